@@ -1,0 +1,106 @@
+import type { Source } from "../tables/source.ts";
+
+/** One line of working: the formula, the same with numbers, and what it comes to. */
+export interface Step {
+  readonly formula: string;
+  readonly numbers: string;
+  readonly result: string;
+}
+
+/** A value with the way to it. Units are base units: Ω, A, V, m, mm², s, °C. */
+export interface Calculated {
+  readonly value: number;
+  readonly unit: string;
+  readonly steps: readonly Step[];
+  readonly source: Source;
+}
+
+/** The steps as a person would write them, a line each. A part that repeats the one before it is left out. */
+export function working(steps: readonly Step[]): string {
+  return steps.map(line).join("\n");
+}
+
+function line({ formula, numbers, result }: Step): string {
+  return [formula, numbers, result].filter((part, index, all) => part !== "" && part !== all[index - 1]).join(" = ");
+}
+
+/**
+ * Half-up rounding, as tables are printed. The tiny lift undoes binary noise: 2.875 is stored a hair below itself in
+ * products, and a table rounds it up.
+ */
+export function round(value: number, decimals: number): number {
+  const scale = 10 ** decimals;
+  return Math.round(value * scale * (1 + 1e-12)) / scale;
+}
+
+/** Cuts off after so many decimals: the rounding that never raises a limit. */
+export function truncate(value: number, decimals: number): number {
+  const scale = 10 ** decimals;
+  return Math.floor(value * scale * (1 + 1e-12)) / scale;
+}
+
+/** A number with at most so many decimals and no trailing zeros. */
+export function plain(value: number, decimals = 2): string {
+  return Number.isFinite(value) ? String(round(value, decimals)) : "∞";
+}
+
+/** Ω as a meter shows them: two decimals, three below 0.1 Ω, none from 100 Ω. */
+export function ohms(value: number): string {
+  if (!Number.isFinite(value)) return "∞ Ω";
+  const size = Math.abs(value);
+  const decimals = size >= 100 ? 0 : size > 0 && size < 0.1 ? 3 : 2;
+  return `${round(value, decimals).toFixed(decimals)} Ω`;
+}
+
+/** Ω written as mΩ, for resistance per metre. */
+export function milliohms(value: number): string {
+  return `${plain(value * 1000, 3)} mΩ`;
+}
+
+/** Ω written as MΩ, for insulation. */
+export function megohms(value: number): string {
+  return `${plain(value / 1e6)} MΩ`;
+}
+
+export function amps(value: number): string {
+  return `${plain(value)} A`;
+}
+
+/** A written as kA, for fault currents. */
+export function kiloamps(value: number): string {
+  return `${plain(value / 1000)} kA`;
+}
+
+/** A written as mA, for residual currents. */
+export function milliamps(value: number): string {
+  return `${plain(value * 1000)} mA`;
+}
+
+export function volts(value: number): string {
+  return `${plain(value)} V`;
+}
+
+export function metres(value: number): string {
+  return `${plain(value)} m`;
+}
+
+export function squareMillimetres(value: number): string {
+  return `${plain(value)} mm²`;
+}
+
+export function seconds(value: number): string {
+  return `${plain(value, 3)} s`;
+}
+
+/** s written as ms, for RCD times. */
+export function milliseconds(value: number): string {
+  return `${plain(value * 1000, 1)} ms`;
+}
+
+export function degrees(value: number): string {
+  return `${plain(value, 1)} °C`;
+}
+
+export function percent(value: number): string {
+  return `${plain(value)} %`;
+}

@@ -1,0 +1,42 @@
+/**
+ * How well a number is known. "published": a public page was seen to state it. "computed": it follows from a stated
+ * formula. "practice": common practice of the trade. "memory": recalled, unconfirmed, so it may only advise.
+ */
+export type Standing = "published" | "computed" | "practice" | "memory";
+
+/** Where a number comes from, and how far it may be trusted. */
+export interface Source {
+  readonly ref: string;
+  readonly standing: Standing;
+  readonly note?: string;
+}
+
+/** A value that never travels without its source. */
+export interface Sourced<T> {
+  readonly value: T;
+  readonly source: Source;
+}
+
+const order: readonly Standing[] = ["memory", "practice", "computed", "published"];
+
+/** The weakest of the standings: a result is known no better than its least known part. None given is "published". */
+export function weakest(...standings: Standing[]): Standing {
+  return order.find((standing) => standings.includes(standing)) ?? "published";
+}
+
+/** One source for a value made from several: references and notes without repeats, and the weakest standing. */
+export function combine(...sources: Source[]): Source {
+  const ref = unique(sources.flatMap((source) => source.ref.split("; "))).join("; ");
+  const note = unique(sources.flatMap((source) => source.note ?? [])).join(" ");
+  const standing = weakest(...sources.map((source) => source.standing));
+  return note === "" ? { ref, standing } : { ref, standing, note };
+}
+
+/** Pairs a value with its source in one breath. */
+export function sourced<T>(value: T, ref: string, standing: Standing, note?: string): Sourced<T> {
+  return { value, source: note === undefined ? { ref, standing } : { ref, standing, note } };
+}
+
+function unique(texts: readonly string[]): string[] {
+  return [...new Set(texts.filter((text) => text !== ""))];
+}
