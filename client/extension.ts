@@ -1,0 +1,28 @@
+import { join } from "node:path";
+import { commands, type ExtensionContext, window, workspace } from "vscode";
+import { newSchedule } from "./newSchedule.ts";
+import { Server } from "./server.ts";
+
+let server: Server | undefined;
+
+export async function activate(context: ExtensionContext): Promise<void> {
+  const output = window.createOutputChannel("Wayfile", { log: true });
+  const watcher = workspace.createFileSystemWatcher("**/*.ways");
+  const started = new Server(join(context.extensionPath, "dist/server.cjs"), output, watcher);
+  server = started;
+
+  // Before the server is up: its failing to start is when these two are needed.
+  context.subscriptions.push(
+    output,
+    watcher,
+    commands.registerCommand("wayfile.restartServer", () => started.restart()),
+    commands.registerCommand("wayfile.showOutput", () => output.show()),
+    commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),
+  );
+  await started.start();
+}
+
+/** The editor waits for this promise before it ends the extension, so the server is not left behind. */
+export async function deactivate(): Promise<void> {
+  await server?.stop();
+}

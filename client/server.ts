@@ -1,0 +1,78 @@
+import type { FileSystemWatcher, LogOutputChannel } from "vscode";
+import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
+
+/** The language server as the rest of the extension sees it: it starts, restarts, stops and answers requests. */
+export class Server {
+  readonly #module: string;
+  readonly #output: LogOutputChannel;
+  readonly #options: LanguageClientOptions;
+  #client: LanguageClient | undefined;
+  /** The last of the starts and stops asked for, so that each waits for the one before. */
+  #settled: Promise<void> = Promise.resolve();
+
+  constructor(module: string, output: LogOutputChannel, watcher: FileSystemWatcher) {
+    this.#module = module;
+    this.#output = output;
+    this.#options = {
+      // No scheme: an untitled schedule and one inside a comparison are checked like a file.
+      documentSelector: [{ language: "wayfile" }],
+      outputChannel: output,
+      synchronize: { configurationSection: "wayfile", fileEvents: watcher },
+    };
+  }
+
+  start(): Promise<void> {
+    return this.#next(() => this.#open());
+  }
+
+  restart(): Promise<void> {
+    return this.#next(async () => {
+      await this.#close();
+      await this.#open();
+    });
+  }
+
+  stop(): Promise<void> {
+    return this.#next(() => this.#close());
+  }
+
+  /** Sends a request once the server is up. Rejects if it is not. */
+  async request<Result>(method: string, parameters?: unknown): Promise<Result> {
+    await this.#settled;
+    if (!this.#client?.isRunning()) throw new Error("The Wayfile language server is not running.");
+    return await this.#client.sendRequest<Result>(method, parameters);
+  }
+
+  #next(step: () => Promise<void>): Promise<void> {
+    this.#settled = this.#settled.then(step);
+    return this.#settled;
+  }
+
+  /** A new client for each start: one whose first start failed refuses every later one. */
+  async #open(): Promise<void> {
+    const client = new LanguageClient(
+      "wayfile",
+      "Wayfile",
+      { module: this.#module, transport: TransportKind.ipc },
+      this.#options,
+    );
+    this.#client = client;
+    try {
+      await client.start();
+    } catch (error) {
+      // The client has shown a message by now, with a button for the output.
+      this.#output.error("The language server did not start.", error);
+    }
+  }
+
+  /** Never rejects: a server that hangs or has died must not stand in the way of the next one. */
+  async #close(): Promise<void> {
+    const client = this.#client;
+    this.#client = undefined;
+    try {
+      await client?.dispose();
+    } catch (error) {
+      this.#output.warn("The language server did not stop in good order.", error);
+    }
+  }
+}

@@ -1,0 +1,60 @@
+/**
+ * Builds what is shipped: one file each for the extension, the language server and the command line.
+ * `node tests/build/bundle.ts`, or `npm run build`.
+ */
+import { chmod, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { type BuildOptions, build } from "esbuild";
+
+const root = join(import.meta.dirname, "../..");
+const dist = join(root, "dist");
+
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  minify: true,
+  metafile: true,
+  platform: "node",
+  // The editor loads an extension with require(), and its oldest release that we support runs Node 22.
+  format: "cjs",
+  target: "node22",
+  // CommonJS has no import.meta. These two have twins; for anything else esbuild warns.
+  define: { "import.meta.dirname": "__dirname", "import.meta.filename": "__filename" },
+  legalComments: "none", // third-party.txt has the licences in full
+  logLevel: "warning",
+} satisfies BuildOptions;
+
+const bundles: Readonly<Record<string, Pick<BuildOptions, "entryPoints" | "external" | "banner">>> = {
+  // The editor lends its API under the name vscode; it is not a package.
+  "client.cjs": { entryPoints: ["client/extension.ts"], external: ["vscode"] },
+  "server.cjs": { entryPoints: ["server/main.node.ts"] },
+  "wayfile.cjs": { entryPoints: ["server/main.cli.ts"], banner: { js: "#!/usr/bin/env node" } },
+};
+
+await rm(dist, { recursive: true, force: true });
+const packages = new Set<string>();
+const sizes = await Promise.all(
+  Object.entries(bundles).map(async ([name, options]) => {
+    const outfile = join(dist, name);
+    const { metafile, warnings } = await build({ ...shared, ...options, outfile });
+    if (warnings.length > 0) process.exitCode = 1;
+    for (const input of Object.keys(metafile.inputs)) {
+      const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input)?.[0];
+      if (folder) packages.add(folder);
+    }
+    if (name === "wayfile.cjs") await chmod(outfile, 0o755);
+    const bytes = Object.values(metafile.outputs)[0]?.bytes ?? 0;
+    return `${name.padEnd(12)} ${Math.ceil(bytes / 1000)} kB`;
+  }),
+);
+await writeFile(join(dist, "third-party.txt"), (await Promise.all([...packages].sort().map(licenceOf))).join("\n\n"));
+console.log(sizes.join("\n"));
+
+/** The name, version and licence text of a package whose code is in a bundle, as its licence asks for. */
+async function licenceOf(folder: string): Promise<string> {
+  const path = join(root, folder);
+  const { name, version, license } = JSON.parse(await readFile(join(path, "package.json"), "utf8"));
+  const file = (await readdir(path)).find((entry) => /^licen[cs]e/i.test(entry));
+  const text = file ? await readFile(join(path, file), "utf8") : "";
+  return `${name} ${version} (${license})\n\n${text.trim()}\n`;
+}
