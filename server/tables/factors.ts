@@ -1,0 +1,233 @@
+import { computed, published, table } from "./table.ts";
+
+/** Factor for ambient air other than 30 °C. */
+export interface AmbientFactor {
+  /** Ambient air, °C. */
+  readonly temperature: number;
+  /** 70 °C thermoplastic. */
+  readonly at70: number;
+  /** 90 °C thermosetting. */
+  readonly at90: number;
+}
+
+export const ambientFactors = table<AmbientFactor>({
+  id: "factor-4B1",
+  title: "Ambient air temperature factors (Ca)",
+  ref: "BS 7671:2018+A2:2022, Table 4B1",
+  edition: "17th/18th Edition; 25 °C entry is a long-standing rounded value",
+  applies: "Multiply tabulated rating. 30 °C base.",
+  units: { temperature: "°C", at70: "", at90: "" },
+  standing: "published",
+  rows: [
+    published({ temperature: 25, at70: 1.03, at90: 1.02 }, { at90: "memory" }),
+    published({ temperature: 30, at70: 1, at90: 1 }, { at90: "computed" }),
+    published({ temperature: 35, at70: 0.94, at90: 0.96 }, { at90: "computed" }),
+    published({ temperature: 40, at70: 0.87, at90: 0.91 }, { at90: "computed" }),
+    published({ temperature: 45, at70: 0.79, at90: 0.87 }, { at90: "computed" }),
+    published({ temperature: 50, at70: 0.71, at90: 0.82 }, { at90: "computed" }),
+    published({ temperature: 55, at70: 0.61, at90: 0.76 }, { at90: "computed" }),
+    computed({ temperature: 60, at70: 0.5, at90: 0.71 }),
+  ],
+  notes: [
+    "1.03 at 25 °C is kept in BS 7671; the IEC table prints 1.06.",
+    "The bracketed value 0.97 printed at 50 °C for rewirable-fuse circuits breaks the sequence and is not used.",
+  ],
+  seen: [
+    "IEE wiring regulation basic summary and tables: ambient factors",
+    "IEE wiring regulation basic summary and tables: ambient and grouping factors",
+    "US residential code ambient factors for 90 C insulation (same square-root law)",
+  ],
+});
+
+/** Factor for circuits grouped together, by their number. */
+export interface GroupingFactor {
+  /** Short name for look-up. */
+  readonly key: "bunched" | "wall" | "tray" | "ladder";
+  /** How they lie. */
+  readonly arrangement: string;
+  /** 1 circuit. */
+  readonly n1: number;
+  /** 2 circuits. */
+  readonly n2: number;
+  /** 3 circuits. */
+  readonly n3: number;
+  /** 4 circuits. */
+  readonly n4: number;
+  /** 5 circuits. */
+  readonly n5: number;
+  /** 6 circuits. */
+  readonly n6: number;
+  /** 7 circuits. */
+  readonly n7: number;
+  /** 8 circuits. */
+  readonly n8: number;
+  /** 9 circuits. */
+  readonly n9: number;
+  /** 12 circuits. */
+  readonly n12: number;
+  /** 16 circuits. */
+  readonly n16: number;
+  /** 20 circuits. */
+  readonly n20: number;
+}
+
+export const groupingFactors = table<GroupingFactor>({
+  id: "factor-4C1",
+  title: "Grouping factors (Cg)",
+  ref: "BS 7671:2018+A2:2022, Table 4C1",
+  edition: "17th/18th Edition (textbook copy)",
+  applies:
+    "Uniform groups, equally loaded, cables touching. Row 1 also applies to conduit/trunking. No factor if horizontal spacing exceeds 2 overall diameters.",
+  units: {
+    key: "",
+    arrangement: "",
+    n1: "",
+    n2: "",
+    n3: "",
+    n4: "",
+    n5: "",
+    n6: "",
+    n7: "",
+    n8: "",
+    n9: "",
+    n12: "",
+    n16: "",
+    n20: "",
+  },
+  standing: "published",
+  rows: [
+    {
+      key: "bunched",
+      arrangement: "Bunched in air, on surface, embedded or enclosed",
+      n1: 1,
+      n2: 0.8,
+      n3: 0.7,
+      n4: 0.65,
+      n5: 0.6,
+      n6: 0.57,
+      n7: 0.54,
+      n8: 0.52,
+      n9: 0.5,
+      n12: 0.45,
+      n16: 0.41,
+      n20: 0.38,
+    },
+    {
+      key: "wall",
+      arrangement: "Single layer on wall or floor",
+      n1: 1,
+      n2: 0.85,
+      n3: 0.79,
+      n4: 0.75,
+      n5: 0.73,
+      n6: 0.72,
+      n7: 0.72,
+      n8: 0.71,
+      n9: 0.7,
+      n12: 0.7,
+      n16: 0.7,
+      n20: 0.7,
+    },
+    {
+      key: "tray",
+      arrangement: "Single layer multicore on perforated tray",
+      n1: 1,
+      n2: 0.88,
+      n3: 0.82,
+      n4: 0.77,
+      n5: 0.75,
+      n6: 0.73,
+      n7: 0.73,
+      n8: 0.72,
+      n9: 0.72,
+      n12: 0.72,
+      n16: 0.72,
+      n20: 0.72,
+    },
+    {
+      key: "ladder",
+      arrangement: "Single layer multicore on ladder or cleats",
+      n1: 1,
+      n2: 0.87,
+      n3: 0.82,
+      n4: 0.8,
+      n5: 0.8,
+      n6: 0.79,
+      n7: 0.79,
+      n8: 0.78,
+      n9: 0.78,
+      n12: 0.78,
+      n16: 0.78,
+      n20: 0.78,
+    },
+  ],
+  seen: [
+    "Guide to the Wiring Regulations (17th Ed.), p.60: Table 4C1",
+    "IET EngX: derating question (4D4A 10 mm2 method E; 4C1 eight circuits)",
+    "IEE wiring regulation basic summary and tables: ambient and grouping factors",
+  ],
+});
+
+/** Factor for a cable surrounded by thermal insulation. */
+export interface ThermalInsulationFactor {
+  /** Length in insulation, mm. */
+  readonly length: number;
+  readonly factor: number;
+  /** Note. */
+  readonly condition: string;
+}
+
+export const thermalInsulationFactors = table<ThermalInsulationFactor>({
+  id: "factor-ins",
+  title: "Cable surrounded by thermal insulation",
+  ref: "BS 7671:2018+A2:2022, 523.9 and Table 52.2",
+  edition: "18th Edition",
+  applies: "Cables totally surrounded; partial contact uses the 4D5 installation methods.",
+  units: { length: "mm", factor: "", condition: "" },
+  standing: "memory",
+  rows: [
+    { length: 50, factor: 0.88, condition: "up to this length" },
+    { length: 100, factor: 0.78, condition: "up to this length" },
+    { length: 200, factor: 0.63, condition: "up to this length" },
+    { length: 400, factor: 0.51, condition: "up to this length" },
+    published(
+      { length: 500, factor: 0.5, condition: "totally surrounded for more than 0.5 m, or where no data" },
+      {},
+      "The factor was seen; the 0.5 m from which it holds is from memory.",
+    ),
+  ],
+  seen: [
+    "The IEE Wiring Regulations (textbook), circuit design chapter: 0.725 for BS 3036, 0.5 in insulation",
+    "TLC wholesaler book 4.3.7: combined factors example (thermal insulation 0.5, four circuits 0.65)",
+  ],
+});
+
+/** A relation between device and cable. */
+export interface OverloadRule {
+  /** Short name for look-up. */
+  readonly key: string;
+  readonly rule: string;
+  readonly value: number | string;
+}
+
+export const overloadRules = table<OverloadRule>({
+  id: "factor-fuse",
+  title: "Rewirable fuse factor and overload relations",
+  ref: "BS 7671:2018+A2:2022, 433.1 and Appendix 4",
+  edition: "17th/18th Edition",
+  applies: "Sizing with BS 3036.",
+  units: { key: "", rule: "", value: "" },
+  standing: "published",
+  rows: [
+    { key: "semi-enclosed", rule: "Factor Cf for BS 3036 semi-enclosed fuses (In ≤ 0.725 * Iz)", value: 0.725 },
+    { key: "relation", rule: "Ib ≤ In ≤ Iz, and I2 ≤ 1.45 * Iz", value: "rule" },
+    computed({ key: "semi-enclosed-reason", rule: "0.725 = 1.45/2 (fusing factor 2)", value: 0.725 }),
+    { key: "breaker", rule: "Conventional operating current of a circuit-breaker", value: 1.45 },
+  ],
+  seen: [
+    "IEE wiring regulation basic summary and tables: ambient factors",
+    "The IEE Wiring Regulations (textbook), circuit design chapter: 0.725 for BS 3036, 0.5 in insulation",
+    "DIYnot thread: 433.1 relations In, Iz, I2, 1.45 Iz",
+    "RCBO maker data: trip tests and RCD break times",
+  ],
+});

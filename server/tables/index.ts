@@ -1,0 +1,123 @@
+import { adiabaticFactors, adiabaticForms } from "./adiabatic.ts";
+import { amendments } from "./amendments.ts";
+import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "./capacity-70.ts";
+import { capacity4E1A, capacity4E4A } from "./capacity-90.ts";
+import { armourResistance, conductorResistance, pairResistance } from "./conductors.ts";
+import { conduitRuns } from "./conduit-runs.ts";
+import { conduitCables, conduitStraight, containmentRules, trunkingCables, trunkingSizes } from "./containment.ts";
+import { breakingCapacities, energyClasses, legacyTripBands, tripBands } from "./devices.ts";
+import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
+import { diversityAllowances, typicalCircuits } from "./diversity.ts";
+import { drop4D1B, drop4D2B, drop4E1B, dropLimits, flexibleCords } from "./drop.ts";
+import { ambientFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
+import { insulationMinima, insulationRules } from "./insulation.ts";
+import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
+import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
+import { rcdLoop } from "./loop-rcd.ts";
+import { bondingPme, bondingRules, buriedEarthing, minimumSizes, protectiveSizes } from "./protective.ts";
+import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
+import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
+import { conventionalCircuits, ringContinuity, ringRules } from "./ring.ts";
+import { supplyValues } from "./supply.ts";
+import type { Table } from "./table.ts";
+import { operatingFactors, temperatureCoefficients, testTemperatureFactors } from "./temperature.ts";
+import { testOrder, testPrecautions } from "./testing.ts";
+
+export * from "./adiabatic.ts";
+export * from "./amendments.ts";
+export * from "./capacity-70.ts";
+export * from "./capacity-90.ts";
+export * from "./conductors.ts";
+export * from "./conduit-runs.ts";
+export * from "./containment.ts";
+export * from "./devices.ts";
+export * from "./disconnection.ts";
+export * from "./diversity.ts";
+export * from "./drop.ts";
+export * from "./editions.ts";
+export * from "./factors.ts";
+export * from "./insulation.ts";
+export * from "./loop-breakers.ts";
+export * from "./loop-fuses.ts";
+export * from "./loop-rcd.ts";
+export * from "./protective.ts";
+export * from "./rcd.ts";
+export * from "./rcd-selection.ts";
+export * from "./ring.ts";
+export * from "./source.ts";
+export * from "./supply.ts";
+export * from "./table.ts";
+export * from "./temperature.ts";
+export * from "./testing.ts";
+
+/** Every table, for a page or a test that walks over all of them. */
+export const tables: readonly Table<object>[] = [
+  loopTerms,
+  breakerLoop,
+  breakerLoopD5s,
+  fuseLoop04,
+  fuseLoop5,
+  bs1361Loop,
+  rcdLoop,
+  disconnectionTimes,
+  disconnectionScope,
+  conductorResistance,
+  pairResistance,
+  armourResistance,
+  testTemperatureFactors,
+  operatingFactors,
+  temperatureCoefficients,
+  ringContinuity,
+  ringRules,
+  conventionalCircuits,
+  insulationMinima,
+  insulationRules,
+  rcdTimes,
+  rcdBands,
+  rcdTestRules,
+  rcdTypes,
+  rcdRequired,
+  capacity4D1A,
+  capacity4D2A,
+  capacity4D5,
+  capacity4D4A,
+  capacity4E4A,
+  capacity4E1A,
+  drop4D1B,
+  drop4D2B,
+  drop4E1B,
+  flexibleCords,
+  dropLimits,
+  ambientFactors,
+  groupingFactors,
+  thermalInsulationFactors,
+  overloadRules,
+  adiabaticFactors,
+  adiabaticForms,
+  protectiveSizes,
+  bondingPme,
+  bondingRules,
+  buriedEarthing,
+  minimumSizes,
+  breakingCapacities,
+  tripBands,
+  legacyTripBands,
+  energyClasses,
+  conduitStraight,
+  conduitCables,
+  trunkingCables,
+  trunkingSizes,
+  containmentRules,
+  conduitRuns,
+  supplyValues,
+  diversityAllowances,
+  typicalCircuits,
+  testOrder,
+  testPrecautions,
+  amendments,
+];
+
+/** A table by its short name. */
+export function tableOf(id: string): Table<object> | undefined {
+  return tables.find((one) => one.id === id);
+}

@@ -1,0 +1,196 @@
+import { computed, memory, table } from "./table.ts";
+
+/** Greatest Zs of a fuse for 0.4 s. */
+export interface FuseLoop04 {
+  /** Standard and system. */
+  readonly standard: "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1362";
+  /** Rated current, A. */
+  readonly rating: number;
+  /** Current for 0.4 s (Appendix 3; inferred where marked), A. */
+  readonly Ia: number | null;
+  /** Maximum Zs, 0.4 s, Cmin 0.95, Ω. */
+  readonly zs: number | null;
+  /** 80 % cold value, truncated, Ω. */
+  readonly strict: number | null;
+  /** BS 7671:2008+A1:2011 value (Cmin = 1), Ω. */
+  readonly zsCmin1: number | null;
+}
+
+export const fuseLoop04 = table<FuseLoop04>({
+  id: "zs-41.2",
+  title: "Maximum Zs for fuses, 0.4 s, U0 230 V",
+  ref: "BS 7671:2018+A2:2022, Table 41.2",
+  edition: "18th Edition, Cmin = 0.95; Cmin = 1 column is BS 7671:2008+A1:2011",
+  applies: "Final circuits needing 0.4 s (411.3.2.2): up to 63 A with socket-outlets, up to 32 A fixed equipment.",
+  units: { standard: "", rating: "A", Ia: "A", zs: "Ω", strict: "Ω", zsCmin1: "Ω" },
+  standing: "memory",
+  rows: [
+    { standard: "BS 88-2", rating: 2, Ia: null, zs: 33.1, strict: 26.48, zsCmin1: null },
+    { standard: "BS 88-2", rating: 4, Ia: null, zs: 15.6, strict: 12.48, zsCmin1: null },
+    computed(
+      { standard: "BS 88-2", rating: 6, Ia: 28, zs: 7.8, strict: 6.24, zsCmin1: 8.21 },
+      { zsCmin1: "published" },
+    ),
+    computed(
+      { standard: "BS 88-2", rating: 10, Ia: 47, zs: 4.65, strict: 3.71, zsCmin1: 4.89 },
+      { zsCmin1: "published" },
+    ),
+    computed(
+      { standard: "BS 88-2", rating: 16, Ia: 90, zs: 2.43, strict: 1.94, zsCmin1: 2.56 },
+      { zsCmin1: "published" },
+    ),
+    computed(
+      { standard: "BS 88-2", rating: 20, Ia: 130, zs: 1.68, strict: 1.34, zsCmin1: 1.77 },
+      { zsCmin1: "published" },
+    ),
+    computed(
+      { standard: "BS 88-2", rating: 25, Ia: 170, zs: 1.29, strict: 1.02, zsCmin1: 1.35 },
+      { zsCmin1: "published" },
+    ),
+    computed(
+      { standard: "BS 88-2", rating: 32, Ia: 220, zs: 0.99, strict: 0.79, zsCmin1: 1.04 },
+      { zsCmin1: "published" },
+    ),
+    { standard: "BS 88-2", rating: 40, Ia: 290, zs: 0.75, strict: 0.6, zsCmin1: null },
+    { standard: "BS 88-2", rating: 50, Ia: 380, zs: 0.58, strict: 0.46, zsCmin1: null },
+    { standard: "BS 88-2", rating: 63, Ia: 500, zs: 0.44, strict: 0.35, zsCmin1: null },
+    { standard: "BS 88-3", rating: 5, Ia: 22, zs: 9.93, strict: 7.94, zsCmin1: 10.45 },
+    { standard: "BS 88-3", rating: 16, Ia: 95, zs: 2.3, strict: 1.84, zsCmin1: 2.42 },
+    { standard: "BS 88-3", rating: 20, Ia: 113, zs: 1.93, strict: 1.54, zsCmin1: 2.04 },
+    memory(
+      { standard: "BS 88-3", rating: 32, Ia: 240, zs: 0.91, strict: 0.72, zsCmin1: 0.96 },
+      { strict: "published" },
+      "cold value 0.72 seen; the 100 % value itself was not",
+    ),
+    memory(
+      { standard: "BS 88-3", rating: 45, Ia: null, zs: null, strict: null, zsCmin1: null },
+      {},
+      "printed in the 18th Edition, value not recalled; fill from the book",
+    ),
+    memory(
+      { standard: "BS 88-3", rating: 63, Ia: null, zs: null, strict: null, zsCmin1: null },
+      {},
+      "printed in the 18th Edition, value not recalled; fill from the book",
+    ),
+    { standard: "BS 3036", rating: 5, Ia: 24, zs: 9.1, strict: 7.28, zsCmin1: 9.58 },
+    { standard: "BS 3036", rating: 15, Ia: 90, zs: 2.43, strict: 1.94, zsCmin1: 2.55 },
+    { standard: "BS 3036", rating: 20, Ia: 130, zs: 1.68, strict: 1.34, zsCmin1: 1.77 },
+    { standard: "BS 3036", rating: 30, Ia: 210, zs: 1.04, strict: 0.83, zsCmin1: 1.09 },
+    memory(
+      { standard: "BS 3036", rating: 45, Ia: null, zs: null, strict: null, zsCmin1: null },
+      {},
+      "printed in the 18th Edition, value not recalled; fill from the book",
+    ),
+    memory(
+      { standard: "BS 3036", rating: 60, Ia: null, zs: null, strict: null, zsCmin1: null },
+      {},
+      "printed in the 18th Edition, value not recalled; fill from the book",
+    ),
+    { standard: "BS 1362", rating: 3, Ia: 14, zs: 15.6, strict: 12.48, zsCmin1: 16.4 },
+    { standard: "BS 1362", rating: 13, Ia: 95, zs: 2.3, strict: 1.84, zsCmin1: 2.42 },
+  ],
+  notes: [
+    "Ia for BS 88-2 is inferred: the whole-ampere current that reproduces the published Cmin = 1 value (230/28 = 8.21).",
+    "The 40, 50 and 63 A rows came with the 63 A rule of the 18th Edition.",
+    "BS 88-3 45 and 63 A and BS 3036 45 and 60 A are printed there, but their values are not known here.",
+    "Figures quoted without an edition are unreliable: values for Cmin = 1 and for 240 V circulate.",
+  ],
+  seen: [
+    "NICEIC Connections, Winter 2011-12, p.60: fuse-standard changes and BS 88-2 Zs",
+    "NICEIC/ELECSA Connections, Spring 2015, p.61: limiting values of measured Zs",
+  ],
+});
+
+/** Greatest Zs of a fuse for 5 s. */
+export interface FuseLoop5 {
+  /** Standard and system. */
+  readonly standard: "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1362";
+  /** Rated current, A. */
+  readonly rating: number;
+  /** Maximum Zs, 5 s, Cmin 0.95, Ω. */
+  readonly zs: number;
+  /** 80 % cold value, truncated, Ω. */
+  readonly strict: number;
+}
+
+export const fuseLoop5 = table<FuseLoop5>({
+  id: "zs-41.4",
+  title: "Maximum Zs for fuses, 5 s, U0 230 V",
+  ref: "BS 7671:2018+A2:2022, Table 41.4",
+  edition: "18th Edition, Cmin = 0.95",
+  applies: "Distribution circuits and final circuits not covered by 411.3.2.2 (TN, 5 s under 411.3.2.3).",
+  units: { standard: "", rating: "A", zs: "Ω", strict: "Ω" },
+  standing: "memory",
+  rows: [
+    { standard: "BS 88-2", rating: 2, zs: 44, strict: 35.2 },
+    { standard: "BS 88-2", rating: 4, zs: 21, strict: 16.8 },
+    { standard: "BS 88-2", rating: 6, zs: 12, strict: 9.6 },
+    { standard: "BS 88-2", rating: 10, zs: 6.8, strict: 5.44 },
+    { standard: "BS 88-2", rating: 16, zs: 4, strict: 3.2 },
+    { standard: "BS 88-2", rating: 20, zs: 2.8, strict: 2.24 },
+    { standard: "BS 88-2", rating: 25, zs: 2.2, strict: 1.76 },
+    { standard: "BS 88-2", rating: 32, zs: 1.7, strict: 1.36 },
+    { standard: "BS 88-2", rating: 40, zs: 1.3, strict: 1.04 },
+    { standard: "BS 88-2", rating: 50, zs: 0.99, strict: 0.79 },
+    { standard: "BS 88-2", rating: 63, zs: 0.78, strict: 0.62 },
+    { standard: "BS 88-2", rating: 80, zs: 0.55, strict: 0.44 },
+    { standard: "BS 88-2", rating: 100, zs: 0.42, strict: 0.33 },
+    { standard: "BS 88-2", rating: 125, zs: 0.32, strict: 0.25 },
+    { standard: "BS 88-2", rating: 160, zs: 0.27, strict: 0.21 },
+    { standard: "BS 88-2", rating: 200, zs: 0.18, strict: 0.14 },
+    { standard: "BS 88-3", rating: 5, zs: 14.6, strict: 11.68 },
+    { standard: "BS 88-3", rating: 16, zs: 3.9, strict: 3.12 },
+    { standard: "BS 88-3", rating: 20, zs: 3.2, strict: 2.56 },
+    { standard: "BS 88-3", rating: 32, zs: 1.6, strict: 1.28 },
+    { standard: "BS 88-3", rating: 45, zs: 1, strict: 0.8 },
+    { standard: "BS 88-3", rating: 63, zs: 0.68, strict: 0.54 },
+    { standard: "BS 88-3", rating: 80, zs: 0.51, strict: 0.4 },
+    { standard: "BS 88-3", rating: 100, zs: 0.38, strict: 0.3 },
+    { standard: "BS 3036", rating: 5, zs: 16.8, strict: 13.44 },
+    { standard: "BS 3036", rating: 15, zs: 5.08, strict: 4.06 },
+    { standard: "BS 3036", rating: 20, zs: 3.64, strict: 2.91 },
+    { standard: "BS 3036", rating: 30, zs: 2.51, strict: 2 },
+    { standard: "BS 3036", rating: 45, zs: 1.51, strict: 1.2 },
+    { standard: "BS 3036", rating: 60, zs: 1.07, strict: 0.85 },
+    { standard: "BS 3036", rating: 100, zs: 0.5, strict: 0.4 },
+    { standard: "BS 1362", rating: 3, zs: 22, strict: 17.6 },
+    { standard: "BS 1362", rating: 13, zs: 3.64, strict: 2.91 },
+  ],
+  notes: [
+    "No page seen prints this table; every row is from memory, compared only with 0.95 times remembered 17th Edition values.",
+  ],
+});
+
+/** Greatest Zs of a BS 1361 fuse, met in older installations. */
+export interface Bs1361Loop {
+  /** Rated current, A. */
+  readonly rating: number;
+  /** 0.4 s, Ω. */
+  readonly zs04: number | null;
+  /** 5 s, Ω. */
+  readonly zs5: number;
+  /** 0.4 s with Cmin 0.95, Ω. */
+  readonly zs04Cmin: number | null;
+  /** 5 s with Cmin 0.95, Ω. */
+  readonly zs5Cmin: number;
+}
+
+export const bs1361Loop = table<Bs1361Loop>({
+  id: "zs-1361-legacy",
+  title: "Legacy fuses BS 1361 (withdrawn 2010, still met on periodic inspection): maximum Zs, Cmin = 1",
+  ref: "BS 7671:2008, Tables 41.2(c) and 41.4(b)",
+  edition: "17th Edition as first issued, Cmin = 1",
+  applies: "Existing installations only. Multiply by 0.95 to compare with a current-edition limit.",
+  units: { rating: "A", zs04: "Ω", zs5: "Ω", zs04Cmin: "Ω", zs5Cmin: "Ω" },
+  standing: "memory",
+  rows: [
+    { rating: 5, zs04: 10.45, zs5: 16.4, zs04Cmin: 9.92, zs5Cmin: 15.58 },
+    { rating: 15, zs04: 3.28, zs5: 5, zs04Cmin: 3.11, zs5Cmin: 4.75 },
+    { rating: 20, zs04: 1.7, zs5: 2.8, zs04Cmin: 1.61, zs5Cmin: 2.66 },
+    { rating: 30, zs04: 1.15, zs5: 1.84, zs04Cmin: 1.09, zs5Cmin: 1.74 },
+    { rating: 45, zs04: null, zs5: 0.96, zs04Cmin: null, zs5Cmin: 0.91 },
+    { rating: 60, zs04: null, zs5: 0.7, zs04Cmin: null, zs5Cmin: 0.66 },
+    { rating: 80, zs04: null, zs5: 0.5, zs04Cmin: null, zs5Cmin: 0.47 },
+    { rating: 100, zs04: null, zs5: 0.36, zs04Cmin: null, zs5Cmin: 0.34 },
+  ],
+});

@@ -1,0 +1,93 @@
+import type { Source, Sourced, Standing } from "./source.ts";
+
+/** What a cell may hold; null where the source prints a dash or the value is not known. */
+export type Value = number | string | null;
+type Facts<F> = { readonly [K in keyof F]: Value };
+
+/** One row with its standing; cells that are known better or worse than the rest of the row say so themselves. */
+export interface Row<F> {
+  readonly facts: F;
+  readonly standing: Standing;
+  readonly cells?: { readonly [K in keyof F]?: Standing };
+  readonly note?: string;
+}
+
+/** A published table as it is kept here. */
+export interface Table<F> {
+  /** Short lasting name of ours. */
+  readonly id: string;
+  readonly title: string;
+  /** The standard and table that a person would look up. */
+  readonly ref: string;
+  /** The edition the numbers are stated to. */
+  readonly edition: string;
+  readonly applies: string;
+  readonly units: { readonly [K in keyof F]: string };
+  readonly rows: readonly Row<F>[];
+  readonly notes: readonly string[];
+  /** Titles of the public pages on which published cells were seen. */
+  readonly seen: readonly string[];
+}
+
+interface Declaration<F> extends Omit<Table<F>, "rows" | "notes" | "seen"> {
+  /** Standing of every row that does not state its own. */
+  readonly standing: Standing;
+  readonly rows: readonly (F | Row<F>)[];
+  readonly notes?: readonly string[];
+  readonly seen?: readonly string[];
+}
+
+/** Declares a table. Plain rows take the table's standing; `published(…)`, `computed(…)`, … give a row its own. */
+export function table<F extends Facts<F>>({
+  standing,
+  rows,
+  notes = [],
+  seen = [],
+  ...rest
+}: Declaration<F>): Table<F> {
+  return { ...rest, notes, seen, rows: rows.map((row) => (isRow(row) ? row : { facts: row, standing })) };
+}
+
+function isRow<F>(row: F | Row<F>): row is Row<F> {
+  return typeof row === "object" && row !== null && "facts" in row;
+}
+
+type Mark = <F extends Facts<F>>(facts: F, cells?: { readonly [K in keyof F]?: Standing }, note?: string) => Row<F>;
+
+function mark(standing: Standing): Mark {
+  return (facts, cells, note) => ({
+    facts,
+    standing,
+    ...(cells === undefined ? {} : { cells }),
+    ...(note === undefined ? {} : { note }),
+  });
+}
+
+export const published = mark("published");
+export const computed = mark("computed");
+export const practice = mark("practice");
+export const memory = mark("memory");
+
+/** The first row whose cells equal all those asked for. */
+export function rowOf<F>(of: Table<F>, wanted: Partial<F>): Row<F> | undefined {
+  const keys = Object.keys(wanted) as (keyof F)[];
+  return of.rows.find((row) => keys.every((key) => row.facts[key] === wanted[key]));
+}
+
+/** Where a cell comes from. */
+export function sourceOf<F>(of: Table<F>, row: Row<F>, column: keyof F): Source {
+  const standing = row.cells?.[column] ?? row.standing;
+  return row.note === undefined ? { ref: of.ref, standing } : { ref: of.ref, standing, note: row.note };
+}
+
+/** A cell with its source. */
+export function cellOf<F, K extends keyof F>(of: Table<F>, row: Row<F>, column: K): Sourced<F[K]> {
+  return { value: row.facts[column], source: sourceOf(of, row, column) };
+}
+
+/** A number looked up by the cells of its row; undefined when there is no such row, or it holds no number there. */
+export function numberAt<F>(of: Table<F>, wanted: Partial<F>, column: keyof F): Sourced<number> | undefined {
+  const row = rowOf(of, wanted);
+  const value = row?.facts[column];
+  return row !== undefined && typeof value === "number" ? { value, source: sourceOf(of, row, column) } : undefined;
+}
