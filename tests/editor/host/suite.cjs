@@ -1,0 +1,371 @@
+// What the extension must do in the real editor. Few tests and broad ones: each
+// feature's details are tested beneath, without an editor. These prove that the
+// feature arrives: that it is registered, converted and shown.
+const assert = require("node:assert/strict");
+const { readdirSync, readFileSync } = require("node:fs");
+const vscode = require("vscode");
+
+// ---- What is expected, in one place ----
+
+const extensionId = "wayfile.wayfile";
+const source = "wayfile";
+
+/** Rule names: a family, then what is wrong. */
+const ruleName = /^[a-z][a-z-]*\/[a-z0-9][a-z0-9-]*$/;
+
+/** The example whose every fault some check finds; all other examples are without errors. */
+const isFaulty = (uri) => /faulty/.test(uri.path);
+
+/** A way that nobody has finished writing, and what the trade would write next in it. */
+const unfinished = ['  way 99 radial "Unfinished" {', "", "  }"];
+const offered = ["device", "cable"];
+
+/** A line that no schedule may have. Its error tells that the check of a text is over. */
+const nonsense = "this is no word of the language";
+
+/** A hover on the word names its meaning; one on its value, what it is held against. */
+const judged = /^\s*Zs\s+(\d[\d.]*\s*Ω)/;
+const saysLimit = /limit|maximum|at most|≤/i;
+
+/** A reading whose unit was forgotten, and the fix for it. */
+const withUnit = /^(\s*(?:Ze|Zs)\s+\d[\d.]*)\s*Ω/m;
+
+// ---- Waiting: for an event, never for a length of time ----
+
+/** The value of `probe` as soon as it is truthy; it is asked now and at each event. */
+function until(event, what, probe, limit = 15_000) {
+  return new Promise((resolve, reject) => {
+    const attempt = () => {
+      const value = probe();
+      if (!value) return;
+      finish();
+      resolve(value);
+    };
+    const subscription = event(attempt);
+    const timer = setTimeout(() => {
+      finish();
+      reject(new Error(`waited ${limit / 1000} s for ${what}`));
+    }, limit);
+    const finish = () => {
+      subscription.dispose();
+      clearTimeout(timer);
+    };
+    attempt();
+  });
+}
+
+const diagnosticsOf = (document) => vscode.languages.getDiagnostics(document.uri);
+const errorsOf = (document) =>
+  diagnosticsOf(document).filter(({ severity }) => severity === vscode.DiagnosticSeverity.Error);
+const ruleOf = ({ code }) => (typeof code === "object" ? code.value : code);
+
+const diagnosed = (document, what, probe) =>
+  until(vscode.languages.onDidChangeDiagnostics, `${what} in ${document.uri.path}`, () =>
+    probe(diagnosticsOf(document)),
+  );
+
+const onLine = (line) => (diagnostic) => diagnostic.range.start.line <= line && line <= diagnostic.range.end.line;
+
+/**
+ * Waits until the check of a document as it now stands is over. A clean text
+ * sends no event to wait for, so an error is put at its end and taken away again.
+ */
+async function checked(document) {
+  const line = document.lineCount;
+  await edit((change) => change.insert(document.uri, endOf(document), `\n${nonsense}`));
+  await diagnosed(document, "the added error", (found) => found.some(onLine(line)));
+  await edit((change) =>
+    change.delete(document.uri, new vscode.Range(document.lineAt(line - 1).range.end, endOf(document))),
+  );
+  await diagnosed(document, "no added error", (found) => !found.some(onLine(line)));
+}
+
+// ---- Documents ----
+
+const endOf = (document) => document.lineAt(document.lineCount - 1).range.end;
+
+async function edit(prepare) {
+  const change = new vscode.WorkspaceEdit();
+  prepare(change);
+  assert.ok(await vscode.workspace.applyEdit(change), "the edit was applied");
+}
+
+async function replaceAll(document, text) {
+  const whole = new vscode.Range(new vscode.Position(0, 0), endOf(document));
+  await edit((change) => change.replace(document.uri, whole, text));
+}
+
+async function openText(content) {
+  const document = await vscode.workspace.openTextDocument({ language: "wayfile", content });
+  await vscode.window.showTextDocument(document);
+  return document;
+}
+
+/** The first line that matches, with the match. */
+function findLine(document, pattern) {
+  for (let line = 0; line < document.lineCount; line++) {
+    const match = pattern.exec(document.lineAt(line).text);
+    if (match) return { line, match };
+  }
+  throw new assert.AssertionError({ message: `${document.uri.path} has no line like ${pattern}` });
+}
+
+const run = (command, ...args) => vscode.commands.executeCommand(command, ...args);
+
+async function hoverText(document, line, character) {
+  const hovers = await run("vscode.executeHoverProvider", document.uri, new vscode.Position(line, character));
+  return hovers.flatMap(({ contents }) => contents.map((part) => part.value ?? part)).join("\n");
+}
+
+/** Process ids of the language servers that this extension host runs; empty where there is no /proc. */
+function serverProcesses() {
+  try {
+    return readdirSync("/proc").filter((pid) => {
+      if (!/^\d+$/.test(pid)) return false;
+      try {
+        const parent = Number(readFileSync(`/proc/${pid}/stat`, "utf8").split(") ").at(-1).split(" ")[1]);
+        return parent === process.pid && readFileSync(`/proc/${pid}/cmdline`, "utf8").includes("server.cjs");
+      } catch {
+        return false; // it ended meanwhile
+      }
+    });
+  } catch {
+    return [];
+  }
+}
+
+suite("In the editor", () => {
+  /** The faulty example, and the largest of the others. */
+  let faulty;
+  let clean;
+  let cleanText;
+
+  suiteSetup(async () => {
+    const examples = await vscode.workspace.findFiles("**/*.ways");
+    const documents = await Promise.all(examples.map((uri) => vscode.workspace.openTextDocument(uri)));
+    const size = (document) => document.getText().length;
+    const largest = (some) => some.sort((a, b) => size(b) - size(a))[0];
+    faulty = largest(documents.filter(({ uri }) => isFaulty(uri)));
+    clean = largest(documents.filter(({ uri }) => !isFaulty(uri)));
+    assert.ok(faulty && clean, `a faulty and a clean example among ${examples.map(({ path }) => path).join(" ")}`);
+    cleanText = clean.getText();
+    await vscode.window.showTextDocument(faulty);
+    await diagnosed(faulty, "any diagnostic", (found) => found.length > 0);
+    await checked(faulty);
+  });
+
+  teardown(() => run("workbench.action.closeAllEditors"));
+
+  suite("what is wrong", () => {
+    test("every fault bears our name and its rule's", () => {
+      for (const diagnostic of diagnosticsOf(faulty)) {
+        assert.equal(diagnostic.source, source, diagnostic.message);
+        assert.match(String(ruleOf(diagnostic)), ruleName, diagnostic.message);
+        assert.ok(diagnostic.message.length > 10, `a message that says something: ${diagnostic.message}`);
+      }
+    });
+
+    test("some fault points to the lines it was worked out from", () => {
+      const related = diagnosticsOf(faulty).flatMap(({ relatedInformation }) => relatedInformation ?? []);
+      assert.ok(related.length > 0);
+      for (const { location, message } of related) assert.ok(location.uri && message);
+    });
+
+    test("examples without faults have no errors", async () => {
+      for (const uri of await vscode.workspace.findFiles("**/*.ways")) {
+        if (isFaulty(uri)) continue;
+        const document = await vscode.workspace.openTextDocument(uri);
+        await checked(document);
+        const errors = errorsOf(document).map(({ message, range }) => `${range.start.line + 1}: ${message}`);
+        assert.deepEqual(errors, [], uri.path);
+      }
+    });
+
+    test("a fix removes what it is offered for", async () => {
+      assert.match(cleanText, withUnit);
+      const document = await openText(cleanText.replace(withUnit, "$1"));
+      const { line } = findLine(document, /^\s*(?:Ze|Zs)\s+\d[\d.]*\s*$/);
+      const found = await diagnosed(document, "the missing unit", (all) => all.find(onLine(line)));
+      const actions = await run(
+        "vscode.executeCodeActionProvider",
+        document.uri,
+        found.range,
+        vscode.CodeActionKind.QuickFix.value,
+        5, // so many are resolved, that is, have their edit
+      );
+      const fix = actions.find((action) => action.edit);
+      assert.ok(fix, `a fix for: ${found.message}`);
+      assert.ok(await vscode.workspace.applyEdit(fix.edit));
+      await diagnosed(document, "the fix to help", (all) => !all.some((other) => ruleOf(other) === ruleOf(found)));
+      assert.match(document.lineAt(line).text, /Ω/);
+    });
+
+    test("with checking as one types off, a fault shows on saving", async () => {
+      const settings = vscode.workspace.getConfiguration("wayfile");
+      const original = clean.getText();
+      await vscode.window.showTextDocument(clean);
+      await settings.update("check.onType", false, vscode.ConfigurationTarget.Global);
+      try {
+        await edit((change) => change.insert(clean.uri, endOf(clean), `\n${nonsense}`));
+        const line = clean.lineCount - 1;
+        await run("vscode.executeDocumentSymbolProvider", clean.uri); // an answer for the text as it stands
+        assert.deepEqual(diagnosticsOf(clean).filter(onLine(line)), []);
+        await clean.save();
+        await diagnosed(clean, "the error after saving", (found) => found.some(onLine(line)));
+      } finally {
+        await settings.update("check.onType", undefined, vscode.ConfigurationTarget.Global);
+        await replaceAll(clean, original);
+        await clean.save();
+      }
+    });
+  });
+
+  suite("what a text means", () => {
+    test("a word tells its meaning, a value what it is held against", async () => {
+      const { line, match } = findLine(faulty, judged);
+      const start = faulty.lineAt(line).firstNonWhitespaceCharacterIndex;
+      assert.ok((await hoverText(faulty, line, start)).length > 20, "a hover on the word");
+      const onValue = await hoverText(faulty, line, match[0].length - match[1].length);
+      assert.match(onValue, saysLimit);
+      assert.match(onValue, /\d/);
+    });
+
+    test("the outline has the boards and their ways", async () => {
+      const symbols = await run("vscode.executeDocumentSymbolProvider", faulty.uri);
+      const names = [];
+      const collect = (some) => {
+        for (const { name, detail, children } of some) {
+          names.push(`${name} ${detail}`);
+          collect(children);
+        }
+      };
+      collect(symbols);
+      for (const [, kind, id, title] of faulty.getText().matchAll(/^\s*(board|way) (\S+)[^\n"]*(?:"([^"\n]+)")?/gm)) {
+        const wanted = title ?? id;
+        assert.ok(
+          names.some((name) => name.includes(wanted)),
+          `${kind} ${wanted} among: ${names.join(", ")}`,
+        );
+      }
+    });
+
+    test("colours follow the meaning", async () => {
+      const tokens = await run("vscode.provideDocumentSemanticTokens", faulty.uri);
+      assert.ok(tokens.data.length > 100, `${tokens.data.length / 5} tokens`);
+    });
+
+    test("every block folds", async () => {
+      const ranges = await run("vscode.executeFoldingRangeProvider", clean.uri);
+      const starts = new Set(ranges.map(({ start }) => start));
+      for (let line = 0; line < clean.lineCount; line++) {
+        if (/\{\s*(?:#.*)?$/.test(clean.lineAt(line).text)) assert.ok(starts.has(line), `line ${line + 1} folds`);
+      }
+    });
+
+    test("a name leads to its definition, and that back to its uses", async () => {
+      const { line, match } = findLine(clean, /^(\s*behind\s+)(\S+)/);
+      const at = new vscode.Position(line, match[1].length + 1);
+      const [target] = await run("vscode.executeDefinitionProvider", clean.uri, at);
+      const range = target.targetSelectionRange ?? target.targetRange ?? target.range;
+      assert.match(clean.lineAt(range.start.line).text, new RegExp(`^\\s*rcd ${match[2]}\\b`));
+      const uses = await run("vscode.executeReferenceProvider", clean.uri, range.start);
+      assert.ok(
+        uses.some((use) => use.range.start.line === line),
+        "the line that began it is among the uses",
+      );
+    });
+  });
+
+  suite("writing", () => {
+    test("in a way, what a way has is offered", async () => {
+      const lines = cleanText.split(/\r?\n/);
+      const first = lines.findIndex((line) => /^\s*way /.test(line));
+      lines.splice(first, 0, ...unfinished);
+      const document = await openText(lines.join("\n"));
+      const at = new vscode.Position(first + 1, 0);
+      const { items } = await run("vscode.executeCompletionItemProvider", document.uri, at);
+      const labels = items.map(({ label }) => label.label ?? label);
+      for (const word of offered) assert.ok(labels.includes(word), `${word} among ${labels.join(", ")}`);
+    });
+
+    test("formatting tidies, keeps every comment, and has then nothing left to do", async () => {
+      const untidy = cleanText.replace(/^ +/gm, "").replace(/^(way .*)$/gm, "# a remark\n\t$1");
+      const document = await openText(untidy);
+      const format = () =>
+        run("vscode.executeFormatDocumentProvider", document.uri, { tabSize: 2, insertSpaces: true });
+      const edits = await format();
+      assert.ok(edits?.length > 0, "an untidy text is changed");
+      await edit((change) => change.set(document.uri, edits));
+      assert.deepEqual((await format()) ?? [], []);
+      assert.equal(document.getText().replace(/^ *# a remark\n/gm, ""), cleanText);
+      assert.equal(document.getText().match(/# a remark/g).length, untidy.match(/# a remark/g).length);
+    });
+
+    test("a new schedule begins without errors", async () => {
+      const before = vscode.window.activeTextEditor?.document;
+      let done = false;
+      const asked = run("wayfile.newSchedule", { name: "Tern Quay" }).then(() => {
+        done = true;
+      });
+      // The first choice of each list. There is no event for a list being shown.
+      while (!done) await Promise.race([asked, run("workbench.action.acceptSelectedQuickOpenItem")]);
+      const { document } = vscode.window.activeTextEditor;
+      assert.notEqual(document, before);
+      assert.equal(document.languageId, "wayfile");
+      assert.ok(document.isUntitled);
+      assert.match(document.getText(), /installation "Tern Quay"/);
+      await checked(document);
+      assert.deepEqual(
+        errorsOf(document).map(({ message }) => message),
+        [],
+      );
+    });
+  });
+
+  suite("staying up", () => {
+    test("half a text, a large one and rubbish are all survived", async () => {
+      const servers = serverProcesses();
+      if (process.platform === "linux") assert.equal(servers.length, 1);
+      const document = await openText("");
+      const half = cleanText.slice(0, cleanText.length / 2);
+      const body = cleanText.slice(cleanText.indexOf("installation"));
+      for (const text of [
+        half,
+        `${half}"`,
+        half.replaceAll("}", ""),
+        `${cleanText}${body.repeat(Math.ceil(500_000 / body.length))}`,
+        "{".repeat(20_000),
+        '"\u0000\ud800 ½ MΩ \u{1f50c} <<<<<<< ours\n=======\n>>>>>>> theirs\n'.repeat(200),
+        cleanText.replaceAll("\n", "\r\n"),
+      ]) {
+        await replaceAll(document, text);
+      }
+      // Typed as fast as the editor takes it.
+      const typed = body.slice(0, 300);
+      await replaceAll(document, "");
+      for (const character of typed) {
+        await edit((change) => change.insert(document.uri, endOf(document), character));
+      }
+      await replaceAll(document, cleanText);
+      await checked(document);
+      assert.deepEqual(serverProcesses(), servers, "the same server as before");
+    });
+
+    test("the server can be restarted", async () => {
+      const before = serverProcesses();
+      await vscode.window.showTextDocument(faulty);
+      await run("wayfile.restartServer");
+      await diagnosed(faulty, "diagnostics from the new server", (found) => found.length > 0);
+      const { line, match } = findLine(faulty, judged);
+      assert.match(await hoverText(faulty, line, match[0].length - match[1].length), saysLimit);
+      if (process.platform === "linux") assert.notDeepEqual(serverProcesses(), before);
+    });
+
+    test("the output can be shown, and ours are all commands that exist", async () => {
+      await run("wayfile.showOutput");
+      const known = new Set(await vscode.commands.getCommands(true));
+      const { contributes } = vscode.extensions.getExtension(extensionId).packageJSON;
+      for (const { command } of contributes.commands) assert.ok(known.has(command), command);
+    });
+  });
+});
