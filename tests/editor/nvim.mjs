@@ -1,9 +1,10 @@
 // The language server with Neovim for a client, over stdio: what a second editor
-// sees, with no line of the extension between. Prints `N passed, N failed`.
+// sees, with no line of the extension between. Prints `N passed, N failed`, and
+// writes the same as JSON to $WAYFILE_TESTS_RESULT, if set.
 //   node tests/editor/nvim.mjs
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { globSync, mkdirSync, readFileSync } from "node:fs";
+import { globSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 
 const root = join(import.meta.dirname, "../..");
@@ -97,4 +98,6 @@ for (const [name, check] of Object.entries(checks)) {
 }
 if (failed > 0 && answer.messages.length > 0) console.log("The server said:", answer.messages.join("\n"));
 console.log(`${passed} passed, ${failed} failed`);
+const { WAYFILE_TESTS_RESULT: result } = process.env;
+if (result) writeFileSync(result, JSON.stringify({ passed, failed }));
 process.exitCode = failed > 0 ? 1 : 0;

@@ -1,0 +1,99 @@
+/** The finished files, as they are shipped: each is loaded once, is small enough, and nothing else is packed. */
+import { execFileSync, spawn } from "node:child_process";
+import { readFileSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { listFiles, PackageManager } from "@vscode/vsce";
+import { describe, expect, test } from "vitest";
+import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver/node";
+
+const root = join(import.meta.dirname, "..");
+const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+const bundle = (name: string) => join(root, "dist", name);
+
+describe("bundles", () => {
+  test.each([
+    ["client.cjs", 500],
+    ["server.cjs", 700],
+    ["wayfile.cjs", 700],
+  ])("%s stays under %i kB", (name, ceiling) => {
+    expect(statSync(bundle(name)).size / 1000).toBeLessThan(ceiling);
+  });
+
+  test("the client loads with nothing but the editor's API beside it", () => {
+    const { exported, foreign } = JSON.parse(
+      node("--eval", `(${loadClient})(${JSON.stringify(bundle("client.cjs"))})`),
+    );
+    expect(exported).toEqual(["activate", "deactivate"]);
+    expect(foreign).toEqual([]);
+  });
+
+  test("the server starts, answers and ends over stdio", async () => {
+    // From a folder without node_modules, so that it cannot lean on ours.
+    const server = spawn(process.execPath, [bundle("server.cjs"), "--stdio"], { cwd: tmpdir() });
+    const ended = new Promise<number | null>((resolve) => server.once("exit", resolve));
+    const connection = createProtocolConnection(
+      new StreamMessageReader(server.stdout),
+      new StreamMessageWriter(server.stdin),
+    );
+    connection.listen();
+    const { capabilities } = await connection.sendRequest<{ capabilities: Record<string, unknown> }>("initialize", {
+      processId: process.pid,
+      rootUri: null,
+      capabilities: {},
+    });
+    expect(capabilities).toMatchObject({ hoverProvider: expect.anything() });
+    await connection.sendNotification("initialized", {});
+    await connection.sendRequest("shutdown");
+    await connection.sendNotification("exit");
+    expect(await ended).toBe(0);
+    connection.dispose();
+  });
+
+  test("the command line starts as a program of its own", () => {
+    const output = execFileSync(bundle("wayfile.cjs"), ["--version"], { cwd: tmpdir(), encoding: "utf8" });
+    expect(output).toContain(version);
+  });
+
+  test("the licences of all that is bundled are there", () => {
+    const text = readFileSync(bundle("third-party.txt"), "utf8");
+    for (const name of ["vscode-languageclient", "vscode-languageserver", "chevrotain"]) {
+      expect(text).toMatch(new RegExp(`^${name} [\\d.]+ \\(`, "m"));
+    }
+  });
+
+  test("what is packed is what an editor needs", async () => {
+    const files = await listFiles({ cwd: root, packageManager: PackageManager.None });
+    expect(files.sort()).toEqual([
+      "LICENSE",
+      "README.md",
+      "dist/client.cjs",
+      "dist/server.cjs",
+      "dist/third-party.txt",
+      "grammar/generated/language-configuration.json",
+      "grammar/generated/snippets.json",
+      "grammar/generated/wayfile.tmLanguage.json",
+      "package.json",
+    ]);
+  });
+});
+
+const node = (...args: string[]) => execFileSync(process.execPath, args, { cwd: tmpdir(), encoding: "utf8" });
+
+/**
+ * Runs in a Node of its own, from its source text. Lends the client a `vscode` in which everything is a class, since
+ * the client library derives classes from the editor's as it loads.
+ */
+const loadClient = `(file) => {
+  const Module = require("node:module");
+  const anything = new Proxy(class {}, { get: (target, key) => (key in target ? target[key] : anything) });
+  const load = Module._load;
+  const foreign = [];
+  Module._load = (request, ...rest) => {
+    if (request === "vscode") return anything;
+    if (request !== file && !Module.isBuiltin(request)) foreign.push(request);
+    return load(request, ...rest);
+  };
+  const exported = Object.keys(require(file)).sort();
+  console.log(JSON.stringify({ exported, foreign }));
+}`;

@@ -1,0 +1,98 @@
+// Pictures of the extension at work, into .build/screens/, to be looked at by a
+// person: the faulty example with the Problems view, a hover, the fixes offered, the
+// outline of ways and completion.
+//   node tests/editor/ui.mjs [FOLDER]      the extension as built by npm run build
+import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { openWorkbench } from "./launcher/lib/workbench.mjs";
+
+const root = join(import.meta.dirname, "../..");
+const pictures = resolve(process.argv[2] ?? join(root, ".build/screens"));
+mkdirSync(pictures, { recursive: true });
+
+// A copy: the editor may save.
+const temporary = mkdtempSync(join(tmpdir(), "wayfile-ui-"));
+const folder = join(temporary, "examples");
+cpSync(join(root, "examples"), folder, { recursive: true });
+const [name] = globSync("**/*faulty*.ways", { cwd: folder }).sort().reverse();
+const file = join(folder, name);
+const lines = readFileSync(file, "utf8").split("\n");
+
+const { page, close } = await openWorkbench({
+  folder,
+  file,
+  extensionDevelopmentPath: [root],
+  settings: { "editor.minimap.enabled": false, "workbench.colorTheme": "Default Light Modern" },
+});
+const picture = (title) => page.screenshot({ path: join(pictures, `${title}.png`) });
+const press = async (...keys) => {
+  for (const key of keys) await page.keyboard.press(key);
+};
+
+try {
+  const editor = page.locator(".editor-instance .monaco-editor").first();
+  await editor.waitFor();
+  await press("Control+Shift+M");
+  // The extension is up once its first finding is listed. A click shows its place.
+  const problem = page.locator(".markers-panel .monaco-list-row .marker-icon").first();
+  await problem.waitFor();
+  await problem.click();
+  await page.locator(".squiggly-error, .squiggly-warning, .squiggly-info").first().waitFor({ state: "attached" });
+  await page.mouse.move(700, 10);
+  await picture("1-problems");
+
+  // The first reading that is judged, and what is said of it.
+  const reading = lines.findIndex((line) => /^\s*Zs\s+\d/.test(line));
+  await goTo(reading + 1, lines[reading].search(/\d/) + 1);
+  await press("Control+K", "Control+I");
+  const hover = page.locator(".monaco-resizable-hover .monaco-hover:visible").first();
+  await hover.waitFor();
+  await hover
+    .getByText(/limit|maximum|at most|≤/i)
+    .first()
+    .waitFor();
+  await picture("2-hover");
+  await press("Escape");
+
+  // The fixes for a reading without its unit.
+  await press("End");
+  await press("Shift+Home");
+  await page.keyboard.insertText(lines[reading].replace(/^\s*(\S+\s+\d[\d.]*).*$/, "$1"));
+  await page.locator(".squiggly-error").first().waitFor({ state: "attached" });
+  await press("Control+.");
+  const menu = page.locator(".action-widget:visible");
+  await menu.getByText("Ω").first().waitFor();
+  await picture("3-fixes");
+  await press("Escape", "Control+Z", "Control+Z");
+
+  // What a new line in a way may hold.
+  const way = lines.findIndex((line) => /^\s*way .*\{/.test(line));
+  await goTo(way + 1, lines[way].length + 1);
+  await press("Enter", "Control+Space");
+  await page.locator(".suggest-widget:visible .monaco-list-row").first().waitFor();
+  await picture("4-completion");
+  await press("Escape", "Control+Z");
+
+  // The outline.
+  await press("Control+Shift+O");
+  await page.locator(".quick-input-widget:visible .monaco-list-row").nth(2).waitFor();
+  await picture("5-outline");
+  console.log(`pictures in ${pictures}`);
+} catch (error) {
+  await picture("failed");
+  throw error;
+} finally {
+  await close();
+  rmSync(temporary, { recursive: true, force: true, maxRetries: 5 });
+}
+
+/** Puts the cursor into the editor, there. */
+async function goTo(line, column) {
+  await press("Control+1", "Control+G");
+  const input = page.locator(".quick-input-widget:visible input").first();
+  await input.waitFor();
+  await input.fill(`:${line}:${column}`);
+  await press("Enter");
+  await input.waitFor({ state: "hidden" });
+}
