@@ -1,6 +1,21 @@
+import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "../tables/capacity-70.ts";
+import { capacity4E1A, capacity4E4A } from "../tables/capacity-90.ts";
 import type { Sourced } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import type { Table } from "../tables/table.ts";
+import { numberAt } from "../tables/table.ts";
+import type { Arrangement, FactorFound } from "./capacity-factors.ts";
+import {
+  ambientFactor,
+  groundFactor,
+  groupingFactor,
+  semiEnclosedFactor,
+  thermalInsulationFactor,
+} from "./capacity-factors.ts";
 import type { Calculated } from "./result.ts";
+import { amps, plain, step } from "./result.ts";
 
+export type { Arrangement } from "./capacity-factors.ts";
 export type Construction = "singles" | "flat-twin" | "multicore" | "armoured";
 export type Method = "A" | "B" | "C" | "D" | "E" | "100" | "101" | "102" | "103";
 
@@ -25,15 +40,82 @@ export interface Conditions {
   readonly semiEnclosed?: boolean;
 }
 
-export type Arrangement = "bunched" | "wall" | "tray" | "ladder";
-
 /** A corrected capacity, or the factor that no table here gives. */
 export type Corrected = Calculated | { readonly missing: string };
 
-export function tabulatedCapacity(_question: CapacityQuestion): Sourced<number> | undefined {
-  return undefined;
+/** Tabulated capacity It (A) at 30 °C, one circuit; its source names the table. Undefined where no table has the cell. */
+export function tabulatedCapacity({
+  construction,
+  insulation,
+  method,
+  loaded,
+  csa,
+}: CapacityQuestion): Sourced<number> | undefined {
+  const column = `${method}${loaded}`;
+  switch (`${construction} ${insulation}`) {
+    case "singles 70":
+      return cell(capacity4D1A, csa, column);
+    case "singles 90":
+      return cell(capacity4E1A, csa, column);
+    case "multicore 70":
+      return cell(capacity4D2A, csa, column);
+    case "armoured 70":
+      return cell(capacity4D4A, csa, column);
+    case "armoured 90":
+      return cell(capacity4E4A, csa, column);
+    case "flat-twin 70":
+      return loaded === 2 ? flatTwin(method, csa) : undefined;
+    default:
+      return undefined;
+  }
 }
 
-export function correctedCapacity(_conditions: Conditions): Corrected {
-  return { missing: "everything" };
+/** Flat cable has a table of its own; where that lacks the method, the one for round cables serves. */
+function flatTwin(method: Method, csa: number): Sourced<number> | undefined {
+  const column = /^\d+$/.test(method) ? `m${method}` : method;
+  return cell(capacity4D5, csa, column) ?? cell(capacity4D2A, csa, `${method}2`);
+}
+
+/** A column is named by method and loaded conductors; a table that lacks it answers undefined like any empty cell. */
+function cell<F extends { readonly csa: number }>(
+  of: Table<F>,
+  csa: number,
+  column: string,
+): Sourced<number> | undefined {
+  return numberAt<{ readonly csa: number }>(of, { csa }, column as "csa");
+}
+
+/** Capacity in the conditions of the route: Iz = It × Ca × Cg × Ci × Cf (A), a step for each factor that applies. */
+export function correctedCapacity(conditions: Conditions): Corrected {
+  const { It } = conditions;
+  const steps = [step("It", It.source.ref, amps(It.value))];
+  let value = It.value;
+  let source = It.source;
+  for (const factor of factorsOf(conditions)) {
+    if ("missing" in factor) return factor;
+    steps.push(...factor.steps);
+    value *= factor.value;
+    source = combine(source, factor.source);
+  }
+  const product = steps.map(({ result }) => result).join(" × ");
+  if (steps.length > 1) steps.push(step("Iz", product, amps(value)));
+  return { value, unit: "A", steps, source: steps.length > 1 ? fromFormula(source) : source };
+}
+
+function factorsOf({ insulation, ambient, ground, grouped, insulated, semiEnclosed }: Conditions): FactorFound[] {
+  return [
+    ...(ambient === undefined || ambient === 30 ? [] : [ambientFactor(ambient, insulation)]),
+    ...(ground === undefined || ground === 20 ? [] : [groundFactor(ground)]),
+    ...(grouped === undefined || grouped.circuits <= 1 ? [] : [groupingFactor(grouped.circuits, grouped.arrangement)]),
+    ...(insulated === undefined || insulated <= 0 ? [] : [thermalInsulationFactor(insulated)]),
+    ...(semiEnclosed === true ? [semiEnclosedFactor()] : []),
+  ];
+}
+
+/** Least tabulated capacity a cable needs: It ≥ In / (Ca × Cg × Ci × Cf) (A). */
+export function requiredCapacity(rating: number, factors: readonly number[]): Calculated {
+  const value = rating / factors.reduce((product, factor) => product * factor, 1);
+  const numbers = [amps(rating), ...factors.map((factor) => plain(factor, 3))].join(" / ");
+  const source = { ref: "BS 7671:2018+A2:2022, Appendix 4", standing: "computed" } as const;
+  return { value, unit: "A", steps: [step("It ≥ In / factors", numbers, amps(value))], source };
 }

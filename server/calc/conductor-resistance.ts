@@ -1,43 +1,117 @@
+import { armourResistance, conductorResistance, pairResistance } from "../tables/conductors.ts";
+import type { Source } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { known, numberAt } from "../tables/table.ts";
+import { operatingFactors, temperatureCoefficients } from "../tables/temperature.ts";
 import type { Calculated } from "./result.ts";
+import { degrees, metres, milliohms, ohms, plain, squareMillimetres, step } from "./result.ts";
 
 export type Metal = "copper" | "aluminium";
 
-/** Ω per metre at 20 °C of one conductor; csa in mm². */
-export function resistancePerMetre(_csa: number, _metal: Metal = "copper"): Calculated | undefined {
-  return undefined;
+/** The tables print Ω per kilometre; a schedule thinks in metres. */
+const perKilometre = 1000;
+
+/** Ω per metre at 20 °C of one conductor of class 1 or 2; csa in mm². Undefined for a size the table lacks. */
+export function resistancePerMetre(csa: number, metal: Metal = "copper"): Calculated | undefined {
+  const cell = numberAt(conductorResistance, { csa }, metal === "copper" ? "copper2" : "aluminium2");
+  if (cell === undefined) return undefined;
+  const value = cell.value / perKilometre;
+  const text = `${squareMillimetres(csa)} ${metal}`;
+  return { value, unit: "Ω/m", steps: [step("r", text, perMetre(value))], source: cell.source };
 }
 
-/** Ω per metre at 20 °C of line and cpc in series; csa in mm². */
-export function r1r2PerMetre(_line: number, _cpc: number): Calculated | undefined {
-  return undefined;
+/**
+ * Ω per metre at 20 °C of line and cpc in series; csa in mm². Copper pairs the On-Site Guide prints carry its source,
+ * others that of their sum.
+ */
+export function r1r2PerMetre(
+  line: number,
+  cpc: number,
+  metals: { line?: Metal; cpc?: Metal } = {},
+): Calculated | undefined {
+  const { line: lineMetal = "copper", cpc: cpcMetal = "copper" } = metals;
+  const r1 = resistancePerMetre(line, lineMetal);
+  const r2 = resistancePerMetre(cpc, cpcMetal);
+  if (r1 === undefined || r2 === undefined) return undefined;
+  const value = r1.value + r2.value;
+  const copper = lineMetal === "copper" && cpcMetal === "copper";
+  const printed = copper ? numberAt(pairResistance, { line, cpc }, "r1r2")?.source : undefined;
+  const numbers = `${milliohms(r1.value)} + ${milliohms(r2.value)}`;
+  const steps = [...r1.steps, ...r2.steps, step("(r1 + r2) per metre", numbers, perMetre(value))];
+  return { value, unit: "Ω/m", steps, source: printed ?? fromFormula(combine(r1.source, r2.source)) };
 }
 
-/** Ω of a conductor, or of line and cpc in series, over a length in m, at a temperature in °C (20 when left out). */
-export function expectedResistance(_perMetre: Calculated, _length: number, _temperature = 20): Calculated {
-  throw new Error("to follow");
+/** Ω over a length in m, from a value per metre at 20 °C, at a temperature in °C (20 when left out). */
+export function expectedResistance(perMetreAt20: Calculated, length: number, temperature = 20): Calculated {
+  const r20 = perMetreAt20.value * length;
+  const steps = [
+    ...perMetreAt20.steps,
+    step("R = length × resistance per metre", `${metres(length)} × ${perMetre(perMetreAt20.value)}`, ohms(r20)),
+  ];
+  const cold = { value: r20, unit: "Ω", steps, source: fromFormula(perMetreAt20.source) };
+  if (temperature === 20) return cold;
+  const warm = atTemperature(r20, temperature);
+  return { ...warm, steps: [...steps, ...warm.steps], source: combine(cold.source, warm.source) };
 }
 
-/** A resistance known at 20 °C brought to another temperature, by 0.004 per kelvin or the physical coefficient. */
-export function atTemperature(_r20: number, _temperature: number, _alpha: "simple" | "exact" = "simple"): Calculated {
-  throw new Error("to follow");
+export type Coefficient = "simple" | "exact";
+
+/** Ω at a temperature in °C of copper known at 20 °C: 0.004 per kelvin as the guides do, or the physical 0.00393. */
+export function atTemperature(r20: number, temperature: number, coefficient: Coefficient = "simple"): Calculated {
+  const { alpha, source } = alphaOf(coefficient);
+  const value = r20 * (1 + alpha * (temperature - 20));
+  const numbers = `${ohms(r20)} × (1 + ${alpha} × (${plain(temperature)} − 20))`;
+  const steps = [step(`R at ${degrees(temperature)}`, numbers, ohms(value))];
+  return { value, unit: "Ω", steps, source: fromFormula(source) };
 }
 
-/** A reading at some temperature brought back to 20 °C. */
-export function to20(_reading: number, _temperature: number, _alpha: "simple" | "exact" = "simple"): Calculated {
-  throw new Error("to follow");
+/** Ω at 20 °C of copper read at a temperature in °C. */
+export function to20(reading: number, temperature: number, coefficient: Coefficient = "simple"): Calculated {
+  const { alpha, source } = alphaOf(coefficient);
+  const value = reading / (1 + alpha * (temperature - 20));
+  const numbers = `${ohms(reading)} / (1 + ${alpha} × (${plain(temperature)} − 20))`;
+  return { value, unit: "Ω", steps: [step("R at 20 °C", numbers, ohms(value))], source: fromFormula(source) };
 }
 
-/** m of conductor that make a resistance at 20 °C. */
-export function lengthFromResistance(_resistance: number, _perMetre: Calculated): Calculated {
-  throw new Error("to follow");
+/** m of conductor that make a resistance in Ω at 20 °C. */
+export function lengthFromResistance(resistance: number, perMetreAt20: Calculated): Calculated {
+  const value = resistance / perMetreAt20.value;
+  const numbers = `${ohms(resistance)} / ${perMetre(perMetreAt20.value)}`;
+  const steps = [...perMetreAt20.steps, step("length = R / resistance per metre", numbers, metres(value))];
+  return { value, unit: "m", steps, source: fromFormula(perMetreAt20.source) };
 }
 
-/** Factor from 20 °C to operating temperature for design; cpc in the cable or bunched, or separate. */
-export function operatingFactor(_insulation: 70 | 85 | 90, _cpc: "incorporated" | "separate"): Calculated | undefined {
-  return undefined;
+/** Factor from 20 °C to operating temperature, for design; by whether the cpc lies in the cable (or bunched) or apart. */
+export function operatingFactor(insulation: 70 | 85 | 90, cpc: "incorporated" | "separate"): Calculated | undefined {
+  const cell = numberAt(operatingFactors, { celsius: insulation }, cpc);
+  if (cell === undefined) return undefined;
+  const steps = [step(`factor, ${degrees(insulation)}, cpc ${cpc}`, "", plain(cell.value))];
+  return { value: cell.value, unit: "", steps, source: cell.source };
 }
 
-/** Ω per metre at 20 °C of the steel wire armour of a multicore cable; csa in mm². */
-export function armourPerMetre(_csa: number, _cores: 2 | 3 | 4 | 5): Calculated | undefined {
-  return undefined;
+/** Ω at operating temperature of a resistance known at 20 °C. */
+export function operatingResistance(r20: Calculated, factor: Calculated): Calculated {
+  const value = r20.value * factor.value;
+  const numbers = `${ohms(r20.value)} × ${plain(factor.value)}`;
+  const steps = [...r20.steps, ...factor.steps, step("R hot = R × factor", numbers, ohms(value))];
+  return { value, unit: "Ω", steps, source: fromFormula(combine(r20.source, factor.source)) };
+}
+
+/** Ω per metre at 20 °C of the steel wire armour of a multicore cable; csa in mm². Undefined above 6 mm². */
+export function armourPerMetre(csa: number, cores: 2 | 3 | 4 | 5): Calculated | undefined {
+  const cell = numberAt(armourResistance, { csa }, `cores${cores}`);
+  if (cell === undefined) return undefined;
+  const value = cell.value / perKilometre;
+  const text = `${cores} × ${squareMillimetres(csa)}, steel wire armour`;
+  return { value, unit: "Ω/m", steps: [step("r", text, perMetre(value))], source: cell.source };
+}
+
+function perMetre(value: number): string {
+  return `${milliohms(value)}/m`;
+}
+
+function alphaOf(coefficient: Coefficient): { alpha: number; source: Source } {
+  const key = coefficient === "simple" ? "simple" : "copper";
+  const { value, source } = known(temperatureCoefficients, { key }, "alpha20");
+  return { alpha: value, source };
 }

@@ -1,5 +1,9 @@
+import { disconnectionScope, disconnectionTimes } from "../tables/disconnection.ts";
 import type { Edition } from "../tables/editions.ts";
-import type { Calculated } from "./result.ts";
+import { combine } from "../tables/source.ts";
+import { cellOf, known } from "../tables/table.ts";
+import type { Calculated, Step } from "./result.ts";
+import { amps, plain, seconds, step, volts } from "./result.ts";
 
 export type System = "TN-S" | "TN-C-S" | "TN-C" | "TT" | "IT";
 
@@ -15,6 +19,52 @@ export interface DisconnectionQuestion {
   readonly edition: Edition;
 }
 
-export function disconnectionTime(_question: DisconnectionQuestion): Calculated | undefined {
-  return undefined;
+/** A supply within +10 % and −6 % is a nominal 230 V one, whatever figure a schedule gives. */
+const nominal = 230;
+const least = nominal * 0.94;
+const greatest = nominal * 1.1;
+
+/**
+ * Greatest disconnection time (s): Table 41.1 for final circuits in its scope, else 5 s in TN and 1 s in TT. Undefined
+ * for IT, whose time depends on how its earths are joined, and below 50 V, where the table has no row.
+ */
+export function disconnectionTime(question: DisconnectionQuestion): Calculated | undefined {
+  if (question.system === "IT") return undefined;
+  const family = question.system === "TT" ? "TT" : "TN";
+  return inScope(question) ? tabulated(question, family) : longer(question, family);
+}
+
+function inScope({ final, sockets, rating, edition }: DisconnectionQuestion): boolean {
+  return final && rating <= scope(sockets, edition);
+}
+
+function scope(sockets: boolean, edition: Edition): number {
+  return sockets ? edition.socketDisconnectionScope : edition.fixedDisconnectionScope;
+}
+
+function tabulated(question: DisconnectionQuestion, family: "TN" | "TT"): Calculated | undefined {
+  const U0 = question.U0 >= least && question.U0 <= greatest ? nominal : question.U0;
+  const row = disconnectionTimes.rows.find(
+    ({ facts }) => facts.system === family && U0 > facts.over && (facts.upTo === null || U0 <= facts.upTo),
+  );
+  if (row === undefined) return undefined;
+  const { value, source } = cellOf(disconnectionTimes, row, "ac");
+  // The note on this row speaks of direct current, which is not asked for here.
+  const asked = { ref: source.ref, standing: source.standing };
+  const steps = [scopeStep(question, true), step(`${family}, U0 = ${volts(U0)}`, source.ref, seconds(value))];
+  return { value, unit: "s", steps, source: combine(asked, question.edition.sources.disconnectionScope) };
+}
+
+function longer(question: DisconnectionQuestion, family: "TN" | "TT"): Calculated {
+  const key = family === "TN" ? "distribution-tn" : "distribution-tt";
+  const { value, source } = known(disconnectionScope, { key }, family === "TN" ? "tn" : "tt");
+  const steps = [scopeStep(question, false), step(`${family}, other circuits`, source.ref, seconds(value))];
+  return { value, unit: "s", steps, source: combine(source, question.edition.sources.disconnectionScope) };
+}
+
+function scopeStep({ final, sockets, rating, edition }: DisconnectionQuestion, within: boolean): Step {
+  if (!final) return step("distribution circuit", "", "outside Table 41.1");
+  const kind = sockets ? "final circuit with sockets" : "final circuit, fixed equipment";
+  const limit = plain(scope(sockets, edition));
+  return step(kind, `${amps(rating)} against ${limit} A`, within ? "Table 41.1 applies" : "outside Table 41.1");
 }

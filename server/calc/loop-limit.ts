@@ -1,9 +1,21 @@
+import { legacyTripBands } from "../tables/devices.ts";
 import type { Edition } from "../tables/editions.ts";
-import type { Calculated } from "./result.ts";
+import { breakerLoop, breakerLoopD5s, loopTerms } from "../tables/loop-breakers.ts";
+import { bs1361Loop, fuseLoop5, fuseLoop04 } from "../tables/loop-fuses.ts";
+import type { Source, Sourced } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import type { Family } from "../tables/standard-values.ts";
+import { familyOf } from "../tables/standard-values.ts";
+import { numberAt } from "../tables/table.ts";
+import type { Calculated, Step } from "./result.ts";
+import { amps, ohms, plain, round, seconds, step, volts } from "./result.ts";
+
+export type { ColdConditions, ColdLimit, ColdStyle } from "./cold-limit.ts";
+export { coldLimit } from "./cold-limit.ts";
 
 /** What decides the greatest earth fault loop impedance. Rating in A, time in s, U0 in V. */
 export interface LoopQuestion {
-  /** As a schedule writes it: "BS EN 60898", "BS EN 61009-1", "BS 3871", "BS 88-2", "BS 88-3", "BS 3036", "BS 1361", "BS 1362". */
+  /** As a schedule writes it: "BS EN 60898", "BS EN 61009-1", "BS 3871", "BS 88-2", "BS 3036", … */
   readonly standard: string;
   /** B, C or D; 1, 2, 3 or 4 for BS 3871. */
   readonly curve?: string;
@@ -19,29 +31,115 @@ export interface LoopLimit extends Calculated {
   readonly exact: number;
 }
 
-/** One way of stating the limit for a reading taken cold. */
-export interface ColdStyle extends Calculated {
-  readonly style: string;
+/** The voltage and factor at which the tables are printed. */
+const tableVoltage = 230;
+const tableCmin = 0.95;
+
+/** A magnetic trip acts within this time or not at all; shorter limits need other means. */
+const magneticTime = 0.1;
+
+/**
+ * Greatest Zs (Ω, hot) for disconnection in time: Table 41.3 by formula for breakers, Tables 41.2 and 41.4 for fuses,
+ * scaled to the edition's Cmin. Undefined where no table covers the device, rating or time.
+ */
+export function loopLimit(question: LoopQuestion): LoopLimit | undefined {
+  if (!(question.rating > 0 && question.U0 > 0)) return undefined;
+  const family = familyOf(question.standard);
+  if (family === undefined) return undefined;
+  if (family === "breaker" || family === "legacy-breaker") return breakerLimit(question, family);
+  return fuseLimit(question, family);
 }
 
-export interface ColdLimit extends ColdStyle {
-  /** The other published ways of saying "about 80 %". */
-  readonly others: readonly ColdStyle[];
-  /** The full limit brought to the temperature of the test, when that is known. */
-  readonly corrected?: ColdStyle;
+function breakerLimit(question: LoopQuestion, family: "breaker" | "legacy-breaker"): LoopLimit | undefined {
+  const { rating, time, U0, edition } = question;
+  const curve = question.curve?.toUpperCase();
+  if (curve === undefined || time < magneticTime) return undefined;
+  const slow = family === "breaker" && curve === "D" && time >= 5;
+  const multiple = slow ? slowD : tripMultiple(family, curve);
+  if (multiple === undefined) return undefined;
+
+  const { value: cmin, source: cminSource } = edition.cmin;
+  const Ia = multiple.value * rating;
+  const exact = (U0 * cmin) / Ia;
+  const value = round(exact, 2);
+  const source =
+    (slow ? undefined : printed(question, family, curve)) ?? fromFormula(combine(multiple.source, cminSource));
+  const steps = [
+    step(`Ia = ${plain(multiple.value)} × In`, `${plain(multiple.value)} × ${amps(rating)}`, amps(Ia)),
+    step("Zs = U0 × Cmin / Ia", `${volts(U0)} × ${plain(cmin)} / ${amps(Ia)}`, ohms(value)),
+  ];
+  return { value, exact, unit: "Ω", steps, source };
 }
 
-export interface ColdConditions {
-  /** Temperature of the conductors during the test, °C. */
-  readonly temperature?: number;
-  /** Operating temperature of the conductor; 70 °C when left out. */
-  readonly insulation?: 70 | 90;
+/** At 5 s the printed type D row is that of ten times In; the table carries its standing. */
+const slowD: Sourced<number> = {
+  value: 10,
+  source: {
+    ref: breakerLoopD5s.ref,
+    standing: breakerLoopD5s.rows[0]?.standing ?? "memory",
+    note: "At 5 s a type D breaker is taken to trip at 10 × In.",
+  },
+};
+
+function tripMultiple(family: "breaker" | "legacy-breaker", curve: string): Sourced<number> | undefined {
+  if (family === "legacy-breaker") return numberAt(legacyTripBands, { curve }, "to");
+  return ["B", "C", "D"].includes(curve) ? numberAt(loopTerms, { key: curve }, "value") : undefined;
 }
 
-export function loopLimit(_question: LoopQuestion): LoopLimit | undefined {
-  return undefined;
+/** The source of the printed cell, where the table prints this very case. */
+function printed({ rating, U0, edition }: LoopQuestion, family: Family, curve: string): Source | undefined {
+  if (family !== "breaker" || U0 !== tableVoltage) return undefined;
+  const column = edition.cmin.value === tableCmin ? "zs" : edition.cmin.value === 1 ? "zsCmin1" : undefined;
+  const wanted = { curve: curve as "B" | "C" | "D", rating };
+  return column === undefined ? undefined : numberAt(breakerLoop, wanted, column)?.source;
 }
 
-export function coldLimit(_limit: LoopLimit, _conditions: ColdConditions = {}): ColdLimit {
-  throw new Error("to follow");
+type Fuse = Exclude<Family, "breaker" | "legacy-breaker">;
+
+function fuseLimit(question: LoopQuestion, family: Fuse): LoopLimit | undefined {
+  const { rating, time, U0, edition } = question;
+  const cmin = edition.cmin.value;
+  const found = fuseCell(family, rating, time, cmin);
+  if (found === undefined) return undefined;
+  const ratio = ((U0 / tableVoltage) * cmin) / found.cmin;
+  const exact = found.exact * ratio;
+  const label = `${family} ${amps(rating)}, ${seconds(time)}`;
+  const steps: Step[] = [step("Zs from the table", `${found.cell.source.ref}: ${label}`, ohms(found.cell.value))];
+  if (ratio === 1) return { value: found.cell.value, exact, unit: "Ω", steps, source: found.cell.source };
+  const value = round(exact, 2);
+  const numbers = `${ohms(found.cell.value)} × ${plain(U0)} / ${tableVoltage} × ${plain(cmin)} / ${plain(found.cmin)}`;
+  steps.push(step("Zs brought to the voltage and Cmin of the edition", numbers, ohms(value)));
+  return { value, exact, unit: "Ω", steps, source: fromFormula(combine(found.cell.source, edition.cmin.source)) };
+}
+
+interface FuseCell {
+  readonly cell: Sourced<number>;
+  readonly exact: number;
+  /** The factor the cell was printed with. */
+  readonly cmin: number;
+}
+
+function fuseCell(family: Fuse, rating: number, time: number, cmin: number): FuseCell | undefined {
+  if (time !== 0.4 && time !== 5) return undefined;
+  if (family === "BS 1361") return legacyFuseCell(rating, time, cmin);
+  const wanted = { standard: family, rating };
+  if (time === 5) return asPrinted(numberAt(fuseLoop5, wanted, "zs"), tableCmin);
+  const older = cmin === 1 ? asPrinted(numberAt(fuseLoop04, wanted, "zsCmin1"), 1) : undefined;
+  if (older !== undefined) return older;
+  const cell = numberAt(fuseLoop04, wanted, "zs");
+  const Ia = numberAt(fuseLoop04, wanted, "Ia");
+  // Only where the value was computed from Ia is the quotient known better than the two decimals printed.
+  if (cell?.source.standing === "computed" && Ia !== undefined) {
+    return { cell, exact: (tableVoltage * tableCmin) / Ia.value, cmin: tableCmin };
+  }
+  return asPrinted(cell, tableCmin);
+}
+
+function legacyFuseCell(rating: number, time: 0.4 | 5, cmin: number): FuseCell | undefined {
+  if (cmin === 1) return asPrinted(numberAt(bs1361Loop, { rating }, time === 5 ? "zs5" : "zs04"), 1);
+  return asPrinted(numberAt(bs1361Loop, { rating }, time === 5 ? "zs5Cmin" : "zs04Cmin"), tableCmin);
+}
+
+function asPrinted(cell: Sourced<number> | undefined, cmin: number): FuseCell | undefined {
+  return cell === undefined ? undefined : { cell, exact: cell.value, cmin };
 }

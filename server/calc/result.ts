@@ -24,6 +24,11 @@ function line({ formula, numbers, result }: Step): string {
   return [formula, numbers, result].filter((part, index, all) => part !== "" && part !== all[index - 1]).join(" = ");
 }
 
+/** A step in one breath. */
+export function step(formula: string, numbers: string, result: string): Step {
+  return { formula, numbers, result };
+}
+
 /**
  * Half-up rounding, as tables are printed. The tiny lift undoes binary noise: 2.875 is stored a hair below itself in
  * products, and a table rounds it up.

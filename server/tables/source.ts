@@ -32,6 +32,11 @@ export function combine(...sources: Source[]): Source {
   return note === "" ? { ref, standing } : { ref, standing, note };
 }
 
+/** The source of a value reckoned from sourced ones: never better than "computed". */
+export function fromFormula(source: Source): Source {
+  return { ...source, standing: weakest("computed", source.standing) };
+}
+
 /** Pairs a value with its source in one breath. */
 export function sourced<T>(value: T, ref: string, standing: Standing, note?: string): Sourced<T> {
   return { value, source: note === undefined ? { ref, standing } : { ref, standing, note } };

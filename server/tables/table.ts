@@ -91,3 +91,10 @@ export function numberAt<F>(of: Table<F>, wanted: Partial<F>, column: keyof F): 
   const value = row?.facts[column];
   return row !== undefined && typeof value === "number" ? { value, source: sourceOf(of, row, column) } : undefined;
 }
+
+/** A number a table is known to hold. Its absence is a slip in the table, never in a schedule, so it throws. */
+export function known<F>(of: Table<F>, wanted: Partial<F>, column: keyof F): Sourced<number> {
+  const found = numberAt(of, wanted, column);
+  if (found === undefined) throw new Error(`${of.id} holds no ${String(column)} for ${JSON.stringify(wanted)}`);
+  return found;
+}

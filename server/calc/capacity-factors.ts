@@ -1,0 +1,63 @@
+import { ambientFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "../tables/factors.ts";
+import { cellOf, known, rowOf } from "../tables/table.ts";
+import type { Calculated } from "./result.ts";
+import { degrees, plain, step } from "./result.ts";
+
+export type Arrangement = "bunched" | "wall" | "tray" | "ladder";
+
+/** A factor with its step, or a plain word for what no table here gives. */
+export type FactorFound = Calculated | { readonly missing: string };
+
+/**
+ * Ca for an ambient in °C. Between rows the next hotter row is taken, and below the table its coolest row: both lie on
+ * the safe side.
+ */
+export function ambientFactor(ambient: number, insulation: 70 | 90): FactorFound {
+  const row = ambientFactors.rows.find(({ facts }) => facts.temperature >= ambient);
+  if (row === undefined) return { missing: `ambient factor at ${degrees(ambient)} (${ambientFactors.ref})` };
+  const { value, source } = cellOf(ambientFactors, row, insulation === 70 ? "at70" : "at90");
+  const taken = row.facts.temperature;
+  const text = taken === ambient ? degrees(ambient) : `${degrees(ambient)}, taken as ${degrees(taken)}`;
+  return { value, unit: "", steps: [step("Ca", text, plain(value))], source };
+}
+
+/** No table of ground temperature factors is kept, so any ground but the 20 °C of the rating tables stays open. */
+export function groundFactor(ground: number): FactorFound {
+  return { missing: `ground temperature factor at ${degrees(ground)} (BS 7671:2018+A2:2022, Table 4B2)` };
+}
+
+/** The counts Table 4C1 prints; one between them takes the next larger. */
+const counts = [1, 2, 3, 4, 5, 6, 7, 8, 9, 12, 16, 20] as const;
+
+/** Cg for a number of circuits together, the circuit itself included. */
+export function groupingFactor(circuits: number, arrangement: Arrangement): FactorFound {
+  const taken = counts.find((count) => count >= circuits);
+  const row = rowOf(groupingFactors, { key: arrangement });
+  if (taken === undefined || row === undefined) {
+    return { missing: `grouping factor for ${plain(circuits)} circuits (${groupingFactors.ref})` };
+  }
+  const { value, source } = cellOf(groupingFactors, row, `n${taken}`);
+  const text = taken === circuits ? `${circuits} circuits` : `${plain(circuits)} circuits, taken as ${taken}`;
+  return {
+    value,
+    unit: "",
+    steps: [step("Cg", `${text}, ${row.facts.arrangement.toLowerCase()}`, plain(value))],
+    source,
+  };
+}
+
+/** Ci for a length in mm of cable surrounded by thermal insulation; between rows the next longer is taken. */
+export function thermalInsulationFactor(length: number): FactorFound {
+  const rows = thermalInsulationFactors.rows;
+  const row = rows.find(({ facts }) => facts.length >= length) ?? rows.at(-1);
+  if (row === undefined) return { missing: `thermal insulation factor (${thermalInsulationFactors.ref})` };
+  const { value, source } = cellOf(thermalInsulationFactors, row, "factor");
+  const taken = row.facts.length >= length ? `up to ${row.facts.length} mm` : `over ${row.facts.length} mm`;
+  return { value, unit: "", steps: [step("Ci", `${plain(length)} mm surrounded, ${taken}`, plain(value))], source };
+}
+
+/** Cf for a BS 3036 semi-enclosed fuse, whose fusing factor is 2. */
+export function semiEnclosedFactor(): Calculated {
+  const { value, source } = known(overloadRules, { key: "semi-enclosed" }, "value");
+  return { value, unit: "", steps: [step("Cf", "BS 3036 fuse", plain(value, 3))], source };
+}

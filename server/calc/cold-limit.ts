@@ -1,0 +1,88 @@
+import { loopTerms } from "../tables/loop-breakers.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { known } from "../tables/table.ts";
+import { temperatureCoefficients } from "../tables/temperature.ts";
+import type { LoopLimit } from "./loop-limit.ts";
+import type { Calculated } from "./result.ts";
+import { degrees, ohms, plain, round, step, truncate } from "./result.ts";
+
+/** One way of stating the limit for a reading taken cold. */
+export interface ColdStyle extends Calculated {
+  readonly style: string;
+}
+
+export interface ColdLimit extends ColdStyle {
+  /** The other published ways of saying "about 80 %". */
+  readonly others: readonly ColdStyle[];
+  /** The full limit brought to the temperature of the test, when that is known. */
+  readonly corrected?: ColdStyle;
+}
+
+export interface ColdConditions {
+  /** Temperature of the conductors during the test, °C. */
+  readonly temperature?: number;
+  /** Operating temperature of the conductor; 70 °C when left out. */
+  readonly insulation?: 70 | 90;
+}
+
+/**
+ * The limit (Ω) a reading on cold conductors is held against. The strict form cuts 0.8 of the unrounded value, so it
+ * never lies above the true limit; Guidance Note 3 and the On-Site Guide round differently, and stand beside it.
+ */
+export function coldLimit(limit: LoopLimit, conditions: ColdConditions = {}): ColdLimit {
+  const factor = known(loopTerms, { key: "cold-factor" }, "value");
+  const divisor = known(loopTerms, { key: "cold-divisor" }, "value");
+  const strict: ColdStyle = {
+    style: "0.8, cut",
+    value: truncate(limit.exact * factor.value, 2),
+    unit: "Ω",
+    steps: [...limit.steps],
+    source: fromFormula(combine(limit.source, factor.source)),
+  };
+  const guidance: ColdStyle = {
+    ...strict,
+    style: "0.8 of the printed value, rounded (Guidance Note 3)",
+    value: round(limit.value * factor.value, 2),
+  };
+  const onSite: ColdStyle = {
+    style: "divided by 1.24, rounded (On-Site Guide)",
+    value: round(limit.exact / divisor.value, 2),
+    unit: "Ω",
+    steps: [],
+    source: fromFormula(combine(limit.source, divisor.source)),
+  };
+  const times = (style: ColdStyle): ColdStyle =>
+    withStep(style, limit, `Zs × ${plain(factor.value)}`, `${ohms(limit.value)} × ${plain(factor.value)}`);
+  const others = [
+    times(guidance),
+    withStep(onSite, limit, `Zs / ${divisor.value}`, `${ohms(limit.value)} / ${divisor.value}`),
+  ];
+  const { temperature, insulation = 70 } = conditions;
+  if (temperature === undefined) return { ...times(strict), others };
+  return { ...times(strict), others, corrected: corrected(limit, temperature, insulation) };
+}
+
+function withStep(style: ColdStyle, limit: LoopLimit, formula: string, numbers: string): ColdStyle {
+  return { ...style, steps: [...limit.steps, step(`cold ${formula}`, numbers, ohms(style.value))] };
+}
+
+/** The full limit at the temperature of the test: resistance rises 0.4 % for each kelvin above 20 °C. */
+function corrected(limit: LoopLimit, temperature: number, insulation: number): ColdStyle {
+  const { value: alpha, source } = known(temperatureCoefficients, { key: "simple" }, "alpha20");
+  const now = 1 + alpha * (temperature - 20);
+  const hot = 1 + alpha * (insulation - 20);
+  const value = (limit.exact * now) / hot;
+  const numbers = `${ohms(limit.value)} × ${plain(now, 4)} / ${plain(hot, 4)}`;
+  return {
+    style: `corrected to ${degrees(temperature)}`,
+    value,
+    unit: "Ω",
+    steps: [
+      ...limit.steps,
+      step("factor at test", `1 + ${alpha} × (${plain(temperature)} − 20)`, plain(now, 4)),
+      step(`factor at ${degrees(insulation)}`, `1 + ${alpha} × (${insulation} − 20)`, plain(hot, 4)),
+      step("Zs at test = Zs × factor at test / factor hot", numbers, `${plain(value, 3)} Ω`),
+    ],
+    source: fromFormula(combine(limit.source, source)),
+  };
+}

@@ -1,0 +1,38 @@
+import type { MinimumSize } from "../tables/protective.ts";
+import { minimumSizes } from "../tables/protective.ts";
+import type { Family } from "../tables/standard-values.ts";
+import { standardRatings, standardResiduals, standardSizes } from "../tables/standard-values.ts";
+import { known } from "../tables/table.ts";
+import type { Calculated } from "./result.ts";
+import { squareMillimetres, step } from "./result.ts";
+
+/** Least conductor size (mm², copper) by use, Table 52.3. */
+export function minimumSize(use: MinimumSize["key"]): Calculated {
+  const { value, source } = known(minimumSizes, { key: use }, "copper");
+  return { value, unit: "mm²", steps: [step("least size", use, squareMillimetres(value))], source };
+}
+
+/** The standard sizes, mm², smallest first. */
+export const sizes: readonly number[] = standardSizes.rows.map(({ facts }) => facts.csa);
+
+/** The standard size (mm²) that is at least the one asked for; undefined above the largest. */
+export function nextSizeUp(csa: number): number | undefined {
+  return sizes.find((size) => size >= csa * (1 - 1e-9));
+}
+
+export function isStandardSize(csa: number): boolean {
+  return sizes.includes(csa);
+}
+
+/** The standard ratings of a family, A, smallest first. */
+export function ratings(family: Family): number[] {
+  return standardRatings.rows.filter(({ facts }) => facts.family === family).map(({ facts }) => facts.rating);
+}
+
+/** The standard rating (A) of a family that is at least a current; undefined above the largest. */
+export function nextRatingUp(family: Family, current: number): number | undefined {
+  return ratings(family).find((rating) => rating >= current);
+}
+
+/** The standard rated residual currents, A. */
+export const residuals: readonly number[] = standardResiduals.rows.map(({ facts }) => facts.residual);

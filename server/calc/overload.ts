@@ -1,0 +1,99 @@
+import { overloadRules } from "../tables/factors.ts";
+import type { Source } from "../tables/source.ts";
+import { combine, fromFormula, sourced } from "../tables/source.ts";
+import { familyOf } from "../tables/standard-values.ts";
+import { known, rowOf, sourceOf } from "../tables/table.ts";
+import type { Calculated } from "./result.ts";
+import { amps, plain, step } from "./result.ts";
+
+/** Design current, rating and capacity, A. */
+export interface OverloadQuestion {
+  readonly standard: string;
+  readonly Ib: number;
+  readonly In: number;
+  readonly Iz: Calculated;
+}
+
+/** One relation of 433.1.1, whether it holds, and by how much (A, negative when it does not). */
+export interface Relation {
+  readonly name: "Ib ≤ In" | "In ≤ Iz" | "I2 ≤ 1.45 × Iz";
+  readonly holds: boolean;
+  readonly margin: Calculated;
+}
+
+/**
+ * Ib ≤ In ≤ Iz and I2 ≤ 1.45 Iz. The last is left out where the operating current of the device is not known, or where
+ * it follows from In ≤ Iz anyway.
+ */
+export function overload({ standard, Ib, In, Iz }: OverloadQuestion): Relation[] {
+  const rule = ruleSource();
+  const I2 = operatingCurrent(standard, In);
+  const relations = [relation("Ib ≤ In", Ib, In, rule), relation("In ≤ Iz", In, Iz.value, combine(rule, Iz.source))];
+  if (I2 === undefined) return relations;
+  const limit = multiple().value * Iz.value;
+  const last = relation("I2 ≤ 1.45 × Iz", I2.value, limit, combine(rule, Iz.source, I2.source));
+  return [...relations, { ...last, margin: { ...last.margin, steps: [...I2.steps, ...last.margin.steps] } }];
+}
+
+/** Least capacity (A) that satisfies both In ≤ Iz and I2 ≤ 1.45 Iz: In, or In/0.725 for a BS 3036 fuse. */
+export function leastCapacity(standard: string, In: number): Calculated {
+  const source = ruleSource();
+  if (familyOf(standard) !== "BS 3036") {
+    return { value: In, unit: "A", steps: [step("Iz ≥ In", "", amps(In))], source };
+  }
+  const factor = known(overloadRules, { key: "semi-enclosed" }, "value");
+  const value = In / factor.value;
+  const steps = [step("Iz ≥ In / 0.725", `${amps(In)} / ${factor.value}`, amps(value))];
+  return { value, unit: "A", steps, source: fromFormula(combine(source, factor.source)) };
+}
+
+/** Current (A) that surely operates a device in conventional time; undefined where it is not known here. */
+export function operatingCurrent(standard: string, In: number): Calculated | undefined {
+  const factor = operatingMultiple(standard);
+  if (factor === undefined) return undefined;
+  const value = factor.value * In;
+  const steps = [step(`I2 = ${plain(factor.value)} × In`, `${plain(factor.value)} × ${amps(In)}`, amps(value))];
+  return { value, unit: "A", steps, source: fromFormula(factor.source) };
+}
+
+function operatingMultiple(standard: string) {
+  switch (familyOf(standard)) {
+    case "breaker":
+      return multiple();
+    case "BS 88-2":
+    case "BS 88-3":
+      return sourced(
+        multiple().value,
+        "BS 7671:2018+A2:2022, 433.1.202",
+        "memory",
+        "gG fuses are taken as breakers are.",
+      );
+    case "BS 3036":
+      // 0.725 is 1.45 over the fusing factor, so the factor is had back from it.
+      return sourced(
+        multiple().value / known(overloadRules, { key: "semi-enclosed" }, "value").value,
+        overloadRules.ref,
+        "computed",
+      );
+    default:
+      return undefined;
+  }
+}
+
+function multiple() {
+  return known(overloadRules, { key: "breaker" }, "value");
+}
+
+function ruleSource(): Source {
+  const row = rowOf(overloadRules, { key: "relation" });
+  if (row === undefined) throw new Error(`${overloadRules.id} lacks the relation`);
+  return sourceOf(overloadRules, row, "value");
+}
+
+function relation(name: Relation["name"], smaller: number, larger: number, source: Source): Relation {
+  // A hair of tolerance: 20 A against 20 A must hold after a chain of products.
+  const holds = smaller <= larger * (1 + 1e-9);
+  const margin = larger - smaller;
+  const steps = [step(name, `${amps(smaller)} against ${amps(larger)}`, holds ? "holds" : "does not hold")];
+  return { name, holds, margin: { value: margin, unit: "A", steps, source: fromFormula(source) } };
+}

@@ -1,0 +1,34 @@
+import { rcdLoop } from "../tables/loop-rcd.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { supplyValues } from "../tables/supply.ts";
+import { known, numberAt } from "../tables/table.ts";
+import type { Calculated } from "./result.ts";
+import { milliamps, ohms, round, step, volts } from "./result.ts";
+
+/**
+ * Greatest Zs, or electrode resistance with its protective conductor (Ω), where an RCD gives fault protection:
+ * 50 V / IΔn, as Table 41.5 prints it. residual in A. Cmin has no part in it. Undefined without a rated current.
+ */
+export function rcdLoopLimit(residual: number): Calculated | undefined {
+  if (!(residual > 0)) return undefined;
+  const touch = known(supplyValues, { key: "touch-voltage" }, "value");
+  const value = round(touch.value / residual, 0);
+  const printed = numberAt(rcdLoop, { residual: round(residual * 1000, 3) }, "zs");
+  const steps = [step("Zs = 50 V / IΔn", `${volts(touch.value)} / ${milliamps(residual)}`, ohms(value))];
+  const formula = { ref: `${rcdLoop.ref}; BS 7671:2018+A2:2022, 411.5.3`, standing: touch.source.standing };
+  return { value, unit: "Ω", steps, source: printed?.source ?? fromFormula(combine(formula)) };
+}
+
+/** Above this an earth electrode may not stay stable (Ω): advice, not a limit. */
+export function electrodeAdvice(): Calculated {
+  const { value, source } = known(rcdLoop, { residual: null }, "zs");
+  return { value, unit: "Ω", steps: [step("stable electrode", "", `up to ${ohms(value)}`)], source };
+}
+
+/** Touch voltage (V) when the rated residual current flows through the electrode: RA × IΔn. */
+export function touchVoltage(resistance: number, residual: number): Calculated {
+  const value = resistance * residual;
+  const numbers = `${ohms(resistance)} × ${milliamps(residual)}`;
+  const source = fromFormula({ ref: "BS 7671:2018+A2:2022, 411.5.3", standing: "published" });
+  return { value, unit: "V", steps: [step("U = RA × IΔn", numbers, volts(value))], source };
+}

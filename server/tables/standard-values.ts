@@ -1,0 +1,92 @@
+import { published, table } from "./table.ts";
+
+/** The protective device families the tables know. */
+export type Family = "breaker" | "legacy-breaker" | "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1361" | "BS 1362";
+
+const families: readonly (readonly [RegExp, Family])[] = [
+  [/60898|61009/, "breaker"],
+  [/3871/, "legacy-breaker"],
+  [/88-?3/, "BS 88-3"],
+  // Parts 2.2 and 6 were taken over by part 2, with the same loop limits.
+  [/88-?(2|6)|60269-2/, "BS 88-2"],
+  [/3036/, "BS 3036"],
+  [/1361/, "BS 1361"],
+  [/1362/, "BS 1362"],
+];
+
+/** The family of a device from its standard as a schedule writes it ("BS EN 61009-1", "bs88-2.2"). */
+export function familyOf(standard: string): Family | undefined {
+  const text = standard.toUpperCase().replace(/\s+/g, "");
+  return families.find(([pattern]) => pattern.test(text))?.[1];
+}
+
+/** A standard rating of a device family. */
+export interface StandardRating {
+  readonly family: Family;
+  /** Rated current, A. */
+  readonly rating: number;
+}
+
+const ratingsOf = (family: Family, ...ratings: number[]): StandardRating[] =>
+  ratings.map((rating) => ({ family, rating }));
+
+export const standardRatings = table<StandardRating>({
+  id: "standard-ratings",
+  title: "Standard ratings of protective devices",
+  ref: "Preferred ratings of BS EN 60898-1, BS 88, BS 3036, BS 1361 and BS 1362",
+  edition: "product standards",
+  applies: "Choosing the next rating up.",
+  units: { family: "", rating: "A" },
+  standing: "memory",
+  rows: [
+    ...ratingsOf("breaker", 1, 2, 3, 4, 6, 10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125),
+    ...ratingsOf("legacy-breaker", 5, 6, 10, 15, 16, 20, 30, 32, 40, 45, 50, 63, 100),
+    ...ratingsOf("BS 88-2", 2, 4, 6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200),
+    ...ratingsOf("BS 88-3", 5, 16, 20, 32, 45, 63, 80, 100),
+    ...ratingsOf("BS 3036", 5, 15, 20, 30, 45, 60, 100),
+    ...ratingsOf("BS 1361", 5, 15, 20, 30, 45, 60, 80, 100),
+    ...ratingsOf("BS 1362", 3, 13),
+  ],
+});
+
+/** A standard cross-section. */
+export interface StandardSize {
+  /** mm². */
+  readonly csa: number;
+}
+
+const sizes = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150, 185, 240, 300, 400];
+
+export const standardSizes = table<StandardSize>({
+  id: "standard-sizes",
+  title: "Standard cross-sections",
+  ref: "BS EN 60228, nominal cross-sections",
+  edition: "IEC 60228:2004",
+  applies: "Choosing the next size up.",
+  units: { csa: "mm²" },
+  standing: "published",
+  rows: sizes.map((csa) => ({ csa })),
+});
+
+/** A standard rated residual operating current. */
+export interface StandardResidual {
+  /** A. */
+  readonly residual: number;
+}
+
+export const standardResiduals = table<StandardResidual>({
+  id: "standard-residuals",
+  title: "Standard rated residual operating currents",
+  ref: "BS 7671:2018+A2:2022, Table 41.5",
+  edition: "18th Edition",
+  applies: "Residual current devices.",
+  units: { residual: "A" },
+  standing: "computed",
+  rows: [
+    { residual: 0.01 },
+    published({ residual: 0.03 }),
+    published({ residual: 0.1 }),
+    { residual: 0.3 },
+    { residual: 0.5 },
+  ],
+});
