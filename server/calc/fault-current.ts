@@ -1,21 +1,96 @@
+import { breakingCapacities } from "../tables/devices.ts";
+import type { Source } from "../tables/source.ts";
+import { familyOf } from "../tables/standard-values.ts";
+import { cellOf, known } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
+import { amps, kiloamps, ohms, step, volts } from "./result.ts";
 
-/** A of prospective fault current from a loop in Ω at a voltage in V. */
-export function faultCurrent(_voltage: number, _impedance: number): Calculated {
-  throw new Error("to follow");
+const ohmsLaw: Source = { ref: "Ohm's law", standing: "computed" };
+const amperesPerKiloampere = 1000;
+
+/** A of prospective fault current from a loop in Ω at a voltage in V; Infinity for no impedance. */
+export function faultCurrent(voltage: number, impedance: number): Calculated {
+  const value = voltage / impedance;
+  const steps = [step("I = U / Z", `${volts(voltage)} / ${ohms(impedance)}`, amps(value))];
+  return { value, unit: "A", steps, source: ohmsLaw };
 }
 
-/** Ω of the loop that lets a current flow. */
-export function impedanceOf(_voltage: number, _current: number): Calculated {
-  throw new Error("to follow");
+/** Ω of the loop that lets a current in A flow at a voltage in V. */
+export function impedanceOf(voltage: number, current: number): Calculated {
+  const value = voltage / current;
+  const steps = [step("Z = U / I", `${volts(voltage)} / ${amps(current)}`, ohms(value))];
+  return { value, unit: "Ω", steps, source: ohmsLaw };
 }
 
-/** Three-phase fault current from the line-neutral one: "double" as guidance advises, "root3" with neutral as good as line. */
-export function threePhaseFault(_lineNeutral: number, _form: "double" | "root3" = "double"): Calculated {
-  throw new Error("to follow");
+/**
+ * A of three-phase fault current from the line-neutral one: doubled, as guidance advises for safety, or times √3, which
+ * supposes a neutral without impedance of its own beyond the line's.
+ */
+export function threePhaseFault(lineNeutral: number, form: "double" | "root3" = "double"): Calculated {
+  const factor = form === "double" ? 2 : Math.sqrt(3);
+  const name = form === "double" ? "2" : "√3";
+  const value = factor * lineNeutral;
+  const steps = [step(`I three-phase = ${name} × I line-neutral`, `${name} × ${amps(lineNeutral)}`, amps(value))];
+  const source: Source =
+    form === "double"
+      ? { ref: "Common practice, doubled line-neutral fault current", standing: "practice" }
+      : { ref: "Balanced three-phase supply, √3", standing: "computed" };
+  return { value, unit: "A", steps, source };
 }
 
-/** Rated breaking capacity in A where the device does not state one, or a category (S1A, M6 …) is named. */
-export function breakingCapacity(_device: { standard: string; category?: string }): Calculated | undefined {
-  return undefined;
+/** What is marked on a device: its category (S1A, M6, type II), or its rating in kA. */
+export interface BreakingQuestion {
+  readonly standard: string;
+  readonly category?: string;
+  /** V, for fuses whose capacity depends on it. */
+  readonly voltage?: 230 | 400;
+}
+
+/**
+ * Rated breaking capacity (A). A BS 3036 fuse without a mark is taken as S1A, 1 kA. Undefined where the device must
+ * state it: a breaker without its marking, or a standard not tabulated.
+ */
+export function breakingCapacity(question: BreakingQuestion): Calculated | undefined {
+  return capacity(question, "icn");
+}
+
+/** Service short-circuit capacity Ics (A) of a breaker: what it breaks and stays fit for use. */
+export function serviceCapacity(question: BreakingQuestion): Calculated | undefined {
+  return capacity(question, "ics");
+}
+
+/** The conditional rating (A) of a consumer unit behind a service fuse of up to 100 A. */
+export function conditionalRating(): Calculated {
+  const { value, source } = known(breakingCapacities, { category: "conditional" }, "icn");
+  const current = value * amperesPerKiloampere;
+  return { value: current, unit: "A", steps: [step("conditional rating", source.ref, kiloamps(current))], source };
+}
+
+function capacity({ standard, category, voltage }: BreakingQuestion, column: "icn" | "ics"): Calculated | undefined {
+  const name = tableName(standard);
+  if (name === undefined) return undefined;
+  const mark = category?.trim().toUpperCase() ?? (name === "BS 3036" ? "S1A" : undefined);
+  if (mark === undefined) return undefined;
+  const kiloamperes = Number(mark.replace(/KA$/, ""));
+  const row = breakingCapacities.rows.find(
+    ({ facts }) =>
+      facts.standard === name &&
+      (facts.category === null ? facts.icn === kiloamperes : facts.category === mark) &&
+      (facts.volts === null || facts.volts === voltage),
+  );
+  if (row === undefined) return undefined;
+  const { value, source } = cellOf(breakingCapacities, row, column);
+  if (value === null) return undefined;
+  const current = value * amperesPerKiloampere;
+  return { value: current, unit: "A", steps: [step(`${name} ${mark}`, source.ref, kiloamps(current))], source };
+}
+
+function tableName(standard: string): string | undefined {
+  const names: Readonly<Record<string, string>> = {
+    breaker: "BS EN 60898",
+    "legacy-breaker": "BS 3871",
+    "BS 88-2": "BS 88",
+  };
+  const family = familyOf(standard);
+  return family === undefined ? undefined : (names[family] ?? family);
 }

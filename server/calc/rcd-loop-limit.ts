@@ -1,5 +1,5 @@
 import { rcdLoop } from "../tables/loop-rcd.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { fromFormula } from "../tables/source.ts";
 import { supplyValues } from "../tables/supply.ts";
 import { known, numberAt } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
@@ -15,8 +15,8 @@ export function rcdLoopLimit(residual: number): Calculated | undefined {
   const value = round(touch.value / residual, 0);
   const printed = numberAt(rcdLoop, { residual: round(residual * 1000, 3) }, "zs");
   const steps = [step("Zs = 50 V / IΔn", `${volts(touch.value)} / ${milliamps(residual)}`, ohms(value))];
-  const formula = { ref: `${rcdLoop.ref}; BS 7671:2018+A2:2022, 411.5.3`, standing: touch.source.standing };
-  return { value, unit: "Ω", steps, source: printed?.source ?? fromFormula(combine(formula)) };
+  const formula = { ref: `${rcdLoop.ref}; BS 7671:2018+A2:2022, 411.5.3`, standing: touch.source.standing } as const;
+  return { value, unit: "Ω", steps, source: printed?.source ?? fromFormula(formula) };
 }
 
 /** Above this an earth electrode may not stay stable (Ω): advice, not a limit. */

@@ -1,5 +1,10 @@
 import type { Edition } from "../tables/editions.ts";
+import type { RcdTimes } from "../tables/rcd.ts";
+import { rcdBands, rcdTimes } from "../tables/rcd.ts";
+import { fromFormula } from "../tables/source.ts";
+import { known, numberAt } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
+import { milliamps, milliseconds, plain, step } from "./result.ts";
 
 export type RcdType = "AC" | "A" | "F" | "B";
 
@@ -21,8 +26,40 @@ export interface RcdWindow {
   readonly required: boolean;
 }
 
-export function rcdTime(_question: RcdQuestion): RcdWindow | undefined {
-  return undefined;
+/** Length of the test at half the rated current, s: what instruments apply. */
+const halfTest = { general: 1, delayed: 2 } as const;
+
+/** Break-time window of an RCD test. Undefined for a device or multiple without a published time. */
+export function rcdTime({ standard, delayed, multiple, edition }: RcdQuestion): RcdWindow | undefined {
+  const key = deviceKey(standard, delayed);
+  if (key === undefined) return undefined;
+  const required = edition.rcdTest === "single" ? multiple === 1 : multiple !== 2;
+  if (multiple === 0.5) return { least: noTrip(key), required };
+  if (multiple !== 1 && multiple !== 2 && multiple !== 5) return undefined;
+  const greatest = timeAt(key, `times${multiple}`, `longest at ${multiple} × IΔn`);
+  const least = timeAt(key, `least${multiple}`, `shortest at ${multiple} × IΔn`);
+  if (greatest === undefined) return undefined;
+  return { greatest, ...(least === undefined ? {} : { least }), required };
+}
+
+function deviceKey(standard: string, delayed: boolean): RcdTimes["key"] | undefined {
+  const text = standard.replace(/\s+/g, "");
+  if (/61008|61009|62423/.test(text)) return delayed ? "delayed" : "general";
+  // Delayed devices of the withdrawn standards had no common window.
+  return /4293|7288/.test(text) && !delayed ? "legacy" : undefined;
+}
+
+function timeAt(key: RcdTimes["key"], column: keyof RcdTimes, label: string): Calculated | undefined {
+  const cell = numberAt(rcdTimes, { key }, column);
+  if (cell === undefined) return undefined;
+  const value = cell.value / 1000;
+  return { value, unit: "s", steps: [step(label, cell.source.ref, milliseconds(value))], source: cell.source };
+}
+
+function noTrip(key: RcdTimes["key"]): Calculated {
+  const value = halfTest[key === "delayed" ? "delayed" : "general"];
+  const source = { ref: "Common practice, RCD test at half the rated current", standing: "practice" } as const;
+  return { value, unit: "s", steps: [step("no trip at 0.5 × IΔn for", "", milliseconds(value))], source };
 }
 
 /** A at which the device may trip on a ramp. */
@@ -31,11 +68,23 @@ export interface RcdBand {
   readonly greatest: Calculated;
 }
 
-export function rcdTripBand(_type: RcdType, _rated: number): RcdBand | undefined {
-  return undefined;
+/** Where on a rising current (A) a device of a rated IΔn (A) may trip. Undefined for types F and B, not tabulated. */
+export function rcdTripBand(type: RcdType, rated: number): RcdBand | undefined {
+  if (type === "F" || type === "B") return undefined;
+  const key = type === "AC" ? "AC" : rated > 0.01 ? "A-over-10mA" : "A-to-10mA";
+  return { least: bandEdge(key, "low", rated), greatest: bandEdge(key, "high", rated) };
 }
 
-/** Whether a type covers at least what another does: AC < A < F < B. */
-export function rcdCovers(_fitted: RcdType, _needed: RcdType): boolean {
-  return false;
+function bandEdge(key: string, column: "low" | "high", rated: number): Calculated {
+  const { value: share, source } = known(rcdBands, { key }, column);
+  const value = (share / 100) * rated;
+  const steps = [step(`${plain(share)} % of IΔn`, `${plain(share)} % × ${milliamps(rated)}`, milliamps(value))];
+  return { value, unit: "A", steps, source: fromFormula(source) };
+}
+
+const strength: readonly RcdType[] = ["AC", "A", "F", "B"];
+
+/** Whether a type detects at least what another does: AC < A < F < B. */
+export function rcdCovers(fitted: RcdType, needed: RcdType): boolean {
+  return strength.indexOf(fitted) >= strength.indexOf(needed);
 }

@@ -8,9 +8,11 @@ import { conduitCables, conduitStraight, containmentRules, trunkingCables, trunk
 import { breakingCapacities, energyClasses, legacyTripBands, tripBands } from "./devices.ts";
 import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
 import { diversityAllowances, typicalCircuits } from "./diversity.ts";
+import { diversityShares } from "./diversity-shares.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits, flexibleCords } from "./drop.ts";
 import { ambientFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
 import { insulationMinima, insulationRules } from "./insulation.ts";
+import { insulationMinima16 } from "./insulation-16th.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
 import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
@@ -18,6 +20,7 @@ import { bondingPme, bondingRules, buriedEarthing, minimumSizes, protectiveSizes
 import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
 import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
 import { conventionalCircuits, ringContinuity, ringRules } from "./ring.ts";
+import { standardRatings, standardResiduals, standardSizes } from "./standard-values.ts";
 import { supplyValues } from "./supply.ts";
 import type { Table } from "./table.ts";
 import { operatingFactors, temperatureCoefficients, testTemperatureFactors } from "./temperature.ts";
@@ -33,10 +36,12 @@ export * from "./containment.ts";
 export * from "./devices.ts";
 export * from "./disconnection.ts";
 export * from "./diversity.ts";
+export * from "./diversity-shares.ts";
 export * from "./drop.ts";
 export * from "./editions.ts";
 export * from "./factors.ts";
 export * from "./insulation.ts";
+export * from "./insulation-16th.ts";
 export * from "./loop-breakers.ts";
 export * from "./loop-fuses.ts";
 export * from "./loop-rcd.ts";
@@ -45,6 +50,7 @@ export * from "./rcd.ts";
 export * from "./rcd-selection.ts";
 export * from "./ring.ts";
 export * from "./source.ts";
+export * from "./standard-values.ts";
 export * from "./supply.ts";
 export * from "./table.ts";
 export * from "./temperature.ts";
@@ -115,6 +121,11 @@ export const tables: readonly Table<object>[] = [
   testOrder,
   testPrecautions,
   amendments,
+  diversityShares,
+  insulationMinima16,
+  standardRatings,
+  standardSizes,
+  standardResiduals,
 ];
 
 /** A table by its short name. */

@@ -1,0 +1,113 @@
+import type { AdiabaticFactor } from "../tables/adiabatic.ts";
+import { adiabaticFactors, adiabaticForms } from "../tables/adiabatic.ts";
+import { energyClasses } from "../tables/devices.ts";
+import type { Source } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { cellOf, numberAt, rowOf, sourceOf } from "../tables/table.ts";
+import type { Calculated } from "./result.ts";
+import { amps, plain, seconds, squareMillimetres, step } from "./result.ts";
+
+/** Which k: use and metal of the conductor, what insulates it, and its size where large ones differ (mm²). */
+export interface FactorQuestion {
+  readonly use:
+    | "line"
+    | "separate"
+    | "incorporated"
+    | "armour"
+    | "enclosure"
+    | "mineral-sheathed"
+    | "mineral-bare"
+    | "mineral-touchable";
+  readonly material: "copper" | "aluminium" | "steel" | "lead";
+  readonly insulation: "pvc70" | "pvc90" | "ts60" | "ts90";
+  readonly csa?: number;
+}
+
+const cases: Readonly<Record<FactorQuestion["use"], string>> = {
+  line: "line conductor",
+  separate: "separate insulated or bare protective conductor, not bunched",
+  incorporated: "incorporated in a cable or bunched",
+  armour: "sheath or armour as protective conductor",
+  enclosure: "steel conduit, ducting, trunking as protective conductor",
+  "mineral-sheathed": "mineral insulated, thermoplastic sheath",
+  "mineral-bare": "mineral insulated, bare",
+  "mineral-touchable": "mineral insulated, bare and exposed to touch",
+};
+
+/** Above this size (mm²) thermoplastic has a lower k. */
+const large = 300;
+
+/** k (A√s/mm²) of Tables 43.1 and 54.2 to 54.5; undefined where they print none. */
+export function adiabaticFactor({ use, material, insulation, csa = 0 }: FactorQuestion): Calculated | undefined {
+  const row = rowOf(adiabaticFactors, { case: cases[use], material });
+  if (row === undefined) return undefined;
+  const thermoplastic = insulation === "pvc70" || insulation === "pvc90";
+  const largeColumn: keyof AdiabaticFactor | undefined =
+    thermoplastic && csa > large ? `${insulation}Large` : undefined;
+  const column = largeColumn !== undefined && row.facts[largeColumn] !== null ? largeColumn : insulation;
+  const { value, source } = cellOf(adiabaticFactors, row, column);
+  if (value === null) return undefined;
+  return {
+    value,
+    unit: "A√s/mm²",
+    steps: [step("k", `Table ${row.facts.table}, ${row.facts.case}`, plain(value))],
+    source,
+  };
+}
+
+/** Least size S = √(I²·t)/k (mm²), not yet rounded up to a standard one. For times to 5 s; undefined beyond. */
+export function adiabaticSize(
+  current: number,
+  time: number,
+  k: Pick<Calculated, "value" | "source">,
+): Calculated | undefined {
+  if (!(time > 0 && time <= 5)) return undefined;
+  const value = (current * Math.sqrt(time)) / k.value;
+  const numbers = `√((${amps(current)})² × ${seconds(time)}) / ${plain(k.value)}`;
+  const steps = [step("S = √(I² × t) / k", numbers, squareMillimetres(value))];
+  return { value, unit: "mm²", steps, source: fromFormula(combine(form("size"), k.source)) };
+}
+
+/** Least size (mm²) for a let-through energy in A²s: where a device limits the fault in under 0.1 s. */
+export function sizeForEnergy(energy: number, k: Pick<Calculated, "value" | "source">): Calculated {
+  const value = Math.sqrt(energy) / k.value;
+  const numbers = `√(${plain(energy)} A²s) / ${plain(k.value)}`;
+  const steps = [step("S = √(I²t) / k", numbers, squareMillimetres(value))];
+  return { value, unit: "mm²", steps, source: fromFormula(combine(form("energy"), k.source)) };
+}
+
+/** Energy k²S² (A²s) a conductor withstands. */
+export function withstand(csa: number, k: Pick<Calculated, "value" | "source">): Calculated {
+  const value = k.value ** 2 * csa ** 2;
+  const steps = [step("k² × S²", `${plain(k.value)}² × ${plain(csa)}²`, `${plain(value, 0)} A²s`)];
+  return { value, unit: "A²s", steps, source: fromFormula(combine(form("energy"), k.source)) };
+}
+
+/** A breaker whose energy limiting class is marked. rating and breaking capacity in A. */
+export interface LimitingBreaker {
+  readonly curve: "B" | "C";
+  readonly rating: number;
+  readonly capacity: number;
+  readonly limitingClass: 2 | 3;
+}
+
+/** Greatest let-through energy (A²s) of a breaker by its class; undefined above 32 A, where no figure is kept. */
+export function letThrough({ curve, rating, capacity, limitingClass }: LimitingBreaker): Calculated | undefined {
+  if (rating > 32) return undefined;
+  const column = `${curve === "B" ? "b" : "c"}${rating <= 16 ? 16 : 32}` as const;
+  const cell = numberAt(energyClasses, { icn: capacity / 1000, class: limitingClass }, column);
+  if (cell === undefined) return undefined;
+  const label = `class ${limitingClass}, ${plain(capacity / 1000)} kA, ${curve}${plain(rating)}`;
+  return {
+    value: cell.value,
+    unit: "A²s",
+    steps: [step("I²t", label, `${plain(cell.value)} A²s`)],
+    source: cell.source,
+  };
+}
+
+function form(key: string): Source {
+  const row = rowOf(adiabaticForms, { key });
+  if (row === undefined) throw new Error(`${adiabaticForms.id} lacks ${key}`);
+  return sourceOf(adiabaticForms, row, "form");
+}

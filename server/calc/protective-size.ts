@@ -1,0 +1,76 @@
+import { bondingPme, bondingRules, buriedEarthing, protectiveSizes } from "../tables/protective.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import type { Row } from "../tables/table.ts";
+import { cellOf, known, numberAt, sourceOf } from "../tables/table.ts";
+import { nextSizeUp } from "./minimum-size.ts";
+import type { Calculated } from "./result.ts";
+import { squareMillimetres, step } from "./result.ts";
+
+/** Protective conductor (mm²) that Table 54.7 allows without calculation, for a line of the same metal. */
+export function selectedProtective(line: number): Calculated | undefined {
+  const row = bandOf(protectiveSizes.rows, line);
+  if (row === undefined) return undefined;
+  const { share, fixed } = row.facts;
+  const value = fixed ?? nextSizeUp((share ?? 1) * line);
+  if (value === undefined) return undefined;
+  const rule = fixed === null ? (share === 1 ? "S" : "S/2, next size up") : "16 mm²";
+  const steps = [step(`cpc for S = ${squareMillimetres(line)}`, rule, squareMillimetres(value))];
+  return { value, unit: "mm²", steps, source: sourceOf(protectiveSizes, row, fixed === null ? "share" : "fixed") };
+}
+
+/** Main bonding conductor (mm², copper) with a PME supply, by the size of the supply neutral: Table 54.8. */
+export function mainBondingPme(neutral: number): Calculated | undefined {
+  const row = bandOf(bondingPme.rows, neutral);
+  if (row === undefined) return undefined;
+  const { value, source } = cellOf(bondingPme, row, "size");
+  const steps = [step(`main bonding, neutral ${squareMillimetres(neutral)}`, source.ref, squareMillimetres(value))];
+  return { value, unit: "mm²", steps, source };
+}
+
+/** Main bonding conductor (mm², copper) in TN-S and TT: half the earthing conductor, at least 6 and no need of over 25. */
+export function mainBonding(earthing: number): Calculated | undefined {
+  const share = known(bondingRules, { key: "main-share" }, "value");
+  const least = known(bondingRules, { key: "main-least" }, "value");
+  const greatest = known(bondingRules, { key: "main-greatest" }, "value");
+  const wanted = Math.min(Math.max(share.value * earthing, least.value), greatest.value);
+  const value = nextSizeUp(wanted);
+  if (value === undefined) return undefined;
+  const numbers = `half of ${squareMillimetres(earthing)}, between ${least.value} and ${greatest.value} mm²`;
+  const steps = [step("main bonding", numbers, squareMillimetres(value))];
+  return { value, unit: "mm²", steps, source: fromFormula(combine(share.source, least.source, greatest.source)) };
+}
+
+/** Least supplementary bonding conductor (mm², copper) by whether it is mechanically protected. */
+export function supplementaryBonding(isProtected: boolean): Calculated {
+  return rule(isProtected ? "supplementary-protected" : "supplementary-unprotected", "supplementary bonding");
+}
+
+/** Earthing conductor (mm²) a distributor usually asks for at a PME origin. */
+export function pmeEarthing(): Calculated {
+  return rule("pme-earthing", "earthing conductor, PME");
+}
+
+/** Least size (mm²) of an earthing conductor in the ground; undefined where protected on both counts: Table 54.7 decides. */
+export function buriedEarthingConductor(
+  protection: "both" | "corrosion" | "mechanical" | "neither",
+  metal: "copper" | "steel" = "copper",
+): Calculated | undefined {
+  const cell = numberAt(buriedEarthing, { key: protection }, metal);
+  if (cell === undefined) return undefined;
+  const steps = [step(`buried, protection: ${protection}`, cell.source.ref, squareMillimetres(cell.value))];
+  return { value: cell.value, unit: "mm²", steps, source: cell.source };
+}
+
+function rule(key: string, label: string): Calculated {
+  const { value, source } = known(bondingRules, { key }, "value");
+  return { value, unit: "mm²", steps: [step(label, source.ref, squareMillimetres(value))], source };
+}
+
+interface Band {
+  readonly over: number;
+  readonly upTo: number | null;
+}
+
+function bandOf<F extends Band>(rows: readonly Row<F>[], size: number): Row<F> | undefined {
+  return rows.find(({ facts }) => size > facts.over && (facts.upTo === null || size <= facts.upTo));
+}

@@ -1,0 +1,70 @@
+import { capacity4D5 } from "../tables/capacity-70.ts";
+import { drop4D1B, drop4D2B, drop4E1B, dropLimits } from "../tables/drop.ts";
+import type { Sourced } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { known, numberAt } from "../tables/table.ts";
+import type { CapacityQuestion } from "./capacity.ts";
+import type { Calculated } from "./result.ts";
+import { amps, metres, percent, plain, step, volts } from "./result.ts";
+
+/**
+ * Tabulated drop in V per ampere and metre, at operating temperature: Table 4D5 for flat cable, 4D1B for singles, 4D2B
+ * for the rest at 70 °C, 4E1B at 90 °C. Undefined for a size the tables lack.
+ */
+export function dropPerAmpereMetre(question: CapacityQuestion): Sourced<number> | undefined {
+  const cell = millivolts(question);
+  return cell === undefined ? undefined : { value: cell.value / 1000, source: cell.source };
+}
+
+function millivolts({ construction, insulation, method, loaded, csa }: CapacityQuestion): Sourced<number> | undefined {
+  const phases = loaded === 2 ? "phase1" : "phase3";
+  if (insulation === 90) return numberAt(drop4E1B, { csa }, phases);
+  if (construction === "flat-twin") return loaded === 2 ? numberAt(capacity4D5, { csa }, "drop") : undefined;
+  if (construction !== "singles") return numberAt(drop4D2B, { csa }, phases);
+  // In conduit and trunking the conductors lie apart enough to drop a little more than touching.
+  return numberAt(drop4D1B, { csa }, `${phases}${method === "A" || method === "B" ? "AB" : "CF"}`);
+}
+
+/** Current in A, length in m of cable from the origin of the circuit to the load, or round the whole ring. */
+export interface DropQuestion {
+  readonly perAmpereMetre: Sourced<number>;
+  readonly current: number;
+  readonly length: number;
+  /** A ring has a quarter of the resistance of its cable laid out. */
+  readonly ring?: boolean;
+}
+
+/** Voltage drop in V: mV/A/m × Ib × L / 1000. */
+export function voltageDrop({ perAmpereMetre, current, length, ring = false }: DropQuestion): Calculated {
+  const value = (perAmpereMetre.value * current * length) / (ring ? 4 : 1);
+  const numbers = `${plain(perAmpereMetre.value * 1000)} mV/A/m × ${amps(current)} × ${metres(length)}${ring ? " / 4" : ""}`;
+  const formula = ring ? "drop = mV/A/m × Ib × L / 4" : "drop = mV/A/m × Ib × L";
+  return {
+    value,
+    unit: "V",
+    steps: [step(formula, numbers, volts(value))],
+    source: fromFormula(perAmpereMetre.source),
+  };
+}
+
+/** A drop in V as a share of the nominal voltage, in %. */
+export function dropPercent(drop: Calculated, nominal: number): Calculated {
+  const value = (drop.value / nominal) * 100;
+  const steps = [...drop.steps, step("drop / U", `${volts(drop.value)} / ${volts(nominal)}`, percent(value))];
+  return { value, unit: "%", steps, source: fromFormula(drop.source) };
+}
+
+/** Guidance for the drop from the origin to the load, in %: 3 for lighting, 5 for other uses, 6 and 8 on private supplies. */
+export function dropLimit(use: "lighting" | "other", supply: "public" | "private" = "public"): Calculated {
+  const key = supply === "private" ? `${use}-private` : use;
+  const { value, source } = known(dropLimits, { key }, "percent");
+  return { value, unit: "%", steps: [step(`limit, ${use}, ${supply} supply`, "", percent(value))], source };
+}
+
+/** What remains of a limit in V for the cable upstream once a final circuit's drop is taken. */
+export function remainingDrop(limit: Calculated, nominal: number, used: Calculated): Calculated {
+  const value = (limit.value / 100) * nominal - used.value;
+  const numbers = `${percent(limit.value)} × ${volts(nominal)} − ${volts(used.value)}`;
+  const source = fromFormula(combine(limit.source, used.source));
+  return { value, unit: "V", steps: [step("remaining", numbers, volts(value))], source };
+}

@@ -1,0 +1,59 @@
+import { describe, expect, it } from "vitest";
+import { currentEdition, editionOf, editions } from "../../server/tables/editions.ts";
+
+describe("editions", () => {
+  it.each([
+    ["BS7671:2018 +A2:2022", "BS 7671:2018+A2:2022"],
+    ["bs 7671 : 2018 + A2 : 2022", "BS 7671:2018+A2:2022"],
+    ["BS 7671:2018+A3:2024", "BS 7671:2018+A2:2022+A3:2024"],
+    ["BS 7671:2018+A3:2024+A2:2022", "BS 7671:2018+A2:2022+A3:2024"],
+    ["BS 7671:2018, A1:2020", "BS 7671:2018+A1:2020"],
+    ["BS 7671:2008+A3:2015", "BS 7671:2008+A3:2015"],
+    ["BS 7671:2018+A4:2026", "BS 7671:2018+A4:2026"],
+  ])("%s is read as %s", (written, id) => {
+    expect(editionOf(written)?.id).toBe(id);
+  });
+
+  it.each(["", "BS 7671", "BS 7671:2018+A9:2040", "IEC 60364"])("%j names none", (written) => {
+    expect(editionOf(written)).toBeUndefined();
+  });
+
+  it("stand in order of date, each found by its own name", () => {
+    const dates = editions.map(({ from }) => from);
+    expect(dates).toEqual(dates.toSorted());
+    for (const edition of editions) expect(editionOf(edition.id)).toBe(edition);
+  });
+
+  it("have one in force, which says whose numbers it takes", () => {
+    expect(editions.filter(({ inForce }) => inForce)).toEqual([currentEdition]);
+    expect(currentEdition.unseen).toMatch(/no public page/i);
+    expect(editionOf(currentEdition.takesNumbersFrom ?? "")?.cmin.value).toBe(currentEdition.cmin.value);
+  });
+
+  // Schneider Electric FAQ FA175048: Cmin 0.95 came with Amendment 3 of 2015; before it tables were U0/Ia.
+  it("apply Cmin from 2015", () => {
+    for (const { from, cmin } of editions) expect(cmin.value).toBe(from < "2015-07-01" ? 1 : 0.95);
+  });
+
+  // NICEIC, 18th Edition changes, part 4: 0.4 s to 63 A with sockets, 32 A fixed; sockets 32 A; lighting in dwellings.
+  it("widen socket rules and dwelling lighting in 2018", () => {
+    for (const edition of editions.filter(({ from }) => from >= "2019")) {
+      expect(edition).toMatchObject({ socketDisconnectionScope: 63, fixedDisconnectionScope: 32, socketRcdUpTo: 32 });
+      expect(edition.lightingRcdInDwellings).toBe(true);
+    }
+    expect(editionOf("BS 7671:2008+A3:2015")).toMatchObject({ socketDisconnectionScope: 32, socketRcdUpTo: 20 });
+  });
+
+  // IET Wiring Matters 91, July 2022: one a.c. test at IΔn; type AC restricted by 531.3.3.
+  it("simplify the RCD test and restrict type AC in 2022", () => {
+    for (const { from, rcdTest, typeAcRestricted } of editions) {
+      expect(rcdTest).toBe(from < "2022" ? "half-one-five" : "single");
+      expect(typeAcRestricted).toBe(from >= "2022");
+    }
+  });
+
+  // Trade-body note on Amendment 3: 530.3.201, free supplement of 31 July 2024.
+  it("ask for bidirectional devices from Amendment 3", () => {
+    for (const { from, bidirectional } of editions) expect(bidirectional).toBe(from >= "2024-07-31");
+  });
+});

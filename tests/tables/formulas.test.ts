@@ -1,0 +1,122 @@
+import { describe, expect, it } from "vitest";
+import {
+  ambientFactors,
+  breakerLoop,
+  breakerLoopD5s,
+  bs1361Loop,
+  conductorResistance,
+  conduitRuns,
+  dropLimits,
+  fuseLoop04,
+  loopTerms,
+  operatingFactors,
+  pairResistance,
+  rcdLoop,
+  testTemperatureFactors,
+} from "../../server/tables/index.ts";
+import { known, numberAt } from "../../server/tables/table.ts";
+
+/** Two tables that follow from one another, or a table that follows a formula: where both exist they must agree. */
+
+/** A value printed to so many decimals may differ from the exact one by half the last place (and binary noise). */
+function expectRounded(printed: number, exact: number, decimals: number): void {
+  expect(Math.abs(printed - exact)).toBeLessThanOrEqual(0.5 * 10 ** -decimals + 1e-9);
+}
+
+describe("earth fault loop impedance", () => {
+  // The Regs blog, "Circuit Breaker Types": 230 × 0.95/(5 × In), /(10 × In), /(20 × In) for types B, C and D.
+  it.each(breakerLoop.rows.map(({ facts }) => [`${facts.curve}${facts.rating}`, facts] as const))(
+    "%s is U0 × Cmin / Ia",
+    (_, row) => {
+      const multiple = known(loopTerms, { key: row.curve }, "value").value;
+      expect(row.Ia).toBe(multiple * row.rating);
+      expectRounded(row.zs, (230 * 0.95) / row.Ia, 2);
+      expectRounded(row.zsCmin1, 230 / row.Ia, 2);
+      expectRounded(row.gn3, row.zs * 0.8, 2);
+      expectRounded(row.osg, (230 * 0.95) / row.Ia / 1.24, 2);
+      expect(row.strict).toBeLessThanOrEqual(((230 * 0.95) / row.Ia) * 0.8);
+      expect(row.strict).toBeGreaterThan(((230 * 0.95) / row.Ia) * 0.8 - 0.01);
+    },
+  );
+
+  it("type D at 5 s is type C at 0.4 s, ten times In", () => {
+    for (const { facts } of breakerLoopD5s.rows) {
+      expect(facts.zs).toBe(numberAt(breakerLoop, { curve: "C", rating: facts.rating }, "zs")?.value);
+    }
+    expect(breakerLoopD5s.rows).toHaveLength(12);
+  });
+
+  // NICEIC Connections, Winter 2011-12, p. 60 prints the Cmin = 1 values of BS 88-2; Ia reproduces both columns.
+  it("BS 88-2 fuses at 0.4 s follow their operating current", () => {
+    const rows = fuseLoop04.rows.filter(({ standing, facts }) => standing === "computed" && facts.Ia !== null);
+    expect(rows).toHaveLength(6);
+    for (const { facts } of rows) {
+      expectRounded(facts.zs ?? Number.NaN, (230 * 0.95) / (facts.Ia ?? Number.NaN), 2);
+      // Ia is read back from rounded values, so at 32 A (1.04 against 230/220 = 1.045) it only comes within 0.01.
+      expect(Math.abs((facts.zsCmin1 ?? Number.NaN) - 230 / (facts.Ia ?? Number.NaN))).toBeLessThan(0.01);
+    }
+  });
+
+  it("BS 1361 columns differ by Cmin, cut or rounded to two decimals", () => {
+    for (const { facts } of bs1361Loop.rows) {
+      expect(Math.abs((facts.zs5Cmin ?? 0) - (facts.zs5 ?? 0) * 0.95)).toBeLessThan(0.01);
+      expect(Math.abs((facts.zs04Cmin ?? 0) - (facts.zs04 ?? 0) * 0.95)).toBeLessThan(0.01);
+    }
+  });
+
+  it("with an RCD it is 50 V / IΔn", () => {
+    const rows = rcdLoop.rows.filter(({ facts }) => facts.residual !== null);
+    expect(rows).toHaveLength(5);
+    for (const { facts } of rows) expectRounded(facts.zs, 50_000 / (facts.residual ?? 0), 0);
+  });
+});
+
+describe("conductors", () => {
+  it("R1+R2 per metre is the sum of both conductors", () => {
+    for (const { facts } of pairResistance.rows) {
+      const line = known(conductorResistance, { csa: facts.line }, "copper2").value;
+      const cpc = known(conductorResistance, { csa: facts.cpc }, "copper2").value;
+      expect(facts.r1r2).toBeCloseTo(line + cpc, 9);
+    }
+  });
+
+  it("temperature factors rise 0.4 % per kelvin", () => {
+    for (const { facts } of testTemperatureFactors.rows) {
+      expectRounded(facts.factor, 1 + 0.004 * (facts.temperature - 20), 2);
+    }
+    for (const { facts } of operatingFactors.rows) {
+      expectRounded(facts.incorporated, 1 + 0.004 * (facts.celsius - 20), 2);
+      expectRounded(facts.separate, 1 + 0.004 * (30 - 20), 2);
+    }
+  });
+});
+
+describe("factors", () => {
+  // The IEC form, √((conductor − ambient)/(conductor − 30)); BS 7671 keeps 1.03 and 1.02 at 25 °C instead.
+  it("ambient factors above 30 °C follow the root of the temperature rise", () => {
+    for (const { facts } of ambientFactors.rows.filter(({ facts }) => facts.temperature >= 30)) {
+      expectRounded(facts.at70, Math.sqrt((70 - facts.temperature) / 40), 2);
+      expectRounded(facts.at90, Math.sqrt((90 - facts.temperature) / 60), 2);
+    }
+  });
+
+  it("a conduit with n bends equals one twice as long with n − 1", () => {
+    const pairs = conduitRuns.rows.flatMap((row) => {
+      const twin = conduitRuns.rows.find(
+        ({ facts }) => facts.bends === row.facts.bends - 1 && facts.length === 2 * row.facts.length,
+      );
+      return twin === undefined ? [] : [[row.facts, twin.facts] as const];
+    });
+    expect(pairs.length).toBeGreaterThan(20);
+    for (const [one, other] of pairs) {
+      expect([one.d16, one.d20, one.d25, one.d32]).toEqual([other.d16, other.d20, other.d25, other.d32]);
+    }
+  });
+
+  it("drop limits in volts are their percentage of the nominal voltage", () => {
+    for (const { facts } of dropLimits.rows) {
+      const nominal = facts.key.endsWith("three-phase") ? 400 : 230;
+      expect(facts.volts).toBeCloseTo((facts.percent / 100) * nominal, 9);
+    }
+  });
+});
