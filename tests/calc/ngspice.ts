@@ -1,0 +1,62 @@
+import { Simulation } from "eecircuit-engine";
+import type { Resistor } from "../../server/calc/network.ts";
+
+/**
+ * The same question put to ngspice, a circuit simulator that has nothing in common with our solver: one ampere into one
+ * node, out at the other, and the voltage read.
+ */
+export async function startNgspice(): Promise<
+  (resistors: readonly Resistor[], first: string, second: string) => Promise<number>
+> {
+  const simulation = new Simulation();
+  await simulation.start();
+  let run = 0;
+  return async (resistors, first, second) => {
+    // A node out of reach would float, which the simulator answers with a fallback voltage instead of an error.
+    const island = connected(resistors, first);
+    if (!island.has(second)) return Number.POSITIVE_INFINITY;
+    if (first === second) return 0;
+    const title = `run ${++run}`;
+    simulation.setNetList(
+      deck(
+        title,
+        resistors.filter(({ from, ohms }) => island.has(from) && Number.isFinite(ohms)),
+        first,
+        second,
+      ),
+    );
+    const { header, data } = await simulation.runSim();
+    const errors = simulation.getError().filter((line) => /^(Error|Warning)/.test(line));
+    // After a failed analysis the result of the run before comes back, so the title is compared too.
+    if (errors.length > 0 || !header.includes(title)) throw new Error(`${title}: ${errors.join("; ")}`);
+    const voltage = data.find(({ name }) => name === `v(${nodeName(first, second)})`)?.values[0];
+    if (typeof voltage !== "number") throw new Error(`${title}: no voltage`);
+    return voltage;
+  };
+}
+
+function deck(title: string, resistors: readonly Resistor[], first: string, second: string): string {
+  const node = (name: string) => nodeName(name, second);
+  const lines = resistors.map(({ from, to, ohms }, index) =>
+    // A joint without resistance is a source of 0 V: the simulator replaces a resistance of 0 by a small one.
+    ohms === 0 ? `V${index} ${node(from)} ${node(to)} 0` : `R${index} ${node(from)} ${node(to)} ${ohms}`,
+  );
+  return [title, `I0 0 ${node(first)} DC 1`, ...lines, ".op", ".end"].join("\n");
+}
+
+function nodeName(name: string, ground: string): string {
+  return name === ground ? "0" : `n_${name.replaceAll(" ", "_")}`;
+}
+
+function connected(resistors: readonly Resistor[], start: string): Set<string> {
+  const seen = new Set([start]);
+  for (let before = 0; before !== seen.size; ) {
+    before = seen.size;
+    for (const { from, to, ohms } of resistors) {
+      if (!Number.isFinite(ohms)) continue;
+      if (seen.has(from)) seen.add(to);
+      if (seen.has(to)) seen.add(from);
+    }
+  }
+  return seen;
+}
