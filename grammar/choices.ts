@@ -1,0 +1,212 @@
+/** Closed lists of words, each with the meaning shown on hover and in completion. */
+
+export const earthings = {
+  "TN-S": "Separate neutral and earth from the source, often the cable's sheath.",
+  "TN-C-S": "Neutral and earth combined in the supply, split at the origin (PME).",
+  "TN-C": "Neutral and earth combined throughout.",
+  TT: "The installation has its own earth electrode.",
+  IT: "The source is not earthed, or through an impedance.",
+} as const;
+
+export const stages = {
+  design: "Chosen on paper. Nothing needs to have been tested.",
+  installed: "Wired, not yet tested.",
+  "dead-tested": "Dead tests are made: continuity, ring, insulation, polarity.",
+  tested: "Dead and live tests are made. What is missing is missing.",
+} as const;
+
+export const works = {
+  new: "A new installation, verified for the first time.",
+  addition: "An addition or alteration to what was there.",
+  existing: "What was there already, inspected and tested again.",
+} as const;
+
+export const premises = {
+  dwelling: "A house or flat.",
+  "shared-house": "A house in multiple occupation.",
+  student: "Purpose-built student accommodation.",
+  "care-home": "A care home.",
+  "tall-residential": "A higher risk residential building.",
+  commercial: "Shops, offices and the like.",
+  industrial: "Workshops and factories.",
+  agricultural: "Farms and horticulture.",
+  outbuilding: "A garage, shed or other building beside a dwelling.",
+} as const;
+
+export const phaseCounts = {
+  single: "One line conductor and neutral.",
+  three: "Three line conductors.",
+} as const;
+
+export const phases = {
+  L1: "On line 1.",
+  L2: "On line 2.",
+  L3: "On line 3.",
+  three: "On all three lines.",
+} as const;
+
+export const wayKinds = {
+  ring: "A ring final: both legs start and end at the same device.",
+  radial: "A radial final: the cable runs out and does not come back.",
+  feeder: "A distribution circuit that feeds another board.",
+  spare: "A way with nothing on it.",
+} as const;
+
+export const rcdTypes = {
+  AC: "Sees sinusoidal residual current only.",
+  A: "Sees pulsating d.c. too, with up to 6 mA of smooth d.c.",
+  F: "As A, and the mixed frequencies of single-phase drives.",
+  B: "Sees smooth d.c. too.",
+} as const;
+
+export const delays = {
+  delayed: "A time-delayed (S) device, for selectivity with the RCDs behind it.",
+} as const;
+
+export const directions = {
+  bidirectional: "May be fed from either side.",
+  unidirectional: "Must be fed from its line side only.",
+} as const;
+
+export const curves = {
+  gG: "A general-purpose fuse link.",
+  gM: "A fuse link for motor circuits.",
+  "back-up": "Breaks the fault together with the named device upstream.",
+} as const;
+
+export const constructions = {
+  singles: "Single-core insulated conductors, in conduit or trunking.",
+  "flat-twin": "Flat twin cable with a bare protective conductor.",
+  multicore: "Round sheathed cable of two or more cores.",
+  armoured: "Steel wire armoured cable.",
+  mineral: "Mineral-insulated, copper-sheathed cable.",
+  flex: "A flexible cord.",
+} as const;
+
+export const materials = {
+  copper: "Copper conductors.",
+  aluminium: "Aluminium conductors.",
+} as const;
+
+export const cpcMeans = {
+  armour: "The cable's steel wire armour is the protective conductor.",
+  conduit: "The steel conduit is the protective conductor.",
+  trunking: "The steel trunking is the protective conductor.",
+  sheath: "The copper sheath is the protective conductor.",
+  none: "There is no protective conductor.",
+} as const;
+
+export const routeKinds = {
+  conduit: "In conduit.",
+  trunking: "In trunking.",
+  clipped: "Clipped to a surface.",
+  tray: "On a perforated tray.",
+  ladder: "On a ladder or cleats.",
+  "free-air": "Spaced from the wall in free air.",
+  wall: "Within a wall or partition.",
+  ceiling: "Above a ceiling.",
+  floor: "Under a floor.",
+  duct: "In a duct in the ground.",
+  buried: "Direct in the ground.",
+} as const;
+
+export const methods = {
+  A: "In conduit in a thermally insulating wall.",
+  B: "In conduit or trunking on a wall.",
+  C: "Clipped direct.",
+  D: "In the ground.",
+  E: "Multicore in free air or on a tray.",
+  F: "Singles touching in free air.",
+  "100": "Flat cable above a ceiling, under 100 mm of insulation or less.",
+  "101": "Flat cable above a ceiling, under more than 100 mm of insulation.",
+  "102": "Flat cable in an insulated stud wall, touching the inner face.",
+  "103": "Flat cable in an insulated stud wall, not touching the inner face.",
+} as const;
+
+export const arrangements = {
+  bunched: "Bunched, on a surface, or enclosed together.",
+  layer: "In one layer on a wall or floor.",
+  "tray-layer": "In one layer on a perforated tray.",
+  "ladder-layer": "In one layer on a ladder.",
+} as const;
+
+export const uses = {
+  sockets: "Socket-outlets for general use.",
+  "outdoor-sockets": "Socket-outlets outdoors.",
+  lighting: "Luminaires.",
+  "emergency-lighting": "Emergency luminaires.",
+  cooker: "A cooker or hob.",
+  shower: "An instantaneous shower.",
+  "water-heater": "A storage or immersion heater.",
+  heating: "Space or floor heating.",
+  motor: "A motor.",
+  "heat-pump": "A heat pump.",
+  "ev-charger": "A charging point for electric vehicles.",
+  pv: "A photovoltaic generator.",
+  storage: "A battery.",
+  appliance: "One fixed appliance.",
+  laundry: "Washing machines and dryers.",
+  alarms: "Smoke, fire or intruder alarms.",
+  data: "Data and communications equipment.",
+  ventilation: "Fans and ventilation.",
+  lift: "A lift.",
+  door: "A powered door or gate.",
+  control: "Signalling and control.",
+  selv: "Extra-low voltage (SELV or PELV).",
+} as const;
+
+export const places = {
+  bathroom: "A room with a bath or shower.",
+  outdoors: "Outdoors.",
+  agricultural: "Where animals are kept or crops handled.",
+  caravan: "A caravan or camping park.",
+  marina: "A marina.",
+  construction: "A construction site.",
+  pool: "A swimming pool.",
+  "skilled-only": "Used by skilled or instructed persons only.",
+} as const;
+
+export const verdicts = {
+  ok: "Tested, and right.",
+  wrong: "Tested, and wrong.",
+} as const;
+
+export const pressed = {
+  ok: "Pressed, and it tripped.",
+  failed: "Pressed, and it did not trip.",
+} as const;
+
+export const services = {
+  water: "The water service.",
+  gas: "The gas service.",
+  oil: "The oil line.",
+  structure: "Structural metal.",
+  heating: "Central heating or ducts.",
+  lightning: "Lightning protection.",
+  other: "Another extraneous-conductive-part.",
+} as const;
+
+export const electrodes = {
+  rod: "A driven rod.",
+  tape: "Buried tape or wire.",
+  plate: "A buried plate.",
+  foundation: "Metal in the foundation.",
+} as const;
+
+export const fitted = {
+  fitted: "It is there.",
+  "not-fitted": "It is not there; say why.",
+} as const;
+
+export const rotations = {
+  ok: "L1, L2, L3 in order.",
+  reversed: "Out of order.",
+} as const;
+
+export const joined = {
+  joined: "Line and neutral joined together and tested to earth.",
+} as const;
+
+export const noTrip = {
+  "no-trip": "It did not trip, as at half the rated residual current it must not.",
+} as const;

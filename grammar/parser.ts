@@ -1,0 +1,179 @@
+import { EmbeddedActionsParser, type IToken } from "chevrotain";
+import { endOf, isToken, lex } from "./lexer.ts";
+import { tokenRows, tokenTypes } from "./tokens.ts";
+
+/** `word argument… ( { statement… } | line end )`: nearly the whole syntax. */
+export interface Statement {
+  readonly word: IToken;
+  readonly args: readonly IToken[];
+  readonly block?: Block;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Block {
+  readonly open: IToken;
+  readonly statements: readonly Statement[];
+  readonly close?: IToken;
+}
+
+/** A fault of the syntax, with offsets into the text that was parsed. */
+export interface SyntaxFault {
+  readonly fault: "unclosed" | "extra-close" | "no-word" | "crowded" | "conflict" | "stray" | "open-text";
+  readonly start: number;
+  readonly end: number;
+  readonly image: string;
+}
+
+export interface Parsed {
+  readonly statements: readonly Statement[];
+  readonly faults: readonly SyntaxFault[];
+  readonly tokens: readonly IToken[];
+  readonly comments: readonly IToken[];
+}
+
+const argument = tokenRows.filter(
+  (row) => !["Space", "Comment", "NewLine", "Open", "Close", "Conflict"].includes(row.name),
+);
+const notAWord = argument.filter((row) => row.name !== "Word");
+
+/**
+ * Every sequence of tokens is a sentence of this grammar: what cannot begin a statement is taken to its line's end with
+ * a fault noted. So a broken line costs that line, and chevrotain's own re-synchronising, which may skip further, is
+ * never needed.
+ */
+class WayfileParser extends EmbeddedActionsParser {
+  faults: SyntaxFault[] = [];
+
+  constructor(validate: boolean) {
+    super(
+      tokenRows.map((row) => tokenTypes[row.name]),
+      { recoveryEnabled: false, skipValidations: !validate, maxLookahead: 1 },
+    );
+    this.performSelfAnalysis();
+  }
+
+  readonly #notWord = notAWord.map((row) => ({ ALT: () => this.CONSUME(tokenTypes[row.name]) }));
+  readonly #argument = argument.map((row) => ({ ALT: () => this.CONSUME1(tokenTypes[row.name]) }));
+
+  readonly text = this.RULE("text", (): Statement[] => {
+    const statements: Statement[] = [];
+    this.MANY(() =>
+      this.OR([
+        { ALT: () => this.SUBRULE(this.line, { ARGS: [statements] }) },
+        {
+          ALT: () => {
+            const close = this.CONSUME(tokenTypes.Close);
+            this.ACTION(() => this.#note("extra-close", close));
+          },
+        },
+      ]),
+    );
+    return statements;
+  });
+
+  readonly line = this.RULE("line", (statements: Statement[]): void => {
+    this.OR([
+      { ALT: () => void this.CONSUME(tokenTypes.NewLine) },
+      {
+        ALT: () => {
+          const marker = this.CONSUME(tokenTypes.Conflict);
+          this.ACTION(() => this.#note("conflict", marker));
+        },
+      },
+      {
+        ALT: () => {
+          const afterBlock = this.ACTION(() => isToken(this.LA(0), "Close"));
+          const statement = this.SUBRULE(this.statement);
+          this.ACTION(() => {
+            if (afterBlock) this.#note("crowded", statement.word);
+            statements.push(statement);
+          });
+        },
+      },
+      {
+        ALT: () => {
+          const block = this.SUBRULE(this.block);
+          this.ACTION(() => this.#note("no-word", block.open));
+        },
+      },
+      { ALT: () => this.SUBRULE(this.wordless) },
+    ]);
+  });
+
+  readonly statement = this.RULE("statement", (): Statement => {
+    const word = this.CONSUME(tokenTypes.Word);
+    const args: IToken[] = [];
+    let block: Block | undefined;
+    this.MANY(() => {
+      const token = this.SUBRULE(this.argument);
+      this.ACTION(() => args.push(token));
+    });
+    this.OPTION(() => {
+      block = this.SUBRULE(this.block);
+    });
+    return this.ACTION(() => ({
+      word,
+      args,
+      ...(block ? { block } : {}),
+      start: word.startOffset,
+      end: block ? this.#blockEnd(block) : endOf(args.at(-1) ?? word),
+    }));
+  });
+
+  readonly block = this.RULE("block", (): Block => {
+    const open = this.CONSUME(tokenTypes.Open);
+    const statements: Statement[] = [];
+    let close: IToken | undefined;
+    this.MANY(() => this.SUBRULE(this.line, { ARGS: [statements] }));
+    this.OPTION(() => {
+      close = this.CONSUME(tokenTypes.Close);
+    });
+    this.ACTION(() => {
+      if (!close) this.#note("unclosed", open);
+    });
+    return { open, statements, ...(close ? { close } : {}) };
+  });
+
+  readonly argument = this.RULE("argument", (): IToken => {
+    const token = this.OR(this.#argument);
+    this.ACTION(() => {
+      if (isToken(token, "Stray")) this.#note("stray", token);
+      if (isToken(token, "OpenText")) this.#note("open-text", token);
+    });
+    return token;
+  });
+
+  readonly wordless = this.RULE("wordless", (): void => {
+    const first = this.OR(this.#notWord);
+    this.MANY(() => this.SUBRULE(this.argument));
+    this.ACTION(() => this.#note(isToken(first, "Stray") ? "stray" : "no-word", first));
+  });
+
+  #note(fault: SyntaxFault["fault"], token: IToken): void {
+    this.faults.push({ fault, start: token.startOffset, end: endOf(token), image: token.image });
+  }
+
+  #blockEnd(block: Block): number {
+    return Math.max(endOf(block.close ?? block.open), block.statements.at(-1)?.end ?? 0);
+  }
+}
+
+export function createParser(validate: boolean): { parse(text: string): Parsed } {
+  const parser = new WayfileParser(validate);
+  return {
+    parse(text) {
+      const { tokens, comments } = lex(text);
+      parser.faults = [];
+      parser.input = tokens;
+      const statements = parser.text() ?? [];
+      const faults = parser.faults.sort((a, b) => a.start - b.start);
+      return { statements, faults, tokens, comments };
+    },
+  };
+}
+
+const parser = createParser(false);
+
+/** Parses any text: a whole file, one block, or part of a line. Returns what was understood and what was not. */
+export const parse = (text: string): Parsed => parser.parse(text);

@@ -1,0 +1,109 @@
+import { createToken, Lexer, type TokenType } from "chevrotain";
+import { unitSpellings } from "./units.ts";
+
+/** What a token is, and what colour it takes. Order matters to the lexer: the first that matches wins. */
+export interface TokenRow {
+  readonly name: string;
+  readonly match: RegExp;
+  /** The colouring scope; none where the vocabulary decides. */
+  readonly scope?: string;
+  readonly group?: string;
+  readonly help: string;
+}
+
+const literally = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+const unit = `(?:${unitSpellings.map(literally).join("|")})`;
+const number = String.raw`\d+(?:\.\d+)?`;
+const wordEnd = String.raw`(?![\w²ΩΩ°℃%])`;
+
+export const tokenRows = [
+  { name: "Space", match: /[ \t\u00a0\ufeff]+/, group: Lexer.SKIPPED, help: "Blanks between words." },
+  { name: "NewLine", match: /\r\n|\n|\r/, help: "Ends a statement." },
+  {
+    name: "Comment",
+    match: /#[^\r\n]*/,
+    scope: "comment.line.number-sign",
+    group: "comments",
+    help: "A comment, to the end of its line.",
+  },
+  {
+    name: "Conflict",
+    match: /(?<![^\r\n])(?:<{7}|>{7}|={7}|\|{7})[^\r\n]*/,
+    scope: "invalid.illegal.conflict",
+    help: "A merge conflict marker.",
+  },
+  {
+    name: "Text",
+    match: /"(?:[^"\\\r\n]|\\["\\])*"/,
+    scope: "string.quoted.double",
+    help: 'Words in double quotes; \\" for a quote inside.',
+  },
+  {
+    name: "OpenText",
+    match: /"[^"\r\n{}]*/,
+    scope: "invalid.illegal.string",
+    help: "A text that lost its closing quote.",
+  },
+  { name: "Open", match: /\{/, scope: "punctuation.section.block.begin", help: "Begins a block." },
+  { name: "Close", match: /\}/, scope: "punctuation.section.block.end", help: "Ends a block." },
+  { name: "Date", match: /\d{4}-\d{2}-\d{2}(?![\w.-])/, scope: "constant.other.date", help: "A day: year-month-day." },
+  {
+    name: "Standard",
+    match:
+      /(?:BS|EN|IEC|ISO|PD)(?:[ \t]+(?:EN|IEC|ISO|HD))*[ \t]*\d{2,6}(?:[-.]\d+)*(?::\d{4})?(?:[ \t]*\+[ \t]*A\d+(?::\d{4})?)*(?![\w.])/,
+    scope: "entity.name.type.standard",
+    help: "A standard as the trade writes it.",
+  },
+  {
+    name: "Multiple",
+    match: new RegExp(`(?:½|${number})x(?!\\w)`),
+    scope: "constant.numeric.multiple",
+    help: "A multiple of the rated residual current: 1x.",
+  },
+  {
+    name: "Quantity",
+    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}[ \\t]*${unit}${wordEnd}`),
+    scope: "constant.numeric.quantity",
+    help: "A number with its unit.",
+  },
+  {
+    name: "Slip",
+    match: new RegExp(`[<>]?[ \\t]?[-−]?(?:\\d+,\\d+|\\.\\d+|[oO]\\.\\d+|0[oO]\\d*)(?:[ \\t]*${unit}${wordEnd})?`),
+    scope: "invalid.illegal.number",
+    help: "A number with a slip of the pen: 0,45 or .45 or O.45.",
+  },
+  { name: "Clause", match: /\d+(?:\.\d+){2,}(?!\w)/, scope: "constant.other.clause", help: "A regulation's number." },
+  {
+    name: "Number",
+    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}(?![\\w.])`),
+    scope: "constant.numeric",
+    help: "A number without a unit.",
+  },
+  { name: "NumberWord", match: /[<>]?[ \t]?\d[\w.+/-]*/, help: "A name that begins with a digit." },
+  {
+    name: "Endless",
+    match: /[<>]?[ \t]?(?:∞|OL\b|O\/R\b|O\/L\b|OR\b)/,
+    scope: "invalid.illegal.reading",
+    help: "A sign for off scale that loses the range.",
+  },
+  {
+    name: "Word",
+    match: /[A-Za-z_Δ\u00c0-\u024f][\w\u00c0-\u024fΔ+\-/.]*/,
+    help: "A word of the language, or a name.",
+  },
+  { name: "Stray", match: /[^\s]/, scope: "invalid.illegal", help: "A character that means nothing here." },
+] as const satisfies readonly TokenRow[];
+
+export type TokenName = (typeof tokenRows)[number]["name"];
+
+export const tokenTypes = Object.fromEntries(
+  tokenRows.map((row: TokenRow) => [
+    row.name,
+    createToken({
+      name: row.name,
+      pattern: row.match,
+      line_breaks: row.name === "NewLine",
+      ...(row.group ? { group: row.group } : {}),
+    }),
+  ]),
+) as Record<TokenName, TokenType>;

@@ -1,0 +1,71 @@
+/** What a unit measures. A quantity in the wrong one is named as such, never converted. */
+export type Physical =
+  | "resistance"
+  | "current"
+  | "voltage"
+  | "length"
+  | "area"
+  | "time"
+  | "temperature"
+  | "power"
+  | "ratio";
+
+export interface Unit {
+  /** The typographic form, which the formatter writes. */
+  readonly symbol: string;
+  readonly physical: Physical;
+  /** One of this unit in the base unit of its kind: Ω, A, V, m, m², s, °C, W, 1. */
+  readonly factor: number;
+  /** Other spellings that mean the same. */
+  readonly also: readonly string[];
+}
+
+/** Every unit of the language. A new one is a row here; lexer, binder, completion and the reference follow. */
+export const units: readonly Unit[] = [
+  { symbol: "Ω", physical: "resistance", factor: 1, also: ["ohm", "ohms", "Ohm", "Ohms", "Ω"] },
+  { symbol: "mΩ", physical: "resistance", factor: 1e-3, also: ["mohm", "mOhm", "mΩ"] },
+  { symbol: "kΩ", physical: "resistance", factor: 1e3, also: ["kohm", "kOhm", "kΩ"] },
+  { symbol: "MΩ", physical: "resistance", factor: 1e6, also: ["Mohm", "MOhm", "Mohms", "MΩ"] },
+  { symbol: "GΩ", physical: "resistance", factor: 1e9, also: ["Gohm", "GOhm", "GΩ"] },
+  { symbol: "kA", physical: "current", factor: 1e3, also: [] },
+  { symbol: "mA", physical: "current", factor: 1e-3, also: [] },
+  { symbol: "A", physical: "current", factor: 1, also: ["amp", "amps"] },
+  { symbol: "mV", physical: "voltage", factor: 1e-3, also: [] },
+  { symbol: "kV", physical: "voltage", factor: 1e3, also: [] },
+  { symbol: "V", physical: "voltage", factor: 1, also: ["volts"] },
+  { symbol: "mm²", physical: "area", factor: 1e-6, also: ["mm2", "sqmm"] },
+  { symbol: "m²", physical: "area", factor: 1, also: ["m2", "sqm"] },
+  { symbol: "mm", physical: "length", factor: 1e-3, also: [] },
+  { symbol: "cm", physical: "length", factor: 1e-2, also: [] },
+  { symbol: "km", physical: "length", factor: 1e3, also: [] },
+  { symbol: "ms", physical: "time", factor: 1e-3, also: [] },
+  { symbol: "m", physical: "length", factor: 1, also: ["metres"] },
+  { symbol: "s", physical: "time", factor: 1, also: ["sec"] },
+  { symbol: "°C", physical: "temperature", factor: 1, also: ["degC", "℃"] },
+  { symbol: "kW", physical: "power", factor: 1e3, also: [] },
+  { symbol: "W", physical: "power", factor: 1, also: [] },
+  { symbol: "%", physical: "ratio", factor: 1e-2, also: ["percent"] },
+];
+
+const bySpelling = new Map(units.flatMap((unit) => [unit.symbol, ...unit.also].map((text) => [text, unit] as const)));
+
+/** The unit of a spelling, exact in case: `mA` and `MA` are not the same. */
+export function unitOf(spelling: string): Unit | undefined {
+  return bySpelling.get(spelling);
+}
+
+/** All spellings, longest first, so that a regular expression of them is greedy. */
+export const unitSpellings: readonly string[] = [...bySpelling.keys()].sort((a, b) => b.length - a.length);
+
+/** What a person calls the thing a unit measures. */
+export const physicalNames: Readonly<Record<Physical, string>> = {
+  resistance: "a resistance",
+  current: "a current",
+  voltage: "a voltage",
+  length: "a length",
+  area: "an area",
+  time: "a time",
+  temperature: "a temperature",
+  power: "a power",
+  ratio: "a percentage",
+};

@@ -1,0 +1,838 @@
+/**
+ * Every word of the language, by the kind of block it stands in.
+ *
+ * This is the one place where a word is spelt. The binder's messages, the typed model, completion, hovers, snippets,
+ * the colouring grammar and the language reference are derived from it; the formatter writes a block's statements in
+ * the order they have here.
+ */
+import * as list from "./choices.ts";
+import {
+  choice,
+  count,
+  date,
+  define,
+  label,
+  many,
+  multiple,
+  often,
+  once,
+  opt,
+  path,
+  productStandard,
+  quantity,
+  reading,
+  ref,
+  rule,
+  shorthand,
+  text,
+  verdict,
+  type WordRow,
+  wiringStandard,
+} from "./params.ts";
+
+/** Words of the record that may stand in almost every block. */
+const record = {
+  departure: often(
+    { rule: rule("a regulation or a check's id"), reason: text("the reason") },
+    {
+      means: "A rule is knowingly not followed here, for this reason.",
+      background:
+        "A departure quietens one check where it stands, shows in every summary, and is itself reported when it no longer quietens anything.",
+      example: 'departure 411.3.3 "Sockets reached by skilled persons only, risk assessment kept on site"',
+    },
+  ),
+  query: often(
+    { text: text("the question") },
+    {
+      means: "A question put to this block by whoever reviews it.",
+      background: "Open questions are counted and listed until an answer stands below them.",
+      example: 'query "Why a type C device here?"',
+    },
+  ),
+  answer: often(
+    { text: text("the answer") },
+    { means: "The answer to the question above.", example: 'answer "Transformer inrush, see the maker\'s data"' },
+  ),
+  note: often(
+    { text: text("the remark") },
+    { means: "A remark for the next reader.", example: 'note "Board relabelled"' },
+  ),
+} as const;
+
+const hands = {
+  designed: once(
+    { by: label("by", text("a name or initials")), on: opt(date("the day")) },
+    { means: "Who answers for the design; the nearest one counts.", example: 'designed by "K.A." 2026-01-20' },
+  ),
+  installed: once(
+    { by: label("by", text("a name or initials")), on: opt(date("the day")) },
+    { means: "Who wired it, and when it was finished.", example: 'installed by "D.O." 2026-02-27' },
+  ),
+  tested: once(
+    { by: label("by", text("a name or initials")), on: opt(date("the day")) },
+    { means: "Who tested it.", example: 'tested by "K.A." 2026-03-04' },
+  ),
+} as const;
+
+const cableParams = {
+  construction: choice(list.constructions, "how the cable is made"),
+  insulation: opt(quantity("temperature", "the insulation's rated temperature")),
+  line: label("line", quantity("csa", "the size of the line conductor")),
+  neutral: opt(label("neutral", quantity("csa", "the size of the neutral, if it differs"))),
+  cpc: opt(label("cpc", quantity("csa", "the size of the protective conductor"))),
+  cpcBy: opt(label("cpc-by", choice(list.cpcMeans, "what serves as the protective conductor"))),
+  material: opt(choice(list.materials, "the conductors' metal")),
+  cores: opt(label("cores", count("the number of cores"))),
+} as const;
+
+const rcdParams = {
+  standard: productStandard("the standard on the device"),
+  rating: opt(quantity("rating", "the rated current")),
+  sensitivity: quantity("sensitivity", "the rated residual current"),
+  type: opt(label("type", choice(list.rcdTypes, "the type by waveform"))),
+  delay: opt(choice(list.delays, "a time delay")),
+  direction: opt(choice(list.directions, "from which side it may be fed")),
+} as const;
+
+const deviceTail = {
+  breaking: opt(quantity("breaking", "the rated breaking capacity")),
+  sensitivity: opt(quantity("sensitivity", "the rated residual current")),
+  type: opt(label("type", choice(list.rcdTypes, "the RCD type by waveform"))),
+  direction: opt(choice(list.directions, "from which side it may be fed")),
+} as const;
+
+const bonding = often(
+  {
+    service: choice(list.services, "what is bonded"),
+    size: opt(quantity("csa", "the size of the conductor")),
+    length: opt(label("length", quantity("length", "the length of the conductor"))),
+    continuity: opt(label("continuity", reading("conductor", "the resistance measured end to end"))),
+  },
+  {
+    means: "A main bonding conductor, its size and, when measured, its resistance.",
+    background:
+      "A long conductor reads more than a short one: the reading is compared with its own length and size, not with one figure for all.",
+    limits: "Regulation 544.1.1; Table 54.8 for a PME supply.",
+    example: "bonding water 10 mm² continuity 0.03 Ω",
+  },
+);
+
+const faultCurrents = {
+  Ipf: once(
+    { value: reading("fault", "the prospective fault current") },
+    {
+      means: "The prospective fault current here: the larger of line-neutral and line-earth.",
+      background:
+        "Measured or found by enquiry at the origin and at each board. Every device here must be able to break it.",
+      limits: "Regulations 434.1 and 434.5.1.",
+      example: "Ipf 1.4 kA",
+    },
+  ),
+  PSCC: once(
+    { value: reading("fault", "the prospective short-circuit current") },
+    { means: "The fault current between line and neutral.", limits: "Regulation 434.1.", example: "PSCC 1.4 kA" },
+  ),
+  PEFC: once(
+    { value: reading("fault", "the prospective earth fault current") },
+    { means: "The fault current between line and earth.", limits: "Regulation 434.1.", example: "PEFC 1.1 kA" },
+  ),
+} as const;
+
+const spd = once(
+  { fitted: choice(list.fitted, "whether one is there"), why: opt(text("the reason")) },
+  {
+    means: "Whether a surge protective device is fitted, and why not if not.",
+    limits: "Section 443.",
+    example: "spd fitted",
+  },
+);
+
+const rotation = once(
+  { verdict: verdict(list.rotations, "the order found") },
+  { means: "The phase sequence found at this place.", limits: "Regulation 643.9.", example: "phase-sequence ok" },
+);
+
+const polarity = once(
+  { verdict: verdict(list.verdicts, "the result") },
+  {
+    means: "Whether line, neutral and earth are on the right terminals.",
+    background: "Every single-pole switch and fuse in the line, every outlet connected the right way round.",
+    limits: "Regulation 643.6.",
+    example: "polarity ok",
+  },
+);
+
+const temperature = once(
+  { value: quantity("temperature", "the conductors' temperature at the test") },
+  {
+    means: "The temperature of the conductors when they were tested.",
+    background: "Copper reads 4 % more for every 10 °C. With a temperature, readings are compared corrected.",
+    example: "temperature 15 °C",
+  },
+);
+
+const insulation = often(
+  {
+    voltage: quantity("testVoltage", "the test voltage"),
+    "L-N": opt(label("L-N", reading("insulation", "line to neutral"))),
+    "L-E": opt(label("L-E", reading("insulation", "line to earth"))),
+    "N-E": opt(label("N-E", reading("insulation", "neutral to earth"))),
+    "L-L": opt(label("L-L", reading("insulation", "line to line, the least of the three"))),
+    joined: opt(choice(list.joined, "how the live conductors were connected")),
+    why: opt(text("why the voltage or the method differs, or what was disconnected")),
+  },
+  {
+    means: "Insulation resistance at a test voltage, between the conductors named.",
+    background:
+      "Disconnect or bypass electronics and surge devices first: 500 V harms them and they falsify the reading.",
+    limits: "Table 64: 1.0 MΩ at 500 V up to 500 V; 0.5 MΩ at 250 V for SELV and PELV.",
+    example: "insulation 500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ",
+  },
+);
+
+const testHeader = {
+  on: date("the day of the test"),
+  with: opt(many(label("with", ref("instrument", "the instrument used")))),
+} as const;
+
+const rcdTest = often(
+  {
+    name: opt(ref("rcd", "the RCD, where the board has several")),
+    sensitivity: opt(quantity("sensitivity", "the residual current it is rated at")),
+    multiple: opt(multiple("the test current in multiples of the rating")),
+    time: opt(reading("tripTime", "the trip time")),
+    noTrip: opt(choice(list.noTrip, "that it held")),
+  },
+  {
+    means: "An RCD test: its rating, the multiple of it that was applied, and the time it took.",
+    limits: "Regulation 643.7.1 and 643.8; product standards BS EN 61008 and 61009.",
+    example: "rcd 30 mA 1x 24 ms",
+  },
+);
+
+const testButton = once(
+  { name: opt(ref("rcd", "the RCD, where the board has several")), verdict: verdict(list.pressed, "the result") },
+  { means: "The RCD's own test button.", limits: "Regulation 643.10.", example: "test-button ok" },
+);
+
+const blocks = {
+  file: {
+    wayfile: once(
+      { version: count("the language's version") },
+      { means: "The version of the language; the first statement of every file.", example: "wayfile 1" },
+    ),
+    use: often(
+      { path: text("a path from this file's folder") },
+      {
+        means: "Reads another file, so that what it defines can be used here.",
+        background: "Instruments shared by many schedules and boards in files of their own are read this way.",
+        example: 'use "shared/instruments.ways"',
+      },
+    ),
+    instrument: often(
+      { name: define("instrument", "a short name"), title: opt(text("what it is")) },
+      {
+        means: "A test instrument, its serial number and when its calibration runs out.",
+        opens: "instrument",
+        blockOptional: true,
+        example:
+          'instrument M1 "Multifunction tester" {\n  serial      "4471"\n  calibrated  2025-11-03\n  due         2026-11-03\n}',
+      },
+    ),
+    "cable-type": often(
+      { name: define("cable-type", "a short name"), ...cableParams },
+      {
+        means: "A cable described once and used by name.",
+        example: "cable-type twin2 flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²",
+      },
+    ),
+    installation: often(
+      { title: text("its name") },
+      {
+        means: "An installation: its supply and its boards.",
+        opens: "installation",
+        example: 'installation "Name" {\n  standard  BS 7671:2018+A2:2022\n  stage     design\n}',
+      },
+    ),
+    board: boardRow(),
+    ...record,
+  },
+
+  installation: {
+    standard: once(
+      { edition: wiringStandard("the edition the work was done to") },
+      {
+        means: "The edition of the wiring regulations the work is judged by.",
+        background: "Old work is judged by the edition it was done to. Without one, nothing is judged.",
+        example: "standard BS 7671:2018+A2:2022",
+      },
+    ),
+    stage: once(
+      { stage: choice(list.stages, "how far the work is") },
+      { means: "How far the work is: what may still be missing without complaint.", example: "stage tested" },
+    ),
+    work: once(
+      { work: choice(list.works, "what kind of work it is") },
+      {
+        means: "Whether this is new work, an addition, or what was there already.",
+        background: "New work has no excuse for being untested; old work is not condemned for a rule that came later.",
+        example: "work new",
+      },
+    ),
+    premises: once(
+      { premises: choice(list.premises, "what kind of premises") },
+      { means: "What kind of premises this is; some rules hold in some only.", example: "premises dwelling" },
+    ),
+    location: once(
+      { text: text("where it is") },
+      { means: "Where the installation is.", example: 'location "East quay"' },
+    ),
+    extent: once(
+      { text: text("what is covered") },
+      { means: "What this schedule covers, and what it leaves out.", example: 'extent "Ground floor only"' },
+    ),
+    ...hands,
+    supply: once(
+      {},
+      {
+        means: "The supply at the origin.",
+        opens: "supply",
+        example: "supply {\n  earthing  TN-C-S\n  Ze        0.21 Ω\n  Ipf       1.4 kA\n}",
+      },
+    ),
+    instrument: often(
+      { name: define("instrument", "a short name"), title: opt(text("what it is")) },
+      {
+        means: "A test instrument, its serial number and when its calibration runs out.",
+        opens: "instrument",
+        blockOptional: true,
+        example: 'instrument M1 "Multifunction tester" { due 2026-11-03 }',
+      },
+    ),
+    "cable-type": often(
+      { name: define("cable-type", "a short name"), ...cableParams },
+      {
+        means: "A cable described once and used by name.",
+        example: "cable-type twin2 flat-twin line 2.5 mm² cpc 1.5 mm²",
+      },
+    ),
+    board: boardRow(),
+    ...record,
+  },
+
+  instrument: {
+    serial: once(
+      { text: text("the serial number") },
+      { means: "The instrument's serial number.", example: 'serial "4471"' },
+    ),
+    calibrated: once(
+      { on: date("the day") },
+      { means: "When it was last calibrated.", example: "calibrated 2025-11-03" },
+    ),
+    due: once(
+      { on: date("the day") },
+      { means: "When its calibration runs out. A test after that day is not traceable.", example: "due 2026-11-03" },
+    ),
+    tests: once(
+      { types: many(choice(list.rcdTypes, "an RCD type")) },
+      { means: "The RCD types it can test.", example: "tests AC A F" },
+    ),
+    note: record.note,
+  },
+
+  supply: {
+    earthing: once(
+      { system: choice(list.earthings, "the earthing arrangement") },
+      {
+        means: "How the supply and the installation are earthed.",
+        limits: "Regulation 312.2; Part 2 definitions.",
+        example: "earthing TN-C-S",
+      },
+    ),
+    phases: once(
+      { count: choice(list.phaseCounts, "how many") },
+      { means: "Single-phase or three-phase supply. Single if left out.", example: "phases three" },
+    ),
+    U0: once(
+      { value: quantity("voltage", "the nominal voltage to earth") },
+      { means: "Nominal voltage between line and earth. 230 V if left out.", example: "U0 230 V" },
+    ),
+    Ze: once(
+      { value: reading("loop", "the external loop impedance") },
+      {
+        means: "Earth fault loop impedance outside the installation, at the origin.",
+        background:
+          "Measured with the installation isolated and the earthing conductor disconnected from parallel paths, or by enquiry: then write `declared`.",
+        limits: "Regulation 313.1. Distributors declare at most 0.35 Ω for TN-C-S and 0.8 Ω for TN-S.",
+        example: "Ze 0.21 Ω",
+      },
+    ),
+    ...faultCurrents,
+    electrode: once(
+      { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
+      {
+        means: "The installation's own earth electrode and its resistance (RA).",
+        background: "Over 200 Ω it may not stay what it is when the ground dries or freezes.",
+        limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
+        example: "electrode rod 84 Ω",
+      },
+    ),
+    cutout: once(
+      {
+        standard: productStandard("the standard on the fuse"),
+        rating: quantity("rating", "its rated current"),
+        breaking: opt(quantity("breaking", "its breaking capacity")),
+      },
+      { means: "The distributor's fuse at the origin.", example: "cutout BS 88-3 80 A" },
+    ),
+    demand: once(
+      { value: quantity("current", "the maximum demand per line") },
+      { means: "The maximum demand reckoned from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },
+    ),
+    tails: once(
+      { size: quantity("csa", "the size of the meter tails") },
+      { means: "The size of the meter tails.", example: "tails 25 mm²" },
+    ),
+    "earthing-conductor": once(
+      {
+        size: quantity("csa", "its size"),
+        continuity: opt(label("continuity", reading("conductor", "its resistance"))),
+      },
+      {
+        means: "The conductor between the main earthing terminal and the means of earthing.",
+        limits: "Section 542.3; Table 54.7.",
+        example: "earthing-conductor 16 mm²",
+      },
+    ),
+    bonding,
+    spd,
+    polarity,
+    "phase-sequence": rotation,
+    measured: once(
+      { on: date("the day"), with: opt(many(label("with", ref("instrument", "the instrument used")))) },
+      { means: "When the figures of this block were measured, and with what.", example: "measured 2026-03-05 with M1" },
+    ),
+    ...record,
+  },
+
+  board: {
+    "fed-from": once(
+      { from: ref("board", "what feeds it", { supply: "Fed straight from the origin." }) },
+      { means: "What feeds this board: the supply, or another board.", example: "fed-from supply" },
+    ),
+    location: once({ text: text("where it is") }, { means: "Where the board is.", example: 'location "Plant room"' }),
+    phases: once(
+      { count: choice(list.phaseCounts, "how many") },
+      { means: "Single-phase or three-phase board. As the supply if left out.", example: "phases three" },
+    ),
+    "main-switch": once(
+      {
+        standard: productStandard("the standard on the switch"),
+        rating: quantity("rating", "its rated current"),
+        sensitivity: opt(quantity("sensitivity", "its rated residual current, if it is an RCD")),
+        type: opt(label("type", choice(list.rcdTypes, "the RCD type"))),
+        delay: opt(choice(list.delays, "a time delay")),
+      },
+      { means: "The switch that isolates the board.", example: "main-switch BS EN 60947-3 100 A" },
+    ),
+    "conditional-rating": once(
+      { value: quantity("breaking", "the conditional short-circuit rating") },
+      {
+        means: "The fault current the board withstands as an assembly behind the fuse it was tested with.",
+        limits: "BS EN 61439-3, Annex ZB: 16 kA behind a 100 A fuse for a consumer unit.",
+        example: "conditional-rating 16 kA",
+      },
+    ),
+    Zdb: once(
+      { value: reading("loop", "the loop impedance at the board") },
+      {
+        means: "Earth fault loop impedance at this board.",
+        background: "What the ways of this board start from. It cannot be less than the supply's.",
+        limits: "Regulation 411.4.",
+        example: "Zdb 0.31 Ω",
+      },
+    ),
+    ...faultCurrents,
+    rcd: often(
+      { name: define("rcd", "a short name"), ...rcdParams },
+      {
+        means: "An RCD of the board that several ways stand behind.",
+        limits: "Regulations 411.3.3, 415.1 and 531.3.",
+        example: "rcd east BS EN 61008 63 A 30 mA type A",
+      },
+    ),
+    spd,
+    "phase-sequence": rotation,
+    polarity,
+    ...hands,
+    dead: often(testHeader, {
+      means: "Dead tests of the board on one day.",
+      opens: "boardDead",
+      example: "dead 2026-03-04 with M1 {\n  insulation  500 V  L-E 120 MΩ\n}",
+    }),
+    live: often(testHeader, {
+      means: "Live tests of the board on one day.",
+      opens: "boardLive",
+      example: "live 2026-03-05 with M1 {\n  Zdb  0.31 Ω\n  Ipf  0.92 kA\n}",
+    }),
+    way: often(
+      {
+        id: define("way", "its number on the board"),
+        kind: opt(choice(list.wayKinds, "what kind of circuit it is")),
+        title: opt(text("what it serves")),
+      },
+      {
+        means: "A way of the board and the circuit on it.",
+        opens: "way",
+        blockOptional: true,
+        example:
+          'way 1 radial "Lighting" {\n  device  BS EN 60898 B6 6 kA\n  cable   flat-twin line 1.5 mm² cpc 1.0 mm²\n  route   clipped method C\n  length  18 m\n  Ib      2.1 A\n  serves  lighting\n}',
+      },
+    ),
+    ...record,
+  },
+
+  way: {
+    device: once(
+      {
+        standard: productStandard("the standard on the device"),
+        curve: opt(shorthand("type and rated current, such as B32")),
+        rating: opt(quantity("rating", "the rated current of a fuse")),
+        class: opt(choice(list.curves, "the class of a fuse")),
+        ...deviceTail,
+      },
+      {
+        means:
+          "The protective device: its standard, type and rated current, breaking capacity, and residual current if it is an RCBO.",
+        background: "What stands on the device itself. The type decides the loop impedance the circuit may have.",
+        limits: "Regulations 433.1.1, 434.5.1 and Tables 41.2 to 41.4.",
+        example: "device BS EN 60898 B32 6 kA",
+      },
+    ),
+    behind: once(
+      { rcd: ref("rcd", "an RCD of this board") },
+      { means: "The RCD of the board this way stands behind.", example: "behind east" },
+    ),
+    rcd: once(rcdParams, { means: "A separate RCD for this way alone.", example: "rcd BS EN 61008 40 A 30 mA type A" }),
+    afdd: once(
+      { standard: productStandard("the standard on the device") },
+      { means: "An arc fault detection device.", limits: "Regulation 421.1.7.", example: "afdd BS EN 62606" },
+    ),
+    phase: once(
+      { phase: choice(list.phases, "which line") },
+      { means: "Which line of a three-phase board the way is on.", example: "phase L2" },
+    ),
+    feeds: once(
+      { board: ref("board", "the board it feeds") },
+      { means: "The board this feeder feeds.", example: "feeds B" },
+    ),
+    cable: once(
+      { use: opt(ref("cable-type", "a cable type of this schedule")), ...optionalCable() },
+      {
+        means: "The cable: how it is made, and the size of each conductor.",
+        limits: "Appendix 4 for capacity and drop; Table 54.7 for the protective conductor.",
+        example: "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
+      },
+    ),
+    route: often(
+      {
+        kind: opt(choice(list.routeKinds, "how it runs")),
+        size: opt(quantity("size", "the size of the conduit")),
+        method: opt(label("method", choice(list.methods, "the reference method"))),
+        grouped: opt(label("grouped", count("how many circuits run together"))),
+        arrangement: opt(choice(list.arrangements, "how they lie together")),
+        ambient: opt(label("ambient", quantity("temperature", "the temperature around the cable"))),
+        insulated: opt(label("insulated", quantity("size", "the length wholly within thermal insulation"))),
+        depth: opt(label("depth", quantity("size", "how deep it is concealed in a wall"))),
+        length: opt(label("length", quantity("length", "the length of this stretch"))),
+        bends: opt(label("bends", count("the bends in this stretch"))),
+      },
+      {
+        means: "How the cable runs. Several lines make a route of several stretches: the worst governs.",
+        background: "30 °C and a single circuit are meant where nothing else is said.",
+        limits: "Appendix 4: Tables 4A2, 4B1, 4C1 and 52.2.",
+        example: "route conduit 25 mm method B grouped 2",
+      },
+    ),
+    length: once(
+      { value: quantity("length", "the length of the cable run") },
+      { means: "Length of the cable: to the far point of a radial, all the way round a ring.", example: "length 18 m" },
+    ),
+    run: often(
+      { path: path("a path such as `A 7 m S1 6 m S2`") },
+      {
+        means: "The run of the cable from place to place, with the length of each leg.",
+        background:
+          "The first run of a ring starts and ends at the board. A run that starts at a point is a spur from it. Every expected reading follows from it.",
+        example: "run A 7 m S1 6 m S2 9 m A",
+      },
+    ),
+    points: once({ count: count("how many") }, { means: "How many points the circuit has.", example: "points 8" }),
+    spurs: once({ count: count("how many") }, { means: "How many of them are on unfused spurs.", example: "spurs 1" }),
+    fused: often(
+      { point: ref("point", "the point"), rating: quantity("rating", "the fuse fitted") },
+      {
+        means: "A fused connection unit at a point, and its fuse.",
+        limits: "Appendix 15: 13 A at most.",
+        example: "fused S5 3 A",
+      },
+    ),
+    "floor-area": once(
+      { value: quantity("floor", "the floor area served") },
+      {
+        means: "The floor area the circuit serves.",
+        limits: "Conventional circuits: 100 m² for a ring.",
+        example: "floor-area 62 m²",
+      },
+    ),
+    serves: once(
+      { uses: many(choice(list.uses, "what it serves")) },
+      {
+        means: "What the circuit serves. Decides the times, the drop and the RCD it needs.",
+        example: "serves sockets",
+      },
+    ),
+    place: once(
+      { places: many(choice(list.places, "where it is")) },
+      { means: "A place with rules of its own.", limits: "Part 7.", example: "place bathroom" },
+    ),
+    load: often(
+      {
+        power: opt(quantity("power", "its power")),
+        current: opt(quantity("current", "its current")),
+        title: opt(text("what it is")),
+      },
+      { means: "A load on the circuit.", example: 'load 3 kW "Water heater"' },
+    ),
+    Ib: once(
+      { value: quantity("current", "the design current") },
+      {
+        means: "Design current: what the load takes in normal service.",
+        limits: "Regulation 433.1.1: Ib ≤ In ≤ Iz.",
+        example: "Ib 13.0 A",
+      },
+    ),
+    disconnect: once(
+      { time: quantity("duration", "the time") },
+      {
+        means: "The disconnection time the design relies on, where it differs from the usual.",
+        limits: "Table 41.1; 411.3.2.",
+        example: "disconnect 5 s",
+      },
+    ),
+    "max-Zs": once(
+      { value: quantity("loop", "the limit") },
+      { means: "The limit for Zs as written on the record; checked against the standard.", example: "max-Zs 1.37 Ω" },
+    ),
+    "parallel-path": once(
+      { reason: text("what makes it") },
+      {
+        means: "A path to earth beside the protective conductor, which lowers Zs.",
+        example: 'parallel-path "Motor frame bolted to bonded steel"',
+      },
+    ),
+    "class-II": once(
+      { reason: opt(text("what makes sure of it")) },
+      {
+        means: "Only class II equipment is on this circuit.",
+        limits: "Section 412.",
+        example: 'class-II "Label at the board"',
+      },
+    ),
+    ...hands,
+    dead: often(testHeader, {
+      means: "Dead tests on one day. A later block supersedes; earlier ones stay for comparison.",
+      background: "Prove dead, lock off, then test. Continuity first, then the ring, then insulation.",
+      opens: "dead",
+      example:
+        "dead 2026-03-04 with M1 {\n  R1+R2       0.41 Ω\n  insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ\n  polarity    ok\n}",
+    }),
+    live: often(testHeader, {
+      means: "Live tests on one day. A later block supersedes; earlier ones stay for comparison.",
+      background: "Only after the dead tests pass, and only by those competent to work live.",
+      opens: "live",
+      example: "live 2026-03-05 with M1 {\n  Zs           0.62 Ω\n  rcd          30 mA 1x 24 ms\n  test-button  ok\n}",
+    }),
+    ...record,
+  },
+
+  dead: {
+    temperature,
+    ends: once(
+      {
+        r1: label("r1", reading("conductor", "line, end to end")),
+        rn: label("rn", reading("conductor", "neutral, end to end")),
+        r2: opt(label("r2", reading("conductor", "protective conductor, end to end"))),
+      },
+      {
+        means: "The ends of a ring: each conductor measured from one leg to the other.",
+        background: "Line and neutral agree; the protective conductor is higher by the ratio of the sizes.",
+        limits: "Regulation 643.2.1; r1 and rn within 0.05 Ω (common practice).",
+        example: "ends r1 0.44 Ω rn 0.44 Ω r2 0.72 Ω",
+      },
+    ),
+    at: often(
+      {
+        point: ref("point", "the point"),
+        "L-N": opt(label("L-N", reading("conductor", "line to neutral, cross-connected"))),
+        "L-E": opt(label("L-E", reading("conductor", "line to protective conductor, cross-connected"))),
+        polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
+      },
+      {
+        means: "What was read at a point, with the legs cross-connected at the board.",
+        background:
+          "On the ring each point reads a quarter of the sum of the two ends; a spur reads more by its own cable.",
+        limits: "Each within 0.05 Ω of its own expectation (common practice).",
+        example: "at S1 L-N 0.22 Ω L-E 0.29 Ω polarity ok",
+      },
+    ),
+    "R1+R2": once(
+      { value: reading("conductor", "line and protective conductor together") },
+      {
+        means: "Resistance of line and protective conductor together, to the far point.",
+        background:
+          "Links line and protective conductor at the board and measures at each point; the highest counts. Proves polarity too.",
+        limits: "Regulation 643.2.1.",
+        example: "R1+R2 0.41 Ω",
+      },
+    ),
+    R2: once(
+      { value: reading("conductor", "the protective conductor alone") },
+      {
+        means: "Resistance of the protective conductor alone, by a long lead.",
+        limits: "Regulation 643.2.1.",
+        example: "R2 0.26 Ω",
+      },
+    ),
+    insulation,
+    polarity,
+    note: record.note,
+  },
+
+  live: {
+    temperature,
+    Zs: once(
+      { value: reading("loop", "the loop impedance") },
+      {
+        means: "Earth fault loop impedance at the far point of the circuit.",
+        background: "Measured, or the board's own impedance plus R1+R2: then write `calculated`.",
+        limits:
+          "Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading against 80 % of them, or corrected for temperature.",
+        example: "Zs 0.62 Ω",
+      },
+    ),
+    at: often(
+      {
+        point: ref("point", "the point"),
+        Zs: opt(label("Zs", reading("loop", "the loop impedance there"))),
+        polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
+      },
+      { means: "What was read live at a point.", example: "at S1 Zs 0.58 Ω" },
+    ),
+    Ipf: faultCurrents.Ipf,
+    rcd: rcdTest,
+    "trip-current": once(
+      { value: reading("tripCurrent", "the residual current it tripped at") },
+      {
+        means: "The residual current at which the RCD tripped in a ramp test.",
+        limits: "BS EN 61008: type AC 50 to 100 % of the rating, type A 35 to 140 %.",
+        example: "trip-current 22 mA",
+      },
+    ),
+    "test-button": testButton,
+    "afdd-button": once(
+      { verdict: verdict(list.pressed, "the result") },
+      { means: "The AFDD's own test button.", limits: "Regulation 643.10.", example: "afdd-button ok" },
+    ),
+    polarity,
+    "phase-sequence": rotation,
+    voltage: once(
+      { value: quantity("voltage", "the voltage") },
+      { means: "The voltage measured at the circuit.", example: "voltage 236 V" },
+    ),
+    function: once(
+      { verdict: verdict(list.verdicts, "the result") },
+      { means: "Whether what it serves works as it should.", limits: "Regulation 643.10.", example: "function ok" },
+    ),
+    note: record.note,
+  },
+
+  boardDead: { temperature, bonding, insulation, polarity, note: record.note },
+
+  boardLive: {
+    Zdb: once(
+      { value: reading("loop", "the loop impedance at the board") },
+      { means: "Earth fault loop impedance at this board.", limits: "Regulation 411.4.", example: "Zdb 0.31 Ω" },
+    ),
+    ...faultCurrents,
+    rcd: rcdTest,
+    "test-button": often(
+      { name: opt(ref("rcd", "the RCD, where the board has several")), verdict: verdict(list.pressed, "the result") },
+      { means: "An RCD's own test button.", limits: "Regulation 643.10.", example: "test-button east ok" },
+    ),
+    polarity,
+    "phase-sequence": rotation,
+    note: record.note,
+  },
+} as const satisfies Record<string, Record<string, WordRow>>;
+
+/** A way may name a cable type instead of describing the cable. */
+function optionalCable() {
+  return {
+    ...cableParams,
+    construction: opt(cableParams.construction),
+    line: opt(cableParams.line),
+  } as const;
+}
+
+function boardRow() {
+  return often(
+    { name: define("board", "a short name"), title: opt(text("what it is called")) },
+    {
+      means: "A distribution board and its ways.",
+      opens: "board",
+      example: 'board A "Main board" {\n  fed-from     supply\n  main-switch  BS EN 60947-3 100 A\n}',
+    },
+  );
+}
+
+export const vocabulary: typeof blocks = blocks;
+export type Vocabulary = typeof blocks;
+export type BlockKind = keyof Vocabulary;
+export type WordsOf<B extends BlockKind> = keyof Vocabulary[B] & string;
+
+/** Blocks that hold ways; text is divided at their lines, and each is read on its own. */
+export const containers: ReadonlySet<string> = new Set(["installation", "board"]);
+
+/** Words whose line can only begin a new part of the file. One of them inside an open block ends that block. */
+export const structural: ReadonlySet<string> = new Set([
+  "wayfile",
+  "use",
+  "installation",
+  "supply",
+  "board",
+  "way",
+  "instrument",
+  "cable-type",
+]);
+
+/** Words that say where a reading came from; without one it was measured. */
+export const provenances = {
+  measured: "Read on an instrument.",
+  declared: "Stated by the distributor or a maker.",
+  calculated: "Worked out, not measured.",
+  "from-record": "Taken from an earlier record, which is named.",
+} as const;
+export type Provenance = keyof typeof provenances;
+
+/** Signs for what was not measured. */
+export const absences = {
+  LIM: "A limitation: not tested, for the reason given.",
+  "N/A": "Does not apply to this circuit.",
+} as const;
+
+/** A row by its block and word, for code that walks the table. */
+export function rowOf(block: BlockKind, word: string): WordRow | undefined {
+  const rows: Readonly<Record<string, WordRow>> = vocabulary[block];
+  return Object.hasOwn(rows, word) ? rows[word] : undefined;
+}

@@ -1,0 +1,94 @@
+import type { System } from "../calc/index.ts";
+import type { Context } from "../model/installation.ts";
+import { type Absent, exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
+
+/** What is known of the supply; values left out of a schedule take the usual ones. */
+export interface SupplyStudy {
+  readonly earthing: System | undefined;
+  readonly earthingFact: FactOf<"supply", "earthing"> | undefined;
+  /** Nominal voltage to earth, V. */
+  readonly U0: number;
+  readonly threePhase: boolean;
+}
+
+const usualU0 = 230;
+
+export function studySupply(context: Context): SupplyStudy {
+  const { supply } = context;
+  const earthingFact = supply?.one("earthing");
+  return {
+    earthing: earthingFact?.args.system.value,
+    earthingFact,
+    U0: supply?.one("U0")?.args.value.value ?? usualU0,
+    threePhase: supply?.one("phases")?.args.count.value === "three",
+  };
+}
+
+export type Stage = "design" | "installed" | "dead-tested" | "tested";
+export type Work = "new" | "addition" | "existing";
+
+/** How far the work is. A schedule that does not say is taken as a design, of which the least is asked. */
+export const stageOf = (context: Context): Stage =>
+  context.installation.facts.one("stage")?.args.stage.value ?? "design";
+export const workOf = (context: Context): Work | undefined => context.installation.facts.one("work")?.args.work.value;
+export const premisesOf = (context: Context): string | undefined =>
+  context.installation.facts.one("premises")?.args.premises.value;
+
+/** Whether dead tests should be there, and live tests. */
+export const deadTestsDue = (context: Context): boolean => ["dead-tested", "tested"].includes(stageOf(context));
+export const liveTestsDue = (context: Context): boolean => stageOf(context) === "tested";
+
+/** A reading with the fact it stands in and, for tests, the block round it. */
+export interface ReadingAt {
+  readonly value: Reading;
+  readonly fact: Fact;
+  /** The day of the test, if it stands in a dated block. */
+  readonly on?: string;
+}
+
+/** A number that was read, bounds and absences left out. */
+export interface NumberAt {
+  readonly value: number;
+  readonly decimals: number;
+  readonly fact: Fact;
+}
+
+export function numberAt(reading: ReadingAt | undefined): NumberAt | undefined {
+  const value = reading && exact(reading.value);
+  if (!reading || value === undefined || isAbsent(reading.value)) return undefined;
+  return { value, decimals: reading.value.decimals, fact: reading.fact };
+}
+
+export const absentAt = (reading: ReadingAt | undefined): Absent | undefined =>
+  reading && isAbsent(reading.value) ? reading.value : undefined;
+
+type TestBlock = "dead" | "live" | "boardDead" | "boardLive";
+
+/** A dated block of tests. */
+export interface Test<B extends TestBlock> {
+  readonly on: string;
+  readonly header: Fact;
+  readonly with: readonly string[];
+  readonly facts: Facts<B>;
+}
+
+interface TestHeader {
+  readonly args: {
+    readonly on: { readonly value: string };
+    readonly with?: readonly { readonly value: string }[];
+  };
+  readonly inner?: Facts;
+}
+
+/** All blocks of one kind, the latest first. Two of one day keep the order of the file, the later counting. */
+export function testsOf<B extends TestBlock>(headers: readonly (Fact & TestHeader)[]): Test<B>[] {
+  return headers
+    .map((header) => ({
+      on: header.args.on?.value ?? "",
+      header,
+      with: (header.args.with ?? []).map((name) => name.value),
+      facts: header.inner as Facts<B>,
+    }))
+    .reverse()
+    .sort((a, b) => b.on.localeCompare(a.on));
+}

@@ -1,0 +1,180 @@
+import { endOf } from "../../grammar/lexer.ts";
+import type { WordRow } from "../../grammar/params.ts";
+import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
+import { parse } from "../../grammar/parser.ts";
+import { type BlockKind, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import type { Segment } from "../syntax/split.ts";
+import { bindArguments, nearest, replaceFix } from "./arguments.ts";
+import type { LanguageCheck, Problem } from "./problems.ts";
+import { type Fact, Facts } from "./values.ts";
+
+/** What one segment says, read in the block it stands in. */
+export interface Bound {
+  readonly facts: Facts;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Reads a segment by itself. The result depends on its text and on the kind of block round it and on nothing else, so
+ * it is kept for as long as the segment is.
+ */
+export function bindSegment(segment: Segment, within: BlockKind): Bound {
+  const parsed = parse(segment.text);
+  const problems: Problem[] = parsed.faults.filter((fault) => isReal(fault, segment)).map(syntaxProblem);
+  const missingClose = segment.fault === "unclosed" && segment.kind === "open";
+  if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
+  const binder = new Binder(segment, problems);
+  const facts = binder.block(within, parsed.statements);
+  return { facts, problems: problems.filter((problem) => problem.message !== "") };
+}
+
+/** An opening line has its close in another segment; that is no fault of its own. */
+function isReal(fault: SyntaxFault, segment: Segment): boolean {
+  if (segment.kind === "open" && fault.fault === "unclosed") return false;
+  return !(segment.kind === "close" && fault.fault === "extra-close" && segment.fault !== "extra-close");
+}
+
+class Binder {
+  readonly #segment: Segment;
+  readonly #problems: Problem[];
+
+  constructor(segment: Segment, problems: Problem[]) {
+    this.#segment = segment;
+    this.#problems = problems;
+  }
+
+  block(kind: BlockKind, statements: readonly Statement[]): Facts {
+    const list: Fact[] = [];
+    const broken: string[] = [];
+    for (const statement of statements) {
+      const fact = this.#statement(kind, statement);
+      if (fact === undefined) broken.push(statement.word.image);
+      else {
+        if (rowOf(kind, fact.word)?.times === "once") this.#once(fact, list, statement);
+        list.push(fact);
+      }
+    }
+    return new Facts(kind, list, broken);
+  }
+
+  #statement(kind: BlockKind, statement: Statement): Fact | undefined {
+    const { word } = statement;
+    const row = rowOf(kind, word.image);
+    if (!row) {
+      this.#unknownWord(kind, statement);
+      return undefined;
+    }
+    const bound = bindArguments(word, row, statement.args);
+    this.#problems.push(...bound.problems);
+    const inner = this.#inner(row, statement);
+    if (bound.problems.length > 0 && !row.opens) return undefined;
+    if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;
+    return {
+      word: word.image,
+      args: bound.args,
+      provenance: bound.provenance,
+      ...(bound.record === undefined ? {} : { record: bound.record }),
+      segment: this.#segment,
+      start: statement.start,
+      wordEnd: endOf(word),
+      end: statement.end,
+      ...(inner ? { inner } : {}),
+    };
+  }
+
+  #inner(row: WordRow, statement: Statement): Facts | undefined {
+    const { block, word } = statement;
+    if (row.opens && block) return this.block(row.opens as BlockKind, block.statements);
+    if (row.opens && !row.blockOptional && this.#segment.kind !== "open") {
+      this.#report("missing-block", `“${word.image}” opens a block: its facts stand between { and }.`, statement);
+    } else if (!row.opens && block) {
+      this.#report("wrong-argument", `“${word.image}” is one line and takes no block.`, {
+        start: block.open.startOffset,
+        end: endOf(block.open),
+      });
+    }
+    return row.opens ? new Facts(row.opens as BlockKind, [], []) : undefined;
+  }
+
+  #unknownWord(kind: BlockKind, { word }: Statement): void {
+    const words = Object.keys(vocabulary[kind]);
+    const homes = (Object.keys(vocabulary) as BlockKind[]).filter((block) => rowOf(block, word.image));
+    const near = nearest(word.image, words);
+    const message =
+      homes.length > 0
+        ? `“${word.image}” does not stand in ${blockNames[kind]}, but in ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}.`
+        : `“${word.image}” is not a word of ${blockNames[kind]}${near ? `: did you mean “${near}”?` : "."}`;
+    this.#problems.push({
+      check: "unknown-word",
+      message,
+      start: word.startOffset,
+      end: endOf(word),
+      fixes: near && homes.length === 0 ? [replaceFix(word, near)] : [],
+    });
+  }
+
+  #once(fact: Fact, before: readonly Fact[], statement: Statement): void {
+    if (before.some((other) => other.word === fact.word)) {
+      this.#report("repeated", `“${fact.word}” stands here already. Which of the two is meant?`, {
+        start: statement.word.startOffset,
+        end: endOf(statement.word),
+      });
+    }
+  }
+
+  #report(check: LanguageCheck, message: string, { start, end }: { start: number; end: number }): void {
+    this.#problems.push({ check, message, start, end, fixes: [] });
+  }
+}
+
+/** What a person calls each kind of block. */
+export const blockNames: Readonly<Record<BlockKind, string>> = {
+  file: "the file itself",
+  installation: "an installation",
+  instrument: "an instrument",
+  supply: "the supply",
+  board: "a board",
+  way: "a way",
+  dead: "the dead tests of a way",
+  live: "the live tests of a way",
+  boardDead: "the dead tests of a board",
+  boardLive: "the live tests of a board",
+};
+
+const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck, (image: string) => string]>> = {
+  unclosed: ["unclosed", () => "This block is not closed: a } is missing below."],
+  "extra-close": ["extra-close", () => "This } closes nothing: one too many, or its { was lost above."],
+  "no-word": ["no-word", (image) => `A line begins with a word that says what it is; “${image}” cannot.`],
+  crowded: ["crowded", () => "One fact a line: this belongs on a line of its own."],
+  conflict: [
+    "conflict",
+    (image) => `A merge conflict was left here (${image.slice(0, 7)}). Keep one side and remove the marks.`,
+  ],
+  stray: ["stray", (image) => `“${image}” means nothing here.`],
+  "open-text": ["open-text", () => "This text has lost its closing quote."],
+};
+
+function syntaxProblem({ fault, start, end, image }: SyntaxFault): Problem {
+  const [check, words] = faultWords[fault];
+  return { check, message: words(image), start, end, fixes: fixesOf(fault, start, end) };
+}
+
+function fixesOf(fault: SyntaxFault["fault"], start: number, end: number): Problem["fixes"] {
+  if (fault === "open-text") return [{ title: "Close the text", edits: [{ start: end, end, text: '"' }], safe: false }];
+  if (fault === "extra-close") return [{ title: "Remove the }", edits: [{ start, end, text: "" }], safe: false }];
+  if (fault === "crowded")
+    return [{ title: "Put it on a line of its own", edits: [{ start, end: start, text: "\n" }], safe: true }];
+  return [];
+}
+
+function unclosedContainer(segment: Segment, statement: Statement | undefined): Problem {
+  const end = statement ? endOf(statement.word) : segment.text.length;
+  const start = statement?.word.startOffset ?? 0;
+  return {
+    check: "unclosed",
+    message: `This ${segment.word} is not closed: a } is missing below.`,
+    start,
+    end,
+    fixes: [],
+  };
+}

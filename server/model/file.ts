@@ -1,0 +1,203 @@
+import type { Segment } from "../syntax/split.ts";
+import { type Bound, bindSegment } from "./bind.ts";
+import type { Problem } from "./problems.ts";
+import { type AnyBlock, type Fact, type FactOf, Facts } from "./values.ts";
+
+/** One circuit. The same object for as long as its text stays the same. */
+export interface Way {
+  readonly id: string;
+  readonly kind: "ring" | "radial" | "feeder" | "spare" | undefined;
+  readonly title: string;
+  readonly header: FactOf<"board", "way">;
+  readonly facts: Facts<"way">;
+  readonly segment: Segment;
+}
+
+/** A board without its ways: what every one of its ways is judged by. The same object while its own lines stay the same. */
+export interface BoardHead {
+  readonly name: string;
+  readonly title: string;
+  readonly header: FactOf<"installation", "board">;
+  readonly facts: Facts<"board">;
+}
+
+export interface Board {
+  readonly head: BoardHead;
+  readonly ways: readonly Way[];
+  /** From its opening line to its last. */
+  readonly segments: readonly Segment[];
+}
+
+export interface InstallationHead {
+  readonly title: string;
+  readonly header: FactOf<"file", "installation">;
+  readonly facts: Facts<"installation">;
+}
+
+export interface InstallationPart {
+  readonly head: InstallationHead;
+  readonly boards: readonly Board[];
+}
+
+/** What one file says, before anything is known of other files. */
+export interface FileModel {
+  readonly segments: readonly Segment[];
+  readonly facts: Facts<"file">;
+  readonly installations: readonly InstallationPart[];
+  /** Boards outside any installation, for a file that another uses. */
+  readonly boards: readonly Board[];
+  /** Problems of the language, by segment. */
+  readonly problems: ReadonlyMap<Segment, readonly Problem[]>;
+}
+
+interface Kept {
+  readonly within: AnyBlock;
+  readonly bound: Bound;
+  way?: Way;
+}
+
+/** What was made of a segment stays with it: the only state here, and never wrong, since a segment never changes. */
+const kept = new WeakMap<Segment, Kept>();
+
+function read(segment: Segment, within: AnyBlock): Kept {
+  const before = kept.get(segment);
+  if (before && before.within === within) return before;
+  const fresh: Kept = { within, bound: bindSegment(segment, within) };
+  kept.set(segment, fresh);
+  return fresh;
+}
+
+interface Group {
+  readonly open: Segment;
+  readonly segments: Segment[];
+  readonly children: Group[];
+}
+
+/** Puts the segments of a file together, with everything taken over from before that did not change. */
+export function readFile(segments: readonly Segment[]): FileModel {
+  const top: Segment[] = [];
+  const groups: Group[] = [];
+  const stack: Group[] = [];
+  for (const segment of segments) {
+    const current = stack.at(-1);
+    if (segment.kind === "open") {
+      while (stack.length > 0 && !(segment.word === "board" && stack.at(-1)?.open.word === "installation")) stack.pop();
+      const group: Group = { open: segment, segments: [segment], children: [] };
+      (stack.at(-1)?.children ?? groups).push(group);
+      stack.push(group);
+    } else {
+      (current?.segments ?? top).push(segment);
+      if (segment.kind === "close" && segment.fault !== "extra-close") stack.pop();
+    }
+  }
+  const problems = new Map<Segment, readonly Problem[]>();
+  const facts = merged("file", top, problems);
+  const installations: InstallationPart[] = [];
+  const boards: Board[] = [];
+  for (const group of groups) {
+    if (group.open.word === "installation") installations.push(installationOf(group, problems));
+    else boards.push(boardOf(group, "file", problems));
+  }
+  return { segments, facts, installations, boards, problems };
+}
+
+function installationOf(group: Group, problems: Map<Segment, readonly Problem[]>): InstallationPart {
+  const head = headOf(group, "file", "installation", problems) as InstallationHead;
+  return { head, boards: group.children.map((child) => boardOf(child, "installation", problems)) };
+}
+
+const boardsKept = new WeakMap<Segment, Board>();
+
+function boardOf(group: Group, within: AnyBlock, problems: Map<Segment, readonly Problem[]>): Board {
+  const before = boardsKept.get(group.open);
+  if (before && sameItems(before.segments, group.segments)) {
+    for (const segment of group.segments) noteProblems(segment, problems);
+    return before;
+  }
+  const own = group.segments.filter((segment) => segment.word !== "way");
+  const head = headOf({ ...group, segments: own }, within, "board", problems) as BoardHead;
+  const ways = group.segments.flatMap((segment) => (segment.word === "way" ? waysOf(segment, problems) : []));
+  const board: Board = { head, ways, segments: group.segments };
+  boardsKept.set(group.open, board);
+  return board;
+}
+
+function waysOf(segment: Segment, problems: Map<Segment, readonly Problem[]>): Way[] {
+  const entry = read(segment, "board");
+  noteProblems(segment, problems);
+  const header = (entry.bound.facts as Facts<"board">).one("way");
+  if (!header) return [];
+  entry.way ??= {
+    id: header.args.id.value,
+    kind: header.args.kind?.value,
+    title: header.args.title?.value ?? "",
+    header,
+    facts: header.inner as Facts<"way">,
+    segment,
+  };
+  return [entry.way];
+}
+
+interface HeadKept {
+  readonly parts: readonly Segment[];
+  readonly head: InstallationHead | BoardHead;
+}
+
+const headsKept = new WeakMap<Segment, HeadKept>();
+
+function headOf(
+  group: Group,
+  within: AnyBlock,
+  kind: "installation" | "board",
+  problems: Map<Segment, readonly Problem[]>,
+): InstallationHead | BoardHead {
+  const opened = read(group.open, within).bound.facts.list[0];
+  noteProblems(group.open, problems);
+  const facts = merged(kind, group.segments.slice(1), problems);
+  const before = headsKept.get(group.open);
+  if (before && sameItems(before.parts, group.segments)) return before.head;
+  const header = opened ?? nameless(group.open, kind);
+  const args = header.args as { name?: { value: string }; title?: { value: string } };
+  const head = {
+    name: args.name?.value ?? "",
+    title: args.title?.value ?? "",
+    header,
+    facts,
+  } as unknown as InstallationHead | BoardHead;
+  headsKept.set(group.open, { parts: group.segments, head });
+  return head;
+}
+
+/** A header that could not be read still holds what stands in its block. */
+function nameless(segment: Segment, word: string): Fact {
+  const at = segment.text.search(/\S/);
+  const wordEnd = at + word.length;
+  return { word, wordEnd, args: {}, provenance: "measured", segment, start: at, end: wordEnd };
+}
+
+function merged<B extends AnyBlock>(
+  kind: B,
+  segments: readonly Segment[],
+  problems: Map<Segment, readonly Problem[]>,
+): Facts<B> {
+  const list: Fact[] = [];
+  const broken: string[] = [];
+  for (const segment of segments) {
+    const { facts } = read(segment, kind).bound;
+    noteProblems(segment, problems);
+    list.push(...facts.list);
+    broken.push(...facts.broken);
+  }
+  return new Facts(kind, list, broken);
+}
+
+function noteProblems(segment: Segment, problems: Map<Segment, readonly Problem[]>): void {
+  const found = kept.get(segment)?.bound.problems;
+  if (found && found.length > 0) problems.set(segment, found);
+}
+
+export function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let index = 0; index < a.length; index++) if (a[index] !== b[index]) return false;
+  return true;
+}

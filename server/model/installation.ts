@@ -1,0 +1,147 @@
+import { type Edition, editionOf } from "../tables/editions.ts";
+import type { Board, BoardHead, FileModel, InstallationHead, InstallationPart, Way } from "./file.ts";
+import { sameItems } from "./file.ts";
+import type { FactOf, Facts } from "./values.ts";
+
+/** A file of a project, by the path its host knows it by. */
+export interface ProjectFile {
+  readonly path: string;
+  readonly model: FileModel;
+}
+
+/** One step from a board towards the origin: the board that feeds it, and the way it is fed by if that is known. */
+export interface Upstream {
+  readonly board: BoardHead;
+  readonly feeder: Way | undefined;
+}
+
+/**
+ * Everything a way is judged by besides its own lines. The same object for as long as none of that changes, so a way's
+ * findings are kept by the pair of them.
+ */
+export interface Context {
+  readonly installation: InstallationHead;
+  readonly supply: Facts<"supply"> | undefined;
+  readonly board: BoardHead;
+  /** From the nearest board to the origin. Empty for a board fed from the supply. */
+  readonly upstream: readonly Upstream[];
+  readonly edition: Edition | undefined;
+  readonly names: Names;
+}
+
+/** What may be referred to, across all files of the project. */
+export interface Names {
+  readonly instruments: ReadonlyMap<string, readonly InstrumentFact[]>;
+  readonly cableTypes: ReadonlyMap<string, readonly CableTypeFact[]>;
+  readonly boards: ReadonlyMap<string, readonly BoardHead[]>;
+}
+
+export type InstrumentFact = FactOf<"file", "instrument">;
+export type CableTypeFact = FactOf<"file", "cable-type">;
+
+export interface BoardInPlace {
+  readonly board: Board;
+  readonly context: Context;
+}
+
+export interface Installation {
+  readonly head: InstallationHead;
+  readonly supply: Facts<"supply"> | undefined;
+  readonly boards: readonly BoardInPlace[];
+  readonly names: Names;
+  readonly edition: Edition | undefined;
+}
+
+/** Joins the files of a project: the first is the one that was asked for, the others are those it uses. */
+export function installationsOf(files: readonly ProjectFile[]): Installation[] {
+  const parts = files.flatMap(({ model }) => model.installations);
+  const loose = files.flatMap(({ model }) => model.boards);
+  return parts.map((part, index) => installationOf(part, index === 0 ? loose : [], files));
+}
+
+function installationOf(part: InstallationPart, loose: readonly Board[], files: readonly ProjectFile[]): Installation {
+  const { head } = part;
+  const all = [...part.boards, ...loose];
+  const names = namesOf(head, files, all);
+  const supply = head.facts.one("supply")?.inner as Facts<"supply"> | undefined;
+  const written = head.facts.one("standard")?.args.edition.value;
+  const edition = written === undefined ? undefined : editionOf(written);
+  const byItsName = new Map(all.map((board) => [board.head.name, board]));
+  const boards = all.map((board) => {
+    const upstream = upstreamOf(board.head, byItsName);
+    return { board, context: contextOf({ installation: head, supply, board: board.head, upstream, edition, names }) };
+  });
+  return { head, supply, boards, names, edition };
+}
+
+/** The way up to the origin. A circle of boards ends where it closes; a check speaks of it. */
+function upstreamOf(start: BoardHead, boards: ReadonlyMap<string, Board>): Upstream[] {
+  const path: Upstream[] = [];
+  const seen = new Set([start]);
+  let current = start;
+  for (;;) {
+    const from = current.facts.one("fed-from")?.args.from.value;
+    const next = from === undefined ? undefined : boards.get(from);
+    if (!next || seen.has(next.head)) return path;
+    seen.add(next.head);
+    const feeder = next.ways.find((way) => way.facts.one("feeds")?.args.board.value === current.name);
+    path.push({ board: next.head, feeder });
+    current = next.head;
+  }
+}
+
+const contexts = new WeakMap<BoardHead, Context>();
+
+function contextOf(fresh: Context): Context {
+  const before = contexts.get(fresh.board);
+  const same =
+    before &&
+    before.installation === fresh.installation &&
+    before.supply === fresh.supply &&
+    before.names === fresh.names &&
+    before.upstream.length === fresh.upstream.length &&
+    before.upstream.every(
+      (up, index) => up.board === fresh.upstream[index]?.board && up.feeder === fresh.upstream[index]?.feeder,
+    );
+  if (same) return before;
+  contexts.set(fresh.board, fresh);
+  return fresh;
+}
+
+interface NamesKept {
+  readonly facts: readonly unknown[];
+  readonly heads: readonly BoardHead[];
+  readonly names: Names;
+}
+
+const namesKept = new WeakMap<InstallationHead, NamesKept>();
+
+function namesOf(head: InstallationHead, files: readonly ProjectFile[], boards: readonly Board[]): Names {
+  const instrumentFacts = [
+    ...files.flatMap(({ model }) => model.facts.all("instrument")),
+    ...head.facts.all("instrument"),
+  ];
+  const cableFacts = [...files.flatMap(({ model }) => model.facts.all("cable-type")), ...head.facts.all("cable-type")];
+  const facts = [...instrumentFacts, ...cableFacts];
+  const heads = boards.map((board) => board.head);
+  const before = namesKept.get(head);
+  if (before && sameItems(before.facts, facts) && sameItems(before.heads, heads)) return before.names;
+  const names: Names = {
+    instruments: byName(instrumentFacts, (fact) => fact.args.name.value),
+    cableTypes: byName(cableFacts, (fact) => fact.args.name.value),
+    boards: byName(heads, (board) => board.name),
+  };
+  namesKept.set(head, { facts, heads, names });
+  return names;
+}
+
+function byName<T>(items: readonly T[], nameOf: (item: T) => string): Map<string, T[]> {
+  const map = new Map<string, T[]>();
+  for (const item of items) {
+    const name = nameOf(item);
+    const before = map.get(name);
+    if (before) before.push(item);
+    else map.set(name, [item]);
+  }
+  return map;
+}

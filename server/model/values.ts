@@ -1,0 +1,137 @@
+import type { Accepts, Param, Params } from "../../grammar/params.ts";
+import type { Provenance, Vocabulary } from "../../grammar/vocabulary.ts";
+import type { Segment } from "../syntax/split.ts";
+
+/** Offsets within a segment's text. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Val<T> extends Span {
+  readonly value: T;
+}
+
+/** A number with a unit, in the base unit of its kind: Ω, A, V, m, mm² (size of a conductor), mm, s, °C, W. */
+export interface Quantity extends Span {
+  readonly value: number;
+  /** `>` and `<` are bounds, never values. */
+  readonly sign: "=" | ">" | "<";
+  /** The unit it was written in. */
+  readonly unit: string;
+  /** Decimals as written, which tell how finely it was read. */
+  readonly decimals: number;
+}
+
+/** What was not measured, and why. */
+export interface Absent extends Span {
+  readonly absent: "LIM" | "N/A";
+  readonly why?: string;
+}
+
+export type Reading = Quantity | Absent;
+
+/** A type and rated current written together: B32. */
+export interface Shorthand extends Span {
+  readonly curve: "B" | "C" | "D";
+  readonly rating: number;
+}
+
+export interface Leg {
+  readonly length: Quantity;
+  readonly to: Val<string>;
+}
+
+/** `A 7 m S1 6 m S2`: from the board to a point and on. */
+export interface Path extends Span {
+  readonly from: Val<string>;
+  readonly legs: readonly Leg[];
+}
+
+type ValueOf<A extends Accepts> = A extends { kind: "quantity"; reading: infer R }
+  ? R extends true
+    ? Reading
+    : Quantity
+  : A extends { kind: "choice"; choices: infer C; absent: infer N }
+    ? N extends true
+      ? Val<keyof C & string> | Absent
+      : Val<keyof C & string>
+    : A extends { kind: "shorthand" }
+      ? Shorthand
+      : A extends { kind: "path" }
+        ? Path
+        : A extends { kind: "count" | "multiple" }
+          ? Val<number>
+          : Val<string>;
+
+type Filled<P> =
+  P extends Param<infer A, boolean, infer M> ? (M extends true ? readonly ValueOf<A>[] : ValueOf<A>) : never;
+
+/** The typed arguments of a word, derived from its row in the vocabulary. */
+export type Args<P extends Params> = {
+  readonly [N in keyof P as P[N] extends Param<Accepts, false> ? N : never]: Filled<P[N]>;
+} & {
+  readonly [N in keyof P as P[N] extends Param<Accepts, false> ? never : N]?: Filled<P[N]>;
+};
+
+export type AnyValue = Val<string> | Val<number> | Quantity | Absent | Shorthand | Path;
+
+/** A statement that was understood. */
+export interface Fact<A = Readonly<Record<string, AnyValue | readonly AnyValue[] | undefined>>> extends Span {
+  readonly word: string;
+  readonly wordEnd: number;
+  readonly args: A;
+  /** Where its readings came from. Without a word they were measured. */
+  readonly provenance: Provenance;
+  readonly record?: string;
+  readonly segment: Segment;
+  readonly inner?: Facts;
+}
+
+export type AnyBlock = keyof Vocabulary;
+type Rows<B extends AnyBlock> = Vocabulary[B];
+export type WordIn<B extends AnyBlock> = keyof Rows<B> & string;
+export type FactOf<B extends AnyBlock, W extends WordIn<B>> = Rows<B>[W] extends { params: infer P }
+  ? P extends Params
+    ? Fact<Args<P>>
+    : never
+  : never;
+
+/** The facts of one block, by word. */
+export class Facts<B extends AnyBlock = AnyBlock> {
+  readonly kind: B;
+  readonly list: readonly Fact[];
+  /** Words that stand here but could not be understood: what they would have said is unknown, not missing. */
+  readonly broken: readonly string[];
+
+  constructor(kind: B, list: readonly Fact[], broken: readonly string[]) {
+    this.kind = kind;
+    this.list = list;
+    this.broken = broken;
+  }
+
+  one<W extends WordIn<B>>(word: W): FactOf<B, W> | undefined {
+    return this.list.find((fact) => fact.word === word) as FactOf<B, W> | undefined;
+  }
+
+  all<W extends WordIn<B>>(word: W): readonly FactOf<B, W>[] {
+    return this.list.filter((fact) => fact.word === word) as unknown as readonly FactOf<B, W>[];
+  }
+
+  /** Whether the word stands here, understood or not. */
+  has(word: WordIn<B>): boolean {
+    return this.list.some((fact) => fact.word === word) || this.broken.includes(word);
+  }
+}
+
+export const isAbsent = (value: AnyValue | undefined): value is Absent => value !== undefined && "absent" in value;
+
+/** The quantity of a reading; nothing if it was not measured. */
+export const measured = (value: Reading | undefined): Quantity | undefined =>
+  value && !isAbsent(value) ? value : undefined;
+
+/** The exact number of a reading; nothing if it was not measured or is off scale. */
+export function exact(value: Reading | undefined): number | undefined {
+  const quantity = measured(value);
+  return quantity && quantity.sign === "=" ? quantity.value : undefined;
+}

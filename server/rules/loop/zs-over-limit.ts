@@ -1,0 +1,47 @@
+import { amps, ohms } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/zs-over-limit",
+  severity: "error",
+  since: "0.1",
+  title: "A loop impedance too high for the device to disconnect in time.",
+  why: "A fault to earth would leave exposed metal live for longer than a person can bear. Look for a poor joint first; then a larger cable, a device of another type, or an RCD as the means of disconnection.",
+  clauses: ["411.4.4", "411.3.2"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  device  BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    Zs  1.52 Ω
+        ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device  BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    Zs  0.62 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { Zs, disconnection, device } = study;
+    const reading = Zs && measured(Zs.value);
+    if (!Zs || !reading || disconnection?.by !== "overcurrent" || !device || reading.sign === "<") return;
+    const { limit } = disconnection;
+    if (reading.value <= limit.value && reading.sign === "=") return;
+    if (reading.value < limit.value && reading.sign === ">") return;
+    const name = `${device.curve ?? ""}${device.curve ? device.rating : amps(device.rating ?? 0)} ${device.standard}`;
+    report(valueSpot(Zs.fact, reading), {
+      message: `Zs ${reading.sign === ">" ? "over " : ""}${ohms(reading.value)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.`,
+      value: amount(reading.value, "Ω"),
+      limit: amountOf(limit),
+      steps: limit.steps,
+      source: limit.source,
+      related: [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${name}.` }],
+    });
+  },
+});

@@ -1,0 +1,153 @@
+import type { Place } from "../text/lines.ts";
+import { lineStarts, offsetOf, placeOf } from "../text/lines.ts";
+import { type Segment, split } from "./split.ts";
+
+/** A file as its segments. Never changed: an edit gives a new one that shares all segments it did not touch. */
+export interface Document {
+  readonly segments: readonly Segment[];
+}
+
+export const documentOf = (text: string): Document => ({ segments: split(text) });
+
+export const textOf = (document: Document): string => document.segments.map((segment) => segment.text).join("");
+
+/** A change as an editor reports it; without a range the whole text is replaced. */
+export interface Edit {
+  readonly range?: { readonly start: Place; readonly end: Place };
+  readonly text: string;
+}
+
+/**
+ * Applies an edit. One that stays within a block and leaves it whole costs that block; any other divides the file anew
+ * and takes over every segment that came out the same.
+ */
+export function applyEdit(document: Document, edit: Edit): Document {
+  if (!edit.range) return reuse(document, split(edit.text));
+  const { segments } = document;
+  const start = seek(segments, edit.range.start.line);
+  const end = seek(segments, edit.range.end.line);
+  if (start.index === end.index) {
+    const segment = segments[start.index];
+    const changed = segment && changedText(segment, start.line, edit.range, edit.text);
+    const single = changed === undefined ? undefined : asOne(segment, changed, start.index === segments.length - 1);
+    if (single) return { segments: segments.with(start.index, single) };
+  }
+  const text = textOf(document);
+  const starts = lineStarts(text);
+  const from = offsetOf(starts, text.length, edit.range.start);
+  const to = offsetOf(starts, text.length, edit.range.end);
+  return reuse(document, split(text.slice(0, from) + edit.text + text.slice(to)));
+}
+
+interface Sought {
+  readonly index: number;
+  /** The first line of that segment. */
+  readonly line: number;
+}
+
+function seek(segments: readonly Segment[], line: number): Sought {
+  let first = 0;
+  for (let index = 0; index < segments.length; index++) {
+    const breaks = segments[index]?.breaks ?? 0;
+    if (line < first + breaks || index === segments.length - 1) return { index, line: first };
+    first += breaks;
+  }
+  return { index: 0, line: 0 };
+}
+
+function changedText(segment: Segment, firstLine: number, range: { start: Place; end: Place }, text: string): string {
+  const starts = lineStarts(segment.text);
+  const local = (place: Place) => offsetOf(starts, segment.text.length, { ...place, line: place.line - firstLine });
+  return segment.text.slice(0, local(range.start)) + text + segment.text.slice(local(range.end));
+}
+
+/** The changed text as one segment of the same kind, if that is what it still is. */
+function asOne(before: Segment | undefined, text: string, isLast: boolean): Segment | undefined {
+  if (!before || before.fault || (before.kind !== "block" && before.kind !== "lines")) return undefined;
+  if (!isLast && !text.endsWith("\n")) return undefined;
+  const [only, ...others] = split(text);
+  const same = only && others.length === 0 && only.kind === before.kind && only.word === before.word && !only.fault;
+  return same ? only : undefined;
+}
+
+/** Takes over segments that are the same as before, counted from either end. */
+function reuse(before: Document, fresh: readonly Segment[]): Document {
+  const old = before.segments;
+  const segments = [...fresh];
+  let head = 0;
+  while (head < segments.length && isSame(old[head], segments[head])) {
+    segments[head] = old[head] as Segment;
+    head++;
+  }
+  let tail = 1;
+  while (tail <= segments.length - head && isSame(old.at(-tail), segments.at(-tail))) {
+    segments[segments.length - tail] = old.at(-tail) as Segment;
+    tail++;
+  }
+  return { segments };
+}
+
+const isSame = (a: Segment | undefined, b: Segment | undefined): boolean =>
+  a !== undefined &&
+  b !== undefined &&
+  a.text === b.text &&
+  a.kind === b.kind &&
+  a.fault === b.fault &&
+  a.word === b.word;
+
+/** Where segments stand in their file, for those asked about. */
+export class Positions {
+  readonly #segments: readonly Segment[];
+  #places: Map<Segment, { line: number; offset: number }> | undefined;
+
+  constructor(document: Document) {
+    this.#segments = document.segments;
+  }
+
+  #all(): Map<Segment, { line: number; offset: number }> {
+    if (this.#places) return this.#places;
+    const places = new Map<Segment, { line: number; offset: number }>();
+    let line = 0;
+    let offset = 0;
+    for (const segment of this.#segments) {
+      places.set(segment, { line, offset });
+      line += segment.breaks;
+      offset += segment.text.length;
+    }
+    this.#places = places;
+    return places;
+  }
+
+  has(segment: Segment): boolean {
+    return this.#all().has(segment);
+  }
+
+  /** The place in the file of an offset in a segment. */
+  place(segment: Segment, offset: number): Place {
+    const at = placeOf(startsOf(segment), offset);
+    return { line: at.line + (this.#all().get(segment)?.line ?? 0), character: at.character };
+  }
+
+  /** The offset in the file of an offset in a segment. */
+  offset(segment: Segment, offset: number): number {
+    return offset + (this.#all().get(segment)?.offset ?? 0);
+  }
+
+  /** The segment a place of the file is in, and the offset there. */
+  at(place: Place): { readonly segment: Segment; readonly offset: number } | undefined {
+    const { index, line } = seek(this.#segments, place.line);
+    const segment = this.#segments[index];
+    if (!segment) return undefined;
+    return { segment, offset: offsetOf(startsOf(segment), segment.text.length, { ...place, line: place.line - line }) };
+  }
+}
+
+const startsKept = new WeakMap<Segment, readonly number[]>();
+
+function startsOf(segment: Segment): readonly number[] {
+  const before = startsKept.get(segment);
+  if (before) return before;
+  const starts = lineStarts(segment.text);
+  startsKept.set(segment, starts);
+  return starts;
+}

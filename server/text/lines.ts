@@ -1,0 +1,53 @@
+/** Zero-based line and UTF-16 column, as editors count. */
+export interface Place {
+  readonly line: number;
+  readonly character: number;
+}
+
+/** Offsets at which the lines of a text begin. */
+export function lineStarts(text: string): number[] {
+  const starts = [0];
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) starts.push(at + 1);
+  }
+  return starts;
+}
+
+export function placeOf(starts: readonly number[], offset: number): Place {
+  let low = 0;
+  let high = starts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((starts[middle] ?? 0) <= offset) low = middle;
+    else high = middle - 1;
+  }
+  return { line: low, character: offset - (starts[low] ?? 0) };
+}
+
+/** The offset of a place; one beyond the line's end gives the line's end. */
+export function offsetOf(starts: readonly number[], length: number, place: Place): number {
+  const start = starts[place.line];
+  if (start === undefined) return length;
+  const next = starts[place.line + 1];
+  return Math.min(start + place.character, next === undefined ? length : next - 1);
+}
+
+/** Replaces a part of a text. */
+export interface TextEdit {
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+/** Applies edits that do not overlap, in any order. */
+export function applyEdits(text: string, edits: readonly TextEdit[]): string {
+  const sorted = [...edits].sort((a, b) => a.start - b.start || a.end - b.end);
+  let result = "";
+  let at = 0;
+  for (const edit of sorted) {
+    result += text.slice(at, edit.start) + edit.text;
+    at = edit.end;
+  }
+  return result + text.slice(at);
+}

@@ -1,0 +1,183 @@
+/**
+ * The files of a project and what is found in them. Nothing here knows where files come from: a host lends a way to
+ * read them and to follow a `use`.
+ */
+import { type FileModel, readFile } from "../model/file.ts";
+import { type Installation, installationsOf } from "../model/installation.ts";
+import type { Problem } from "../model/problems.ts";
+import { checkInstallation, type Quietened } from "../rules/check.ts";
+import { type Finding, findingOf, valueSpot } from "../rules/rule.ts";
+import { type Document, documentOf } from "../syntax/document.ts";
+import type { Segment } from "../syntax/split.ts";
+
+export type ReadResult = { readonly text: string } | { readonly failure: string };
+
+export interface Host {
+  /** The text of a file, or one sentence that says why it cannot be had. */
+  read(path: string): Promise<ReadResult>;
+  /** The path a `use` means, from the file it stands in. */
+  resolve(from: string, use: string): string;
+}
+
+export interface LoadedFile {
+  readonly path: string;
+  readonly document: Document;
+  readonly model: FileModel;
+}
+
+export const loadFile = (path: string, document: Document): LoadedFile => ({
+  path,
+  document,
+  model: readFile(document.segments),
+});
+
+export interface FileFindings {
+  readonly file: LoadedFile;
+  readonly findings: readonly Finding[];
+}
+
+/** One file with those it uses, checked together. */
+export interface ProjectResult {
+  readonly files: readonly FileFindings[];
+  readonly installations: readonly Installation[];
+  readonly quietened: readonly Quietened[];
+}
+
+/** Where each file of a project comes from: open documents first, then the host. */
+export interface Sources {
+  file(path: string): LoadedFile | { readonly failure: string };
+  resolve(from: string, use: string): string;
+}
+
+/** The file and all it uses, each once; what could not be read or closes a circle is a finding on its `use` line. */
+export function gather(root: LoadedFile, sources: Sources): { files: LoadedFile[]; findings: Finding[] } {
+  const files: LoadedFile[] = [];
+  const findings: Finding[] = [];
+  const onTheWay: string[] = [];
+  const visit = (file: LoadedFile): void => {
+    files.push(file);
+    onTheWay.push(file.path);
+    for (const use of file.model.facts.all("use")) {
+      const path = sources.resolve(file.path, use.args.path.value);
+      const say = (check: "use-cycle" | "use-missing", message: string) =>
+        findings.push(languageFinding(check, valueSpot(use, use.args.path), message));
+      if (onTheWay.includes(path)) {
+        say(
+          "use-cycle",
+          `This file is already being read: ${[...onTheWay.slice(onTheWay.indexOf(path)), path].map(nameOf).join(" uses ")}.`,
+        );
+      } else if (!files.some((other) => other.path === path)) {
+        const used = sources.file(path);
+        if ("failure" in used) say("use-missing", `“${use.args.path.value}” cannot be used: ${used.failure}`);
+        else visit(used);
+      }
+    }
+    onTheWay.pop();
+  };
+  visit(root);
+  return { files, findings };
+}
+
+const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
+
+/** All that is found in a file and those it uses. */
+export function checkProject(root: LoadedFile, sources: Sources): ProjectResult {
+  const { files, findings } = gather(root, sources);
+  const installations = installationsOf(files);
+  const quietened: Quietened[] = [];
+  for (const installation of installations) {
+    const result = checkInstallation(installation);
+    findings.push(...result.findings);
+    quietened.push(...result.quietened);
+  }
+  return { files: assign(files, findings), installations, quietened };
+}
+
+/** Sorts findings to the files their segments belong to, each file's in the order of its text. */
+function assign(files: readonly LoadedFile[], findings: readonly Finding[]): FileFindings[] {
+  const bySegment = new Map<Segment, Finding[]>();
+  for (const finding of findings) {
+    const before = bySegment.get(finding.spot.segment);
+    if (before) before.push(finding);
+    else bySegment.set(finding.spot.segment, [finding]);
+  }
+  return files.map((file) => {
+    const own: Finding[] = [];
+    const { problems } = file.model;
+    if (bySegment.size > 0 || problems.size > 0) {
+      for (const segment of file.document.segments) {
+        const here = [
+          ...(problems.get(segment) ?? []).map((problem) => problemFinding(problem, segment)),
+          ...(bySegment.get(segment) ?? []),
+        ];
+        own.push(...here.sort((a, b) => a.spot.start - b.spot.start || a.spot.end - b.spot.end));
+      }
+    }
+    own.unshift(...versionFindings(file));
+    return { file, findings: own };
+  });
+}
+
+function problemFinding({ check, message, start, end, fixes }: Problem, segment: Segment): Finding {
+  return { check: `language/${check}`, severity: "error", message, spot: { segment, start, end }, related: [], fixes };
+}
+
+function languageFinding(check: "use-cycle" | "use-missing", spot: Finding["spot"], message: string): Finding {
+  return findingOf(
+    { id: `language/${check}`, severity: "error", since: "0.1", title: "", why: "", clauses: [], examples: [] },
+    spot,
+    { message },
+  );
+}
+
+/** The version of the language this program speaks. Older ones are read for ever. */
+export const languageVersion = 1;
+
+function versionFindings({ model, document }: LoadedFile): Finding[] {
+  const [first] = document.segments;
+  if (!first || document.segments.every((segment) => segment.text.trim() === "")) return [];
+  const fact = model.facts.one("wayfile");
+  if (!fact && model.facts.broken.includes("wayfile")) return [];
+  const segment = fact?.segment ?? first;
+  const lineEnd = first.text.search(/\r|\n|$/);
+  if (!fact) {
+    const finding = languageFindingOf(
+      "no-version",
+      { segment, start: 0, end: lineEnd },
+      `A file begins with “wayfile ${languageVersion}”, the version of the language it is in.`,
+    );
+    return [
+      {
+        ...finding,
+        severity: "warning",
+        fixes: [
+          {
+            title: `Add “wayfile ${languageVersion}”`,
+            edits: [{ start: 0, end: 0, text: `wayfile ${languageVersion}\n` }],
+            safe: true,
+          },
+        ],
+      },
+    ];
+  }
+  if (fact.args.version.value <= languageVersion) return [];
+  return [
+    languageFindingOf(
+      "newer-version",
+      valueSpot(fact, fact.args.version),
+      `This file is in version ${fact.args.version.value} of the language; this program knows up to ${languageVersion}. Nothing is judged: get a newer program.`,
+    ),
+  ];
+}
+
+const languageFindingOf = (check: string, spot: Finding["spot"], message: string): Finding => ({
+  check: `language/${check}`,
+  severity: "error",
+  message,
+  spot,
+  related: [],
+  fixes: [],
+});
+
+/** Text of unknown origin as a file. */
+export const fileOfText = (path: string, text: string): LoadedFile => loadFile(path, documentOf(text));

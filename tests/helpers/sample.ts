@@ -1,0 +1,94 @@
+/**
+ * Samples with marks: a line of carets stands below what it claims. One parser for every test.
+ */
+
+import { installationsOf } from "../../server/model/installation.ts";
+import { checkInstallation, failures } from "../../server/rules/check.ts";
+import type { Rule, Setting } from "../../server/rules/rule.ts";
+import { Positions } from "../../server/syntax/document.ts";
+import { checkProject, fileOfText, type LoadedFile, type Sources } from "../../server/workspace/project.ts";
+
+failures.thrown = true;
+
+/** A claim: the line, and the columns the carets stand under. */
+export interface Mark {
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Takes the caret lines out of a sample. */
+export function unmark(sample: string): { text: string; marks: Mark[] } {
+  const lines: string[] = [];
+  const marks: Mark[] = [];
+  for (const line of sample.split("\n")) {
+    const claims = /^[ \t]*\^[\^ ]*$/.test(line);
+    if (!claims) lines.push(line);
+    else
+      for (const found of line.matchAll(/\^+/g))
+        marks.push({ line: lines.length - 1, from: found.index, to: found.index + found[0].length });
+  }
+  return { text: lines.join("\n"), marks };
+}
+
+const usualSupply = "earthing TN-S\nZe 0.30 Ω\nIpf 1.2 kA";
+
+/** Puts a way's lines into the surroundings a setting describes. Returns the text and how many lines stand above. */
+export function inSetting(lines: string, setting: Setting = {}): { text: string; above: number } {
+  if (/^\s*wayfile\b/.test(lines)) return { text: lines, above: 0 };
+  const head = [
+    "wayfile 1",
+    ...(setting.before?.split("\n") ?? []),
+    'installation "Sample" {',
+    `standard ${setting.standard ?? "BS 7671:2018+A2:2022"}`,
+    `stage ${setting.stage ?? "design"}`,
+    `work ${setting.work ?? "new"}`,
+    `premises ${setting.premises ?? "commercial"}`,
+    "supply {",
+    ...(setting.supply ?? usualSupply).split("\n"),
+    "}",
+    'board A "Board" {',
+    ...(setting.board ?? "fed-from supply\nmain-switch BS EN 60947-3 100 A").split("\n"),
+  ];
+  return { text: [...head, lines, "}", "}", ""].join("\n"), above: head.length };
+}
+
+const alone: Sources = { file: () => ({ failure: "there is no such file." }), resolve: (_, use) => use };
+
+/** What one rule finds in a text, as marks. Other rules do not run. */
+export function marksOf(rule: Rule, text: string): { mark: Mark; message: string }[] {
+  const file = fileOfText("sample.ways", text);
+  const positions = new Positions(file.document);
+  const problems = [...file.model.problems.values()].flat();
+  if (problems.length > 0)
+    throw new Error(`The sample is not sound: ${problems.map((problem) => problem.message).join(" ")}`);
+  const findings = installationsOf([file]).flatMap((installation) => checkInstallation(installation, [rule]).findings);
+  return findings.map(({ spot, message }) => {
+    const start = positions.place(spot.segment, spot.start);
+    const end = positions.place(spot.segment, spot.end);
+    return {
+      mark: {
+        line: start.line,
+        from: start.character,
+        to: end.line === start.line ? end.character : Number.POSITIVE_INFINITY,
+      },
+      message,
+    };
+  });
+}
+
+/** Every finding of a whole text, as `check at line` with its message. */
+export function findingsOf(
+  text: string,
+  sources: Sources = alone,
+): { check: string; line: number; severity: string; message: string }[] {
+  const file: LoadedFile = fileOfText("sample.ways", text);
+  const positions = new Positions(file.document);
+  const own = checkProject(file, sources).files.find((entry) => entry.file === file);
+  return (own?.findings ?? []).map(({ check, severity, message, spot }) => ({
+    check,
+    line: positions.place(spot.segment, spot.start).line + 1,
+    severity,
+    message,
+  }));
+}

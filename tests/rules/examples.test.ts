@@ -1,0 +1,30 @@
+import { describe, expect, it } from "vitest";
+import { rules } from "../../server/rules/list.ts";
+import { inSetting, type Mark, marksOf, unmark } from "../helpers/sample.ts";
+
+/** Every rule carries its own samples: what is marked must be found, and nothing else may be. */
+describe.each(rules.map((rule) => [rule.id, rule] as const))("%s", (_, rule) => {
+  it("has a sample", () => expect(rule.examples.length).toBeGreaterThan(0));
+
+  it.each(rule.examples.map((example, index) => [index, example] as const))(
+    "finds what sample %i marks",
+    (_, { bad, setting }) => {
+      const { text, marks } = unmark(bad);
+      const placed = inSetting(text, setting);
+      const found = marksOf(rule, placed.text);
+      expect(marks.length).toBeGreaterThan(0);
+      expect(sorted(found.map(({ mark }) => mark))).toEqual(
+        sorted(marks.map((mark) => ({ ...mark, line: mark.line + placed.above }))),
+      );
+    },
+  );
+
+  it.each(rule.examples.map((example, index) => [index, example] as const))(
+    "is silent on the good sample %i",
+    (_, { good, setting }) => {
+      expect(marksOf(rule, inSetting(unmark(good).text, setting).text).map(({ message }) => message)).toEqual([]);
+    },
+  );
+});
+
+const sorted = (marks: readonly Mark[]): Mark[] => [...marks].sort((a, b) => a.line - b.line || a.from - b.from);
