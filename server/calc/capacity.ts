@@ -70,10 +70,10 @@ export function tabulatedCapacity({
   }
 }
 
-/** Flat cable has a table of its own; where that lacks the method, the one for round cables serves. */
+/** Flat cable has a table of its own; only for the methods that lacks does the one for round cables serve. */
 function flatTwin(method: Method, csa: number): Sourced<number> | undefined {
-  const column = /^\d+$/.test(method) ? `m${method}` : method;
-  return cell(capacity4D5, csa, column) ?? cell(capacity4D2A, csa, `${method}2`);
+  if (method === "B" || method === "E") return cell(capacity4D2A, csa, `${method}2`);
+  return cell(capacity4D5, csa, /^\d+$/.test(method) ? `m${method}` : method);
 }
 
 /** A column is named by method and loaded conductors; a table that lacks it answers undefined like any empty cell. */

@@ -15,9 +15,12 @@ export function minimumSize(use: MinimumSize["key"]): Calculated {
 /** The standard sizes, mm², smallest first. */
 export const sizes: readonly number[] = standardSizes.rows.map(({ facts }) => facts.csa);
 
-/** The standard size (mm²) that is at least the one asked for; undefined above the largest. */
-export function nextSizeUp(csa: number): number | undefined {
-  return sizes.find((size) => size >= csa * (1 - 1e-9));
+/**
+ * The standard size (mm²) that is at least the one asked for, and at least `from` (1 mm² where fixed wiring starts);
+ * undefined above the largest.
+ */
+export function nextSizeUp(csa: number, from = 0): number | undefined {
+  return sizes.find((size) => size >= csa * (1 - 1e-9) && size >= from);
 }
 
 export function isStandardSize(csa: number): boolean {
