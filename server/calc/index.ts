@@ -8,6 +8,7 @@ export * from "./disconnection-time.ts";
 export * from "./diversity.ts";
 export * from "./fault-current.ts";
 export * from "./insulation.ts";
+export * from "./loop-impedance.ts";
 export * from "./loop-limit.ts";
 export * from "./minimum-size.ts";
 export * from "./network.ts";

@@ -87,6 +87,18 @@ function spurOver(length: number, perMetre: Calculated | undefined): Calculated 
   return { value, unit: "Ω", steps: [step("spur adds", numbers, ohms(value))], source };
 }
 
+/** Longest advisable unfused spur (m): an eighth of the cable from its start to the furthest point of the ring. */
+export function longestSpur(furthest: number): Calculated {
+  const value = furthest / 8;
+  const steps = [step("spur ≤ 1/8 of the way to the furthest point", `${metres(furthest)} / 8`, metres(value))];
+  return {
+    value,
+    unit: "m",
+    steps,
+    source: { ref: "IET On-Site Guide, spurs of ring final circuits", standing: "published" },
+  };
+}
+
 /** r2/r1 for the same length: by tabulated resistance, 12.1/7.41 = 1.633 for 2.5/1.5, not by area. */
 export function cpcRatio(line: number, cpc: number): Calculated | undefined {
   const r1 = resistancePerMetre(line);

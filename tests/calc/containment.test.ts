@@ -17,6 +17,11 @@ describe("conduit", () => {
     expect(conduitFill(cables, { size: 16, length: 3, bends: 0 })?.fits).toBe(false);
   });
 
+  it("is full when the sum equals its factor, not before", () => {
+    // The same chart: 5 × 58 = 290, the factor of 16 mm conduit.
+    expect(smallestConduit([{ csa: 4, count: 5 }], { length: 3, bends: 0 })).toBe(16);
+  });
+
   it("a length between two rows takes the longer", () => {
     // Electrical wholesaler's catalogue: 6 m with two bends, 20 mm: 182 (5 m: 196).
     expect(conduitFill([{ csa: 2.5, count: 6 }], { size: 20, length: 5.2, bends: 2 })?.room.value).toBe(182);

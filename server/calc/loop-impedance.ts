@@ -1,0 +1,33 @@
+import { loopTerms } from "../tables/loop-breakers.ts";
+import type { Source } from "../tables/source.ts";
+import { fromFormula } from "../tables/source.ts";
+import { rowOf, sourceOf } from "../tables/table.ts";
+import type { Calculated } from "./result.ts";
+import { ohms, step } from "./result.ts";
+
+/** Zs (Ω) of a circuit: Ze of what feeds it, and its own R1+R2. Impedances are added as resistances, which errs upward. */
+export function totalLoop(Ze: number, r1r2: number): Calculated {
+  const value = Ze + r1r2;
+  const steps = [step("Zs = Ze + (R1+R2)", `${ohms(Ze)} + ${ohms(r1r2)}`, ohms(value))];
+  return { value, unit: "Ω", steps, source: rule() };
+}
+
+/** R1+R2 (Ω) that a Zs implies; negative where Zs lies below Ze, which only a parallel path or an error explains. */
+export function impliedR1R2(Zs: number, Ze: number): Calculated {
+  const value = Zs - Ze;
+  const steps = [step("R1+R2 = Zs − Ze", `${ohms(Zs)} − ${ohms(Ze)}`, ohms(value))];
+  return { value, unit: "Ω", steps, source: rule() };
+}
+
+/** R2 (Ω) with a second earth path beside it, as of bonded pipework: 1/R = 1/R2 + 1/Rp. */
+export function withParallelPath(r2: number, path: number): Calculated {
+  const value = r2 === 0 || path === 0 ? 0 : 1 / (1 / r2 + 1 / path);
+  const steps = [step("R = 1 / (1/R2 + 1/Rp)", `1 / (1/${ohms(r2)} + 1/${ohms(path)})`, ohms(value))];
+  return { value, unit: "Ω", steps, source: { ref: "Resistances in parallel", standing: "computed" } };
+}
+
+function rule(): Source {
+  const row = rowOf(loopTerms, { key: "loop" });
+  if (row === undefined) throw new Error(`${loopTerms.id} lacks the loop`);
+  return fromFormula(sourceOf(loopTerms, row, "value"));
+}
