@@ -39,7 +39,9 @@ const standardSet = sortRules(allRules);
 export function checkInstallation(installation: Installation, rules?: readonly Rule[]): CheckResult {
   const set = rules ? sortRules(rules) : standardSet;
   const found: Finding[] = [];
-  const departures: PlacedDeparture[] = [...departuresIn(installation.head.facts, undefined, undefined)];
+  const departures = [installation.head.facts, ...(installation.supply ? [installation.supply] : [])].flatMap((facts) =>
+    departuresIn(facts, undefined, undefined),
+  );
   for (const place of installation.boards) {
     const board = checkBoard(place, set, rules !== undefined);
     found.push(...board.findings);

@@ -6,7 +6,7 @@ import type { CheckResult, Quietened } from "./check.ts";
 import { rules } from "./list.ts";
 import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
 
-/** A departure and what it covers: a way, a board with its ways, or the whole installation. */
+/** A departure and what it covers: a way, a board with its ways, the supply, or the whole installation. */
 export interface PlacedDeparture {
   readonly rule: string;
   readonly reason: string;
@@ -31,25 +31,41 @@ export function departuresIn(facts: Facts, board: Board | undefined, way: Way | 
 
 const byId = new Map(rules.map((rule) => [rule.id, rule]));
 
-/** What a departure names: one check by its id, or the checks that rest on a regulation. */
+const isOfLanguage = (check: string): boolean => check.startsWith("language/");
+
+/**
+ * What a departure names: one check by its id, or the checks that rest on a regulation. An error of the language has no
+ * excuse: what cannot be read cannot be departed from.
+ */
 export function covers(departure: string, check: string): boolean {
+  if (isOfLanguage(check)) return false;
   if (departure === check) return true;
   const clauses = byId.get(check)?.clauses ?? [];
   return clauses.some((clause) => clause === departure || clause.startsWith(`${departure}.`));
 }
 
-const unused = {
+const unused: Omit<Rule, "scope" | "check"> = {
   id: "record/departure-unused",
   severity: "warning",
   since: "0.1",
   title: "A departure quietens nothing.",
   why: "Either what it excused has been put right, and the departure should go, or it names the wrong rule and what it was meant for is not excused.",
   clauses: [],
-  examples: [],
-} as const;
+  examples: [
+    {
+      bad: `way 1 radial "Water heater" {
+  departure 999.9 "The old board stays until autumn"
+            ^^^^^
+}`,
+      good: `way 1 radial "Water heater" {
+  note "The old board stays until autumn"
+}`,
+    },
+  ],
+};
 
 /** The one check that runs after the others, since it judges what they found. */
-export const departureUnused: Pick<Rule, "id" | "severity" | "title" | "why" | "since"> = unused;
+export const departureUnused: Omit<Rule, "scope" | "check"> = unused;
 
 /** Takes out what a departure covers, and reports each departure that covers nothing. */
 export function applyDepartures(
@@ -58,7 +74,10 @@ export function applyDepartures(
   installation: Installation,
 ): CheckResult {
   if (departures.length === 0) return { findings: found, quietened: [] };
-  const scopes = departures.map((departure) => ({ departure, segments: segmentsOf(departure, installation) }));
+  // The nearest departure counts: its reason is the one that was given for this place.
+  const scopes = [...departures]
+    .sort((a, b) => nearness(b) - nearness(a))
+    .map((departure) => ({ departure, segments: segmentsOf(departure, installation) }));
   const used = new Set<PlacedDeparture>();
   const findings: Finding[] = [];
   const quietened: Quietened[] = [];
@@ -74,13 +93,9 @@ export function applyDepartures(
   }
   for (const departure of departures) {
     if (used.has(departure)) continue;
-    const known = byId.has(departure.rule) || rules.some((rule) => covers(departure.rule, rule.id));
-    const message = known
-      ? `Nothing here departs from ${departure.rule}: remove this line if it has been put right.`
-      : `No check here rests on ${departure.rule}, so this departure quietens nothing.`;
     findings.push(
-      findingOf({ ...unused, examples: [] }, valueSpot(departure.fact, departure.fact.args.rule), {
-        message,
+      findingOf(unused, valueSpot(departure.fact, departure.fact.args.rule), {
+        message: whyUnused(departure.rule),
         fixes: [removal(departure.fact)],
       }),
     );
@@ -88,9 +103,20 @@ export function applyDepartures(
   return { findings, quietened };
 }
 
-function segmentsOf({ board, way }: PlacedDeparture, installation: Installation): Pick<Set<Segment>, "has"> {
+function whyUnused(departure: string): string {
+  if (isOfLanguage(departure))
+    return `No departure excuses ${departure}: what cannot be read must be put right. Remove this line.`;
+  return rules.some((rule) => covers(departure, rule.id))
+    ? `Nothing here departs from ${departure}: remove this line if it has been put right.`
+    : `No check here rests on ${departure}, so this departure quietens nothing.`;
+}
+
+const nearness = ({ board, way }: PlacedDeparture): number => (way ? 2 : board ? 1 : 0);
+
+function segmentsOf({ board, way, fact }: PlacedDeparture, installation: Installation): Pick<Set<Segment>, "has"> {
   if (way) return new Set([way.segment]);
   if (board) return new Set(board.segments);
+  if (installation.supply?.list.includes(fact)) return new Set([fact.segment]);
   return { has: () => installation !== undefined };
 }
 
