@@ -16,8 +16,10 @@ import { insulationMinima16 } from "./insulation-16th.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
 import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
+import { practiceValues } from "./practice.ts";
 import { bondingPme, bondingRules, buriedEarthing, minimumSizes, protectiveSizes } from "./protective.ts";
 import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
+import { rcdLimits, rcdLoads } from "./rcd-limits.ts";
 import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
 import { conventionalCircuits, ringContinuity, ringRules } from "./ring.ts";
 import { standardRatings, standardResiduals, standardSizes } from "./standard-values.ts";
@@ -45,8 +47,10 @@ export * from "./insulation-16th.ts";
 export * from "./loop-breakers.ts";
 export * from "./loop-fuses.ts";
 export * from "./loop-rcd.ts";
+export * from "./practice.ts";
 export * from "./protective.ts";
 export * from "./rcd.ts";
+export * from "./rcd-limits.ts";
 export * from "./rcd-selection.ts";
 export * from "./ring.ts";
 export * from "./source.ts";
@@ -83,6 +87,8 @@ export const tables: readonly Table<object>[] = [
   rcdTestRules,
   rcdTypes,
   rcdRequired,
+  rcdLimits,
+  rcdLoads,
   capacity4D1A,
   capacity4D2A,
   capacity4D5,
@@ -126,6 +132,7 @@ export const tables: readonly Table<object>[] = [
   standardRatings,
   standardSizes,
   standardResiduals,
+  practiceValues,
 ];
 
 /** A table by its short name. */

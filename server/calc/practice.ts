@@ -1,0 +1,23 @@
+import { practiceValues } from "../tables/practice.ts";
+import { rcdLimits } from "../tables/rcd-limits.ts";
+import { rowOf, sourceOf } from "../tables/table.ts";
+import type { Calculated } from "./result.ts";
+import { plain, step } from "./result.ts";
+
+/** A threshold of plausibility by its short name, with common practice as its source. */
+export function practiceOf(key: string): Calculated {
+  const row = rowOf(practiceValues, { key });
+  if (row === undefined) throw new Error(`${practiceValues.id} lacks ${key}`);
+  const { item, value, unit } = row.facts;
+  const source = { ...sourceOf(practiceValues, row, "value"), ref: `${practiceValues.ref}, ${item}` };
+  return { value, unit, steps: [step(item, "", `${plain(value, 4)}${unit ? ` ${unit}` : ""}`)], source };
+}
+
+/** A limit for additional protection: rated residual current (A), depth (mm), rating (A). */
+export function rcdLimit(key: "additional" | "concealed" | "outdoors" | "ev-dc"): Calculated {
+  const row = rowOf(rcdLimits, { key });
+  if (row === undefined) throw new Error(`${rcdLimits.id} lacks ${key}`);
+  const { item, value, unit } = row.facts;
+  const source = sourceOf(rcdLimits, row, "value");
+  return { value, unit, steps: [step(item, source.ref, `${plain(value, 4)} ${unit}`)], source };
+}
