@@ -21,6 +21,8 @@ export const supplyValues = table<SupplyValue>({
   rows: [
     { key: "voltage", item: "Nominal voltage single / three phase", value: "230 / 400", unit: "V" },
     { key: "tolerance", item: "Voltage tolerance", value: "+10 % / -6 % (216.2 V to 253 V)", unit: "" },
+    { key: "tolerance-high", item: "Voltage tolerance above nominal", value: 10, unit: "%" },
+    { key: "tolerance-low", item: "Voltage tolerance below nominal", value: 6, unit: "%" },
     { key: "frequency", item: "Frequency", value: "50 Hz, +/- 1 %", unit: "" },
     { key: "ze-tn-c-s", item: "Ze, TN-C-S (PME)", value: 0.35, unit: "Ω" },
     { key: "ze-tn-s", item: "Ze, TN-S", value: 0.8, unit: "Ω" },
