@@ -1,0 +1,124 @@
+import { practice, table } from "./table.ts";
+
+/** A threshold of plausibility: no limit of a standard, but where a reviewer would ask. */
+export interface Plausibility {
+  /** Short name for look-up. */
+  readonly key: string;
+  /** Reads after "Common practice, ". */
+  readonly item: string;
+  readonly value: number;
+  readonly unit: string;
+}
+
+export const plausibility = table<Plausibility>({
+  id: "plausibility",
+  title: "Thresholds of plausibility",
+  ref: "Common practice",
+  edition: "any edition",
+  applies: "Figures that are not wrong in themselves but that a reviewer would ask about. Never a limit.",
+  units: { key: "", item: "", value: "", unit: "" },
+  standing: "practice",
+  rows: [
+    practice({
+      key: "loop-floor",
+      item: "agreement of loop readings, least difference asked about",
+      value: 0.1,
+      unit: "Ω",
+    }),
+    practice({
+      key: "loop-share",
+      item: "agreement of loop readings, as a share of what is expected",
+      value: 0.2,
+      unit: "",
+    }),
+    practice({
+      key: "loop-below",
+      item: "a loop reading below what lies upstream, allowance for the meter",
+      value: 0.02,
+      unit: "Ω",
+    }),
+    practice({
+      key: "loop-exact",
+      item: "a figure that was reckoned, not read: agreement to the last digit",
+      value: 0.0051,
+      unit: "Ω",
+    }),
+    practice({
+      key: "loop-copies",
+      item: "circuits of a board whose readings agree to the last digit",
+      value: 6,
+      unit: "circuits",
+    }),
+    practice({ key: "loop-close", item: "circuits close to their limit, share of the limit", value: 0.95, unit: "" }),
+    practice({
+      key: "loop-close-count",
+      item: "circuits close to their limit, how many make a pattern",
+      value: 3,
+      unit: "circuits",
+    }),
+    practice({
+      key: "ze-least",
+      item: "least external impedance of a single-phase public supply",
+      value: 0.05,
+      unit: "Ω",
+    }),
+    practice({ key: "fault-low", item: "fault current against the loop impedance, least share", value: 0.8, unit: "" }),
+    practice({
+      key: "fault-high",
+      item: "fault current against the loop impedance, greatest share single-phase",
+      value: 2.5,
+      unit: "",
+    }),
+    practice({
+      key: "fault-high-three",
+      item: "fault current against the loop impedance, greatest share three-phase",
+      value: 5,
+      unit: "",
+    }),
+    practice({
+      key: "fault-three",
+      item: "three-phase fault current against the line-neutral one, least share",
+      value: 1.6,
+      unit: "",
+    }),
+    practice({
+      key: "fault-rise",
+      item: "fault current of a board against the one that feeds it",
+      value: 1.1,
+      unit: "",
+    }),
+    practice({
+      key: "load-share",
+      item: "design current against the load of one resistive appliance",
+      value: 0.15,
+      unit: "",
+    }),
+    practice({
+      key: "load-excess",
+      item: "design current against the sum of the loads, greatest share",
+      value: 2,
+      unit: "",
+    }),
+    practice({ key: "oversize", item: "rating of a device against the next above its load", value: 2, unit: "" }),
+    practice({
+      key: "oversize-from",
+      item: "rating of a device against its load, least load asked about",
+      value: 6,
+      unit: "A",
+    }),
+    practice({ key: "ring-load", item: "continuous load on a ring final circuit", value: 2000, unit: "W" }),
+    practice({
+      key: "bond-share",
+      item: "resistance of a bonding conductor against its own length",
+      value: 1.5,
+      unit: "",
+    }),
+    practice({
+      key: "bond-floor",
+      item: "resistance of a bonding conductor, allowance for clamps and leads",
+      value: 0.05,
+      unit: "Ω",
+    }),
+    practice({ key: "bond-length", item: "length of bonding conductor that a reading implies", value: 100, unit: "m" }),
+  ],
+});
