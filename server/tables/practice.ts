@@ -1,76 +1,127 @@
-import type { Source } from "./source.ts";
+import { practice, table } from "./table.ts";
 
-/** A threshold of plausibility: no limit of the standard, but what an experienced tester would go by. */
-export interface Threshold {
+/** A threshold of plausibility: no limit of a standard, but where a reviewer would ask. */
+export interface PracticeValue {
+  /** Short name for look-up. */
+  readonly key: string;
+  /** Reads after "Common practice, ". */
+  readonly item: string;
   readonly value: number;
   readonly unit: string;
-  readonly source: Source;
 }
 
-const practice = (value: number, unit: string, of: string): Threshold => ({
-  value,
-  unit,
-  source: { ref: `Common practice, ${of}`, standing: "practice" },
+export const practiceValues = table<PracticeValue>({
+  id: "practice",
+  title: "Thresholds of plausibility",
+  ref: "Common practice",
+  edition: "any edition",
+  applies: "Figures that are not wrong in themselves but that a reviewer would ask about. Never a limit.",
+  units: { key: "", item: "", value: "", unit: "" },
+  standing: "practice",
+  rows: [
+    practice({
+      key: "loop-floor",
+      item: "agreement of loop readings, least difference asked about",
+      value: 0.1,
+      unit: "Ω",
+    }),
+    practice({
+      key: "loop-share",
+      item: "agreement of loop readings, as a share of what is expected",
+      value: 0.2,
+      unit: "",
+    }),
+    practice({
+      key: "loop-below",
+      item: "a loop reading below what lies upstream, allowance for the meter",
+      value: 0.02,
+      unit: "Ω",
+    }),
+    practice({
+      key: "loop-exact",
+      item: "a figure that was reckoned, not read: agreement to the last digit",
+      value: 0.0051,
+      unit: "Ω",
+    }),
+    practice({
+      key: "loop-copies",
+      item: "circuits of a board whose readings agree to the last digit",
+      value: 6,
+      unit: "circuits",
+    }),
+    practice({ key: "loop-close", item: "circuits close to their limit, share of the limit", value: 0.95, unit: "" }),
+    practice({
+      key: "loop-close-count",
+      item: "circuits close to their limit, how many make a pattern",
+      value: 3,
+      unit: "circuits",
+    }),
+    practice({
+      key: "ze-least",
+      item: "least external impedance of a single-phase public supply",
+      value: 0.05,
+      unit: "Ω",
+    }),
+    practice({ key: "fault-low", item: "fault current against the loop impedance, least share", value: 0.8, unit: "" }),
+    practice({
+      key: "fault-high",
+      item: "fault current against the loop impedance, greatest share single-phase",
+      value: 2.5,
+      unit: "",
+    }),
+    practice({
+      key: "fault-high-three",
+      item: "fault current against the loop impedance, greatest share three-phase",
+      value: 5,
+      unit: "",
+    }),
+    practice({
+      key: "fault-three",
+      item: "three-phase fault current against the line-neutral one, least share",
+      value: 1.6,
+      unit: "",
+    }),
+    practice({
+      key: "fault-rise",
+      item: "fault current of a board against the one that feeds it",
+      value: 1.1,
+      unit: "",
+    }),
+    practice({
+      key: "load-share",
+      item: "design current against the load of one resistive appliance",
+      value: 0.15,
+      unit: "",
+    }),
+    practice({
+      key: "load-excess",
+      item: "design current against the sum of the loads, greatest share",
+      value: 2,
+      unit: "",
+    }),
+    practice({ key: "oversize", item: "rating of a device against the next above its load", value: 2, unit: "" }),
+    practice({
+      key: "oversize-from",
+      item: "rating of a device against its load, least load asked about",
+      value: 6,
+      unit: "A",
+    }),
+    practice({ key: "ring-load", item: "continuous load on a ring final circuit", value: 2000, unit: "W" }),
+    practice({
+      key: "bond-share",
+      item: "resistance of a bonding conductor against its own length",
+      value: 1.5,
+      unit: "",
+    }),
+    practice({
+      key: "bond-floor",
+      item: "resistance of a bonding conductor, allowance for clamps and leads",
+      value: 0.05,
+      unit: "Ω",
+    }),
+    practice({ key: "bond-length", item: "length of bonding conductor that a reading implies", value: 100, unit: "m" }),
+  ],
 });
 
-/** What the readings of dead tests are held against besides the tables. */
-export const deadTestPractice = {
-  /** A low-resistance reading may be this far out, Ω: two digits and the rounding of a meter that shows hundredths. */
-  meterDoubt: practice(0.03, "Ω", "low-resistance meters"),
-  /** Decimals a low-resistance meter shows. */
-  meterDecimals: practice(2, "", "low-resistance meters"),
-  /** A reading over this share of what length and size give, and by more than `highLeast`, is too high. */
-  highShare: practice(1.5, "", "continuity against length"),
-  highLeast: practice(0.1, "Ω", "continuity against length"),
-  /** A reading under this share, and by more than `lowLeast`, is too low. */
-  lowShare: practice(0.7, "", "continuity against length"),
-  lowLeast: practice(0.05, "Ω", "continuity against length"),
-  /** A reading this near to a power of ten of what is expected is a slip of the decimal point. */
-  slipShare: practice(0.12, "", "slips of the decimal point"),
-  /** A protective conductor that reads as less than this much cable, m, has another path beside it. */
-  impliedLength: practice(1, "m", "parallel paths"),
-  /** By how much r2/r1 of a ring may leave the ratio of the sizes. */
-  ringRatio: practice(0.15, "", "ring final circuit test"),
-  /** By how much R2/R1 of a radial may leave the ratio of the sizes. */
-  radialRatio: practice(0.25, "", "continuity of protective conductors"),
-  /** Share of what a spur adds by which its length may be out. */
-  spurShare: practice(0.1, "", "ring final circuit test"),
-  /** R1+R2 above this share of r1 + r2 was not divided by four. */
-  undivided: practice(0.6, "", "ring final circuit test"),
-  /** A share within which two figures are taken for the same one. */
-  sameShare: practice(0.05, "", "ring final circuit test"),
-  /** Points that differ by less than this round a ring, Ω, may read alike. */
-  alikeSpread: practice(0.02, "Ω", "ring final circuit test"),
-  /** Points it takes before like readings are remarkable. */
-  alikePoints: practice(4, "", "ring final circuit test"),
-  /** Rings it takes before a repeated coincidence is remarkable. */
-  alikeRings: practice(3, "", "signs of figures worked backwards"),
-  /** Share of the cable from a spur to the far point of the ring that the spur may have. */
-  spurLength: practice(1 / 8, "", "length of unfused spurs"),
-  /** The benchmark for a bonding conductor of unknown length, Ω. */
-  bonding: practice(0.05, "Ω", "main bonding conductors"),
-  /** Conductor temperatures between which a reading without a temperature was taken, °C. */
-  coldest: practice(5, "°C", "temperature at the dead tests"),
-  warmest: practice(30, "°C", "temperature at the dead tests"),
-  /** What new wiring should at least show, Ω: no limit, but sound new cable reads far more. */
-  newInsulation: practice(2e6, "Ω", "insulation resistance of new wiring"),
-  /** A way below this share of its board's median is an outlier. */
-  insulationOutlier: practice(0.1, "", "insulation resistance of a board's circuits"),
-  /** Ways it takes to speak of neighbours. */
-  insulationWays: practice(4, "", "insulation resistance of a board's circuits"),
-  /** Ways that are all below this, Ω, and alike within `alikeInsulation`, share a cause. */
-  lowInsulation: practice(20e6, "Ω", "insulation resistance of a board's circuits"),
-  alikeInsulation: practice(2, "", "insulation resistance of a board's circuits"),
-  /** By how much a board's total may leave what its ways give in parallel. */
-  insulationTotal: practice(2, "", "insulation resistance of a board"),
-  /** By how much it may be above its lowest way, which is the doubt of a meter. */
-  insulationDoubt: practice(0.1, "", "insulation resistance of a board"),
-} as const satisfies Record<string, Threshold>;
-
-/** Length, m, to which a 30 or 32 A ring of 2.5 mm² usually keeps its voltage drop and its loop impedance. */
-export const usualRingLength: Threshold & { readonly csa: number } = {
-  value: 106,
-  unit: "m",
-  csa: 2.5,
-  source: { ref: "IET On-Site Guide, Table 7.1", standing: "memory" },
-};
+// The thresholds of the dead tests have a file of their own.
+export * from "./dead-test-practice.ts";
