@@ -445,7 +445,7 @@ export const normalStandard = (image: string): string =>
   image
     .replace(/[ \t]+/g, " ")
     .replace(/ ?\+ ?/g, "+")
-    .replace(/^([A-Z]+)(?=\d)/, "$1 ");
+    .replace(/^([A-Z]+(?: [A-Z]+)*)(?=\d)/, "$1 ");
 
 /** The word of a list that is nearest to a misspelt one, if any is near enough to be meant. */
 export function nearest(word: string, words: readonly string[]): string | undefined {
