@@ -411,8 +411,10 @@ function cableOf(facts: Facts<"way">, context: Context): Cable | undefined {
 }
 
 /** A figure for the board itself counts before the supply's; a board that is not at the origin has only its own. */
-function boardImpedance(context: Context): (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined {
-  const { board, supply } = context;
+export function boardImpedance({
+  board,
+  supply,
+}: Pick<Context, "board" | "supply">): (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined {
   const tested = testsOf<"boardLive">(board.facts.all("live")).map((test) => test.facts.one("Zdb"));
   const stated = [...tested, board.facts.one("Zdb")].find((fact) => fact !== undefined);
   const own = stated && numberAt({ value: stated.args.value, fact: stated });
@@ -503,16 +505,25 @@ export function methodOf(fact: FactOf<"way", "route">): Method | undefined {
   return fact.args.kind && usualMethod[fact.args.kind.value];
 }
 
-function stretchCapacity(study: WayStudy, fact: FactOf<"way", "route">): StretchCapacity["capacity"] {
+/** Iz of one stretch of the route, with the cable of the way or, to see what would serve, one of another size. */
+export function stretchCapacity(
+  study: WayStudy,
+  fact: FactOf<"way", "route">,
+  size?: number,
+): StretchCapacity["capacity"] {
   const { cable, device } = study;
   if (!cable) return { missing: "the cable is not described" };
   const method = methodOf(fact);
-  if (!method) return { missing: "the reference method is not stated" };
+  if (!method) {
+    const written = fact.args.method?.value;
+    return { missing: written ? `no table here gives method ${written}` : "the reference method is not stated" };
+  }
   if (cable.construction === "mineral" || cable.construction === "flex" || cable.material !== "copper") {
     return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
   }
   const construction: Construction = cable.construction;
-  const { insulation, line: csa } = cable;
+  const { insulation } = cable;
+  const csa = size ?? cable.line;
   const It = tabulatedCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
   if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
   const { grouped, ambient, insulated, arrangement } = fact.args;

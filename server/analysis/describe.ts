@@ -1,0 +1,26 @@
+import { amps, milliamps } from "../calc/result.ts";
+import type { Context } from "../model/installation.ts";
+import { workOf } from "./supply.ts";
+import type { Device, Rcd } from "./way.ts";
+
+/** A device as a person names it: "B32 BS EN 60898", "30 A BS 3036". */
+export function deviceName({ curve, rating, standard }: Pick<Device, "curve" | "rating" | "standard">): string {
+  if (rating === undefined) return standard;
+  return `${curve === undefined ? amps(rating) : `${curve}${rating}`} ${standard}`;
+}
+
+/** An RCD as a person names it: "30 mA type A BS EN 61009". */
+export function rcdName({ sensitivity, type, standard, delayed }: Rcd): string {
+  return [milliamps(sensitivity), ...(type ? [`type ${type}`] : []), ...(delayed ? ["delayed"] : []), standard].join(
+    " ",
+  );
+}
+
+/** What was there already is told of a later rule, never condemned for it. */
+export function laterRule(context: Context): { readonly severity?: "information"; readonly words: string } {
+  if (workOf(context) !== "existing") return { words: "" };
+  return {
+    severity: "information",
+    words: " The rule may be later than this work, so it is noted here rather than held against it.",
+  };
+}

@@ -1,0 +1,59 @@
+import type { Context } from "../model/installation.ts";
+import { exact, type Fact, type Facts, type Reading } from "../model/values.ts";
+import { type NumberAt, testsOf } from "./supply.ts";
+
+export type FaultName = "Ipf" | "PSCC" | "PEFC";
+
+export interface FaultAt extends NumberAt {
+  readonly name: FaultName;
+  /** Whether the figure is the board's own or that of the supply it is fed from. */
+  readonly at: "board" | "supply";
+}
+
+const names: readonly FaultName[] = ["Ipf", "PSCC", "PEFC"];
+
+type FaultFact = Fact & { readonly args: { readonly value: Reading } };
+
+function numberOf(fact: FaultFact, name: FaultName, at: FaultAt["at"]): FaultAt[] {
+  const value = exact(fact.args.value);
+  const decimals = "decimals" in fact.args.value ? fact.args.value.decimals : 0;
+  return value === undefined ? [] : [{ name, at, value, decimals, fact }];
+}
+
+/** The fault currents noted at a board, a tested one before a stated one, A. */
+export function boardFaults(board: Facts<"board">): FaultAt[] {
+  const tests = testsOf<"boardLive">(board.all("live"));
+  return names.flatMap((name) => {
+    const facts = [...tests.map((test) => test.facts.one(name)), board.one(name)];
+    const fact = facts.find((one) => one !== undefined) as FaultFact | undefined;
+    return fact ? numberOf(fact, name, "board") : [];
+  });
+}
+
+/** The fault currents noted at the origin, A. */
+export function supplyFaults(supply: Facts<"supply"> | undefined): FaultAt[] {
+  return names.flatMap((name) => {
+    const fact = supply?.one(name) as FaultFact | undefined;
+    return fact ? numberOf(fact, name, "supply") : [];
+  });
+}
+
+/** The fault currents at a board: its own, or those of the origin where it stands there. */
+export function faultsAt({ board, supply }: Pick<Context, "board" | "supply">): FaultAt[] {
+  const own = boardFaults(board.facts);
+  if (own.length > 0) return own;
+  return board.facts.one("fed-from")?.args.from.value === "supply" ? supplyFaults(supply) : [];
+}
+
+/** The greatest fault current a device at a board may have to break. */
+export function greatestFault(context: Pick<Context, "board" | "supply">): FaultAt | undefined {
+  return faultsAt(context).toSorted((one, other) => other.value - one.value)[0];
+}
+
+/** Whether one of the words stands there, understood or not, measured or not. */
+export function faultsNoted({ board, supply }: Pick<Context, "board" | "supply">): boolean {
+  const inTests = testsOf<"boardLive">(board.facts.all("live"));
+  if (names.some((name) => board.facts.has(name) || inTests.some((test) => test.facts.has(name)))) return true;
+  const atOrigin = board.facts.one("fed-from")?.args.from.value === "supply";
+  return atOrigin && supply !== undefined && names.some((name) => supply.has(name));
+}

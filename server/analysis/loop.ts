@@ -1,0 +1,101 @@
+/** What a loop impedance should be, from what lies upstream of it. */
+import { type Calculated, operatingFactor, operatingResistance } from "../calc/index.ts";
+import { totalLoop } from "../calc/loop-impedance.ts";
+import { practiceOf } from "../calc/practice.ts";
+import type { Context } from "../model/installation.ts";
+import { combine } from "../tables/source.ts";
+import { type NumberAt, numberAt } from "./supply.ts";
+import { boardImpedance, WayStudy } from "./way.ts";
+
+/** R1+R2 at the conductor's operating temperature, from length and sizes. */
+export function hotR1R2(study: WayStudy): Calculated | undefined {
+  const cold = study.expectedR1R2;
+  const factor = operatingFactor(study.cable?.insulation ?? 70, "incorporated");
+  return cold && factor && operatingResistance(cold, factor);
+}
+
+/** Loop impedance at a board as a design has it: noted there, or reckoned from the origin along the feeders. */
+export function designBoardImpedance(context: Context): Calculated | undefined {
+  const noted = boardImpedance(context);
+  if (noted) return { value: noted.value, unit: "Ω", steps: [], source: noSource };
+  const [above, ...further] = context.upstream;
+  if (!above?.feeder) return undefined;
+  const upstream: Context = { ...context, board: above.board, upstream: further };
+  const start = designBoardImpedance(upstream);
+  const feeder = hotR1R2(new WayStudy(above.feeder, upstream));
+  if (!start || !feeder) return undefined;
+  const total = totalLoop(start.value, feeder.value);
+  const source = combine(start.source, feeder.source, total.source);
+  return { ...total, steps: [...start.steps, ...feeder.steps, ...total.steps], source };
+}
+
+/** A figure from the schedule itself: it adds nothing to what a limit rests on. */
+const noSource = { ref: "", standing: "published" } as const;
+
+/** Zs at operating temperature as the design has it. */
+export function designLoop(study: WayStudy): Calculated | undefined {
+  const start = designBoardImpedance(study.context);
+  const own = hotR1R2(study);
+  if (!start || !own) return undefined;
+  const total = totalLoop(start.value, own.value);
+  const steps = [...start.steps, ...own.steps, ...total.steps];
+  return { ...total, steps, source: combine(start.source, own.source, total.source) };
+}
+
+/** How a reading of Zs stands to the board's impedance and R1+R2. */
+export interface LoopAgreement {
+  readonly Zs: NumberAt;
+  readonly R1R2: NumberAt | undefined;
+  readonly board: (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined;
+  readonly expected: Calculated | undefined;
+  readonly tolerance: Calculated;
+  /** The gravest thing that can be said of it; nothing where the figures agree. */
+  readonly verdict: "below-board" | "below-conductors" | "from-origin" | "low" | "high" | undefined;
+}
+
+/** Holds Zs against what it is made of. Says nothing where a parallel path is recorded and the reading is low. */
+export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
+  const Zs = numberAt(study.Zs);
+  if (!Zs || study.isSpare || study.supply.earthing === "TT") return undefined;
+  const R1R2 = numberAt(study.R1R2);
+  const board = study.boardImpedance;
+  const expected = board && R1R2 ? totalLoop(board.value, R1R2.value) : undefined;
+  const floor = practiceOf("loop-floor");
+  const share = practiceOf("loop-share");
+  const byShare = expected ? share.value * expected.value : 0;
+  const tolerance = byShare > floor.value ? { ...share, value: byShare, unit: "Ω" } : floor;
+  const found = { Zs, R1R2, board, expected, tolerance };
+  return { ...found, verdict: verdictOf(study, found) };
+}
+
+function verdictOf(
+  study: WayStudy,
+  { Zs, R1R2, board, expected, tolerance }: Omit<LoopAgreement, "verdict">,
+): LoopAgreement["verdict"] {
+  const allowance = practiceOf("loop-below").value;
+  const parallel = study.facts.has("parallel-path");
+  if (expected && Zs.value > expected.value + tolerance.value) return "high";
+  if (parallel) return undefined;
+  if (board && Zs.value < board.value - allowance) return "below-board";
+  if (R1R2 && Zs.value < R1R2.value - allowance) return "below-conductors";
+  if (expected && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
+  return expected && Zs.value < expected.value - tolerance.value ? "low" : undefined;
+}
+
+/** Whether a circuit of a board further out was reckoned from the origin, the feeder left out. */
+function fromOrigin(study: WayStudy, Zs: number, expected: number): boolean {
+  const Ze = originImpedance(study.context)?.value;
+  const R1R2 = numberAt(study.R1R2)?.value;
+  if (Ze === undefined || R1R2 === undefined || study.context.upstream.length === 0) return false;
+  const exactly = Math.abs(Zs - (Ze + R1R2)) < practiceOf("loop-exact").value;
+  return exactly && expected - Zs > practiceOf("loop-below").value * 2;
+}
+
+/** Ze as noted for the supply. */
+export function originImpedance({ supply }: Pick<Context, "supply">): NumberAt | undefined {
+  const fact = supply?.one("Ze");
+  return fact && numberAt({ value: fact.args.value, fact });
+}
+
+/** Whether the reading was said to be worked out and not measured. */
+export const wasReckoned = ({ fact }: NumberAt): boolean => fact.provenance === "calculated";

@@ -1,0 +1,63 @@
+/** Device against cable against load: what several checks and the hovers ask. */
+import { type Calculated, nextSizeUp, ratings, ringRatings } from "../calc/index.ts";
+import { squareMillimetres, step } from "../calc/result.ts";
+import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
+import { cellOf, type Row } from "../tables/table.ts";
+import { methodOf, stretchCapacity, type WayStudy } from "./way.ts";
+
+/** The least capacity of the route with a cable of another size; nothing where a stretch cannot be reckoned. */
+export function capacityWith(study: WayStudy, csa: number): Calculated | undefined {
+  let least: Calculated | undefined;
+  for (const fact of study.facts.all("route")) {
+    const capacity = stretchCapacity(study, fact, csa);
+    if ("missing" in capacity) return undefined;
+    if (!least || capacity.value < least.value) least = capacity;
+  }
+  return least;
+}
+
+/** The next size of cable whose capacity on this route is enough, mm². */
+export function sizeFor(study: WayStudy, current: number): number | undefined {
+  let size = study.cable?.line;
+  while (size !== undefined) {
+    size = nextSizeUp(size * 1.01);
+    const capacity = size === undefined ? undefined : capacityWith(study, size);
+    if (!capacity) return undefined;
+    if (capacity.value >= current) return size;
+  }
+  return undefined;
+}
+
+/** The smallest rating of the device's family that carries the load and that the cable bears. */
+export function ratingFor(study: WayStudy): number | undefined {
+  const { device, capacity, designCurrent } = study;
+  if (!device?.family || !capacity || !designCurrent) return undefined;
+  return ratings(device.family).find((rating) => rating >= designCurrent.value && rating <= capacity.value.value);
+}
+
+/** A radial socket circuit on the device of a ring, with the cable of a ring: half of a ring. */
+export function radialShortfall(study: WayStudy): Calculated | undefined {
+  const { cable, device, way } = study;
+  if (way.kind !== "radial" || !study.servesSockets || !cable || device?.rating === undefined) return undefined;
+  if (!ringRatings.includes(device.rating)) return undefined;
+  // The convention is for thermoplastic cable; 90 °C conductors are judged by their capacity alone.
+  if (cable.insulation !== 70 || cable.material !== "copper" || cable.construction === "mineral") return undefined;
+  const row = conventionalRow("A2 radial");
+  if (!row) return undefined;
+  const { value, source } = cellOf(conventionalCircuits, row, "csa");
+  if (cable.line >= value) return undefined;
+  return { value, unit: "mm²", steps: [step("radial, 30 or 32 A", source.ref, squareMillimetres(value))], source };
+}
+
+export const conventionalRow = (circuit: string): Row<ConventionalCircuit> | undefined =>
+  conventionalCircuits.rows.find(({ facts }) => facts.circuit === circuit);
+
+/** Why the capacity of a way cannot be reckoned, with the stretch it is about. */
+export function capacityGap(study: WayStudy) {
+  const broken = study.facts.broken.includes("route");
+  if (broken || !study.cable || study.isSpare) return undefined;
+  const gap = study.capacities.find(({ capacity }) => "missing" in capacity);
+  if (!gap || !("missing" in gap.capacity)) return undefined;
+  const stated = methodOf(gap.fact) !== undefined || gap.fact.args.method !== undefined;
+  return { fact: gap.fact, missing: gap.capacity.missing, stated };
+}

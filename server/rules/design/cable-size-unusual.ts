@@ -1,0 +1,44 @@
+import { isStandardSize, nextSizeUp } from "../../calc/index.ts";
+import { squareMillimetres } from "../../calc/result.ts";
+import type { Quantity } from "../../model/values.ts";
+import { standardSizes } from "../../tables/standard-values.ts";
+import { rowOf, sourceOf } from "../../tables/table.ts";
+import { replaced } from "../fixes.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/cable-size-unusual",
+  severity: "warning",
+  since: "0.1",
+  title: "A conductor size that cables are not made in.",
+  why: "A slip of a digit here moves capacity, drop and every expected reading. Imperial cable is written by the metric size it comes nearest to, with a note.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 radial "Heater" {
+  cable   singles line 25 mm² cpc 15 mm²
+                                  ^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  cable   singles line 25 mm² cpc 16 mm²
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable } = study;
+    if (!cable) return;
+    const { line, neutral, cpc } = cable.described.args as Readonly<Record<string, Quantity | undefined>>;
+    const row = rowOf(standardSizes, { csa: 2.5 });
+    for (const size of [line, neutral, cpc]) {
+      if (!size || isStandardSize(size.value) || !row) continue;
+      const own = cable.described === cable.fact;
+      const next = nextSizeUp(size.value);
+      report(own ? valueSpot(cable.fact, size) : factSpot(cable.fact), {
+        message: `Conductors are not made in ${squareMillimetres(size.value)}${next ? `; the next size is ${squareMillimetres(next)}` : ""}.`,
+        value: amount(size.value, "mm²"),
+        source: sourceOf(standardSizes, row, "csa"),
+        fixes: next && own ? [replaced(`Make it ${squareMillimetres(next)}`, size, `${next} mm²`)] : [],
+      });
+    }
+  },
+});

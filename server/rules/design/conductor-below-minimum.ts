@@ -1,0 +1,54 @@
+import { minimumSize } from "../../calc/index.ts";
+import { squareMillimetres } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+const signalling = ["control", "alarms", "data", "selv", "door"];
+const lighting = ["lighting", "emergency-lighting", "alarms", "ventilation"];
+
+export default wayRule({
+  id: "design/conductor-below-minimum",
+  severity: "error",
+  since: "0.1",
+  title: "A conductor thinner than its use allows.",
+  why: "Thin conductors break at terminals and where they are pulled in, whatever current they carry.",
+  clauses: ["524.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Fan heater" {
+  device  BS EN 60898 B6 6 kA
+  cable   flat-twin line 1.0 mm² cpc 1.0 mm²
+                         ^^^^^^^
+  serves  heating
+}`,
+      good: `way 1 radial "Lights" {
+  device  BS EN 60898 B6 6 kA
+  cable   flat-twin line 1.0 mm² cpc 1.0 mm²
+  serves  lighting
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable, uses } = study;
+    if (cable?.material !== "copper") return;
+    const key = cable.construction === "flex" ? "flexible" : kindOf([...uses]);
+    const limit = minimumSize(key);
+    if (cable.line >= limit.value) return;
+    const { line } = cable.fact.args;
+    report(line ? valueSpot(cable.fact, line) : factSpot(cable.fact), {
+      message: `${squareMillimetres(cable.line)} is below the ${squareMillimetres(limit.value)} that conductors for ${key} need.`,
+      value: amount(cable.line, "mm²"),
+      limit: amountOf(limit),
+      least: true,
+      steps: limit.steps,
+      source: limit.source,
+      fixes: line ? [replaced(`Make it ${squareMillimetres(limit.value)}`, line, `${limit.value} mm²`)] : [],
+    });
+  },
+});
+
+/** Where nothing is said of the use, the least that any use allows. */
+function kindOf(uses: readonly string[]): "signalling" | "lighting" | "power" {
+  if (uses.every((use) => signalling.includes(use))) return "signalling";
+  return uses.every((use) => lighting.includes(use) || signalling.includes(use)) ? "lighting" : "power";
+}

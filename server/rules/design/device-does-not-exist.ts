@@ -1,0 +1,95 @@
+import type { Device } from "../../analysis/way.ts";
+import { replaced } from "../fixes.ts";
+import { type Report, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/device-does-not-exist",
+  severity: "error",
+  since: "0.1",
+  title: "A device whose standard and type do not go together.",
+  why: "A fuse has no type B, and a breaker without its type could trip at three times its rating or at twenty: every limit would be that of another device.",
+  clauses: ["411.4.4"],
+  examples: [
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS 88-3 B16
+                  ^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS 88-3 16 A
+}`,
+    },
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 16 A 6 kA
+          ^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+}`,
+    },
+    {
+      bad: `way 1 radial "Sockets" {
+  device  BS EN 60898 B16 6 kA 30 mA type A
+          ^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Sockets" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+}`,
+    },
+    {
+      bad: `way 1 radial "Sockets" {
+  device  BS EN 61008 40 A 30 mA type A
+          ^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Sockets" {
+  device  BS EN 61009 B40 30 mA type A
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device } = study;
+    if (!device || study.isSpare) return;
+    const found = mismatchOf(device);
+    if (found) report(valueSpot(device.fact, found.at), found.report);
+  },
+});
+
+type Mismatch = { readonly at: { start: number; end: number }; readonly report: Report };
+
+function mismatchOf(device: Device): Mismatch | undefined {
+  const { standard, curve, rating, sensitivity } = device.fact.args;
+  const number = /\d{4,5}/.exec(standard.value)?.[0];
+  const fuse = device.family !== undefined && device.family !== "breaker" && device.family !== "legacy-breaker";
+  if (fuse && curve) {
+    const amperes = `${curve.rating} A`;
+    return {
+      at: curve,
+      report: {
+        message: `A ${standard.value} device is a fuse and has no type ${curve.curve}: write ${amperes}, or the breaker's standard.`,
+        fixes: [replaced(`Make it ${amperes}`, curve, amperes)],
+      },
+    };
+  }
+  if (number === "61008") {
+    const message =
+      "A BS EN 61008 RCD does not break overcurrent and cannot protect a cable by itself: write the breaker or fuse here, and the RCD on a line of its own.";
+    return { at: standard, report: { message } };
+  }
+  if (number === "60898" && sensitivity) {
+    const written = standard.value.replace("60898", "61009");
+    return {
+      at: standard,
+      report: {
+        message: "A BS EN 60898 breaker has no residual current function: one with it is to BS EN 61009.",
+        fixes: [replaced(`Make it ${written}`, standard, written)],
+      },
+    };
+  }
+  // The curve letters of BS 3871 are numbers, which cannot be written with the rating.
+  if (device.family === "breaker" && !curve && rating) {
+    const message = `A ${standard.value} device is of type B, C or D, and the type is missing: its loop impedance cannot be judged without.`;
+    return { at: standard, report: { message, severity: "warning" } };
+  }
+  return undefined;
+}

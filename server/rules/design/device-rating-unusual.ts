@@ -1,0 +1,46 @@
+import { nextRatingUp, ratings } from "../../calc/index.ts";
+import { amps } from "../../calc/result.ts";
+import { breakerLoop } from "../../tables/loop-breakers.ts";
+import { standardRatings } from "../../tables/standard-values.ts";
+import { rowOf, sourceOf } from "../../tables/table.ts";
+import { replaced } from "../fixes.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/device-rating-unusual",
+  severity: "warning",
+  since: "0.1",
+  title: "A rated current that devices of this standard are not made in.",
+  why: "A slip of a digit here moves every limit of the circuit. Read the rating off the device again.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 B23 6 kA
+                      ^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B25 6 kA
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device } = study;
+    if (!device?.family || device.rating === undefined) return;
+    const { family, rating } = device;
+    if (ratings(family).includes(rating)) return;
+    // The loop table prints a few ratings that are met though they are not preferred.
+    if (family === "breaker" && breakerLoop.rows.some(({ facts }) => facts.rating === rating)) return;
+    const { curve, rating: amperes } = device.fact.args;
+    const spot = curve ?? amperes;
+    const row = rowOf(standardRatings, { family });
+    if (!spot || !row) return;
+    const next = nextRatingUp(family, rating);
+    report(valueSpot(device.fact, spot), {
+      message: `${device.standard} devices are not usually made for ${amps(rating)}: read it off the device again.`,
+      value: amount(rating, "A"),
+      source: sourceOf(standardRatings, row, "rating"),
+      fixes: next && curve ? [replaced(`Make it ${curve.curve}${next}`, curve, `${curve.curve}${next}`)] : [],
+    });
+  },
+});

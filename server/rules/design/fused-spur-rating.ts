@@ -1,0 +1,41 @@
+import { ringRule } from "../../calc/index.ts";
+import { amps } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/fused-spur-rating",
+  severity: "error",
+  since: "0.1",
+  title: "A fused connection unit with a fuse above 13 A.",
+  why: "The fuse is what lets the cable behind it be smaller than the circuit's. No such fuse is made above 13 A, and a link in its place protects nothing.",
+  clauses: ["433.1.204"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  run     A 7 m S1 9 m S2 8 m A
+  fused   S2 16 A
+             ^^^^
+}`,
+      good: `way 1 ring "Sockets" {
+  run     A 7 m S1 9 m S2 8 m A
+  fused   S2 13 A
+}`,
+    },
+  ],
+  check(study, report) {
+    const limit = ringRule("fused-spur");
+    for (const fused of study.facts.all("fused")) {
+      const { rating } = fused.args;
+      if (rating.value <= limit.value) continue;
+      report(valueSpot(fused, rating), {
+        message: `A fused connection unit takes ${amps(limit.value)} at most, not ${amps(rating.value)}.`,
+        value: amount(rating.value, "A"),
+        limit: amountOf(limit),
+        steps: limit.steps,
+        source: limit.source,
+        fixes: [replaced(`Make it ${amps(limit.value)}`, rating, `${limit.value} A`)],
+      });
+    }
+  },
+});

@@ -1,0 +1,60 @@
+import { practiceOf } from "../../calc/practice.ts";
+import { amps, plain, step } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+const resistive = ["shower", "water-heater", "heating"];
+
+export default wayRule({
+  id: "design/load-disagrees",
+  severity: "warning",
+  since: "0.1",
+  title: "A design current that the loads written here do not give.",
+  why: "One of the two is from another circuit or another voltage, and the device was chosen by one of them.",
+  clauses: ["311.1", "433.1.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Shower" {
+  device  BS EN 60898 B40 6 kA
+  serves  shower
+  load    9.5 kW "Shower"
+  Ib      31 A
+          ^^^^
+}`,
+      good: `way 1 radial "Shower" {
+  device  BS EN 60898 B45 6 kA
+  serves  shower
+  load    9.5 kW "Shower"
+  Ib      41.3 A
+}`,
+    },
+  ],
+  check(study, report) {
+    const Ib = study.facts.one("Ib");
+    const loads = study.facts.all("load");
+    const [first] = loads;
+    if (!Ib || !first || study.facts.broken.includes("load")) return;
+    const voltage = study.threePhase ? study.supply.U0 * 3 : study.supply.U0;
+    const sum = loads.reduce(
+      (total, { args }) => total + (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage,
+      0,
+    );
+    if (sum <= 0) return;
+    const stated = Ib.args.value.value;
+    const single = loads.length === 1 && [...study.uses].every((use) => resistive.includes(use)) && study.uses.size > 0;
+    const share = practiceOf("load-share");
+    const excess = practiceOf("load-excess");
+    // Diversity brings a sum of loads down, and a power factor brings it up: only one resistive load is known closely.
+    const differs = single ? Math.abs(stated - sum) > share.value * sum && Math.abs(stated - sum) > 1 : false;
+    if (!differs && stated <= excess.value * sum + 1) return;
+    const threshold = differs ? share : excess;
+    report(valueSpot(Ib, Ib.args.value), {
+      message: `The loads written here come to ${amps(sum)}, the design current says ${amps(stated)}: which is right?`,
+      value: amount(stated, "A"),
+      steps: [step("I = P / U", `${plain(sum * voltage)} W / ${plain(voltage)} V`, amps(sum)), ...threshold.steps],
+      source: threshold.source,
+      related: [{ spot: factSpot(first), message: `From the loads: ${amps(sum)}.` }],
+      fixes: differs ? [replaced(`Make Ib ${amps(sum)}`, Ib.args.value, `${plain(sum, 1)} A`)] : [],
+    });
+  },
+});

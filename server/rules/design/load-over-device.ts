@@ -1,0 +1,50 @@
+import { deviceName } from "../../analysis/describe.ts";
+import { ratingFor } from "../../analysis/overload.ts";
+import { overload } from "../../calc/index.ts";
+import { amps, plain, step } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/load-over-device",
+  severity: "error",
+  since: "0.1",
+  title: "A design current above the rating of the device.",
+  why: "The device trips in normal service, and a person who is tired of that fits a larger one on the same cable. Choose a device at least as large as the load, and a cable at least as large as the device.",
+  clauses: ["433.1.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Kiln" {
+  device  BS EN 60898 B32 6 kA
+  Ib      40 A
+  ^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Kiln" {
+  device  BS EN 60898 B40 6 kA
+  Ib      40 A
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device, designCurrent } = study;
+    if (!device?.rating || !designCurrent || study.isSpare) return;
+    // Loads alone stand without diversity; only a stated design current says what is drawn at once.
+    if (!designCurrent.stated && study.facts.all("load").length > 1) return;
+    const { value } = designCurrent;
+    if (value <= device.rating * (1 + 1e-9)) return;
+    const Iz = { value: device.rating, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
+    const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
+    const rating = ratingFor(study);
+    const { curve } = device.fact.args;
+    report(factSpot(designCurrent.fact), {
+      message: `The design current of ${amps(value)} is above the ${amps(device.rating)} of the ${deviceName(device)} device: it would trip in use. ${rating ? `A ${amps(rating)} device carries the load, and this cable bears it.` : "A larger device needs a cable to match."}`,
+      value: amount(value, "A"),
+      limit: amount(device.rating, "A"),
+      steps: [step("Ib ≤ In", `${plain(value)} A against ${amps(device.rating)}`, "does not hold")],
+      ...(relation ? { source: relation.margin.source } : {}),
+      related: [{ spot: factSpot(device.fact), message: `In = ${amps(device.rating)}.` }],
+      fixes:
+        rating && curve ? [replaced(`Make the device ${curve.curve}${rating}`, curve, `${curve.curve}${rating}`)] : [],
+    });
+  },
+});

@@ -1,0 +1,50 @@
+import { replaced } from "../fixes.ts";
+import { valueSpot, wayRule } from "../rule.ts";
+
+/** Methods that can be meant by a kind of route, the usual one first. Kinds left out allow several. */
+const fitting: Readonly<Record<string, readonly string[]>> = {
+  conduit: ["B", "A"],
+  trunking: ["B", "A"],
+  clipped: ["C"],
+  tray: ["E", "F", "C"],
+  ladder: ["E", "F"],
+  "free-air": ["E", "F"],
+  duct: ["D"],
+  buried: ["D"],
+  wall: ["102", "103", "A", "C", "B"],
+  ceiling: ["100", "101", "A", "B", "C", "E"],
+};
+
+export default wayRule({
+  id: "design/method-against-route",
+  severity: "warning",
+  since: "0.1",
+  title: "A reference method that does not fit how the cable runs.",
+  why: "The method picks the column of the rating table. The wrong one credits the cable with up to a third more than it can carry.",
+  clauses: ["523.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Kiln" {
+  cable   singles line 6 mm² cpc 2.5 mm²
+  route   conduit method C
+                         ^
+}`,
+      good: `way 1 radial "Kiln" {
+  cable   singles line 6 mm² cpc 2.5 mm²
+  route   conduit method B
+}`,
+    },
+  ],
+  check(study, report) {
+    for (const route of study.facts.all("route")) {
+      const { kind, method } = route.args;
+      const allowed = kind && fitting[kind.value];
+      if (!kind || !method || !allowed || allowed.includes(method.value)) continue;
+      const usual = allowed[0] ?? "";
+      report(valueSpot(route, method), {
+        message: `Method ${method.value} does not describe a cable in ${kind.value.replace("-", " ")}: that is ${allowed.length > 1 ? `method ${allowed.slice(0, 2).join(" or ")}` : `method ${usual}`}.`,
+        fixes: [replaced(`Make it method ${usual}`, method, usual)],
+      });
+    }
+  },
+});

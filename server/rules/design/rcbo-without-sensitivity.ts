@@ -1,0 +1,30 @@
+import { appended } from "../fixes.ts";
+import { valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/rcbo-without-sensitivity",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCBO without its rated residual current.",
+  why: "Whether it gives additional protection, and how fast it must trip, hangs on that one figure.",
+  clauses: ["415.1.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Sockets" {
+  device  BS EN 61009 B20 6 kA
+          ^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device } = study;
+    if (!device || device.fact.args.sensitivity || !device.standard.includes("61009")) return;
+    report(valueSpot(device.fact, device.fact.args.standard), {
+      message: "This is an RCBO, and its rated residual current is missing: read it off the device.",
+      fixes: [appended("Add 30 mA type A", device.fact, "30 mA type A")],
+    });
+  },
+});

@@ -1,0 +1,52 @@
+import { sizeFor } from "../../analysis/overload.ts";
+import { ringRule } from "../../calc/index.ts";
+import { amps, squareMillimetres, step } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { replaced } from "../fixes.ts";
+import { amountOf, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/ring-capacity",
+  severity: "error",
+  since: "0.1",
+  title: "A ring final whose cable carries less than 20 A where it runs.",
+  why: "Grouping, insulation and heat take capacity from a ring as from any cable. Below 20 A one leg can be overloaded for hours without the device knowing. Move the worst stretch, or take the next size.",
+  clauses: ["433.1.204"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  device  BS EN 60898 B32 6 kA
+  cable   singles line 2.5 mm² cpc 2.5 mm²
+  route   conduit method B
+  route   conduit method B grouped 3
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 ring "Sockets" {
+  device  BS EN 60898 B32 6 kA
+  cable   singles line 4 mm² cpc 2.5 mm²
+  route   conduit method B
+  route   conduit method B grouped 3
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable, capacity } = study;
+    if (!study.isRing || !cable || !capacity) return;
+    const limit = ringRule("capacity");
+    const Iz = capacity.value;
+    if (Iz.value >= limit.value * (1 - 1e-9)) return;
+    const size = sizeFor(study, limit.value);
+    const { line } = cable.fact.args;
+    const inWay = cable.fact.segment === capacity.fact.segment;
+    report(factSpot(capacity.fact), {
+      message: `The ring's cable carries ${amps(Iz.value)} on this stretch; a ring needs ${amps(limit.value)} everywhere.${size ? ` ${squareMillimetres(size)} would serve.` : ""}`,
+      value: amountOf(Iz),
+      limit: amountOf(limit),
+      least: true,
+      steps: [...Iz.steps, step("Iz ≥ 20 A", `${amps(Iz.value)} against ${amps(limit.value)}`, "does not hold")],
+      source: combine(limit.source, Iz.source),
+      related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
+      fixes: size && line && inWay ? [replaced(`Make the line ${squareMillimetres(size)}`, line, `${size} mm²`)] : [],
+    });
+  },
+});

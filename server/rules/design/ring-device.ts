@@ -1,0 +1,40 @@
+import { ringRatings } from "../../calc/index.ts";
+import { amps } from "../../calc/result.ts";
+import { ringRules } from "../../tables/ring.ts";
+import { rowOf, sourceOf } from "../../tables/table.ts";
+import { replaced } from "../fixes.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/ring-device",
+  severity: "error",
+  since: "0.1",
+  title: "A ring final on a device above 32 A.",
+  why: "A ring works only because its device and its two legs were chosen together: a larger device lets one leg carry more than it bears.",
+  clauses: ["433.1.204"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  device  BS EN 60898 B40 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 ring "Sockets" {
+  device  BS EN 60898 B32 6 kA
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device } = study;
+    const most = Math.max(...ringRatings);
+    if (!study.isRing || !device?.rating || device.rating <= most) return;
+    const row = rowOf(ringRules, { key: "device" });
+    const { curve } = device.fact.args;
+    report(factSpot(device.fact), {
+      message: `A ring final stands behind a device of 30 or 32 A; this one is ${amps(device.rating)}. Fit a ${amps(most)} device, or make two circuits of it.`,
+      value: amount(device.rating, "A"),
+      limit: amount(most, "A"),
+      ...(row ? { source: sourceOf(ringRules, row, "value") } : {}),
+      fixes: curve ? [replaced(`Make the device ${curve.curve}${most}`, curve, `${curve.curve}${most}`)] : [],
+    });
+  },
+});

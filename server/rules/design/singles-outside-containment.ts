@@ -1,0 +1,40 @@
+import { factSpot, wayRule } from "../rule.ts";
+
+const enclosing = ["conduit", "trunking", "duct"];
+
+export default wayRule({
+  id: "design/singles-outside-containment",
+  severity: "warning",
+  since: "0.1",
+  title: "Single-core conductors without a sheath run outside conduit or trunking.",
+  why: "Basic insulation alone withstands neither a knock nor a draughty edge of metal. Enclose them, or use a sheathed cable.",
+  clauses: ["521.10.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Kiln" {
+  cable   singles line 6 mm² cpc 2.5 mm²
+  route   conduit method B
+  route   clipped method C
+  ^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Kiln" {
+  cable   singles line 6 mm² cpc 2.5 mm²
+  route   conduit method B
+  route   trunking method B
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable } = study;
+    if (cable?.construction !== "singles") return;
+    for (const route of study.facts.all("route")) {
+      const kind = route.args.kind?.value;
+      if (kind === undefined || enclosing.includes(kind)) continue;
+      report(factSpot(route), {
+        message:
+          "Single-core conductors without a sheath belong in conduit, trunking or ducting; here they are not enclosed.",
+        related: [{ spot: factSpot(cable.fact), message: "The cable it is about." }],
+      });
+    }
+  },
+});

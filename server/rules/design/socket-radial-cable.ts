@@ -1,0 +1,48 @@
+import { radialShortfall } from "../../analysis/overload.ts";
+import { amps, squareMillimetres } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "design/socket-radial-cable",
+  severity: "error",
+  since: "0.1",
+  title: "A radial of sockets on the device and the cable of a ring.",
+  why: "A ring's 2.5 mm² carries half of 32 A in each leg. As a radial it carries all of it and overheats. Fit a 20 A device, use 4 mm², or close the ring and test it as one.",
+  clauses: ["433.1.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Sockets" {
+  device  BS EN 60898 B32 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  serves  sockets
+}`,
+      good: `way 1 radial "Sockets" {
+  device  BS EN 60898 B20 6 kA
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  serves  sockets
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable, device } = study;
+    const limit = radialShortfall(study);
+    if (!limit || !cable || !device?.rating) return;
+    const { curve } = device.fact.args;
+    const { line } = cable.fact.args;
+    report(factSpot(device.fact), {
+      message: `${squareMillimetres(cable.line)} on ${amps(device.rating)} is right only for a ring; this is a radial. Fit a 20 A device, or use ${squareMillimetres(limit.value)}.`,
+      value: amount(cable.line, "mm²"),
+      limit: amountOf(limit),
+      least: true,
+      steps: limit.steps,
+      source: limit.source,
+      related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
+      fixes: [
+        ...(curve ? [replaced(`Make the device ${curve.curve}20`, curve, `${curve.curve}20`)] : []),
+        ...(line ? [replaced(`Make the line ${squareMillimetres(limit.value)}`, line, `${limit.value} mm²`)] : []),
+      ],
+    });
+  },
+});
