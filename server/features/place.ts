@@ -1,0 +1,131 @@
+/** What stands at a place of a file: the block, the statement, the token. Every feature starts here. */
+import type { IToken } from "chevrotain";
+import { endOf } from "../../grammar/lexer.ts";
+import type { WordRow } from "../../grammar/params.ts";
+import { type Block, parse, type Statement } from "../../grammar/parser.ts";
+import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { studyWay, type WayStudy } from "../analysis/way.ts";
+import { bindSegment } from "../model/bind.ts";
+import type { Board, InstallationPart } from "../model/file.ts";
+import type { BoardInPlace, Installation } from "../model/installation.ts";
+import type { Fact, Facts } from "../model/values.ts";
+import type { Segment } from "../syntax/split.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+
+/** An offset in a segment: where the cursor is. */
+export interface Cursor {
+  readonly segment: Segment;
+  readonly offset: number;
+}
+
+/** A block round the cursor, with the statement that opens it; the outermost has none. */
+export interface Around {
+  readonly kind: BlockKind;
+  readonly header: Statement | undefined;
+  readonly statements: readonly Statement[];
+  readonly facts: Facts;
+}
+
+export interface Spotted {
+  readonly segment: Segment;
+  readonly around: Around;
+  readonly outer: readonly Around[];
+  readonly statement: Statement | undefined;
+  readonly row: WordRow | undefined;
+  /** The statement as the model understood it. */
+  readonly fact: Fact | undefined;
+  readonly token: IToken | undefined;
+  readonly comments: readonly IToken[];
+}
+
+/** The kind of block a segment stands in. */
+export function withinOf(snapshot: Snapshot, segment: Segment): BlockKind {
+  return containerOf(snapshot.file.document.segments, segment);
+}
+
+function containerOf(segments: readonly Segment[], wanted: Segment): BlockKind {
+  const stack: BlockKind[] = [];
+  for (const segment of segments) {
+    if (segment.kind === "open" && !(segment.word === "board" && stack.at(-1) === "installation")) stack.length = 0;
+    if (segment === wanted) break;
+    if (segment.kind === "open") stack.push(segment.word as BlockKind);
+    else if (segment.kind === "close" && segment.fault !== "extra-close") stack.pop();
+  }
+  return stack.at(-1) ?? "file";
+}
+
+export function spotAt(snapshot: Snapshot, { segment, offset }: Cursor): Spotted {
+  const within = withinOf(snapshot, segment);
+  const parsed = parse(segment.text);
+  const { facts } = bindSegment(segment, within);
+  const outer: Around[] = [];
+  let around: Around = { kind: within, header: undefined, statements: parsed.statements, facts };
+  for (;;) {
+    const statement = around.statements.find((one) => offset >= one.start && offset <= one.end);
+    const row = statement && rowOf(around.kind, statement.word.image);
+    const fact = statement && around.facts.list.find((one) => one.start === statement.start);
+    if (statement?.block && isInside(statement.block, offset) && row?.opens) {
+      outer.unshift(around);
+      around = {
+        kind: row.opens as BlockKind,
+        header: statement,
+        statements: statement.block.statements,
+        facts: fact?.inner ?? emptyFacts(around.facts),
+      };
+      continue;
+    }
+    const tokens = statement ? [statement.word, ...statement.args] : [];
+    const token =
+      tokens.find((one) => offset >= one.startOffset && offset < endOf(one)) ??
+      tokens.find((one) => offset === endOf(one));
+    return { segment, around, outer, statement, row, fact, token, comments: parsed.comments };
+  }
+}
+
+const emptyFacts = (of: Facts): Facts =>
+  Object.assign(Object.create(Object.getPrototypeOf(of)), { kind: of.kind, list: [], broken: [] });
+
+const isInside = ({ open, close }: Block, offset: number): boolean =>
+  offset >= endOf(open) && (close === undefined || offset <= close.startOffset);
+
+/** The way a segment holds, studied in its place. */
+export function studyAt(snapshot: Snapshot, segment: Segment): WayStudy | undefined {
+  if (segment.word !== "way") return undefined;
+  for (const installation of snapshot.project.installations) {
+    for (const { board, context } of installation.boards) {
+      const way = board.ways.find((one) => one.segment === segment);
+      if (way) return studyWay(way, context);
+    }
+  }
+  return undefined;
+}
+
+/** The board a segment belongs to, with all it is judged by. */
+export function boardAt(snapshot: Snapshot, segment: Segment): BoardInPlace | undefined {
+  for (const installation of snapshot.project.installations) {
+    const place = installation.boards.find(({ board }) => board.segments.includes(segment));
+    if (place) return place;
+  }
+  return undefined;
+}
+
+export function installationAt(snapshot: Snapshot, segment: Segment): Installation | undefined {
+  const { installations } = snapshot.project;
+  const board = boardAt(snapshot, segment);
+  if (board) return installations.find(({ boards }) => boards.includes(board));
+  const part = partAt(snapshot, segment);
+  return installations.find(({ head }) => head === part?.head) ?? installations[0];
+}
+
+function partAt(snapshot: Snapshot, segment: Segment): InstallationPart | undefined {
+  const { installations } = snapshot.file.model;
+  if (installations.length < 2) return installations[0];
+  const { segments } = snapshot.file.document;
+  const index = segments.indexOf(segment);
+  return installations.findLast(({ head }) => segments.indexOf(head.header.segment) <= index);
+}
+
+export const boardsOf = (snapshot: Snapshot): readonly Board[] => [
+  ...snapshot.file.model.installations.flatMap(({ boards }) => boards),
+  ...snapshot.file.model.boards,
+];

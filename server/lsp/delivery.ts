@@ -1,0 +1,172 @@
+/**
+ * When findings are worked out and how they reach the editor. One that pulls is answered when it asks, and told when
+ * another file has changed what it has; to any other they are pushed once the messages at hand are dealt with. Nothing
+ * is sent twice, nothing of an older version is sent, and closing a file takes its findings away.
+ */
+import type { ClientCapabilities, Connection, DocumentDiagnosticReport } from "vscode-languageserver";
+import type { Snapshot, Workspace } from "../workspace/workspace.ts";
+import type { Log } from "./answer.ts";
+import { Diagnostics } from "./diagnostics.ts";
+import type { Runtime } from "./runtime.ts";
+
+export class Delivery {
+  readonly #connection: Connection;
+  readonly #workspace: Workspace;
+  readonly #runtime: Runtime;
+  readonly #log: Log;
+  readonly #diagnostics: Diagnostics;
+  /** The addresses as the editor spells them. */
+  readonly #uris = new Map<string, string>();
+  readonly #dirty = new Set<string>();
+  readonly #published = new Map<string, string>();
+  #scheduled = false;
+  #pulls = false;
+  #refreshes = false;
+  #configuration = false;
+  #onType = true;
+
+  constructor(connection: Connection, workspace: Workspace, runtime: Runtime, log: Log) {
+    this.#connection = connection;
+    this.#workspace = workspace;
+    this.#runtime = runtime;
+    this.#log = log;
+    this.#diagnostics = new Diagnostics(workspace);
+  }
+
+  /** Whether the editor asks for findings itself. */
+  get pulls(): boolean {
+    return this.#pulls;
+  }
+
+  agree(capabilities: ClientCapabilities): void {
+    this.#pulls = capabilities.textDocument?.diagnostic !== undefined;
+    this.#refreshes = capabilities.workspace?.diagnostics?.refreshSupport ?? false;
+    this.#configuration = capabilities.workspace?.configuration ?? false;
+  }
+
+  async readSettings(): Promise<void> {
+    if (!this.#configuration) return;
+    const settings: unknown = await this.#connection.workspace.getConfiguration("wayfile").catch(() => undefined);
+    this.#take({ wayfile: settings });
+  }
+
+  settingsChanged(settings: unknown): void {
+    this.#take(settings);
+    void this.readSettings().then(() => this.everythingChanged());
+  }
+
+  #take(settings: unknown): void {
+    const onType = at(at(at(settings, "wayfile"), "check"), "onType");
+    if (typeof onType === "boolean") this.#onType = onType;
+  }
+
+  opened(path: string, uri: string): void {
+    this.#uris.set(path, uri);
+    this.#touched(path);
+  }
+
+  edited(path: string): void {
+    if (this.#onType) this.#touched(path);
+  }
+
+  saved(path: string): void {
+    if (this.#onType) return;
+    this.#diagnostics.forget(path);
+    this.#touched(path);
+    this.#refresh();
+  }
+
+  closed(path: string, dependents: readonly string[]): void {
+    const uri = this.#uris.get(path);
+    this.#uris.delete(path);
+    this.#dirty.delete(path);
+    this.#diagnostics.forget(path);
+    if (!this.#pulls && uri !== undefined && this.#published.delete(path)) {
+      void this.#connection.sendDiagnostics({ uri, diagnostics: [] });
+    }
+    this.#others(dependents);
+  }
+
+  everythingChanged(): void {
+    if (this.#pulls) return this.#refresh();
+    for (const path of this.#workspace.openPaths) this.#dirty.add(path);
+    this.#schedule();
+  }
+
+  #touched(path: string): void {
+    if (!this.#pulls) this.#dirty.add(path);
+    if (this.#workspace.openPaths.length > 1 || !this.#pulls) this.#schedule(path);
+  }
+
+  /** Files that use the one that changed, in an editor that pulls: it is asked to pull them again. */
+  #others(dependents: readonly string[]): void {
+    if (dependents.length === 0) return;
+    if (this.#pulls) this.#refresh();
+    else {
+      for (const path of dependents) this.#dirty.add(path);
+      this.#schedule();
+    }
+  }
+
+  #refresh(): void {
+    if (!this.#pulls || !this.#refreshes) return;
+    void this.#connection.sendRequest("workspace/diagnostic/refresh").catch(() => undefined);
+  }
+
+  readonly #changed = new Set<string>();
+
+  #schedule(path?: string): void {
+    if (path !== undefined) this.#changed.add(path);
+    if (this.#scheduled) return;
+    this.#scheduled = true;
+    this.#runtime.soon(() => void this.#flush());
+  }
+
+  async #flush(): Promise<void> {
+    this.#scheduled = false;
+    const changed = [...this.#changed];
+    this.#changed.clear();
+    const dependents = new Set(changed.flatMap((path) => this.#workspace.dependents(path)));
+    if (this.#pulls) {
+      if (dependents.size > 0) this.#refresh();
+      return;
+    }
+    for (const path of dependents) this.#dirty.add(path);
+    const paths = [...this.#dirty];
+    this.#dirty.clear();
+    for (const path of paths) await this.#push(path);
+  }
+
+  async #push(path: string): Promise<void> {
+    try {
+      if (!this.#workspace.isLoaded(path)) await this.#workspace.load(path);
+      const uri = this.#uris.get(path);
+      const snapshot = this.#workspace.snapshot(path);
+      // Touched again while it was read: the next round speaks for it.
+      if (uri === undefined || !snapshot || this.#dirty.has(path)) return;
+      const set = this.#diagnostics.of(snapshot);
+      if (this.#published.get(path) === set.id) return;
+      if (set.items.length === 0 && !this.#published.has(path)) return;
+      this.#published.set(path, set.id);
+      const version = snapshot.version;
+      await this.#connection.sendDiagnostics({
+        uri,
+        diagnostics: [...set.items],
+        ...(version === undefined ? {} : { version }),
+      });
+    } catch (error) {
+      this.#log(`Checking failed on ${path}: ${error instanceof Error ? error.stack : String(error)}`);
+    }
+  }
+
+  /** The answer to an editor that pulls. */
+  pull(snapshot: Snapshot, previous: string | undefined): DocumentDiagnosticReport {
+    const { path } = snapshot.file;
+    const set = (this.#onType ? undefined : this.#diagnostics.last(path)) ?? this.#diagnostics.of(snapshot);
+    if (set.id === previous) return { kind: "unchanged", resultId: set.id };
+    return { kind: "full", resultId: set.id, items: [...set.items] };
+  }
+}
+
+const at = (value: unknown, key: string): unknown =>
+  typeof value === "object" && value !== null ? (value as Record<string, unknown>)[key] : undefined;

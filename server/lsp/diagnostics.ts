@@ -1,0 +1,103 @@
+/** Findings as the protocol wants them: one builder behind both ways of delivering them. */
+import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from "vscode-languageserver";
+import type { Finding, Severity } from "../rules/rule.ts";
+import { nameOfUri } from "../workspace/uri.ts";
+import type { Snapshot, Workspace } from "../workspace/workspace.ts";
+import { editOf, locationOf, rangeOf } from "./convert.ts";
+
+const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+};
+
+/** The diagnostics of a file, and a name for them that changes when they do. */
+export interface DiagnosticSet {
+  readonly id: string;
+  readonly items: readonly Diagnostic[];
+}
+
+interface Kept {
+  readonly places: string;
+  readonly diagnostic: Diagnostic;
+}
+
+/** What is sent of a finding, kept while neither it nor the lines it speaks of have moved. */
+const kept = new WeakMap<Finding, Kept>();
+
+let sets = 0;
+
+export class Diagnostics {
+  readonly #workspace: Workspace;
+  readonly #last = new Map<string, DiagnosticSet>();
+
+  constructor(workspace: Workspace) {
+    this.#workspace = workspace;
+  }
+
+  /** The same set as before, with the same id, where nothing in it changed. */
+  of(snapshot: Snapshot): DiagnosticSet {
+    const { file, project } = snapshot;
+    const findings = project.files.find((one) => one.file === file)?.findings ?? [];
+    const items = findings.map((finding) => this.#diagnostic(snapshot, finding));
+    const last = this.#last.get(file.path);
+    const same = last && last.items.length === items.length && items.every((item, at) => item === last.items[at]);
+    if (same) return last;
+    const set = { id: String(++sets), items };
+    this.#last.set(file.path, set);
+    return set;
+  }
+
+  last(path: string): DiagnosticSet | undefined {
+    return this.#last.get(path);
+  }
+
+  forget(path: string): void {
+    this.#last.delete(path);
+  }
+
+  #diagnostic(snapshot: Snapshot, finding: Finding): Diagnostic {
+    const { positions } = snapshot;
+    const range = rangeOf(positions, finding.spot);
+    const related = this.#related(snapshot, finding);
+    const places = `${range.start.line}:${snapshot.roots.length}:${related.map(({ location }) => `${location.uri}:${location.range.start.line}`).join()}`;
+    const before = kept.get(finding);
+    if (before?.places === places) return before.diagnostic;
+    const fixes = finding.fixes.map(({ title, edits, safe }) => ({
+      title,
+      safe,
+      edits: edits.map((edit) => editOf(positions, finding.spot.segment, edit)),
+    }));
+    const diagnostic: Diagnostic = {
+      range,
+      severity: severities[finding.severity],
+      source: "wayfile",
+      code: finding.check,
+      message: finding.message,
+      ...(related.length > 0 ? { relatedInformation: related } : {}),
+      ...(fixes.length > 0 ? { data: { fixes } } : {}),
+    };
+    kept.set(finding, { places, diagnostic });
+    return diagnostic;
+  }
+
+  /** The lines a finding speaks of, the limit it was held against, and the schedule it was judged in. */
+  #related(snapshot: Snapshot, { spot, related, limit, source, working }: Finding): DiagnosticRelatedInformation[] {
+    const out = related.flatMap(({ spot: other, message }) => {
+      const location = locationOf(this.#workspace, snapshot, other);
+      return location ? [{ location, message }] : [];
+    });
+    const here = { uri: snapshot.file.path, range: rangeOf(snapshot.positions, spot) };
+    if (source && (limit || working)) {
+      out.push({ location: here, message: [working, `Source: ${source.ref}.`].filter(Boolean).join("\n") });
+    }
+    const [root, ...others] = snapshot.roots;
+    if (root !== undefined && others.length > 0) {
+      out.push({
+        location: here,
+        message: `Judged as part of ${nameOfUri(root)}; ${others.length} more ${others.length === 1 ? "schedule uses" : "schedules use"} this file.`,
+      });
+    }
+    return out;
+  }
+}

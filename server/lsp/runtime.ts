@@ -1,0 +1,11 @@
+import type { ReadResult } from "../workspace/project.ts";
+
+/** What the server needs of the world it runs in. Node lends one, a browser another, a test a third. */
+export interface Runtime {
+  /** The text at an address, or one sentence that says why it cannot be had. */
+  read(uri: string): Promise<ReadResult>;
+  /** Addresses of the schedules below some folders. */
+  list(folders: readonly string[]): Promise<readonly string[]>;
+  /** Runs something once the messages that have already arrived are dealt with. */
+  soon(run: () => void): void;
+}

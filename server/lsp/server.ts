@@ -1,0 +1,142 @@
+/**
+ * The language server: the only room that speaks the protocol. It notes what is typed, asks the features when it is
+ * asked, and turns places into lines and columns.
+ */
+import {
+  type Connection,
+  ErrorCodes,
+  type InitializeParams,
+  type InitializeResult,
+  type Position,
+  ResponseError,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
+import type { Cursor } from "../features/place.ts";
+import { canonical, resolveUri } from "../workspace/uri.ts";
+import { mostFiles, type Snapshot, Workspace } from "../workspace/workspace.ts";
+import { answer } from "./answer.ts";
+import { Delivery } from "./delivery.ts";
+import { registerFeatures } from "./features.ts";
+import type { Runtime } from "./runtime.ts";
+
+/** What a feature's registration is lent: a request comes in, its snapshot and cursor come ready. */
+export interface Service {
+  readonly connection: Connection;
+  readonly workspace: Workspace;
+  /** Runs a feature on a document. `neutral` is answered where there is no such document, or the feature fails. */
+  ask<P extends { readonly textDocument: { readonly uri: string } }, T>(
+    name: string,
+    neutral: T,
+    work: (snapshot: Snapshot, params: P) => T,
+  ): (params: P, token: import("vscode-languageserver").CancellationToken) => Promise<T | ResponseError<never>>;
+  cursor(snapshot: Snapshot, position: Position): Cursor;
+}
+
+export function startServer(connection: Connection, runtime: Runtime): void {
+  const workspace = new Workspace({ read: (uri) => runtime.read(uri), resolve: resolveUri });
+  const log = (line: string): void => connection.console.error(line);
+  const delivery = new Delivery(connection, workspace, runtime, log);
+  let folders: string[] = [];
+  let canWatch = false;
+
+  const service: Service = {
+    connection,
+    workspace,
+    ask: (name, neutral, work) => (params, token) => {
+      const path = canonical(params.textDocument.uri);
+      const asked = { name, path, version: () => workspace.version(path) };
+      return answer(
+        asked,
+        token,
+        neutral,
+        log,
+        workspace.isLoaded(path) ? undefined : () => workspace.load(path),
+        () => {
+          const snapshot = workspace.snapshot(path);
+          return snapshot ? work(snapshot, params) : neutral;
+        },
+      );
+    },
+    cursor: (snapshot, position) => {
+      const at = snapshot.positions.at(position);
+      return at ?? { segment: emptySegment, offset: 0 };
+    },
+  };
+
+  connection.onInitialize((params): InitializeResult => {
+    folders = foldersOf(params);
+    canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
+    delivery.agree(params.capabilities);
+    return {
+      capabilities: {
+        positionEncoding: "utf-16",
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
+        ...registerFeatures(service, delivery, params.capabilities),
+      },
+      serverInfo: { name: "wayfile" },
+    };
+  });
+
+  connection.onInitialized(async () => {
+    if (canWatch) {
+      void connection
+        .sendRequest("client/registerCapability", {
+          registrations: [
+            {
+              id: "files",
+              method: "workspace/didChangeWatchedFiles",
+              registerOptions: { watchers: [{ globPattern: "**/*.ways" }] },
+            },
+          ],
+        })
+        .catch(() => undefined);
+    }
+    await delivery.readSettings();
+    const leftOut = await workspace.index((await runtime.list(folders)).map(canonical));
+    if (leftOut > 0) {
+      connection.console.warn(
+        `${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`,
+      );
+    }
+    delivery.everythingChanged();
+  });
+
+  connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
+    const path = canonical(uri);
+    workspace.open(path, version, text);
+    delivery.opened(path, uri);
+  });
+  connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
+    const path = canonical(uri);
+    workspace.edit(path, version, contentChanges);
+    delivery.edited(path);
+  });
+  connection.onDidSaveTextDocument(({ textDocument: { uri } }) => delivery.saved(canonical(uri)));
+  connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
+    const path = canonical(uri);
+    const dependents = workspace.dependents(path);
+    workspace.close(path);
+    delivery.closed(path, dependents);
+  });
+  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+    for (const { uri } of changes) {
+      const path = canonical(uri);
+      if (!workspace.isOpen(path)) await workspace.changedOnDisk(path);
+    }
+    delivery.everythingChanged();
+  });
+  connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings));
+
+  connection.listen();
+}
+
+const emptySegment = { kind: "lines", word: "", text: "", breaks: 0 } as const;
+
+function foldersOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
+  if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
+  return rootUri ? [rootUri] : [];
+}
+
+/** A request whose parameters make no sense. */
+export const badRequest = (message: string): ResponseError<never> =>
+  new ResponseError(ErrorCodes.InvalidParams, message);

@@ -1,0 +1,266 @@
+/**
+ * The files an editor works on: open documents, files on disk as a host lends them, and who uses whom. Loading is
+ * asynchronous; everything asked of what is loaded is answered at once.
+ */
+import { applyEdit, type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
+import type { Segment } from "../syntax/split.ts";
+import { checkProject, type Host, type LoadedFile, loadFile, type ProjectResult, type Sources } from "./project.ts";
+import { type UseSummary, useSummary } from "./uses.ts";
+
+type Found = LoadedFile | { readonly failure: string };
+
+interface OpenFile {
+  version: number;
+  document: Document;
+  /** Edits that were noted and not yet applied: typing costs nothing until somebody asks. */
+  pending: Edit[];
+  loaded: LoadedFile | undefined;
+  summary: UseSummary | undefined;
+}
+
+/** A file at one moment, in its project: what a feature is given. */
+export interface Snapshot {
+  readonly file: LoadedFile;
+  readonly version: number | undefined;
+  readonly positions: Positions;
+  readonly project: ProjectResult;
+  /** Every schedule that uses this file, the one it was judged in first. */
+  readonly roots: readonly string[];
+}
+
+interface KeptProject {
+  readonly revision: number;
+  readonly read: ReadonlyMap<string, Found>;
+  readonly result: ProjectResult;
+}
+
+/** Files beyond this number are not looked into for who uses them. */
+export const mostFiles = 5_000;
+
+export class Workspace {
+  readonly #host: Host;
+  readonly #open = new Map<string, OpenFile>();
+  readonly #disk = new Map<string, Found>();
+  readonly #summaries = new Map<string, UseSummary>();
+  readonly #projects = new Map<string, KeptProject>();
+  readonly #positions = new WeakMap<Document, Positions>();
+  /** Counts every change, so that what is kept can tell at a glance that nothing happened. */
+  #revision = 0;
+
+  constructor(host: Host) {
+    this.#host = host;
+  }
+
+  get openPaths(): readonly string[] {
+    return [...this.#open.keys()];
+  }
+
+  open(path: string, version: number, text: string): void {
+    this.#revision++;
+    const before = this.#disk.get(path);
+    // An editor that opens a file nobody changed keeps all that is known of it.
+    const document = before && "document" in before ? applyEdit(before.document, { text }) : documentOf(text);
+    this.#open.set(path, { version, document, pending: [], loaded: undefined, summary: undefined });
+  }
+
+  edit(path: string, version: number, edits: readonly Edit[]): void {
+    const file = this.#open.get(path);
+    if (!file) return;
+    this.#revision++;
+    const whole = edits.findLastIndex((edit) => edit.range === undefined);
+    if (whole >= 0) file.pending = [...edits.slice(whole)];
+    else file.pending.push(...edits);
+    file.version = version;
+    file.loaded = undefined;
+    file.summary = undefined;
+  }
+
+  close(path: string): void {
+    this.#revision++;
+    this.#open.delete(path);
+    this.#disk.delete(path);
+  }
+
+  isOpen(path: string): boolean {
+    return this.#open.has(path);
+  }
+
+  version(path: string): number | undefined {
+    return this.#open.get(path)?.version;
+  }
+
+  /** What stands on disk may have changed: it is read again when next asked for. */
+  async changedOnDisk(path: string): Promise<void> {
+    this.#revision++;
+    this.#disk.delete(path);
+    await this.#summarise(path);
+  }
+
+  /** Looks into the files of the workspace for what each uses. Returns how many were left out. */
+  async index(paths: readonly string[]): Promise<number> {
+    const wanted = paths.slice(0, mostFiles);
+    for (let at = 0; at < wanted.length; at += 32) {
+      await Promise.all(wanted.slice(at, at + 32).map((path) => this.#summarise(path)));
+    }
+    return paths.length - wanted.length;
+  }
+
+  async #summarise(path: string): Promise<void> {
+    const read = await this.#host.read(path);
+    if ("failure" in read) this.#summaries.delete(path);
+    else
+      this.#summaries.set(
+        path,
+        useSummary(read.text, (use) => this.#host.resolve(path, use)),
+      );
+    this.#revision++;
+  }
+
+  /** Reads all that the file and the schedules that use it need. */
+  async load(path: string): Promise<void> {
+    for (;;) {
+      const missing = this.#missing(path);
+      if (missing.length === 0) return;
+      await Promise.all(missing.map((one) => this.#fetch(one)));
+    }
+  }
+
+  isLoaded(path: string): boolean {
+    return this.#missing(path).length === 0;
+  }
+
+  async #fetch(path: string): Promise<void> {
+    const read = await this.#host.read(path);
+    // Whoever opened it meanwhile knows better.
+    if (this.#open.has(path) || this.#disk.has(path)) return;
+    this.#revision++;
+    this.#disk.set(path, "failure" in read ? read : loadFile(path, documentOf(read.text)));
+    if (!("failure" in read))
+      this.#summaries.set(
+        path,
+        useSummary(read.text, (use) => this.#host.resolve(path, use)),
+      );
+  }
+
+  #missing(path: string): string[] {
+    const missing: string[] = [];
+    const seen = new Set<string>();
+    const visit = (one: string): void => {
+      if (seen.has(one)) return;
+      seen.add(one);
+      const found = this.#find(one);
+      if (!found) missing.push(one);
+      else if ("document" in found) for (const use of this.#uses(found)) visit(use);
+    };
+    visit(path);
+    for (const root of this.roots(path)) visit(root);
+    return missing;
+  }
+
+  #uses(file: LoadedFile): string[] {
+    return file.model.facts.all("use").map((use) => this.#host.resolve(file.path, use.args.path.value));
+  }
+
+  /** A file as it stands now, if it is known. */
+  #find(path: string): Found | undefined {
+    const file = this.#open.get(path);
+    if (!file) return this.#disk.get(path);
+    for (const edit of file.pending) file.document = applyEdit(file.document, edit);
+    file.pending = [];
+    file.loaded ??= loadFile(path, file.document);
+    return file.loaded;
+  }
+
+  /**
+   * The schedules a file is part of: itself where it holds an installation, or else every one that uses it, directly or
+   * through others. A file that nobody uses stands alone.
+   */
+  roots(path: string): string[] {
+    if (this.#summary(path)?.hasInstallation) return [path];
+    const roots: string[] = [];
+    const seen = new Set([path]);
+    const climb = (one: string): void => {
+      for (const user of this.#users(one)) {
+        if (seen.has(user)) continue;
+        seen.add(user);
+        if (this.#summary(user)?.hasInstallation) roots.push(user);
+        else climb(user);
+      }
+    };
+    climb(path);
+    return roots.length === 0 ? [path] : roots.sort();
+  }
+
+  #users(path: string): string[] {
+    const known = new Set([...this.#open.keys(), ...this.#summaries.keys()]);
+    return [...known].filter((one) => this.#summary(one)?.uses.includes(path));
+  }
+
+  #summary(path: string): UseSummary | undefined {
+    const file = this.#open.get(path);
+    if (!file) return this.#summaries.get(path);
+    if (file.summary) return file.summary;
+    const loaded = this.#find(path) as LoadedFile;
+    file.summary = {
+      uses: this.#uses(loaded),
+      hasInstallation: loaded.model.installations.length > 0,
+    };
+    return file.summary;
+  }
+
+  /** Open files whose findings may depend on a file. */
+  dependents(path: string): string[] {
+    return this.openPaths.filter((open) => {
+      if (open === path) return false;
+      const kept = this.#projects.get(this.roots(open)[0] ?? open);
+      return kept?.read.has(path) ?? false;
+    });
+  }
+
+  /** A file in its project, as far as it is loaded; nothing for a file that is not known or cannot be read. */
+  snapshot(path: string): Snapshot | undefined {
+    const file = this.#find(path);
+    if (!file || "failure" in file) return undefined;
+    const roots = this.roots(path);
+    const root = this.#find(roots[0] ?? path);
+    const inRoot = root && "document" in root ? this.#project(root) : undefined;
+    const holds = inRoot?.files.some((one) => one.file === file) ?? false;
+    const project = inRoot && holds ? inRoot : this.#project(file);
+    return { file, version: this.version(path), positions: this.positionsOf(file), project, roots };
+  }
+
+  positionsOf(file: LoadedFile): Positions {
+    const before = this.#positions.get(file.document);
+    if (before) return before;
+    const positions = new Positions(file.document);
+    this.#positions.set(file.document, positions);
+    return positions;
+  }
+
+  #project(root: LoadedFile): ProjectResult {
+    const before = this.#projects.get(root.path);
+    if (before && before.revision === this.#revision) return before.result;
+    if (before && [...before.read].every(([path, found]) => this.#find(path) === found)) {
+      this.#projects.set(root.path, { ...before, revision: this.#revision });
+      return before.result;
+    }
+    const read = new Map<string, Found>([[root.path, root]]);
+    const sources: Sources = {
+      file: (path) => {
+        const found = this.#find(path) ?? notRead;
+        read.set(path, found);
+        return found;
+      },
+      resolve: (from, use) => this.#host.resolve(from, use),
+    };
+    const result = checkProject(root, sources);
+    this.#projects.set(root.path, { revision: this.#revision, read, result });
+    return result;
+  }
+}
+
+const notRead = { failure: "it has not been read yet." };
+
+/** The file of a project a segment belongs to. */
+export const fileOfSegment = (project: ProjectResult, segment: Segment): LoadedFile | undefined =>
+  project.files.find(({ file }) => file.document.segments.includes(segment))?.file;

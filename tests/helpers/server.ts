@@ -1,0 +1,110 @@
+/** A real server in a process of its own, spoken to over stdio. */
+import { spawn } from "node:child_process";
+import { join } from "node:path";
+import {
+  type ClientCapabilities,
+  createProtocolConnection,
+  type Diagnostic,
+  type InitializeResult,
+  type ProtocolConnection,
+  type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
+
+const main = join(import.meta.dirname, "../../server/main.node.ts");
+
+export interface Server {
+  readonly connection: ProtocolConnection;
+  readonly initialized: InitializeResult;
+  readonly published: PublishDiagnosticsParams[];
+  readonly exit: Promise<number | null>;
+  readonly errors: string[];
+  open(uri: string, text: string): Promise<void>;
+  change(uri: string, version: number, contentChanges: readonly object[]): Promise<void>;
+  /** The next push for a document that satisfies a wish; those that have arrived count. */
+  push(uri: string, wish?: (diagnostics: readonly Diagnostic[]) => boolean): Promise<PublishDiagnosticsParams>;
+  pull(uri: string, previousResultId?: string): Promise<{ kind: string; resultId?: string; items?: Diagnostic[] }>;
+  stop(): Promise<number | null>;
+}
+
+export interface ServerOptions {
+  readonly capabilities?: ClientCapabilities;
+  readonly folder?: string;
+  readonly settings?: unknown;
+  readonly command?: readonly string[];
+}
+
+export const pulling: ClientCapabilities = {
+  textDocument: { diagnostic: {} },
+  workspace: { diagnostics: { refreshSupport: true }, configuration: true },
+};
+
+export async function startServer(options: ServerOptions = {}): Promise<Server> {
+  const command = options.command ?? ["--disable-warning=ExperimentalWarning", main];
+  const child = spawn(process.execPath, [...command, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
+  const exit = new Promise<number | null>((resolve) => child.once("exit", resolve));
+  const errors: string[] = [];
+  child.stderr.on("data", (data) => errors.push(String(data)));
+  const connection = createProtocolConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  );
+  const published: PublishDiagnosticsParams[] = [];
+  const waiting = new Set<() => void>();
+  connection.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
+    published.push(params);
+    for (const look of [...waiting]) look();
+  });
+  connection.onNotification("window/logMessage", ({ message }: { message: string }) => {
+    errors.push(message);
+  });
+  connection.onRequest("workspace/configuration", () => [options.settings ?? null]);
+  connection.onRequest("client/registerCapability", () => null);
+  connection.onRequest("workspace/diagnostic/refresh", () => null);
+  connection.listen();
+  const folders = options.folder === undefined ? null : [{ uri: options.folder, name: "folder" }];
+  const initialized: InitializeResult = await connection.sendRequest("initialize", {
+    processId: process.pid,
+    rootUri: null,
+    workspaceFolders: folders,
+    capabilities: options.capabilities ?? {},
+  });
+  await connection.sendNotification("initialized", {});
+  return {
+    connection,
+    initialized,
+    published,
+    exit,
+    errors,
+    open: (uri, text) =>
+      connection.sendNotification("textDocument/didOpen", {
+        textDocument: { uri, languageId: "wayfile", version: 1, text },
+      }),
+    change: (uri, version, contentChanges) =>
+      connection.sendNotification("textDocument/didChange", { textDocument: { uri, version }, contentChanges }),
+    push: (uri, wish = () => true) =>
+      new Promise((resolve) => {
+        const look = (): void => {
+          const found = published.findLast((one) => one.uri === uri);
+          if (!found || !wish(found.diagnostics)) return;
+          waiting.delete(look);
+          resolve(found);
+        };
+        waiting.add(look);
+        look();
+      }),
+    pull: (uri, previousResultId) =>
+      connection.sendRequest("textDocument/diagnostic", {
+        textDocument: { uri },
+        ...(previousResultId === undefined ? {} : { previousResultId }),
+      }),
+    stop: async () => {
+      await connection.sendRequest("shutdown");
+      await connection.sendNotification("exit");
+      const code = await exit;
+      connection.dispose();
+      return code;
+    },
+  };
+}
