@@ -17,7 +17,7 @@ const number = String.raw`\d+(?:\.\d+)?`;
 const wordEnd = String.raw`(?![\w²ΩΩ°℃%])`;
 
 export const tokenRows = [
-  { name: "Space", match: /[ \t\u00a0\ufeff]+/, group: Lexer.SKIPPED, help: "Blanks between words." },
+  { name: "Space", match: /[^\S\r\n]+/, group: Lexer.SKIPPED, help: "Blanks between words." },
   { name: "NewLine", match: /\r\n|\n|\r/, help: "Ends a statement." },
   {
     name: "Comment",

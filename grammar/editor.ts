@@ -1,0 +1,27 @@
+/** What an editor needs to know of the language besides its colours. */
+
+/** Words as the trade has them are one word to the editor: R1+R2, L-N, N/A, 61008, 411.3.3. */
+export const wordPattern = "[A-Za-z0-9_\\u00c0-\\u024fΔΩ°²½]+(?:[+\\-/.][A-Za-z0-9_\\u00c0-\\u024fΔ]+)*";
+
+const text = '"(?:[^"\\\\]|\\\\.)*"';
+
+export function languageConfiguration(): string {
+  const configuration = {
+    comments: { lineComment: "#" },
+    brackets: [["{", "}"]],
+    autoClosingPairs: [
+      { open: "{", close: "}", notIn: ["string", "comment"] },
+      { open: '"', close: '"', notIn: ["string", "comment"] },
+    ],
+    surroundingPairs: [
+      ["{", "}"],
+      ['"', '"'],
+    ],
+    wordPattern,
+    indentationRules: {
+      increaseIndentPattern: `^(?:[^"#{}]|${text})*\\{[^{}"#]*(?:#.*)?$`,
+      decreaseIndentPattern: "^\\s*\\}",
+    },
+  };
+  return `${JSON.stringify(configuration, undefined, 2)}\n`;
+}

@@ -1,0 +1,189 @@
+/**
+ * The colouring grammar for editors, from the token table and the vocabulary. A statement is a region that knows its
+ * word's own labels and choices, so the board `B` in `feeds B` is not taken for the curve of a breaker.
+ */
+import type { Accepts, Param } from "./params.ts";
+import { type TokenName, tokenRows } from "./tokens.ts";
+import { absences, type BlockKind, provenances, vocabulary } from "./vocabulary.ts";
+
+interface Pattern {
+  readonly [key: string]: unknown;
+}
+
+export const scopeName = "source.wayfile";
+const scope = (name: string): string => `${name}.wayfile`;
+
+/** Scopes of words, which the vocabulary decides. */
+export const wordScopes = {
+  block: "keyword.control.block",
+  record: "keyword.other.record",
+  fact: "support.type.property-name",
+  label: "entity.other.attribute-name",
+  choice: "constant.language.choice",
+  absence: "constant.language.absence",
+  provenance: "storage.modifier",
+  defined: "entity.name.function.definition",
+  name: "variable.other.name",
+} as const;
+
+/**
+ * A pattern as Oniguruma reads it, where `\w` and `\d` take letters and digits of every script.
+ */
+export function oniguruma({ source }: RegExp): string {
+  let inClass = false;
+  return source.replace(/\\.|[[\]]/g, (sign) => {
+    if (sign === "[") inClass = true;
+    if (sign === "]") inClass = false;
+    if (sign === "\\w") return inClass ? "A-Za-z0-9_" : "[A-Za-z0-9_]";
+    if (sign === "\\d") return inClass ? "0-9" : "[0-9]";
+    if (sign === "\\b") return "(?![A-Za-z0-9_])";
+    return sign;
+  });
+}
+
+const literally = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+const anyOf = (words: readonly string[]): string =>
+  `(?:${[...words]
+    .sort((a, b) => b.length - a.length)
+    .map(literally)
+    .join("|")})`;
+
+const sourceOf = (name: TokenName): string => {
+  const row = tokenRows.find((other) => other.name === name);
+  return row ? oniguruma(row.match) : "";
+};
+
+const wordEnd = `(?!${/[\w\u00c0-\u024fΔ+\-/.]/.source.replace("\\w", "A-Za-z0-9_")})`;
+const blanks = "[^\\S\\r\\n]*";
+/** A statement begins a line or follows a brace. */
+const begin = `(?:^|(?<=[{}]))${blanks}`;
+const end = "(?=[{}])|$";
+
+export function textmate(): string {
+  const grammar = {
+    information_for_contributors: ["Written by `npm run generate` from grammar/. Do not edit."],
+    name: "Wayfile",
+    scopeName,
+    fileTypes: ["ways"],
+    patterns: [
+      { include: "#comment" },
+      { include: "#conflict" },
+      ...words().map(([word]) => ({ include: `#word-${word}` })),
+      { include: "#unknown" },
+      { include: "#braces" },
+      { include: "#values" },
+    ],
+    repository: {
+      comment: tokenPattern("Comment"),
+      conflict: { name: scope("invalid.illegal.conflict"), match: "^(?:<{7}|>{7}|={7}|\\|{7}).*$" },
+      braces: { patterns: [tokenPattern("Open"), tokenPattern("Close")] },
+      values: { patterns: valuePatterns() },
+      common: {
+        patterns: [listPattern("absence", Object.keys(absences)), listPattern("provenance", Object.keys(provenances))],
+      },
+      unknown: {
+        begin: `${begin}(${sourceOf("Word")})`,
+        end,
+        patterns: [{ include: "#comment" }, { include: "#values" }],
+      },
+      ...Object.fromEntries(words().map(([word, params]) => [`word-${word}`, statementPattern(word, params)])),
+    },
+  };
+  return `${JSON.stringify(grammar, undefined, 2)}\n`;
+}
+
+/** Each word once, with the parameters it has in any block. */
+function words(): [string, Param[]][] {
+  const all = new Map<string, Param[]>();
+  for (const rows of Object.values(vocabulary))
+    for (const [word, row] of Object.entries(rows))
+      all.set(word, [...(all.get(word) ?? []), ...Object.values(row.params as Record<string, Param>)]);
+  return [...all].sort(([a], [b]) => b.length - a.length || (a < b ? -1 : 1));
+}
+
+const opening: ReadonlySet<string> = new Set(
+  Object.values(vocabulary).flatMap((rows) =>
+    Object.entries(rows).flatMap(([word, row]) => ("opens" in row && row.opens ? [word] : [])),
+  ),
+);
+
+const record: ReadonlySet<string> = new Set(["departure", "query", "answer", "note"]);
+
+const kindOf = (word: string): keyof typeof wordScopes =>
+  opening.has(word) ? "block" : record.has(word) ? "record" : "fact";
+
+function statementPattern(word: string, params: readonly Param[]): Pattern {
+  const labels = [...new Set(params.flatMap(({ label }) => (label === undefined ? [] : [label])))];
+  const labelled = labels.map((label) => ({
+    label,
+    choices: choicesOf(params.filter((param) => param.label === label)),
+  }));
+  const choices = choicesOf(params.filter(({ label }) => label === undefined));
+  const name = `(?:${sourceOf("Word")}|${sourceOf("NumberWord")}|${sourceOf("Number")})`;
+  const defines = params.some(({ accepts }) => accepts.kind === "define");
+  const notAName = `(?!${sourceOf("Standard")}|${sourceOf("Quantity")}|${sourceOf("Multiple")}${choices.length > 0 ? `|${anyOf(choices)}${wordEnd}` : ""})`;
+  const header = `${begin}(${literally(word)})${wordEnd}`;
+  const captures = { "1": { name: scope(wordScopes[kindOf(word)]) }, "2": { name: scope(wordScopes.defined) } };
+  return {
+    begin: defines ? `${header}(?:[^\\S\\r\\n]+${notAName}(${name}))?` : header,
+    beginCaptures: defines ? captures : { "1": captures["1"] },
+    end,
+    patterns: [
+      { include: "#comment" },
+      ...labelled.filter((entry) => entry.choices.length > 0).map(labelledPattern),
+      ...(labels.length > 0 ? [listPattern("label", labels)] : []),
+      ...(choices.length > 0 ? [listPattern("choice", choices)] : []),
+      ...(params.some(({ accepts }) => isMeasured(accepts)) ? [{ include: "#common" }] : []),
+      { include: "#values" },
+    ],
+  };
+}
+
+const isMeasured = (accepts: Accepts): boolean =>
+  (accepts.kind === "quantity" && accepts.reading) || (accepts.kind === "choice" && accepts.absent);
+
+const choicesOf = (params: readonly Param[]): string[] => [
+  ...new Set(
+    params.flatMap(({ accepts }) =>
+      accepts.kind === "choice"
+        ? Object.keys(accepts.choices)
+        : accepts.kind === "ref" && accepts.builtin
+          ? Object.keys(accepts.builtin)
+          : [],
+    ),
+  ),
+];
+
+const labelledPattern = ({ label, choices }: { label: string; choices: readonly string[] }): Pattern => ({
+  match: `(${literally(label)})[^\\S\\r\\n]+(${anyOf(choices)})${wordEnd}`,
+  captures: { "1": { name: scope(wordScopes.label) }, "2": { name: scope(wordScopes.choice) } },
+});
+
+const listPattern = (kind: keyof typeof wordScopes, list: readonly string[]): Pattern => ({
+  name: scope(wordScopes[kind]),
+  match: `${anyOf(list)}${wordEnd}`,
+});
+
+/** The tokens of the lexer in the lexer's order. */
+function valuePatterns(): Pattern[] {
+  const apart: readonly TokenName[] = ["Space", "NewLine", "Comment", "Conflict", "Open", "Close"];
+  return tokenRows.filter(({ name }) => !apart.includes(name)).map(({ name }) => tokenPattern(name));
+}
+
+const insides: Partial<Record<TokenName, Pattern>> = {
+  Text: { name: scope("constant.character.escape"), match: '\\\\["\\\\]' },
+  Quantity: { name: scope("keyword.other.unit"), match: "[^0-9<>.,\\s−-]+" },
+};
+
+function tokenPattern(name: TokenName): Pattern {
+  const row = tokenRows.find((other) => other.name === name);
+  const scoped = scope(row && "scope" in row ? row.scope : wordScopes.name);
+  const inside = insides[name];
+  return inside
+    ? { match: sourceOf(name), captures: { "0": { name: scoped, patterns: [inside] } } }
+    : { name: scoped, match: sourceOf(name) };
+}
+
+/** Which words colour as what, for those who compare. */
+export const colourOf = (word: string, kind: BlockKind): string | undefined =>
+  Object.hasOwn(vocabulary[kind], word) ? scope(wordScopes[kindOf(word)]) : undefined;
