@@ -122,3 +122,6 @@ export const practiceValues = table<PracticeValue>({
     practice({ key: "bond-length", item: "length of bonding conductor that a reading implies", value: 100, unit: "m" }),
   ],
 });
+
+// The thresholds of the dead tests have a file of their own.
+export * from "./dead-test-practice.ts";
