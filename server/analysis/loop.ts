@@ -1,11 +1,11 @@
 /** What a loop impedance should be, from what lies upstream of it. */
-import { type Calculated, operatingFactor, operatingResistance } from "../calc/index.ts";
+import { type Calculated, operatingFactor, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
 import type { Context } from "../model/installation.ts";
 import { combine } from "../tables/source.ts";
 import { type NumberAt, numberAt } from "./supply.ts";
-import { boardImpedance, WayStudy } from "./way.ts";
+import { boardImpedance, type Rcd, WayStudy } from "./way.ts";
 
 /** R1+R2 at the conductor's operating temperature, from length and sizes. */
 export function hotR1R2(study: WayStudy): Calculated | undefined {
@@ -99,3 +99,12 @@ export function originImpedance({ supply }: Pick<Context, "supply">): NumberAt |
 
 /** Whether the reading was said to be worked out and not measured. */
 export const wasReckoned = ({ fact }: NumberAt): boolean => fact.provenance === "calculated";
+
+/** The RCD that would clear a fault to earth through this loop, and its own limit. */
+export function rcdDisconnects(study: WayStudy, Zs: number): { rcd: Rcd; limit: Calculated } | undefined {
+  for (const rcd of study.rcds) {
+    const limit = rcdLoopLimit(rcd.sensitivity);
+    if (limit && Zs <= limit.value) return { rcd, limit };
+  }
+  return undefined;
+}

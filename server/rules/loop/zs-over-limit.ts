@@ -1,4 +1,6 @@
-import { amps, ohms } from "../../calc/result.ts";
+import { deviceName } from "../../analysis/describe.ts";
+import { rcdDisconnects } from "../../analysis/loop.ts";
+import { ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 
@@ -34,7 +36,9 @@ export default wayRule({
     const { limit } = disconnection;
     if (reading.value <= limit.value && reading.sign === "=") return;
     if (reading.value < limit.value && reading.sign === ">") return;
-    const name = `${device.curve ?? ""}${device.curve ? device.rating : amps(device.rating ?? 0)} ${device.standard}`;
+    // Where an RCD clears the fault anyway, another check speaks of relying on it.
+    if (reading.sign === "=" && rcdDisconnects(study, reading.value)) return;
+    const name = deviceName(device);
     report(valueSpot(Zs.fact, reading), {
       message: `Zs ${reading.sign === ">" ? "over " : ""}${ohms(reading.value)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.`,
       value: amount(reading.value, "Ω"),

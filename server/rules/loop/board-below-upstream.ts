@@ -1,0 +1,68 @@
+import { originImpedance } from "../../analysis/loop.ts";
+import type { NumberAt } from "../../analysis/supply.ts";
+import { boardImpedance } from "../../analysis/way.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { ohms, step } from "../../calc/result.ts";
+import type { Context } from "../../model/installation.ts";
+import { amount, boardRule, factSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "loop/board-below-upstream",
+  severity: "warning",
+  since: "0.1",
+  title: "A board with a lower loop impedance than what feeds it.",
+  why: "Impedance cannot shrink outward. Either metal lies in parallel with the feeder's protective conductor, or the two figures are from different days or boards.",
+  clauses: ["411.4.4"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ze 0.38 Ω
+  }
+  board A "Main" {
+    fed-from supply
+    Zdb 0.21 Ω
+    ^^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ze 0.38 Ω
+  }
+  board A "Main" {
+    fed-from supply
+    Zdb 0.41 Ω
+  }
+}`,
+    },
+  ],
+  check({ context }, report) {
+    const own = boardImpedance(context);
+    const above = upstreamImpedance(context);
+    if (own?.name !== "Zdb" || !above) return;
+    if (context.upstream[0]?.feeder?.facts.has("parallel-path")) return;
+    const allowance = practiceOf("loop-below");
+    if (own.value >= above.value - allowance.value) return;
+    report(factSpot(own.fact), {
+      message: `Zdb ${ohms(own.value)} is below the ${ohms(above.value)} of what feeds this board: impedance cannot shrink on the way out. Is there metal in parallel?`,
+      value: amount(own.value, "Ω"),
+      limit: amount(above.value, "Ω"),
+      least: true,
+      steps: [step("Zdb ≥ Z upstream", `${ohms(own.value)} against ${ohms(above.value)}`, "does not hold")],
+      source: allowance.source,
+      related: [{ spot: factSpot(above.fact), message: `Upstream: ${ohms(above.value)}.` }],
+    });
+  },
+});
+
+function upstreamImpedance(context: Context): NumberAt | undefined {
+  for (const { board } of context.upstream) {
+    const found = boardImpedance({ ...context, board });
+    if (found) return found;
+  }
+  return originImpedance(context);
+}

@@ -1,0 +1,44 @@
+import { seconds } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/disconnection-too-long",
+  severity: "error",
+  since: "0.1",
+  title: "A disconnection time claimed that the circuit is not allowed.",
+  why: "Five seconds hold for distribution circuits and large fixed loads only. What a person can hold in the hand disconnects in 0.4 s, or 0.2 s in TT.",
+  clauses: ["411.3.2.2", "411.3.2.3", "411.3.2.4"],
+  examples: [
+    {
+      bad: `way 1 radial "Sockets" {
+  device      BS EN 61009 B20 6 kA 30 mA type A
+  serves      sockets
+  disconnect  5 s
+              ^^^
+}`,
+      good: `way 1 radial "Sockets" {
+  device      BS EN 61009 B20 6 kA 30 mA type A
+  serves      sockets
+  disconnect  0.4 s
+}`,
+    },
+  ],
+  check(study, report) {
+    const fact = study.facts.one("disconnect");
+    const allowed = study.disconnectionTime;
+    if (!fact || !allowed) return;
+    const { time } = fact.args;
+    if (time.value <= allowed.value * (1 + 1e-9)) return;
+    const serves = study.facts.one("serves");
+    report(valueSpot(fact, time), {
+      message: `This circuit must disconnect in ${seconds(allowed.value)}, not ${seconds(time.value)}.`,
+      value: amount(time.value, "s"),
+      limit: amountOf(allowed),
+      steps: allowed.steps,
+      source: allowed.source,
+      related: serves ? [{ spot: factSpot(serves), message: "What it serves decides the time." }] : [],
+      fixes: [replaced(`Write ${seconds(allowed.value)}`, time, seconds(allowed.value))],
+    });
+  },
+});

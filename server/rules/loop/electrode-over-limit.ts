@@ -1,0 +1,80 @@
+import { rcdName } from "../../analysis/describe.ts";
+import { type Rcd, studyWay } from "../../analysis/way.ts";
+import { rcdLoopLimit, touchVoltage } from "../../calc/index.ts";
+import { milliamps, ohms } from "../../calc/result.ts";
+import type { Installation } from "../../model/installation.ts";
+import { measured } from "../../model/values.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
+
+export default installationRule({
+  id: "loop/electrode-over-limit",
+  severity: "error",
+  since: "0.1",
+  title: "An earth electrode whose resistance is too high for an RCD that relies on it.",
+  why: "RA × IΔn is the voltage that can stay on exposed metal without the RCD tripping; above 50 V it is dangerous. Better the electrode, or take an RCD of a lower rating.",
+  clauses: ["411.5.3"],
+  examples: [
+    {
+      setting: { supply: "earthing TT\nIpf 1.2 kA\nelectrode rod 173 Ω" },
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TT
+    electrode rod 173 Ω
+                  ^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+    way 1 radial "Pump" {
+      device  BS EN 61009 B16 6 kA 300 mA type A
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TT
+    electrode rod 173 Ω
+  }
+  board A "Board" {
+    fed-from supply
+    way 1 radial "Pump" {
+      device  BS EN 61009 B16 6 kA 100 mA type A
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const electrode = installation.supply?.one("electrode");
+    const reading = electrode && measured(electrode.args.value);
+    if (!electrode || !reading || reading.sign === "<") return;
+    if (installation.supply?.one("earthing")?.args.system.value !== "TT") return;
+    const rcd = weakest(installation);
+    const limit = rcd && rcdLoopLimit(rcd.sensitivity);
+    if (!rcd || !limit || reading.value <= limit.value) return;
+    const voltage = touchVoltage(reading.value, rcd.sensitivity);
+    report(valueSpot(electrode, reading), {
+      message: `RA ${ohms(reading.value)} with ${milliamps(rcd.sensitivity)} lets ${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.`,
+      value: amount(reading.value, "Ω"),
+      limit: amountOf(limit),
+      steps: [...voltage.steps, ...limit.steps],
+      source: combine(limit.source, voltage.source),
+      related: [{ spot: factSpot(rcd.fact), message: `The RCD that relies on it: ${rcdName(rcd)}.` }],
+    });
+  },
+});
+
+/** Of the RCDs that stand nearest to a load, the one that needs the best electrode. */
+function weakest(installation: Installation): Rcd | undefined {
+  const nearest = installation.boards.flatMap(({ board, context }) =>
+    board.ways.flatMap((way) => {
+      const study = studyWay(way, context);
+      return study.isSpare ? [] : study.rcds.slice(0, 1);
+    }),
+  );
+  return nearest.toSorted((one, other) => other.sensitivity - one.sensitivity)[0];
+}

@@ -1,0 +1,45 @@
+import { electrodeAdvice } from "../../calc/index.ts";
+import { ohms } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { amount, amountOf, installationRule, valueSpot } from "../rule.ts";
+
+export default installationRule({
+  id: "loop/electrode-unstable",
+  severity: "information",
+  since: "0.1",
+  title: "An earth electrode that may not stay what it is.",
+  why: "Above about 200 Ω an electrode changes much when the ground dries or freezes. A longer rod or a second one makes it lasting.",
+  clauses: ["411.5.3"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TT
+    electrode rod 260 Ω
+                  ^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TT
+    electrode rod 84 Ω
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const electrode = installation.supply?.one("electrode");
+    const reading = electrode && measured(electrode.args.value);
+    const advice = electrodeAdvice();
+    if (!electrode || !reading || reading.sign === "<" || reading.value <= advice.value) return;
+    report(valueSpot(electrode, reading), {
+      message: `An electrode of ${ohms(reading.value)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?`,
+      value: amount(reading.value, "Ω"),
+      limit: amountOf(advice),
+      steps: advice.steps,
+      source: advice.source,
+    });
+  },
+});

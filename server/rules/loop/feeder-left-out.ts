@@ -1,0 +1,87 @@
+import { loopAgreement, originImpedance } from "../../analysis/loop.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { ohms, step } from "../../calc/result.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/feeder-left-out",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit of a board further out, reckoned from Ze as if it stood at the origin.",
+  why: "The feeder belongs to the loop. With it left out the circuit looks better than it is, by just the part that is hardest to change.",
+  clauses: ["411.4.4"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" { feeds B }
+  }
+  board B "Annexe" {
+    fed-from A
+    Zdb 0.55 Ω
+    way 1 radial "Heater" {
+      device  BS EN 60898 B16 6 kA
+      dead 2026-03-04 {
+        R1+R2  0.40 Ω
+      }
+      live 2026-03-05 {
+        Zs  0.60 Ω
+        ^^^^^^^^^^
+      }
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" { feeds B }
+  }
+  board B "Annexe" {
+    fed-from A
+    Zdb 0.55 Ω
+    way 1 radial "Heater" {
+      device  BS EN 60898 B16 6 kA
+      dead 2026-03-04 {
+        R1+R2  0.40 Ω
+      }
+      live 2026-03-05 {
+        Zs  0.96 Ω
+      }
+    }
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const found = loopAgreement(study);
+    const origin = originImpedance(study.context);
+    if (found?.verdict !== "from-origin" || !found.expected || !found.R1R2 || !found.board || !origin) return;
+    const { Zs, R1R2, board, expected } = found;
+    const numbers = `${ohms(origin.value)} + ${ohms(R1R2.value)}`;
+    report(factSpot(Zs.fact), {
+      message: `Zs ${ohms(Zs.value)} is Ze and R1+R2 to the digit: the feeder is left out. From ${board.name} ${ohms(board.value)} it would be about ${ohms(expected.value)}.`,
+      value: amount(Zs.value, "Ω"),
+      steps: [step("Ze + (R1+R2)", numbers, ohms(origin.value + R1R2.value)), ...expected.steps],
+      source: practiceOf("loop-exact").source,
+      related: [
+        { spot: factSpot(board.fact), message: `The board's own impedance: ${ohms(board.value)}.` },
+        { spot: factSpot(origin.fact), message: `Ze ${ohms(origin.value)}.` },
+      ],
+    });
+  },
+});

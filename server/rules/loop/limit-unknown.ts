@@ -1,0 +1,34 @@
+import { deviceName } from "../../analysis/describe.ts";
+import { seconds } from "../../calc/result.ts";
+import { factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/limit-unknown",
+  severity: "information",
+  since: "0.1",
+  title: "A device for which no table here gives a limit for Zs.",
+  why: "Nothing was found wrong with the loop because nothing could be held against it: take the limit from the maker's curve or your copy of the standard, and write it as max-Zs.",
+  clauses: ["411.4.4"],
+  examples: [
+    {
+      bad: `way 1 feeder "Plant" {
+  device  BS EN 60947-2 160 A 36 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 feeder "Plant" {
+  device  BS EN 60947-2 160 A 36 kA
+  max-Zs  0.14 Ω
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device, disconnectionTime, overcurrentLimit, supply } = study;
+    if (!device?.rating || !disconnectionTime || overcurrentLimit || supply.earthing === "TT") return;
+    if (study.facts.has("max-Zs")) return;
+    // A breaker without its type is spoken of elsewhere, and so is a device that breaks no overcurrent.
+    if ((device.family === "breaker" && !device.curve) || device.standard.includes("61008")) return;
+    report(factSpot(device.fact), {
+      message: `No table here gives the limit of Zs for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: take it from the maker's curve and write it as max-Zs. The loop is not judged.`,
+    });
+  },
+});

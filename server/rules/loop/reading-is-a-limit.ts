@@ -1,0 +1,41 @@
+import { rcdLimitAs } from "../../analysis/stated-limit.ts";
+import { numberAt } from "../../analysis/supply.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/reading-is-a-limit",
+  severity: "warning",
+  since: "0.1",
+  title: "A limit entered where the reading belongs.",
+  why: "A record that says 1667 Ω says that nobody knows what the loop was. The limit belongs to max-Zs.",
+  clauses: ["411.5.3", "643.7.3"],
+  examples: [
+    {
+      setting: { stage: "tested", supply: "earthing TT\nIpf 1.2 kA" },
+      bad: `way 1 radial "Pump" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs  1667 Ω
+    ^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Pump" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs  84 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const Zs = numberAt(study.Zs);
+    const likeness = Zs && rcdLimitAs(study, Zs.value);
+    if (!Zs || !likeness) return;
+    const rcd = study.rcds[0];
+    report(factSpot(Zs.fact), {
+      message: `${likeness}, not a reading. What did the meter show?`,
+      value: amount(Zs.value, "Ω"),
+      related: rcd ? [{ spot: factSpot(rcd.fact), message: "The RCD whose limit it is." }] : [],
+    });
+  },
+});

@@ -1,0 +1,49 @@
+import { deviceName, rcdName } from "../../analysis/describe.ts";
+import { rcdDisconnects } from "../../analysis/loop.ts";
+import { ohms } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/relies-on-rcd",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit whose loop is too high for its device, so that only the RCD disconnects.",
+  why: "It is allowed, but it rests the whole protection on one mechanism that nobody presses. On a TN supply a loop this high is first a sign of a poor joint or a circuit that is too long.",
+  clauses: ["411.4.4", "411.4.5"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Outside lights" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs  1.52 Ω
+        ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Outside lights" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs  0.62 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { Zs, disconnection, device } = study;
+    const reading = Zs && measured(Zs.value);
+    if (!Zs || !reading || reading.sign !== "=" || disconnection?.by !== "overcurrent" || !device) return;
+    const { limit } = disconnection;
+    const byRcd = reading.value > limit.value ? rcdDisconnects(study, reading.value) : undefined;
+    if (!byRcd) return;
+    report(valueSpot(Zs.fact, reading), {
+      message: `Zs ${ohms(reading.value)} is above the ${ohms(limit.value)} of the ${deviceName(device)} device: only the RCD would disconnect. Look for a poor joint, and record that the RCD is the means of disconnection if it stays.`,
+      value: amount(reading.value, "Ω"),
+      limit: amountOf(limit),
+      steps: [...limit.steps, ...byRcd.limit.steps],
+      source: combine(limit.source, byRcd.limit.source),
+      related: [{ spot: factSpot(byRcd.rcd.fact), message: `What would disconnect: ${rcdName(byRcd.rcd)}.` }],
+    });
+  },
+});

@@ -1,0 +1,49 @@
+import { originImpedance } from "../../analysis/loop.ts";
+import { ohms } from "../../calc/result.ts";
+import { declaredImpedance } from "../../calc/supply-declared.ts";
+import { amount, amountOf, factSpot, installationRule } from "../rule.ts";
+
+export default installationRule({
+  id: "loop/ze-above-declared",
+  severity: "warning",
+  since: "0.1",
+  title: "An external impedance above what distributors declare for this earthing system.",
+  why: "Either the earthing is not what is written, or the supply's earth is failing: that is a matter for the distributor, today.",
+  clauses: ["313.1", "312.2"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    Ze 0.62 Ω
+    ^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    Ze 0.22 Ω
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const earthing = installation.supply?.one("earthing");
+    const Ze = originImpedance(installation);
+    const system = earthing?.args.system.value;
+    if (!earthing || !Ze || (system !== "TN-S" && system !== "TN-C-S")) return;
+    const limit = declaredImpedance(system);
+    if (Ze.value <= limit.value) return;
+    const other = system === "TN-C-S" && Ze.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
+    report(factSpot(Ze.fact), {
+      message: `Ze ${ohms(Ze.value)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.`,
+      value: amount(Ze.value, "Ω"),
+      limit: amountOf(limit),
+      steps: limit.steps,
+      source: limit.source,
+      related: [{ spot: factSpot(earthing), message: `The earthing as written: ${system}.` }],
+    });
+  },
+});

@@ -1,0 +1,52 @@
+import { originImpedance } from "../../analysis/loop.ts";
+import { ohms } from "../../calc/result.ts";
+import { declaredImpedance } from "../../calc/supply-declared.ts";
+import { appended } from "../fixes.ts";
+import { amount, factSpot, installationRule } from "../rule.ts";
+
+const systems = ["TN-C-S", "TN-S", "TT"] as const;
+
+export default installationRule({
+  id: "loop/ze-textbook",
+  severity: "warning",
+  since: "0.1",
+  title: "A textbook figure for Ze that is given as measured.",
+  why: "0.35, 0.8 and 21 Ω are what distributors declare at most. As a reading such a figure hides that nobody measured; as a declared one it is honest.",
+  clauses: ["313.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    Ze 0.35 Ω
+    ^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    Ze 0.35 Ω declared
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const Ze = originImpedance(installation);
+    if (Ze?.fact.provenance !== "measured") return;
+    const own = installation.supply?.one("earthing")?.args.system.value;
+    const limit = systems
+      .filter((system) => own === undefined || own === system)
+      .map(declaredImpedance)
+      .find(({ value }) => value === Ze.value);
+    if (!limit) return;
+    report(factSpot(Ze.fact), {
+      message: `Ze ${ohms(Ze.value)} is the figure distributors declare, given here as measured. If it was not read on a meter, write declared.`,
+      value: amount(Ze.value, "Ω"),
+      steps: limit.steps,
+      source: limit.source,
+      fixes: [appended("Write that it is declared", Ze.fact, "declared")],
+    });
+  },
+});

@@ -1,0 +1,51 @@
+import { loopAgreement } from "../../analysis/loop.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { ohms, step } from "../../calc/result.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/zs-below-conductors",
+  severity: "warning",
+  since: "0.1",
+  title: "A loop impedance lower than the conductors' own R1+R2.",
+  why: "The loop includes those conductors. Bonded metal in parallel explains it; so does a poor contact that only the low voltage of the dead test meets.",
+  clauses: ["411.4.4", "643.2.1"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Pump" {
+  device  BS EN 60898 B16 6 kA
+  dead 2026-03-04 {
+    R1+R2  0.92 Ω
+  }
+  live 2026-03-05 {
+    Zs  0.51 Ω
+    ^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Pump" {
+  device  BS EN 60898 B16 6 kA
+  dead 2026-03-04 {
+    R1+R2  0.42 Ω
+  }
+  live 2026-03-05 {
+    Zs  0.71 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const found = loopAgreement(study);
+    if (found?.verdict !== "below-conductors" || !found.R1R2) return;
+    const { Zs, R1R2 } = found;
+    report(factSpot(Zs.fact), {
+      message: `Zs ${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.`,
+      value: amount(Zs.value, "Ω"),
+      limit: amount(R1R2.value, "Ω"),
+      least: true,
+      steps: [step("Zs ≥ R1+R2", `${ohms(Zs.value)} against ${ohms(R1R2.value)}`, "does not hold")],
+      source: practiceOf("loop-below").source,
+      related: [{ spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` }],
+    });
+  },
+});

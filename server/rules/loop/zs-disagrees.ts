@@ -1,0 +1,83 @@
+import { loopAgreement } from "../../analysis/loop.ts";
+import { ohms } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { lineAfter } from "../fixes.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/zs-disagrees",
+  severity: "warning",
+  since: "0.1",
+  title: "Zs, the board's impedance and R1+R2 do not agree.",
+  why: "Zs is what the board has, and the circuit's own R1+R2. Well above: a joint is loosening, or R1+R2 was read at another point. Well below: metal in parallel, or one of three figures is from another circuit or another day.",
+  clauses: ["411.4.4", "643.7.3"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  device  BS EN 60898 B16 6 kA
+  dead 2026-03-04 {
+    R1+R2  0.41 Ω
+  }
+  live 2026-03-05 {
+    Zs  1.05 Ω
+    ^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device  BS EN 60898 B16 6 kA
+  dead 2026-03-04 {
+    R1+R2  0.41 Ω
+  }
+  live 2026-03-05 {
+    Zs  0.74 Ω
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Pump" {
+  device  BS EN 60898 B16 6 kA
+  dead 2026-03-04 {
+    R1+R2  0.61 Ω
+  }
+  live 2026-03-05 {
+    Zs  0.64 Ω
+    ^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Pump" {
+  device  BS EN 60898 B16 6 kA
+  parallel-path "Frame bolted to bonded steel"
+  dead 2026-03-04 {
+    R1+R2  0.61 Ω
+  }
+  live 2026-03-05 {
+    Zs  0.64 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const found = loopAgreement(study);
+    if (!found?.expected || !found.board || !found.R1R2) return;
+    const { Zs, R1R2, board, expected, tolerance, verdict } = found;
+    if (verdict !== "low" && verdict !== "high") return;
+    const reason =
+      verdict === "high"
+        ? "look for a joint that is loosening, or R1+R2 read at a nearer point"
+        : "is there metal in parallel? Then say so with parallel-path";
+    const after = study.facts.one("device") ?? study.facts.one("cable");
+    report(factSpot(Zs.fact), {
+      message: `Zs ${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.`,
+      value: amount(Zs.value, "Ω"),
+      steps: [...expected.steps, ...tolerance.steps],
+      source: combine(expected.source, tolerance.source),
+      related: [
+        { spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` },
+        { spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` },
+      ],
+      fixes: verdict === "low" && after ? [lineAfter("Record a parallel path", after, 'parallel-path "…"')] : [],
+    });
+  },
+});

@@ -1,0 +1,68 @@
+import { deviceName } from "../../analysis/describe.ts";
+import { ohms, step } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/zs-over-cold-limit",
+  severity: "warning",
+  since: "0.1",
+  title: "A loop impedance read cold that may pass its limit when the conductors are warm.",
+  why: "The tabulated limit is for conductors at their working temperature; copper reads a quarter less at the time of the test. Note the temperature of the conductors to compare more closely, or shorten the loop.",
+  clauses: ["411.4.4"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  device  BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    Zs  1.20 Ω
+        ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device  BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    Zs  1.09 Ω
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  device  BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    temperature  10 °C
+    Zs           1.12 Ω
+                 ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device  BS EN 60898 B32 6 kA
+  live 2026-03-05 {
+    temperature  20 °C
+    Zs           1.12 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { Zs, disconnection, device } = study;
+    const reading = Zs && measured(Zs.value);
+    if (!Zs || !reading || reading.sign !== "=" || !disconnection?.cold || !device) return;
+    const { limit, cold } = disconnection;
+    const held = cold.corrected ?? cold;
+    if (reading.value > limit.value || reading.value <= held.value) return;
+    const others = [...(cold.corrected ? [cold] : []), ...cold.others].map((style) =>
+      step(style.style, "", ohms(style.value)),
+    );
+    report(valueSpot(Zs.fact, reading), {
+      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, the loop may pass the limit.`,
+      value: amount(reading.value, "Ω"),
+      limit: amountOf(held),
+      steps: [...held.steps, ...others],
+      source: held.source,
+      related: [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${deviceName(device)}.` }],
+    });
+  },
+});

@@ -1,0 +1,46 @@
+import { rcdName } from "../../analysis/describe.ts";
+import { ohms } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/zs-over-rcd-limit",
+  severity: "error",
+  since: "0.1",
+  title: "A loop impedance too high for the RCD that must disconnect.",
+  why: "Before the RCD trips, more than 50 V could stand on exposed metal. A better electrode or an RCD of a lower rating puts it right.",
+  clauses: ["411.5.3"],
+  examples: [
+    {
+      setting: { stage: "tested", supply: "earthing TT\nIpf 1.2 kA" },
+      bad: `way 1 radial "Pump" {
+  device  BS EN 61009 B16 6 kA 300 mA type A
+  live 2026-03-05 {
+    Zs  182 Ω
+        ^^^^^
+  }
+}`,
+      good: `way 1 radial "Pump" {
+  device  BS EN 61009 B16 6 kA 100 mA type A
+  live 2026-03-05 {
+    Zs  182 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { Zs, disconnection } = study;
+    const reading = Zs && measured(Zs.value);
+    if (!Zs || !reading || reading.sign === "<" || disconnection?.by !== "rcd" || !disconnection.rcd) return;
+    const { limit, rcd } = disconnection;
+    if (reading.sign === "=" ? reading.value <= limit.value : reading.value < limit.value) return;
+    report(valueSpot(Zs.fact, reading), {
+      message: `Zs ${reading.sign === ">" ? "over " : ""}${ohms(reading.value)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.`,
+      value: amount(reading.value, "Ω"),
+      limit: amountOf(limit),
+      steps: limit.steps,
+      source: limit.source,
+      related: [{ spot: factSpot(rcd.fact), message: `The RCD that must disconnect: ${rcdName(rcd)}.` }],
+    });
+  },
+});
