@@ -1,0 +1,77 @@
+import type { Installation } from "../../model/installation.ts";
+import type { Fact, Val } from "../../model/values.ts";
+import { installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+type Named = readonly [fact: Fact, name: Val<string> | undefined];
+
+/** Reports all but the first of one name: the first is where a reference would lead. */
+function duplicates(what: string, defined: readonly Named[], report: Reporter): void {
+  const first = new Map<string, readonly [Fact, Val<string>]>();
+  for (const [fact, name] of defined) {
+    if (!name) continue;
+    const before = first.get(name.value);
+    if (!before) first.set(name.value, [fact, name]);
+    else {
+      report(valueSpot(fact, name), {
+        message: `${what} ${name.value} is defined twice. Give one of them another name: a reference could mean either.`,
+        related: [{ spot: valueSpot(before[0], before[1]), message: `${what} ${name.value} is first defined here.` }],
+      });
+    }
+  }
+}
+
+const unique = <T>(items: readonly T[]): T[] => [...new Set(items)];
+
+function instrumentsAndCables({ names }: Installation, report: Reporter): void {
+  for (const facts of names.instruments.values())
+    duplicates(
+      "Instrument",
+      unique(facts).map((fact) => [fact, fact.args.name]),
+      report,
+    );
+  for (const facts of names.cableTypes.values())
+    duplicates(
+      "Cable type",
+      unique(facts).map((fact) => [fact, fact.args.name]),
+      report,
+    );
+}
+
+export default installationRule({
+  id: "language/duplicate-name",
+  severity: "error",
+  since: "0.1",
+  title: "A name is defined twice.",
+  why: "Results hang on names: two ways of one number, or two boards of one name, and a reading may be put down to the wrong circuit.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 3 radial "Oven"
+way 3 radial "Water heater"
+    ^`,
+      good: `way 3 radial "Oven"
+way 4 radial "Water heater"`,
+    },
+  ],
+  check(installation, report) {
+    const { boards } = installation;
+    duplicates(
+      "Board",
+      boards.map(({ board: { head } }) => [head.header, head.header.args.name]),
+      report,
+    );
+    for (const { board } of boards) {
+      duplicates(
+        "Way",
+        board.ways.map((way) => [way.header, way.header.args.id]),
+        report,
+      );
+      duplicates(
+        "RCD",
+        board.head.facts.all("rcd").map((rcd) => [rcd, rcd.args.name]),
+        report,
+      );
+    }
+    instrumentsAndCables(installation, report);
+  },
+});

@@ -1,0 +1,90 @@
+import { boardsByName, type Feeder, feedersIn } from "../../analysis/feeders.ts";
+import type { Board } from "../../model/file.ts";
+import type { FactOf } from "../../model/values.ts";
+import { installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { lineInBlock } from "../writing.ts";
+
+/** A way feeds a board that says it is fed from elsewhere. */
+function wrongSource(feeder: Feeder, to: Board, report: Reporter): void {
+  const from = to.head.facts.one("fed-from");
+  if (!from || from.args.from.value === feeder.board.head.name) return;
+  report(valueSpot(feeder.fact, feeder.fact.args.board), {
+    message: `Way ${feeder.way.id} of board ${feeder.board.head.name} feeds ${feeder.to}, but ${feeder.to} says it is fed from ${from.args.from.value}. One of the two lines is wrong.`,
+    related: [{ spot: valueSpot(from, from.args.from), message: `${feeder.to} is fed from ${from.args.from.value}.` }],
+  });
+}
+
+/** A board is fed from another of which no way feeds it. */
+function noWayFeeds(board: Board, from: FactOf<"board", "fed-from">, source: Board, report: Reporter): void {
+  const { name } = board.head;
+  const open = source.ways.filter((way) => way.kind === "feeder" && !way.facts.has("feeds"));
+  const [only] = open;
+  report(valueSpot(from, from.args.from), {
+    message: `Board ${name} is fed from ${source.head.name}, but no way of ${source.head.name} feeds it. Write “feeds ${name}” on the way that does: its device and cable lie in the path of every circuit here.`,
+    related: only
+      ? [{ spot: valueSpot(only.header, only.header.args.id), message: "This feeder does not say what it feeds." }]
+      : [],
+    fixes:
+      only && open.length === 1 && only.header.segment === from.segment
+        ? lineInBlock(only.header, `feeds ${name}`)
+        : [],
+  });
+}
+
+export default installationRule({
+  id: "network/feeder-disagrees",
+  severity: "error",
+  since: "0.1",
+  title: "A board and the way that should feed it disagree.",
+  why: "Loop impedance, voltage drop and protection upstream are followed along feeders. Where the two ends name different boards, the path is not the one that was wired.",
+  clauses: ["314.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  board A "Front board" {
+    fed-from  supply
+    way 1 feeder "Back board" { feeds B }
+                                      ^
+  }
+  board B "Back board" {
+    fed-from  supply
+  }
+  board C "Loft board" {
+    fed-from  A
+              ^
+  }
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  board A "Front board" {
+    fed-from  supply
+    way 1 feeder "Back board" { feeds B }
+    way 2 feeder "Loft board" { feeds C }
+  }
+  board B "Back board" {
+    fed-from  A
+  }
+  board C "Loft board" {
+    fed-from  A
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const boards = boardsByName(installation);
+    const feeders = feedersIn(installation);
+    for (const feeder of feeders) {
+      const to = boards.get(feeder.to);
+      if (to) wrongSource(feeder, to, report);
+    }
+    for (const board of boards.values()) {
+      const from = board.head.facts.one("fed-from");
+      const source = from && boards.get(from.args.from.value);
+      if (!from || !source || source.ways.some((way) => way.facts.broken.includes("feeds"))) continue;
+      if (!feeders.some((feeder) => feeder.to === board.head.name)) noWayFeeds(board, from, source, report);
+    }
+  },
+});

@@ -1,0 +1,56 @@
+import { boardsByName, type Feeder, feedersIn } from "../../analysis/feeders.ts";
+import { installationRule, valueSpot } from "../rule.ts";
+
+const nameOf = ({ way, board }: Feeder): string => `way ${way.id} of board ${board.head.name}`;
+
+export default installationRule({
+  id: "network/two-feeders",
+  severity: "error",
+  since: "0.1",
+  title: "Two ways feed one board.",
+  why: "Whoever isolates one of them will take the board for dead. If a second supply is intended, through a changeover switch, record it as a departure with its interlock and its notices.",
+  clauses: ["314.1", "537.1.5"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  board A "Front board" {
+    fed-from  supply
+    way 1 feeder "Back board" { feeds B }
+    way 2 feeder "Back board, old feed" { feeds B }
+                                                ^
+  }
+  board B "Back board" {
+    fed-from  A
+  }
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  board A "Front board" {
+    fed-from  supply
+    way 1 feeder "Back board" { feeds B }
+    way 2 spare
+  }
+  board B "Back board" {
+    fed-from  A
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const boards = boardsByName(installation);
+    const first = new Map<string, Feeder>();
+    for (const feeder of feedersIn(installation)) {
+      const before = first.get(feeder.to);
+      if (!before) first.set(feeder.to, feeder);
+      else if (boards.has(feeder.to)) {
+        report(valueSpot(feeder.fact, feeder.fact.args.board), {
+          message: `Board ${feeder.to} has two feeders: ${nameOf(before)} and ${nameOf(feeder)}. It would still be live with either of them off.`,
+          related: [{ spot: valueSpot(before.fact, before.fact.args.board), message: "The other feeder." }],
+        });
+      }
+    }
+  },
+});

@@ -1,0 +1,30 @@
+import { type Sourced, sourced } from "./source.ts";
+
+const practice = (value: number, subject: string): Sourced<number> =>
+  sourced(value, `Common practice, ${subject}`, "practice");
+
+/**
+ * Where a careful reviewer begins to ask when results are held beside each other: those of a board, or of two days.
+ * None of them is a limit of a standard, so none of them fails a circuit.
+ */
+export const comparison = {
+  /** Circuits of different length that may show one figure before it looks copied. */
+  equalReadings: practice(4, "repeated figures on a board"),
+  /** How much longer the longest of them is than the shortest before equal figures are odd. */
+  differingLength: practice(1.25, "repeated figures on a board"),
+  /** Circuits on which a sum comes out to the last digit before it looks reckoned backwards. */
+  exactSums: practice(3, "readings reckoned from one another"),
+  /** Decimals of a fault current in kA from which an exact sum is no chance. */
+  exactDecimals: practice(2, "readings reckoned from one another"),
+  /** Circuits just inside their limit before the board as a whole is worth a question. */
+  nearLimitCircuits: practice(3, "results close to their limits"),
+  /** Share of the limit from which a result is close to it. */
+  nearLimitShare: practice(0.95, "results close to their limits"),
+  /** Rise of a resistance since an earlier test, as a share and in Ω: both must be passed. */
+  resistanceRise: practice(0.2, "comparison with an earlier test"),
+  resistanceRiseLeast: practice(0.1, "comparison with an earlier test"),
+  /** What is left of an insulation resistance since an earlier test, as a share. */
+  insulationLeft: practice(0.1, "comparison with an earlier test"),
+  /** Months in which work may still be designed to the edition before, where no date of withdrawal is known. */
+  editionChange: practice(6, "change from one edition to the next"),
+} as const satisfies Record<string, Sourced<number>>;
