@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { commands, type ExtensionContext, window, workspace } from "vscode";
+import { commands, type ExtensionContext, window } from "vscode";
 import { newSchedule } from "./newSchedule.ts";
 import { Server } from "./server.ts";
 
@@ -7,14 +7,12 @@ let server: Server | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
   const output = window.createOutputChannel("Wayfile", { log: true });
-  const watcher = workspace.createFileSystemWatcher("**/*.ways");
-  const started = new Server(join(context.extensionPath, "dist/server.cjs"), output, watcher);
+  const started = new Server(join(context.extensionPath, "dist/server.cjs"), output);
   server = started;
 
   // Before the server is up: its failing to start is when these two are needed.
   context.subscriptions.push(
     output,
-    watcher,
     commands.registerCommand("wayfile.restartServer", () => started.restart()),
     commands.registerCommand("wayfile.showOutput", () => output.show()),
     commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),

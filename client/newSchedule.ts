@@ -1,18 +1,12 @@
 import { type QuickPickItem, window, workspace } from "vscode";
+import {
+  type ChoicesAnswer,
+  choicesRequest,
+  type NewScheduleAnswer,
+  type NewScheduleQuestion,
+  newScheduleRequest,
+} from "../server/lsp/protocol.ts";
 import type { Server } from "./server.ts";
-
-/** What `wayfile/choices` answers: the server knows the editions and earthing arrangements, the extension does not. */
-interface Choices {
-  readonly earthing: readonly string[];
-  readonly standards: readonly { readonly id: string; readonly label: string; readonly detail?: string }[];
-}
-
-/** What `wayfile/newSchedule` takes. It answers with the text. */
-interface Answers {
-  readonly name: string;
-  readonly earthing: string;
-  readonly standard: string;
-}
 
 const title = "New Schedule";
 
@@ -22,9 +16,9 @@ const title = "New Schedule";
  */
 export async function newSchedule(server: Server, given: unknown): Promise<void> {
   try {
-    const answers = await ask(await server.request<Choices>("wayfile/choices"), known(given));
+    const answers = await ask(await server.request<ChoicesAnswer>(choicesRequest), known(given));
     if (!answers) return;
-    const { text } = await server.request<{ text: string }>("wayfile/newSchedule", answers);
+    const { text } = await server.request<NewScheduleAnswer>(newScheduleRequest, answers);
     await window.showTextDocument(await workspace.openTextDocument({ language: "wayfile", content: text }));
   } catch (error) {
     await window.showErrorMessage(`Wayfile: ${error instanceof Error ? error.message : String(error)}`);
@@ -32,7 +26,10 @@ export async function newSchedule(server: Server, given: unknown): Promise<void>
 }
 
 /** Undefined as soon as one question is escaped. */
-async function ask({ earthing, standards }: Choices, given: Partial<Answers>): Promise<Answers | undefined> {
+async function ask(
+  { earthing, standards }: ChoicesAnswer,
+  given: Partial<NewScheduleQuestion>,
+): Promise<NewScheduleQuestion | undefined> {
   const name =
     given.name ??
     (await window.showInputBox({
@@ -61,17 +58,18 @@ async function ask({ earthing, standards }: Choices, given: Partial<Answers>): P
   const standard =
     given.standard ??
     (
-      await window.showQuickPick(
-        standards.map(({ id, label, detail }) => ({ id, label, ...(detail === undefined ? {} : { detail }) })),
-        { title: `${title} (3/3)`, placeHolder: "The edition that the work is done to", matchOnDetail: true },
-      )
+      await window.showQuickPick([...standards], {
+        title: `${title} (3/3)`,
+        placeHolder: "The edition that the work is done to",
+        matchOnDetail: true,
+      })
     )?.id;
   if (standard === undefined) return undefined;
 
   return { name: name.trim(), earthing: arrangement, standard };
 }
 
-function known(given: unknown): Partial<Answers> {
+function known(given: unknown): Partial<NewScheduleQuestion> {
   if (typeof given !== "object" || given === null) return {};
   const entries = Object.entries(given).filter(
     ([key, value]) => ["name", "earthing", "standard"].includes(key) && typeof value === "string",

@@ -1,4 +1,4 @@
-import type { FileSystemWatcher, LogOutputChannel } from "vscode";
+import type { LogOutputChannel } from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
 
 /** The language server as the rest of the extension sees it: it starts, restarts, stops and answers requests. */
@@ -10,14 +10,15 @@ export class Server {
   /** The last of the starts and stops asked for, so that each waits for the one before. */
   #settled: Promise<void> = Promise.resolve();
 
-  constructor(module: string, output: LogOutputChannel, watcher: FileSystemWatcher) {
+  constructor(module: string, output: LogOutputChannel) {
     this.#module = module;
     this.#output = output;
     this.#options = {
       // No scheme: an untitled schedule and one inside a comparison are checked like a file.
       documentSelector: [{ language: "wayfile" }],
       outputChannel: output,
-      synchronize: { configurationSection: "wayfile", fileEvents: watcher },
+      // Changes on the disk it asks to be told of itself.
+      synchronize: { configurationSection: "wayfile" },
     };
   }
 
