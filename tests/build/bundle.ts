@@ -18,17 +18,23 @@ const shared = {
   // The editor loads an extension with require(), and its oldest release that we support runs Node 22.
   format: "cjs",
   target: "node22",
-  // CommonJS has no import.meta. These two have twins; for anything else esbuild warns.
-  define: { "import.meta.dirname": "__dirname", "import.meta.filename": "__filename" },
+  // CommonJS has no import.meta: two of its parts have twins, and a line ahead of each bundle makes the third.
+  define: {
+    "import.meta.dirname": "__dirname",
+    "import.meta.filename": "__filename",
+    "import.meta.url": "bundleUrl",
+  },
   legalComments: "none", // third-party.txt has the licences in full
   logLevel: "warning",
 } satisfies BuildOptions;
+
+const ahead = '"use strict";const bundleUrl=require("node:url").pathToFileURL(__filename).href;';
 
 const bundles: Readonly<Record<string, Pick<BuildOptions, "entryPoints" | "external" | "banner">>> = {
   // The editor lends its API under the name vscode; it is not a package.
   "client.cjs": { entryPoints: ["client/extension.ts"], external: ["vscode"] },
   "server.cjs": { entryPoints: ["server/main.node.ts"] },
-  "wayfile.cjs": { entryPoints: ["server/main.cli.ts"], banner: { js: "#!/usr/bin/env node" } },
+  "wayfile.cjs": { entryPoints: ["server/main.cli.ts"], banner: { js: `#!/usr/bin/env node\n${ahead}` } },
 };
 
 await rm(dist, { recursive: true, force: true });
@@ -36,7 +42,7 @@ const packages = new Set<string>();
 const sizes = await Promise.all(
   Object.entries(bundles).map(async ([name, options]) => {
     const outfile = join(dist, name);
-    const { metafile, warnings } = await build({ ...shared, ...options, outfile });
+    const { metafile, warnings } = await build({ ...shared, banner: { js: ahead }, ...options, outfile });
     if (warnings.length > 0) process.exitCode = 1;
     for (const input of Object.keys(metafile.inputs)) {
       const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input)?.[0];
