@@ -22,6 +22,7 @@ export const wordScopes = {
   choice: "constant.language.choice",
   absence: "constant.language.absence",
   provenance: "storage.modifier",
+  curve: "constant.other.curve",
   defined: "entity.name.function.definition",
   name: "variable.other.name",
 } as const;
@@ -82,7 +83,7 @@ export function textmate(): string {
         patterns: [listPattern("absence", Object.keys(absences)), listPattern("provenance", Object.keys(provenances))],
       },
       unknown: {
-        begin: `${begin}(${sourceOf("Word")})`,
+        begin: `${begin}(?!${sourceOf("Standard")}|${sourceOf("Endless")})(${sourceOf("Word")})`,
         end,
         patterns: [{ include: "#comment" }, { include: "#values" }],
       },
@@ -130,9 +131,13 @@ function statementPattern(word: string, params: readonly Param[]): Pattern {
     end,
     patterns: [
       { include: "#comment" },
+      tokenPattern("Space"),
       ...labelled.filter((entry) => entry.choices.length > 0).map(labelledPattern),
       ...(labels.length > 0 ? [listPattern("label", labels)] : []),
       ...(choices.length > 0 ? [listPattern("choice", choices)] : []),
+      ...(params.some(({ accepts }) => accepts.kind === "shorthand")
+        ? [{ name: scope(wordScopes.curve), match: `[BCD][0-9]+${wordEnd}` }]
+        : []),
       ...(params.some(({ accepts }) => isMeasured(accepts)) ? [{ include: "#common" }] : []),
       { include: "#values" },
     ],
@@ -164,9 +169,9 @@ const listPattern = (kind: keyof typeof wordScopes, list: readonly string[]): Pa
   match: `${anyOf(list)}${wordEnd}`,
 });
 
-/** The tokens of the lexer in the lexer's order. */
+/** The tokens of the lexer in the lexer's order. Blanks come first, or a figure would begin at the blank before it. */
 function valuePatterns(): Pattern[] {
-  const apart: readonly TokenName[] = ["Space", "NewLine", "Comment", "Conflict", "Open", "Close"];
+  const apart: readonly TokenName[] = ["NewLine", "Comment", "Conflict", "Open", "Close"];
   return tokenRows.filter(({ name }) => !apart.includes(name)).map(({ name }) => tokenPattern(name));
 }
 
@@ -176,6 +181,7 @@ const insides: Partial<Record<TokenName, Pattern>> = {
 };
 
 function tokenPattern(name: TokenName): Pattern {
+  if (name === "Space") return { match: sourceOf(name) };
   const row = tokenRows.find((other) => other.name === name);
   const scoped = scope(row && "scope" in row ? row.scope : wordScopes.name);
   const inside = insides[name];

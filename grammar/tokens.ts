@@ -75,7 +75,7 @@ export const tokenRows = [
   { name: "Clause", match: /\d+(?:\.\d+){2,}(?!\w)/, scope: "constant.other.clause", help: "A regulation's number." },
   {
     name: "Number",
-    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}(?![\\w.])`),
+    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}(?![\\w.]|[+/-]\\w)`),
     scope: "constant.numeric",
     help: "A number without a unit.",
   },
