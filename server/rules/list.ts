@@ -24,6 +24,14 @@ import designSinglesOutsideContainment from "./design/singles-outside-containmen
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
 import languageDuplicateName from "./language/duplicate-name.ts";
 import languageUnknownName from "./language/unknown-name.ts";
+import liveBeforeDead from "./live/before-dead.ts";
+import liveBeforeInstallation from "./live/before-installation.ts";
+import liveFunctionWrong from "./live/function-wrong.ts";
+import liveNotTested from "./live/not-tested.ts";
+import livePhaseSequenceMissing from "./live/phase-sequence-missing.ts";
+import livePhaseSequenceReversed from "./live/phase-sequence-reversed.ts";
+import liveVoltageOutside from "./live/voltage-outside.ts";
+import liveZsMissing from "./live/zs-missing.ts";
 import loopBoardBelowUpstream from "./loop/board-below-upstream.ts";
 import loopDesignLoopOverLimit from "./loop/design-loop-over-limit.ts";
 import loopDisconnectionTooLong from "./loop/disconnection-too-long.ts";
@@ -49,6 +57,49 @@ import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederLoop from "./network/feeder-loop.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
+import rcdAfddMissing from "./rcd/afdd-missing.ts";
+import rcdChargerDirectCurrent from "./rcd/charger-direct-current.ts";
+import rcdDelayedForPersons from "./rcd/delayed-for-persons.ts";
+import rcdMissingForCharger from "./rcd/missing-for-charger.ts";
+import rcdMissingForConcealed from "./rcd/missing-for-concealed.ts";
+import rcdMissingForLighting from "./rcd/missing-for-lighting.ts";
+import rcdMissingForSockets from "./rcd/missing-for-sockets.ts";
+import rcdMissingInBathroom from "./rcd/missing-in-bathroom.ts";
+import rcdMissingInTt from "./rcd/missing-in-tt.ts";
+import rcdMissingOutdoors from "./rcd/missing-outdoors.ts";
+import rcdNoSelectivity from "./rcd/no-selectivity.ts";
+import rcdOneWayWithSource from "./rcd/one-way-with-source.ts";
+import rcdSensitivityTooHigh from "./rcd/sensitivity-too-high.ts";
+import rcdSensitivityUnusual from "./rcd/sensitivity-unusual.ts";
+import rcdSpdNotStated from "./rcd/spd-not-stated.ts";
+import rcdTestAfddButtonMissing from "./rcd/test-afdd-button-missing.ts";
+import rcdTestButtonFailed from "./rcd/test-button-failed.ts";
+import rcdTestButtonMissing from "./rcd/test-button-missing.ts";
+import rcdTestInstrumentType from "./rcd/test-instrument-type.ts";
+import rcdTestMissing from "./rcd/test-missing.ts";
+import rcdTestNoDevice from "./rcd/test-no-device.ts";
+import rcdTestSensitivity from "./rcd/test-sensitivity.ts";
+import rcdTestTripCurrent from "./rcd/test-trip-current.ts";
+import rcdTestUnnamed from "./rcd/test-unnamed.ts";
+import rcdTestWithoutResult from "./rcd/test-without-result.ts";
+import rcdTimeColumnsSwapped from "./rcd/time-columns-swapped.ts";
+import rcdTimeDelayedTooFast from "./rcd/time-delayed-too-fast.ts";
+import rcdTimeHalfTripped from "./rcd/time-half-tripped.ts";
+import rcdTimeOverLimit from "./rcd/time-over-limit.ts";
+import rcdTimeWithoutMultiple from "./rcd/time-without-multiple.ts";
+import rcdTimeZero from "./rcd/time-zero.ts";
+import rcdTypeBBehindWeaker from "./rcd/type-b-behind-weaker.ts";
+import rcdTypeNotStated from "./rcd/type-not-stated.ts";
+import rcdTypeTooWeak from "./rcd/type-too-weak.ts";
+import ringCpcRatio from "./ring/cpc-ratio.ts";
+import ringEndsAgainstLength from "./ring/ends-against-length.ts";
+import ringEndsDiffer from "./ring/ends-differ.ts";
+import ringEndsMissing from "./ring/ends-missing.ts";
+import ringEndsOnRadial from "./ring/ends-on-radial.ts";
+import ringOpenConductor from "./ring/open-conductor.ts";
+import ringPointOpen from "./ring/point-open.ts";
+import ringPointReading from "./ring/point-reading.ts";
+import ringPoorContact from "./ring/poor-contact.ts";
 import type { Rule } from "./rule.ts";
 
 export const rules: readonly Rule[] = [
@@ -77,6 +128,14 @@ export const rules: readonly Rule[] = [
   designSocketRadialCable,
   languageDuplicateName,
   languageUnknownName,
+  liveBeforeDead,
+  liveBeforeInstallation,
+  liveFunctionWrong,
+  liveNotTested,
+  livePhaseSequenceMissing,
+  livePhaseSequenceReversed,
+  liveVoltageOutside,
+  liveZsMissing,
   loopBoardBelowUpstream,
   loopDesignLoopOverLimit,
   loopDisconnectionTooLong,
@@ -102,4 +161,47 @@ export const rules: readonly Rule[] = [
   networkFeederLoop,
   networkFeederWithoutFeeds,
   networkTwoFeeders,
+  rcdAfddMissing,
+  rcdChargerDirectCurrent,
+  rcdDelayedForPersons,
+  rcdMissingForCharger,
+  rcdMissingForConcealed,
+  rcdMissingForLighting,
+  rcdMissingForSockets,
+  rcdMissingInBathroom,
+  rcdMissingInTt,
+  rcdMissingOutdoors,
+  rcdNoSelectivity,
+  rcdOneWayWithSource,
+  rcdSensitivityTooHigh,
+  rcdSensitivityUnusual,
+  rcdSpdNotStated,
+  rcdTestAfddButtonMissing,
+  rcdTestButtonFailed,
+  rcdTestButtonMissing,
+  rcdTestInstrumentType,
+  rcdTestMissing,
+  rcdTestNoDevice,
+  rcdTestSensitivity,
+  rcdTestTripCurrent,
+  rcdTestUnnamed,
+  rcdTestWithoutResult,
+  rcdTimeColumnsSwapped,
+  rcdTimeDelayedTooFast,
+  rcdTimeHalfTripped,
+  rcdTimeOverLimit,
+  rcdTimeWithoutMultiple,
+  rcdTimeZero,
+  rcdTypeBBehindWeaker,
+  rcdTypeNotStated,
+  rcdTypeTooWeak,
+  ringCpcRatio,
+  ringEndsAgainstLength,
+  ringEndsDiffer,
+  ringEndsMissing,
+  ringEndsOnRadial,
+  ringOpenConductor,
+  ringPointOpen,
+  ringPointReading,
+  ringPoorContact,
 ];

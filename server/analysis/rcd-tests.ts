@@ -1,0 +1,151 @@
+import { type RcdWindow, rcdTime } from "../calc/index.ts";
+import type { BoardHead } from "../model/file.ts";
+import type { Context } from "../model/installation.ts";
+import { type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../model/values.ts";
+import { type Test, testsOf } from "./supply.ts";
+import type { Rcd, WayStudy } from "./way.ts";
+
+type RcdFact = FactOf<"live", "rcd">;
+type ButtonFact = FactOf<"boardLive", "test-button">;
+
+/** One RCD test with the device it was made on, as far as that is known. */
+export interface RcdTest {
+  readonly fact: RcdFact;
+  readonly device: Rcd | undefined;
+  readonly test: Test<"live"> | Test<"boardLive">;
+  /** A time that was read; nothing where it was not measured or a limitation stands. */
+  readonly time: Quantity | undefined;
+  readonly multiple: Val<number> | undefined;
+}
+
+/** The tests of a way's latest live block. A later block supersedes the earlier. */
+export const rcdTestsOfWay = (study: WayStudy): RcdTest[] =>
+  study.live ? testsIn(study.live, (fact) => deviceOnWay(fact, study)) : [];
+
+/** The tests of a board's latest live block. */
+export function rcdTestsOfBoard(context: Context): RcdTest[] {
+  const [latest] = liveOfBoard(context);
+  return latest ? testsIn(latest, (fact) => deviceOnBoard(fact, context)) : [];
+}
+
+export const liveOfBoard = ({ board }: Context): Test<"boardLive">[] => testsOf<"boardLive">(board.facts.all("live"));
+
+function testsIn(test: Test<"live"> | Test<"boardLive">, deviceOf: (fact: RcdFact) => Rcd | undefined): RcdTest[] {
+  const facts = (test as Test<"live">).facts.all("rcd");
+  return facts.map((fact) => {
+    const { time, multiple } = fact.args;
+    return { fact, device: deviceOf(fact), test, time: time && !isAbsent(time) ? time : undefined, multiple };
+  });
+}
+
+/** The RCD a test on a way was made on: the one it names or fits, else the nearest to the load. */
+export function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | undefined {
+  const name = fact.args.name?.value;
+  if (name !== undefined) return rcdsOfBoard(study.context.board).find((rcd) => rcd.name === name);
+  return fitting(fact, study.rcds) ?? study.rcds[0];
+}
+
+/** The RCD a test on a board was made on. With several of one rating and no name it is not known. */
+export function deviceOnBoard(fact: RcdFact | ButtonFact, context: Context): Rcd | undefined {
+  const all = rcdsOfBoard(context.board);
+  const name = fact.args.name?.value;
+  if (name !== undefined) return all.find((rcd) => rcd.name === name);
+  const same = all.filter((rcd) => rcd.sensitivity === sensitivityOf(fact));
+  if (same.length === 1) return same[0];
+  return all.length === 1 ? all[0] : undefined;
+}
+
+const sensitivityOf = (fact: RcdFact | ButtonFact): number | undefined =>
+  "sensitivity" in fact.args ? fact.args.sensitivity?.value : undefined;
+
+const fitting = (fact: RcdFact | ButtonFact, rcds: readonly Rcd[]): Rcd | undefined =>
+  rcds.find((rcd) => rcd.sensitivity === sensitivityOf(fact));
+
+/** The RCDs that several ways of a board share: those it names, and a main switch that is one. */
+export function rcdsOfBoard(board: BoardHead): Rcd[] {
+  const main = board.facts.one("main-switch");
+  const named = board.facts.all("rcd").map(
+    (fact): Rcd => ({
+      at: "board",
+      fact,
+      name: fact.args.name.value,
+      standard: fact.args.standard.value,
+      sensitivity: fact.args.sensitivity.value,
+      type: fact.args.type?.value,
+      delayed: fact.args.delay !== undefined,
+      direction: fact.args.direction?.value,
+    }),
+  );
+  if (!main?.args.sensitivity) return named;
+  const { standard, sensitivity, type, delay } = main.args;
+  return [
+    ...named,
+    {
+      at: "main-switch",
+      fact: main,
+      name: undefined,
+      standard: standard.value,
+      sensitivity: sensitivity.value,
+      type: type?.value,
+      delayed: delay !== undefined,
+      direction: undefined,
+    },
+  ];
+}
+
+/** What the test should have shown; nothing where the device, its standard or the edition is not known. */
+export function windowOf({ device, multiple }: RcdTest, context: Context): RcdWindow | undefined {
+  if (!device || !multiple || !context.edition) return undefined;
+  return rcdTime({
+    standard: device.standard,
+    delayed: device.delayed,
+    multiple: multiple.value,
+    edition: context.edition,
+  });
+}
+
+/** What a person calls an RCD. */
+export function rcdName(rcd: Rcd): string {
+  if (rcd.name !== undefined) return `RCD ${rcd.name}`;
+  return { device: "the RCBO", way: "the way's RCD", "main-switch": "the main switch", upstream: "the RCD upstream" }[
+    rcd.at as "device" | "way" | "main-switch" | "upstream"
+  ];
+}
+
+/** Every RCD test of a board and its ways, whichever block it stands in and however old. */
+export function everyRcdFact(
+  context: Context,
+  studies: readonly WayStudy[],
+): { fact: Fact; device: Rcd | undefined }[] {
+  const onBoard = liveOfBoard(context).flatMap(({ facts }) =>
+    facts.all("rcd").map((fact) => ({ fact, device: deviceOnBoard(fact, context) })),
+  );
+  const onWays = studies.flatMap((study) =>
+    study.liveTests.flatMap(({ facts }) =>
+      facts.all("rcd").map((fact) => ({ fact, device: deviceOnWay(fact, study) })),
+    ),
+  );
+  return [...onBoard, ...onWays];
+}
+
+/** Every press of a test button of a board and its ways. */
+export function everyButtonFact(
+  context: Context,
+  studies: readonly WayStudy[],
+): { fact: ButtonFact; device: Rcd | undefined }[] {
+  const onBoard = liveOfBoard(context).flatMap(({ facts }) =>
+    facts.all("test-button").map((fact) => ({ fact, device: deviceOnBoard(fact, context) })),
+  );
+  const onWays = studies.flatMap((study) =>
+    study.liveTests.flatMap(({ facts }) =>
+      facts.all("test-button").map((fact) => ({ fact, device: deviceOnWay(fact, study) })),
+    ),
+  );
+  return [...onBoard, ...onWays];
+}
+
+/** The latest tests of a board and of each of its ways. */
+export const latestRcdTests = (context: Context, studies: readonly WayStudy[]): RcdTest[] => [
+  ...rcdTestsOfBoard(context),
+  ...studies.flatMap(rcdTestsOfWay),
+];

@@ -1,0 +1,33 @@
+import { liveTestsDue } from "../../analysis/supply.ts";
+import { wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "live/not-tested",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit without any live test in a schedule that says tested.",
+  why: "A circuit nobody tested looks in the schedule like one that passed. Write the live tests, or each as LIM with the reason and who agreed.",
+  clauses: ["643.1", "643.7"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+^^^
+  device  BS EN 60898 B16 6 kA
+}`,
+      good: `way 1 radial "Water heater" {
+  device  BS EN 60898 B16 6 kA
+  live 2026-03-05 {
+    Zs  0.62 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { way, facts, context, isSpare, liveTests } = study;
+    if (isSpare || !liveTestsDue(context) || liveTests.length > 0 || facts.has("live")) return;
+    report(wordSpot(way.header), {
+      message: `Way ${way.id} has no live tests, though the stage is tested. Write them, or LIM with the reason.`,
+    });
+  },
+});

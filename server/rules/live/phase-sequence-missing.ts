@@ -1,0 +1,55 @@
+import { liveOfBoard } from "../../analysis/rcd-tests.ts";
+import { liveTestsDue } from "../../analysis/supply.ts";
+import type { Context } from "../../model/installation.ts";
+import { boardRule, wordSpot } from "../rule.ts";
+
+/** A board behind a feeder on one line has no sequence, whatever the supply has. */
+function isThreePhase(context: Context): boolean {
+  const own = context.board.facts.one("phases")?.args.count.value;
+  if (own !== undefined) return own === "three";
+  const feederPhase = context.upstream[0]?.feeder?.facts.one("phase")?.args.phase.value;
+  if (feederPhase !== undefined) return feederPhase === "three";
+  return context.upstream.length === 0 && context.supply?.one("phases")?.args.count.value === "three";
+}
+
+export default boardRule({
+  id: "live/phase-sequence-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "A three-phase board whose phase sequence is not stated.",
+  why: "With two lines changed over motors run backwards: pumps do not pump, saws throw the work at the user. Check it at every three-phase board.",
+  clauses: ["643.9"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Saw mill" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  board A "Mill board" {
+  ^^^^^
+    fed-from  supply
+    phases    three
+  }
+}`,
+      good: `wayfile 1
+installation "Saw mill" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  board A "Mill board" {
+    fed-from        supply
+    phases          three
+    phase-sequence  ok
+  }
+}`,
+    },
+  ],
+  check({ board, context }, report) {
+    if (!liveTestsDue(context) || !isThreePhase(context)) return;
+    const atOrigin = context.upstream.length === 0 && context.supply?.has("phase-sequence");
+    const stated = board.head.facts.has("phase-sequence") || atOrigin;
+    if (stated || liveOfBoard(context).some(({ facts }) => facts.has("phase-sequence"))) return;
+    report(wordSpot(board.head.header), {
+      message: `Board ${board.head.name} is three-phase, and its phase sequence is not stated. Check it before a motor runs.`,
+    });
+  },
+});

@@ -1,0 +1,59 @@
+import { liveTestsDue, numberAt } from "../../analysis/supply.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { round } from "../../calc/result.ts";
+import type { Fix } from "../../model/problems.ts";
+import { wayRule, wordSpot } from "../rule.ts";
+import { lineInBlock } from "../writing.ts";
+
+/** Where the board's loop impedance and R1+R2 are measured, Zs may be their sum, marked as calculated. */
+function calculated(study: WayStudy): Fix[] {
+  const board = study.boardImpedance;
+  const R1R2 = numberAt(study.R1R2);
+  if (!board || !R1R2 || R1R2.fact.provenance !== "measured" || !study.live) return [];
+  const sum = round(board.value + R1R2.value, Math.max(board.decimals, R1R2.decimals));
+  const text = `Zs calculated ${sum.toFixed(Math.max(board.decimals, R1R2.decimals))} Ω`;
+  return lineInBlock(study.live.header, text, `Write the sum of ${board.name} and R1+R2: ${text}`);
+}
+
+const unprotected = ({ cable, uses }: WayStudy): boolean => cable?.cpcBy === "none" || uses.has("selv");
+
+export default wayRule({
+  id: "live/zs-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "A tested circuit without its loop impedance.",
+  why: "Without Zs nobody knows whether the device would disconnect a fault in time. It may be measured, or be the measured Ze or Zdb plus the measured R1+R2, marked as calculated.",
+  clauses: ["411.4.4", "643.7.3"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  device  BS EN 60898 B16 6 kA
+  live 2026-03-05 {
+  ^^^^
+    polarity  ok
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device  BS EN 60898 B16 6 kA
+  live 2026-03-05 {
+    Zs        0.62 Ω
+    polarity  ok
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { context, isSpare, liveTests, live } = study;
+    if (isSpare || !live || !liveTestsDue(context) || unprotected(study)) return;
+    const stated = liveTests.some(
+      ({ facts }) => facts.has("Zs") || facts.broken.includes("at") || facts.all("at").some((at) => at.args.Zs),
+    );
+    if (stated) return;
+    const fixes = calculated(study);
+    report(wordSpot(live.header), {
+      message: `Zs of way ${study.way.id} is missing.${fixes.length > 0 ? " It may be the sum of the board's loop impedance and R1+R2, marked as calculated." : " Measure it, or write LIM with the reason."}`,
+      fixes,
+    });
+  },
+});

@@ -1,0 +1,55 @@
+import { everyButtonFact, liveOfBoard, rcdName, rcdsOfBoard } from "../../analysis/rcd-tests.ts";
+import { liveTestsDue } from "../../analysis/supply.ts";
+import type { Rcd } from "../../analysis/way.ts";
+import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
+
+function devices({ context, studies }: BoardSubject): Rcd[] {
+  const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
+  const own = studies.flatMap((study) =>
+    study.live && !study.live.facts.broken.includes("test-button")
+      ? study.rcds.filter(({ at }) => at === "device" || at === "way")
+      : [],
+  );
+  return [...(tested ? rcdsOfBoard(context.board) : []), ...own];
+}
+
+export default boardRule({
+  id: "rcd/test-button-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCD whose test button was not pressed.",
+  why: "The instrument proves the electronics, the button the mechanism, and it is what the user is told to press. Press it before the instrument tests, and write what happened.",
+  clauses: ["643.10"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  ^^^^^^
+  live 2026-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd          30 mA 1x 24.1 ms
+    test-button  ok
+  }
+}`,
+    },
+  ],
+  check(subject, report) {
+    const { context, studies } = subject;
+    if (!liveTestsDue(context)) return;
+    const pressed = everyButtonFact(context, studies);
+    // With several RCDs and no name it is not known which button was pressed; asking for one more would mislead.
+    if (pressed.some(({ device }) => device === undefined)) return;
+    for (const rcd of devices(subject)) {
+      if (pressed.some(({ device }) => device?.fact === rcd.fact)) continue;
+      report(wordSpot(rcd.fact), {
+        message: `Was the test button of ${rcdName(rcd)} pressed? Write test-button and what happened.`,
+      });
+    }
+  },
+});

@@ -1,0 +1,59 @@
+import { latestRcdTests } from "../../analysis/rcd-tests.ts";
+import { boardRule, factSpot, wordSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "rcd/test-instrument-type",
+  severity: "warning",
+  since: "0.1",
+  title: "An instrument that cannot test an RCD of this type.",
+  why: "The time it shows was read with a current the device may see differently. Since 2022 an a.c. test serves for every type; before, a type A or B device was to be tested as one.",
+  clauses: ["643.7.1", "643.8"],
+  examples: [
+    {
+      setting: {
+        stage: "tested",
+        standard: "BS 7671:2018",
+        before: 'instrument M1 "RCD tester" {\ntests AC\n}',
+      },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 with M1 {
+    rcd  30 mA 1x 24.1 ms
+    ^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type AC
+  live 2026-03-05 with M1 {
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    const { edition, names } = context;
+    if (!edition || edition.rcdTest === "single") return;
+    const told = new Set<unknown>();
+    for (const { fact, device, test, time } of latestRcdTests(context, studies)) {
+      const type = device?.type;
+      // Whatever tests an RCD at all can test type AC.
+      if (!type || type === "AC" || !time || told.has(test)) continue;
+      const used = test.with.flatMap((name) => names.instruments.get(name)?.[0] ?? []);
+      const able = used.flatMap((instrument) => instrument.inner?.all("tests" as never) ?? []) as unknown as {
+        readonly args: { readonly types: readonly { readonly value: string }[] };
+      }[];
+      const types = able.flatMap(({ args }) => args.types.map(({ value }) => value));
+      // An instrument that does not say what it can test is not doubted.
+      const unsaid = able.length < used.length || used.length === 0;
+      if (unsaid || types.includes(type)) continue;
+      told.add(test);
+      report(wordSpot(fact), {
+        message: `${test.with.join(" and ")} tests type ${types.join(", ")} devices, but this is a type ${type}: ${edition.id} wants it tested as one.`,
+        related: [
+          { spot: factSpot(device.fact), message: `The device: type ${type}.` },
+          ...used.map((instrument) => ({ spot: wordSpot(instrument), message: "The instrument and what it tests." })),
+        ],
+      });
+    }
+  },
+});

@@ -1,0 +1,102 @@
+import { everyRcdFact, liveOfBoard, rcdName, rcdsOfBoard } from "../../analysis/rcd-tests.ts";
+import { liveTestsDue } from "../../analysis/supply.ts";
+import type { Rcd, WayStudy } from "../../analysis/way.ts";
+import { rcdTime } from "../../calc/index.ts";
+import { rcdLimit } from "../../calc/practice.ts";
+import type { Edition } from "../../tables/editions.ts";
+import { type BoardSubject, boardRule, type Reporter, wordSpot } from "../rule.ts";
+
+/** The multiples the edition asks for. Before 2022 those below and above the rating were for additional protection. */
+function required(rcd: Rcd, edition: Edition): number[] {
+  const additional = rcd.sensitivity <= rcdLimit("additional").value && !rcd.delayed;
+  return [1, ...(additional ? [5, 0.5] : [])].filter(
+    (multiple) => rcdTime({ standard: rcd.standard, delayed: rcd.delayed, multiple, edition })?.required,
+  );
+}
+
+/** RCDs to be tested at the board, with a place to say so where the test is missing. */
+function shared({ context, studies }: BoardSubject): Rcd[] {
+  const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
+  return tested ? rcdsOfBoard(context.board) : [];
+}
+
+const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(({ at }) => at === "device" || at === "way");
+
+const written = (multiple: number): string => (multiple === 0.5 ? "½×" : `${multiple}×`);
+
+function judge(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Reporter): void {
+  const tests = everyRcdFact(subject.context, subject.studies).filter(({ device }) => device?.fact === rcd.fact);
+  // A time without its multiple is spoken of by itself.
+  const multiples = tests.map(({ fact }) => (fact.args as { multiple?: { value: number } }).multiple?.value);
+  if (multiples.includes(undefined)) return;
+  const missing = required(rcd, edition).filter((multiple) => !multiples.includes(multiple));
+  if (missing.length === 0) return;
+  const name = rcdName(rcd);
+  report(wordSpot(rcd.fact), {
+    message:
+      tests.length === 0
+        ? `No test of ${name} is recorded. ${edition.id} asks for ${missing.map(written).join(", ")} its rating: write the time, or LIM with the reason.`
+        : `${capitalised(name)} was not tested at ${missing.map(written).join(" and ")} its rating, which ${edition.id} asks for.`,
+    source: edition.sources.rcdTest,
+    ...(missing.every((multiple) => multiple === 0.5) ? { severity: "information" as const } : {}),
+  });
+}
+
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+export default boardRule({
+  id: "rcd/test-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCD that was not tested.",
+  why: "Whether it trips is not known until it was made to. One a.c. test at the rating is enough since 2022; earlier editions asked for half and five times it as well.",
+  clauses: ["643.7.1", "643.8"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  ^^^^^^
+  live 2026-03-05 {
+    Zs  0.62 Ω
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs   0.62 Ω
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested", standard: "BS 7671:2018" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  ^^^^^^
+  live 2026-03-05 {
+    rcd  30 mA 0.5x no-trip
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 0.5x no-trip
+    rcd  30 mA 1x 24.1 ms
+    rcd  30 mA 5x 11.2 ms
+  }
+}`,
+    },
+  ],
+  check(subject, report) {
+    const { context, studies } = subject;
+    if (!context.edition || !liveTestsDue(context)) return;
+    for (const rcd of shared(subject)) judge(rcd, subject, context.edition, report);
+    for (const study of studies) {
+      // A way without any live test is spoken of as a whole.
+      if (!study.live || study.live.facts.broken.includes("rcd")) continue;
+      for (const rcd of ownRcds(study)) judge(rcd, subject, context.edition, report);
+    }
+  },
+});

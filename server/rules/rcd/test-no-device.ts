@@ -1,0 +1,55 @@
+import { liveOfBoard, rcdsOfBoard, rcdTestsOfBoard, rcdTestsOfWay } from "../../analysis/rcd-tests.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
+
+/** Whether a line that could not be read, or a name that nothing defines, may be the RCD. */
+const mayBeHidden = ({ facts, context }: WayStudy): boolean =>
+  ["device", "rcd", "behind"].some((word) => facts.broken.includes(word)) ||
+  facts.has("behind") ||
+  ["rcd", "main-switch"].some((word) => context.board.facts.broken.includes(word));
+
+function boardHasRcd({ context, studies }: BoardSubject): boolean {
+  const broken = ["rcd", "main-switch"].some((word) => context.board.facts.broken.includes(word));
+  return broken || rcdsOfBoard(context.board).length > 0 || studies.some((study) => study.rcds.length > 0);
+}
+
+export default boardRule({
+  id: "rcd/test-no-device",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCD test where the schedule shows no RCD.",
+  why: "Either the device is missing from the schedule or the test belongs to another way. Nothing can be judged by a device that is not described.",
+  clauses: ["514.9.1", "643.8"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  device  BS EN 60898 B16 6 kA
+  live 2026-03-05 {
+    rcd  30 mA 1x 24.1 ms
+    ^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+  ],
+  check(subject, report) {
+    for (const study of subject.studies) {
+      if (study.rcds.length > 0 || mayBeHidden(study)) continue;
+      for (const { fact } of rcdTestsOfWay(study).slice(0, 1))
+        report(wordSpot(fact), {
+          message: `An RCD was tested on way ${study.way.id}, but the schedule shows none that protects it. Describe the device, or move the test to its way.`,
+        });
+    }
+    if (liveOfBoard(subject.context).length === 0 || boardHasRcd(subject)) return;
+    for (const { fact } of rcdTestsOfBoard(subject.context).slice(0, 1))
+      report(wordSpot(fact), {
+        message: `An RCD was tested at board ${subject.board.head.name}, but the schedule shows none there. Describe it with an rcd line or on the main switch.`,
+      });
+  },
+});

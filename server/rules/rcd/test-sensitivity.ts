@@ -1,0 +1,43 @@
+import { latestRcdTests, rcdName } from "../../analysis/rcd-tests.ts";
+import { milliamps } from "../../calc/result.ts";
+import { boardRule, factSpot, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default boardRule({
+  id: "rcd/test-sensitivity",
+  severity: "error",
+  since: "0.1",
+  title: "An RCD was tested at a rating that is not its own.",
+  why: "A 100 mA device tested with 30 mA was not tested, and a 30 mA device tested with 100 mA had it easy. Look at the marking: the schedule or the setting of the instrument is wrong.",
+  clauses: ["643.8", "415.1.1"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  100 mA 1x 24.1 ms
+         ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    for (const { fact, device } of latestRcdTests(context, studies)) {
+      const { sensitivity } = fact.args;
+      if (!device || !sensitivity || sensitivity.value === device.sensitivity) continue;
+      const own = milliamps(device.sensitivity);
+      report(valueSpot(fact, sensitivity), {
+        message: `Tested as a ${milliamps(sensitivity.value)} device, but ${rcdName(device)} is rated at ${own}. Which is right?`,
+        related: [{ spot: factSpot(device.fact), message: `Described here with ${own}.` }],
+        fixes: [inPlaceOf(sensitivity, own)],
+      });
+    }
+  },
+});

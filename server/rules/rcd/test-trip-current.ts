@@ -1,0 +1,52 @@
+import { rcdName } from "../../analysis/rcd-tests.ts";
+import { rcdTripBand } from "../../calc/index.ts";
+import { milliamps } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "rcd/test-trip-current",
+  severity: "error",
+  since: "0.1",
+  title: "An RCD that trips outside the band of its type.",
+  why: "Above the band it lets through more than it is rated for; below it, it trips on leakage that is no fault. Test again with the loads disconnected before the device is condemned.",
+  clauses: ["643.8", "531.3"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    trip-current  44 mA
+                  ^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    trip-current  22 mA
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const fact = study.live?.facts.one("trip-current");
+    const reading = fact && measured(fact.args.value);
+    const rcd = study.rcds[0];
+    const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
+    if (!fact || !reading || !rcd || !band) return;
+    const over = reading.value > band.greatest.value && reading.sign !== "<";
+    const under = reading.value < band.least.value && reading.sign !== ">";
+    if (!over && !under) return;
+    const limit = over ? band.greatest : band.least;
+    report(valueSpot(fact, reading), {
+      message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.`,
+      value: amount(reading.value, "A"),
+      limit: amountOf(limit),
+      least: under,
+      steps: limit.steps,
+      source: limit.source,
+      related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdName(rcd)}.` }],
+    });
+  },
+});

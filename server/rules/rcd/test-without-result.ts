@@ -1,0 +1,35 @@
+import { latestRcdTests } from "../../analysis/rcd-tests.ts";
+import { boardRule, factSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "rcd/test-without-result",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCD test that does not say what came of it.",
+  why: "A test current without a time proves nothing. Write the time that was read, or no-trip where the device held.",
+  clauses: ["643.7.1", "643.8"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x
+    ^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    for (const { fact } of latestRcdTests(context, studies)) {
+      if (fact.args.time || fact.args.noTrip) continue;
+      report(factSpot(fact), { message: "What was the result? Write the trip time, or no-trip if the RCD held." });
+    }
+  },
+});

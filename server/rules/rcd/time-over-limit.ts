@@ -1,0 +1,86 @@
+import { latestRcdTests, type RcdTest, rcdName, windowOf } from "../../analysis/rcd-tests.ts";
+import type { RcdWindow } from "../../calc/index.ts";
+import { milliseconds } from "../../calc/result.ts";
+import type { Context } from "../../model/installation.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
+
+const multipleName = ({ multiple }: RcdTest): string => `${multiple?.value}×`;
+
+/** A slow time at five times the rating that would do at once the rating was probably taken there. */
+function hint(test: RcdTest, value: number, context: Context): string {
+  const { multiple } = test;
+  if (multiple?.value !== 5) return "";
+  const atRating = windowOf({ ...test, multiple: { ...multiple, value: 1 } }, context)?.greatest;
+  return atRating && value <= atRating.value ? " It looks like a time at 1×." : "";
+}
+
+export default boardRule({
+  id: "rcd/time-over-limit",
+  severity: "error",
+  since: "0.1",
+  title: "An RCD that trips too slowly, or not at all.",
+  why: "A person who touches a live part depends on this time. Test again with the loads disconnected; if it is still slow, the device is to be replaced.",
+  clauses: ["643.7.1", "643.8", "415.1.1"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x 342 ms
+                  ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x no-trip
+                  ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 0.5x no-trip
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    for (const test of latestRcdTests(context, studies)) {
+      const greatest: RcdWindow["greatest"] = windowOf(test, context)?.greatest;
+      const { device, fact, time } = test;
+      if (!device || !greatest) continue;
+      const related = [
+        {
+          spot: factSpot(device.fact),
+          message: `The device tested: ${device.standard}${device.delayed ? ", delayed" : ""}.`,
+        },
+      ];
+      const limit = { limit: amountOf(greatest), steps: greatest.steps, source: greatest.source, related };
+      const most = milliseconds(greatest.value);
+      if (fact.args.noTrip) {
+        report(valueSpot(fact, fact.args.noTrip), {
+          message: `At ${multipleName(test)} its rating ${rcdName(device)} did not trip; it must within ${most}. The circuit has no protection from it.`,
+          ...limit,
+        });
+      } else if (time && (time.value > greatest.value || (time.sign === ">" && time.value >= greatest.value))) {
+        if (time.sign === "<") continue;
+        report(valueSpot(fact, time), {
+          message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} that ${device.standard}${device.delayed ? " (delayed)" : ""} allows.${hint(test, time.value, context)}`,
+          value: amount(time.value, "s"),
+          ...limit,
+        });
+      }
+    }
+  },
+});

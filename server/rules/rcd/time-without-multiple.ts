@@ -1,0 +1,45 @@
+import { latestRcdTests } from "../../analysis/rcd-tests.ts";
+import { milliseconds } from "../../calc/result.ts";
+import { boardRule, valueSpot } from "../rule.ts";
+
+const multiples = ["1x", "5x"];
+
+export default boardRule({
+  id: "rcd/time-without-multiple",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCD trip time without the current it was tested at.",
+  why: "28 ms is good at once the rating and says nothing of five times it. Without the multiple the time cannot be judged, nor the test repeated.",
+  clauses: ["643.7.1", "643.8"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 24.1 ms
+               ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    for (const { fact, time, multiple } of latestRcdTests(context, studies)) {
+      if (!time || multiple) continue;
+      report(valueSpot(fact, time), {
+        message: `${milliseconds(time.value)} at which test current? Write 1x or 5x before the time.`,
+        fixes: multiples.map((text) => ({
+          title: `Write ${text}`,
+          edits: [{ start: time.start, end: time.start, text: `${text} ` }],
+          safe: false,
+        })),
+      });
+    }
+  },
+});

@@ -1,0 +1,39 @@
+import { rcdsAt, typeSpan } from "../../analysis/board-rcds.ts";
+import { workOf } from "../../analysis/supply.ts";
+import { appended } from "../fixes.ts";
+import { boardRule, factSpot, valueSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "rcd/type-not-stated",
+  severity: "information",
+  since: "0.1",
+  title: "An RCD whose type by waveform is not stated.",
+  why: "Whether it sees the faults of what it protects, and how it is tested, hangs on its type: a symbol on its front.",
+  clauses: ["531.3.3"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA
+                               ^^^^^
+  serves  sockets
+}`,
+      good: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  serves  sockets
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    if (!context.edition?.typeAcRestricted || workOf(context) === "existing") return;
+    for (const { rcd, ways } of rcdsAt(studies)) {
+      const span = typeSpan(rcd);
+      if (rcd.type || !span) continue;
+      const serves = ways[0]?.facts.one("serves");
+      report(valueSpot(rcd.fact, span), {
+        message: "The type of this RCD is not stated: AC, A, F or B, by the symbol on its front.",
+        related: serves ? [{ spot: factSpot(serves), message: "What it protects." }] : [],
+        fixes: [appended("Write that it is type A", rcd.fact, "type A")],
+      });
+    }
+  },
+});
