@@ -1,0 +1,45 @@
+/** Words and places that the checks of the dead tests share. */
+import type { RingPoint, RingStudy, Round } from "../analysis/ring.ts";
+import type { WayStudy } from "../analysis/way.ts";
+import { megohms, ohms, squareMillimetres } from "../calc/result.ts";
+import type { Fact, Quantity } from "../model/values.ts";
+import { factSpot, type Related, type Spot, valueSpot } from "./rule.ts";
+
+/** A reading as it stands, with its sign. */
+export const shown = ({ value, sign }: Pick<Quantity, "value" | "sign">): string =>
+  `${sign === "=" ? "" : sign}${ohms(value)}`;
+
+export const shownMegohms = ({ value, sign }: Pick<Quantity, "value" | "sign">): string =>
+  `${sign === "=" ? "" : sign}${megohms(value)}`;
+
+export const relatedFact = (fact: Fact, message: string): Related => ({ spot: factSpot(fact), message });
+
+/** The lines an expectation from length and size was made of. */
+export function lengthRelated({ length, cable }: WayStudy): Related[] {
+  return [
+    ...(length?.facts ?? []).slice(0, 3).map((fact) => relatedFact(fact, "The length it is reckoned from.")),
+    ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
+  ];
+}
+
+export const cableWords = ({ line, cpc }: { line: number; cpc: number | undefined }): string =>
+  cpc === undefined ? squareMillimetres(line) : `${squareMillimetres(line)} with a ${squareMillimetres(cpc)} cpc`;
+
+export const endsRelated = ({ ends }: RingStudy): Related[] =>
+  ends ? [relatedFact(ends, "The ends it is reckoned from.")] : [];
+
+/** Where a point's reading stands, or its line where there is none. */
+export function readingSpot({ fact, readings }: RingPoint, round: Round): Spot {
+  const value = readings[round];
+  return value ? valueSpot(fact, value.quantity) : factSpot(fact);
+}
+
+export const otherPoints = (points: readonly RingPoint[], own?: RingPoint): Related[] =>
+  points
+    .filter((point) => point !== own)
+    .slice(0, 8)
+    .map(({ fact, name }) => relatedFact(fact, `What ${name} reads.`));
+
+/** One, two and three: "a, b and c". */
+export const listed = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;

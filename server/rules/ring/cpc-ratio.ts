@@ -1,0 +1,96 @@
+import { sizeOfResistance } from "../../analysis/dead.ts";
+import { studyRing } from "../../analysis/ring.ts";
+import { lineNeutral, ringCpcRatio } from "../../analysis/ring-pattern.ts";
+import { resistancePerMetre } from "../../calc/conductor-resistance.ts";
+import { ohms, plain, squareMillimetres, step } from "../../calc/result.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { combine } from "../../tables/source.ts";
+import { cableWords, relatedFact } from "../dead-words.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/cpc-ratio",
+  severity: "warning",
+  since: "0.1",
+  title: "A protective conductor whose resistance does not fit its size.",
+  why: "For the same length r2 stands to r1 as the tabulated resistances of the two sizes: 1.63 for 2.5/1.5 mm². Too high is a poor joint or a smaller conductor, and the earth of every point hangs on it. Too low is another size than is written, or metal that bridges the conductor.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω r2 0.44 Ω
+                                 ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω r2 0.72 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω r2 1.23 Ω
+                                 ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  singles line 2.5 mm² cpc 2.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω r2 0.44 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing) return;
+    const { ends, values } = studyRing(study);
+    const found = ringCpcRatio(study);
+    const quantity = values.r2?.quantity;
+    const { cable } = study;
+    if (!ends || !found?.verdict || !quantity || !cable || cable.cpc === undefined) return;
+    const { ratio, expected, r2, base, verdict } = found;
+    const line = resistancePerMetre(cable.line, cable.material);
+    const fits = line && base > 0 ? sizeOfResistance((r2 / base) * line.value) : undefined;
+    report(valueSpot(ends, quantity), {
+      message: `r2 is ${plain(r2 / base)} times r1; ${cableWords(cable)} gives ${plain(ratio.value)}, so about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven ?? false, r2 / expected)}`,
+      value: amount(r2, "Ω"),
+      limit: amount(expected, "Ω"),
+      steps: [...ratio.steps, step("r2 = r1 × ratio", `${ohms(base)} × ${plain(ratio.value, 3)}`, ohms(expected))],
+      source: combine(ratio.source, deadTestPractice.ringRatio.source),
+      related: [
+        relatedFact(ends, "The ends of the ring."),
+        relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`),
+      ],
+    });
+  },
+});
+
+function suspicion(
+  verdict: "high" | "low",
+  fits: number | undefined,
+  cable: { line: number; cpc: number | undefined },
+  uneven: boolean,
+  against: number,
+): string {
+  const { slipShare } = deadTestPractice;
+  if ([10, 0.1].some((power) => Math.abs(against / power - 1) <= slipShare.value))
+    return "That is a power of ten out: check the decimal point.";
+  const inverse = cable.cpc !== undefined && fits !== undefined && fits > cable.line;
+  if (inverse) return "The ratio is upside down: have r1 and r2 changed places?";
+  if (verdict === "low" && fits === cable.line)
+    return `It fits a ${squareMillimetres(fits)} cpc: singles instead of this cable, or metal that bridges the cpc.`;
+  if (fits !== undefined && fits !== cable.cpc)
+    return verdict === "high"
+      ? `It fits a ${squareMillimetres(fits)} cpc, or a poor joint in the right one.`
+      : `It fits a ${squareMillimetres(fits)} cpc: check the size that is written.`;
+  if (verdict === "low") return "Look for metal that bridges the cpc, and for another size than is written.";
+  return uneven
+    ? "Look for a poor joint in the cpc as well as in the line or neutral."
+    : "Look for a poor joint in the cpc.";
+}

@@ -1,0 +1,88 @@
+import { bandSource, bandSteps, doubtOf, expectedConductorAt, otherMetal, unslipped } from "../../analysis/dead.ts";
+import { studyRing } from "../../analysis/ring.ts";
+import { metres, ohms } from "../../calc/result.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { lengthRelated } from "../dead-words.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/ends-against-length",
+  severity: "warning",
+  since: "0.1",
+  title: "The ends of a ring do not fit its length.",
+  why: "Length and size say what each conductor should read from leg to leg. Far less is a ring that is bridged part-way round, so that a break inside it would stay hidden, or a wrong length; far more is a poor joint, a smaller cable or a slip of the decimal point.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  60 m
+  dead 2026-03-04 {
+    ends  r1 0.25 Ω rn 0.25 Ω r2 0.41 Ω
+             ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  60 m
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 ring "Sockets" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  run     A 14 m S1 12 m S2 16 m S3 18 m A
+  dead 2026-03-04 {
+    ends  r1 4.42 Ω rn 4.43 Ω r2 7.25 Ω
+             ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  run     A 14 m S1 12 m S2 16 m S3 18 m A
+  dead 2026-03-04 {
+    temperature  12 °C
+    ends  r1 0.42 Ω rn 0.43 Ω r2 0.70 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing) return;
+    const { ends, endsTest, values } = studyRing(study);
+    if (!ends || !endsTest || !study.length) return;
+    // Where line and neutral disagree the lower one is the sounder, and the other is spoken of already.
+    const lineIsLower =
+      (values.r1?.value ?? Number.POSITIVE_INFINITY) <= (values.rn?.value ?? Number.POSITIVE_INFINITY);
+    const end = lineIsLower || study.cable?.neutral !== study.cable?.line ? "r1" : "rn";
+    const quantity = values[end]?.quantity;
+    const expected = expectedConductorAt(study, end === "r1" ? "line" : "neutral", endsTest);
+    const doubt = quantity && !values[end]?.open && expected ? doubtOf(quantity, expected.value) : undefined;
+    if (!quantity || !expected || !doubt) return;
+    const { kind, slip, ratio } = doubt;
+    const metal = otherMetal(study);
+    const otherwise =
+      metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value
+        ? ` It is what ${metal.name} would read.`
+        : "";
+    const cause =
+      slip !== undefined
+        ? `Move the decimal point: ${unslipped(quantity, slip)}?`
+        : kind === "low"
+          ? "Look for a cable that bridges the ring part-way round, and check the length."
+          : `Look for a poor joint or a smaller cable, null the leads, and check the length.${otherwise}`;
+    report(valueSpot(ends, quantity), {
+      message: `${end} reads ${ohms(quantity.value)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${cause}`,
+      value: amount(quantity.value, "Ω"),
+      limit: amountOf(expected),
+      steps: bandSteps(expected),
+      source: bandSource(expected),
+      related: lengthRelated(study),
+      fixes:
+        slip === undefined ? [] : [replaced(`Write ${unslipped(quantity, slip)}`, quantity, unslipped(quantity, slip))],
+    });
+  },
+});

@@ -1,0 +1,81 @@
+import { studyRing } from "../../analysis/ring.ts";
+import { lineNeutral } from "../../analysis/ring-pattern.ts";
+import { ohms, step } from "../../calc/result.ts";
+import { ringTolerance } from "../../calc/ring.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { cableWords, relatedFact } from "../dead-words.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/ends-differ",
+  severity: "warning",
+  since: "0.1",
+  title: "Line and neutral of a ring that do not agree end to end.",
+  why: "Both run side by side through the same points, so the higher one has a loose terminal, a broken strand or a length of smaller cable. It warms under load. Until it is found, (r1 + r2)/4 is not what the points should read.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends  r1 0.94 Ω rn 0.44 Ω r2 0.73 Ω
+             ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends  r1 0.46 Ω rn 0.44 Ω r2 0.73 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 ring "Sockets" {
+  cable  singles line 4 mm² neutral 2.5 mm² cpc 2.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.28 Ω rn 0.28 Ω r2 0.45 Ω
+                       ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  singles line 4 mm² neutral 2.5 mm² cpc 2.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.28 Ω rn 0.45 Ω r2 0.45 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing) return;
+    const { ends, values } = studyRing(study);
+    const pair = lineNeutral(study);
+    if (!ends || !pair?.uneven) return;
+    const { r1, rn, expected, difference } = pair;
+    const sized = Math.abs(expected - r1) > Number.EPSILON;
+    const higher = !sized && r1 > rn ? "r1" : "rn";
+    const quantity = values[higher]?.quantity;
+    if (!quantity) return;
+    const lower = Math.min(r1, rn);
+    const tenfold =
+      !sized && lower > 0 && Math.abs(quantity.value / lower / 10 - 1) <= deadTestPractice.slipShare.value;
+    const words = sized
+      ? `rn reads ${ohms(rn)} where r1 and the sizes give ${ohms(expected)}`
+      : `r1 and rn differ by ${ohms(difference)}`;
+    const remedy = tenfold
+      ? `One is ten times the other: check the decimal point first, then look for a poor joint.`
+      : `Look for a loose terminal or a smaller length of cable; until then the quarter values do not hold for the points.`;
+    report(valueSpot(ends, quantity), {
+      message: `${words}, more than ${ohms(ringTolerance.value)}. ${remedy}`,
+      value: amount(difference, "Ω"),
+      limit: amountOf(ringTolerance),
+      steps: [step("difference", `${ohms(rn)} − ${ohms(expected)}`, ohms(difference)), ...ringTolerance.steps],
+      source: ringTolerance.source,
+      related: [
+        relatedFact(ends, "The ends of the ring."),
+        ...(study.cable ? [relatedFact(study.cable.fact, `The cable: ${cableWords(study.cable)}.`)] : []),
+      ],
+      fixes: tenfold
+        ? [replaced(`Write ${(quantity.value / 10).toFixed(2)} Ω`, quantity, `${(quantity.value / 10).toFixed(2)} Ω`)]
+        : [],
+    });
+  },
+});

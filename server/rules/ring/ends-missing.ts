@@ -1,0 +1,76 @@
+import { hasDead, latestDead } from "../../analysis/dead.ts";
+import { deadTestsDue } from "../../analysis/supply.ts";
+import { isAbsent } from "../../model/values.ts";
+import { factSpot, valueSpot, wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/ends-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "A ring that was never shown to be one.",
+  why: "Only the end-to-end readings of all three conductors show that a ring is whole. Without them a break stays hidden: every point still works, on half the cable. Measure r1, rn and r2 with the legs apart at the board.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 ring "Sockets" {
+^^^
+  dead 2026-03-04 {
+    R1+R2  0.29 Ω
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    R1+R2  0.29 Ω
+  }
+}`,
+    },
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω
+    ^^^^^^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω r2 LIM "Screen not accessible at the far board, agreed with the client"
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { way, context, cable } = study;
+    if (!study.isRing || !deadTestsDue(context)) return;
+    const latest = latestDead(study, "ends");
+    if (!latest) {
+      if (hasDead(study, "ends")) return;
+      report(wordSpot(way.header), {
+        message:
+          "This ring has no end-to-end readings: nothing shows that it is one. Measure r1, rn and r2 at the board.",
+        related: (study.dead ? [study.dead.header] : []).map((fact) => ({
+          spot: factSpot(fact),
+          message: "The latest dead tests.",
+        })),
+      });
+      return;
+    }
+    const { fact } = latest;
+    for (const end of ["r1", "rn", "r2"] as const) {
+      const value = fact.args[end];
+      if (!isAbsent(value) || value.absent !== "N/A" || (end === "r2" && cable?.cpc === undefined)) continue;
+      report(valueSpot(fact, value), {
+        message: `${end} applies to every ring: measure it, or say what prevented it (LIM with the reason).`,
+      });
+    }
+    if (fact.args.r2 === undefined && cable?.cpc !== undefined) {
+      report(factSpot(fact), {
+        message: "The protective conductor was not measured end to end: add r2, since every point's earth hangs on it.",
+      });
+    }
+  },
+});

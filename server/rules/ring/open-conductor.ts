@@ -1,0 +1,52 @@
+import { studyRing } from "../../analysis/ring.ts";
+import { endsRelated, listed, shown } from "../dead-words.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+const names = { r1: "line", rn: "neutral", r2: "protective conductor" } as const;
+
+export default wayRule({
+  id: "ring/open-conductor",
+  severity: "error",
+  since: "0.1",
+  title: "A conductor of a ring that is not continuous from end to end.",
+  why: "An open ring is two radials on a device that is too large for either: the cable can burn before it trips. Test half the ring at a time from a point in the middle until the break is between two neighbours. Where two rings leave one board, look first whether their legs were crossed.",
+  clauses: ["643.2.1", "433.1.204"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends  r1 >99.9 Ω rn 0.44 Ω r2 0.73 Ω
+             ^^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends  r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing) return;
+    const ring = studyRing(study);
+    const { ends, values } = ring;
+    const open = (["r1", "rn", "r2"] as const).filter((end) => values[end]?.open);
+    if (!ends || open.length === 0) return;
+    const all = open.length === 3;
+    for (const end of open) {
+      const quantity = values[end]?.quantity;
+      if (!quantity) continue;
+      const message = all
+        ? `The ${names[end]} is open, as are the others: the cable is cut, left out of a point, or a leg belongs to another circuit. This is no ring.`
+        : `The ${names[end]} is open (${shown(quantity)} end to end): this is no ring. Find the break, and do not energise the circuit at its present rating until all three conductors are continuous.`;
+      report(valueSpot(ends, quantity), {
+        message,
+        value: amount(quantity.value, "Ω"),
+        related: endsRelated(ring).map((related) => ({
+          ...related,
+          message: `Open end to end: ${listed(open.map((name) => names[name]))}.`,
+        })),
+      });
+    }
+  },
+});

@@ -1,0 +1,108 @@
+import { type RingPoint, studyRing } from "../../analysis/ring.ts";
+import { type PointDoubt, pointDoubt } from "../../analysis/ring-pattern.ts";
+import { ohms } from "../../calc/result.ts";
+import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
+import { amount, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/point-reading",
+  severity: "warning",
+  since: "0.1",
+  title: "A point of a ring does not read what its place on the ring gives.",
+  why: "With the legs cross-connected each point reads close to a quarter of the sum of the ends, and a point on a spur more by its own cable. A reading that does not fit is a joint, a spur nobody drew, or a point of another circuit.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  run    A 15 m S1 15 m S2 15 m S3 15 m A
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.28 Ω
+    at S2  L-N 0.22 Ω  L-E 0.41 Ω
+                           ^^^^^^
+    at S3  L-N 0.22 Ω  L-E 0.28 Ω
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  run    A 15 m S1 15 m S2 15 m S3 15 m A
+  run    S2 5 m X1
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.28 Ω
+    at S2  L-N 0.22 Ω  L-E 0.29 Ω
+    at S3  L-N 0.22 Ω  L-E 0.28 Ω
+    at X1  L-N 0.30 Ω  L-E 0.39 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 ring "Sockets" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  points  4
+  spurs   1
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω
+    at S4  L-N 0.30 Ω  L-E 0.39 Ω
+               ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable   flat-twin line 4 mm² cpc 1.5 mm²
+  points  4
+  dead 2026-03-04 {
+    ends   r1 0.46 Ω rn 0.46 Ω r2 1.21 Ω
+    at S1  L-N 0.23 Ω  L-E 0.34 Ω
+    at S4  L-N 0.23 Ω  L-E 0.41 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing) return;
+    const ring = studyRing(study);
+    for (const point of ring.points) {
+      const doubt = pointDoubt(study, point);
+      if (!doubt || doubt.kind === "open" || doubt.kind === "contact") continue;
+      const [round] = doubt.rounds;
+      const expected = round && point.expected[round];
+      const value = round && point.readings[round]?.value;
+      if (!round || !expected || value === undefined) continue;
+      const bound = (doubt.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
+      const { length } = point.place?.spur ?? {};
+      const where = length === undefined ? "" : `, its ${length} m of spur allowed for`;
+      report(readingSpot(point, round), {
+        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(doubt, point)}`,
+        value: amount(value, "Ω"),
+        limit: amount(bound, "Ω"),
+        steps: expected.steps,
+        source: expected.source,
+        related: [...endsRelated(ring), ...otherPoints(ring.points, point)],
+        ...(doubt.kind === "spur-unknown" ? { severity: "information" as const } : {}),
+      });
+    }
+  },
+});
+
+function suspicion({ kind, rounds, spur }: PointDoubt, { place }: RingPoint): string {
+  if (kind === "low")
+    return "Less than the ring can give: was it this circuit, and were the legs still cross-connected?";
+  const metres = spur === undefined ? undefined : Math.max(1, Math.round(spur));
+  if (kind === "spur-unknown") {
+    return metres === undefined
+      ? "If it is on a spur, a run line with its length lets it be judged."
+      : `About ${metres} m of spur reads so: a run line with its length lets it be judged.`;
+  }
+  if (place?.spur) return "More than its spur explains: look for a longer spur or a poor joint in it.";
+  if (metres !== undefined)
+    return place
+      ? `It reads like a point on a spur of about ${metres} m, but the run has it on the ring.`
+      : `It reads like a point on a spur of about ${metres} m: if it is one, write its run; if not, look for a joint.`;
+  if (rounds.length === 1)
+    return rounds[0] === "L-E"
+      ? "Only the earth round is out: look at the earth terminal there."
+      : "Only the neutral round is out: look at the neutral terminal there.";
+  return "Look for a poor joint there, or for a spur that is not written.";
+}

@@ -1,0 +1,58 @@
+import { studyRing } from "../../analysis/ring.ts";
+import { pointDoubt } from "../../analysis/ring-pattern.ts";
+import { ohms } from "../../calc/result.ts";
+import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
+import { amount, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/poor-contact",
+  severity: "warning",
+  since: "0.1",
+  title: "One point of a ring reads high by the same amount in both rounds.",
+  why: "What is common to both rounds is the line of that point: a worn contact, a loose terminal, or a probe that did not reach. A loose line terminal warms up under load. A spur would read higher to earth than to neutral wherever the cpc is smaller.",
+  clauses: ["643.2.1", "526.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω
+    at S2  L-N 0.52 Ω  L-E 0.59 Ω
+               ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω
+    at S2  L-N 0.25 Ω  L-E 0.31 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing) return;
+    const ring = studyRing(study);
+    for (const point of ring.points) {
+      const doubt = pointDoubt(study, point);
+      const expected = point.expected["L-N"];
+      const value = point.readings["L-N"]?.value;
+      if (doubt?.kind !== "contact" || !expected || value === undefined) continue;
+      const by = doubt.excess["L-N"] ?? 0;
+      const spur =
+        point.place || doubt.spur === undefined
+          ? ""
+          : ` A spur of about ${Math.round(doubt.spur)} m would read so too.`;
+      report(readingSpot(point, "L-N"), {
+        message: `${point.name} reads ${ohms(by)} too much in both rounds: a poor contact in the line there. Look at the terminal, and repeat with firm contact.${spur}`,
+        value: amount(value, "Ω"),
+        limit: amount(expected.greatest, "Ω"),
+        steps: expected.steps,
+        source: expected.source,
+        related: [...endsRelated(ring), ...otherPoints(ring.points, point)],
+      });
+    }
+  },
+});
