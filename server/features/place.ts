@@ -38,20 +38,21 @@ export interface Spotted {
   readonly comments: readonly IToken[];
 }
 
-/** The kind of block a segment stands in. */
-export function withinOf(snapshot: Snapshot, segment: Segment): BlockKind {
-  return containerOf(snapshot.file.document.segments, segment);
-}
-
-function containerOf(segments: readonly Segment[], wanted: Segment): BlockKind {
+/** Segments with the kind of block each stands in. */
+export function* placesOf(segments: readonly Segment[]): Generator<{ segment: Segment; within: BlockKind }> {
   const stack: BlockKind[] = [];
   for (const segment of segments) {
     if (segment.kind === "open" && !(segment.word === "board" && stack.at(-1) === "installation")) stack.length = 0;
-    if (segment === wanted) break;
+    yield { segment, within: stack.at(-1) ?? "file" };
     if (segment.kind === "open") stack.push(segment.word as BlockKind);
     else if (segment.kind === "close" && segment.fault !== "extra-close") stack.pop();
   }
-  return stack.at(-1) ?? "file";
+}
+
+/** The kind of block a segment stands in. */
+export function withinOf(snapshot: Snapshot, wanted: Segment): BlockKind {
+  for (const { segment, within } of placesOf(snapshot.file.document.segments)) if (segment === wanted) return within;
+  return "file";
 }
 
 export function spotAt(snapshot: Snapshot, { segment, offset }: Cursor): Spotted {
@@ -61,7 +62,7 @@ export function spotAt(snapshot: Snapshot, { segment, offset }: Cursor): Spotted
   const outer: Around[] = [];
   let around: Around = { kind: within, header: undefined, statements: parsed.statements, facts };
   for (;;) {
-    const statement = around.statements.find((one) => offset >= one.start && offset <= one.end);
+    const statement = around.statements.findLast((one) => offset >= one.start && offset <= endOfStatement(one));
     const row = statement && rowOf(around.kind, statement.word.image);
     const fact = statement && around.facts.list.find((one) => one.start === statement.start);
     if (statement?.block && isInside(statement.block, offset) && row?.opens) {
@@ -84,6 +85,9 @@ export function spotAt(snapshot: Snapshot, { segment, offset }: Cursor): Spotted
 
 const emptyFacts = (of: Facts): Facts =>
   Object.assign(Object.create(Object.getPrototypeOf(of)), { kind: of.kind, list: [], broken: [] });
+
+/** A block that is not closed yet goes on to where the next part begins: that is where a person is typing. */
+const endOfStatement = ({ block, end }: Statement): number => (block && !block.close ? Number.POSITIVE_INFINITY : end);
 
 const isInside = ({ open, close }: Block, offset: number): boolean =>
   offset >= endOf(open) && (close === undefined || offset <= close.startOffset);

@@ -1,65 +1,109 @@
-import type { Board, Way } from "../model/file.ts";
+import { amps, plain } from "../calc/result.ts";
+import type { Board, InstallationPart, Way } from "../model/file.ts";
+import type { Fact } from "../model/values.ts";
 import { factSpot, type Spot } from "../rules/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
 export type SymbolKind = "installation" | "supply" | "board" | "way" | "instrument" | "cable-type";
 
-/** An entry of the outline. `whole` runs from its first line to its last. */
+/** An entry of the outline: from its first line to its last, with the line that is gone to. */
 export interface OutlineSymbol {
   readonly name: string;
   readonly detail: string;
   readonly kind: SymbolKind;
-  readonly from: Spot;
-  readonly to: Spot;
-  readonly name_: Spot;
+  readonly header: Spot;
+  readonly end: Spot;
   readonly children: readonly OutlineSymbol[];
 }
 
+/** Installation, supply, boards and their ways, with what a person looks for beside each. */
 export function symbols(snapshot: Snapshot): OutlineSymbol[] {
-  const { model } = snapshot.file;
+  const { model, document } = snapshot.file;
+  const lasts = lastSegments(document.segments);
   return [
-    ...model.installations.map(({ head, boards }) => {
-      const name_ = factSpot(head.header);
-      const last = boards.at(-1)?.segments.at(-1) ?? head.header.segment;
-      return {
-        name: head.title || "installation",
-        detail: "",
-        kind: "installation" as const,
-        from: name_,
-        to: endOfSegment(last),
-        name_,
-        children: boards.map(boardSymbol),
-      };
-    }),
-    ...model.boards.map(boardSymbol),
+    ...definitions(model.facts.list),
+    ...model.installations.map((part) => installationSymbol(part, lasts)),
+    ...model.boards.map((board) => boardSymbol(board, lasts)),
   ];
 }
 
-function boardSymbol({ head, ways, segments }: Board): OutlineSymbol {
-  const name_ = factSpot(head.header);
+/** The segment that ends each installation and board, by the one that begins it. */
+function lastSegments(segments: readonly Segment[]): ReadonlyMap<Segment, Segment> {
+  const lasts = new Map<Segment, Segment>();
+  const open: Segment[] = [];
+  for (const segment of segments) {
+    if (segment.kind === "open") {
+      if (!(segment.word === "board" && open.at(-1)?.word === "installation")) open.length = 0;
+      open.push(segment);
+    }
+    for (const one of open) lasts.set(one, segment);
+    if (segment.kind === "close" && segment.fault !== "extra-close") open.pop();
+  }
+  return lasts;
+}
+
+function installationSymbol({ head, boards }: InstallationPart, lasts: ReadonlyMap<Segment, Segment>): OutlineSymbol {
+  const { header, facts } = head;
+  const standard = facts.one("standard")?.args.edition.value;
+  const stage = facts.one("stage")?.args.stage.value;
+  const supply = facts.one("supply");
+  return {
+    name: head.title || "installation",
+    detail: [standard, stage].filter(Boolean).join(" · "),
+    kind: "installation",
+    header: factSpot(header),
+    end: endOfSegment(lasts.get(header.segment) ?? header.segment),
+    children: [
+      ...(supply ? [plainSymbol("supply", supply, "supply", earthingOf(supply))] : []),
+      ...definitions(facts.list),
+      ...boards.map((board) => boardSymbol(board, lasts)),
+    ],
+  };
+}
+
+const earthingOf = (supply: Fact): string =>
+  (supply.inner?.list.find(({ word }) => word === "earthing")?.args.system as { value?: string } | undefined)?.value ??
+  "";
+
+function boardSymbol({ head, ways }: Board, lasts: ReadonlyMap<Segment, Segment>): OutlineSymbol {
   return {
     name: head.name || "board",
     detail: head.title,
     kind: "board",
-    from: name_,
-    to: endOfSegment(segments.at(-1) ?? head.header.segment),
-    name_,
+    header: factSpot(head.header),
+    end: endOfSegment(lasts.get(head.header.segment) ?? head.header.segment),
     children: ways.map(waySymbol),
   };
 }
 
-function waySymbol(way: Way): OutlineSymbol {
-  const name_ = factSpot(way.header);
-  return {
-    name: `${way.id} ${way.title}`.trim() || "way",
-    detail: way.kind ?? "",
-    kind: "way",
-    from: name_,
-    to: endOfSegment(way.segment),
-    name_,
-    children: [],
-  };
+const waySymbol = (way: Way): OutlineSymbol =>
+  plainSymbol("way", way.header, `${way.id} ${way.title}`.trim() || "way", wayDetail(way));
+
+/** `ring · B32 · 2.5/1.5 mm²` */
+function wayDetail({ kind, facts }: Way): string {
+  const device = facts.one("device")?.args;
+  const cable = facts.one("cable")?.args;
+  const rating = device?.curve
+    ? `${device.curve.curve}${device.curve.rating}`
+    : device?.rating && amps(device.rating.value);
+  const sizes = cable?.line
+    ? `${[cable.line, ...(cable.cpc ? [cable.cpc] : [])].map(({ value }) => plain(value)).join("/")} mm²`
+    : cable?.use?.value;
+  return [kind, rating, sizes].filter((part) => part !== undefined).join(" · ");
+}
+
+function definitions(facts: readonly Fact[]): OutlineSymbol[] {
+  return facts.flatMap((fact) => {
+    if (fact.word !== "instrument" && fact.word !== "cable-type") return [];
+    const { name, title } = fact.args as Readonly<Record<string, { value?: string } | undefined>>;
+    return [plainSymbol(fact.word, fact, name?.value ?? fact.word, title?.value ?? "")];
+  });
+}
+
+function plainSymbol(kind: SymbolKind, fact: Fact, name: string, detail: string): OutlineSymbol {
+  const { segment, end } = fact;
+  return { name, detail, kind, header: factSpot(fact), end: { segment, start: end, end }, children: [] };
 }
 
 const endOfSegment = (segment: Segment): Spot => {

@@ -25,7 +25,7 @@ export async function answer<T>(
   neutral: T,
   log: Log,
   prepare: (() => Promise<void>) | undefined,
-  work: () => T,
+  work: () => T | ResponseError<never>,
 ): Promise<T | ResponseError<never>> {
   try {
     if (prepare) {

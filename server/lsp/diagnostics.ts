@@ -87,7 +87,7 @@ export class Diagnostics {
       const location = locationOf(this.#workspace, snapshot, other);
       return location ? [{ location, message }] : [];
     });
-    const here = { uri: snapshot.file.path, range: rangeOf(snapshot.positions, spot) };
+    const here = { uri: this.#workspace.uri(snapshot.file.path), range: rangeOf(snapshot.positions, spot) };
     if (source && (limit || working)) {
       out.push({ location: here, message: [working, `Source: ${source.ref}.`].filter(Boolean).join("\n") });
     }

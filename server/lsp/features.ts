@@ -1,36 +1,52 @@
 /** One entry a feature: where it is registered, its capability is stated. */
 import {
   type ClientCapabilities,
-  type CompletionItem,
-  CompletionItemKind,
   type DocumentDiagnosticParams,
   type DocumentDiagnosticReport,
-  type DocumentSymbol,
+  type FoldingRange,
+  FoldingRangeKind,
   type Hover,
-  InsertTextFormat,
+  type Location,
+  type SelectionRange,
+  type SelectionRangeParams,
   type ServerCapabilities,
-  SymbolKind,
 } from "vscode-languageserver";
-import { type Completion, complete } from "../features/completion.ts";
+import { folds } from "../features/folding.ts";
 import { hover } from "../features/hover.ts";
+import { links } from "../features/links.ts";
+import { definitions, nameAt, occurrences, spotOf } from "../features/names.ts";
 import { earthingChoices, newSchedule, standardChoices } from "../features/new-schedule.ts";
-import { type OutlineSymbol, symbols } from "../features/symbols.ts";
+import { selections } from "../features/selection.ts";
+import { symbols } from "../features/symbols.ts";
+import { formatDocument } from "../format/format.ts";
+import { resolveUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { rangeOf } from "./convert.ts";
+import { codeActions } from "./code-actions.ts";
+import { colours } from "./colours.ts";
+import { completions } from "./completions.ts";
+import { documentSymbol, fileEdits, locationOf, rangeOf } from "./convert.ts";
 import type { Delivery } from "./delivery.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
-import { badRequest, type Service } from "./server.ts";
+import { renaming } from "./renaming.ts";
+import { badRequest, type Service } from "./service.ts";
 
 type Capabilities = ServerCapabilities;
 
 export function registerFeatures(service: Service, delivery: Delivery, client: ClientCapabilities): Capabilities {
+  ownRequests(service);
   return {
     ...diagnostics(service, delivery),
-    ...hovers(service),
-    ...completions(service),
+    ...hovers(service, client),
+    ...completions(service, client),
     ...outline(service),
-    ...ownRequests(service),
-    ...(client ? {} : {}),
+    ...folding(service, client),
+    ...colours(service, client),
+    ...places(service),
+    ...documentLinks(service),
+    ...codeActions(service, client),
+    ...renaming(service, client),
+    ...selectionRanges(service),
+    ...formatting(service),
   };
 }
 
@@ -46,81 +62,121 @@ function diagnostics({ connection, ask }: Service, delivery: Delivery): Capabili
 
 const noFindings: DocumentDiagnosticReport = { kind: "full", items: [] };
 
-function hovers({ connection, ask, cursor }: Service): Capabilities {
+function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities): Capabilities {
+  const formats = client.textDocument?.hover?.contentFormat;
+  const kind = formats === undefined || formats.includes("markdown") ? "markdown" : "plaintext";
   connection.onHover(
     ask("textDocument/hover", null, (snapshot, { position }): Hover | null => {
       const found = hover(snapshot, cursor(snapshot, position));
       if (!found) return null;
-      return {
-        contents: { kind: "markdown", value: found.markdown },
-        range: rangeOf(snapshot.positions, found.spot),
-      };
+      return { contents: { kind, value: found.markdown }, range: rangeOf(snapshot.positions, found.spot) };
     }),
   );
   return { hoverProvider: true };
 }
 
-const completionKinds: Readonly<Record<Completion["kind"], CompletionItemKind>> = {
-  word: CompletionItemKind.Keyword,
-  block: CompletionItemKind.Module,
-  choice: CompletionItemKind.EnumMember,
-  label: CompletionItemKind.Property,
-  name: CompletionItemKind.Reference,
-  unit: CompletionItemKind.Unit,
-  value: CompletionItemKind.Value,
-};
-
-function completions({ connection, ask, cursor }: Service): Capabilities {
-  connection.onCompletion(
-    ask("textDocument/completion", [], (snapshot, { position }) =>
-      complete(snapshot, cursor(snapshot, position)).map((item) => completionItem(snapshot, item)),
-    ),
-  );
-  return { completionProvider: { triggerCharacters: [" "], resolveProvider: false } };
-}
-
-function completionItem(snapshot: Snapshot, item: Completion): CompletionItem {
-  return {
-    label: item.label,
-    kind: completionKinds[item.kind],
-    ...(item.detail === undefined ? {} : { detail: item.detail }),
-    ...(item.documentation === undefined ? {} : { documentation: { kind: "markdown", value: item.documentation } }),
-    textEdit: { range: rangeOf(snapshot.positions, item.spot), newText: item.text },
-    insertTextFormat: item.isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
-  };
-}
-
-const symbolKinds: Readonly<Record<OutlineSymbol["kind"], SymbolKind>> = {
-  installation: SymbolKind.Package,
-  supply: SymbolKind.Interface,
-  board: SymbolKind.Module,
-  way: SymbolKind.Field,
-  instrument: SymbolKind.Constant,
-  "cable-type": SymbolKind.Struct,
-};
-
 function outline({ connection, ask }: Service): Capabilities {
   connection.onDocumentSymbol(
-    ask("textDocument/documentSymbol", [], (snapshot) => symbols(snapshot).map((one) => documentSymbol(snapshot, one))),
+    ask("textDocument/documentSymbol", [], (snapshot) =>
+      symbols(snapshot).map((symbol) => documentSymbol(snapshot.positions, symbol)),
+    ),
   );
   return { documentSymbolProvider: true };
 }
 
-function documentSymbol(snapshot: Snapshot, symbol: OutlineSymbol): DocumentSymbol {
-  const selectionRange = rangeOf(snapshot.positions, symbol.name_);
-  const start = rangeOf(snapshot.positions, symbol.from).start;
-  const end = rangeOf(snapshot.positions, symbol.to).end;
-  return {
-    name: symbol.name,
-    ...(symbol.detail === "" ? {} : { detail: symbol.detail }),
-    kind: symbolKinds[symbol.kind],
-    range: { start, end },
-    selectionRange,
-    children: symbol.children.map((child) => documentSymbol(snapshot, child)),
-  };
+function folding({ connection, ask }: Service, client: ClientCapabilities): Capabilities {
+  const limit = client.textDocument?.foldingRange?.rangeLimit ?? Number.POSITIVE_INFINITY;
+  connection.onFoldingRanges(
+    ask("textDocument/foldingRange", [], (snapshot): FoldingRange[] =>
+      folds(snapshot)
+        .slice(0, limit)
+        .map(({ first, last, isComment }) => ({
+          startLine: first,
+          endLine: last,
+          ...(isComment ? { kind: FoldingRangeKind.Comment } : {}),
+        })),
+    ),
+  );
+  return { foldingRangeProvider: true };
 }
 
-function ownRequests({ connection }: Service): Capabilities {
+/** Where a name is defined and used. */
+function places({ connection, ask, cursor, workspace }: Service): Capabilities {
+  const locations = (snapshot: Snapshot, spots: readonly Parameters<typeof locationOf>[2][]): Location[] =>
+    spots.flatMap((spot) => locationOf(workspace, snapshot, spot) ?? []);
+  connection.onDefinition(
+    ask("textDocument/definition", null, (snapshot, { position }) => {
+      const at = cursor(snapshot, position);
+      const named = nameAt(snapshot, at);
+      if (named) return locations(snapshot, definitions(snapshot, named).map(spotOf));
+      const start = { line: 0, character: 0 };
+      return links(snapshot, resolveUri)
+        .filter(({ spot }) => spot.segment === at.segment && at.offset >= spot.start && at.offset <= spot.end)
+        .map(({ path }) => ({ uri: workspace.uri(path), range: { start, end: start } }));
+    }),
+  );
+  connection.onReferences(
+    ask("textDocument/references", [], (snapshot, { position, context }) => {
+      const named = nameAt(snapshot, cursor(snapshot, position));
+      if (!named) return [];
+      const all = occurrences(snapshot, named).filter(({ defines }) => context.includeDeclaration || !defines);
+      return locations(snapshot, all.map(spotOf));
+    }),
+  );
+  connection.onDocumentHighlight(
+    ask("textDocument/documentHighlight", [], (snapshot, { position }) => {
+      const named = nameAt(snapshot, cursor(snapshot, position));
+      const here = named ? occurrences(snapshot, named).filter(({ fact }) => snapshot.positions.has(fact.segment)) : [];
+      return here.map((one) => ({ range: rangeOf(snapshot.positions, spotOf(one)) }));
+    }),
+  );
+  return { definitionProvider: true, referencesProvider: true, documentHighlightProvider: true };
+}
+
+function documentLinks({ connection, ask, workspace }: Service): Capabilities {
+  connection.onDocumentLinks(
+    ask("textDocument/documentLink", [], (snapshot) =>
+      links(snapshot, resolveUri).map(({ spot, path }) => ({
+        range: rangeOf(snapshot.positions, spot),
+        target: workspace.uri(path),
+      })),
+    ),
+  );
+  return { documentLinkProvider: { resolveProvider: false } };
+}
+
+function selectionRanges({ connection, ask, cursor }: Service): Capabilities {
+  connection.onSelectionRanges(
+    ask("textDocument/selectionRange", [], (snapshot, { positions }: SelectionRangeParams) =>
+      positions.map((position): SelectionRange => {
+        const at = cursor(snapshot, position);
+        const none: SelectionRange = { range: { start: position, end: position } };
+        return (
+          selections(snapshot, at).reduceRight<SelectionRange | undefined>(
+            (parent, span) => ({
+              range: rangeOf(snapshot.positions, { segment: at.segment, ...span }),
+              ...(parent ? { parent } : {}),
+            }),
+            undefined,
+          ) ?? none
+        );
+      }),
+    ),
+  );
+  return { selectionRangeProvider: true };
+}
+
+function formatting({ connection, ask }: Service): Capabilities {
+  connection.onDocumentFormatting(
+    ask("textDocument/formatting", [], (snapshot) => {
+      const formatted = formatDocument(snapshot.file.document);
+      return formatted ? fileEdits(snapshot.file.document, formatted.edits) : [];
+    }),
+  );
+  return { documentFormattingProvider: true };
+}
+
+function ownRequests({ connection }: Service): void {
   connection.onRequest(
     choicesRequest,
     (): ChoicesAnswer => ({ earthing: earthingChoices, standards: standardChoices }),
@@ -132,5 +188,4 @@ function ownRequests({ connection }: Service): Capabilities {
     if (!standardChoices.some(({ id }) => id === standard)) return badRequest(`“${standard}” is not an edition.`);
     return { text: newSchedule({ name, earthing: earthing as string, standard: standard as string }) };
   });
-  return {};
 }

@@ -4,33 +4,17 @@
  */
 import {
   type Connection,
-  ErrorCodes,
   type InitializeParams,
   type InitializeResult,
-  type Position,
-  ResponseError,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
-import type { Cursor } from "../features/place.ts";
 import { canonical, resolveUri } from "../workspace/uri.ts";
-import { mostFiles, type Snapshot, Workspace } from "../workspace/workspace.ts";
+import { mostFiles, Workspace } from "../workspace/workspace.ts";
 import { answer } from "./answer.ts";
 import { Delivery } from "./delivery.ts";
 import { registerFeatures } from "./features.ts";
 import type { Runtime } from "./runtime.ts";
-
-/** What a feature's registration is lent: a request comes in, its snapshot and cursor come ready. */
-export interface Service {
-  readonly connection: Connection;
-  readonly workspace: Workspace;
-  /** Runs a feature on a document. `neutral` is answered where there is no such document, or the feature fails. */
-  ask<P extends { readonly textDocument: { readonly uri: string } }, T>(
-    name: string,
-    neutral: T,
-    work: (snapshot: Snapshot, params: P) => T,
-  ): (params: P, token: import("vscode-languageserver").CancellationToken) => Promise<T | ResponseError<never>>;
-  cursor(snapshot: Snapshot, position: Position): Cursor;
-}
+import type { Service } from "./service.ts";
 
 export function startServer(connection: Connection, runtime: Runtime): void {
   const workspace = new Workspace({ read: (uri) => runtime.read(uri), resolve: resolveUri });
@@ -103,7 +87,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     const path = canonical(uri);
-    workspace.open(path, version, text);
+    workspace.open(path, version, text, uri);
     delivery.opened(path, uri);
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
@@ -136,7 +120,3 @@ function foldersOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
   if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
   return rootUri ? [rootUri] : [];
 }
-
-/** A request whose parameters make no sense. */
-export const badRequest = (message: string): ResponseError<never> =>
-  new ResponseError(ErrorCodes.InvalidParams, message);

@@ -10,6 +10,8 @@ import { type UseSummary, useSummary } from "./uses.ts";
 type Found = LoadedFile | { readonly failure: string };
 
 interface OpenFile {
+  /** The address as the editor spells it. */
+  readonly uri: string;
   version: number;
   document: Document;
   /** Edits that were noted and not yet applied: typing costs nothing until somebody asks. */
@@ -55,12 +57,12 @@ export class Workspace {
     return [...this.#open.keys()];
   }
 
-  open(path: string, version: number, text: string): void {
+  open(path: string, version: number, text: string, uri = path): void {
     this.#revision++;
     const before = this.#disk.get(path);
     // An editor that opens a file nobody changed keeps all that is known of it.
     const document = before && "document" in before ? applyEdit(before.document, { text }) : documentOf(text);
-    this.#open.set(path, { version, document, pending: [], loaded: undefined, summary: undefined });
+    this.#open.set(path, { uri, version, document, pending: [], loaded: undefined, summary: undefined });
   }
 
   edit(path: string, version: number, edits: readonly Edit[]): void {
@@ -83,6 +85,11 @@ export class Workspace {
 
   isOpen(path: string): boolean {
     return this.#open.has(path);
+  }
+
+  /** The address of a file in the spelling its editor uses. */
+  uri(path: string): string {
+    return this.#open.get(path)?.uri ?? path;
   }
 
   version(path: string): number | undefined {

@@ -1,0 +1,87 @@
+/** What can be done about a finding: its own fixes, and to depart from the check with a reason. */
+import { parse } from "../../grammar/parser.ts";
+import { rowOf } from "../../grammar/vocabulary.ts";
+import type { Finding } from "../rules/rule.ts";
+import type { Segment } from "../syntax/split.ts";
+import type { TextEdit } from "../text/lines.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import { withinOf } from "./place.ts";
+
+export interface Action {
+  readonly title: string;
+  readonly finding: Finding;
+  readonly segment: Segment;
+  readonly edits: readonly TextEdit[];
+  /** Whether it may be the first choice: it cannot change what was meant. */
+  readonly safe: boolean;
+}
+
+/** Actions for the findings an editor asks about. */
+export const actionsFor = (snapshot: Snapshot, findings: readonly Finding[]): Action[] =>
+  findings.flatMap((finding) => [
+    ...finding.fixes.map(({ title, edits, safe }) => ({
+      title,
+      finding,
+      segment: finding.spot.segment,
+      edits,
+      safe,
+    })),
+    ...departure(snapshot, finding),
+  ]);
+
+/** A fault of the language cannot be departed from, and neither can a check that broke down. */
+function departure(snapshot: Snapshot, finding: Finding): Action[] {
+  const { check, spot } = finding;
+  if (/^(?:language|engine)\//.test(check) || check === "record/departure-unused") return [];
+  const place = lineFor(snapshot, spot.segment, spot.start);
+  if (!place) return [];
+  const text = `${place.before}departure ${check} "reason"${place.after}`;
+  return [
+    {
+      title: "Depart from this check, with a reason",
+      finding,
+      segment: spot.segment,
+      edits: [{ start: place.at, end: place.at, text }],
+      safe: false,
+    },
+  ];
+}
+
+interface Line {
+  readonly at: number;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** Where a line of its own would stand: last in the way's or the board's block, or below the line that was marked. */
+function lineFor(snapshot: Snapshot, segment: Segment, offset: number): Line | undefined {
+  const { text } = segment;
+  const breakSign = text.includes("\r\n") ? "\r\n" : "\n";
+  const within = withinOf(snapshot, segment);
+  const [statement] = parse(text).statements;
+  const opens = statement && rowOf(within, statement.word.image)?.opens;
+  if (segment.kind === "block" && statement && opens && rowOf(opens as never, "departure")) {
+    const close = statement.block?.close;
+    if (!close) return undefined;
+    const start = text.lastIndexOf("\n", close.startOffset - 1) + 1;
+    const indent = text.slice(start, close.startOffset);
+    // A block on one line has no line of its own to give.
+    if (indent.trim() !== "") return { at: close.startOffset, before: `${breakSign}  `, after: breakSign };
+    return { at: start, before: `${indent}  `, after: breakSign };
+  }
+  if (segment.kind === "open" && segment.word) {
+    const indent = /^[ \t]*/.exec(text)?.[0] ?? "";
+    const ended = /[\r\n]$/.test(text);
+    return { at: text.length, before: `${ended ? "" : breakSign}${indent}  `, after: ended ? breakSign : "" };
+  }
+  if (!rowOf(within, "departure")) return undefined;
+  const start = text.lastIndexOf("\n", offset - 1) + 1;
+  const indent = /^[ \t]*/.exec(text.slice(start))?.[0] ?? "";
+  return { at: start, before: indent, after: breakSign };
+}
+
+/** Findings of a file that touch a stretch of one of its segments. */
+export function findingsTouching(snapshot: Snapshot, touches: (finding: Finding) => boolean): Finding[] {
+  const own = snapshot.project.files.find(({ file }) => file === snapshot.file)?.findings ?? [];
+  return own.filter(touches);
+}

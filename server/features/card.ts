@@ -1,0 +1,115 @@
+/** What a hover says of a figure: a few rows, the working behind them, and the sources. */
+
+import type { Calculated, Step } from "../calc/result.ts";
+import {
+  amps,
+  degrees,
+  megohms,
+  metres,
+  milliseconds,
+  ohms,
+  percent,
+  plain,
+  seconds,
+  squareMillimetres,
+  volts,
+  working,
+} from "../calc/result.ts";
+import type { Source, Standing } from "../tables/source.ts";
+import { combine } from "../tables/source.ts";
+
+export interface Row {
+  readonly name: string;
+  readonly text: string;
+}
+
+export interface Card {
+  readonly rows: readonly Row[];
+  readonly steps: readonly Step[];
+  readonly sources: readonly Source[];
+}
+
+export const card = (
+  rows: readonly (Row | undefined)[],
+  ...from: readonly (Pick<Calculated, "steps" | "source"> | undefined)[]
+): Card => ({
+  rows: rows.filter((row) => row !== undefined),
+  steps: unique(from.flatMap((one) => one?.steps ?? [])),
+  sources: from.flatMap((one) => (one && one.source.ref !== "" ? [one.source] : [])),
+});
+
+export const row = (name: string, text: string | undefined): Row | undefined =>
+  text === undefined ? undefined : { name, text };
+
+/** A calculated figure as a row, with what is left to it where a reading is held against it. */
+export function limitRow(
+  name: string,
+  limit: Calculated | undefined,
+  reading?: { readonly value: number | undefined; readonly least?: boolean },
+): Row | undefined {
+  if (!limit) return undefined;
+  const left = reading?.value === undefined ? "" : marginText(reading.value, limit.value, reading.least ?? false);
+  return { name, text: `${show(limit)}${left}` };
+}
+
+function marginText(value: number, limit: number, least: boolean): string {
+  if (limit === 0 || !Number.isFinite(limit) || !Number.isFinite(value)) return "";
+  const left = ((least ? value - limit : limit - value) / Math.abs(limit)) * 100;
+  if (left < 0) return `, passed by ${percent(Math.round(-left))}`;
+  return least && left > 1000 ? ", far above it" : `, ${percent(Math.round(left))} ${least ? "above it" : "left"}`;
+}
+
+/** A figure in the unit a meter or a schedule shows it in. */
+export function show({ value, unit }: Pick<Calculated, "value" | "unit">): string {
+  switch (unit) {
+    case "Ω":
+      return Math.abs(value) >= 100_000 ? megohms(value) : ohms(value);
+    case "A":
+      return Math.abs(value) < 1 ? `${plain(value * 1000)} mA` : amps(value);
+    case "V":
+      return volts(value);
+    case "m":
+      return metres(value);
+    case "s":
+      return value < 0.4 ? milliseconds(value) : seconds(value);
+    case "mm²":
+      return squareMillimetres(value);
+    case "°C":
+      return degrees(value);
+    case "%":
+      return percent(value);
+    case "Ω/m":
+      return `${plain(value * 1000, 3)} mΩ/m`;
+    default:
+      return `${plain(value, 3)}${unit === "" ? "" : ` ${unit}`}`;
+  }
+}
+
+const standings: Readonly<Record<Standing, string>> = {
+  published: "published",
+  computed: "computed",
+  practice: "common practice",
+  memory: "from memory: check it in your copy",
+};
+
+/** A card as Markdown: a line a row, the working beneath, the sources last. */
+export function cardMarkdown({ rows, steps, sources }: Card): string[] {
+  const parts: string[] = [];
+  if (rows.length > 0) parts.push(rows.map(({ name, text }) => `- ${name}: ${text}`).join("\n"));
+  if (steps.length > 0) parts.push(`\`\`\`text\n${working(steps)}\n\`\`\``);
+  if (sources.length > 0) {
+    const { ref, standing, note } = combine(...sources);
+    parts.push(`*${ref} (${standings[standing]})${note ? `. ${note}` : ""}*`);
+  }
+  return parts;
+}
+
+function unique(steps: readonly Step[]): Step[] {
+  const seen = new Set<string>();
+  return steps.filter(({ formula, numbers, result }) => {
+    const key = `${formula}|${numbers}|${result}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

@@ -1,0 +1,177 @@
+/** Readings of a way, each held against its limit and against what it should be. */
+import { designLoop, loopAgreement } from "../analysis/loop.ts";
+import { expectedConductor, type WayStudy } from "../analysis/way.ts";
+import {
+  type Calculated,
+  cpcRatio,
+  insulationRule,
+  quarterLineCpc,
+  quarterLineNeutral,
+  rcdTime,
+  rcdTripBand,
+  ringTolerance,
+  spurAddition,
+  totalLoop,
+} from "../calc/index.ts";
+import { milliseconds, ohms, plain, volts } from "../calc/result.ts";
+import { type AnyValue, exact, type Fact, isAbsent, type Reading } from "../model/values.ts";
+import type { Edition } from "../tables/editions.ts";
+import { type Card, card, limitRow, row, show } from "./card.ts";
+
+const readingOf = (fact: Fact | undefined, name: string): number | undefined =>
+  exact(fact?.args[name] as Reading | undefined);
+
+export function loopCard(study: WayStudy, fact: Fact | undefined, name: string): Card {
+  const { disconnection, boardImpedance, expectedR1R2 } = study;
+  const value = readingOf(fact, name);
+  const cold = disconnection?.cold;
+  const agreement = loopAgreement(study);
+  const measured = agreement?.expected;
+  const designed = designLoop(study);
+  const start = boardImpedance;
+  const byLength = !measured && start && expectedR1R2 ? totalLoop(start.value, expectedR1R2.value) : undefined;
+  const by = disconnection?.by === "rcd" ? "limit, by the RCD" : "limit, hot";
+  return card(
+    [
+      limitRow(by, disconnection?.limit, { value }),
+      limitRow("limit, cold", cold?.corrected ?? cold, { value }),
+      row("", undefined),
+      row(
+        "cold by other ways",
+        cold &&
+          [...(cold.corrected ? [cold] : []), ...cold.others].map((one) => `${show(one)} (${one.style})`).join(", "),
+      ),
+      row("expected", measured && start && `${start.name} + R1+R2 = ${show(measured)}`),
+      row("expected cold, by length", byLength && start && `${start.name} + R1+R2 = ${show(byLength)}`),
+      row("design, hot", designed && show(designed)),
+    ],
+    disconnection?.limit,
+    cold?.corrected ?? cold,
+    measured ?? byLength,
+  );
+}
+
+export function continuityCard(study: WayStudy): Card | undefined {
+  const { expectedR1R2, isRing, dead } = study;
+  const ends = dead?.facts.one("ends");
+  const r1 = exact(ends?.args.r1);
+  const r2 = exact(ends?.args.r2);
+  const quarter = isRing && r1 !== undefined && r2 !== undefined ? quarterLineCpc({ r1, rn: r1, r2 }) : undefined;
+  if (!expectedR1R2 && !quarter) return undefined;
+  return card(
+    [
+      limitRow("expected by the ends of the ring", quarter),
+      limitRow(isRing ? "expected by length" : "expected by length, at 20 °C", expectedR1R2),
+    ],
+    quarter,
+    expectedR1R2,
+  );
+}
+
+export function cpcCard(study: WayStudy): Card | undefined {
+  const expected = expectedConductor(study, "cpc");
+  return expected && card([limitRow("expected by length, at 20 °C", expected)], expected);
+}
+
+export function endsCard(study: WayStudy, fact: Fact | undefined): Card {
+  const r1 = readingOf(fact, "r1");
+  const rn = readingOf(fact, "rn");
+  const r2 = readingOf(fact, "r2");
+  const line = expectedConductor(study, "line");
+  const cpc = expectedConductor(study, "cpc");
+  const { cable } = study;
+  const ratio = cable?.cpc === undefined ? undefined : cpcRatio(cable.line, cable.cpc);
+  const lineNeutral = r1 !== undefined && rn !== undefined ? quarterLineNeutral({ r1, rn, r2: 0 }) : undefined;
+  const lineCpc = r1 !== undefined && r2 !== undefined ? quarterLineCpc({ r1, rn: r1, r2 }) : undefined;
+  return card(
+    [
+      limitRow("r1 and rn expected by length", line),
+      limitRow("r2 expected by length", cpc),
+      row("r2 / r1", ratio && `${plain(ratio.value)} by the sizes${r1 && r2 ? `, ${plain(r2 / r1)} as read` : ""}`),
+      row("r1 and rn agree within", show(ringTolerance)),
+      limitRow("L-N at every point", lineNeutral),
+      limitRow("L-E half way round", lineCpc),
+    ],
+    line,
+    cpc,
+    lineNeutral,
+    lineCpc,
+    ringTolerance,
+  );
+}
+
+export function pointCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
+  const ends = study.dead?.facts.one("ends");
+  const r1 = exact(ends?.args.r1);
+  const rn = exact(ends?.args.rn);
+  const r2 = exact(ends?.args.r2);
+  if (!study.isRing || r1 === undefined || rn === undefined) return undefined;
+  const lineNeutral = quarterLineNeutral({ r1, rn, r2: r2 ?? 0 });
+  const lineCpc = r2 === undefined ? undefined : quarterLineCpc({ r1, rn, r2 });
+  const name = (fact?.args.point as { readonly value?: string } | undefined)?.value ?? "";
+  const spur = study.runs?.places.get(name)?.spur;
+  const { cable } = study;
+  const added =
+    spur && cable ? spurAddition({ length: spur.length, line: cable.line, cpc: cable.cpc ?? cable.line }) : undefined;
+  const plus = (base: Calculated, more: Calculated | undefined): string =>
+    more ? `${ohms(base.value + more.value)}, ${show(more)} of it the spur's` : show(base);
+  return card(
+    [
+      row("L-N expected", plus(lineNeutral, added?.lineNeutral)),
+      row(
+        "L-E expected half way round",
+        lineCpc && plus(lineCpc, cable?.cpc === undefined ? undefined : added?.lineCpc),
+      ),
+      row("within", show(ringTolerance)),
+    ],
+    lineNeutral,
+    lineCpc,
+    added?.lineNeutral,
+    ringTolerance,
+  );
+}
+
+export function insulationCard(
+  edition: Edition | undefined,
+  extraLow: boolean,
+  value: AnyValue | undefined,
+): Card | undefined {
+  if (!edition) return undefined;
+  const { minimum, testVoltage } = insulationRule(extraLow ? "selv-pelv" : "up-to-500", edition);
+  const reading = value && !isAbsent(value) && "sign" in value ? value.value : undefined;
+  return card(
+    [
+      limitRow("at least", minimum, { value: reading, least: true }),
+      row("tested at", `${volts(testVoltage.value)} d.c.`),
+    ],
+    minimum,
+    testVoltage,
+  );
+}
+
+export function rcdCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
+  const [rcd] = study.rcds;
+  const { edition } = study.context;
+  if (!rcd || !edition) return undefined;
+  const multiple = (fact?.args.multiple as { readonly value?: number } | undefined)?.value ?? 1;
+  const window = rcdTime({ standard: rcd.standard, delayed: rcd.delayed, multiple, edition });
+  if (!window) return undefined;
+  const value = readingOf(fact, "time");
+  return card(
+    [
+      limitRow(`at most, at ${plain(multiple)} × IΔn`, window.greatest, { value }),
+      row(multiple < 1 ? "must hold for" : "not sooner than", window.least && milliseconds(window.least.value)),
+      row("asked for by this edition", window.required ? "yes" : "no"),
+    ],
+    window.greatest,
+    window.least,
+  );
+}
+
+export function rampCard(study: WayStudy): Card | undefined {
+  const [rcd] = study.rcds;
+  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
+  return (
+    band && card([row("trips between", `${show(band.least)} and ${show(band.greatest)}`)], band.least, band.greatest)
+  );
+}

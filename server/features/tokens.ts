@@ -1,0 +1,109 @@
+/** What each word of a file is, for colours: what the grammar of patterns can only guess, the vocabulary knows. */
+import type { IToken } from "chevrotain";
+import { endOf } from "../../grammar/lexer.ts";
+import type { Param, WordRow } from "../../grammar/params.ts";
+import { parse, type Statement } from "../../grammar/parser.ts";
+import { absences, type BlockKind, provenances, rowOf } from "../../grammar/vocabulary.ts";
+import type { Segment } from "../syntax/split.ts";
+
+export const tokenKinds = [
+  "keyword",
+  "class",
+  "property",
+  "enumMember",
+  "variable",
+  "number",
+  "unit",
+  "type",
+  "string",
+  "date",
+  "rule",
+] as const;
+
+export type TokenKind = (typeof tokenKinds)[number];
+
+/** A stretch of a segment's text. `defines` marks a name where it is given. */
+export interface ColouredToken {
+  readonly start: number;
+  readonly length: number;
+  readonly kind: TokenKind;
+  readonly defines: boolean;
+}
+
+const kept = new WeakMap<Segment, { readonly within: BlockKind; readonly tokens: readonly ColouredToken[] }>();
+
+/** The tokens of one segment, in the order of its text. They stay with it for as long as it does. */
+export function tokensIn(segment: Segment, within: BlockKind): readonly ColouredToken[] {
+  const before = kept.get(segment);
+  if (before?.within === within) return before.tokens;
+  const tokens: ColouredToken[] = [];
+  for (const statement of parse(segment.text).statements) colour(within, statement, tokens);
+  kept.set(segment, { within, tokens });
+  return tokens;
+}
+
+function colour(kind: BlockKind, { word, args, block }: Statement, out: ColouredToken[]): void {
+  const row = rowOf(kind, word.image);
+  if (row) {
+    out.push(token(word, row.opens ? "class" : "keyword"));
+    for (const arg of args) out.push(...argument(row, arg));
+  }
+  const inner = row?.opens as BlockKind | undefined;
+  if (inner) for (const statement of block?.statements ?? []) colour(inner, statement, out);
+}
+
+const token = ({ startOffset, image }: IToken, kind: TokenKind, defines = false): ColouredToken => ({
+  start: startOffset,
+  length: image.length,
+  kind,
+  defines,
+});
+
+function argument(row: WordRow, arg: IToken): ColouredToken[] {
+  switch (arg.tokenType.name) {
+    case "Text":
+      return [token(arg, "string")];
+    case "Date":
+      return [token(arg, "date")];
+    case "Standard":
+      return [token(arg, "type")];
+    case "Quantity":
+      return figure(arg);
+    case "Multiple":
+      return [token(arg, "number")];
+    case "Clause":
+      return [token(arg, "rule")];
+    case "Word":
+    case "NumberWord":
+    case "Number":
+      return worded(Object.values(row.params), arg);
+    default:
+      return [];
+  }
+}
+
+/** The number and its unit apart. */
+function figure(arg: IToken): ColouredToken[] {
+  const number = /^[<>]?[ \t]?[-−]?\d+(?:\.\d+)?/.exec(arg.image)?.[0] ?? "";
+  const unit = arg.image.slice(number.length).trimStart();
+  const unitStart = endOf(arg) - unit.length;
+  return [
+    { start: arg.startOffset, length: number.length, kind: "number", defines: false },
+    ...(unit === "" ? [] : [{ start: unitStart, length: unit.length, kind: "unit" as const, defines: false }]),
+  ];
+}
+
+function worded(params: readonly Param[], arg: IToken): ColouredToken[] {
+  const { image } = arg;
+  if (params.some((param) => param.label === image)) return [token(arg, "property")];
+  if (params.some(({ accepts }) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, image))) {
+    return [token(arg, "enumMember")];
+  }
+  if (Object.hasOwn(provenances, image) || Object.hasOwn(absences, image)) return [token(arg, "enumMember")];
+  const kinds = new Set(params.map(({ accepts }) => accepts.kind));
+  if (kinds.has("shorthand") && /^[BCD]\d+$/.test(image)) return [token(arg, "number")];
+  if (kinds.has("rule")) return [token(arg, "rule")];
+  if (kinds.has("define")) return [token(arg, "variable", true)];
+  if (kinds.has("ref") || kinds.has("path")) return [token(arg, "variable")];
+  return arg.tokenType.name === "Number" ? [token(arg, "number")] : [];
+}

@@ -1,0 +1,153 @@
+/** Values that may fill one argument: choices, names in scope, and the sizes and ratings that are made. */
+import type { Accepts, NameKind, Param } from "../../grammar/params.ts";
+import type { QuantityName } from "../../grammar/quantities.ts";
+import { insulationRule, ratings, residuals, sizes } from "../calc/index.ts";
+import { plain } from "../calc/result.ts";
+import { normalStandard } from "../model/arguments.ts";
+import { pages } from "../rules/catalogue.ts";
+import { breakingCapacities } from "../tables/devices.ts";
+import { editions } from "../tables/editions.ts";
+import { familyOf } from "../tables/standard-values.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import type { HalfLine, Offer } from "./completion.ts";
+import { boardsIn, definedNames } from "./names.ts";
+import { installationAt, type Spotted } from "./place.ts";
+
+export function valuesFor(
+  snapshot: Snapshot,
+  spotted: Spotted,
+  half: HalfLine,
+  [, { accepts }]: readonly [string, Param],
+): Offer[] {
+  switch (accepts.kind) {
+    case "choice":
+      return Object.entries(accepts.choices)
+        .filter(([label]) => !half.before.some(({ image }) => image === label))
+        .map(([label, detail]) => ({ label, kind: "choice", detail }));
+    case "ref":
+      return [
+        ...Object.entries(accepts.builtin ?? {}).map(([label, detail]): Offer => ({ label, kind: "name", detail })),
+        ...nameOffers(snapshot, spotted, accepts.names),
+      ];
+    case "define":
+      return accepts.names === "way" ? nextWay(snapshot, spotted) : [];
+    case "standard":
+      return accepts.of === "wiring" ? editionOffers() : productOffers(half.word?.image ?? "");
+    case "shorthand":
+      return isBreaker(half) ? shorthandOffers() : [];
+    case "quantity":
+      return quantityOffers(snapshot, spotted, half, accepts);
+    case "rule":
+      return ruleOffers();
+    case "path":
+      return nameOffers(snapshot, spotted, "point");
+    default:
+      return [];
+  }
+}
+
+function placeOf(snapshot: Snapshot, { segment }: Spotted) {
+  const board = boardsIn(snapshot).find(({ segments }) => segments.includes(segment));
+  return { board, way: board?.ways.find((way) => way.segment === segment) };
+}
+
+function nameOffers(snapshot: Snapshot, spotted: Spotted, kind: NameKind): Offer[] {
+  const { board, way } = placeOf(snapshot, spotted);
+  return definedNames(snapshot, kind, board, way).map(({ name, fact }) => ({
+    label: name.value,
+    kind: "name",
+    detail: titleOf(fact.segment.text.slice(fact.start, fact.end)),
+  }));
+}
+
+/** The first line of a definition. */
+const titleOf = (text: string): string => (text.split(/[\r\n{]/)[0] ?? "").trim().replace(/[ \t]+/g, " ");
+
+/** The number after the highest that is taken. */
+function nextWay(snapshot: Snapshot, spotted: Spotted): Offer[] {
+  const { board } = placeOf(snapshot, spotted);
+  const taken = (board?.ways ?? []).filter(({ segment }) => segment !== spotted.segment).map(({ id }) => Number(id));
+  const next = Math.max(0, ...taken.filter((id) => Number.isInteger(id))) + 1;
+  return [{ label: String(next), kind: "value", detail: "the next way" }];
+}
+
+const editionOffers = (): Offer[] =>
+  editions
+    .toReversed()
+    .map(({ id, name, inForce }) => ({ label: id, kind: "value", detail: inForce ? name : `${name}, withdrawn` }));
+
+/** The standards that stand on what a word describes, the present ones first. */
+const products: Readonly<Record<string, readonly string[]>> = {
+  device: ["BS EN 60898", "BS EN 61009", "BS EN 60947-2", "BS 88-2", "BS 88-3", "BS 3036", "BS 1361", "BS 3871"],
+  rcd: ["BS EN 61008", "BS EN 61009", "BS EN 62423", "BS 4293"],
+  "main-switch": ["BS EN 60947-3", "BS EN 61008", "BS EN 60898"],
+  cutout: ["BS 88-3", "BS 1361", "BS 3036"],
+  afdd: ["BS EN 62606"],
+};
+
+const productOffers = (word: string): Offer[] =>
+  (products[word] ?? []).map((label): Offer => ({ label, kind: "value" }));
+
+/** The standard that stands on the line already. */
+function standardOf({ before, after }: HalfLine): string | undefined {
+  const token = [...before, ...after].find(({ tokenType }) => tokenType.name === "Standard");
+  return token && normalStandard(token.image);
+}
+
+function isBreaker(half: HalfLine): boolean {
+  const standard = standardOf(half);
+  return standard === undefined || familyOf(standard) === "breaker";
+}
+
+const shorthandOffers = (): Offer[] =>
+  (["B", "C", "D"] as const).flatMap((curve) =>
+    ratings("breaker").map((rating): Offer => ({ label: `${curve}${rating}`, kind: "value" })),
+  );
+
+function quantityOffers(
+  snapshot: Snapshot,
+  spotted: Spotted,
+  half: HalfLine,
+  { of }: Extract<Accepts, { kind: "quantity" }>,
+): Offer[] {
+  return figures(snapshot, spotted, half, of).map((label): Offer => ({ label, kind: "value" }));
+}
+
+function figures(snapshot: Snapshot, spotted: Spotted, half: HalfLine, of: QuantityName): string[] {
+  const standard = standardOf(half);
+  const family = standard === undefined ? undefined : familyOf(standard);
+  switch (of) {
+    case "csa":
+      return sizes.filter((size) => size >= 1).map((size) => `${size} mm²`);
+    case "rating":
+      return family === undefined || family === "breaker" ? [] : ratings(family).map((rating) => `${rating} A`);
+    case "sensitivity":
+      return residuals.map((residual) => `${plain(residual * 1000)} mA`);
+    case "breaking":
+      return breakings(family === "breaker" ? "BS EN 60898" : standard);
+    case "testVoltage": {
+      const edition = installationAt(snapshot, spotted.segment)?.edition;
+      if (!edition) return [];
+      const kinds = ["up-to-500", "selv-pelv", "above-500"] as const;
+      return kinds.map((kind) => `${plain(insulationRule(kind, edition).testVoltage.value)} V`);
+    }
+    default:
+      return [];
+  }
+}
+
+const breakings = (standard: string | undefined): string[] =>
+  breakingCapacities.rows
+    .filter(({ facts }) => facts.standard === standard && facts.category === null)
+    .map(({ facts }) => `${facts.icn} kA`);
+
+function ruleOffers(): Offer[] {
+  const clauses = new Map<string, string>();
+  for (const { clauses: own, title } of pages)
+    for (const clause of own) if (!clauses.has(clause)) clauses.set(clause, title);
+  const departable = pages.filter(({ id }) => !id.startsWith("language/") && !id.startsWith("engine/"));
+  return [
+    ...departable.map(({ id, title }): Offer => ({ label: id, kind: "value", detail: title })),
+    ...[...clauses].map(([label, detail]): Offer => ({ label, kind: "value", detail })),
+  ];
+}

@@ -1,0 +1,46 @@
+import {
+  type ClientCapabilities,
+  type CompletionItem,
+  CompletionItemKind,
+  InsertTextFormat,
+  type ServerCapabilities,
+} from "vscode-languageserver";
+import { type Completion, complete } from "../features/completion.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import { rangeOf } from "./convert.ts";
+import type { Service } from "./service.ts";
+
+const kinds: Readonly<Record<Completion["kind"], CompletionItemKind>> = {
+  word: CompletionItemKind.Keyword,
+  block: CompletionItemKind.Module,
+  choice: CompletionItemKind.EnumMember,
+  label: CompletionItemKind.Property,
+  name: CompletionItemKind.Reference,
+  unit: CompletionItemKind.Unit,
+  value: CompletionItemKind.Value,
+};
+
+export function completions({ connection, ask, cursor }: Service, client: ClientCapabilities): ServerCapabilities {
+  const snippets = client.textDocument?.completion?.completionItem?.snippetSupport ?? false;
+  connection.onCompletion(
+    ask("textDocument/completion", [], (snapshot, { position }) =>
+      complete(snapshot, cursor(snapshot, position)).map((offer, index) => item(snapshot, offer, index, snippets)),
+    ),
+  );
+  // A blank begins each argument; the rest are signs a word may hold, after which an editor would not ask by itself.
+  return { completionProvider: { triggerCharacters: [" ", "-", "/"], resolveProvider: false } };
+}
+
+function item(snapshot: Snapshot, offer: Completion, index: number, snippets: boolean): CompletionItem {
+  const snippet = snippets ? offer.snippet : undefined;
+  return {
+    label: offer.label,
+    kind: kinds[offer.kind],
+    // In the order of the vocabulary, and of sizes and ratings by size: the order of letters tells nothing here.
+    sortText: String(index).padStart(4, "0"),
+    ...(offer.detail === undefined ? {} : { detail: offer.detail }),
+    ...(offer.documentation === undefined ? {} : { documentation: { kind: "markdown", value: offer.documentation } }),
+    textEdit: { range: rangeOf(snapshot.positions, offer.spot), newText: snippet ?? offer.text },
+    insertTextFormat: snippet === undefined ? InsertTextFormat.PlainText : InsertTextFormat.Snippet,
+  };
+}

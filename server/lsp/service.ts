@@ -1,0 +1,30 @@
+import {
+  type CancellationToken,
+  type Connection,
+  ErrorCodes,
+  type Position,
+  ResponseError,
+} from "vscode-languageserver";
+import type { Cursor } from "../features/place.ts";
+import type { Snapshot, Workspace } from "../workspace/workspace.ts";
+
+interface AboutDocument {
+  readonly textDocument: { readonly uri: string };
+}
+
+/** What a feature's registration is lent: a request comes in, its snapshot and cursor come ready. */
+export interface Service {
+  readonly connection: Connection;
+  readonly workspace: Workspace;
+  /** Runs a feature on a document. `neutral` is answered where there is no such document, or the feature fails. */
+  ask<P extends AboutDocument, T>(
+    name: string,
+    neutral: T,
+    work: (snapshot: Snapshot, params: P) => T | ResponseError<never>,
+  ): (params: P, token: CancellationToken) => Promise<T | ResponseError<never>>;
+  cursor(snapshot: Snapshot, position: Position): Cursor;
+}
+
+/** A request whose parameters make no sense, or that cannot be granted. */
+export const badRequest = (message: string): ResponseError<never> =>
+  new ResponseError(ErrorCodes.InvalidParams, message);
