@@ -15,10 +15,10 @@ if (!file) throw new Error("No faulty example to open.");
 const text = readFileSync(join(root, file), "utf8");
 const lines = text.split("\n");
 
-/** Where to ask: at the first measured loop impedance, and in a line to be added at the start of the first way. */
+/** Where to ask: at the first measured loop impedance, and in a way that is put before the first. */
 const reading = lines.findIndex((line) => /^\s*Zs\s+\d/.test(line));
 const way = lines.findIndex((line) => /^\s*way .*\{/.test(line));
-const insert = "      d";
+const insert = ['  way 99 radial "Unfinished" {', "    d", "  }"];
 
 // No user's configuration, and a folder for Neovim's own files that is ours.
 const state = join(root, ".build/nvim");
@@ -35,8 +35,9 @@ const { status, stdout, stderr, error } = spawnSync("nvim", ["--headless", "--cl
       file: join(root, file),
       command: [process.execPath, server, "--stdio"],
       hover: [reading + 1, lines[reading].search(/\d/) + 1],
-      completion: [way + 2, insert.length + 1],
+      insertAfter: way,
       insert,
+      completion: [way + 2, insert[1].length + 1],
     }),
   },
 });
@@ -45,6 +46,7 @@ if (status !== 0) throw new Error(`Neovim ended with ${status}: ${stdout}${stder
 const answer = JSON.parse(stdout.trim().split("\n").at(-1));
 
 const checks = {
+  "an answer to every request": () => assert.deepEqual(answer.errors, {}),
   "diagnostics, each with our name and a rule's": () => {
     assert.ok(answer.diagnostics.length > 0);
     for (const { source, code, message, range } of answer.diagnostics) {
@@ -78,7 +80,7 @@ const checks = {
   "a formatted text with all comments, and nothing left to format": () => {
     const comments = (some) => some.match(/#.*$/gm) ?? [];
     assert.deepEqual(comments(answer.formatted), comments(text));
-    assert.match(answer.formatted, /^ {2}\S/m);
+    assert.ok(/^ {2}\S/m.test(answer.formatted), "blocks are indented");
     assert.equal((answer.formattingAgain ?? []).length, 0);
   },
   "an end in good order": () => assert.deepEqual(answer.exit, { code: 0, signal: 0 }),

@@ -3,7 +3,7 @@
 -- server says it can do, edits, and prints everything as one line of JSON.
 --
 --   WAYFILE_ASK='{"file":"a.ways","command":["node","dist/server.cjs","--stdio"],
---     "hover":[3,5],"completion":[7,1]}' nvim --headless --clean -n -S nvim-client.lua
+--     "hover":[3,5],"insertAfter":7,"insert":["x"],"completion":[8,2]}' nvim --headless --clean -n -S nvim-client.lua
 --
 -- Positions are line and column, counted from 1. Written for Neovim 0.7, the one in
 -- Debian 12. Ends with 1 on any failure.
@@ -14,7 +14,7 @@ local function main()
   local file = vim.fn.fnamemodify(asked.file, ':p')
   local root = vim.fn.fnamemodify(file, ':h')
 
-  local result = { messages = {} }
+  local result = { messages = {}, errors = vim.empty_dict() }
   local published, initialized, ended
   local function note(_, params) table.insert(result.messages, params.message) end
   local id = vim.lsp.start_client({
@@ -53,7 +53,7 @@ local function main()
     local whole = vim.tbl_extend('keep', parameters or {}, { textDocument = document })
     local response, failure = client.request_sync(method, whole, limit, buffer)
     if not response then error(method .. ': ' .. tostring(failure)) end
-    if response.err then error(method .. ': ' .. vim.json.encode(response.err)) end
+    if response.err then result.errors[method] = response.err end
     return response.result
   end
   local function at(place) return { position = { line = place[1] - 1, character = place[2] - 1 } } end
@@ -65,13 +65,14 @@ local function main()
     result.codeActions = ask('textDocument/codeAction', { range = first.range, context = { diagnostics = { first } } })
   end
 
-  -- An edit in the buffer, which the server hears of: an unfinished line.
+  -- An edit in the buffer, which the server hears of, and taken back.
   published = nil
-  vim.api.nvim_buf_set_lines(buffer, asked.completion[1] - 1, asked.completion[1] - 1, false, { asked.insert })
+  local above = asked.insertAfter
+  vim.api.nvim_buf_set_lines(buffer, above, above, false, asked.insert)
   wait('diagnostics after the edit', function() return published end)
   result.diagnosticsAfterEdit = published
   result.completion = ask('textDocument/completion', at(asked.completion))
-  vim.api.nvim_buf_set_lines(buffer, asked.completion[1] - 1, asked.completion[1], false, {})
+  vim.api.nvim_buf_set_lines(buffer, above, above + #asked.insert, false, {})
 
   -- Untidied, then formatted twice.
   local lines = vim.api.nvim_buf_get_lines(buffer, 0, -1, false)
@@ -79,7 +80,7 @@ local function main()
   vim.api.nvim_buf_set_lines(buffer, 0, -1, false, lines)
   local options = { options = { tabSize = 2, insertSpaces = true } }
   local edits = ask('textDocument/formatting', options)
-  vim.lsp.util.apply_text_edits(vim.deepcopy(edits), buffer, client.offset_encoding) -- it marks what it is given
+  vim.lsp.util.apply_text_edits(vim.deepcopy(edits or {}), buffer, client.offset_encoding) -- it marks what it is given
   result.formatted = table.concat(vim.api.nvim_buf_get_lines(buffer, 0, -1, false), '\n') .. '\n'
   result.formattingAgain = ask('textDocument/formatting', options)
 

@@ -20,6 +20,7 @@ const quietSettings = {
   "extensions.autoCheckUpdates": false,
   "extensions.autoUpdate": false,
   "extensions.ignoreRecommendations": true,
+  "files.autoSave": "off",
   "git.enabled": false,
   "telemetry.telemetryLevel": "off",
   "update.mode": "none",
