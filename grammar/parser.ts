@@ -159,11 +159,28 @@ class WayfileParser extends EmbeddedActionsParser {
   }
 }
 
+/** Deeper than any schedule goes, and shallow enough for any stack. */
+const deepest = 50;
+
+/** Braces beyond the deepest block are strays: a file of nothing but braces must not exhaust the stack. */
+function shallow(tokens: IToken[]): IToken[] {
+  let depth = 0;
+  return tokens.map((token) => {
+    const opens = isToken(token, "Open");
+    if (!opens && !isToken(token, "Close")) return token;
+    const beyond = opens ? depth++ >= deepest : depth > 0 && --depth >= deepest;
+    const type = tokenTypes.Stray;
+    return beyond ? { ...token, tokenType: type, tokenTypeIdx: type.tokenTypeIdx ?? 0 } : token;
+  });
+}
+
 export function createParser(validate: boolean): { parse(text: string): Parsed } {
   const parser = new WayfileParser(validate);
   return {
     parse(text) {
-      const { tokens, comments } = lex(text);
+      const lexed = lex(text);
+      const { comments } = lexed;
+      const tokens = shallow(lexed.tokens);
       parser.faults = [];
       parser.input = tokens;
       const statements = parser.text() ?? [];

@@ -1,0 +1,155 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { parse } from "../../grammar/parser.ts";
+import { applyEdit, type Document, documentOf, Positions, textOf } from "../../server/syntax/document.ts";
+import { split } from "../../server/syntax/split.ts";
+import { lineStarts, placeOf } from "../../server/text/lines.ts";
+import { findingsOf } from "../helpers/sample.ts";
+import { anyText, damaged, foreign, soundSchedule } from "../helpers/schedules.ts";
+
+/** The random schedules use names and files that nothing defines. */
+const ofNames = new Set(["language/unknown-name", "language/duplicate-name", "language/use-missing"]);
+
+const shown = ({ segments }: Document): string[] =>
+  segments.map(({ kind, word, fault, breaks, text }) => JSON.stringify([kind, word, fault, breaks, text]));
+
+describe("dividing", () => {
+  test("the segments of any text are that text", () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        expect(textOf({ segments: split(text) })).toBe(text);
+      }),
+    );
+  });
+
+  test("every segment is whole lines and knows how many", () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        const segments = split(text);
+        for (const segment of segments.slice(0, -1)) expect(segment.text).toMatch(/[\r\n]$/);
+        const breaks = segments.reduce((sum, segment) => sum + segment.breaks, 0);
+        expect(breaks).toBe(lineStarts(text).length - 1);
+      }),
+    );
+  });
+
+  test("a sound schedule has no faults", () => {
+    fc.assert(
+      fc.property(soundSchedule, (text) => {
+        expect(split(text).filter(({ fault }) => fault)).toEqual([]);
+        expect(findingsOf(text).filter(({ check }) => check.startsWith("language/") && !ofNames.has(check))).toEqual(
+          [],
+        );
+      }),
+    );
+  });
+
+  test("places and offsets agree", () => {
+    fc.assert(
+      fc.property(anyText, fc.nat(), (text, seed) => {
+        const offset = seed % (text.length + 1);
+        const place = placeOf(lineStarts(text), offset);
+        const document = documentOf(text);
+        const positions = new Positions(document);
+        const found = positions.at(place);
+        expect(found).toBeDefined();
+        if (!found) return;
+        expect(positions.place(found.segment, found.offset)).toEqual(place);
+      }),
+    );
+  });
+});
+
+describe("editing", () => {
+  const edit = fc.tuple(fc.nat(), fc.nat({ max: 40 }), fc.oneof(foreign, fc.constant(""), fc.string({ maxLength: 3 })));
+
+  test("after any edits the division is the one a fresh reading gives", () => {
+    fc.assert(
+      fc.property(fc.oneof(soundSchedule, damaged), fc.array(edit, { minLength: 1, maxLength: 6 }), (text, edits) => {
+        let document = documentOf(text);
+        let current = text;
+        for (const [place, length, put] of edits) {
+          const from = place % (current.length + 1);
+          const to = Math.min(current.length, from + length);
+          const starts = lineStarts(current);
+          if (splitsReturn(current, from) || splitsReturn(current, to)) continue;
+          const range = { start: placeOf(starts, from), end: placeOf(starts, to) };
+          document = applyEdit(document, { range, text: put });
+          current = current.slice(0, from) + put + current.slice(to);
+          expect(textOf(document)).toBe(current);
+          expect(shown(document)).toEqual(shown(documentOf(current)));
+        }
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test("an edit in a block leaves all other segments the same objects", () => {
+    const text = "wayfile 1\nboard A {\n  way 1 {\n    Ib 2 A\n  }\n  way 2 spare\n}\n";
+    const before = documentOf(text);
+    const place = { line: 3, character: 7 };
+    const after = applyEdit(before, { range: { start: place, end: place }, text: "1" });
+    expect(after.segments.map((segment, index) => segment === before.segments[index])).toEqual([
+      true,
+      true,
+      false,
+      true,
+      true,
+    ]);
+  });
+
+  test("a whole new text keeps what it shares with the old one", () => {
+    const text = "wayfile 1\nboard A {\n  way 1 spare\n  way 2 spare\n}\n";
+    const before = documentOf(text);
+    const after = applyEdit(before, { text: text.replace("way 1", "way 7") });
+    expect(after.segments.filter((segment) => before.segments.includes(segment))).toHaveLength(4);
+  });
+});
+
+/** No editor puts a cursor between a return and its line feed. */
+const splitsReturn = (text: string, offset: number): boolean => text[offset - 1] === "\r" && text[offset] === "\n";
+
+describe("any text", () => {
+  test("is parsed, and every token is in it where it says", () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        const { tokens, comments } = parse(text);
+        for (const { startOffset, image } of [...tokens, ...comments])
+          expect(text.slice(startOffset, startOffset + image.length)).toBe(image);
+      }),
+    );
+  });
+
+  test("no character but blanks is left out of the tokens", () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        const { tokens, comments } = parse(text);
+        const read = [...tokens, ...comments].sort((a, b) => a.startOffset - b.startOffset);
+        expect(read.map(({ image }) => image.replace(/\s/g, "")).join("")).toBe(text.replace(/\s/g, ""));
+      }),
+    );
+  });
+
+  test("is checked without an exception", () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        expect(Array.isArray(findingsOf(text))).toBe(true);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test.each([
+    ["nothing", ""],
+    ["a return", "\r"],
+    ["zeros", "\u0000\u0000\n\u0000"],
+    ["half a pair", "way \ud800 {\n\udc00\n}"],
+    ["only braces", "{{{}}}}{"],
+    ["deep blocks", "a {\n".repeat(2000)],
+    ["a long line", `note "${"x".repeat(100_000)}`],
+    ["many quotes", '"'.repeat(5001)],
+    ["a picture", "\u0089PNG\r\n\u001a\n\u0000\u0000\u0000\rIHDR"],
+  ])("%s is checked without an exception", (_, text) => {
+    expect(Array.isArray(findingsOf(text))).toBe(true);
+  });
+});
