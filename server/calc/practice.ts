@@ -1,15 +1,15 @@
-import { plausibility } from "../tables/plausibility.ts";
+import { practiceValues } from "../tables/practice.ts";
 import { rcdLimits } from "../tables/rcd-limits.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { plain, step } from "./result.ts";
 
-/** A threshold of plausibility by its short name, with common practice as its source. */
+/** A threshold of practiceValues by its short name, with common practice as its source. */
 export function practiceOf(key: string): Calculated {
-  const row = rowOf(plausibility, { key });
-  if (row === undefined) throw new Error(`${plausibility.id} lacks ${key}`);
+  const row = rowOf(practiceValues, { key });
+  if (row === undefined) throw new Error(`${practiceValues.id} lacks ${key}`);
   const { item, value, unit } = row.facts;
-  const source = { ...sourceOf(plausibility, row, "value"), ref: `${plausibility.ref}, ${item}` };
+  const source = { ...sourceOf(practiceValues, row, "value"), ref: `${practiceValues.ref}, ${item}` };
   return { value, unit, steps: [step(item, "", `${plain(value, 4)}${unit ? ` ${unit}` : ""}`)], source };
 }
 

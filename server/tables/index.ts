@@ -16,7 +16,7 @@ import { insulationMinima16 } from "./insulation-16th.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
 import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
-import { plausibility } from "./plausibility.ts";
+import { practiceValues } from "./practice.ts";
 import { bondingPme, bondingRules, buriedEarthing, minimumSizes, protectiveSizes } from "./protective.ts";
 import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
 import { rcdLimits, rcdLoads } from "./rcd-limits.ts";
@@ -47,7 +47,6 @@ export * from "./insulation-16th.ts";
 export * from "./loop-breakers.ts";
 export * from "./loop-fuses.ts";
 export * from "./loop-rcd.ts";
-export * from "./plausibility.ts";
 export * from "./practice.ts";
 export * from "./protective.ts";
 export * from "./rcd.ts";
@@ -133,7 +132,7 @@ export const tables: readonly Table<object>[] = [
   standardRatings,
   standardSizes,
   standardResiduals,
-  plausibility,
+  practiceValues,
 ];
 
 /** A table by its short name. */

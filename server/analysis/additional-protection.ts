@@ -1,0 +1,98 @@
+/** Where a 30 mA RCD is needed, and what stands there. */
+import { rcdLimit } from "../calc/practice.ts";
+import type { Fact } from "../model/values.ts";
+import { rcdRequired } from "../tables/rcd-selection.ts";
+import type { Source } from "../tables/source.ts";
+import { rowOf, sourceOf } from "../tables/table.ts";
+import { premisesOf } from "./supply.ts";
+import type { Rcd, WayStudy } from "./way.ts";
+
+export type Reason = "sockets" | "outdoors" | "dwelling-lighting" | "concealed" | "bathroom" | "ev";
+
+/** One reason why a way needs additional protection, and the line it rests on. */
+export interface Need {
+  readonly reason: Reason;
+  readonly fact: Fact;
+  readonly source: Source;
+}
+
+const reasons: readonly Reason[] = ["sockets", "outdoors", "dwelling-lighting", "concealed", "bathroom", "ev"];
+
+/** Why this way needs a 30 mA RCD, by the edition the work is judged by. */
+export function additionalProtection(study: WayStudy): Need[] {
+  if (!study.isFinal || !study.context.edition || isExtraLow(study)) return [];
+  return reasons.flatMap((reason) => {
+    const fact = factFor(study, reason);
+    return fact ? [{ reason, fact, source: sourceFor(study, reason) }] : [];
+  });
+}
+
+const isExtraLow = ({ uses }: WayStudy): boolean => uses.size > 0 && [...uses].every((use) => use === "selv");
+
+function factFor(study: WayStudy, reason: Reason): Fact | undefined {
+  const { uses, places, facts, context, device } = study;
+  const { edition } = context;
+  const serves = facts.one("serves");
+  if (!edition) return undefined;
+  const rating = device?.rating;
+  const skilled = places.has("skilled-only");
+  switch (reason) {
+    case "sockets": {
+      const most = edition.socketRcdUpTo;
+      return uses.has("sockets") && !skilled && rating !== undefined && rating <= most ? serves : undefined;
+    }
+    case "outdoors": {
+      const outside = uses.has("outdoor-sockets") || (uses.has("sockets") && places.has("outdoors"));
+      const within = rating !== undefined && rating <= rcdLimit("outdoors").value;
+      return outside && !skilled && within ? serves : undefined;
+    }
+    case "dwelling-lighting": {
+      const home = ["dwelling", "shared-house"].includes(premisesOf(context) ?? "");
+      return uses.has("lighting") && home && edition.lightingRcdInDwellings ? serves : undefined;
+    }
+    case "concealed":
+      return edition.id === sixteenth || skilled ? undefined : concealed(study);
+    case "bathroom":
+      return places.has("bathroom") && edition.id !== sixteenth ? facts.one("place") : undefined;
+    case "ev":
+      return uses.has("ev-charger") && !edition.id.startsWith("BS 7671:200") ? serves : undefined;
+  }
+}
+
+/** The edition before concealed cables and bathrooms came under a general rule. */
+const sixteenth = "BS 7671:2001";
+
+/** A stretch in a wall shallower than allowed, in a cable without earthed metal round it. */
+function concealed(study: WayStudy): Fact | undefined {
+  const { cable } = study;
+  if (!cable || cable.construction === "armoured" || cable.construction === "mineral") return undefined;
+  // Steel conduit or trunking that serves as the protective conductor is earthed metal.
+  if (cable.cpcBy === "conduit" || cable.cpcBy === "trunking") return undefined;
+  const least = rcdLimit("concealed").value;
+  return study.facts.all("route").find(({ args }) => args.depth !== undefined && args.depth.value < least);
+}
+
+function sourceFor(study: WayStudy, reason: Reason): Source {
+  const sources = study.context.edition?.sources;
+  if (reason === "sockets" && sources) return sources.socketRcd;
+  if (reason === "dwelling-lighting" && sources) return sources.lightingRcd;
+  const row = rowOf(rcdRequired, { key: reason });
+  if (!row) throw new Error(`${rcdRequired.id} lacks ${reason}`);
+  const { standing } = sourceOf(rcdRequired, row, "limit");
+  return { ref: `BS 7671:2018+A2:2022, ${row.facts.clause}`, standing };
+}
+
+/** The RCDs of a way fine enough for additional protection. */
+export function fineRcds(study: WayStudy): readonly Rcd[] {
+  const limit = rcdLimit("additional").value;
+  return study.rcds.filter(({ sensitivity }) => sensitivity <= limit * (1 + 1e-9));
+}
+
+/** Whether what is written of RCDs here is whole: a broken line or an unknown name may be the one that is missed. */
+export function rcdsKnown({ facts, context }: WayStudy): boolean {
+  const board = context.board.facts;
+  const behind = facts.one("behind")?.args.rcd.value;
+  const found = behind === undefined || board.all("rcd").some((rcd) => rcd.args.name.value === behind);
+  const whole = (words: readonly string[], broken: readonly string[]) => !words.some((word) => broken.includes(word));
+  return found && whole(["device", "behind", "rcd"], facts.broken) && whole(["rcd", "main-switch"], board.broken);
+}

@@ -1,0 +1,27 @@
+import { reportMissing } from "../additional.ts";
+import { wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "rcd/missing-for-charger",
+  severity: "error",
+  since: "0.1",
+  title: "A charging point without a 30 mA RCD of its own.",
+  why: "A car on wet ground is touched from outside while it charges. Each charging point stands behind an RCD that disconnects all its live conductors.",
+  clauses: ["722.531.3.101", "415.1.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Charger" {
+  device  BS EN 60898 B40 6 kA
+  serves  ev-charger
+  ^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Charger" {
+  device  BS EN 61009 B40 6 kA 30 mA type A
+  serves  ev-charger
+}`,
+    },
+  ],
+  check(study, report) {
+    reportMissing(study, report, "ev", "A charging point needs");
+  },
+});

@@ -1,0 +1,28 @@
+import { reportMissing } from "../additional.ts";
+import { wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "rcd/missing-for-lighting",
+  severity: "error",
+  since: "0.1",
+  title: "Lights in a dwelling without a 30 mA RCD.",
+  why: "Since 2018 luminaires in homes stand behind an RCD: lamps are changed by people who do not isolate them.",
+  clauses: ["411.3.4", "415.1.1"],
+  examples: [
+    {
+      setting: { premises: "dwelling" },
+      bad: `way 1 radial "Lights" {
+  device  BS EN 60898 B6 6 kA
+  serves  lighting
+  ^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Lights" {
+  device  BS EN 61009 B6 6 kA 30 mA type A
+  serves  lighting
+}`,
+    },
+  ],
+  check(study, report) {
+    reportMissing(study, report, "dwelling-lighting", "Luminaires in a dwelling need");
+  },
+});

@@ -1,0 +1,39 @@
+import { reportMissing } from "../additional.ts";
+import { wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "rcd/missing-for-sockets",
+  severity: "error",
+  since: "0.1",
+  title: "Socket-outlets without a 30 mA RCD.",
+  why: "Whatever is plugged in, and however its flex was treated, the RCD is what stands between a person and the line. It may be left out only where skilled or instructed persons alone use the sockets.",
+  clauses: ["411.3.3", "415.1.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  device  BS EN 60898 B32 6 kA
+  serves  sockets
+  ^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  serves  sockets
+}`,
+    },
+    {
+      setting: { standard: "BS 7671:2008" },
+      bad: `way 1 radial "Sockets" {
+  device  BS EN 60898 B20 6 kA
+  serves  sockets
+  ^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Sockets" {
+  device  BS EN 60898 B32 6 kA
+  serves  sockets
+}`,
+    },
+  ],
+  check(study, report) {
+    reportMissing(study, report, "sockets", "Socket-outlets of this rating need");
+  },
+});

@@ -1,0 +1,36 @@
+import { rcdsKnown } from "../../analysis/additional-protection.ts";
+import { rcdRequired } from "../../tables/rcd-selection.ts";
+import { rowOf, sourceOf } from "../../tables/table.ts";
+import { factSpot, wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "rcd/missing-in-tt",
+  severity: "error",
+  since: "0.1",
+  title: "A circuit of a TT installation without any RCD.",
+  why: "Through an electrode no fault draws enough current to open a fuse or trip a breaker: without an RCD exposed metal stays live.",
+  clauses: ["411.5.2", "411.5.3"],
+  examples: [
+    {
+      setting: { supply: "earthing TT\nIpf 1.2 kA\nelectrode rod 84 Ω" },
+      bad: `way 1 radial "Pump" {
+  device  BS EN 60898 B16 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Pump" {
+  device  BS EN 61009 B16 6 kA 100 mA type A
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device, supply, rcds } = study;
+    if (supply.earthing !== "TT" || !study.isFinal || rcds.length > 0 || !rcdsKnown(study) || !device) return;
+    if (study.facts.has("class-II")) return;
+    const row = rowOf(rcdRequired, { key: "tt" });
+    report(factSpot(device.fact), {
+      message: "In a TT installation this circuit relies on an RCD to disconnect, and it stands behind none.",
+      ...(row ? { source: { ...sourceOf(rcdRequired, row, "limit"), ref: "BS 7671:2018+A2:2022, 411.5.2" } } : {}),
+      related: supply.earthingFact ? [{ spot: wordSpot(supply.earthingFact), message: "The earthing is TT." }] : [],
+    });
+  },
+});

@@ -1,0 +1,44 @@
+import { laterRule, rcdName } from "../../analysis/describe.ts";
+import { rcdLimit } from "../../calc/practice.ts";
+import { milliamps } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { coarseOnly } from "../additional.ts";
+import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "rcd/sensitivity-too-high",
+  severity: "error",
+  since: "0.1",
+  title: "An RCD above 30 mA where a person must be protected.",
+  why: "100 mA through a person kills before a 100 mA RCD trips. Devices of 100 mA and more protect against fire and against faults, not against touching.",
+  clauses: ["415.1.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 100 mA type A
+  serves  sockets
+  ^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  serves  sockets
+}`,
+    },
+  ],
+  check(study, report) {
+    const found = coarseOnly(study);
+    if (!found) return;
+    const { need, rcd } = found;
+    const limit = rcdLimit("additional");
+    const later = laterRule(study.context);
+    report(factSpot(need.fact), {
+      message: `Additional protection needs ${milliamps(limit.value)} or less; the finest RCD here is ${milliamps(rcd.sensitivity)}.${later.words}`,
+      value: amount(rcd.sensitivity, "A"),
+      limit: amountOf(limit),
+      steps: limit.steps,
+      source: combine(limit.source, need.source),
+      ...(later.severity ? { severity: later.severity } : {}),
+      related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+    });
+  },
+});
