@@ -29,8 +29,9 @@ export function applyEdit(document: Document, edit: Edit): Document {
   if (start.index === end.index) {
     const segment = segments[start.index];
     const changed = segment && changedText(segment, start.line, edit.range, edit.text);
-    const single = changed === undefined ? undefined : asOne(segment, changed, start.index === segments.length - 1);
-    if (single) return { segments: segments.with(start.index, single) };
+    const alone = changed !== undefined && standsAlone(segments, start.index, changed);
+    const single = alone ? asOne(segment, changed) : undefined;
+    if (single) return { segments: noted(segments.with(start.index, single)) };
   }
   const text = textOf(document);
   const starts = lineStarts(text);
@@ -61,10 +62,32 @@ function changedText(segment: Segment, firstLine: number, range: { start: Place;
   return segment.text.slice(0, local(range.start)) + text + segment.text.slice(local(range.end));
 }
 
+/** Whether a segment's new text can be divided without its neighbours: none of them reaches into it, nor it into them. */
+function standsAlone(segments: readonly Segment[], index: number, text: string): boolean {
+  const before = segments[index - 1];
+  if (text === "" || (index < segments.length - 1 && !text.endsWith("\n"))) return false;
+  if (before?.fault || (before?.text.endsWith("\r") && text.startsWith("\n"))) return false;
+  return addsUp(segments);
+}
+
+/** Divisions whose installations and boards are all closed. An edit inside a block leaves that as it is. */
+const adding = new WeakSet<readonly Segment[]>();
+
+function addsUp(segments: readonly Segment[]): boolean {
+  if (adding.has(segments)) return true;
+  for (const { kind, fault } of segments) if (fault !== undefined && kind !== "block") return false;
+  noted(segments);
+  return true;
+}
+
+function noted(segments: readonly Segment[]): readonly Segment[] {
+  adding.add(segments);
+  return segments;
+}
+
 /** The changed text as one segment of the same kind, if that is what it still is. */
-function asOne(before: Segment | undefined, text: string, isLast: boolean): Segment | undefined {
+function asOne(before: Segment | undefined, text: string): Segment | undefined {
   if (!before || before.fault || (before.kind !== "block" && before.kind !== "lines")) return undefined;
-  if (!isLast && !text.endsWith("\n")) return undefined;
   const [only, ...others] = split(text);
   const same = only && others.length === 0 && only.kind === before.kind && only.word === before.word && !only.fault;
   return same ? only : undefined;
