@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { practice, published, table } from "./table.ts";
 
 /** The protective device families the tables know. */
 export type Family = "breaker" | "legacy-breaker" | "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1361" | "BS 1362";
@@ -83,10 +83,12 @@ export const standardResiduals = table<StandardResidual>({
   units: { residual: "A" },
   standing: "computed",
   rows: [
+    practice({ residual: 0.006 }),
     { residual: 0.01 },
     published({ residual: 0.03 }),
     published({ residual: 0.1 }),
     { residual: 0.3 },
     { residual: 0.5 },
+    practice({ residual: 1 }),
   ],
 });

@@ -28,8 +28,7 @@ export default boardRule({
     const row = rowOf(standardResiduals, { residual: 0.03 });
     for (const { rcd } of rcdsAt(studies)) {
       const { sensitivity } = rcd.fact.args as { sensitivity?: Quantity };
-      // 1 A and 6 mA are made, though no table here lists them.
-      const known = [...residuals, 0.006, 1].some((residual) => Math.abs(residual - rcd.sensitivity) < 1e-9);
+      const known = residuals.some((residual) => Math.abs(residual - rcd.sensitivity) < 1e-9);
       if (known || !sensitivity || !row) continue;
       report(valueSpot(rcd.fact, sensitivity), {
         message: `RCDs are not made for ${milliamps(rcd.sensitivity)}: read it off the device again.`,

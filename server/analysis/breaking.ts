@@ -1,0 +1,29 @@
+import { breakingCapacity, type Calculated } from "../calc/index.ts";
+import { kiloamps, step } from "../calc/result.ts";
+import type { Context } from "../model/installation.ts";
+import { breakingCapacities } from "../tables/devices.ts";
+import type { WayStudy } from "./way.ts";
+
+/** What the device of a way can break, A: as marked, or what its standard takes for granted. */
+export function breakingOf({ device, supply }: WayStudy): Calculated | undefined {
+  if (!device) return undefined;
+  const marked = device.breaking;
+  if (marked !== undefined) {
+    const source = { ref: "BS 7671:2018+A2:2022, 434.5.1", standing: "published" } as const;
+    return { value: marked, unit: "A", steps: [step("Icn", "as marked", kiloamps(marked))], source };
+  }
+  return breakingCapacity({ standard: device.standard, voltage: supply.threePhase ? 400 : 230 });
+}
+
+/** The conditional rating of the board as an assembly, A, where it is stated. */
+export const conditionalAt = ({ board }: Pick<Context, "board">) => board.facts.one("conditional-rating")?.args.value;
+
+/** The next breaking capacity breakers are made with, A, that is at least a fault current. */
+export function nextBreaking(fault: number): number | undefined {
+  const made = breakingCapacities.rows
+    .filter(({ facts }) => facts.standard === "BS EN 60898")
+    .map(({ facts }) => facts.icn * amperesPerKiloampere);
+  return made.toSorted((one, other) => one - other).find((capacity) => capacity >= fault);
+}
+
+const amperesPerKiloampere = 1000;

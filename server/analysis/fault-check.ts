@@ -1,0 +1,65 @@
+/** Fault currents against the loop impedance of the same place. */
+import { type Calculated, faultCurrent } from "../calc/index.ts";
+import { practiceOf } from "../calc/practice.ts";
+import type { Context, Installation } from "../model/installation.ts";
+import { boardFaults, type FaultAt, supplyFaults } from "./faults.ts";
+import { originImpedance } from "./loop.ts";
+import { type NumberAt, studySupply } from "./supply.ts";
+import { boardImpedance } from "./way.ts";
+
+/** One place where both a fault current and a loop impedance are noted. */
+export interface FaultPlace {
+  readonly name: string;
+  readonly faults: readonly FaultAt[];
+  readonly loop: NumberAt;
+  /** U0 / Z, the earth fault current the loop allows. */
+  readonly byLoop: Calculated;
+  readonly threePhase: boolean;
+  readonly tt: boolean;
+  readonly combined: boolean;
+}
+
+/** The origin and every board that has both figures of its own. */
+export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
+  const [first] = boards;
+  if (!first) return [];
+  const { U0, threePhase, earthing } = studySupply(first.context);
+  const about = { tt: earthing === "TT", combined: earthing === "TN-C-S" || earthing === "TN-C" };
+  const place = (name: string, faults: readonly FaultAt[], loop: NumberAt | undefined, three: boolean): FaultPlace[] =>
+    loop && loop.value > 0 && faults.length > 0
+      ? [{ name, faults, loop, byLoop: faultCurrent(U0, loop.value), threePhase: three, ...about }]
+      : [];
+  return [
+    ...place("the origin", supplyFaults(supply), originImpedance({ supply }), threePhase),
+    ...boards.flatMap(({ board, context }) => {
+      const loop = boardImpedance(context);
+      const own = board.head.facts.one("phases")?.args.count.value;
+      const three = own === undefined ? threePhase : own === "three";
+      return place(
+        `board ${board.head.name}`,
+        boardFaults(board.head.facts),
+        loop?.name === "Zdb" ? loop : undefined,
+        three,
+      );
+    }),
+  ];
+}
+
+/** Whether a three-phase place has the figure of one phase: what flows between lines is greater. */
+export function singlePhaseFigure({ faults, byLoop, threePhase, tt }: FaultPlace) {
+  const Ipf = faults.find(({ name }) => name === "Ipf");
+  if (!threePhase || tt || !Ipf) return undefined;
+  const share = practiceOf("fault-three");
+  const PSCC = faults.find(({ name }) => name === "PSCC");
+  const single = PSCC && PSCC.value > byLoop.value && PSCC.value < Ipf.value ? PSCC.value : byLoop.value;
+  return Ipf.value < share.value * single ? { Ipf, single, share } : undefined;
+}
+
+/** The nearest board upstream with fault currents of its own, or the origin. */
+export function upstreamFaults(context: Context): FaultAt[] {
+  for (const { board } of context.upstream) {
+    const found = boardFaults(board.facts);
+    if (found.length > 0) return found;
+  }
+  return supplyFaults(context.supply);
+}

@@ -1,0 +1,70 @@
+import { breakingOf, conditionalAt, nextBreaking } from "../../analysis/breaking.ts";
+import { deviceName } from "../../analysis/describe.ts";
+import { greatestFault } from "../../analysis/faults.ts";
+import { kiloamps, step } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "fault/breaking-capacity-exceeded",
+  severity: "error",
+  since: "0.1",
+  title: "A device that cannot break the fault current at its board.",
+  why: "A device that is asked to break more than it can may burst or weld. Fit one of a higher breaking capacity, or one that is backed up by the device upstream, as its maker states.",
+  clauses: ["434.5.1", "536.4.2.1"],
+  examples: [
+    {
+      setting: { supply: "earthing TN-S\nZe 0.03 Ω\nIpf 8.2 kA" },
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+                          ^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 10 kA
+}`,
+    },
+    {
+      setting: { supply: "earthing TN-S\nIpf 1.4 kA", work: "existing" },
+      bad: `way 1 radial "Heater" {
+  device  BS 3036 15 A
+  ^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS 3036 15 A 2 kA
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device, context } = study;
+    const fault = greatestFault(context);
+    const capacity = device && breakingOf(study);
+    if (!device || !fault || !capacity || study.isSpare) return;
+    if (fault.value <= capacity.value * (1 + 1e-9)) return;
+    // Behind a named device upstream both break the fault together; an assembly is tested as a whole.
+    if (device.fact.args.class?.value === "back-up") return;
+    const conditional = conditionalAt(context);
+    if (conditional && fault.value <= conditional.value) return;
+    const written = device.fact.args.breaking;
+    const next = nextBreaking(fault.value);
+    report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
+      message: `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}${written ? "" : " unless it is marked otherwise"}; up to ${kiloamps(fault.value)} may flow at this board.`,
+      value: amount(fault.value, "A"),
+      limit: amountOf(capacity),
+      steps: [
+        ...capacity.steps,
+        step("Icn ≥ Ipf", `${kiloamps(capacity.value)} against ${kiloamps(fault.value)}`, "does not hold"),
+      ],
+      source: capacity.source,
+      related: [
+        {
+          spot: factSpot(fault.fact),
+          message: `${fault.name} ${kiloamps(fault.value)} ${fault.at === "supply" ? "at the origin" : "at this board"}.`,
+        },
+      ],
+      fixes:
+        written && next && device.family === "breaker"
+          ? [replaced(`Make it ${kiloamps(next)}`, written, kiloamps(next))]
+          : [],
+    });
+  },
+});

@@ -1,0 +1,35 @@
+import { breakingOf, conditionalAt } from "../../analysis/breaking.ts";
+import { stageOf, workOf } from "../../analysis/supply.ts";
+import { factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "fault/breaking-capacity-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "A breaker whose breaking capacity is not stated.",
+  why: "It cannot be held against the fault current. It is printed on the front, in a box.",
+  clauses: ["434.5.1"],
+  examples: [
+    {
+      setting: { stage: "installed" },
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 B16
+  ^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+}`,
+    },
+  ],
+  check(study, report) {
+    const { device, context } = study;
+    if (!device || study.isSpare || device.family !== "breaker" || breakingOf(study)) return;
+    if (conditionalAt(context)) return;
+    const early = stageOf(context) === "design" || workOf(context) === "existing";
+    report(factSpot(device.fact), {
+      message:
+        "The breaking capacity of this device is not stated, so it cannot be held against the fault current: read it off its front.",
+      ...(early ? { severity: "information" } : {}),
+    });
+  },
+});

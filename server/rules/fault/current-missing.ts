@@ -1,0 +1,56 @@
+import { faultsNoted } from "../../analysis/faults.ts";
+import { liveTestsDue, stageOf } from "../../analysis/supply.ts";
+import { boardRule, wordSpot } from "../rule.ts";
+import { lineInBlock } from "../writing.ts";
+
+export default boardRule({
+  id: "fault/current-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "A board whose prospective fault current is not known.",
+  why: "Every device there must be able to break it, and the greatest fault is at the board, not at a socket. Measure it, reckon it, or ask the distributor.",
+  clauses: ["434.1", "643.7.3.201"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+    earthing TN-S
+  }
+  board A "Board" {
+  ^^^^^
+    fed-from supply
+    way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+    earthing TN-S
+    Ipf 1.2 kA
+  }
+  board A "Board" {
+    fed-from supply
+    way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
+  }
+}`,
+    },
+  ],
+  check({ board, context, studies }, report) {
+    const atOrigin = board.head.facts.one("fed-from")?.args.from.value === "supply";
+    const due = atOrigin ? stageOf(context) !== "design" : liveTestsDue(context);
+    if (!due || faultsNoted(context) || !studies.some(({ device }) => device)) return;
+    // A half-written line may be the one that is missed.
+    if (board.head.facts.broken.length > 0 || (context.supply?.broken.length ?? 0) > 0) return;
+    report(wordSpot(board.head.header), {
+      message: atOrigin
+        ? "The prospective fault current is noted neither here nor at the origin, so no device here can be judged by it."
+        : "The prospective fault current at this board is not noted, so no device here can be judged by it.",
+      fixes: lineInBlock(board.head.header, 'Ipf LIM "…"', "Say why it was not measured"),
+    });
+  },
+});

@@ -1,0 +1,93 @@
+import { type FaultPlace, faultPlaces, singlePhaseFigure } from "../../analysis/fault-check.ts";
+import type { FaultAt } from "../../analysis/faults.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { kiloamps, ohms } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+
+export default installationRule({
+  id: "fault/disagrees-with-loop",
+  severity: "warning",
+  since: "0.1",
+  title: "A fault current that the loop impedance of the same place does not give.",
+  why: "The earth fault current is the voltage over the loop impedance. Far less was read at a socket and not at the board, or A and kA are mixed; far more hides a better path or a slip of the point.",
+  clauses: ["434.1", "643.7.3.201"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+    Ipf 0.5 kA
+    ^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+    Ipf 1.3 kA
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    Ze 0.20 Ω
+    Ipf 9.5 kA
+    ^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    Ze 0.20 Ω
+    Ipf 1.15 kA
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const place of faultPlaces(installation)) {
+      // Through an electrode little flows to earth, and the figure is that between line and neutral.
+      if (place.tt || singlePhaseFigure(place)) continue;
+      for (const fault of place.faults) if (fault.name !== "PSCC") judge(place, fault, report);
+    }
+  },
+});
+
+function judge({ byLoop, loop, name, threePhase }: FaultPlace, fault: FaultAt, report: Reporter): void {
+  const low = practiceOf("fault-low");
+  // A declared figure is the greatest the distributor will answer for, far above what a meter shows.
+  const high = practiceOf(threePhase && fault.name === "Ipf" ? "fault-high-three" : "fault-high");
+  const tooLow = fault.value < low.value * byLoop.value;
+  const tooHigh = fault.value > high.value * byLoop.value && fault.fact.provenance === "measured";
+  if (!tooLow && !tooHigh) return;
+  const used = tooLow ? low : high;
+  report(factSpot(fault.fact), {
+    message: `${fault.name} ${kiloamps(fault.value)} does not go with a loop of ${ohms(loop.value)} at ${name}, which lets ${kiloamps(byLoop.value)} flow: ${tooLow ? "was it read further out, or are A and kA mixed?" : "is the point in the right place?"}`,
+    value: amount(fault.value, "A"),
+    limit: amount(used.value * byLoop.value, "A"),
+    least: tooLow,
+    steps: [...byLoop.steps, ...used.steps],
+    source: combine(byLoop.source, used.source),
+    related: [{ spot: factSpot(loop.fact), message: `The loop impedance: ${ohms(loop.value)}.` }],
+  });
+}

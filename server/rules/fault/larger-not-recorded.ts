@@ -1,0 +1,60 @@
+import { boardFaults, type FaultAt, supplyFaults } from "../../analysis/faults.ts";
+import { kiloamps } from "../../calc/result.ts";
+import type { Reading } from "../../model/values.ts";
+import { measured } from "../../model/values.ts";
+import { replaced } from "../fixes.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+export default installationRule({
+  id: "fault/larger-not-recorded",
+  severity: "error",
+  since: "0.1",
+  title: "A prospective fault current that is not the larger of the two.",
+  why: "Devices are judged by the greatest current they may meet. The lower of the two figures flatters them.",
+  clauses: ["643.7.3.201", "434.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ipf 0.9 kA
+        ^^^^^^
+    PSCC 1.4 kA
+    PEFC 0.9 kA
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ipf 1.4 kA
+    PSCC 1.4 kA
+    PEFC 0.9 kA
+  }
+}`,
+    },
+  ],
+  check({ supply, boards }, report) {
+    judge(supplyFaults(supply), report);
+    for (const { board } of boards) judge(boardFaults(board.head.facts), report);
+  },
+});
+
+function judge(faults: readonly FaultAt[], report: Reporter): void {
+  const Ipf = faults.find(({ name }) => name === "Ipf");
+  const largest = faults.filter(({ name }) => name !== "Ipf").toSorted((one, other) => other.value - one.value)[0];
+  if (!Ipf || !largest || Ipf.value >= largest.value) return;
+  const written = measured((Ipf.fact.args as { value: Reading }).value);
+  if (!written) return;
+  const text = kiloamps(largest.value);
+  report(valueSpot(Ipf.fact, written), {
+    message: `Ipf is the larger of the two: ${largest.name} is ${text}, and ${kiloamps(Ipf.value)} is recorded.`,
+    value: amount(Ipf.value, "A"),
+    limit: amount(largest.value, "A"),
+    least: true,
+    source: { ref: "BS 7671:2018+A2:2022, 643.7.3.201", standing: "published" },
+    related: [{ spot: factSpot(largest.fact), message: `${largest.name} ${text}.` }],
+    fixes: [replaced(`Write ${text}`, written, text)],
+  });
+}

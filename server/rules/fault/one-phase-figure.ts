@@ -1,0 +1,60 @@
+import { faultPlaces, singlePhaseFigure } from "../../analysis/fault-check.ts";
+import { threePhaseFault } from "../../calc/index.ts";
+import { kiloamps } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, factSpot, installationRule } from "../rule.ts";
+
+export default installationRule({
+  id: "fault/one-phase-figure",
+  severity: "warning",
+  since: "0.1",
+  title: "A three-phase board with the fault current of one phase.",
+  why: "Between lines more flows than from one line to neutral: up to twice as much. A device chosen by the smaller figure may not break the greater.",
+  clauses: ["643.7.3.201", "434.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    phases three
+    Ze 0.10 Ω
+    Ipf 2.3 kA
+    ^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    phases three
+    Ze 0.10 Ω
+    Ipf 4.6 kA
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const place of faultPlaces(installation)) {
+      const found = singlePhaseFigure(place);
+      if (!found) continue;
+      const { Ipf, single, share } = found;
+      const doubled = threePhaseFault(single);
+      report(factSpot(Ipf.fact), {
+        message: `Ipf ${kiloamps(Ipf.value)} looks like the figure of one phase; between lines about ${kiloamps(doubled.value)} may flow at ${place.name}. Measure between lines, or double it.`,
+        value: amount(Ipf.value, "A"),
+        limit: amount(share.value * single, "A"),
+        least: true,
+        steps: [...place.byLoop.steps, ...doubled.steps, ...share.steps],
+        source: combine(share.source, doubled.source),
+        related: [{ spot: factSpot(place.loop.fact), message: "The loop impedance it was held against." }],
+      });
+    }
+  },
+});

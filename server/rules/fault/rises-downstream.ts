@@ -1,0 +1,57 @@
+import { upstreamFaults } from "../../analysis/fault-check.ts";
+import { boardFaults } from "../../analysis/faults.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { kiloamps } from "../../calc/result.ts";
+import { amount, boardRule, factSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "fault/rises-downstream",
+  severity: "warning",
+  since: "0.1",
+  title: "A board with a greater fault current than what feeds it.",
+  why: "Cable only takes away from a fault current. One of the two figures is from elsewhere, and devices were chosen by it.",
+  clauses: ["434.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ipf 1.2 kA
+  }
+  board A "Board" {
+    fed-from supply
+    Ipf 2.4 kA
+    ^^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ipf 1.2 kA
+  }
+  board A "Board" {
+    fed-from supply
+    Ipf 1.1 kA
+  }
+}`,
+    },
+  ],
+  check({ board, context }, report) {
+    const above = upstreamFaults(context);
+    const share = practiceOf("fault-rise");
+    for (const own of boardFaults(board.head.facts)) {
+      const same = above.find(({ name }) => name === own.name);
+      if (!same || own.value <= share.value * same.value) continue;
+      report(factSpot(own.fact), {
+        message: `${own.name} ${kiloamps(own.value)} at this board is above the ${kiloamps(same.value)} upstream of it: a cable cannot add to a fault current.`,
+        value: amount(own.value, "A"),
+        limit: amount(same.value, "A"),
+        steps: share.steps,
+        source: share.source,
+        related: [{ spot: factSpot(same.fact), message: `Upstream: ${kiloamps(same.value)}.` }],
+      });
+    }
+  },
+});

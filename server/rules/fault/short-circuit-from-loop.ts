@@ -1,0 +1,61 @@
+import { faultPlaces } from "../../analysis/fault-check.ts";
+import { kiloamps, ohms, round } from "../../calc/result.ts";
+import type { Reading } from "../../model/values.ts";
+import { measured } from "../../model/values.ts";
+import { amount, factSpot, installationRule } from "../rule.ts";
+
+export default installationRule({
+  id: "fault/short-circuit-from-loop",
+  severity: "information",
+  since: "0.1",
+  title: "A short-circuit current that was reckoned from the earth loop.",
+  why: "Ze says what flows to earth. Between line and neutral another path decides, and on a TN-S supply usually a better one: measure it too.",
+  clauses: ["643.7.3.201"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ze 0.31 Ω
+    PSCC 742 A
+    ^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    Ze 0.31 Ω
+    PSCC 1110 A
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const { faults, byLoop, loop, combined } of faultPlaces(installation)) {
+      const PSCC = faults.find(({ name }) => name === "PSCC");
+      // With a combined conductor both paths are one, and equal figures are what a meter shows.
+      if (!PSCC || combined || PSCC.fact.provenance !== "measured") continue;
+      const written = measured((PSCC.fact.args as { value: Reading }).value);
+      if (!written) continue;
+      const unit = written.unit === "kA" ? 1000 : 1;
+      // Two coarse figures agree by chance; only a fine one tells.
+      if (round(byLoop.value / unit, written.decimals) !== round(PSCC.value / unit, written.decimals)) continue;
+      if (String(round(PSCC.value / unit, written.decimals)).replace(/\D/g, "").length < 3) continue;
+      report(factSpot(PSCC.fact), {
+        message: `PSCC ${kiloamps(PSCC.value)} is the voltage over ${ohms(loop.value)} to the digit, which is the earth fault current: was line to neutral measured?`,
+        value: amount(PSCC.value, "A"),
+        steps: byLoop.steps,
+        source: byLoop.source,
+        related: [{ spot: factSpot(loop.fact), message: `The loop to earth: ${ohms(loop.value)}.` }],
+      });
+    }
+  },
+});

@@ -1,0 +1,83 @@
+import { bondingReading } from "../../analysis/earthing.ts";
+import { testsOf } from "../../analysis/supply.ts";
+import { lengthFromResistance, resistancePerMetre } from "../../calc/index.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { metres, ohms } from "../../calc/result.ts";
+import type { Installation } from "../../model/installation.ts";
+import { type FactOf, measured } from "../../model/values.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+type Bonding = FactOf<"supply", "bonding">;
+
+export default installationRule({
+  id: "protective/bonding-reads-high",
+  severity: "warning",
+  since: "0.1",
+  title: "A bonding conductor that reads more than its own length explains.",
+  why: "A long conductor reads more than a short one, and 0.05 Ω is no limit. What matters is whether the reading fits the length: if not, a clamp sits on paint, or the wrong pipe was measured.",
+  clauses: ["544.1.1", "643.2.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    bonding water 10 mm² length 12 m continuity 0.31 Ω
+                                                ^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    bonding water 10 mm² length 43 m continuity 0.08 Ω
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const bonding of allBonding(installation)) judge(bonding, installation, report);
+  },
+});
+
+function judge(bonding: Bonding, installation: Installation, report: Reporter): void {
+  const { service, length, continuity } = bonding.args;
+  const reading = continuity && measured(continuity);
+  const size = bonding.args.size ?? sizeElsewhere(installation, service.value);
+  const perMetre = size && resistancePerMetre(size.value);
+  if (!reading || reading.sign === "<" || !size || !perMetre) return;
+  if (length) {
+    const found = bondingReading(size.value, length.value);
+    if (!found || reading.value <= found.most.value) return;
+    report(valueSpot(bonding, reading), {
+      message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size read about ${ohms(found.expected.value)}. Look at its clamps.`,
+      value: amount(reading.value, "Ω"),
+      limit: amountOf(found.most),
+      steps: found.most.steps,
+      source: found.most.source,
+      related: [{ spot: factSpot(bonding), message: "Its size and length." }],
+    });
+    return;
+  }
+  const implied = lengthFromResistance(reading.value, perMetre);
+  const most = practiceOf("bond-length");
+  if (implied.value <= most.value) return;
+  report(valueSpot(bonding, reading), {
+    message: `The bonding of ${service.value} reads ${ohms(reading.value)}, as ${metres(Math.round(implied.value))} of this size would: is it that long? Then write its length.`,
+    value: amount(reading.value, "Ω"),
+    steps: [...implied.steps, ...most.steps],
+    source: combine(implied.source, most.source),
+    related: [{ spot: factSpot(bonding), message: "Its size." }],
+  });
+}
+
+function allBonding({ supply, boards }: Installation): Bonding[] {
+  const tested = boards.flatMap(({ board }) =>
+    testsOf<"boardDead">(board.head.facts.all("dead")).flatMap((test) => test.facts.all("bonding")),
+  );
+  return [...(supply?.all("bonding") ?? []), ...(tested as unknown as Bonding[])];
+}
+
+const sizeElsewhere = ({ supply }: Installation, service: string) =>
+  supply?.all("bonding").find(({ args }) => args.service.value === service)?.args.size;

@@ -1,0 +1,48 @@
+import { liveTestsDue } from "../../analysis/supply.ts";
+import { factSpot, installationRule } from "../rule.ts";
+
+export default installationRule({
+  id: "protective/bonding-size-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "Main bonding recorded without its size.",
+  why: "Whether it is large enough for this supply cannot be said, and the next person has to look for it again.",
+  clauses: ["544.1.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  stage tested
+  supply {
+    earthing TN-C-S
+    bonding water
+    ^^^^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  stage tested
+  supply {
+    earthing TN-C-S
+    bonding water 10 mm²
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+  ],
+  check({ supply, boards }, report) {
+    const [first] = boards;
+    if (!supply || !first || !liveTestsDue(first.context)) return;
+    for (const bonding of supply.all("bonding")) {
+      if (bonding.args.size) continue;
+      report(factSpot(bonding), {
+        message: `The size of the bonding of ${bonding.args.service.value} is not recorded.`,
+      });
+    }
+  },
+});

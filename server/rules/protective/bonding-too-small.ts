@@ -1,0 +1,73 @@
+import { bondingNeed } from "../../analysis/earthing.ts";
+import { squareMillimetres } from "../../calc/result.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
+
+export default installationRule({
+  id: "protective/bonding-too-small",
+  severity: "error",
+  since: "0.1",
+  title: "A main bonding conductor smaller than the supply asks for.",
+  why: "With PME, neutral current of the whole street can run through the bonding when the supply's neutral breaks; a thin conductor burns. Elsewhere half the earthing conductor serves, 6 mm² at least.",
+  clauses: ["544.1.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    tails 25 mm²
+    bonding water 6 mm²
+                  ^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    tails 25 mm²
+    bonding water 10 mm²
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    earthing-conductor 16 mm²
+    bonding gas 6 mm²
+                ^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    earthing-conductor 10 mm²
+    bonding gas 6 mm²
+  }
+}`,
+    },
+  ],
+  check({ supply }, report) {
+    const need = supply && bondingNeed(supply);
+    if (!supply || !need) return;
+    const decides = supply.one("tails") ?? supply.one("earthing-conductor");
+    for (const bonding of supply.all("bonding")) {
+      const { service, size } = bonding.args;
+      // Lightning protection is bonded by a standard of its own.
+      if (!size || size.value >= need.value || service.value === "lightning") continue;
+      report(valueSpot(bonding, size), {
+        message: `The main bonding of ${service.value} is ${squareMillimetres(size.value)}; this supply asks for ${squareMillimetres(need.value)}.`,
+        value: amount(size.value, "mm²"),
+        limit: amountOf(need),
+        least: true,
+        steps: need.steps,
+        source: need.source,
+        related: decides ? [{ spot: factSpot(decides), message: "The conductor that decides it." }] : [],
+        fixes: [replaced(`Make it ${squareMillimetres(need.value)}`, size, `${need.value} mm²`)],
+      });
+    }
+  },
+});
