@@ -22,6 +22,14 @@ import designRingHeavyLoad from "./design/ring-heavy-load.ts";
 import designRouteNotStated from "./design/route-not-stated.ts";
 import designSinglesOutsideContainment from "./design/singles-outside-containment.ts";
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
+import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
+import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
+import faultCurrentMissing from "./fault/current-missing.ts";
+import faultDisagreesWithLoop from "./fault/disagrees-with-loop.ts";
+import faultLargerNotRecorded from "./fault/larger-not-recorded.ts";
+import faultOnePhaseFigure from "./fault/one-phase-figure.ts";
+import faultRisesDownstream from "./fault/rises-downstream.ts";
+import faultShortCircuitFromLoop from "./fault/short-circuit-from-loop.ts";
 import languageDuplicateName from "./language/duplicate-name.ts";
 import languageUnknownName from "./language/unknown-name.ts";
 import liveBeforeDead from "./live/before-dead.ts";
@@ -57,6 +65,10 @@ import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederLoop from "./network/feeder-loop.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
+import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
+import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
+import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
+import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
 import rcdAfddMissing from "./rcd/afdd-missing.ts";
 import rcdChargerDirectCurrent from "./rcd/charger-direct-current.ts";
 import rcdDelayedForPersons from "./rcd/delayed-for-persons.ts";
@@ -91,15 +103,55 @@ import rcdTimeZero from "./rcd/time-zero.ts";
 import rcdTypeBBehindWeaker from "./rcd/type-b-behind-weaker.ts";
 import rcdTypeNotStated from "./rcd/type-not-stated.ts";
 import rcdTypeTooWeak from "./rcd/type-too-weak.ts";
+import recordAnswerWithoutQuery from "./record/answer-without-query.ts";
+import recordEditionNotYet from "./record/edition-not-yet.ts";
+import recordEditionSuperseded from "./record/edition-superseded.ts";
+import recordEditionUnseen from "./record/edition-unseen.ts";
+import recordHandsOutOfOrder from "./record/hands-out-of-order.ts";
+import recordLimitationOnNew from "./record/limitation-on-new.ts";
+import recordLimitations from "./record/limitations.ts";
+import recordNoCable from "./record/no-cable.ts";
+import recordNoDescription from "./record/no-description.ts";
+import recordNoDevice from "./record/no-device.ts";
+import recordNoHands from "./record/no-hands.ts";
+import recordNoKind from "./record/no-kind.ts";
+import recordNoLength from "./record/no-length.ts";
+import recordNoStage from "./record/no-stage.ts";
+import recordNoStandard from "./record/no-standard.ts";
+import recordNoUse from "./record/no-use.ts";
+import recordNotApplicable from "./record/not-applicable.ts";
+import recordOpenQuery from "./record/open-query.ts";
+import recordSpareInUse from "./record/spare-in-use.ts";
+import recordStageBehind from "./record/stage-behind.ts";
+import recordSupplyIncomplete from "./record/supply-incomplete.ts";
+import recordUnknownEdition from "./record/unknown-edition.ts";
+import recordVerdictDisagrees from "./record/verdict-disagrees.ts";
+import ringBridged from "./ring/bridged.ts";
+import ringCountDisagrees from "./ring/count-disagrees.ts";
 import ringCpcRatio from "./ring/cpc-ratio.ts";
 import ringEndsAgainstLength from "./ring/ends-against-length.ts";
 import ringEndsDiffer from "./ring/ends-differ.ts";
 import ringEndsMissing from "./ring/ends-missing.ts";
 import ringEndsOnRadial from "./ring/ends-on-radial.ts";
+import ringEndsWorkedBack from "./ring/ends-worked-back.ts";
+import ringIdenticalReadings from "./ring/identical-readings.ts";
+import ringLegsOfTwoRings from "./ring/legs-of-two-rings.ts";
+import ringLinkMissing from "./ring/link-missing.ts";
+import ringLinksNotCrossed from "./ring/links-not-crossed.ts";
+import ringLongRing from "./ring/long-ring.ts";
 import ringOpenConductor from "./ring/open-conductor.ts";
 import ringPointOpen from "./ring/point-open.ts";
 import ringPointReading from "./ring/point-reading.ts";
+import ringPointTwice from "./ring/point-twice.ts";
+import ringPointsMissing from "./ring/points-missing.ts";
 import ringPoorContact from "./ring/poor-contact.ts";
+import ringR1r2AgainstRing from "./ring/r1r2-against-ring.ts";
+import ringR1r2FromEnds from "./ring/r1r2-from-ends.ts";
+import ringRunDetached from "./ring/run-detached.ts";
+import ringRunNotClosed from "./ring/run-not-closed.ts";
+import ringSpurOffSpur from "./ring/spur-off-spur.ts";
+import ringSpurTooLong from "./ring/spur-too-long.ts";
+import ringTooManySpurs from "./ring/too-many-spurs.ts";
 import type { Rule } from "./rule.ts";
 
 export const rules: readonly Rule[] = [
@@ -126,6 +178,14 @@ export const rules: readonly Rule[] = [
   designRouteNotStated,
   designSinglesOutsideContainment,
   designSocketRadialCable,
+  faultBreakingCapacityExceeded,
+  faultBreakingCapacityMissing,
+  faultCurrentMissing,
+  faultDisagreesWithLoop,
+  faultLargerNotRecorded,
+  faultOnePhaseFigure,
+  faultRisesDownstream,
+  faultShortCircuitFromLoop,
   languageDuplicateName,
   languageUnknownName,
   liveBeforeDead,
@@ -161,6 +221,10 @@ export const rules: readonly Rule[] = [
   networkFeederLoop,
   networkFeederWithoutFeeds,
   networkTwoFeeders,
+  protectiveBondingReadsHigh,
+  protectiveBondingSizeMissing,
+  protectiveBondingTooSmall,
+  protectiveEarthingConductorTooSmall,
   rcdAfddMissing,
   rcdChargerDirectCurrent,
   rcdDelayedForPersons,
@@ -195,13 +259,53 @@ export const rules: readonly Rule[] = [
   rcdTypeBBehindWeaker,
   rcdTypeNotStated,
   rcdTypeTooWeak,
+  recordAnswerWithoutQuery,
+  recordEditionNotYet,
+  recordEditionSuperseded,
+  recordEditionUnseen,
+  recordHandsOutOfOrder,
+  recordLimitationOnNew,
+  recordLimitations,
+  recordNoCable,
+  recordNoDescription,
+  recordNoDevice,
+  recordNoHands,
+  recordNoKind,
+  recordNoLength,
+  recordNoStage,
+  recordNoStandard,
+  recordNoUse,
+  recordNotApplicable,
+  recordOpenQuery,
+  recordSpareInUse,
+  recordStageBehind,
+  recordSupplyIncomplete,
+  recordUnknownEdition,
+  recordVerdictDisagrees,
+  ringBridged,
+  ringCountDisagrees,
   ringCpcRatio,
   ringEndsAgainstLength,
   ringEndsDiffer,
   ringEndsMissing,
   ringEndsOnRadial,
+  ringEndsWorkedBack,
+  ringIdenticalReadings,
+  ringLegsOfTwoRings,
+  ringLinkMissing,
+  ringLinksNotCrossed,
+  ringLongRing,
   ringOpenConductor,
   ringPointOpen,
   ringPointReading,
+  ringPointTwice,
+  ringPointsMissing,
   ringPoorContact,
+  ringR1r2AgainstRing,
+  ringR1r2FromEnds,
+  ringRunDetached,
+  ringRunNotClosed,
+  ringSpurOffSpur,
+  ringSpurTooLong,
+  ringTooManySpurs,
 ];

@@ -1,0 +1,57 @@
+import { studyRing } from "../../analysis/ring.ts";
+import { ringPattern } from "../../analysis/ring-pattern.ts";
+import { ohms } from "../../calc/result.ts";
+import { endsRelated, lengthRelated, listed, otherPoints, readingSpot } from "../dead-words.ts";
+import { amount, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/bridged",
+  severity: "warning",
+  since: "0.1",
+  title: "A ring that a cable bridges part-way round.",
+  why: "The ends read too little for the length, and the points inside the bridge read above the quarter value while the others stand on it. A break inside such a figure of eight stays hidden: the ends look continuous. Find the cable that joins two points and take it out, then test again.",
+  clauses: ["643.2.1", "433.1.204"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  60 m
+  dead 2026-03-04 {
+    ends   r1 0.25 Ω rn 0.25 Ω r2 0.41 Ω
+    at S1  L-N 0.13 Ω  L-E 0.16 Ω
+    at S2  L-N 0.13 Ω  L-E 0.17 Ω
+    at S3  L-N 0.21 Ω  L-E 0.28 Ω
+               ^^^^^^
+    at S4  L-N 0.21 Ω  L-E 0.28 Ω
+    at S5  L-N 0.13 Ω  L-E 0.17 Ω
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  34 m
+  dead 2026-03-04 {
+    ends   r1 0.25 Ω rn 0.25 Ω r2 0.41 Ω
+    at S1  L-N 0.13 Ω  L-E 0.16 Ω
+    at S2  L-N 0.13 Ω  L-E 0.17 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const pattern = ringPattern(study);
+    const ring = studyRing(study);
+    if (pattern?.kind !== "bridged") return;
+    const [first] = pattern.points;
+    const expected = first?.expected["L-N"];
+    const value = first?.readings["L-N"]?.value;
+    if (!first || !expected || value === undefined) return;
+    report(readingSpot(first, "L-N"), {
+      message: `${listed(pattern.points.map(({ name }) => name))} read above the ${ohms(expected.greatest)} of the ends, and the ends are too low for the length: a cable seems to bridge the ring. A break between these points would not show at the ends.`,
+      value: amount(value, "Ω"),
+      limit: amount(expected.greatest, "Ω"),
+      steps: expected.steps,
+      source: expected.source,
+      related: [...endsRelated(ring), ...lengthRelated(study), ...otherPoints(pattern.points, first)],
+    });
+  },
+});

@@ -1,0 +1,58 @@
+import { unfusedSpurs } from "../../analysis/spurs.ts";
+import { relatedFact } from "../dead-words.ts";
+import { replaced } from "../fixes.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/count-disagrees",
+  severity: "warning",
+  since: "0.1",
+  title: "The number of points or spurs is not what the runs draw.",
+  why: "One of the two is out of date: a point was added to the cable or to the count and not to the other. A point nobody drew is a point nobody tests.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  run     A 7 m S1 6 m S2 8 m A
+  run     S1 4 m X1
+  points  5
+  ^^^^^^^^^
+  spurs   1
+}`,
+      good: `way 1 ring "Sockets" {
+  run     A 7 m S1 6 m S2 8 m A
+  run     S1 4 m X1
+  points  3
+  spurs   1
+}`,
+    },
+  ],
+  check(study, report) {
+    const { runs, facts } = study;
+    const [first] = facts.all("run");
+    if (!study.isRing || !runs?.closed || !first || facts.broken.includes("run")) return;
+    if (runs.detached.length > 0 || runs.twice.length > 0) return;
+    const related = [relatedFact(first, "Drawn from here.")];
+    const points = facts.one("points");
+    if (points && points.args.count.value !== runs.places.size) {
+      report(factSpot(points), {
+        message: `The runs reach ${runs.places.size} points, not ${points.args.count.value}. Which is right?`,
+        value: amount(points.args.count.value, "points"),
+        limit: amount(runs.places.size, "points"),
+        related,
+        fixes: [replaced(`Write ${runs.places.size}`, points.args.count, String(runs.places.size))],
+      });
+    }
+    const spurs = facts.one("spurs");
+    const drawn = unfusedSpurs(study).length;
+    if (spurs && spurs.args.count.value !== drawn) {
+      report(factSpot(spurs), {
+        message: `The runs draw ${drawn === 1 ? "1 point on an unfused spur" : `${drawn} points on unfused spurs`}, not ${spurs.args.count.value}. Which is right?`,
+        value: amount(spurs.args.count.value, "spurs"),
+        limit: amount(drawn, "spurs"),
+        related,
+        fixes: [replaced(`Write ${drawn}`, spurs.args.count, String(drawn))],
+      });
+    }
+  },
+});

@@ -1,0 +1,53 @@
+import { studyRing } from "../../analysis/ring.ts";
+import { lengthFromResistance, resistancePerMetre, to20 } from "../../calc/conductor-resistance.ts";
+import { metres, ohms, step } from "../../calc/result.ts";
+import { deadTestPractice, usualRingLength } from "../../tables/dead-test-practice.ts";
+import { cableWords, relatedFact } from "../dead-words.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/long-ring",
+  severity: "information",
+  since: "0.1",
+  title: "The ends of a ring make it longer than such a ring usually may be.",
+  why: "Past about this length voltage drop or loop impedance runs out for a 2.5 mm² ring on 30 or 32 A. Check the drop and Zs at the far point, or look for the joint that makes it read long.",
+  clauses: ["525", "411.4.4"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends  r1 1.60 Ω rn 1.60 Ω r2 2.61 Ω
+             ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    ends  r1 0.74 Ω rn 0.74 Ω r2 1.21 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable } = study;
+    const { ends, values, temperature } = studyRing(study);
+    const quantity = values.r1?.quantity;
+    const perMetre = cable && resistancePerMetre(cable.line, cable.material);
+    if (!study.isRing || !ends || !quantity || values.r1?.value === undefined || !perMetre) return;
+    // Where a length is written it is judged by that; here only the reading speaks of it.
+    if (study.length || cable.line !== usualRingLength.csa || cable.material !== "copper") return;
+    const { meterDoubt, warmest } = deadTestPractice;
+    const cold = to20(quantity.value - meterDoubt.value, temperature ?? warmest.value);
+    if (lengthFromResistance(cold.value, perMetre).value <= usualRingLength.value) return;
+    const length = lengthFromResistance(quantity.value, perMetre);
+    report(valueSpot(ends, quantity), {
+      message: `r1 of ${ohms(quantity.value)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}; such a ring usually has ${metres(usualRingLength.value)} at most. Check drop and Zs at the far point, or look for a joint.`,
+      value: amount(length.value, "m"),
+      limit: amount(usualRingLength.value, "m"),
+      steps: [...length.steps, step("at least, warm and with the meter's doubt", "", ohms(cold.value))],
+      source: usualRingLength.source,
+      related: [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)],
+    });
+  },
+});

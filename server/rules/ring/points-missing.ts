@@ -1,0 +1,48 @@
+import { hasDead } from "../../analysis/dead.ts";
+import { studyRing } from "../../analysis/ring.ts";
+import { equalsQuarter } from "../../analysis/ring-r1r2.ts";
+import { deadTestsDue } from "../../analysis/supply.ts";
+import { ohms } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/points-missing",
+  severity: "information",
+  since: "0.1",
+  title: "The ends of a ring were measured, and no point was.",
+  why: "The ends show that each conductor is whole. Only the two rounds at the points show that every point is on the ring, the right way round, and that the ring is not bridged.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    R1+R2  0.31 Ω
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.28 Ω
+    at S2  L-N 0.22 Ω  L-E 0.31 Ω
+    R1+R2  0.31 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing || !deadTestsDue(study.context) || hasDead(study, "at")) return;
+    const { ends, quarter } = studyRing(study);
+    const [LN, LE] = [quarter["L-N"], quarter["L-E"]];
+    if (!ends || !LN || equalsQuarter(study)) return;
+    const also = LE ? ` and near ${ohms(LE.value)} line to earth` : "";
+    report(factSpot(ends), {
+      message: `No point of this ring has a reading. With the legs crossed each should read near ${ohms(LN.value)} line to neutral${also}.`,
+      steps: [...LN.steps, ...(LE?.steps ?? [])],
+      source: LE ? combine(LN.source, LE.source) : LN.source,
+    });
+  },
+});

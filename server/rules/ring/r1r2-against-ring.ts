@@ -1,0 +1,99 @@
+import { studyRing } from "../../analysis/ring.ts";
+import { ringPattern } from "../../analysis/ring-pattern.ts";
+import { highestPoint, type R1R2Doubt, r1r2Doubt, recordedR1R2 } from "../../analysis/ring-r1r2.ts";
+import { ohms } from "../../calc/result.ts";
+import { ringTolerance } from "../../calc/ring.ts";
+import { combine } from "../../tables/source.ts";
+import { endsRelated, relatedFact } from "../dead-words.ts";
+import { replaced } from "../fixes.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/r1r2-against-ring",
+  severity: "warning",
+  since: "0.1",
+  title: "R1+R2 of a ring that its ends and points do not give.",
+  why: "R1+R2 of a ring is the highest reading to earth at its points, which is about a quarter of r1 + r2 unless a spur reads more. The sum itself, or half of it, makes the circuit look far worse than it is; too little hides the worst point.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    R1+R2  1.17 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    R1+R2  0.29 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω
+    at X1  L-N 0.30 Ω  L-E 0.39 Ω
+    R1+R2  0.29 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω
+    at X1  L-N 0.30 Ω  L-E 0.39 Ω
+    R1+R2  0.39 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const recorded = recordedR1R2(study);
+    const pattern = ringPattern(study);
+    if (!study.isRing || !recorded || pattern?.kind === "open-ends") return;
+    const ring = studyRing(study);
+    const { fact, quantity } = recorded;
+    const quarter = ring.quarter["L-E"];
+    const highest = pattern ? undefined : highestPoint(study);
+    const doubt = r1r2Doubt(study, quantity.value);
+    const expected = highest?.value ?? quarter?.value;
+    if (!doubt || expected === undefined) return;
+    if (pattern && doubt !== "undivided" && doubt !== "halved") return;
+    const text = `${expected.toFixed(2)} Ω${highest ? "" : " calculated"}`;
+    report(valueSpot(fact, quantity), {
+      message: `R1+R2 reads ${ohms(quantity.value)}. ${words(doubt, expected, highest?.point.name)}`,
+      value: amount(quantity.value, "Ω"),
+      limit: amount(expected, "Ω"),
+      steps: quarter?.steps ?? ringTolerance.steps,
+      source: quarter ? combine(quarter.source, ringTolerance.source) : ringTolerance.source,
+      related: [
+        ...endsRelated(ring),
+        ...(highest ? [relatedFact(highest.point.fact, "The highest reading to earth.")] : []),
+      ],
+      fixes: doubt === "above" ? [] : [replaced(`Write ${text}`, quantity, text)],
+    });
+  },
+});
+
+function words(doubt: R1R2Doubt, expected: number, point: string | undefined): string {
+  const where =
+    point === undefined ? `(r1 + r2) / 4 is ${ohms(expected)}` : `the highest point, ${point}, reads ${ohms(expected)}`;
+  switch (doubt) {
+    case "undivided":
+      return `That is about r1 + r2, end to end: ${where}.`;
+    case "halved":
+      return `That is half of r1 + r2, where a quarter is meant: ${where}.`;
+    case "below":
+      return point === undefined
+        ? `That is less than a sound ring can give: ${where}.`
+        : `The highest reading to earth counts: ${where}.`;
+    case "above":
+      return point === undefined
+        ? `That is more than the ring gives: ${where}. If it is a spur's, write its run.`
+        : `No point reads so much: ${where}. Where was it taken?`;
+  }
+}

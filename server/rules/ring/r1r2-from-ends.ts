@@ -1,0 +1,51 @@
+import { studyRing } from "../../analysis/ring.ts";
+import { equalsQuarter } from "../../analysis/ring-r1r2.ts";
+import { ohms, round } from "../../calc/result.ts";
+import { endsRelated } from "../dead-words.ts";
+import { appended } from "../fixes.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/r1r2-from-ends",
+  severity: "information",
+  since: "0.1",
+  title: "R1+R2 of a ring is a quarter of its ends to the digit, and no point was read.",
+  why: "(r1 + r2)/4 is what to expect, not what was found. Read every point with the legs crossed and write the highest; or say that the figure was worked out.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.45 Ω rn 0.45 Ω r2 0.75 Ω
+    R1+R2  0.30 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.45 Ω rn 0.45 Ω r2 0.75 Ω
+    R1+R2  0.30 Ω calculated
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const recorded = equalsQuarter(study);
+    const ring = studyRing(study);
+    const quarter = ring.quarter["L-E"];
+    if (!recorded || !quarter) return;
+    const { fact, quantity } = recorded;
+    const same = (share: number, end: "r1" | "r2") =>
+      ring.values[end]?.value === round(share * quantity.value, quantity.decimals);
+    const backwards = same(1.5, "r1") && same(2.5, "r2");
+    report(valueSpot(fact, quantity), {
+      message: `R1+R2 is (r1 + r2) / 4 to the digit, ${ohms(quantity.value)}, and no point has a reading${backwards ? "; r1 and r2 are 1.5 and 2.5 times it, as if worked back from it" : ""}. Read the points, or mark it as calculated.`,
+      value: amount(quantity.value, "Ω"),
+      limit: amountOf(quarter),
+      steps: quarter.steps,
+      source: quarter.source,
+      related: endsRelated(ring),
+      fixes: [appended("Mark it as calculated", fact, "calculated")],
+    });
+  },
+});

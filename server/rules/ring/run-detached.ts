@@ -1,0 +1,43 @@
+import { distance } from "fastest-levenshtein";
+import { runOf } from "../../analysis/spurs.ts";
+import { relatedFact } from "../dead-words.ts";
+import { replaced } from "../fixes.ts";
+import { valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/run-detached",
+  severity: "warning",
+  since: "0.1",
+  title: "A run that begins where no earlier run arrives.",
+  why: "A spur or branch begins at the board or at a point a run above reaches. One that hangs in the air has no length back to the board, so nothing on it can be judged.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  run  A 7 m S1 6 m S2 8 m A
+  run  S7 4 m S3
+       ^^
+}`,
+      good: `way 1 ring "Sockets" {
+  run  A 7 m S1 6 m S2 8 m A
+  run  S2 4 m S3
+}`,
+    },
+  ],
+  check(study, report) {
+    const { runs } = study;
+    if (!runs || study.facts.broken.includes("run")) return;
+    const names = [runs.board, ...runs.places.keys()];
+    for (const path of runs.detached) {
+      const fact = runOf(study, path);
+      const first = study.facts.all("run")[0];
+      if (!fact || !first) continue;
+      const near = names.filter((name) => distance(name, path.from.value) === 1).slice(0, 3);
+      report(valueSpot(fact, path.from), {
+        message: `No run above arrives at ${path.from.value}: this one hangs in the air. Begin it at ${runs.board} or at a point that is reached, and write it below.`,
+        related: [relatedFact(first, "The first run.")],
+        fixes: near.map((name) => replaced(`Begin it at ${name}`, path.from, name)),
+      });
+    }
+  },
+});

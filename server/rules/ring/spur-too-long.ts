@@ -1,0 +1,46 @@
+import { farthestFromSpur, unfusedSpurs } from "../../analysis/spurs.ts";
+import { metres } from "../../calc/result.ts";
+import { longestSpur } from "../../calc/ring.ts";
+import { relatedFact } from "../dead-words.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "ring/spur-too-long",
+  severity: "information",
+  since: "0.1",
+  title: "An unfused spur longer than an eighth of the way to the far point of the ring.",
+  why: "A rule of thumb of the guides: a spur has one cable where the ring has two, so a long one uses up the voltage drop and the loop impedance the ring was designed with. Check both at its end.",
+  clauses: ["525"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  run  A 15 m S1 15 m S2 15 m S3 15 m A
+  run  S1 9 m X1
+              ^^
+}`,
+      good: `way 1 ring "Sockets" {
+  run  A 15 m S1 15 m S2 15 m S3 15 m A
+  run  S1 3 m X1
+}`,
+    },
+  ],
+  check(study, report) {
+    if (!study.isRing) return;
+    const [first] = study.facts.all("run");
+    for (const spur of unfusedSpurs(study)) {
+      const farthest = farthestFromSpur(study, spur);
+      const length = spur.place.spur?.length;
+      if (farthest === undefined || length === undefined) continue;
+      const limit = longestSpur(farthest);
+      if (length <= limit.value) continue;
+      report(valueSpot(spur.fact, spur.place.name), {
+        message: `The spur to ${spur.place.name.value} is ${metres(length)} long; an eighth of the way to the far point, ${metres(limit.value)}, is the rule of thumb. Check drop and Zs at its end.`,
+        value: amount(length, "m"),
+        limit: amountOf(limit),
+        steps: limit.steps,
+        source: limit.source,
+        related: first ? [relatedFact(first, "The ring it leaves.")] : [],
+      });
+    }
+  },
+});
