@@ -75,7 +75,7 @@ function lineFor(snapshot: Snapshot, segment: Segment, offset: number): Line | u
     return { at: text.length, before: `${ended ? "" : breakSign}${indent}  `, after: ended ? breakSign : "" };
   }
   if (!rowOf(within, "departure")) return undefined;
-  const start = text.lastIndexOf("\n", offset - 1) + 1;
+  const start = text.slice(0, offset).lastIndexOf("\n") + 1;
   const indent = /^[ \t]*/.exec(text.slice(start))?.[0] ?? "";
   return { at: start, before: indent, after: breakSign };
 }

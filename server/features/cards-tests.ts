@@ -35,7 +35,6 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
     [
       limitRow(by, disconnection?.limit, { value }),
       limitRow("limit, cold", cold?.corrected ?? cold, { value }),
-      row("", undefined),
       row(
         "cold by other ways",
         cold &&
@@ -161,7 +160,7 @@ export function rcdCard(study: WayStudy, fact: Fact | undefined): Card | undefin
     [
       limitRow(`at most, at ${plain(multiple)} × IΔn`, window.greatest, { value }),
       row(multiple < 1 ? "must hold for" : "not sooner than", window.least && milliseconds(window.least.value)),
-      row("asked for by this edition", window.required ? "yes" : "no"),
+      row("this edition asks for it", window.required ? "yes" : "no"),
     ],
     window.greatest,
     window.least,

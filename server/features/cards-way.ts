@@ -10,6 +10,7 @@ import {
   dropPerAmpereMetre,
   dropPercent,
   resistancePerMetre,
+  ringRule,
   voltageDrop,
 } from "../calc/index.ts";
 import { amps, kiloamps, metres, percent, seconds, squareMillimetres } from "../calc/result.ts";
@@ -41,8 +42,9 @@ export function deviceCard(study: WayStudy): Card | undefined {
   );
 }
 
-/** Ib ≤ In ≤ Iz with the room between them. */
+/** Ib ≤ In ≤ Iz with the room between them. A ring's cable shares the load between its legs and has a rule of its own. */
 export function currentChain(study: WayStudy): Row | undefined {
+  if (study.isRing) return ringCurrents(study);
   const In = study.device?.rating;
   const Ib = study.designCurrent?.value;
   const Iz = study.capacity?.value.value;
@@ -57,6 +59,17 @@ export function currentChain(study: WayStudy): Row | undefined {
     ...(Iz === undefined ? [] : [`${amps(Iz - In)} to the cable`]),
   ];
   return { name: "currents", text: `${parts.join(" ")}; room: ${room.join(", ")}` };
+}
+
+function ringCurrents({ device, designCurrent, capacity }: WayStudy): Row | undefined {
+  const needed = ringRule("capacity").value;
+  const Iz = capacity?.value.value;
+  const parts = [
+    ...(device?.rating === undefined ? [] : [`In ${amps(device.rating)}`]),
+    ...(designCurrent ? [`Ib ${amps(designCurrent.value)}`] : []),
+    ...(Iz === undefined ? [] : [`the ring's cable ${amps(Iz)} ${Iz >= needed ? "≥" : "**<**"} ${amps(needed)}`]),
+  ];
+  return row("currents", parts.length === 0 ? undefined : parts.join(", "));
 }
 
 export function cableCard(study: WayStudy): Card | undefined {

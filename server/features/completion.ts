@@ -47,7 +47,8 @@ export function complete(snapshot: Snapshot, cursor: Cursor): Completion[] {
   const spotted = spotAt(snapshot, cursor);
   const offers = half.word ? argumentOffers(snapshot, spotted, half) : wordOffers(snapshot, spotted);
   const spot = { segment, start: half.start, end: offset };
-  return offers.map((offer) => ({ ...offer, spot, text: offer.text ?? offer.label }));
+  const fitting = standardPiece.test(half.typed) ? offers.filter(({ label }) => label.startsWith("BS ")) : offers;
+  return fitting.map((offer) => ({ ...offer, spot, text: offer.text ?? offer.label }));
 }
 
 const piece = /[A-Za-z0-9_Δ½<>\u00c0-\u024fΩΩ°℃%²+\-/.]*$/;
@@ -55,7 +56,8 @@ const standardPiece = /\b(?:BS|EN|IEC)(?:[ \t]+[\w:.+-]*)*$/;
 
 /** Nothing inside a text or a comment, where words are the writer's own. */
 function halfLine(text: string, offset: number): HalfLine | undefined {
-  const lineStart = Math.max(text.lastIndexOf("\n", offset - 1), text.lastIndexOf("\r", offset - 1)) + 1;
+  const above = text.slice(0, offset);
+  const lineStart = Math.max(above.lastIndexOf("\n"), above.lastIndexOf("\r")) + 1;
   const breakAt = text.slice(offset).search(/[\r\n]/);
   const lineEnd = breakAt < 0 ? text.length : offset + breakAt;
   const written = text.slice(lineStart, offset);

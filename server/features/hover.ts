@@ -4,7 +4,6 @@
  */
 import { endOf } from "../../grammar/lexer.ts";
 import type { Accepts, Choices } from "../../grammar/params.ts";
-import { quantities } from "../../grammar/quantities.ts";
 import { absences, provenances } from "../../grammar/vocabulary.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { pageOf } from "../rules/catalogue.ts";
@@ -119,7 +118,6 @@ function accepted(accepts: Accepts, image: string, value: AnyValue | undefined):
   const help = capital(accepts.help);
   if (value && isAbsent(value)) return [`**${value.absent}** — ${absences[value.absent]}`];
   if (accepts.kind === "choice") return [`**${image}** — ${accepts.choices[image] ?? help}`];
-  if (accepts.kind === "quantity") return [`**${image}** — ${help}: ${quantities[accepts.of].what}.`];
   return [`**${image}** — ${help}.`];
 }
 
@@ -147,7 +145,7 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "live Zs":
       return study && loopCard(study, fact, "value");
     case "way max-Zs":
-      return study && loopCard(study, fact, "value");
+      return study && loopCard(study, undefined, "value");
     case "live at":
       return study && loopCard(study, fact, "Zs");
     case "live rcd":

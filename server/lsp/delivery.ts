@@ -18,7 +18,7 @@ export class Delivery {
   /** The addresses as the editor spells them. */
   readonly #uris = new Map<string, string>();
   readonly #dirty = new Set<string>();
-  readonly #published = new Map<string, string>();
+  readonly #published = new Map<string, { readonly id: string; readonly version: number | undefined }>();
   #scheduled = false;
   #pulls = false;
   #refreshes = false;
@@ -88,6 +88,7 @@ export class Delivery {
   }
 
   everythingChanged(): void {
+    if (this.#workspace.openPaths.length === 0) return;
     if (this.#pulls) return this.#refresh();
     for (const path of this.#workspace.openPaths) this.#dirty.add(path);
     this.#schedule();
@@ -128,13 +129,20 @@ export class Delivery {
     this.#changed.clear();
     const dependents = new Set(changed.flatMap((path) => this.#workspace.dependents(path)));
     if (this.#pulls) {
-      if (dependents.size > 0) this.#refresh();
+      if ([...dependents].some((path) => this.#differs(path))) this.#refresh();
       return;
     }
     for (const path of dependents) this.#dirty.add(path);
     const paths = [...this.#dirty];
     this.#dirty.clear();
     for (const path of paths) await this.#push(path);
+  }
+
+  /** Whether a file has other findings than those its editor last had. */
+  #differs(path: string): boolean {
+    const before = this.#diagnostics.last(path);
+    const snapshot = this.#workspace.snapshot(path);
+    return snapshot !== undefined && this.#diagnostics.of(snapshot) !== before;
   }
 
   async #push(path: string): Promise<void> {
@@ -145,10 +153,11 @@ export class Delivery {
       // Touched again while it was read: the next round speaks for it.
       if (uri === undefined || !snapshot || this.#dirty.has(path)) return;
       const set = this.#diagnostics.of(snapshot);
-      if (this.#published.get(path) === set.id) return;
-      if (set.items.length === 0 && !this.#published.has(path)) return;
-      this.#published.set(path, set.id);
-      const version = snapshot.version;
+      const { version } = snapshot;
+      const sent = this.#published.get(path);
+      // One that was typed in is answered for, version by version; one that only might have changed is not sent again.
+      if (sent?.id === set.id && sent.version === version) return;
+      this.#published.set(path, { id: set.id, version });
       await this.#connection.sendDiagnostics({
         uri,
         diagnostics: [...set.items],

@@ -75,8 +75,8 @@ export function startServer(connection: Connection, runtime: Runtime): void {
         })
         .catch(() => undefined);
     }
-    await delivery.readSettings();
-    const leftOut = await workspace.index((await runtime.list(folders)).map(canonical));
+    const listed = runtime.list(folders).then((uris) => uris.map(canonical));
+    const [leftOut] = await Promise.all([workspace.index(listed), delivery.readSettings()]);
     if (leftOut > 0) {
       connection.console.warn(
         `${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`,

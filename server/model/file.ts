@@ -1,3 +1,4 @@
+import { containers, structural } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
 import type { Problem } from "./problems.ts";
@@ -80,7 +81,9 @@ export function readFile(segments: readonly Segment[]): FileModel {
   const stack: Group[] = [];
   for (const segment of segments) {
     const current = stack.at(-1);
-    if (segment.kind === "open") {
+    if (onOneLine(segment, current)) {
+      (current?.children ?? groups).push({ open: segment, segments: [segment], children: [] });
+    } else if (segment.kind === "open") {
       while (stack.length > 0 && !(segment.word === "board" && stack.at(-1)?.open.word === "installation")) stack.pop();
       const group: Group = { open: segment, segments: [segment], children: [] };
       (stack.at(-1)?.children ?? groups).push(group);
@@ -100,6 +103,12 @@ export function readFile(segments: readonly Segment[]): FileModel {
   }
   return { segments, facts, installations, boards, problems };
 }
+
+/** `board B "Annexe" { fed-from A }`: an installation or a board that is closed on the line it begins. */
+const onOneLine = (segment: Segment, outer: Group | undefined): boolean =>
+  segment.kind === "block" &&
+  containers.has(segment.word) &&
+  (outer ? segment.word === "board" && outer.open.word === "installation" : true);
 
 function installationOf(group: Group, problems: Map<Segment, readonly Problem[]>): InstallationPart {
   const head = headOf(group, "file", "installation", problems) as InstallationHead;
@@ -125,8 +134,9 @@ function boardOf(group: Group, within: AnyBlock, problems: Map<Segment, readonly
 function waysOf(segment: Segment, problems: Map<Segment, readonly Problem[]>): Way[] {
   const entry = read(segment, "board");
   noteProblems(segment, problems);
-  const header = (entry.bound.facts as Facts<"board">).one("way");
-  if (!header) return [];
+  const written = (entry.bound.facts as Facts<"board">).one("way");
+  if (!written) return [];
+  const header = entry.way?.header ?? withName(written, "id");
   entry.way ??= {
     id: header.args.id.value,
     kind: header.args.kind?.value,
@@ -153,10 +163,10 @@ function headOf(
 ): InstallationHead | BoardHead {
   const opened = read(group.open, within).bound.facts.list[0];
   noteProblems(group.open, problems);
-  const facts = merged(kind, group.segments.slice(1), problems);
+  const rest = merged(kind, group.segments.slice(1), problems);
   const before = headsKept.get(group.open);
   if (before && sameItems(before.parts, group.segments)) return before.head;
-  const header = opened ?? nameless(group.open, kind);
+  const header = withName(opened ?? nameless(group.open, kind), kind === "board" ? "name" : "title");
   const args = header.args as { name?: { value: string }; title?: { value: string } };
   const head = {
     name: args.name?.value ?? "",
@@ -166,6 +176,13 @@ function headOf(
   } as unknown as InstallationHead | BoardHead;
   headsKept.set(group.open, { parts: group.segments, head });
   return head;
+}
+
+/** A header whose name is still to be typed has an empty one after its word: what stands in its block counts all the same. */
+function withName<F extends Fact>(header: F, name: string): F {
+  if (header.args[name] !== undefined) return header;
+  const empty = { value: "", start: header.wordEnd, end: header.wordEnd };
+  return { ...header, args: { ...header.args, [name]: empty } };
 }
 
 /** A header that could not be read still holds what stands in its block. */
@@ -185,8 +202,9 @@ function merged<B extends AnyBlock>(
   for (const segment of segments) {
     const { facts } = read(segment, kind).bound;
     noteProblems(segment, problems);
-    list.push(...facts.list);
-    broken.push(...facts.broken);
+    // Not spread: a file of rubbish can have more of them than a call takes arguments.
+    for (const fact of facts.list) list.push(fact);
+    for (const word of facts.broken) broken.push(word);
   }
   return new Facts(kind, list, broken);
 }

@@ -108,6 +108,9 @@ function contextOf(fresh: Context): Context {
   return fresh;
 }
 
+/** A block whose first line is still being typed has no name yet. */
+const isNamed = ({ args }: { readonly args: { readonly name?: unknown } }): boolean => args.name !== undefined;
+
 interface NamesKept {
   readonly facts: readonly unknown[];
   readonly heads: readonly BoardHead[];
@@ -120,7 +123,7 @@ function namesOf(head: InstallationHead, files: readonly ProjectFile[], boards: 
   const instrumentFacts = [
     ...files.flatMap(({ model }) => model.facts.all("instrument")),
     ...head.facts.all("instrument"),
-  ];
+  ].filter(isNamed);
   const cableFacts = [...files.flatMap(({ model }) => model.facts.all("cable-type")), ...head.facts.all("cable-type")];
   const facts = [...instrumentFacts, ...cableFacts];
   const heads = boards.map((board) => board.head);

@@ -46,6 +46,7 @@ export class Workspace {
   readonly #summaries = new Map<string, UseSummary>();
   readonly #projects = new Map<string, KeptProject>();
   readonly #positions = new WeakMap<Document, Positions>();
+  #indexing: Promise<unknown> | undefined;
   /** Counts every change, so that what is kept can tell at a glance that nothing happened. */
   #revision = 0;
 
@@ -103,8 +104,21 @@ export class Workspace {
     await this.#summarise(path);
   }
 
-  /** Looks into the files of the workspace for what each uses. Returns how many were left out. */
-  async index(paths: readonly string[]): Promise<number> {
+  /**
+   * Looks into the files of the workspace for what each uses. Returns how many were left out. Until it is done, a file
+   * that may be part of another is not judged alone.
+   */
+  async index(listed: Promise<readonly string[]>): Promise<number> {
+    const indexing = this.#index(listed);
+    this.#indexing = indexing;
+    const leftOut = await indexing.finally(() => {
+      this.#indexing = undefined;
+    });
+    return leftOut;
+  }
+
+  async #index(listed: Promise<readonly string[]>): Promise<number> {
+    const paths = await listed;
     const wanted = paths.slice(0, mostFiles);
     for (let at = 0; at < wanted.length; at += 32) {
       await Promise.all(wanted.slice(at, at + 32).map((path) => this.#summarise(path)));
@@ -125,6 +139,7 @@ export class Workspace {
 
   /** Reads all that the file and the schedules that use it need. */
   async load(path: string): Promise<void> {
+    if (this.#awaitsIndex(path)) await this.#indexing?.catch(() => undefined);
     for (;;) {
       const missing = this.#missing(path);
       if (missing.length === 0) return;
@@ -133,7 +148,11 @@ export class Workspace {
   }
 
   isLoaded(path: string): boolean {
-    return this.#missing(path).length === 0;
+    return !this.#awaitsIndex(path) && this.#missing(path).length === 0;
+  }
+
+  #awaitsIndex(path: string): boolean {
+    return this.#indexing !== undefined && !this.#summary(path)?.hasInstallation;
   }
 
   async #fetch(path: string): Promise<void> {
