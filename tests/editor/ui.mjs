@@ -1,6 +1,6 @@
 // Pictures of the extension at work, into .build/screens/, to be looked at by a
-// person: the faulty example with the Problems view, a hover, the fixes offered, the
-// outline of ways and completion.
+// person: the faulty example with the Problems view, hovers, completion, the outline of
+// ways and the fixes offered.
 //   node tests/editor/ui.mjs [FOLDER]      the extension as built by npm run build
 import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -39,32 +39,28 @@ try {
   await problem.waitFor();
   await problem.click();
   await page.locator(".squiggly-error, .squiggly-warning, .squiggly-info").first().waitFor({ state: "attached" });
-  await page.mouse.move(700, 10);
+  await page.mouse.move(200, 600);
   await picture("1-problems");
 
-  // The first reading that is judged, and what is said of it.
+  // The first reading that is judged, and what is said of it; then one without a finding. The Problems view makes room.
+  await press("Control+J");
   const reading = lines.findIndex((line) => /^\s*Zs\s+\d/.test(line));
-  await goTo(reading + 1, lines[reading].search(/\d/) + 1);
-  await press("Control+K", "Control+I");
   const hover = page.locator(".monaco-resizable-hover .monaco-hover:visible").first();
-  await hover.waitFor();
-  await hover
-    .getByText(/limit|maximum|at most|≤/i)
-    .first()
-    .waitFor();
-  await picture("2-hover");
-  await press("Escape");
-
-  // The fixes for a reading without its unit.
-  await press("End");
-  await press("Shift+Home");
-  await page.keyboard.insertText(lines[reading].replace(/^\s*(\S+\s+\d[\d.]*).*$/, "$1"));
-  await page.locator(".squiggly-error").first().waitFor({ state: "attached" });
-  await press("Control+.");
-  const menu = page.locator(".action-widget:visible");
-  await menu.getByText("Ω").first().waitFor();
-  await picture("3-fixes");
-  await press("Escape", "Control+Z", "Control+Z");
+  const other = lines.findIndex((line, at) => at < reading && /^\s*device\s/.test(line));
+  for (const [title, line] of [
+    ["2-hover-on-a-finding", reading],
+    ["3-hover", other],
+  ]) {
+    await goTo(line + 1, lines[line].search(/\S+\s*$/) + 1);
+    await press("Control+K", "Control+I");
+    await hover.waitFor();
+    await hover
+      .getByText(/limit|maximum|at most|≤/i)
+      .first()
+      .waitFor();
+    await picture(title);
+    await press("Escape");
+  }
 
   // What a new line in a way may hold.
   const way = lines.findIndex((line) => /^\s*way .*\{/.test(line));
@@ -78,6 +74,16 @@ try {
   await press("Control+Shift+O");
   await page.locator(".quick-input-widget:visible .monaco-list-row").nth(2).waitFor();
   await picture("5-outline");
+  await press("Escape");
+
+  // The fixes for a reading without its unit. Last, since it changes the text.
+  await goTo(reading + 1, lines[reading].length + 1);
+  await press("Shift+Home");
+  await page.keyboard.insertText(lines[reading].replace(/^\s*(\S+\s+\d[\d.]*).*$/, "$1"));
+  await page.locator(".squiggly-error").first().waitFor({ state: "attached" });
+  await press("Control+.");
+  await page.locator(".action-widget:visible").getByText("Ω").first().waitFor();
+  await picture("6-fixes");
   console.log(`pictures in ${pictures}`);
 } catch (error) {
   await picture("failed");
