@@ -1,4 +1,13 @@
 // Written by `npm run generate` from the folders here. Do not edit.
+import continuityBothRecorded from "./continuity/both-recorded.ts";
+import continuityMissing from "./continuity/missing.ts";
+import continuityNegativeOrZero from "./continuity/negative-or-zero.ts";
+import continuityNoProtectiveConductor from "./continuity/no-protective-conductor.ts";
+import continuityOpen from "./continuity/open.ts";
+import continuityR1r2AgainstLength from "./continuity/r1r2-against-length.ts";
+import continuityR2AgainstLength from "./continuity/r2-against-length.ts";
+import continuityR2Ratio from "./continuity/r2-ratio.ts";
+import continuityTooManyDigits from "./continuity/too-many-digits.ts";
 import designCableCannotBe from "./design/cable-cannot-be.ts";
 import designCableSizeUnusual from "./design/cable-size-unusual.ts";
 import designCapacityUnknown from "./design/capacity-unknown.ts";
@@ -155,6 +164,15 @@ import ringTooManySpurs from "./ring/too-many-spurs.ts";
 import type { Rule } from "./rule.ts";
 
 export const rules: readonly Rule[] = [
+  continuityBothRecorded,
+  continuityMissing,
+  continuityNegativeOrZero,
+  continuityNoProtectiveConductor,
+  continuityOpen,
+  continuityR1r2AgainstLength,
+  continuityR2AgainstLength,
+  continuityR2Ratio,
+  continuityTooManyDigits,
   designCableCannotBe,
   designCableSizeUnusual,
   designCapacityUnknown,

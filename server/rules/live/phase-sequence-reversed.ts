@@ -27,13 +27,7 @@ export default installationRule({
     for (const { board, context } of installation.boards) {
       // The latest word counts: a reversal that was put right stays in the record.
       stated.push(liveOfBoard(context)[0]?.facts.one("phase-sequence") ?? board.head.facts.one("phase-sequence"));
-      for (const way of board.ways)
-        stated.push(
-          way.facts
-            .all("live")
-            .at(-1)
-            ?.inner?.list.find((fact) => fact.word === "phase-sequence"),
-        );
+      for (const way of board.ways) stated.push(testsOf<"live">(way.facts.all("live"))[0]?.facts.one("phase-sequence"));
     }
     for (const fact of stated) {
       const verdict = fact?.args.verdict as { value?: string } | undefined;

@@ -1,0 +1,31 @@
+import { blocksOf } from "../../analysis/blocks.ts";
+import { queriesIn } from "../../analysis/queries.ts";
+import { factSpot, installationRule } from "../rule.ts";
+
+export default installationRule({
+  id: "record/answer-without-query",
+  severity: "warning",
+  since: "0.1",
+  title: "An answer to nothing.",
+  why: "An answer belongs below its question in the same block. Alone, nobody knows what was asked; the question it was meant for stays open.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 radial "Oven" {
+  answer "Its transformer takes a high inrush"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Oven" {
+  query  "Why a type C device here?"
+  answer "Its transformer takes a high inrush"
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const { facts } of blocksOf(installation))
+      for (const fact of queriesIn(facts).stray)
+        report(factSpot(fact), {
+          message: "No question stands above this answer. Put it below the one it belongs to.",
+        });
+  },
+});

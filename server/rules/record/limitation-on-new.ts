@@ -1,0 +1,43 @@
+import { distinctAbsences } from "../../analysis/absences.ts";
+import { workOf } from "../../analysis/supply.ts";
+import { boardRule, valueSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "record/limitation-on-new",
+  severity: "error",
+  since: "0.1",
+  title: "A test left out on new work.",
+  why: "A limitation is for what is in service already. New work is open to every test, and is not certified without them.",
+  clauses: ["641.1", "643.1", "644.1"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Oven" {
+  live 2026-03-05 {
+    Zs  LIM "Oven could not be moved, agreed with the owner"
+        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Oven" {
+  live 2026-03-05 {
+    Zs  0.62 Ω
+  }
+}`,
+    },
+  ],
+  check({ board, context }, report) {
+    const work = workOf(context);
+    if (work !== "new" && work !== "addition") return;
+    const blocks = [board.head.facts, ...board.ways.map((way) => way.facts)];
+    for (const { fact, value } of blocks.flatMap(distinctAbsences)) {
+      if (value.absent !== "LIM") continue;
+      report(valueSpot(fact, value), {
+        message:
+          work === "new"
+            ? `New work has no limitations: make the test of ${fact.word} before it is certified.`
+            : `A limitation on ${fact.word} of an addition: what is new must be tested. Does this circuit belong to the old work?`,
+        ...(work === "new" ? {} : { severity: "warning" as const }),
+      });
+    }
+  },
+});

@@ -1,0 +1,29 @@
+import { wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "record/no-device",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit without its protective device.",
+  why: "Without the device nothing else of the circuit can be judged: not the cable, not the loop impedance, not the fault current.",
+  clauses: ["514.9.1", "533.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Oven" {
+^^^
+  length  12 m
+}`,
+      good: `way 1 radial "Oven" {
+  device  BS EN 60898 B32 6 kA
+  length  12 m
+}`,
+    },
+  ],
+  check(study, report) {
+    const { way, facts, isSpare } = study;
+    if (isSpare || facts.has("device")) return;
+    report(wordSpot(way.header), {
+      message: `Way ${way.id} has no protective device. Write its standard, type, rating and breaking capacity as marked on it.`,
+    });
+  },
+});

@@ -1,0 +1,74 @@
+import { absencesIn } from "../../analysis/absences.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { isAbsent } from "../../model/values.ts";
+import { valueSpot, wayRule } from "../rule.ts";
+
+/** Why a test does apply to a circuit; nothing where it may well not. */
+function applies(word: string, param: string, study: WayStudy): string | undefined {
+  const { cable, uses, isRing, dead } = study;
+  const hasEarth = cable?.cpcBy !== "none" && !uses.has("selv") && !study.facts.has("class-II");
+  switch (word) {
+    case "polarity":
+      return "polarity is to be shown right on every circuit";
+    case "ends":
+      return isRing ? "a ring is measured end to end" : undefined;
+    case "R1+R2": {
+      const R2 = dead?.facts.one("R2");
+      return hasEarth && (!R2 || isAbsent(R2.args.value))
+        ? "one of R1+R2 and R2 proves the protective conductor"
+        : undefined;
+    }
+    case "insulation":
+      return param === "L-E" && hasEarth ? "the insulation of every circuit is measured to earth" : undefined;
+    case "Zs":
+      return hasEarth ? "a fault to earth has to be disconnected" : undefined;
+    case "rcd":
+    case "test-button":
+      return study.rcds.length > 0 ? "an RCD protects this circuit" : undefined;
+    case "afdd-button":
+    case "at":
+      return word === "at" && param === "polarity" ? "polarity is to be shown right at every point" : undefined;
+    default:
+      return undefined;
+  }
+}
+
+export default wayRule({
+  id: "record/not-applicable",
+  severity: "warning",
+  since: "0.1",
+  title: "N/A against a test that applies.",
+  why: "Not applicable is not the same as not done. What was not done is LIM with its reason, so that the reader knows what rests on no test.",
+  clauses: ["643.1", "643.2.1", "643.3", "643.6", "643.7"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 ring "Hall sockets" {
+  dead 2026-03-04 {
+    polarity  N/A
+              ^^^
+  }
+}`,
+      good: `way 1 ring "Hall sockets" {
+  dead 2026-03-04 {
+    polarity  ok
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (study.isSpare) return;
+    const seen = new Set<number>();
+    for (const test of [study.dead, study.live]) {
+      if (!test) continue;
+      for (const { fact, param, value } of absencesIn(test.facts)) {
+        const why = value.absent === "N/A" ? applies(fact.word, param, study) : undefined;
+        if (why === undefined || seen.has(value.start)) continue;
+        seen.add(value.start);
+        report(valueSpot(fact, value), {
+          message: `${fact.word} does apply here: ${why}. Was it not done? Then write LIM with the reason.`,
+        });
+      }
+    }
+  },
+});

@@ -1,0 +1,58 @@
+import { blocksOf } from "../../analysis/blocks.ts";
+import { installationRule, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default installationRule({
+  id: "record/stage-behind",
+  severity: "information",
+  since: "0.1",
+  title: "Tests stand here that the stage does not speak of.",
+  why: "What is missing is only noticed at its stage: a schedule left at design is never asked for the tests it lacks.",
+  clauses: ["644.1"],
+  examples: [
+    {
+      setting: {},
+      bad: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  stage     installed
+            ^^^^^^^^^
+  board A "Front board" {
+    fed-from  supply
+    way 1 radial "Oven" {
+      live 2026-03-05 {
+        Zs  0.62 Ω
+      }
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  board A "Front board" {
+    fed-from  supply
+    way 1 radial "Oven" {
+      live 2026-03-05 {
+        Zs  0.62 Ω
+      }
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const fact = installation.head.facts.one("stage");
+    if (!fact || fact.args.stage.value === "tested") return;
+    const kinds = new Set<string>(blocksOf(installation).map(({ facts }) => facts.kind));
+    const live = kinds.has("live") || kinds.has("boardLive");
+    const dead = kinds.has("dead") || kinds.has("boardDead");
+    const stage = fact.args.stage.value;
+    if (!live && (!dead || stage === "dead-tested")) return;
+    const reached = live ? "tested" : "dead-tested";
+    report(valueSpot(fact, fact.args.stage), {
+      message: `${live ? "Live" : "Dead"} tests stand in this schedule, but its stage is ${stage}: tests that are missing are not noticed until it is ${reached}.`,
+      fixes: [inPlaceOf(fact.args.stage, reached)],
+    });
+  },
+});

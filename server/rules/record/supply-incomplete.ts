@@ -1,0 +1,68 @@
+import { earthings } from "../../../grammar/choices.ts";
+import { liveTestsDue } from "../../analysis/supply.ts";
+import type { Facts } from "../../model/values.ts";
+import { factSpot, installationRule, wordSpot } from "../rule.ts";
+import { lineInBlock } from "../writing.ts";
+
+/** What every limit here rests on. In TT the electrode stands for Ze; PSCC and PEFC together for Ipf. */
+function missing(supply: Facts<"supply">): string[] {
+  const TT = supply.one("earthing")?.args.system.value === "TT";
+  return [
+    ...(supply.has("earthing") ? [] : ["earthing"]),
+    ...(supply.has("Ze") || (TT && supply.has("electrode")) ? [] : [TT ? "electrode" : "Ze"]),
+    ...(supply.has("Ipf") || (supply.has("PSCC") && supply.has("PEFC")) ? [] : ["Ipf"]),
+  ];
+}
+
+export default installationRule({
+  id: "record/supply-incomplete",
+  severity: "warning",
+  since: "0.1",
+  title: "The supply is not described.",
+  why: "The earthing, Ze and the fault current decide whether devices disconnect in time and survive it. Without them the circuits behind are not judged. By enquiry is enough for a design: mark it declared.",
+  clauses: ["313.1", "312.2", "434.1", "132.2"],
+  examples: [
+    {
+      setting: { supply: "earthing TN-S\nZe 0.30 Ω" },
+      bad: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  stage     design
+  supply {
+  ^^^^^^
+    earthing  TN-S
+  }
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  stage     design
+  supply {
+    earthing  TN-S
+    Ze        declared 0.8 Ω
+    Ipf       declared 16 kA
+  }
+}`,
+    },
+  ],
+  check({ head, supply, boards }, report) {
+    const fact = head.facts.one("supply");
+    if (!fact || !supply) {
+      if (head.facts.has("supply") || boards.length === 0) return;
+      report(wordSpot(head.header), {
+        message: "The supply is not described: its earthing, Ze and fault current decide what every circuit may be.",
+      });
+      return;
+    }
+    const lacking = missing(supply);
+    if (lacking.length === 0) return;
+    const [first] = boards;
+    const tested = first !== undefined && liveTestsDue(first.context);
+    report(factSpot(fact), {
+      message: `The supply lacks ${lacking.join(", ")}. Circuits cannot be judged without; ${tested ? "measure, or write LIM with the reason" : "ask the distributor and mark it declared"}.`,
+      fixes: lacking.includes("earthing")
+        ? Object.keys(earthings).flatMap((system) => lineInBlock(fact, `earthing ${system}`))
+        : [],
+    });
+  },
+});

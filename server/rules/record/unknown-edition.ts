@@ -1,0 +1,37 @@
+import { nearest } from "../../model/arguments.ts";
+import { editions } from "../../tables/editions.ts";
+import { installationRule, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default installationRule({
+  id: "record/unknown-edition",
+  severity: "error",
+  since: "0.1",
+  title: "An edition of the wiring regulations that is not known here.",
+  why: "Nothing is judged by an edition whose limits are not known. Write it as its title page has it, with its amendments.",
+  clauses: ["644.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2019
+            ^^^^^^^^^^^^
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018
+}`,
+    },
+  ],
+  check({ head, edition }, report) {
+    const fact = head.facts.one("standard");
+    if (!fact || edition) return;
+    const { value } = fact.args.edition;
+    const ids = [...editions].reverse().map(({ id }) => id);
+    const near = nearest(value, ids);
+    report(valueSpot(fact, fact.args.edition), {
+      message: `${value} is not an edition known here, so nothing is judged${near ? `. Was ${near} meant?` : "."}`,
+      fixes: [...new Set(near ? [near, ...ids] : ids)].map((id) => inPlaceOf(fact.args.edition, id)),
+    });
+  },
+});
