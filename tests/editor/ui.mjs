@@ -23,7 +23,12 @@ const { page, close } = await openWorkbench({
   folder,
   file,
   extensionDevelopmentPath: [root],
-  settings: { "editor.minimap.enabled": false, "workbench.colorTheme": "Default Light Modern" },
+  // No fading: a picture is of one moment.
+  settings: {
+    "editor.minimap.enabled": false,
+    "workbench.colorTheme": "Default Light Modern",
+    "workbench.reduceMotion": "on",
+  },
 });
 const picture = (title) => page.screenshot({ path: join(pictures, `${title}.png`) });
 const press = async (...keys) => {
