@@ -23,7 +23,7 @@ export function formatDocument(document: Document): Formatted | undefined {
   const { segments } = document;
   if (segments.some(({ kind, fault }) => fault && kind !== "block")) return undefined;
   const text = textOf(document);
-  const lineEnd = /\r\n|\n|\r/.exec(text)?.[0] ?? "\n";
+  const lineEnd = ["\r\n", "\n", "\r"].find((end) => text.includes(end)) ?? "\n";
   const mark = text.startsWith("\ufeff") ? 1 : 0;
   const texts: string[] = [];
   const edits: TextEdit[] = [];

@@ -2,7 +2,7 @@ import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
 import { parse } from "../../grammar/parser.ts";
-import { type BlockKind, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments, nearest, replaceFix } from "./arguments.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
@@ -20,7 +20,8 @@ export interface Bound {
  */
 export function bindSegment(segment: Segment, within: BlockKind): Bound {
   const parsed = parse(segment.text);
-  const problems: Problem[] = parsed.faults.filter((fault) => isReal(fault, segment)).map(syntaxProblem);
+  const faults = onceALine(realFaults(parsed.faults, segment), segment.text);
+  const problems: Problem[] = faults.map(syntaxProblem);
   const missingClose = segment.fault === "unclosed" && segment.kind === "open";
   if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
   const binder = new Binder(segment, problems);
@@ -28,10 +29,21 @@ export function bindSegment(segment: Segment, within: BlockKind): Bound {
   return { facts, problems: problems.filter((problem) => problem.message !== "") };
 }
 
-/** An opening line has its close in another segment; that is no fault of its own. */
-function isReal(fault: SyntaxFault, segment: Segment): boolean {
-  if (segment.kind === "open" && fault.fault === "unclosed") return false;
-  return !(segment.kind === "close" && fault.fault === "extra-close" && segment.fault !== "extra-close");
+/** An opening line has its close in another segment, and the other way about; that is no fault of its own. */
+function realFaults(faults: readonly SyntaxFault[], segment: Segment): readonly SyntaxFault[] {
+  if (segment.kind === "open") return faults.filter(({ fault }) => fault !== "unclosed");
+  if (segment.kind !== "close" || segment.fault === "extra-close") return faults;
+  const own = faults.findIndex(({ fault }) => fault === "extra-close");
+  return faults.filter((_, index) => index !== own);
+}
+
+/** A line of signs that mean nothing is one fault, not one for each of them. */
+function onceALine(faults: readonly SyntaxFault[], text: string): readonly SyntaxFault[] {
+  return faults.filter((fault, index) => {
+    const before = faults[index - 1];
+    if (fault.fault !== "stray" || before?.fault !== "stray") return true;
+    return /[\r\n]/.test(text.slice(before.end, fault.start));
+  });
 }
 
 class Binder {
@@ -84,7 +96,10 @@ class Binder {
 
   #inner(row: WordRow, statement: Statement): Facts | undefined {
     const { block, word } = statement;
-    if (row.opens && block) return this.block(row.opens as BlockKind, block.statements);
+    if (row.opens && block) {
+      if (containers.has(word.image)) this.#partsOnOneLine(block.statements);
+      return this.block(row.opens as BlockKind, block.statements);
+    }
     if (row.opens && !row.blockOptional && this.#segment.kind !== "open") {
       this.#report("missing-block", `“${word.image}” opens a block: its facts stand between { and }.`, statement);
     } else if (!row.opens && block) {
@@ -94,6 +109,16 @@ class Binder {
       });
     }
     return row.opens ? new Facts(row.opens as BlockKind, [], []) : undefined;
+  }
+
+  /** Installations and boards are divided by their lines: a way on the line of its board would not be seen. */
+  #partsOnOneLine(statements: readonly Statement[]): void {
+    for (const { word } of statements)
+      if (structural.has(word.image))
+        this.#report("crowded", `“${word.image}” begins a part of the file and belongs on a line of its own.`, {
+          start: word.startOffset,
+          end: endOf(word),
+        });
   }
 
   #unknownWord(kind: BlockKind, { word }: Statement): void {

@@ -166,6 +166,8 @@ function headOf(
   const rest = merged(kind, group.segments.slice(1), problems);
   const before = headsKept.get(group.open);
   if (before && sameItems(before.parts, group.segments)) return before.head;
+  const inner = opened?.inner?.list.filter(({ word }) => !structural.has(word)) ?? [];
+  const facts = inner.length === 0 ? rest : new Facts(kind, [...inner, ...rest.list], rest.broken);
   const header = withName(opened ?? nameless(group.open, kind), kind === "board" ? "name" : "title");
   const args = header.args as { name?: { value: string }; title?: { value: string } };
   const head = {
