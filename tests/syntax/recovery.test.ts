@@ -53,7 +53,6 @@ describe("a half-typed line costs that line", () => {
     ["device BS EN", ["wrong-argument 10", "wrong-argument 10"]],
     ["device", ["missing-argument 10"]],
     ['note "Half a remark', ["open-text 10"]],
-    ['note "Half a remark } {', ["open-text 10", "no-word 10"]],
     ["cable flat-twin line", ["missing-argument 10"]],
     ["run A 7 m", ["missing-argument 10"]],
     ["run A 7", ["missing-unit 10"]],
@@ -72,6 +71,12 @@ describe("a half-typed line costs that line", () => {
     expect(faults(text)).toEqual(wanted);
     expect(ways(text)).toEqual(["A.1:2", line === "dead" ? expect.stringMatching(/^A\.2:/) : "A.2:1", "A.3:2"]);
   });
+});
+
+test("an open text ends at a brace, and its block pays for it alone", () => {
+  const text = schedule('      note "Half a remark } {', "      length  3 m");
+  expect(faults(text)).toEqual(["open-text 10", "no-word 10"]);
+  expect(ways(text)).toEqual(["A.1:2", "A.2:0", "A.3:2"]);
 });
 
 describe("a lost or extra brace costs its block", () => {
