@@ -1,0 +1,91 @@
+import { hasDead, latestDead } from "../../analysis/dead.ts";
+import { ringPattern } from "../../analysis/ring-pattern.ts";
+import { highestPoint } from "../../analysis/ring-r1r2.ts";
+import { deadTestsDue } from "../../analysis/supply.ts";
+import { ohms } from "../../calc/result.ts";
+import { type Absent, isAbsent } from "../../model/values.ts";
+import { relatedFact } from "../dead-words.ts";
+import { lineAfter } from "../fixes.ts";
+import { valueSpot, wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "continuity/missing",
+  severity: "warning",
+  since: "0.1",
+  title: "Nothing shows that the protective conductor is continuous.",
+  why: "Every circuit has R1+R2 or R2, measured to its far point: a feeder too. Without it nobody knows that exposed metal at the end of the circuit is earthed.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 radial "Water heater" {
+^^^
+  dead 2026-03-04 {
+    polarity  ok
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  dead 2026-03-04 {
+    R2        0.26 Ω
+    polarity  ok
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 feeder "Annexe" {
+  dead 2026-03-04 {
+    R1+R2  N/A
+           ^^^
+  }
+}`,
+      good: `way 1 feeder "Annexe" {
+  dead 2026-03-04 {
+    R1+R2  LIM "Annexe locked, access refused by the tenant"
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (study.isSpare || !deadTestsDue(study.context) || hasNoCpc(study)) return;
+    const absences: { readonly fact: Parameters<typeof valueSpot>[0]; readonly value: Absent }[] = [];
+    for (const word of ["R1+R2", "R2"] as const) {
+      const fact = latestDead(study, word)?.fact;
+      if (fact === undefined) {
+        if (hasDead(study, word)) return;
+        continue;
+      }
+      const { value } = fact.args;
+      if (!isAbsent(value) || value.absent === "LIM") return;
+      absences.push({ fact, value });
+    }
+    const [absent] = absences;
+    if (absent) {
+      report(valueSpot(absent.fact, absent.value), {
+        message:
+          "Continuity applies to every circuit with a protective conductor: measure R1+R2 or R2, or say what prevented it (LIM with the reason).",
+      });
+      return;
+    }
+    const highest = study.isRing && !ringPattern(study) ? highestPoint(study) : undefined;
+    if (highest) {
+      const line = `R1+R2 ${highest.value.toFixed(2)} Ω`;
+      report(wordSpot(study.way.header), {
+        message: `R1+R2 is not entered: of the points read it is the highest to earth, ${ohms(highest.value)} at ${highest.point.name}.`,
+        severity: "information",
+        related: [relatedFact(highest.point.fact, "The highest reading to earth.")],
+        fixes: [lineAfter(`Write ${line}`, highest.point.fact, line)],
+      });
+      return;
+    }
+    report(wordSpot(study.way.header), {
+      message:
+        "Neither R1+R2 nor R2 is recorded: nothing shows that the protective conductor reaches the far point. Measure one of them.",
+      related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
+    });
+  },
+});
+
+/** Extra-low voltage may have no protective conductor, and a circuit without one is spoken of by itself. */
+const hasNoCpc = ({ uses, cable }: { uses: ReadonlySet<string>; cable: { cpcBy: string | undefined } | undefined }) =>
+  uses.has("selv") || cable?.cpcBy === "none";

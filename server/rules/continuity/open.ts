@@ -1,0 +1,40 @@
+import { latestDead } from "../../analysis/dead.ts";
+import { measured } from "../../model/values.ts";
+import { shown } from "../dead-words.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "continuity/open",
+  severity: "error",
+  since: "0.1",
+  title: "A protective conductor that is not continuous.",
+  why: "Off scale means that no path was found. Without one, a fault leaves exposed metal live and nothing disconnects. Find the break before anything else is tested.",
+  clauses: ["643.2.1", "411.3.1.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Water heater" {
+  dead 2026-03-04 {
+    R1+R2  >99.9 Ω
+           ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  dead 2026-03-04 {
+    R1+R2  0.41 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (study.isSpare) return;
+    for (const word of ["R1+R2", "R2"] as const) {
+      const fact = latestDead(study, word)?.fact;
+      const quantity = measured(fact?.args.value);
+      if (!fact || quantity?.sign !== ">") continue;
+      report(valueSpot(fact, quantity), {
+        message: `${word} is off scale (${shown(quantity)}): there is no continuity. Find the break before the circuit is energised.`,
+        value: amount(quantity.value, "Ω"),
+      });
+    }
+  },
+});

@@ -1,0 +1,138 @@
+import {
+  bandSource,
+  bandSteps,
+  doubtOf,
+  expectedConductorAt,
+  expectedR1R2At,
+  type LengthDoubt,
+  latestDead,
+  otherMetal,
+  unslipped,
+} from "../../analysis/dead.ts";
+import { studyRing } from "../../analysis/ring.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { metres, ohms } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { lengthRelated, relatedFact, shown } from "../dead-words.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "continuity/r1r2-against-length",
+  severity: "warning",
+  since: "0.1",
+  title: "R1+R2 does not fit the length and the sizes.",
+  why: "Length and sizes say what the conductors should read at the far point. Far more is a poor joint, a smaller cable or a slip of the decimal point; far less is bonded metal in parallel, or a reading taken short of the far point.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Water heater" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  20 m
+  dead 2026-03-04 {
+    R1+R2  3.90 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  20 m
+  dead 2026-03-04 {
+    R1+R2  0.39 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 radial "Lights" {
+  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
+  length  30 m
+  serves  lighting
+  dead 2026-03-04 {
+    R1+R2  0.31 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
+  length  30 m
+  serves  lighting
+  dead 2026-03-04 {
+    temperature  8 °C
+    R1+R2        0.86 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 feeder "Annexe" {
+  cable   armoured line 10 mm² cpc-by armour cores 3
+  length  60 m
+  dead 2026-03-04 {
+    R1+R2  0.04 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 feeder "Annexe" {
+  cable   armoured line 10 mm² cpc-by armour cores 3
+  length  60 m
+  dead 2026-03-04 {
+    R1+R2  0.31 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const latest = latestDead(study, "R1+R2");
+    const quantity = measured(latest?.fact.args.value);
+    if (study.isSpare || !latest || !quantity || quantity.sign === ">" || quantity.value <= 0) return;
+    const { fact, test } = latest;
+    // The ends of a ring say more of it than its length does.
+    if (study.isRing && studyRing(study).quarter["L-E"]) return;
+    const whole = expectedR1R2At(study, test);
+    const line = study.isRing ? undefined : expectedConductorAt(study, "line", test);
+    const expected = whole ?? line;
+    const doubt = expected && doubtOf(quantity, expected.value);
+    if (!expected || !doubt || !study.length) return;
+    if (doubt.kind === "high" && (!whole || hasSpurs(study))) return;
+    if (doubt.kind === "low" && study.facts.has("parallel-path")) return;
+    const given = whole
+      ? `${metres(study.length.value)} of this cable gives`
+      : `the line alone is, over ${metres(study.length.value)},`;
+    const below =
+      line && quantity.value < line.value * deadTestPractice.lowShare.value
+        ? " That is less than its line conductor alone."
+        : "";
+    report(valueSpot(fact, quantity), {
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${suspicion(study, doubt, quantity.unit)}${whole && doubt.kind === "low" && doubt.slip === undefined ? below : ""}`,
+      value: amount(quantity.value, "Ω"),
+      limit: amountOf(expected),
+      steps: bandSteps(expected),
+      source: bandSource(expected),
+      related: [...lengthRelated(study), relatedFact(test.header, "The test it stands in.")],
+      fixes:
+        doubt.slip === undefined
+          ? []
+          : [replaced(`Write ${unslipped(quantity, doubt.slip)}`, quantity, unslipped(quantity, doubt.slip))],
+    });
+  },
+});
+
+/** A spur of a ring whose length nobody wrote can read anything above the quarter value. */
+const hasSpurs = (study: WayStudy): boolean =>
+  study.isRing &&
+  ((study.facts.one("spurs")?.args.count.value ?? 0) > 0 ||
+    [...(study.runs?.places.values() ?? [])].some(({ spur }) => spur));
+
+function suspicion(study: WayStudy, { kind, ratio, slip }: LengthDoubt, unit: string): string {
+  if (slip !== undefined && unit !== "mΩ") {
+    const times = slip > 1 ? `${slip} times too much` : `a ${slip === 0.1 ? "tenth" : "hundredth"} of it`;
+    return `About ${times}: a slip of the decimal point${slip > 1 ? ", or a poor joint" : ""}?`;
+  }
+  const metal = otherMetal(study);
+  if (metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value)
+    return `It is what ${metal.name} of that size would read: check the material, then the joints.`;
+  if (kind === "high") return "Look for a poor joint, a smaller cable or a longer run; and null the leads.";
+  return study.uses.has("lighting")
+    ? "Was it read at the farthest light and switch, or at the first rose? Otherwise look for a parallel path."
+    : "Look for a parallel path through bonded metal, and check where it was read and the length.";
+}

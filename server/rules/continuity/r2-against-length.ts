@@ -1,0 +1,96 @@
+import {
+  bandSource,
+  bandSteps,
+  doubtOf,
+  expectedConductorAt,
+  impliedLength,
+  latestDead,
+  unslipped,
+} from "../../analysis/dead.ts";
+import { metres, ohms } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { lengthRelated, shown } from "../dead-words.ts";
+import { replaced } from "../fixes.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "continuity/r2-against-length",
+  severity: "warning",
+  since: "0.1",
+  title: "R2 does not fit the length and the size of the protective conductor.",
+  why: "A hundredth of an ohm at a distant appliance is the pipework, not the conductor: it was measured with the appliance and its metal still connected. The conductor itself may be broken. Disconnect it at the far end and measure again.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Boiler" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  5 m
+  dead 2026-03-04 {
+    R2  0.01 Ω
+        ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Boiler" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  5 m
+  dead 2026-03-04 {
+    R2  0.06 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 radial "Boiler" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  18 m
+  dead 2026-03-04 {
+    R2  0.61 Ω
+        ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Boiler" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  18 m
+  parallel-path "Boiler casing bonded to the flow pipe"
+  dead 2026-03-04 {
+    R2  0.03 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const latest = latestDead(study, "R2");
+    const quantity = measured(latest?.fact.args.value);
+    const { cable, length } = study;
+    if (study.isSpare || study.isRing || !latest || !quantity || !cable || !length) return;
+    if (quantity.sign === ">" || quantity.value <= 0 || cable.cpc === undefined) return;
+    const expected = expectedConductorAt(study, "cpc", latest.test);
+    if (!expected) return;
+    const { meterDoubt, impliedLength: least } = deadTestPractice;
+    const implied = impliedLength(quantity.value, cable.cpc, cable.material) ?? Number.POSITIVE_INFINITY;
+    const beside = implied < least.value && expected.value - quantity.value > meterDoubt.value;
+    const doubt = doubtOf(quantity, expected.value);
+    if (!doubt && !beside) return;
+    const high = doubt?.kind === "high";
+    if (!high && study.facts.has("parallel-path")) return;
+    const cause = beside
+      ? `It is worth ${metres(implied)} of that conductor: measured through pipework or a bonded casing? Disconnect the far end and repeat.`
+      : doubt?.slip !== undefined
+        ? `Check the decimal point: ${unslipped(quantity, doubt.slip)}?`
+        : high
+          ? "Look for a poor joint, a smaller conductor or a longer run; and null the long lead."
+          : "Look for a parallel path through bonded metal, and check the length.";
+    report(valueSpot(latest.fact, quantity), {
+      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}`,
+      value: amount(quantity.value, "Ω"),
+      limit: amountOf(expected),
+      steps: bandSteps(expected),
+      source: bandSource(expected),
+      related: lengthRelated(study),
+      fixes:
+        !beside && doubt?.slip !== undefined
+          ? [replaced(`Write ${unslipped(quantity, doubt.slip)}`, quantity, unslipped(quantity, doubt.slip))]
+          : [],
+    });
+  },
+});

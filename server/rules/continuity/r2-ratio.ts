@@ -1,0 +1,97 @@
+import { latestDead } from "../../analysis/dead.ts";
+import { ohms, plain, step } from "../../calc/result.ts";
+import { cpcRatio } from "../../calc/ring.ts";
+import { exact, measured } from "../../model/values.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { combine } from "../../tables/source.ts";
+import { cableWords, relatedFact } from "../dead-words.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "continuity/r2-ratio",
+  severity: "warning",
+  since: "0.1",
+  title: "R2 and R1+R2 do not share out as the sizes of the cable.",
+  why: "What is left of R1+R2 without R2 is the line. The two stand to each other as the resistances of their sizes: a reduced protective conductor reads more than the line, never less.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Oven" {
+  cable  flat-twin line 6 mm² cpc 2.5 mm²
+  dead 2026-03-04 {
+    R1+R2  0.52 Ω
+    R2     0.15 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Oven" {
+  cable  flat-twin line 6 mm² cpc 2.5 mm²
+  dead 2026-03-04 {
+    R1+R2  0.52 Ω
+    R2     0.37 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 1 radial "Oven" {
+  cable  flat-twin line 6 mm² cpc 2.5 mm²
+  dead 2026-03-04 {
+    R1+R2  0.32 Ω
+    R2     0.47 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Oven" {
+  cable  flat-twin line 6 mm² cpc 6 mm²
+  dead 2026-03-04 {
+    R1+R2  0.32 Ω
+    R2     0.16 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const both = latestDead(study, "R1+R2")?.fact;
+    const own = latestDead(study, "R2")?.fact;
+    const R1R2 = exact(both?.args.value);
+    const R2 = measured(own?.args.value);
+    const { cable } = study;
+    if (study.isSpare || study.isRing || !both || !own || R1R2 === undefined || R2?.sign !== "=") return;
+    const { meterDoubt, radialRatio } = deadTestPractice;
+    const ratio = cable?.cpc === undefined ? undefined : cpcRatio(cable.line, cable.cpc);
+    const related = [
+      relatedFact(both, "R1+R2, of which it is a part."),
+      ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
+    ];
+    if (R2.value > R1R2 + meterDoubt.value) {
+      report(valueSpot(own, R2), {
+        message: `R2 of ${ohms(R2.value)} is more than R1+R2, ${ohms(R1R2)}, of which it is a part: one of the two is wrong.`,
+        value: amount(R2.value, "Ω"),
+        limit: amount(R1R2, "Ω"),
+        steps: [step("R2 < R1+R2", `${ohms(R2.value)} < ${ohms(R1R2)}`, "")],
+        source: meterDoubt.source,
+        related,
+      });
+      return;
+    }
+    if (!ratio || !cable || study.facts.has("parallel-path")) return;
+    const share = ratio.value / (1 + ratio.value);
+    const expected = R1R2 * share;
+    // A quarter of the ratio, as a departure of R2 itself at a given sum.
+    const room = Math.max(radialRatio.value * expected * (1 - share), meterDoubt.value * 1.5);
+    if (Math.abs(R2.value - expected) <= room) return;
+    const R1 = R1R2 - R2.value;
+    const swapped = Math.abs(R1 - expected) <= room && ratio.value > 1;
+    report(valueSpot(own, R2), {
+      message: `R2 is ${ohms(R2.value)} of the ${ohms(R1R2)}; ${cableWords(cable)} gives ${ohms(expected)}. ${swapped ? "Line and cpc seem to have changed places: the smaller conductor reads more." : R2.value < expected ? "Look for a parallel path, or for another size than is written." : "Look for a poor joint in the cpc, or for another size than is written."}`,
+      value: amount(R2.value, "Ω"),
+      limit: amount(expected, "Ω"),
+      steps: [
+        ...ratio.steps,
+        step("R2 = (R1+R2) × ratio / (1 + ratio)", `${ohms(R1R2)} × ${plain(share, 3)}`, ohms(expected)),
+      ],
+      source: combine(ratio.source, radialRatio.source),
+      related,
+    });
+  },
+});
