@@ -39,6 +39,18 @@ import faultLargerNotRecorded from "./fault/larger-not-recorded.ts";
 import faultOnePhaseFigure from "./fault/one-phase-figure.ts";
 import faultRisesDownstream from "./fault/rises-downstream.ts";
 import faultShortCircuitFromLoop from "./fault/short-circuit-from-loop.ts";
+import insulationAllLow from "./insulation/all-low.ts";
+import insulationBelowMinimum from "./insulation/below-minimum.ts";
+import insulationBoardBelowMinimum from "./insulation/board-below-minimum.ts";
+import insulationBoardTotal from "./insulation/board-total.ts";
+import insulationDifferingRanges from "./insulation/differing-ranges.ts";
+import insulationElectronics from "./insulation/electronics.ts";
+import insulationLowOnNew from "./insulation/low-on-new.ts";
+import insulationMissing from "./insulation/missing.ts";
+import insulationOutlier from "./insulation/outlier.ts";
+import insulationPairMissing from "./insulation/pair-missing.ts";
+import insulationTestVoltage from "./insulation/test-voltage.ts";
+import insulationZero from "./insulation/zero.ts";
 import languageDuplicateName from "./language/duplicate-name.ts";
 import languageUnknownName from "./language/unknown-name.ts";
 import liveBeforeDead from "./live/before-dead.ts";
@@ -204,6 +216,18 @@ export const rules: readonly Rule[] = [
   faultOnePhaseFigure,
   faultRisesDownstream,
   faultShortCircuitFromLoop,
+  insulationAllLow,
+  insulationBelowMinimum,
+  insulationBoardBelowMinimum,
+  insulationBoardTotal,
+  insulationDifferingRanges,
+  insulationElectronics,
+  insulationLowOnNew,
+  insulationMissing,
+  insulationOutlier,
+  insulationPairMissing,
+  insulationTestVoltage,
+  insulationZero,
   languageDuplicateName,
   languageUnknownName,
   liveBeforeDead,

@@ -1,0 +1,84 @@
+import { against, type InsulationValue, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
+import { megohms } from "../../calc/result.ts";
+import { relatedFact, shownMegohms } from "../dead-words.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "insulation/below-minimum",
+  severity: "error",
+  since: "0.1",
+  title: "An insulation resistance below the minimum.",
+  why: "Below it the insulation leaks, is damp or damaged, or something was left connected. Disconnect lamps, electronics and surge devices, and test again; what is still low has to be found before the circuit is energised.",
+  clauses: ["643.3", "643.3.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Outside lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 310 MΩ  L-E 0.6 MΩ  N-E 290 MΩ
+                                       ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Outside lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 310 MΩ  L-E 120 MΩ  N-E >999 MΩ
+  }
+}`,
+    },
+    {
+      bad: `way 1 radial "Outside lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 310 MΩ  L-E <1 MΩ  N-E >0.5 MΩ
+                                       ^^^^^      ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Door bell" {
+  serves  selv
+  dead 2026-03-04 {
+    insulation  250 V  L-N 0.8 MΩ  L-E 0.7 MΩ
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const test = insulationOf(study);
+    const minimum = insulationLimit(study)?.minimum;
+    if (study.isSpare || !test || !minimum) return;
+    for (const { pair, fact, quantity } of test.values) {
+      const verdict = against(quantity, minimum.value);
+      if (verdict === "passes" || (quantity.value === 0 && quantity.sign === "=")) continue;
+      const common = {
+        value: amount(quantity.value, "Ω"),
+        limit: amountOf(minimum),
+        least: true,
+        steps: minimum.steps,
+        source: minimum.source,
+        related: test.facts.filter((other) => other !== fact).map((other) => relatedFact(other, "The same test.")),
+      };
+      report(
+        valueSpot(fact, quantity),
+        verdict === "fails"
+          ? {
+              ...common,
+              message: `${pair} reads ${shownMegohms(quantity)}, below the ${megohms(minimum.value)} it needs. ${suspicion(pair, quantity.value, test.values, minimum.value)}`,
+            }
+          : {
+              ...common,
+              severity: "information",
+              message: `${pair} ${shownMegohms(quantity)} does not show that it reaches ${megohms(minimum.value)}: read it on a range that does.`,
+            },
+      );
+    }
+  },
+});
+
+const nearlyShort = 0.05e6;
+
+function suspicion(pair: string, value: number, values: readonly InsulationValue[], minimum: number): string {
+  const others = values.filter((other) => other.pair !== pair);
+  const onlyOne = others.length > 0 && others.every(({ quantity }) => against(quantity, minimum) === "passes");
+  if (pair === "L-N" && value <= nearlyShort)
+    return "A lamp, a neon or a load left connected reads so; disconnect it and repeat.";
+  if (pair === "N-E" && onlyOne)
+    return "Only neutral to earth is low: look for a neutral on metal, or one shared with another circuit.";
+  return "Disconnect what is connected, test in parts, and find the damp or the damage.";
+}

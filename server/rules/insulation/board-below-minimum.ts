@@ -1,0 +1,60 @@
+import { against, boardInsulation } from "../../analysis/insulation.ts";
+import { insulationRule } from "../../calc/insulation.ts";
+import { megohms } from "../../calc/result.ts";
+import { relatedFact, shownMegohms } from "../dead-words.ts";
+import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "insulation/board-below-minimum",
+  severity: "error",
+  since: "0.1",
+  title: "A board whose insulation resistance as a whole is below the minimum.",
+  why: "With all circuits connected the board must still reach the minimum of one circuit. Take the circuits off one by one until it rises: the last is the poor one. If all are fair and only their number brings it down, test and record the board in groups.",
+  clauses: ["643.3", "643.3.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Board" {
+    fed-from supply
+    dead 2026-03-04 {
+      insulation 500 V L-E 0.4 MΩ joined
+                           ^^^^^^
+    }
+    way 1 radial "Lights"
+  }
+}
+`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Board" {
+    fed-from supply
+    dead 2026-03-04 {
+      insulation 500 V L-E 42 MΩ joined
+    }
+    way 1 radial "Lights"
+  }
+}
+`,
+    },
+  ],
+  check({ board, context, studies }, report) {
+    const test = boardInsulation(context);
+    if (!test || !context.edition) return;
+    const { minimum } = insulationRule("up-to-500", context.edition);
+    for (const { pair, fact, quantity } of test.values) {
+      if (against(quantity, minimum.value) !== "fails") continue;
+      report(valueSpot(fact, quantity), {
+        message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below ${megohms(minimum.value)}. Disconnect its circuits one by one to find the poor one.`,
+        value: amount(quantity.value, "Ω"),
+        limit: amountOf(minimum),
+        least: true,
+        steps: minimum.steps,
+        source: minimum.source,
+        related: studies.slice(0, 3).map(({ way }) => relatedFact(way.header, "One of its circuits.")),
+      });
+    }
+  },
+});

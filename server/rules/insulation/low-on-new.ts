@@ -1,0 +1,48 @@
+import { insulationKind, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
+import { workOf } from "../../analysis/supply.ts";
+import { megohms, step } from "../../calc/result.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { shownMegohms } from "../dead-words.ts";
+import { amount, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "insulation/low-on-new",
+  severity: "information",
+  since: "0.1",
+  title: "An insulation resistance that passes but is poor for new wiring.",
+  why: "Sound new cable reads hundreds of megohms. One or two mean damp plaster, a trapped core, or equipment left connected: dry it out or disconnect it, and test again before it is handed over.",
+  clauses: ["643.3"],
+  examples: [
+    {
+      bad: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 310 MΩ  L-E 1.4 MΩ  N-E 290 MΩ
+                                       ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 310 MΩ  L-E 1.4 MΩ  N-E 290 MΩ  "Plaster still damp; to be repeated before handover"
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const test = insulationOf(study);
+    const minimum = insulationLimit(study)?.minimum;
+    if (study.isSpare || !test || !minimum || test.remarked || insulationKind(study) !== "up-to-500") return;
+    if (workOf(study.context) === "existing") return;
+    const { newInsulation } = deadTestPractice;
+    for (const { pair, fact, quantity } of test.values) {
+      if (quantity.sign !== "=" || quantity.value < minimum.value || quantity.value >= newInsulation.value) continue;
+      report(valueSpot(fact, quantity), {
+        message: `${pair} reads ${shownMegohms(quantity)}: it passes, but new wiring should read well over ${megohms(newInsulation.value)}. Look for damp or connected equipment, and say what it was.`,
+        value: amount(quantity.value, "Ω"),
+        limit: amount(newInsulation.value, "Ω"),
+        least: true,
+        steps: [...minimum.steps, step("new wiring, at least", "", megohms(newInsulation.value))],
+        source: newInsulation.source,
+      });
+    }
+  },
+});

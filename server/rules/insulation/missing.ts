@@ -1,0 +1,65 @@
+import { hasDead } from "../../analysis/dead.ts";
+import { boardInsulation, insulationOf } from "../../analysis/insulation.ts";
+import { deadTestsDue } from "../../analysis/supply.ts";
+import { relatedFact } from "../dead-words.ts";
+import { factSpot, valueSpot, wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "insulation/missing",
+  severity: "warning",
+  since: "0.1",
+  title: "No insulation resistance is recorded.",
+  why: "Damaged insulation is found before the circuit is energised, or by the first fault. Test between all conductors and to earth, or say what prevented it.",
+  clauses: ["643.3"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 radial "Lights" {
+^^^
+  dead 2026-03-04 {
+    R1+R2  0.61 Ω
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    R1+R2       0.61 Ω
+    insulation  500 V  LIM "Live supply could not be interrupted, agreed with the client"
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  N/A
+    ^^^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (study.isSpare || !deadTestsDue(study.context)) return;
+    const test = insulationOf(study);
+    if (!test) {
+      if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
+      report(wordSpot(study.way.header), {
+        message: "No insulation resistance is recorded for this circuit: test it between all conductors and to earth.",
+        related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
+      });
+      return;
+    }
+    const [first] = test.absent;
+    if (!first || test.values.length > 0 || test.absent.some(({ value }) => value.absent === "LIM")) return;
+    const several = new Set(test.absent.map(({ value }) => value.start)).size > 1;
+    report(several ? factSpot(first.fact) : factSpot(first.fact), {
+      message:
+        "Insulation resistance applies to every circuit: test it, or say what prevented it (LIM with the reason).",
+      related: [{ spot: valueSpot(first.fact, first.value), message: "Marked as not applicable." }],
+    });
+  },
+});

@@ -1,0 +1,64 @@
+import { type InsulationTest, insulationKind, insulationOf } from "../../analysis/insulation.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { listed } from "../dead-words.ts";
+import { factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "insulation/pair-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "An insulation test that leaves out a pair of conductors.",
+  why: "Line to neutral, line to earth and neutral to earth each hide a fault the others do not show. Where loads cannot be disconnected, line and neutral are joined and tested to earth, and the line says joined.",
+  clauses: ["643.3.1", "643.3.3"],
+  examples: [
+    {
+      bad: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-E 280 MΩ
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-E 280 MΩ  joined
+  }
+}`,
+    },
+    {
+      bad: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    insulation  500 V  L-E 280 MΩ  N-E 310 MΩ
+    insulation  500 V  L-N LIM "Drivers in a sealed ceiling, agreed with the client"
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const test = insulationOf(study);
+    const [first] = test?.facts ?? [];
+    if (study.isSpare || !test || !first || insulationKind(study) === "selv-pelv") return;
+    const missing = missingPairs(study, test);
+    if (missing.length === 0) return;
+    const joined = missing.includes("L-N") ? " If line and neutral were joined, write joined." : "";
+    report(factSpot(first), {
+      message: `${listed(missing)} ${missing.length === 1 ? "is" : "are"} not recorded: a fault between them would not show.${joined}`,
+      related: test.facts.slice(1).map((fact) => ({ spot: factSpot(fact), message: "The same test." })),
+    });
+  },
+});
+
+function missingPairs(study: WayStudy, { facts, values, absent }: InsulationTest): string[] {
+  const there = new Set([...values, ...absent].map(({ pair }) => pair));
+  const says = (ends: string) => [...there].some((pair) => pair.startsWith("L") && pair.endsWith(ends));
+  const toEarth = says("-E");
+  if (facts.some((fact) => fact.args.joined)) return toEarth ? [] : ["L-E"];
+  // A three-phase circuit may have no neutral.
+  if (study.threePhase) return toEarth ? [] : ["L-E"];
+  return [...(says("-N") ? [] : ["L-N"]), ...(toEarth ? [] : ["L-E"]), ...(there.has("N-E") ? [] : ["N-E"])];
+}

@@ -1,0 +1,40 @@
+import { insulationLimit, insulationOf } from "../../analysis/insulation.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "insulation/zero",
+  severity: "error",
+  since: "0.1",
+  title: "An insulation resistance of nothing.",
+  why: "Zero is a dead short between the two conductors. If the meter was off scale it read more than it can show, which is the opposite: write > and the top of its range.",
+  clauses: ["643.3", "643.3.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Heater" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N 0 MΩ  L-E 0.00 MΩ  N-E >999 MΩ
+                           ^^^^      ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Heater" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N >999 MΩ  L-E >999 MΩ  N-E >999 MΩ
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const test = insulationOf(study);
+    if (study.isSpare || !test) return;
+    const minimum = insulationLimit(study)?.minimum;
+    for (const { pair, fact, quantity } of test.values) {
+      if (quantity.value !== 0 || quantity.sign !== "=") continue;
+      report(valueSpot(fact, quantity), {
+        message: `${pair} of 0 is a dead short. If the meter was off scale, write > and the top of its range, such as >999 MΩ; if not, find the short.`,
+        value: amount(0, "Ω"),
+        least: true,
+        ...(minimum ? { limit: amountOf(minimum), steps: minimum.steps, source: minimum.source } : {}),
+      });
+    }
+  },
+});
