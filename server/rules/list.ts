@@ -31,6 +31,9 @@ import designRingHeavyLoad from "./design/ring-heavy-load.ts";
 import designRouteNotStated from "./design/route-not-stated.ts";
 import designSinglesOutsideContainment from "./design/singles-outside-containment.ts";
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
+import driftInsulationFallen from "./drift/insulation-fallen.ts";
+import driftResistanceRisen from "./drift/resistance-risen.ts";
+import driftRetestSkips from "./drift/retest-skips.ts";
 import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
 import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
 import faultCurrentMissing from "./fault/current-missing.ts";
@@ -39,6 +42,12 @@ import faultLargerNotRecorded from "./fault/larger-not-recorded.ts";
 import faultOnePhaseFigure from "./fault/one-phase-figure.ts";
 import faultRisesDownstream from "./fault/rises-downstream.ts";
 import faultShortCircuitFromLoop from "./fault/short-circuit-from-loop.ts";
+import instrumentCalibrationLapsed from "./instrument/calibration-lapsed.ts";
+import instrumentNoDue from "./instrument/no-due.ts";
+import instrumentNoSerial from "./instrument/no-serial.ts";
+import instrumentNotNamed from "./instrument/not-named.ts";
+import instrumentTestBeforeCalibration from "./instrument/test-before-calibration.ts";
+import instrumentTwoRanges from "./instrument/two-ranges.ts";
 import insulationAllLow from "./insulation/all-low.ts";
 import insulationBelowMinimum from "./insulation/below-minimum.ts";
 import insulationBoardBelowMinimum from "./insulation/board-below-minimum.ts";
@@ -86,6 +95,10 @@ import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederLoop from "./network/feeder-loop.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
+import populationAllNearLimit from "./population/all-near-limit.ts";
+import populationDemandCopied from "./population/demand-copied.ts";
+import populationEqualReadings from "./population/equal-readings.ts";
+import populationWorkedBackwards from "./population/worked-backwards.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
 import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
@@ -208,6 +221,9 @@ export const rules: readonly Rule[] = [
   designRouteNotStated,
   designSinglesOutsideContainment,
   designSocketRadialCable,
+  driftInsulationFallen,
+  driftResistanceRisen,
+  driftRetestSkips,
   faultBreakingCapacityExceeded,
   faultBreakingCapacityMissing,
   faultCurrentMissing,
@@ -216,6 +232,12 @@ export const rules: readonly Rule[] = [
   faultOnePhaseFigure,
   faultRisesDownstream,
   faultShortCircuitFromLoop,
+  instrumentCalibrationLapsed,
+  instrumentNoDue,
+  instrumentNoSerial,
+  instrumentNotNamed,
+  instrumentTestBeforeCalibration,
+  instrumentTwoRanges,
   insulationAllLow,
   insulationBelowMinimum,
   insulationBoardBelowMinimum,
@@ -263,6 +285,10 @@ export const rules: readonly Rule[] = [
   networkFeederLoop,
   networkFeederWithoutFeeds,
   networkTwoFeeders,
+  populationAllNearLimit,
+  populationDemandCopied,
+  populationEqualReadings,
+  populationWorkedBackwards,
   protectiveBondingReadsHigh,
   protectiveBondingSizeMissing,
   protectiveBondingTooSmall,

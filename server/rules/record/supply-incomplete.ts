@@ -1,17 +1,30 @@
 import { earthings } from "../../../grammar/choices.ts";
-import { liveTestsDue } from "../../analysis/supply.ts";
+import { faultsNoted } from "../../analysis/faults.ts";
+import { liveTestsDue, stageOf } from "../../analysis/supply.ts";
+import type { Installation } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
 import { factSpot, installationRule, wordSpot } from "../rule.ts";
 import { lineInBlock } from "../writing.ts";
 
-/** What every limit here rests on. In TT the electrode stands for Ze; PSCC and PEFC together for Ipf. */
-function missing(supply: Facts<"supply">): string[] {
+/**
+ * What every limit here rests on. In TT the electrode stands for Ze, and fault currents may be those of the board at the
+ * origin. Once the work is done a check of its own asks for them, board by board.
+ */
+function missing(supply: Facts<"supply">, boards: Installation["boards"]): string[] {
   const TT = supply.one("earthing")?.args.system.value === "TT";
   return [
     ...(supply.has("earthing") ? [] : ["earthing"]),
     ...(supply.has("Ze") || (TT && supply.has("electrode")) ? [] : [TT ? "electrode" : "Ze"]),
-    ...(supply.has("Ipf") || (supply.has("PSCC") && supply.has("PEFC")) ? [] : ["Ipf"]),
+    ...(needsFault(supply, boards) ? ["Ipf"] : []),
   ];
+}
+
+function needsFault(supply: Facts<"supply">, boards: Installation["boards"]): boolean {
+  const [first] = boards;
+  if (supply.has("Ipf") || supply.has("PSCC") || supply.has("PEFC")) return false;
+  return (
+    first !== undefined && stageOf(first.context) === "design" && !boards.some(({ context }) => faultsNoted(context))
+  );
 }
 
 export default installationRule({
@@ -54,7 +67,7 @@ installation "Kiln house" {
       });
       return;
     }
-    const lacking = missing(supply);
+    const lacking = missing(supply, boards);
     if (lacking.length === 0) return;
     const [first] = boards;
     const tested = first !== undefined && liveTestsDue(first.context);

@@ -1,0 +1,63 @@
+import { factsOf, testDaysOf } from "../../analysis/instruments.ts";
+import { factSpot, installationRule, valueSpot } from "../rule.ts";
+
+export default installationRule({
+  id: "instrument/test-before-calibration",
+  severity: "information",
+  since: "0.1",
+  title: "A test older than the instrument's calibration.",
+  why: "The calibration that is recorded says nothing of the day of the test. An instrument calibrated anew is best given a line of its own, so that older tests keep the calibration they were made under.",
+  clauses: ["643.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+instrument M1 "Multifunction tester" {
+  calibrated  2026-03-20
+  due         2027-03-20
+}
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  board A "Front board" {
+    fed-from  supply
+    way 1 radial "Oven" {
+      live 2026-03-05 with M1 {
+                           ^^
+        Zs  0.62 Ω
+      }
+    }
+  }
+}`,
+      good: `wayfile 1
+instrument M1 "Multifunction tester" {
+  calibrated  2025-11-03
+  due         2026-11-03
+}
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  board A "Front board" {
+    fed-from  supply
+    way 1 radial "Oven" {
+      live 2026-03-05 with M1 {
+        Zs  0.62 Ω
+      }
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const day of testDaysOf(installation)) {
+      for (const name of day.with) {
+        const instrument = installation.names.instruments.get(name.value)?.[0];
+        const calibrated = instrument && factsOf(instrument)?.one("calibrated");
+        if (!calibrated || day.on.value >= calibrated.args.on.value) continue;
+        report(valueSpot(day.header, name), {
+          message: `${name.value} was calibrated on ${calibrated.args.on.value}, after this test on ${day.on.value}. Under which calibration was it made?`,
+          related: [{ spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` }],
+        });
+      }
+    }
+  },
+});
