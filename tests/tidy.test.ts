@@ -1,0 +1,160 @@
+/** House rules that a reviewer would otherwise have to remember. */
+import { isUtf8 } from "node:buffer";
+import { globSync, readFileSync, statSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, test } from "vitest";
+import { rules } from "../server/rules/list.ts";
+
+const root = path.dirname(import.meta.dirname);
+const itself = "tests/tidy.test.ts";
+
+interface Source {
+  readonly file: string;
+  readonly text: string;
+}
+
+const read = (...patterns: string[]): Source[] =>
+  globSync(patterns, { cwd: root })
+    .map((file) => file.replaceAll("\\", "/"))
+    .filter((file) => file !== itself && !file.includes("node_modules/"))
+    .filter((file) => statSync(path.join(root, file)).isFile())
+    .sort()
+    .map((file) => ({ file, text: readFileSync(path.join(root, file), "utf8") }));
+
+const sources = read("grammar/*.ts", "server/**/*.ts", "client/**/*.ts");
+const tests = read("tests/**/*.ts");
+
+/** A room is a folder; below `server`, each folder is one. */
+const roomOf = (file: string): string => /^(?:server\/[^/]+|[^/]+)/.exec(file)?.[0] ?? file;
+
+const below = ["grammar", "server/text", "server/tables", "server/calc", "server/syntax", "server/model"];
+const core = [...below, "server/analysis", "server/rules", "server/format", "server/workspace", "server/features"];
+
+/** Who may import whom, besides itself: rooms of ours, and packages by the start of their names. */
+const rooms: Readonly<Record<string, readonly string[]>> = {
+  grammar: ["chevrotain"],
+  "server/text": [],
+  "server/tables": [],
+  "server/calc": ["server/tables", "ml-matrix"],
+  "server/syntax": ["grammar", "server/text"],
+  "server/model": ["grammar", "server/text", "server/syntax", "server/tables", "chevrotain", "fastest-levenshtein"],
+  "server/analysis": below,
+  "server/rules": [...below, "server/analysis", "fastest-levenshtein"],
+  "server/format": [...below, "server/analysis", "chevrotain"],
+  "server/workspace": [...below, "server/analysis", "server/rules", "server/format"],
+  "server/features": [...core, "chevrotain", "fastest-levenshtein"],
+  "server/lsp": [...core, "vscode-languageserver"],
+  "server/cli": [...core, "node:", "commander", "ignore", "picocolors", "tinyglobby", "package.json"],
+  "server/main.node.ts": [...core, "server/lsp", "vscode-languageserver", "node:"],
+  "server/main.cli.ts": [...core, "server/cli", "node:"],
+  client: ["vscode", "vscode-languageclient", "server/lsp/protocol.ts", "node:path"],
+};
+
+/** The one file of the grammar that is a program: it writes what is derived from the rest. */
+const writer = "grammar/generate.ts";
+
+const importsOf = ({ file, text }: Source): string[] =>
+  [...text.matchAll(/^(?:import|export)\b[^"';]*?\bfrom "([^"]+)"|^import "([^"]+)"|\bimport\("([^"]+)"\)/gm)].map(
+    (match) => {
+      const name = match[1] ?? match[2] ?? match[3] ?? "";
+      return name.startsWith(".") ? path.posix.join(path.posix.dirname(file), name) : name;
+    },
+  );
+
+const allows = (allowed: string, name: string): boolean =>
+  name === allowed || name.startsWith(allowed.endsWith(":") ? allowed : `${allowed}/`);
+
+describe("rooms", () => {
+  test("every room is in the table", () => {
+    const unknown = [...new Set(sources.map(({ file }) => roomOf(file)))].filter((room) => !(room in rooms));
+    expect(unknown).toEqual([]);
+  });
+
+  test.each(Object.keys(rooms))("%s imports only what it may", (room) => {
+    const own = sources.filter(({ file }) => roomOf(file) === room && file !== writer);
+    const wrong = own.flatMap((source) =>
+      importsOf(source)
+        .filter((name) => roomOf(name) !== room && !(rooms[room] ?? []).some((allowed) => allows(allowed, name)))
+        .map((name) => `${source.file} imports ${name}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  test("no rule imports another", () => {
+    const wrong = sources
+      .filter(({ file }) => /^server\/rules\/[^/]+\//.test(file))
+      .flatMap((source) =>
+        importsOf(source)
+          .filter((name) => /^server\/rules\/[^/]+\//.test(name) || name === "server/rules/list.ts")
+          .map((name) => `${source.file} imports ${name}`),
+      );
+    expect(wrong).toEqual([]);
+  });
+});
+
+/** Lines of sources that match, without those of comments. */
+const linesWith = (pattern: RegExp, where: readonly Source[]): string[] =>
+  where.flatMap(({ file, text }) =>
+    text.split("\n").flatMap((line, index) => {
+      const code = line.replace(/^\s*(?:\/\/|\*|\/\*).*/, "");
+      return pattern.test(code) ? [`${file}:${index + 1} ${line.trim()}`] : [];
+    }),
+  );
+
+const coreSources = sources.filter(({ file }) => core.includes(roomOf(file)) && file !== writer);
+
+describe("the core", () => {
+  test("reads no clock and rolls no dice", () => {
+    expect(linesWith(/\bDate\.now\b|new Date\(\s*\)|\bMath\.random\b|\bperformance\./, coreSources)).toEqual([]);
+  });
+
+  test("makes days of written dates only", () => {
+    const wrong = linesWith(/\bnew Date\(/, coreSources).filter((line) => !line.includes("T00:00:00Z"));
+    expect(wrong).toEqual([]);
+  });
+
+  test("writes to no console and ends no process", () => {
+    expect(linesWith(/(?<!connection\.)\bconsole\.|\bprocess\./, coreSources)).toEqual([]);
+  });
+
+  test("throws only where a table of its own lacks a row, which a test of that table would show first", () => {
+    const thrown = linesWith(/\bthrow (?:new|error)\b/, coreSources);
+    const wrong = thrown.filter(
+      (line) => !/(?:calc|tables|analysis)\/.*(?:lacks|holds no)|failures\.thrown/.test(line),
+    );
+    expect(wrong).toEqual([]);
+  });
+});
+
+describe("everywhere", () => {
+  test("only the command line and what builds write to a console", () => {
+    const wrong = linesWith(/(?<!connection\.)\bconsole\./, sources).filter(
+      (line) => !line.startsWith("server/cli/") && !line.startsWith(writer),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  test("no test is left focused or skipped", () => {
+    expect(linesWith(/\.(?:only|skip|todo|fails)\(|\b(?:fdescribe|fit|xit|xdescribe)\(/, tests)).toEqual([]);
+  });
+
+  test("nothing is left to do, switched off or tied to one machine", () => {
+    const marks =
+      /\b(?:TODO|FIXME|XXX|HACK)\b|@ts-(?:ignore|nocheck|expect-error)|\bdebugger;|\/(?:home|Users|root|work)\/\w/;
+    const all = [...sources, ...tests, ...read("*.md", "grammar/*.md", "examples/**/*")];
+    expect(all.filter(({ text }) => marks.test(text)).map(({ file }) => file)).toEqual([]);
+  });
+
+  test("text files are in UTF-8 with line feeds", () => {
+    const all = [...sources, ...tests, ...read("*.md", "grammar/**/*.{md,json}", "examples/**/*.ways")];
+    const isRight = ({ file, text }: Source) => isUtf8(readFileSync(path.join(root, file))) && !text.includes("\r\n");
+    expect(all.filter((source) => !isRight(source)).map(({ file }) => file)).toEqual([]);
+  });
+
+  test.each(rules.map((rule) => [rule.id, rule] as const))("%s says what it is and shows it", (id, rule) => {
+    expect(id).toMatch(/^[a-z][a-z-]*\/[a-z][a-z0-9-]*$/);
+    expect(rule.examples.length).toBeGreaterThan(0);
+    expect(rule.title.length).toBeGreaterThan(10);
+    expect(rule.why.length).toBeGreaterThan(20);
+  });
+});
