@@ -1,0 +1,122 @@
+import { describe, expect, it } from "vitest";
+import { checkProject, fileOfText, type ProjectResult } from "../../server/workspace/project.ts";
+
+const sources = { file: () => ({ failure: "there is no such file." }), resolve: (_: string, use: string) => use };
+
+/** A tested installation with one circuit whose loop is too high, and departures at each level. */
+function check({ way = "", board = "", supply = "", installation = "", Zs = "1.52" } = {}): ProjectResult {
+  const text = `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  work      existing
+  ${installation}
+  supply {
+    earthing  TN-S
+    Ze        0.30 Ω
+    Ipf       1.2 kA
+    ${supply}
+  }
+  board A "Front board" {
+    fed-from  supply
+    ${board}
+    way 1 radial "Oven" {
+      device  BS EN 60898 B32 6 kA
+      ${way}
+      live 2026-03-05 {
+        Zs  ${Zs} Ω
+      }
+    }
+    way 2 radial "Kiln" {
+      device  BS EN 60898 B32 6 kA
+      live 2026-03-05 {
+        Zs  ${Zs} Ω
+      }
+    }
+  }
+}
+`;
+  return checkProject(fileOfText("kiln.ways", text), sources);
+}
+
+const ids = (result: ProjectResult): string[] =>
+  result.files.flatMap(({ findings }) => findings.map((finding) => finding.check));
+const times = (result: ProjectResult, id: string): number => ids(result).filter((one) => one === id).length;
+const over = "loop/zs-over-limit";
+const unused = "record/departure-unused";
+
+describe("a departure", () => {
+  it("is not there: both circuits are reported", () => {
+    expect(times(check(), over)).toBe(2);
+  });
+
+  it("quietens one check by its id, in its own way only", () => {
+    const result = check({ way: `departure ${over} "Old feeder, to be replaced in May"` });
+    expect(times(result, over)).toBe(1);
+    expect(times(result, unused)).toBe(0);
+    const [quiet, ...others] = result.quietened;
+    expect(others).toEqual([]);
+    expect(quiet?.finding.check).toBe(over);
+    expect(quiet?.departure.reason).toBe("Old feeder, to be replaced in May");
+    expect(quiet?.departure.way?.id).toBe("1");
+  });
+
+  it("quietens by the regulation, and by a chapter above it", () => {
+    expect(times(check({ way: 'departure 411.4.4 "Reason"' }), over)).toBe(1);
+    expect(times(check({ way: 'departure 411.4 "Reason"' }), over)).toBe(1);
+    const missing = check({ way: 'departure 411.3.3 "Reason"' });
+    expect(times(missing, over)).toBe(2);
+    expect(times(missing, unused)).toBe(1);
+  });
+
+  it("covers every way of its board, and of its installation", () => {
+    for (const place of ["board", "installation"]) {
+      const result = check({ [place]: `departure ${over} "Reason"` });
+      expect(times(result, over)).toBe(0);
+      expect(result.quietened.filter(({ finding }) => finding.check === over)).toHaveLength(2);
+    }
+  });
+
+  it("in the supply covers the supply and nothing else", () => {
+    const result = check({ supply: `departure ${over} "Reason"` });
+    expect(times(result, over)).toBe(2);
+    expect(times(result, unused)).toBe(1);
+  });
+
+  it("counts where it stands nearest", () => {
+    const result = check({
+      way: `departure ${over} "Here"`,
+      installation: `departure ${over} "Everywhere"`,
+    });
+    expect(
+      result.quietened
+        .filter(({ finding }) => finding.check === over)
+        .map(({ departure }) => departure.reason)
+        .sort(),
+    ).toEqual(["Everywhere", "Here"]);
+    expect(times(result, unused)).toBe(0);
+  });
+
+  it("that quietens nothing is reported with a fix that takes its line out", () => {
+    const result = check({ way: `departure ${over} "Reason"`, Zs: "0.62" });
+    const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);
+    expect(finding?.message).toContain("Nothing here departs from");
+    const { segment } = finding?.spot ?? {};
+    const [edit] = finding?.fixes[0]?.edits ?? [];
+    expect(segment && edit && segment.text.slice(edit.start, edit.end)).toBe(`      departure ${over} "Reason"\n`);
+  });
+
+  it("that names nothing known says so", () => {
+    const result = check({ way: 'departure 999.9 "Reason"' });
+    const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);
+    expect(finding?.message).toContain("No check here rests on 999.9");
+  });
+
+  it("cannot excuse the language", () => {
+    const result = check({ way: 'behind east\n      departure language/unknown-name "Reason"' });
+    expect(times(result, "language/unknown-name")).toBe(1);
+    expect(result.quietened.filter(({ finding }) => finding.check.startsWith("language/"))).toEqual([]);
+    const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);
+    expect(finding?.message).toContain("No departure excuses language/unknown-name");
+  });
+});
