@@ -1,0 +1,234 @@
+import { describe, expect, it } from "vitest";
+import type { Setting } from "../../server/rules/rule.ts";
+import { fixed, foundBy } from "../helpers/fixing.ts";
+import { inSetting } from "../helpers/sample.ts";
+
+const of = (check: string, way: string, setting: Setting = {}) => foundBy(check, inSetting(way, setting).text);
+
+describe("the worst stretch governs", () => {
+  const way = `way 1 radial "Kiln" {
+  device  BS EN 60898 B32 6 kA
+  cable   singles line 6 mm² cpc 2.5 mm²
+  route   conduit method B
+  route   conduit method B grouped 3 ambient 40 °C
+  route   trunking method B grouped 2
+}`;
+  const [finding] = of("design/device-over-capacity", way);
+
+  it("with every factor in the working", () => {
+    // 41 × 0.87 × 0.70 = 24.97 A.
+    expect(finding?.limit?.amount).toBeCloseTo(24.97, 2);
+    expect(finding?.working).toMatch(/Ca.*40 °C.*0.87/);
+    expect(finding?.working).toMatch(/Cg.*3 circuits.*0.7/);
+    expect(finding?.severity).toBe("error");
+  });
+
+  it("and related information points at it", () => {
+    const [stretch] = finding?.related ?? [];
+    expect(stretch?.message).toContain("24.97 A");
+    expect(stretch?.spot.segment.text.slice(stretch.spot.start, stretch.spot.end)).toContain("grouped 3");
+  });
+
+  it("and the size offered passes", () => {
+    const text = fixed("design/device-over-capacity", inSetting(way).text);
+    expect(text).toContain("line 10 mm²");
+    expect(foundBy("design/device-over-capacity", text)).toEqual([]);
+  });
+});
+
+describe("In against Iz", () => {
+  it("takes 0.725 for a rewirable fuse once", () => {
+    const way = `way 1 radial "Cooker" {
+  device  BS 3036 30 A
+  cable   singles line 6 mm² cpc 2.5 mm²
+  route   conduit method B
+}`;
+    // 41 × 0.725 = 29.7 A, a hair below 30 A.
+    expect(of("design/device-over-capacity", way)[0]?.limit?.amount).toBeCloseTo(29.725, 3);
+    expect(of("design/device-over-capacity", way.replace("6 mm²", "10 mm²"))).toEqual([]);
+  });
+
+  it("only warns of a motor, which its relay protects", () => {
+    const way = `way 1 radial "Pump" {
+  device  BS EN 60898 D32 10 kA
+  cable   singles line 4 mm² cpc 4 mm²
+  route   conduit method B grouped 2
+  serves  motor
+}`;
+    expect(of("design/device-over-capacity", way)[0]?.severity).toBe("warning");
+  });
+
+  it("advises and does not fail where the table is from memory", () => {
+    const way = `way 1 radial "Kiln" {
+  device  BS EN 60898 B40 6 kA
+  cable   flat-twin line 4 mm² cpc 1.5 mm²
+  route   clipped method C
+}`;
+    expect(of("design/device-over-capacity", way)[0]?.severity).toBe("information");
+  });
+
+  it("uses the columns for three loaded conductors", () => {
+    const way = `way 1 radial "Lathe" {
+  device  BS EN 60898 C32 10 kA
+  phase   three
+  cable   singles line 4 mm² cpc 4 mm²
+  route   conduit method B
+}`;
+    expect(of("design/device-over-capacity", way, { supply: "earthing TN-S\nphases three" })[0]?.limit?.amount).toBe(
+      28,
+    );
+  });
+
+  it("reckons 90 °C cable in the ground by its own table", () => {
+    const way = `way 1 feeder "Yard" {
+  device  BS 88-2 80 A gG
+  cable   armoured 90 °C line 10 mm² cpc-by armour
+  route   buried method D
+}`;
+    expect(of("design/device-over-capacity", way)[0]?.limit?.amount).toBe(71);
+  });
+});
+
+describe("a radial that should be a ring", () => {
+  const way = `way 1 radial "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  route   clipped method C
+  serves  sockets
+}`;
+
+  it("is spoken of once, and not again as In over Iz", () => {
+    expect(of("design/socket-radial-cable", way)).toHaveLength(1);
+    expect(of("design/device-over-capacity", way)).toEqual([]);
+  });
+
+  it("either fix puts it right", () => {
+    for (const which of [0, 1]) {
+      const text = fixed("design/socket-radial-cable", inSetting(way).text, which);
+      expect(foundBy("design/socket-radial-cable", text)).toEqual([]);
+      expect(foundBy("design/device-over-capacity", text)).toEqual([]);
+    }
+  });
+
+  it("is none in 90 °C conductors that carry it", () => {
+    const hot = way.replace("flat-twin line", "singles 90 °C line").replace("cpc 1.5", "cpc 2.5");
+    expect(of("design/socket-radial-cable", hot)).toEqual([]);
+  });
+});
+
+describe("a ring", () => {
+  it("in mineral cable may be 1.5 mm²", () => {
+    const way = (csa: string) => `way 1 ring "Sockets" {
+  cable  mineral line ${csa} mm² cpc-by sheath
+}`;
+    expect(of("design/ring-cable-size", way("1.5"))).toEqual([]);
+    expect(of("design/ring-cable-size", way("1.0"))).toHaveLength(1);
+  });
+
+  it("of 20 A is judged like any other circuit", () => {
+    const way = `way 1 ring "Sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+}`;
+    expect(of("design/ring-device", way)).toEqual([]);
+  });
+
+  it("keeps its 20 A with the size offered", () => {
+    const way = `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  cable   singles line 2.5 mm² cpc 2.5 mm²
+  route   conduit method B grouped 4
+}`;
+    const text = fixed("design/ring-capacity", inSetting(way).text);
+    expect(foundBy("design/ring-capacity", text)).toEqual([]);
+  });
+});
+
+describe("a protective conductor", () => {
+  const way = (device: string, line: string, cpc: string) => `way 1 radial "Cooker" {
+  device  ${device}
+  cable   flat-twin line ${line} mm² cpc ${cpc} mm²
+  serves  cooker
+}`;
+
+  it("of the usual flat cables is enough by calculation", () => {
+    const usual: readonly [string, string, string][] = [
+      ["BS EN 60898 B6 6 kA", "1.5", "1.0"],
+      ["BS EN 60898 B32 6 kA", "2.5", "1.5"],
+      ["BS EN 60898 C32 6 kA", "6", "2.5"],
+      ["BS EN 60898 B50 6 kA", "16", "6"],
+      ["BS 88-3 20 A", "2.5", "1.5"],
+      ["BS 3036 30 A", "6", "2.5"],
+    ];
+    for (const [device, line, cpc] of usual) expect(of("design/cpc-too-small", way(device, line, cpc))).toEqual([]);
+  });
+
+  it("says by which method it was judged", () => {
+    const [finding] = of("design/cpc-too-small", way("BS EN 60898 D32 6 kA", "6", "1.5"));
+    // 640 A × 0.95 is taken out again: Ia = 640 A, √0.1 s, k = 115.
+    expect(finding?.limit?.amount).toBeCloseTo((640 * Math.sqrt(0.1)) / 115, 2);
+    expect(finding?.working).toContain("method = adiabatic");
+    expect(finding?.severity).toBe("warning");
+  });
+
+  it("advises by the table where the device's curve is not known", () => {
+    const [finding] = of("design/cpc-too-small", way("BS EN 60947-2 160 A 36 kA", "50", "10"));
+    expect(finding?.limit?.amount).toBe(25);
+    expect(finding?.severity).toBe("information");
+    expect(finding?.working).toContain("Table 54.7");
+  });
+});
+
+describe("what is not known", () => {
+  it("names a table that lacks the method, and is not taken for a missing route", () => {
+    const way = `way 1 radial "Kiln" {
+  device  BS EN 60898 B32 6 kA
+  cable   singles line 6 mm² cpc 2.5 mm²
+  route   free-air method F
+}`;
+    expect(of("design/capacity-unknown", way)[0]?.message).toContain("method F");
+    expect(of("design/route-not-stated", way)).toEqual([]);
+  });
+
+  it("is only mentioned of old work", () => {
+    const way = `way 1 radial "Kiln" {
+  device  BS EN 60898 B32 6 kA
+  cable   flat-twin line 6 mm² cpc 2.5 mm²
+}`;
+    expect(of("design/route-not-stated", way)[0]?.severity).toBe("warning");
+    expect(of("design/route-not-stated", way, { work: "existing" })[0]?.severity).toBe("information");
+  });
+});
+
+describe("load and device", () => {
+  it("offers a rating that carries the load and that the cable bears", () => {
+    const way = `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+  cable   singles line 4 mm² cpc 4 mm²
+  route   conduit method B
+  Ib      18 A
+}`;
+    const text = fixed("design/load-over-device", inSetting(way).text);
+    expect(text).toContain("B20");
+    expect(foundBy("design/load-over-device", text)).toEqual([]);
+  });
+
+  it("does not add up loads that are never on at once", () => {
+    const way = `way 1 radial "Cooker" {
+  device  BS EN 60898 B32 6 kA
+  load    7 kW "Hob"
+  load    4 kW "Oven"
+}`;
+    expect(of("design/load-over-device", way)).toEqual([]);
+  });
+
+  it("says nothing of a fan behind a fused connection unit", () => {
+    const way = `way 1 radial "Heater" {
+  device  BS EN 60898 B40 6 kA
+  run     A 7 m S1
+  fused   S1 13 A
+  Ib      12 A
+  serves  heating
+}`;
+    expect(of("design/device-oversized", way)).toEqual([]);
+  });
+});

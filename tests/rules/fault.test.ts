@@ -1,0 +1,124 @@
+import { describe, expect, it } from "vitest";
+import type { Setting } from "../../server/rules/rule.ts";
+import { fixed, foundBy } from "../helpers/fixing.ts";
+import { findingsOf, inSetting } from "../helpers/sample.ts";
+
+const checksOf = (text: string) =>
+  findingsOf(text)
+    .map(({ check }) => check)
+    .filter((check) => /^(fault|protective)\//.test(check));
+
+const way = (device: string) => `way 1 radial "Heater" {
+  device  ${device}
+}`;
+const strong: Setting = { supply: "earthing TN-S\nZe 0.03 Ω\nIpf 8.2 kA" };
+
+describe("breaking capacity", () => {
+  const check = "fault/breaking-capacity-exceeded";
+  const of = (device: string, setting: Setting = strong) => foundBy(check, inSetting(way(device), setting).text);
+
+  it("is held against the board's own figure before the origin's", () => {
+    const board = "fed-from supply\nIpf 4.1 kA";
+    expect(of("BS EN 60898 B16 6 kA")).toHaveLength(1);
+    expect(of("BS EN 60898 B16 6 kA", { ...strong, board })).toEqual([]);
+  });
+
+  it("counts a tested figure before a stated one", () => {
+    const board = "fed-from supply\nIpf 4.1 kA\nlive 2026-03-05 { Ipf 6.4 kA }";
+    expect(of("BS EN 60898 B16 6 kA", { ...strong, board })).toHaveLength(1);
+  });
+
+  it("is met by a conditional rating or a device upstream", () => {
+    const board = "fed-from supply\nconditional-rating 16 kA";
+    expect(of("BS EN 60898 B16 6 kA", { ...strong, board })).toEqual([]);
+    expect(of("BS EN 60898 B16 back-up 6 kA")).toEqual([]);
+  });
+
+  it("is passed over where the fault current is not known", () => {
+    expect(of("BS EN 60898 B16 6 kA", { supply: "earthing TN-S" })).toEqual([]);
+  });
+
+  it("passes with the fix", () => {
+    const text = fixed(check, inSetting(way("BS EN 60898 B16 6 kA"), strong).text);
+    expect(text).toContain("10 kA");
+    expect(foundBy(check, text)).toEqual([]);
+  });
+});
+
+const supply = (lines: string, board = "") => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+${lines}
+  }
+  board A "Board" {
+    fed-from supply
+${board}
+  }
+}
+`;
+
+describe("fault current against the loop", () => {
+  it.each([
+    ["agrees", "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.15 kA", []],
+    ["neutral better than earth", "earthing TN-S\nZe 0.40 Ω\nIpf 1.3 kA", []],
+    ["declared at its greatest", "earthing TN-C-S\nZe 0.20 Ω\nIpf 16 kA declared", []],
+    ["amperes for kiloamperes", "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.15 A", ["fault/disagrees-with-loop"]],
+    ["an electrode", "earthing TT\nZe 90 Ω\nIpf 1.1 kA", []],
+    ["three-phase, doubled", "earthing TN-C-S\nphases three\nZe 0.10 Ω\nIpf 4.6 kA", []],
+    ["three-phase, times √3", "earthing TN-C-S\nphases three\nZe 0.10 Ω\nIpf 3.98 kA", []],
+    ["three-phase, one phase", "earthing TN-C-S\nphases three\nZe 0.10 Ω\nIpf 2.3 kA", ["fault/one-phase-figure"]],
+  ])("%s", (_, lines, expected) => {
+    expect(checksOf(supply(lines))).toEqual(expected);
+  });
+
+  it("the larger of the two is recorded", () => {
+    const text = supply("earthing TN-S\nIpf 0.9 kA\nPSCC 1.4 kA\nPEFC 0.9 kA");
+    expect(checksOf(text)).toEqual(["fault/larger-not-recorded"]);
+    expect(checksOf(fixed("fault/larger-not-recorded", text))).toEqual([]);
+  });
+
+  it("PSCC from Ze is asked about only where the paths differ", () => {
+    const lines = (earthing: string) => `earthing ${earthing}\nZe 0.31 Ω\nPSCC 742 A`;
+    expect(checksOf(supply(lines("TN-S")))).toEqual(["fault/short-circuit-from-loop"]);
+    expect(checksOf(supply(lines("TN-C-S")))).toEqual([]);
+  });
+});
+
+describe("main bonding", () => {
+  it("reads as long as it is: 0.08 Ω is right for 43 m of 10 mm²", () => {
+    const lines = (length: string) =>
+      `earthing TN-C-S\ntails 25 mm²\nbonding water 10 mm² length ${length} continuity 0.08 Ω`;
+    expect(checksOf(supply(lines("43 m")))).toEqual([]);
+    expect(checksOf(supply(lines("4 m")))).toEqual(["protective/bonding-reads-high"]);
+  });
+
+  it("finds the size of a conductor that was read at the board", () => {
+    const text = supply(
+      "earthing TN-C-S\ntails 25 mm²\nbonding gas 10 mm²",
+      "dead 2026-03-04 { bonding gas continuity 0.42 Ω }",
+    );
+    expect(checksOf(text)).toEqual(["protective/bonding-reads-high"]);
+  });
+
+  it.each([
+    ["PME, small neutral", "earthing TN-C-S\ntails 35 mm²\nbonding water 10 mm²", []],
+    ["PME, larger neutral", "earthing TN-C-S\ntails 50 mm²\nbonding water 10 mm²", ["protective/bonding-too-small"]],
+    ["PME, tails not known", "earthing TN-C-S\nbonding water 6 mm²", ["protective/bonding-too-small"]],
+    ["half of 16 mm²", "earthing TN-S\nearthing-conductor 16 mm²\nbonding water 10 mm²", []],
+    ["no more than 25 mm²", "earthing TN-S\nearthing-conductor 95 mm²\nbonding water 25 mm²", []],
+    ["lightning protection", "earthing TN-C-S\ntails 25 mm²\nbonding lightning 6 mm²", []],
+  ])("%s", (_, lines, expected) => {
+    expect(checksOf(supply(lines))).toEqual(expected);
+  });
+});
+
+describe("the earthing conductor", () => {
+  it.each([
+    ["as Table 54.7", "earthing TN-S\ntails 16 mm²\nearthing-conductor 16 mm²", []],
+    ["below it", "earthing TN-S\ntails 16 mm²\nearthing-conductor 10 mm²", ["protective/earthing-conductor-too-small"]],
+    ["through an electrode", "earthing TT\ntails 25 mm²\nearthing-conductor 6 mm²", []],
+  ])("%s", (_, lines, expected) => {
+    expect(checksOf(supply(lines))).toEqual(expected);
+  });
+});
