@@ -5,8 +5,8 @@ import { rcdLimit } from "../calc/practice.ts";
 import { milliamps } from "../calc/result.ts";
 import type { Fix } from "../model/problems.ts";
 import { combine } from "../tables/source.ts";
-import { lineAfter } from "./fixes.ts";
 import { amountOf, factSpot, type Reporter } from "./rule.ts";
+import { lineAfter } from "./writing.ts";
 
 /** Reports a way that needs additional protection for one reason and stands behind no RCD at all. */
 export function reportMissing(study: WayStudy, report: Reporter, reason: Reason, what: string): void {
@@ -36,7 +36,7 @@ function fixesFor(study: WayStudy): Fix[] {
   const fixes: Fix[] = [];
   if (device && only && fine.length === 1) {
     const name = only.args.name.value;
-    fixes.push(lineAfter(`Put it behind ${name}`, device.fact, `behind ${name}`));
+    fixes.push(lineAfter(device.fact, `behind ${name}`, `Put it behind ${name}`));
   }
   if (device?.family === "breaker" && device.standard.includes("60898")) {
     const { standard } = device.fact.args;

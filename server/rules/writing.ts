@@ -35,6 +35,14 @@ export function wordsAfter(fact: Fact, words: string, title = `Add “${words}�
   return [fix(title, end, end, ` ${words}`)];
 }
 
+/** Adds a statement on a line of its own below another, as far in as that one. */
+export function lineAfter(fact: Fact, line: string, title = `Add “${line}”`): Fix {
+  const { text } = fact.segment;
+  const breakAt = text.slice(fact.end).search(/\r?\n/);
+  const at = breakAt < 0 ? text.length : fact.end + breakAt;
+  return fix(title, at, at, `\n${indentOf(fact)}${line}`);
+}
+
 /** Puts another text in the place of a value. */
 export const inPlaceOf = ({ start, end }: Span, text: string, title = `Write ${text}`): Fix =>
   fix(title, start, end, text);

@@ -15,8 +15,8 @@ import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, relatedFact, shown } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "continuity/r1r2-against-length",
@@ -112,7 +112,7 @@ export default wayRule({
       fixes:
         doubt.slip === undefined
           ? []
-          : [replaced(`Write ${unslipped(quantity, doubt.slip)}`, quantity, unslipped(quantity, doubt.slip))],
+          : [inPlaceOf(quantity, unslipped(quantity, doubt.slip), `Write ${unslipped(quantity, doubt.slip)}`)],
     });
   },
 });

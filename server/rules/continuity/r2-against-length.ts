@@ -11,8 +11,8 @@ import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, shown } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "continuity/r2-against-length",
@@ -89,7 +89,7 @@ export default wayRule({
       related: lengthRelated(study),
       fixes:
         !beside && doubt?.slip !== undefined
-          ? [replaced(`Write ${unslipped(quantity, doubt.slip)}`, quantity, unslipped(quantity, doubt.slip))]
+          ? [inPlaceOf(quantity, unslipped(quantity, doubt.slip), `Write ${unslipped(quantity, doubt.slip)}`)]
           : [],
     });
   },

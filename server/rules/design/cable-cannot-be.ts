@@ -1,8 +1,8 @@
 import type { Cable, WayStudy } from "../../analysis/way.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import type { Span } from "../../model/values.ts";
-import { replaced } from "../fixes.ts";
 import { factSpot, type Report, type Spot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/cable-cannot-be",
@@ -68,7 +68,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
         message: `In a single-phase circuit the neutral carries what the line does: ${squareMillimetres(cable.neutral)} cannot serve a line of ${squareMillimetres(cable.line)}.`,
         fixes:
           neutral && cable.described === cable.fact
-            ? [replaced("Make the neutral as large as the line", neutral, `${cable.line} mm²`)]
+            ? [inPlaceOf(neutral, `${cable.line} mm²`, "Make the neutral as large as the line")]
             : [],
       },
     });

@@ -3,8 +3,8 @@ import { squareMillimetres } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { standardSizes } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { replaced } from "../fixes.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/cable-size-unusual",
@@ -37,7 +37,7 @@ export default wayRule({
         message: `Conductors are not made in ${squareMillimetres(size.value)}${next ? `; the next size is ${squareMillimetres(next)}` : ""}.`,
         value: amount(size.value, "mm²"),
         source: sourceOf(standardSizes, row, "csa"),
-        fixes: next && own ? [replaced(`Make it ${squareMillimetres(next)}`, size, `${next} mm²`)] : [],
+        fixes: next && own ? [inPlaceOf(size, `${next} mm²`, `Make it ${squareMillimetres(next)}`)] : [],
       });
     }
   },

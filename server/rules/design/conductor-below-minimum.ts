@@ -1,7 +1,7 @@
 import { minimumSize } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 const signalling = ["control", "alarms", "data", "selv", "door"];
 const lighting = ["lighting", "emergency-lighting", "alarms", "ventilation"];
@@ -42,7 +42,7 @@ export default wayRule({
       least: true,
       steps: limit.steps,
       source: limit.source,
-      fixes: line ? [replaced(`Make it ${squareMillimetres(limit.value)}`, line, `${limit.value} mm²`)] : [],
+      fixes: line ? [inPlaceOf(line, `${limit.value} mm²`, `Make it ${squareMillimetres(limit.value)}`)] : [],
     });
   },
 });

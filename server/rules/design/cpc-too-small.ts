@@ -2,8 +2,8 @@ import { deviceName } from "../../analysis/describe.ts";
 import { protectiveNeed } from "../../analysis/protective.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { squareMillimetres, step } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/cpc-too-small",
@@ -60,7 +60,7 @@ export default wayRule({
       source: need.source,
       severity: table ? "information" : certain ? "error" : "warning",
       related: [{ spot: factSpot(device.fact), message: "The device that clears the fault." }],
-      fixes: cpc && size ? [replaced(`Make the cpc ${squareMillimetres(size)}`, cpc, `${size} mm²`)] : [],
+      fixes: cpc && size ? [inPlaceOf(cpc, `${size} mm²`, `Make the cpc ${squareMillimetres(size)}`)] : [],
     });
   },
 });

@@ -1,6 +1,6 @@
 import type { Device } from "../../analysis/way.ts";
-import { replaced } from "../fixes.ts";
 import { type Report, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/device-does-not-exist",
@@ -67,7 +67,7 @@ function mismatchOf(device: Device): Mismatch | undefined {
       at: curve,
       report: {
         message: `A ${standard.value} device is a fuse and has no type ${curve.curve}: write ${amperes}, or the breaker's standard.`,
-        fixes: [replaced(`Make it ${amperes}`, curve, amperes)],
+        fixes: [inPlaceOf(curve, amperes, `Make it ${amperes}`)],
       },
     };
   }
@@ -82,7 +82,7 @@ function mismatchOf(device: Device): Mismatch | undefined {
       at: standard,
       report: {
         message: "A BS EN 60898 breaker has no residual current function: one with it is to BS EN 61009.",
-        fixes: [replaced(`Make it ${written}`, standard, written)],
+        fixes: [inPlaceOf(standard, written, `Make it ${written}`)],
       },
     };
   }

@@ -3,8 +3,8 @@ import { radialShortfall, ratingFor, sizeFor } from "../../analysis/overload.ts"
 import { overload } from "../../calc/index.ts";
 import { amps, squareMillimetres, step } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/device-over-capacity",
@@ -73,10 +73,10 @@ export default wayRule({
     function fixesFor(): Fix[] {
       const fixes: Fix[] = [];
       const line = cable?.fact.args.line;
-      if (size && line) fixes.push(replaced(`Make the line ${squareMillimetres(size)}`, line, `${size} mm²`));
+      if (size && line) fixes.push(inPlaceOf(line, `${size} mm²`, `Make the line ${squareMillimetres(size)}`));
       const curve = device?.fact.args.curve;
       if (rating && curve) {
-        fixes.push(replaced(`Make the device ${curve.curve}${rating}`, curve, `${curve.curve}${rating}`));
+        fixes.push(inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`));
       }
       return fixes;
     }

@@ -3,8 +3,8 @@ import { amps } from "../../calc/result.ts";
 import { breakerLoop } from "../../tables/loop-breakers.ts";
 import { standardRatings } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { replaced } from "../fixes.ts";
 import { amount, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/device-rating-unusual",
@@ -40,7 +40,7 @@ export default wayRule({
       message: `${device.standard} devices are not usually made for ${amps(rating)}: read it off the device again.`,
       value: amount(rating, "A"),
       source: sourceOf(standardRatings, row, "rating"),
-      fixes: next && curve ? [replaced(`Make it ${curve.curve}${next}`, curve, `${curve.curve}${next}`)] : [],
+      fixes: next && curve ? [inPlaceOf(curve, `${curve.curve}${next}`, `Make it ${curve.curve}${next}`)] : [],
     });
   },
 });

@@ -1,7 +1,7 @@
 import { ringRule } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/fused-spur-rating",
@@ -34,7 +34,7 @@ export default wayRule({
         limit: amountOf(limit),
         steps: limit.steps,
         source: limit.source,
-        fixes: [replaced(`Make it ${amps(limit.value)}`, rating, `${limit.value} A`)],
+        fixes: [inPlaceOf(rating, `${limit.value} A`, `Make it ${amps(limit.value)}`)],
       });
     }
   },

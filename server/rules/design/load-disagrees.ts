@@ -1,7 +1,7 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { amps, plain, step } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 const resistive = ["shower", "water-heater", "heating"];
 
@@ -54,7 +54,7 @@ export default wayRule({
       steps: [step("I = P / U", `${plain(sum * voltage)} W / ${plain(voltage)} V`, amps(sum)), ...threshold.steps],
       source: threshold.source,
       related: [{ spot: factSpot(first), message: `From the loads: ${amps(sum)}.` }],
-      fixes: differs ? [replaced(`Make Ib ${amps(sum)}`, Ib.args.value, `${plain(sum, 1)} A`)] : [],
+      fixes: differs ? [inPlaceOf(Ib.args.value, `${plain(sum, 1)} A`, `Make Ib ${amps(sum)}`)] : [],
     });
   },
 });

@@ -2,8 +2,8 @@ import { deviceName } from "../../analysis/describe.ts";
 import { ratingFor } from "../../analysis/overload.ts";
 import { overload } from "../../calc/index.ts";
 import { amps, plain, step } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/load-over-device",
@@ -44,7 +44,7 @@ export default wayRule({
       ...(relation ? { source: relation.margin.source } : {}),
       related: [{ spot: factSpot(device.fact), message: `In = ${amps(device.rating)}.` }],
       fixes:
-        rating && curve ? [replaced(`Make the device ${curve.curve}${rating}`, curve, `${curve.curve}${rating}`)] : [],
+        rating && curve ? [inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`)] : [],
     });
   },
 });

@@ -1,5 +1,5 @@
-import { replaced } from "../fixes.ts";
 import { valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 /** Methods that can be meant by a kind of route, the usual one first. Kinds left out allow several. */
 const fitting: Readonly<Record<string, readonly string[]>> = {
@@ -43,7 +43,7 @@ export default wayRule({
       const usual = allowed[0] ?? "";
       report(valueSpot(route, method), {
         message: `Method ${method.value} does not describe a cable in ${kind.value.replace("-", " ")}: that is ${allowed.length > 1 ? `method ${allowed.slice(0, 2).join(" or ")}` : `method ${usual}`}.`,
-        fixes: [replaced(`Make it method ${usual}`, method, usual)],
+        fixes: [inPlaceOf(method, usual, `Make it method ${usual}`)],
       });
     }
   },

@@ -1,5 +1,5 @@
-import { appended } from "../fixes.ts";
 import { valueSpot, wayRule } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
 
 export default wayRule({
   id: "design/rcbo-without-sensitivity",
@@ -24,7 +24,7 @@ export default wayRule({
     if (!device || device.fact.args.sensitivity || !device.standard.includes("61009")) return;
     report(valueSpot(device.fact, device.fact.args.standard), {
       message: "This is an RCBO, and its rated residual current is missing: read it off the device.",
-      fixes: [appended("Add 30 mA type A", device.fact, "30 mA type A")],
+      fixes: wordsAfter(device.fact, "30 mA type A", "Add 30 mA type A"),
     });
   },
 });

@@ -1,7 +1,7 @@
 import { ringRule } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/ring-cable-size",
@@ -37,7 +37,7 @@ export default wayRule({
       least: true,
       steps: limit.steps,
       source: limit.source,
-      fixes: line ? [replaced(`Make it ${squareMillimetres(limit.value)}`, line, `${limit.value} mm²`)] : [],
+      fixes: line ? [inPlaceOf(line, `${limit.value} mm²`, `Make it ${squareMillimetres(limit.value)}`)] : [],
     });
   },
 });

@@ -2,8 +2,8 @@ import { sizeFor } from "../../analysis/overload.ts";
 import { ringRule } from "../../calc/index.ts";
 import { amps, squareMillimetres, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { replaced } from "../fixes.ts";
 import { amountOf, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/ring-capacity",
@@ -46,7 +46,7 @@ export default wayRule({
       steps: [...Iz.steps, step("Iz ≥ 20 A", `${amps(Iz.value)} against ${amps(limit.value)}`, "does not hold")],
       source: combine(limit.source, Iz.source),
       related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
-      fixes: size && line && inWay ? [replaced(`Make the line ${squareMillimetres(size)}`, line, `${size} mm²`)] : [],
+      fixes: size && line && inWay ? [inPlaceOf(line, `${size} mm²`, `Make the line ${squareMillimetres(size)}`)] : [],
     });
   },
 });

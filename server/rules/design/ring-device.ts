@@ -2,8 +2,8 @@ import { ringRatings } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
 import { ringRules } from "../../tables/ring.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { replaced } from "../fixes.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/ring-device",
@@ -34,7 +34,7 @@ export default wayRule({
       value: amount(device.rating, "A"),
       limit: amount(most, "A"),
       ...(row ? { source: sourceOf(ringRules, row, "value") } : {}),
-      fixes: curve ? [replaced(`Make the device ${curve.curve}${most}`, curve, `${curve.curve}${most}`)] : [],
+      fixes: curve ? [inPlaceOf(curve, `${curve.curve}${most}`, `Make the device ${curve.curve}${most}`)] : [],
     });
   },
 });

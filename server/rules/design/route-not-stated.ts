@@ -1,7 +1,7 @@
 import { capacityGap } from "../../analysis/overload.ts";
 import { workOf } from "../../analysis/supply.ts";
-import { lineAfter } from "../fixes.ts";
 import { factSpot, wayRule } from "../rule.ts";
+import { lineAfter } from "../writing.ts";
 
 export default wayRule({
   id: "design/route-not-stated",
@@ -45,7 +45,7 @@ export default wayRule({
     if (!facts.has("route")) {
       report(factSpot(cable.fact), {
         message: "How this cable runs is not stated, so what it can carry is not known: add a route with its method.",
-        fixes: [lineAfter("Add a route", cable.fact, "route clipped method C")],
+        fixes: [lineAfter(cable.fact, "route clipped method C", "Add a route")],
         ...severity,
       });
       return;

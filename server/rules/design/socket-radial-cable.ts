@@ -1,7 +1,7 @@
 import { radialShortfall } from "../../analysis/overload.ts";
 import { amps, squareMillimetres } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "design/socket-radial-cable",
@@ -40,8 +40,8 @@ export default wayRule({
       source: limit.source,
       related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
       fixes: [
-        ...(curve ? [replaced(`Make the device ${curve.curve}20`, curve, `${curve.curve}20`)] : []),
-        ...(line ? [replaced(`Make the line ${squareMillimetres(limit.value)}`, line, `${limit.value} mm²`)] : []),
+        ...(curve ? [inPlaceOf(curve, `${curve.curve}20`, `Make the device ${curve.curve}20`)] : []),
+        ...(line ? [inPlaceOf(line, `${limit.value} mm²`, `Make the line ${squareMillimetres(limit.value)}`)] : []),
       ],
     });
   },

@@ -2,8 +2,8 @@ import { breakingOf, conditionalAt, nextBreaking } from "../../analysis/breaking
 import { deviceName } from "../../analysis/describe.ts";
 import { greatestFault } from "../../analysis/faults.ts";
 import { kiloamps, step } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "fault/breaking-capacity-exceeded",
@@ -63,7 +63,7 @@ export default wayRule({
       ],
       fixes:
         written && next && device.family === "breaker"
-          ? [replaced(`Make it ${kiloamps(next)}`, written, kiloamps(next))]
+          ? [inPlaceOf(written, kiloamps(next), `Make it ${kiloamps(next)}`)]
           : [],
     });
   },

@@ -2,8 +2,8 @@ import { boardFaults, type FaultAt, supplyFaults } from "../../analysis/faults.t
 import { kiloamps } from "../../calc/result.ts";
 import type { Reading } from "../../model/values.ts";
 import { measured } from "../../model/values.ts";
-import { replaced } from "../fixes.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default installationRule({
   id: "fault/larger-not-recorded",
@@ -55,6 +55,6 @@ function judge(faults: readonly FaultAt[], report: Reporter): void {
     least: true,
     source: { ref: "BS 7671:2018+A2:2022, 643.7.3.201", standing: "published" },
     related: [{ spot: factSpot(largest.fact), message: `${largest.name} ${text}.` }],
-    fixes: [replaced(`Write ${text}`, written, text)],
+    fixes: [inPlaceOf(written, text, `Write ${text}`)],
   });
 }

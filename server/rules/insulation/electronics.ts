@@ -1,8 +1,8 @@
 import { insulationOf } from "../../analysis/insulation.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
-import { appended } from "../fixes.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
 
 /** Loads with electronics on their terminals that are usually left in place. */
 const delicate = ["alarms", "data", "ev-charger", "pv", "storage", "control"];
@@ -67,7 +67,7 @@ export default wayRule({
       steps: reduced.steps,
       source: reduced.source,
       related: [{ spot: factSpot(serves), message: "What it serves." }],
-      fixes: [appended("Say how they were spared", fact, '"what was disconnected"')],
+      fixes: wordsAfter(fact, '"what was disconnected"', "Say how they were spared"),
     });
   },
 });

@@ -1,8 +1,8 @@
 import { insulationKind, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, type Report, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "insulation/test-voltage",
@@ -69,7 +69,7 @@ export default wayRule({
         least: true,
         steps: limit.steps,
         source: limit.source,
-        fixes: [replaced(`Write ${volts(limit.value)}`, voltage, volts(limit.value))],
+        fixes: [inPlaceOf(voltage, volts(limit.value), `Write ${volts(limit.value)}`)],
       };
       const spot = valueSpot(fact, voltage);
       if (voltage.value > limit.value) {

@@ -1,6 +1,6 @@
 import { seconds } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "loop/disconnection-too-long",
@@ -38,7 +38,7 @@ export default wayRule({
       steps: allowed.steps,
       source: allowed.source,
       related: serves ? [{ spot: factSpot(serves), message: "What it serves decides the time." }] : [],
-      fixes: [replaced(`Write ${seconds(allowed.value)}`, time, seconds(allowed.value))],
+      fixes: [inPlaceOf(time, seconds(allowed.value), `Write ${seconds(allowed.value)}`)],
     });
   },
 });

@@ -1,8 +1,8 @@
 import { deviceName } from "../../analysis/describe.ts";
 import { isLimit, likenessOf } from "../../analysis/stated-limit.ts";
 import { ohms } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "loop/max-zs-wrong",
@@ -69,7 +69,7 @@ export default wayRule({
       steps: limit.steps,
       source: limit.source,
       related: [{ spot: factSpot(device.fact), message: "The device the limit belongs to." }],
-      fixes: [replaced(`Write ${written}`, stated, written)],
+      fixes: [inPlaceOf(stated, written, `Write ${written}`)],
     });
   },
 });

@@ -1,8 +1,8 @@
 import { numberAt, premisesOf } from "../../analysis/supply.ts";
 import { coldLimit, loopLimit } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "loop/type-narrows-loop",
@@ -50,7 +50,7 @@ export default wayRule({
       steps: limit.steps,
       source: limit.source,
       related: [{ spot: factSpot(Zs.fact), message: `Zs ${ohms(Zs.value)}.` }],
-      fixes: [replaced(`Make the device B${rating}`, curve, `B${rating}`)],
+      fixes: [inPlaceOf(curve, `B${rating}`, `Make the device B${rating}`)],
     });
   },
 });

@@ -1,8 +1,8 @@
 import { originImpedance } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
-import { appended } from "../fixes.ts";
 import { amount, factSpot, installationRule } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
 
 const systems = ["TN-C-S", "TN-S", "TT"] as const;
 
@@ -46,7 +46,7 @@ installation "Sample" {
       value: amount(Ze.value, "Ω"),
       steps: limit.steps,
       source: limit.source,
-      fixes: [appended("Write that it is declared", Ze.fact, "declared")],
+      fixes: wordsAfter(Ze.fact, "declared", "Write that it is declared"),
     });
   },
 });

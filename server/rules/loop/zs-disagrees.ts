@@ -1,8 +1,8 @@
 import { loopAgreement } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { lineAfter } from "../fixes.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
+import { lineAfter } from "../writing.ts";
 
 export default wayRule({
   id: "loop/zs-disagrees",
@@ -77,7 +77,7 @@ export default wayRule({
         { spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` },
         { spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` },
       ],
-      fixes: verdict === "low" && after ? [lineAfter("Record a parallel path", after, 'parallel-path "…"')] : [],
+      fixes: verdict === "low" && after ? [lineAfter(after, 'parallel-path "…"', "Record a parallel path")] : [],
     });
   },
 });

@@ -1,7 +1,7 @@
 import { bondingNeed } from "../../analysis/earthing.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default installationRule({
   id: "protective/bonding-too-small",
@@ -66,7 +66,7 @@ installation "Sample" {
         steps: need.steps,
         source: need.source,
         related: decides ? [{ spot: factSpot(decides), message: "The conductor that decides it." }] : [],
-        fixes: [replaced(`Make it ${squareMillimetres(need.value)}`, size, `${need.value} mm²`)],
+        fixes: [inPlaceOf(size, `${need.value} mm²`, `Make it ${squareMillimetres(need.value)}`)],
       });
     }
   },

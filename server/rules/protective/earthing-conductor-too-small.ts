@@ -1,7 +1,7 @@
 import { earthingNeed, pmeNeed } from "../../analysis/earthing.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default installationRule({
   id: "protective/earthing-conductor-too-small",
@@ -52,7 +52,7 @@ installation "Sample" {
       source: limit.source,
       ...(asked ? {} : { severity: "information" }),
       related: tails ? [{ spot: factSpot(tails), message: "The tails that decide it." }] : [],
-      fixes: [replaced(`Make it ${squareMillimetres(limit.value)}`, size, `${limit.value} mm²`)],
+      fixes: [inPlaceOf(size, `${limit.value} mm²`, `Make it ${squareMillimetres(limit.value)}`)],
     });
   },
 });

@@ -1,8 +1,8 @@
 import { laterRule } from "../../analysis/describe.ts";
 import { premisesOf } from "../../analysis/supply.ts";
 import { rcdLimit } from "../../calc/practice.ts";
-import { lineAfter } from "../fixes.ts";
 import { factSpot, wayRule } from "../rule.ts";
+import { lineAfter } from "../writing.ts";
 
 /** 421.1.7 lists these. */
 const listed = ["shared-house", "student", "care-home", "tall-residential"];
@@ -44,7 +44,7 @@ export default wayRule({
       source: edition.sources.afdd,
       ...(later.severity ? { severity: later.severity } : {}),
       related: [{ spot: factSpot(device.fact), message: "The device it belongs with." }],
-      fixes: [lineAfter("Add an AFDD", device.fact, "afdd BS EN 62606")],
+      fixes: [lineAfter(device.fact, "afdd BS EN 62606", "Add an AFDD")],
     });
   },
 });

@@ -1,7 +1,7 @@
 import { rcdsAt, typeSpan } from "../../analysis/board-rcds.ts";
 import { workOf } from "../../analysis/supply.ts";
-import { appended } from "../fixes.ts";
 import { boardRule, factSpot, valueSpot } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
 
 export default boardRule({
   id: "rcd/type-not-stated",
@@ -32,7 +32,7 @@ export default boardRule({
       report(valueSpot(rcd.fact, span), {
         message: "The type of this RCD is not stated: AC, A, F or B, by the symbol on its front.",
         related: serves ? [{ spot: factSpot(serves), message: "What it protects." }] : [],
-        fixes: [appended("Write that it is type A", rcd.fact, "type A")],
+        fixes: wordsAfter(rcd.fact, "type A", "Write that it is type A"),
       });
     }
   },

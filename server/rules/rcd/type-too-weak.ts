@@ -5,8 +5,8 @@ import { rcdCovers } from "../../calc/index.ts";
 import { rcdLoads } from "../../tables/rcd-limits.ts";
 import { combine } from "../../tables/source.ts";
 import { sourceOf } from "../../tables/table.ts";
-import { replaced } from "../fixes.ts";
 import { boardRule, factSpot, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default boardRule({
   id: "rcd/type-too-weak",
@@ -61,7 +61,7 @@ export default boardRule({
         source: edition.typeAcRestricted ? combine(source, edition.sources.typeAc) : source,
         ...(restricted && !later.severity ? {} : { severity: "information" }),
         related: serves ? [{ spot: factSpot(serves), message: `Way ${study.way.id} is what is meant.` }] : [],
-        fixes: [replaced(`Make it type ${least}`, span, least)],
+        fixes: [inPlaceOf(span, least, `Make it type ${least}`)],
       });
     }
   },

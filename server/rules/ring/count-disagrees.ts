@@ -1,7 +1,7 @@
 import { unfusedSpurs } from "../../analysis/spurs.ts";
 import { relatedFact } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "ring/count-disagrees",
@@ -40,7 +40,7 @@ export default wayRule({
         value: amount(points.args.count.value, "points"),
         limit: amount(runs.places.size, "points"),
         related,
-        fixes: [replaced(`Write ${runs.places.size}`, points.args.count, String(runs.places.size))],
+        fixes: [inPlaceOf(points.args.count, String(runs.places.size), `Write ${runs.places.size}`)],
       });
     }
     const spurs = facts.one("spurs");
@@ -51,7 +51,7 @@ export default wayRule({
         value: amount(spurs.args.count.value, "spurs"),
         limit: amount(drawn, "spurs"),
         related,
-        fixes: [replaced(`Write ${drawn}`, spurs.args.count, String(drawn))],
+        fixes: [inPlaceOf(spurs.args.count, String(drawn), `Write ${drawn}`)],
       });
     }
   },

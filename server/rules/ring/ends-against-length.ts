@@ -3,8 +3,8 @@ import { studyRing } from "../../analysis/ring.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "ring/ends-against-length",
@@ -82,7 +82,9 @@ export default wayRule({
       source: bandSource(expected),
       related: lengthRelated(study),
       fixes:
-        slip === undefined ? [] : [replaced(`Write ${unslipped(quantity, slip)}`, quantity, unslipped(quantity, slip))],
+        slip === undefined
+          ? []
+          : [inPlaceOf(quantity, unslipped(quantity, slip), `Write ${unslipped(quantity, slip)}`)],
     });
   },
 });

@@ -4,8 +4,8 @@ import { ohms, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { cableWords, relatedFact } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "ring/ends-differ",
@@ -74,7 +74,7 @@ export default wayRule({
         ...(study.cable ? [relatedFact(study.cable.fact, `The cable: ${cableWords(study.cable)}.`)] : []),
       ],
       fixes: tenfold
-        ? [replaced(`Write ${(quantity.value / 10).toFixed(2)} Ω`, quantity, `${(quantity.value / 10).toFixed(2)} Ω`)]
+        ? [inPlaceOf(quantity, `${(quantity.value / 10).toFixed(2)} Ω`, `Write ${(quantity.value / 10).toFixed(2)} Ω`)]
         : [],
     });
   },

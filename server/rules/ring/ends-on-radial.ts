@@ -1,7 +1,7 @@
 import { latestDead } from "../../analysis/dead.ts";
 import { measured } from "../../model/values.ts";
-import { replaced } from "../fixes.ts";
 import { valueSpot, wayRule, wordSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "ring/ends-on-radial",
@@ -35,7 +35,7 @@ export default wayRule({
     report(wordSpot(ends), {
       message: `End-to-end readings belong to a ring; this is a ${way.kind}. Is it a ring, or are these another circuit's?`,
       related: kind ? [{ spot: valueSpot(way.header, kind), message: `Here it is called a ${way.kind}.` }] : [],
-      fixes: kind && way.kind === "radial" ? [replaced("Call it a ring", kind, "ring")] : [],
+      fixes: kind && way.kind === "radial" ? [inPlaceOf(kind, "ring", "Call it a ring")] : [],
     });
   },
 });

@@ -5,8 +5,8 @@ import { ohms } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { combine } from "../../tables/source.ts";
 import { endsRelated, relatedFact } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { amount, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "ring/r1r2-against-ring",
@@ -74,7 +74,7 @@ export default wayRule({
         ...endsRelated(ring),
         ...(highest ? [relatedFact(highest.point.fact, "The highest reading to earth.")] : []),
       ],
-      fixes: doubt === "above" ? [] : [replaced(`Write ${text}`, quantity, text)],
+      fixes: doubt === "above" ? [] : [inPlaceOf(quantity, text, `Write ${text}`)],
     });
   },
 });

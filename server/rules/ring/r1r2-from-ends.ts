@@ -2,8 +2,8 @@ import { studyRing } from "../../analysis/ring.ts";
 import { equalsQuarter } from "../../analysis/ring-r1r2.ts";
 import { ohms, round } from "../../calc/result.ts";
 import { endsRelated } from "../dead-words.ts";
-import { appended } from "../fixes.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
 
 export default wayRule({
   id: "ring/r1r2-from-ends",
@@ -45,7 +45,7 @@ export default wayRule({
       steps: quarter.steps,
       source: quarter.source,
       related: endsRelated(ring),
-      fixes: [appended("Mark it as calculated", fact, "calculated")],
+      fixes: wordsAfter(fact, "calculated", "Mark it as calculated"),
     });
   },
 });

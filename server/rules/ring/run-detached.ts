@@ -1,8 +1,8 @@
 import { distance } from "fastest-levenshtein";
 import { runOf } from "../../analysis/spurs.ts";
 import { relatedFact } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "ring/run-detached",
@@ -36,7 +36,7 @@ export default wayRule({
       report(valueSpot(fact, path.from), {
         message: `No run above arrives at ${path.from.value}: this one hangs in the air. Begin it at ${runs.board} or at a point that is reached, and write it below.`,
         related: [relatedFact(first, "The first run.")],
-        fixes: near.map((name) => replaced(`Begin it at ${name}`, path.from, name)),
+        fixes: near.map((name) => inPlaceOf(path.from, name, `Begin it at ${name}`)),
       });
     }
   },

@@ -1,6 +1,6 @@
 import { relatedFact } from "../dead-words.ts";
-import { replaced } from "../fixes.ts";
 import { factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "ring/run-not-closed",
@@ -39,13 +39,13 @@ export default wayRule({
       report(factSpot(first), {
         message: `This run leaves ${runs.board} and does not come back: a ring's first run ends where it began. Add the leg back to ${runs.board}, or call the way a radial.`,
         related: [relatedFact(way.header, "Called a ring here.")],
-        fixes: kind ? [replaced("Call it a radial", kind, "radial")] : [],
+        fixes: kind ? [inPlaceOf(kind, "radial", "Call it a radial")] : [],
       });
     } else if (way.kind === "radial" && runs.closed) {
       report(factSpot(first), {
         message: `This run comes back to ${runs.board}: that is a ring, and the way is called a radial.`,
         related: kind ? [{ spot: valueSpot(way.header, kind), message: "Called a radial here." }] : [],
-        fixes: kind ? [replaced("Call it a ring", kind, "ring")] : [],
+        fixes: kind ? [inPlaceOf(kind, "ring", "Call it a ring")] : [],
       });
     }
   },
