@@ -119,7 +119,7 @@ function notCrossed(study: WayStudy, { points, values }: RingStudy): Pattern | u
 /** Up to a highest and down again, from well below it: in the order of the points. */
 function rises(values: readonly number[]): boolean {
   const top = values.indexOf(Math.max(...values));
-  const step = 0.011;
+  const step = deadTestPractice.meterStep.value + hair;
   const up = values.slice(1, top + 1).every((value, index) => value >= (values[index] ?? 0) - step);
   const down = values.slice(top + 1).every((value, index) => value <= (values[top + index] ?? 0) + step);
   return up && down && Math.max(values[0] ?? 0, values.at(-1) ?? 0) < (values[top] ?? 0) / 2;

@@ -58,6 +58,7 @@ import insulationLowOnNew from "./insulation/low-on-new.ts";
 import insulationMissing from "./insulation/missing.ts";
 import insulationOutlier from "./insulation/outlier.ts";
 import insulationPairMissing from "./insulation/pair-missing.ts";
+import insulationSurgeDevice from "./insulation/surge-device.ts";
 import insulationTestVoltage from "./insulation/test-voltage.ts";
 import insulationZero from "./insulation/zero.ts";
 import languageDuplicateName from "./language/duplicate-name.ts";
@@ -95,6 +96,8 @@ import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederLoop from "./network/feeder-loop.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
+import polarityMissing from "./polarity/missing.ts";
+import polarityWrong from "./polarity/wrong.ts";
 import populationAllNearLimit from "./population/all-near-limit.ts";
 import populationDemandCopied from "./population/demand-copied.ts";
 import populationEqualReadings from "./population/equal-readings.ts";
@@ -248,6 +251,7 @@ export const rules: readonly Rule[] = [
   insulationMissing,
   insulationOutlier,
   insulationPairMissing,
+  insulationSurgeDevice,
   insulationTestVoltage,
   insulationZero,
   languageDuplicateName,
@@ -285,6 +289,8 @@ export const rules: readonly Rule[] = [
   networkFeederLoop,
   networkFeederWithoutFeeds,
   networkTwoFeeders,
+  polarityMissing,
+  polarityWrong,
   populationAllNearLimit,
   populationDemandCopied,
   populationEqualReadings,

@@ -17,6 +17,8 @@ const practice = (value: number, unit: string, of: string): Threshold => ({
 export const deadTestPractice = {
   /** A low-resistance reading may be this far out, Ω: two digits and the rounding of a meter that shows hundredths. */
   meterDoubt: practice(0.03, "Ω", "low-resistance meters"),
+  /** The least step between two readings of such a meter, Ω. */
+  meterStep: practice(0.01, "Ω", "low-resistance meters"),
   /** Decimals a low-resistance meter shows. */
   meterDecimals: practice(2, "", "low-resistance meters"),
   /** A reading over this share of what length and size give, and by more than `highLeast`, is too high. */
@@ -61,6 +63,8 @@ export const deadTestPractice = {
   /** Ways that are all below this, Ω, and alike within `alikeInsulation`, share a cause. */
   lowInsulation: practice(20e6, "Ω", "insulation resistance of a board's circuits"),
   alikeInsulation: practice(2, "", "insulation resistance of a board's circuits"),
+  /** Line to neutral below this, Ω, is a load left connected rather than insulation. */
+  loadLeft: practice(0.05e6, "Ω", "insulation resistance"),
   /** By how much a board's total may leave what its ways give in parallel. */
   insulationTotal: practice(2, "", "insulation resistance of a board"),
   /** By how much it may be above its lowest way, which is the doubt of a meter. */

@@ -1,12 +1,11 @@
-import { hasDead, latestDead } from "../../analysis/dead.ts";
+import { hasDead } from "../../analysis/dead.ts";
 import { ringPattern } from "../../analysis/ring-pattern.ts";
 import { highestPoint } from "../../analysis/ring-r1r2.ts";
 import { deadTestsDue } from "../../analysis/supply.ts";
 import { ohms } from "../../calc/result.ts";
-import { type Absent, isAbsent } from "../../model/values.ts";
 import { relatedFact } from "../dead-words.ts";
-import { lineAfter } from "../fixes.ts";
-import { valueSpot, wayRule, wordSpot } from "../rule.ts";
+import { wayRule, wordSpot } from "../rule.ts";
+import { lineAfter } from "../writing.ts";
 
 export default wayRule({
   id: "continuity/missing",
@@ -34,9 +33,9 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 feeder "Annexe" {
+^^^
   dead 2026-03-04 {
-    R1+R2  N/A
-           ^^^
+    polarity  ok
   }
 }`,
       good: `way 1 feeder "Annexe" {
@@ -48,25 +47,8 @@ export default wayRule({
   ],
   check(study, report) {
     if (study.isSpare || !deadTestsDue(study.context) || hasNoCpc(study)) return;
-    const absences: { readonly fact: Parameters<typeof valueSpot>[0]; readonly value: Absent }[] = [];
-    for (const word of ["R1+R2", "R2"] as const) {
-      const fact = latestDead(study, word)?.fact;
-      if (fact === undefined) {
-        if (hasDead(study, word)) return;
-        continue;
-      }
-      const { value } = fact.args;
-      if (!isAbsent(value) || value.absent === "LIM") return;
-      absences.push({ fact, value });
-    }
-    const [absent] = absences;
-    if (absent) {
-      report(valueSpot(absent.fact, absent.value), {
-        message:
-          "Continuity applies to every circuit with a protective conductor: measure R1+R2 or R2, or say what prevented it (LIM with the reason).",
-      });
-      return;
-    }
+    // What is marked as not measured, or not applicable, is spoken of by other checks.
+    if (hasDead(study, "R1+R2") || hasDead(study, "R2")) return;
     const highest = study.isRing && !ringPattern(study) ? highestPoint(study) : undefined;
     if (highest) {
       const line = `R1+R2 ${highest.value.toFixed(2)} Ω`;
@@ -74,7 +56,7 @@ export default wayRule({
         message: `R1+R2 is not entered: of the points read it is the highest to earth, ${ohms(highest.value)} at ${highest.point.name}.`,
         severity: "information",
         related: [relatedFact(highest.point.fact, "The highest reading to earth.")],
-        fixes: [lineAfter(`Write ${line}`, highest.point.fact, line)],
+        fixes: [lineAfter(highest.point.fact, line, `Write ${line}`)],
       });
       return;
     }

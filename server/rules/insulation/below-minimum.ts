@@ -1,5 +1,6 @@
 import { against, type InsulationValue, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
 import { megohms } from "../../calc/result.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact, shownMegohms } from "../dead-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 
@@ -71,12 +72,10 @@ export default wayRule({
   },
 });
 
-const nearlyShort = 0.05e6;
-
 function suspicion(pair: string, value: number, values: readonly InsulationValue[], minimum: number): string {
   const others = values.filter((other) => other.pair !== pair);
   const onlyOne = others.length > 0 && others.every(({ quantity }) => against(quantity, minimum) === "passes");
-  if (pair === "L-N" && value <= nearlyShort)
+  if (pair === "L-N" && value <= deadTestPractice.loadLeft.value)
     return "A lamp, a neon or a load left connected reads so; disconnect it and repeat.";
   if (pair === "N-E" && onlyOne)
     return "Only neutral to earth is low: look for a neutral on metal, or one shared with another circuit.";

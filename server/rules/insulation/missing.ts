@@ -1,8 +1,8 @@
 import { hasDead } from "../../analysis/dead.ts";
-import { boardInsulation, insulationOf } from "../../analysis/insulation.ts";
+import { boardInsulation } from "../../analysis/insulation.ts";
 import { deadTestsDue } from "../../analysis/supply.ts";
 import { relatedFact } from "../dead-words.ts";
-import { factSpot, valueSpot, wayRule, wordSpot } from "../rule.ts";
+import { wayRule, wordSpot } from "../rule.ts";
 
 export default wayRule({
   id: "insulation/missing",
@@ -27,39 +27,13 @@ export default wayRule({
   }
 }`,
     },
-    {
-      setting: { stage: "tested" },
-      bad: `way 1 radial "Lights" {
-  dead 2026-03-04 {
-    insulation  500 V  N/A
-    ^^^^^^^^^^^^^^^^^^^^^^
-  }
-}`,
-      good: `way 1 radial "Lights" {
-  dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
-  }
-}`,
-    },
   ],
   check(study, report) {
     if (study.isSpare || !deadTestsDue(study.context)) return;
-    const test = insulationOf(study);
-    if (!test) {
-      if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
-      report(wordSpot(study.way.header), {
-        message: "No insulation resistance is recorded for this circuit: test it between all conductors and to earth.",
-        related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
-      });
-      return;
-    }
-    const [first] = test.absent;
-    if (!first || test.values.length > 0 || test.absent.some(({ value }) => value.absent === "LIM")) return;
-    const several = new Set(test.absent.map(({ value }) => value.start)).size > 1;
-    report(several ? factSpot(first.fact) : factSpot(first.fact), {
-      message:
-        "Insulation resistance applies to every circuit: test it, or say what prevented it (LIM with the reason).",
-      related: [{ spot: valueSpot(first.fact, first.value), message: "Marked as not applicable." }],
+    if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
+    report(wordSpot(study.way.header), {
+      message: "No insulation resistance is recorded for this circuit: test it between all conductors and to earth.",
+      related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });
   },
 });

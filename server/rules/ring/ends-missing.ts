@@ -1,7 +1,6 @@
 import { hasDead, latestDead } from "../../analysis/dead.ts";
 import { deadTestsDue } from "../../analysis/supply.ts";
-import { isAbsent } from "../../model/values.ts";
-import { factSpot, valueSpot, wayRule, wordSpot } from "../rule.ts";
+import { factSpot, wayRule, wordSpot } from "../rule.ts";
 
 export default wayRule({
   id: "ring/ends-missing",
@@ -60,13 +59,6 @@ export default wayRule({
       return;
     }
     const { fact } = latest;
-    for (const end of ["r1", "rn", "r2"] as const) {
-      const value = fact.args[end];
-      if (!isAbsent(value) || value.absent !== "N/A" || (end === "r2" && cable?.cpc === undefined)) continue;
-      report(valueSpot(fact, value), {
-        message: `${end} applies to every ring: measure it, or say what prevented it (LIM with the reason).`,
-      });
-    }
     if (fact.args.r2 === undefined && cable?.cpc !== undefined) {
       report(factSpot(fact), {
         message: "The protective conductor was not measured end to end: add r2, since every point's earth hangs on it.",

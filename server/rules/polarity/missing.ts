@@ -1,0 +1,77 @@
+import { hasDead } from "../../analysis/dead.ts";
+import { deadTestsDue } from "../../analysis/supply.ts";
+import { listed, relatedFact } from "../dead-words.ts";
+import { wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "polarity/missing",
+  severity: "warning",
+  since: "0.1",
+  title: "Polarity was never shown to be right.",
+  why: "Every single-pole switch and fuse is in the line, every outlet the right way round, and the shell of a screw lampholder on the neutral. It is seen or tested at each point and entered once it was.",
+  clauses: ["643.6"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 radial "Lights" {
+^^^
+  serves  lighting
+  dead 2026-03-04 {
+    R1+R2  0.61 Ω
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  serves  lighting
+  dead 2026-03-04 {
+    R1+R2     0.61 Ω
+    polarity  ok
+  }
+}`,
+    },
+    {
+      setting: { stage: "dead-tested" },
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2  L-N 0.22 Ω  L-E 0.29 Ω
+    ^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { deadTests, liveTests, facts } = study;
+    if (study.isSpare || study.uses.has("selv") || !deadTestsDue(study.context)) return;
+    if (hasDead(study, "polarity") || facts.broken.includes("live")) return;
+    if (liveTests.some((test) => test.facts.has("polarity"))) return;
+    const tests = [...deadTests, ...liveTests];
+    if (tests.some((test) => test.facts.broken.includes("at"))) return;
+    const points = tests.flatMap((test) => test.facts.list.filter(({ word }) => word === "at"));
+    const nameOf = (fact: (typeof points)[number]) => (fact.args.point as { value: string }).value;
+    const shown = new Set(points.filter(({ args }) => args.polarity).map(nameOf));
+    const bare = points.filter((fact) => !shown.has(nameOf(fact)));
+    const [first] = bare;
+    if (shown.size > 0 && !first) return;
+    if (shown.size > 0 && first) {
+      const names = [...new Set(bare.map(nameOf))];
+      report(wordSpot(first), {
+        message: `Polarity is entered at other points but not at ${listed(names)}: enter it there, or once for the whole circuit.`,
+        related: bare.slice(1, 8).map((fact) => relatedFact(fact, "Not entered here either.")),
+      });
+      return;
+    }
+    const lamps = study.uses.has("lighting")
+      ? " Switches in the line, and screw lampholders with the shell on the neutral."
+      : "";
+    report(wordSpot(study.way.header), {
+      message: `Polarity is not recorded: enter it when it was seen or tested at every point.${lamps}`,
+      related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
+    });
+  },
+});

@@ -1,0 +1,87 @@
+import type { WayStudy } from "../../analysis/way.ts";
+import { type Fact, isAbsent, type Val } from "../../model/values.ts";
+import { relatedFact } from "../dead-words.ts";
+import { valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "polarity/wrong",
+  severity: "error",
+  since: "0.1",
+  title: "Polarity was found wrong.",
+  why: "A switch or fuse in the neutral leaves the outlet live when it is off, and the shell of a lampholder can be live. Put it right, and test again under a later date.",
+  clauses: ["643.6"],
+  examples: [
+    {
+      bad: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    R1+R2     0.61 Ω
+    polarity  wrong
+              ^^^^^
+  }
+}`,
+      good: `way 1 radial "Lights" {
+  dead 2026-03-04 {
+    polarity  wrong
+  }
+  dead 2026-03-05 {
+    R1+R2     0.61 Ω
+    polarity  ok
+  }
+}`,
+    },
+    {
+      bad: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2  L-N 0.22 Ω  L-E 0.29 Ω  polarity wrong
+                                            ^^^^^
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    if (study.isSpare) return;
+    for (const { fact, verdict, at, header } of latestVerdicts(study)) {
+      if (verdict.value !== "wrong") continue;
+      report(valueSpot(fact, verdict), {
+        message: `Polarity is wrong${at === undefined ? "" : ` at ${at}`}: put it right, prove it, and record the new test below this one.`,
+        related: [relatedFact(header, "The test that found it.")],
+      });
+    }
+  },
+});
+
+interface Verdict {
+  readonly fact: Fact;
+  readonly verdict: Val<string>;
+  readonly at: string | undefined;
+  readonly header: Fact;
+}
+
+/** The latest word on the circuit and on each of its points, dead and live apart. */
+function latestVerdicts({ deadTests, liveTests }: WayStudy): Verdict[] {
+  const found = new Map<string, Verdict>();
+  for (const [kind, tests] of [
+    ["dead", deadTests],
+    ["live", liveTests],
+  ] as const) {
+    for (const test of tests) {
+      for (const fact of test.facts.list) {
+        const verdict =
+          fact.word === "polarity" ? fact.args.verdict : fact.word === "at" ? fact.args.polarity : undefined;
+        if (!verdict || Array.isArray(verdict) || !("value" in verdict) || isAbsent(verdict as Val<string>)) continue;
+        const point = fact.args.point as Val<string> | undefined;
+        const key = `${kind} ${point?.value ?? ""}`;
+        if (!found.has(key))
+          found.set(key, { fact, verdict: verdict as Val<string>, at: point?.value, header: test.header });
+      }
+    }
+  }
+  return [...found.values()];
+}
