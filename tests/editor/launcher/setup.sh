@@ -18,17 +18,23 @@ version=${2:-}
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
 
+missing=()
 need() { # COMMAND PACKAGE...
-  if command -v "$1" >/dev/null; then return; fi
+  if ! command -v "$1" >/dev/null; then missing+=("${@:2}"); fi
+}
+install_missing() {
+  if [ ${#missing[@]} = 0 ]; then return; fi
   as_root apt-get update -qq
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${@:2}" >/dev/null
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
+  missing=()
 }
 as_root() { if [ "$(id -u)" = 0 ]; then "$@"; else sudo "$@"; fi; }
 
 need chromium chromium fonts-dejavu-core # without any font, screenshots are blank where text should be
-need python3 python3 # node-gyp compiles with these three
+need python3 python3                     # node-gyp compiles with these three
 need make make
 need g++ g++
+install_missing
 
 stamp=$folder/.installed-${version:-$(cksum <"$here/package-lock.json" | cut -d' ' -f1)}
 if [ -e "$stamp" ]; then exit 0; fi
@@ -55,6 +61,7 @@ npm rebuild --loglevel=error "${native[@]}" || echo "Not compiled: ${native[*]}.
 # Older versions fetch ripgrep in an install script. Without it workspace.findFiles finds nothing.
 if [ -d node_modules/@vscode/ripgrep ] && [ ! -e node_modules/@vscode/ripgrep/bin/rg ]; then
   need rg ripgrep
+  install_missing
   mkdir -p node_modules/@vscode/ripgrep/bin
   ln -s "$(command -v rg)" node_modules/@vscode/ripgrep/bin/rg
 fi
