@@ -34,13 +34,13 @@ export const tokenRows = [
   },
   {
     name: "Text",
-    match: /"(?:[^"\\\r\n]|\\["\\])*"/,
+    match: /"(?:[^"\\\r\n]|\\[^\r\n])*"/,
     scope: "string.quoted.double",
-    help: 'Words in double quotes; \\" for a quote inside.',
+    help: 'Words in double quotes; \\" for a quote inside, \\\\ for a backslash.',
   },
   {
     name: "OpenText",
-    match: /"[^"\r\n{}]*/,
+    match: /"(?:\\[^\r\n{}]|[^"\r\n{}])*/,
     scope: "invalid.illegal.string",
     help: "A text that lost its closing quote.",
   },

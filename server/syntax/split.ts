@@ -140,7 +140,7 @@ function linesOf(text: string): Line[] {
     const end = returns ? lineEndAfter(text, start) : text.indexOf("\n", start) + 1 || text.length;
     let first = start;
     while (isBlank(text.charCodeAt(first))) first++;
-    const { net } = braces(first) < end ? count(text, first, end) : none;
+    const { net } = braces(first) < end && !isConflict(text, start) ? count(text, first, end) : none;
     const word = wordAt(text, first);
     lines.push({ start, end, word, net, closesFirst: text.charCodeAt(first) === 125, indent: first - start });
     start = end;
@@ -208,16 +208,26 @@ function count(text: string, from: number, end: number): { net: number } {
     if (code === 123 || code === 125) {
       net += code === 123 ? 1 : -1;
       openText = false;
-    } else if (code === 34 && !openText) {
+    } else if (code === 34) {
       const close = closingQuote(text, at);
-      if (close < 0) openText = true;
-      else at = close;
+      openText = close < 0;
+      if (!openText) at = close;
     } else if (code === 35 && !openText) break;
   }
   return { net };
 }
 
-const isBlank = (code: number): boolean => code === 32 || code === 9 || code === 0xa0 || code === 0xfeff;
+/** The blanks of the lexer: every white space that ends no line. */
+const isBlank = (code: number): boolean =>
+  code === 32 || code === 9 || code === 11 || code === 12 || (code > 127 && /\s/.test(String.fromCharCode(code)));
+
+/** A merge conflict marker takes its whole line, whatever the name of the branch. */
+function isConflict(text: string, start: number): boolean {
+  const code = text.charCodeAt(start);
+  if (code !== 60 && code !== 61 && code !== 62 && code !== 124) return false;
+  for (let at = start + 1; at < start + 7; at++) if (text.charCodeAt(at) !== code) return false;
+  return true;
+}
 
 function closingQuote(text: string, open: number): number {
   for (let at = open + 1; at < text.length; at++) {
@@ -226,7 +236,7 @@ function closingQuote(text: string, open: number): number {
     if (code === 10 || code === 13) return -1;
     if (code !== 92) continue;
     const next = text.charCodeAt(at + 1);
-    if (next !== 34 && next !== 92) return -1;
+    if (next === 10 || next === 13) return -1;
     at++;
   }
   return -1;

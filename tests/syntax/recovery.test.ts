@@ -123,6 +123,23 @@ describe("what does not belong costs no more than its lines", () => {
     expect(ways(text)).toEqual(["A.1:0", "A.2:0"]);
   });
 
+  test("a conflict marker with a brace in the name of its branch", () => {
+    const text = schedule("      length  3 m", ">>>>>>> {theirs");
+    expect(faults(text)).toEqual(["conflict 11"]);
+    expect(ways(text)).toEqual(["A.1:2", "A.2:1", "A.3:2"]);
+  });
+
+  test("a backslash in a text is only a backslash", () => {
+    const text = schedule(
+      '      note "Drawing M\\7"',
+      '      note "Sign \\"Pumps\\""',
+      '      note "Lost \\"',
+      "      length  3 m",
+    );
+    expect(faults(text)).toEqual(["open-text 12"]);
+    expect(ways(text)).toEqual(["A.1:2", "A.2:3", "A.3:2"]);
+  });
+
   test("two statements on a line", () => {
     const text = schedule("      dead 2026-01-02 { R2 0.2 Ω } length 3 m");
     expect(faults(text)).toEqual(["crowded 10"]);
