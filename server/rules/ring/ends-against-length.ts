@@ -1,5 +1,6 @@
 import { bandSource, bandSteps, doubtOf, expectedConductorAt, otherMetal, unslipped } from "../../analysis/dead.ts";
 import { studyRing } from "../../analysis/ring.ts";
+import { ringPattern } from "../../analysis/ring-pattern.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated } from "../dead-words.ts";
@@ -53,7 +54,7 @@ export default wayRule({
   check(study, report) {
     if (!study.isRing) return;
     const { ends, endsTest, values } = studyRing(study);
-    if (!ends || !endsTest || !study.length) return;
+    if (!ends || !endsTest || !study.length || ringPattern(study)?.kind === "bridged") return;
     // Where line and neutral disagree the lower one is the sounder, and the other is spoken of already.
     const lineIsLower =
       (values.r1?.value ?? Number.POSITIVE_INFINITY) <= (values.rn?.value ?? Number.POSITIVE_INFINITY);

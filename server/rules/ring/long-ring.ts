@@ -32,9 +32,11 @@ export default wayRule({
   check(study, report) {
     const { cable } = study;
     const { ends, values, temperature } = studyRing(study);
-    const quantity = values.r1?.quantity;
+    // Where a joint raises one of the two, the other is the cable's.
+    const end = (values.rn?.value ?? Number.POSITIVE_INFINITY) < (values.r1?.value ?? 0) ? "rn" : "r1";
+    const quantity = values[end]?.quantity;
     const perMetre = cable && resistancePerMetre(cable.line, cable.material);
-    if (!study.isRing || !ends || !quantity || values.r1?.value === undefined || !perMetre) return;
+    if (!study.isRing || !ends || !quantity || values[end]?.value === undefined || !perMetre) return;
     // Where a length is written it is judged by that; here only the reading speaks of it.
     if (study.length || cable.line !== usualRingLength.csa || cable.material !== "copper") return;
     const { meterDoubt, warmest } = deadTestPractice;
@@ -42,7 +44,7 @@ export default wayRule({
     if (lengthFromResistance(cold.value, perMetre).value <= usualRingLength.value) return;
     const length = lengthFromResistance(quantity.value, perMetre);
     report(valueSpot(ends, quantity), {
-      message: `r1 of ${ohms(quantity.value)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}; such a ring usually has ${metres(usualRingLength.value)} at most. Check drop and Zs at the far point, or look for a joint.`,
+      message: `${end} of ${ohms(quantity.value)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}; such a ring usually has ${metres(usualRingLength.value)} at most. Check drop and Zs at the far point, or look for a joint.`,
       value: amount(length.value, "m"),
       limit: amount(usualRingLength.value, "m"),
       steps: [...length.steps, step("at least, warm and with the meter's doubt", "", ohms(cold.value))],
