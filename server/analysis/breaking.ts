@@ -2,6 +2,8 @@ import { breakingCapacity, type Calculated } from "../calc/index.ts";
 import { kiloamps, step } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { breakingCapacities } from "../tables/devices.ts";
+import { supplyValues } from "../tables/supply.ts";
+import { known } from "../tables/table.ts";
 import type { WayStudy } from "./way.ts";
 
 /** What the device of a way can break, A: as marked, or what its standard takes for granted. */
@@ -15,8 +17,17 @@ export function breakingOf({ device, supply }: WayStudy): Calculated | undefined
   return breakingCapacity({ standard: device.standard, voltage: supply.threePhase ? 400 : 230 });
 }
 
-/** The conditional rating of the board as an assembly, A, where it is stated. */
-export const conditionalAt = ({ board }: Pick<Context, "board">) => board.facts.one("conditional-rating")?.args.value;
+/**
+ * The conditional rating of the board as an assembly, A, where it is stated and holds: at the origin, behind a fuse no
+ * larger than the one assemblies are tested with.
+ */
+export function conditionalAt({ board, supply }: Pick<Context, "board" | "supply">): number | undefined {
+  const stated = board.facts.one("conditional-rating")?.args.value.value;
+  const cutout = supply?.one("cutout")?.args.rating.value;
+  const tested = known(supplyValues, { key: "service-fuse" }, "value").value;
+  const atOrigin = board.facts.one("fed-from")?.args.from.value === "supply";
+  return atOrigin && (cutout === undefined || cutout <= tested) ? stated : undefined;
+}
 
 /** The next breaking capacity breakers are made with, A, that is at least a fault current. */
 export function nextBreaking(fault: number): number | undefined {

@@ -1,9 +1,23 @@
 /** Device against cable against load: what several checks and the hovers ask. */
 import { type Calculated, nextSizeUp, ratings, ringRatings } from "../calc/index.ts";
 import { squareMillimetres, step } from "../calc/result.ts";
+import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
 import { cellOf, type Row } from "../tables/table.ts";
 import { methodOf, stretchCapacity, type WayStudy } from "./way.ts";
+
+/**
+ * The least capacity of the stretches that could be reckoned. Another may be less still: enough to say that a device is
+ * too large, never that it is right.
+ */
+export function leastKnownCapacity(study: WayStudy): { fact: FactOf<"way", "route">; value: Calculated } | undefined {
+  let least: { fact: FactOf<"way", "route">; value: Calculated } | undefined;
+  for (const { fact, capacity } of study.capacities) {
+    if ("missing" in capacity) continue;
+    if (!least || capacity.value < least.value.value) least = { fact, value: capacity };
+  }
+  return least;
+}
 
 /** The least capacity of the route with a cable of another size; nothing where a stretch cannot be reckoned. */
 export function capacityWith(study: WayStudy, csa: number): Calculated | undefined {

@@ -232,3 +232,16 @@ describe("load and device", () => {
     expect(of("design/device-oversized", way)).toEqual([]);
   });
 });
+
+describe("a route that is known in part", () => {
+  it("still tells that the known part is too small", () => {
+    const way = `way 1 radial "Kiln" {
+  device  BS EN 60898 B32 6 kA
+  cable   singles line 2.5 mm² cpc 2.5 mm²
+  route   conduit method B
+  route   conduit method D
+}`;
+    expect(of("design/device-over-capacity", way)[0]?.limit?.amount).toBe(24);
+    expect(of("design/capacity-unknown", way)).toHaveLength(1);
+  });
+});

@@ -34,6 +34,12 @@ describe("breaking capacity", () => {
     expect(of("BS EN 60898 B16 back-up 6 kA")).toEqual([]);
   });
 
+  it("is not met by a conditional rating behind a larger fuse, or away from the origin", () => {
+    const board = "fed-from supply\nconditional-rating 16 kA";
+    const larger = { supply: `${strong.supply}\ncutout BS 88-2 160 A`, board };
+    expect(of("BS EN 60898 B16 6 kA", larger)).toHaveLength(1);
+  });
+
   it("is passed over where the fault current is not known", () => {
     expect(of("BS EN 60898 B16 6 kA", { supply: "earthing TN-S" })).toEqual([]);
   });

@@ -1,5 +1,5 @@
 import { deviceName } from "../../analysis/describe.ts";
-import { radialShortfall, ratingFor, sizeFor } from "../../analysis/overload.ts";
+import { leastKnownCapacity, radialShortfall, ratingFor, sizeFor } from "../../analysis/overload.ts";
 import { overload } from "../../calc/index.ts";
 import { amps, squareMillimetres, step } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
@@ -43,7 +43,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { device, capacity, cable } = study;
+    const { device, cable } = study;
+    const capacity = leastKnownCapacity(study);
     // A ring shares its load between two legs, and has a check of its own.
     if (!device?.rating || !capacity || !cable || study.isRing || study.isSpare) return;
     if (radialShortfall(study)) return;

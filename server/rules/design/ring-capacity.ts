@@ -1,4 +1,4 @@
-import { sizeFor } from "../../analysis/overload.ts";
+import { leastKnownCapacity, sizeFor } from "../../analysis/overload.ts";
 import { ringRule } from "../../calc/index.ts";
 import { amps, squareMillimetres, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
@@ -30,7 +30,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { cable, capacity } = study;
+    const { cable } = study;
+    const capacity = leastKnownCapacity(study);
     if (!study.isRing || !cable || !capacity) return;
     const limit = ringRule("capacity");
     const Iz = capacity.value;

@@ -43,7 +43,7 @@ export default wayRule({
     // Behind a named device upstream both break the fault together; an assembly is tested as a whole.
     if (device.fact.args.class?.value === "back-up") return;
     const conditional = conditionalAt(context);
-    if (conditional && fault.value <= conditional.value) return;
+    if (conditional !== undefined && fault.value <= conditional) return;
     const written = device.fact.args.breaking;
     const next = nextBreaking(fault.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {

@@ -1,0 +1,52 @@
+import { ohms, step } from "../../calc/result.ts";
+import { measured } from "../../model/values.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/zs-over-written-limit",
+  severity: "error",
+  since: "0.1",
+  title: "A loop impedance above the limit that the record itself sets.",
+  why: "Where no table gives a limit, the designer's is the one that counts; and where it is stricter than the table, there was a reason for it.",
+  clauses: ["411.4.4"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 feeder "Plant" {
+  device  BS EN 60947-2 160 A 36 kA
+  max-Zs  0.24 Ω
+  live 2026-03-05 {
+    Zs  0.31 Ω
+        ^^^^^^
+  }
+}`,
+      good: `way 1 feeder "Plant" {
+  device  BS EN 60947-2 160 A 36 kA
+  max-Zs  0.34 Ω
+  live 2026-03-05 {
+    Zs  0.31 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { Zs, disconnection } = study;
+    const fact = study.facts.one("max-Zs");
+    const reading = Zs && measured(Zs.value);
+    if (!Zs || !fact || !reading || reading.sign === "<") return;
+    const written = fact.args.value.value;
+    if (reading.sign === "=" ? reading.value <= written : reading.value < written) return;
+    const limit = disconnection?.limit;
+    // Over the true limit as well: that is said once, with the graver words.
+    if (limit && reading.value > limit.value) return;
+    report(valueSpot(Zs.fact, reading), {
+      message: `Zs ${ohms(reading.value)} is above the ${ohms(written)} written as its limit${limit ? `, though within the ${ohms(limit.value)} of the standard` : ""}.`,
+      value: amount(reading.value, "Ω"),
+      limit: amount(written, "Ω"),
+      steps: [step("Zs ≤ limit as written", `${ohms(reading.value)} against ${ohms(written)}`, "does not hold")],
+      source: limit ? limit.source : { ref: "The limit as the schedule states it", standing: "practice" },
+      ...(limit ? { severity: "warning" } : {}),
+      related: [{ spot: factSpot(fact), message: `The limit as written: ${ohms(written)}.` }],
+    });
+  },
+});
