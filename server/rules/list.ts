@@ -91,6 +91,7 @@ import loopZsDisagrees from "./loop/zs-disagrees.ts";
 import loopZsOverColdLimit from "./loop/zs-over-cold-limit.ts";
 import loopZsOverLimit from "./loop/zs-over-limit.ts";
 import loopZsOverRcdLimit from "./loop/zs-over-rcd-limit.ts";
+import loopZsOverWrittenLimit from "./loop/zs-over-written-limit.ts";
 import networkBoardUnfed from "./network/board-unfed.ts";
 import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederLoop from "./network/feeder-loop.ts";
@@ -108,6 +109,7 @@ import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
 import rcdAfddMissing from "./rcd/afdd-missing.ts";
 import rcdChargerDirectCurrent from "./rcd/charger-direct-current.ts";
+import rcdChargerShares from "./rcd/charger-shares.ts";
 import rcdDelayedForPersons from "./rcd/delayed-for-persons.ts";
 import rcdMissingForCharger from "./rcd/missing-for-charger.ts";
 import rcdMissingForConcealed from "./rcd/missing-for-concealed.ts";
@@ -284,6 +286,7 @@ export const rules: readonly Rule[] = [
   loopZsOverColdLimit,
   loopZsOverLimit,
   loopZsOverRcdLimit,
+  loopZsOverWrittenLimit,
   networkBoardUnfed,
   networkFeederDisagrees,
   networkFeederLoop,
@@ -301,6 +304,7 @@ export const rules: readonly Rule[] = [
   protectiveEarthingConductorTooSmall,
   rcdAfddMissing,
   rcdChargerDirectCurrent,
+  rcdChargerShares,
   rcdDelayedForPersons,
   rcdMissingForCharger,
   rcdMissingForConcealed,
