@@ -1,3 +1,4 @@
+import { below } from "../../analysis/compare.ts";
 import { megohms } from "../../calc/result.ts";
 import { measured, type Quantity, type Reading } from "../../model/values.ts";
 import { comparison } from "../../tables/comparison.ts";
@@ -8,7 +9,7 @@ const pairs = ["L-N", "L-E", "N-E", "L-L"] as const;
 /** Whether the later reading is surely below the share of the earlier: a bound above leaves it open. */
 function fallen(now: Quantity, then: Quantity): boolean {
   if (now.sign === ">" || then.sign === "<") return false;
-  return now.value < then.value * comparison.insulationLeft.value;
+  return below(now.value, then.value * comparison.insulationLeft.value);
 }
 
 export default wayRule({

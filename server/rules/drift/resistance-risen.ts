@@ -1,3 +1,4 @@
+import { above } from "../../analysis/compare.ts";
 import { earlier } from "../../analysis/history.ts";
 import { ohms, percent, step } from "../../calc/result.ts";
 import { exact, type Fact, type Reading } from "../../model/values.ts";
@@ -15,7 +16,7 @@ function judge(name: string, facts: readonly { fact: ReadingFact | undefined; on
   if (pair.now.provenance !== "measured" || pair.was.provenance !== "measured") return;
   const rise = now - then;
   const allowed = Math.max(comparison.resistanceRiseLeast.value, comparison.resistanceRise.value * then);
-  if (rise <= allowed + 1e-9) return;
+  if (!above(rise, allowed)) return;
   report(factSpot(pair.now), {
     message: `${name} rose from ${ohms(then)} on ${pair.on} to ${ohms(now)}, by ${percent((rise / then) * 100)}. Look for a joint that works loose or warms before it fails.`,
     value: amount(now, "Ω"),

@@ -1,3 +1,4 @@
+import { above, below } from "../../analysis/compare.ts";
 import { volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
@@ -33,7 +34,8 @@ export default wayRule({
     if (!fact || uses.has("selv")) return;
     const { value } = fact.args;
     const { least, greatest } = supplyVoltage(supply.U0);
-    const within = (factor: number) => value.value >= least.value * factor && value.value <= greatest.value * factor;
+    const within = (factor: number) =>
+      !below(value.value, least.value * factor) && !above(value.value, greatest.value * factor);
     if (within(1) || ((threePhase || supply.threePhase) && within(lineToLine))) return;
     const over = value.value > greatest.value;
     const limit = over ? greatest : least;

@@ -1,3 +1,4 @@
+import { above, below } from "../../analysis/compare.ts";
 import { rcdName } from "../../analysis/rcd-tests.ts";
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
@@ -35,8 +36,8 @@ export default wayRule({
     const rcd = study.rcds[0];
     const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
     if (!fact || !reading || !rcd || !band) return;
-    const over = reading.value > band.greatest.value && reading.sign !== "<";
-    const under = reading.value < band.least.value && reading.sign !== ">";
+    const over = above(reading.value, band.greatest.value) && reading.sign !== "<";
+    const under = below(reading.value, band.least.value) && reading.sign !== ">";
     if (!over && !under) return;
     const limit = over ? band.greatest : band.least;
     report(valueSpot(fact, reading), {

@@ -1,3 +1,4 @@
+import { above } from "../../analysis/compare.ts";
 import { latestRcdTests, type RcdTest, rcdName, windowOf } from "../../analysis/rcd-tests.ts";
 import type { RcdWindow } from "../../calc/index.ts";
 import { milliseconds } from "../../calc/result.ts";
@@ -73,7 +74,7 @@ export default boardRule({
           message: `At ${multipleName(test)} its rating ${rcdName(device)} did not trip; it must within ${most}. The circuit has no protection from it.`,
           ...limit,
         });
-      } else if (time && (time.value > greatest.value || (time.sign === ">" && time.value >= greatest.value))) {
+      } else if (time && (above(time.value, greatest.value) || (time.sign === ">" && time.value >= greatest.value))) {
         if (time.sign === "<") continue;
         report(valueSpot(fact, time), {
           message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} that ${device.standard}${device.delayed ? " (delayed)" : ""} allows.${hint(test, time.value, context)}`,

@@ -1,0 +1,206 @@
+import { describe, expect, it } from "vitest";
+import { find, fixed, marked } from "../helpers/find.ts";
+
+const tested = { stage: "tested" } as const;
+const way = (device: string, tests: string): string => `way 1 radial "Bench sockets" {
+  device ${device}
+  live 2026-03-05 {
+${tests}
+  }
+}`;
+const rcbo = "BS EN 61009 B20 6 kA 30 mA type A";
+const behind = (rcd: string) => ({ ...tested, board: `fed-from supply\nrcd east ${rcd}` });
+const shared = (tests: string): string => `way 1 radial "Bench sockets" {
+  behind east
+  live 2026-03-05 {
+${tests}
+  }
+}`;
+
+describe("a trip time is held against the device's own standard", () => {
+  it.each([
+    [rcbo, "rcd 30 mA 1x 300 ms", 0],
+    [rcbo, "rcd 30 mA 1x 301 ms", 1],
+    [rcbo, "rcd 30 mA 2x 150 ms", 0],
+    [rcbo, "rcd 30 mA 2x 151 ms", 1],
+    [rcbo, "rcd 30 mA 5x 40 ms", 0],
+    [rcbo, "rcd 30 mA 5x 41 ms", 1],
+    [rcbo, "rcd 30 mA 1x >300 ms", 1],
+    [rcbo, "rcd 30 mA 1x <300 ms", 0],
+    [rcbo, "rcd 30 mA 5x no-trip", 1],
+    [rcbo, 'rcd 30 mA 1x LIM "in use"', 0],
+    [rcbo, "rcd 30 mA 350 ms", 0],
+  ])("%s: %s", (device, test, count) => {
+    expect(find("rcd/time-over-limit", way(device, test), tested)).toHaveLength(count);
+  });
+
+  it.each([
+    ["BS EN 61008 63 A 100 mA type A delayed", "rcd 100 mA 1x 480 ms", 0],
+    ["BS EN 61008 63 A 100 mA type A delayed", "rcd 100 mA 1x 510 ms", 1],
+    ["BS EN 61008 63 A 100 mA type A", "rcd 100 mA 1x 480 ms", 1],
+    ["BS 4293 63 A 30 mA", "rcd 30 mA 1x 198 ms", 0],
+    ["BS 4293 63 A 30 mA", "rcd 30 mA 1x 240 ms", 1],
+  ])("%s: %s", (rcd, test, count) => {
+    expect(find("rcd/time-over-limit", shared(test), behind(rcd))).toHaveLength(count);
+  });
+
+  it("carries the value, the limit and where it comes from", () => {
+    const [finding] = find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 1x 342 ms"), tested);
+    expect(finding).toMatchObject({ value: { amount: 0.342, unit: "s" }, limit: { amount: 0.3, unit: "s" } });
+    expect(finding?.source?.ref).toContain("61008");
+    expect(finding && marked(finding)).toBe("342 ms");
+  });
+
+  it("knows a time at 1× that stands at 5×", () => {
+    expect(find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 5x 187 ms"), tested)[0]?.message).toContain("a time at 1×");
+    expect(find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 5x 420 ms"), tested)[0]?.message).not.toContain("at 1×");
+  });
+
+  it("asks a delayed device for its delay", () => {
+    const delayed = behind("BS EN 61008 63 A 100 mA type A delayed");
+    expect(find("rcd/time-delayed-too-fast", shared("rcd 100 mA 1x 130 ms"), delayed)).toEqual([]);
+    expect(find("rcd/time-delayed-too-fast", shared("rcd 100 mA 1x 129 ms"), delayed)).toHaveLength(1);
+    expect(find("rcd/time-delayed-too-fast", shared("rcd 100 mA 0.5x no-trip"), delayed)).toEqual([]);
+    // The shortest time at 2× is from memory and only advises.
+    expect(find("rcd/time-delayed-too-fast", shared("rcd 100 mA 2x 40 ms"), delayed)[0]?.severity).toBe("information");
+  });
+
+  it("reads only the latest tests", () => {
+    const text = `way 1 radial "Bench sockets" {
+  device ${rcbo}
+  live 2021-03-05 {
+    rcd 30 mA 1x 342 ms
+  }
+  live 2026-03-05 {
+    rcd 30 mA 1x 24.1 ms
+  }
+}`;
+    expect(find("rcd/time-over-limit", text, tested)).toEqual([]);
+  });
+
+  it("says nothing of an edition that is not known", () => {
+    const setting = { ...tested, standard: "BS 7671:2019" };
+    expect(find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 1x 342 ms"), setting)).toEqual([]);
+  });
+});
+
+describe("slips of a trip time", () => {
+  it("5× slower than 1×, of one device and one day only", () => {
+    const swapped = way(rcbo, "rcd 30 mA 5x 27.6 ms\nrcd 30 mA 1x 11.2 ms");
+    expect(find("rcd/time-columns-swapped", swapped, tested)).toHaveLength(1);
+    const setting = {
+      ...tested,
+      board:
+        "fed-from supply\nrcd east BS EN 61008 63 A 30 mA\nrcd west BS EN 61008 63 A 30 mA\nlive 2026-03-05 {\nrcd east 30 mA 1x 11.2 ms\nrcd west 30 mA 5x 27.6 ms\n}",
+    };
+    expect(find("rcd/time-columns-swapped", "way 1 spare", setting)).toEqual([]);
+  });
+
+  it("the multiple is left out: each fix writes one before the time", () => {
+    const [finding] = find("rcd/time-without-multiple", way(rcbo, "    rcd 30 mA 24.1 ms"), tested);
+    expect(finding && fixed(finding)).toContain("rcd 30 mA 1x 24.1 ms");
+    expect(finding && fixed(finding, 1)).toContain("rcd 30 mA 5x 24.1 ms");
+  });
+
+  it("tripped at half its rating", () => {
+    expect(find("rcd/time-half-tripped", way(rcbo, "rcd 30 mA 0.5x 187 ms"), tested)).toHaveLength(1);
+    expect(find("rcd/time-half-tripped", way(rcbo, "rcd 30 mA 0.5x >1999 ms"), tested)).toEqual([]);
+    expect(find("rcd/time-half-tripped", way(rcbo, "rcd 30 mA 0.5x no-trip"), tested)).toEqual([]);
+  });
+
+  it.each([
+    ["30 mA type A", "22 mA", 0],
+    ["30 mA type A", "10 mA", 1],
+    ["30 mA type A", "42 mA", 0],
+    ["30 mA type A", "43 mA", 1],
+    ["30 mA type AC", "31 mA", 1],
+    ["30 mA type AC", "16 mA", 0],
+    ["10 mA type A", "19 mA", 0],
+    ["30 mA type B", "90 mA", 0],
+    ["30 mA", "90 mA", 0],
+  ])("a %s device trips at %s", (device, current, count) => {
+    const lines = way(`BS EN 61009 B20 6 kA ${device}`, `trip-current ${current}`);
+    expect(find("rcd/test-trip-current", lines, tested)).toHaveLength(count);
+  });
+});
+
+describe("the tests an edition asks for", () => {
+  const missing = (tests: string, standard: string, device = rcbo) =>
+    find("rcd/test-missing", way(device, tests), { ...tested, standard });
+
+  it("one at the rating since 2022, and no other is missed", () => {
+    expect(missing("rcd 30 mA 1x 24.1 ms", "BS 7671:2018+A2:2022")).toEqual([]);
+    expect(missing("rcd 30 mA 5x 11.2 ms", "BS 7671:2018+A2:2022")).toHaveLength(1);
+    expect(missing("Zs 0.62 Ω", "BS 7671:2018+A4:2026")).toHaveLength(1);
+  });
+
+  it("half, once and five times before; half alone only advises", () => {
+    const [five] = missing("rcd 30 mA 0.5x no-trip\nrcd 30 mA 1x 24.1 ms", "BS 7671:2018");
+    expect(five?.message).toContain("5×");
+    expect(five?.severity).toBe("warning");
+    const [half] = missing("rcd 30 mA 1x 24.1 ms\nrcd 30 mA 5x 11.2 ms", "BS 7671:2018");
+    expect(half?.severity).toBe("information");
+  });
+
+  it("five times only where persons rely on it", () => {
+    const setting = { ...behind("BS EN 61008 63 A 100 mA type A"), standard: "BS 7671:2018" };
+    expect(find("rcd/test-missing", shared("rcd 100 mA 1x 24.1 ms"), setting)).toEqual([]);
+  });
+
+  it("a limitation is a statement, and nothing is asked of a design", () => {
+    expect(missing('rcd 30 mA 1x LIM "in use, agreed"', "BS 7671:2018+A2:2022")).toEqual([]);
+    expect(find("rcd/test-missing", way(rcbo, "Zs 0.62 Ω"), { stage: "dead-tested" })).toEqual([]);
+  });
+
+  it("a shared RCD once, wherever it was tested", () => {
+    const setting = behind("BS EN 61008 63 A 30 mA type A");
+    const two = `${shared("Zs 0.62 Ω")}\nway 2 radial "Yard" {\n behind east\n live 2026-03-05 {\n Zs 0.71 Ω\n }\n}`;
+    const found = find("rcd/test-missing", two, setting);
+    expect(found.map(marked)).toEqual(["rcd"]);
+    expect(find("rcd/test-missing", two.replace("Zs 0.71 Ω", "Zs 0.71 Ω\n rcd 30 mA 1x 24 ms"), setting)).toEqual([]);
+  });
+});
+
+describe("which device was tested", () => {
+  it("an RCD upstream may be tested from a way", () => {
+    const setting = { ...tested, board: "fed-from supply\nmain-switch BS EN 61008 100 A 100 mA type A delayed" };
+    const lines = way("BS EN 60898 B20 6 kA", "rcd 100 mA 1x 240 ms");
+    expect(find("rcd/test-no-device", lines, setting)).toEqual([]);
+    expect(find("rcd/time-over-limit", lines, setting)).toEqual([]);
+  });
+
+  it("a way behind a name that is not defined is left to the check of names", () => {
+    expect(find("rcd/test-no-device", shared("rcd 30 mA 1x 24 ms"), tested)).toEqual([]);
+  });
+
+  it("a board without any RCD whose live tests have one", () => {
+    const setting = { ...tested, board: "fed-from supply\nlive 2026-03-05 {\nrcd 30 mA 1x 24 ms\n}" };
+    expect(find("rcd/test-no-device", "way 1 spare", setting)).toHaveLength(1);
+  });
+
+  it("tested at another rating: the fix writes the device's own", () => {
+    const [finding] = find("rcd/test-sensitivity", way(rcbo, "    rcd 100 mA 1x 24 ms"), tested);
+    expect(finding && fixed(finding)).toContain("rcd 30 mA 1x 24 ms");
+  });
+
+  it("an instrument for type AC on a type A device, before 2022 only", () => {
+    const lines = way(rcbo, "rcd 30 mA 1x 24 ms").replace("live 2026-03-05", "live 2026-03-05 with M1");
+    const before = 'instrument M1 "RCD tester" {\ntests AC\n}';
+    expect(find("rcd/test-instrument-type", lines, { ...tested, before, standard: "BS 7671:2018" })).toHaveLength(1);
+    expect(find("rcd/test-instrument-type", lines, { ...tested, before })).toEqual([]);
+    const unsaid = { ...tested, before: 'instrument M1 "RCD tester"', standard: "BS 7671:2018" };
+    expect(find("rcd/test-instrument-type", lines, unsaid)).toEqual([]);
+  });
+});
+
+describe("test buttons", () => {
+  it("a button that failed, of an RCD or an AFDD", () => {
+    const lines = way(rcbo, "test-button failed\nafdd-button failed");
+    expect(find("rcd/test-button-failed", lines, tested).map(({ severity }) => severity)).toEqual(["error", "error"]);
+  });
+
+  it("not applicable is a statement", () => {
+    expect(find("rcd/test-button-missing", way(rcbo, "test-button N/A"), tested)).toEqual([]);
+    expect(find("rcd/test-button-missing", way(rcbo, "Zs 0.62 Ω"), tested)).toHaveLength(1);
+  });
+});
