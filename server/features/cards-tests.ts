@@ -34,7 +34,7 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
   return card(
     [
       limitRow(by, disconnection?.limit, { value }),
-      limitRow("limit, cold", cold?.corrected ?? cold, { value }),
+      limitRow(cold?.corrected ? `limit, ${cold.corrected.style}` : "limit, cold", cold?.corrected ?? cold, { value }),
       row(
         "cold by other ways",
         cold &&

@@ -64,7 +64,9 @@ function halfLine(text: string, offset: number): HalfLine | undefined {
   const { tokens, comments } = lex(written);
   const last = tokens.at(-1);
   if (comments.length > 0 || (last && isToken(last, "OpenText"))) return undefined;
-  const standard = standardPiece.exec(written)?.[0];
+  // A standard is several words: it is one piece until a blank stands behind its number.
+  const isWritten = tokens.some((token) => isToken(token, "Standard") && endOf(token) < written.length);
+  const standard = isWritten ? undefined : standardPiece.exec(written)?.[0];
   const typed = standard ?? piece.exec(written)?.[0] ?? "";
   const from = written.length - typed.length;
   const open = tokens.findLastIndex((token) => isToken(token, "Open") || isToken(token, "Close"));

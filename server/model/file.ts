@@ -115,19 +115,25 @@ function installationOf(group: Group, problems: Map<Segment, readonly Problem[]>
   return { head, boards: group.children.map((child) => boardOf(child, "installation", problems)) };
 }
 
-const boardsKept = new WeakMap<Segment, Board>();
+interface BoardKept {
+  readonly board: Board;
+  /** Its segments with problems, few or none: a board that did not change is not walked through. */
+  readonly faulty: readonly Segment[];
+}
+
+const boardsKept = new WeakMap<Segment, BoardKept>();
 
 function boardOf(group: Group, within: AnyBlock, problems: Map<Segment, readonly Problem[]>): Board {
   const before = boardsKept.get(group.open);
-  if (before && sameItems(before.segments, group.segments)) {
-    for (const segment of group.segments) noteProblems(segment, problems);
-    return before;
+  if (before && sameItems(before.board.segments, group.segments)) {
+    for (const segment of before.faulty) noteProblems(segment, problems);
+    return before.board;
   }
   const own = group.segments.filter((segment) => segment.word !== "way");
   const head = headOf({ ...group, segments: own }, within, "board", problems) as BoardHead;
   const ways = group.segments.flatMap((segment) => (segment.word === "way" ? waysOf(segment, problems) : []));
   const board: Board = { head, ways, segments: group.segments };
-  boardsKept.set(group.open, board);
+  boardsKept.set(group.open, { board, faulty: group.segments.filter((segment) => problems.has(segment)) });
   return board;
 }
 

@@ -103,7 +103,8 @@ function reuse(before: Document, fresh: readonly Segment[]): Document {
     head++;
   }
   let tail = 1;
-  while (tail <= segments.length - head && isSame(old.at(-tail), segments.at(-tail))) {
+  // A segment is taken over once: a block copied below itself would otherwise be the same object twice.
+  while (tail <= Math.min(segments.length, old.length) - head && isSame(old.at(-tail), segments.at(-tail))) {
     segments[segments.length - tail] = old.at(-tail) as Segment;
     tail++;
   }
@@ -121,39 +122,42 @@ const isSame = (a: Segment | undefined, b: Segment | undefined): boolean =>
 /** Where segments stand in their file, for those asked about. */
 export class Positions {
   readonly #segments: readonly Segment[];
-  #places: Map<Segment, { line: number; offset: number }> | undefined;
+  #before: Positions | undefined;
+  #places: Places | undefined;
 
-  constructor(document: Document) {
+  /** Knowing the positions of the document before an edit within a block makes those after it nearly free. */
+  constructor(document: Document, before?: Positions) {
     this.#segments = document.segments;
+    if (before) this.#before = before.#places ? before : before.#before;
   }
 
-  #all(): Map<Segment, { line: number; offset: number }> {
+  #all(): Places {
     if (this.#places) return this.#places;
-    const places = new Map<Segment, { line: number; offset: number }>();
-    let line = 0;
-    let offset = 0;
-    for (const segment of this.#segments) {
-      places.set(segment, { line, offset });
-      line += segment.breaks;
-      offset += segment.text.length;
-    }
-    this.#places = places;
-    return places;
+    const before = this.#before;
+    this.#places = before ? placesOf(this.#segments, before.#segments, before.#places) : placesOf(this.#segments);
+    // Let go of what came before, or every version of a document would stay.
+    this.#before = undefined;
+    return this.#places;
+  }
+
+  #indexOf(segment: Segment): number {
+    const index = this.#all().indices.get(segment) ?? -1;
+    return this.#segments[index] === segment ? index : -1;
   }
 
   has(segment: Segment): boolean {
-    return this.#all().has(segment);
+    return this.#indexOf(segment) >= 0;
   }
 
   /** The place in the file of an offset in a segment. */
   place(segment: Segment, offset: number): Place {
     const at = placeOf(startsOf(segment), offset);
-    return { line: at.line + (this.#all().get(segment)?.line ?? 0), character: at.character };
+    return { line: at.line + (this.#all().lines[this.#indexOf(segment)] ?? 0), character: at.character };
   }
 
   /** The offset in the file of an offset in a segment. */
   offset(segment: Segment, offset: number): number {
-    return offset + (this.#all().get(segment)?.offset ?? 0);
+    return offset + (this.#all().offsets[this.#indexOf(segment)] ?? 0);
   }
 
   /** The segment a place of the file is in, and the offset there. */
@@ -163,6 +167,41 @@ export class Positions {
     if (!segment) return undefined;
     return { segment, offset: offsetOf(startsOf(segment), segment.text.length, { ...place, line: place.line - line }) };
   }
+}
+
+interface Places {
+  /** May hold segments of earlier documents too: a hit counts only if the segment is still at its index. */
+  readonly indices: Map<Segment, number>;
+  readonly lines: Float64Array;
+  readonly offsets: Float64Array;
+}
+
+/** More changes than this and the map is made anew, which also rids it of segments that are gone. */
+const mostChanged = 8;
+const mostStale = 1_000;
+
+function placesOf(segments: readonly Segment[], before: readonly Segment[] = [], kept?: Places): Places {
+  const lines = new Float64Array(segments.length);
+  const offsets = new Float64Array(segments.length);
+  let line = 0;
+  let offset = 0;
+  const changed: number[] = [];
+  for (let index = 0; index < segments.length; index++) {
+    const segment = segments[index] as Segment;
+    if (segment !== before[index]) changed.push(index);
+    lines[index] = line;
+    offsets[index] = offset;
+    line += segment.breaks;
+    offset += segment.text.length;
+  }
+  const reusable =
+    kept &&
+    before.length === segments.length &&
+    changed.length <= mostChanged &&
+    kept.indices.size < segments.length + mostStale;
+  if (!reusable) return { indices: new Map(segments.map((segment, index) => [segment, index])), lines, offsets };
+  for (const index of changed) kept.indices.set(segments[index] as Segment, index);
+  return { indices: kept.indices, lines, offsets };
 }
 
 const startsKept = new WeakMap<Segment, readonly number[]>();

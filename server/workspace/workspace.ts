@@ -45,7 +45,7 @@ export class Workspace {
   readonly #disk = new Map<string, Found>();
   readonly #summaries = new Map<string, UseSummary>();
   readonly #projects = new Map<string, KeptProject>();
-  readonly #positions = new WeakMap<Document, Positions>();
+  readonly #positions = new Map<string, { readonly document: Document; readonly positions: Positions }>();
   #indexing: Promise<unknown> | undefined;
   /** Counts every change, so that what is kept can tell at a glance that nothing happened. */
   #revision = 0;
@@ -82,6 +82,8 @@ export class Workspace {
     this.#revision++;
     this.#open.delete(path);
     this.#disk.delete(path);
+    this.#positions.delete(path);
+    this.#projects.delete(path);
   }
 
   isOpen(path: string): boolean {
@@ -256,10 +258,10 @@ export class Workspace {
   }
 
   positionsOf(file: LoadedFile): Positions {
-    const before = this.#positions.get(file.document);
-    if (before) return before;
-    const positions = new Positions(file.document);
-    this.#positions.set(file.document, positions);
+    const before = this.#positions.get(file.path);
+    if (before?.document === file.document) return before.positions;
+    const positions = new Positions(file.document, before?.positions);
+    this.#positions.set(file.path, { document: file.document, positions });
     return positions;
   }
 

@@ -19,13 +19,20 @@ export interface Server {
   readonly initialized: InitializeResult;
   readonly published: PublishDiagnosticsParams[];
   readonly exit: Promise<number | null>;
+  readonly pid: number;
   readonly errors: string[];
   open(uri: string, text: string): Promise<void>;
   change(uri: string, version: number, contentChanges: readonly object[]): Promise<void>;
   /** The next push for a document that satisfies a wish; those that have arrived count. */
-  push(uri: string, wish?: (diagnostics: readonly Diagnostic[]) => boolean): Promise<PublishDiagnosticsParams>;
+  push(
+    uri: string,
+    wish?: (diagnostics: readonly Diagnostic[]) => boolean,
+    version?: number,
+  ): Promise<PublishDiagnosticsParams>;
   pull(uri: string, previousResultId?: string): Promise<{ kind: string; resultId?: string; items?: Diagnostic[] }>;
   stop(): Promise<number | null>;
+  /** Ends a server that a test has done with, in whatever state it is. */
+  kill(): void;
 }
 
 export interface ServerOptions {
@@ -76,6 +83,7 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
     initialized,
     published,
     exit,
+    pid: child.pid ?? 0,
     errors,
     open: (uri, text) =>
       connection.sendNotification("textDocument/didOpen", {
@@ -83,11 +91,11 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
       }),
     change: (uri, version, contentChanges) =>
       connection.sendNotification("textDocument/didChange", { textDocument: { uri, version }, contentChanges }),
-    push: (uri, wish = () => true) =>
+    push: (uri, wish = () => true, version) =>
       new Promise((resolve) => {
         const look = (): void => {
           const found = published.findLast((one) => one.uri === uri);
-          if (!found || !wish(found.diagnostics)) return;
+          if (!found || !wish(found.diagnostics) || (version !== undefined && found.version !== version)) return;
           waiting.delete(look);
           resolve(found);
         };
@@ -99,6 +107,10 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
         textDocument: { uri },
         ...(previousResultId === undefined ? {} : { previousResultId }),
       }),
+    kill: () => {
+      connection.dispose();
+      child.kill();
+    },
     stop: async () => {
       await connection.sendRequest("shutdown");
       await connection.sendNotification("exit");

@@ -1,31 +1,248 @@
-import { describe, expect, it } from "vitest";
-import { pulling, startServer } from "../helpers/server.ts";
+/** Through the wire, with a server in a process of its own: what cannot be seen beneath it. */
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { afterEach, describe, expect, it } from "vitest";
+import { CancellationTokenSource, type CompletionItem, type Hover, LSPErrorCodes } from "vscode-languageserver/node";
+import { lineStarts, placeOf } from "../../server/text/lines.ts";
+import { loft } from "../helpers/cursor.ts";
+import { generate, random } from "../helpers/generate.ts";
+import { pulling, type Server, type ServerOptions, startServer } from "../helpers/server.ts";
 
 const uri = "file:///nowhere/a.ways";
-const faulty = 'wayfile 1\ninstallation "A" {\n  stage nonsense\n}\n';
+const faulty = 'wayfile 1\ninstallation "A" {\n  standard BS 7671:2018+A2:2022\n  stage nonsense\n}\n';
+const mended = [{ range: { start: { line: 3, character: 8 }, end: { line: 3, character: 16 } }, text: "design" }];
 
-describe("a server over stdio", () => {
-  it("pushes findings to an editor that does not pull, and takes them away with the file", async () => {
-    const server = await startServer();
+const running: Server[] = [];
+const folders: string[] = [];
+
+async function start(options?: ServerOptions): Promise<Server> {
+  const server = await startServer(options);
+  running.push(server);
+  return server;
+}
+
+afterEach(async () => {
+  for (const server of running.splice(0)) server.kill();
+  for (const folder of folders.splice(0)) await rm(folder, { recursive: true });
+});
+
+async function folderOf(
+  files: Readonly<Record<string, string>>,
+): Promise<{ path: string; uri: (name: string) => string }> {
+  const path = await mkdtemp(join(tmpdir(), "wayfile-"));
+  folders.push(path);
+  for (const [name, text] of Object.entries(files)) await writeFile(join(path, name), text);
+  return { path, uri: (name) => pathToFileURL(join(path, name)).href };
+}
+
+const errorsOf = (list: readonly { severity?: number; code?: unknown }[]) =>
+  list.filter(({ severity }) => severity === 1).map(({ code }) => code);
+
+describe("findings", () => {
+  it("are pushed to an editor that does not pull, and go with the file", async () => {
+    const server = await start();
     await server.open(uri, faulty);
-    const { diagnostics } = await server.push(uri, (list) => list.length > 0);
-    expect(diagnostics[0]).toMatchObject({ source: "wayfile", code: "language/wrong-argument", severity: 1 });
+    const { diagnostics, version } = await server.push(uri, (list) => list.length > 0);
+    expect(version).toBe(1);
+    const finding = diagnostics.find(({ severity }) => severity === 1);
+    expect(finding).toMatchObject({ source: "wayfile", code: "language/wrong-argument", severity: 1 });
+    expect(finding).not.toHaveProperty("codeDescription");
+    await server.change(uri, 2, mended);
+    await server.push(uri, (list) => errorsOf(list).length === 0, 2);
+    await server.change(uri, 3, [{ text: faulty }]);
+    await server.push(uri, (list) => errorsOf(list).length > 0, 3);
     await server.connection.sendNotification("textDocument/didClose", { textDocument: { uri } });
     await server.push(uri, (list) => list.length === 0);
     expect(await server.stop()).toBe(0);
   });
 
-  it("answers an editor that pulls, and says when nothing has changed", async () => {
-    const server = await startServer({ capabilities: pulling });
+  it("are given to an editor that pulls, which hears when nothing has changed", async () => {
+    const server = await start({ capabilities: pulling });
     await server.open(uri, faulty);
     const first = await server.pull(uri);
-    expect(first.items?.map(({ code }) => code)).toEqual(["language/wrong-argument"]);
+    expect(errorsOf(first.items ?? [])).toEqual(["language/wrong-argument"]);
     expect(await server.pull(uri, first.resultId)).toEqual({ kind: "unchanged", resultId: first.resultId });
-    await server.change(uri, 2, [
-      { range: { start: { line: 2, character: 8 }, end: { line: 2, character: 16 } }, text: "design" },
-    ]);
-    expect(await server.pull(uri, first.resultId)).toMatchObject({ kind: "full", items: [] });
+    await server.change(uri, 2, mended);
+    const second = await server.pull(uri, first.resultId);
+    expect(second.kind).toBe("full");
+    expect(errorsOf(second.items ?? [])).toEqual([]);
     expect(server.published).toEqual([]);
     expect(await server.stop()).toBe(0);
+  });
+
+  it("carry the limit, the lines they speak of and their fixes, and the message stands alone", async () => {
+    const server = await start();
+    await server.open(uri, loft.replace("0.64 Ω", "1.64 Ω").replace("      behind  east\n", ""));
+    const { diagnostics } = await server.push(uri, (list) => list.length > 0);
+    const finding = diagnostics.find(({ code }) => code === "loop/zs-over-limit");
+    expect(finding?.message).toMatch(/\.$/);
+    expect(finding?.message).not.toContain("Table");
+    expect(finding?.relatedInformation?.map(({ message }) => message).join("\n")).toContain("Table 41.3");
+    await server.change(uri, 2, [{ text: loft.replace("serves  lighting", "serves  lihgting") }]);
+    const typo = await server.push(uri, (list) => list.some(({ code }) => code === "language/wrong-argument"), 2);
+    const { data } = typo.diagnostics.find(({ code }) => code === "language/wrong-argument") ?? {};
+    expect(data).toMatchObject({ fixes: [{ title: "Write lighting", edits: [{ newText: "lighting" }] }] });
+  });
+
+  it("wait for a save where the setting says so", async () => {
+    const capabilities = { workspace: { configuration: true } };
+    const server = await start({ capabilities, settings: { check: { onType: false } } });
+    await server.open(uri, faulty);
+    await server.push(uri, (list) => errorsOf(list).length > 0);
+    await server.change(uri, 2, mended);
+    await server.connection.sendRequest("textDocument/hover", {
+      textDocument: { uri },
+      position: { line: 0, character: 0 },
+    });
+    expect(server.published.at(-1)?.version).toBe(1);
+    await server.connection.sendNotification("textDocument/didSave", { textDocument: { uri } });
+    await server.push(uri, (list) => errorsOf(list).length === 0, 2);
+  });
+});
+
+describe("files of a folder", () => {
+  const meters = 'wayfile 1\ninstrument M1 "Multifunction tester" { due 2027-01-01 }\n';
+  const main =
+    'wayfile 1\nuse "meters.ways"\ninstallation "A" {\n  supply {\n    measured 2026-03-05 with M1\n  }\n}\n';
+  const part = 'wayfile 1\nboard B "Annexe" {\n  fed-from  A\n}\n';
+
+  it("are read when one uses them, and followed when they change on disk", async () => {
+    const folder = await folderOf({ "meters.ways": meters });
+    const server = await start({ folder: folder.uri("") });
+    await server.open(folder.uri("main.ways"), main);
+    const codes = (list: readonly { code?: unknown }[]) => list.map(({ code }) => code);
+    await server.push(folder.uri("main.ways"), (list) => !codes(list).includes("language/unknown-name"));
+    await writeFile(join(folder.path, "meters.ways"), meters.replace("M1", "M2"));
+    const changes = [{ uri: folder.uri("meters.ways"), type: 2 }];
+    await server.connection.sendNotification("workspace/didChangeWatchedFiles", { changes });
+    await server.push(folder.uri("main.ways"), (list) => codes(list).includes("language/unknown-name"));
+    await rm(join(folder.path, "meters.ways"));
+    await server.connection.sendNotification("workspace/didChangeWatchedFiles", { changes });
+    await server.push(folder.uri("main.ways"), (list) => codes(list).includes("language/use-missing"));
+  });
+
+  it("change each other's findings while both are open, typed or closed", async () => {
+    const folder = await folderOf({ "meters.ways": meters });
+    const server = await start({ folder: folder.uri("") });
+    const unknown = (list: readonly { code?: unknown }[]) => list.some(({ code }) => code === "language/unknown-name");
+    await server.open(folder.uri("main.ways"), main);
+    await server.open(folder.uri("meters.ways"), meters.replace("M1", "M3"));
+    await server.push(folder.uri("main.ways"), unknown);
+    await server.connection.sendNotification("textDocument/didClose", {
+      textDocument: { uri: folder.uri("meters.ways") },
+    });
+    await server.push(folder.uri("main.ways"), (list) => !unknown(list));
+  });
+
+  it("without an installation are judged in the schedule that uses them", async () => {
+    const whole = 'wayfile 1\nuse "part.ways"\ninstallation "A" {\n  board A "Main" {\n    fed-from  supply\n  }\n}\n';
+    const folder = await folderOf({ "whole.ways": whole, "part.ways": part });
+    const server = await start({ capabilities: pulling, folder: folder.uri("") });
+    await server.open(folder.uri("part.ways"), part.replace("A\n", "C\n"));
+    const { items } = await server.pull(folder.uri("part.ways"));
+    expect(items?.map(({ code }) => code)).toContain("language/unknown-name");
+    await server.change(folder.uri("part.ways"), 2, [{ text: part }]);
+    const sound = await server.pull(folder.uri("part.ways"));
+    expect(sound.items?.map(({ code }) => code)).not.toContain("language/unknown-name");
+  });
+});
+
+describe("text", () => {
+  it("edited in pieces is the text sent whole", async () => {
+    const server = await start({ capabilities: pulling });
+    const other = "file:///nowhere/b.ways";
+    const next = random(3);
+    let text = loft;
+    await server.open(uri, text);
+    await server.open(other, text);
+    for (let version = 2; version < 60; version++) {
+      const [from = 0, to = 0] = [next(), next()].map((at) => Math.floor(at * text.length)).sort((a, b) => a - b);
+      const end = next() < 0.8 ? Math.min(to, from + 6) : to;
+      const at = Math.floor(next() * loft.length);
+      const piece = next() < 0.5 ? "" : loft.slice(at, at + Math.floor(next() * 40));
+      const starts = lineStarts(text);
+      const range = { start: placeOf(starts, from), end: placeOf(starts, end) };
+      text = text.slice(0, from) + piece + text.slice(end);
+      await server.change(uri, version, [{ range, text: piece }]);
+      await server.change(other, version, [{ text }]);
+      const [pieces, whole] = await Promise.all([server.pull(uri), server.pull(other)]);
+      const plain = (items: unknown): unknown => JSON.parse(JSON.stringify(items).replaceAll(other, uri));
+      expect(plain(pieces.items)).toEqual(plain(whole.items));
+    }
+    expect(server.errors).toEqual([]);
+  });
+
+  it("of rubbish, or none, or a thousand ways pasted at once is survived", async () => {
+    const server = await start();
+    await server.open(uri, "");
+    const pastes = ["\u0000{{{\ud800", '"'.repeat(5_000), "way {".repeat(2_000), generate({ ways: 1_000 }), ""];
+    for (const [index, text] of pastes.entries()) {
+      await server.change(uri, index + 2, [{ text }]);
+      await server.push(uri, undefined, index + 2);
+    }
+    const position = { line: 400, character: 90 };
+    for (const method of ["hover", "definition", "completion", "references", "documentHighlight"]) {
+      await server.connection.sendRequest(`textDocument/${method}`, {
+        textDocument: { uri },
+        position,
+        context: { includeDeclaration: true },
+      });
+    }
+    expect(server.errors).toEqual([]);
+  });
+});
+
+describe("requests", () => {
+  it("about a file nobody opened are answered from the disk, or neutrally", async () => {
+    const folder = await folderOf({ "loft.ways": loft });
+    const server = await start({ folder: folder.uri("") });
+    const ask = (of: string): Promise<Hover | null> =>
+      server.connection.sendRequest("textDocument/hover", {
+        textDocument: { uri: of },
+        position: { line: 5, character: 3 },
+      });
+    expect(await ask(folder.uri("loft.ways"))).toMatchObject({ contents: { kind: "markdown" } });
+    expect(await ask(folder.uri("other.ways"))).toBeNull();
+    expect(await ask("git:/nowhere.ways?x")).toBeNull();
+  });
+
+  it("that are called off are answered as such", async () => {
+    const server = await start();
+    await server.open(uri, generate({ ways: 300 }));
+    const source = new CancellationTokenSource();
+    const params = { textDocument: { uri }, position: { line: 0, character: 0 } };
+    const asked = server.connection.sendRequest("textDocument/completion", params, source.token);
+    source.cancel();
+    const outcome = await asked.then(
+      () => "answered before it was heard",
+      ({ code }: { code: number }) => code,
+    );
+    expect(["answered before it was heard", LSPErrorCodes.RequestCancelled]).toContain(outcome);
+    const items = (await server.connection.sendRequest("textDocument/completion", params)) as CompletionItem[];
+    expect(items.length).toBeGreaterThan(0);
+  });
+
+  it("of our own start a schedule that holds no error", async () => {
+    const server = await start();
+    const choices: { earthing: string[]; standards: { id: string }[] } =
+      await server.connection.sendRequest("wayfile/choices");
+    expect(choices.earthing).toContain("TN-C-S");
+    const question = { name: "Loft", earthing: "TT", standard: choices.standards[0]?.id };
+    const { text }: { text: string } = await server.connection.sendRequest("wayfile/newSchedule", question);
+    await server.open(uri, text);
+    expect(errorsOf((await server.push(uri)).diagnostics)).toEqual([]);
+    await expect(server.connection.sendRequest("wayfile/newSchedule", { name: "" })).rejects.toThrow("needs a name");
+  });
+});
+
+describe("the process", () => {
+  it("ends with 0 after a shutdown, and with 1 without", async () => {
+    const orderly = await start();
+    expect(await orderly.stop()).toBe(0);
+    const abrupt = await start();
+    await abrupt.connection.sendNotification("exit");
+    expect(await abrupt.exit).toBe(1);
   });
 });

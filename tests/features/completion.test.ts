@@ -1,0 +1,106 @@
+import { describe, expect, it } from "vitest";
+import { complete } from "../../server/features/completion.ts";
+import { atCursor, loft, loftWith } from "../helpers/cursor.ts";
+
+/** What is offered for the piece that is being typed, as an editor would filter it. */
+async function offered(sample: string): Promise<string> {
+  const { snapshot, cursor } = await atCursor(sample);
+  const all = complete(snapshot, cursor);
+  const fitting = all.filter(({ label, spot }) => {
+    const typed = spot.segment.text.slice(spot.start, spot.end).toLowerCase();
+    return label.toLowerCase().startsWith(typed);
+  });
+  return fitting.map(({ label }) => label).join(", ");
+}
+
+const inWay = (line: string) => loft.replace("      serves  lighting\n", `      serves  lighting\n      ${line}\n`);
+const inSupply = (line: string) => loft.replace("    Ipf       0.92 kA\n", `    ${line}\n`);
+
+describe("completion", () => {
+  it("offers the words of a block that are not used up", async () => {
+    expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
+      `"behind, rcd, afdd, phase, feeds, route, run, points, spurs, fused, floor-area, place, load, disconnect, max-Zs, parallel-path, class-II, designed, installed, tested, dead, live, departure, query, answer, note"`,
+    );
+    expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, PSCC, PEFC, polarity, phase-sequence"`);
+    expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way"`);
+    expect(await offered("┆")).toMatchInlineSnapshot(
+      `"wayfile, use, instrument, cable-type, installation, board, departure, query, answer, note"`,
+    );
+  });
+
+  it("offers choices, then the labels of the line that are not there yet", async () => {
+    expect(await offered(inWay("route ┆"))).toMatchInlineSnapshot(
+      `"conduit, trunking, clipped, tray, ladder, free-air, wall, ceiling, floor, duct, buried, bunched, layer, tray-layer, ladder-layer, method, grouped, ambient, insulated, depth, length, bends"`,
+    );
+    expect(await offered(inWay("route clipped method C ┆"))).toMatchInlineSnapshot(
+      `"bunched, layer, tray-layer, ladder-layer, grouped, ambient, insulated, depth, length, bends"`,
+    );
+    expect(await offered(inWay("route clipped method ┆"))).toMatchInlineSnapshot(
+      `"100, 101, 102, 103, A, B, C, D, E, F"`,
+    );
+  });
+
+  it("offers the names in scope", async () => {
+    expect(await offered(loftWith("behind  east┆").replace("east┆", "┆"))).toMatchInlineSnapshot(`"east"`);
+    expect(await offered(inWay("dead 2026-03-04 with ┆"))).toMatchInlineSnapshot(`"M1"`);
+    expect(await offered(inWay("cable t┆"))).toMatchInlineSnapshot(`"twin"`);
+  });
+
+  it("offers units after a number", async () => {
+    expect(await offered(loft.replace("0.64 Ω", "0.64 ┆"))).toMatchInlineSnapshot(`"Ω, mΩ"`);
+    expect(await offered(inWay("load 3 ┆"))).toMatchInlineSnapshot(`"kW, W, A, mA"`);
+  });
+
+  it("offers the standards, then the ratings that are made", async () => {
+    expect(await offered(inWay("afdd ┆"))).toMatchInlineSnapshot(`"BS EN 62606"`);
+    expect(
+      await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS EN 6┆")),
+    ).toMatchInlineSnapshot(`"BS EN 60898, BS EN 61009, BS EN 60947-2"`);
+    expect(
+      await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS EN 61009 C┆")),
+    ).toMatchInlineSnapshot(`"C1, C2, C3, C4, C6, C10, C13, C16, C20, C25, C32, C40, C50, C63, C80, C100, C125"`);
+    expect(
+      await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS 88-3 ┆")),
+    ).toMatchInlineSnapshot(
+      `"5 A, 16 A, 20 A, 32 A, 45 A, 63 A, 80 A, 100 A, gG, gM, back-up, 6 mA, 10 mA, 30 mA, 100 mA, 300 mA, 500 mA, 1000 mA, bidirectional, unidirectional, type"`,
+    );
+  });
+
+  it("offers editions, and the number of the next way", async () => {
+    expect(await offered(loft.replace("standard  BS 7671:2018+A2:2022", "standard ┆"))).toMatchInlineSnapshot(
+      `"BS 7671:2018+A4:2026, BS 7671:2018+A2:2022+A3:2024, BS 7671:2018+A2:2022, BS 7671:2018+A1:2020, BS 7671:2018, BS 7671:2008+A3:2015, BS 7671:2008+A1:2011, BS 7671:2008, BS 7671:2001"`,
+    );
+    expect(await offered(loft.replace("way 9 spare", "way 9 spare\n    way ┆"))).toMatchInlineSnapshot(
+      `"10, ring, radial, feeder, spare"`,
+    );
+  });
+
+  it("offers checks to depart from", async () => {
+    expect(await offered(inWay("departure loop/zs┆"))).toMatchInlineSnapshot(
+      `"loop/zs-below-board, loop/zs-below-conductors, loop/zs-disagrees, loop/zs-over-cold-limit, loop/zs-over-limit, loop/zs-over-rcd-limit, loop/zs-over-written-limit"`,
+    );
+  });
+
+  it("leaves texts and comments to the writer", async () => {
+    expect(await offered(inWay('note "the ┆'))).toBe("");
+    expect(await offered(inWay("# the ┆"))).toBe("");
+  });
+
+  it("writes a block with places to fill in", async () => {
+    const { snapshot, cursor } = await atCursor(loft.replace("way 9 spare", "way 9 spare\n    ┆"));
+    const snippets = complete(snapshot, cursor).flatMap(({ snippet }) => snippet ?? []);
+    expect(snippets.join("\n\n")).toMatchInlineSnapshot(`
+      "dead \${1:year-month-day} {
+      	$0
+      }
+
+      live \${1:year-month-day} {
+      	$0
+      }
+
+      way \${1:its number on the board} \${2|ring,radial,feeder,spare|} "\${3:what it serves}" {
+      	$0
+      }"
+    `);
+  });
+});
