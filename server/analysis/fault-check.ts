@@ -45,13 +45,22 @@ export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
   ];
 }
 
+/** The earth fault current with the doubt of a loop tester on the side asked for, A: what counts where loops are small. */
+export function byDoubtfulLoop({ byLoop, loop }: FaultPlace, side: "less" | "more"): number {
+  const doubt = practiceOf("loop-below").value;
+  const impedance = side === "less" ? loop.value + doubt : Math.max(loop.value - doubt, doubt / 2);
+  return (byLoop.value * loop.value) / impedance;
+}
+
 /** Whether a three-phase place has the figure of one phase: what flows between lines is greater. */
-export function singlePhaseFigure({ faults, byLoop, threePhase, tt }: FaultPlace) {
+export function singlePhaseFigure(place: FaultPlace) {
+  const { faults, threePhase, tt } = place;
+  const least = byDoubtfulLoop(place, "less");
   const Ipf = faults.find(({ name }) => name === "Ipf");
   if (!threePhase || tt || !Ipf) return undefined;
   const share = practiceOf("fault-three");
   const PSCC = faults.find(({ name }) => name === "PSCC");
-  const single = PSCC && PSCC.value > byLoop.value && PSCC.value < Ipf.value ? PSCC.value : byLoop.value;
+  const single = PSCC && PSCC.value > least && PSCC.value < Ipf.value ? PSCC.value : least;
   return Ipf.value < share.value * single ? { Ipf, single, share } : undefined;
 }
 

@@ -88,6 +88,12 @@ export const practiceValues = table<PracticeValue>({
       unit: "",
     }),
     practice({
+      key: "fault-rise-far",
+      item: "fault current of a board against the one that feeds it, beyond any doubt of the meter",
+      value: 1.5,
+      unit: "",
+    }),
+    practice({
       key: "load-share",
       item: "design current against the load of one resistive appliance",
       value: 0.15,

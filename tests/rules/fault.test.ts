@@ -68,6 +68,8 @@ describe("fault current against the loop", () => {
   it.each([
     ["agrees", "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.15 kA", []],
     ["neutral better than earth", "earthing TN-S\nZe 0.40 Ω\nIpf 1.3 kA", []],
+    ["neutral far better than a lead sheath", "earthing TN-S\nZe 0.78 Ω\nIpf 1.3 kA", []],
+    ["a small loop, read coarsely", "earthing TN-S\nphases three\nZe 0.02 Ω\nIpf 11.2 kA", []],
     ["declared at its greatest", "earthing TN-C-S\nZe 0.20 Ω\nIpf 16 kA declared", []],
     ["amperes for kiloamperes", "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.15 A", ["fault/disagrees-with-loop"]],
     ["an electrode", "earthing TT\nZe 90 Ω\nIpf 1.1 kA", []],
@@ -76,6 +78,12 @@ describe("fault current against the loop", () => {
     ["three-phase, one phase", "earthing TN-C-S\nphases three\nZe 0.10 Ω\nIpf 2.3 kA", ["fault/one-phase-figure"]],
   ])("%s", (_, lines, expected) => {
     expect(checksOf(supply(lines))).toEqual(expected);
+  });
+
+  it("rises outward only within the doubt of the meter", () => {
+    const board = (Ipf: string) => supply("earthing TN-S\nZe 0.04 Ω\nIpf 5.4 kA", `Ipf ${Ipf}`);
+    expect(checksOf(board("6.2 kA"))).toEqual([]);
+    expect(checksOf(board("9.4 kA"))).toEqual(["fault/rises-downstream"]);
   });
 
   it("the larger of the two is recorded", () => {

@@ -1,5 +1,5 @@
 import { faultsNoted } from "../../analysis/faults.ts";
-import { liveTestsDue, stageOf } from "../../analysis/supply.ts";
+import { liveTestsDue } from "../../analysis/supply.ts";
 import { boardRule, wordSpot } from "../rule.ts";
 import { lineInBlock } from "../writing.ts";
 
@@ -18,10 +18,15 @@ installation "Sample" {
   stage tested
   supply {
     earthing TN-S
+    Ipf 1.2 kA
   }
-  board A "Board" {
-  ^^^^^
+  board A "Main" {
     fed-from supply
+    way 1 feeder "Annexe" { feeds B }
+  }
+  board B "Annexe" {
+  ^^^^^
+    fed-from A
     way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
   }
 }`,
@@ -33,23 +38,26 @@ installation "Sample" {
     earthing TN-S
     Ipf 1.2 kA
   }
-  board A "Board" {
+  board A "Main" {
     fed-from supply
+    way 1 feeder "Annexe" { feeds B }
+  }
+  board B "Annexe" {
+    fed-from A
+    Ipf 0.8 kA
     way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
   }
 }`,
     },
   ],
   check({ board, context, studies }, report) {
-    const atOrigin = board.head.facts.one("fed-from")?.args.from.value === "supply";
-    const due = atOrigin ? stageOf(context) !== "design" : liveTestsDue(context);
-    if (!due || faultsNoted(context) || !studies.some(({ device }) => device)) return;
+    // Of the origin another check speaks, with all that a supply may lack.
+    if (board.head.facts.one("fed-from")?.args.from.value === "supply" || !liveTestsDue(context)) return;
+    if (faultsNoted(context) || !studies.some(({ device }) => device)) return;
     // A half-written line may be the one that is missed.
-    if (board.head.facts.broken.length > 0 || (context.supply?.broken.length ?? 0) > 0) return;
+    if (board.head.facts.broken.length > 0) return;
     report(wordSpot(board.head.header), {
-      message: atOrigin
-        ? "The prospective fault current is noted neither here nor at the origin, so no device here can be judged by it."
-        : "The prospective fault current at this board is not noted, so no device here can be judged by it.",
+      message: "The prospective fault current at this board is not noted, so no device here can be judged by it.",
       fixes: lineInBlock(board.head.header, 'Ipf LIM "…"', "Say why it was not measured"),
     });
   },

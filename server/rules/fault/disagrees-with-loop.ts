@@ -1,4 +1,4 @@
-import { type FaultPlace, faultPlaces, singlePhaseFigure } from "../../analysis/fault-check.ts";
+import { byDoubtfulLoop, type FaultPlace, faultPlaces, singlePhaseFigure } from "../../analysis/fault-check.ts";
 import type { FaultAt } from "../../analysis/faults.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
@@ -73,18 +73,23 @@ installation "Sample" {
   },
 });
 
-function judge({ byLoop, loop, name, threePhase }: FaultPlace, fault: FaultAt, report: Reporter): void {
+function judge(place: FaultPlace, fault: FaultAt, report: Reporter): void {
+  const { byLoop, loop, name, threePhase, combined } = place;
   const low = practiceOf("fault-low");
   // A declared figure is the greatest the distributor will answer for, far above what a meter shows.
   const high = practiceOf(threePhase && fault.name === "Ipf" ? "fault-high-three" : "fault-high");
-  const tooLow = fault.value < low.value * byLoop.value;
-  const tooHigh = fault.value > high.value * byLoop.value && fault.fact.provenance === "measured";
+  const least = low.value * byDoubtfulLoop(place, "less");
+  const most = high.value * byDoubtfulLoop(place, "more");
+  const tooLow = fault.value < least;
+  // With a separate protective conductor the neutral may be far better than the earth, and Ipf far above U0/Z.
+  const comparable = combined || fault.name === "PEFC";
+  const tooHigh = comparable && fault.value > most && fault.fact.provenance === "measured";
   if (!tooLow && !tooHigh) return;
   const used = tooLow ? low : high;
   report(factSpot(fault.fact), {
     message: `${fault.name} ${kiloamps(fault.value)} does not go with a loop of ${ohms(loop.value)} at ${name}, which lets ${kiloamps(byLoop.value)} flow: ${tooLow ? "was it read further out, or are A and kA mixed?" : "is the point in the right place?"}`,
     value: amount(fault.value, "A"),
-    limit: amount(used.value * byLoop.value, "A"),
+    limit: amount(tooLow ? least : most, "A"),
     least: tooLow,
     steps: [...byLoop.steps, ...used.steps],
     source: combine(byLoop.source, used.source),

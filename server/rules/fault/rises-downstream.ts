@@ -1,5 +1,6 @@
 import { upstreamFaults } from "../../analysis/fault-check.ts";
 import { boardFaults } from "../../analysis/faults.ts";
+import { studySupply } from "../../analysis/supply.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps } from "../../calc/result.ts";
 import { amount, boardRule, factSpot } from "../rule.ts";
@@ -41,9 +42,15 @@ installation "Sample" {
   check({ board, context }, report) {
     const above = upstreamFaults(context);
     const share = practiceOf("fault-rise");
+    const far = practiceOf("fault-rise-far");
+    const doubt = practiceOf("loop-below");
+    const { U0 } = studySupply(context);
     for (const own of boardFaults(board.head.facts)) {
       const same = above.find(({ name }) => name === own.name);
       if (!same || own.value <= share.value * same.value) continue;
+      // Where loops are small a hundredth of an ohm is a thousand amperes.
+      const gap = U0 / same.value - U0 / own.value;
+      if (gap <= doubt.value && own.value <= far.value * same.value) continue;
       report(factSpot(own.fact), {
         message: `${own.name} ${kiloamps(own.value)} at this board is above the ${kiloamps(same.value)} upstream of it: a cable cannot add to a fault current.`,
         value: amount(own.value, "A"),

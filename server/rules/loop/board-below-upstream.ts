@@ -47,8 +47,11 @@ installation "Sample" {
     if (context.upstream[0]?.feeder?.facts.has("parallel-path")) return;
     const allowance = practiceOf("loop-below");
     if (own.value >= above.value - allowance.value) return;
+    // Ze is read with the bonding disconnected, Zdb with all of it in parallel: at the origin that explains much.
+    const atOrigin = context.upstream.length === 0;
     report(factSpot(own.fact), {
-      message: `Zdb ${ohms(own.value)} is below the ${ohms(above.value)} of what feeds this board: impedance cannot shrink on the way out. Is there metal in parallel?`,
+      message: `Zdb ${ohms(own.value)} is below the ${ohms(above.value)} of what feeds this board${atOrigin ? ": bonding in parallel may explain it, or the two are from different days." : ": impedance cannot shrink on the way out. Is there metal in parallel?"}`,
+      ...(atOrigin ? { severity: "information" } : {}),
       value: amount(own.value, "Ω"),
       limit: amount(above.value, "Ω"),
       least: true,
