@@ -77,6 +77,7 @@ describe("editing", () => {
           document = applyEdit(document, { range, text: put });
           current = current.slice(0, from) + put + current.slice(to);
           expect(textOf(document)).toBe(current);
+          expect(new Set(document.segments).size, "no segment stands in two places").toBe(document.segments.length);
           expect(shown(document)).toEqual(shown(documentOf(current)));
         }
       }),
