@@ -3,6 +3,14 @@ import { workOf } from "../../analysis/supply.ts";
 import { factSpot, wayRule } from "../rule.ts";
 import { lineAfter } from "../writing.ts";
 
+/** Ways of running to choose from; whoever was there knows which. */
+const usual = [
+  "route clipped method C",
+  "route conduit method B",
+  "route trunking method B",
+  "route ceiling method 100",
+];
+
 export default wayRule({
   id: "design/route-not-stated",
   severity: "warning",
@@ -45,7 +53,7 @@ export default wayRule({
     if (!facts.has("route")) {
       report(factSpot(cable.fact), {
         message: "How this cable runs is not stated, so what it can carry is not known: add a route with its method.",
-        fixes: [lineAfter(cable.fact, "route clipped method C", "Add a route")],
+        fixes: usual.map((route) => lineAfter(cable.fact, route)),
         ...severity,
       });
       return;

@@ -1,4 +1,4 @@
-import { radialShortfall } from "../../analysis/overload.ts";
+import { conventionalRow, radialShortfall } from "../../analysis/overload.ts";
 import { amps, squareMillimetres } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -30,9 +30,10 @@ export default wayRule({
     const limit = radialShortfall(study);
     if (!limit || !cable || !device?.rating) return;
     const { curve } = device.fact.args;
+    const smaller = Number(conventionalRow("A3 radial")?.facts.rating);
     const { line } = cable.fact.args;
     report(factSpot(device.fact), {
-      message: `${squareMillimetres(cable.line)} on ${amps(device.rating)} is right only for a ring; this is a radial. Fit a 20 A device, or use ${squareMillimetres(limit.value)}.`,
+      message: `${squareMillimetres(cable.line)} on ${amps(device.rating)} is right only for a ring; this is a radial. Fit a ${amps(smaller)} device, or use ${squareMillimetres(limit.value)}.`,
       value: amount(cable.line, "mm²"),
       limit: amountOf(limit),
       least: true,
@@ -40,7 +41,7 @@ export default wayRule({
       source: limit.source,
       related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
       fixes: [
-        ...(curve ? [inPlaceOf(curve, `${curve.curve}20`, `Make the device ${curve.curve}20`)] : []),
+        ...(curve ? [inPlaceOf(curve, `${curve.curve}${smaller}`, `Make the device ${curve.curve}${smaller}`)] : []),
         ...(line ? [inPlaceOf(line, `${limit.value} mm²`, `Make the line ${squareMillimetres(limit.value)}`)] : []),
       ],
     });

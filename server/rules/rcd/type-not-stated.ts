@@ -1,3 +1,4 @@
+import { rcdTypes } from "../../../grammar/choices.ts";
 import { rcdsAt, typeSpan } from "../../analysis/board-rcds.ts";
 import { workOf } from "../../analysis/supply.ts";
 import { boardRule, factSpot, valueSpot } from "../rule.ts";
@@ -32,7 +33,7 @@ export default boardRule({
       report(valueSpot(rcd.fact, span), {
         message: "The type of this RCD is not stated: AC, A, F or B, by the symbol on its front.",
         related: serves ? [{ spot: factSpot(serves), message: "What it protects." }] : [],
-        fixes: wordsAfter(rcd.fact, "type A", "Write that it is type A"),
+        fixes: Object.keys(rcdTypes).flatMap((type) => wordsAfter(rcd.fact, `type ${type}`)),
       });
     }
   },
