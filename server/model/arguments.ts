@@ -454,7 +454,7 @@ export function nearest(word: string, words: readonly string[]): string | undefi
     .map((candidate) => ({ candidate, away: distance(folded, candidate.toLowerCase()) }))
     .sort((a, b) => a.away - b.away);
   const best = ranked[0];
-  return best && best.away <= Math.max(1, Math.floor(word.length / 3)) ? best.candidate : undefined;
+  return best && best.away <= Math.max(1, Math.ceil(word.length / 3)) ? best.candidate : undefined;
 }
 
 export const replaceFix = (token: IToken, text: string): Fix => ({

@@ -60,7 +60,7 @@ class Binder {
     const broken: string[] = [];
     for (const statement of statements) {
       const fact = this.#statement(kind, statement);
-      if (fact === undefined) broken.push(statement.word.image);
+      if (fact === undefined) broken.push(...meant(kind, statement.word.image));
       else {
         if (rowOf(kind, fact.word)?.times === "once") this.#once(fact, list, statement);
         list.push(fact);
@@ -150,6 +150,12 @@ class Binder {
   #report(check: LanguageCheck, message: string, { start, end }: { start: number; end: number }): void {
     this.#problems.push({ check, message, start, end, fixes: [] });
   }
+}
+
+/** A misspelt word counts as the word it is nearest to, so that no check says that one is missing. */
+function meant(kind: BlockKind, word: string): string[] {
+  const near = rowOf(kind, word) ? undefined : nearest(word, Object.keys(vocabulary[kind]));
+  return near === undefined ? [word] : [word, near];
 }
 
 /** What a person calls each kind of block. */

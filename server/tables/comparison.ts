@@ -12,6 +12,8 @@ export const comparison = {
   equalReadings: practice(4, "repeated figures on a board"),
   /** How much longer the longest of them is than the shortest before equal figures are odd. */
   differingLength: practice(1.25, "repeated figures on a board"),
+  /** Ω between the least and the greatest expectation before equal readings are odd: less is lost in rounding. */
+  differingReading: practice(0.1, "repeated figures on a board"),
   /** Circuits on which a sum comes out to the last digit before it looks reckoned backwards. */
   exactSums: practice(3, "readings reckoned from one another"),
   /** Decimals of a fault current in kA from which an exact sum is no chance. */

@@ -48,7 +48,8 @@ export const deadTestPractice = {
   /** Rings it takes before a repeated coincidence is remarkable. */
   alikeRings: practice(3, "", "signs of figures worked backwards"),
   /** Share of the cable from a spur to the far point of the ring that the spur may have. */
-  spurLength: practice(1 / 8, "", "length of unfused spurs"),
+  /** Times the rule of thumb from which a spur is worth a word: on a short ring every usual spur passes it. */
+  spurExcess: practice(2, "", "length of unfused spurs"),
   /** The benchmark for a bonding conductor of unknown length, Ω. */
   bonding: practice(0.05, "Ω", "main bonding conductors"),
   /** Conductor temperatures between which a reading without a temperature was taken, °C. */

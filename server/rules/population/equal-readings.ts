@@ -11,6 +11,7 @@ interface Figure {
   readonly value: number;
   /** What the figure should grow with: the reading expected, or the length. */
   readonly size: number;
+  readonly by: "reading" | "length";
 }
 
 type Column = readonly [name: string, show: (value: number) => string, read: (study: WayStudy) => Figure | undefined];
@@ -19,9 +20,10 @@ const looped =
   (reading: "Zs" | "R1R2") =>
   (study: WayStudy): Figure | undefined => {
     const number = numberAt(study[reading]);
-    const size = study.expectedR1R2?.value ?? study.length?.value;
+    const expected = study.expectedR1R2?.value;
+    const size = expected ?? study.length?.value;
     if (!number || size === undefined || number.fact.provenance !== "measured") return undefined;
-    return { study, fact: number.fact, value: number.value, size };
+    return { study, fact: number.fact, value: number.value, size, by: expected === undefined ? "length" : "reading" };
   };
 
 function insulated(study: WayStudy): Figure | undefined {
@@ -29,7 +31,7 @@ function insulated(study: WayStudy): Figure | undefined {
   // Off scale is a bound: any number of sound circuits share it.
   const value = fact && exact(fact.args["L-E"]);
   const size = study.length?.value;
-  return fact && value !== undefined && size !== undefined ? { study, fact, value, size } : undefined;
+  return fact && value !== undefined && size !== undefined ? { study, fact, value, size, by: "length" } : undefined;
 }
 
 const columns: readonly Column[] = [
@@ -41,10 +43,13 @@ const columns: readonly Column[] = [
 function differ(figures: readonly Figure[]): boolean {
   const sizes = figures.map(({ size }) => size);
   const lengths = new Set(figures.map(({ study }) => study.length?.value));
-  return (
-    lengths.size >= comparison.equalReadings.value &&
-    Math.max(...sizes) >= Math.min(...sizes) * comparison.differingLength.value
-  );
+  if (lengths.size < comparison.equalReadings.value) return false;
+  const least = Math.min(...sizes);
+  const greatest = Math.max(...sizes);
+  const apart = figures.every(({ by }) => by === "reading");
+  return apart
+    ? greatest - least >= comparison.differingReading.value
+    : greatest >= least * comparison.differingLength.value;
 }
 
 function judge([name, show, read]: Column, studies: readonly WayStudy[], report: Reporter): void {
