@@ -97,9 +97,6 @@ export function originImpedance({ supply }: Pick<Context, "supply">): NumberAt |
   return fact && numberAt({ value: fact.args.value, fact });
 }
 
-/** Whether the reading was said to be worked out and not measured. */
-export const wasReckoned = ({ fact }: NumberAt): boolean => fact.provenance === "calculated";
-
 /** The RCD that would clear a fault to earth through this loop, and its own limit. */
 export function rcdDisconnects(study: WayStudy, Zs: number): { rcd: Rcd; limit: Calculated } | undefined {
   for (const rcd of study.rcds) {
