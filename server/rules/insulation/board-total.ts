@@ -1,4 +1,4 @@
-import { boardInsulation, type InsulationValue, leastToEarth } from "../../analysis/insulation.ts";
+import { boardInsulation, type InsulationValue, insulationOf } from "../../analysis/insulation.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { parallelInsulation } from "../../calc/insulation.ts";
 import { megohms, step } from "../../calc/result.ts";
@@ -15,12 +15,12 @@ installation "Sample" {
 `;
 const ways = `    way 1 radial "Lights" {
       dead 2026-03-04 {
-        insulation 500 V L-N 300 MΩ L-E 40 MΩ N-E 300 MΩ
+        insulation 500 V L-N 300 MΩ L-E 40 MΩ N-E >999 MΩ
       }
     }
     way 2 radial "Heater" {
       dead 2026-03-04 {
-        insulation 500 V L-N 300 MΩ L-E 60 MΩ N-E 300 MΩ
+        insulation 500 V L-N 300 MΩ L-E 60 MΩ N-E >999 MΩ
       }
     }
   }
@@ -42,7 +42,7 @@ export default boardRule({
     }
 ${ways}`,
       good: `${head}    dead 2026-03-04 {
-      insulation 500 V L-E 24 MΩ joined
+      insulation 500 V L-E 20 MΩ joined
     }
 ${ways}`,
     },
@@ -63,7 +63,8 @@ ${ways}`,
     const total = test?.values.find(({ pair }) => pair === "L-E");
     if (!test || !total || total.quantity.sign === "<") return;
     const circuits = studies.filter((study) => !study.isSpare);
-    const least = circuits.flatMap((study) => leastOf(study) ?? []);
+    const joined = total.fact.args.joined !== undefined;
+    const least = circuits.flatMap((study) => partsOf(study, joined));
     const lowest = least
       .filter(({ value }) => value.quantity.sign !== ">")
       .sort((a, b) => a.value.quantity.value - b.value.quantity.value)[0];
@@ -84,7 +85,8 @@ ${ways}`,
       });
       return;
     }
-    if (total.quantity.sign !== "=" || least.length < circuits.length || least.length === 0) return;
+    const known = new Set(least.map(({ study }) => study));
+    if (total.quantity.sign !== "=" || known.size < circuits.length || least.length === 0) return;
     // Bounds count as values, so what comes out is the least the whole can be.
     if (least.some((own) => own.value.quantity.sign === "<" || own.value.quantity.value <= 0)) return;
     const parallel = parallelInsulation(least.map((own) => own.value.quantity.value));
@@ -101,7 +103,18 @@ ${ways}`,
   },
 });
 
-function leastOf(study: WayStudy): { study: WayStudy; value: InsulationValue } | undefined {
-  const value = leastToEarth(study);
-  return value && { study, value };
+interface Part {
+  readonly study: WayStudy;
+  readonly value: InsulationValue;
+}
+
+/**
+ * What a way adds to the whole. With line and neutral joined at the board both count; without, only what was measured
+ * from line to earth alone.
+ */
+function partsOf(study: WayStudy, joined: boolean): Part[] {
+  const values = insulationOf(study)?.values ?? [];
+  return values
+    .filter(({ pair, fact }) => pair.endsWith("-E") && (joined || (pair.startsWith("L") && !fact.args.joined)))
+    .map((value) => ({ study, value }));
 }

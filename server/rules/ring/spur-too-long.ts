@@ -33,7 +33,7 @@ export default wayRule({
     for (const spur of unfusedSpurs(study)) {
       const farthest = farthestFromSpur(study, spur);
       const length = spur.place.spur?.length;
-      if (farthest === undefined || length === undefined) continue;
+      if (spur.offSpur || farthest === undefined || length === undefined) continue;
       // The rule is made for a ring of the usual greatest length; a shorter one has drop and loop to spare.
       const own = longestSpur(Math.max(farthest, usualRingLength.value / 2));
       const limit = { ...own, source: combine(own.source, usualRingLength.source) };
