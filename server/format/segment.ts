@@ -23,6 +23,7 @@ export function formatSegment(segment: Segment, setting: Setting): string[] | un
   const lines = laidOut(segment, before, setting);
   if (!lines) return undefined;
   const text = lines.map((line) => `${line}\n`).join("");
+  if (text === segment.text) return lines;
   const after = parse(text);
   return sameMeaning(before, after) && isSettled({ ...segment, text }, after, setting) ? lines : undefined;
 }
