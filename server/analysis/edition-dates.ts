@@ -1,7 +1,8 @@
 import type { Installation } from "../model/installation.ts";
 import { comparison } from "../tables/comparison.ts";
 import { type Edition, editions } from "../tables/editions.ts";
-import { blocksOf } from "./blocks.ts";
+import { blocksIn, partsOf } from "./blocks.ts";
+import { keptWith } from "./kept.ts";
 
 /** What the dates of an installation say of the edition it is judged by. Days as ISO. */
 export interface EditionDates {
@@ -12,21 +13,29 @@ export interface EditionDates {
   readonly lastTest: string | undefined;
 }
 
-export function editionDates(installation: Installation, edition: Edition): EditionDates {
-  const blocks = blocksOf(installation);
-  const days = (word: "designed" | "dead" | "live"): string[] =>
-    blocks
-      .flatMap(({ facts }) => facts.list.filter((fact) => fact.word === word))
+const daysIn = keptWith((part: Parameters<typeof blocksIn>[0]) => {
+  const facts = blocksIn(part).flatMap((block) => block.facts.list);
+  const days = (words: readonly string[]): string[] =>
+    facts
+      .filter(({ word }) => words.includes(word))
       .flatMap(({ args }) =>
         args.on && "value" in args.on && typeof args.on.value === "string" ? [args.on.value] : [],
-      )
-      .sort();
+      );
+  return { designed: days(["designed"]), tests: days(["dead", "live"]) };
+});
+
+const earlier = (a: string | undefined, b: string): string => (a === undefined || b < a ? b : a);
+const later = (a: string | undefined, b: string): string => (a === undefined || b > a ? b : a);
+
+export function editionDates(installation: Installation, edition: Edition): EditionDates {
+  const parts = partsOf(installation).map(daysIn);
+  const firstDesigned = parts.flatMap(({ designed }) => designed).reduce<string | undefined>(earlier, undefined);
   const existing = installation.head.facts.one("work")?.args.work.value === "existing";
-  const [designed] = existing ? [] : days("designed");
+  const designed = existing ? undefined : firstDesigned;
   const successor = successorOf(edition);
   const since = successor && addMonths(successor.from, comparison.editionChange.value);
   const superseded = designed !== undefined && since !== undefined && designed >= since;
-  const lastTest = [...days("dead"), ...days("live")].sort().at(-1);
+  const lastTest = parts.flatMap(({ tests }) => tests).reduce<string | undefined>(later, undefined);
   return { designed, supersededBy: superseded ? newestAt(designed) : undefined, lastTest };
 }
 

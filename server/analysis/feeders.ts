@@ -1,6 +1,7 @@
 import type { Board, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { FactOf } from "../model/values.ts";
+import { keptWith } from "./kept.ts";
 
 /** A way that says which board it feeds. */
 export interface Feeder {
@@ -11,14 +12,15 @@ export interface Feeder {
 }
 
 /** Every `feeds` of an installation, in the order of its files. */
-export function feedersIn(installation: Installation): Feeder[] {
-  return installation.boards.flatMap(({ board }) =>
-    board.ways.flatMap((way) => {
-      const fact = way.facts.one("feeds");
-      return fact ? [{ board, way, fact, to: fact.args.board.value }] : [];
-    }),
-  );
-}
+export const feedersIn = (installation: Installation): Feeder[] =>
+  installation.boards.flatMap(({ board }) => feedersOn(board));
+
+const feedersOn = keptWith((board: Board): readonly Feeder[] =>
+  board.ways.flatMap((way) => {
+    const fact = way.facts.one("feeds");
+    return fact ? [{ board, way, fact, to: fact.args.board.value }] : [];
+  }),
+);
 
 /** The boards of an installation by name; the first of a name, as a reference would find it. */
 export function boardsByName(installation: Installation): ReadonlyMap<string, Board> {

@@ -1,6 +1,7 @@
 import type { Installation, InstrumentFact } from "../model/installation.ts";
 import type { Fact, Facts, Val } from "../model/values.ts";
-import { blocksOf } from "./blocks.ts";
+import { blocksIn, partsOf } from "./blocks.ts";
+import { keptWith } from "./kept.ts";
 
 /** A dated line that says, or should say, with which instrument its readings were taken. */
 export interface TestDay {
@@ -17,14 +18,17 @@ interface DatedArgs {
   readonly with?: readonly Val<string>[];
 }
 
-/** Every day of tests in an installation, the supply's own figures among them. */
-export const testDaysOf = (installation: Installation): TestDay[] =>
-  blocksOf(installation).flatMap(({ facts }) =>
+const testDaysIn = keptWith((part: Parameters<typeof blocksIn>[0]): readonly TestDay[] =>
+  blocksIn(part).flatMap(({ facts }) =>
     facts.list.flatMap((fact) => {
       const { on, with: used = [] } = fact.args as DatedArgs;
       return dated.has(fact.word) && on ? [{ header: fact, on, with: used, facts: fact.inner }] : [];
     }),
-  );
+  ),
+);
+
+/** Every day of tests in an installation, the supply's own figures among them. */
+export const testDaysOf = (installation: Installation): TestDay[] => partsOf(installation).flatMap(testDaysIn);
 
 /** What is known of an instrument. */
 export const factsOf = (instrument: InstrumentFact): Facts<"instrument"> | undefined =>
@@ -32,6 +36,7 @@ export const factsOf = (instrument: InstrumentFact): Facts<"instrument"> | undef
 
 /** The instruments an installation's tests were made with, each once. */
 export function instrumentsUsed(installation: Installation): InstrumentFact[] {
-  const names = new Set(testDaysOf(installation).flatMap((day) => day.with.map(({ value }) => value)));
+  const names = new Set<string>();
+  for (const day of testDaysOf(installation)) for (const { value } of day.with) names.add(value);
   return [...names].flatMap((name) => installation.names.instruments.get(name)?.[0] ?? []);
 }

@@ -1,10 +1,11 @@
 import type { FactOf, Facts } from "../model/values.ts";
+import { keptWith } from "./kept.ts";
 
 export type Query = FactOf<"way", "query">;
 export type Answer = FactOf<"way", "answer">;
 
 /** Questions of a block that no answer stands below, and answers that no question stands above. */
-export function queriesIn(facts: Facts): { readonly open: Query[]; readonly stray: Answer[] } {
+export const queriesIn = keptWith((facts: Facts): { readonly open: Query[]; readonly stray: Answer[] } => {
   const open: Query[] = [];
   const stray: Answer[] = [];
   const asked: Query[] = [];
@@ -20,4 +21,4 @@ export function queriesIn(facts: Facts): { readonly open: Query[]; readonly stra
   }
   open.push(...asked.filter((query) => !answered.has(query)));
   return { open, stray };
-}
+});

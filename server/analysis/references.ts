@@ -3,6 +3,7 @@ import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { AnyValue, Fact, Facts, Val } from "../model/values.ts";
+import { keptWith } from "./kept.ts";
 
 /** A place where a name is used, with the board and way it is used in: they decide what the name can mean. */
 export interface Reference {
@@ -16,17 +17,23 @@ export interface Reference {
 }
 
 /** Every name an installation uses. The vocabulary says which arguments are names, so a new word needs nothing here. */
-export function referencesIn(installation: Installation): Reference[] {
-  const found: Reference[] = [];
-  collect(installation.head.facts, undefined, undefined, found);
+export function* referencesIn(installation: Installation): Generator<Reference> {
+  for (const name of namesUsed(installation.head.facts)) yield { ...name, board: undefined, way: undefined };
   for (const { board } of installation.boards) {
-    collect(board.head.facts, board, undefined, found);
-    for (const way of board.ways) collect(way.facts, board, way, found);
+    for (const name of namesUsed(board.head.facts)) yield { ...name, board, way: undefined };
+    for (const way of board.ways) for (const name of namesUsed(way.facts)) yield { ...name, board, way };
   }
-  return found;
 }
 
-function collect(facts: Facts, board: Board | undefined, way: Way | undefined, found: Reference[]): void {
+type NameUsed = Omit<Reference, "board" | "way">;
+
+const namesUsed = keptWith((facts: Facts): readonly NameUsed[] => {
+  const found: NameUsed[] = [];
+  collect(facts, found);
+  return found;
+});
+
+function collect(facts: Facts, found: NameUsed[]): void {
   for (const fact of facts.list) {
     for (const [param, names, builtin] of namesOf(facts.kind, fact.word)) {
       const value = fact.args[param];
@@ -34,10 +41,10 @@ function collect(facts: Facts, board: Board | undefined, way: Way | undefined, f
       for (const name of [value].flat() as AnyValue[]) {
         if (!("value" in name) || typeof name.value !== "string") continue;
         const own = name as Val<string>;
-        found.push({ names, name: own, fact, builtin: builtin.has(own.value), board, way });
+        found.push({ names, name: own, fact, builtin: builtin.has(own.value) });
       }
     }
-    if (fact.inner) collect(fact.inner, board, way, found);
+    if (fact.inner) collect(fact.inner, found);
   }
 }
 

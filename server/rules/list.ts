@@ -47,7 +47,6 @@ import instrumentNoDue from "./instrument/no-due.ts";
 import instrumentNoSerial from "./instrument/no-serial.ts";
 import instrumentNotNamed from "./instrument/not-named.ts";
 import instrumentTestBeforeCalibration from "./instrument/test-before-calibration.ts";
-import instrumentTwoRanges from "./instrument/two-ranges.ts";
 import insulationAllLow from "./insulation/all-low.ts";
 import insulationBelowMinimum from "./insulation/below-minimum.ts";
 import insulationBoardBelowMinimum from "./insulation/board-below-minimum.ts";
@@ -242,7 +241,6 @@ export const rules: readonly Rule[] = [
   instrumentNoSerial,
   instrumentNotNamed,
   instrumentTestBeforeCalibration,
-  instrumentTwoRanges,
   insulationAllLow,
   insulationBelowMinimum,
   insulationBoardBelowMinimum,

@@ -140,9 +140,4 @@ describe("instruments", () => {
     expect(find("instrument/no-serial", "way 1 spare", one("due 2026-11-03"))).toEqual([]);
     expect(find("instrument/no-serial", text, one("due 2026-11-03"))).toHaveLength(1);
   });
-
-  it("its range depends on the voltage", () => {
-    const ranges = `way 1 radial "Yard" {\n  ${dead("insulation 500 V L-E >999 MΩ\n insulation 250 V L-E >499 MΩ")}\n}`;
-    expect(find("instrument/two-ranges", ranges, one("due 2026-11-03"))).toEqual([]);
-  });
 });

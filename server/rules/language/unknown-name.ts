@@ -1,29 +1,39 @@
 import type { NameKind } from "../../../grammar/params.ts";
+import { keptWith } from "../../analysis/kept.ts";
 import { type Reference, referencesIn } from "../../analysis/references.ts";
 import { runsOf } from "../../analysis/runs.ts";
 import { nearest } from "../../model/arguments.ts";
+import type { BoardHead, Way } from "../../model/file.ts";
 import type { Installation } from "../../model/installation.ts";
 import { installationRule, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
-/** The names that could be meant at a place; nothing where a broken line may have defined more. */
-function known({ names, board, way }: Reference, installation: Installation): readonly string[] | undefined {
-  const unless = (broken: boolean | undefined, list: () => readonly string[]) => (broken ? undefined : list());
+interface Known {
+  has(name: string): boolean;
+  keys(): Iterable<string>;
+}
+
+/** The RCDs of a board and the points of a way; nothing where a broken line may have defined more. */
+const rcdsOn = keptWith((head: BoardHead): Known | undefined =>
+  head.facts.broken.includes("rcd") ? undefined : new Set(head.facts.all("rcd").map((rcd) => rcd.args.name.value)),
+);
+const pointsOn = keptWith((way: Way): Known | undefined =>
+  way.facts.broken.includes("run") ? undefined : runsOf(way)?.places,
+);
+
+/** The names that could be meant at a place. */
+function known({ names, board, way }: Reference, { names: all, head }: Installation): Known | undefined {
   switch (names) {
     case "board":
-      return unless(installation.names.boards.has(""), () => [...installation.names.boards.keys()]);
+      return all.boards.has("") ? undefined : all.boards;
     case "instrument":
-      return unless(installation.head.facts.broken.includes(names), () => [...installation.names.instruments.keys()]);
+      return head.facts.broken.includes(names) ? undefined : all.instruments;
     case "cable-type":
-      return unless(installation.head.facts.broken.includes(names), () => [...installation.names.cableTypes.keys()]);
+      return head.facts.broken.includes(names) ? undefined : all.cableTypes;
     case "rcd":
-      return unless(board?.head.facts.broken.includes("rcd"), () =>
-        (board?.head.facts.all("rcd") ?? []).map((rcd) => rcd.args.name.value),
-      );
-    case "point": {
-      const runs = way && !way.facts.broken.includes("run") ? runsOf(way) : undefined;
-      return runs && [...runs.places.keys()];
-    }
+      return board && rcdsOn(board.head);
+    case "point":
+      return way && pointsOn(way);
     case "way":
       return undefined;
   }
@@ -76,10 +86,11 @@ export default installationRule({
   check(installation, report) {
     for (const reference of referencesIn(installation)) {
       const { name, fact, names, builtin } = reference;
-      const list = builtin ? undefined : known(reference, installation);
-      if (!list || list.includes(name.value)) continue;
+      const defined = builtin ? undefined : known(reference, installation);
+      if (!defined || defined.has(name.value)) continue;
+      const list = [...defined.keys()];
       const near = nearest(name.value, list);
-      const others = list.length === 0 ? "" : ` Known are ${list.slice(0, 8).join(", ")}.`;
+      const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
       report(valueSpot(fact, name), {
         message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,
         fixes: near ? [inPlaceOf(name, near)] : [],

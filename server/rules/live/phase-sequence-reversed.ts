@@ -1,7 +1,11 @@
+import { keptWith } from "../../analysis/kept.ts";
 import { liveOfBoard } from "../../analysis/rcd-tests.ts";
 import { testsOf } from "../../analysis/supply.ts";
-import type { Fact } from "../../model/values.ts";
+import type { Fact, Facts } from "../../model/values.ts";
 import { factSpot, installationRule } from "../rule.ts";
+
+/** The word of a way's latest tests. */
+const latestOf = keptWith((facts: Facts<"way">) => testsOf<"live">(facts.all("live"))[0]?.facts.one("phase-sequence"));
 
 export default installationRule({
   id: "live/phase-sequence-reversed",
@@ -27,7 +31,7 @@ export default installationRule({
     for (const { board, context } of installation.boards) {
       // The latest word counts: a reversal that was put right stays in the record.
       stated.push(liveOfBoard(context)[0]?.facts.one("phase-sequence") ?? board.head.facts.one("phase-sequence"));
-      for (const way of board.ways) stated.push(testsOf<"live">(way.facts.all("live"))[0]?.facts.one("phase-sequence"));
+      for (const way of board.ways) stated.push(latestOf(way.facts));
     }
     for (const fact of stated) {
       const verdict = fact?.args.verdict as { value?: string } | undefined;
