@@ -3,6 +3,7 @@ import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { connectionOptions } from "./lsp/connection.ts";
 import type { Runtime } from "./lsp/runtime.ts";
 import { startServer } from "./lsp/server.ts";
 import type { ReadResult } from "./workspace/project.ts";
@@ -35,4 +36,4 @@ async function list(folders: readonly string[]): Promise<string[]> {
 
 const runtime: Runtime = { read, list, soon: (run) => void setImmediate(run) };
 
-startServer(createConnection(ProposedFeatures.all), runtime);
+startServer(createConnection(ProposedFeatures.all, connectionOptions), runtime);

@@ -82,6 +82,5 @@ function lineFor(snapshot: Snapshot, segment: Segment, offset: number): Line | u
 
 /** Findings of a file that touch a stretch of one of its segments. */
 export function findingsTouching(snapshot: Snapshot, touches: (finding: Finding) => boolean): Finding[] {
-  const own = snapshot.project.files.find(({ file }) => file === snapshot.file)?.findings ?? [];
-  return own.filter(touches);
+  return snapshot.findings.filter(touches);
 }

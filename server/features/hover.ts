@@ -42,8 +42,7 @@ export function hover(snapshot: Snapshot, cursor: Cursor): Hover | undefined {
 }
 
 function findingsAt(snapshot: Snapshot, { segment, offset }: Cursor): Finding[] {
-  const own = snapshot.project.files.find(({ file }) => file === snapshot.file)?.findings ?? [];
-  return own.filter(({ spot }) => spot.segment === segment && offset >= spot.start && offset <= spot.end);
+  return snapshot.findings.filter(({ spot }) => spot.segment === segment && offset >= spot.start && offset <= spot.end);
 }
 
 function findingMarkdown({ check, message, working, source }: Finding): string {

@@ -83,7 +83,7 @@ function firstDefines(points: readonly Named[]): Named[] {
 }
 
 function everywhere(snapshot: Snapshot): Named[] {
-  return snapshot.project.files.flatMap(({ file: { model } }) => [
+  return snapshot.files.flatMap(({ model }) => [
     ...inFacts("file", model.facts, undefined, undefined),
     ...model.installations.flatMap(({ head, boards }) => [
       ...inFacts("installation", head.facts, undefined, undefined),
@@ -95,7 +95,7 @@ function everywhere(snapshot: Snapshot): Named[] {
 
 /** Without the ways, which define none of the names that the whole project shares. */
 function headsOnly(snapshot: Snapshot): Named[] {
-  return snapshot.project.files.flatMap(({ file: { model } }) => [
+  return snapshot.files.flatMap(({ model }) => [
     ...inFacts("file", model.facts, undefined, undefined),
     ...model.installations.flatMap(({ head, boards }) => [
       ...inFacts("installation", head.facts, undefined, undefined),
@@ -163,8 +163,5 @@ function placesIn(path: Path, fact: Fact, board: Board | undefined, way: Way | u
   });
 }
 
-export const boardsIn = ({ project }: Pick<Snapshot, "project">): readonly Board[] =>
-  project.files.flatMap(({ file: { model } }) => [
-    ...model.installations.flatMap(({ boards }) => boards),
-    ...model.boards,
-  ]);
+export const boardsIn = ({ files }: Pick<Snapshot, "files">): readonly Board[] =>
+  files.flatMap(({ model }) => [...model.installations.flatMap(({ boards }) => boards), ...model.boards]);

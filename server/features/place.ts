@@ -95,7 +95,7 @@ const isInside = ({ open, close }: Block, offset: number): boolean =>
 /** The way a segment holds, studied in its place. */
 export function studyAt(snapshot: Snapshot, segment: Segment): WayStudy | undefined {
   if (segment.word !== "way") return undefined;
-  for (const installation of snapshot.project.installations) {
+  for (const installation of snapshot.installations) {
     for (const { board, context } of installation.boards) {
       const way = board.ways.find((one) => one.segment === segment);
       if (way) return studyWay(way, context);
@@ -106,7 +106,7 @@ export function studyAt(snapshot: Snapshot, segment: Segment): WayStudy | undefi
 
 /** The board a segment belongs to, with all it is judged by. */
 export function boardAt(snapshot: Snapshot, segment: Segment): BoardInPlace | undefined {
-  for (const installation of snapshot.project.installations) {
+  for (const installation of snapshot.installations) {
     const place = installation.boards.find(({ board }) => board.segments.includes(segment));
     if (place) return place;
   }
@@ -114,7 +114,7 @@ export function boardAt(snapshot: Snapshot, segment: Segment): BoardInPlace | un
 }
 
 export function installationAt(snapshot: Snapshot, segment: Segment): Installation | undefined {
-  const { installations } = snapshot.project;
+  const { installations } = snapshot;
   const board = boardAt(snapshot, segment);
   if (board) return installations.find(({ boards }) => boards.includes(board));
   const part = partAt(snapshot, segment);

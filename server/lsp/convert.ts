@@ -29,7 +29,7 @@ export function locationOf(workspace: Workspace, snapshot: Snapshot, spot: Spot)
   if (snapshot.positions.has(spot.segment)) {
     return { uri: workspace.uri(snapshot.file.path), range: rangeOf(snapshot.positions, spot) };
   }
-  const file = fileOfSegment(snapshot.project, spot.segment);
+  const file = fileOfSegment(snapshot, spot.segment);
   return file && { uri: workspace.uri(file.path), range: rangeOf(workspace.positionsOf(file), spot) };
 }
 

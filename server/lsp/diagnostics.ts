@@ -37,10 +37,9 @@ export class Diagnostics {
 
   /** The same set as before, with the same id, where nothing in it changed. */
   of(snapshot: Snapshot): DiagnosticSet {
-    const { file, project } = snapshot;
-    const findings = project.files.find((one) => one.file === file)?.findings ?? [];
-    const items = findings.map((finding) => this.#diagnostic(snapshot, finding));
+    const { file, findings } = snapshot;
     const last = this.#last.get(file.path);
+    const items = findings.map((finding, at) => unlessSame(last?.items[at], this.#diagnostic(snapshot, finding)));
     const same = last && last.items.length === items.length && items.every((item, at) => item === last.items[at]);
     if (same) return last;
     const set = { id: String(++sets), items };
@@ -100,4 +99,10 @@ export class Diagnostics {
     }
     return out;
   }
+}
+
+/** The one that was sent before, where the new one says the same: findings of the language are made afresh each time. */
+function unlessSame(before: Diagnostic | undefined, now: Diagnostic): Diagnostic {
+  if (!before || before === now || before.code !== now.code) return now;
+  return JSON.stringify(before) === JSON.stringify(now) ? before : now;
 }

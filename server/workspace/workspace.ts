@@ -2,9 +2,19 @@
  * The files an editor works on: open documents, files on disk as a host lends them, and who uses whom. Loading is
  * asynchronous; everything asked of what is loaded is answered at once.
  */
+import { type Installation, installationsOf } from "../model/installation.ts";
+import type { Finding } from "../rules/rule.ts";
 import { applyEdit, type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import { checkProject, type Host, type LoadedFile, loadFile, type ProjectResult, type Sources } from "./project.ts";
+import {
+  checkProject,
+  gather,
+  type Host,
+  type LoadedFile,
+  loadFile,
+  type ProjectResult,
+  type Sources,
+} from "./project.ts";
 import { type UseSummary, useSummary } from "./uses.ts";
 
 type Found = LoadedFile | { readonly failure: string };
@@ -20,20 +30,33 @@ interface OpenFile {
   summary: UseSummary | undefined;
 }
 
-/** A file at one moment, in its project: what a feature is given. */
+/**
+ * A file at one moment, in its project: what a feature is given. Checks run when a feature first asks for findings: a
+ * colour or an outline does not wait for them.
+ */
 export interface Snapshot {
   readonly file: LoadedFile;
   readonly version: number | undefined;
   readonly positions: Positions;
-  readonly project: ProjectResult;
+  /** The file of the schedule and all it uses. */
+  readonly files: readonly LoadedFile[];
+  readonly installations: readonly Installation[];
+  /** What is found in this file. */
+  readonly findings: readonly Finding[];
   /** Every schedule that uses this file, the one it was judged in first. */
   readonly roots: readonly string[];
 }
 
-interface KeptProject {
+/** What was found for a root, and the files it was found in: right for as long as none of them is another. */
+interface Kept<T> {
   readonly revision: number;
   readonly read: ReadonlyMap<string, Found>;
-  readonly result: ProjectResult;
+  readonly value: T;
+}
+
+interface Gathered {
+  readonly files: readonly LoadedFile[];
+  readonly installations: readonly Installation[];
 }
 
 /** Files beyond this number are not looked into for who uses them. */
@@ -44,7 +67,8 @@ export class Workspace {
   readonly #open = new Map<string, OpenFile>();
   readonly #disk = new Map<string, Found>();
   readonly #summaries = new Map<string, UseSummary>();
-  readonly #projects = new Map<string, KeptProject>();
+  readonly #gathered = new Map<string, Kept<Gathered>>();
+  readonly #projects = new Map<string, Kept<ProjectResult>>();
   readonly #positions = new Map<string, { readonly document: Document; readonly positions: Positions }>();
   #indexing: Promise<unknown> | undefined;
   /** Counts every change, so that what is kept can tell at a glance that nothing happened. */
@@ -83,6 +107,7 @@ export class Workspace {
     this.#open.delete(path);
     this.#disk.delete(path);
     this.#positions.delete(path);
+    this.#gathered.delete(path);
     this.#projects.delete(path);
   }
 
@@ -240,7 +265,7 @@ export class Workspace {
   dependents(path: string): string[] {
     return this.openPaths.filter((open) => {
       if (open === path) return false;
-      const kept = this.#projects.get(this.roots(open)[0] ?? open);
+      const kept = this.#gathered.get(this.roots(open)[0] ?? open);
       return kept?.read.has(path) ?? false;
     });
   }
@@ -251,10 +276,21 @@ export class Workspace {
     if (!file || "failure" in file) return undefined;
     const roots = this.roots(path);
     const root = this.#find(roots[0] ?? path);
-    const inRoot = root && "document" in root ? this.#project(root) : undefined;
-    const holds = inRoot?.files.some((one) => one.file === file) ?? false;
-    const project = inRoot && holds ? inRoot : this.#project(file);
-    return { file, version: this.version(path), positions: this.positionsOf(file), project, roots };
+    const inRoot = root && "document" in root ? this.#gather(root) : undefined;
+    const home = root && "document" in root && inRoot?.files.includes(file) ? root : file;
+    const { files, installations } = home === root && inRoot ? inRoot : this.#gather(home);
+    const check = (): readonly Finding[] => this.#project(home).files.find((one) => one.file === file)?.findings ?? [];
+    return {
+      file,
+      version: this.version(path),
+      positions: this.positionsOf(file),
+      files,
+      installations,
+      get findings() {
+        return check();
+      },
+      roots,
+    };
   }
 
   positionsOf(file: LoadedFile): Positions {
@@ -265,12 +301,23 @@ export class Workspace {
     return positions;
   }
 
+  #gather(root: LoadedFile): Gathered {
+    return this.#keep(this.#gathered, root, (sources) => {
+      const { files } = gather(root, sources);
+      return { files, installations: installationsOf(files) };
+    });
+  }
+
   #project(root: LoadedFile): ProjectResult {
-    const before = this.#projects.get(root.path);
-    if (before && before.revision === this.#revision) return before.result;
+    return this.#keep(this.#projects, root, (sources) => checkProject(root, sources));
+  }
+
+  #keep<T>(all: Map<string, Kept<T>>, root: LoadedFile, make: (sources: Sources) => T): T {
+    const before = all.get(root.path);
+    if (before && before.revision === this.#revision) return before.value;
     if (before && [...before.read].every(([path, found]) => this.#find(path) === found)) {
-      this.#projects.set(root.path, { ...before, revision: this.#revision });
-      return before.result;
+      all.set(root.path, { ...before, revision: this.#revision });
+      return before.value;
     }
     const read = new Map<string, Found>([[root.path, root]]);
     const sources: Sources = {
@@ -281,14 +328,14 @@ export class Workspace {
       },
       resolve: (from, use) => this.#host.resolve(from, use),
     };
-    const result = checkProject(root, sources);
-    this.#projects.set(root.path, { revision: this.#revision, read, result });
-    return result;
+    const value = make(sources);
+    all.set(root.path, { revision: this.#revision, read, value });
+    return value;
   }
 }
 
 const notRead = { failure: "it has not been read yet." };
 
 /** The file of a project a segment belongs to. */
-export const fileOfSegment = (project: ProjectResult, segment: Segment): LoadedFile | undefined =>
-  project.files.find(({ file }) => file.document.segments.includes(segment))?.file;
+export const fileOfSegment = ({ files }: Pick<Snapshot, "files">, segment: Segment): LoadedFile | undefined =>
+  files.find(({ document }) => document.segments.includes(segment));

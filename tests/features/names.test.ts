@@ -12,7 +12,7 @@ import { atCursor, loftWith, openSample } from "../helpers/cursor.ts";
 function picture(snapshot: Snapshot, spots: readonly Spot[]): string {
   return spots
     .map((spot) => {
-      const file = fileOfSegment(snapshot.project, spot.segment);
+      const file = fileOfSegment(snapshot, spot.segment);
       if (!file) return "nowhere";
       const { line } = new Positions(file.document).place(spot.segment, spot.start);
       const { text } = spot.segment;
