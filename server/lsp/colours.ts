@@ -26,12 +26,13 @@ interface Numbers {
 
 const kept = new WeakMap<Segment, Numbers>();
 
-export function colours({ connection, ask }: Service, client: ClientCapabilities): ServerCapabilities {
+export function colours({ connection, ask, workspace }: Service, client: ClientCapabilities): ServerCapabilities {
   if (!client.textDocument?.semanticTokens) return {};
   const sent = new Map<string, { readonly id: string; readonly data: readonly number[] }>();
   let ids = 0;
   const remember = (path: string, data: readonly number[]): string => {
     const id = String(++ids);
+    for (const other of sent.keys()) if (!workspace.isOpen(other)) sent.delete(other);
     sent.set(path, { id, data });
     return id;
   };
@@ -57,7 +58,6 @@ export function colours({ connection, ask }: Service, client: ClientCapabilities
       data: numbersOf(snapshot, range.start.line, range.end.line),
     })),
   );
-  connection.onDidCloseTextDocument(() => undefined);
   return {
     semanticTokensProvider: {
       legend: { tokenTypes: [...tokenKinds], tokenModifiers: ["declaration"] },

@@ -4,7 +4,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterEach, describe, expect, it } from "vitest";
-import { CancellationTokenSource, type CompletionItem, type Hover, LSPErrorCodes } from "vscode-languageserver/node";
+import {
+  CancellationTokenSource,
+  type ClientCapabilities,
+  type CompletionItem,
+  type Hover,
+  LSPErrorCodes,
+} from "vscode-languageserver/node";
 import { lineStarts, placeOf } from "../../server/text/lines.ts";
 import { loft } from "../helpers/cursor.ts";
 import { generate, random } from "../helpers/generate.ts";
@@ -37,12 +43,22 @@ async function folderOf(
   return { path, uri: (name) => pathToFileURL(join(path, name)).href };
 }
 
+/** What an editor may do besides, so that every feature is registered. */
+const everything: ClientCapabilities = {
+  textDocument: {
+    semanticTokens: { requests: { full: { delta: true } }, tokenTypes: [], tokenModifiers: [], formats: ["relative"] },
+    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } },
+    completion: { completionItem: { snippetSupport: true } },
+    rename: { prepareSupport: true },
+  },
+};
+
 const errorsOf = (list: readonly { severity?: number; code?: unknown }[]) =>
   list.filter(({ severity }) => severity === 1).map(({ code }) => code);
 
 describe("findings", () => {
   it("are pushed to an editor that does not pull, and go with the file", async () => {
-    const server = await start();
+    const server = await start({ capabilities: everything });
     await server.open(uri, faulty);
     const { diagnostics, version } = await server.push(uri, (list) => list.length > 0);
     expect(version).toBe(1);
@@ -233,6 +249,49 @@ describe("requests", () => {
     await server.open(uri, text);
     expect(errorsOf((await server.push(uri)).diagnostics)).toEqual([]);
     await expect(server.connection.sendRequest("wayfile/newSchedule", { name: "" })).rejects.toThrow("needs a name");
+  });
+});
+
+describe("an editor that can do everything", () => {
+  it("gets colours whole, then only what changed", async () => {
+    const server = await start({ capabilities: everything });
+    await server.open(uri, loft);
+    const ask = <T>(method: string, more: object = {}): Promise<T> =>
+      server.connection.sendRequest(`textDocument/${method}`, { textDocument: { uri }, ...more });
+    const whole: { data: number[]; resultId: string } = await ask("semanticTokens/full");
+    const line = loft.split("\n").findIndex((text) => text.includes("way 9 spare"));
+    const place = { line, character: 0 };
+    await server.change(uri, 2, [{ range: { start: place, end: place }, text: "    way 8 spare\n" }]);
+    const delta: { edits: { start: number; deleteCount: number; data?: number[] }[] } = await ask(
+      "semanticTokens/full/delta",
+      { previousResultId: whole.resultId },
+    );
+    const data = [...whole.data];
+    for (const { start: at, deleteCount, data: fresh = [] } of delta.edits) data.splice(at, deleteCount, ...fresh);
+    expect(data.length).toBe(whole.data.length + 15);
+    expect(await ask("semanticTokens/full")).toMatchObject({ data });
+  });
+
+  it("gets fixes as edits, and a rename that is refused says why", async () => {
+    const server = await start({ capabilities: everything });
+    await server.open(uri, loft.replace("serves  lighting", "serves  lihgting"));
+    const line = loft.split("\n").findIndex((text) => text.includes("serves  lighting"));
+    const range = { start: { line, character: 16 }, end: { line, character: 16 } };
+    const ask = <T>(method: string, more: object): Promise<T> =>
+      server.connection.sendRequest(`textDocument/${method}`, { textDocument: { uri }, ...more });
+    const actions: { title: string; edit: unknown }[] = await ask("codeAction", {
+      range,
+      context: { diagnostics: [] },
+    });
+    const newText = "lighting";
+    const word = { start: { line, character: 14 }, end: { line, character: 22 } };
+    expect(actions.find(({ title }) => title === "Write lighting")?.edit).toEqual({
+      changes: { [uri]: [{ range: word, newText }] },
+    });
+    const east = loft.split("\n").findIndex((text) => text.includes("behind  east"));
+    const position = { line: east, character: 16 };
+    await expect(ask("rename", { position, newName: "two words" })).rejects.toThrow("cannot be a name");
+    expect(await ask("rename", { position, newName: "west" })).toHaveProperty(["changes", uri, "length"], 2);
   });
 });
 
