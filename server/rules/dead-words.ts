@@ -1,13 +1,15 @@
 /** Words and places that the checks of the dead tests share. */
 import type { RingPoint, RingStudy, Round } from "../analysis/ring.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { megohms, ohms, squareMillimetres } from "../calc/result.ts";
+import { megohms, squareMillimetres } from "../calc/result.ts";
 import type { Fact, Quantity } from "../model/values.ts";
 import { factSpot, type Related, type Spot, valueSpot } from "./rule.ts";
 
-/** A reading as it stands, with its sign. */
-export const shown = ({ value, sign }: Pick<Quantity, "value" | "sign">): string =>
-  `${sign === "=" ? "" : sign}${ohms(value)}`;
+/** A resistance as it was written, with its sign and its decimals. */
+export function shown({ value, sign, unit, decimals }: Quantity): string {
+  const number = unit === "mΩ" ? value * 1000 : value;
+  return `${sign === "=" ? "" : sign}${number.toFixed(decimals)} ${unit}`;
+}
 
 export const shownMegohms = ({ value, sign }: Pick<Quantity, "value" | "sign">): string =>
   `${sign === "=" ? "" : sign}${megohms(value)}`;

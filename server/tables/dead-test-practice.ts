@@ -47,13 +47,7 @@ export const deadTestPractice = {
   alikePoints: practice(4, "", "ring final circuit test"),
   /** Rings it takes before a repeated coincidence is remarkable. */
   alikeRings: practice(3, "", "signs of figures worked backwards"),
-  /** Share of the cable from a spur to the far point of the ring that the spur may have. */
-  /** Times the rule of thumb from which a spur is worth a word: on a short ring every usual spur passes it. */
-  spurExcess: practice(2, "", "length of unfused spurs"),
-  /** The benchmark for a bonding conductor of unknown length, Ω. */
-  bonding: practice(0.05, "Ω", "main bonding conductors"),
-  /** Conductor temperatures between which a reading without a temperature was taken, °C. */
-  coldest: practice(5, "°C", "temperature at the dead tests"),
+  /** The warmest a conductor is taken to be where no temperature was noted, °C. */
   warmest: practice(30, "°C", "temperature at the dead tests"),
   /** What new wiring should at least show, Ω: no limit, but sound new cable reads far more. */
   newInsulation: practice(2e6, "Ω", "insulation resistance of new wiring"),

@@ -5,7 +5,15 @@ import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { wordsAfter } from "../writing.ts";
 
 /** Loads with electronics on their terminals that are usually left in place. */
-const delicate = ["alarms", "data", "ev-charger", "pv", "storage", "control"];
+const words: Readonly<Record<string, string>> = {
+  alarms: "alarms",
+  data: "data equipment",
+  "ev-charger": "a charging point",
+  pv: "a photovoltaic generator",
+  storage: "a battery",
+  control: "controls",
+};
+const delicate = Object.keys(words);
 
 export default wayRule({
   id: "insulation/electronics",
@@ -61,7 +69,7 @@ export default wayRule({
     if (!fact) return;
     const { voltage } = fact.args;
     report(valueSpot(fact, voltage), {
-      message: `${volts(voltage.value)} between line and neutral of a circuit that serves ${found.join(" and ").replaceAll("-", " ")}: say that they were disconnected, or join line and neutral.`,
+      message: `${volts(voltage.value)} between line and neutral of a circuit that serves ${found.map((use) => words[use]).join(" and ")}: say that they were disconnected, or join line and neutral.`,
       value: amount(voltage.value, "V"),
       limit: amountOf(reduced),
       steps: reduced.steps,

@@ -47,7 +47,7 @@ export default wayRule({
     if (missing.length === 0) return;
     const joined = missing.includes("L-N") ? " If line and neutral were joined, write joined." : "";
     report(factSpot(first), {
-      message: `${listed(missing)} ${missing.length === 1 ? "is" : "are"} not recorded: a fault between them would not show.${joined}`,
+      message: `${listed(missing)} ${missing.length === 1 ? "is" : "are"} not recorded: a fault there would not show.${joined}`,
       related: test.facts.slice(1).map((fact) => ({ spot: factSpot(fact), message: "The same test." })),
     });
   },

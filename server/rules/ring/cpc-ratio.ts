@@ -58,7 +58,7 @@ export default wayRule({
     const line = resistancePerMetre(cable.line, cable.material);
     const fits = line && base > 0 ? sizeOfResistance((r2 / base) * line.value) : undefined;
     report(valueSpot(ends, quantity), {
-      message: `r2 is ${plain(r2 / base)} times r1; ${cableWords(cable)} gives ${plain(ratio.value)}, so about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven ?? false, r2 / expected)}`,
+      message: `r2 is ${(r2 / base).toFixed(2)} times r1; ${cableWords(cable)} gives ${plain(ratio.value)}, so about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven ?? false, r2 / expected)}`,
       value: amount(r2, "Ω"),
       limit: amount(expected, "Ω"),
       steps: [...ratio.steps, step("r2 = r1 × ratio", `${ohms(base)} × ${plain(ratio.value, 3)}`, ohms(expected))],

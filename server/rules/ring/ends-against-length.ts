@@ -3,7 +3,7 @@ import { studyRing } from "../../analysis/ring.ts";
 import { ringPattern } from "../../analysis/ring-pattern.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated } from "../dead-words.ts";
+import { lengthRelated, shown } from "../dead-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -76,7 +76,7 @@ export default wayRule({
           ? "Look for a cable that bridges the ring part-way round, and check the length."
           : `Look for a poor joint or a smaller cable, null the leads, and check the length.${otherwise}`;
     report(valueSpot(ends, quantity), {
-      message: `${end} reads ${ohms(quantity.value)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${cause}`,
+      message: `${end} reads ${shown(quantity)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${cause}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       steps: bandSteps(expected),

@@ -1,6 +1,6 @@
 import { studyRing } from "../../analysis/ring.ts";
 import { lineNeutral } from "../../analysis/ring-pattern.ts";
-import { ohms, step } from "../../calc/result.ts";
+import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { cableWords, relatedFact } from "../dead-words.ts";
@@ -58,13 +58,13 @@ export default wayRule({
     const tenfold =
       !sized && lower > 0 && Math.abs(quantity.value / lower / 10 - 1) <= deadTestPractice.slipShare.value;
     const words = sized
-      ? `rn reads ${ohms(rn)} where r1 and the sizes give ${ohms(expected)}`
-      : `r1 and rn differ by ${ohms(difference)}`;
+      ? `rn reads ${ohms(rn)} where r1 and the sizes give ${ohms(expected)}: they may differ by ${plain(ringTolerance.value)} Ω.`
+      : `r1 and rn differ by ${ohms(difference)}, more than ${plain(ringTolerance.value)} Ω.`;
     const remedy = tenfold
       ? `One is ten times the other: check the decimal point first, then look for a poor joint.`
       : `Look for a loose terminal or a smaller length of cable; until then the quarter values do not hold for the points.`;
     report(valueSpot(ends, quantity), {
-      message: `${words}, more than ${ohms(ringTolerance.value)}. ${remedy}`,
+      message: `${words} ${remedy}`,
       value: amount(difference, "Ω"),
       limit: amountOf(ringTolerance),
       steps: [step("difference", `${ohms(rn)} − ${ohms(expected)}`, ohms(difference)), ...ringTolerance.steps],

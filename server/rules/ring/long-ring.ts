@@ -2,7 +2,7 @@ import { studyRing } from "../../analysis/ring.ts";
 import { lengthFromResistance, resistancePerMetre, to20 } from "../../calc/conductor-resistance.ts";
 import { metres, ohms, step } from "../../calc/result.ts";
 import { deadTestPractice, usualRingLength } from "../../tables/dead-test-practice.ts";
-import { cableWords, relatedFact } from "../dead-words.ts";
+import { cableWords, relatedFact, shown } from "../dead-words.ts";
 import { amount, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -44,7 +44,7 @@ export default wayRule({
     if (lengthFromResistance(cold.value, perMetre).value <= usualRingLength.value) return;
     const length = lengthFromResistance(quantity.value, perMetre);
     report(valueSpot(ends, quantity), {
-      message: `${end} of ${ohms(quantity.value)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}; such a ring usually has ${metres(usualRingLength.value)} at most. Check drop and Zs at the far point, or look for a joint.`,
+      message: `${end} of ${shown(quantity)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}; such a ring usually has ${metres(usualRingLength.value)} at most. Check drop and Zs at the far point, or look for a joint.`,
       value: amount(length.value, "m"),
       limit: amount(usualRingLength.value, "m"),
       steps: [...length.steps, step("at least, warm and with the meter's doubt", "", ohms(cold.value))],

@@ -4,7 +4,7 @@ import { highestPoint, type R1R2Doubt, r1r2Doubt, recordedR1R2 } from "../../ana
 import { ohms } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { combine } from "../../tables/source.ts";
-import { endsRelated, relatedFact } from "../dead-words.ts";
+import { endsRelated, relatedFact, shown } from "../dead-words.ts";
 import { amount, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -65,7 +65,7 @@ export default wayRule({
     if (pattern && doubt !== "undivided" && doubt !== "halved") return;
     const text = `${expected.toFixed(2)} Ω${highest ? "" : " calculated"}`;
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${ohms(quantity.value)}. ${words(doubt, expected, highest?.point.name)}`,
+      message: `R1+R2 reads ${shown(quantity)}. ${words(doubt, expected, highest?.point.name)}`,
       value: amount(quantity.value, "Ω"),
       limit: amount(expected, "Ω"),
       steps: quarter?.steps ?? ringTolerance.steps,

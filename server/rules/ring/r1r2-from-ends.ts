@@ -1,7 +1,7 @@
 import { studyRing } from "../../analysis/ring.ts";
 import { equalsQuarter } from "../../analysis/ring-r1r2.ts";
 import { ohms, round } from "../../calc/result.ts";
-import { endsRelated } from "../dead-words.ts";
+import { endsRelated, shown } from "../dead-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 import { wordsAfter } from "../writing.ts";
 
@@ -39,7 +39,7 @@ export default wayRule({
       ring.values[end]?.value === round(share * quantity.value, quantity.decimals);
     const backwards = same(1.5, "r1") && same(2.5, "r2");
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 is (r1 + r2) / 4 to the digit, ${ohms(quantity.value)}, and no point has a reading${backwards ? "; r1 and r2 are 1.5 and 2.5 times it, as if worked back from it" : ""}. Read the points, or mark it as calculated.`,
+      message: `R1+R2 is (r1 + r2) / 4 to the digit, ${shown(quantity)}, and no point has a reading${backwards ? "; r1 and r2 are 1.5 and 2.5 times it, as if worked back from it" : ""}. Read the points, or mark it as calculated.`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(quarter),
       steps: quarter.steps,

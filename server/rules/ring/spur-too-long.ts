@@ -2,7 +2,6 @@ import { farthestFromSpur, unfusedSpurs } from "../../analysis/spurs.ts";
 import { metres } from "../../calc/result.ts";
 import { longestSpur } from "../../calc/ring.ts";
 import { usualRingLength } from "../../tables/dead-test-practice.ts";
-import { deadTestPractice } from "../../tables/practice.ts";
 import { combine } from "../../tables/source.ts";
 import { relatedFact } from "../dead-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
@@ -11,15 +10,15 @@ export default wayRule({
   id: "ring/spur-too-long",
   severity: "information",
   since: "0.1",
-  title: "An unfused spur far longer than an eighth of the way to the far point of the ring.",
+  title: "An unfused spur longer than an eighth of the way to the far point of the ring.",
   why: "A rule of thumb of the guides, with a ring of the usual greatest length in mind: a spur has one cable where the ring has two, so a long one uses up the voltage drop and the loop impedance the ring was designed with. Check both at its end.",
   clauses: ["525"],
   examples: [
     {
       bad: `way 1 ring "Sockets" {
   run  A 15 m S1 15 m S2 15 m S3 15 m A
-  run  S1 16 m X1
-               ^^
+  run  S1 9 m X1
+              ^^
 }`,
       good: `way 1 ring "Sockets" {
   run  A 15 m S1 15 m S2 15 m S3 15 m A
@@ -37,7 +36,7 @@ export default wayRule({
       // The rule is made for a ring of the usual greatest length; a shorter one has drop and loop to spare.
       const own = longestSpur(Math.max(farthest, usualRingLength.value / 2));
       const limit = { ...own, source: combine(own.source, usualRingLength.source) };
-      if (length <= limit.value * deadTestPractice.spurExcess.value) continue;
+      if (length <= limit.value) continue;
       report(valueSpot(spur.fact, spur.place.name), {
         message: `The spur to ${spur.place.name.value} is ${metres(length)} long; the rule of thumb, an eighth of the way to the far point of the ring, is ${metres(limit.value)}. Check drop and Zs at its end.`,
         value: amount(length, "m"),
