@@ -12,8 +12,15 @@ export type Item =
   | { readonly type: "blank" }
   | { readonly type: "comment"; readonly text: string }
   /** A line that was not understood: it is written as it stands. */
-  | { readonly type: "raw"; readonly text: string }
+  | RawItem
   | StatementItem;
+
+export interface RawItem {
+  readonly type: "raw";
+  readonly text: string;
+  /** The word it begins with, if it is a word of this block: its neighbours stay aligned with it while it is typed. */
+  readonly head: string;
+}
 
 export interface StatementItem {
   readonly type: "statement";
@@ -104,9 +111,9 @@ class Reader {
     }
   }
 
-  #raw(text: string): Item {
+  #raw(text: string, head = ""): Item {
     this.#sound = false;
-    return { type: "raw", text };
+    return { type: "raw", text, head };
   }
 
   #statement(kind: BlockKind, statement: Statement): Item {
@@ -115,7 +122,10 @@ class Reader {
     const row = rowOf(kind, word.image);
     const understood = row !== undefined && this.#understood(word, row, statement);
     if (!block?.close || this.#line(block.close.startOffset) === line) {
-      if (!understood || this.#faulty.has(line)) return this.#raw(this.#lineText(line));
+      if (!understood || this.#faulty.has(line)) {
+        const head = row && !row.opens ? spellLine(word, args, row, kind).head : "";
+        return this.#raw(this.#lineText(line), head);
+      }
       return this.#understoodStatement(kind, statement, row);
     }
     if (!row?.opens || this.#faulty.has(line) || this.#faulty.has(this.#line(block.close.startOffset))) {

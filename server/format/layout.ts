@@ -55,6 +55,8 @@ function wordWidths(items: readonly Item[], kind: BlockKind): number[] {
     else if (item.type === "statement" && kind !== "file") {
       run.push(index);
       width = Math.max(width, item.head.length + 2);
+    } else if (item.type === "raw") {
+      width = Math.max(width, item.head.length + 2);
     }
   });
   endRun();

@@ -124,6 +124,11 @@ test("a line that was not understood stays as it stands, and nothing changes pla
   `);
 });
 
+test("neighbours of a half-typed line stay aligned with its word", () => {
+  const text = way("    Ib           2.1 A", "    floor-area   62");
+  expect(formatted(text)).toBe(text.replace("Ib           2.1", "Ib          2.1"));
+});
+
 test("a block with a lost brace stays as it stands; the others do not", () => {
   const text = "board A {\n   way 1 {\n  Ib   2 A\n   way 2 {\n Ib   2 A\n }\n}\n";
   expect(formatted(text)).toMatchInlineSnapshot(`
