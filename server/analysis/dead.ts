@@ -1,10 +1,10 @@
 /** Readings of the dead tests, and what length and sizes say they should be. */
-import { atTemperature, expectedResistance, resistancePerMetre } from "../calc/conductor-resistance.ts";
+import { atTemperature, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { type Calculated, type Step, step } from "../calc/result.ts";
 import type { FactOf, Quantity, WordIn } from "../model/values.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine } from "../tables/source.ts";
 import type { Test } from "./supply.ts";
 import { expectedConductor, type WayStudy } from "./way.ts";
 
@@ -122,12 +122,3 @@ export function otherMetal(study: WayStudy): { name: "copper" | "aluminium"; rat
     ? { name: "aluminium", ratio: aluminium.value / copper.value }
     : { name: "copper", ratio: copper.value / aluminium.value };
 }
-
-/** One conductor of a given length and size, Ω at 20 °C. */
-export function ofLength(csa: number, length: number): Calculated | undefined {
-  const perMetre = resistancePerMetre(csa);
-  return perMetre && expectedResistance(perMetre, length);
-}
-
-export const practiceSource = (...thresholds: readonly { readonly source: Calculated["source"] }[]) =>
-  fromFormula(combine(...thresholds.map(({ source }) => source)));

@@ -1,63 +1,10 @@
 /** What all the readings of a ring say together: a fault of the whole ring, or a slip of the test, is said once. */
-
-import { resistancePerMetre } from "../calc/conductor-resistance.ts";
-import type { Calculated } from "../calc/result.ts";
-import { cpcRatio, readingAt, ringTolerance } from "../calc/ring.ts";
+import { readingAt, ringTolerance } from "../calc/ring.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { doubtOf, expectedConductorAt } from "./dead.ts";
 import { type EndName, fractionOf, type RingPoint, type RingStudy, type Round, rounds, studyRing } from "./ring.ts";
+import { hair, lineNeutral } from "./ring-ends.ts";
 import type { WayStudy } from "./way.ts";
-
-const hair = 1e-9;
-
-/** How r1 and rn stand to each other, sizes allowed for. */
-export interface LineNeutral {
-  readonly r1: number;
-  readonly rn: number;
-  /** What rn should be. */
-  readonly expected: number;
-  readonly difference: number;
-  readonly uneven: boolean;
-}
-
-export function lineNeutral(study: WayStudy): LineNeutral | undefined {
-  const { values } = studyRing(study);
-  const r1 = values.r1?.value;
-  const rn = values.rn?.value;
-  if (r1 === undefined || rn === undefined) return undefined;
-  const { cable } = study;
-  const line = cable && resistancePerMetre(cable.line, cable.material);
-  const neutral = cable && resistancePerMetre(cable.neutral, cable.material);
-  const expected = line && neutral ? (r1 * neutral.value) / line.value : r1;
-  const difference = Math.abs(rn - expected);
-  return { r1, rn, expected, difference, uneven: difference > ringTolerance.value + hair };
-}
-
-/** How r2 stands to r1 by the sizes of the cable. */
-export interface CpcRatio {
-  readonly ratio: Calculated;
-  readonly expected: number;
-  readonly r2: number;
-  /** The sounder of line and neutral, which the protective conductor is held against. */
-  readonly base: number;
-  readonly verdict: "high" | "low" | undefined;
-}
-
-export function ringCpcRatio(study: WayStudy): CpcRatio | undefined {
-  const { values } = studyRing(study);
-  const { cable } = study;
-  const [r1, rn, r2] = [values.r1?.value, values.rn?.value, values.r2?.value];
-  if (!cable || cable.cpc === undefined || r2 === undefined || r1 === undefined) return undefined;
-  if (cable.construction === "mineral" || cable.construction === "flex") return undefined;
-  const ratio = cpcRatio(cable.line, cable.cpc);
-  if (!ratio) return undefined;
-  const base = cable.neutral === cable.line && rn !== undefined ? Math.min(r1, rn) : r1;
-  const expected = base * ratio.value;
-  const doubt = deadTestPractice.meterDoubt.value * (1 + ratio.value);
-  const room = Math.max(deadTestPractice.ringRatio.value * expected, doubt);
-  const verdict = r2 > expected + room ? "high" : r2 < expected - room ? "low" : undefined;
-  return { ratio, expected, r2, base, verdict };
-}
 
 export type Pattern =
   | { readonly kind: "open-ends"; readonly ends: readonly EndName[] }
@@ -157,77 +104,6 @@ export function excess({ readings, expected }: RingPoint, round: Round): number 
   if (value === undefined || !expectation) return undefined;
   if (value > expectation.greatest) return value - expectation.greatest;
   return value < expectation.least ? value - expectation.least : 0;
-}
-
-/** What is wrong at one point, where the ring as a whole does not explain it. */
-export interface PointDoubt {
-  readonly kind: "open" | "contact" | "high" | "low" | "spur-unknown";
-  readonly rounds: readonly Round[];
-  /** Excess over the expectation, Ω, by round. */
-  readonly excess: { readonly [R in Round]?: number };
-  /** Metres of spur that the excess would be. */
-  readonly spur: number | undefined;
-}
-
-export function pointDoubt(study: WayStudy, point: RingPoint): PointDoubt | undefined {
-  const pattern = ringPattern(study);
-  if (pattern && pattern.kind !== "bridged") return undefined;
-  const open = rounds.filter((round) => point.readings[round]?.open);
-  if (open.length > 0) return { kind: "open", rounds: open, excess: {}, spur: undefined };
-  if (pattern?.points.includes(point)) return undefined;
-  const over = excessesOf(study, point);
-  const off = rounds.filter((round) => over[round] !== undefined);
-  if (off.length === 0) return undefined;
-  const [LN, LE] = [over["L-N"], over["L-E"]];
-  const spur = spurLength(study, LN, LE);
-  const kind = () => {
-    if (off.some((round) => (over[round] ?? 0) < 0)) return "low";
-    if (point.mayBeSpur) return "spur-unknown";
-    const alike = LN !== undefined && LE !== undefined && Math.abs(LN - LE) <= deadTestPractice.meterDoubt.value + hair;
-    if (alike && (point.place || spur === undefined)) return "contact";
-    return "high";
-  };
-  return { kind: kind(), rounds: off, excess: over, spur };
-}
-
-/**
- * Excess beyond the tolerance. A poor joint makes the quarter value too high, never too low, so where the ends
- * disagree only what is above it counts.
- */
-function excessesOf(study: WayStudy, point: RingPoint): { [R in Round]?: number } {
-  const over: { [R in Round]?: number } = {};
-  for (const round of rounds) {
-    const amount = excess(point, round);
-    const tolerance = (point.expected[round]?.tolerance ?? 0) + hair;
-    if (amount === undefined || Math.abs(amount) <= tolerance) continue;
-    if (amount < 0 && unsure(study, round)) continue;
-    if (amount > 0 && unsure(study, round) && aboveQuarter(study, point, round) <= tolerance) continue;
-    over[round] = amount;
-  }
-  return over;
-}
-
-const unsure = (study: WayStudy, round: Round): boolean =>
-  (lineNeutral(study)?.uneven ?? false) || (round === "L-E" && ringCpcRatio(study)?.verdict === "high");
-
-function aboveQuarter(study: WayStudy, point: RingPoint, round: Round): number {
-  const quarter = studyRing(study).quarter[round]?.value ?? Number.POSITIVE_INFINITY;
-  const own = point.expected[round]?.greatest ?? 0;
-  const value = point.readings[round]?.value ?? 0;
-  return value - Math.max(quarter, own);
-}
-
-/** Metres of unfused spur that would explain both excesses, if one does. */
-function spurLength(study: WayStudy, LN: number | undefined, LE: number | undefined): number | undefined {
-  const { cable } = study;
-  const line = cable && resistancePerMetre(cable.line, cable.material)?.value;
-  const cpc = cable?.cpc === undefined ? undefined : resistancePerMetre(cable.cpc, cable.material)?.value;
-  if (line === undefined || LN === undefined) return undefined;
-  const length = LN / (2 * line);
-  if (length <= 0) return undefined;
-  if (LE === undefined || cpc === undefined) return undefined;
-  const doubt = deadTestPractice.meterDoubt.value;
-  return Math.abs(LE - length * (line + cpc)) <= doubt + hair ? length : undefined;
 }
 
 /** Spread of the readings round a sound ring, between the points as they lie or evenly spaced, Ω. */

@@ -1,6 +1,6 @@
 import { sizeOfResistance } from "../../analysis/dead.ts";
 import { studyRing } from "../../analysis/ring.ts";
-import { lineNeutral, ringCpcRatio } from "../../analysis/ring-pattern.ts";
+import { lineNeutral, ringCpcRatio } from "../../analysis/ring-ends.ts";
 import { resistancePerMetre } from "../../calc/conductor-resistance.ts";
 import { ohms, plain, squareMillimetres, step } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";

@@ -1,5 +1,5 @@
 import { studyRing } from "../../analysis/ring.ts";
-import { lineNeutral } from "../../analysis/ring-pattern.ts";
+import { lineNeutral } from "../../analysis/ring-ends.ts";
 import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";

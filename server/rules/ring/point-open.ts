@@ -1,5 +1,5 @@
 import { type Round, studyRing } from "../../analysis/ring.ts";
-import { pointDoubt } from "../../analysis/ring-pattern.ts";
+import { pointDoubt } from "../../analysis/ring-points.ts";
 import { endsRelated, otherPoints, readingSpot, shown } from "../dead-words.ts";
 import { amount, wayRule } from "../rule.ts";
 

@@ -1,5 +1,5 @@
 import { type RingPoint, studyRing } from "../../analysis/ring.ts";
-import { type PointDoubt, pointDoubt } from "../../analysis/ring-pattern.ts";
+import { type PointDoubt, pointDoubt } from "../../analysis/ring-points.ts";
 import { ohms } from "../../calc/result.ts";
 import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
 import { amount, wayRule } from "../rule.ts";

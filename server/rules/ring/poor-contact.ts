@@ -1,5 +1,5 @@
 import { studyRing } from "../../analysis/ring.ts";
-import { pointDoubt } from "../../analysis/ring-pattern.ts";
+import { pointDoubt } from "../../analysis/ring-points.ts";
 import { ohms } from "../../calc/result.ts";
 import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
 import { amount, wayRule } from "../rule.ts";

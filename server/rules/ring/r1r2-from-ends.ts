@@ -1,6 +1,6 @@
 import { studyRing } from "../../analysis/ring.ts";
 import { equalsQuarter } from "../../analysis/ring-r1r2.ts";
-import { ohms, round } from "../../calc/result.ts";
+import { round } from "../../calc/result.ts";
 import { endsRelated, shown } from "../dead-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 import { wordsAfter } from "../writing.ts";
