@@ -1,34 +1,30 @@
-import type { BoardHead, InstallationHead, Way } from "../model/file.ts";
+import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact, Facts } from "../model/values.ts";
 import { keptWith } from "./kept.ts";
 
-/** Every block of an installation with the line that opens it: itself, its supply, boards, ways and tests. */
+/** A block with the line that opens it: an installation, its supply, a board, a way, a day of tests. */
 export interface Block {
   readonly header: Fact;
   readonly facts: Facts;
 }
 
-/** The blocks of an installation's own lines, of a board's, or of a way. */
-export const blocksIn = keptWith((part: InstallationHead | BoardHead | Way): readonly Block[] => {
-  const blocks: Block[] = [];
-  const visit = (header: Fact, facts: Facts): void => {
-    blocks.push({ header, facts });
-    for (const fact of facts.list) if (fact.inner) visit(fact, fact.inner);
-  };
-  visit(part.header, part.facts);
-  return blocks;
-});
-
-/** An installation's own lines, each board's, and each way: what an edit replaces one at a time. */
-export function partsOf({ head, boards }: Installation): (InstallationHead | BoardHead | Way)[] {
-  const parts: (InstallationHead | BoardHead | Way)[] = [head];
-  for (const { board } of boards) {
-    parts.push(board.head);
-    for (const way of board.ways) parts.push(way);
-  }
-  return parts;
+/** A block and those inside it. */
+export function blocksWithin(header: Fact, facts: Facts): Block[] {
+  return [{ header, facts }, ...facts.list.flatMap((fact) => (fact.inner ? blocksWithin(fact, fact.inner) : []))];
 }
 
-export const blocksOf = (installation: Installation): Block[] =>
-  partsOf(installation).flatMap((part) => blocksIn(part));
+/** The blocks of an installation's own lines, its supply among them. */
+export const ownBlocks = ({ head }: Pick<Installation, "head">): Block[] => blocksWithin(head.header, head.facts);
+
+/** The blocks of a board and its ways. */
+export const boardBlocks = keptWith(({ head, ways }: Board): readonly Block[] => [
+  ...blocksWithin(head.header, head.facts),
+  ...ways.flatMap((way) => blocksWithin(way.header, way.facts)),
+]);
+
+const kindsOn = keptWith((board: Board) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
+
+/** Whether any block of the kind stands in the installation's boards. */
+export const hasBlock = (installation: Installation, kind: Facts["kind"]): boolean =>
+  installation.boards.some(({ board }) => kindsOn(board).has(kind));

@@ -1,7 +1,9 @@
+import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
+import type { Fact } from "../model/values.ts";
 import { comparison } from "../tables/comparison.ts";
 import { type Edition, editions } from "../tables/editions.ts";
-import { blocksIn, partsOf } from "./blocks.ts";
+import { type Block, boardBlocks, ownBlocks } from "./blocks.ts";
 import { keptWith } from "./kept.ts";
 
 /** What the dates of an installation say of the edition it is judged by. Days as ISO. */
@@ -13,29 +15,34 @@ export interface EditionDates {
   readonly lastTest: string | undefined;
 }
 
-const daysIn = keptWith((part: Parameters<typeof blocksIn>[0]) => {
-  const facts = blocksIn(part).flatMap((block) => block.facts.list);
-  const days = (words: readonly string[]): string[] =>
-    facts
-      .filter(({ word }) => words.includes(word))
-      .flatMap(({ args }) =>
-        args.on && "value" in args.on && typeof args.on.value === "string" ? [args.on.value] : [],
-      );
-  return { designed: days(["designed"]), tests: days(["dead", "live"]) };
-});
+interface Days {
+  readonly designed: string | undefined;
+  readonly lastTest: string | undefined;
+}
 
-const earlier = (a: string | undefined, b: string): string => (a === undefined || b < a ? b : a);
-const later = (a: string | undefined, b: string): string => (a === undefined || b > a ? b : a);
+function daysIn(blocks: readonly Block[]): Days {
+  const facts = blocks.flatMap((block) => block.facts.list);
+  const days = (...words: string[]) => facts.flatMap((fact) => (words.includes(fact.word) ? dayOf(fact) : [])).sort();
+  return { designed: days("designed")[0], lastTest: days("dead", "live").at(-1) };
+}
+
+const daysOnBoard = keptWith((board: Board) => daysIn(boardBlocks(board)));
+
+const dayOf = ({ args }: Fact): string[] =>
+  args.on && "value" in args.on && typeof args.on.value === "string" ? [args.on.value] : [];
 
 export function editionDates(installation: Installation, edition: Edition): EditionDates {
-  const parts = partsOf(installation).map(daysIn);
-  const firstDesigned = parts.flatMap(({ designed }) => designed).reduce<string | undefined>(earlier, undefined);
+  const parts = [daysIn(ownBlocks(installation)), ...installation.boards.map(({ board }) => daysOnBoard(board))];
+  const [firstDesigned] = parts.flatMap(({ designed }) => designed ?? []).sort();
   const existing = installation.head.facts.one("work")?.args.work.value === "existing";
   const designed = existing ? undefined : firstDesigned;
   const successor = successorOf(edition);
   const since = successor && addMonths(successor.from, comparison.editionChange.value);
   const superseded = designed !== undefined && since !== undefined && designed >= since;
-  const lastTest = parts.flatMap(({ tests }) => tests).reduce<string | undefined>(later, undefined);
+  const lastTest = parts
+    .flatMap((part) => part.lastTest ?? [])
+    .sort()
+    .at(-1);
   return { designed, supersededBy: superseded ? newestAt(designed) : undefined, lastTest };
 }
 

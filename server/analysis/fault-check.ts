@@ -3,6 +3,7 @@ import { type Calculated, faultCurrent } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "./faults.ts";
+import { keptWith } from "./kept.ts";
 import { originImpedance } from "./loop.ts";
 import { type NumberAt, studySupply } from "./supply.ts";
 import { boardImpedance } from "./way.ts";
@@ -23,26 +24,30 @@ export interface FaultPlace {
 export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
   const [first] = boards;
   if (!first) return [];
-  const { U0, threePhase, earthing } = studySupply(first.context);
-  const about = { tt: earthing === "TT", combined: earthing === "TN-C-S" || earthing === "TN-C" };
-  const place = (name: string, faults: readonly FaultAt[], loop: NumberAt | undefined, three: boolean): FaultPlace[] =>
-    loop && loop.value > 0 && faults.length > 0
-      ? [{ name, faults, loop, byLoop: faultCurrent(U0, loop.value), threePhase: three, ...about }]
-      : [];
-  return [
-    ...place("the origin", supplyFaults(supply), originImpedance({ supply }), threePhase),
-    ...boards.flatMap(({ board, context }) => {
-      const loop = boardImpedance(context);
-      const own = board.head.facts.one("phases")?.args.count.value;
-      const three = own === undefined ? threePhase : own === "three";
-      return place(
-        `board ${board.head.name}`,
-        boardFaults(board.head.facts),
-        loop?.name === "Zdb" ? loop : undefined,
-        three,
-      );
-    }),
-  ];
+  const { threePhase } = studySupply(first.context);
+  const origin = placeOf("the origin", first.context, supplyFaults(supply), originImpedance({ supply }), threePhase);
+  return [...origin, ...boards.flatMap(({ context }) => boardPlace(context))];
+}
+
+const boardPlace = keptWith((context: Context): readonly FaultPlace[] => {
+  const { name, facts } = context.board;
+  const loop = boardImpedance(context);
+  const own = facts.one("phases")?.args.count.value;
+  const three = own === undefined ? studySupply(context).threePhase : own === "three";
+  return placeOf(`board ${name}`, context, boardFaults(facts), loop?.name === "Zdb" ? loop : undefined, three);
+});
+
+function placeOf(
+  name: string,
+  context: Context,
+  faults: readonly FaultAt[],
+  loop: NumberAt | undefined,
+  threePhase: boolean,
+): FaultPlace[] {
+  if (!loop || loop.value <= 0 || faults.length === 0) return [];
+  const { U0, earthing } = studySupply(context);
+  const combined = earthing === "TN-C-S" || earthing === "TN-C";
+  return [{ name, faults, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt: earthing === "TT", combined }];
 }
 
 /** The earth fault current with the doubt of a loop tester on the side asked for, A: what counts where loops are small. */

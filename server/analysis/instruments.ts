@@ -1,6 +1,7 @@
+import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
 import type { Fact, Facts, Val } from "../model/values.ts";
-import { blocksIn, partsOf } from "./blocks.ts";
+import { type Block, boardBlocks, ownBlocks } from "./blocks.ts";
 import { keptWith } from "./kept.ts";
 
 /** A dated line that says, or should say, with which instrument its readings were taken. */
@@ -18,17 +19,22 @@ interface DatedArgs {
   readonly with?: readonly Val<string>[];
 }
 
-const testDaysIn = keptWith((part: Parameters<typeof blocksIn>[0]): readonly TestDay[] =>
-  blocksIn(part).flatMap(({ facts }) =>
-    facts.list.flatMap((fact) => {
-      const { on, with: used = [] } = fact.args as DatedArgs;
-      return dated.has(fact.word) && on ? [{ header: fact, on, with: used, facts: fact.inner }] : [];
-    }),
-  ),
-);
+const daysIn = ({ facts }: Block): TestDay[] =>
+  facts.list.flatMap((fact) => {
+    const { on, with: used = [] } = fact.args as DatedArgs;
+    return dated.has(fact.word) && on ? [{ header: fact, on, with: used, facts: fact.inner }] : [];
+  });
 
-/** Every day of tests in an installation, the supply's own figures among them. */
-export const testDaysOf = (installation: Installation): TestDay[] => partsOf(installation).flatMap(testDaysIn);
+/** The days of tests in an installation's own lines: those of its supply. */
+export const ownTestDays = (installation: Pick<Installation, "head">): TestDay[] =>
+  ownBlocks(installation).flatMap(daysIn);
+
+/** The days of tests of a board and its ways. */
+export const boardTestDays = keptWith((board: Board): readonly TestDay[] => boardBlocks(board).flatMap(daysIn));
+
+const namesUsedOn = keptWith((board: Board) => new Set(namesIn(boardTestDays(board))));
+
+const namesIn = (days: readonly TestDay[]): string[] => days.flatMap((day) => day.with.map(({ value }) => value));
 
 /** What is known of an instrument. */
 export const factsOf = (instrument: InstrumentFact): Facts<"instrument"> | undefined =>
@@ -36,7 +42,7 @@ export const factsOf = (instrument: InstrumentFact): Facts<"instrument"> | undef
 
 /** The instruments an installation's tests were made with, each once. */
 export function instrumentsUsed(installation: Installation): InstrumentFact[] {
-  const names = new Set<string>();
-  for (const day of testDaysOf(installation)) for (const { value } of day.with) names.add(value);
+  const names = new Set(namesIn(ownTestDays(installation)));
+  for (const { board } of installation.boards) for (const name of namesUsedOn(board)) names.add(name);
   return [...names].flatMap((name) => installation.names.instruments.get(name)?.[0] ?? []);
 }

@@ -16,14 +16,15 @@ export interface Reference {
   readonly way: Way | undefined;
 }
 
-/** Every name an installation uses. The vocabulary says which arguments are names, so a new word needs nothing here. */
-export function* referencesIn(installation: Installation): Generator<Reference> {
-  for (const name of namesUsed(installation.head.facts)) yield { ...name, board: undefined, way: undefined };
-  for (const { board } of installation.boards) {
-    for (const name of namesUsed(board.head.facts)) yield { ...name, board, way: undefined };
-    for (const way of board.ways) for (const name of namesUsed(way.facts)) yield { ...name, board, way };
-  }
-}
+/** Every name an installation's own lines use. The vocabulary says which arguments are names. */
+export const ownReferences = ({ head }: Pick<Installation, "head">): Reference[] =>
+  namesUsed(head.facts).map((name) => ({ ...name, board: undefined, way: undefined }));
+
+/** Every name a board and its ways use. */
+export const boardReferences = (board: Board): Reference[] => [
+  ...namesUsed(board.head.facts).map((name) => ({ ...name, board, way: undefined })),
+  ...board.ways.flatMap((way) => namesUsed(way.facts).map((name) => ({ ...name, board, way }))),
+];
 
 type NameUsed = Omit<Reference, "board" | "way">;
 

@@ -8,7 +8,7 @@ import type { BoardInPlace, Context, Installation } from "../model/installation.
 import type { Fact } from "../model/values.ts";
 import { applyDepartures, departuresIn, type PlacedDeparture } from "./departures.ts";
 import { rules as allRules } from "./list.ts";
-import { type BoardRule, type Finding, findingOf, type InstallationRule, type Rule, type WayRule } from "./rule.ts";
+import { type Finding, findingOf, type InstallationRule, type Rule, type WayRule } from "./rule.ts";
 
 /** A finding that a departure quietens, with the departure. */
 export interface Quietened {
@@ -23,13 +23,19 @@ export interface CheckResult {
 
 interface RuleSet {
   readonly way: readonly WayRule[];
-  readonly board: readonly BoardRule[];
+  readonly onBoards: readonly OnBoard[];
   readonly installation: readonly InstallationRule[];
 }
 
+/** A rule that is put to each board: a board rule, or the part of an installation rule that asks boards. */
+type OnBoard = Rule & { readonly checkBoard: NonNullable<InstallationRule["checkBoard"]> };
+
 const sortRules = (rules: readonly Rule[]): RuleSet => ({
   way: rules.filter((rule) => rule.scope === "way"),
-  board: rules.filter((rule) => rule.scope === "board"),
+  onBoards: rules.flatMap((rule): OnBoard[] => {
+    if (rule.scope === "board") return [{ ...rule, checkBoard: rule.check }];
+    return rule.scope === "installation" && rule.checkBoard ? [{ ...rule, checkBoard: rule.checkBoard }] : [];
+  }),
   installation: rules.filter((rule) => rule.scope === "installation"),
 });
 
@@ -44,8 +50,9 @@ export function checkInstallation(installation: Installation, rules?: readonly R
   );
   for (const place of installation.boards) {
     const board = checkBoard(place, set, rules !== undefined);
-    found.push(...board.findings);
-    departures.push(...board.departures);
+    // Not spread: there can be more of them than a call takes arguments.
+    for (const finding of board.findings) found.push(finding);
+    for (const departure of board.departures) departures.push(departure);
   }
   for (const rule of set.installation) {
     guard(
@@ -80,10 +87,11 @@ function checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): BoardFin
     findings.push(...checkWay(study, set, apart));
     departures.push(...departuresIn(study.facts, board, study.way));
   }
-  for (const rule of set.board) {
+  for (const rule of set.onBoards) {
     guard(
       rule,
-      () => rule.check({ board, context, studies }, (spot, report) => findings.push(findingOf(rule, spot, report))),
+      () =>
+        rule.checkBoard({ board, context, studies }, (spot, report) => findings.push(findingOf(rule, spot, report))),
       findings,
       board.head.header,
     );

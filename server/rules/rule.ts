@@ -116,7 +116,10 @@ export interface BoardSubject {
 
 export interface InstallationRule extends Declaration {
   readonly scope: "installation";
+  /** What concerns the installation as a whole or its own lines. Runs after every edit: it must not visit every way. */
   readonly check: (installation: Installation, report: Reporter) => void;
+  /** The same question put to each board and its ways. Its findings are kept with the board. */
+  readonly checkBoard?: (subject: BoardSubject, report: Reporter) => void;
 }
 
 export type Rule = WayRule | BoardRule | InstallationRule;

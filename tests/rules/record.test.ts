@@ -163,8 +163,8 @@ describe("questions", () => {
       'way 1 radial "x" {\n query "One?"\n answer "Yes"\n query "Two?"\n}\nway 2 radial "y" {\n query "Three?"\n}';
     const found = find("record/open-query", lines);
     expect(found.map(({ message }) => message)).toEqual([
-      "Not answered yet: Two? (1 of 2 open)",
-      "Not answered yet: Three? (2 of 2 open)",
+      "Not answered yet: Two?",
+      "Not answered yet: Three?",
     ]);
   });
 

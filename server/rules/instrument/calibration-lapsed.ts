@@ -1,5 +1,20 @@
-import { factsOf, testDaysOf } from "../../analysis/instruments.ts";
-import { factSpot, installationRule, valueSpot } from "../rule.ts";
+import { boardTestDays, factsOf, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
+import type { Names } from "../../model/installation.ts";
+import { factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+function lapsed(days: readonly TestDay[], names: Names, report: Reporter): void {
+  for (const day of days) {
+    for (const name of day.with) {
+      const instrument = names.instruments.get(name.value)?.[0];
+      const due = instrument && factsOf(instrument)?.one("due");
+      if (!due || day.on.value <= due.args.on.value) continue;
+      report(valueSpot(day.header, name), {
+        message: `The calibration of ${name.value} ran out on ${due.args.on.value}, before this test on ${day.on.value}.`,
+        related: [{ spot: factSpot(due), message: `${name.value} was due on ${due.args.on.value}.` }],
+      });
+    }
+  }
+}
 
 export default installationRule({
   id: "instrument/calibration-lapsed",
@@ -46,16 +61,9 @@ installation "Kiln house" {
     },
   ],
   check(installation, report) {
-    for (const day of testDaysOf(installation)) {
-      for (const name of day.with) {
-        const instrument = installation.names.instruments.get(name.value)?.[0];
-        const due = instrument && factsOf(instrument)?.one("due");
-        if (!due || day.on.value <= due.args.on.value) continue;
-        report(valueSpot(day.header, name), {
-          message: `The calibration of ${name.value} ran out on ${due.args.on.value}, before this test on ${day.on.value}.`,
-          related: [{ spot: factSpot(due), message: `${name.value} was due on ${due.args.on.value}.` }],
-        });
-      }
-    }
+    lapsed(ownTestDays(installation), installation.names, report);
+  },
+  checkBoard({ board, context }, report) {
+    lapsed(boardTestDays(board), context.names, report);
   },
 });

@@ -1,8 +1,22 @@
-import { testDaysOf } from "../../analysis/instruments.ts";
-import { installationRule, wordSpot } from "../rule.ts";
+import { boardTestDays, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
+import type { InstallationHead } from "../../model/file.ts";
+import type { Names } from "../../model/installation.ts";
+import { installationRule, type Reporter, wordSpot } from "../rule.ts";
 import { wordsAfter } from "../writing.ts";
 
 const due: ReadonlySet<string> = new Set(["dead-tested", "tested"]);
+
+function unnamed(days: readonly TestDay[], head: InstallationHead, names: Names, report: Reporter): void {
+  if (!due.has(head.facts.one("stage")?.args.stage.value ?? "")) return;
+  const known = [...names.instruments.keys()];
+  for (const day of days) {
+    if (day.with.length > 0) continue;
+    report(wordSpot(day.header), {
+      message: `With which instrument was this measured on ${day.on.value}? Write “with” and its name after the date.`,
+      fixes: known.slice(0, 5).flatMap((name) => wordsAfter(day.header, `with ${name}`)),
+    });
+  }
+}
 
 export default installationRule({
   id: "instrument/not-named",
@@ -28,14 +42,9 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    if (!due.has(installation.head.facts.one("stage")?.args.stage.value ?? "")) return;
-    const names = [...installation.names.instruments.keys()];
-    for (const day of testDaysOf(installation)) {
-      if (day.with.length > 0) continue;
-      report(wordSpot(day.header), {
-        message: `With which instrument was this measured on ${day.on.value}? Write “with” and its name after the date.`,
-        fixes: names.slice(0, 5).flatMap((name) => wordsAfter(day.header, `with ${name}`)),
-      });
-    }
+    unnamed(ownTestDays(installation), installation.head, installation.names, report);
+  },
+  checkBoard({ board, context }, report) {
+    unnamed(boardTestDays(board), context.installation, context.names, report);
   },
 });

@@ -1,5 +1,20 @@
-import { factsOf, testDaysOf } from "../../analysis/instruments.ts";
-import { factSpot, installationRule, valueSpot } from "../rule.ts";
+import { boardTestDays, factsOf, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
+import type { Names } from "../../model/installation.ts";
+import { factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+function calibratedLater(days: readonly TestDay[], names: Names, report: Reporter): void {
+  for (const day of days) {
+    for (const name of day.with) {
+      const instrument = names.instruments.get(name.value)?.[0];
+      const calibrated = instrument && factsOf(instrument)?.one("calibrated");
+      if (!calibrated || day.on.value >= calibrated.args.on.value) continue;
+      report(valueSpot(day.header, name), {
+        message: `${name.value} was calibrated on ${calibrated.args.on.value}, after this test on ${day.on.value}. Under which calibration was it made?`,
+        related: [{ spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` }],
+      });
+    }
+  }
+}
 
 export default installationRule({
   id: "instrument/test-before-calibration",
@@ -48,16 +63,9 @@ installation "Kiln house" {
     },
   ],
   check(installation, report) {
-    for (const day of testDaysOf(installation)) {
-      for (const name of day.with) {
-        const instrument = installation.names.instruments.get(name.value)?.[0];
-        const calibrated = instrument && factsOf(instrument)?.one("calibrated");
-        if (!calibrated || day.on.value >= calibrated.args.on.value) continue;
-        report(valueSpot(day.header, name), {
-          message: `${name.value} was calibrated on ${calibrated.args.on.value}, after this test on ${day.on.value}. Under which calibration was it made?`,
-          related: [{ spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` }],
-        });
-      }
-    }
+    calibratedLater(ownTestDays(installation), installation.names, report);
+  },
+  checkBoard({ board, context }, report) {
+    calibratedLater(boardTestDays(board), context.names, report);
   },
 });

@@ -54,24 +54,23 @@ way 4 radial "Water heater"`,
     },
   ],
   check(installation, report) {
-    const { boards } = installation;
     duplicates(
       "Board",
-      boards.map(({ board: { head } }) => [head.header, head.header.args.name]),
+      installation.boards.map(({ board: { head } }) => [head.header, head.header.args.name]),
       report,
     );
-    for (const { board } of boards) {
-      duplicates(
-        "Way",
-        board.ways.map((way) => [way.header, way.header.args.id]),
-        report,
-      );
-      duplicates(
-        "RCD",
-        board.head.facts.all("rcd").map((rcd) => [rcd, rcd.args.name]),
-        report,
-      );
-    }
     instrumentsAndCables(installation, report);
+  },
+  checkBoard({ board }, report) {
+    duplicates(
+      "Way",
+      board.ways.map((way) => [way.header, way.header.args.id]),
+      report,
+    );
+    duplicates(
+      "RCD",
+      board.head.facts.all("rcd").map((rcd) => [rcd, rcd.args.name]),
+      report,
+    );
   },
 });

@@ -1,11 +1,11 @@
 import type { NameKind } from "../../../grammar/params.ts";
 import { keptWith } from "../../analysis/kept.ts";
-import { type Reference, referencesIn } from "../../analysis/references.ts";
+import { boardReferences, ownReferences, type Reference } from "../../analysis/references.ts";
 import { runsOf } from "../../analysis/runs.ts";
 import { nearest } from "../../model/arguments.ts";
-import type { BoardHead, Way } from "../../model/file.ts";
-import type { Installation } from "../../model/installation.ts";
-import { installationRule, valueSpot } from "../rule.ts";
+import type { BoardHead, InstallationHead, Way } from "../../model/file.ts";
+import type { Names } from "../../model/installation.ts";
+import { installationRule, type Reporter, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
 interface Known {
@@ -22,7 +22,7 @@ const pointsOn = keptWith((way: Way): Known | undefined =>
 );
 
 /** The names that could be meant at a place. */
-function known({ names, board, way }: Reference, { names: all, head }: Installation): Known | undefined {
+function known({ names, board, way }: Reference, all: Names, head: InstallationHead): Known | undefined {
   switch (names) {
     case "board":
       return all.boards.has("") ? undefined : all.boards;
@@ -47,6 +47,21 @@ const called: Readonly<Record<NameKind, string>> = {
   point: "No run of this way goes to a point called",
   way: "No way is called",
 };
+
+function judge(references: readonly Reference[], all: Names, head: InstallationHead, report: Reporter): void {
+  for (const reference of references) {
+    const { name, fact, names, builtin } = reference;
+    const defined = builtin ? undefined : known(reference, all, head);
+    if (!defined || defined.has(name.value)) continue;
+    const list = [...defined.keys()];
+    const near = nearest(name.value, list);
+    const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
+    report(valueSpot(fact, name), {
+      message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,
+      fixes: near ? [inPlaceOf(name, near)] : [],
+    });
+  }
+}
 
 export default installationRule({
   id: "language/unknown-name",
@@ -84,17 +99,9 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const reference of referencesIn(installation)) {
-      const { name, fact, names, builtin } = reference;
-      const defined = builtin ? undefined : known(reference, installation);
-      if (!defined || defined.has(name.value)) continue;
-      const list = [...defined.keys()];
-      const near = nearest(name.value, list);
-      const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
-      report(valueSpot(fact, name), {
-        message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,
-        fixes: near ? [inPlaceOf(name, near)] : [],
-      });
-    }
+    judge(ownReferences(installation), installation.names, installation.head, report);
+  },
+  checkBoard({ board, context }, report) {
+    judge(boardReferences(board), context.names, context.installation, report);
   },
 });

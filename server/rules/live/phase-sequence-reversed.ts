@@ -1,11 +1,14 @@
-import { keptWith } from "../../analysis/kept.ts";
 import { liveOfBoard } from "../../analysis/rcd-tests.ts";
-import { testsOf } from "../../analysis/supply.ts";
-import type { Fact, Facts } from "../../model/values.ts";
-import { factSpot, installationRule } from "../rule.ts";
+import type { Fact } from "../../model/values.ts";
+import { factSpot, installationRule, type Reporter } from "../rule.ts";
 
-/** The word of a way's latest tests. */
-const latestOf = keptWith((facts: Facts<"way">) => testsOf<"live">(facts.all("live"))[0]?.facts.one("phase-sequence"));
+function judge(fact: Fact | undefined, report: Reporter): void {
+  const verdict = fact?.args.verdict as { value?: string } | undefined;
+  if (!fact || verdict?.value !== "reversed") return;
+  report(factSpot(fact), {
+    message: "The phase sequence is out of order: motors on it run backwards. Change two lines over.",
+  });
+}
 
 export default installationRule({
   id: "live/phase-sequence-reversed",
@@ -27,18 +30,11 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    const stated: (Fact | undefined)[] = [installation.supply?.one("phase-sequence")];
-    for (const { board, context } of installation.boards) {
-      // The latest word counts: a reversal that was put right stays in the record.
-      stated.push(liveOfBoard(context)[0]?.facts.one("phase-sequence") ?? board.head.facts.one("phase-sequence"));
-      for (const way of board.ways) stated.push(latestOf(way.facts));
-    }
-    for (const fact of stated) {
-      const verdict = fact?.args.verdict as { value?: string } | undefined;
-      if (fact && verdict?.value === "reversed")
-        report(factSpot(fact), {
-          message: "The phase sequence is out of order: motors on it run backwards. Change two lines over.",
-        });
-    }
+    judge(installation.supply?.one("phase-sequence"), report);
+  },
+  // The latest word counts: a reversal that was put right stays in the record.
+  checkBoard({ board, context, studies }, report) {
+    judge(liveOfBoard(context)[0]?.facts.one("phase-sequence") ?? board.head.facts.one("phase-sequence"), report);
+    for (const study of studies) judge(study.live?.facts.one("phase-sequence"), report);
   },
 });

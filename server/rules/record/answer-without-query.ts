@@ -1,6 +1,12 @@
-import { blocksOf } from "../../analysis/blocks.ts";
+import { type Block, boardBlocks, ownBlocks } from "../../analysis/blocks.ts";
 import { queriesIn } from "../../analysis/queries.ts";
-import { factSpot, installationRule } from "../rule.ts";
+import { factSpot, installationRule, type Reporter } from "../rule.ts";
+
+function strays(blocks: readonly Block[], report: Reporter): void {
+  for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).stray)) {
+    report(factSpot(fact), { message: "No question stands above this answer. Put it below the one it belongs to." });
+  }
+}
 
 export default installationRule({
   id: "record/answer-without-query",
@@ -22,10 +28,9 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const { facts } of blocksOf(installation))
-      for (const fact of queriesIn(facts).stray)
-        report(factSpot(fact), {
-          message: "No question stands above this answer. Put it below the one it belongs to.",
-        });
+    strays(ownBlocks(installation), report);
+  },
+  checkBoard({ board }, report) {
+    strays(boardBlocks(board), report);
   },
 });

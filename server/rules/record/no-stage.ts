@@ -1,5 +1,5 @@
 import { stages } from "../../../grammar/choices.ts";
-import { blocksOf } from "../../analysis/blocks.ts";
+import { hasBlock } from "../../analysis/blocks.ts";
 import { installationRule, wordSpot } from "../rule.ts";
 import { lineInBlock } from "../writing.ts";
 
@@ -27,7 +27,7 @@ installation "Kiln house" {
   check(installation, report) {
     const { head } = installation;
     if (head.facts.has("stage")) return;
-    const tested = blocksOf(installation).some(({ facts }) => facts.kind === "dead" || facts.kind === "live");
+    const tested = hasBlock(installation, "dead") || hasBlock(installation, "live");
     report(wordSpot(head.header), {
       message: `How far is the work? Without a stage this is taken for a design${tested ? ", and what is missing among its tests is not noticed" : ""}.`,
       fixes: Object.keys(stages).flatMap((stage) => lineInBlock(head.header, `stage ${stage}`)),

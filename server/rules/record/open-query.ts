@@ -1,6 +1,12 @@
-import { blocksOf } from "../../analysis/blocks.ts";
+import { type Block, boardBlocks, ownBlocks } from "../../analysis/blocks.ts";
 import { queriesIn } from "../../analysis/queries.ts";
-import { factSpot, installationRule } from "../rule.ts";
+import { factSpot, installationRule, type Reporter } from "../rule.ts";
+
+function open(blocks: readonly Block[], report: Reporter): void {
+  for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).open)) {
+    report(factSpot(fact), { message: `Not answered yet: ${fact.args.text.value}` });
+  }
+}
 
 export default installationRule({
   id: "record/open-query",
@@ -22,10 +28,9 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    const open = blocksOf(installation).flatMap(({ facts }) => queriesIn(facts).open);
-    open.forEach((fact, index) => {
-      const count = open.length > 1 ? ` (${index + 1} of ${open.length} open)` : "";
-      report(factSpot(fact), { message: `Not answered yet: ${fact.args.text.value}${count}` });
-    });
+    open(ownBlocks(installation), report);
+  },
+  checkBoard({ board }, report) {
+    open(boardBlocks(board), report);
   },
 });

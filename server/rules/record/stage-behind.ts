@@ -1,4 +1,4 @@
-import { blocksOf } from "../../analysis/blocks.ts";
+import { hasBlock } from "../../analysis/blocks.ts";
 import { installationRule, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -44,9 +44,8 @@ installation "Kiln house" {
   check(installation, report) {
     const fact = installation.head.facts.one("stage");
     if (!fact || fact.args.stage.value === "tested") return;
-    const kinds = new Set<string>(blocksOf(installation).map(({ facts }) => facts.kind));
-    const live = kinds.has("live") || kinds.has("boardLive");
-    const dead = kinds.has("dead") || kinds.has("boardDead");
+    const live = hasBlock(installation, "live") || hasBlock(installation, "boardLive");
+    const dead = hasBlock(installation, "dead") || hasBlock(installation, "boardDead");
     const stage = fact.args.stage.value;
     if (!live && (!dead || stage === "dead-tested")) return;
     const reached = live ? "tested" : "dead-tested";
