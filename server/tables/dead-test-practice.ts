@@ -41,8 +41,8 @@ export const deadTestPractice = {
   undivided: practice(0.6, "", "ring final circuit test"),
   /** A share within which two figures are taken for the same one. */
   sameShare: practice(0.05, "", "ring final circuit test"),
-  /** Points that differ by less than this round a ring, Ω, may read alike. */
-  alikeSpread: practice(0.02, "Ω", "ring final circuit test"),
+  /** Points that differ by less than this round a ring, Ω, may read alike: two digits of the meter either way hide it. */
+  alikeSpread: practice(0.05, "Ω", "ring final circuit test"),
   /** Points it takes before like readings are remarkable. */
   alikePoints: practice(4, "", "ring final circuit test"),
   /** Rings it takes before a repeated coincidence is remarkable. */
