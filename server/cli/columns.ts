@@ -1,0 +1,99 @@
+/** Lines as a terminal shows them: tabs to their stops, wide signs over two columns, nothing that could steer it. */
+
+interface Cell {
+  readonly text: string;
+  readonly width: number;
+  /** Where it begins in the line, in UTF-16 units. */
+  readonly at: number;
+}
+
+/** A line ready to print, with the columns that a part of it fills. */
+export interface Shown {
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+const tabStop = 4;
+const longest = 160;
+const endless = 2000;
+/** What is kept before the part that is meant, where a line is too long to show. */
+const lead = 40;
+
+/** `start` and `end` are UTF-16 columns, as editors count; an empty part still fills one column. */
+export function show(line: string, start: number, end: number): Shown {
+  // A line without end, as rubbish has it, is not measured whole.
+  const skipped = start > endless ? start - endless / 2 : 0;
+  if (skipped > 0) return show(`…${line.slice(skipped, skipped + endless)}`, start - skipped + 1, end - skipped + 1);
+  return showNear(line.slice(0, 2 * endless), start, end);
+}
+
+function showNear(line: string, start: number, end: number): Shown {
+  const cells = cellsOf(line);
+  const from = columnOf(cells, start);
+  const to = Math.max(columnOf(cells, end), from + 1);
+  const whole = { text: textOf(cells), from, to };
+  return columnOf(cells, line.length) <= longest ? whole : cut(cells, whole);
+}
+
+function cut(cells: readonly Cell[], { from, to }: Shown): Shown {
+  const begin = Math.max(from - lead, 0);
+  const kept: Cell[] = [];
+  let column = 0;
+  let left = 0;
+  for (const cell of cells) {
+    if (column < begin) left = column + cell.width;
+    else if (column + cell.width <= left + longest) kept.push(cell);
+    column += cell.width;
+  }
+  const shift = left === 0 ? 0 : left - 1;
+  const edge = longest + (left === 0 ? 0 : 1);
+  const text = `${left === 0 ? "" : "…"}${textOf(kept)}${column > left + longest ? "…" : ""}`;
+  return { text, from: from - shift, to: Math.max(Math.min(to - shift, edge), from - shift + 1) };
+}
+
+const textOf = (cells: readonly Cell[]): string => cells.map((cell) => cell.text).join("");
+
+function columnOf(cells: readonly Cell[], index: number): number {
+  let column = 0;
+  for (const cell of cells) {
+    if (cell.at >= index) break;
+    column += cell.width;
+  }
+  return column;
+}
+
+const signs = new Intl.Segmenter("en", { granularity: "grapheme" });
+
+function cellsOf(line: string): Cell[] {
+  const cells: Cell[] = [];
+  let column = 0;
+  for (const { segment, index } of signs.segment(line)) {
+    const width = segment === "\t" ? tabStop - (column % tabStop) : widthOf(segment);
+    cells.push({ text: segment === "\t" ? " ".repeat(width) : harmless(segment), width, at: index });
+    column += width;
+  }
+  return cells;
+}
+
+/** Signs of the East Asian scripts and pictures, which terminals give two columns. */
+const wide =
+  /^(?:\p{Emoji_Presentation}|.\ufe0f|[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff01-\uff60\uffe0-\uffe6]|[\u{1f200}-\u{1f2ff}\u{20000}-\u{3fffd}])/u;
+const unseen = /^(?:\p{Mark}|[\u200b-\u200d\ufeff])+$/u;
+
+function widthOf(sign: string): number {
+  if (sign >= " " && sign <= "~") return 1;
+  if (unseen.test(sign)) return 0;
+  return wide.test(sign) ? 2 : 1;
+}
+
+/** Shows control signs and signs that turn the reading direction, instead of letting the terminal obey them. */
+export function harmless(text: string): string {
+  return text.replace(steering, (sign) => {
+    const code = sign.charCodeAt(0);
+    return code < 0x20 ? String.fromCharCode(0x2400 + code) : code === 0x7f ? "␡" : "�";
+  });
+}
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the very signs that must not reach a terminal
+const steering = /[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]/g;

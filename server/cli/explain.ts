@@ -1,0 +1,145 @@
+import type { WordRow } from "../../grammar/params.ts";
+import { absences, type BlockKind, provenances, vocabulary } from "../../grammar/vocabulary.ts";
+import { type CheckPage, nearestPages, pageOf, pages } from "../rules/catalogue.ts";
+import type { Setting } from "../rules/rule.ts";
+import { type Colours, coloursFor, tintOf } from "./colours.ts";
+import { exit } from "./exit.ts";
+import type { Terminal } from "./terminal.ts";
+
+/** `wayfile explain`: the page of a check, the meaning of a word, or the list of all checks. */
+export function explain(text: string | undefined, terminal: Terminal): number {
+  const colours = coloursFor(terminal.colour);
+  const page = text === undefined ? undefined : pageOf(text);
+  const words = text === undefined ? [] : wordsNamed(text);
+  if (text === undefined) terminal.out(listing(colours));
+  else if (page) terminal.out(pageText(page, colours));
+  else if (words.length > 0) terminal.out(words.map((word) => wordText(word, colours)).join("\n"));
+  else {
+    const near = [...wordsLike(text), ...nearestPages(text).map(({ id }) => id)];
+    const hint = near.length > 0 ? ` Did you mean ${listed(near)}?` : " “wayfile explain” alone lists all checks.";
+    terminal.err(`There is no check and no word “${text}”.${hint}\n`);
+    return exit.failed;
+  }
+  return exit.clean;
+}
+
+const listed = (items: readonly string[]): string =>
+  items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} or ${items.at(-1)}`;
+
+function listing(colours: Colours): string {
+  const width = Math.max(...pages.map(({ id }) => id.length));
+  const families = Map.groupBy(pages, ({ id }) => id.slice(0, id.indexOf("/")));
+  return [...families]
+    .map(([family, members]) => {
+      const rows = members.map(
+        ({ id, severity, title }) => `  ${id.padEnd(width)}  ${tintOf(severity, colours)(marks[severity])}  ${title}\n`,
+      );
+      return `${colours.bold(family)}\n${rows.join("")}`;
+    })
+    .concat(`${counted(pages.length)}. E is an error, W a warning, i for information.\n`)
+    .join("\n");
+}
+
+const counted = (count: number): string => `${count} checks`;
+const marks = { error: "E", warning: "W", information: "i" } as const;
+
+function pageText({ id, severity, since, title, why, clauses, examples }: CheckPage, colours: Colours): string {
+  const parts = [
+    `${colours.bold(id)}  ${tintOf(severity, colours)(severity)}  ${colours.dim(`since ${since}`)}`,
+    colours.bold(title),
+    wrapped(why),
+    ...(clauses.length > 0 ? [`Rests on ${clauses.join(", ")}.`] : []),
+  ];
+  for (const { bad, good, setting } of examples) {
+    const where = setting ? ` (${settingText(setting)})` : "";
+    parts.push(`${colours.red("Fails")}${where}\n${indented(bad)}`, `${colours.green("Passes")}\n${indented(good)}`);
+  }
+  return `${parts.join("\n\n")}\n`;
+}
+
+/** What a sample's surroundings say, in one line. */
+function settingText({ standard, stage, work, premises, supply, board, before }: Setting): string {
+  const lines = (text = "") => text.split("\n").map((line) => line.trim().replace(/\s+/g, " "));
+  return [
+    ...(standard ? [`standard ${standard}`] : []),
+    ...(stage ? [`stage ${stage}`] : []),
+    ...(work ? [`work ${work}`] : []),
+    ...(premises ? [`premises ${premises}`] : []),
+    ...lines(before),
+    ...lines(supply),
+    ...lines(board),
+  ]
+    .filter((line) => line !== "")
+    .join("; ");
+}
+
+const indented = (text: string): string =>
+  text
+    .split("\n")
+    .map((line) => `  ${line}`.trimEnd())
+    .join("\n");
+
+interface NamedWord {
+  readonly word: string;
+  readonly block: string;
+  readonly row: Pick<WordRow, "means"> & Partial<WordRow>;
+}
+
+/** A word in every block it stands in, each meaning once. */
+function wordsNamed(word: string): NamedWord[] {
+  const marksOf = { ...provenances, ...absences } as Readonly<Record<string, string>>;
+  const mark = Object.hasOwn(marksOf, word) ? marksOf[word] : undefined;
+  const rows: NamedWord[] = mark === undefined ? [] : [{ word, block: "readings", row: { means: mark } }];
+  for (const block of Object.keys(vocabulary) as BlockKind[]) {
+    const words: Readonly<Record<string, WordRow>> = vocabulary[block];
+    const row = Object.hasOwn(words, word) ? words[word] : undefined;
+    if (!row) continue;
+    const same = rows.findIndex((other) => other.row.means === row.means && other.row.example === row.example);
+    const before = rows[same];
+    if (before) rows[same] = { ...before, block: `${before.block}, ${blockNames[block]}` };
+    else rows.push({ word, block: blockNames[block], row });
+  }
+  return rows;
+}
+
+/** Words that differ from the text in nothing but large and small letters. */
+function wordsLike(text: string): string[] {
+  const words = Object.values(vocabulary).flatMap((rows) => Object.keys(rows));
+  return [...new Set(words)].filter((word) => word.toLowerCase() === text.toLowerCase());
+}
+
+const blockNames: Readonly<Record<BlockKind, string>> = {
+  file: "the file",
+  installation: "installation",
+  instrument: "instrument",
+  supply: "supply",
+  board: "board",
+  way: "way",
+  dead: "dead tests of a way",
+  live: "live tests of a way",
+  boardDead: "dead tests of a board",
+  boardLive: "live tests of a board",
+};
+
+function wordText({ word, block, row }: NamedWord, colours: Colours): string {
+  const { means, background, limits, example } = row;
+  const parts = [
+    `${colours.bold(word)}  ${colours.dim(`in ${block}`)}`,
+    wrapped(means),
+    ...(background ? [wrapped(background)] : []),
+    ...(limits ? [wrapped(`Limits: ${limits}`)] : []),
+    ...(example ? [indented(example)] : []),
+  ];
+  return `${parts.join("\n\n")}\n`;
+}
+
+/** Breaks a paragraph at the width a page is comfortable to read in. */
+function wrapped(text: string, width = 88): string {
+  const lines: string[] = [];
+  for (const word of text.split(/\s+/)) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= width) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines.join("\n");
+}

@@ -1,0 +1,107 @@
+import { format } from "../format/format.ts";
+import { lineStarts, placeOf, type TextEdit } from "../text/lines.ts";
+import { fileOfText } from "../workspace/project.ts";
+import { ceiling, decode } from "./decode.ts";
+import { exit } from "./exit.ts";
+import { readText, shownPath } from "./files.ts";
+import { counted } from "./report.ts";
+import { findFiles } from "./search.ts";
+import type { Terminal } from "./terminal.ts";
+import { Timing } from "./timing.ts";
+import { replaceFile } from "./write.ts";
+
+export interface FmtOptions {
+  readonly check?: boolean;
+  readonly timing?: boolean;
+}
+
+const mark = "\ufeff";
+
+/** `wayfile fmt`: lays files out, or says which are not. */
+export async function fmt(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
+  if (args.includes("-")) return await fmtInput(args, options, terminal);
+  const timing = new Timing(terminal, options.timing ?? false);
+  const { files, failures } = findFiles(args, terminal.cwd);
+  timing.phase("search", `${files.length} files`);
+  const sentences = [...failures];
+  let changed = 0;
+  for (const path of files) {
+    const shown = shownPath(terminal.cwd, path);
+    const result = fmtFile(path, options.check ?? false);
+    if ("failure" in result) sentences.push(`“${shown}” ${result.failure}`);
+    else {
+      if (result.unread) terminal.err(unreadNote(shown));
+      if (result.edits.length > 0) {
+        changed++;
+        terminal.out(`${shown}  ${linesText(result.text, result.edits)}\n`);
+      }
+    }
+  }
+  timing.phase("lay out");
+  timing.end();
+  if (files.length > 0) terminal.out(summary(files.length, changed, options.check ?? false));
+  terminal.err(sentences.map((sentence) => `${sentence}\n`).join(""));
+  if (sentences.length > 0) return exit.failed;
+  return options.check && changed > 0 ? exit.errors : exit.clean;
+}
+
+async function fmtInput(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
+  if (args.length > 1) {
+    terminal.err("Standard input (-) is laid out by itself: leave out the other paths.\n");
+    return exit.failed;
+  }
+  const read = decode(await terminal.input(ceiling));
+  if ("failure" in read) {
+    terminal.err(`Standard input cannot be read: ${read.failure}\n`);
+    return exit.failed;
+  }
+  const formatted = format(read.text);
+  if (hasUnread(read.text)) terminal.err(unreadNote("(standard input)"));
+  if (options.check) return formatted ? exit.errors : exit.clean;
+  terminal.out((read.bom ? mark : "") + (formatted?.text ?? read.text));
+  return exit.clean;
+}
+
+interface Laid {
+  readonly text: string;
+  readonly edits: readonly TextEdit[];
+  /** Whether there are lines that could not be read, and so were left alone. */
+  readonly unread: boolean;
+}
+
+function fmtFile(path: string, checkOnly: boolean): Laid | { readonly failure: string } {
+  const read = readText(path);
+  if ("failure" in read) return { failure: `cannot be read: ${read.failure}` };
+  const { text, bom } = read;
+  const formatted = format(text);
+  if (formatted && !checkOnly) {
+    const reason = replaceFile(path, (bom ? mark : "") + formatted.text);
+    if (reason) return { failure: `cannot be written: ${reason}` };
+  }
+  return { text, edits: formatted?.edits ?? [], unread: hasUnread(text) };
+}
+
+const hasUnread = (text: string): boolean => fileOfText("", text).model.problems.size > 0;
+
+const unreadNote = (shown: string): string =>
+  `“${shown}” has lines that cannot be read; what depends on them is left as it stands. “wayfile check” shows them.\n`;
+
+function summary(files: number, changed: number, checkOnly: boolean): string {
+  if (changed === 0) return `${counted(files, "file")}, all laid out as they should be.\n`;
+  return `${counted(files, "file")}, ${changed} ${checkOnly ? "not laid out" : "laid out anew"}.\n`;
+}
+
+const mostRanges = 6;
+
+/** The lines that change, as they are numbered in the file before. */
+function linesText(text: string, edits: readonly TextEdit[]): string {
+  const starts = lineStarts(text);
+  const ranges = edits.map(({ start, end }) => {
+    const from = placeOf(starts, start).line + 1;
+    const to = placeOf(starts, Math.max(start, end - 1)).line + 1;
+    return from === to ? `${from}` : `${from} to ${to}`;
+  });
+  const shown = ranges.slice(0, mostRanges).join(", ");
+  const rest = ranges.length - mostRanges;
+  return `${/^\d+$/.test(ranges.join()) ? "line" : "lines"} ${shown}${rest > 0 ? ` and ${counted(rest, "more place")}` : ""}`;
+}

@@ -1,0 +1,151 @@
+/** The commands of `wayfile` and their options. Returns the exit code; nothing here ends the process. */
+import { existsSync } from "node:fs";
+import { resolve } from "node:path";
+import { Command, CommanderError, Option } from "commander";
+import manifest from "../../package.json" with { type: "json" };
+import { type CheckOptions, check } from "./check.ts";
+import { exit } from "./exit.ts";
+import { explain } from "./explain.ts";
+import { type FmtOptions, fmt } from "./fmt.ts";
+import type { Terminal } from "./terminal.ts";
+
+export async function main(args: readonly string[], terminal: Terminal): Promise<number> {
+  let code: number = exit.clean;
+  const program = commands(terminal, (result) => {
+    code = result;
+  });
+  try {
+    await program.parseAsync([...args], { from: "user" });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return refused(error, args, terminal);
+    terminal.err(
+      `Wayfile failed, and this is its own fault: ${error instanceof Error ? error.stack : String(error)}\n`,
+    );
+    return exit.failed;
+  }
+}
+
+function commands(terminal: Terminal, finish: (code: number) => void): Command {
+  const program = new Command("wayfile")
+    .description("Checks, lays out and explains circuit schedules written as text.")
+    .usage("COMMAND")
+    .version(manifest.version, "-V, --version", "print the version")
+    .helpOption("-h, --help", "print this help")
+    .helpCommand(false)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => terminal.out(text),
+      writeErr: (text) => terminal.err(text),
+      // Said in our own words where the error is caught.
+      outputError: () => {},
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+      getOutHelpWidth: () => 100,
+      getErrHelpWidth: () => 100,
+    })
+    .addHelpText("after", `\nExit codes: 0 all well, 1 errors found, 2 something could not be done.\n\n${examples}`);
+
+  for (const add of [addCheck, addFmt, addExplain]) add(program, terminal, finish);
+  return program;
+}
+
+type AddCommand = (program: Command, terminal: Terminal, finish: (code: number) => void) => void;
+
+const examples = `Examples:
+  wayfile check                     every schedule in this folder and those below
+  wayfile fmt --check schedules     whether they are laid out as they should be
+  wayfile explain loop/zs-over-limit
+`;
+
+const addCheck: AddCommand = (program, terminal, finish) => {
+  program
+    .command("check")
+    .description("Check schedules, and all they use.")
+    .argument("[PATH...]", "files, folders, patterns, or - for standard input; this folder if left out")
+    .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
+    .option("--stdin-path <PATH>", "the path that standard input stands for")
+    .option("--no-info", "leave out what is only for information; it is still counted")
+    .option("--tour", "show what the files hold and what to try next")
+    .option("--timing", "say on standard error how long each phase took")
+    .addHelpText(
+      "after",
+      `
+A folder is searched for .ways files; what .gitignore leaves out is passed over.
+On a tour, errors in a file with "faulty" in its name are expected: they show, and do not count.
+
+Examples:
+  wayfile check
+  wayfile check house.ways "site/**/*.ways"
+  wayfile check --format json schedules > findings.json
+  git show HEAD:house.ways | wayfile check --stdin-path house.ways -
+`,
+    )
+    .action(async (paths: string[], options: CheckOptions) => finish(await check(paths, options, terminal)));
+};
+
+const addFmt: AddCommand = (program, terminal, finish) => {
+  program
+    .command("fmt")
+    .description("Lay schedules out: one order, one alignment.")
+    .argument("<PATH...>", "files, folders, patterns, or - to lay out standard input to standard output")
+    .option("--check", "write nothing; exit with 1 if a file is not laid out")
+    .option("--timing", "say on standard error how long each phase took")
+    .addHelpText(
+      "after",
+      `
+Only files that change are written. Line ends and a byte order mark stay as they are.
+What cannot be read is left as it stands.
+
+Examples:
+  wayfile fmt schedules
+  wayfile fmt --check .
+  wayfile fmt - < house.ways
+`,
+    )
+    .action(async (paths: string[], options: FmtOptions) => finish(await fmt(paths, options, terminal)));
+};
+
+const addExplain: AddCommand = (program, terminal, finish) => {
+  program
+    .command("explain")
+    .description("Explain a check or a word of the language; list all checks.")
+    .argument("[ID]", "a check, such as loop/zs-over-limit, or a word, such as Zs")
+    .addHelpText(
+      "after",
+      `
+Examples:
+  wayfile explain
+  wayfile explain loop/zs-over-limit
+  wayfile explain Zs
+`,
+    )
+    .action((id: string | undefined) => finish(explain(id, terminal)));
+};
+
+/** One sentence for arguments that make no sense. */
+function refused({ code, message }: CommanderError, args: readonly string[], terminal: Terminal): number {
+  if (code === "commander.helpDisplayed" || code === "commander.version") return exit.clean;
+  if (code === "commander.help") return exit.failed;
+  const [first = ""] = args.filter((arg) => !arg.startsWith("-"));
+  if (code === "commander.unknownCommand" || code === "commander.excessArguments") {
+    const isPath = existsSync(resolve(terminal.cwd, first));
+    if (!program.has(first)) {
+      terminal.err(
+        isPath
+          ? `There is no command “${first}”: to check it, write “wayfile check ${first}”.\n`
+          : `There is no command “${first}”: the commands are ${[...program].join(", ")}.\n`,
+      );
+      return exit.failed;
+    }
+  }
+  const sentence = message
+    .replace(/^error: /, "")
+    .replace(/\n.*/s, "")
+    .replace(/\.$/, "");
+  const where = program.has(first) ? `wayfile ${first} --help` : "wayfile --help";
+  terminal.err(`${sentence[0]?.toUpperCase()}${sentence.slice(1)}. “${where}” shows what may stand here.\n`);
+  return exit.failed;
+}
+
+const program: ReadonlySet<string> = new Set(["check", "fmt", "explain"]);

@@ -1,0 +1,62 @@
+/** The report of a check for people: findings in their frames, then what was quietened or asked, then one line of sums. */
+import { wordSpot } from "../rules/rule.ts";
+import type { Colours, Tint } from "./colours.ts";
+import { harmless } from "./columns.ts";
+import { framed, placeText } from "./frame.ts";
+import type { Judgement } from "./judge.ts";
+
+export interface ReportOptions {
+  readonly colours: Colours;
+  readonly info: boolean;
+  shown(path: string): string;
+}
+
+export function textReport(judgement: Judgement, options: ReportOptions): string {
+  const frame = { places: judgement.places, ...options };
+  const frames = judgement.files.flatMap(({ findings }) =>
+    findings
+      .filter(({ finding }) => options.info || finding.severity !== "information")
+      .map((placed) => framed(placed, frame)),
+  );
+  const parts = [...frames, ...list("Departures", departures(judgement, options), options.colours)];
+  parts.push(...list("Open queries", queries(judgement, options), options.colours));
+  return [...parts, `${summaryLine(judgement, options)}\n`].join("\n");
+}
+
+function list(title: string, lines: readonly string[], colours: Colours): string[] {
+  return lines.length === 0 ? [] : [`${colours.bold(title)}\n${lines.map((line) => `  ${line}\n`).join("")}`];
+}
+
+function departures({ quietened, places }: Judgement, { shown, colours }: ReportOptions): string[] {
+  return quietened.map(({ finding, departure }) => {
+    const place = placeText(places.of(wordSpot(departure.fact)), shown);
+    const about = departure.rule === finding.check ? finding.check : `${finding.check} (${departure.rule})`;
+    return `${place}  ${colours.dim(harmless(about))}  “${harmless(departure.reason)}”`;
+  });
+}
+
+function queries({ survey, places }: Judgement, { shown }: ReportOptions): string[] {
+  return survey.queries.map(({ text, spot }) => `${placeText(places.of(spot), shown)}  “${harmless(text)}”`);
+}
+
+function summaryLine(judgement: Judgement, { colours, info }: ReportOptions): string {
+  const { files, counts, survey } = judgement;
+  const held = [counted(files.length, "file"), counted(survey.boards, "board"), counted(survey.ways, "way")];
+  const found = [
+    tinted(counts.error, counted(counts.error, "error"), colours.red),
+    tinted(counts.warning, counted(counts.warning, "warning"), colours.yellow),
+    `${counts.information} for information${!info && counts.information > 0 ? " (not shown)" : ""}`,
+  ];
+  const open = [
+    ...some(survey.queries.length, "open query", "open queries"),
+    ...some(survey.departures, "departure"),
+    ...some(survey.limitations, "limitation"),
+  ];
+  return `${held.join(", ")}: ${found.join(", ")}${open.length > 0 ? `; ${open.join(", ")}` : ""}`;
+}
+
+const some = (count: number, one: string, many?: string): string[] => (count > 0 ? [counted(count, one, many)] : []);
+
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+const tinted = (count: number, text: string, tint: Tint): string => (count > 0 ? tint(text) : text);

@@ -1,0 +1,97 @@
+import { type Dirent, readdirSync, type Stats, statSync } from "node:fs";
+import { join, relative, resolve, sep } from "node:path";
+import { globSync, isDynamicPattern } from "tinyglobby";
+import { reasonOf } from "./files.ts";
+import { Ignored } from "./ignored.ts";
+
+/** The files that arguments mean, each once and in their order, and a sentence for each argument that means none. */
+export interface Found {
+  readonly files: readonly string[];
+  readonly failures: readonly string[];
+}
+
+export function findFiles(args: readonly string[], cwd: string): Found {
+  const files = new Set<string>();
+  const failures: string[] = [];
+  for (const arg of args) {
+    const found = filesOf(arg, cwd);
+    for (const file of found.files) files.add(file);
+    failures.push(...found.failures);
+  }
+  return { files: [...files], failures };
+}
+
+function filesOf(arg: string, cwd: string): Found {
+  const path = resolve(cwd, arg);
+  const stat = statOf(path);
+  if ("failure" in stat) {
+    if (isDynamicPattern(arg)) return matching(arg, cwd);
+    const missing = stat.failure === "there is no such file.";
+    return fail(missing ? `There is no file or folder “${arg}”.` : `“${arg}” cannot be read: ${stat.failure}`);
+  }
+  return stat.isDirectory() ? schedulesIn(path, arg) : { files: [path], failures: [] };
+}
+
+const fail = (sentence: string): Found => ({ files: [], failures: [sentence] });
+
+function statOf(path: string): Stats | { readonly failure: string } {
+  try {
+    return statSync(path);
+  } catch (error) {
+    return { failure: reasonOf(error) };
+  }
+}
+
+function matching(pattern: string, cwd: string): Found {
+  const ignored = new Ignored(cwd);
+  const files = globSync(sep === "/" ? pattern : pattern.replaceAll(sep, "/"), {
+    cwd,
+    absolute: true,
+    expandDirectories: false,
+    followSymbolicLinks: false,
+    ignore: ["**/node_modules/**", "**/.git/**"],
+  })
+    .filter((file) => isSchedule(file) && !ignored.hasDeep(resolve(file)))
+    .sort();
+  return files.length > 0 ? { files, failures: [] } : fail(`No .ways files match “${pattern}”.`);
+}
+
+function schedulesIn(folder: string, shown: string): Found {
+  const ignored = new Ignored(folder);
+  const files: string[] = [];
+  const failures: string[] = [];
+  const visit = (inner: string): void => {
+    for (const entry of entriesOf(inner, (reason) =>
+      failures.push(`“${join(shown, relative(folder, inner))}” cannot be read: ${reason}`),
+    )) {
+      const path = join(inner, entry.name);
+      // A folder behind a link is not followed: it may lead back, or out of the project.
+      if (entry.isDirectory()) {
+        if (!ignored.has(path, true)) visit(path);
+      } else if (isSchedule(entry.name) && !ignored.has(path, false) && isFile(entry, path)) files.push(path);
+    }
+  };
+  visit(folder);
+  if (files.length === 0 && failures.length === 0) {
+    failures.push(`No .ways files in ${shown === "." ? "this folder" : `“${shown}”`}.`);
+  }
+  return { files, failures };
+}
+
+function entriesOf(folder: string, onFailure: (reason: string) => void): Dirent[] {
+  try {
+    return readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
+  } catch (error) {
+    onFailure(reasonOf(error));
+    return [];
+  }
+}
+
+function isFile(entry: Dirent, path: string): boolean {
+  if (!entry.isSymbolicLink()) return entry.isFile();
+  // A link that leads nowhere is kept, so that reading it says so.
+  const stat = statOf(path);
+  return "failure" in stat || stat.isFile();
+}
+
+const isSchedule = (name: string): boolean => name.toLowerCase().endsWith(".ways");

@@ -1,0 +1,62 @@
+import type { FileModel } from "../model/file.ts";
+import { type AnyValue, type Fact, type Facts, isAbsent } from "../model/values.ts";
+import { type Spot, wordSpot } from "../rules/rule.ts";
+
+/** A question nobody has answered yet. */
+export interface OpenQuery {
+  readonly text: string;
+  readonly spot: Spot;
+}
+
+/** What files hold, besides what is wrong with them. */
+export interface Survey {
+  readonly boards: number;
+  readonly ways: number;
+  readonly queries: readonly OpenQuery[];
+  readonly departures: number;
+  readonly limitations: number;
+}
+
+export function surveyOf(models: readonly FileModel[]): Survey {
+  const boards = models.flatMap((model) => [...model.boards, ...model.installations.flatMap((part) => part.boards)]);
+  const blocks = models.flatMap((model) => blocksOf(model)).flatMap(withInner);
+  const facts = blocks.flatMap((block) => block.list);
+  return {
+    boards: boards.length,
+    ways: boards.reduce((sum, board) => sum + board.ways.length, 0),
+    queries: blocks.flatMap(openQueries),
+    departures: facts.filter(({ word }) => word === "departure").length,
+    limitations: facts.reduce((sum, fact) => sum + limitationsIn(fact), 0),
+  };
+}
+
+function blocksOf({ facts, installations, boards }: FileModel): Facts[] {
+  const all = [...boards, ...installations.flatMap((part) => part.boards)];
+  return [
+    facts,
+    ...installations.map(({ head }) => head.facts),
+    ...all.flatMap(({ head, ways }) => [head.facts, ...ways.map((way) => way.facts)]),
+  ].filter((block) => block !== undefined) as Facts[];
+}
+
+const withInner = (block: Facts): Facts[] => [
+  block,
+  ...block.list.flatMap(({ inner }) => (inner ? withInner(inner) : [])),
+];
+
+/** An answer closes the nearest question above it in its block. */
+function openQueries(block: Facts): OpenQuery[] {
+  const open: OpenQuery[] = [];
+  for (const fact of block.list) {
+    if (fact.word === "query") open.push({ text: textOf(fact), spot: wordSpot(fact) });
+    if (fact.word === "answer") open.pop();
+  }
+  return open;
+}
+
+const textOf = ({ args }: Fact): string => (args as unknown as { text: { value: string } }).text.value;
+
+function limitationsIn({ args }: Fact): number {
+  const values = Object.values(args).flat() as (AnyValue | undefined)[];
+  return values.filter((value) => isAbsent(value) && value.absent === "LIM").length;
+}

@@ -1,0 +1,58 @@
+import { basename, relative } from "node:path";
+
+/** What a command meets of the outside besides files: where it stands, what it is fed, and where it writes. */
+export interface Terminal {
+  readonly cwd: string;
+  readonly colour: boolean;
+  /** How this program is called here, for suggestions that can be copied. */
+  readonly program: string;
+  out(text: string): void;
+  err(text: string): void;
+  /** Standard input until its end, or until more than `most` bytes have come. */
+  input(most: number): Promise<Uint8Array>;
+  /** Milliseconds of a clock that only runs forwards. */
+  now(): number;
+}
+
+/** Colour is for people: on a terminal that can show it, and never against NO_COLOR. */
+export function wantsColour(stream: { isTTY?: boolean }, { NO_COLOR, TERM }: NodeJS.ProcessEnv): boolean {
+  return stream.isTTY === true && !NO_COLOR && TERM !== "dumb";
+}
+
+/** The real terminal. A reader that leaves early, as `head` does, is no failure: the rest is not wanted. */
+export function processTerminal(): Terminal {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on("error", (error: NodeJS.ErrnoException) => {
+      if (error.code !== "EPIPE") throw error;
+    });
+  }
+  return {
+    cwd: process.cwd(),
+    colour: wantsColour(process.stdout, process.env),
+    program: programName(process.argv[1] ?? ""),
+    out: (text) => write(process.stdout, text),
+    err: (text) => write(process.stderr, text),
+    input: readAll,
+    now: () => performance.now(),
+  };
+}
+
+/** `wayfile` where it is installed, or else Node with the path of the bundle. */
+function programName(script: string): string {
+  return basename(script) === "wayfile" ? "wayfile" : `node ${relative(process.cwd(), script) || script}`;
+}
+
+function write(stream: NodeJS.WriteStream, text: string): void {
+  if (text !== "" && stream.writable) stream.write(text);
+}
+
+async function readAll(most: number): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  for await (const chunk of process.stdin) {
+    chunks.push(chunk);
+    size += chunk.length;
+    if (size > most) break;
+  }
+  return Buffer.concat(chunks);
+}

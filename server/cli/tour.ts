@@ -1,0 +1,93 @@
+/** What a folder of schedules shows, for someone who sees Wayfile for the first time, and what to try next. */
+import type { Finding } from "../rules/rule.ts";
+import type { LoadedFile } from "../workspace/project.ts";
+import { harmless } from "./columns.ts";
+import { framed } from "./frame.ts";
+import type { JudgedFile, Judgement, Placed } from "./judge.ts";
+import { counted, type ReportOptions } from "./report.ts";
+import { surveyOf } from "./survey.ts";
+
+export interface TourOptions extends ReportOptions {
+  /** How this program is called here. */
+  readonly program: string;
+}
+
+const mostFindings = 4;
+
+/** Whether a file says by its name that it is there to show faults. */
+export const isFaultyByName = ({ path }: LoadedFile): boolean => path.slice(path.lastIndexOf("/")).includes("faulty");
+
+export function tour(judgement: Judgement, args: readonly string[], options: TourOptions): string {
+  const { colours } = options;
+  const opening =
+    "Each schedule is read, what every reading ought to be is worked out, and each is held against its limit.\n";
+  const overview = judgement.files.map((file) => fileEntry(file, options));
+  const frame = { places: judgement.places, ...options };
+  const unexpected = judgement.files
+    .filter(({ file }) => !isFaultyByName(file))
+    .flatMap(({ findings }) => findings.filter(({ finding }) => finding.severity === "error"))
+    .map((placed) => framed(placed, frame));
+  const next = `${colours.bold("What to try next")}\n${suggestions(judgement, args, options)}`;
+  return [opening, ...overview, ...unexpected, next].join("\n");
+}
+
+function fileEntry({ file, findings }: JudgedFile, options: TourOptions): string {
+  const { colours, shown } = options;
+  const { boards, ways } = surveyOf([file.model]);
+  const title = file.model.installations.map(({ head }) => `“${head.title}”`).join(", ");
+  const holds = boards > 0 ? `${counted(boards, "board")}, ${counted(ways, "way")}` : "no boards of its own";
+  const about = harmless([title, holds].filter((part) => part !== "").join(", "));
+  const lines = [colours.bold(harmless(shown(file.path))), `  ${about}`, `  ${verdict(findings, options)}`];
+  if (isFaultyByName(file)) {
+    const shownHere = telling(findings);
+    lines.push(...shownHere.map((placed) => `    ${brief(placed, options)}`));
+    if (shownHere.length < findings.length) lines.push(`    and ${findings.length - shownHere.length} more`);
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+function verdict(findings: readonly Placed[], { colours }: TourOptions): string {
+  const count = (severity: Finding["severity"]) =>
+    findings.filter(({ finding }) => finding.severity === severity).length;
+  const errors = count("error");
+  const warnings = count("warning");
+  const found = [
+    ...(errors > 0 ? [colours.red(counted(errors, "error"))] : []),
+    ...(warnings > 0 ? [colours.yellow(counted(warnings, "warning"))] : []),
+    ...(count("information") > 0 ? [`${count("information")} for information`] : []),
+  ];
+  return [...(errors + warnings === 0 ? [colours.green("clean")] : []), ...found].join(", ");
+}
+
+function brief({ finding, at }: Placed, { colours }: TourOptions): string {
+  return `${colours.dim(`line ${at.start.line + 1}`)}  ${harmless(finding.message)}`;
+}
+
+/** The gravest findings first, those with a limit before others, one of each kind; in the order of the file. */
+function telling(findings: readonly Placed[]): Placed[] {
+  const weight = ({ finding }: Placed) =>
+    ({ error: 0, warning: 2, information: 4 })[finding.severity] + (finding.limit ? 0 : 1);
+  const kinds = new Map<string, Placed>();
+  for (const placed of findings.toSorted((a, b) => weight(a) - weight(b))) {
+    if (!kinds.has(placed.finding.check)) kinds.set(placed.finding.check, placed);
+  }
+  return [...kinds.values()].slice(0, mostFindings).sort((a, b) => a.at.offset - b.at.offset);
+}
+
+function suggestions({ files }: Judgement, args: readonly string[], { shown, program }: TourOptions): string {
+  const faulty = files.find(({ file, findings }) => isFaultyByName(file) && findings.length > 0);
+  const example = faulty && telling(faulty.findings).find(({ finding }) => finding.limit);
+  const rows: readonly (readonly [string, string])[] = [
+    ...(faulty
+      ? [[`check ${quoted(shown(faulty.file.path))}`, "every finding, with its working and source"] as const]
+      : []),
+    [`explain ${example?.finding.check ?? "loop/zs-over-limit"}`, "why a check matters, and a sample that passes it"],
+    ["explain Zs", "what a word of the language means"],
+    [`fmt --check ${args.map(quoted).join(" ") || "."}`, "whether the files are laid out as they should be"],
+    ["--help", "all there is"],
+  ];
+  const width = Math.max(...rows.map(([command]) => command.length));
+  return rows.map(([command, why]) => `  ${program} ${command.padEnd(width)}   ${why}\n`).join("");
+}
+
+const quoted = (path: string): string => (/^[\w./+,@%-]+$/.test(path) ? path : `"${path}"`);

@@ -1,0 +1,75 @@
+/** The shipped file as a process of its own: what only a process can show. */
+import { execFile, execFileSync, spawn } from "node:child_process";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { Folder, faultyWay, type Ran, schedule } from "./run.ts";
+
+const bundle = join(import.meta.dirname, "../../dist/wayfile.cjs");
+
+interface Started {
+  readonly cwd: string;
+  readonly input?: string;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
+function start({ cwd, input = "", env = {} }: Started, ...args: string[]): Promise<Ran> {
+  return new Promise((resolve) => {
+    const child = execFile(
+      process.execPath,
+      [bundle, ...args],
+      { cwd, env: { ...process.env, ...env } },
+      (error, out, err) => resolve({ code: error ? Number(error.code) : 0, out, err }),
+    );
+    child.stdin?.end(input);
+  });
+}
+
+const faulty = () => new Folder({ "a.ways": schedule(faultyWay) });
+
+test("says the same as the same code in this process", async () => {
+  const folder = faulty();
+  expect(await start({ cwd: folder.path }, "check")).toEqual(await folder.run("check"));
+});
+
+test("reads standard input", async () => {
+  const { out, code } = await start({ cwd: faulty().path, input: "wayfile 1\nnonsense\n" }, "check", "-");
+  expect(out).toContain("--> (standard input):2:1");
+  expect(code).toBe(1);
+});
+
+test("lays out from standard input to standard output", async () => {
+  const { out, code } = await start({ cwd: faulty().path, input: "wayfile    1\n" }, "fmt", "-");
+  expect({ out, code }).toEqual({ out: "wayfile 1\n", code: 0 });
+});
+
+test("ends with 2 where something could not be done", async () => {
+  const { err, code } = await start({ cwd: faulty().path }, "check", "gone.ways");
+  expect({ err, code }).toEqual({ err: "There is no file or folder “gone.ways”.\n", code: 2 });
+});
+
+test("writes no colour into a pipe, whatever a build server asks for", async () => {
+  const { out } = await start({ cwd: faulty().path, env: { FORCE_COLOR: "1", CI: "1" } }, "check");
+  expect(out).not.toContain("\u001b");
+});
+
+test("is not upset by a reader that leaves early", async () => {
+  const folder = new Folder({ "a.ways": `wayfile 1\n${"nonsense\n".repeat(20_000)}` });
+  const child = spawn(process.execPath, [bundle, "check"], { cwd: folder.path, stdio: ["ignore", "pipe", "pipe"] });
+  let err = "";
+  child.stderr.on("data", (chunk) => {
+    err += chunk;
+  });
+  child.stdout.once("data", () => child.stdout.destroy());
+  const code = await new Promise((resolve) => child.once("close", resolve));
+  expect({ code, err }).toEqual({ code: 1, err: "" });
+});
+
+test("writes all of a long report into a pipe", () => {
+  const folder = new Folder({ "a.ways": `wayfile 1\n${"nonsense\n".repeat(20_000)}` });
+  const out = execFileSync("sh", ["-c", `"${process.execPath}" "${bundle}" check --format json | cat`], {
+    cwd: folder.path,
+    encoding: "utf8",
+    maxBuffer: 100_000_000,
+  });
+  expect(JSON.parse(out).summary.errors).toBe(20_000);
+});

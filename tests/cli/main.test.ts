@@ -1,0 +1,128 @@
+/** Commands, their help, and arguments that make no sense. */
+import { describe, expect, test } from "vitest";
+import manifest from "../../package.json" with { type: "json" };
+import { pages } from "../../server/rules/catalogue.ts";
+import { Folder } from "./run.ts";
+
+const run = (...args: string[]) => new Folder({ "a.ways": "wayfile 1\n" }).run(...args);
+
+describe("help", () => {
+  test.each([["--help"], ["check", "--help"], ["fmt", "--help"], ["explain", "--help"]])("%s %s", async (...args) => {
+    const { code, out, err } = await run(...args);
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toContain("Examples:");
+    for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  test("the version", async () => {
+    expect(await run("--version")).toEqual({ code: 0, out: `${manifest.version}\n`, err: "" });
+  });
+
+  test("no command shows what there is", async () => {
+    const { code, out, err } = await run();
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toContain("Commands:");
+  });
+});
+
+test.each([
+  [["chekc"], "There is no command “chekc”: the commands are check, fmt, explain."],
+  [["a.ways"], "There is no command “a.ways”: to check it, write “wayfile check a.ways”."],
+  [["check", "--bogus"], "Unknown option '--bogus'. “wayfile check --help” shows what may stand here."],
+  [
+    ["check", "--format", "xml"],
+    "Option '--format <FORMAT>' argument 'xml' is invalid. Allowed choices are text, json. “wayfile check --help” shows what may stand here.",
+  ],
+  [["fmt"], "Missing required argument 'PATH'. “wayfile fmt --help” shows what may stand here."],
+  [["check", "--tour", "--format", "json"], "The tour is for people: leave out --format json."],
+])("%j is refused in one sentence", async (args, sentence) => {
+  expect(await run(...args)).toEqual({ code: 2, out: "", err: `${sentence}\n` });
+});
+
+describe("explain", () => {
+  test("a check, with what fails and what passes", async () => {
+    const { code, out } = await run("explain", "loop/zs-over-limit");
+    expect(code).toBe(0);
+    expect(`\n${out}`).toMatchInlineSnapshot(`
+      "
+      loop/zs-over-limit  error  since 0.1
+
+      A loop impedance too high for the device to disconnect in time.
+
+      A fault to earth would leave exposed metal live for longer than a person can bear. Look
+      for a poor joint first; then a larger cable, a device of another type, or an RCD as the
+      means of disconnection.
+
+      Rests on 411.4.4, 411.3.2.
+
+      Fails (stage tested)
+        way 1 radial "Water heater" {
+          device  BS EN 60898 B32 6 kA
+          live 2026-03-05 {
+            Zs  1.52 Ω
+                ^^^^^^
+          }
+        }
+
+      Passes
+        way 1 radial "Water heater" {
+          device  BS EN 60898 B32 6 kA
+          live 2026-03-05 {
+            Zs  0.62 Ω
+          }
+        }
+      "
+    `);
+  });
+
+  test("every check there is", async () => {
+    const { out } = await run("explain");
+    for (const { id, title } of pages) expect(out).toMatch(new RegExp(`^  ${id} +[EWi]  ${escaped(title)}$`, "m"));
+    for (const { id } of pages) expect((await run("explain", id)).out).toContain(id);
+  });
+
+  test("a word of the language", async () => {
+    expect(`\n${(await run("explain", "Zs")).out}`).toMatchInlineSnapshot(`
+      "
+      Zs  in live tests of a way
+
+      Earth fault loop impedance at the far point of the circuit.
+
+      Measured, or the board's own impedance plus R1+R2: then write \`calculated\`.
+
+      Limits: Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading against 80 % of them,
+      or corrected for temperature.
+
+        Zs 0.62 Ω
+      "
+    `);
+  });
+
+  test("a word that stands in several blocks, each meaning once", async () => {
+    const { out } = await run("explain", "rcd");
+    expect(out.match(/^rcd {2}in .*$/gm)).toMatchInlineSnapshot(`
+      [
+        "rcd  in board",
+        "rcd  in way",
+        "rcd  in live tests of a way, live tests of a board",
+      ]
+    `);
+    expect((await run("explain", "query")).out.match(/^query {2}in/gm)).toHaveLength(1);
+  });
+
+  test("a sign for what was not measured", async () => {
+    expect((await run("explain", "LIM")).out).toContain("A limitation: not tested");
+  });
+
+  test.each([
+    ["loop/zs-over-limits", "There is no check and no word “loop/zs-over-limits”. Did you mean loop/zs-over-limit"],
+    ["ZS", "There is no check and no word “ZS”. Did you mean Zs"],
+    ["qqqqqq", "There is no check and no word “qqqqqq”. “wayfile explain” alone lists all checks."],
+  ])("%s is unknown, and the nearest is named", async (text, sentence) => {
+    const { code, out, err } = await run("explain", text);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err.startsWith(sentence)).toBe(true);
+  });
+});
+
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
