@@ -87,8 +87,9 @@ export function checkProject(root: LoadedFile, sources: Sources): ProjectResult 
   const quietened: Quietened[] = [];
   for (const installation of installations) {
     const result = checkInstallation(installation);
-    findings.push(...result.findings);
-    quietened.push(...result.quietened);
+    // Not spread: there can be more of them than a call takes arguments.
+    for (const finding of result.findings) findings.push(finding);
+    for (const one of result.quietened) quietened.push(one);
   }
   return { files: assign(files, findings), installations, quietened };
 }
@@ -110,7 +111,8 @@ function assign(files: readonly LoadedFile[], findings: readonly Finding[]): Fil
           ...(problems.get(segment) ?? []).map((problem) => problemFinding(problem, segment)),
           ...(bySegment.get(segment) ?? []),
         ];
-        own.push(...here.sort((a, b) => a.spot.start - b.spot.start || a.spot.end - b.spot.end));
+        here.sort((a, b) => a.spot.start - b.spot.start || a.spot.end - b.spot.end);
+        for (const finding of here) own.push(finding);
       }
     }
     own.unshift(...versionFindings(file));
