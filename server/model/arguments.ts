@@ -27,10 +27,37 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
 
 type Slot = readonly [name: string, param: Param];
 
+/** A row's parameters sorted by what a token asks of them, once for each row. */
+interface RowShape {
+  readonly slots: readonly Slot[];
+  readonly plain: readonly Slot[];
+  readonly labelled: ReadonlyMap<string, Slot>;
+  readonly hasReading: boolean;
+  readonly quantities: ReadonlySet<QuantityName>;
+}
+
+const shapes = new WeakMap<WordRow, RowShape>();
+
+function shapeOf(row: WordRow): RowShape {
+  const before = shapes.get(row);
+  if (before) return before;
+  const slots: readonly Slot[] = Object.entries(row.params);
+  const accepted = slots.map(([, { accepts }]) => accepts);
+  const shape: RowShape = {
+    slots,
+    plain: slots.filter(([, param]) => param.label === undefined),
+    labelled: new Map(slots.flatMap((slot) => (slot[1].label === undefined ? [] : [[slot[1].label, slot]]))),
+    hasReading: accepted.some(isReading),
+    quantities: new Set(accepted.flatMap((accepts) => (accepts.kind === "quantity" ? [accepts.of] : []))),
+  };
+  shapes.set(row, shape);
+  return shape;
+}
+
 class ArgumentBinder {
   readonly #word: IToken;
   readonly #tokens: readonly IToken[];
-  readonly #slots: readonly Slot[];
+  readonly #shape: RowShape;
   readonly #args: Record<string, AnyValue | AnyValue[]> = {};
   readonly #problems: Problem[] = [];
   #provenance: Provenance = "measured";
@@ -40,7 +67,7 @@ class ArgumentBinder {
   constructor(word: IToken, row: WordRow, tokens: readonly IToken[]) {
     this.#word = word;
     this.#tokens = tokens;
-    this.#slots = Object.entries(row.params);
+    this.#shape = shapeOf(row);
   }
 
   bind(): BoundArguments {
@@ -56,26 +83,28 @@ class ArgumentBinder {
 
   #next(): void {
     const token = this.#tokens[this.#at] as IToken;
-    const labelled = this.#free().find(([, param]) => param.label !== undefined && param.label === token.image);
-    if (labelled) return this.#labelled(labelled, token);
+    const labelled = this.#shape.labelled.get(token.image);
+    if (labelled && this.#isFree(labelled)) return this.#labelled(labelled, token);
     if (isWordly(token) && this.#says(token)) return;
     if (token.image === "LIM" || token.image === "N/A") return this.#absent(this.#absentSlots());
-    for (const slot of this.#candidates(token)) if (this.#fill(slot)) return;
-    this.#refuse(token);
+    if (!this.#fillPlain(token)) this.#refuse(token);
+  }
+
+  /** Exact words of a closed list come before names, so `ring` is never taken for the name of a way. */
+  #fillPlain(token: IToken): boolean {
+    const { plain } = this.#shape;
+    for (const slot of plain) if (says(slot, token) && this.#isFree(slot) && this.#fill(slot)) return true;
+    for (const slot of plain) if (this.#isFree(slot) && this.#fill(slot)) return true;
+    return false;
+  }
+
+  #isFree([name, param]: Slot): boolean {
+    return param.many || this.#args[name] === undefined;
   }
 
   /** Slots that can still take a value. */
   #free(): Slot[] {
-    return this.#slots.filter(([name, param]) => param.many || this.#args[name] === undefined);
-  }
-
-  /** Exact words of a closed list come before names, so `ring` is never taken for the name of a way. */
-  #candidates(token: IToken): Slot[] {
-    const open = this.#free().filter(([, param]) => param.label === undefined);
-    const exactly = open.filter(
-      ([, { accepts }]) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, token.image),
-    );
-    return [...exactly, ...open.filter((slot) => !exactly.includes(slot))];
+    return this.#shape.slots.filter((slot) => this.#isFree(slot));
   }
 
   #labelled(slot: Slot, label: IToken): void {
@@ -91,14 +120,12 @@ class ArgumentBinder {
   }
 
   #isLabel(): boolean {
-    const image = this.#tokens[this.#at]?.image;
-    return this.#slots.some(([, param]) => param.label === image);
+    return this.#shape.labelled.has(this.#tokens[this.#at]?.image ?? "");
   }
 
   /** Where a reading came from: `calculated`, `from-record "…"`. */
   #says(token: IToken): boolean {
-    if (!Object.hasOwn(provenances, token.image) || !this.#slots.some(([, { accepts }]) => isReading(accepts)))
-      return false;
+    if (!this.#shape.hasReading || !Object.hasOwn(provenances, token.image)) return false;
     this.#provenance = token.image as Provenance;
     this.#at++;
     const record = this.#tokens[this.#at];
@@ -217,7 +244,7 @@ class ArgumentBinder {
     if (!isToken(token, "Quantity")) return false;
     const written = readWritten(token.image, token.startOffset);
     if (!written) return false;
-    const others = this.#slots.filter(([, { accepts }]) => accepts.kind === "quantity" && accepts.of !== of).length > 0;
+    const others = this.#shape.quantities.size > (this.#shape.quantities.has(of) ? 1 : 0);
     const kind: { readonly units: readonly string[] } = quantities[of];
     if (slot[1].label === undefined && others && !kind.units.includes(written.unit)) return false;
     const read = readAs(written, of);
@@ -415,7 +442,7 @@ class ArgumentBinder {
   }
 
   #requireAll(): void {
-    const missing = this.#slots.filter(([name, param]) => !param.optional && this.#args[name] === undefined);
+    const missing = this.#shape.slots.filter(([name, param]) => !param.optional && this.#args[name] === undefined);
     if (missing.length === 0) return;
     const wanted = missing.map(([, param]) =>
       param.label ? `“${param.label}” and ${param.accepts.help}` : param.accepts.help,
@@ -427,6 +454,10 @@ class ArgumentBinder {
     this.#problems.push({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
   }
 }
+
+/** Whether the token is one of a choice's own words. */
+const says = ([, { accepts }]: Slot, token: IToken): boolean =>
+  accepts.kind === "choice" && Object.hasOwn(accepts.choices, token.image);
 
 const isReading = (accepts: Accepts): boolean => accepts.kind === "quantity" && accepts.reading;
 const mayBeAbsent = (accepts: Accepts): boolean => isReading(accepts) || (accepts.kind === "choice" && accepts.absent);
