@@ -30,6 +30,20 @@ export interface ColdConditions {
  * never lies above the true limit; Guidance Note 3 and the On-Site Guide round differently, and stand beside it.
  */
 export function coldLimit(limit: LoopLimit, conditions: ColdConditions = {}): ColdLimit {
+  const { temperature, insulation = 70 } = conditions;
+  const key = `${temperature}|${insulation}`;
+  const before = kept.get(limit)?.get(key);
+  if (before) return before;
+  const cold = coldAfresh(limit, conditions);
+  if (!kept.has(limit)) kept.set(limit, new Map());
+  kept.get(limit)?.set(key, cold);
+  return cold;
+}
+
+/** A limit is the same object for all circuits alike, and so is what follows from it. */
+const kept = new WeakMap<LoopLimit, Map<string, ColdLimit>>();
+
+function coldAfresh(limit: LoopLimit, conditions: ColdConditions): ColdLimit {
   const factor = known(loopTerms, { key: "cold-factor" }, "value");
   const divisor = known(loopTerms, { key: "cold-divisor" }, "value");
   const strict: ColdStyle = {

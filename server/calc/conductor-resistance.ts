@@ -3,6 +3,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known, numberAt } from "../tables/table.ts";
 import { operatingFactors, temperatureCoefficients } from "../tables/temperature.ts";
+import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, metres, milliohms, ohms, plain, squareMillimetres, step } from "./result.ts";
 
@@ -12,7 +13,12 @@ export type Metal = "copper" | "aluminium";
 const perKilometre = 1000;
 
 /** Ω per metre at 20 °C of one conductor of class 1 or 2; csa in mm². Undefined for a size the table lacks. */
-export function resistancePerMetre(csa: number, metal: Metal = "copper"): Calculated | undefined {
+export const resistancePerMetre = remember(
+  (csa: number, metal?: Metal) => `${csa}|${metal}`,
+  computeResistancePerMetre,
+);
+
+function computeResistancePerMetre(csa: number, metal: Metal = "copper"): Calculated | undefined {
   const cell = numberAt(conductorResistance, { csa }, metal === "copper" ? "copper2" : "aluminium2");
   if (cell === undefined) return undefined;
   const value = cell.value / perKilometre;
@@ -24,7 +30,13 @@ export function resistancePerMetre(csa: number, metal: Metal = "copper"): Calcul
  * Ω per metre at 20 °C of line and cpc in series; csa in mm². Copper pairs the On-Site Guide prints carry its source,
  * others that of their sum.
  */
-export function r1r2PerMetre(
+export const r1r2PerMetre = remember(
+  (line: number, cpc: number, metals?: { line?: Metal; cpc?: Metal }) =>
+    `${line}|${cpc}|${metals?.line}|${metals?.cpc}`,
+  computeR1r2PerMetre,
+);
+
+function computeR1r2PerMetre(
   line: number,
   cpc: number,
   metals: { line?: Metal; cpc?: Metal } = {},

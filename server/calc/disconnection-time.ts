@@ -2,6 +2,7 @@ import { disconnectionScope, disconnectionTimes } from "../tables/disconnection.
 import type { Edition } from "../tables/editions.ts";
 import { combine } from "../tables/source.ts";
 import { cellOf, known } from "../tables/table.ts";
+import { remember } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, plain, seconds, step, volts } from "./result.ts";
 
@@ -28,7 +29,13 @@ const greatest = nominal * 1.1;
  * Greatest disconnection time (s): Table 41.1 for final circuits in its scope, else 5 s in TN and 1 s in TT. Undefined
  * for IT, whose time depends on how its earths are joined, and below 50 V, where the table has no row.
  */
-export function disconnectionTime(question: DisconnectionQuestion): Calculated | undefined {
+export const disconnectionTime = remember(
+  ({ system, U0, final, sockets, rating, edition }: DisconnectionQuestion) =>
+    `${system}|${U0}|${final}|${sockets}|${rating}|${edition.id}`,
+  computeDisconnectionTime,
+);
+
+function computeDisconnectionTime(question: DisconnectionQuestion): Calculated | undefined {
   if (question.system === "IT") return undefined;
   const family = question.system === "TT" ? "TT" : "TN";
   return inScope(question) ? tabulated(question, family) : longer(question, family);

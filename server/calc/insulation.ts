@@ -2,6 +2,7 @@ import type { Edition } from "../tables/editions.ts";
 import { insulationMinima, insulationRules } from "../tables/insulation.ts";
 import { insulationMinima16 } from "../tables/insulation-16th.ts";
 import { known } from "../tables/table.ts";
+import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { megohms, step, volts } from "./result.ts";
 
@@ -16,7 +17,12 @@ export interface InsulationRule {
 const ohmsPerMegohm = 1e6;
 
 /** What Table 64 (or its forerunner) asks of a circuit. */
-export function insulationRule(kind: InsulationKind, edition: Edition): InsulationRule {
+export const insulationRule = remember(
+  (kind: InsulationKind, edition: Edition) => `${kind}|${edition.id}`,
+  computeInsulationRule,
+);
+
+function computeInsulationRule(kind: InsulationKind, edition: Edition): InsulationRule {
   // The lower minimum of 230 V circuits tells the older table; no other part of it is asked of an edition.
   const older = edition.insulationMinimum.value < ohmsPerMegohm;
   const of = older ? insulationMinima16 : insulationMinima;

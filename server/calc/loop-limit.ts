@@ -7,6 +7,7 @@ import { combine, fromFormula } from "../tables/source.ts";
 import type { Family } from "../tables/standard-values.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { numberAt } from "../tables/table.ts";
+import { remember } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, ohms, plain, round, seconds, step, volts } from "./result.ts";
 
@@ -42,7 +43,13 @@ const magneticTime = 0.1;
  * Greatest Zs (Ω, hot) for disconnection in time: Table 41.3 by formula for breakers, Tables 41.2 and 41.4 for fuses,
  * scaled to the edition's Cmin. Undefined where no table covers the device, rating or time.
  */
-export function loopLimit(question: LoopQuestion): LoopLimit | undefined {
+export const loopLimit = remember(
+  ({ standard, curve, rating, time, U0, edition }: LoopQuestion) =>
+    `${standard}|${curve}|${rating}|${time}|${U0}|${edition.id}`,
+  computeLoopLimit,
+);
+
+function computeLoopLimit(question: LoopQuestion): LoopLimit | undefined {
   if (!(question.rating > 0 && question.U0 > 0)) return undefined;
   const family = familyOf(question.standard);
   if (family === undefined) return undefined;

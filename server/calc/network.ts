@@ -39,7 +39,7 @@ export function resistanceBetween(resistors: readonly Resistor[], first: string,
 }
 
 /** Nodes that a zero resistance joins are one node; the answer names each group by one of its members. */
-function joinedNodes(resistors: readonly Resistor[]): (node: string) => string {
+export function joinedNodes(resistors: readonly Resistor[]): (node: string) => string {
   const parent = new Map<string, string>();
   const root = (node: string): string => {
     const above = parent.get(node);

@@ -1,11 +1,14 @@
 import { practiceValues } from "../tables/practice.ts";
 import { rcdLimits } from "../tables/rcd-limits.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
+import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { plain, step } from "./result.ts";
 
 /** A threshold of practiceValues by its short name, with common practice as its source. */
-export function practiceOf(key: string): Calculated {
+export const practiceOf = remember((key: string) => key, computePracticeOf);
+
+function computePracticeOf(key: string): Calculated {
   const row = rowOf(practiceValues, { key });
   if (row === undefined) throw new Error(`${practiceValues.id} lacks ${key}`);
   const { item, value, unit } = row.facts;
@@ -14,7 +17,9 @@ export function practiceOf(key: string): Calculated {
 }
 
 /** A limit for additional protection: rated residual current (A), depth (mm), rating (A). */
-export function rcdLimit(key: "additional" | "concealed" | "outdoors" | "ev-dc"): Calculated {
+export const rcdLimit = remember((key: "additional" | "concealed" | "outdoors" | "ev-dc") => key, computeRcdLimit);
+
+function computeRcdLimit(key: "additional" | "concealed" | "outdoors" | "ev-dc"): Calculated {
   const row = rowOf(rcdLimits, { key });
   if (row === undefined) throw new Error(`${rcdLimits.id} lacks ${key}`);
   const { item, value, unit } = row.facts;

@@ -3,6 +3,7 @@ import type { RcdTimes } from "../tables/rcd.ts";
 import { rcdBands, rcdTimes } from "../tables/rcd.ts";
 import { fromFormula } from "../tables/source.ts";
 import { known, numberAt } from "../tables/table.ts";
+import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { milliamps, milliseconds, plain, step } from "./result.ts";
 
@@ -30,7 +31,12 @@ export interface RcdWindow {
 const halfTest = { general: 1, delayed: 2 } as const;
 
 /** Break-time window of an RCD test. Undefined for a device or multiple without a published time. */
-export function rcdTime({ standard, delayed, multiple, edition }: RcdQuestion): RcdWindow | undefined {
+export const rcdTime = remember(
+  ({ standard, delayed, multiple, edition }: RcdQuestion) => `${standard}|${delayed}|${multiple}|${edition.id}`,
+  computeRcdTime,
+);
+
+function computeRcdTime({ standard, delayed, multiple, edition }: RcdQuestion): RcdWindow | undefined {
   const key = deviceKey(standard, delayed);
   if (key === undefined) return undefined;
   const required = edition.rcdTest === "single" ? multiple === 1 : multiple !== 2;

@@ -4,6 +4,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { r1r2PerMetre, resistancePerMetre } from "./conductor-resistance.ts";
+import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { metres, milliohms, ohms, plain, step } from "./result.ts";
 
@@ -100,7 +101,9 @@ export function longestSpur(furthest: number): Calculated {
 }
 
 /** r2/r1 for the same length: by tabulated resistance, 12.1/7.41 = 1.633 for 2.5/1.5, not by area. */
-export function cpcRatio(line: number, cpc: number): Calculated | undefined {
+export const cpcRatio = remember((line: number, cpc: number) => `${line}|${cpc}`, computeCpcRatio);
+
+function computeCpcRatio(line: number, cpc: number): Calculated | undefined {
   const r1 = resistancePerMetre(line);
   const r2 = resistancePerMetre(cpc);
   if (r1 === undefined || r2 === undefined) return undefined;

@@ -232,6 +232,6 @@ describe("sizes and ratings", () => {
       }),
     );
     expect(nextSizeUp(401)).toBeUndefined();
-    expect(residuals).toEqual([0.01, 0.03, 0.1, 0.3, 0.5]);
+    expect(residuals).toEqual([0.006, 0.01, 0.03, 0.1, 0.3, 0.5, 1]);
   });
 });

@@ -1,0 +1,75 @@
+import {
+  boardLinks,
+  type CircuitFault,
+  type CircuitRuns,
+  conductorNetwork,
+  legEnd,
+  legStart,
+  nodeOf,
+  pinOf,
+} from "./circuit-network.ts";
+import { type Resistor, resistanceBetween } from "./network.ts";
+import type { Port } from "./network-survey.ts";
+import type { Conductor, Links } from "./ring-network.ts";
+
+/** How the board's end is made up for a reading. */
+export type BoardLinks = Links | "last" | "none";
+
+/** One thing a meter can be put to: an end-to-end reading, a point in a round, or a conductor to a point by a long lead. */
+export type Measurement =
+  | { readonly kind: "ends"; readonly conductor: Conductor }
+  | { readonly kind: "round"; readonly other: "neutral" | "cpc"; readonly place: string }
+  /** Neutral to protective conductor, line and protective conductor joined at the board. */
+  | { readonly kind: "third"; readonly place: string }
+  | { readonly kind: "lead"; readonly conductor: Conductor; readonly place: string }
+  /** Line to line of one leg, the ring taken apart at a point. */
+  | { readonly kind: "half"; readonly conductor: Conductor; readonly place: string };
+
+export function portOf(measurement: Measurement): Port {
+  const { kind } = measurement;
+  if (kind === "ends")
+    return { from: nodeOf(measurement.conductor, legStart), to: nodeOf(measurement.conductor, legEnd) };
+  if (kind === "round")
+    return { from: pinOf("line", measurement.place), to: pinOf(measurement.other, measurement.place) };
+  if (kind === "third") return { from: pinOf("neutral", measurement.place), to: pinOf("cpc", measurement.place) };
+  const end = kind === "half" ? nodeOf : pinOf;
+  return {
+    from: nodeOf(measurement.conductor, legStart),
+    to: end(measurement.conductor, measurement.place),
+  };
+}
+
+/** The resistors a measurement is made on. */
+export function networkFor(
+  circuit: CircuitRuns,
+  measurement: Measurement,
+  faults: readonly CircuitFault[] = [],
+  links: BoardLinks = "opposite",
+): Resistor[] {
+  const all = (["line", "neutral", "cpc"] as const).flatMap((conductor) =>
+    conductorNetwork(circuit, conductor, faults),
+  );
+  if (measurement.kind === "round") return [...all, ...boardLinks(circuit, measurement.other, links)];
+  if (measurement.kind === "third") return [...all, ...boardLinks(circuit, "cpc", links)];
+  if (measurement.kind !== "half") return all;
+  return conductorNetwork(takenApart(circuit, measurement.place), measurement.conductor, faults);
+}
+
+/** What the meter would show, Ω: solved afresh, so for a few readings only. */
+export function readingOf(
+  circuit: CircuitRuns,
+  measurement: Measurement,
+  faults: readonly CircuitFault[] = [],
+  links: BoardLinks = "opposite",
+): number {
+  const { from, to } = portOf(measurement);
+  return resistanceBetween(networkFor(circuit, measurement, faults, links), from, to);
+}
+
+/** The ring with its two cables at a point apart; what hangs there stays on the first. */
+function takenApart(circuit: CircuitRuns, place: string): CircuitRuns {
+  const legs = circuit.legs.map((leg) =>
+    leg.main && leg.from === place ? { ...leg, from: `${place} far side` } : leg,
+  );
+  return { ...circuit, legs };
+}
