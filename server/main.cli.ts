@@ -1,7 +1,13 @@
 import { main } from "./cli/main.ts";
 import { processTerminal } from "./cli/terminal.ts";
 
-// The code is set and the process ends by itself, so that all output is written first.
-main(process.argv.slice(2), processTerminal()).then((code) => {
-  process.exitCode = code;
-});
+// On an older Node some checks would fall over one by one, and the rest would look like a result.
+if (Number.parseInt(process.versions.node, 10) < 22) {
+  process.stderr.write(`Wayfile needs Node 22.12 or newer; this is ${process.versions.node}.\n`);
+  process.exitCode = 2;
+} else {
+  // The code is set and the process ends by itself, so that all output is written first.
+  main(process.argv.slice(2), processTerminal()).then((code) => {
+    process.exitCode = code;
+  });
+}

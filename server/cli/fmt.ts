@@ -1,6 +1,6 @@
 import { format } from "../format/format.ts";
 import { lineStarts, placeOf, type TextEdit } from "../text/lines.ts";
-import { fileOfText } from "../workspace/project.ts";
+import { fileOfText, isNewer } from "../workspace/project.ts";
 import { ceiling, decode } from "./decode.ts";
 import { exit } from "./exit.ts";
 import { readText, shownPath } from "./files.ts";
@@ -55,6 +55,11 @@ async function fmtInput(args: readonly string[], options: FmtOptions, terminal: 
     terminal.err(`Standard input cannot be read: ${read.failure}\n`);
     return exit.failed;
   }
+  if (isNewer(fileOfText("", read.text))) {
+    terminal.out((read.bom ? mark : "") + read.text);
+    terminal.err(`Standard input ${newer}\n`);
+    return exit.failed;
+  }
   const formatted = format(read.text);
   if (hasUnread(read.text)) terminal.err(unreadNote("(standard input)"));
   if (options.check) return formatted ? exit.errors : exit.clean;
@@ -73,6 +78,7 @@ function fmtFile(path: string, checkOnly: boolean): Laid | { readonly failure: s
   const read = readText(path);
   if ("failure" in read) return { failure: `cannot be read: ${read.failure}` };
   const { text, bom } = read;
+  if (isNewer(fileOfText(path, text))) return { failure: newer };
   const formatted = format(text);
   if (formatted && !checkOnly) {
     const reason = replaceFile(path, (bom ? mark : "") + formatted.text);
@@ -82,6 +88,8 @@ function fmtFile(path: string, checkOnly: boolean): Laid | { readonly failure: s
 }
 
 const hasUnread = (text: string): boolean => fileOfText("", text).model.problems.size > 0;
+
+const newer = "is in a newer version of the language and is left as it stands.";
 
 const unreadNote = (shown: string): string =>
   `“${shown}” has lines that cannot be read; what depends on them is left as it stands. “wayfile check” shows them.\n`;

@@ -37,8 +37,9 @@ export function processTerminal(): Terminal {
   };
 }
 
-/** `wayfile` where it is installed, or else Node with the path of the bundle. */
+/** `wayfile` where it is installed; inside this package npm finds it; or else Node with the path of the bundle. */
 function programName(script: string): string {
+  if (process.env.npm_command !== undefined) return "npm exec -- wayfile";
   return basename(script) === "wayfile" ? "wayfile" : `node ${relative(process.cwd(), script) || script}`;
 }
 

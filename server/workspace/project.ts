@@ -85,7 +85,8 @@ export function checkProject(root: LoadedFile, sources: Sources): ProjectResult 
   const { files, findings } = gather(root, sources);
   const installations = installationsOf(files);
   const quietened: Quietened[] = [];
-  for (const installation of installations) {
+  // A word may have got another meaning since: what a file of a newer version says is not known.
+  for (const installation of files.some(isNewer) ? [] : installations) {
     const result = checkInstallation(installation);
     // Not spread: there can be more of them than a call takes arguments.
     for (const finding of result.findings) findings.push(finding);
@@ -104,7 +105,7 @@ function assign(files: readonly LoadedFile[], findings: readonly Finding[]): Fil
   }
   return files.map((file) => {
     const own: Finding[] = [];
-    const { problems } = file.model;
+    const problems: FileModel["problems"] = isNewer(file) ? new Map() : file.model.problems;
     if (bySegment.size > 0 || problems.size > 0) {
       for (const segment of file.document.segments) {
         const here = [
@@ -135,6 +136,10 @@ function languageFinding(check: "use-cycle" | "use-missing", spot: Finding["spot
 /** The version of the language this program speaks. Older ones are read for ever. */
 export const languageVersion = 1;
 
+/** Whether a file is in a version of the language that this program does not know. */
+export const isNewer = ({ model }: Pick<LoadedFile, "model">): boolean =>
+  (model.facts.one("wayfile")?.args.version.value ?? 0) > languageVersion;
+
 function versionFindings({ model, document }: LoadedFile): Finding[] {
   const [first] = document.segments;
   if (!first || document.segments.every((segment) => segment.text.trim() === "")) return [];
@@ -162,7 +167,7 @@ function versionFindings({ model, document }: LoadedFile): Finding[] {
       },
     ];
   }
-  if (fact.args.version.value <= languageVersion) return [];
+  if (!isNewer({ model })) return [];
   return [
     languageFindingOf(
       "newer-version",

@@ -70,6 +70,19 @@ describe("files", () => {
     expect(code).toBe(0);
   });
 
+  test("in a newer version of the language are left as they stand", async () => {
+    const text = untidy.replace("1", "99");
+    const folder = new Folder({ "a.ways": text });
+    const sentence = "is in a newer version of the language and is left as it stands.\n";
+    expect(await folder.run("fmt", ".")).toMatchObject({ code: 2, err: `“a.ways” ${sentence}` });
+    expect(read(folder, "a.ways")).toBe(text);
+    expect(await folder.runWith({ input: text }, "fmt", "-")).toEqual({
+      code: 2,
+      out: text,
+      err: `Standard input ${sentence}`,
+    });
+  });
+
   test("that do not exist", async () => {
     expect(await new Folder({}).run("fmt", "gone.ways")).toEqual({
       code: 2,

@@ -3,7 +3,7 @@ import { execFileSync, spawn } from "node:child_process";
 import { mkdirSync, symlinkSync } from "node:fs";
 import { expect, test } from "vitest";
 import { ceiling } from "../../server/cli/decode.ts";
-import { Folder } from "./run.ts";
+import { Folder, faultyWay, schedule } from "./run.ts";
 
 const good = "wayfile 1\n";
 
@@ -119,9 +119,11 @@ test("an empty file is no fault, and is said", async () => {
   expect({ code, err }).toEqual({ code: 0, err: "" });
 });
 
-test("a file in a version of the language that is to come", async () => {
-  const { code, out } = await new Folder({ "a.ways": "wayfile 99\n" }).run("check");
-  expect(out).toContain("language/newer-version");
+test("a file in a version of the language that is to come is not judged, nor is what uses it", async () => {
+  const newer = schedule(`${faultyWay}\n    new-word 3`).replace("wayfile 1", "wayfile 99");
+  const folder = new Folder({ "a.ways": newer, "b.ways": schedule(faultyWay, { before: 'use "a.ways"\n' }) });
+  const { code, out } = await folder.run("check");
+  expect(out.match(/^(?:error|warning|information) {2}.*$/gm)).toEqual(["error  language/newer-version"]);
   expect(code).toBe(1);
 });
 
