@@ -3,7 +3,7 @@ import type { Amount } from "../rules/rule.ts";
 
 /** An amount as the trade writes it; `beside` is what it is compared with, so that both get the same prefix. */
 export function amountText({ amount, unit }: Amount, beside: Amount = { amount, unit }): string {
-  const size = Math.abs(beside.amount);
+  const size = Math.abs(beside.unit === unit ? beside.amount : amount);
   switch (unit) {
     case "Ω":
       return size >= 100_000 ? megohms(amount) : ohms(amount);

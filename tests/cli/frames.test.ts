@@ -1,6 +1,11 @@
 /** What a finding looks like on a terminal. */
 import { stripVTControlCharacters } from "node:util";
 import { expect, test } from "vitest";
+import { coloursFor } from "../../server/cli/colours.ts";
+import { framed } from "../../server/cli/frame.ts";
+import { Places } from "../../server/cli/places.ts";
+import type { Finding } from "../../server/rules/rule.ts";
+import { fileOfText } from "../../server/workspace/project.ts";
 import { Folder, faultyWay, framesOf, schedule } from "./run.ts";
 
 /** The frames of one check; the sample stands in `a.ways`. */
@@ -95,6 +100,44 @@ test("a finding in a file that is used names that file", async () => {
       --> lib/b.ways:2:1
        2 ┊ nonsense
          ╵ ^^^^^^^^
+    "
+  `);
+});
+
+test("a line in another file is shown with its place", async () => {
+  const files = {
+    "a.ways": schedule("", { before: 'use "lib/b.ways"\ninstrument M1 "Blue"\n' }),
+    "lib/b.ways": 'wayfile 1\n\ninstrument M1 "Red"\n',
+  };
+  expect(await frames("language/duplicate-name", files)).toMatchInlineSnapshot(`
+    "
+    error  language/duplicate-name
+    Instrument M1 is defined twice. Give one of them another name: a reference could mean either.
+      --> lib/b.ways:3:12
+       3 ┊ instrument M1 "Red"
+         ╵            ^^
+      --> a.ways:3:12
+       3 ┊ instrument M1 "Blue"
+         ╵            ~~  Instrument M1 is first defined here.
+    "
+  `);
+});
+
+test("what runs over several lines is marked on its first", () => {
+  const file = fileOfText("/x/a.ways", 'wayfile 1\ninstrument M1 "Tester" {\n  due  2026-11-03\n}\n');
+  const [, segment] = file.document.segments;
+  if (!segment) throw new Error("The sample has no block.");
+  const places = new Places([file]);
+  const spot = { segment, start: 0, end: segment.text.length - 1 };
+  const finding: Finding = { check: "x/y", severity: "warning", message: "Look.", spot, related: [], fixes: [] };
+  const frame = { places, colours: coloursFor(false), shown: () => "a.ways" };
+  expect(`\n${framed({ finding, at: places.of(spot) }, frame)}`).toMatchInlineSnapshot(`
+    "
+    warning  x/y
+    Look.
+      --> a.ways:2:1
+       2 ┊ instrument M1 "Tester" {
+         ╵ ^^^^^^^^^^^^^^^^^^^^^^^^… to line 4
     "
   `);
 });
