@@ -10,14 +10,22 @@ export interface AbsenceAt {
 }
 
 export function absencesIn(facts: Facts): AbsenceAt[] {
-  return facts.list.flatMap((fact) => {
-    const own = Object.entries(fact.args).flatMap(([param, value]) =>
-      ([value].flat() as (AnyValue | undefined)[]).flatMap((one) =>
-        isAbsent(one) ? [{ fact, param, value: one }] : [],
-      ),
-    );
-    return fact.inner ? [...own, ...absencesIn(fact.inner)] : own;
-  });
+  const found: AbsenceAt[] = [];
+  collect(facts, found);
+  return found;
+}
+
+/** Nearly every circuit has none, so nothing is made until one is met. */
+function collect(facts: Facts, found: AbsenceAt[]): void {
+  for (const fact of facts.list) {
+    for (const param in fact.args) {
+      const value = fact.args[param];
+      if (value && !Array.isArray(value) && isAbsent(value as AnyValue)) {
+        found.push({ fact, param, value: value as Absent });
+      }
+    }
+    if (fact.inner) collect(fact.inner, found);
+  }
 }
 
 /** One sign may stand for several arguments of a line: `insulation 500 V LIM "…"`. It is one thing not done. */

@@ -8,7 +8,7 @@ import type { BoardInPlace, Context, Installation } from "../model/installation.
 import type { Fact } from "../model/values.ts";
 import { applyDepartures, departuresIn, type PlacedDeparture } from "./departures.ts";
 import { rules as allRules } from "./list.ts";
-import { type Finding, findingOf, type InstallationRule, type Rule, type WayRule } from "./rule.ts";
+import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
 
 /** A finding that a departure quietens, with the departure. */
 export interface Quietened {
@@ -54,14 +54,7 @@ export function checkInstallation(installation: Installation, rules?: readonly R
     for (const finding of board.findings) found.push(finding);
     for (const departure of board.departures) departures.push(departure);
   }
-  for (const rule of set.installation) {
-    guard(
-      rule,
-      () => rule.check(installation, (spot, report) => found.push(findingOf(rule, spot, report))),
-      found,
-      installation.head.header,
-    );
-  }
+  runAll(set.installation, installation.head.header, found, (rule, report) => rule.check(installation, report));
   return applyDepartures(found, departures, installation);
 }
 
@@ -87,15 +80,8 @@ function checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): BoardFin
     findings.push(...checkWay(study, set, apart));
     departures.push(...departuresIn(study.facts, board, study.way));
   }
-  for (const rule of set.onBoards) {
-    guard(
-      rule,
-      () =>
-        rule.checkBoard({ board, context, studies }, (spot, report) => findings.push(findingOf(rule, spot, report))),
-      findings,
-      board.head.header,
-    );
-  }
+  const subject = { board, context, studies };
+  runAll(set.onBoards, board.head.header, findings, (rule, report) => rule.checkBoard(subject, report));
   const kept: BoardKept = { context, findings, departures };
   if (!apart) boardsKept.set(board, kept);
   return kept;
@@ -108,14 +94,7 @@ function checkWay(study: WayStudy, set: RuleSet, apart: boolean): readonly Findi
   const before = apart ? undefined : waysKept.get(way);
   if (before?.context === context) return before.findings;
   const findings: Finding[] = [];
-  for (const rule of set.way) {
-    guard(
-      rule,
-      () => rule.check(study, (spot, report) => findings.push(findingOf(rule, spot, report))),
-      findings,
-      way.header,
-    );
-  }
+  runAll(set.way, way.header, findings, (rule, report) => rule.check(study, report));
   if (!apart) waysKept.set(way, { context, findings });
   return findings;
 }
@@ -126,19 +105,36 @@ function checkWay(study: WayStudy, set: RuleSet, apart: boolean): readonly Findi
  */
 export const failures = { thrown: false };
 
-function guard(rule: Rule, run: () => void, findings: Finding[], header: Fact): void {
-  try {
-    run();
-  } catch (error) {
-    if (failures.thrown) throw error;
-    const { segment, start, wordEnd } = header;
-    findings.push({
-      check: "engine/check-failed",
-      severity: "warning",
-      message: `The check ${rule.id} failed here and says nothing of this circuit (${error instanceof Error ? error.message : String(error)}). Please report it.`,
-      spot: { segment, start, end: wordEnd },
-      related: [],
-      fixes: [],
-    });
+/** Runs rules one after another over one subject. One reporter serves them all: there are many rules and many ways. */
+function runAll<R extends Rule>(
+  rules: readonly R[],
+  header: Fact,
+  findings: Finding[],
+  run: (rule: R, report: Reporter) => void,
+): void {
+  let current: R | undefined;
+  const report: Reporter = (spot, reported) => {
+    if (current) findings.push(findingOf(current, spot, reported));
+  };
+  for (const rule of rules) {
+    current = rule;
+    try {
+      run(rule, report);
+    } catch (error) {
+      if (failures.thrown) throw error;
+      findings.push(failed(rule, error, header));
+    }
   }
+}
+
+function failed(rule: Rule, error: unknown, { segment, start, wordEnd }: Fact): Finding {
+  const reason = error instanceof Error ? error.message : String(error);
+  return {
+    check: "engine/check-failed",
+    severity: "warning",
+    message: `The check ${rule.id} failed here and says nothing of this circuit (${reason}). Please report it.`,
+    spot: { segment, start, end: wordEnd },
+    related: [],
+    fixes: [],
+  };
 }
