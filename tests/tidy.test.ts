@@ -28,7 +28,7 @@ const tests = read("tests/**/*.ts");
 const roomOf = (file: string): string => /^(?:server\/[^/]+|[^/]+)/.exec(file)?.[0] ?? file;
 
 const below = ["grammar", "server/text", "server/tables", "server/calc", "server/syntax", "server/model"];
-const core = [...below, "server/analysis", "server/rules", "server/format", "server/workspace", "server/features"];
+const core = [...below, "server/analysis", "server/diagnosis", "server/rules", "server/format", "server/workspace", "server/features"];
 
 /** Who may import whom, besides itself: rooms of ours, and packages by the start of their names. */
 const rooms: Readonly<Record<string, readonly string[]>> = {
@@ -39,7 +39,8 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   "server/syntax": ["grammar", "server/text"],
   "server/model": ["grammar", "server/text", "server/syntax", "server/tables", "chevrotain", "fastest-levenshtein"],
   "server/analysis": below,
-  "server/rules": [...below, "server/analysis", "fastest-levenshtein"],
+  "server/diagnosis": ["server/text", "server/tables", "server/calc", "server/model", "server/analysis"],
+  "server/rules": [...below, "server/analysis", "server/diagnosis", "fastest-levenshtein"],
   "server/format": [...below, "server/analysis", "chevrotain"],
   "server/workspace": [...below, "server/analysis", "server/rules", "server/format"],
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],

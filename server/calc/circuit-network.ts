@@ -19,8 +19,8 @@ export interface CircuitRuns {
 }
 
 /** The free ends at the board: of a radial, or of one leg of a ring; and of the other leg. Names of places have no spaces. */
-export const legStart = "board, first leg";
-export const legEnd = "board, last leg";
+export const legStart = "board first leg";
+export const legEnd = "board last leg";
 
 export const conductors: readonly Conductor[] = ["line", "neutral", "cpc"];
 

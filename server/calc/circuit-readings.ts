@@ -19,8 +19,13 @@ export type BoardLinks = Links | "last" | "none";
 export type Measurement =
   | { readonly kind: "ends"; readonly conductor: Conductor }
   | { readonly kind: "round"; readonly other: "neutral" | "cpc"; readonly place: string }
-  /** Neutral to protective conductor, line and protective conductor joined at the board. */
-  | { readonly kind: "third"; readonly place: string }
+  /** Any two pins of a point, line and another conductor joined at the board. */
+  | {
+      readonly kind: "pins";
+      readonly pair: readonly [Conductor, Conductor];
+      readonly joined: "neutral" | "cpc";
+      readonly place: string;
+    }
   | { readonly kind: "lead"; readonly conductor: Conductor; readonly place: string }
   /** Line to line of one leg, the ring taken apart at a point. */
   | { readonly kind: "half"; readonly conductor: Conductor; readonly place: string };
@@ -31,7 +36,8 @@ export function portOf(measurement: Measurement): Port {
     return { from: nodeOf(measurement.conductor, legStart), to: nodeOf(measurement.conductor, legEnd) };
   if (kind === "round")
     return { from: pinOf("line", measurement.place), to: pinOf(measurement.other, measurement.place) };
-  if (kind === "third") return { from: pinOf("neutral", measurement.place), to: pinOf("cpc", measurement.place) };
+  if (kind === "pins")
+    return { from: pinOf(measurement.pair[0], measurement.place), to: pinOf(measurement.pair[1], measurement.place) };
   const end = kind === "half" ? nodeOf : pinOf;
   return {
     from: nodeOf(measurement.conductor, legStart),
@@ -50,7 +56,7 @@ export function networkFor(
     conductorNetwork(circuit, conductor, faults),
   );
   if (measurement.kind === "round") return [...all, ...boardLinks(circuit, measurement.other, links)];
-  if (measurement.kind === "third") return [...all, ...boardLinks(circuit, "cpc", links)];
+  if (measurement.kind === "pins") return [...all, ...boardLinks(circuit, measurement.joined, links)];
   if (measurement.kind !== "half") return all;
   return conductorNetwork(takenApart(circuit, measurement.place), measurement.conductor, faults);
 }

@@ -42,7 +42,7 @@ export function soundReading(
   const { along, branch } = standing;
   if (measurement.kind === "lead" || measurement.kind === "half")
     return (along + (measurement.kind === "half" ? 0 : branch)) * perMetre[measurement.conductor];
-  if (measurement.kind === "third") return Number.POSITIVE_INFINITY;
+  if (measurement.kind === "pins") return Number.NaN;
   const other: Conductor = measurement.other;
   const sum = perMetre.line + perMetre[other];
   if (links === "none") return Number.POSITIVE_INFINITY;

@@ -1,0 +1,109 @@
+/**
+ * What the circuit should read before a meter is put to it: at every point, from lengths and sizes, at the temperature of
+ * the test. Where the points are not drawn, the trade's arithmetic stands in, and says so.
+ */
+import type { Measurement } from "../calc/circuit-readings.ts";
+import { type Calculated, metres, milliohms, ohms, step } from "../calc/result.ts";
+import { type Standing, soundReading, standings } from "../calc/sound-readings.ts";
+import { ringContinuity } from "../tables/ring.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { type CircuitNetwork, circuitOf, farPlace } from "./circuit-network.ts";
+import { temperatureOf } from "./dead.ts";
+import { keptWith } from "./kept.ts";
+import type { WayStudy } from "./way.ts";
+
+/** What is expected at one point, Ω. Of a ring: in the two cross-connected rounds as well. */
+export interface ExpectedPoint {
+  readonly name: string;
+  /** Line and protective conductor from the board to the point; of a ring, both legs in parallel. */
+  readonly R1R2: Calculated | undefined;
+  readonly "L-N": Calculated | undefined;
+  readonly "L-E": Calculated | undefined;
+  /** Loop impedance: the board's with R1+R2. */
+  readonly Zs: Calculated | undefined;
+}
+
+export interface ExpectedCircuit {
+  readonly network: CircuitNetwork;
+  readonly ends: { readonly r1?: Calculated; readonly rn?: Calculated; readonly r2?: Calculated };
+  readonly points: readonly ExpectedPoint[];
+  /** The greatest of the points to earth: what is written as R1+R2. */
+  readonly R1R2: Calculated | undefined;
+  /** Said beside the figures where they rest on less than the drawn runs. */
+  readonly note: string | undefined;
+}
+
+/** Expectations at the temperature of the latest dead test, at 20 °C where none is noted. */
+export const expectedCircuit = keptWith((study: WayStudy): ExpectedCircuit | undefined => {
+  const temperature = study.dead && temperatureOf(study.dead);
+  const network = study.length ? circuitOf(study, [], temperature) : undefined;
+  return network && expectationsOf(network, study.boardImpedance?.value);
+});
+
+export function expectationsOf(network: CircuitNetwork, board: number | undefined): ExpectedCircuit {
+  const places = standings(network);
+  const { sources, closed } = network;
+  const at = (measurement: Measurement, conductor: "neutral" | "cpc", standing: Standing, same = false) => {
+    const [line, other] = [sources.line, sources[conductor]];
+    if (!line || !other) return undefined;
+    const value = soundReading(network, places, measurement, same ? "same-leg" : "opposite");
+    const sum = `(${milliohms(line.value)} + ${milliohms(other.value)})/m`;
+    const far = metres(standing.along + standing.branch);
+    const formula = closed ? (same ? "both legs in parallel" : "cross-connected, both ways round") : "R1 + R2";
+    const where = closed
+      ? `${metres(standing.along)} of ${metres(places.length)} round, ${metres(standing.branch)} of spur, ${sum}`
+      : `${far} × ${sum}`;
+    return {
+      value,
+      unit: "Ω",
+      steps: [step(formula, where, ohms(value))],
+      source: fromFormula(combine(line.source, other.source, ...(closed ? [ringSource] : []))),
+    } satisfies Calculated;
+  };
+  const points = [...places.of].map(([name, standing]): ExpectedPoint => {
+    const cross = (other: "neutral" | "cpc") => at({ kind: "round", other, place: name }, other, standing);
+    const R1R2 = at({ kind: "round", other: "cpc", place: name }, "cpc", standing, closed);
+    return {
+      name,
+      R1R2,
+      "L-N": closed ? cross("neutral") : undefined,
+      "L-E": cross("cpc"),
+      Zs: R1R2 && board !== undefined ? loop(board, R1R2) : undefined,
+    };
+  });
+  const toEarth = points.flatMap((point) => point["L-E"] ?? []);
+  return {
+    network,
+    ends: closed ? endsOf(network, places.length) : {},
+    points,
+    R1R2: toEarth.sort((one, other) => other.value - one.value)[0],
+    note: noteOf(network),
+  };
+}
+
+const ringSource = { ref: ringContinuity.ref, standing: "computed" } as const;
+
+function endsOf({ sources }: CircuitNetwork, length: number): ExpectedCircuit["ends"] {
+  const end = (source: Calculated | undefined): Calculated | undefined => {
+    if (!source) return undefined;
+    const value = source.value * length;
+    const steps = [step("end to end", `${metres(length)} × ${milliohms(source.value)}/m`, ohms(value))];
+    return { value, unit: "Ω", steps, source: fromFormula(source.source) };
+  };
+  const [r1, rn, r2] = [end(sources.line), end(sources.neutral), end(sources.cpc)];
+  return { ...(r1 ? { r1 } : {}), ...(rn ? { rn } : {}), ...(r2 ? { r2 } : {}) };
+}
+
+function loop(board: number, R1R2: Calculated): Calculated {
+  const value = board + R1R2.value;
+  const steps = [...R1R2.steps, step("Zs", `${ohms(board)} + ${ohms(R1R2.value)}`, ohms(value))];
+  return { ...R1R2, value, steps };
+}
+
+function noteOf({ drawn, closed, places }: CircuitNetwork): string | undefined {
+  if (places.length === 1 && places[0] === farPlace)
+    return closed
+      ? "Reckoned from the length alone, at the point half way round; run lines give every point."
+      : "Reckoned from the length alone, at the far end; run lines give every point.";
+  return drawn ? undefined : "The points are taken as evenly spaced; run lines give every point its own place.";
+}

@@ -1,0 +1,43 @@
+import type { Threshold } from "./dead-test-practice.ts";
+
+const practice = (value: number, unit: string, of: string): Threshold => ({
+  value,
+  unit,
+  source: { ref: `Common practice, ${of}`, standing: "practice" },
+});
+
+/** What readings of a circuit are weighed by when they are held against each other and against what could be wrong. */
+export const diagnosisPractice = {
+  /** A low-resistance reading is out by at most this share of it and this many Ω. */
+  accuracyShare: practice(0.02, "", "accuracy of low-resistance meters"),
+  accuracyDigits: practice(0.02, "Ω", "accuracy of low-resistance meters"),
+  /** Times its accuracy by which one reading may leave what a sound circuit gives. */
+  oneReading: practice(1.5, "", "readings held against each other"),
+  /** Normal deviate of the chance in a thousand that sound readings as a whole would leave it so far. */
+  allReadings: practice(3.09, "", "readings held against each other"),
+  /** Cable drawn and cable laid usually agree within this share. */
+  lengthShare: practice(0.15, "", "length of cable as laid"),
+  /** By how much a protective conductor may leave the ratio of its size before it is remarkable. */
+  cpcShare: practice(0.1, "", "resistance of conductors as made"),
+  /** A reading that should be open and is not, or the reverse, counts like one so many deviations out. */
+  openDeviations: practice(20, "", "readings held against each other"),
+  /** What one fitted number costs at the least, in the same measure as squared deviations. */
+  fittedNumber: practice(2, "", "readings held against each other"),
+  /** Explanations whose scores are nearer than this cannot be told apart. */
+  alikeScore: practice(4, "", "readings held against each other"),
+  /** An explanation is worth a word from this share of the weight. */
+  leastWeight: practice(0.02, "", "readings held against each other"),
+  /** A test tells two explanations apart if they differ by so many times the meter's accuracy. */
+  telling: practice(2, "", "readings held against each other"),
+  /** Least and most a poor joint or contact is looked for between, Ω. */
+  jointLeast: practice(0.02, "Ω", "poor joints"),
+  jointMost: practice(30, "Ω", "poor joints"),
+  /** Least and most cable of a spur or bridge nobody drew, m. */
+  cableLeast: practice(1, "m", "cables that are not drawn"),
+  cableMost: practice(60, "m", "cables that are not drawn"),
+  /** Least and most of a path by metalwork, Ω. */
+  metalLeast: practice(0.005, "Ω", "parallel paths"),
+  metalMost: practice(2, "Ω", "parallel paths"),
+  /** Most that leads which were not nulled put on a reading, Ω. */
+  leadsMost: practice(0.5, "Ω", "test leads"),
+} as const satisfies Record<string, Threshold>;
