@@ -33,6 +33,11 @@ export const premises = {
   outbuilding: "A garage, shed or other building beside a dwelling.",
 } as const;
 
+export const supplySources = {
+  public: "The distributor's low-voltage network.",
+  private: "A transformer or generator of the installation's own.",
+} as const;
+
 export const phaseCounts = {
   single: "One line conductor and neutral.",
   three: "Three line conductors.",

@@ -358,6 +358,14 @@ const blocks = {
         example: "earthing TN-C-S",
       },
     ),
+    source: once(
+      { of: choice(list.supplySources, "whose it is") },
+      {
+        means: "Whether the supply is public or private. Public if left out.",
+        limits: "Appendix 4, section 6.4: a private supply allows a larger voltage drop.",
+        example: "source private",
+      },
+    ),
     phases: once(
       { count: choice(list.phaseCounts, "how many") },
       { means: "Single-phase or three-phase supply. Single if left out.", example: "phases three" },
@@ -433,6 +441,15 @@ const blocks = {
     phases: once(
       { count: choice(list.phaseCounts, "how many") },
       { means: "Single-phase or three-phase board. As the supply if left out.", example: "phases three" },
+    ),
+    diversity: once(
+      { share: quantity("percent", "the share in use at once") },
+      {
+        means: "What is in use at once of all that the board's circuits take, by the designer's own judgement.",
+        background: "Applied to the sum of the board's circuits, after any diversity of single ones.",
+        limits: "Regulation 311.1.",
+        example: "diversity 80 %",
+      },
     ),
     "main-switch": once(
       {
@@ -609,9 +626,40 @@ const blocks = {
       {
         power: opt(quantity("power", "its power")),
         current: opt(quantity("current", "its current")),
+        point: opt(label("at", ref("point", "the point it is on"))),
         title: opt(text("what it is")),
       },
-      { means: "A load on the circuit.", example: 'load 3 kW "Water heater"' },
+      {
+        means: "A load on the circuit, and the point it is on.",
+        background: "Without a point it is taken to be at the end where it drops most.",
+        example: 'load 3 kW "Water heater"',
+      },
+    ),
+    "power-factor": once(
+      { value: quantity("percent", "the power factor, in hundredths") },
+      {
+        means: "The power factor of the loads. 100 % if left out.",
+        background: "A load in kW takes more current the lower it is.",
+        example: "power-factor 85 %",
+      },
+    ),
+    diversity: once(
+      { share: quantity("percent", "the share in use at once") },
+      {
+        means: "What of the circuit's design current counts towards the demand, by the designer's own judgement.",
+        background: "Without it the published table for the kind of premises and of circuit is taken.",
+        limits: "Regulation 311.1.",
+        example: "diversity 60 %",
+      },
+    ),
+    "neutral-harmonics": once(
+      { value: quantity("percent", "the third harmonic, as a share of the line current") },
+      {
+        means: "Third-harmonic content of the line current of a three-phase circuit.",
+        background: "Third harmonics do not cancel in the neutral: they add up there.",
+        limits: "Appendix 4, section 5.5; Regulation 524.2.",
+        example: "neutral-harmonics 20 %",
+      },
     ),
     Ib: once(
       { value: quantity("current", "the design current") },
