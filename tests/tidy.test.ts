@@ -28,7 +28,15 @@ const tests = read("tests/**/*.ts");
 const roomOf = (file: string): string => /^(?:server\/[^/]+|[^/]+)/.exec(file)?.[0] ?? file;
 
 const below = ["grammar", "server/text", "server/tables", "server/calc", "server/syntax", "server/model"];
-const core = [...below, "server/analysis", "server/diagnosis", "server/rules", "server/format", "server/workspace", "server/features"];
+const core = [
+  ...below,
+  "server/analysis",
+  "server/diagnosis",
+  "server/rules",
+  "server/format",
+  "server/workspace",
+  "server/features",
+];
 
 /** Who may import whom, besides itself: rooms of ours, and packages by the start of their names. */
 const rooms: Readonly<Record<string, readonly string[]>> = {

@@ -1,14 +1,6 @@
 /** The one test that best tells two explanations apart, by what each says it would read. */
-import {
-	type CircuitRuns,
-	conductors,
-	legEnd,
-} from "../calc/circuit-network.ts";
-import {
-	type Measurement,
-	networkFor,
-	portOf,
-} from "../calc/circuit-readings.ts";
+import { type CircuitRuns, conductors, legEnd } from "../calc/circuit-network.ts";
+import { type Measurement, networkFor, portOf } from "../calc/circuit-readings.ts";
 import { type Survey, surveyOf } from "../calc/network-survey.ts";
 import { ohms } from "../calc/result.ts";
 import type { Conductor } from "../calc/ring-network.ts";
@@ -18,211 +10,150 @@ import type { Judged, Kind } from "./rank.ts";
 import { limitOf, type Sheet } from "./sheet.ts";
 
 export interface NextTest {
-	readonly sentence: string;
-	/** How far apart the two predictions lie, in accuracies of the meter. */
-	readonly telling: number;
+  readonly sentence: string;
+  /** How far apart the two predictions lie, in accuracies of the meter. */
+  readonly telling: number;
 }
 
 /** Beyond this, a simpler test is worth more than a clearer one. */
 const enough = 8;
 
-export function nextTest(
-	sheet: Sheet,
-	kinds: readonly Kind[],
-): NextTest | undefined {
-	const [first, second] = leaders(kinds);
-	if (!first || !second) return undefined;
-	const [one, other] = [tester(sheet, first), tester(sheet, second)];
-	const tests = feasible(sheet.circuit).map((measurement) => {
-		const values = [one(measurement), other(measurement)] as const;
-		return { measurement, values, telling: tellingOf(sheet, ...values) };
-	});
-	const most = Math.min(
-		enough,
-		Math.max(...tests.map(({ telling }) => telling)),
-	);
-	const clearest = tests.filter(({ telling }) => telling >= most - 1e-6);
-	const alike = clearest.filter(({ measurement }) =>
-		sameKind(measurement, clearest[0]?.measurement),
-	);
-	// Where one fault could be at many places, the test in the middle leaves the fewest of them.
-	const best =
-		first.hypothesis.kind === second.hypothesis.kind
-			? alike[Math.floor(alike.length / 2)]
-			: alike[0];
-	if (!best || best.telling < diagnosisPractice.telling.value) return undefined;
-	const [left, right] = best.values;
-	return {
-		sentence: `${instruction(sheet, best.measurement)}: ${shown(left)} speaks for the first explanation, ${shown(right)} for ${
-			second.hypothesis.kind === first.hypothesis.kind
-				? `the fault being ${second.hypothesis.where}`
-				: "the second"
-		}.`,
-		telling: best.telling,
-	};
+export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undefined {
+  const [first, second] = leaders(kinds);
+  if (!first || !second) return undefined;
+  const [one, other] = [tester(sheet, first), tester(sheet, second)];
+  const tests = feasible(sheet.circuit).map((measurement) => {
+    const values = [one(measurement), other(measurement)] as const;
+    return { measurement, values, telling: tellingOf(sheet, ...values) };
+  });
+  const most = Math.min(enough, Math.max(...tests.map(({ telling }) => telling)));
+  const clearest = tests.filter(({ telling }) => telling >= most - 1e-6);
+  const alike = clearest.filter(({ measurement }) => sameKind(measurement, clearest[0]?.measurement));
+  // Where one fault could be at many places, the test in the middle leaves the fewest of them.
+  const best = first.hypothesis.kind === second.hypothesis.kind ? alike[Math.floor(alike.length / 2)] : alike[0];
+  if (!best || best.telling < diagnosisPractice.telling.value) return undefined;
+  const [left, right] = best.values;
+  return {
+    sentence: `${instruction(sheet, best.measurement)}: ${shown(left)} speaks for the first explanation, ${shown(right)} for ${
+      second.hypothesis.kind === first.hypothesis.kind ? `the fault being ${second.hypothesis.where}` : "the second"
+    }.`,
+    telling: best.telling,
+  };
 }
 
 /** The two leading kinds; or, where no other kind has any weight, the two ends of where the first could be. */
-function leaders([first, second]: readonly Kind[]): readonly (
-	| Judged
-	| undefined
-)[] {
-	const doubtful =
-		second !== undefined &&
-		second.weight >= diagnosisPractice.leastWeight.value;
-	if (!first || doubtful || first.alike.length === 0)
-		return [first?.best, second?.best];
-	const inOrder = [first.best, ...first.alike].sort(
-		(one, other) => one.place - other.place,
-	);
-	const [start, end] = [inOrder[0], inOrder.at(-1)];
-	return [first.best, first.best === end ? start : end];
+function leaders([first, second]: readonly Kind[]): readonly (Judged | undefined)[] {
+  const doubtful = second !== undefined && second.weight >= diagnosisPractice.leastWeight.value;
+  if (!first || doubtful || first.alike.length === 0) return [first?.best, second?.best];
+  const inOrder = [first.best, ...first.alike].sort((one, other) => one.place - other.place);
+  const [start, end] = [inOrder[0], inOrder.at(-1)];
+  return [first.best, first.best === end ? start : end];
 }
 
 const sameKind = (one: Measurement, other: Measurement | undefined): boolean =>
-	one.kind === other?.kind &&
-	("conductor" in one && "conductor" in other
-		? one.conductor === other.conductor
-		: one.kind !== "ends");
+  one.kind === other?.kind &&
+  ("conductor" in one && "conductor" in other ? one.conductor === other.conductor : one.kind !== "ends");
 
-const shown = (value: number): string =>
-	Number.isFinite(value) ? `about ${ohms(value)}` : "an open reading";
+const shown = (value: number): string => (Number.isFinite(value) ? `about ${ohms(value)}` : "an open reading");
 
 function tellingOf({ accuracy }: Sheet, left: number, right: number): number {
-	if (!Number.isFinite(left) || !Number.isFinite(right))
-		return left === right ? 0 : 100;
-	return Math.abs(left - right) / limitOf(accuracy, Math.max(left, right));
+  if (!Number.isFinite(left) || !Number.isFinite(right)) return left === right ? 0 : 100;
+  return Math.abs(left - right) / limitOf(accuracy, Math.max(left, right));
 }
 
 /** Readings of the circuit as a hypothesis has it. Each make-up of the board's end is solved once for all points. */
-function tester(
-	{ circuit }: Sheet,
-	{ hypothesis, fitted, size }: Judged,
-): (measurement: Measurement) => number {
-	const { faults, perMetre = circuit.perMetre } = hypothesis.state(size);
-	const { scale } = fitted;
-	const actual: CircuitRuns = {
-		...circuit,
-		perMetre: {
-			line: perMetre.line * scale,
-			neutral: perMetre.neutral * scale,
-			cpc: perMetre.cpc * scale,
-		},
-	};
-	const kept = new Map<string, Survey>();
-	return (measurement) => {
-		const key = makeUp(measurement);
-		const survey =
-			kept.get(key) ?? surveyOf(networkFor(actual, measurement, faults));
-		kept.set(key, survey);
-		const port = portOf(measurement);
-		return survey.apart(port)
-			? Number.POSITIVE_INFINITY
-			: survey.transfer(port, port);
-	};
+function tester({ circuit }: Sheet, { hypothesis, fitted, size }: Judged): (measurement: Measurement) => number {
+  const { faults, perMetre = circuit.perMetre } = hypothesis.state(size);
+  const { scale } = fitted;
+  const actual: CircuitRuns = {
+    ...circuit,
+    perMetre: {
+      line: perMetre.line * scale,
+      neutral: perMetre.neutral * scale,
+      cpc: perMetre.cpc * scale,
+    },
+  };
+  const kept = new Map<string, Survey>();
+  return (measurement) => {
+    const key = makeUp(measurement);
+    const survey = kept.get(key) ?? surveyOf(networkFor(actual, measurement, faults));
+    kept.set(key, survey);
+    const port = portOf(measurement);
+    return survey.apart(port) ? Number.POSITIVE_INFINITY : survey.transfer(port, port);
+  };
 }
 
 function makeUp(measurement: Measurement): string {
-	const { kind } = measurement;
-	if (kind === "half")
-		return `half ${measurement.conductor} ${measurement.place}`;
-	if (kind === "round") return measurement.other;
-	return kind === "pins" ? measurement.joined : "free";
+  const { kind } = measurement;
+  if (kind === "half") return `half ${measurement.conductor} ${measurement.place}`;
+  if (kind === "round") return measurement.other;
+  return kind === "pins" ? measurement.joined : "free";
 }
 
 /** Tests that can be made, the simple ones first. */
 function feasible({ closed, places, legs }: CircuitRuns): Measurement[] {
-	const onMain = legs
-		.filter(({ main, to }) => main && to !== legEnd)
-		.map(({ to }) => to);
-	const round = (other: "neutral" | "cpc") =>
-		places.map((place): Measurement => ({ kind: "round", other, place }));
-	const pins = (
-		pair: readonly [Conductor, Conductor],
-		joined: "neutral" | "cpc",
-	) =>
-		places.map((place): Measurement => ({ kind: "pins", pair, joined, place }));
-	const each = (make: (conductor: Conductor) => Measurement[]) =>
-		conductors.flatMap(make);
-	return [
-		...(closed ? each((conductor) => [{ kind: "ends", conductor }]) : []),
-		...round("neutral"),
-		...round("cpc"),
-		...pins(["line", "cpc"], "neutral"),
-		...pins(["neutral", "cpc"], "neutral"),
-		...pins(["neutral", "cpc"], "cpc"),
-		...each((conductor) =>
-			places.map((place) => ({ kind: "lead", conductor, place })),
-		),
-		...(closed
-			? each((conductor) =>
-					onMain.map((place) => ({ kind: "half", conductor, place })),
-				)
-			: []),
-	];
+  const onMain = legs.filter(({ main, to }) => main && to !== legEnd).map(({ to }) => to);
+  const round = (other: "neutral" | "cpc") => places.map((place): Measurement => ({ kind: "round", other, place }));
+  const pins = (pair: readonly [Conductor, Conductor], joined: "neutral" | "cpc") =>
+    places.map((place): Measurement => ({ kind: "pins", pair, joined, place }));
+  const each = (make: (conductor: Conductor) => Measurement[]) => conductors.flatMap(make);
+  return [
+    ...(closed ? each((conductor) => [{ kind: "ends", conductor }]) : []),
+    ...round("neutral"),
+    ...round("cpc"),
+    ...pins(["line", "cpc"], "neutral"),
+    ...pins(["neutral", "cpc"], "neutral"),
+    ...pins(["neutral", "cpc"], "cpc"),
+    ...each((conductor) => places.map((place) => ({ kind: "lead", conductor, place }))),
+    ...(closed ? each((conductor) => onMain.map((place) => ({ kind: "half", conductor, place }))) : []),
+  ];
 }
 
 const conductorShort: Readonly<Record<Conductor, string>> = {
-	line: "line",
-	neutral: "neutral",
-	cpc: "earth",
+  line: "line",
+  neutral: "neutral",
+  cpc: "earth",
 };
 const endNames: Readonly<Record<Conductor, string>> = {
-	line: "r1",
-	neutral: "rn",
-	cpc: "r2",
+  line: "r1",
+  neutral: "rn",
+  cpc: "r2",
 };
 
-function instruction(
-	{ circuit, readings }: Sheet,
-	measurement: Measurement,
-): string {
-	const { closed } = circuit;
-	const made = readings.some((reading) =>
-		sameAs(reading.measurement, measurement),
-	);
-	const again = made ? " again" : "";
-	const nulled = made ? "Null the leads and measure" : "Measure";
-	switch (measurement.kind) {
-		case "ends":
-			return `${nulled} ${endNames[measurement.conductor]}, the ${conductorWords[measurement.conductor]} end to end,${again}`.replace(
-				/,$/,
-				"",
-			);
-		case "round": {
-			const joined = closed ? "Cross-connect" : "Join";
-			const remade =
-				made && closed
-					? "Null the leads, make the cross-connection of"
-					: joined;
-			const other = conductorWords[measurement.other];
-			const name = measurement.other === "neutral" ? "L-N" : "L-E";
-			return `${remade} line and ${other} at the board${made && closed ? " anew" : ""}, and read ${name} at ${measurement.place}${again}`;
-		}
-		case "pins": {
-			const [one, other] = measurement.pair;
-			return `With line and ${conductorWords[measurement.joined]} ${closed ? "cross-connected" : "joined"} at the board, read ${conductorShort[one]} to ${conductorShort[other]} at ${measurement.place}`;
-		}
-		case "lead":
-			return closed
-				? `With the legs free at the board, measure the ${conductorWords[measurement.conductor]} from the first leg to ${measurement.place} by a long lead`
-				: `${nulled} the ${conductorWords[measurement.conductor]} from the board to ${measurement.place} by a long lead${again}`;
-		case "half":
-			return `Take the ring apart at ${measurement.place} and measure the ${conductorWords[measurement.conductor]} from the first leg at the board to it`;
-	}
+function instruction({ circuit, readings }: Sheet, measurement: Measurement): string {
+  const { closed } = circuit;
+  const made = readings.some((reading) => sameAs(reading.measurement, measurement));
+  const again = made ? " again" : "";
+  const nulled = made ? "Null the leads and measure" : "Measure";
+  switch (measurement.kind) {
+    case "ends":
+      return `${nulled} ${endNames[measurement.conductor]}, the ${conductorWords[measurement.conductor]} end to end,${again}`.replace(
+        /,$/,
+        "",
+      );
+    case "round": {
+      const joined = closed ? "Cross-connect" : "Join";
+      const remade = made && closed ? "Null the leads, make the cross-connection of" : joined;
+      const other = conductorWords[measurement.other];
+      const name = measurement.other === "neutral" ? "L-N" : "L-E";
+      return `${remade} line and ${other} at the board${made && closed ? " anew" : ""}, and read ${name} at ${measurement.place}${again}`;
+    }
+    case "pins": {
+      const [one, other] = measurement.pair;
+      return `With line and ${conductorWords[measurement.joined]} ${closed ? "cross-connected" : "joined"} at the board, read ${conductorShort[one]} to ${conductorShort[other]} at ${measurement.place}`;
+    }
+    case "lead":
+      return closed
+        ? `With the legs free at the board, measure the ${conductorWords[measurement.conductor]} from the first leg to ${measurement.place} by a long lead`
+        : `${nulled} the ${conductorWords[measurement.conductor]} from the board to ${measurement.place} by a long lead${again}`;
+    case "half":
+      return `Take the ring apart at ${measurement.place} and measure the ${conductorWords[measurement.conductor]} from the first leg at the board to it`;
+  }
 }
 
 function sameAs(one: Measurement, other: Measurement): boolean {
-	if (one.kind !== other.kind) return false;
-	if ("place" in one && "place" in other && one.place !== other.place)
-		return false;
-	if (
-		"conductor" in one &&
-		"conductor" in other &&
-		one.conductor !== other.conductor
-	)
-		return false;
-	return (
-		one.kind !== "round" || other.kind !== "round" || one.other === other.other
-	);
+  if (one.kind !== other.kind) return false;
+  if ("place" in one && "place" in other && one.place !== other.place) return false;
+  if ("conductor" in one && "conductor" in other && one.conductor !== other.conductor) return false;
+  return one.kind !== "round" || other.kind !== "round" || one.other === other.other;
 }

@@ -1,10 +1,5 @@
 /** Faults of the cable and of the points. */
-import {
-	conductors,
-	legEnd,
-	legStart,
-	onSpurOf,
-} from "../calc/circuit-network.ts";
+import { conductors, legEnd, legStart, onSpurOf } from "../calc/circuit-network.ts";
 import { metres, ohms } from "../calc/result.ts";
 import type { Conductor } from "../calc/ring-network.ts";
 import { conductorResistance } from "../tables/conductors.ts";
@@ -15,331 +10,263 @@ import type { Predictions } from "./predictions.ts";
 
 const practice = diagnosisPractice;
 const joint: Range = {
-	least: practice.jointLeast.value,
-	most: practice.jointMost.value,
+  least: practice.jointLeast.value,
+  most: practice.jointMost.value,
 };
 const cable: Range = {
-	least: practice.cableLeast.value,
-	most: practice.cableMost.value,
+  least: practice.cableLeast.value,
+  most: practice.cableMost.value,
 };
 const metal: Range = {
-	least: practice.metalLeast.value,
-	most: practice.metalMost.value,
+  least: practice.metalLeast.value,
+  most: practice.metalMost.value,
 };
 const open = Number.POSITIVE_INFINITY;
 
 export const conductorWords: Readonly<Record<Conductor, string>> = {
-	line: "line",
-	neutral: "neutral",
-	cpc: "protective conductor",
+  line: "line",
+  neutral: "neutral",
+  cpc: "protective conductor",
 };
 
-const place = (name: string): string =>
-	name === legStart || name === legEnd ? "the board" : name;
+const place = (name: string): string => (name === legStart || name === legEnd ? "the board" : name);
 
 /** Conductors that some reading has a word on. */
 export const conductorsRead = ({ sheet }: Predictions): Conductor[] =>
-	conductors.filter((conductor) =>
-		sheet.readings.some(({ measurement }) =>
-			measurement.kind === "round"
-				? conductor === "line" || conductor === measurement.other
-				: "conductor" in measurement && measurement.conductor === conductor,
-		),
-	);
+  conductors.filter((conductor) =>
+    sheet.readings.some(({ measurement }) =>
+      measurement.kind === "round"
+        ? conductor === "line" || conductor === measurement.other
+        : "conductor" in measurement && measurement.conductor === conductor,
+    ),
+  );
 
 export function circuitFaults(predictions: Predictions): Hypothesis[] {
-	return [
-		...legFaults(predictions),
-		...bridges(predictions),
-		...metalwork(predictions),
-		...otherSizes(predictions),
-	];
+  return [...legFaults(predictions), ...bridges(predictions), ...metalwork(predictions), ...otherSizes(predictions)];
 }
 
 function legFaults(predictions: Predictions): Hypothesis[] {
-	const { circuit } = predictions.sheet;
-	const read = conductorsRead(predictions);
-	return [...circuit.legs.entries()].flatMap(([leg, { from, to }]) => {
-		const where = `between ${place(from)} and ${place(to)}`;
-		const breaks = [
-			...read.map((one) => [one]),
-			...(read.length > 1 ? [read] : []),
-		].map(
-			(broken): Hypothesis => ({
-				kind: broken.length > 1 ? "open-all" : `open-${broken[0]}`,
-				where,
-				predict: predictions.changed(
-					broken.map((conductor) => predictions.ofLeg(conductor, leg, true)),
-				),
-				state: () => ({
-					faults: [
-						{
-							kind: "open",
-							conductors: broken.length > 1 ? conductors : broken,
-							leg,
-						},
-					],
-				}),
-				say: () =>
-					broken.length > 1
-						? "All conductors are open: the cable is cut, or left out of a terminal,"
-						: `The ${conductorWords[broken[0] ?? "line"]} is open`,
-			}),
-		);
-		const joints = read.map(
-			(conductor): Hypothesis => ({
-				kind: `joint-${conductor}`,
-				where,
-				predict: predictions.changed([
-					predictions.ofLeg(conductor, leg, false),
-				]),
-				range: joint,
-				parameter: { name: "joint", unit: "Ω" },
-				state: (size) => ({
-					faults: [{ kind: "joint", conductor, leg, ohms: size }],
-				}),
-				say: (size) =>
-					`A poor joint of about ${ohms(size)} lies in the ${conductorWords[conductor]}`,
-			}),
-		);
-		return [...breaks, ...joints];
-	});
+  const { circuit } = predictions.sheet;
+  const read = conductorsRead(predictions);
+  return [...circuit.legs.entries()].flatMap(([leg, { from, to }]) => {
+    const where = `between ${place(from)} and ${place(to)}`;
+    const breaks = [...read.map((one) => [one]), ...(read.length > 1 ? [read] : [])].map(
+      (broken): Hypothesis => ({
+        kind: broken.length > 1 ? "open-all" : `open-${broken[0]}`,
+        where,
+        predict: predictions.changed(broken.map((conductor) => predictions.ofLeg(conductor, leg, true))),
+        state: () => ({
+          faults: [
+            {
+              kind: "open",
+              conductors: broken.length > 1 ? conductors : broken,
+              leg,
+            },
+          ],
+        }),
+        say: () =>
+          broken.length > 1
+            ? "All conductors are open: the cable is cut, or left out of a terminal,"
+            : `The ${conductorWords[broken[0] ?? "line"]} is open`,
+      }),
+    );
+    const joints = read.map(
+      (conductor): Hypothesis => ({
+        kind: `joint-${conductor}`,
+        where,
+        predict: predictions.changed([predictions.ofLeg(conductor, leg, false)]),
+        range: joint,
+        parameter: { name: "joint", unit: "Ω" },
+        state: (size) => ({
+          faults: [{ kind: "joint", conductor, leg, ohms: size }],
+        }),
+        say: (size) => `A poor joint of about ${ohms(size)} lies in the ${conductorWords[conductor]}`,
+      }),
+    );
+    return [...breaks, ...joints];
+  });
 }
 
 /** A cable across the ring, which makes it a figure of eight. */
 function bridges(predictions: Predictions): Hypothesis[] {
-	const { circuit } = predictions.sheet;
-	if (!circuit.closed) return [];
-	return apartOnMain(predictions, 2).map(([from, to]) => ({
-		kind: "bridge",
-		where: `between ${from} and ${to}`,
-		predict: predictions.changed(
-			conductors.map((conductor) =>
-				predictions.between(
-					conductor,
-					from,
-					to,
-					(size) => size * circuit.perMetre[conductor],
-				),
-			),
-		),
-		range: cable,
-		parameter: { name: "cable", unit: "m" },
-		bridge: { from, to },
-		state: (size) => ({ faults: [{ kind: "bridge", from, to, length: size }] }),
-		say: (size) =>
-			`A cable of about ${metres(Math.round(size))} bridges the ring`,
-	}));
+  const { circuit } = predictions.sheet;
+  if (!circuit.closed) return [];
+  return apartOnMain(predictions, 2).map(([from, to]) => ({
+    kind: "bridge",
+    where: `between ${from} and ${to}`,
+    predict: predictions.changed(
+      conductors.map((conductor) =>
+        predictions.between(conductor, from, to, (size) => size * circuit.perMetre[conductor]),
+      ),
+    ),
+    range: cable,
+    parameter: { name: "cable", unit: "m" },
+    bridge: { from, to },
+    state: (size) => ({ faults: [{ kind: "bridge", from, to, length: size }] }),
+    say: (size) => `A cable of about ${metres(Math.round(size))} bridges the ring`,
+  }));
 }
 
 /** Bonded metal beside the protective conductor: between two points of a ring, or back to the board. */
 function metalwork(predictions: Predictions): Hypothesis[] {
-	const { circuit } = predictions.sheet;
-	if (!conductorsRead(predictions).includes("cpc")) return [];
-	const pairs = circuit.closed
-		? apartOnMain(predictions, 2)
-		: circuit.places.map((name) => [legStart, name] as const);
-	return pairs.map(([from, to]) => ({
-		kind: "metal",
-		where: `between ${place(from)} and ${place(to)}`,
-		predict: predictions.changed([
-			predictions.between("cpc", from, to, (size) => size),
-		]),
-		range: metal,
-		parameter: { name: "path by metalwork", unit: "Ω" },
-		state: (size) => ({ faults: [{ kind: "metal", from, to, ohms: size }] }),
-		say: (size) =>
-			`Bonded metalwork of about ${ohms(size)} lies beside the protective conductor`,
-	}));
+  const { circuit } = predictions.sheet;
+  if (!conductorsRead(predictions).includes("cpc")) return [];
+  const pairs = circuit.closed ? apartOnMain(predictions, 2) : circuit.places.map((name) => [legStart, name] as const);
+  return pairs.map(([from, to]) => ({
+    kind: "metal",
+    where: `between ${place(from)} and ${place(to)}`,
+    predict: predictions.changed([predictions.between("cpc", from, to, (size) => size)]),
+    range: metal,
+    parameter: { name: "path by metalwork", unit: "Ω" },
+    state: (size) => ({ faults: [{ kind: "metal", from, to, ohms: size }] }),
+    say: (size) => `Bonded metalwork of about ${ohms(size)} lies beside the protective conductor`,
+  }));
 }
 
 /** Pairs of places on the ring with at least so many legs between them. */
-function apartOnMain(
-	{ sheet }: Predictions,
-	legs: number,
-): (readonly [string, string])[] {
-	const names = sheet.circuit.legs
-		.filter(({ main, to }) => main && to !== legEnd)
-		.map(({ to }) => to);
-	return names.flatMap((from, index) =>
-		names.slice(index + legs).map((to) => [from, to] as const),
-	);
+function apartOnMain({ sheet }: Predictions, legs: number): (readonly [string, string])[] {
+  const names = sheet.circuit.legs.filter(({ main, to }) => main && to !== legEnd).map(({ to }) => to);
+  return names.flatMap((from, index) => names.slice(index + legs).map((to) => [from, to] as const));
 }
 
 /** Another size than written, all the way: of both live conductors, or of the protective one. */
 function otherSizes(predictions: Predictions): Hypothesis[] {
-	const { circuit, sizes } = predictions.sheet;
-	if (!sizes) return [];
-	const read = conductorsRead(predictions);
-	const change = (
-		kind: string,
-		which: readonly Conductor[],
-		own: number | undefined,
-	): Hypothesis[] => {
-		const before = conductorResistance.rows.find(
-			({ facts }) => facts.csa === own,
-		)?.facts.copper2;
-		if (
-			before === undefined ||
-			!which.some((conductor) => read.includes(conductor))
-		)
-			return [];
-		return conductorResistance.rows.flatMap(({ facts }) => {
-			const ratio = facts.copper2 / before;
-			if (facts.csa === own || ratio > 8 || ratio < 1 / 8 || facts.csa < 1)
-				return [];
-			const perMetre = { ...circuit.perMetre };
-			for (const conductor of which) perMetre[conductor] *= ratio;
-			const values = predictions.withLinks({}, perMetre);
-			const name =
-				which.length > 1 ? "line and neutral are" : "protective conductor is";
-			return {
-				kind,
-				where: "",
-				predict: () => values,
-				state: () => ({ faults: [], perMetre }),
-				say: () =>
-					`The ${name} ${facts.csa} mm² throughout, not the ${own} mm² that is written.`,
-			};
-		});
-	};
-	return [
-		...change("size-live", ["line", "neutral"], sizes.line),
-		...change("size-cpc", ["cpc"], sizes.cpc),
-	];
+  const { circuit, sizes } = predictions.sheet;
+  if (!sizes) return [];
+  const read = conductorsRead(predictions);
+  const change = (kind: string, which: readonly Conductor[], own: number | undefined): Hypothesis[] => {
+    const before = conductorResistance.rows.find(({ facts }) => facts.csa === own)?.facts.copper2;
+    if (before === undefined || !which.some((conductor) => read.includes(conductor))) return [];
+    return conductorResistance.rows.flatMap(({ facts }) => {
+      const ratio = facts.copper2 / before;
+      if (facts.csa === own || ratio > 8 || ratio < 1 / 8 || facts.csa < 1) return [];
+      const perMetre = { ...circuit.perMetre };
+      for (const conductor of which) perMetre[conductor] *= ratio;
+      const values = predictions.withLinks({}, perMetre);
+      const name = which.length > 1 ? "line and neutral are" : "protective conductor is";
+      return {
+        kind,
+        where: "",
+        predict: () => values,
+        state: () => ({ faults: [], perMetre }),
+        say: () => `The ${name} ${facts.csa} mm² throughout, not the ${own} mm² that is written.`,
+      };
+    });
+  };
+  return [...change("size-live", ["line", "neutral"], sizes.line), ...change("size-cpc", ["cpc"], sizes.cpc)];
 }
 
 export function pointFaults(predictions: Predictions): Hypothesis[] {
-	const { readings, circuit } = predictions.sheet;
-	const read = circuit.places.filter((name) =>
-		readings.some(
-			({ measurement }) => "place" in measurement && measurement.place === name,
-		),
-	);
-	return read.flatMap((name) => [
-		...contacts(predictions, name),
-		...swaps(predictions, name),
-		...(circuit.closed ? [undrawnSpur(predictions, name)] : []),
-	]);
+  const { readings, circuit } = predictions.sheet;
+  const read = circuit.places.filter((name) =>
+    readings.some(({ measurement }) => "place" in measurement && measurement.place === name),
+  );
+  return read.flatMap((name) => [
+    ...swaps(predictions, name),
+    ...contacts(predictions, name),
+    ...(circuit.closed ? [undrawnSpur(predictions, name)] : []),
+  ]);
 }
 
 /** What each reading gains by a size of 1, as a prediction by size. */
 const adding =
-	({ sound }: Predictions, adds: ArrayLike<number>) =>
-	(size: number) =>
-		sound.map((value, at) => value + size * (adds[at] ?? 0));
+  ({ sound }: Predictions, adds: ArrayLike<number>) =>
+  (size: number) =>
+    sound.map((value, at) => value + size * (adds[at] ?? 0));
 
 /** The conductors whose pins at a place a reading uses. */
-function pinsUsed(
-	{ sheet }: Predictions,
-	at: number,
-	name: string,
-): Conductor[] {
-	const measurement = sheet.readings[at]?.measurement;
-	if (!measurement || !("place" in measurement) || measurement.place !== name)
-		return [];
-	if (measurement.kind === "round") return ["line", measurement.other];
-	return measurement.kind === "lead" ? [measurement.conductor] : [];
+function pinsUsed({ sheet }: Predictions, at: number, name: string): Conductor[] {
+  const measurement = sheet.readings[at]?.measurement;
+  if (!measurement || !("place" in measurement) || measurement.place !== name) return [];
+  if (measurement.kind === "round") return ["line", measurement.other];
+  return measurement.kind === "lead" ? [measurement.conductor] : [];
 }
 
 function contacts(predictions: Predictions, name: string): Hypothesis[] {
-	return conductorsRead(predictions).flatMap((conductor): Hypothesis[] => {
-		const adds = Array.from(predictions.sound, (_, at) =>
-			pinsUsed(predictions, at, name).includes(conductor) ? 1 : 0,
-		);
-		if (adds.every((add) => add === 0)) return [];
-		const values = predictions.sound.map((value, at) =>
-			adds[at] === 1 ? open : value,
-		);
-		return [
-			{
-				kind: `contact-${conductor}`,
-				where: `at ${name}`,
-				predict: adding(predictions, adds),
-				adds,
-				range: joint,
-				parameter: { name: "contact", unit: "Ω" },
-				state: (size) => ({
-					faults: [{ kind: "contact", conductor, place: name, ohms: size }],
-				}),
-				say: (size) =>
-					`The ${conductorWords[conductor]} has a poor contact of about ${ohms(size)}`,
-			},
-			{
-				kind: `pin-${conductor}`,
-				where: `at ${name}`,
-				predict: () => values,
-				state: () => ({
-					faults: [{ kind: "contact", conductor, place: name, ohms: open }],
-				}),
-				say: () =>
-					conductor === "line"
-						? "The line is not connected, or the point is on another circuit,"
-						: `The ${conductorWords[conductor]} is not connected`,
-			},
-		];
-	});
+  return conductorsRead(predictions).flatMap((conductor): Hypothesis[] => {
+    const adds = Array.from(predictions.sound, (_, at) =>
+      pinsUsed(predictions, at, name).includes(conductor) ? 1 : 0,
+    );
+    if (adds.every((add) => add === 0)) return [];
+    const values = predictions.sound.map((value, at) => (adds[at] === 1 ? open : value));
+    return [
+      {
+        kind: `contact-${conductor}`,
+        where: `at ${name}`,
+        predict: adding(predictions, adds),
+        adds,
+        range: joint,
+        parameter: { name: "contact", unit: "Ω" },
+        state: (size) => ({
+          faults: [{ kind: "contact", conductor, place: name, ohms: size }],
+        }),
+        say: (size) => `The ${conductorWords[conductor]} has a poor contact of about ${ohms(size)}`,
+      },
+      {
+        kind: `pin-${conductor}`,
+        where: `at ${name}`,
+        predict: () => values,
+        state: () => ({
+          faults: [{ kind: "contact", conductor, place: name, ohms: open }],
+        }),
+        say: () =>
+          conductor === "line"
+            ? "The line is not connected, or the point is on another circuit,"
+            : `The ${conductorWords[conductor]} is not connected`,
+      },
+    ];
+  });
 }
 
 const pairs = [
-	["line", "neutral"],
-	["line", "cpc"],
-	["neutral", "cpc"],
+  ["line", "neutral"],
+  ["line", "cpc"],
+  ["neutral", "cpc"],
 ] as const;
 
 /** Crossed polarity: a round in which the pins no longer stand on the two joined conductors finds nothing. */
 function swaps(predictions: Predictions, name: string): Hypothesis[] {
-	return pairs.map((pair): Hypothesis => {
-		const [one, other] = pair;
-		const wired = (conductor: Conductor) =>
-			conductor === one ? other : conductor === other ? one : conductor;
-		const values = predictions.sound.map((value, at) => {
-			const used = pinsUsed(predictions, at, name);
-			return used.every((conductor) => used.includes(wired(conductor)))
-				? value
-				: open;
-		});
-		return {
-			kind: `swapped-${one}-${other}`,
-			where: `at ${name}`,
-			predict: () => values,
-			state: () => ({ faults: [{ kind: "swapped", pair, place: name }] }),
-			say: () =>
-				`The ${conductorWords[one]} and ${conductorWords[other]} are crossed`,
-		};
-	});
+  return pairs.map((pair): Hypothesis => {
+    const [one, other] = pair;
+    const wired = (conductor: Conductor) => (conductor === one ? other : conductor === other ? one : conductor);
+    const values = predictions.sound.map((value, at) => {
+      const used = pinsUsed(predictions, at, name);
+      return used.every((conductor) => used.includes(wired(conductor))) ? value : open;
+    });
+    return {
+      kind: `swapped-${one}-${other}`,
+      where: `at ${name}`,
+      predict: () => values,
+      state: () => ({ faults: [{ kind: "swapped", pair, place: name }] }),
+      say: () => `The ${conductorWords[one]} and ${conductorWords[other]} are crossed`,
+    };
+  });
 }
 
 /** The point is further along a spur than drawn, or on one that is not drawn at all. */
 function undrawnSpur(predictions: Predictions, name: string): Hypothesis {
-	const { circuit, readings } = predictions.sheet;
-	const { perMetre } = circuit;
-	const adds = readings.map(({ measurement }) => {
-		if (
-			measurement.kind !== "round" ||
-			!onSpurOf(circuit, name, measurement.place)
-		)
-			return 0;
-		return perMetre.line + perMetre[measurement.other];
-	});
-	const drawn = circuit.legs.some(
-		({ to, main, length }) => to === name && !main && length > 0,
-	);
-	return {
-		kind: "spur",
-		where: `at ${name}`,
-		predict: adding(predictions, adds),
-		adds,
-		range: cable,
-		parameter: { name: "cable", unit: "m" },
-		state: (size) => ({
-			faults: [{ kind: "spur", place: name, length: size }],
-		}),
-		say: (size) => {
-			const length = metres(Math.max(1, Math.round(size)));
-			return drawn
-				? `The spur has about ${length} more cable than is drawn`
-				: `The point hangs on about ${length} of spur that is not drawn`;
-		},
-	};
+  const { circuit, readings } = predictions.sheet;
+  const { perMetre } = circuit;
+  const adds = readings.map(({ measurement }) => {
+    if (measurement.kind !== "round" || !onSpurOf(circuit, name, measurement.place)) return 0;
+    return perMetre.line + perMetre[measurement.other];
+  });
+  const drawn = circuit.legs.some(({ to, main, length }) => to === name && !main && length > 0);
+  return {
+    kind: "spur",
+    where: `at ${name}`,
+    predict: adding(predictions, adds),
+    adds,
+    range: cable,
+    parameter: { name: "cable", unit: "m" },
+    state: (size) => ({
+      faults: [{ kind: "spur", place: name, length: size }],
+    }),
+    say: (size) => {
+      const length = metres(Math.max(1, Math.round(size)));
+      return drawn
+        ? `The spur has about ${length} more cable than is drawn`
+        : `The point hangs on about ${length} of spur that is not drawn`;
+    },
+  };
 }

@@ -8,66 +8,65 @@ const practice = diagnosisPractice;
 
 /** The readings with how far each may be out. */
 export interface Scale {
-	readonly values: Float64Array;
-	readonly open: readonly boolean[];
-	/** Accuracy of the meter, and of what is drawn, Ω. */
-	readonly limits: Float64Array;
-	/** Standard deviation of an error that is anywhere within the limits, Ω. */
-	readonly deviations: Float64Array;
-	readonly lengthKnown: boolean;
+  readonly values: Float64Array;
+  readonly open: readonly boolean[];
+  /** Accuracy of the meter, and of what is drawn, Ω. */
+  readonly limits: Float64Array;
+  /** Standard deviation of an error that is anywhere within the limits, Ω. */
+  readonly deviations: Float64Array;
+  readonly lengthKnown: boolean;
 }
 
 export function scaleOf(sheet: Sheet): Scale {
-	const { readings, accuracy, circuit } = sheet;
-	const values = Float64Array.from(readings, ({ value }) => value);
-	const limits = Float64Array.from(
-		readings,
-		(reading) =>
-			limitOf(accuracy, reading.value) +
-			drawingDoubt(sheet, reading.measurement),
-	);
-	return {
-		values,
-		open: readings.map(({ open }) => open),
-		limits,
-		deviations: limits.map((limit) => limit / Math.sqrt(3)),
-		lengthKnown: circuit.lengthKnown,
-	};
+  const { readings, accuracy, circuit } = sheet;
+  const values = Float64Array.from(readings, ({ value }) => value);
+  const limits = Float64Array.from(
+    readings,
+    (reading) => limitOf(accuracy, reading.value) + drawingDoubt(sheet, reading.measurement),
+  );
+  return {
+    values,
+    open: readings.map(({ open }) => open),
+    limits,
+    deviations: limits.map((limit) => limit / Math.sqrt(3)),
+    lengthKnown: circuit.lengthKnown,
+  };
+}
+
+/** The readings with one of them as it stood on the meter before its decimal point slipped. */
+export function rereadOf(scale: Scale, { accuracy }: Sheet, at: number, power: number): Scale {
+  const [values, limits, deviations] = [scale.values.slice(), scale.limits.slice(), scale.deviations.slice()];
+  values[at] = (values[at] ?? 0) / power;
+  limits[at] = limitOf(accuracy, values[at] ?? 0);
+  deviations[at] = (limits[at] ?? 1) / Math.sqrt(3);
+  return { ...scale, values, limits, deviations };
 }
 
 /** What a spur's cable, or a point's unknown place, leaves open, Ω. */
-function drawingDoubt(
-	{ circuit }: Sheet,
-	measurement: Sheet["readings"][number]["measurement"],
-): number {
-	if (measurement.kind !== "round") return 0;
-	const { length, of } = standings(circuit);
-	const { perMetre, closed, drawn } = circuit;
-	const other = perMetre[measurement.other];
-	const branch =
-		(closed ? (of.get(measurement.place)?.branch ?? 0) : 0) *
-		(perMetre.line + other);
-	const [first, second] = [length * perMetre.line, length * other];
-	const span = (first + second) / 4 - (first * second) / (first + second);
-	return (
-		branch * deadTestPractice.spurShare.value +
-		(drawn || !closed ? 0 : span / 2)
-	);
+function drawingDoubt({ circuit }: Sheet, measurement: Sheet["readings"][number]["measurement"]): number {
+  if (measurement.kind !== "round") return 0;
+  const { length, of } = standings(circuit);
+  const { perMetre, closed, drawn } = circuit;
+  const other = perMetre[measurement.other];
+  const branch = (closed ? (of.get(measurement.place)?.branch ?? 0) : 0) * (perMetre.line + other);
+  const [first, second] = [length * perMetre.line, length * other];
+  const span = (first + second) / 4 - (first * second) / (first + second);
+  return branch * deadTestPractice.spurShare.value + (drawn || !closed ? 0 : span / 2);
 }
 
 /** What a hypothesis predicts for every reading at the drawn length, by the size of what is fitted. */
 export type Predict = (size: number) => ArrayLike<number>;
 
 export interface Fitted {
-	/** By how much all the cable is longer than drawn, or warmer. */
-	readonly scale: number;
-	readonly predicted: Float64Array;
-	/** Sum of squared deviations. */
-	readonly misfit: number;
-	/** The same with what the length's departure costs. */
-	readonly cost: number;
-	/** The greatest departure, in limits of accuracy. */
-	readonly worst: number;
+  /** By how much all the cable is longer than drawn, or warmer. */
+  readonly scale: number;
+  readonly predicted: Float64Array;
+  /** Sum of squared deviations. */
+  readonly misfit: number;
+  /** The same with what the length's departure costs. */
+  readonly cost: number;
+  /** The greatest departure, in limits of accuracy. */
+  readonly worst: number;
 }
 
 /** Cable may be longer or shorter than drawn within the band that is not doubted, or by anything. */
@@ -75,168 +74,122 @@ export type Stretch = "usual" | "any";
 
 /** Fits the common factor of all cable, which has a closed answer, and sums up the departures. */
 export function fitScale(
-	{ values, open, limits, deviations, lengthKnown }: Scale,
-	shape: ArrayLike<number>,
-	stretch: Stretch = "usual",
+  { values, open, limits, deviations, lengthKnown }: Scale,
+  shape: ArrayLike<number>,
+  stretch: Stretch = "usual",
 ): Fitted {
-	const held = stretch === "usual" && lengthKnown;
-	const own = held ? 1 / practice.lengthShare.value ** 2 : 0;
-	let [top, bottom] = [own, own];
-	for (let at = 0; at < values.length; at++) {
-		const [predicted, value, deviation] = [
-			shape[at] ?? 0,
-			values[at] ?? 0,
-			deviations[at] ?? 1,
-		];
-		if (open[at] || !Number.isFinite(predicted)) continue;
-		top += (value * predicted) / deviation ** 2;
-		bottom += (predicted * predicted) / deviation ** 2;
-	}
-	const best = bottom > 0 ? Math.max(top / bottom, 1e-3) : 1;
-	const { lowShare, highShare } = deadTestPractice;
-	const scale = held
-		? Math.min(Math.max(best, lowShare.value), highShare.value)
-		: best;
-	const predicted = new Float64Array(values.length);
-	const most = practice.openDeviations.value;
-	let [misfit, worst] = [0, 0];
-	for (let at = 0; at < values.length; at++) {
-		const value = scale * (shape[at] ?? 0);
-		predicted[at] = value;
-		const off = departure(
-			value,
-			values[at] ?? 0,
-			open[at] ?? false,
-			deviations[at] ?? 1,
-		);
-		misfit += Math.min(off, most) ** 2;
-		worst = Math.max(worst, off * ((deviations[at] ?? 1) / (limits[at] ?? 1)));
-	}
-	return {
-		scale,
-		predicted,
-		misfit,
-		cost: misfit + own * (scale - 1) ** 2,
-		worst,
-	};
+  const held = stretch === "usual" && lengthKnown;
+  const own = held ? 1 / practice.lengthShare.value ** 2 : 0;
+  let [top, bottom] = [own, own];
+  for (let at = 0; at < values.length; at++) {
+    const [predicted, value, deviation] = [shape[at] ?? 0, values[at] ?? 0, deviations[at] ?? 1];
+    if (open[at] || !Number.isFinite(predicted)) continue;
+    top += (value * predicted) / deviation ** 2;
+    bottom += (predicted * predicted) / deviation ** 2;
+  }
+  const best = bottom > 0 ? Math.max(top / bottom, 1e-3) : 1;
+  const { lowShare, highShare } = deadTestPractice;
+  const scale = held ? Math.min(Math.max(best, lowShare.value), highShare.value) : best;
+  const predicted = new Float64Array(values.length);
+  const most = practice.openDeviations.value;
+  let [misfit, worst] = [0, 0];
+  for (let at = 0; at < values.length; at++) {
+    const value = scale * (shape[at] ?? 0);
+    predicted[at] = value;
+    const off = departure(value, values[at] ?? 0, open[at] ?? false, deviations[at] ?? 1);
+    misfit += Math.min(off, most) ** 2;
+    worst = Math.max(worst, off * ((deviations[at] ?? 1) / (limits[at] ?? 1)));
+  }
+  return {
+    scale,
+    predicted,
+    misfit,
+    cost: misfit + own * (scale - 1) ** 2,
+    worst,
+  };
 }
 
-function departure(
-	predicted: number,
-	value: number,
-	open: boolean,
-	deviation: number,
-): number {
-	if (open) return predicted >= value ? 0 : practice.openDeviations.value;
-	return Number.isFinite(predicted)
-		? Math.abs(value - predicted) / deviation
-		: practice.openDeviations.value;
+function departure(predicted: number, value: number, open: boolean, deviation: number): number {
+  if (open) return predicted >= value ? 0 : practice.openDeviations.value;
+  return Number.isFinite(predicted) ? Math.abs(value - predicted) / deviation : practice.openDeviations.value;
 }
 
 /** Whether departures are such as a sound meter gives: none too great, and not too many of them. */
 export function isFit({ values }: Scale, { misfit, worst }: Fitted): boolean {
-	const count = values.length;
-	const term = 2 / (9 * count);
-	const most =
-		count * (1 - term + practice.allReadings.value * Math.sqrt(term)) ** 3;
-	return worst <= practice.oneReading.value && misfit <= most;
+  const count = values.length;
+  const term = 2 / (9 * count);
+  const most = count * (1 - term + practice.allReadings.value * Math.sqrt(term)) ** 3;
+  return worst <= practice.oneReading.value && misfit <= most;
 }
 
 export interface Range {
-	readonly least: number;
-	readonly most: number;
-	/** An offset can be to either side. */
-	readonly signed?: boolean;
+  readonly least: number;
+  readonly most: number;
+  /** An offset can be to either side. */
+  readonly signed?: boolean;
 }
 
 export interface Sized extends Fitted {
-	readonly size: number;
-	/** What fitting the size costs: the more, the more finely it had to be chosen out of all it could be. */
-	readonly price: number;
+  readonly size: number;
+  /** What fitting the size costs: the more, the more finely it had to be chosen out of all it could be. */
+  readonly price: number;
 }
 
 /** Coarse search for the size over its range, by equal ratios. */
-export function coarse(
-	scale: Scale,
-	predict: Predict,
-	range: Range,
-	steps = 9,
-): Sized {
-	const ratio = (range.most / range.least) ** (1 / (steps - 1));
-	const sizes = Array.from(
-		{ length: steps },
-		(_, step) => range.least * ratio ** step,
-	);
-	const all = range.signed ? [...sizes, ...sizes.map((size) => -size)] : sizes;
-	let best: Sized | undefined;
-	for (const size of all) {
-		const fitted = fitScale(scale, predict(size));
-		if (!best || fitted.cost < best.cost) best = { ...fitted, size, price: 0 };
-	}
-	return best as Sized;
+export function coarse(scale: Scale, predict: Predict, range: Range, steps = 9): Sized {
+  const ratio = (range.most / range.least) ** (1 / (steps - 1));
+  const sizes = Array.from({ length: steps }, (_, step) => range.least * ratio ** step);
+  const all = range.signed ? [...sizes, ...sizes.map((size) => -size)] : sizes;
+  let best: Sized | undefined;
+  for (const size of all) {
+    const fitted = fitScale(scale, predict(size));
+    if (!best || fitted.cost < best.cost) best = { ...fitted, size, price: 0 };
+  }
+  return best as Sized;
 }
 
 const golden = (Math.sqrt(5) - 1) / 2;
 
 /** Narrows a coarse size down, and prices it. */
-export function refine(
-	scale: Scale,
-	predict: Predict,
-	range: Range,
-	start: Sized,
-	steps = 9,
-): Sized {
-	const ratio = (range.most / range.least) ** (1 / (steps - 1));
-	const cost = (log: number) =>
-		fitScale(scale, predict(Math.sign(start.size) * Math.exp(log))).cost;
-	const middle = Math.log(Math.abs(start.size));
-	let low = Math.max(Math.log(range.least), middle - Math.log(ratio));
-	let high = Math.min(Math.log(range.most), middle + Math.log(ratio));
-	let [one, other] = [
-		high - golden * (high - low),
-		low + golden * (high - low),
-	];
-	let [costOne, costOther] = [cost(one), cost(other)];
-	for (let round = 0; round < 16; round++) {
-		if (costOne < costOther) {
-			[high, other, costOther] = [other, one, costOne];
-			one = high - golden * (high - low);
-			costOne = cost(one);
-		} else {
-			[low, one, costOne] = [one, other, costOther];
-			other = low + golden * (high - low);
-			costOther = cost(other);
-		}
-	}
-	const size = Math.sign(start.size) * Math.exp((low + high) / 2);
-	const fitted = fitScale(scale, predict(size));
-	return {
-		...fitted,
-		size,
-		price: priceOf(scale, predict, size, fitted, range),
-	};
+export function refine(scale: Scale, predict: Predict, range: Range, start: Sized, steps = 9): Sized {
+  const ratio = (range.most / range.least) ** (1 / (steps - 1));
+  const cost = (log: number) => fitScale(scale, predict(Math.sign(start.size) * Math.exp(log))).cost;
+  const middle = Math.log(Math.abs(start.size));
+  let low = Math.max(Math.log(range.least), middle - Math.log(ratio));
+  let high = Math.min(Math.log(range.most), middle + Math.log(ratio));
+  let [one, other] = [high - golden * (high - low), low + golden * (high - low)];
+  let [costOne, costOther] = [cost(one), cost(other)];
+  for (let round = 0; round < 16; round++) {
+    if (costOne < costOther) {
+      [high, other, costOther] = [other, one, costOne];
+      one = high - golden * (high - low);
+      costOne = cost(one);
+    } else {
+      [low, one, costOne] = [one, other, costOther];
+      other = low + golden * (high - low);
+      costOther = cost(other);
+    }
+  }
+  const size = Math.sign(start.size) * Math.exp((low + high) / 2);
+  const fitted = fitScale(scale, predict(size));
+  return {
+    ...fitted,
+    size,
+    price: priceOf(scale, predict, size, fitted, range),
+  };
 }
 
 /** Two numbers of the range are as likely where their ratio to their neighbours is the same. */
-export function priceOf(
-	scale: Scale,
-	predict: Predict,
-	size: number,
-	fitted: Fitted,
-	range: Range,
-): number {
-	const nudge = 1.01;
-	const next = predict(size * nudge);
-	let sharpness = 0;
-	for (let at = 0; at < fitted.predicted.length; at++) {
-		const change = fitted.scale * (next[at] ?? 0) - (fitted.predicted[at] ?? 0);
-		if (Number.isFinite(change) && !scale.open[at])
-			sharpness += (change / (nudge - 1) / (scale.deviations[at] ?? 1)) ** 2;
-	}
-	const width =
-		sharpness > 0
-			? Math.sqrt((2 * Math.PI) / sharpness)
-			: Number.POSITIVE_INFINITY;
-	const whole = Math.log(range.most / range.least) * (range.signed ? 2 : 1);
-	return Math.max(practice.fittedNumber.value, 2 * Math.log(whole / width));
+export function priceOf(scale: Scale, predict: Predict, size: number, fitted: Fitted, range: Range): number {
+  const nudge = 1.01;
+  const next = predict(size * nudge);
+  let sharpness = 0;
+  for (let at = 0; at < fitted.predicted.length; at++) {
+    const change = fitted.scale * (next[at] ?? 0) - (fitted.predicted[at] ?? 0);
+    if (Number.isFinite(change) && !scale.open[at])
+      sharpness += (change / (nudge - 1) / (scale.deviations[at] ?? 1)) ** 2;
+  }
+  const width = sharpness > 0 ? Math.sqrt((2 * Math.PI) / sharpness) : Number.POSITIVE_INFINITY;
+  const whole = Math.log(range.most / range.least) * (range.signed ? 2 : 1);
+  return Math.max(practice.fittedNumber.value, 2 * Math.log(whole / width));
 }

@@ -8,142 +8,119 @@ import { type Judged, type Kind, rank } from "./rank.ts";
 import type { Sheet } from "./sheet.ts";
 
 export interface Explanation {
-	/** The kind of fault or slip. */
-	readonly id: string;
-	readonly sentence: string;
-	readonly parameter?: {
-		readonly name: string;
-		readonly value: number;
-		readonly unit: "Ω" | "m" | "";
-	};
-	/** Squared deviations and what the fitted numbers cost; less is better. */
-	readonly score: number;
-	readonly weight: number;
-	/** Whether it explains all the readings within the accuracy of the meter. */
-	readonly fits: boolean;
-	/** Whether the readings cannot tell it from the first. */
-	readonly alike: boolean;
-	readonly predicted: readonly {
-		readonly reading: string;
-		readonly predicted: number;
-	}[];
+  /** The kind of fault or slip. */
+  readonly id: string;
+  readonly sentence: string;
+  readonly parameter?: {
+    readonly name: string;
+    readonly value: number;
+    readonly unit: "Ω" | "m" | "";
+  };
+  /** Squared deviations and what the fitted numbers cost; less is better. */
+  readonly score: number;
+  readonly weight: number;
+  /** Whether it explains all the readings within the accuracy of the meter. */
+  readonly fits: boolean;
+  /** Whether the readings cannot tell it from the first. */
+  readonly alike: boolean;
+  readonly predicted: readonly {
+    readonly reading: string;
+    readonly predicted: number;
+  }[];
 }
 
 export interface Diagnosis {
-	/** The readings are such as a sound circuit gives; there is nothing to explain. */
-	readonly fits: boolean;
-	readonly explanations: readonly Explanation[];
-	readonly nextTest?: NextTest;
-	/** Said where the readings do not decide, or nothing explains them. */
-	readonly note?: string;
+  /** The readings are such as a sound circuit gives; there is nothing to explain. */
+  readonly fits: boolean;
+  readonly explanations: readonly Explanation[];
+  readonly nextTest?: NextTest;
+  /** Said where the readings do not decide, or nothing explains them. */
+  readonly note?: string;
 }
 
 /** Shares of its expected resistance that a sound protective conductor may differ by, besides none. */
-const cpcTried = [0, 0.5, -0.5, 1, -1].map(
-	(part) => 1 + part * diagnosisPractice.cpcShare.value,
-);
+const cpcTried = [0, 0.5, -0.5, 1, -1].map((part) => 1 + part * diagnosisPractice.cpcShare.value);
 
 /** Whether a sound circuit gives these readings. Quick: formulas only, no network is solved. */
 export function isSound(sheet: Sheet): boolean {
-	if (sheet.readings.length === 0) return true;
-	const scale = scaleOf(sheet);
-	const { circuit, readings } = sheet;
-	const places = standings(circuit);
-	return cpcTried.some((share) => {
-		const perMetre = { ...circuit.perMetre, cpc: circuit.perMetre.cpc * share };
-		const values = readings.map(({ measurement }) =>
-			soundReading({ closed: circuit.closed, perMetre }, places, measurement),
-		);
-		return isFit(scale, fitScale(scale, values));
-	});
+  if (sheet.readings.length === 0) return true;
+  const scale = scaleOf(sheet);
+  const { circuit, readings } = sheet;
+  const places = standings(circuit);
+  return cpcTried.some((share) => {
+    const perMetre = { ...circuit.perMetre, cpc: circuit.perMetre.cpc * share };
+    const values = readings.map(({ measurement }) =>
+      soundReading({ closed: circuit.closed, perMetre }, places, measurement),
+    );
+    return isFit(scale, fitScale(scale, values));
+  });
 }
 
 const mostShown = 6;
 
 export function diagnose(sheet: Sheet): Diagnosis {
-	if (isSound(sheet)) return { fits: true, explanations: [] };
-	const kinds = rank(new Predictions(sheet)).filter(
-		({ kind }) => kind !== "sound",
-	);
-	const [first] = kinds;
-	if (!first) return { fits: false, explanations: [] };
-	const shown = kinds
-		.filter((kind) => kind.weight >= diagnosisPractice.leastWeight.value)
-		.slice(0, mostShown);
-	const next = nextTest(sheet, kinds);
-	const note = noteOf(sheet, kinds, next);
-	return {
-		fits: false,
-		explanations: (shown.length > 0 ? shown : [first]).map((kind) =>
-			explanationOf(sheet, kind, first),
-		),
-		...(next ? { nextTest: next } : {}),
-		...(note ? { note } : {}),
-	};
+  if (isSound(sheet)) return { fits: true, explanations: [] };
+  const kinds = rank(new Predictions(sheet)).filter(({ kind }) => kind !== "sound");
+  const [first] = kinds;
+  if (!first) return { fits: false, explanations: [] };
+  const shown = kinds.filter((kind) => kind.weight >= diagnosisPractice.leastWeight.value).slice(0, mostShown);
+  const next = nextTest(sheet, kinds);
+  const note = noteOf(sheet, kinds, next);
+  return {
+    fits: false,
+    explanations: (shown.length > 0 ? shown : [first]).map((kind) => explanationOf(sheet, kind, first)),
+    ...(next ? { nextTest: next } : {}),
+    ...(note ? { note } : {}),
+  };
 }
 
 function explanationOf(sheet: Sheet, kind: Kind, first: Kind): Explanation {
-	const { best, score, weight, fits } = kind;
-	const { parameter, stretch } = best.hypothesis;
-	return {
-		id: kind.kind,
-		sentence: sentenceOf(kind),
-		...(parameter
-			? {
-					parameter: {
-						...parameter,
-						value: stretch === "any" ? best.fitted.scale : best.size,
-					},
-				}
-			: {}),
-		score,
-		weight,
-		fits,
-		alike: score < first.score + diagnosisPractice.alikeScore.value,
-		predicted: sheet.readings.map(({ name }, at) => ({
-			reading: name,
-			predicted: best.fitted.predicted[at] ?? 0,
-		})),
-	};
+  const { best, score, weight, fits } = kind;
+  const { parameter, stretch } = best.hypothesis;
+  return {
+    id: kind.kind,
+    sentence: sentenceOf(kind),
+    ...(parameter
+      ? {
+          parameter: {
+            ...parameter,
+            value: stretch === "any" ? best.fitted.scale : best.size,
+          },
+        }
+      : {}),
+    score,
+    weight,
+    fits,
+    alike: score < first.score + diagnosisPractice.alikeScore.value,
+    predicted: sheet.readings.map(({ name }, at) => ({
+      reading: name,
+      predicted: best.fitted.predicted[at] ?? 0,
+    })),
+  };
 }
 
 const placesNamed = 2;
 
 function sentenceOf({ best, alike }: Kind): string {
-	const said = saidOf(best);
-	const { where } = best.hypothesis;
-	if (where === "") return said;
-	if (alike.length > placesNamed)
-		return `${said} ${where}, or elsewhere: the readings do not show where.`;
-	return `${said} ${[where, ...alike.map(({ hypothesis }) => hypothesis.where)].join(", or ")}.`;
+  const said = saidOf(best);
+  const { where } = best.hypothesis;
+  if (where === "") return said;
+  if (alike.length > placesNamed) return `${said} ${where}, or elsewhere: the readings do not show where.`;
+  return `${said} ${[where, ...alike.map(({ hypothesis }) => hypothesis.where)].join(", or ")}.`;
 }
 
-const saidOf = ({ hypothesis, size, fitted }: Judged): string =>
-	hypothesis.say(size, fitted.scale);
+const saidOf = ({ hypothesis, size, fitted }: Judged): string => hypothesis.say(size, fitted.scale);
 
-function noteOf(
-	{ circuit }: Sheet,
-	kinds: readonly Kind[],
-	next: NextTest | undefined,
-): string | undefined {
-	const [first, second] = kinds;
-	const parts: string[] = [];
-	if (!first?.fits)
-		parts.push(
-			"No single explanation accounts for all the readings; the nearest are named.",
-		);
-	else if (
-		second &&
-		second.score < first.score + diagnosisPractice.alikeScore.value
-	)
-		parts.push(
-			next
-				? "These readings alone cannot tell the leading explanations apart."
-				: "Neither these readings nor one more of resistance tell the leading explanations apart.",
-		);
-	if (!circuit.drawn)
-		parts.push(
-			"The points were taken as evenly spaced; run lines would make this surer.",
-		);
-	return parts.length > 0 ? parts.join(" ") : undefined;
+function noteOf({ circuit }: Sheet, kinds: readonly Kind[], next: NextTest | undefined): string | undefined {
+  const [first, second] = kinds;
+  const parts: string[] = [];
+  if (!first?.fits) parts.push("No single explanation accounts for all the readings; the nearest are named.");
+  else if (second && second.score < first.score + diagnosisPractice.alikeScore.value)
+    parts.push(
+      next
+        ? "These readings alone cannot tell the leading explanations apart."
+        : "Neither these readings nor one more of resistance tell the leading explanations apart.",
+    );
+  if (!circuit.drawn) parts.push("The points were taken as evenly spaced; run lines would make this surer.");
+  return parts.length > 0 ? parts.join(" ") : undefined;
 }

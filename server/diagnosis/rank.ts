@@ -1,167 +1,156 @@
 /** Every hypothesis fitted, those of one kind gathered, and the kinds in order of how well they explain the readings. */
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import {
-	coarse,
-	type Fitted,
-	fitScale,
-	isFit,
-	priceOf,
-	type Range,
-	refine,
-	type Scale,
-	scaleOf,
+  coarse,
+  type Fitted,
+  fitScale,
+  isFit,
+  priceOf,
+  type Range,
+  refine,
+  rereadOf,
+  type Scale,
+  scaleOf,
 } from "./fit.ts";
 import { type Hypothesis, hypothesesOf } from "./hypotheses.ts";
 import { pairsOf } from "./pairs.ts";
 import type { Predictions } from "./predictions.ts";
+import type { Sheet } from "./sheet.ts";
 
 const practice = diagnosisPractice;
 
 export interface Judged {
-	readonly hypothesis: Hypothesis;
-	readonly fitted: Fitted;
-	/** In Ω or m as the meter and the drawing have it; 0 where nothing is fitted. */
-	readonly size: number;
-	readonly score: number;
-	/** In the order in which the places were tried. */
-	readonly place: number;
+  readonly hypothesis: Hypothesis;
+  readonly fitted: Fitted;
+  /** In Ω or m as the meter and the drawing have it; 0 where nothing is fitted. */
+  readonly size: number;
+  readonly score: number;
+  /** In the order in which the places were tried. */
+  readonly place: number;
 }
 
 /** All places of one kind of fault, the likeliest first. */
 export interface Kind {
-	readonly kind: string;
-	readonly members: readonly Judged[];
-	readonly best: Judged;
-	/** Other places the readings speak for as well. */
-	readonly alike: readonly Judged[];
-	readonly score: number;
-	readonly weight: number;
-	readonly fits: boolean;
+  readonly kind: string;
+  readonly members: readonly Judged[];
+  readonly best: Judged;
+  /** Other places the readings speak for as well. */
+  readonly alike: readonly Judged[];
+  readonly score: number;
+  readonly weight: number;
+  readonly fits: boolean;
 }
 
 /** How far a coarse fit may stand behind the best and still be worth refining. */
 const hopeless = 60;
 
 export function rank(predictions: Predictions): Kind[] {
-	const scale = scaleOf(predictions.sheet);
-	const singles = judgeAll(scale, hypothesesOf(predictions));
-	const kinds = gather(scale, singles);
-	const [first] = kinds;
-	const bridge = kinds.find(({ kind }) => kind === "bridge");
-	const bridged =
-		bridge !== undefined &&
-		first !== undefined &&
-		bridge.score < first.score + hopeless;
-	if (first?.fits && !bridged) return kinds;
-	// A single fault does not explain the readings, or a bridge hides a second one: two are tried.
-	const leading = [...singles].sort((one, other) => one.score - other.score);
-	return gather(scale, [
-		...singles,
-		...judgeAll(scale, pairsOf(predictions, leading, first?.fits ?? false)),
-	]);
+  const scale = scaleOf(predictions.sheet);
+  const singles = judgeAll(scale, predictions, hypothesesOf(predictions));
+  const kinds = gather(scale, singles);
+  const [first] = kinds;
+  const bridge = kinds.find(({ kind }) => kind === "bridge");
+  const bridged = bridge !== undefined && first !== undefined && bridge.score < first.score + hopeless;
+  if (first?.fits && !bridged) return kinds;
+  // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
+  const leading = [...singles].sort((one, other) => one.score - other.score);
+  return gather(scale, [
+    ...singles,
+    ...judgeAll(scale, predictions, pairsOf(predictions, leading, first?.fits ?? false)),
+  ]);
 }
 
-function judgeAll(scale: Scale, hypotheses: readonly Hypothesis[]): Judged[] {
-	const rough = hypotheses.map((hypothesis, place) => ({
-		hypothesis,
-		judged: judge(scale, hypothesis, place),
-	}));
-	const best = Math.min(...rough.map(({ judged }) => judged.fitted.cost));
-	return rough.map(({ hypothesis, judged }) => {
-		const { range } = hypothesis;
-		return range && judged.fitted.cost < best + hopeless
-			? judgeSized(scale, hypothesis, range, judged.place)
-			: judged;
-	});
+function judgeAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypothesis[]): Judged[] {
+  const rough = hypotheses.map((hypothesis, place) => ({
+    hypothesis,
+    judged: judge(scale, sheet, hypothesis, place),
+  }));
+  const best = Math.min(...rough.map(({ judged }) => judged.fitted.cost));
+  return rough.map(({ hypothesis, judged }) => {
+    const { range } = hypothesis;
+    return range && judged.fitted.cost < best + hopeless ? judgeSized(scale, hypothesis, range, judged.place) : judged;
+  });
 }
 
-function judge(scale: Scale, hypothesis: Hypothesis, place: number): Judged {
-	const { predict, range, stretch } = hypothesis;
-	if (range) {
-		const fitted = coarse(scale, predict, range);
-		return {
-			hypothesis,
-			fitted,
-			size: fitted.size,
-			score: fitted.cost + practice.fittedNumber.value,
-			place,
-		};
-	}
-	const fitted = fitScale(scale, predict(0), stretch);
-	const price = stretch === "any" ? stretchPrice(scale, hypothesis, fitted) : 0;
-	return {
-		hypothesis,
-		fitted,
-		size: 0,
-		score: fitted.cost + price + (hypothesis.penalty ?? 0),
-		place,
-	};
+function judge(scale: Scale, sheet: Sheet, hypothesis: Hypothesis, place: number): Judged {
+  const { predict, range, stretch, reread } = hypothesis;
+  if (reread) return judgeReread(scale, sheet, hypothesis, reread, place);
+  if (range) {
+    const fitted = coarse(scale, predict, range);
+    return {
+      hypothesis,
+      fitted,
+      size: fitted.size,
+      score: fitted.cost + practice.fittedNumber.value,
+      place,
+    };
+  }
+  const fitted = fitScale(scale, predict(0), stretch);
+  const price = stretch === "any" ? stretchPrice(scale, hypothesis, fitted) : 0;
+  return {
+    hypothesis,
+    fitted,
+    size: 0,
+    score: fitted.cost + price + (hypothesis.penalty ?? 0),
+    place,
+  };
 }
 
-function judgeSized(
-	scale: Scale,
-	hypothesis: Hypothesis,
-	range: Range,
-	place: number,
+/** A slip carries the meter's error with it, so it is judged by the figure before the slip. */
+function judgeReread(
+  scale: Scale,
+  sheet: Sheet,
+  hypothesis: Hypothesis,
+  { at, power }: { readonly at: number; readonly power: number },
+  place: number,
 ): Judged {
-	const { predict, parameter } = hypothesis;
-	const fitted = refine(scale, predict, range, coarse(scale, predict, range));
-	const size =
-		parameter?.unit === "Ω" ? fitted.size * fitted.scale : fitted.size;
-	return {
-		hypothesis,
-		fitted,
-		size,
-		score: fitted.cost + fitted.price + (hypothesis.penalty ?? 0),
-		place,
-	};
+  const before = rereadOf(scale, sheet, at, power);
+  const fitted = fitScale(before, hypothesis.predict(0));
+  const predicted = fitted.predicted.slice();
+  predicted[at] = (predicted[at] ?? 0) * power;
+  const wider = (power * (before.limits[at] ?? 1)) / (scale.limits[at] ?? 1);
+  const score = fitted.cost + Math.max(0, 2 * Math.log(wider));
+  return { hypothesis, fitted: { ...fitted, predicted }, size: 0, score, place };
+}
+
+function judgeSized(scale: Scale, hypothesis: Hypothesis, range: Range, place: number): Judged {
+  const { predict, parameter } = hypothesis;
+  const fitted = refine(scale, predict, range, coarse(scale, predict, range));
+  const size = parameter?.unit === "Ω" ? fitted.size * fitted.scale : fitted.size;
+  return {
+    hypothesis,
+    fitted,
+    size,
+    score: fitted.cost + fitted.price + (hypothesis.penalty ?? 0),
+    place,
+  };
 }
 
 /** A length that may be anything costs as much as any other number that is fitted. */
-function stretchPrice(
-	scale: Scale,
-	{ predict }: Hypothesis,
-	fitted: Fitted,
-): number {
-	const shape = Array.from(predict(0), (value) => value * fitted.scale);
-	const times = (size: number) => shape.map((value) => value * size);
-	return priceOf(
-		scale,
-		times,
-		1,
-		{ ...fitted, scale: 1 },
-		{ least: 0.1, most: 10 },
-	);
+function stretchPrice(scale: Scale, { predict }: Hypothesis, fitted: Fitted): number {
+  const shape = Array.from(predict(0), (value) => value * fitted.scale);
+  const times = (size: number) => shape.map((value) => value * size);
+  return priceOf(scale, times, 1, { ...fitted, scale: 1 }, { least: 0.1, most: 10 });
 }
 
 /** The score of a kind is that of its places together, each as likely as the next. */
 function gather(scale: Scale, judged: readonly Judged[]): Kind[] {
-	const groups = Map.groupBy(judged, ({ hypothesis }) => hypothesis.kind);
-	const kinds = [...groups].flatMap(([kind, unsorted]) => {
-		const members = unsorted.sort((one, other) => one.score - other.score);
-		const [best] = members;
-		if (!best) return [];
-		const sum = members.reduce(
-			(total, { score }) => total + Math.exp((best.score - score) / 2),
-			0,
-		);
-		const score = best.score - 2 * Math.log(sum / members.length);
-		const alike = members
-			.slice(1)
-			.filter((one) => one.score < best.score + practice.alikeScore.value);
-		return [
-			{ kind, members, best, alike, score, fits: isFit(scale, best.fitted) },
-		];
-	});
-	const least = Math.min(...kinds.map(({ score }) => score));
-	const total = kinds.reduce(
-		(sum, { score }) => sum + Math.exp((least - score) / 2),
-		0,
-	);
-	return kinds
-		.map((kind) => ({
-			...kind,
-			weight: Math.exp((least - kind.score) / 2) / total,
-		}))
-		.sort((one, other) => one.score - other.score);
+  const groups = Map.groupBy(judged, ({ hypothesis }) => hypothesis.kind);
+  const kinds = [...groups].flatMap(([kind, unsorted]) => {
+    const members = unsorted.sort((one, other) => one.score - other.score);
+    const [best] = members;
+    if (!best) return [];
+    const sum = members.reduce((total, { score }) => total + Math.exp((best.score - score) / 2), 0);
+    const score = best.score - 2 * Math.log(sum / members.length);
+    const alike = members.slice(1).filter((one) => one.score < best.score + practice.alikeScore.value);
+    return [{ kind, members, best, alike, score, fits: isFit(scale, best.fitted) }];
+  });
+  const least = Math.min(...kinds.map(({ score }) => score));
+  const total = kinds.reduce((sum, { score }) => sum + Math.exp((least - score) / 2), 0);
+  return kinds
+    .map((kind) => ({
+      ...kind,
+      weight: Math.exp((least - kind.score) / 2) / total,
+    }))
+    .sort((one, other) => one.score - other.score);
 }

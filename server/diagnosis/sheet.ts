@@ -5,45 +5,44 @@ import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 
 /** How far a meter may be out: a share of the reading and a fixed part, Ω. */
 export interface Accuracy {
-	readonly share: number;
-	readonly digits: number;
+  readonly share: number;
+  readonly digits: number;
 }
 
 export const usualAccuracy: Accuracy = {
-	share: diagnosisPractice.accuracyShare.value,
-	digits: diagnosisPractice.accuracyDigits.value,
+  share: diagnosisPractice.accuracyShare.value,
+  digits: diagnosisPractice.accuracyDigits.value,
 };
 
 /** One reading as it stands on the schedule. */
 export interface SheetReading {
-	/** As a tester would call it: "r1", "L-N at S3". */
-	readonly name: string;
-	readonly measurement: Measurement;
-	/** Ω; of an open reading, the least it must be. */
-	readonly value: number;
-	/** Off scale. */
-	readonly open: boolean;
-	/** Where it stands, where it comes from a schedule. */
-	readonly at?: { readonly fact: Fact; readonly span: Span };
+  /** As a tester would call it: "r1", "L-N at S3". */
+  readonly name: string;
+  readonly measurement: Measurement;
+  /** Ω; of an open reading, the least it must be. */
+  readonly value: number;
+  /** Off scale. */
+  readonly open: boolean;
+  /** Where it stands, where it comes from a schedule. */
+  readonly at?: { readonly fact: Fact; readonly span: Span };
 }
 
 /** The conductors' sizes, mm², as far as they are known by size. */
 export interface Sizes {
-	readonly line: number;
-	readonly neutral: number;
-	readonly cpc?: number;
+  readonly line: number;
+  readonly neutral: number;
+  readonly cpc?: number;
 }
 
 /** The circuit as drawn, and what was read of it. */
 export interface Sheet {
-	readonly circuit: CircuitRuns & {
-		readonly drawn: boolean;
-		readonly lengthKnown: boolean;
-	};
-	readonly sizes?: Sizes;
-	readonly readings: readonly SheetReading[];
-	readonly accuracy: Accuracy;
+  readonly circuit: CircuitRuns & {
+    readonly drawn: boolean;
+    readonly lengthKnown: boolean;
+  };
+  readonly sizes?: Sizes;
+  readonly readings: readonly SheetReading[];
+  readonly accuracy: Accuracy;
 }
 
-export const limitOf = ({ share, digits }: Accuracy, value: number): number =>
-	share * Math.abs(value) + digits;
+export const limitOf = ({ share, digits }: Accuracy, value: number): number => share * Math.abs(value) + digits;

@@ -9,197 +9,178 @@ const practice = diagnosisPractice;
 const soundState = () => ({ faults: [] });
 
 export function slips(predictions: Predictions): Hypothesis[] {
-	return [
-		...wrongLinks(predictions),
-		leads(predictions),
-		...wrongLength(predictions),
-		...exchanged(predictions),
-		...copied(predictions),
-		...decimalPoint(predictions),
-	];
+  return [
+    ...wrongLinks(predictions),
+    leads(predictions),
+    ...wrongLength(predictions),
+    ...exchanged(predictions),
+    ...copied(predictions),
+    ...decimalPoint(predictions),
+  ];
 }
 
 type Rounds = "neutral" | "cpc";
 
 function wrongLinks(predictions: Predictions): Hypothesis[] {
-	const { readings, circuit } = predictions.sheet;
-	const read = (["neutral", "cpc"] as const).filter((other) =>
-		readings.some(
-			({ measurement }) =>
-				measurement.kind === "round" && measurement.other === other,
-		),
-	);
-	const rounds: readonly (readonly Rounds[])[] = [
-		...read.map((one) => [one]),
-		...(read.length > 1 ? [read] : []),
-	];
-	const ways: readonly [string, BoardLinks, string][] = circuit.closed
-		? [
-				[
-					"same-leg",
-					"same-leg",
-					"The legs were not crossed at the board: line was joined to the other conductor of the same leg",
-				],
-				["one-link", "one", "Only one of the two links was made at the board"],
-				["one-link", "last", "Only one of the two links was made at the board"],
-				["no-link", "none", "The conductors were not joined at the board"],
-			]
-		: [["no-link", "none", "The conductors were not joined at the board"]];
-	return ways.flatMap(([kind, how, words]) =>
-		rounds.map((which): Hypothesis => {
-			const links = Object.fromEntries(which.map((other) => [other, how]));
-			const values = predictions.withLinks(links);
-			const round =
-				which.length > 1
-					? "in both rounds"
-					: which[0] === "neutral"
-						? "in the L-N round"
-						: "in the L-E round";
-			return {
-				kind: `${kind}-${which.join("-")}`,
-				where: "",
-				predict: () => values,
-				links,
-				state: soundState,
-				say: () =>
-					`${words} ${circuit.closed ? round : "for this test"}; the circuit itself may be sound.`,
-			};
-		}),
-	);
+  const { readings, circuit } = predictions.sheet;
+  const read = (["neutral", "cpc"] as const).filter((other) =>
+    readings.some(({ measurement }) => measurement.kind === "round" && measurement.other === other),
+  );
+  const rounds: readonly (readonly Rounds[])[] = [...read.map((one) => [one]), ...(read.length > 1 ? [read] : [])];
+  const ways: readonly [string, BoardLinks, string][] = circuit.closed
+    ? [
+        [
+          "same-leg",
+          "same-leg",
+          "The legs were not crossed at the board: line was joined to the other conductor of the same leg",
+        ],
+        ["one-link", "one", "Only one of the two links was made at the board"],
+        ["one-link", "last", "Only one of the two links was made at the board"],
+        ["no-link", "none", "The conductors were not joined at the board"],
+      ]
+    : [["no-link", "none", "The conductors were not joined at the board"]];
+  return ways.flatMap(([kind, how, words]) =>
+    rounds.map((which): Hypothesis => {
+      const links = Object.fromEntries(which.map((other) => [other, how]));
+      const values = predictions.withLinks(links);
+      const round =
+        which.length > 1 ? "in both rounds" : which[0] === "neutral" ? "in the L-N round" : "in the L-E round";
+      return {
+        kind: `${kind}-${which.join("-")}`,
+        where: "",
+        predict: () => values,
+        links,
+        state: soundState,
+        say: () => `${words} ${circuit.closed ? round : "for this test"}; the circuit itself may be sound.`,
+      };
+    }),
+  );
 }
 
 function leads({ sound }: Predictions): Hypothesis {
-	const adds = Array.from(sound, () => 1);
-	return {
-		kind: "leads",
-		where: "",
-		predict: (size) => sound.map((value) => value + size),
-		adds,
-		range: {
-			least: practice.jointLeast.value,
-			most: practice.leadsMost.value,
-			signed: true,
-		},
-		parameter: { name: "leads", unit: "Ω" },
-		state: soundState,
-		say: (size) =>
-			size > 0
-				? `The test leads were not nulled: every reading has about ${ohms(size)} too much.`
-				: `The null was wrong: every reading has about ${ohms(-size)} too little.`,
-	};
+  const adds = Array.from(sound, () => 1);
+  return {
+    kind: "leads",
+    where: "",
+    predict: (size) => sound.map((value) => value + size),
+    adds,
+    range: {
+      least: practice.jointLeast.value,
+      most: practice.leadsMost.value,
+      signed: true,
+    },
+    parameter: { name: "leads", unit: "Ω" },
+    state: soundState,
+    say: (size) =>
+      size > 0
+        ? `The test leads were not nulled: every reading has about ${ohms(size)} too much.`
+        : `The null was wrong: every reading has about ${ohms(-size)} too little.`,
+  };
 }
 
 function wrongLength({ sound, sheet }: Predictions): Hypothesis[] {
-	if (!sheet.circuit.lengthKnown) return [];
-	return [
-		{
-			kind: "length",
-			where: "",
-			predict: () => sound,
-			stretch: "any",
-			parameter: { name: "length", unit: "" },
-			state: soundState,
-			say: (_, scale) =>
-				scale > 1
-					? `All the cable is about ${plain(scale, 1)} times as long as written.`
-					: `All the cable is only about ${plain(scale, 2)} of the length that is written.`,
-		},
-	];
+  if (!sheet.circuit.lengthKnown) return [];
+  return [
+    {
+      kind: "length",
+      where: "",
+      predict: () => sound,
+      stretch: "any",
+      parameter: { name: "length", unit: "" },
+      state: soundState,
+      say: (_, scale) =>
+        scale > 1
+          ? `All the cable is about ${plain(scale, 1)} times as long as written.`
+          : `All the cable is only about ${plain(scale, 2)} of the length that is written.`,
+    },
+  ];
 }
 
 /** Two readings in each other's place: of two points in one column, of the two columns at a point, of two ends. */
 function exchanged({ sound, sheet }: Predictions): Hypothesis[] {
-	const { readings, accuracy } = sheet;
-	const columns = new Map<string, number[]>();
-	const note = (key: string, at: number) =>
-		columns.set(key, [...(columns.get(key) ?? []), at]);
-	for (const [at, { measurement }] of readings.entries()) {
-		if (measurement.kind === "ends") note("ends", at);
-		if (measurement.kind !== "round") continue;
-		note(`column ${measurement.other}`, at);
-		note(`point ${measurement.place}`, at);
-	}
-	const found: Hypothesis[] = [];
-	for (const [key, column] of columns)
-		for (const [index, one] of column.entries())
-			for (const other of column.slice(index + 1)) {
-				const [first, second] = [readings[one], readings[other]];
-				if (!first || !second) continue;
-				const apart = Math.abs((sound[one] ?? 0) - (sound[other] ?? 0));
-				if (!(apart > accuracy.digits)) continue;
-				const values = Float64Array.from(sound);
-				values[one] = sound[other] ?? 0;
-				values[other] = sound[one] ?? 0;
-				found.push({
-					kind: `exchanged-${key.split(" ")[0]}`,
-					where: "",
-					predict: () => values,
-					state: soundState,
-					say: () =>
-						`The readings ${first.name} and ${second.name} stand in each other's place.`,
-				});
-			}
-	return found;
+  const { readings, accuracy } = sheet;
+  const columns = new Map<string, number[]>();
+  const note = (key: string, at: number) => columns.set(key, [...(columns.get(key) ?? []), at]);
+  for (const [at, { measurement }] of readings.entries()) {
+    if (measurement.kind === "ends") note("ends", at);
+    if (measurement.kind !== "round") continue;
+    note(`column ${measurement.other}`, at);
+    note(`point ${measurement.place}`, at);
+  }
+  const found: Hypothesis[] = [];
+  for (const [key, column] of columns)
+    for (const [index, one] of column.entries())
+      for (const other of column.slice(index + 1)) {
+        const [first, second] = [readings[one], readings[other]];
+        if (!first || !second) continue;
+        const apart = Math.abs((sound[one] ?? 0) - (sound[other] ?? 0));
+        if (!(apart > accuracy.digits)) continue;
+        const values = Float64Array.from(sound);
+        values[one] = sound[other] ?? 0;
+        values[other] = sound[one] ?? 0;
+        found.push({
+          kind: `exchanged-${key.split(" ")[0]}`,
+          where: "",
+          predict: () => values,
+          state: soundState,
+          say: () => `The readings ${first.name} and ${second.name} stand in each other's place.`,
+        });
+      }
+  return found;
 }
 
 /** One column written into the other. */
 function copied({ sound, sheet }: Predictions): Hypothesis[] {
-	const { readings } = sheet;
-	const twin = (at: number): number | undefined => {
-		const own = readings[at]?.measurement;
-		if (own?.kind !== "round") return undefined;
-		const found = readings.findIndex(
-			({ measurement }) =>
-				measurement.kind === "round" &&
-				measurement.place === own.place &&
-				measurement.other !== own.other,
-		);
-		return found < 0 ? undefined : found;
-	};
-	return (["neutral", "cpc"] as const).flatMap((into): Hypothesis[] => {
-		let count = 0;
-		const values = sound.map((value, at) => {
-			const measurement = readings[at]?.measurement;
-			const other =
-				measurement?.kind === "round" && measurement.other === into
-					? twin(at)
-					: undefined;
-			if (other === undefined) return value;
-			count++;
-			return sound[other] ?? value;
-		});
-		if (count < 2) return [];
-		const [from, to] = into === "neutral" ? ["L-E", "L-N"] : ["L-N", "L-E"];
-		return [
-			{
-				kind: `copied-${into}`,
-				where: "",
-				predict: () => values,
-				state: soundState,
-				say: () => `The ${to} column repeats the ${from} column.`,
-			},
-		];
-	});
+  const { readings } = sheet;
+  const twin = (at: number): number | undefined => {
+    const own = readings[at]?.measurement;
+    if (own?.kind !== "round") return undefined;
+    const found = readings.findIndex(
+      ({ measurement }) =>
+        measurement.kind === "round" && measurement.place === own.place && measurement.other !== own.other,
+    );
+    return found < 0 ? undefined : found;
+  };
+  return (["neutral", "cpc"] as const).flatMap((into): Hypothesis[] => {
+    let count = 0;
+    const values = sound.map((value, at) => {
+      const measurement = readings[at]?.measurement;
+      const other = measurement?.kind === "round" && measurement.other === into ? twin(at) : undefined;
+      if (other === undefined) return value;
+      count++;
+      return sound[other] ?? value;
+    });
+    if (count < 2) return [];
+    const [from, to] = into === "neutral" ? ["L-E", "L-N"] : ["L-N", "L-E"];
+    return [
+      {
+        kind: `copied-${into}`,
+        where: "",
+        predict: () => values,
+        state: soundState,
+        say: () => `The ${to} column repeats the ${from} column.`,
+      },
+    ];
+  });
 }
 
 const powers = [10, 100, 1000, 0.1, 0.01, 0.001];
 
 /** The decimal point, or the unit, of one reading. */
 function decimalPoint({ sound, sheet }: Predictions): Hypothesis[] {
-	return sheet.readings.flatMap(({ name, open }, at) =>
-		open
-			? []
-			: powers.map((power): Hypothesis => {
-					const values = Float64Array.from(sound);
-					values[at] = (sound[at] ?? 0) * power;
-					return {
-						kind: "decimal-point",
-						where: "",
-						predict: () => values,
-						state: soundState,
-						say: () =>
-							`${name} is written ${power > 1 ? `${power} times too high` : `${plain(1 / power)} times too low`}: a slip of the decimal point or the unit.`,
-					};
-				}),
-	);
+  return sheet.readings.flatMap(({ name, open }, at) =>
+    open
+      ? []
+      : powers.map(
+          (power): Hypothesis => ({
+            kind: "decimal-point",
+            where: "",
+            predict: () => sound,
+            reread: { at, power },
+            state: soundState,
+            say: () =>
+              `${name} is written ${power > 1 ? `${power} times too high` : `${plain(1 / power)} times too low`}: a slip of the decimal point or the unit.`,
+          }),
+        ),
+  );
 }
