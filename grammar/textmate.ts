@@ -13,18 +13,22 @@ interface Pattern {
 export const scopeName = "source.wayfile";
 const scope = (name: string): string => `${name}.wayfile`;
 
-/** Scopes of words, which the vocabulary decides. */
+/**
+ * Scopes of words, which the vocabulary decides. The server's own colours follow a moment later and are given the same
+ * scopes in package.json, so that no word turns from one colour to another.
+ */
 export const wordScopes = {
   block: "keyword.control.block",
   record: "keyword.other.record",
-  fact: "support.type.property-name",
-  label: "entity.other.attribute-name",
-  choice: "constant.language.choice",
-  absence: "constant.language.absence",
-  provenance: "storage.modifier",
-  curve: "constant.other.curve",
+  fact: "keyword.other.fact",
+  label: "variable.other.property.label",
+  choice: "variable.other.enummember.choice",
+  absence: "variable.other.enummember.absence",
+  provenance: "variable.other.enummember.provenance",
+  curve: "constant.numeric.curve",
+  rule: "entity.name.type.rule",
   defined: "entity.name.function.definition",
-  name: "variable.other.name",
+  name: "entity.name.function.reference",
 } as const;
 
 /**
@@ -137,6 +141,9 @@ function statementPattern(word: string, params: readonly Param[]): Pattern {
       ...(choices.length > 0 ? [listPattern("choice", choices)] : []),
       ...(params.some(({ accepts }) => accepts.kind === "shorthand")
         ? [{ name: scope(wordScopes.curve), match: `[BCD][0-9]+${wordEnd}` }]
+        : []),
+      ...(params.some(({ accepts }) => accepts.kind === "rule")
+        ? [{ name: scope(wordScopes.rule), match: sourceOf("Word") }]
         : []),
       ...(params.some(({ accepts }) => isMeasured(accepts)) ? [{ include: "#common" }] : []),
       { include: "#values" },

@@ -46,7 +46,12 @@ export const tokenRows = [
   },
   { name: "Open", match: /\{/, scope: "punctuation.section.block.begin", help: "Begins a block." },
   { name: "Close", match: /\}/, scope: "punctuation.section.block.end", help: "Ends a block." },
-  { name: "Date", match: /\d{4}-\d{2}-\d{2}(?![\w.-])/, scope: "constant.other.date", help: "A day: year-month-day." },
+  {
+    name: "Date",
+    match: /\d{4}-\d{2}-\d{2}(?![\w.-])/,
+    scope: "constant.numeric.date",
+    help: "A day: year-month-day.",
+  },
   {
     name: "Standard",
     match:
@@ -72,7 +77,7 @@ export const tokenRows = [
     scope: "invalid.illegal.number",
     help: "A number with a slip of the pen: 0,45 or .45 or O.45.",
   },
-  { name: "Clause", match: /\d+(?:\.\d+){2,}(?!\w)/, scope: "constant.other.clause", help: "A regulation's number." },
+  { name: "Clause", match: /\d+(?:\.\d+){2,}(?!\w)/, scope: "entity.name.type.rule", help: "A regulation's number." },
   {
     name: "Number",
     match: new RegExp(`[<>]?[ \\t]?[-−]?${number}(?![\\w.]|[+/-]\\w)`),

@@ -62,7 +62,7 @@ const token = ({ startOffset, image }: IToken, kind: TokenKind, defines = false)
 function argument(row: WordRow, arg: IToken): ColouredToken[] {
   switch (arg.tokenType.name) {
     case "Text":
-      return [token(arg, "string")];
+      return text(arg);
     case "Date":
       return [token(arg, "date")];
     case "Standard":
@@ -80,6 +80,16 @@ function argument(row: WordRow, arg: IToken): ColouredToken[] {
     default:
       return [];
   }
+}
+
+/** A text without its escapes, which the patterns colour by themselves. */
+function text({ startOffset, image }: IToken): ColouredToken[] {
+  return [...image.matchAll(/(?:[^\\]|\\[^"\\])+/g)].map(({ index, 0: { length } }) => ({
+    start: startOffset + index,
+    length,
+    kind: "string",
+    defines: false,
+  }));
 }
 
 /** The number and its unit apart. */
@@ -104,6 +114,9 @@ function worded(params: readonly Param[], arg: IToken): ColouredToken[] {
   if (kinds.has("shorthand") && /^[BCD]\d+$/.test(image)) return [token(arg, "number")];
   if (kinds.has("rule")) return [token(arg, "rule")];
   if (kinds.has("define")) return [token(arg, "variable", true)];
-  if (kinds.has("ref") || kinds.has("path")) return [token(arg, "variable")];
-  return arg.tokenType.name === "Number" ? [token(arg, "number")] : [];
+  const builtin = params.some(({ accepts }) => accepts.kind === "ref" && Object.hasOwn(accepts.builtin ?? {}, image));
+  if (builtin) return [token(arg, "enumMember")];
+  // A name that is a plain number cannot be told from one by the patterns.
+  if (arg.tokenType.name === "Number") return [token(arg, "number")];
+  return kinds.has("ref") || kinds.has("path") ? [token(arg, "variable")] : [];
 }

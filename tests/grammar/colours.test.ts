@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { globSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { beforeAll, expect, test } from "vitest";
 import * as oniguruma from "vscode-oniguruma";
@@ -8,6 +8,10 @@ import { snippets } from "../../grammar/snippets.ts";
 import { textmate as grammarText, scopeName, wordScopes } from "../../grammar/textmate.ts";
 import { type TokenName, type TokenRow, tokenRows } from "../../grammar/tokens.ts";
 import { vocabulary } from "../../grammar/vocabulary.ts";
+import { placesOf } from "../../server/features/place.ts";
+import { tokensIn } from "../../server/features/tokens.ts";
+import { documentOf } from "../../server/syntax/document.ts";
+import { lineStarts, placeOf } from "../../server/text/lines.ts";
 
 let grammar: textmate.IGrammar;
 
@@ -76,7 +80,7 @@ test("a way, piece by piece", () => {
     [
       "way → keyword.control.block",
       "3 → entity.name.function.definition",
-      "ring → constant.language.choice",
+      "ring → variable.other.enummember.choice",
       ""Cutting → string.quoted.double",
       "\\" → constant.character.escape",
       "floor → string.quoted.double",
@@ -84,38 +88,38 @@ test("a way, piece by piece", () => {
       "" → string.quoted.double",
       "{ → punctuation.section.block.begin",
       "# note → comment.line.number-sign",
-      "device → support.type.property-name",
+      "device → keyword.other.fact",
       "BS EN 60898 → entity.name.type.standard",
-      "B32 → constant.other.curve",
+      "B32 → constant.numeric.curve",
       "6 → constant.numeric.quantity",
       "kA → keyword.other.unit",
-      "type → entity.other.attribute-name",
-      "A → constant.language.choice",
-      "cable → support.type.property-name",
-      "singles → constant.language.choice",
+      "type → variable.other.property.label",
+      "A → variable.other.enummember.choice",
+      "cable → keyword.other.fact",
+      "singles → variable.other.enummember.choice",
       "70 → constant.numeric.quantity",
       "°C → keyword.other.unit",
-      "line → entity.other.attribute-name",
+      "line → variable.other.property.label",
       "2.5 → constant.numeric.quantity",
       "mm² → keyword.other.unit",
-      "feeds → support.type.property-name",
-      "B → variable.other.name",
-      "run → support.type.property-name",
-      "A → variable.other.name",
+      "feeds → keyword.other.fact",
+      "B → entity.name.function.reference",
+      "run → keyword.other.fact",
+      "A → entity.name.function.reference",
       "7 → constant.numeric.quantity",
       "m → keyword.other.unit",
-      "S1 → variable.other.name",
+      "S1 → entity.name.function.reference",
       "dead → keyword.control.block",
-      "2026-03-04 → constant.other.date",
-      "with → entity.other.attribute-name",
-      "M1 → variable.other.name",
+      "2026-03-04 → constant.numeric.date",
+      "with → variable.other.property.label",
+      "M1 → entity.name.function.reference",
       "{ → punctuation.section.block.begin",
-      "Zs → support.type.property-name",
+      "Zs → keyword.other.fact",
       ">1.9 → constant.numeric.quantity",
       "Ω → keyword.other.unit",
-      "calculated → storage.modifier",
-      "R1+R2 → support.type.property-name",
-      "LIM → constant.language.absence",
+      "calculated → variable.other.enummember.provenance",
+      "R1+R2 → keyword.other.fact",
+      "LIM → variable.other.enummember.absence",
       ""locked" → string.quoted.double",
     ]
   `);
@@ -123,27 +127,18 @@ test("a way, piece by piece", () => {
 
 test.each([
   ["board B", ["board → keyword.control.block", "B → entity.name.function.definition"]],
-  ["way ring", ["way → keyword.control.block", "ring → constant.language.choice"]],
+  ["way ring", ["way → keyword.control.block", "ring → variable.other.enummember.choice"]],
   [
     "  rcd east BS EN 61008",
-    [
-      "rcd → support.type.property-name",
-      "east → entity.name.function.definition",
-      "BS EN 61008 → entity.name.type.standard",
-    ],
+    ["rcd → keyword.other.fact", "east → entity.name.function.definition", "BS EN 61008 → entity.name.type.standard"],
   ],
-  ["rcd 30 mA", ["rcd → support.type.property-name", "30 → constant.numeric.quantity", "mA → keyword.other.unit"]],
+  ["rcd 30 mA", ["rcd → keyword.other.fact", "30 → constant.numeric.quantity", "mA → keyword.other.unit"]],
   ["<<<<<<< ours", ["<<<<<<< ours → invalid.illegal.conflict"]],
   [
     'Zs 0,4 ; "x',
-    [
-      "Zs → support.type.property-name",
-      "0,4 → invalid.illegal.number",
-      "; → invalid.illegal",
-      '"x → invalid.illegal.string',
-    ],
+    ["Zs → keyword.other.fact", "0,4 → invalid.illegal.number", "; → invalid.illegal", '"x → invalid.illegal.string'],
   ],
-  ["devices x", ["devices → plain", "x → variable.other.name"]],
+  ["devices x", ["devices → plain", "x → entity.name.function.reference"]],
 ])("%s", (text, wanted) => {
   expect(shown(text)).toEqual(wanted);
 });
@@ -181,6 +176,47 @@ test.each([...examples, ...snippets().map(({ text }) => text), ...odd])(
     }
   },
 );
+
+interface Manifest {
+  readonly contributes: { readonly semanticTokenScopes: readonly { readonly scopes: Record<string, string[]> }[] };
+}
+
+test.each([
+  ...globSync("examples/**/*.ways").map((file) => [file, readFileSync(file, "utf8")] as const),
+  [
+    "rules departed from",
+    'board A {\n  departure 411.3.3 "\\"Why\\\\""\n  departure loop/zs-over-limit "Because"\n}\n',
+  ] as const,
+])("no word of %s turns to another colour when the server's colours arrive", (_, text) => {
+  const { contributes }: Manifest = JSON.parse(readFileSync("package.json", "utf8"));
+  const scopes = contributes.semanticTokenScopes[0]?.scopes ?? {};
+  /** As far as a theme tells scopes apart: a choice and an absence are both members of a list. */
+  const seen = (scope: string | undefined): string => {
+    const parts = scope?.replace(/\.wayfile$/, "").split(".") ?? [];
+    return parts[0] === "variable" || parts.at(-1) === "unit"
+      ? parts.slice(0, 3).join(".")
+      : parts.slice(0, 2).join(".");
+  };
+  const colours = coloursOf(text);
+  let offset = 0;
+  let judged = 0;
+  for (const { segment, within } of placesOf(documentOf(text).segments)) {
+    for (const { start, length, kind, defines } of tokensIn(segment, within)) {
+      const wanted = seen((scopes[defines ? `${kind}.declaration` : kind] ?? [])[0]);
+      const pieces = colours.filter(
+        ({ start: from, end, scopes: own }) =>
+          from < offset + start + length && end > offset + start && !own.at(-1)?.startsWith("constant.character"),
+      );
+      for (const { scopes: own } of pieces) {
+        const { line } = placeOf(lineStarts(text), offset + start);
+        expect(seen(own.at(-1)), `${segment.text.slice(start, start + length)} on line ${line + 1}`).toBe(wanted);
+        judged++;
+      }
+    }
+    offset += segment.text.length;
+  }
+  expect(judged).toBeGreaterThan(5);
+});
 
 test("every word of the vocabulary is coloured as one", () => {
   for (const rows of Object.values(vocabulary))
