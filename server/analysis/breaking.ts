@@ -12,7 +12,7 @@ export function breakingOf({ device, supply }: WayStudy): Calculated | undefined
   const marked = device.breaking;
   if (marked !== undefined) {
     const source = { ref: "BS 7671:2018+A2:2022, 434.5.1", standing: "published" } as const;
-    return { value: marked, unit: "A", steps: [step("Icn", "as marked", kiloamps(marked))], source };
+    return { value: marked, unit: "A", steps: [step("Icn as marked", "", kiloamps(marked))], source };
   }
   return breakingCapacity({ standard: device.standard, voltage: supply.threePhase ? 400 : 230 });
 }

@@ -1,6 +1,6 @@
 /** Readings of the dead tests, and what length and sizes say they should be. */
 import { atTemperature, resistancePerMetre } from "../calc/conductor-resistance.ts";
-import { type Calculated, type Step, step } from "../calc/result.ts";
+import { type Calculated, remark, type Step } from "../calc/result.ts";
 import type { FactOf, Quantity, WordIn } from "../model/values.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
@@ -85,7 +85,7 @@ export function doubtOf(reading: Quantity, expected: number): LengthDoubt | unde
 /** The band a reading may stand in, as lines of working. */
 export function bandSteps(expected: Calculated): Step[] {
   const { highShare, lowShare } = deadTestPractice;
-  return [...expected.steps, step("doubtful", `under ${lowShare.value} or over ${highShare.value} of that`, "")];
+  return [...expected.steps, remark(`doubtful under ${lowShare.value} or over ${highShare.value} times that`)];
 }
 
 /** Where an expectation and the threshold round it come from. */

@@ -24,7 +24,7 @@ export function designBoardImpedance(context: Context): Calculated | undefined {
   const start = designBoardImpedance(upstream);
   const feeder = hotR1R2(new WayStudy(above.feeder, upstream));
   if (!start || !feeder) return undefined;
-  const total = totalLoop(start.value, feeder.value);
+  const total = totalLoop(start.value, feeder.value, boardImpedance(upstream)?.name ?? "Zdb");
   const source = combine(start.source, feeder.source, total.source);
   return { ...total, steps: [...start.steps, ...feeder.steps, ...total.steps], source };
 }
@@ -37,7 +37,7 @@ export function designLoop(study: WayStudy): Calculated | undefined {
   const start = designBoardImpedance(study.context);
   const own = hotR1R2(study);
   if (!start || !own) return undefined;
-  const total = totalLoop(start.value, own.value);
+  const total = totalLoop(start.value, own.value, boardImpedance(study.context)?.name ?? "Zdb");
   const steps = [...start.steps, ...own.steps, ...total.steps];
   return { ...total, steps, source: combine(start.source, own.source, total.source) };
 }
@@ -59,7 +59,7 @@ export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
   if (!Zs || study.isSpare || study.supply.earthing === "TT") return undefined;
   const R1R2 = numberAt(study.R1R2);
   const board = study.boardImpedance;
-  const expected = board && R1R2 ? totalLoop(board.value, R1R2.value) : undefined;
+  const expected = board && R1R2 ? totalLoop(board.value, R1R2.value, board.name) : undefined;
   const floor = practiceOf("loop-floor");
   const share = practiceOf("loop-share");
   const byShare = expected ? share.value * expected.value : 0;

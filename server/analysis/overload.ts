@@ -1,6 +1,6 @@
 /** Device against cable against load: what several checks and the hovers ask. */
 import { type Calculated, nextSizeUp, ratings, ringRatings } from "../calc/index.ts";
-import { squareMillimetres, step } from "../calc/result.ts";
+import { looked, squareMillimetres } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
 import { cellOf, type Row } from "../tables/table.ts";
@@ -60,7 +60,7 @@ export function radialShortfall(study: WayStudy): Calculated | undefined {
   if (!row) return undefined;
   const { value, source } = cellOf(conventionalCircuits, row, "csa");
   if (cable.line >= value) return undefined;
-  return { value, unit: "mm²", steps: [step("radial, 30 or 32 A", source.ref, squareMillimetres(value))], source };
+  return { value, unit: "mm²", steps: [looked("radial, 30 or 32 A", source.ref, squareMillimetres(value))], source };
 }
 
 export const conventionalRow = (circuit: string): Row<ConventionalCircuit> | undefined =>

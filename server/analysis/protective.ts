@@ -32,7 +32,7 @@ export function protectiveNeed(study: WayStudy): ProtectiveNeed | undefined {
       const taken = breaker ? magneticTime : time;
       const steps = [
         ...overcurrentLimit.steps,
-        step("t", "at that current", seconds(taken)),
+        step("t at that current", "", seconds(taken)),
         ...k.steps,
         ...size.steps,
       ];

@@ -195,8 +195,8 @@ function onRingExpectation(
     greatest: span.greatest.value,
     tolerance,
     steps: [
-      step("at the board", "r1 × r2 / (r1 + r2)", ohms(span.least.value)),
-      step("half way round", "(r1 + r2) / 4", ohms(span.greatest.value)),
+      step("at the board, r1 × r2 / (r1 + r2)", "", ohms(span.least.value)),
+      step("half way round, (r1 + r2) / 4", "", ohms(span.greatest.value)),
     ],
     source: combine(span.greatest.source, ringTolerance.source),
   };

@@ -5,7 +5,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { cellOf, numberAt, rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { amps, plain, seconds, squareMillimetres, step } from "./result.ts";
+import { amps, looked, plain, seconds, squareMillimetres, step } from "./result.ts";
 
 /** Which k: use and metal of the conductor, what insulates it, and its size where large ones differ (mm²). */
 export interface FactorQuestion {
@@ -50,7 +50,7 @@ export function adiabaticFactor({ use, material, insulation, csa = 0 }: FactorQu
   return {
     value,
     unit: "A√s/mm²",
-    steps: [step("k", `Table ${row.facts.table}, ${row.facts.case}`, plain(value))],
+    steps: [looked("k", `Table ${row.facts.table}, ${row.facts.case}`, plain(value))],
     source,
   };
 }
@@ -101,7 +101,7 @@ export function letThrough({ curve, rating, capacity, limitingClass }: LimitingB
   return {
     value: cell.value,
     unit: "A²s",
-    steps: [step("I²t", label, `${plain(cell.value)} A²s`)],
+    steps: [looked("I²t", label, `${plain(cell.value)} A²s`)],
     source: cell.source,
   };
 }

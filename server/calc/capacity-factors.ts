@@ -18,7 +18,7 @@ export function ambientFactor(ambient: number, insulation: 70 | 90): FactorFound
   const { value, source } = cellOf(ambientFactors, row, insulation === 70 ? "at70" : "at90");
   const taken = row.facts.temperature;
   const text = taken === ambient ? degrees(ambient) : `${degrees(ambient)}, taken as ${degrees(taken)}`;
-  return { value, unit: "", steps: [step("Ca", text, plain(value))], source };
+  return { value, unit: "", steps: [step(`Ca at ${text}`, "", plain(value))], source };
 }
 
 /** No table of ground temperature factors is kept, so any ground but the 20 °C of the rating tables stays open. */
@@ -41,7 +41,7 @@ export function groupingFactor(circuits: number, arrangement: Arrangement): Fact
   return {
     value,
     unit: "",
-    steps: [step("Cg", `${text}, ${row.facts.arrangement.toLowerCase()}`, plain(value))],
+    steps: [step(`Cg for ${text}, ${row.facts.arrangement.toLowerCase()}`, "", plain(value))],
     source,
   };
 }
@@ -53,11 +53,16 @@ export function thermalInsulationFactor(length: number): FactorFound {
   if (row === undefined) return { missing: `thermal insulation factor (${thermalInsulationFactors.ref})` };
   const { value, source } = cellOf(thermalInsulationFactors, row, "factor");
   const taken = row.facts.length >= length ? `up to ${row.facts.length} mm` : `over ${row.facts.length} mm`;
-  return { value, unit: "", steps: [step("Ci", `${plain(length)} mm surrounded, ${taken}`, plain(value))], source };
+  return {
+    value,
+    unit: "",
+    steps: [step(`Ci for ${plain(length)} mm in insulation, ${taken}`, "", plain(value))],
+    source,
+  };
 }
 
 /** Cf for a BS 3036 semi-enclosed fuse, whose fusing factor is 2. */
 export function semiEnclosedFactor(): Calculated {
   const { value, source } = known(overloadRules, { key: "semi-enclosed" }, "value");
-  return { value, unit: "", steps: [step("Cf", "BS 3036 fuse", plain(value, 3))], source };
+  return { value, unit: "", steps: [step("Cf for a BS 3036 fuse", "", plain(value, 3))], source };
 }

@@ -13,7 +13,7 @@ import {
   thermalInsulationFactor,
 } from "./capacity-factors.ts";
 import type { Calculated } from "./result.ts";
-import { amps, plain, step } from "./result.ts";
+import { amps, looked, plain, step } from "./result.ts";
 
 export type { Arrangement } from "./capacity-factors.ts";
 export type Construction = "singles" | "flat-twin" | "multicore" | "armoured";
@@ -88,7 +88,7 @@ function cell<F extends { readonly csa: number }>(
 /** Capacity in the conditions of the route: Iz = It × Ca × Cg × Ci × Cf (A), a step for each factor that applies. */
 export function correctedCapacity(conditions: Conditions): Corrected {
   const { It } = conditions;
-  const steps = [step("It", It.source.ref, amps(It.value))];
+  const steps = [looked("It", It.source.ref, amps(It.value))];
   let value = It.value;
   let source = It.source;
   for (const factor of factorsOf(conditions)) {

@@ -23,7 +23,7 @@ function computeResistancePerMetre(csa: number, metal: Metal = "copper"): Calcul
   if (cell === undefined) return undefined;
   const value = cell.value / perKilometre;
   const text = `${squareMillimetres(csa)} ${metal}`;
-  return { value, unit: "Ω/m", steps: [step("r", text, perMetre(value))], source: cell.source };
+  return { value, unit: "Ω/m", steps: [step(`r of ${text}`, "", perMetre(value))], source: cell.source };
 }
 
 /**
@@ -97,7 +97,13 @@ export function lengthFromResistance(resistance: number, perMetreAt20: Calculate
 export function operatingFactor(insulation: 70 | 85 | 90, cpc: "incorporated" | "separate"): Calculated | undefined {
   const cell = numberAt(operatingFactors, { celsius: insulation }, cpc);
   if (cell === undefined) return undefined;
-  const steps = [step(`factor, ${degrees(insulation)}, cpc ${cpc}`, "", plain(cell.value))];
+  const steps = [
+    step(
+      `factor to ${degrees(insulation)}, cpc ${cpc === "incorporated" ? "in the cable" : "apart from it"}`,
+      "",
+      plain(cell.value),
+    ),
+  ];
   return { value: cell.value, unit: "", steps, source: cell.source };
 }
 
@@ -115,7 +121,7 @@ export function armourPerMetre(csa: number, cores: 2 | 3 | 4 | 5): Calculated | 
   if (cell === undefined) return undefined;
   const value = cell.value / perKilometre;
   const text = `${cores} × ${squareMillimetres(csa)}, steel wire armour`;
-  return { value, unit: "Ω/m", steps: [step("r", text, perMetre(value))], source: cell.source };
+  return { value, unit: "Ω/m", steps: [step(`r of ${text}`, "", perMetre(value))], source: cell.source };
 }
 
 function perMetre(value: number): string {

@@ -4,7 +4,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { cellOf, numberAt } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { plain, squareMillimetres, step } from "./result.ts";
+import { looked, plain, squareMillimetres, step } from "./result.ts";
 
 /** Single cables of one kind in a run; csa in mm². */
 export interface Cables {
@@ -96,7 +96,7 @@ function sumOf(
 }
 
 function room(factor: Factor, run: string): Calculated {
-  return { value: factor.value, unit: "", steps: [step("factor", run, plain(factor.value))], source: factor.source };
+  return { value: factor.value, unit: "", steps: [looked("factor", run, plain(factor.value))], source: factor.source };
 }
 
 function fill(total: Calculated, available: Calculated): Fill {

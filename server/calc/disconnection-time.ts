@@ -4,7 +4,7 @@ import { combine } from "../tables/source.ts";
 import { cellOf, known } from "../tables/table.ts";
 import { remember } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
-import { amps, plain, seconds, step, volts } from "./result.ts";
+import { amps, looked, remark, seconds, volts } from "./result.ts";
 
 export type System = "TN-S" | "TN-C-S" | "TN-C" | "TT" | "IT";
 
@@ -58,20 +58,30 @@ function tabulated(question: DisconnectionQuestion, family: "TN" | "TT"): Calcul
   const { value, source } = cellOf(disconnectionTimes, row, "ac");
   // The note on this row speaks of direct current, which is not asked for here.
   const asked = { ref: source.ref, standing: source.standing };
-  const steps = [scopeStep(question, true), step(`${family}, U0 = ${volts(U0)}`, source.ref, seconds(value))];
+  const steps = [
+    scopeStep(question, true),
+    looked(`time for ${family} at U0 ${volts(U0)}`, source.ref, seconds(value)),
+  ];
   return { value, unit: "s", steps, source: combine(asked, question.edition.sources.disconnectionScope) };
 }
 
 function longer(question: DisconnectionQuestion, family: "TN" | "TT"): Calculated {
   const key = family === "TN" ? "distribution-tn" : "distribution-tt";
   const { value, source } = known(disconnectionScope, { key }, family === "TN" ? "tn" : "tt");
-  const steps = [scopeStep(question, false), step(`${family}, other circuits`, source.ref, seconds(value))];
+  const steps = [
+    scopeStep(question, false),
+    looked(`time for other circuits of ${family}`, source.ref, seconds(value)),
+  ];
   return { value, unit: "s", steps, source: combine(source, question.edition.sources.disconnectionScope) };
 }
 
 function scopeStep({ final, sockets, rating, edition }: DisconnectionQuestion, within: boolean): Step {
-  if (!final) return step("distribution circuit", "", "outside Table 41.1");
-  const kind = sockets ? "final circuit with sockets" : "final circuit, fixed equipment";
-  const limit = plain(scope(sockets, edition));
-  return step(kind, `${amps(rating)} against ${limit} A`, within ? "Table 41.1 applies" : "outside Table 41.1");
+  if (!final) return remark("distribution circuit: outside Table 41.1");
+  const kind = sockets ? "final circuit with sockets" : "final circuit of fixed equipment";
+  const limit = amps(scope(sockets, edition));
+  return remark(
+    within
+      ? `${kind}, ${amps(rating)}, not above ${limit}: Table 41.1 applies`
+      : `${kind}, ${amps(rating)}, above ${limit}: outside Table 41.1`,
+  );
 }

@@ -1,4 +1,4 @@
-import type { DiversityShare } from "../tables/diversity-shares.ts";
+import type { DiversityColumn, DiversityPurpose, DiversityShare } from "../tables/diversity-shares.ts";
 import { diversityShares } from "../tables/diversity-shares.ts";
 import type { Source } from "../tables/source.ts";
 import { fromFormula } from "../tables/source.ts";
@@ -6,47 +6,79 @@ import { rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { amps, percent, step } from "./result.ts";
 
-/** Demand (A) of a household cooker: the first 10 A, 30 % of the rest, and 5 A for a socket on its control unit. */
-export function cookerDemand(current: number, socket: boolean): Calculated {
-  const { share, source } = shareOf("cookers");
-  const full = Math.min(current, share.full);
-  const rest = current - full;
-  const value = full + share.rest * rest + (socket ? share.socket : 0);
-  const extra = socket ? ` + ${amps(share.socket)}` : "";
+/** Loads of one kind in one kind of premises, A each. `socket`: a cooker's control unit has a socket-outlet. */
+export interface DiversityQuestion {
+  readonly purpose: DiversityPurpose;
+  readonly column: DiversityColumn;
+  readonly currents: readonly number[];
+  readonly socket?: boolean;
+}
+
+const called: Readonly<Record<DiversityPurpose, string>> = {
+  lighting: "lighting",
+  "heating-power": "heating and power",
+  cookers: "cooker",
+  motors: "motors",
+  "instantaneous-heaters": "instantaneous water heaters",
+  "thermostatic-heaters": "water heaters with thermostats",
+  "standard-circuits": "socket circuits",
+  sockets: "sockets and stationary equipment",
+};
+
+/** Demand (A) of loads of one kind by the published allowances. */
+export function diversified({ purpose, column, currents, socket = false }: DiversityQuestion): Calculated {
+  const { share, source } = shareOf(purpose, column);
+  const { full, largest, second, rest } = share;
+  const label = called[purpose];
+  const total = currents.reduce((sum, current) => sum + current, 0);
+  if (full > 0 || socket) return partInFull(share, source, label, total, socket);
+  if (largest === second && second === rest) return ofTotal(largest, total, label, source);
+  return ranked(share, source, label, currents);
+}
+
+function partInFull(share: DiversityShare, source: Source, label: string, total: number, socket: boolean): Calculated {
+  const full = Math.min(total, share.full);
+  const rest = total - full;
+  const added = socket ? share.socket : 0;
+  const value = full + share.rest * rest + added;
+  const extra = added > 0 ? ` + ${amps(added)}` : "";
   const numbers = `${amps(full)} + ${percent(share.rest * 100)} × ${amps(rest)}${extra}`;
-  return { value, unit: "A", steps: [step("cooker", numbers, amps(value))], source };
-}
-
-/** Demand (A) of household lighting: 66 % of the total. */
-export function lightingDemand(total: number): Calculated {
-  const { share, source } = shareOf("lighting");
-  const value = share.largest * total;
-  const steps = [step("lighting", `${percent(share.largest * 100)} × ${amps(total)}`, amps(value))];
-  return { value, unit: "A", steps, source };
-}
-
-/** Demand (A) of household socket circuits of standard arrangement: the largest, and 40 % of the others. */
-export function socketCircuitDemand(currents: readonly number[]): Calculated {
-  return ranked("standard-circuits", "socket circuits", currents);
-}
-
-/** Demand (A) of household instantaneous water heaters: the two largest in full, a quarter of the rest. */
-export function heaterDemand(currents: readonly number[]): Calculated {
-  return ranked("instantaneous-heaters", "water heaters", currents);
-}
-
-function ranked(key: DiversityShare["key"], label: string, currents: readonly number[]): Calculated {
-  const { share, source } = shareOf(key);
-  const [largest = 0, second = 0, ...others] = currents.toSorted((one, other) => other - one);
-  const rest = others.reduce((sum, current) => sum + current, 0);
-  const value = share.largest * largest + share.second * second + share.rest * rest;
-  const part = (fraction: number, current: number) => `${percent(fraction * 100)} × ${amps(current)}`;
-  const numbers = [part(share.largest, largest), part(share.second, second), part(share.rest, rest)].join(" + ");
   return { value, unit: "A", steps: [step(label, numbers, amps(value))], source };
 }
 
-function shareOf(key: DiversityShare["key"]): { share: DiversityShare; source: Source } {
-  const row = rowOf(diversityShares, { key });
-  if (row === undefined) throw new Error(`${diversityShares.id} lacks ${key}`);
+function ofTotal(share: number, total: number, label: string, source: Source): Calculated {
+  const value = share * total;
+  return { value, unit: "A", steps: [step(label, `${percent(share * 100)} × ${amps(total)}`, amps(value))], source };
+}
+
+function ranked(share: DiversityShare, source: Source, label: string, currents: readonly number[]): Calculated {
+  const [largest = 0, second = 0, ...others] = currents.toSorted((one, other) => other - one);
+  const rest = others.reduce((sum, current) => sum + current, 0);
+  const value = share.largest * largest + share.second * second + share.rest * rest;
+  const part = (fraction: number, current: number) =>
+    current > 0 ? [`${percent(fraction * 100)} × ${amps(current)}`] : [];
+  const parts = [...part(share.largest, largest), ...part(share.second, second), ...part(share.rest, rest)];
+  return { value, unit: "A", steps: [step(label, parts.join(" + "), amps(value))], source };
+}
+
+/** Demand (A) of a household cooker: the first 10 A, 30 % of the rest, and 5 A for a socket on its control unit. */
+export const cookerDemand = (current: number, socket: boolean): Calculated =>
+  diversified({ purpose: "cookers", column: "household", currents: [current], socket });
+
+/** Demand (A) of household lighting: 66 % of the total. */
+export const lightingDemand = (total: number): Calculated =>
+  diversified({ purpose: "lighting", column: "household", currents: [total] });
+
+/** Demand (A) of household socket circuits of standard arrangement: the largest, and 40 % of the others. */
+export const socketCircuitDemand = (currents: readonly number[]): Calculated =>
+  diversified({ purpose: "standard-circuits", column: "household", currents });
+
+/** Demand (A) of household instantaneous water heaters: the two largest in full, a quarter of the rest. */
+export const heaterDemand = (currents: readonly number[]): Calculated =>
+  diversified({ purpose: "instantaneous-heaters", column: "household", currents });
+
+function shareOf(key: DiversityPurpose, column: DiversityColumn): { share: DiversityShare; source: Source } {
+  const row = rowOf(diversityShares, { key, column });
+  if (row === undefined) throw new Error(`${diversityShares.id} lacks ${key}, ${column}`);
   return { share: row.facts, source: fromFormula(sourceOf(diversityShares, row, "largest")) };
 }

@@ -3,7 +3,7 @@ import type { Source } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { cellOf, known } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { amps, kiloamps, ohms, step, volts } from "./result.ts";
+import { amps, kiloamps, looked, ohms, step, volts } from "./result.ts";
 
 const ohmsLaw: Source = { ref: "Ohm's law", standing: "computed" };
 const amperesPerKiloampere = 1000;
@@ -11,9 +11,12 @@ const amperesPerKiloampere = 1000;
 /** A of prospective fault current from a loop in Ω at a voltage in V; Infinity for no impedance. */
 export function faultCurrent(voltage: number, impedance: number): Calculated {
   const value = voltage / impedance;
-  const steps = [step("I = U / Z", `${volts(voltage)} / ${ohms(impedance)}`, amps(value))];
+  const steps = [step("I = U / Z", `${volts(voltage)} / ${ohms(impedance)}`, prospective(value))];
   return { value, unit: "A", steps, source: ohmsLaw };
 }
+
+/** A fault current as it is spoken of: in kA, where it is no longer a handful of amperes. */
+export const prospective = (value: number): string => (value < 100 ? amps(value) : kiloamps(value));
 
 /** Ω of the loop that lets a current in A flow at a voltage in V. */
 export function impedanceOf(voltage: number, current: number): Calculated {
@@ -63,7 +66,7 @@ export function serviceCapacity(question: BreakingQuestion): Calculated | undefi
 export function conditionalRating(): Calculated {
   const { value, source } = known(breakingCapacities, { category: "conditional" }, "icn");
   const current = value * amperesPerKiloampere;
-  return { value: current, unit: "A", steps: [step("conditional rating", source.ref, kiloamps(current))], source };
+  return { value: current, unit: "A", steps: [looked("conditional rating", source.ref, kiloamps(current))], source };
 }
 
 function capacity({ standard, category, voltage }: BreakingQuestion, column: "icn" | "ics"): Calculated | undefined {
@@ -82,7 +85,12 @@ function capacity({ standard, category, voltage }: BreakingQuestion, column: "ic
   const { value, source } = cellOf(breakingCapacities, row, column);
   if (value === null) return undefined;
   const current = value * amperesPerKiloampere;
-  return { value: current, unit: "A", steps: [step(`${name} ${mark}`, source.ref, kiloamps(current))], source };
+  return {
+    value: current,
+    unit: "A",
+    steps: [looked(`${name}, marked ${mark}`, source.ref, kiloamps(current))],
+    source,
+  };
 }
 
 function tableName(standard: string): string | undefined {

@@ -4,7 +4,7 @@ import { insulationMinima16 } from "../tables/insulation-16th.ts";
 import { known } from "../tables/table.ts";
 import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
-import { megohms, step, volts } from "./result.ts";
+import { looked, megohms, step, volts } from "./result.ts";
 
 export type InsulationKind = "selv-pelv" | "up-to-500" | "above-500";
 
@@ -31,11 +31,11 @@ function computeInsulationRule(kind: InsulationKind, edition: Edition): Insulati
   const value = minimum.value * ohmsPerMegohm;
   const row = minimum.source.ref;
   return {
-    minimum: { value, unit: "Ω", steps: [step("minimum", row, megohms(value))], source: minimum.source },
+    minimum: { value, unit: "Ω", steps: [looked("minimum", row, megohms(value))], source: minimum.source },
     testVoltage: {
       value: voltage.value,
       unit: "V",
-      steps: [step("test voltage", row, `${volts(voltage.value)} d.c.`)],
+      steps: [looked("test voltage", row, `${volts(voltage.value)} d.c.`)],
       source: voltage.source,
     },
   };

@@ -5,10 +5,10 @@ import { rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { ohms, step } from "./result.ts";
 
-/** Zs (Ω) of a circuit: Ze of what feeds it, and its own R1+R2. Impedances are added as resistances, which errs upward. */
-export function totalLoop(Ze: number, r1r2: number): Calculated {
-  const value = Ze + r1r2;
-  const steps = [step("Zs = Ze + (R1+R2)", `${ohms(Ze)} + ${ohms(r1r2)}`, ohms(value))];
+/** Zs (Ω) of a circuit: the impedance where it begins, Ze or a board's Zdb, and its own R1+R2. Impedances are added as resistances, which errs upward. */
+export function totalLoop(start: number, r1r2: number, name: "Ze" | "Zdb" = "Ze"): Calculated {
+  const value = start + r1r2;
+  const steps = [step(`Zs = ${name} + (R1+R2)`, `${ohms(start)} + ${ohms(r1r2)}`, ohms(value))];
   return { value, unit: "Ω", steps, source: rule() };
 }
 

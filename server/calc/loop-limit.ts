@@ -9,7 +9,7 @@ import { familyOf } from "../tables/standard-values.ts";
 import { numberAt } from "../tables/table.ts";
 import { remember } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
-import { amps, ohms, plain, round, seconds, step, volts } from "./result.ts";
+import { amps, looked, ohms, plain, round, seconds, step, volts } from "./result.ts";
 
 export type { ColdConditions, ColdLimit, ColdStyle } from "./cold-limit.ts";
 export { coldLimit } from "./cold-limit.ts";
@@ -111,7 +111,7 @@ function fuseLimit(question: LoopQuestion, family: Fuse): LoopLimit | undefined 
   const ratio = ((U0 / tableVoltage) * cmin) / found.cmin;
   const exact = found.exact * ratio;
   const label = `${family} ${amps(rating)}, ${seconds(time)}`;
-  const steps: Step[] = [step("Zs from the table", `${found.cell.source.ref}: ${label}`, ohms(found.cell.value))];
+  const steps: Step[] = [looked("Zs", `${found.cell.source.ref}: ${label}`, ohms(found.cell.value))];
   if (ratio === 1) return { value: found.cell.value, exact, unit: "Ω", steps, source: found.cell.source };
   const value = round(exact, 2);
   const numbers = `${ohms(found.cell.value)} × ${plain(U0)} / ${tableVoltage} × ${plain(cmin)} / ${plain(found.cmin)}`;

@@ -4,12 +4,12 @@ import type { Family } from "../tables/standard-values.ts";
 import { standardRatings, standardResiduals, standardSizes } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { squareMillimetres, step } from "./result.ts";
+import { looked, squareMillimetres } from "./result.ts";
 
 /** Least conductor size (mm², copper) by use, Table 52.3. */
 export function minimumSize(use: MinimumSize["key"]): Calculated {
   const { value, source } = known(minimumSizes, { key: use }, "copper");
-  return { value, unit: "mm²", steps: [step("least size", use, squareMillimetres(value))], source };
+  return { value, unit: "mm²", steps: [looked("least size", source.ref, squareMillimetres(value))], source };
 }
 
 /** The standard sizes, mm², smallest first. */

@@ -4,7 +4,7 @@ import { combine, fromFormula, sourced } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { amps, plain, step } from "./result.ts";
+import { amps, plain, relation as relationStep, step } from "./result.ts";
 
 /** Design current, rating and capacity, A. */
 export interface OverloadQuestion {
@@ -39,11 +39,11 @@ export function overload({ standard, Ib, In, Iz }: OverloadQuestion): Relation[]
 export function leastCapacity(standard: string, In: number): Calculated {
   const source = ruleSource();
   if (familyOf(standard) !== "BS 3036") {
-    return { value: In, unit: "A", steps: [step("Iz ≥ In", "", amps(In))], source };
+    return { value: In, unit: "A", steps: [step("least Iz, which is In", "", amps(In))], source };
   }
   const factor = known(overloadRules, { key: "semi-enclosed" }, "value");
   const value = In / factor.value;
-  const steps = [step("Iz ≥ In / 0.725", `${amps(In)} / ${factor.value}`, amps(value))];
+  const steps = [step("least Iz = In / 0.725", `${amps(In)} / ${factor.value}`, amps(value))];
   return { value, unit: "A", steps, source: fromFormula(combine(source, factor.source)) };
 }
 
@@ -94,6 +94,6 @@ function relation(name: Relation["name"], smaller: number, larger: number, sourc
   // A hair of tolerance: 20 A against 20 A must hold after a chain of products.
   const holds = smaller <= larger * (1 + 1e-9);
   const margin = larger - smaller;
-  const steps = [step(name, `${amps(smaller)} against ${amps(larger)}`, holds ? "holds" : "does not hold")];
+  const steps = [relationStep(name, amps(smaller), amps(larger), holds)];
   return { name, holds, margin: { value: margin, unit: "A", steps, source: fromFormula(source) } };
 }

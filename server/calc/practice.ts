@@ -3,7 +3,7 @@ import { rcdLimits } from "../tables/rcd-limits.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
-import { plain, step } from "./result.ts";
+import { looked, milliamps, plain, step } from "./result.ts";
 
 /** A threshold of practiceValues by its short name, with common practice as its source. */
 export const practiceOf = remember((key: string) => key, computePracticeOf);
@@ -24,5 +24,10 @@ function computeRcdLimit(key: "additional" | "concealed" | "outdoors" | "ev-dc")
   if (row === undefined) throw new Error(`${rcdLimits.id} lacks ${key}`);
   const { item, value, unit } = row.facts;
   const source = sourceOf(rcdLimits, row, "value");
-  return { value, unit, steps: [step(item, source.ref, `${plain(value, 4)} ${unit}`)], source };
+  return {
+    value,
+    unit,
+    steps: [looked(item, source.ref, unit === "A" ? milliamps(value) : `${plain(value, 4)} ${unit}`)],
+    source,
+  };
 }

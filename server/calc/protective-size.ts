@@ -4,7 +4,7 @@ import type { Row } from "../tables/table.ts";
 import { cellOf, known, numberAt, sourceOf } from "../tables/table.ts";
 import { nextSizeUp } from "./minimum-size.ts";
 import type { Calculated } from "./result.ts";
-import { squareMillimetres, step } from "./result.ts";
+import { looked, squareMillimetres, step } from "./result.ts";
 
 /** Protective conductor (mm²) that Table 54.7 allows without calculation, for a line of the same metal. */
 export function selectedProtective(line: number): Calculated | undefined {
@@ -14,7 +14,7 @@ export function selectedProtective(line: number): Calculated | undefined {
   const value = fixed ?? nextSizeUp((share ?? 1) * line);
   if (value === undefined) return undefined;
   const rule = fixed === null ? (share === 1 ? "S" : "S/2, next size up") : "16 mm²";
-  const steps = [step(`cpc for S = ${squareMillimetres(line)}`, rule, squareMillimetres(value))];
+  const steps = [step(`cpc for a line of S = ${squareMillimetres(line)}`, rule, squareMillimetres(value))];
   return { value, unit: "mm²", steps, source: sourceOf(protectiveSizes, row, fixed === null ? "share" : "fixed") };
 }
 
@@ -23,7 +23,9 @@ export function mainBondingPme(neutral: number): Calculated | undefined {
   const row = bandOf(bondingPme.rows, neutral);
   if (row === undefined) return undefined;
   const { value, source } = cellOf(bondingPme, row, "size");
-  const steps = [step(`main bonding, neutral ${squareMillimetres(neutral)}`, source.ref, squareMillimetres(value))];
+  const steps = [
+    looked(`main bonding for a neutral of ${squareMillimetres(neutral)}`, source.ref, squareMillimetres(value)),
+  ];
   return { value, unit: "mm²", steps, source };
 }
 
@@ -51,19 +53,26 @@ export function pmeEarthing(): Calculated {
 }
 
 /** Least size (mm²) of an earthing conductor in the ground; undefined where protected on both counts: Table 54.7 decides. */
+const protections = {
+  both: "protected against corrosion and damage",
+  corrosion: "protected against corrosion",
+  mechanical: "protected against damage",
+  neither: "without protection",
+} as const;
+
 export function buriedEarthingConductor(
   protection: "both" | "corrosion" | "mechanical" | "neither",
   metal: "copper" | "steel" = "copper",
 ): Calculated | undefined {
   const cell = numberAt(buriedEarthing, { key: protection }, metal);
   if (cell === undefined) return undefined;
-  const steps = [step(`buried, protection: ${protection}`, cell.source.ref, squareMillimetres(cell.value))];
+  const steps = [looked(`buried, ${protections[protection]}`, cell.source.ref, squareMillimetres(cell.value))];
   return { value: cell.value, unit: "mm²", steps, source: cell.source };
 }
 
 function rule(key: string, label: string): Calculated {
   const { value, source } = known(bondingRules, { key }, "value");
-  return { value, unit: "mm²", steps: [step(label, source.ref, squareMillimetres(value))], source };
+  return { value, unit: "mm²", steps: [looked(label, source.ref, squareMillimetres(value))], source };
 }
 
 interface Band {

@@ -3,7 +3,7 @@ import { fromFormula } from "../tables/source.ts";
 import { supplyValues } from "../tables/supply.ts";
 import { known, numberAt } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { milliamps, ohms, round, step, volts } from "./result.ts";
+import { milliamps, ohms, remark, round, step, volts } from "./result.ts";
 
 /**
  * Greatest Zs, or electrode resistance with its protective conductor (Ω), where an RCD gives fault protection:
@@ -22,7 +22,7 @@ export function rcdLoopLimit(residual: number): Calculated | undefined {
 /** Above this an earth electrode may not stay stable (Ω): advice, not a limit. */
 export function electrodeAdvice(): Calculated {
   const { value, source } = known(rcdLoop, { residual: null }, "zs");
-  return { value, unit: "Ω", steps: [step("stable electrode", "", `up to ${ohms(value)}`)], source };
+  return { value, unit: "Ω", steps: [remark(`an electrode is taken as stable up to ${ohms(value)}`)], source };
 }
 
 /** Touch voltage (V) when the rated residual current flows through the electrode: RA × IΔn. */

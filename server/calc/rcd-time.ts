@@ -5,7 +5,7 @@ import { fromFormula } from "../tables/source.ts";
 import { known, numberAt } from "../tables/table.ts";
 import { remember } from "./remember.ts";
 import type { Calculated } from "./result.ts";
-import { milliamps, milliseconds, plain, step } from "./result.ts";
+import { looked, milliamps, milliseconds, plain, remark, step } from "./result.ts";
 
 export type RcdType = "AC" | "A" | "F" | "B";
 
@@ -59,13 +59,13 @@ function timeAt(key: RcdTimes["key"], column: keyof RcdTimes, label: string): Ca
   const cell = numberAt(rcdTimes, { key }, column);
   if (cell === undefined) return undefined;
   const value = cell.value / 1000;
-  return { value, unit: "s", steps: [step(label, cell.source.ref, milliseconds(value))], source: cell.source };
+  return { value, unit: "s", steps: [looked(label, cell.source.ref, milliseconds(value))], source: cell.source };
 }
 
 function noTrip(key: RcdTimes["key"]): Calculated {
   const value = halfTest[key === "delayed" ? "delayed" : "general"];
   const source = { ref: "Common practice, RCD test at half the rated current", standing: "practice" } as const;
-  return { value, unit: "s", steps: [step("no trip at 0.5 × IΔn for", "", milliseconds(value))], source };
+  return { value, unit: "s", steps: [remark(`no trip at 0.5 × IΔn for ${milliseconds(value)}`)], source };
 }
 
 /** A at which the device may trip on a ramp. */

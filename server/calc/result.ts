@@ -5,6 +5,8 @@ export interface Step {
   readonly formula: string;
   readonly numbers: string;
   readonly result: string;
+  /** Where the result is read: a table, or what it was looked up for. */
+  readonly from?: string;
 }
 
 /** A value with the way to it. Units are base units: Ω, A, V, m, mm², s, °C. */
@@ -20,13 +22,31 @@ export function working(steps: readonly Step[]): string {
   return steps.map(line).join("\n");
 }
 
-function line({ formula, numbers, result }: Step): string {
-  return [formula, numbers, result].filter((part, index, all) => part !== "" && part !== all[index - 1]).join(" = ");
+function line({ formula, numbers, result, from }: Step): string {
+  const parts = [formula, numbers, result].filter((part, index, all) => part !== "" && part !== all[index - 1]);
+  return `${parts.join(" = ")}${from === undefined ? "" : ` (${from})`}`;
 }
 
 /** A step in one breath. */
 export function step(formula: string, numbers: string, result: string): Step {
   return { formula, numbers, result };
+}
+
+/** A figure that is looked up and not worked out. */
+export function looked(name: string, from: string, result: string): Step {
+  return { formula: name, numbers: "", result, from };
+}
+
+/** A step that is said and not reckoned. */
+export function remark(text: string): Step {
+  return step(text, "", "");
+}
+
+/** A relation with ≤ or ≥, whether it holds, and the two figures as they stand to each other. */
+export function relation(asked: string, left: string, right: string, holds = false): Step {
+  const most = asked.includes("≤");
+  const sign = holds ? (most ? "≤" : "≥") : most ? ">" : "<";
+  return remark(`${asked} ${holds ? "holds" : "does not hold"}: ${left} ${sign} ${right}`);
 }
 
 /**

@@ -44,7 +44,7 @@ export function readingAt(first: number, second: number, fraction: number): Calc
   const value = (one * other) / total;
   const numbers = `${ohms(one)} × ${ohms(other)} / ${ohms(total)}`;
   const formula = "R(x) = [x·ra + (1−x)·rb] × [x·rb + (1−x)·ra] / (ra + rb)";
-  const steps = [step("x", "share of the way round", plain(fraction, 3)), step(formula, numbers, ohms(value))];
+  const steps = [step("x, the share of the way round", "", plain(fraction, 3)), step(formula, numbers, ohms(value))];
   return { value, unit: "Ω", steps, source: fromFormula(continuity("quarter-line-cpc")) };
 }
 
@@ -85,13 +85,13 @@ function spurOver(length: number, perMetre: Calculated | undefined): Calculated 
   const value = length * perMetre.value;
   const numbers = `${metres(length)} × ${milliohms(perMetre.value)}/m`;
   const source = fromFormula(combine(perMetre.source, continuity("spur")));
-  return { value, unit: "Ω", steps: [step("spur adds", numbers, ohms(value))], source };
+  return { value, unit: "Ω", steps: [step("the spur adds", numbers, ohms(value))], source };
 }
 
 /** Longest advisable unfused spur (m): an eighth of the cable from its start to the furthest point of the ring. */
 export function longestSpur(furthest: number): Calculated {
   const value = furthest / 8;
-  const steps = [step("spur ≤ 1/8 of the way to the furthest point", `${metres(furthest)} / 8`, metres(value))];
+  const steps = [step("longest spur, 1/8 of the way to the furthest point", `${metres(furthest)} / 8`, metres(value))];
   return {
     value,
     unit: "m",
@@ -121,7 +121,7 @@ function computeCpcRatio(line: number, cpc: number): Calculated | undefined {
 export const ringTolerance: Calculated = {
   value: 0.05,
   unit: "Ω",
-  steps: [step("tolerance", "between like readings of a ring", ohms(0.05))],
+  steps: [step("tolerance between like readings of a ring", "", ohms(0.05))],
   source: { ref: "Common practice, ring final circuit test", standing: "practice" },
 };
 
@@ -132,7 +132,12 @@ export function ringRule(
   const { value, source } = known(ringRules, { key }, "value");
   const row = rowOf(ringRules, { key })?.facts;
   const unit = row?.unit ?? "";
-  return { value, unit, steps: [step(row?.rule ?? key, "", `${plain(value)} ${unit}`)], source };
+  return {
+    value,
+    unit,
+    steps: [step(row?.rule ?? key, "", `${plain(value)}${/^(?:|ratio)$/.test(unit) ? "" : ` ${unit}`}`)],
+    source,
+  };
 }
 
 /** The ratings (A) of a device that may protect a ring. */

@@ -8,5 +8,5 @@ export function declaredImpedance(system: "TN-S" | "TN-C-S" | "TT"): Calculated 
   const key = { "TN-S": "ze-tn-s", "TN-C-S": "ze-tn-c-s", TT: "ra-tt" }[system];
   const { value, source } = known(supplyValues, { key }, "value");
   const label = rowOf(supplyValues, { key })?.facts.item ?? system;
-  return { value, unit: "Ω", steps: [step(label, "declared maximum", ohms(value))], source };
+  return { value, unit: "Ω", steps: [step(`${label}, declared at most`, "", ohms(value))], source };
 }

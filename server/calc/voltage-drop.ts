@@ -58,7 +58,18 @@ export function dropPercent(drop: Calculated, nominal: number): Calculated {
 export function dropLimit(use: "lighting" | "other", supply: "public" | "private" = "public"): Calculated {
   const key = supply === "private" ? `${use}-private` : use;
   const { value, source } = known(dropLimits, { key }, "percent");
-  return { value, unit: "%", steps: [step(`limit, ${use}, ${supply} supply`, "", percent(value))], source };
+  return {
+    value,
+    unit: "%",
+    steps: [
+      step(
+        `drop advised at most, ${use === "lighting" ? "lighting" : "other than lighting"}, ${supply} supply`,
+        "",
+        percent(value),
+      ),
+    ],
+    source,
+  };
 }
 
 /** What remains of a limit in V for the cable upstream once a final circuit's drop is taken. */
@@ -66,5 +77,5 @@ export function remainingDrop(limit: Calculated, nominal: number, used: Calculat
   const value = (limit.value / 100) * nominal - used.value;
   const numbers = `${percent(limit.value)} × ${volts(nominal)} − ${volts(used.value)}`;
   const source = fromFormula(combine(limit.source, used.source));
-  return { value, unit: "V", steps: [step("remaining", numbers, volts(value))], source };
+  return { value, unit: "V", steps: [step("what remains of the drop", numbers, volts(value))], source };
 }

@@ -29,7 +29,7 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
   const measured = agreement?.expected;
   const designed = designLoop(study);
   const start = boardImpedance;
-  const byLength = !measured && start && expectedR1R2 ? totalLoop(start.value, expectedR1R2.value) : undefined;
+  const byLength = !measured && start && expectedR1R2 ? totalLoop(start.value, expectedR1R2.value, start.name) : undefined;
   const by = disconnection?.by === "rcd" ? "limit, by the RCD" : "limit, hot";
   return card(
     [

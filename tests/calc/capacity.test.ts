@@ -124,9 +124,9 @@ describe("factors", () => {
     expect(found.value).toBeCloseTo(27 * 0.87 * 0.45, 9);
     expect(working(found.steps)).toBe(
       [
-        "It = Table 4D5 = 27 A",
-        "Ca = 40 °C = 0.87",
-        "Cg = 10 circuits, taken as 12, bunched in air, on surface, embedded or enclosed = 0.45",
+        "It = 27 A (Table 4D5)",
+        "Ca at 40 °C = 0.87",
+        "Cg for 10 circuits, taken as 12, bunched in air, on surface, embedded or enclosed = 0.45",
         "Iz = 27 A × 0.87 × 0.45 = 10.57 A",
       ].join("\n"),
     );

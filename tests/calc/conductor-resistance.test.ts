@@ -127,8 +127,8 @@ describe("properties", () => {
 it("shows its working", () => {
   expect(working(expectedResistance(pair(2.5, 1.5), 22).steps)).toBe(
     [
-      "r = 2.5 mm² copper = 7.41 mΩ/m",
-      "r = 1.5 mm² copper = 12.1 mΩ/m",
+      "r of 2.5 mm² copper = 7.41 mΩ/m",
+      "r of 1.5 mm² copper = 12.1 mΩ/m",
       "(r1 + r2) per metre = 7.41 mΩ + 12.1 mΩ = 19.51 mΩ/m",
       "R = length × resistance per metre = 22 m × 19.51 mΩ/m = 0.43 Ω",
     ].join("\n"),

@@ -33,7 +33,9 @@ describe("disconnection times", () => {
 
   it("say which rule was taken, and how well it is known", () => {
     const time = disconnectionTime({ ...base, sockets: false, rating: 40 });
-    expect(time?.steps[0]).toMatchObject({ numbers: "40 A against 32 A", result: "outside Table 41.1" });
+    expect(time?.steps[0]).toMatchObject({
+      formula: "final circuit of fixed equipment, 40 A, above 32 A: outside Table 41.1",
+    });
     expect(time?.source.standing).toBe("published");
     expect(disconnectionTime({ ...base, edition: edition("BS 7671:2001") })?.source.standing).toBe("memory");
   });

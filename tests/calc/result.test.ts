@@ -51,6 +51,23 @@ describe("rounding", () => {
   });
 });
 
+it("working reads as a person would write it", () => {
+  const steps = [
+    show.looked("It", "Table 4D5", "27 A"),
+    show.relation("Icn ≥ Ipf", "6 kA", "6.5 kA"),
+    show.relation("In ≤ Iz", "20 A", "27 A", true),
+    show.remark("distribution circuit: outside Table 41.1"),
+  ];
+  expect(show.working(steps)).toBe(
+    [
+      "It = 27 A (Table 4D5)",
+      "Icn ≥ Ipf does not hold: 6 kA < 6.5 kA",
+      "In ≤ Iz holds: 20 A ≤ 27 A",
+      "distribution circuit: outside Table 41.1",
+    ].join("\n"),
+  );
+});
+
 it("working leaves out what repeats", () => {
   const steps = [
     show.step("Zs = U0 × Cmin / Ia", "230 V × 0.95 / 160 A", "1.37 Ω"),

@@ -166,7 +166,7 @@ describe("a protective conductor", () => {
     const [finding] = of("design/cpc-too-small", way("BS EN 60898 D32 6 kA", "6", "1.5"));
     // 640 A × 0.95 is taken out again: Ia = 640 A, √0.1 s, k = 115.
     expect(finding?.limit?.amount).toBeCloseTo((640 * Math.sqrt(0.1)) / 115, 2);
-    expect(finding?.working).toContain("method = adiabatic");
+    expect(finding?.working).toContain("by the adiabatic equation");
     expect(finding?.severity).toBe("warning");
   });
 

@@ -1,7 +1,7 @@
 import { expectedConductorAt, latestDead } from "../../analysis/dead.ts";
 import type { Test } from "../../analysis/supply.ts";
 import type { WayStudy } from "../../analysis/way.ts";
-import { ohms, step } from "../../calc/result.ts";
+import { ohms, remark } from "../../calc/result.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
 import { isAbsent } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -60,7 +60,7 @@ export default wayRule({
         value: amount(quantity.value, "Ω"),
         limit: amount(0, "Ω"),
         least: true,
-        steps: [step("a resistance is more than", "", ohms(0))],
+        steps: [remark(`a resistance is more than ${ohms(0)}`)],
         source: deadTestPractice.meterDoubt.source,
         related: lengthRelated(study),
       });

@@ -1,5 +1,5 @@
 import { latestDead } from "../../analysis/dead.ts";
-import { ohms, plain, step } from "../../calc/result.ts";
+import { ohms, plain, remark, step } from "../../calc/result.ts";
 import { cpcRatio } from "../../calc/ring.ts";
 import { exact, measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -68,7 +68,7 @@ export default wayRule({
         message: `R2 of ${ohms(R2.value)} is more than R1+R2, ${ohms(R1R2)}, of which it is a part: one of the two is wrong.`,
         value: amount(R2.value, "Ω"),
         limit: amount(R1R2, "Ω"),
-        steps: [step("R2 < R1+R2", `${ohms(R2.value)} < ${ohms(R1R2)}`, "")],
+        steps: [remark(`R2 < R1+R2 does not hold: ${ohms(R2.value)} against ${ohms(R1R2)}`)],
         source: meterDoubt.source,
         related,
       });

@@ -1,4 +1,4 @@
-import { plain, step } from "../../calc/result.ts";
+import { plain, remark } from "../../calc/result.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
 import { isAbsent } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -37,7 +37,7 @@ export default wayRule({
             message: `${plain(quantity.value, quantity.decimals)} Ω has ${quantity.decimals} decimals where a meter shows ${most.value}: was it measured, or calculated?`,
             value: amount(quantity.decimals, "decimals"),
             limit: amount(most.value, "decimals"),
-            steps: [step("a meter shows", "", `${most.value} decimals`)],
+            steps: [remark(`a meter shows ${most.value} decimals`)],
             source: most.source,
           });
         }

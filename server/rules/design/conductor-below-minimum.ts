@@ -1,10 +1,7 @@
-import { minimumSize } from "../../calc/index.ts";
+import { conductorUse, leastConductor } from "../../analysis/minimum.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
-
-const signalling = ["control", "alarms", "data", "selv", "door"];
-const lighting = ["lighting", "emergency-lighting", "alarms", "ventilation"];
 
 export default wayRule({
   id: "design/conductor-below-minimum",
@@ -29,14 +26,13 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { cable, uses } = study;
+    const { cable } = study;
     if (cable?.material !== "copper") return;
-    const key = cable.construction === "flex" ? "flexible" : kindOf([...uses]);
-    const limit = minimumSize(key);
+    const limit = leastConductor(study);
     if (cable.line >= limit.value) return;
     const { line } = cable.fact.args;
     report(line ? valueSpot(cable.fact, line) : factSpot(cable.fact), {
-      message: `${squareMillimetres(cable.line)} is below the ${squareMillimetres(limit.value)} that conductors for ${key} need.`,
+      message: `${squareMillimetres(cable.line)} is below the ${squareMillimetres(limit.value)} that conductors for ${conductorUse(study)} need.`,
       value: amount(cable.line, "mm²"),
       limit: amountOf(limit),
       least: true,
@@ -46,9 +42,3 @@ export default wayRule({
     });
   },
 });
-
-/** Where nothing is said of the use, the least that any use allows. */
-function kindOf(uses: readonly string[]): "signalling" | "lighting" | "power" {
-  if (uses.every((use) => signalling.includes(use))) return "signalling";
-  return uses.every((use) => lighting.includes(use) || signalling.includes(use)) ? "lighting" : "power";
-}

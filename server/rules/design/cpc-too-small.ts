@@ -1,7 +1,7 @@
 import { deviceName } from "../../analysis/describe.ts";
 import { protectiveNeed } from "../../analysis/protective.ts";
 import { nextSizeUp } from "../../calc/index.ts";
-import { squareMillimetres, step } from "../../calc/result.ts";
+import { remark, squareMillimetres } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -56,7 +56,7 @@ export default wayRule({
       value: amount(cable.cpc, "mm²"),
       limit: amountOf(need),
       least: true,
-      steps: [step("method", "", table ? "Table 54.7" : "adiabatic, 543.1.3"), ...need.steps],
+      steps: [remark(table ? "by Table 54.7" : "by the adiabatic equation, 543.1.3"), ...need.steps],
       source: need.source,
       severity: table ? "information" : certain ? "error" : "warning",
       related: [{ spot: factSpot(device.fact), message: "The device that clears the fault." }],

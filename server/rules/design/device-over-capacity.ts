@@ -1,7 +1,7 @@
 import { deviceName } from "../../analysis/describe.ts";
 import { leastKnownCapacity, radialShortfall, ratingFor, sizeFor } from "../../analysis/overload.ts";
 import { overload } from "../../calc/index.ts";
-import { amps, squareMillimetres, step } from "../../calc/result.ts";
+import { amps, relation as relationStep, squareMillimetres } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
 import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -61,7 +61,7 @@ export default wayRule({
       message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} this cable can carry on its worst stretch.${motor ? " That is right only where an overload relay at the motor protects the cable: say so in a departure." : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
-      steps: [...Iz.steps, step("In ≤ Iz", `${amps(device.rating)} against ${amps(Iz.value)}`, "does not hold")],
+      steps: [...Iz.steps, relationStep("In ≤ Iz", amps(device.rating), amps(Iz.value))],
       source: relation.margin.source,
       ...(motor ? { severity: "warning" } : {}),
       related: [

@@ -2,7 +2,7 @@ import { conventionalRow } from "../../analysis/overload.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import type { Calculated } from "../../calc/index.ts";
 import { ringRatings, ringRule } from "../../calc/index.ts";
-import { plain, step } from "../../calc/result.ts";
+import { looked, plain } from "../../calc/result.ts";
 import { conventionalCircuits } from "../../tables/ring.ts";
 import { cellOf } from "../../tables/table.ts";
 import { amountOf, factSpot, wayRule } from "../rule.ts";
@@ -65,5 +65,5 @@ function areaLimit(study: WayStudy): Calculated | undefined {
   const row = conventionalRow(ringRatings.includes(rating) ? "A2 radial" : "A3 radial");
   if (!row) return undefined;
   const { value, source } = cellOf(conventionalCircuits, row, "area");
-  return { value, unit: "m²", steps: [step(row.facts.circuit, source.ref, `${plain(value)} m²`)], source };
+  return { value, unit: "m²", steps: [looked(row.facts.circuit, source.ref, `${plain(value)} m²`)], source };
 }

@@ -1,7 +1,7 @@
 import { deviceName } from "../../analysis/describe.ts";
 import { ratingFor } from "../../analysis/overload.ts";
 import { overload } from "../../calc/index.ts";
-import { amps, plain, step } from "../../calc/result.ts";
+import { amps, relation as relationStep } from "../../calc/result.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -40,7 +40,7 @@ export default wayRule({
       message: `The design current of ${amps(value)} is above the ${amps(device.rating)} of the ${deviceName(device)} device: it would trip in use. ${rating ? `A ${amps(rating)} device carries the load, and this cable bears it.` : "A larger device needs a cable to match."}`,
       value: amount(value, "A"),
       limit: amount(device.rating, "A"),
-      steps: [step("Ib ≤ In", `${plain(value)} A against ${amps(device.rating)}`, "does not hold")],
+      steps: [relationStep("Ib ≤ In", amps(value), amps(device.rating))],
       ...(relation ? { source: relation.margin.source } : {}),
       related: [{ spot: factSpot(device.fact), message: `In = ${amps(device.rating)}.` }],
       fixes:

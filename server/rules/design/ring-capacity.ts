@@ -1,6 +1,6 @@
 import { leastKnownCapacity, sizeFor } from "../../analysis/overload.ts";
 import { ringRule } from "../../calc/index.ts";
-import { amps, squareMillimetres, step } from "../../calc/result.ts";
+import { amps, relation, squareMillimetres } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { amountOf, factSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -44,7 +44,7 @@ export default wayRule({
       value: amountOf(Iz),
       limit: amountOf(limit),
       least: true,
-      steps: [...Iz.steps, step("Iz ≥ 20 A", `${amps(Iz.value)} against ${amps(limit.value)}`, "does not hold")],
+      steps: [...Iz.steps, relation("Iz ≥ 20 A", amps(Iz.value), amps(limit.value))],
       source: combine(limit.source, Iz.source),
       related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
       fixes: size && line && inWay ? [inPlaceOf(line, `${size} mm²`, `Make the line ${squareMillimetres(size)}`)] : [],

@@ -1,7 +1,7 @@
 import { breakingOf, conditionalAt, nextBreaking } from "../../analysis/breaking.ts";
 import { deviceName } from "../../analysis/describe.ts";
 import { greatestFault } from "../../analysis/faults.ts";
-import { kiloamps, step } from "../../calc/result.ts";
+import { kiloamps, relation } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -50,10 +50,7 @@ export default wayRule({
       message: `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}${written ? "" : " unless it is marked otherwise"}; up to ${kiloamps(fault.value)} may flow at this board.`,
       value: amount(fault.value, "A"),
       limit: amountOf(capacity),
-      steps: [
-        ...capacity.steps,
-        step("Icn ≥ Ipf", `${kiloamps(capacity.value)} against ${kiloamps(fault.value)}`, "does not hold"),
-      ],
+      steps: [...capacity.steps, relation("Icn ≥ Ipf", kiloamps(capacity.value), kiloamps(fault.value))],
       source: capacity.source,
       related: [
         {

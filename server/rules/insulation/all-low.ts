@@ -1,5 +1,5 @@
 import { leastToEarth } from "../../analysis/insulation.ts";
-import { megohms, step } from "../../calc/result.ts";
+import { megohms, remark } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact, shownMegohms } from "../dead-words.ts";
 import { amount, boardRule, valueSpot } from "../rule.ts";
@@ -54,8 +54,8 @@ export default boardRule({
       limit: amount(lowInsulation.value, "Ω"),
       least: true,
       steps: [
-        step("all below", "", megohms(lowInsulation.value)),
-        step("greatest / least", "", `under ${alikeInsulation.value}`),
+        remark(`all below ${megohms(lowInsulation.value)}`),
+        remark(`greatest / least under ${alikeInsulation.value}`),
       ],
       source: lowInsulation.source,
       related: others

@@ -1,7 +1,7 @@
 import { boardInsulation, type InsulationValue, insulationOf } from "../../analysis/insulation.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { parallelInsulation } from "../../calc/insulation.ts";
-import { megohms, step } from "../../calc/result.ts";
+import { megohms, relation } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
 import { relatedFact, shownMegohms } from "../dead-words.ts";
@@ -79,7 +79,7 @@ ${ways}`,
         message: `The board as a whole reads ${shownMegohms(total.quantity)}, more than way ${lowest.study.way.id} alone with ${shownMegohms(lowest.value.quantity)}. In parallel it can only be less: was that circuit off?`,
         value: amount(value, "Ω"),
         limit: amount(lowest.value.quantity.value, "Ω"),
-        steps: [step("R ≤ the least of its parts", `${megohms(value)} ≤ ${megohms(lowest.value.quantity.value)}`, "")],
+        steps: [relation("R ≤ the least of its parts", megohms(value), megohms(lowest.value.quantity.value))],
         source: insulationDoubt.source,
         related,
       });

@@ -1,7 +1,7 @@
 import { insulationOf } from "../../analysis/insulation.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { wordsAfter } from "../writing.ts";
 
 /** Loads with electronics on their terminals that are usually left in place. */
@@ -71,7 +71,6 @@ export default wayRule({
     report(valueSpot(fact, voltage), {
       message: `${volts(voltage.value)} between line and neutral of a circuit that serves ${found.map((use) => words[use]).join(" and ")}: say that they were disconnected, or join line and neutral.`,
       value: amount(voltage.value, "V"),
-      limit: amountOf(reduced),
       steps: reduced.steps,
       source: reduced.source,
       related: [{ spot: factSpot(serves), message: "What it serves." }],

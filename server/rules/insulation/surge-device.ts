@@ -2,7 +2,7 @@ import { boardInsulation } from "../../analysis/insulation.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
 import { relatedFact } from "../dead-words.ts";
-import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
+import { amount, boardRule, valueSpot } from "../rule.ts";
 
 export default boardRule({
   id: "insulation/surge-device",
@@ -50,7 +50,6 @@ installation "Sample" {
     report(valueSpot(fact, fact.args.voltage), {
       message: `${volts(fact.args.voltage.value)} on a board with a surge device: say that it was disconnected, or test at ${volts(reduced.value)}.`,
       value: amount(fact.args.voltage.value, "V"),
-      limit: amountOf(reduced),
       steps: reduced.steps,
       source: reduced.source,
       related: [relatedFact(spd, "The surge device.")],

@@ -76,7 +76,7 @@ export default wayRule({
         const message = selv
           ? `Extra-low voltage is tested at ${volts(limit.value)}, not ${volts(voltage.value)}: was the right row of the table used?`
           : `${volts(voltage.value)} is more than the ${volts(limit.value)} of this circuit, and can harm what is connected. Say why.`;
-        report(spot, { ...common, message, severity: "information" });
+        report(spot, { ...common, least: false, message, severity: "information" });
       } else if (voltage.value < reduced.value || selv) {
         report(spot, {
           ...common,

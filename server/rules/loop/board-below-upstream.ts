@@ -2,7 +2,7 @@ import { originImpedance } from "../../analysis/loop.ts";
 import type { NumberAt } from "../../analysis/supply.ts";
 import { boardImpedance } from "../../analysis/way.ts";
 import { practiceOf } from "../../calc/practice.ts";
-import { ohms, step } from "../../calc/result.ts";
+import { ohms, relation } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
 import { amount, boardRule, factSpot } from "../rule.ts";
 
@@ -55,7 +55,7 @@ installation "Sample" {
       value: amount(own.value, "Ω"),
       limit: amount(above.value, "Ω"),
       least: true,
-      steps: [step("Zdb ≥ Z upstream", `${ohms(own.value)} against ${ohms(above.value)}`, "does not hold")],
+      steps: [relation("Zdb ≥ Z upstream", ohms(own.value), ohms(above.value))],
       source: allowance.source,
       related: [{ spot: factSpot(above.fact), message: `Upstream: ${ohms(above.value)}.` }],
     });

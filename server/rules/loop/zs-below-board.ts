@@ -1,6 +1,6 @@
 import { loopAgreement } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
-import { ohms, step } from "../../calc/result.ts";
+import { ohms, relation } from "../../calc/result.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -38,7 +38,7 @@ export default wayRule({
       value: amount(Zs.value, "Ω"),
       limit: amount(board.value, "Ω"),
       least: true,
-      steps: [step(`Zs ≥ ${board.name}`, `${ohms(Zs.value)} against ${ohms(board.value)}`, "does not hold")],
+      steps: [relation(`Zs ≥ ${board.name}`, ohms(Zs.value), ohms(board.value))],
       source: allowance.source,
       related: [{ spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` }],
     });

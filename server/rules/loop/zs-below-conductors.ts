@@ -1,6 +1,6 @@
 import { loopAgreement } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
-import { ohms, step } from "../../calc/result.ts";
+import { ohms, relation } from "../../calc/result.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -43,7 +43,7 @@ export default wayRule({
       value: amount(Zs.value, "Ω"),
       limit: amount(R1R2.value, "Ω"),
       least: true,
-      steps: [step("Zs ≥ R1+R2", `${ohms(Zs.value)} against ${ohms(R1R2.value)}`, "does not hold")],
+      steps: [relation("Zs ≥ R1+R2", ohms(Zs.value), ohms(R1R2.value))],
       source: practiceOf("loop-below").source,
       related: [{ spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` }],
     });

@@ -1,4 +1,4 @@
-import { ohms, step } from "../../calc/result.ts";
+import { ohms, relation } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
 
@@ -43,7 +43,7 @@ export default wayRule({
       message: `Zs ${ohms(reading.value)} is above the ${ohms(written)} written as its limit${limit ? `, though within the ${ohms(limit.value)} of the standard` : ""}.`,
       value: amount(reading.value, "Ω"),
       limit: amount(written, "Ω"),
-      steps: [step("Zs ≤ limit as written", `${ohms(reading.value)} against ${ohms(written)}`, "does not hold")],
+      steps: [relation("Zs ≤ limit as written", ohms(reading.value), ohms(written))],
       source: limit ? limit.source : { ref: "The limit as the schedule states it", standing: "practice" },
       ...(limit ? { severity: "warning" } : {}),
       related: [{ spot: factSpot(fact), message: `The limit as written: ${ohms(written)}.` }],

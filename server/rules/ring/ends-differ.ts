@@ -67,7 +67,10 @@ export default wayRule({
       message: `${words} ${remedy}`,
       value: amount(difference, "Ω"),
       limit: amountOf(ringTolerance),
-      steps: [step("difference", `${ohms(rn)} − ${ohms(expected)}`, ohms(difference)), ...ringTolerance.steps],
+      steps: [
+        step("difference", `${ohms(Math.max(rn, expected))} − ${ohms(Math.min(rn, expected))}`, ohms(difference)),
+        ...ringTolerance.steps,
+      ],
       source: ringTolerance.source,
       related: [
         relatedFact(ends, "The ends of the ring."),

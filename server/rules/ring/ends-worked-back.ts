@@ -1,7 +1,7 @@
 import { studyRing } from "../../analysis/ring.ts";
 import { recordedR1R2 } from "../../analysis/ring-r1r2.ts";
 import type { WayStudy } from "../../analysis/way.ts";
-import { round, step } from "../../calc/result.ts";
+import { remark, round } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact } from "../dead-words.ts";
 import { amount, boardRule, factSpot } from "../rule.ts";
@@ -83,7 +83,7 @@ installation "Sample" {
     report(factSpot(first.ends), {
       message: `On all ${rings.length} rings of this board r1 and r2 are 1.5 and 2.5 times R1+R2 to the last digit. Were the ends measured, or worked back?`,
       value: amount(rings.length, "rings"),
-      steps: [step("r1 = 1.5 × (R1+R2), r2 = 2.5 × (R1+R2)", `on ${rings.length} rings`, "to the digit")],
+      steps: [remark(`r1 = 1.5 × (R1+R2) and r2 = 2.5 × (R1+R2), to the digit, on ${rings.length} rings`)],
       source: alikeRings.source,
       related: others.map(({ ends, study }) => relatedFact(ends, `The same on way ${study.way.id}.`)),
     });

@@ -55,7 +55,7 @@ export default wayRule({
       message: `All ${values.length} points read ${shown(quantity)} L-E to the digit; round this ring they should differ by about ${ohms(spread)}. Was each one measured?`,
       value: amount(0, "Ω"),
       limit: amount(spread, "Ω"),
-      steps: [step("spread round the ring", "from the ends, at these points", ohms(spread))],
+      steps: [step("spread round the ring at these points, from the ends", "", ohms(spread))],
       source: alikeSpread.source,
       related: [...otherPoints(points, first), ...endsRelated(ring)],
     });
