@@ -33,7 +33,7 @@ for (const ways of sizes.length > 0 ? sizes : [100, 1_000, 10_000]) {
   const json = recordsOf(text);
   const full = fullCheck(text);
   const ours = await measure(["dist/server.cjs", "--stdio"], "wayfile", text, /^ +Ib +\d+\.\d/gm);
-  const peer = await measure(["tests/bench/peer-server.ts", "--stdio"], "json", json, /"value": \d+\.\d/g);
+  const peer = await measure(["tests/bench/peer-server.ts", "--stdio"], "json", json, /"Ib": "\d+\.\d/g);
   console.log(
     `\n${ways.toLocaleString("en")} ways (${(text.length / 1e6).toFixed(2)} MB; as JSON ${(json.length / 1e6).toFixed(2)} MB)`,
   );

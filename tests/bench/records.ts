@@ -1,37 +1,27 @@
 /** The generated schedule as JSON records with a schema: what a general-purpose service can be given to check. */
 import type { JSONSchema } from "vscode-json-languageservice";
 import { readFile } from "../../server/model/file.ts";
-import type { AnyValue, Fact } from "../../server/model/values.ts";
+import type { Facts } from "../../server/model/values.ts";
 import { split } from "../../server/syntax/split.ts";
 
-const quantity: JSONSchema = {
-  type: "object",
-  required: ["value", "unit"],
-  additionalProperties: false,
-  properties: {
-    value: { type: "number", minimum: 0 },
-    unit: { enum: ["Ω", "MΩ", "mm²", "mm", "m", "A", "kA", "mA", "V", "ms", "s", "°C", "kW", "W"] },
-    sign: { enum: ["=", "<", ">"] },
-  },
-};
+/** A statement's arguments as one text, which is the least a schema can be asked to look at. */
+const argument: JSONSchema = { type: "string", minLength: 1, pattern: "^[^\\n]*$" };
 
-const fact: JSONSchema = {
+const facts: JSONSchema = {
   type: "object",
-  required: ["word"],
+  additionalProperties: { anyOf: [argument, { type: "array", items: argument }, { $ref: "#/definitions/facts" }] },
   properties: {
-    word: { type: "string", minLength: 1, description: "The word of the statement." },
-    args: {
-      type: "array",
-      items: { anyOf: [quantity, { type: "string" }, { type: "array", items: { type: "string" } }] },
-    },
-    inner: { type: "array", items: { $ref: "#/definitions/fact" } },
+    device: { type: "string", pattern: "^(BS|EN|IEC) ", description: "The protective device." },
+    length: { type: "string", pattern: "^\\d" },
+    Ib: { type: "string", pattern: "^\\d+(\\.\\d+)? A$", description: "Design current." },
+    Zs: { type: "string", pattern: "^[<>]?\\d+(\\.\\d+)? Ω$" },
   },
 };
 
 export const recordSchema: JSONSchema = {
   type: "object",
   required: ["boards"],
-  definitions: { fact },
+  definitions: { facts },
   properties: {
     boards: {
       type: "array",
@@ -48,7 +38,7 @@ export const recordSchema: JSONSchema = {
               properties: {
                 id: { type: "string" },
                 title: { type: "string" },
-                facts: { type: "array", items: { $ref: "#/definitions/fact" } },
+                facts: { $ref: "#/definitions/facts" },
               },
             },
           },
@@ -63,21 +53,17 @@ export function recordsOf(schedule: string): string {
   const boards = model.installations.flatMap(({ boards }) => boards);
   const records = boards.map(({ head, ways }) => ({
     name: head.name,
-    ways: ways.map((way) => ({ id: way.id, title: way.title, facts: way.facts.list.map(record) })),
+    ways: ways.map((way) => ({ id: way.id, title: way.title, facts: recordOf(way.facts) })),
   }));
   return JSON.stringify({ boards: records }, null, 1);
 }
 
-function record({ word, args, inner }: Fact): unknown {
-  const values = Object.values(args).flatMap((value) => (value === undefined ? [] : ([value].flat() as AnyValue[])));
-  return { word, args: values.map(plain), ...(inner ? { inner: inner.list.map(record) } : {}) };
-}
-
-function plain(value: AnyValue): unknown {
-  if ("unit" in value) return { value: Math.abs(value.value), unit: value.unit, sign: value.sign };
-  if ("value" in value) return String(value.value);
-  if ("curve" in value) return `${value.curve}${value.rating}`;
-  if ("legs" in value)
-    return [value.from.value, ...value.legs.flatMap((leg) => [`${leg.length.value} m`, leg.to.value])];
-  return value.absent;
+function recordOf({ list }: Facts): Record<string, unknown> {
+  const record: Record<string, unknown> = {};
+  for (const { word, wordEnd, end, segment, inner } of list) {
+    const value = inner ? recordOf(inner) : segment.text.slice(wordEnd, end).trim().replace(/\s+/g, " ") || "yes";
+    const before = record[word];
+    record[word] = before === undefined ? value : Array.isArray(before) ? [...before, value] : [before, value];
+  }
+  return record;
 }

@@ -162,10 +162,7 @@ describe("questions", () => {
     const lines =
       'way 1 radial "x" {\n query "One?"\n answer "Yes"\n query "Two?"\n}\nway 2 radial "y" {\n query "Three?"\n}';
     const found = find("record/open-query", lines);
-    expect(found.map(({ message }) => message)).toEqual([
-      "Not answered yet: Two?",
-      "Not answered yet: Three?",
-    ]);
+    expect(found.map(({ message }) => message)).toEqual(["Not answered yet: Two?", "Not answered yet: Three?"]);
   });
 
   it("an answer in another block answers nothing", () => {
