@@ -5,6 +5,7 @@ import { capacity4E1A, capacity4E4A } from "./capacity-90.ts";
 import { armourResistance, conductorResistance, pairResistance } from "./conductors.ts";
 import { conduitRuns } from "./conduit-runs.ts";
 import { conduitCables, conduitStraight, containmentRules, trunkingCables, trunkingSizes } from "./containment.ts";
+import { harmonicNeutrals, selectivityRatios } from "./coordination.ts";
 import { breakingCapacities, energyClasses, legacyTripBands, tripBands } from "./devices.ts";
 import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
 import { diversityAllowances, typicalCircuits } from "./diversity.ts";
@@ -35,6 +36,7 @@ export * from "./capacity-90.ts";
 export * from "./conductors.ts";
 export * from "./conduit-runs.ts";
 export * from "./containment.ts";
+export * from "./coordination.ts";
 export * from "./devices.ts";
 export * from "./disconnection.ts";
 export * from "./diversity.ts";
@@ -133,6 +135,8 @@ export const tables: readonly Table<object>[] = [
   standardSizes,
   standardResiduals,
   practiceValues,
+  harmonicNeutrals,
+  selectivityRatios,
 ];
 
 /** A table by its short name. */

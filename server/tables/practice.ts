@@ -126,6 +126,21 @@ export const practiceValues = table<PracticeValue>({
       unit: "Ω",
     }),
     practice({ key: "bond-length", item: "length of bonding conductor that a reading implies", value: 100, unit: "m" }),
+    practice({ key: "cable-reactance", item: "reactance of a core of a multicore cable", value: 0.00008, unit: "Ω/m" }),
+    practice({
+      key: "resistive-size",
+      item: "size to which resistance alone decides the drop",
+      value: 16,
+      unit: "mm²",
+    }),
+    practice({
+      key: "demand-allowance",
+      item: "a stated demand against the one reckoned, share asked about",
+      value: 1.1,
+      unit: "",
+    }),
+    practice({ key: "unbalance-share", item: "unbalance of three lines, share of the greatest", value: 0.4, unit: "" }),
+    practice({ key: "unbalance-floor", item: "unbalance of three lines, least asked about", value: 15, unit: "A" }),
   ],
 });
 
