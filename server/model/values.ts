@@ -111,17 +111,35 @@ export class Facts<B extends AnyBlock = AnyBlock> {
   }
 
   one<W extends WordIn<B>>(word: W): FactOf<B, W> | undefined {
-    return this.list.find((fact) => fact.word === word) as FactOf<B, W> | undefined;
+    return firstOf(this.list, word) as FactOf<B, W> | undefined;
   }
 
   all<W extends WordIn<B>>(word: W): readonly FactOf<B, W>[] {
-    return this.list.filter((fact) => fact.word === word) as unknown as readonly FactOf<B, W>[];
+    return allOf(this.list, word) as unknown as readonly FactOf<B, W>[];
   }
 
   /** Whether the word stands here, understood or not. */
   has(word: WordIn<B>): boolean {
-    return this.list.some((fact) => fact.word === word) || this.broken.includes(word);
+    return firstOf(this.list, word) !== undefined || this.broken.includes(word);
   }
+}
+
+// Every check asks for several words, so these are plain loops: a closure for each question is felt on a large file.
+function firstOf(list: readonly Fact[], word: string): Fact | undefined {
+  for (const fact of list) if (fact.word === word) return fact;
+  return undefined;
+}
+
+const none: readonly Fact[] = [];
+
+function allOf(list: readonly Fact[], word: string): readonly Fact[] {
+  let found: Fact[] | undefined;
+  for (const fact of list) {
+    if (fact.word !== word) continue;
+    if (found) found.push(fact);
+    else found = [fact];
+  }
+  return found ?? none;
 }
 
 export const isAbsent = (value: AnyValue | undefined): value is Absent => value !== undefined && "absent" in value;
