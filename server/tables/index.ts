@@ -23,6 +23,7 @@ import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
 import { rcdLimits, rcdLoads } from "./rcd-limits.ts";
 import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
 import { conventionalCircuits, ringContinuity, ringRules } from "./ring.ts";
+import { flatPairs, sizingValues, usualConstructions, usualCurves } from "./sizing-practice.ts";
 import { standardRatings, standardResiduals, standardSizes } from "./standard-values.ts";
 import { supplyValues } from "./supply.ts";
 import type { Table } from "./table.ts";
@@ -55,6 +56,7 @@ export * from "./rcd.ts";
 export * from "./rcd-limits.ts";
 export * from "./rcd-selection.ts";
 export * from "./ring.ts";
+export * from "./sizing-practice.ts";
 export * from "./source.ts";
 export * from "./standard-values.ts";
 export * from "./supply.ts";
@@ -137,6 +139,10 @@ export const tables: readonly Table<object>[] = [
   practiceValues,
   harmonicNeutrals,
   selectivityRatios,
+  usualCurves,
+  usualConstructions,
+  flatPairs,
+  sizingValues,
 ];
 
 /** A table by its short name. */

@@ -1,0 +1,95 @@
+/** Which cables come into question: how they are made, and in what sizes, the smallest first. */
+import { type Cable, methodOf, type WayStudy } from "../analysis/way.ts";
+import { selectedProtective, sizes } from "../calc/index.ts";
+import { type Step, squareMillimetres, step } from "../calc/result.ts";
+import { flatPairs, usualConstructions } from "../tables/sizing-practice.ts";
+import type { Source } from "../tables/source.ts";
+import { cellOf, rowOf } from "../tables/table.ts";
+import type { CableChoice } from "./lines.ts";
+
+export interface Construction {
+  readonly kind: CableChoice["construction"];
+  readonly insulation: 70 | 90;
+  readonly cpcBy?: string;
+  readonly cores?: number;
+  readonly words: string;
+  readonly source?: Source;
+}
+
+/** As the schedule has it, or as is usual for the route; or what has to be known first. */
+export function constructionOf(study: WayStudy): Construction | { readonly missing: string } {
+  const { cable } = study;
+  const routes = study.facts.all("route");
+  if (routes.length === 0) return { missing: "the route: how the cable runs decides what it can carry" };
+  const unknown = routes.find((route) => methodOf(route) === undefined);
+  if (unknown) return { missing: "the reference method of the route" };
+  if (cable) return written(cable);
+  const spelt = study.facts.one("cable")?.args.construction?.value;
+  const rows = routes.flatMap(({ args }) => usualFor(args.kind?.value ?? "clipped"));
+  const [first] = rows;
+  if (!first) return { missing: "how the cable is made" };
+  const three = study.threePhase;
+  const kinds = rows.map(({ facts }) => (three ? facts.three : facts.single));
+  // Where stretches differ one cable serves all: armoured for the ground, else a sheathed one that may go anywhere.
+  const hard = rows.find(({ facts }) => facts.insulation > ordinary);
+  const same = kinds.every((kind) => kind === kinds[0]);
+  const row = hard ?? first;
+  const usual = three ? row.facts.three : row.facts.single;
+  const sheathed = three ? "multicore" : "flat-twin";
+  const kind = spelt ?? (hard || same ? usual : sheathed);
+  return {
+    kind,
+    insulation: row.facts.insulation,
+    words: spelt ? `${kind}, as written` : `${kind}, usual for this route`,
+    source: cellOf(usualConstructions, row, "single").source,
+  };
+}
+
+const ordinary = 70;
+
+const usualFor = (route: string) => {
+  const row = rowOf(usualConstructions, { route });
+  return row ? [row] : [];
+};
+
+const written = ({ construction, insulation, cpcBy, cores }: Cable): Construction => ({
+  kind: construction,
+  insulation,
+  ...(cpcBy ? { cpcBy } : {}),
+  ...(cores === undefined ? {} : { cores }),
+  words: `${construction}, as written`,
+});
+
+export interface CableCandidate {
+  readonly choice: CableChoice;
+  /** How its protective conductor was found. */
+  readonly steps: readonly Step[];
+  readonly source?: Source;
+}
+
+/** Fixed wiring begins with this size. */
+const least = 1;
+
+/** All sizes the construction is made in, the smallest first, each with the protective conductor that goes with it. */
+export function candidatesOf({ kind, insulation, cpcBy, cores }: Construction): CableCandidate[] {
+  const made = { construction: kind, insulation, ...(cores === undefined ? {} : { cores }) };
+  return sizes.flatMap((line): CableCandidate[] => {
+    if (line < least) return [];
+    if (cpcBy) return [{ choice: { ...made, line, cpcBy }, steps: [] }];
+    if (kind === "flat-twin") return flatCable(made, line);
+    const table = selectedProtective(line);
+    if (!table) return [];
+    const { steps, source } = table;
+    // The cores of one cable are alike; singles are pulled in one by one.
+    const cpc = kind === "singles" ? table.value : line;
+    return [{ choice: { ...made, line, cpc }, steps, source }];
+  });
+}
+
+function flatCable(made: Omit<CableChoice, "line" | "cpc">, line: number): CableCandidate[] {
+  const row = rowOf(flatPairs, { line });
+  if (!row) return [];
+  const { value: cpc, source } = cellOf(flatPairs, row, "cpc");
+  const steps = [step(`cpc of ${squareMillimetres(line)} flat cable`, "", squareMillimetres(cpc))];
+  return [{ choice: { ...made, line, cpc }, steps, source }];
+}

@@ -1,0 +1,160 @@
+/** What a cable has to satisfy behind a device, in the order it is decided. Each asks what the checks ask. */
+import { designLoop } from "../analysis/loop.ts";
+import { leastConductor } from "../analysis/minimum.ts";
+import { conventionalRow, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
+import { protectiveNeed } from "../analysis/protective.ts";
+import type { WayStudy } from "../analysis/way.ts";
+import { type Calculated, overload, ringRule } from "../calc/index.ts";
+import { amps, ohms, percent, plain, type Step, squareMillimetres, step } from "../calc/result.ts";
+import { conventionalCircuits } from "../tables/ring.ts";
+import { combine, type Source } from "../tables/source.ts";
+import { cellOf } from "../tables/table.ts";
+import type { Demand } from "./demand.ts";
+import { dropFor } from "./drop.ts";
+
+/** What one criterion says of a candidate. */
+export interface Verdict {
+  readonly title: string;
+  /** Nothing where it could not be judged: then `text` says why. */
+  readonly holds: boolean | undefined;
+  readonly text: string;
+  readonly steps: readonly Step[];
+  readonly source?: Source;
+}
+
+type Criterion = (trial: WayStudy, demand: Demand) => Verdict | undefined;
+
+const smallest: Criterion = (trial) => {
+  const { cable } = trial;
+  if (!cable) return undefined;
+  const least = trial.isRing
+    ? ringRule(cable.construction === "mineral" ? "csa-mineral" : "csa")
+    : leastConductor(trial);
+  return atLeast("Least size", cable.line, trial.isRing ? larger(least, leastConductor(trial)) : least);
+};
+
+const larger = (one: Calculated, other: Calculated): Calculated => (other.value > one.value ? other : one);
+
+function atLeast(title: string, size: number, { value, steps, source }: Calculated): Verdict {
+  const holds = size >= value;
+  const text = `${squareMillimetres(size)} ${holds ? "against" : "is below"} the ${squareMillimetres(value)} asked for`;
+  return { title, holds, text, steps, source };
+}
+
+/** Radials of socket-outlets are made as the guide has them: what is plugged in later is not known. */
+const conventional: Criterion = (trial) => {
+  const { cable, device } = trial;
+  if (!cable || device?.rating === undefined || trial.way.kind !== "radial" || !trial.servesSockets) return undefined;
+  const shortfall = radialShortfall(trial);
+  if (shortfall) return atLeast(radialTitle, cable.line, shortfall);
+  const row = conventionalRow("A3 radial");
+  if (!row || device.rating > Number(row.facts.rating)) return undefined;
+  const { value, source } = cellOf(conventionalCircuits, row, cable.construction === "mineral" ? "csaMineral" : "csa");
+  const steps = [step(`radial of socket-outlets, up to ${row.facts.rating} A`, "", squareMillimetres(value))];
+  return atLeast(radialTitle, cable.line, { value, unit: "mm²", steps, source });
+};
+
+const radialTitle = "Radial of socket-outlets";
+
+const capacity: Criterion = (trial) => {
+  const { device } = trial;
+  const gap = trial.capacities.find((one) => "missing" in one.capacity);
+  if (gap && "missing" in gap.capacity)
+    return { title: capacityTitle, holds: false, text: gap.capacity.missing, steps: [] };
+  const least = leastKnownCapacity(trial);
+  if (!device?.rating || !least) return undefined;
+  const Iz = least.value;
+  const where =
+    trial.capacities.length > 1 ? ` on its worst stretch (${least.fact.args.kind?.value ?? "as routed"})` : "";
+  if (trial.isRing) {
+    const asked = ringRule("capacity");
+    const holds = Iz.value >= asked.value * (1 - 1e-9);
+    const text = `Iz ${amps(Iz.value)}${where} against the ${amps(asked.value)} a ring needs`;
+    return { title: capacityTitle, holds, text, steps: Iz.steps, source: combine(asked.source, Iz.source) };
+  }
+  const relations = overload({ standard: device.standard, Ib: 0, In: device.rating, Iz });
+  // For semi-enclosed fuses the factor is in the capacity already, and I2 follows from it.
+  const relation = relations.find(({ name }) => name === "In ≤ Iz");
+  const holds = relation?.holds ?? false;
+  const text = `Iz ${amps(Iz.value)}${where} against In ${amps(device.rating)}`;
+  const source = relation?.margin.source;
+  return { title: capacityTitle, holds, text, steps: Iz.steps, ...(source ? { source } : {}) };
+};
+
+const capacityTitle = "Capacity of the cable";
+
+const drop: Criterion = (trial, demand) => {
+  const title = "Voltage drop";
+  const found = dropFor(trial, demand.forDrop);
+  if ("missing" in found) return { title, holds: undefined, text: found.missing, steps: [] };
+  const { value, steps, source } = found.drop;
+  const { limit } = found;
+  return {
+    title,
+    holds: value <= limit.value * (1 + 1e-9),
+    text: `${percent(value)} against ${percent(limit.value)}`,
+    steps,
+    source: combine(source, limit.source),
+  };
+};
+
+const loop: Criterion = (trial) => {
+  const title = "Loop impedance";
+  const { disconnection, device } = trial;
+  const unknown = (text: string): Verdict => ({ title, holds: undefined, text, steps: [] });
+  if (!trial.length) return unknown("The length is not written: neither the voltage drop nor the loop was reckoned.");
+  if (!trial.context.edition) return unknown("No edition is named: the loop was not judged.");
+  if (!trial.supply.earthing) return unknown("The earthing is not written: the loop was not judged.");
+  if (!disconnection) {
+    const name = device?.rating === undefined ? "this device" : `${amps(device.rating)} ${device.standard}`;
+    return unknown(`No table here gives the limit of Zs for ${name}: the loop was not judged.`);
+  }
+  const found = designLoop(trial);
+  if (!found) {
+    const why =
+      trial.cable?.cpc === undefined ? "the protective conductor has no size here" : "no Ze or Zdb is written";
+    return unknown(`The loop was not reckoned: ${why}.`);
+  }
+  const { limit } = disconnection;
+  return {
+    title,
+    holds: found.value <= limit.value,
+    text: `Zs ${ohms(found.value)} warm against ${ohms(limit.value)}`,
+    steps: [...found.steps, ...limit.steps],
+    source: combine(found.source, limit.source),
+  };
+};
+
+const protective: Criterion = (trial) => {
+  const title = "Protective conductor";
+  const { cable } = trial;
+  if (cable?.cpcBy === "none") return undefined;
+  const found = protectiveNeed(trial);
+  if (!found || cable?.cpc === undefined) {
+    const how = cable?.cpcBy ?? "protective conductor";
+    return { title, holds: undefined, text: `Whether the ${how} is enough for a fault was not reckoned.`, steps: [] };
+  }
+  const { need, method } = found;
+  const by = method === "table" ? "Table 54.7" : "the heat of the fault";
+  return {
+    title,
+    holds: cable.cpc >= need.value,
+    text: `${squareMillimetres(cable.cpc)} against ${plain(need.value)} mm² by ${by}`,
+    steps: need.steps,
+    source: need.source,
+  };
+};
+
+/** In the order they decide: the first that does not hold rules a candidate out. */
+const criteria: readonly Criterion[] = [smallest, conventional, capacity, drop, loop, protective];
+
+export function judge(trial: WayStudy, demand: Demand): Verdict[] {
+  const verdicts: Verdict[] = [];
+  for (const criterion of criteria) {
+    const verdict = criterion(trial, demand);
+    if (!verdict) continue;
+    verdicts.push(verdict);
+    if (verdict.holds === false) break;
+  }
+  return verdicts;
+}

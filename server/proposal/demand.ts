@@ -1,0 +1,93 @@
+/** What a circuit has to carry: stated, from its loads, or what a circuit of its kind is usually made for. */
+import { conventionalRow } from "../analysis/overload.ts";
+import type { WayStudy } from "../analysis/way.ts";
+import { ringRatings } from "../calc/index.ts";
+import { amps, plain, type Step, step } from "../calc/result.ts";
+import { conventionalCircuits, ringRules } from "../tables/ring.ts";
+import { sizingValues } from "../tables/sizing-practice.ts";
+import type { Source } from "../tables/source.ts";
+import { cellOf, known, rowOf, sourceOf } from "../tables/table.ts";
+import type { Wants } from "./proposal.ts";
+
+export interface Demand {
+  /** Ib, A. */
+  readonly value: number;
+  /** The current its voltage drop is reckoned with, A. */
+  readonly forDrop: number;
+  readonly how: "wanted" | "stated" | "loads" | "assumed";
+  readonly words: string;
+  readonly steps: readonly Step[];
+  readonly source?: Source;
+}
+
+/** The design current; or why there is none to go by. */
+export function demandOf(study: WayStudy, { Ib }: Wants): Demand | { readonly missing: string } {
+  if (Ib !== undefined) return { ...plainly(Ib), how: "wanted", words: `${amps(Ib)}, as asked for` };
+  const { designCurrent } = study;
+  if (designCurrent?.stated) {
+    return { ...plainly(designCurrent.value), how: "stated", words: `${amps(designCurrent.value)}, as written` };
+  }
+  // A ring shares what is plugged in; its loads stand without diversity and say little of what flows at once.
+  if (study.isRing) return ringDemand(study);
+  if (designCurrent && designCurrent.value > 0) return fromLoads(study, designCurrent.value);
+  return conventional(study) ?? fromDevice(study) ?? { missing: "the design current (Ib), or the loads" };
+}
+
+const plainly = (value: number) => ({ value, forDrop: value, steps: [step("Ib", "", amps(value))] });
+
+function fromLoads(study: WayStudy, value: number): Demand {
+  const loads = study.facts.all("load");
+  const voltage = study.supply.U0 * (study.threePhase ? 3 : 1);
+  const power = loads.reduce((sum, { args }) => sum + (args.power?.value ?? 0), 0);
+  const current = loads.reduce((sum, { args }) => sum + (args.current?.value ?? 0), 0);
+  const parts = [
+    ...(power > 0 ? [`${plain(power)} W / ${plain(voltage)} V`] : []),
+    ...(current > 0 ? [amps(current)] : []),
+  ];
+  const only = loads.length === 1 ? "from its load" : `from its ${loads.length} loads, without diversity`;
+  const steps = [step(power > 0 ? "Ib = P / U" : "Ib", parts.join(" + "), amps(value))];
+  return { value, forDrop: value, how: "loads", words: `${amps(value)}, ${only}`, steps };
+}
+
+function ringDemand(study: WayStudy): Demand {
+  const value = Math.max(...ringRatings);
+  const drop = known(sizingValues, { key: "ring-drop" }, "value");
+  const row = rowOf(ringRules, { key: "device" });
+  return {
+    value:
+      study.device?.rating !== undefined && ringRatings.includes(study.device.rating) ? study.device.rating : value,
+    forDrop: drop.value,
+    how: "assumed",
+    words: `${amps(value)}, assumed: what a ring is made for`,
+    steps: [step("for the drop: 20 A at the far point and the rest spread evenly", "", amps(drop.value))],
+    ...(row ? { source: sourceOf(ringRules, row, "value") } : {}),
+  };
+}
+
+/** A radial of socket-outlets is made for its device, and that for the floor it serves. */
+function conventional(study: WayStudy): Demand | undefined {
+  if (!study.servesSockets || study.isFeeder) return undefined;
+  const area = study.facts.one("floor-area")?.args.value.value ?? 0;
+  for (const [circuit, value] of [
+    ["A3 radial", Number(conventionalRow("A3 radial")?.facts.rating)],
+    ["A2 radial", Math.max(...ringRatings)],
+  ] as const) {
+    const row = conventionalRow(circuit);
+    if (!row || row.facts.area < area) continue;
+    const { source } = cellOf(conventionalCircuits, row, "area");
+    const words = `${amps(value)}, assumed: a conventional radial for up to ${plain(row.facts.area)} m²`;
+    return { value, forDrop: value, how: "assumed", words, steps: [step("Ib", "", amps(value))], source };
+  }
+  return undefined;
+}
+
+/** Without any load the device that was written is the only hint of it. */
+function fromDevice({ device }: WayStudy): Demand | undefined {
+  if (device?.rating === undefined) return undefined;
+  const { rating } = device;
+  return {
+    ...plainly(rating),
+    how: "assumed",
+    words: `${amps(rating)}, assumed: the rating of the device that is written, since no load is`,
+  };
+}

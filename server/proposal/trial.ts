@@ -1,0 +1,20 @@
+import { WayStudy } from "../analysis/way.ts";
+import { bindSegment } from "../model/bind.ts";
+import type { Facts } from "../model/values.ts";
+import { applyEdits } from "../text/lines.ts";
+import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor } from "./lines.ts";
+
+/**
+ * The way as it would read with another device and cable, studied in the same place. What is judged is the text that
+ * would be written, by what the checks ask of it, so that a proposal and the checks cannot disagree.
+ */
+export function trialOf(study: WayStudy, device: DeviceChoice, cable: CableChoice): WayStudy | undefined {
+  const { way, context } = study;
+  const text = applyEdits(way.segment.text, editsFor(way, deviceText(device), cableText(cable)));
+  const segment = { ...way.segment, text };
+  const header = bindSegment(segment, "board").facts.list.find(({ word }) => word === "way") as
+    | typeof way.header
+    | undefined;
+  if (!header?.inner) return undefined;
+  return new WayStudy({ ...way, header, facts: header.inner as Facts<"way">, segment }, context);
+}

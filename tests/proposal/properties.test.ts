@@ -1,0 +1,192 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { cableText, deviceText } from "../../server/proposal/lines.ts";
+import { fileOfText } from "../../server/workspace/project.ts";
+import { findingsOf } from "../helpers/sample.ts";
+import { firstWay, lineOf, proposed, ratingOf } from "./helpers.ts";
+
+interface Circuit {
+  readonly kind: "ring" | "radial";
+  readonly route: string;
+  readonly length: number;
+  readonly Ib: number | undefined;
+  readonly serves: string;
+  readonly place: string;
+  readonly ze: number;
+  readonly fault: number;
+  readonly earthing: string;
+  readonly premises: string;
+  readonly three: boolean;
+}
+
+const routes = [
+  "route clipped method C",
+  "route conduit 25 mm method B",
+  "route conduit 25 mm method B grouped 3 ambient 35 °C",
+  "route wall method 102 depth 30 mm",
+  "route ceiling method 101",
+  "route clipped method C insulated 200 mm",
+  "route tray grouped 4 tray-layer",
+  "route buried depth 600 mm",
+  "route clipped method C\n  route conduit method B",
+];
+const uses = ["sockets", "lighting", "cooker", "water-heater", "heating", "motor", "ev-charger", "appliance"];
+
+const circuits = fc.record<Circuit>({
+  kind: fc.constantFrom("ring", "radial", "radial", "radial"),
+  route: fc.constantFrom(...routes),
+  length: fc.integer({ min: 3, max: 90 }),
+  Ib: fc.option(
+    fc.double({ min: 0.5, max: 70, noNaN: true }).map((value) => Math.round(value * 10) / 10),
+    {
+      nil: undefined,
+    },
+  ),
+  serves: fc.constantFrom(...uses),
+  place: fc.constantFrom("", "bathroom", "outdoors"),
+  ze: fc.constantFrom(0.12, 0.3, 0.6, 0.8),
+  fault: fc.constantFrom(0.9, 3, 7.5),
+  earthing: fc.constantFrom("TN-S", "TN-C-S", "TT"),
+  premises: fc.constantFrom("dwelling", "commercial"),
+  three: fc.boolean(),
+});
+
+const linesOf = ({ kind, route, length, Ib, serves, place, three }: Circuit): string =>
+  [
+    `way 1 ${kind} "Circuit" {`,
+    ...(three && kind === "radial" ? ["  phase three"] : []),
+    `  ${route}`,
+    `  length ${length} m`,
+    ...(Ib === undefined ? [] : [`  Ib ${Ib} A`]),
+    `  serves ${kind === "ring" ? "sockets" : serves}`,
+    ...(place ? [`  place ${place}`] : []),
+    "}",
+  ].join("\n");
+
+const settingOf = ({ ze, fault, earthing, premises, three }: Circuit) => ({
+  premises,
+  supply: `earthing ${earthing}\nphases ${three ? "three" : "single"}\nZe ${ze} Ω\nIpf ${fault} kA`,
+});
+
+/** What a device and a cable can be wrong about. */
+const errorsIn = (text: string) =>
+  findingsOf(text).filter(
+    ({ check, severity }) => severity === "error" && /^(?:language|design|loop|drop|fault|rcd|network)\//.test(check),
+  );
+
+describe("whatever is proposed", () => {
+  it("raises no error of design, loop, drop, fault level or RCD when it is written into the file", () => {
+    let fitted = 0;
+    fc.assert(
+      fc.property(circuits, (circuit) => {
+        const { proposal, after } = proposed(linesOf(circuit), settingOf(circuit));
+        if (proposal.outcome !== "fits") {
+          expect(proposal.reasons.length).toBeGreaterThan(0);
+          return;
+        }
+        fitted++;
+        expect(errorsIn(after)).toEqual([]);
+        expect(after).toContain(`${proposal.device?.replace("device ", "")}\n`);
+      }),
+      { numRuns: 250 },
+    );
+    expect(fitted).toBeGreaterThan(100);
+  });
+
+  it("is the smallest: the next smaller cable raises an error, or is ruled out for a reason with its numbers", () => {
+    fc.assert(
+      fc.property(circuits, (circuit) => {
+        const { proposal } = proposed(linesOf(circuit), settingOf(circuit));
+        if (proposal.outcome !== "fits") return;
+        for (const { candidate, why } of proposal.ruledOut) {
+          expect(`${candidate}: ${why}`).toMatch(/\d.*: .*(?:\d|smaller than is usually fitted|not a usual rating)/);
+        }
+        const sizes = proposal.ruledOut.flatMap(({ candidate }) => /^([\d.]+) mm²/.exec(candidate)?.[1] ?? []);
+        const proposedSize = lineOf(proposal);
+        expect(sizes.map(Number)).toEqual(sizes.map(Number).toSorted((a, b) => a - b));
+        for (const size of sizes) expect(Number(size)).toBeLessThan(proposedSize);
+        const all = [1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150, 185, 240, 300];
+        expect(sizes.map(Number)).toEqual(all.slice(0, all.indexOf(proposedSize)));
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("stays as it is when it is asked for again", () => {
+    fc.assert(
+      fc.property(circuits, (circuit) => {
+        const { proposal, after } = proposed(linesOf(circuit), settingOf(circuit));
+        if (proposal.outcome !== "fits") return;
+        const again = proposed(firstWay(fileOfText("a.ways", after)).way.segment.text, settingOf(circuit)).proposal;
+        expect([again.device, again.cable]).toEqual([proposal.device, proposal.cable]);
+        expect(again.fix?.edits).toEqual([]);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
+describe("monotone", () => {
+  const breakers = circuits.map((circuit) => ({ ...circuit, kind: "radial" as const, Ib: circuit.Ib ?? 12 }));
+
+  it("longer never gets smaller", () => {
+    fc.assert(
+      fc.property(breakers, fc.integer({ min: 1, max: 60 }), (circuit, more) => {
+        const near = proposed(linesOf(circuit), settingOf(circuit)).proposal;
+        const far = proposed(linesOf({ ...circuit, length: circuit.length + more }), settingOf(circuit)).proposal;
+        if (near.outcome === "fits" && far.outcome === "fits") {
+          expect(lineOf(far)).toBeGreaterThanOrEqual(lineOf(near));
+          expect(ratingOf(far)).toBe(ratingOf(near));
+        } else expect([near.outcome, far.outcome]).not.toEqual(["none", "fits"]);
+      }),
+      { numRuns: 120 },
+    );
+  });
+
+  it("heavier never gets smaller", () => {
+    fc.assert(
+      fc.property(breakers, fc.integer({ min: 1, max: 25 }), (circuit, more) => {
+        const light = proposed(linesOf(circuit), settingOf(circuit)).proposal;
+        const heavy = proposed(linesOf({ ...circuit, Ib: circuit.Ib + more }), settingOf(circuit)).proposal;
+        if (light.outcome === "fits" && heavy.outcome === "fits") {
+          expect(lineOf(heavy)).toBeGreaterThanOrEqual(lineOf(light));
+          expect(ratingOf(heavy)).toBeGreaterThanOrEqual(ratingOf(light));
+        } else expect([light.outcome, heavy.outcome]).not.toEqual(["none", "fits"]);
+      }),
+      { numRuns: 120 },
+    );
+  });
+});
+
+describe("smaller by hand", () => {
+  /** The next smaller cable is written into the file and the checks are asked: where a rule decides they must object. */
+  it("is what the checks object to where capacity or the loop decided", () => {
+    const cases = [
+      {
+        Ib: 30,
+        length: 10,
+        smaller: { line: 4, cpc: 1.5 },
+        route: "route clipped method C insulated 100 mm",
+        check: "design/device-over-capacity",
+      },
+      {
+        Ib: 30,
+        length: 70,
+        smaller: { line: 6, cpc: 2.5 },
+        route: "route clipped method C",
+        check: "loop/design-loop-over-limit",
+      },
+    ] as const;
+    for (const { Ib, length, smaller, route, check } of cases) {
+      const lines = `way 1 radial "Kiln" {\n  ${route}\n  length ${length} m\n  Ib ${Ib} A\n  serves heating\n}`;
+      const { proposal, after } = proposed(lines, { supply: "earthing TN-S\nZe 0.60 Ω\nIpf 0.9 kA" });
+      expect(lineOf(proposal)).toBeGreaterThan(smaller.line);
+      const thin = cableText({ construction: "flat-twin", insulation: 70, ...smaller });
+      const written = after.replace(/cable .*/, thin);
+      expect(written).not.toBe(after);
+      expect(errorsIn(after)).toEqual([]);
+      expect(findingsOf(written).map((finding) => finding.check)).toContain(check);
+      expect(proposal.device).toBe(deviceText({ standard: "BS EN 60898", curve: "B", rating: 32, breaking: 6000 }));
+    }
+  });
+});
