@@ -25,7 +25,9 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
   if (unknown) return { missing: "the reference method of the route" };
   if (cable) return written(cable);
   const spelt = study.facts.one("cable")?.args.construction?.value;
-  const rows = routes.flatMap(({ args }) => usualFor(args.kind?.value ?? "clipped"));
+  const rows = routes.flatMap((route) =>
+    usualFor(route.args.kind?.value ?? kindBy[methodOf(route) ?? "C"] ?? "clipped"),
+  );
   const [first] = rows;
   if (!first) return { missing: "how the cable is made" };
   const three = study.threePhase;
@@ -46,6 +48,9 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
 }
 
 const ordinary = 70;
+
+/** What a method says of the route where its kind is not written. */
+const kindBy: Readonly<Record<string, string>> = { A: "conduit", B: "conduit", C: "clipped", D: "buried", E: "tray" };
 
 const usualFor = (route: string) => {
   const row = rowOf(usualConstructions, { route });

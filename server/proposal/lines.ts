@@ -1,7 +1,7 @@
 /** Devices and cables as the statements of a way, and the edits that put them there. */
-import { kiloamps, milliamps, plain } from "../calc/result.ts";
+import { amps, kiloamps, milliamps, plain } from "../calc/result.ts";
 import type { Way } from "../model/file.ts";
-import type { Fact } from "../model/values.ts";
+import type { Fact, FactOf, Span } from "../model/values.ts";
 import { lineAfter, lineInBlock } from "../rules/writing.ts";
 import type { TextEdit } from "../text/lines.ts";
 
@@ -54,21 +54,75 @@ export function cableText({ construction, insulation, line, cpc, cpcBy, cores }:
 /** Whole square millimetres below two are written with a decimal, as they are printed on the sheath. */
 export const sizeText = (size: number): string => `${size === 1 ? "1.0" : plain(size)} mm²`;
 
-/** Puts the two statements into a way: in the place of those that stand there, or as its first lines. */
-export function editsFor(way: Way, device: string, cable: string): TextEdit[] {
-  const oldDevice = way.facts.one("device");
-  const oldCable = way.facts.one("cable");
-  if (oldDevice && oldCable) return [...replaced(oldDevice, device), ...replaced(oldCable, cable)];
-  if (oldDevice) return [...replaced(oldDevice, device), ...lineAfter(oldDevice, cable).edits];
-  if (oldCable) return [...inBlock(way, device), ...replaced(oldCable, cable)];
-  return [...inBlock(way, `${device}\n${cable}`)];
+/** Puts the two statements into a way: what differs in those that stand there, or new lines at its top. */
+export function editsFor({ facts, header }: Way, device: DeviceChoice, cable: CableChoice): TextEdit[] {
+  const oldDevice = facts.one("device");
+  const oldCable = facts.one("cable");
+  const top = (...lines: readonly string[]) => lineInBlock(header, lines.join("\n")).flatMap(({ edits }) => edits);
+  if (!oldDevice && !oldCable) return top(deviceText(device), cableText(cable));
+  return [
+    ...(oldDevice ? deviceEdits(oldDevice, device) : top(deviceText(device))),
+    ...(oldCable ? cableEdits(oldCable, cable) : oldDevice ? lineAfter(oldDevice, cableText(cable)).edits : []),
+  ];
 }
 
-const inBlock = (way: Way, lines: string): readonly TextEdit[] =>
-  lineInBlock(way.header, lines).flatMap(({ edits }) => edits);
-
-/** Only what is said anew changes: the layout of a statement that says the same already stays. */
-function replaced({ segment, start, end }: Fact, text: string): readonly TextEdit[] {
-  const squeezed = segment.text.slice(start, end).replace(/\s+/g, " ");
-  return squeezed === text ? [] : [{ start, end, text }];
+/** One argument of a statement: where it stands, if it does, and what it should say. */
+interface Slot {
+  readonly span: Span | undefined;
+  /** Nothing where what stands there is right already, or nothing is to stand there. */
+  readonly text: string | undefined;
+  /** The word before it, needed only where it is new. */
+  readonly label?: string;
 }
+
+const slot = (span: Span | undefined, same: boolean, text: string | undefined, label?: string): Slot => ({
+  span,
+  text: same ? undefined : text,
+  ...(label ? { label } : {}),
+});
+
+function deviceEdits({ args }: FactOf<"way", "device">, device: DeviceChoice): TextEdit[] {
+  const { standard, curve, rating, breaking, sensitivity, type } = args;
+  const size = curve?.rating ?? rating?.value;
+  const sizeSame = size === device.rating && curve?.curve === device.curve;
+  return argumentEdits(standard.end, [
+    slot(standard, standard.value === device.standard, device.standard),
+    slot(curve ?? rating, sizeSame, device.curve ? `${device.curve}${plain(device.rating)}` : amps(device.rating)),
+    slot(breaking, breaking?.value === device.breaking, written(device.breaking, kiloamps)),
+    slot(sensitivity, sensitivity?.value === device.sensitivity, written(device.sensitivity, milliamps)),
+    slot(type, type?.value === device.type, device.type, "type"),
+  ]);
+}
+
+function cableEdits(fact: FactOf<"way", "cable">, cable: CableChoice): TextEdit[] {
+  const { construction, insulation, line, neutral, cpc } = fact.args;
+  // A cable type is described elsewhere; another cable than that is written out here.
+  if (!construction) return [{ start: fact.start, end: fact.end, text: cableText(cable) }];
+  const hot = (insulation?.value ?? ordinary) === cable.insulation;
+  return argumentEdits(construction.end, [
+    slot(construction, construction.value === cable.construction, cable.construction),
+    slot(insulation, hot, `${cable.insulation} °C`),
+    slot(line, line?.value === cable.line, sizeText(cable.line), "line"),
+    slot(neutral, neutral === undefined || neutral.value === cable.line, sizeText(cable.line)),
+    slot(cpc, cpc?.value === cable.cpc, written(cable.cpc, sizeText), "cpc"),
+  ]);
+}
+
+const ordinary = 70;
+const written = (value: number | undefined, write: (value: number) => string): string | undefined =>
+  value === undefined ? undefined : write(value);
+
+/** What is new stands behind the argument before it; what stands there keeps its place. */
+function argumentEdits(from: number, slots: readonly Slot[]): TextEdit[] {
+  let after = from;
+  return slots.flatMap(({ span, text, label }): TextEdit[] => {
+    if (span) after = span.end;
+    if (text === undefined) return [];
+    if (span) return [{ start: span.start, end: span.end, text }];
+    return [{ start: after, end: after, text: ` ${label ? `${label} ` : ""}${text}` }];
+  });
+}
+
+/** A statement as it is written, in one line and single-spaced. */
+export const statementText = ({ segment, start, end }: Fact): string =>
+  segment.text.slice(start, end).trim().replace(/\s+/g, " ");

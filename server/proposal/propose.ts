@@ -9,11 +9,20 @@ import { ringRatings } from "../calc/index.ts";
 import { amps, kiloamps, milliamps, type Step, step } from "../calc/result.ts";
 import { ringRules } from "../tables/ring.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
+import type { TextEdit } from "../text/lines.ts";
 import { type CableCandidate, type Construction, candidatesOf, constructionOf } from "./cable.ts";
 import { judge, type Verdict } from "./criteria.ts";
 import { type Demand, demandOf } from "./demand.ts";
 import { breakingFor, type DeviceKind, kindOf, type RcdChoice, ratingsOf, rcdFor } from "./device.ts";
-import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor, sizeText } from "./lines.ts";
+import {
+  type CableChoice,
+  cableText,
+  type DeviceChoice,
+  deviceText,
+  editsFor,
+  sizeText,
+  statementText,
+} from "./lines.ts";
 import type { Decision, Proposal, RuledOut, Wants } from "./proposal.ts";
 import { trialOf } from "./trial.ts";
 
@@ -141,7 +150,7 @@ function withRating(study: WayStudy, chosen: Chosen, draft: Draft): Proposal {
   const weak = tooWeak(found.trial);
   if (weak) return ended(draft, "none", [weak]);
   record(found, { ...chosen, rcd, device }, draft);
-  return finished(study, device, found.candidate.choice, draft);
+  return finished(study, found.trial, device, found.candidate.choice, draft);
 }
 
 interface Found {
@@ -238,9 +247,24 @@ function breakingDecision(trial: WayStudy, open: string[]): Decision {
   return { title, result: kiloamps(capacity.value), steps, source: capacity.source };
 }
 
-function finished(study: WayStudy, device: DeviceChoice, cable: CableChoice, draft: Draft): Proposal {
-  const lines = { device: deviceText(device), cable: cableText(cable) };
-  const edits = editsFor(study.way, lines.device, lines.cable);
-  const fix = { title: `Write ${lines.device} and ${lines.cable}`, edits, safe: false };
+function finished(study: WayStudy, trial: WayStudy, device: DeviceChoice, cable: CableChoice, draft: Draft): Proposal {
+  const lines = {
+    device: statementOf(trial, "device") ?? deviceText(device),
+    cable: statementOf(trial, "cable") ?? cableText(cable),
+  };
+  const fix = { title: `Write ${lines.device} and ${lines.cable}`, edits: editsOf(study, device, cable), safe: false };
   return { outcome: "fits", reasons: [], ...draft, ...lines, fix };
+}
+
+const statementOf = ({ facts }: WayStudy, word: "device" | "cable"): string | undefined => {
+  const fact = facts.one(word);
+  return fact && statementText(fact);
+};
+
+/** A cable type that describes the very cable proposed stays what it is. */
+function editsOf(study: WayStudy, device: DeviceChoice, cable: CableChoice): TextEdit[] {
+  const old = study.cable;
+  const typed = old?.fact !== old?.described && old?.line === cable.line && old?.cpc === cable.cpc;
+  const edits = editsFor(study.way, device, cable);
+  return typed && old ? edits.filter(({ start, end }) => start !== old.fact.start || end !== old.fact.end) : edits;
 }

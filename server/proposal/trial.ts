@@ -2,7 +2,7 @@ import { WayStudy } from "../analysis/way.ts";
 import { bindSegment } from "../model/bind.ts";
 import type { Facts } from "../model/values.ts";
 import { applyEdits } from "../text/lines.ts";
-import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor } from "./lines.ts";
+import { type CableChoice, type DeviceChoice, editsFor } from "./lines.ts";
 
 /**
  * The way as it would read with another device and cable, studied in the same place. What is judged is the text that
@@ -10,7 +10,7 @@ import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor } 
  */
 export function trialOf(study: WayStudy, device: DeviceChoice, cable: CableChoice): WayStudy | undefined {
   const { way, context } = study;
-  const text = applyEdits(way.segment.text, editsFor(way, deviceText(device), cableText(cable)));
+  const text = applyEdits(way.segment.text, editsFor(way, device, cable));
   const segment = { ...way.segment, text };
   const header = bindSegment(segment, "board").facts.list.find(({ word }) => word === "way") as
     | typeof way.header
