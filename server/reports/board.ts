@@ -1,0 +1,136 @@
+/** What is reckoned of a board and of the supply, before their ways. */
+import { bondingNeed, earthingNeed, pmeNeed } from "../analysis/earthing.ts";
+import { faultsAt } from "../analysis/faults.ts";
+import { designBoardImpedance, originImpedance } from "../analysis/loop.ts";
+import { studySupply } from "../analysis/supply.ts";
+import { boardImpedance } from "../analysis/way.ts";
+import { faultCurrent } from "../calc/index.ts";
+import { kiloamps, ohms, squareMillimetres, step } from "../calc/result.ts";
+import type { BoardInPlace, Installation } from "../model/installation.ts";
+import type { Facts } from "../model/values.ts";
+import type { CheckResult } from "../rules/check.ts";
+import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "./document.ts";
+import { findingsPart, memoryPart, openPart } from "./record.ts";
+import { written } from "./written.ts";
+
+const noSource = { ref: "", standing: "published" } as const;
+
+/** Plain lines of a block, without the blocks and words that are not for paper. */
+const linesOf = (facts: Facts | undefined): string[][] =>
+  (facts?.list ?? [])
+    .filter(({ word, inner }) => !inner && !["note", "query", "answer", "departure"].includes(word))
+    .map((fact) => [fact.word.replaceAll("-", " "), written(fact)]);
+
+export function installationSections(installation: Installation, result: CheckResult): Section[] {
+  const { supply, head } = installation;
+  const ze = originImpedance({ supply });
+  const known = part("Installation and supply", [
+    ...table(["item", "as the schedule has it"], [...linesOf(head.facts), ...linesOf(supply)]),
+    ...(supply ? [] : [gap("Anything by the supply", "the supply is not described")]),
+  ]);
+  const place = installation.boards[0];
+  const U0 = place ? studySupply(place.context).U0 : undefined;
+  const fault = ze && U0 !== undefined && ze.value > 0 ? faultCurrent(U0, ze.value) : undefined;
+  const loop = part("Loop and fault current at the origin", [
+    reckon(
+      "Earth fault current at the origin",
+      fault,
+      kiloamps(fault?.value ?? 0),
+      ze ? "Ze is zero, or there is no board" : "Ze is not stated as a figure",
+    ),
+  ]);
+  const earthing = part("Earthing and bonding", supply ? earthingBlocks(supply) : []);
+  const parts = [...known, ...loop, ...earthing];
+  const own = new Set([
+    head.header.segment,
+    ...(supply?.list ?? []).map(({ segment }) => segment),
+    ...head.facts.list.map(({ segment }) => segment),
+  ]);
+  return [
+    { level: 1, title: `Installation ${head.title}`.trim(), blocks: [] },
+    ...parts,
+    ...findingsPart(result, own),
+    ...openPart(parts),
+    ...memoryPart(parts),
+  ];
+}
+
+function earthingBlocks(supply: Facts<"supply">): Block[] {
+  const own = supply.one("earthing-conductor")?.args.size.value;
+  const need = earthingNeed(supply);
+  const pme = pmeNeed(supply);
+  const bonding = bondingNeed(supply);
+  const blocks: Block[] = [];
+  if (need) blocks.push(reckon("Earthing conductor by Table 54.7", need, squareMillimetres(need.value), ""));
+  else blocks.push(gap("The earthing conductor by Table 54.7", whyNoEarthing(supply)));
+  if (pme) blocks.push(reckon("Earthing conductor, as a distributor asks", pme, squareMillimetres(pme.value), ""));
+  for (const asked of [need, pme]) {
+    if (!asked || own === undefined) continue;
+    const fits = own >= asked.value;
+    blocks.push(
+      judge(
+        fits,
+        `Earthing conductor ${squareMillimetres(own)} ${fits ? "≥" : "<"} ${squareMillimetres(asked.value)}`,
+        asked.source,
+      ),
+    );
+  }
+  blocks.push(
+    reckon(
+      "Main bonding",
+      bonding,
+      squareMillimetres(bonding?.value ?? 0),
+      "the earthing arrangement or the size it follows from is not stated",
+    ),
+  );
+  for (const fact of supply.all("bonding")) {
+    const size = fact.args.size?.value;
+    if (!bonding) continue;
+    if (size === undefined) blocks.push(gap(`Bonding of ${fact.args.service.value}`, "its size is not stated"));
+    else {
+      const fits = size >= bonding.value;
+      blocks.push(
+        judge(
+          fits,
+          `Bonding of ${fact.args.service.value} ${squareMillimetres(size)} ${fits ? "≥" : "<"} ${squareMillimetres(bonding.value)}`,
+          bonding.source,
+        ),
+      );
+    }
+  }
+  return blocks;
+}
+
+function whyNoEarthing(supply: Facts<"supply">): string {
+  const system = supply.one("earthing")?.args.system.value;
+  if (system === "TT") return "an electrode lets so little flow that the table would ask for far too much";
+  if (!system) return "the earthing arrangement is not stated";
+  return "the size of the tails is not stated";
+}
+
+export function boardSections(place: BoardInPlace, result: CheckResult): Section[] {
+  const { board, context } = place;
+  const loop = boardImpedance(context);
+  const design = designBoardImpedance(context);
+  const steps = loop ? [step(`${loop.name}, as the schedule has it`, "", ohms(loop.value))] : (design?.steps ?? []);
+  const faults = faultsAt(context);
+  const parts = [
+    ...part("What is known of the board", table(["item", "as the schedule has it"], linesOf(board.head.facts))),
+    ...part("Loop and fault current at the board", [
+      reckon(
+        "Loop impedance",
+        design && { steps, source: loop ? noSource : design.source },
+        ohms(design?.value ?? 0),
+        "it is not noted, and nothing above the board gives it",
+      ),
+      ...(faults.length === 0 ? [gap("Fault current", "none is noted for this board")] : []),
+      ...faults.map(({ name, value, at }) =>
+        reckon(`${name}, noted at the ${at}`, { steps: [], source: noSource }, kiloamps(value), ""),
+      ),
+    ]),
+  ];
+  const ways = new Set(board.ways.map(({ segment }) => segment));
+  const own = new Set(board.segments.filter((segment) => !ways.has(segment)));
+  const empty = board.ways.length === 0 ? part("Ways", [paragraph("The board has no ways.")]) : [];
+  return [...parts, ...empty, ...findingsPart(result, own), ...openPart(parts), ...memoryPart(parts)];
+}

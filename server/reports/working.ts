@@ -1,0 +1,82 @@
+/** The working of a way, a board or an installation as a person sets it out on paper. */
+import { studyWay, type WayStudy } from "../analysis/way.ts";
+import type { Way } from "../model/file.ts";
+import type { BoardInPlace, Installation } from "../model/installation.ts";
+import { type CheckResult, checkInstallation } from "../rules/check.ts";
+import { boardSections, installationSections } from "./board.ts";
+import { cablePart, loadPart } from "./currents.ts";
+import { disconnectionPart } from "./disconnection.ts";
+import { paragraph, part, type Report, type Section } from "./document.ts";
+import { dropPart } from "./drop.ts";
+import { expectedPart } from "./expected.ts";
+import { knownPart } from "./known.ts";
+import { faultPart, protectivePart } from "./protective.ts";
+import { readingsPart } from "./readings.ts";
+import { findingsPart, memoryPart, openPart } from "./record.ts";
+import { ringPart } from "./ring.ts";
+import type { Target } from "./target.ts";
+
+export function workingOf(installation: Installation, { place, way }: Target = {}): Report {
+  const result = checkInstallation(installation);
+  const name = installation.head.title || "an installation without a name";
+  const edition = installation.edition;
+  const lead = [
+    `Installation: ${name}`,
+    edition ? `Worked to ${edition.id} (${edition.name})` : "The installation names no edition that is known.",
+    ...(edition?.unseen ? [edition.unseen] : []),
+  ];
+  return {
+    title: `Working: ${place && way ? wayTitle(place, way) : place ? boardTitle(place) : name}`,
+    lead,
+    sections: sectionsOf(installation, { ...(place ? { place } : {}), ...(way ? { way } : {}) }, result),
+    cautions,
+  };
+}
+
+const cautions =
+  "This working follows from what the schedule says and from the sources named beside each figure. It does not see the installation, and it replaces neither the standard nor the judgement of the person who signs. Figures marked as from memory have to be checked in your own copy.";
+
+function sectionsOf(installation: Installation, { place, way }: Target, result: CheckResult): Section[] {
+  if (place && way) return waySections(place, way, result);
+  if (place) return wholeBoard(place, result);
+  return [
+    ...installationSections(installation, result),
+    ...installation.boards.flatMap((one) => wholeBoard(one, result)),
+  ];
+}
+
+const wholeBoard = (place: BoardInPlace, result: CheckResult): Section[] => [
+  { level: 1, title: boardTitle(place), blocks: [] },
+  ...boardSections(place, result),
+  ...place.board.ways.flatMap((way) => waySections(place, way, result)),
+];
+
+function waySections(place: BoardInPlace, way: Way, result: CheckResult): Section[] {
+  const study = studyWay(way, place.context);
+  const head: Section = { level: 1, title: wayTitle(place, way), blocks: [] };
+  const findings = findingsPart(result, new Set([way.segment]));
+  if (study.isSpare)
+    return [head, ...part("What is known", [paragraph("The way is spare: there is nothing to reckon.")]), ...findings];
+  const parts = calculation(study);
+  return [head, ...parts, ...findings, ...openPart(parts), ...memoryPart(parts)];
+}
+
+/** In the order of the trade: what is known, currents, drop, disconnection, protection, and then the meter. */
+const calculation = (study: WayStudy): Section[] => [
+  ...knownPart(study),
+  ...loadPart(study),
+  ...cablePart(study),
+  ...ringPart(study),
+  ...dropPart(study),
+  ...disconnectionPart(study),
+  ...protectivePart(study),
+  ...faultPart(study),
+  ...expectedPart(study),
+  ...readingsPart(study),
+];
+
+export const wayTitle = ({ board }: BoardInPlace, { id, kind, title }: Way): string =>
+  `Way ${board.head.name}/${id}${title === "" ? "" : ` “${title}”`}${kind ? `, ${kind}` : ""}`;
+
+export const boardTitle = ({ board: { head } }: BoardInPlace): string =>
+  `Board ${head.name}${head.title === "" ? "" : ` “${head.title}”`}`;

@@ -1,0 +1,21 @@
+/** Breaks a text at blanks into lines of at most so many signs. A word that is longer itself is cut. */
+export function wrap(text: string, width: number): string[] {
+  const lines: string[] = [];
+  let line = "";
+  const put = (word: string): void => {
+    if (line === "") line = word;
+    else if (line.length + 1 + word.length <= width) line += ` ${word}`;
+    else {
+      lines.push(line);
+      line = word;
+    }
+  };
+  for (const word of text.split(blanks)) {
+    if (word === "") continue;
+    for (let at = 0; at < word.length; at += width) put(word.slice(at, at + width));
+  }
+  return [...lines, line];
+}
+
+/** A figure is not torn from its unit, nor a relation from its sides at the one blank that binds them. */
+const blanks = /[ \t\r\n]+(?!(?:Ω|MΩ|kΩ|mΩ|A|kA|mA|V|m|mm²|s|ms|°C|%|kW|W)(?![\p{L}\d]))/u;
