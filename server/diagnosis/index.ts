@@ -7,6 +7,14 @@ import { Predictions } from "./predictions.ts";
 import { type Judged, type Kind, rank } from "./rank.ts";
 import type { Sheet } from "./sheet.ts";
 
+export interface PredictedReading {
+  readonly reading: string;
+  /** By the explanation, Ω. */
+  readonly predicted: number;
+  /** By the same circuit without the fault or slip. */
+  readonly sound: number;
+}
+
 export interface Explanation {
   /** The kind of fault or slip. */
   readonly id: string;
@@ -23,10 +31,7 @@ export interface Explanation {
   readonly fits: boolean;
   /** Whether the readings cannot tell it from the first. */
   readonly alike: boolean;
-  readonly predicted: readonly {
-    readonly reading: string;
-    readonly predicted: number;
-  }[];
+  readonly predicted: readonly PredictedReading[];
 }
 
 export interface Diagnosis {
@@ -56,11 +61,23 @@ export function isSound(sheet: Sheet): boolean {
   });
 }
 
+/** How far each reading lies from what the sound circuit that is nearest to them all would give, Ω. */
+export function departures(sheet: Sheet): readonly number[] {
+  const places = standings(sheet.circuit);
+  const values = sheet.readings.map(({ measurement }) => soundReading(sheet.circuit, places, measurement));
+  const { predicted } = fitScale(scaleOf(sheet), values);
+  return sheet.readings.map(({ value, open }, at) => {
+    const expected = predicted[at] ?? value;
+    return open && expected < value ? Number.POSITIVE_INFINITY : open ? 0 : value - expected;
+  });
+}
+
 const mostShown = 6;
 
 export function diagnose(sheet: Sheet): Diagnosis {
   if (isSound(sheet)) return { fits: true, explanations: [] };
-  const kinds = rank(new Predictions(sheet)).filter(({ kind }) => kind !== "sound");
+  const predictions = new Predictions(sheet);
+  const kinds = rank(predictions).filter(({ kind }) => kind !== "sound");
   const [first] = kinds;
   if (!first) return { fits: false, explanations: [] };
   const shown = kinds.filter((kind) => kind.weight >= diagnosisPractice.leastWeight.value).slice(0, mostShown);
@@ -68,15 +85,16 @@ export function diagnose(sheet: Sheet): Diagnosis {
   const note = noteOf(sheet, kinds, next);
   return {
     fits: false,
-    explanations: (shown.length > 0 ? shown : [first]).map((kind) => explanationOf(sheet, kind, first)),
+    explanations: (shown.length > 0 ? shown : [first]).map((kind) => explanationOf(predictions, kind, first)),
     ...(next ? { nextTest: next } : {}),
     ...(note ? { note } : {}),
   };
 }
 
-function explanationOf(sheet: Sheet, kind: Kind, first: Kind): Explanation {
+function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): Explanation {
   const { best, score, weight, fits } = kind;
   const { parameter, stretch } = best.hypothesis;
+  const scale = stretch === "any" ? 1 : best.fitted.scale;
   return {
     id: kind.kind,
     sentence: sentenceOf(kind),
@@ -95,6 +113,7 @@ function explanationOf(sheet: Sheet, kind: Kind, first: Kind): Explanation {
     predicted: sheet.readings.map(({ name }, at) => ({
       reading: name,
       predicted: best.fitted.predicted[at] ?? 0,
+      sound: scale * (sound[at] ?? 0),
     })),
   };
 }

@@ -31,6 +31,7 @@ import designRingHeavyLoad from "./design/ring-heavy-load.ts";
 import designRouteNotStated from "./design/route-not-stated.ts";
 import designSinglesOutsideContainment from "./design/singles-outside-containment.ts";
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
+import diagnosisReadingsDisagree from "./diagnosis/readings-disagree.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
 import driftResistanceRisen from "./drift/resistance-risen.ts";
 import driftRetestSkips from "./drift/retest-skips.ts";
@@ -225,6 +226,7 @@ export const rules: readonly Rule[] = [
   designRouteNotStated,
   designSinglesOutsideContainment,
   designSocketRadialCable,
+  diagnosisReadingsDisagree,
   driftInsulationFallen,
   driftResistanceRisen,
   driftRetestSkips,

@@ -1,0 +1,119 @@
+/** What the dead tests of a way say of its resistances, as a sheet to be diagnosed. */
+import { type CircuitNetwork, circuitOf, farPlace } from "../analysis/circuit-network.ts";
+import { temperatureOf } from "../analysis/dead.ts";
+import { keptWith } from "../analysis/kept.ts";
+import { rounds, studyRing } from "../analysis/ring.ts";
+import { excess } from "../analysis/ring-pattern.ts";
+import type { Test } from "../analysis/supply.ts";
+import type { WayStudy } from "../analysis/way.ts";
+import type { Measurement } from "../calc/circuit-readings.ts";
+import { standings } from "../calc/sound-readings.ts";
+import { type Fact, type FactOf, measured, type Reading } from "../model/values.ts";
+import { type Accuracy, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
+
+/** The latest reading of each kind and point, and the block the newest of them stands in. */
+export interface ReadSheet extends Sheet {
+  readonly test: Test<"dead">;
+}
+
+export const sheetOfWay = keptWith((study: WayStudy): ReadSheet | undefined => readSheet(study, usualAccuracy));
+
+/** A sheet with an instrument's own accuracy instead of the usual. */
+export function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {
+  const { cable } = study;
+  const test = study.deadTests.find(
+    ({ facts }) => facts.has("ends") || facts.has("at") || facts.has("R1+R2") || facts.has("R2"),
+  );
+  if (study.isSpare || !test || !cable) return undefined;
+  const points = pointsRead(study);
+  const circuit = circuitOf(study, [...points.keys()], temperatureOf(test));
+  if (!circuit) return undefined;
+  const sizes = {
+    line: cable.line,
+    neutral: cable.neutral,
+    ...(cable.cpc === undefined ? {} : { cpc: cable.cpc }),
+  };
+  const readings = [...endReadings(study), ...pointReadings(study, points), ...farReadings(study, circuit, points)];
+  // Beside bonded metal, or by armour of unknown resistance, nothing can be expected of the protective conductor.
+  const blind = circuit.sources.cpc === undefined || study.facts.has("parallel-path");
+  const usable = blind ? readings.filter(({ measurement }) => !usesCpc(measurement)) : readings;
+  return usable.length === 0 ? undefined : { circuit, sizes, readings: usable, accuracy, test };
+}
+
+const usesCpc = (measurement: Measurement): boolean =>
+  "conductor" in measurement
+    ? measurement.conductor === "cpc"
+    : measurement.kind !== "round" || measurement.other === "cpc";
+
+function reading(name: string, measurement: Measurement, fact: Fact, value: Reading | undefined): SheetReading[] {
+  const quantity = measured(value);
+  if (!quantity || quantity.sign === "<" || fact.provenance !== "measured") return [];
+  return [{ name, measurement, value: quantity.value, open: quantity.sign === ">", at: { fact, span: quantity } }];
+}
+
+function endReadings(study: WayStudy): SheetReading[] {
+  const fact = study.isRing ? latest(study, "ends") : undefined;
+  if (!fact) return [];
+  const { r1, rn, r2 } = fact.args;
+  return [
+    ...reading("r1", { kind: "ends", conductor: "line" }, fact, r1),
+    ...reading("rn", { kind: "ends", conductor: "neutral" }, fact, rn),
+    ...reading("r2", { kind: "ends", conductor: "cpc" }, fact, r2),
+  ];
+}
+
+function latest<W extends "ends" | "R1+R2" | "R2">(study: WayStudy, word: W): FactOf<"dead", W> | undefined {
+  for (const { facts } of study.deadTests) {
+    if (facts.broken.includes(word)) return undefined;
+    const fact = facts.one(word);
+    if (fact) return fact;
+  }
+  return undefined;
+}
+
+type PointFact = FactOf<"dead", "at">;
+
+/** Points in the order of the file, each with its latest line. Points that may hang on a spur nobody drew are left out. */
+function pointsRead(study: WayStudy): ReadonlyMap<string, PointFact> {
+  const found = new Map<string, PointFact>();
+  for (const test of study.deadTests)
+    for (const fact of test.facts.all("at"))
+      if (!found.has(fact.args.point.value)) found.set(fact.args.point.value, fact);
+  if (study.isRing) for (const name of maybeSpurs(study)) found.delete(name);
+  return new Map([...found].sort(([, one], [, other]) => one.start - other.start));
+}
+
+const maybeSpurs = (study: WayStudy): string[] =>
+  studyRing(study)
+    .points.filter((point) => point.mayBeSpur && rounds.some((round) => (excess(point, round) ?? 0) > 0))
+    .map(({ name }) => name);
+
+function pointReadings(study: WayStudy, points: ReadonlyMap<string, PointFact>): SheetReading[] {
+  if (study.facts.broken.includes("dead") || study.deadTests.some(({ facts }) => facts.broken.includes("at")))
+    return [];
+  return [...points].flatMap(([place, fact]) => [
+    ...reading(`L-N at ${place}`, { kind: "round", other: "neutral", place }, fact, fact.args["L-N"]),
+    ...reading(`L-E at ${place}`, { kind: "round", other: "cpc", place }, fact, fact.args["L-E"]),
+  ]);
+}
+
+/** R1+R2 and R2 of a circuit, where its points were not read one by one: at the place that reads most. */
+function farReadings(study: WayStudy, circuit: CircuitNetwork, points: ReadonlyMap<string, PointFact>): SheetReading[] {
+  if ([...points.values()].some((fact) => measured(fact.args["L-E"]))) return [];
+  const place = farthest(circuit);
+  const [both, alone] = [latest(study, "R1+R2"), latest(study, "R2")];
+  if (study.isRing && place !== farPlace) return [];
+  return [
+    ...(both ? reading("R1+R2", { kind: "round", other: "cpc", place }, both, both.args.value) : []),
+    ...(alone && !study.isRing
+      ? reading("R2", { kind: "lead", conductor: "cpc", place }, alone, alone.args.value)
+      : []),
+  ];
+}
+
+function farthest(circuit: CircuitNetwork): string {
+  const [first] = [...standings(circuit).of].sort(
+    ([, one], [, other]) => other.along + other.branch - one.along - one.branch,
+  );
+  return first?.[0] ?? farPlace;
+}

@@ -1,0 +1,126 @@
+import { keptWith } from "../../analysis/kept.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { ohms, plain, step } from "../../calc/result.ts";
+import { ringTolerance } from "../../calc/ring.ts";
+import { departures, diagnose, type Explanation, isSound } from "../../diagnosis/index.ts";
+import { type ReadSheet, sheetOfWay } from "../../diagnosis/read.ts";
+import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
+import { diagnosisPractice } from "../../tables/diagnosis-practice.ts";
+import { factSpot, type Related, type Report, type Spot, valueSpot, wayRule, wordSpot } from "../rule.ts";
+
+export default wayRule({
+  id: "diagnosis/readings-disagree",
+  severity: "information",
+  since: "0.1",
+  title: "The readings of a circuit together do not fit a sound one, and what they would fit.",
+  why: "One reading seldom says what is wrong. All of them together do: each fault and each slip of the test leaves its own pattern. Every one that could be is worked out for the circuit as drawn and held against all the readings; the likeliest are named, with the test that tells the leading two apart.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  run    A 15 m S1 15 m S2 15 m S3 15 m A
+  dead 2026-03-04 {
+    ends   r1 0.94 Ω rn 0.44 Ω r2 0.73 Ω
+              ^^^^^^
+    at S1  L-N 0.30 Ω  L-E 0.41 Ω
+    at S2  L-N 0.30 Ω  L-E 0.39 Ω
+    at S3  L-N 0.30 Ω  L-E 0.40 Ω
+  }
+}`,
+      good: `way 1 ring "Sockets" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  run    A 15 m S1 15 m S2 15 m S3 15 m A
+  dead 2026-03-04 {
+    ends   r1 0.46 Ω rn 0.44 Ω r2 0.71 Ω
+    at S1  L-N 0.23 Ω  L-E 0.29 Ω
+    at S2  L-N 0.22 Ω  L-E 0.31 Ω
+    at S3  L-N 0.21 Ω  L-E 0.28 Ω
+  }
+}`,
+    },
+    {
+      bad: `way 2 radial "Heater" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  run    A 12 m P1 10 m P2
+  dead 2026-03-04 {
+    at P1  L-E 0.23 Ω
+    at P2  L-E 0.91 Ω
+               ^^^^^^
+  }
+}`,
+      good: `way 2 radial "Heater" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  run    A 12 m P1 10 m P2
+  dead 2026-03-04 {
+    at P1  L-E 0.23 Ω
+    at P2  L-E 0.42 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const said = saidOf(study);
+    if (said) report(said.spot, said.report);
+  },
+});
+
+const saidOf = keptWith((study: WayStudy): { readonly spot: Spot; readonly report: Report } | undefined => {
+  const sheet = sheetOfWay(study);
+  if (!sheet || isSound(sheet)) return undefined;
+  const off = departures(sheet);
+  // The trade passes over what is within its own tolerance, whatever a meter could tell.
+  if (off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9)) return undefined;
+  const { explanations, nextTest, note } = diagnose(sheet);
+  const [first] = explanations;
+  if (!first) return undefined;
+  const parts = [
+    "Taken together these readings do not fit a sound circuit.",
+    first.fits ? `Likeliest: ${first.sentence}` : undefined,
+    note,
+    nextTest && explanations.length > 0 ? `Next: ${nextTest.sentence}` : undefined,
+  ];
+  return {
+    spot: firstOff(sheet, first),
+    report: {
+      message: parts.filter((part) => part !== undefined).join(" "),
+      steps: first.predicted.map(({ reading, predicted }, at) =>
+        step(reading, `read ${writtenAs(sheet.readings[at])}`, `by the first explanation ${ohms(predicted)}`),
+      ),
+      source: diagnosisPractice.oneReading.source,
+      related: explanations.map((explanation, index) => relatedTo(sheet, explanation, index)),
+    },
+  };
+});
+
+const writtenAs = (reading: SheetReading | undefined): string =>
+  reading ? `${reading.open ? ">" : ""}${ohms(reading.value)}` : "";
+
+/** By how much an explanation makes a reading differ from a sound circuit's, Ω. */
+const accounted = ({ predicted }: Explanation, at: number): number => {
+  const own = predicted[at];
+  return own === undefined || own.predicted === own.sound ? 0 : Math.abs(own.predicted - own.sound);
+};
+
+/** The first reading of the latest tests that the likeliest explanation is about; or the first of them. */
+function firstOff(sheet: ReadSheet, first: Explanation): Spot {
+  const latest = sheet.readings.flatMap((reading, at) => {
+    const isLatest = reading.at && sheet.test.facts.list.includes(reading.at.fact);
+    return isLatest ? [{ reading, by: accounted(first, at) }] : [];
+  });
+  latest.sort((one, other) => startOf(one.reading) - startOf(other.reading));
+  const found = latest.find(({ reading, by }) => by > limitOf(sheet.accuracy, reading.value)) ?? latest[0];
+  return found?.reading.at ? valueSpot(found.reading.at.fact, found.reading.at.span) : wordSpot(sheet.test.header);
+}
+
+const startOf = ({ at }: SheetReading): number => at?.span.start ?? 0;
+
+/** An explanation stands on the line of the reading it most accounts for. */
+function relatedTo(sheet: ReadSheet, explanation: Explanation, index: number): Related {
+  const by = sheet.readings.map((_, at) => accounted(explanation, at));
+  const fact = sheet.readings[by.indexOf(Math.max(...by))]?.at?.fact;
+  return {
+    spot: fact ? factSpot(fact) : wordSpot(sheet.test.header),
+    message: `${index + 1}. ${explanation.sentence} (${plain(explanation.weight * 100, 0)} %)`,
+  };
+}
