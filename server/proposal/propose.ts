@@ -14,6 +14,7 @@ import { type CableCandidate, type Construction, candidatesOf, constructionOf } 
 import { judge, type Verdict } from "./criteria.ts";
 import { type Demand, demandOf } from "./demand.ts";
 import { breakingFor, type DeviceKind, kindOf, type RcdChoice, ratingsOf, rcdFor } from "./device.ts";
+import { energyNote } from "./energy.ts";
 import {
   type CableChoice,
   cableText,
@@ -213,6 +214,8 @@ function record({ candidate, trial, verdicts }: Found, settled: Settled, { decis
   if (settled.construction.insulation > ordinary && settled.construction.source) {
     open.push("The cable is rated at 90 °C: make sure that the terminals it ends at bear that.");
   }
+  const energy = energyNote(trial);
+  if (energy) open.push(energy);
   decisions.push(breakingDecision(trial, open));
   const rcdText =
     device.sensitivity === undefined

@@ -1,0 +1,91 @@
+/** A proposal as it is printed, for people and for programs. */
+import { working } from "../calc/result.ts";
+import type { Proposal } from "../proposal/proposal.ts";
+import type { Source } from "../tables/source.ts";
+import type { Colours } from "./colours.ts";
+import { harmless } from "./columns.ts";
+
+export interface Sized {
+  readonly proposal: Proposal;
+  readonly path: string;
+  /** A/3 */
+  readonly way: string;
+  readonly title: string;
+  readonly written: boolean;
+  /** Whether the lines are not there already. */
+  readonly changes: boolean;
+}
+
+export function sizeText({ proposal, path, way, title, written, changes }: Sized, colours: Colours): string {
+  const { decisions, ruledOut, open, outcome, reasons, device, cable } = proposal;
+  const parts = [`${colours.bold(harmless(`${way}${title ? ` “${title}”` : ""}`))}  ${colours.dim(path)}\n`];
+  if (outcome === "missing") parts.push(`Nothing can be proposed yet. What is missing:\n${list(reasons)}`);
+  if (outcome === "none") parts.push(`${colours.red("Nothing fits.")} ${reasons.join(" ")}\n`);
+  if (device && cable) parts.push(`  ${colours.bold(device)}\n  ${colours.bold(cable)}\n`);
+  if (decisions.length > 0) parts.push(decisionsText(decisions, colours));
+  if (ruledOut.length > 0) parts.push(`${colours.bold("Ruled out")}\n${ruledOutText(ruledOut)}`);
+  if (open.length > 0) parts.push(`${colours.bold("Taken for granted, or not judged")}\n${list(open)}`);
+  if (outcome === "fits") parts.push(`${ending(path, written, changes)}\n`);
+  return parts.join("\n");
+}
+
+function ending(path: string, written: boolean, changes: boolean): string {
+  if (!changes) return "This is what is written there already.";
+  return written ? `Written to ${path}.` : "Nothing was written; --write puts the two lines into the way.";
+}
+
+const list = (sentences: readonly string[]): string => sentences.map((sentence) => `  ${sentence}\n`).join("");
+
+function decisionsText(decisions: Proposal["decisions"], colours: Colours): string {
+  const width = Math.max(...decisions.map(({ title }) => title.length));
+  const indent = " ".repeat(width + 4);
+  return decisions
+    .map(({ title, result, steps, source }) => {
+      const lines = steps.length > 0 ? working(steps).split("\n") : [];
+      const detail = [...lines, ...(source ? [sourceText(source)] : [])].map(
+        (line) => `${indent}${colours.dim(line)}\n`,
+      );
+      return `  ${title.padEnd(width)}  ${result}\n${detail.join("")}`;
+    })
+    .join("");
+}
+
+function ruledOutText(ruledOut: Proposal["ruledOut"]): string {
+  const width = Math.max(...ruledOut.map(({ candidate }) => candidate.length));
+  return ruledOut.map(({ candidate, why }) => `  ${candidate.padEnd(width)}  ${why}\n`).join("");
+}
+
+const standings = {
+  published: "published",
+  computed: "computed",
+  practice: "common practice",
+  memory: "from memory: check your copy",
+} as const;
+
+const sourceText = ({ ref, standing }: Source): string => `${ref} (${standings[standing]})`;
+
+/** The shape is described in the README; a change of it needs a new `version`. */
+export function sizeJson({ proposal, path, way, written, changes }: Sized): string {
+  const { outcome, reasons, open, decisions, ruledOut, device, cable } = proposal;
+  const sourceJson = (source: Source | undefined) => (source ? { ref: source.ref, standing: source.standing } : null);
+  const report = {
+    version: 1,
+    path,
+    way,
+    outcome,
+    reasons,
+    device: device ?? null,
+    cable: cable ?? null,
+    changes,
+    written,
+    decisions: decisions.map(({ title, result, steps, source }) => ({
+      title,
+      result,
+      working: steps.length > 0 ? working(steps) : null,
+      source: sourceJson(source),
+    })),
+    ruledOut: ruledOut.map(({ candidate, why, source }) => ({ candidate, why, source: sourceJson(source) })),
+    open,
+  };
+  return `${JSON.stringify(report, null, 2)}\n`;
+}

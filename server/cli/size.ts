@@ -1,0 +1,88 @@
+import { studyWay, type WayStudy } from "../analysis/way.ts";
+import { installationsOf } from "../model/installation.ts";
+import type { Wants } from "../proposal/proposal.ts";
+import { propose } from "../proposal/propose.ts";
+import { written } from "../proposal/write.ts";
+import { textOf } from "../syntax/document.ts";
+import { gather, isNewer, type LoadedFile } from "../workspace/project.ts";
+import { coloursFor } from "./colours.ts";
+import { exit } from "./exit.ts";
+import { Disk, readText } from "./files.ts";
+import { type Sized, sizeJson, sizeText } from "./size-report.ts";
+import type { Terminal } from "./terminal.ts";
+import { replaceFile } from "./write.ts";
+
+export interface SizeOptions {
+  readonly way: string;
+  readonly format: "text" | "json";
+  readonly write?: boolean;
+  readonly keepDevice?: boolean;
+}
+
+/** `wayfile size`: proposes device and cable for a way, and writes them into it when told to. */
+export function size(path: string, options: SizeOptions, terminal: Terminal): number {
+  const disk = new Disk(terminal.cwd);
+  const root = disk.file(disk.path(path));
+  if ("failure" in root) return refuse(`“${path}” cannot be read: ${root.failure}`, terminal);
+  const { files } = gather(root, disk);
+  if (files.some(isNewer))
+    return refuse(`“${path}” is in a newer version of the language: nothing is sized.`, terminal);
+  const found = wayNamed(files, options.way);
+  if ("failure" in found) return refuse(found.failure, terminal);
+  const { study } = found;
+  const file = files.find(({ document }) => document.segments.includes(study.way.segment)) ?? root;
+  const wants: Wants = options.keepDevice ? { keepDevice: true } : {};
+  const proposal = propose(study, wants);
+  const edits = proposal.fix?.edits ?? [];
+  const writes = options.write === true && edits.length > 0;
+  const failure = writes ? write(file, study, edits) : undefined;
+  if (failure) return refuse(`“${disk.shown(file.path)}” cannot be written: ${failure}`, terminal);
+  const sized: Sized = {
+    proposal,
+    path: disk.shown(file.path),
+    way: `${study.context.board.name}/${study.way.id}`,
+    title: study.way.title,
+    written: writes,
+    changes: edits.length > 0,
+  };
+  terminal.out(options.format === "json" ? sizeJson(sized) : sizeText(sized, coloursFor(terminal.colour)));
+  return proposal.outcome === "fits" ? exit.clean : exit.errors;
+}
+
+const refuse = (sentence: string, terminal: Terminal): number => {
+  terminal.err(`${sentence}\n`);
+  return exit.failed;
+};
+
+/** Only the way's own segment changes; a byte order mark and the line ends stay. */
+function write({ path, document }: LoadedFile, { way }: WayStudy, edits: Parameters<typeof written>[2]) {
+  const read = readText(path);
+  if ("failure" in read) return read.failure;
+  if (read.text !== textOf(document)) return "it has changed since it was read.";
+  const texts = document.segments.map((segment) =>
+    segment === way.segment ? written(document, segment, edits) : segment.text,
+  );
+  return replaceFile(path, (read.bom ? "\ufeff" : "") + texts.join(""));
+}
+
+type Found = { readonly study: WayStudy } | { readonly failure: string };
+
+/** `A/3`: the board, and the way on it. A board's name may itself hold a stroke. */
+function wayNamed(files: readonly LoadedFile[], named: string): Found {
+  const at = named.lastIndexOf("/");
+  if (at <= 0) return { failure: `A way is named by its board and its number, such as A/3; “${named}” is not.` };
+  const boardName = named.slice(0, at);
+  const id = named.slice(at + 1);
+  const boards = installationsOf(files).flatMap((installation) => installation.boards);
+  const place = boards.find(({ board }) => board.head.name === boardName);
+  if (!place) {
+    const names = boards.map(({ board }) => board.head.name);
+    return { failure: `There is no board “${boardName}” in an installation here${among(names)}.` };
+  }
+  const way = place.board.ways.find((one) => one.id === id);
+  if (!way)
+    return { failure: `There is no way ${id} on board ${boardName}${among(place.board.ways.map((one) => one.id))}.` };
+  return { study: studyWay(way, place.context) };
+}
+
+const among = (names: readonly string[]): string => (names.length === 0 ? "" : `: there is ${names.join(", ")}`);
