@@ -93,6 +93,22 @@ export const materials = {
   aluminium: "Aluminium conductors.",
 } as const;
 
+export const wires = {
+  solid: "Each conductor is one solid wire.",
+  stranded: "Each conductor is of several strands, and takes a little more room.",
+} as const;
+
+export const containments = {
+  conduit: "A conduit; its size is its diameter outside.",
+  trunking: "A trunking; its size is its width by its depth.",
+} as const;
+
+export const carried = {
+  line: "The line conductors.",
+  neutral: "The neutral.",
+  cpc: "The protective conductor.",
+} as const;
+
 export const cpcMeans = {
   armour: "The cable's steel wire armour is the protective conductor.",
   conduit: "The steel conduit is the protective conductor.",

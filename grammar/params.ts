@@ -4,7 +4,7 @@ import type { QuantityName } from "./quantities.ts";
 export type Choices = Readonly<Record<string, string>>;
 
 /** Names a schedule defines once and uses elsewhere. */
-export type NameKind = "board" | "rcd" | "instrument" | "cable-type" | "point" | "way";
+export type NameKind = "board" | "rcd" | "instrument" | "cable-type" | "containment" | "point" | "way";
 
 interface Shape {
   readonly kind: string;

@@ -82,6 +82,7 @@ const cableParams = {
   cpc: opt(label("cpc", quantity("csa", "the size of the protective conductor"))),
   cpcBy: opt(label("cpc-by", choice(list.cpcMeans, "what serves as the protective conductor"))),
   material: opt(choice(list.materials, "the conductors' metal")),
+  wire: opt(choice(list.wires, "whether the conductors are solid or stranded")),
   cores: opt(label("cores", count("the number of cores"))),
 } as const;
 
@@ -325,6 +326,7 @@ const blocks = {
         example: "cable-type twin2 flat-twin line 2.5 mm² cpc 1.5 mm²",
       },
     ),
+    containment: containmentRow(),
     board: boardRow(),
     ...record,
   },
@@ -487,6 +489,7 @@ const blocks = {
         example: "rcd east BS EN 61008 63 A 30 mA type A",
       },
     ),
+    containment: containmentRow(),
     spd,
     "phase-sequence": rotation,
     polarity,
@@ -572,6 +575,9 @@ const blocks = {
         depth: opt(label("depth", quantity("size", "how deep it is concealed in a wall"))),
         length: opt(label("length", quantity("length", "the length of this stretch"))),
         bends: opt(label("bends", count("the bends in this stretch"))),
+        in: opt(label("in", ref("containment", "the conduit or trunking it shares with others"))),
+        legs: opt(label("legs", count("how many legs of a ring run there, if not both"))),
+        carries: opt(many(label("carries", choice(list.carried, "the conductors that run there, if not all")))),
       },
       {
         means: "How the cable runs. Several lines make a route of several stretches: the worst governs.",
@@ -814,6 +820,22 @@ const blocks = {
     note: record.note,
   },
 
+  containment: {
+    section: often(
+      {
+        length: quantity("length", "its length"),
+        bends: opt(label("bends", count("the bends in it"))),
+      },
+      {
+        means: "A length of the conduit between two draw-in points, and its bends.",
+        background: "Cables are pulled through one section at a time: the worst of them decides how many go in.",
+        limits: "Regulation 522.8; the guide's conduit factors.",
+        example: "section 6 m bends 2",
+      },
+    ),
+    note: record.note,
+  },
+
   boardDead: { temperature, bonding, insulation, polarity, note: record.note },
 
   boardLive: {
@@ -840,6 +862,30 @@ function optionalCable() {
     construction: opt(cableParams.construction),
     line: opt(cableParams.line),
   } as const;
+}
+
+function containmentRow() {
+  return often(
+    {
+      name: define("containment", "a short name"),
+      kind: choice(list.containments, "conduit or trunking"),
+      size: quantity("size", "the size of the conduit, or the width of the trunking"),
+      depth: opt(label("by", quantity("size", "the depth of the trunking"))),
+      length: opt(label("length", quantity("length", "the length between draw-in points"))),
+      bends: opt(label("bends", count("the bends between draw-in points"))),
+      spare: opt(label("spare", quantity("percent", "the room to keep free, as a share of what is in it"))),
+      title: opt(text("where it runs")),
+    },
+    {
+      means: "A conduit or trunking that several circuits share. A way's route says that it runs in it.",
+      background:
+        "A factor for every cable, and one for the containment by its size, length and bends: the sum of the first must not exceed the second. Several lengths between draw-in boxes stand as sections in its block.",
+      limits: "Regulation 522.8; the guide's factors for conduit and trunking.",
+      opens: "containment",
+      blockOptional: true,
+      example: "containment C1 conduit 25 mm length 6 m bends 2",
+    },
+  );
 }
 
 function boardRow() {

@@ -77,6 +77,7 @@ export interface Cable {
   readonly cpcBy: "armour" | "conduit" | "trunking" | "sheath" | "none" | undefined;
   readonly material: Metal;
   readonly cores: number | undefined;
+  readonly wire: "solid" | "stranded" | undefined;
 }
 
 /** The capacity of one stretch of the route. */
@@ -393,7 +394,7 @@ function cableOf(facts: Facts<"way">, context: Context): Cable | undefined {
   const typeName = fact.args.use?.value;
   const described = typeName === undefined ? fact : context.names.cableTypes.get(typeName)?.[0];
   if (!described) return undefined;
-  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores } = described.args;
+  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire } = described.args;
   if (!construction || !line) return undefined;
   const hot = insulation?.value ?? 70;
   return {
@@ -407,6 +408,7 @@ function cableOf(facts: Facts<"way">, context: Context): Cable | undefined {
     cpcBy: cpcBy?.value,
     material: material?.value ?? "copper",
     cores: cores?.value,
+    wire: wire?.value,
   };
 }
 
@@ -502,7 +504,10 @@ const arrangements: Readonly<Record<string, Arrangement>> = {
 export function methodOf(fact: FactOf<"way", "route">): Method | undefined {
   const written = fact.args.method?.value;
   if (written !== undefined) return written === "F" ? undefined : written;
-  return fact.args.kind && usualMethod[fact.args.kind.value];
+  const kind = fact.args.kind?.value;
+  if (kind !== undefined) return usualMethod[kind];
+  // What a route is in is a conduit or a trunking, and both are meant by the same method.
+  return fact.args.in && usualMethod.conduit;
 }
 
 /** Iz of one stretch of the route, with the cable of the way or, to see what would serve, one of another size. */

@@ -115,6 +115,7 @@ const blockNames: Readonly<Record<BlockKind, string>> = {
   supply: "supply",
   board: "board",
   way: "way",
+  containment: "containment",
   dead: "dead tests of a way",
   live: "live tests of a way",
   boardDead: "dead tests of a board",

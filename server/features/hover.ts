@@ -10,6 +10,7 @@ import { pageOf } from "../rules/catalogue.ts";
 import type { Finding, Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown } from "./card.ts";
+import { containmentCard, namedContainmentCard } from "./cards-containment.ts";
 import { editionCard, faultCard, zeCard } from "./cards-supply.ts";
 import {
   continuityCard,
@@ -70,7 +71,10 @@ function explain(snapshot: Snapshot, spotted: Spotted, cursor: Cursor): string[]
     ];
   }
   const named = nameIn(snapshot, spotted, cursor.offset);
-  if (named) return nameMarkdown(snapshot, named);
+  if (named) {
+    const holds = namedContainmentCard(snapshot, named);
+    return [...nameMarkdown(snapshot, named), ...(holds ? cardMarkdown(holds) : [])];
+  }
   return [...valueMarkdown(spotted, fact, cursor.offset), ...figures];
 }
 
@@ -95,6 +99,7 @@ const kinds = {
   rcd: "an RCD of the board",
   instrument: "a test instrument",
   "cable-type": "a cable type",
+  containment: "a conduit or trunking",
   point: "a point of the circuit",
   way: "a way of the board",
 } as const;
@@ -167,6 +172,9 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
       return study && deviceCard(study);
     case "way cable":
       return study && cableCard(study);
+    case "board containment":
+    case "installation containment":
+      return fact && containmentCard(snapshot, fact);
     case "way route":
       return study && routeCard(study, fact);
     case "way length":

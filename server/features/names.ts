@@ -7,7 +7,8 @@ import type { Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Cursor, type Spotted, spotAt } from "./place.ts";
 
-/** A name where it stands. RCDs and ways belong to their board, points to their way, the rest to the whole project. */
+/** A name where it stands. RCDs and ways belong to their board, points to their way, the rest to the whole project;
+ * a containment belongs to the board or the installation it is defined in. */
 export interface Named {
   readonly names: NameKind;
   readonly name: Val<string>;
@@ -38,9 +39,20 @@ export function nameIn(snapshot: Snapshot, spotted: Spotted, offset: number): Na
 export function occurrences(snapshot: Snapshot, wanted: Named): Named[] {
   const found = wanted.way && wanted.names === "point" ? inWay(wanted.way, wanted.board) : undefined;
   const inBoard = wanted.board && (wanted.names === "rcd" || wanted.names === "way");
-  const all = found ?? (inBoard && wanted.board ? inOneBoard(wanted.board) : everywhere(snapshot));
+  const shared = wanted.names === "containment" ? inContainmentScope(snapshot, wanted) : undefined;
+  const all = found ?? shared ?? (inBoard && wanted.board ? inOneBoard(wanted.board) : everywhere(snapshot));
   const same = all.filter(({ names, name }) => names === wanted.names && name.value === wanted.name.value);
   return wanted.names === "point" ? firstDefines(same) : same;
+}
+
+/** A board's own containment hides one of the installation that has the same name. */
+function inContainmentScope(snapshot: Snapshot, { board, name }: Named): Named[] {
+  const isOwn = (one: Board): boolean =>
+    inFacts("board", one.head.facts, one, undefined).some(
+      ({ names, defines, name: own }) => names === "containment" && defines && own.value === name.value,
+    );
+  if (board && isOwn(board)) return inOneBoard(board);
+  return everywhere(snapshot).filter((one) => !one.board || !isOwn(one.board));
 }
 
 export const definitions = (snapshot: Snapshot, wanted: Named): Named[] =>
@@ -62,7 +74,9 @@ export function definedNames(
         ? board
           ? inOneBoard(board)
           : []
-        : headsOnly(snapshot);
+        : kind === "containment" && board
+          ? [...inOneBoard(board), ...headsOnly(snapshot)]
+          : headsOnly(snapshot);
   const seen = new Set<string>();
   return all.filter((one) => {
     if (!one.defines || one.names !== kind || seen.has(one.name.value)) return false;

@@ -166,6 +166,7 @@ export const blockNames: Readonly<Record<BlockKind, string>> = {
   supply: "the supply",
   board: "a board",
   way: "a way",
+  containment: "a conduit or trunking",
   dead: "the dead tests of a way",
   live: "the live tests of a way",
   boardDead: "the dead tests of a board",

@@ -1,4 +1,10 @@
 // Written by `npm run generate` from the folders here. Do not edit.
+import containmentCircuitDivided from "./containment/circuit-divided.ts";
+import containmentGroupingShort from "./containment/grouping-short.ts";
+import containmentNotReckoned from "./containment/not-reckoned.ts";
+import containmentOverFull from "./containment/over-full.ts";
+import containmentRunNotStated from "./containment/run-not-stated.ts";
+import containmentTooManyBends from "./containment/too-many-bends.ts";
 import continuityBothRecorded from "./continuity/both-recorded.ts";
 import continuityMissing from "./continuity/missing.ts";
 import continuityNegativeOrZero from "./continuity/negative-or-zero.ts";
@@ -194,6 +200,12 @@ import ringTooManySpurs from "./ring/too-many-spurs.ts";
 import type { Rule } from "./rule.ts";
 
 export const rules: readonly Rule[] = [
+  containmentCircuitDivided,
+  containmentGroupingShort,
+  containmentNotReckoned,
+  containmentOverFull,
+  containmentRunNotStated,
+  containmentTooManyBends,
   continuityBothRecorded,
   continuityMissing,
   continuityNegativeOrZero,

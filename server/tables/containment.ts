@@ -171,6 +171,7 @@ export const containmentRules = table<ContainmentRule>({
   standing: "published",
   rows: [
     { key: "space-factor", rule: "Cables must not occupy more than", value: 45, unit: "%" },
+    { key: "straight-run", rule: "A straight run has its own factors up to", value: 3, unit: "m" },
     { key: "conduit-sizes", rule: "Common conduit sizes", value: "16, 20, 25, 32", unit: "mm" },
     memory(
       { key: "bends", rule: "More than two bends in a run: use a draw-in point", value: 2, unit: "bends" },

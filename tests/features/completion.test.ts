@@ -19,7 +19,7 @@ const inSupply = (line: string) => loft.replace("    Ipf       0.92 kA\n", `    
 describe("completion", () => {
   it("offers the words of a block that are not used up", async () => {
     expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
-      `"behind, rcd, afdd, phase, feeds, route, run, points, spurs, fused, floor-area, place, load, disconnect, max-Zs, parallel-path, class-II, designed, installed, tested, dead, live, departure, query, answer, note"`,
+      `"behind, rcd, afdd, phase, feeds, route, run, points, spurs, fused, floor-area, place, load, power-factor, diversity, neutral-harmonics, disconnect, max-Zs, parallel-path, class-II, designed, installed, tested, dead, live, departure, query, answer, note"`,
     );
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, PSCC, PEFC, polarity, phase-sequence"`);
     expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way"`);
@@ -30,14 +30,29 @@ describe("completion", () => {
 
   it("offers choices, then the labels of the line that are not there yet", async () => {
     expect(await offered(inWay("route ┆"))).toMatchInlineSnapshot(
-      `"conduit, trunking, clipped, tray, ladder, free-air, wall, ceiling, floor, duct, buried, bunched, layer, tray-layer, ladder-layer, method, grouped, ambient, insulated, depth, length, bends"`,
+      `"conduit, trunking, clipped, tray, ladder, free-air, wall, ceiling, floor, duct, buried, bunched, layer, tray-layer, ladder-layer, method, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method C ┆"))).toMatchInlineSnapshot(
-      `"bunched, layer, tray-layer, ladder-layer, grouped, ambient, insulated, depth, length, bends"`,
+      `"bunched, layer, tray-layer, ladder-layer, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method ┆"))).toMatchInlineSnapshot(
       `"100, 101, 102, 103, A, B, C, D, E, F"`,
     );
+  });
+
+  it("offers the files a path may name, while it is typed", async () => {
+    const known = ["sample.ways", "meters.ways", "boards/annexe.ways", "my tools.ways"].map(
+      (name) => `file:///schedules/${encodeURI(name)}`,
+    );
+    const paths = async (line: string) => {
+      const { snapshot, cursor } = await atCursor(loft.replace("wayfile 1\n", `wayfile 1\n${line}\n`), {
+        "meters.ways": "",
+      });
+      return complete(snapshot, cursor, [...known, "file:///other/b.ways"]).map(({ label }) => label);
+    };
+    expect(await paths('use "┆"')).toEqual(["meters.ways", "my tools.ways", "../other/b.ways", "boards/annexe.ways"]);
+    expect(await paths('use "meters.ways"\nuse "boards/┆')).not.toContain("meters.ways");
+    expect(await paths('note "┆"')).toEqual([]);
   });
 
   it("offers the names in scope", async () => {
@@ -90,7 +105,11 @@ describe("completion", () => {
     const { snapshot, cursor } = await atCursor(loft.replace("way 9 spare", "way 9 spare\n    ┆"));
     const snippets = complete(snapshot, cursor).flatMap(({ snippet }) => snippet ?? []);
     expect(snippets.join("\n\n")).toMatchInlineSnapshot(`
-      "dead \${1:year-month-day} {
+      "containment \${1:a short name} \${2|conduit,trunking|} \${3:the size of the conduit or the width of the trunking} "\${4:where it runs}" {
+      	$0
+      }
+
+      dead \${1:year-month-day} {
       	$0
       }
 

@@ -1,5 +1,6 @@
+import { allContainments } from "../../analysis/containment.ts";
 import type { Installation } from "../../model/installation.ts";
-import type { Fact, Val } from "../../model/values.ts";
+import type { Fact, Facts, Val } from "../../model/values.ts";
 import { installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 type Named = readonly [fact: Fact, name: Val<string> | undefined];
@@ -37,6 +38,13 @@ function instrumentsAndCables({ names }: Installation, report: Reporter): void {
     );
 }
 
+const containments = (facts: Facts<"installation"> | Facts<"board">, report: Reporter): void =>
+  duplicates(
+    "Containment",
+    allContainments(facts).map((fact) => [fact, fact.args.name]),
+    report,
+  );
+
 export default installationRule({
   id: "language/duplicate-name",
   severity: "error",
@@ -60,6 +68,7 @@ way 4 radial "Water heater"`,
       report,
     );
     instrumentsAndCables(installation, report);
+    containments(installation.head.facts, report);
   },
   checkBoard({ board }, report) {
     duplicates(
@@ -72,5 +81,6 @@ way 4 radial "Water heater"`,
       board.head.facts.all("rcd").map((rcd) => [rcd, rcd.args.name]),
       report,
     );
+    containments(board.head.facts, report);
   },
 });

@@ -1,4 +1,5 @@
 import type { NameKind } from "../../../grammar/params.ts";
+import { containmentNames } from "../../analysis/containment.ts";
 import { keptWith } from "../../analysis/kept.ts";
 import { boardReferences, ownReferences, type Reference } from "../../analysis/references.ts";
 import { runsOf } from "../../analysis/runs.ts";
@@ -32,6 +33,8 @@ function known({ names, board, way }: Reference, all: Names, head: InstallationH
       return head.facts.broken.includes(names) ? undefined : all.cableTypes;
     case "rcd":
       return board && rcdsOn(board.head);
+    case "containment":
+      return containmentNames(board?.head, head);
     case "point":
       return way && pointsOn(way);
     case "way":
@@ -44,6 +47,7 @@ const called: Readonly<Record<NameKind, string>> = {
   rcd: "This board has no RCD called",
   instrument: "No instrument is defined as",
   "cable-type": "No cable type is defined as",
+  containment: "Neither this board nor the installation has a conduit or trunking called",
   point: "No run of this way goes to a point called",
   way: "No way is called",
 };

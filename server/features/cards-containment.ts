@@ -1,0 +1,83 @@
+/** What runs in a conduit or trunking, how full it is, and what would still go in. */
+import { type ContainmentStudy, containmentsOf, containmentsOn } from "../analysis/containment.ts";
+import { groupingFactor } from "../calc/index.ts";
+import { metres, percent, plain, squareMillimetres } from "../calc/result.ts";
+import type { Fact } from "../model/values.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import { type Card, card, type Row, row } from "./card.ts";
+import { definitions, type Named } from "./names.ts";
+
+/** Of the containment a line describes. */
+export function containmentCard({ installations }: Snapshot, fact: Pick<Fact, "segment" | "start">): Card | undefined {
+  for (const installation of installations) {
+    const all = [...containmentsOf(installation), ...installation.boards.flatMap(containmentsOn)];
+    const study = all.find((one) => one.fact.segment === fact.segment && one.fact.start === fact.start);
+    if (study) return cardOf(study);
+  }
+  return undefined;
+}
+
+/** Of the containment a name stands for. */
+export function namedContainmentCard(snapshot: Snapshot, named: Named): Card | undefined {
+  const [definition] = named.names === "containment" ? definitions(snapshot, named) : [];
+  return definition && containmentCard(snapshot, definition.fact);
+}
+
+function cardOf(study: ContainmentStudy): Card {
+  const { fullest } = study;
+  return card(
+    [
+      ...study.contents.map(
+        ({ study: { way }, cables, missing }): Row => ({
+          name: `way ${way.id}${way.title ? ` ${way.title}` : ""}`,
+          text: missing ?? cables.map(({ count, csa, wire }) => cableText(count, csa, wire)).join(", "),
+        }),
+      ),
+      row("in it", study.contents.length === 0 ? "nothing yet: no route of a way names it" : undefined),
+      fullRow(study),
+      roomRow(study),
+      wantedRow(study),
+      circuitsRow(study),
+      row("not reckoned", study.missing.length > 0 ? [...new Set(study.missing)].join("; ") : undefined),
+      row("taken as", study.assumesStranded ? "stranded, where solid is not written" : undefined),
+    ],
+    fullest?.fill.total,
+    fullest?.fill.room,
+  );
+}
+
+const cableText = (count: number, csa: number, wire: string | undefined): string =>
+  `${count} × ${squareMillimetres(csa)}${wire ? ` ${wire}` : ""}`;
+
+function fullRow({ fullest, percent: full, sections, missing }: ContainmentStudy): Row | undefined {
+  if (!fullest || full === undefined) return undefined;
+  const { total, room, fits } = fullest.fill;
+  const length = fullest.section?.length;
+  const which = sections.length > 1 && length !== undefined ? ` in the section of ${metres(length)}` : "";
+  const least = missing.length > 0 ? "at least " : "";
+  const sign = fits ? "≤" : "**>**";
+  return {
+    name: "full",
+    text: `${least}${percent(Math.round(full))}${which}: ${plain(total.value, 1)} ${sign} ${plain(room.value)}`,
+  };
+}
+
+function roomRow({ room }: ContainmentStudy): Row | undefined {
+  const some = room.filter(({ count }) => count > 0);
+  if (room.length === 0) return undefined;
+  const text = some.map(({ csa, count }) => cableText(count, csa, undefined)).join(", or ");
+  return { name: "still goes in", text: text || "nothing" };
+}
+
+function wantedRow({ wanted, missing }: ContainmentStudy): Row | undefined {
+  if (wanted === undefined || missing.length > 0) return undefined;
+  const text = typeof wanted === "number" ? plain(wanted) : `${plain(wanted.width)} × ${plain(wanted.depth)}`;
+  return { name: "least size that holds them", text: `${text} mm` };
+}
+
+function circuitsRow({ circuits }: ContainmentStudy): Row | undefined {
+  if (circuits.length < 2) return undefined;
+  const factor = groupingFactor(circuits.length, "bunched");
+  const known = "missing" in factor ? "" : `, factor ${plain(factor.value)}`;
+  return { name: "grouped", text: `${circuits.length} circuits${known}` };
+}

@@ -1,0 +1,46 @@
+import { containmentRule, inIt } from "../containments.ts";
+import { factSpot } from "../rule.ts";
+
+export default containmentRule({
+  id: "containment/not-reckoned",
+  severity: "information",
+  since: "0.1",
+  title: "How full a conduit or trunking is cannot be reckoned from the tables kept here.",
+  why: "What is not reckoned is not right because nothing is said of it. The factors are for single cables; the room of a sheathed cable goes by its diameter, which the maker states.",
+  clauses: ["522.8"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment T1 trunking 50 mm by 50 mm
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    way 1 radial "Planer" {
+      cable  flat-twin line 4 mm² cpc 1.5 mm²
+      route  in T1
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment T1 trunking 50 mm by 50 mm
+    way 1 radial "Planer" {
+      cable  singles line 4 mm² cpc 4 mm²
+      route  in T1
+    }
+  }
+}`,
+    },
+  ],
+  judge(study, report) {
+    const { missing, contents, fullest } = study;
+    if (missing.length === 0 || contents.length === 0 || fullest?.fill.fits === false) return;
+    report(factSpot(study.fact), {
+      message: `How full ${study.name} is cannot be reckoned: ${[...new Set(missing)].join("; ")}.`,
+      related: inIt(study),
+    });
+  },
+});

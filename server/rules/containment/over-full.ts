@@ -1,0 +1,96 @@
+import type { ContainmentStudy } from "../../analysis/containment.ts";
+import { plain, relation, remark } from "../../calc/result.ts";
+import type { Fix } from "../../model/problems.ts";
+import { combine } from "../../tables/source.ts";
+import { containmentRule, inIt } from "../containments.ts";
+import { amountOf, factSpot } from "../rule.ts";
+
+export default containmentRule({
+  id: "containment/over-full",
+  severity: "warning",
+  since: "0.1",
+  title: "A conduit or trunking holds more cables than it has room for.",
+  why: "Cables are torn as they are pulled in, and those inside cannot lose their heat. Take the next size, or a second run. A cable's factor differs with its size, its strands and whether the run bends: read the row of the cable that is there.",
+  clauses: ["522.8"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 20 mm length 6 m bends 2
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    way 1 ring "Bench" {
+      cable  singles line 2.5 mm² cpc 2.5 mm²
+      route  method B in C1
+    }
+    way 2 radial "Planer" {
+      cable  singles line 2.5 mm² cpc 2.5 mm²
+      route  method B in C1
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 25 mm length 6 m bends 2
+    way 1 ring "Bench" {
+      cable  singles line 2.5 mm² cpc 2.5 mm²
+      route  method B in C1
+    }
+    way 2 radial "Planer" {
+      cable  singles line 2.5 mm² cpc 2.5 mm²
+      route  method B in C1
+    }
+  }
+}`,
+    },
+  ],
+  judge(study, report) {
+    const { fullest, percent } = study;
+    if (!fullest || fullest.fill.fits || percent === undefined) return;
+    const { total, room } = fullest.fill;
+    const unsaid = study.assumesStranded && study.holdsIfSolid;
+    const wanted = wantedText(study);
+    report(factSpot(fullest.section?.fact ?? study.fact), {
+      message: `${study.name} is ${plain(percent, 0)} % full: the cables in it make ${plain(total.value, 1)}, where ${study.title} takes ${plain(room.value)} here. ${wanted}${unsaid ? " If the conductors are solid they would go in: write solid on their cables." : ""}`,
+      value: amountOf(total),
+      limit: amountOf(room),
+      steps: [
+        ...total.steps,
+        ...room.steps,
+        relation("sum ≤ factor", plain(total.value, 1), plain(room.value)),
+        ...(unsaid ? [remark("conductors taken as stranded, since nothing says that they are solid")] : []),
+      ],
+      source: combine(total.source, room.source),
+      related: inIt(study),
+      ...(unsaid ? { severity: "information" as const } : {}),
+      fixes: fixesFor(study, fullest.section?.fact ?? study.fact),
+    });
+  },
+});
+
+function wantedText({ wanted, isConduit, title }: ContainmentStudy): string {
+  if (wanted === undefined) return "No size in the tables holds them: divide them between two runs.";
+  if (typeof wanted === "number") return `${plain(wanted)} mm conduit would hold them.`;
+  return isConduit ? `${title} is too small.` : `${plain(wanted.width)} × ${plain(wanted.depth)} mm would hold them.`;
+}
+
+/** The size that holds them, where it stands in the marked segment. */
+function fixesFor({ wanted, fact }: ContainmentStudy, marked: { readonly segment: unknown }): Fix[] {
+  const { size, depth } = fact.args;
+  if (wanted === undefined || marked.segment !== fact.segment) return [];
+  const edit = (at: typeof size, value: number) => ({ start: at.start, end: at.end, text: `${plain(value)} mm` });
+  if (typeof wanted === "number") {
+    return [{ title: `Make it ${plain(wanted)} mm`, edits: [edit(size, wanted)], safe: false }];
+  }
+  if (!depth) return [];
+  return [
+    {
+      title: `Make it ${plain(wanted.width)} mm by ${plain(wanted.depth)} mm`,
+      edits: [edit(size, wanted.width), edit(depth, wanted.depth)],
+      safe: false,
+    },
+  ];
+}

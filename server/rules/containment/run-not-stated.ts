@@ -1,0 +1,68 @@
+import { workOf } from "../../analysis/supply.ts";
+import { straightRun } from "../../calc/index.ts";
+import { metres } from "../../calc/result.ts";
+import { containmentRule, inIt } from "../containments.ts";
+import { amount, factSpot } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
+
+export default containmentRule({
+  id: "containment/run-not-stated",
+  severity: "warning",
+  since: "0.1",
+  title: "The length or the bends of a conduit are not stated, so what it may hold is not known.",
+  why: "A conduit that bends holds far fewer cables than a short straight one: they have to be pulled round the bends. Without them the sum is held against too much room. Write bends 0 where it runs straight.",
+  clauses: ["522.8"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 25 mm length 6 m
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    containment C2 conduit 25 mm
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    way 1 radial "Planer" {
+      cable  singles line 4 mm² cpc 4 mm²
+      route  in C1
+      route  in C2
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 25 mm length 6 m bends 2
+    containment C2 conduit 25 mm length 2 m
+    containment T1 trunking 50 mm by 50 mm
+    containment C3 conduit 20 mm
+    way 1 radial "Planer" {
+      cable  singles line 4 mm² cpc 4 mm²
+      route  in T1
+      route  in C1
+      route  in C2
+    }
+  }
+}`,
+    },
+  ],
+  judge(study, report) {
+    if (!study.isConduit || study.contents.length === 0) return;
+    const short = straightRun();
+    const old = study.contents.some(({ study: way }) => workOf(way.context) === "existing");
+    for (const { fact, length, bends } of study.sections) {
+      const noBends = length !== undefined && bends === undefined && length > short.value;
+      if (length !== undefined && !noBends) continue;
+      report(factSpot(fact), {
+        message: noBends
+          ? `The bends in ${study.name} are not stated, and at ${metres(length)} they count: write how many there are between draw-in points, or bends 0.`
+          : `How long ${study.name} is between draw-in points is not stated, so how much it may hold is not known.`,
+        ...(noBends ? { value: amount(length, "m"), limit: amount(short.value, "m"), source: short.source } : {}),
+        related: inIt(study),
+        fixes: noBends ? [0, 1, 2].flatMap((count) => wordsAfter(fact, `bends ${count}`)) : [],
+        ...(old ? { severity: "information" as const } : {}),
+      });
+    }
+  },
+});
