@@ -1,7 +1,9 @@
 import { join } from "node:path";
 import { commands, type ExtensionContext, window } from "vscode";
+import { blanksKind } from "../server/lsp/protocol.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { Server } from "./server.ts";
+import { showWorksheet } from "./worksheet.ts";
 
 let server: Server | undefined;
 
@@ -15,6 +17,10 @@ export async function activate(context: ExtensionContext): Promise<void> {
     output,
     commands.registerCommand("wayfile.restartServer", () => started.restart()),
     commands.registerCommand("wayfile.showOutput", () => output.show()),
+    commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
+    commands.registerCommand("wayfile.addTests", () =>
+      commands.executeCommand("editor.action.codeAction", { kind: blanksKind, apply: "first" }),
+    ),
     commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),
   );
   await started.start();

@@ -8,6 +8,7 @@ import { exit } from "./exit.ts";
 import { explain } from "./explain.ts";
 import { type FmtOptions, fmt } from "./fmt.ts";
 import type { Terminal } from "./terminal.ts";
+import { renderers, type WorksheetOptions, worksheetCommand } from "./worksheet.ts";
 
 export async function main(args: readonly string[], terminal: Terminal): Promise<number> {
   let code: number = exit.clean;
@@ -46,7 +47,7 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
     })
     .addHelpText("after", `\nExit codes: 0 all well, 1 errors found, 2 something could not be done.\n\n${examples}`);
 
-  for (const add of [addCheck, addFmt, addExplain]) add(program, terminal, finish);
+  for (const add of [addCheck, addFmt, addExplain, addWorksheet]) add(program, terminal, finish);
   return program;
 }
 
@@ -123,6 +124,26 @@ Examples:
     .action((id: string | undefined) => finish(explain(id, terminal)));
 };
 
+const addWorksheet: AddCommand = (program, terminal, finish) => {
+  program
+    .command("worksheet")
+    .description("Write what is to be tested and what it should read, with blanks to fill.")
+    .argument("<FILE>", "the schedule")
+    .option("--way <BOARD/WAY>", "one way, such as A/3, or one board, such as A; all if left out")
+    .addOption(new Option("--format <FORMAT>", "how to write it").choices(Object.keys(renderers)).default("text"))
+    .addHelpText(
+      "after",
+      `
+Readings that are there already stand in their place, with what is left to the limit.
+
+Examples:
+  wayfile worksheet house.ways --way A/3
+  wayfile worksheet house.ways --format html > house-tests.html
+`,
+    )
+    .action((file: string, options: WorksheetOptions) => finish(worksheetCommand(file, options, terminal)));
+};
+
 /** One sentence for arguments that make no sense. */
 function refused({ code, message }: CommanderError, args: readonly string[], terminal: Terminal): number {
   if (code === "commander.helpDisplayed" || code === "commander.version") return exit.clean;
@@ -148,4 +169,4 @@ function refused({ code, message }: CommanderError, args: readonly string[], ter
   return exit.failed;
 }
 
-const program: ReadonlySet<string> = new Set(["check", "fmt", "explain"]);
+const program: ReadonlySet<string> = new Set(["check", "fmt", "explain", "worksheet"]);

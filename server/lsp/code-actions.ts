@@ -3,11 +3,15 @@ import {
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
+  type Position,
   type ServerCapabilities,
 } from "vscode-languageserver";
 import { type Action, actionsFor, findingsTouching } from "../features/actions.ts";
+import { blanksTitle, blankTests } from "../features/blanks.ts";
+import { safeEdits } from "../features/fix-all.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { editOf, rangeOf, touching } from "./convert.ts";
+import { blanksKind } from "./protocol.ts";
 import type { Service } from "./service.ts";
 
 /** Fixes of what stands where the cursor is. Only an editor that knows actions from commands is offered any. */
@@ -15,9 +19,14 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
   if (!client.textDocument?.codeAction?.codeActionLiteralSupport) return {};
   connection.onCodeAction(
     ask("textDocument/codeAction", [], (snapshot, { range, context }: CodeActionParams) => {
-      if (context.only && !context.only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
+      const wants = (kind: string): boolean => !context.only || context.only.some((one) => isWithin(kind, one));
+      const fresh = wants(blanksKind) ? blanks(snapshot, range.start, workspace.uri(snapshot.file.path)) : [];
+      // Only where it is asked for by name: it is meant for a key or for saving, not for the list at the cursor.
+      if (context.only?.some((kind) => isWithin(fixAllKind, kind)))
+        return fixAll(snapshot, workspace.uri(snapshot.file.path));
+      if (!wants(CodeActionKind.QuickFix)) return fresh;
       const found = findingsTouching(snapshot, ({ spot }) => touching(rangeOf(snapshot.positions, spot), range));
-      return actionsFor(snapshot, found).map((action): CodeAction => {
+      const fixes = actionsFor(snapshot, found).map((action): CodeAction => {
         const diagnostics = context.diagnostics.filter(
           ({ code, range: at }) =>
             code === action.finding.check && touching(rangeOf(snapshot.positions, action.finding.spot), at),
@@ -30,9 +39,30 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
           edit: { changes: { [workspace.uri(snapshot.file.path)]: edits(snapshot, action) } },
         };
       });
+      return [...fixes, ...fresh];
     }),
   );
-  return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } };
+  return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, blanksKind] } };
+}
+
+/** Whether a kind is another one, or one of its branches. */
+const isWithin = (kind: string, of: string): boolean => of === "" || kind === of || kind.startsWith(`${of}.`);
+
+const fixAllKind = `${CodeActionKind.SourceFixAll}.wayfile`;
+
+function fixAll(snapshot: Snapshot, uri: string): CodeAction[] {
+  const found = safeEdits(snapshot);
+  if (found.length === 0) return [];
+  const changes = { [uri]: found.map(({ segment, ...edit }) => editOf(snapshot.positions, segment, edit)) };
+  return [{ title: "Put right what cannot change the meaning", kind: fixAllKind, edit: { changes } }];
+}
+
+function blanks(snapshot: Snapshot, at: Position, uri: string): CodeAction[] {
+  const segment = snapshot.positions.at(at)?.segment;
+  const edit = segment && blankTests(snapshot, segment);
+  if (!segment || !edit) return [];
+  const changes = { [uri]: [editOf(snapshot.positions, segment, edit)] };
+  return [{ title: blanksTitle, kind: blanksKind, edit: { changes } }];
 }
 
 const edits = (snapshot: Snapshot, { segment, edits: own }: Action) =>

@@ -4,6 +4,7 @@
  * is sent twice, nothing of an older version is sent, and closing a file takes its findings away.
  */
 import type { ClientCapabilities, Connection, DocumentDiagnosticReport } from "vscode-languageserver";
+import { type HintMode, isHintMode } from "../features/inlay.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
 import { Diagnostics } from "./diagnostics.ts";
@@ -24,6 +25,7 @@ export class Delivery {
   #refreshes = false;
   #configuration = false;
   #onType = true;
+  #inlay: HintMode = "both";
 
   constructor(connection: Connection, workspace: Workspace, runtime: Runtime, log: Log) {
     this.#connection = connection;
@@ -38,6 +40,11 @@ export class Delivery {
     return this.#pulls;
   }
 
+  /** Which hints the editor's settings ask for beside the lines. */
+  get inlay(): HintMode {
+    return this.#inlay;
+  }
+
   agree(capabilities: ClientCapabilities): void {
     this.#pulls = capabilities.textDocument?.diagnostic !== undefined;
     this.#refreshes = capabilities.workspace?.diagnostics?.refreshSupport ?? false;
@@ -50,6 +57,13 @@ export class Delivery {
     this.#take({ wayfile: settings });
   }
 
+  #inlayChanged: () => void = () => {};
+
+  /** What is to be done once other hints are asked for than those that may be shown already. */
+  onInlay(then: () => void): void {
+    this.#inlayChanged = then;
+  }
+
   settingsChanged(settings: unknown): void {
     this.#take(settings);
     void this.readSettings().then(() => this.everythingChanged());
@@ -58,6 +72,10 @@ export class Delivery {
   #take(settings: unknown): void {
     const onType = at(at(at(settings, "wayfile"), "check"), "onType");
     if (typeof onType === "boolean") this.#onType = onType;
+    const inlay = at(at(settings, "wayfile"), "inlay");
+    if (!isHintMode(inlay) || inlay === this.#inlay) return;
+    this.#inlay = inlay;
+    this.#inlayChanged();
   }
 
   opened(path: string, uri: string): void {

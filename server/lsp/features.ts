@@ -26,14 +26,17 @@ import { colours } from "./colours.ts";
 import { completions } from "./completions.ts";
 import { documentSymbol, fileEdits, locationOf, rangeOf } from "./convert.ts";
 import type { Delivery } from "./delivery.ts";
+import { inlay } from "./inlay.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
 import { badRequest, type Service } from "./service.ts";
+import { worksheets } from "./worksheets.ts";
 
 type Capabilities = ServerCapabilities;
 
 export function registerFeatures(service: Service, delivery: Delivery, client: ClientCapabilities): Capabilities {
   ownRequests(service);
+  worksheets(service);
   return {
     ...diagnostics(service, delivery),
     ...hovers(service, client),
@@ -47,6 +50,7 @@ export function registerFeatures(service: Service, delivery: Delivery, client: C
     ...renaming(service, client),
     ...selectionRanges(service),
     ...formatting(service),
+    ...inlay(service, delivery, client),
   };
 }
 

@@ -16,3 +16,21 @@ export interface NewScheduleAnswer {
 
 export const choicesRequest = "wayfile/choices";
 export const newScheduleRequest = "wayfile/newSchedule";
+
+/** A worksheet of the way or board at a position; of everything where no position is given. */
+export interface WorksheetQuestion {
+  readonly uri: string;
+  readonly position?: { readonly line: number; readonly character: number };
+}
+
+export interface WorksheetAnswer {
+  readonly title: string;
+  readonly text: string;
+  readonly markdown: string;
+  readonly html: string;
+}
+
+export const worksheetRequest = "wayfile/worksheet";
+
+/** The kind of the code action that adds the tests of a way, ready to fill. */
+export const blanksKind = "refactor.rewrite.tests";

@@ -1,0 +1,109 @@
+/** Short hints beside the lines of a way: what is left to a limit, what a reading should be, what is still to be read. */
+import { expectedCircuit } from "../analysis/expected.ts";
+import { planDead } from "../analysis/plan-dead.ts";
+import { planLive } from "../analysis/plan-live.ts";
+import { inUnit, marginTo, type PlannedTest } from "../analysis/planned.ts";
+import type { Test } from "../analysis/supply.ts";
+import { studyWay, type WayStudy } from "../analysis/way.ts";
+import { ohms } from "../calc/result.ts";
+import type { Fact } from "../model/values.ts";
+import type { Segment } from "../syntax/split.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+
+export const hintModes = ["margins", "expectations", "both", "off"] as const;
+export type HintMode = (typeof hintModes)[number];
+export const isHintMode = (value: unknown): value is HintMode => hintModes.includes(value as HintMode);
+
+export interface Hint {
+  readonly segment: Segment;
+  readonly offset: number;
+  readonly text: string;
+  /** The working, where there is any. */
+  readonly tooltip: string;
+}
+
+export function inlayHints(snapshot: Snapshot, mode: HintMode, isShown: (segment: Segment) => boolean): Hint[] {
+  if (mode === "off") return [];
+  const places = snapshot.installations.flatMap(({ boards }) => boards);
+  return places.flatMap(({ board, context }) =>
+    board.ways
+      .filter(({ segment }) => snapshot.positions.has(segment) && isShown(segment))
+      .flatMap((way) => hintsOf(studyWay(way, context), mode)),
+  );
+}
+
+function hintsOf(study: WayStudy, mode: HintMode): Hint[] {
+  if (study.isSpare) return [];
+  const tests = [...planDead(study), ...planLive(study)];
+  const read = Map.groupBy(
+    tests.filter(({ recorded }) => recorded?.fact.segment === study.way.segment),
+    ({ recorded }) => recorded?.fact as Fact,
+  );
+  const beside = [...read].flatMap(([fact, of]) => besideReading(fact, of, mode));
+  if (mode === "margins") return beside;
+  return [...besideLength(study), ...beside, ...stillOpen(study, tests)].sort((a, b) => a.offset - b.offset);
+}
+
+function besideReading(fact: Fact, tests: readonly PlannedTest[], mode: HintMode): Hint[] {
+  const texts = [
+    ...(mode === "margins" ? [] : expectedText(tests)),
+    ...(mode === "expectations" ? [] : marginText(tests)),
+  ];
+  if (texts.length === 0) return [];
+  const tooltip = tests.flatMap(({ expected }) => expected?.working || []).join("\n");
+  return [{ segment: fact.segment, offset: fact.end, text: texts.join("; "), tooltip }];
+}
+
+function expectedText(tests: readonly PlannedTest[]): string[] {
+  const texts = tests.flatMap(({ expected }) => expected?.text ?? []);
+  return texts.length < tests.length || texts.length === 0 ? [] : [`expected ${texts.join(" / ")}`];
+}
+
+/** Twenty times what is asked is no news: insulation of sound wiring says nothing here. */
+const plenty = 20;
+
+/** The tightest of the line's readings. */
+function marginText(tests: readonly PlannedTest[]): string[] {
+  const all = tests.flatMap((test) =>
+    test.bounds.flatMap((bound) => {
+      const margin = marginTo(bound, test.recorded);
+      const value = test.recorded && "sign" in test.recorded.value ? test.recorded.value.value : undefined;
+      if (!margin || value === undefined) return [];
+      const room = bound.sense === "most" ? bound.value / Math.max(value, Number.MIN_VALUE) : value / bound.value;
+      if (bound.sense === "least" && room >= plenty) return [];
+      const label = bound.sense === "most" ? "limit" : "least";
+      return [{ room, text: `${label} ${inUnit(bound.value, test.unit)}, ${margin.text}` }];
+    }),
+  );
+  const [tightest] = all.sort((a, b) => a.room - b.room);
+  return tightest ? [tightest.text] : [];
+}
+
+function besideLength(study: WayStudy): Hint[] {
+  const R1R2 = expectedCircuit(study)?.R1R2;
+  const [fact] = [study.facts.one("length"), ...study.facts.all("run")].filter((one) => one !== undefined);
+  if (!R1R2 || !fact || !Number.isFinite(R1R2.value)) return [];
+  const tooltip = R1R2.steps.map(({ numbers }) => numbers).join("\n");
+  return [{ segment: fact.segment, offset: fact.end, text: `R1+R2 expected ${ohms(R1R2.value)}`, tooltip }];
+}
+
+const shown = 3;
+
+/** Beside the latest block of tests, what it does not say yet. */
+function stillOpen(study: WayStudy, tests: readonly PlannedTest[]): Hint[] {
+  return [false, true].flatMap((live) => {
+    const block: Test<"dead"> | Test<"live"> | undefined = live ? study.live : study.dead;
+    const broken = study.facts.broken.includes(live ? "live" : "dead") || (block?.facts?.broken.length ?? 0) > 0;
+    const open = tests.filter((test) => test.live === live && !test.recorded && test.step !== "function");
+    if (!block || broken || open.length === 0 || block.header.segment !== study.way.segment) return [];
+    const offset = block.header.segment.text.indexOf("{", endOfArgs(block.header));
+    if (offset < 0) return [];
+    const names = open.slice(0, shown).map(({ name, expected }) => (expected ? `${name} ${expected.text}` : name));
+    const more = open.length > shown ? `, and ${open.length - shown} more` : "";
+    const text = `still to be read: ${names.join("; ")}${more}`;
+    return [{ segment: block.header.segment, offset: offset + 1, text, tooltip: "" }];
+  });
+}
+
+const endOfArgs = ({ wordEnd, args }: Fact): number =>
+  Math.max(wordEnd, ...Object.values(args).flatMap((value) => [value ?? []].flat().map(({ end }) => end)));

@@ -1,0 +1,59 @@
+import { describe, expect, it } from "vitest";
+import { type HintMode, inlayHints } from "../../server/features/inlay.ts";
+import { loft, openSample } from "../helpers/cursor.ts";
+
+/** The lines that have a hint, each with what is said beside it. */
+async function hints(text: string, mode: HintMode = "both"): Promise<string[]> {
+  const { snapshot } = await openSample(text);
+  const lines = text.split("\n");
+  return inlayHints(snapshot, mode, () => true).map(({ segment, offset, text: said }) => {
+    const { line, character } = snapshot.positions.place(segment, offset);
+    return `${lines[line]?.slice(0, character).trim().replace(/\s+/g, " ")} « ${said}`;
+  });
+}
+
+describe("hints beside the lines of a way", () => {
+  it("say what is left, what is expected and what is still to be read", async () => {
+    expect(await hints(loft)).toMatchInlineSnapshot(`
+      [
+        "run A 7 m S1 6 m S2 9 m S3 8 m S4 12 m A « R1+R2 expected 0.21 Ω",
+        "dead 2026-03-04 with M1 { « still to be read: L-N at S2 0.16 Ω; L-N at S3 0.16 Ω; L-N at S4 0.16 Ω, and 4 more",
+        "ends r1 0.31 Ω rn 0.31 Ω r2 0.31 Ω « expected 0.31 Ω / 0.31 Ω / 0.31 Ω",
+        "at S1 L-N 0.16 Ω L-E 0.16 Ω polarity ok « expected 0.16 Ω / 0.16 Ω",
+        "at S5 L-N 0.22 Ω L-E 0.22 Ω polarity ok « expected 0.21 Ω / 0.21 Ω",
+        "R1+R2 0.22 Ω « expected 0.21 Ω; limit 0.67 Ω, 67 % left",
+        "Zs 0.64 Ω « expected 0.64 Ω; limit 1.09 Ω, 41 % left",
+        "length 18 m « R1+R2 expected 0.54 Ω",
+      ]
+    `);
+  });
+
+  it("show one kind alone, or none, as the setting says", async () => {
+    const margins = await hints(loft, "margins");
+    const expectations = await hints(loft, "expectations");
+    expect(margins.length).toBeGreaterThan(0);
+    expect(margins.filter((hint) => hint.includes("expected"))).toEqual([]);
+    expect(expectations.filter((hint) => hint.includes("limit"))).toEqual([]);
+    expect(await hints(loft, "off")).toEqual([]);
+  });
+
+  it("say nothing of a line that could not be understood", async () => {
+    const broken = loft.replace("Zs           0.64 Ω", "Zs           0,64");
+    const all = await hints(broken);
+    expect(all.filter((hint) => hint.startsWith("Zs"))).toEqual([]);
+    expect(all.filter((hint) => hint.startsWith("live"))).toEqual([]);
+  });
+
+  it("say nothing of sound insulation, and speak up near the limit", async () => {
+    expect((await hints(loft)).filter((hint) => hint.startsWith("insulation"))).toEqual([]);
+    const low = loft.replace("L-N 310 MΩ L-E >999 MΩ", "L-N 1.4 MΩ L-E 0.6 MΩ");
+    expect((await hints(low)).filter((hint) => hint.startsWith("insulation"))).toEqual([
+      "insulation 500 V L-N 1.4 MΩ L-E 0.6 MΩ N-E >999 MΩ « least 1 MΩ, only 60 % of it",
+    ]);
+  });
+
+  it("are asked for the lines an editor shows only", async () => {
+    const { snapshot } = await openSample(loft);
+    expect(inlayHints(snapshot, "both", () => false)).toEqual([]);
+  });
+});

@@ -1,0 +1,179 @@
+/** Worksheets as they are printed: a person reads these snapshots, so a change in them is read as well. */
+import { describe, expect, it } from "vitest";
+import { installationsOf } from "../../server/model/installation.ts";
+import type { Report } from "../../server/reports/document.ts";
+import { reportHtml } from "../../server/reports/html.ts";
+import { reportMarkdown } from "../../server/reports/markdown.ts";
+import { reportText } from "../../server/reports/text.ts";
+import { worksheetOf } from "../../server/reports/worksheet-scope.ts";
+import { fileOfText } from "../../server/workspace/project.ts";
+import { Folder } from "../cli/run.ts";
+
+const weir = `wayfile 1
+installation "Weir House pump room" {
+  standard  BS 7671:2018+A2:2022
+  stage     installed
+  work      new
+  premises  commercial
+  supply {
+    earthing            TN-S
+    Ze                  0.31 Ω
+    earthing-conductor  16 mm²
+    bonding             water 10 mm² length 14 m
+  }
+  board P "Pump board" {
+    fed-from     supply
+    main-switch  BS EN 60947-3 100 A
+    Zdb          0.33 Ω
+    rcd north    BS EN 61008 63 A 30 mA type A
+
+    way 1 ring "Workshop sockets" {
+      device  BS EN 60898 B32 6 kA
+      behind  north
+      cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+      run     P 6 m S1 5 m S2 7 m S3 8 m P
+      run     S2 3 m S4
+      serves  sockets
+      dead 2026-02-11 {
+        ends  r1 0.20 Ω rn 0.20 Ω r2 0.32 Ω
+        at S1 L-N 0.10 Ω L-E 0.13 Ω polarity ok
+      }
+    }
+
+    way 2 radial "Float alarm" {
+      device  BS EN 61009 B6 6 kA 30 mA type A
+      cable   flat-twin line 1.5 mm² cpc 1.0 mm²
+      length  19 m
+      serves  alarms
+      dead 2026-02-11 {
+        R1+R2       0.58 Ω
+        insulation  500 V L-E >999 MΩ joined "Alarm unplugged"
+        polarity    ok
+      }
+      live 2026-02-12 {
+        Zs  LIM "Panel locked by the client"
+      }
+    }
+    way 3 spare
+  }
+}
+`;
+
+function sheet(text: string, named?: string): Report {
+  const found = worksheetOf(installationsOf([fileOfText("weir.ways", text)]), named);
+  if ("failure" in found) throw new Error(found.failure);
+  return found.report;
+}
+
+const titles = (report: Report): string[] => report.sections.map(({ title }) => title);
+const everything = (report: Report): string =>
+  [reportText(report), reportMarkdown(report), reportHtml(report)].join("\n");
+
+describe("a worksheet", () => {
+  it("of a ring shows what was read and leaves room for the rest", () => {
+    expect(reportText(sheet(weir, "P/1"))).toMatchSnapshot();
+  });
+
+  it("of a radial in Markdown", () => {
+    expect(reportMarkdown(sheet(weir, "P/2"))).toMatchSnapshot();
+  });
+
+  it("keeps the order of the trade, dead before live", () => {
+    const parts = titles(sheet(weir, "P/1")).slice(1);
+    expect(parts.map((title) => title.replace(/^.*\((dead|live)\)$/, "$1"))).toEqual(
+      [...parts.map((title) => (title.endsWith("(dead)") ? "dead" : "live"))].sort(),
+    );
+    expect(parts[0]).toBe("Ring: the ends (dead)");
+  });
+
+  it("says to prove dead before the first dead test and who may work live before the first live one", () => {
+    const text = reportText(sheet(weir, "P/2")).replace(/\s+/g, " ");
+    expect(text.indexOf("Prove dead")).toBeLessThan(text.indexOf("Test Should read"));
+    expect(text.indexOf("only by those competent")).toBeGreaterThan(text.indexOf("Polarity"));
+    expect(text).toContain("disconnect the alarm heads");
+  });
+
+  it("covers the origin, the boards and every way but spares", () => {
+    const level1 = sheet(weir).sections.filter(({ level }) => level === 1);
+    expect(level1.map(({ title }) => title)).toEqual([
+      "Origin",
+      "Board P: Pump board",
+      "Way P/1: Workshop sockets, ring",
+      "Way P/2: Float alarm, radial",
+    ]);
+  });
+
+  it("tests an RCD of the board at the board, and an RCBO at its way", () => {
+    expect(reportText(sheet(weir, "P/1"))).not.toContain("30 mA type A BS EN 61008");
+    expect(reportText(sheet(weir, "P"))).toContain("north: 30 mA type A BS EN 61008 at 1 × its rating");
+    expect(reportText(sheet(weir, "P/2"))).toContain("30 mA type A BS EN 61009 at 1 × its rating");
+  });
+
+  it("asks for the tests of an earlier edition where that is the one named", () => {
+    const earlier = reportText(sheet(weir.replace("+A2:2022", ""), "P/2"));
+    expect(earlier).toContain("at ½ × its rating");
+    expect(earlier).toContain("at 5 × its rating");
+  });
+
+  it("counts the blanks that are left", () => {
+    const one = sheet(weir, "P/2");
+    const filled = sheet(
+      weir.replace("live 2026-02-12 {", "live 2026-02-12 {\n rcd 30 mA 1x 24 ms\n test-button ok\n function ok"),
+      "P/2",
+    );
+    expect(one.lead).toContain("3 still to be read.");
+    expect(filled.lead).toContain("Nothing is left to read.");
+  });
+
+  it("shows the reason of a limitation in the place of the reading", () => {
+    expect(reportText(sheet(weir, "P/2")).replace(/\s+/g, " ")).toContain("LIM: Panel locked by the client");
+  });
+
+  it("tells what is left to a limit, and by how much one is passed", () => {
+    const margin = (Zs: string) =>
+      reportText(sheet(weir.replace('Zs  LIM "Panel locked by the client"', `Zs  ${Zs}`), "P/2")).replace(/\s+/g, " ");
+    expect(margin("0.91 Ω")).toMatch(/0\.91 Ω, \d+ % left/);
+    expect(margin("9.10 Ω")).toMatch(/9\.10 Ω, over by \d+ %/);
+    expect(margin(">20 Ω")).toMatch(/>20 Ω, over by \d+ %/);
+  });
+
+  it("never prints what is not known as if it were something", () => {
+    const bare =
+      'wayfile 1\ninstallation "Bare" {\nboard A "x" {\nway 1 ring\nway 2 radial\nway 3 feeder\nway 4\n}\n}\n';
+    for (const text of [weir, bare, 'wayfile 1\ninstallation "" {\n}\n']) {
+      expect(everything(sheet(text))).not.toMatch(/undefined|NaN|null|Infinity|\[object/);
+    }
+  });
+
+  it("is one safe file of HTML for paper and phone", () => {
+    const html = reportHtml(sheet(weir.replace("Float alarm", "<img src=x> & <script>alarm</script>"), "P/2"));
+    expect(html).toContain("&lt;img src=x&gt; &amp; &lt;script&gt;");
+    expect(html).not.toMatch(/<(?:img|script|link)\b|https?:/);
+    expect(html).toContain("@media print");
+    expect(html).toContain('name="viewport"');
+  });
+
+  it("refuses a way that is not there in one sentence", () => {
+    expect(() => sheet(weir, "P/9")).toThrow("Board P has no way 9: it has 1, 2 and 3.");
+    expect(() => sheet(weir, "Q/1")).toThrow("There is no board “Q”: there is P.");
+    expect(() => sheet("wayfile 1\n")).toThrow(/no installation/);
+  });
+});
+
+describe("wayfile worksheet", () => {
+  it("writes the sheet of a way to standard output", async () => {
+    const folder = new Folder({ "weir.ways": weir });
+    const { code, out, err } = await folder.run("worksheet", "weir.ways", "--way", "P/2", "--format", "markdown");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toContain("# Test worksheet: Weir House pump room, way P/2");
+  });
+
+  it("fails in one sentence on a file that is not there, and on a way that is not", async () => {
+    const folder = new Folder({ "weir.ways": weir });
+    expect(await folder.run("worksheet", "none.ways")).toMatchObject({ code: 2, out: "" });
+    expect(await folder.run("worksheet", "weir.ways", "--way", "P/9")).toMatchObject({
+      code: 2,
+      err: "Board P has no way 9: it has 1, 2 and 3.\n",
+    });
+  });
+});
