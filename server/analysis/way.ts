@@ -306,7 +306,17 @@ export class WayStudy {
   get designCurrent(): { readonly value: number; readonly fact: Fact; readonly stated: boolean } | undefined {
     const stated = this.facts.one("Ib");
     if (stated) return { value: stated.args.value.value, fact: stated, stated: true };
+    return this.loadCurrent;
+  }
+
+  /** What the loads take all at once, A in each line. */
+  get loadCurrent(): { readonly value: number; readonly fact: Fact; readonly stated: boolean } | undefined {
     return loadCurrent(this);
+  }
+
+  /** Power factor of the loads as a share; 1 where nothing is said. */
+  get powerFactor(): number {
+    return (this.facts.one("power-factor")?.args.value.value ?? 100) / 100;
   }
 }
 
@@ -551,7 +561,7 @@ function loadCurrent(study: WayStudy): { value: number; fact: Fact; stated: bool
   const loads = study.facts.all("load");
   const [first] = loads;
   if (!first || study.facts.broken.includes("load")) return undefined;
-  const voltage = study.threePhase ? study.supply.U0 * 3 : study.supply.U0;
+  const voltage = (study.threePhase ? study.supply.U0 * 3 : study.supply.U0) * (study.powerFactor || 1);
   const value = loads.reduce(
     (sum, { args }) => sum + (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage,
     0,

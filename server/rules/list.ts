@@ -41,6 +41,8 @@ import diagnosisReadingsDisagree from "./diagnosis/readings-disagree.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
 import driftResistanceRisen from "./drift/resistance-risen.ts";
 import driftRetestSkips from "./drift/retest-skips.ts";
+import dropFeederTakesAll from "./drop/feeder-takes-all.ts";
+import dropOverLimit from "./drop/over-limit.ts";
 import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
 import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
 import faultCurrentMissing from "./fault/current-missing.ts";
@@ -242,6 +244,8 @@ export const rules: readonly Rule[] = [
   driftInsulationFallen,
   driftResistanceRisen,
   driftRetestSkips,
+  dropFeederTakesAll,
+  dropOverLimit,
   faultBreakingCapacityExceeded,
   faultBreakingCapacityMissing,
   faultCurrentMissing,

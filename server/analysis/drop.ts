@@ -1,0 +1,151 @@
+/** Voltage drop of a cable by itself: a circuit, or a feeder with the current of the board behind it. */
+import {
+  type Calculated,
+  type DropRun,
+  dropPaths,
+  dropPerAmpereMetre,
+  dropPercent,
+  dropPowerFactor,
+  dropTemperatureFactor,
+  reckonedDrop,
+  resistiveUpTo,
+  tabulatedCapacity,
+  voltageDrop,
+  worstPlace,
+} from "../calc/index.ts";
+import { metres, percent, plain, type Step, step } from "../calc/result.ts";
+import { combine, fromFormula, type Sourced } from "../tables/source.ts";
+import { leastKnownCapacity } from "./overload.ts";
+import { methodOf, type WayStudy } from "./way.ts";
+
+/** The drop of one cable, % of the nominal voltage, and what it is when its real conditions are taken. */
+export interface CableDrop {
+  readonly drop: Calculated;
+  /** With conductors at their real temperature, the power factor, or a ring's load shared among its points. Never more. */
+  readonly corrected: Calculated;
+}
+
+export type DropFound = CableDrop | { readonly missing: string };
+
+/** What the load is spread over, as metres that carry all of it. */
+interface Distance {
+  readonly metres: number;
+  readonly steps: readonly Step[];
+  /** The same with the load shared among all points of a ring. */
+  readonly shared?: { readonly metres: number; readonly steps: readonly Step[] };
+}
+
+/** The drop of a way's own cable for a current, A; with its own size of cable or another. */
+export function cableDrop(study: WayStudy, current: number, size?: number): DropFound {
+  const { cable, supply } = study;
+  if (!cable) return { missing: "the cable is not described" };
+  const distance = distanceOf(study, current);
+  if (!distance) return { missing: "its length is not stated" };
+  const csa = size ?? cable.line;
+  const perAmpereMetre = perMetreOf(study, csa);
+  if (!perAmpereMetre) return { missing: `no table here gives the drop of ${plain(csa)} mm² ${cable.construction}` };
+  const nominal = study.threePhase ? Math.sqrt(3) * supply.U0 : supply.U0;
+  const over = (length: number, steps: readonly Step[]): Calculated => {
+    const drop = voltageDrop({ perAmpereMetre, current, length });
+    return dropPercent({ ...drop, steps: [...steps, ...drop.steps] }, nominal);
+  };
+  const drop = over(distance.metres, distance.steps);
+  const shared = distance.shared && over(distance.shared.metres, distance.shared.steps);
+  return { drop, corrected: corrected(study, shared ?? drop, current, csa) };
+}
+
+function perMetreOf(study: WayStudy, csa: number): Sourced<number> | undefined {
+  const { cable } = study;
+  if (!cable || cable.construction === "mineral" || cable.construction === "flex") return undefined;
+  const { construction, insulation, material } = cable;
+  const loaded = study.threePhase ? 3 : 2;
+  const route = study.facts.one("route");
+  // Without a route singles are taken as enclosed, where they drop a little more.
+  const method = (route && methodOf(route)) ?? "B";
+  const tabulated =
+    material === "copper" ? dropPerAmpereMetre({ construction, insulation, method, loaded, csa }) : undefined;
+  return tabulated ?? reckonedDrop({ csa, material, insulation, loaded });
+}
+
+function distanceOf(study: WayStudy, current: number): Distance | undefined {
+  const { length, runs, isRing } = study;
+  if (!length) return undefined;
+  const whole = runs && runs.detached.length === 0 && !study.facts.broken.includes("run") ? runs : undefined;
+  if (!whole || current <= 0) return lumped(length.value, isRing);
+  const paths = dropPaths(whole.paths.map(runOf));
+  const loads = placedLoads(study);
+  const placed = loads.reduce((sum, load) => sum + load.current, 0);
+  // Loads that come to more than the design current are not all on at once: each counts for less.
+  const share = placed > current ? current / placed : 1;
+  const at = loads.map((load) => ({ ...load, current: load.current * share }));
+  const worst = worstPlace(paths, at, Math.max(0, current - placed * share));
+  if (!worst) return lumped(length.value, isRing);
+  const distance = worst.ampereMetres / current;
+  const how = loads.length > 0 ? "loads where they are" : "all load where it drops most";
+  const steps = [step(`metres to ${worst.place}, ${how}`, "", metres(distance))];
+  if (!isRing || paths.places.length < 2 || loads.length > 0) return { metres: distance, steps };
+  const even = paths.places.map((place) => ({ place, current: current / paths.places.length }));
+  const spread = worstPlace(paths, even, 0);
+  if (!spread) return { metres: distance, steps };
+  const spreadOver = spread.ampereMetres / current;
+  const spreadSteps = [step(`metres to ${spread.place}, load shared among the points`, "", metres(spreadOver))];
+  return { metres: distance, steps, shared: { metres: spreadOver, steps: spreadSteps } };
+}
+
+function lumped(length: number, ring: boolean): Distance {
+  if (!ring) return { metres: length, steps: [] };
+  const steps = [step("a quarter of the ring", `${metres(length)} / 4`, metres(length / 4))];
+  return { metres: length / 4, steps };
+}
+
+const runOf = (path: NonNullable<WayStudy["runs"]>["paths"][number]): DropRun => ({
+  from: path.from.value,
+  legs: path.legs.map(({ to, length }) => ({ to: to.value, length: length.value })),
+});
+
+/** Loads that say at which point they are, A each. */
+function placedLoads(study: WayStudy): { place: string; current: number }[] {
+  const { runs, supply, powerFactor } = study;
+  const voltage = (study.threePhase ? supply.U0 * 3 : supply.U0) * (powerFactor || 1);
+  return study.facts.all("load").flatMap(({ args }) => {
+    const place = args.point?.value;
+    if (place === undefined || !runs?.places.has(place)) return [];
+    return [{ place, current: (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage }];
+  });
+}
+
+/** The drop with cooler conductors and the power factor, where resistance alone decides it. */
+function corrected(study: WayStudy, drop: Calculated, current: number, csa: number): Calculated {
+  if (csa > resistiveUpTo()) return drop;
+  const factors = [temperatureFactor(study, current, csa), powerFactor(study)].flatMap((factor) => factor ?? []);
+  if (factors.length === 0) return drop;
+  const value = factors.reduce((product, factor) => product * factor.value, drop.value);
+  const numbers = [percent(drop.value), ...factors.map((factor) => plain(factor.value, 3))].join(" × ");
+  const steps = [
+    ...drop.steps,
+    ...factors.flatMap(({ steps }) => steps),
+    step("drop, corrected", numbers, percent(value)),
+  ];
+  return { value, unit: "%", steps, source: fromFormula(combine(drop.source, ...factors.map(({ source }) => source))) };
+}
+
+function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated | undefined {
+  const { cable, device } = study;
+  const capacity = csa === cable?.line ? leastKnownCapacity(study) : undefined;
+  const method = capacity && methodOf(capacity.fact);
+  if (!cable || !capacity || !method || device?.family === "BS 3036") return undefined;
+  if (
+    cable.construction === "mineral" ||
+    cable.construction === "flex" ||
+    (capacity.fact.args.ambient?.value ?? 30) < 30
+  )
+    return undefined;
+  const { construction, insulation } = cable;
+  const It = tabulatedCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
+  if (!It) return undefined;
+  const factor = dropTemperatureFactor({ It: It.value, Iz: Math.min(capacity.value.value, It.value), Ib, insulation });
+  return factor.value < 1 ? factor : undefined;
+}
+
+const powerFactor = ({ powerFactor: share }: WayStudy): Calculated | undefined =>
+  share > 0 && share < 1 ? dropPowerFactor(share) : undefined;

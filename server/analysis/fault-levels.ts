@@ -1,0 +1,164 @@
+/** Fault currents reckoned from what was recorded nearest upstream, along the feeders. */
+import {
+  type Calculated,
+  type FaultCable,
+  faultAlong,
+  greatestAlong,
+  impedanceOf,
+  operatingFactor,
+  operatingResistance,
+} from "../calc/index.ts";
+import { ohms, step } from "../calc/result.ts";
+import { combine, fromFormula, type Source } from "../tables/source.ts";
+import { faultsAt } from "./faults.ts";
+import { keptWith } from "./kept.ts";
+import { hotR1R2 } from "./loop.ts";
+import type { BoardNode } from "./network.ts";
+import { studySupply } from "./supply.ts";
+import { boardImpedance, expectedConductor, type WayStudy } from "./way.ts";
+
+/** Impedances of what lies before a board, Ω: of line and neutral, of one line of three, of line and earth. */
+interface Start {
+  readonly at: BoardNode;
+  readonly neutral: Calculated;
+  readonly three: Calculated | undefined;
+  readonly earth: Calculated | undefined;
+}
+
+/** The largest fault currents at a board, A, cables cold. */
+export interface FaultLevels {
+  /** Whether the figures are those recorded at this board itself. */
+  readonly recorded: boolean;
+  readonly neutral: Calculated;
+  readonly three: Calculated | undefined;
+  readonly earth: Calculated | undefined;
+  readonly greatest: Calculated;
+  /** No more than this can flow, whatever the phase angle of the source. */
+  readonly bound: Calculated;
+}
+
+const asRecorded: Source = { ref: "as recorded", standing: "published" };
+const neutralAsLine: Source = { ref: "Common practice, neutral taken like a line", standing: "practice" };
+
+/** The fault levels at a board; nothing where nothing upstream is recorded, or a feeder cannot be reckoned. */
+export const faultLevels = keptWith((node: BoardNode): FaultLevels | undefined => {
+  const start = startOf(node);
+  if (!start) return undefined;
+  const feeders = feedersTo(node, start.at);
+  if (!feeders) return undefined;
+  const { U0 } = studySupply(node.context);
+  const along = (from: Calculated | undefined, of: readonly Conductor[]) => {
+    const cables = from && cablesOf(feeders, of, "cold");
+    return cables && from && { voltage: U0, start: from, cables };
+  };
+  const paths = [
+    along(start.neutral, ["line", "neutral"]),
+    node.threePhase ? along(start.three, ["line"]) : undefined,
+    along(start.earth, ["line", "cpc"]),
+  ] as const;
+  const [neutral, three, earth] = paths.map((path) => path && faultAlong(path));
+  if (!neutral) return undefined;
+  const most = (all: readonly (Calculated | undefined)[]) =>
+    all.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral);
+  const bounds = paths.map((path) => path && greatestAlong(path));
+  return {
+    recorded: feeders.length === 0,
+    neutral,
+    three,
+    earth,
+    greatest: most([three, earth]),
+    bound: bounds.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral),
+  };
+});
+
+/** The nearest figures: the board's own, or those of a board upstream, or of the supply. */
+function startOf(node: BoardNode): Start | undefined {
+  const faults = faultsAt(node.context);
+  if (faults.length === 0) return node.parent && startOf(node.parent);
+  const { U0 } = studySupply(node.context);
+  const named = (name: string) => faults.find((fault) => fault.name === name)?.value;
+  const [Ipf, PSCC, PEFC] = [named("Ipf"), named("PSCC"), named("PEFC")];
+  const greatest = Math.max(...faults.map(({ value }) => value));
+  const own = (value: number): Calculated => ({ ...impedanceOf(U0, value), source: asRecorded });
+  const Z = boardImpedance(node.context);
+  const loop: Calculated | undefined = Z && {
+    value: Z.value,
+    unit: "Ω",
+    steps: [step(Z.name, "", ohms(Z.value))],
+    source: asRecorded,
+  };
+  const earth = PEFC === undefined ? loop : own(PEFC);
+  if (!node.threePhase) return { at: node, neutral: own(PSCC ?? greatest), three: undefined, earth };
+  const three = own(Ipf ?? greatest);
+  if (PSCC !== undefined && PSCC < greatest) return { at: node, neutral: own(PSCC), three, earth };
+  const value = 2 * three.value;
+  const steps = [...three.steps, step("line and neutral", `2 × ${ohms(three.value)}`, ohms(value))];
+  return { at: node, neutral: { value, unit: "Ω", steps, source: combine(three.source, neutralAsLine) }, three, earth };
+}
+
+type Conductor = "line" | "neutral" | "cpc";
+
+interface FeederTo {
+  readonly study: WayStudy;
+  readonly board: string;
+}
+
+/** The feeders between two boards, the nearest to the origin first; nothing where one is not known. */
+function feedersTo(node: BoardNode, from: BoardNode): readonly FeederTo[] | undefined {
+  if (node === from) return [];
+  const { parent, feeder } = node;
+  const before = parent && feedersTo(parent, from);
+  return before && feeder && [...before, { study: feeder, board: node.board.head.name }];
+}
+
+function cablesOf(
+  feeders: readonly FeederTo[],
+  of: readonly Conductor[],
+  state: "cold" | "hot",
+): FaultCable[] | undefined {
+  const cables: FaultCable[] = [];
+  for (const { study, board } of feeders) {
+    const resistance = resistanceOf(study, of, state);
+    if (!resistance) return undefined;
+    cables.push({ name: `the feeder to board ${board}`, resistance });
+  }
+  return cables;
+}
+
+/** Resistance of conductors of a way in series; of a ring, to its middle. */
+export function resistanceOf(study: WayStudy, of: readonly Conductor[], state: "cold" | "hot"): Calculated | undefined {
+  const parts = of.map((which) => expectedConductor(study, which));
+  const factor = operatingFactor(study.cable?.insulation ?? 70, "incorporated");
+  if (!parts.every((part) => part !== undefined) || !factor) return undefined;
+  const whole = parts.reduce((sum, { value }) => sum + value, 0);
+  const value = study.isRing ? whole / 4 : whole;
+  const numbers = `${study.isRing ? "(" : ""}${parts.map((part) => ohms(part.value)).join(" + ")}${study.isRing ? ") / 4" : ""}`;
+  const steps = [...parts.flatMap((part) => part.steps), step("cold", numbers, ohms(value))];
+  const cold: Calculated = {
+    value,
+    unit: "Ω",
+    steps,
+    source: fromFormula(combine(...parts.map(({ source }) => source))),
+  };
+  return state === "cold" ? cold : operatingResistance(cold, factor);
+}
+
+/** The smallest fault currents at the end of a circuit, A, conductors hot and the voltage at its lowest. */
+export interface LeastFaults {
+  readonly neutral: Calculated | undefined;
+  readonly earth: Calculated | undefined;
+}
+
+export function leastFaults(node: BoardNode, study: WayStudy): LeastFaults {
+  const { U0 } = studySupply(node.context);
+  const voltage = U0 * (study.context.edition?.cmin.value ?? 1);
+  const start = startOf(node);
+  const feeders = start && feedersTo(node, start.at);
+  const upTo = (from: Calculated | undefined, of: readonly Conductor[]): Calculated | undefined => {
+    const cables = feeders && cablesOf(feeders, of, "hot");
+    const own = of.includes("cpc") ? hotR1R2(study) : resistanceOf(study, of, "hot");
+    if (!from || !cables || !own) return undefined;
+    return faultAlong({ voltage, start: from, cables: [...cables, { name: `way ${study.way.id}`, resistance: own }] });
+  };
+  return { neutral: upTo(start?.neutral, ["line", "neutral"]), earth: upTo(start?.earth, ["line", "cpc"]) };
+}

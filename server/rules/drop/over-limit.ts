@@ -1,0 +1,152 @@
+import { added, boardDrop, type CircuitDrop, circuitDrop, circuitDrops } from "../../analysis/drop-path.ts";
+import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { nextSizeUp } from "../../calc/index.ts";
+import { percent, squareMillimetres, step } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default installationRule({
+  id: "drop/over-limit",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit that loses more voltage between the origin and its end than is advised.",
+  why: "Lamps are dim, motors start badly and run hot. The drop of every feeder on the way counts too. A larger cable, a shorter way, or less load on it puts it right.",
+  clauses: ["525.1", "525.201", "525.202"],
+  examples: [
+    {
+      bad: `way 1 radial "Yard lighting" {
+  device  BS EN 60898 B10 6 kA
+  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
+                         ^^^^^^^
+  route   clipped method C
+  length  60 m
+  serves  lighting
+  Ib      6 A
+}`,
+      good: `way 1 radial "Yard lighting" {
+  device  BS EN 60898 B10 6 kA
+  cable   flat-twin line 4 mm² cpc 1.5 mm²
+  route   clipped method C
+  length  60 m
+  serves  lighting
+  Ib      6 A
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds   B
+      cable   armoured 70 °C line 6 mm² cpc 6 mm²
+      length  30 m
+      Ib      32 A
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Kiln" {
+      device  BS EN 60898 B32 6 kA
+      cable   flat-twin line 4 mm² cpc 1.5 mm²
+                             ^^^^^
+      length  18 m
+      Ib      26 A
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds   B
+      cable   armoured 70 °C line 6 mm² cpc 6 mm²
+      length  30 m
+      Ib      32 A
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Kiln" {
+      device  BS EN 60898 B32 6 kA
+      cable   flat-twin line 10 mm² cpc 4 mm²
+      length  18 m
+      Ib      26 A
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) judge(node, report);
+  },
+});
+
+function judge(node: BoardNode, report: Reporter): void {
+  const above = boardDrop(node);
+  for (const circuit of circuitDrops(node)) {
+    // They stand in order of the room they leave: behind the first that is right all are.
+    if (above.drop.value <= circuit.room * (1 + 1e-9)) return;
+    // Where the feeders leave nothing another check speaks of them, once.
+    if (above.drop.value < circuit.limit.value) say(node, circuit, report);
+  }
+}
+
+function say(node: BoardNode, circuit: CircuitDrop, report: Reporter): void {
+  const above = boardDrop(node);
+  const { study, limit } = circuit;
+  const { cable } = study;
+  const drop = added(above.drop, circuit.drop);
+  const corrected = added(above.corrected, circuit.corrected);
+  // With what the standard lets one take into account it is within the limit: worth knowing, nothing more.
+  const excused = corrected.value <= limit.value * (1 + 1e-9);
+  const size = excused ? undefined : sizeWithin(circuit, above.drop.value);
+  const feeders = above.feeders.length > 0 ? `, ${percent(above.drop.value)} of it in the feeders` : "";
+  const cure = size
+    ? ` ${squareMillimetres(size)} would do.`
+    : excused
+      ? ""
+      : " Look at the feeders, or bring the load nearer.";
+  const line = cable?.fact.args.line;
+  const [length] = study.length?.facts ?? [];
+  report(line && cable ? valueSpot(cable.fact, line) : factSpot(cable?.fact ?? study.way.header), {
+    message: excused
+      ? `This circuit drops ${percent(drop.value)} by the table${feeders}, over the ${percent(limit.value)} advised; with its real conditions it is ${percent(corrected.value)}.`
+      : `This circuit drops ${above.whole ? "" : "at least "}${percent(drop.value)}${feeders}; ${percent(limit.value)} is advised at most from the origin.${cure}`,
+    value: amount(drop.value, "%"),
+    limit: amountOf(limit),
+    steps: [...drop.steps, ...limit.steps, step("with its real conditions", "", percent(corrected.value))],
+    source: combine(drop.source, limit.source),
+    severity: excused || !above.certain ? "information" : "warning",
+    related: [
+      ...(length ? [{ spot: factSpot(length), message: "How far it runs." }] : []),
+      ...above.feeders.map((feeder) => ({
+        spot: factSpot(feeder.study.way.header),
+        message: `This feeder takes ${percent(feeder.drop.value)}.`,
+      })),
+    ],
+    fixes: line && size ? [inPlaceOf(line, `${size} mm²`, `Make it ${squareMillimetres(size)}`)] : [],
+  });
+}
+
+/** The next size of cable that keeps the whole drop within the limit. */
+function sizeWithin({ study, limit }: CircuitDrop, above: number): number | undefined {
+  let size = study.cable?.line;
+  while (size !== undefined) {
+    size = nextSizeUp(size * 1.01);
+    const found = size === undefined ? undefined : circuitDrop(study, size);
+    if (!found) return undefined;
+    if (above + found.drop.value <= limit.value) return size;
+  }
+  return undefined;
+}
