@@ -129,7 +129,7 @@ function apartOnMain({ sheet }: Predictions, legs: number): (readonly [string, s
   return names.flatMap((from, index) => names.slice(index + legs).map((to) => [from, to] as const));
 }
 
-/** Another size than written, all the way: of both live conductors, or of the protective one. */
+/** Another size than written, all the way: of both live conductors, or of one conductor. */
 function otherSizes(predictions: Predictions): Hypothesis[] {
   const { circuit, sizes } = predictions.sheet;
   if (!sizes) return [];
@@ -143,7 +143,7 @@ function otherSizes(predictions: Predictions): Hypothesis[] {
       const perMetre = { ...circuit.perMetre };
       for (const conductor of which) perMetre[conductor] *= ratio;
       const values = predictions.withLinks({}, perMetre);
-      const name = which.length > 1 ? "line and neutral are" : "protective conductor is";
+      const name = which.length > 1 ? "line and neutral are" : `${conductorWords[which[0] ?? "line"]} is`;
       return {
         kind,
         where: "",
@@ -153,7 +153,12 @@ function otherSizes(predictions: Predictions): Hypothesis[] {
       };
     });
   };
-  return [...change("size-live", ["line", "neutral"], sizes.line), ...change("size-cpc", ["cpc"], sizes.cpc)];
+  return [
+    ...change("size-live", ["line", "neutral"], sizes.line),
+    ...change("size-line", ["line"], sizes.line),
+    ...change("size-neutral", ["neutral"], sizes.neutral),
+    ...change("size-cpc", ["cpc"], sizes.cpc),
+  ];
 }
 
 export function pointFaults(predictions: Predictions): Hypothesis[] {

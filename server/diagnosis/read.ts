@@ -47,7 +47,7 @@ const usesCpc = (measurement: Measurement): boolean =>
 
 function reading(name: string, measurement: Measurement, fact: Fact, value: Reading | undefined): SheetReading[] {
   const quantity = measured(value);
-  if (!quantity || quantity.sign === "<" || fact.provenance !== "measured") return [];
+  if (!quantity || quantity.sign === "<" || quantity.value <= 0 || fact.provenance !== "measured") return [];
   return [{ name, measurement, value: quantity.value, open: quantity.sign === ">", at: { fact, span: quantity } }];
 }
 

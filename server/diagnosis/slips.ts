@@ -89,9 +89,11 @@ function wrongLength({ sound, sheet }: Predictions): Hypothesis[] {
       parameter: { name: "length", unit: "" },
       state: soundState,
       say: (_, scale) =>
-        scale > 1
-          ? `All the cable is about ${plain(scale, 1)} times as long as written.`
-          : `All the cable is only about ${plain(scale, 2)} of the length that is written.`,
+        scale > 4 || scale < 1 / 4
+          ? `Every reading is about ${plain(scale, 2)} times what the length gives: the length, or the unit, is wrong.`
+          : scale > 1
+            ? `All the cable is about ${plain(scale, 1)} times as long as written.`
+            : `All the cable is only about ${plain(scale, 2)} of the length that is written.`,
     },
   ];
 }

@@ -1,0 +1,100 @@
+import { describe, expect, it } from "vitest";
+import { circuitOf } from "../../server/analysis/circuit-network.ts";
+import { expectedCircuit } from "../../server/analysis/expected.ts";
+import { studyWay, type WayStudy } from "../../server/analysis/way.ts";
+import { readingOf } from "../../server/calc/circuit-readings.ts";
+import { installationsOf } from "../../server/model/installation.ts";
+import { fileOfText } from "../../server/workspace/project.ts";
+import { inSetting } from "../helpers/sample.ts";
+
+function studyOf(lines: string): WayStudy {
+  const [installation] = installationsOf([fileOfText("sample.ways", inSetting(lines).text)]);
+  const place = installation?.boards[0];
+  const way = place?.board.ways[0];
+  if (!place || !way) throw new Error("The sample has no way.");
+  return studyWay(way, place.context);
+}
+
+const ring = (body: string) =>
+  studyOf(`way 1 ring "Sockets" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  ${body}
+}`);
+
+const drawn = ring("run A 5 m S1 10 m S2 10 m S3 10 m S4 10 m S5 10 m S6 5 m A\n  run S3 5 m X1\n  run X1 5 m X2");
+const point = (study: WayStudy, name: string) => expectedCircuit(study)?.points.find((one) => one.name === name);
+
+describe("what a drawn ring should read", () => {
+  it("end to end by length and size", () => {
+    const ends = expectedCircuit(drawn)?.ends;
+    expect(ends?.r1?.value).toBeCloseTo(60 * 0.00741, 9);
+    expect(ends?.rn?.value).toBeCloseTo(60 * 0.00741, 9);
+    expect(ends?.r2?.value).toBeCloseTo(60 * 0.0121, 9);
+  });
+
+  it("at every point as the network does, in both rounds and spurs included", () => {
+    const expected = expectedCircuit(drawn);
+    const network = circuitOf(drawn, [], undefined);
+    expect(expected?.points.map(({ name }) => name)).toEqual(["S1", "S2", "S3", "S4", "S5", "S6", "X1", "X2"]);
+    for (const one of expected?.points ?? []) {
+      if (!network) throw new Error("no network");
+      const read = (other: "neutral" | "cpc", links?: "same-leg") =>
+        readingOf(network, { kind: "round", other, place: one.name }, [], links);
+      expect(one["L-N"]?.value).toBeCloseTo(read("neutral"), 9);
+      expect(one["L-E"]?.value).toBeCloseTo(read("cpc"), 9);
+      // In service both legs carry a fault in parallel, as when line and protective conductor are joined leg by leg.
+      expect(one.R1R2?.value).toBeCloseTo(read("cpc", "same-leg"), 9);
+    }
+  });
+
+  it("to two decimals, as a meter shows it: 0.22 on the ring, 0.30 and 0.37 on the spurs", () => {
+    const shown = (name: string) => [
+      point(drawn, name)?.["L-N"]?.value.toFixed(2),
+      point(drawn, name)?.["L-E"]?.value.toFixed(2),
+    ];
+    expect(shown("S1")).toEqual(["0.22", "0.28"]);
+    expect(shown("S3")).toEqual(["0.22", "0.29"]);
+    expect(shown("X1")).toEqual(["0.30", "0.39"]);
+    expect(shown("X2")).toEqual(["0.37", "0.49"]);
+  });
+
+  it("R1+R2 is the highest of the points, and Zs adds the board's own", () => {
+    expect(expectedCircuit(drawn)?.R1R2?.value).toBe(point(drawn, "X2")?.["L-E"]?.value);
+    const far = point(drawn, "X2");
+    expect(far?.Zs?.value).toBeCloseTo(0.3 + (far?.R1R2?.value ?? 0), 9);
+    expect(far?.Zs?.steps.length).toBeGreaterThan(1);
+  });
+});
+
+describe("what else is known of a circuit", () => {
+  it("with a length alone the trade's arithmetic stands in, and says so", () => {
+    const bare = expectedCircuit(ring("length 60 m\n  points 6"));
+    expect(bare?.R1R2?.value).toBeCloseTo((60 * (0.00741 + 0.0121)) / 4, 9);
+    expect(bare?.note).toMatch(/from the length alone/);
+    expect(expectedCircuit(drawn)?.note).toBeUndefined();
+  });
+
+  it("a radial with a branch reads by the way to each point", () => {
+    const radial = studyOf(`way 2 radial "Heaters" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  run A 10 m P1 8 m P2
+  run P1 4 m X1
+}`);
+    const metre = 0.00741 + 0.0121;
+    expect(point(radial, "P2")?.["L-E"]?.value).toBeCloseTo(18 * metre, 9);
+    expect(point(radial, "X1")?.["L-E"]?.value).toBeCloseTo(14 * metre, 9);
+    expect(point(radial, "X1")?.["L-N"]).toBeUndefined();
+    expect(expectedCircuit(radial)?.R1R2?.value).toBeCloseTo(18 * metre, 9);
+  });
+
+  it("at the temperature of the test", () => {
+    const warm = ring("length 60 m\n  dead 2026-03-04 {\n    temperature 30 °C\n  }");
+    expect(expectedCircuit(warm)?.ends.r1?.value).toBeCloseTo(60 * 0.00741 * 1.04, 9);
+  });
+
+  it("nothing is expected of a cable without sizes, or of runs that do not hang together", () => {
+    expect(expectedCircuit(studyOf('way 3 ring "Sockets" {\n  length 40 m\n}'))).toBeUndefined();
+    expect(expectedCircuit(ring("run A 5 m S1 10 m S2"))).toBeUndefined();
+    expect(expectedCircuit(ring("run A 5 m S1 5 m A\n  run Q9 4 m X1"))).toBeUndefined();
+  });
+});

@@ -1,0 +1,84 @@
+import { describe, expect, it } from "vitest";
+import { deadFindings } from "../helpers/dead-tests.ts";
+import { findingsOf, inSetting } from "../helpers/sample.ts";
+
+const said = (lines: string) => deadFindings(lines, { stage: "installed" }, ["diagnosis"]);
+
+const ring = (body: string, tests: string) => `way 1 ring "Sockets" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  ${body}
+  dead 2026-03-04 {
+    ${tests}
+  }
+}`;
+
+const run = "run A 5 m S1 10 m S2 10 m S3 10 m S4 10 m S5 10 m S6 5 m A";
+const round = (neutral: string, earth: string) => {
+  const [N, E] = [neutral.split(" "), earth.split(" ")];
+  return N.map((value, at) => `at S${at + 1} L-N ${value} Ω L-E ${E[at]} Ω`).join("\n    ");
+};
+const soundN = "0.22 0.22 0.22 0.22 0.22 0.22";
+const soundE = "0.28 0.29 0.29 0.29 0.29 0.28";
+
+describe("readings that disagree", () => {
+  it("a sound ring raises nothing, drawn or not", () => {
+    const tests = `ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω\n    ${round(soundN, soundE)}`;
+    for (const body of [run, "length 60 m", "points 6"]) expect(said(ring(body, tests))).toEqual([]);
+  });
+
+  it("an open line is placed, and the test that shows it is named", () => {
+    const tests = `ends r1 >99 Ω rn 0.44 Ω r2 0.73 Ω\n    ${round(
+      "0.44 0.44 0.44 0.44 0.44 0.44",
+      "0.70 0.66 0.61 0.61 0.66 0.70",
+    )}`;
+    const [finding, ...more] = said(ring(run, tests));
+    expect(more).toEqual([]);
+    expect(finding?.severity).toBe("information");
+    expect(finding?.line).toBe(5);
+    expect(finding?.message).toMatch(/Likeliest: The line is open between S3 and S4\./);
+  });
+
+  it("without runs the points are taken as evenly spaced, and that is said", () => {
+    const tests = `ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω\n    ${round("0.22 0.22 0.22 0.52 0.22 0.22", "0.28 0.29 0.29 0.59 0.29 0.28")}`;
+    expect(said(ring("length 60 m", tests))[0]?.message).toMatch(/contact of about 0\.\d+ Ω at S4.*evenly spaced/);
+  });
+
+  it("a point that may be one of the spurs written is no riddle", () => {
+    const tests = `ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω\n    ${round("0.22 0.22 0.22 0.30 0.22 0.22", "0.28 0.29 0.29 0.39 0.29 0.28")}`;
+    expect(said(ring("points 6\n  spurs 1", tests))).toEqual([]);
+  });
+
+  it("figures that were worked out, not measured, are no readings", () => {
+    const tests = "R1+R2 3.90 Ω calculated";
+    const way = (line: string) => `way 2 radial "Heater" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  length 20 m
+  dead 2026-03-04 {
+    ${line}
+  }
+}`;
+    expect(said(way(tests))).toEqual([]);
+    expect(said(way("R1+R2 3.90 Ω"))[0]?.message).toMatch(/R1\+R2 is written 10 times too high/);
+  });
+
+  it("metalwork that is noted explains a low protective conductor by itself", () => {
+    const way = (note: string) => `way 2 radial "Motor" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  length 40 m
+  ${note}
+  dead 2026-03-04 {
+    R1+R2 0.31 Ω
+  }
+}`;
+    expect(said(way('parallel-path "Frame bolted to bonded steel"'))).toEqual([]);
+    expect(said(way(""))).toHaveLength(1);
+  });
+
+  it("half-written lines raise nothing", () => {
+    for (const tests of ["ends r1 0.44 Ω rn", "ends r1 0.9", "at S1 L-N", "R1+R2", "at S1 L-N 0.22 Ω L-E 9"]) {
+      const found = findingsOf(inSetting(ring(run, tests), { stage: "installed" }).text);
+      expect(found.length).toBeGreaterThan(0);
+      expect(found.filter(({ check }) => check.startsWith("diagnosis/") || check.startsWith("engine/"))).toEqual([]);
+    }
+  });
+});
