@@ -12,6 +12,7 @@ import { safeEdits } from "../features/fix-all.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { editOf, rangeOf, touching } from "./convert.ts";
 import { blanksKind } from "./protocol.ts";
+import { proposalKind, proposing } from "./proposing.ts";
 import type { Service } from "./service.ts";
 
 /** Fixes of what stands where the cursor is. Only an editor that knows actions from commands is offered any. */
@@ -20,7 +21,11 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
   connection.onCodeAction(
     ask("textDocument/codeAction", [], (snapshot, { range, context }: CodeActionParams) => {
       const wants = (kind: string): boolean => !context.only || context.only.some((one) => isWithin(kind, one));
-      const fresh = wants(blanksKind) ? blanks(snapshot, range.start, workspace.uri(snapshot.file.path)) : [];
+      const uri = workspace.uri(snapshot.file.path);
+      const fresh = [
+        ...(wants(proposalKind) ? proposing(snapshot, range.start, uri) : []),
+        ...(wants(blanksKind) ? blanks(snapshot, range.start, uri) : []),
+      ];
       // Only where it is asked for by name: it is meant for a key or for saving, not for the list at the cursor.
       if (context.only?.some((kind) => isWithin(fixAllKind, kind)))
         return fixAll(snapshot, workspace.uri(snapshot.file.path));
@@ -42,7 +47,7 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
       return [...fixes, ...fresh];
     }),
   );
-  return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, blanksKind] } };
+  return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, proposalKind, blanksKind] } };
 }
 
 /** Whether a kind is another one, or one of its branches. */
