@@ -7,6 +7,8 @@ import { type CheckOptions, check } from "./check.ts";
 import { exit } from "./exit.ts";
 import { explain } from "./explain.ts";
 import { type FmtOptions, fmt } from "./fmt.ts";
+import { addEditions, addWorking } from "./report-commands.ts";
+import { type SizeOptions, size } from "./size.ts";
 import type { Terminal } from "./terminal.ts";
 import { renderers, type WorksheetOptions, worksheetCommand } from "./worksheet.ts";
 
@@ -47,7 +49,8 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
     })
     .addHelpText("after", `\nExit codes: 0 all well, 1 errors found, 2 something could not be done.\n\n${examples}`);
 
-  for (const add of [addCheck, addFmt, addExplain, addWorksheet]) add(program, terminal, finish);
+  for (const add of [addCheck, addFmt, addExplain, addWorksheet, addSize, addWorking, addEditions])
+    add(program, terminal, finish);
   return program;
 }
 
@@ -144,6 +147,30 @@ Examples:
     .action((file: string, options: WorksheetOptions) => finish(worksheetCommand(file, options, terminal)));
 };
 
+const addSize: AddCommand = (program, terminal, finish) => {
+  program
+    .command("size")
+    .description("Propose device and cable for a way, the smallest that fit, with the working.")
+    .argument("<FILE>", "the schedule")
+    .requiredOption("--way <BOARD/WAY>", "the way, such as A/3")
+    .option("--write", "write the two lines into the way")
+    .option("--keep-device", "keep the device's rating as it is written")
+    .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
+    .addHelpText(
+      "after",
+      `
+The way says what it has to carry (Ib, or its loads), its route, its length and what it serves.
+How device and cable are made is kept where it is written. Exit code 1 means that nothing fits,
+or that a fact is missing.
+
+Examples:
+  wayfile size house.ways --way A/3
+  wayfile size house.ways --way A/3 --write
+`,
+    )
+    .action((file: string, options: SizeOptions) => finish(size(file, options, terminal)));
+};
+
 /** One sentence for arguments that make no sense. */
 function refused({ code, message }: CommanderError, args: readonly string[], terminal: Terminal): number {
   if (code === "commander.helpDisplayed" || code === "commander.version") return exit.clean;
@@ -169,4 +196,4 @@ function refused({ code, message }: CommanderError, args: readonly string[], ter
   return exit.failed;
 }
 
-const program: ReadonlySet<string> = new Set(["check", "fmt", "explain", "worksheet"]);
+const program: ReadonlySet<string> = new Set(["check", "fmt", "explain", "worksheet", "size", "working", "editions"]);

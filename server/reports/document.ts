@@ -127,3 +127,18 @@ export function sentence(text: string): string {
   const first = text.charAt(0).toUpperCase() + text.slice(1);
   return /[.?!]$/.test(first) ? first : `${first}.`;
 }
+
+/** Several reports of one file as one: each begins with its own title. */
+export function together(reports: readonly Report[]): Report | undefined {
+  const [first] = reports;
+  if (!first || reports.length === 1) return first;
+  return {
+    title: reports.map(({ title }) => title).join("; "),
+    lead: [],
+    sections: reports.flatMap(({ title, lead, sections }): Section[] => [
+      { level: 1, title, blocks: lead.map(paragraph) },
+      ...sections,
+    ]),
+    cautions: first.cautions,
+  };
+}

@@ -14,14 +14,17 @@ export interface Aimed extends Target {
 
 export type Found = Aimed | { readonly failure: string };
 
+export const none = {
+  failure: "There is no installation in this file, so nothing says what its circuits are judged by.",
+} as const;
+
 /** The first board of a name counts, and its first way of an id, as a reference would find them. */
 export function targetIn(
   installations: readonly Installation[],
   named: { readonly way?: string; readonly board?: string },
 ): Found {
   const [first] = installations;
-  if (!first)
-    return { failure: "There is no installation in this file, so nothing says what its circuits are judged by." };
+  if (!first) return none;
   if (named.way === undefined && named.board === undefined) return { installation: first };
   const [before, ...rest] = named.way?.split("/") ?? [];
   const boardName = named.board ?? before ?? "";

@@ -7,7 +7,15 @@ import { Folder } from "./run.ts";
 const run = (...args: string[]) => new Folder({ "a.ways": "wayfile 1\n" }).run(...args);
 
 describe("help", () => {
-  test.each([["--help"], ["check", "--help"], ["fmt", "--help"], ["explain", "--help"]])("%s %s", async (...args) => {
+  test.each([
+    ["--help"],
+    ["check", "--help"],
+    ["fmt", "--help"],
+    ["explain", "--help"],
+    ["size", "--help"],
+    ["working", "--help"],
+    ["editions", "--help"],
+  ])("%s %s", async (...args) => {
     const { code, out, err } = await run(...args);
     expect({ code, err }).toEqual({ code: 0, err: "" });
     expect(out).toContain("Examples:");
@@ -26,7 +34,7 @@ describe("help", () => {
 });
 
 test.each([
-  [["chekc"], "There is no command “chekc”: the commands are check, fmt, explain."],
+  [["chekc"], "There is no command “chekc”: the commands are check, fmt, explain, worksheet, size, working, editions."],
   [["a.ways"], "There is no command “a.ways”: to check it, write “wayfile check a.ways”."],
   [["check", "--bogus"], "Unknown option '--bogus'. “wayfile check --help” shows what may stand here."],
   [

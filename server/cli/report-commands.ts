@@ -1,0 +1,54 @@
+/** The commands that write a report of one schedule. */
+import { type Command, Option } from "commander";
+import { type EditionsOptions, editions } from "./editions.ts";
+import { settings } from "./reporting.ts";
+import type { Terminal } from "./terminal.ts";
+import { type WorkingOptions, working } from "./working.ts";
+
+type Finish = (code: number) => void;
+
+const format = (): Option =>
+  new Option("--format <FORMAT>", "how to set it").choices(Object.keys(settings)).default("text");
+
+export function addWorking(program: Command, terminal: Terminal, finish: Finish): void {
+  program
+    .command("working")
+    .description("Set out the calculation of a way, a board or the installation as on paper.")
+    .argument("<FILE>", "the schedule")
+    .option("--way <BOARD/WAY>", "one way, such as A/3")
+    .option("--board <BOARD>", "one board and its ways, such as A")
+    .addOption(format())
+    .addHelpText(
+      "after",
+      `
+Every figure stands with its formula, its numbers and its source. What could not be reckoned is
+listed with the reason, and so is what stands on memory.
+
+Examples:
+  wayfile working house.ways --way A/3
+  wayfile working house.ways --board A --format html > board-a.html
+`,
+    )
+    .action((file: string, options: WorkingOptions) => finish(working(file, options, terminal)));
+}
+
+export function addEditions(program: Command, terminal: Terminal, finish: Finish): void {
+  program
+    .command("editions")
+    .description("Show what would be found under other editions of the standard.")
+    .argument("<FILE>", "the schedule")
+    .option("--to <EDITION>", "one edition; all but the schedule's own if left out")
+    .addOption(format())
+    .addHelpText(
+      "after",
+      `
+Findings that come, go or move are listed by way, and limits that move with the ways they concern.
+The schedule itself is not changed.
+
+Examples:
+  wayfile editions house.ways
+  wayfile editions house.ways --to "BS 7671:2018+A2:2022"
+`,
+    )
+    .action((file: string, options: EditionsOptions) => finish(editions(file, options, terminal)));
+}

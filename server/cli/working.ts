@@ -1,0 +1,24 @@
+import { together } from "../reports/document.ts";
+import { none, targetIn } from "../reports/target.ts";
+import { workingOf } from "../reports/working.ts";
+import { type Setting, writeReport } from "./reporting.ts";
+import type { Terminal } from "./terminal.ts";
+
+export interface WorkingOptions {
+  readonly way?: string;
+  readonly board?: string;
+  readonly format: Setting;
+}
+
+/** `wayfile working`: the calculation of a way, a board or the installation, as it is set out on paper. */
+export function working(path: string, { way, board, format }: WorkingOptions, terminal: Terminal): number {
+  return writeReport(path, format, terminal, (installations) => {
+    const target = targetIn(installations, {
+      ...(way === undefined ? {} : { way }),
+      ...(board === undefined ? {} : { board }),
+    });
+    if ("failure" in target) return target;
+    if (target.place) return workingOf(target.installation, target);
+    return together(installations.map((installation) => workingOf(installation))) ?? none;
+  });
+}
