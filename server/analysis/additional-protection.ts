@@ -1,9 +1,10 @@
 /** Where a 30 mA RCD is needed, and what stands there. */
-import { rcdLimit } from "../calc/practice.ts";
+import { practiceOf, rcdLimit } from "../calc/practice.ts";
 import type { Fact } from "../model/values.ts";
 import { rcdRequired } from "../tables/rcd-selection.ts";
 import type { Source } from "../tables/source.ts";
-import { rowOf, sourceOf } from "../tables/table.ts";
+import { supplyValues } from "../tables/supply.ts";
+import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { premisesOf } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
@@ -27,7 +28,11 @@ export function additionalProtection(study: WayStudy): Need[] {
   });
 }
 
-const isExtraLow = ({ uses }: WayStudy): boolean => uses.size > 0 && [...uses].every((use) => use === "selv");
+/** Extra-low voltage, and the reduced low voltage of sites, protect by the voltage itself. */
+const isExtraLow = ({ uses, supply }: WayStudy): boolean =>
+  supply.U0 <= reducedVoltage || (uses.size > 0 && [...uses].every((use) => use === "selv"));
+
+const reducedVoltage = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
 
 function factFor(study: WayStudy, reason: Reason): Fact | undefined {
   const { uses, places, facts, context, device } = study;
@@ -39,7 +44,7 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
   switch (reason) {
     case "sockets": {
       const most = edition.socketRcdUpTo;
-      return uses.has("sockets") && !skilled && rating !== undefined && rating <= most ? serves : undefined;
+      return uses.has("sockets") && !skilled && socketRating(study) <= most ? serves : undefined;
     }
     case "outdoors": {
       const outside = uses.has("outdoor-sockets") || (uses.has("sockets") && places.has("outdoors"));
@@ -47,7 +52,7 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
       return outside && !skilled && within ? serves : undefined;
     }
     case "dwelling-lighting": {
-      const home = ["dwelling", "shared-house"].includes(premisesOf(context) ?? "");
+      const home = homes.includes(premisesOf(context) ?? "");
       return uses.has("lighting") && home && edition.lightingRcdInDwellings ? serves : undefined;
     }
     case "concealed":
@@ -58,6 +63,19 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
       return uses.has("ev-charger") && !edition.id.startsWith("BS 7671:200") ? serves : undefined;
   }
 }
+
+/**
+ * The rule speaks of the socket's rating, not the circuit's. Those of a ring, of a home and of a cooker's switch are
+ * 13 A whatever the device is; elsewhere a socket may be as large as its device.
+ */
+function socketRating({ device, isRing, uses, context }: WayStudy): number {
+  if (!device) return Number.POSITIVE_INFINITY;
+  const plug = practiceOf("plug-socket").value;
+  if (isRing || uses.has("cooker") || homes.includes(premisesOf(context) ?? "")) return plug;
+  return device.rating ?? Number.POSITIVE_INFINITY;
+}
+
+const homes: readonly string[] = ["dwelling", "shared-house"];
 
 /** The edition before concealed cables and bathrooms came under a general rule. */
 const sixteenth = "BS 7671:2001";

@@ -3,7 +3,11 @@ import { type Calculated, operatingFactor, operatingResistance, rcdLoopLimit } f
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
 import type { Context } from "../model/installation.ts";
+import { measured } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
+import { doubtOf, expectedR1R2At, latestDead } from "./dead.ts";
+import { studyRing } from "./ring.ts";
+import { r1r2Doubt } from "./ring-r1r2.ts";
 import { type NumberAt, numberAt } from "./supply.ts";
 import { boardImpedance, type Rcd, WayStudy } from "./way.ts";
 
@@ -74,12 +78,29 @@ function verdictOf(
 ): LoopAgreement["verdict"] {
   const allowance = practiceOf("loop-below").value;
   const parallel = study.facts.has("parallel-path");
-  if (expected && Zs.value > expected.value + tolerance.value) return "high";
+  // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not held against it.
+  const doubt = R1R2 && r1r2InDoubt(study);
+  if (expected && doubt !== "low" && Zs.value > expected.value + tolerance.value) return "high";
   if (parallel) return undefined;
   if (board && Zs.value < board.value - allowance) return "below-board";
+  if (doubt === "high") return undefined;
   if (R1R2 && Zs.value < R1R2.value - allowance) return "below-conductors";
   if (expected && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
   return expected && Zs.value < expected.value - tolerance.value ? "low" : undefined;
+}
+
+/** Whether R1+R2 is far from what length and sizes, or the ends and points of a ring, say it should be. */
+function r1r2InDoubt(study: WayStudy): "high" | "low" | undefined {
+  const latest = latestDead(study, "R1+R2");
+  const quantity = measured(latest?.fact.args.value);
+  if (!latest || !quantity) return undefined;
+  if (quantity.value <= 0) return "low";
+  if (study.isRing && studyRing(study).quarter["L-E"]) {
+    const doubt = r1r2Doubt(study, quantity.value);
+    return doubt && (doubt === "below" ? "low" : "high");
+  }
+  const expected = expectedR1R2At(study, latest.test);
+  return expected && doubtOf(quantity, expected.value)?.kind;
 }
 
 /** Whether a circuit of a board further out was reckoned from the origin, the feeder left out. */

@@ -38,8 +38,9 @@ function candidates(study: WayStudy): Candidate[] {
       add(style, `the figure for a cold reading (${style.style}), which answers another question`);
     }
   }
-  for (const older of editions.filter((one) => one.cmin.value !== edition.cmin.value)) {
-    add(loopLimit({ ...question, ...own, edition: older }), `the limit before Cmin was brought in (${older.id})`);
+  // A stricter figure of a later edition is no mistake on old work.
+  for (const older of editions.filter((one) => one.cmin.value > edition.cmin.value)) {
+    add(loopLimit({ ...question, ...own, edition: older }), "the limit before Cmin was brought in");
   }
   for (const curve of ["B", "C", "D"] as const) {
     if (curve !== device.curve && device.curve)

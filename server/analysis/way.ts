@@ -119,6 +119,11 @@ export class WayStudy {
     return this.way.kind === "spare";
   }
 
+  /** A way with nothing written in it yet: that is said once, not by every check that misses something. */
+  get isBare(): boolean {
+    return this.facts.list.length === 0 && this.facts.broken.length === 0;
+  }
+
   get isFeeder(): boolean {
     return this.way.kind === "feeder" || this.facts.has("feeds");
   }
@@ -552,7 +557,8 @@ export function stretchCapacity(
       ? { grouped: { circuits: grouped.value, arrangement: arrangements[arrangement?.value ?? ""] ?? "bunched" } }
       : {}),
     ...(insulated ? { insulated: insulated.value } : {}),
-    ...(device?.family === "BS 3036" ? { semiEnclosed: true } : {}),
+    // The 20 A of a ring are its cable's own, whichever of the permitted devices stands before it.
+    ...(device?.family === "BS 3036" && !study.isRing ? { semiEnclosed: true } : {}),
   } as const;
   return correctedCapacity(conditions);
 }

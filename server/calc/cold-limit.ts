@@ -47,7 +47,7 @@ function coldAfresh(limit: LoopLimit, conditions: ColdConditions): ColdLimit {
   const factor = known(loopTerms, { key: "cold-factor" }, "value");
   const divisor = known(loopTerms, { key: "cold-divisor" }, "value");
   const strict: ColdStyle = {
-    style: "0.8, cut",
+    style: "0.8 of it, rounded down",
     value: truncate(limit.exact * factor.value, 2),
     unit: "Ω",
     steps: [...limit.steps],

@@ -69,12 +69,15 @@ export function plain(value: number, decimals = 2): string {
   return Number.isFinite(value) ? String(round(value, decimals)) : "∞";
 }
 
-/** Ω as a meter shows them: two decimals, three below 0.1 Ω, none from 100 Ω. */
+/** Ω as a person writes them: two decimals, a third below 0.1 Ω where it says something, none needed from 10 Ω. */
 export function ohms(value: number): string {
   if (!Number.isFinite(value)) return "∞ Ω";
   const size = Math.abs(value);
-  const decimals = size >= 100 ? 0 : size > 0 && size < 0.1 ? 3 : 2;
-  return `${round(value, decimals).toFixed(decimals)} Ω`;
+  if (size >= 10) return `${plain(value, size >= 100 ? 0 : 2)} Ω`;
+  const decimals = size > 0 && size < 0.1 ? 3 : 2;
+  return `${round(value, decimals)
+    .toFixed(decimals)
+    .replace(/(\.\d\d)0$/, "$1")} Ω`;
 }
 
 /** Ω written as mΩ, for resistance per metre. */

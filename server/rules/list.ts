@@ -14,6 +14,12 @@ import continuityR1r2AgainstLength from "./continuity/r1r2-against-length.ts";
 import continuityR2AgainstLength from "./continuity/r2-against-length.ts";
 import continuityR2Ratio from "./continuity/r2-ratio.ts";
 import continuityTooManyDigits from "./continuity/too-many-digits.ts";
+import demandOverCutout from "./demand/over-cutout.ts";
+import demandOverDevice from "./demand/over-device.ts";
+import demandOverFeederLoad from "./demand/over-feeder-load.ts";
+import demandOverMainSwitch from "./demand/over-main-switch.ts";
+import demandStatedTooLow from "./demand/stated-too-low.ts";
+import demandUnbalanced from "./demand/unbalanced.ts";
 import designCableCannotBe from "./design/cable-cannot-be.ts";
 import designCableSizeUnusual from "./design/cable-size-unusual.ts";
 import designCapacityUnknown from "./design/capacity-unknown.ts";
@@ -85,6 +91,7 @@ import loopDisconnectionTooLong from "./loop/disconnection-too-long.ts";
 import loopElectrodeOverLimit from "./loop/electrode-over-limit.ts";
 import loopElectrodeUnstable from "./loop/electrode-unstable.ts";
 import loopFeederLeftOut from "./loop/feeder-left-out.ts";
+import loopItNotJudged from "./loop/it-not-judged.ts";
 import loopLimitUnknown from "./loop/limit-unknown.ts";
 import loopMaxZsWrong from "./loop/max-zs-wrong.ts";
 import loopReadingIsALimit from "./loop/reading-is-a-limit.ts";
@@ -217,6 +224,12 @@ export const rules: readonly Rule[] = [
   continuityR2AgainstLength,
   continuityR2Ratio,
   continuityTooManyDigits,
+  demandOverCutout,
+  demandOverDevice,
+  demandOverFeederLoad,
+  demandOverMainSwitch,
+  demandStatedTooLow,
+  demandUnbalanced,
   designCableCannotBe,
   designCableSizeUnusual,
   designCapacityUnknown,
@@ -288,6 +301,7 @@ export const rules: readonly Rule[] = [
   loopElectrodeOverLimit,
   loopElectrodeUnstable,
   loopFeederLeftOut,
+  loopItNotJudged,
   loopLimitUnknown,
   loopMaxZsWrong,
   loopReadingIsALimit,

@@ -49,6 +49,12 @@ export const practiceValues = table<PracticeValue>({
       value: 6,
       unit: "circuits",
     }),
+    practice({
+      key: "plug-socket",
+      item: "the sockets of a ring, a home or a cooker's switch are BS 1363, rating",
+      value: 13,
+      unit: "A",
+    }),
     practice({ key: "loop-close", item: "circuits close to their limit, share of the limit", value: 0.95, unit: "" }),
     practice({
       key: "loop-close-count",

@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { memory, published, table } from "./table.ts";
 
 /** What a distributor declares for a public supply. */
 export interface SupplyValue {
@@ -27,6 +27,12 @@ export const supplyValues = table<SupplyValue>({
     { key: "ze-tn-c-s", item: "Ze, TN-C-S (PME)", value: 0.35, unit: "Ω" },
     { key: "ze-tn-s", item: "Ze, TN-S", value: 0.8, unit: "Ω" },
     { key: "ra-tt", item: "TT, supply side (declared); consumer electrode separate", value: 21, unit: "Ω" },
+    memory({
+      key: "reduced-low-voltage",
+      item: "Reduced low voltage (411.8): greatest to earth, 110 V between lines of three phases",
+      value: 63.5,
+      unit: "V",
+    }),
     published(
       { key: "touch-voltage", item: "TT RCD rule RA * IΔn ≤ 50 V", value: 50, unit: "V" },
       {},

@@ -20,7 +20,7 @@ describe("a reading between the cold limit and the full one", () => {
   it("names the style used, and shows the others", () => {
     const [finding] = of("loop/zs-over-cold-limit", read("BS EN 60898 B6 6 kA", "5.85 Ω"));
     expect(finding?.limit?.amount).toBe(5.82);
-    expect(finding?.message).toContain("0.8, cut");
+    expect(finding?.message).toContain("0.8 of it, rounded down");
     expect(finding?.working).toContain("Guidance Note 3");
     expect(finding?.working).toContain("5.87 Ω");
   });

@@ -63,7 +63,7 @@ describe("the supply", () => {
     find("record/supply-incomplete", "way 1 spare", { supply, stage })[0]?.message;
 
   it("names what it lacks, once each", () => {
-    expect(missing("U0 230 V")).toContain("lacks earthing, Ze, Ipf");
+    expect(missing("U0 230 V")).toContain("lacks earthing, Ze and Ipf");
     expect(missing("earthing TN-S\nZe 0.3 Ω")).toContain("lacks Ipf");
     expect(missing("earthing TN-S\nZe 0.3 Ω\nPSCC 1.2 kA\nPEFC 1.1 kA")).toBeUndefined();
   });

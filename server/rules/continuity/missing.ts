@@ -46,7 +46,7 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (study.isSpare || !deadTestsDue(study.context) || hasNoCpc(study)) return;
+    if (study.isSpare || study.isBare || !deadTestsDue(study.context) || hasNoCpc(study)) return;
     // What is marked as not measured, or not applicable, is spoken of by other checks.
     if (hasDead(study, "R1+R2") || hasDead(study, "R2")) return;
     const highest = study.isRing && !ringPattern(study) ? highestPoint(study) : undefined;

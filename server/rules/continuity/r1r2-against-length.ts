@@ -86,8 +86,9 @@ export default wayRule({
     const quantity = measured(latest?.fact.args.value);
     if (study.isSpare || !latest || !quantity || quantity.sign === ">" || quantity.value <= 0) return;
     const { fact, test } = latest;
-    // The ends of a ring say more of it than its length does.
-    if (study.isRing && studyRing(study).quarter["L-E"]) return;
+    // The ends of a ring say more of it than its length does, and an open ring reads by no rule of a ring.
+    const { quarter, values } = studyRing(study);
+    if (study.isRing && (quarter["L-E"] || Object.values(values).some(({ open }) => open))) return;
     const whole = expectedR1R2At(study, test);
     const line = study.isRing ? undefined : expectedConductorAt(study, "line", test);
     const expected = whole ?? line;

@@ -58,7 +58,7 @@ export default wayRule({
       ? ` A ${squareMillimetres(size)} cable would serve here.`
       : " A larger cable, a smaller device or another route is needed.";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} this cable can carry on its worst stretch.${motor ? " That is right only where an overload relay at the motor protects the cable: say so in a departure." : remedy}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "this cable may be counted on behind a rewirable fuse" : "this cable can carry"} on its worst stretch.${motor ? " That is right only where an overload relay at the motor protects the cable: say so in a departure." : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [...Iz.steps, relationStep("In ≤ Iz", amps(device.rating), amps(Iz.value))],

@@ -47,7 +47,11 @@ export default wayRule({
     const written = device.fact.args.breaking;
     const next = nextBreaking(fault.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
-      message: `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}${written ? "" : " unless it is marked otherwise"}; up to ${kiloamps(fault.value)} may flow at this board.`,
+      message: written
+        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; up to ${kiloamps(fault.value)} may flow at this board.`
+        : `Up to ${kiloamps(fault.value)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.`,
+      // What the device breaks is taken from its standard, not from the device.
+      ...(written ? {} : { severity: "warning" as const }),
       value: amount(fault.value, "A"),
       limit: amountOf(capacity),
       steps: [...capacity.steps, relation("Icn ≥ Ipf", kiloamps(capacity.value), kiloamps(fault.value))],

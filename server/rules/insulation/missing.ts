@@ -29,7 +29,7 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (study.isSpare || !deadTestsDue(study.context)) return;
+    if (study.isSpare || study.isBare || !deadTestsDue(study.context)) return;
     if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
     report(wordSpot(study.way.header), {
       message: "No insulation resistance is recorded for this circuit: test it between all conductors and to earth.",

@@ -24,8 +24,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, facts, context, isSpare, liveTests } = study;
-    if (isSpare || !liveTestsDue(context) || liveTests.length > 0 || facts.has("live")) return;
+    const { way, facts, context, isSpare, isBare, liveTests } = study;
+    if (isSpare || isBare || !liveTestsDue(context) || liveTests.length > 0 || facts.has("live")) return;
     report(wordSpot(way.header), {
       message: `Way ${way.id} has no live tests, though the stage is tested. Write them, or LIM with the reason.`,
     });

@@ -2,6 +2,7 @@ import { deviceName } from "../../analysis/describe.ts";
 import { rcdDisconnects } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
+import { shown } from "../dead-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -35,17 +36,28 @@ export default wayRule({
     if (!Zs || !reading || disconnection?.by !== "overcurrent" || !device || reading.sign === "<") return;
     const { limit } = disconnection;
     if (reading.value <= limit.value && reading.sign === "=") return;
-    if (reading.value < limit.value && reading.sign === ">") return;
     // Where an RCD clears the fault anyway, another check speaks of relying on it.
     if (reading.sign === "=" && rcdDisconnects(study, reading.value)) return;
     const name = deviceName(device);
+    const related = [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${name}.` }];
+    if (reading.sign === ">" && reading.value < limit.value) {
+      report(valueSpot(Zs.fact, reading), {
+        message: `Zs ${shown(reading)} does not show that the loop is within the ${ohms(limit.value)} a ${name} device allows: read it on a range that does.`,
+        limit: amountOf(limit),
+        severity: "warning",
+        steps: limit.steps,
+        source: limit.source,
+        related,
+      });
+      return;
+    }
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${reading.sign === ">" ? "over " : ""}${ohms(reading.value)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.`,
+      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: limit.steps,
       source: limit.source,
-      related: [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${name}.` }],
+      related,
     });
   },
 });

@@ -1,6 +1,7 @@
 import { rcdName } from "../../analysis/describe.ts";
 import { ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
+import { shown } from "../dead-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -33,10 +34,14 @@ export default wayRule({
     const reading = Zs && measured(Zs.value);
     if (!Zs || !reading || reading.sign === "<" || disconnection?.by !== "rcd" || !disconnection.rcd) return;
     const { limit, rcd } = disconnection;
-    if (reading.sign === "=" ? reading.value <= limit.value : reading.value < limit.value) return;
+    if (reading.value <= limit.value && reading.sign === "=") return;
+    const unproven = reading.sign === ">" && reading.value < limit.value;
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${reading.sign === ">" ? "over " : ""}${ohms(reading.value)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.`,
-      value: amount(reading.value, "Ω"),
+      message: unproven
+        ? `Zs ${shown(reading)} does not show that the loop is within the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: read it on a range that does.`
+        : `Zs ${shown(reading)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.`,
+      ...(unproven ? { severity: "warning" as const } : {}),
+      ...(unproven ? {} : { value: amount(reading.value, "Ω") }),
       limit: amountOf(limit),
       steps: limit.steps,
       source: limit.source,

@@ -47,7 +47,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { deadTests, liveTests, facts } = study;
-    if (study.isSpare || study.uses.has("selv") || !deadTestsDue(study.context)) return;
+    if (study.isSpare || study.isBare || study.uses.has("selv") || !deadTestsDue(study.context)) return;
     if (hasDead(study, "polarity") || facts.broken.includes("live")) return;
     if (liveTests.some((test) => test.facts.has("polarity"))) return;
     const tests = [...deadTests, ...liveTests];

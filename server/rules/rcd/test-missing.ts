@@ -17,7 +17,9 @@ function required(rcd: Rcd, edition: Edition): number[] {
 /** RCDs to be tested at the board, with a place to say so where the test is missing. */
 function shared({ context, studies }: BoardSubject): Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
-  return tested ? rcdsOfBoard(context.board) : [];
+  // A test that does not say of which RCD it is, is asked about by itself.
+  const unnamed = everyRcdFact(context, []).some(({ fact, device }) => !device && !("name" in fact.args));
+  return tested && !unnamed ? rcdsOfBoard(context.board) : [];
 }
 
 const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(({ at }) => at === "device" || at === "way");

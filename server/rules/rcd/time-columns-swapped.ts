@@ -1,4 +1,4 @@
-import { latestRcdTests, type RcdTest } from "../../analysis/rcd-tests.ts";
+import { latestRcdTests, type RcdTest, windowOf } from "../../analysis/rcd-tests.ts";
 import { milliseconds } from "../../calc/result.ts";
 import { boardRule, valueSpot } from "../rule.ts";
 
@@ -45,6 +45,9 @@ export default boardRule({
     for (const five of tests) {
       const { time, multiple, fact } = five;
       if (multiple?.value !== 5 || !time || time.sign !== "=" || time.value === 0) continue;
+      // Too slow at five times is said by itself, and says that it looks like a time at 1×.
+      const greatest = windowOf(five, context)?.greatest;
+      if (greatest && time.value > greatest.value) continue;
       const one = partnerOf(five, tests);
       if (!one?.time || one.time.value === 0 || time.value <= one.time.value) continue;
       report(valueSpot(fact, time), {

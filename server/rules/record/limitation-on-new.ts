@@ -1,4 +1,5 @@
 import { distinctAbsences } from "../../analysis/absences.ts";
+import { testName } from "../../analysis/describe.ts";
 import { workOf } from "../../analysis/supply.ts";
 import { boardRule, valueSpot } from "../rule.ts";
 
@@ -34,8 +35,8 @@ export default boardRule({
       report(valueSpot(fact, value), {
         message:
           work === "new"
-            ? `New work has no limitations: make the test of ${fact.word} before it is certified.`
-            : `A limitation on ${fact.word} of an addition: what is new must be tested. Does this circuit belong to the old work?`,
+            ? `New work has no limitations: make the test of ${testName(fact.word)} before it is certified.`
+            : `A limitation on ${testName(fact.word)} of an addition: what is new must be tested. Does this circuit belong to the old work?`,
         ...(work === "new" ? {} : { severity: "warning" as const }),
       });
     }

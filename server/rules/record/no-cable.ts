@@ -20,8 +20,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, facts, isSpare } = study;
-    if (isSpare || facts.has("cable")) return;
+    const { way, facts, isSpare, isBare } = study;
+    if (isSpare || isBare || facts.has("cable")) return;
     report(wordSpot(way.header), {
       message: `Way ${way.id} does not say what cable it has: how it is made, and the size of each conductor.`,
     });

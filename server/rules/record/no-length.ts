@@ -21,8 +21,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, facts, isSpare } = study;
-    if (isSpare || facts.has("length") || facts.has("run") || workOf(study.context) === "existing") return;
+    const { way, facts, isSpare, isBare } = study;
+    if (isSpare || isBare || facts.has("length") || facts.has("run") || workOf(study.context) === "existing") return;
     report(wordSpot(way.header), {
       message: `How long is the cable of way ${way.id}? Write its length, or its run from point to point.`,
     });

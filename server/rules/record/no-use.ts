@@ -20,8 +20,8 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, facts, isSpare } = study;
-    if (isSpare || study.isFeeder || facts.has("serves")) return;
+    const { way, facts, isSpare, isBare } = study;
+    if (isSpare || isBare || study.isFeeder || facts.has("serves")) return;
     report(wordSpot(way.header), {
       message: `Way ${way.id} does not say what it serves, so whether it needs an RCD is not judged. Write serves and what it is.`,
     });

@@ -1,4 +1,5 @@
 import { absencesIn } from "../../analysis/absences.ts";
+import { testName } from "../../analysis/describe.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { isAbsent } from "../../model/values.ts";
 import { valueSpot, wayRule } from "../rule.ts";
@@ -65,8 +66,10 @@ export default wayRule({
         const why = value.absent === "N/A" ? applies(fact.word, param, study) : undefined;
         if (why === undefined || seen.has(value.start)) continue;
         seen.add(value.start);
+        const name = testName(fact.word);
+        const subject = `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
         report(valueSpot(fact, value), {
-          message: `${fact.word} does apply here: ${why}. Was it not done? Then write LIM with the reason.`,
+          message: `${subject} does apply here: ${why}. Was it not done? Then write LIM with the reason.`,
         });
       }
     }

@@ -3,6 +3,7 @@ import { faultsNoted } from "../../analysis/faults.ts";
 import { liveTestsDue, stageOf } from "../../analysis/supply.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
+import { listed } from "../dead-words.ts";
 import { factSpot, installationRule, wordSpot } from "../rule.ts";
 import { lineInBlock } from "../writing.ts";
 
@@ -25,6 +26,12 @@ function needsFault(supply: Facts<"supply">, boards: Installation["boards"]): bo
   return (
     first !== undefined && stageOf(first.context) === "design" && !boards.some(({ context }) => faultsNoted(context))
   );
+}
+
+function remedy(lacking: readonly string[], tested: boolean): string {
+  const [first] = lacking;
+  if (first === "earthing" && lacking.length === 1) return "see how it is earthed at the origin, and write it here";
+  return tested ? "measure, or write LIM with the reason" : "ask the distributor and mark it declared";
 }
 
 export default installationRule({
@@ -72,7 +79,7 @@ installation "Kiln house" {
     const [first] = boards;
     const tested = first !== undefined && liveTestsDue(first.context);
     report(factSpot(fact), {
-      message: `The supply lacks ${lacking.join(", ")}. Circuits cannot be judged without; ${tested ? "measure, or write LIM with the reason" : "ask the distributor and mark it declared"}.`,
+      message: `The supply lacks ${listed(lacking)}, without which its circuits cannot be judged: ${remedy(lacking, tested)}.`,
       fixes: lacking.includes("earthing")
         ? Object.keys(earthings).flatMap((system) => lineInBlock(fact, `earthing ${system}`))
         : [],

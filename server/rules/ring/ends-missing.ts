@@ -44,7 +44,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, context, cable } = study;
-    if (!study.isRing || !deadTestsDue(context)) return;
+    if (!study.isRing || study.isBare || !deadTestsDue(context)) return;
     const latest = latestDead(study, "ends");
     if (!latest) {
       if (hasDead(study, "ends")) return;

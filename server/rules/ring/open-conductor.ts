@@ -32,21 +32,22 @@ export default wayRule({
     const { ends, values } = ring;
     const open = (["r1", "rn", "r2"] as const).filter((end) => values[end]?.open);
     if (!ends || open.length === 0) return;
-    const all = open.length === 3;
-    for (const end of open) {
-      const quantity = values[end]?.quantity;
-      if (!quantity) continue;
-      const message = all
-        ? `The ${names[end]} is open, as are the others: the cable is cut, left out of a point, or a leg belongs to another circuit. This is no ring.`
-        : `The ${names[end]} is open (${shown(quantity)} end to end): this is no ring. Find the break, and do not energise the circuit at its present rating until all three conductors are continuous.`;
-      report(valueSpot(ends, quantity), {
-        message,
-        value: amount(quantity.value, "Ω"),
-        related: endsRelated(ring).map((related) => ({
-          ...related,
-          message: `Open end to end: ${listed(open.map((name) => names[name]))}.`,
-        })),
-      });
-    }
+    const [first] = open;
+    const quantity = first && values[first]?.quantity;
+    if (!quantity) return;
+    // One break is one finding, however many conductors it goes through.
+    const conductors = listed(open.map((end) => `the ${names[end]}`));
+    const message =
+      open.length === 3
+        ? "Line, neutral and protective conductor are open end to end: the cable is cut, left out of a point, or a leg belongs to another circuit. This is no ring."
+        : `${conductors.charAt(0).toUpperCase()}${conductors.slice(1)} ${open.length === 1 ? "is" : "are"} open (${shown(quantity)} end to end): this is no ring. Find the break, and do not energise the circuit at its present rating until all three conductors are continuous.`;
+    report(valueSpot(ends, quantity), {
+      message,
+      value: amount(quantity.value, "Ω"),
+      related: endsRelated(ring).map((related) => ({
+        ...related,
+        message: `Open end to end: ${listed(open.map((name) => names[name]))}.`,
+      })),
+    });
   },
 });

@@ -1,0 +1,275 @@
+import { describe, expect, it } from "vitest";
+import type { Setting } from "../../server/rules/rule.ts";
+import { findingsOf, inSetting } from "../helpers/sample.ts";
+
+/**
+ * Mistakes of judgement that a reader found in whole schedules, each named after what was seen. Everything the engine
+ * says of the sample counts, so that one fault is told once.
+ */
+
+const board = `fed-from supply
+main-switch BS EN 60947-3 100 A
+spd fitted
+polarity ok
+Zdb 0.31 Ω
+Ipf 0.9 kA
+designed by "A.N." 2026-01-02
+installed by "B.O." 2026-03-01
+tested by "C.P." 2026-03-05`;
+
+const origin = `cutout BS 88-3 100 A
+tails 25 mm²
+earthing-conductor 16 mm²
+bonding water 10 mm²
+spd fitted
+polarity ok
+measured 2026-03-05 with M1`;
+
+const tested: Setting = {
+  stage: "tested",
+  before: 'instrument M1 "Tester" {\nserial "0417"\ncalibrated 2025-11-03\ndue 2026-11-03\ntests AC A F B\n}',
+  board,
+  supply: `earthing TN-S\nZe 0.30 Ω\nIpf 0.95 kA\n${origin}`,
+};
+const earth: Setting = {
+  ...tested,
+  board: board.replace("Zdb 0.31 Ω\n", ""),
+  supply: `earthing TT\nelectrode rod 84 Ω\nIpf 0.95 kA\n${origin}`,
+};
+
+/** A circuit with tests, from what differs. */
+interface Circuit {
+  readonly kind?: string;
+  readonly device?: string;
+  readonly cable?: string;
+  readonly route?: string;
+  readonly length?: number;
+  readonly more?: string;
+  readonly dead?: string;
+  readonly R1R2?: string;
+  readonly Zs?: string;
+  readonly live?: string;
+}
+
+const way = ({
+  kind = "radial",
+  device = "BS EN 60898 B16 6 kA",
+  cable = "flat-twin line 2.5 mm² cpc 1.5 mm²",
+  route = "clipped method C",
+  length = 20,
+  more = "serves water-heater\nIb 10 A",
+  dead = "",
+  R1R2 = "0.39 Ω",
+  Zs = "0.71 Ω",
+  live = "",
+}: Circuit): string => `way 1 ${kind} "Circuit" {
+device ${device}
+cable ${cable}
+route ${route}
+length ${length} m
+${more}
+dead 2026-03-04 with M1 {
+${dead}
+R1+R2 ${R1R2}
+insulation 500 V L-N >999 MΩ L-E 500 MΩ N-E 700 MΩ
+polarity ok
+}
+live 2026-03-05 with M1 {
+Zs ${Zs}
+${live}
+}
+}`;
+
+const found = (circuit: Circuit | string, setting: Setting = tested) =>
+  findingsOf(inSetting(typeof circuit === "string" ? circuit : way(circuit), setting).text).filter(
+    // What explains several readings together stands beside what is wrong with each of them.
+    ({ check }) => !check.startsWith("diagnosis/"),
+  );
+const ids = (circuit: Circuit | string, setting: Setting = tested): string[] =>
+  found(circuit, setting).map(({ check, severity }) => `${severity} ${check}`);
+const says = (circuit: Circuit | string, check: string, setting: Setting = tested): string | undefined =>
+  found(circuit, setting).find((finding) => finding.check === check)?.message;
+
+const rcd = "rcd 30 mA 1x 24 ms\ntest-button ok";
+const ringEnds = "ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω";
+const ring: Circuit = {
+  kind: "ring",
+  device: "BS EN 61009 B32 6 kA 30 mA type A",
+  length: 60,
+  more: "serves sockets\nIb 20 A",
+  R1R2: "0.30 Ω",
+  Zs: "0.62 Ω",
+  live: rcd,
+};
+const points = "at S1 L-N 0.22 Ω L-E 0.30 Ω polarity ok\nat S2 L-N 0.23 Ω L-E 0.29 Ω polarity ok";
+
+describe("what the sound ones are held against", () => {
+  it.each([
+    ["a radial", {}],
+    ["a ring", { ...ring, dead: `${ringEnds}\n${points}` }],
+  ] as const)("%s of these samples is silent as it stands", (_, circuit) => {
+    expect(ids(circuit)).toEqual([]);
+  });
+});
+
+describe("old work", () => {
+  const old: Setting = { ...tested, work: "existing", standard: "BS 7671:2001" };
+  const rewirable = { ...ring, device: "BS 3036 30 A", live: "", dead: `${ringEnds}\n${points}` };
+
+  it("a ring of 2.5 mm² behind a rewirable fuse has its 20 A", () => {
+    expect(ids(rewirable, old)).toEqual([]);
+  });
+
+  it("a radial behind a rewirable fuse still counts for less, and says why", () => {
+    const circuit = { device: "BS 3036 30 A", cable: "flat-twin line 4 mm² cpc 1.5 mm²", R1R2: "0.33 Ω", Zs: "0.65 Ω" };
+    expect(says(circuit, "design/device-over-capacity", old)).toContain("behind a rewirable fuse");
+  });
+
+  it("what a fuse can break is asked about where it is only taken from its standard", () => {
+    const strong = {
+      ...old,
+      board: board.replace("0.9 kA", "1.2 kA"),
+      supply: tested.supply?.replace("0.95", "1.3") ?? "",
+    };
+    expect(ids(rewirable, strong)).toEqual(["warning fault/breaking-capacity-exceeded"]);
+    expect(says(rewirable, "fault/breaking-capacity-exceeded", strong)).toContain("read its marking");
+    expect(ids({ ...rewirable, device: "BS 3036 30 A 1 kA" }, strong)).toContain(
+      "error fault/breaking-capacity-exceeded",
+    );
+  });
+
+  it("the sockets of a ring are 13 A, and needed an RCD in 2008 though the device is 32 A", () => {
+    const circuit = { ...ring, device: "BS EN 60898 B32 6 kA", live: "", dead: `${ringEnds}\n${points}` };
+    const of2008 = { ...tested, standard: "BS 7671:2008" };
+    expect(ids(circuit, of2008)).toContain("error rcd/missing-for-sockets");
+    expect(ids(circuit, { ...of2008, work: "existing" })).toEqual(["information rcd/missing-for-sockets"]);
+    expect(ids(circuit, old)).toEqual([]);
+  });
+
+  it("a limit stricter than the edition of the work is no mistake", () => {
+    const circuit = {
+      device: "BS EN 60898 B32 6 kA",
+      cable: "flat-twin line 4 mm² cpc 1.5 mm²",
+      R1R2: "0.33 Ω",
+      Zs: "0.64 Ω",
+    };
+    const more = "serves cooker\nIb 20 A\nmax-Zs 1.37 Ω";
+    expect(ids({ ...circuit, more }, { ...old, standard: "BS 7671:2008" })).toEqual([]);
+    const loose = { ...circuit, more: more.replace("1.37", "1.44") };
+    expect(says(loose, "loop/max-zs-wrong")).toContain("before Cmin was brought in");
+  });
+});
+
+describe("RCDs", () => {
+  it("a cooker's switch with a socket is a 13 A socket on a 40 A circuit", () => {
+    const circuit = {
+      device: "BS EN 60898 B40 6 kA",
+      cable: "flat-twin line 10 mm² cpc 4 mm²",
+      R1R2: "0.13 Ω",
+      Zs: "0.46 Ω",
+    };
+    expect(ids({ ...circuit, more: "serves cooker sockets\nIb 20 A" })).toEqual(["error rcd/missing-for-sockets"]);
+    expect(ids({ ...circuit, more: "serves sockets\nIb 20 A" })).toEqual([]);
+  });
+
+  it("sockets whose device is not written yet are not said to lack an RCD", () => {
+    expect(says('way 1 ring "Sockets" {\nserves sockets\n}', "rcd/missing-for-sockets")).toBeUndefined();
+  });
+
+  it("the 55 V sockets of a site need none", () => {
+    const site = {
+      ...tested,
+      supply: `earthing TN-S\nU0 55 V\nZe 0.05 Ω\nIpf 0.95 kA\n${origin}`,
+      board: board.replace("0.31", "0.06"),
+    };
+    const circuit = { device: "BS EN 60898 B16 6 kA", more: "serves sockets\nIb 10 A", Zs: "0.46 Ω" };
+    expect(says(circuit, "rcd/missing-for-sockets", site)).toBeUndefined();
+  });
+
+  it("45 ms at five times is too slow, told once", () => {
+    const live = "rcd 30 mA 1x 24 ms\nrcd 30 mA 5x 45 ms\ntest-button ok";
+    expect(ids({ device: "BS EN 61009 B16 6 kA 30 mA type A", live })).toEqual(["error rcd/time-over-limit"]);
+  });
+
+  it("a test without the RCD's name is asked about once, not as two that are missing", () => {
+    const two = `${board}\nrcd r1 BS EN 61008 63 A 30 mA type A\nrcd r2 BS EN 61008 63 A 30 mA type A
+live 2026-03-05 with M1 {\nrcd 30 mA 1x 23 ms\ntest-button r1 ok\ntest-button r2 ok\n}`;
+    expect(ids({ more: "behind r1\nserves sockets\nIb 10 A" }, { ...tested, board: two })).toEqual([
+      "warning rcd/test-unnamed",
+    ]);
+  });
+});
+
+describe("loops", () => {
+  it("off scale below the limit proves nothing", () => {
+    const circuit = { device: "BS EN 60898 B32 6 kA", cable: "flat-twin line 4 mm² cpc 1.5 mm²", R1R2: "0.33 Ω" };
+    const more = "serves cooker\nIb 20 A";
+    expect(ids({ ...circuit, more, Zs: ">1.00 Ω" })).toEqual(["warning loop/zs-over-limit"]);
+    expect(ids({ ...circuit, more, Zs: ">20 Ω" })).toEqual(["error loop/zs-over-limit"]);
+    expect(says({ ...circuit, more, Zs: ">20 Ω" }, "loop/zs-over-limit")).toContain("Zs >20 Ω is above 1.37 Ω");
+    const device = "BS EN 61009 B16 6 kA 30 mA type A";
+    expect(ids({ device, Zs: ">20 Ω", live: rcd }, earth)).toEqual(["warning loop/zs-over-rcd-limit"]);
+  });
+
+  it("a reading behind an electrode is repeated as it was written", () => {
+    const circuit = {
+      device: "BS EN 61009 B16 6 kA 100 mA type A",
+      Zs: "584.6 Ω",
+      live: "rcd 100 mA 1x 24 ms\ntest-button ok",
+    };
+    expect(says(circuit, "loop/zs-over-rcd-limit", earth)).toContain("Zs 584.6 Ω is above the 500 Ω");
+  });
+
+  it("an R1+R2 that cannot be right is told once, and Zs is not blamed for it", () => {
+    expect(ids({ R1R2: "3.90 Ω" })).toEqual(["warning continuity/r1r2-against-length"]);
+    expect(ids({ R1R2: "0.00 Ω" })).toEqual(["error continuity/negative-or-zero"]);
+    expect(ids({ ...ring, R1R2: "1.17 Ω", dead: `${ringEnds}\n${points}` })).toEqual([
+      "warning ring/r1r2-against-ring",
+    ]);
+  });
+
+  it("a high R1+R2 that Zs bears out is still followed by a Zs that is higher yet", () => {
+    expect(ids({ R1R2: "0.80 Ω", Zs: "1.60 Ω" })).toContain("warning loop/zs-disagrees");
+  });
+
+  it("an IT system is not passed over in silence", () => {
+    const supply = `earthing IT\nZe 20 Ω\nIpf 0.95 kA\n${origin}`;
+    expect(ids({}, { ...tested, supply })).toContain("information loop/it-not-judged");
+  });
+});
+
+describe("rings", () => {
+  it("a cut cable is one finding, not four", () => {
+    const circuit = { ...ring, dead: "ends r1 >99 Ω rn >99 Ω r2 >99 Ω", R1R2: "0.70 Ω", Zs: "1.01 Ω" };
+    expect(ids(circuit)).toEqual(["error ring/open-conductor"]);
+    expect(says(circuit, "ring/open-conductor")).toContain("Line, neutral and protective conductor");
+  });
+
+  it("an open line does not make R1+R2 wrong for its length", () => {
+    const dead = "ends r1 >99 Ω rn 0.44 Ω r2 0.73 Ω\nat S1 L-N 0.44 Ω L-E 0.70 Ω polarity ok";
+    expect(ids({ ...ring, dead, R1R2: "0.70 Ω", Zs: "1.01 Ω" })).toEqual(["error ring/open-conductor"]);
+  });
+});
+
+describe("a way that is only begun", () => {
+  it.each(["way 1", 'way 1 radial "Heater"', 'way 1 ring "Sockets" {\n}'])(
+    "%s misses its device, not nine things",
+    (text) => {
+      const record = ["warning record/no-device", "warning record/no-description", "warning record/no-kind"];
+      expect(ids(text).filter((id) => !record.includes(id))).toEqual([]);
+      expect(ids(text)).toContain("warning record/no-device");
+    },
+  );
+});
+
+describe("sentences", () => {
+  it("a test that was left out is named as a person names it", () => {
+    const circuit = { device: "BS EN 61009 B16 6 kA 30 mA type A", live: 'rcd 30 mA 1x LIM "Freezer"\ntest-button ok' };
+    expect(says(circuit, "record/limitation-on-new")).toContain("the test of the RCD before");
+  });
+
+  it("nobody is asked to measure the earthing arrangement", () => {
+    const supply = `Ze 0.30 Ω\nIpf 0.95 kA\n${origin}`;
+    expect(says({}, "record/supply-incomplete", { ...tested, supply })).toContain("see how it is earthed");
+  });
+});
