@@ -1,5 +1,5 @@
 import { studyWay, type WayStudy } from "../analysis/way.ts";
-import { installationsOf } from "../model/installation.ts";
+import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Wants } from "../proposal/proposal.ts";
 import { propose } from "../proposal/propose.ts";
 import { written } from "../proposal/write.ts";
@@ -29,10 +29,10 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
     return refuse(`“${path}” is in a newer version of the language: nothing is sized.`, terminal);
   const found = wayNamed(files, options.way);
   if ("failure" in found) return refuse(found.failure, terminal);
-  const { study } = found;
+  const { study, installation } = found;
   const file = files.find(({ document }) => document.segments.includes(study.way.segment)) ?? root;
   const wants: Wants = options.keepDevice ? { keepDevice: true } : {};
-  const proposal = propose(study, wants);
+  const proposal = propose(study, wants, installation);
   const edits = proposal.fix?.edits ?? [];
   const writes = options.write === true && edits.length > 0;
   const failure = writes ? write(file, study, edits) : undefined;
@@ -65,7 +65,7 @@ function write({ path, document }: LoadedFile, { way }: WayStudy, edits: Paramet
   return replaceFile(path, (read.bom ? "\ufeff" : "") + texts.join(""));
 }
 
-type Found = { readonly study: WayStudy } | { readonly failure: string };
+type Found = { readonly study: WayStudy; readonly installation: Installation } | { readonly failure: string };
 
 /** `A/3`: the board, and the way on it. A board's name may itself hold a stroke. */
 function wayNamed(files: readonly LoadedFile[], named: string): Found {
@@ -73,7 +73,9 @@ function wayNamed(files: readonly LoadedFile[], named: string): Found {
   if (at <= 0) return { failure: `A way is named by its board and its number, such as A/3; “${named}” is not.` };
   const boardName = named.slice(0, at);
   const id = named.slice(at + 1);
-  const boards = installationsOf(files).flatMap((installation) => installation.boards);
+  const boards = installationsOf(files).flatMap((installation) =>
+    installation.boards.map((place) => ({ ...place, installation })),
+  );
   const place = boards.find(({ board }) => board.head.name === boardName);
   if (!place) {
     const names = boards.map(({ board }) => board.head.name);
@@ -82,7 +84,7 @@ function wayNamed(files: readonly LoadedFile[], named: string): Found {
   const way = place.board.ways.find((one) => one.id === id);
   if (!way)
     return { failure: `There is no way ${id} on board ${boardName}${among(place.board.ways.map((one) => one.id))}.` };
-  return { study: studyWay(way, place.context) };
+  return { study: studyWay(way, place.context), installation: place.installation };
 }
 
 const among = (names: readonly string[]): string => (names.length === 0 ? "" : `: there is ${names.join(", ")}`);

@@ -5,7 +5,7 @@ import { written } from "../proposal/write.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { studyAt } from "./place.ts";
+import { installationAt, studyAt } from "./place.ts";
 
 export const proposalTitle = "Propose device and cable for this way";
 
@@ -15,9 +15,10 @@ export function proposalEdits(snapshot: Snapshot, segment: Segment): readonly Te
   if (!study || study.isSpare || study.facts.broken.some((word) => decides.has(word))) return [];
   const lacks = !study.cable || study.device?.rating === undefined;
   if (!lacks && !isWrong(snapshot, segment)) return [];
+  const installation = installationAt(snapshot, segment);
   // A device that is written was chosen by somebody: it stays where a cable can be found for it.
-  const kept = study.device?.rating === undefined ? undefined : propose(study, { keepDevice: true });
-  const { fix } = kept?.fix ? kept : propose(study);
+  const kept = study.device?.rating === undefined ? undefined : propose(study, { keepDevice: true }, installation);
+  const { fix } = kept?.fix ? kept : propose(study, {}, installation);
   if (!fix) return [];
   return lineEdits(segment.text, written(snapshot.file.document, segment, fix.edits), 0);
 }

@@ -1,4 +1,5 @@
 /** What a cable has to satisfy behind a device, in the order it is decided. Each asks what the checks ask. */
+import type { BoardDrop } from "../analysis/drop-path.ts";
 import { designLoop } from "../analysis/loop.ts";
 import { leastConductor } from "../analysis/minimum.ts";
 import { conventionalRow, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
@@ -10,7 +11,7 @@ import { conventionalCircuits } from "../tables/ring.ts";
 import { combine, type Source } from "../tables/source.ts";
 import { cellOf } from "../tables/table.ts";
 import type { Demand } from "./demand.ts";
-import { dropFor } from "./drop.ts";
+import { dropFor, noLength } from "./drop.ts";
 
 /** What one criterion says of a candidate. */
 export interface Verdict {
@@ -22,7 +23,7 @@ export interface Verdict {
   readonly source?: Source;
 }
 
-type Criterion = (trial: WayStudy, demand: Demand) => Verdict | undefined;
+type Criterion = (trial: WayStudy, demand: Demand, above: BoardDrop | undefined) => Verdict | undefined;
 
 const smallest: Criterion = (trial) => {
   const { cable } = trial;
@@ -83,9 +84,9 @@ const capacity: Criterion = (trial) => {
 
 const capacityTitle = "Capacity of the cable";
 
-const drop: Criterion = (trial, demand) => {
+const drop: Criterion = (trial, demand, above) => {
   const title = "Voltage drop";
-  const found = dropFor(trial, demand.forDrop);
+  const found = dropFor(trial, demand.forDrop, above);
   if ("missing" in found) return { title, holds: undefined, text: found.missing, steps: [] };
   const { value, steps, source } = found.drop;
   const { limit } = found;
@@ -102,7 +103,7 @@ const loop: Criterion = (trial) => {
   const title = "Loop impedance";
   const { disconnection, device } = trial;
   const unknown = (text: string): Verdict => ({ title, holds: undefined, text, steps: [] });
-  if (!trial.length) return unknown("The length is not written: neither the voltage drop nor the loop was reckoned.");
+  if (!trial.length) return unknown(noLength);
   if (!trial.context.edition) return unknown("No edition is named: the loop was not judged.");
   if (!trial.supply.earthing) return unknown("The earthing is not written: the loop was not judged.");
   if (!disconnection) {
@@ -148,10 +149,10 @@ const protective: Criterion = (trial) => {
 /** In the order they decide: the first that does not hold rules a candidate out. */
 const criteria: readonly Criterion[] = [smallest, conventional, capacity, drop, loop, protective];
 
-export function judge(trial: WayStudy, demand: Demand): Verdict[] {
+export function judge(trial: WayStudy, demand: Demand, above?: BoardDrop): Verdict[] {
   const verdicts: Verdict[] = [];
   for (const criterion of criteria) {
-    const verdict = criterion(trial, demand);
+    const verdict = criterion(trial, demand, above);
     if (!verdict) continue;
     verdicts.push(verdict);
     if (verdict.holds === false) break;

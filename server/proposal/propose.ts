@@ -3,10 +3,13 @@
  * each of them the smallest that fits, with what rules out the next smaller.
  */
 import { breakingOf, conditionalAt } from "../analysis/breaking.ts";
+import { type BoardDrop, boardDrop } from "../analysis/drop-path.ts";
 import { greatestFault } from "../analysis/faults.ts";
+import { networkOf } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { ringRatings } from "../calc/index.ts";
 import { amps, kiloamps, milliamps, type Step, step } from "../calc/result.ts";
+import type { Installation } from "../model/installation.ts";
 import { ringRules } from "../tables/ring.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import type { TextEdit } from "../text/lines.ts";
@@ -14,6 +17,7 @@ import { type CableCandidate, type Construction, candidatesOf, constructionOf } 
 import { judge, type Verdict } from "./criteria.ts";
 import { type Demand, demandOf } from "./demand.ts";
 import { breakingFor, type DeviceKind, kindOf, type RcdChoice, ratingsOf, rcdFor } from "./device.ts";
+import { upstreamNote } from "./drop.ts";
 import { energyNote } from "./energy.ts";
 import {
   type CableChoice,
@@ -34,7 +38,8 @@ interface Draft {
   readonly open: string[];
 }
 
-export function propose(study: WayStudy, wants: Wants = {}): Proposal {
+/** With the installation the drop of the feeders before the board is counted; without it that is said to be left out. */
+export function propose(study: WayStudy, wants: Wants = {}, installation?: Installation): Proposal {
   const draft: Draft = { decisions: [], ruledOut: [], open: [] };
   if (study.isSpare) return ended(draft, "missing", ["a circuit: this way is spare"]);
   const demand = demandOf(study, wants);
@@ -54,7 +59,13 @@ export function propose(study: WayStudy, wants: Wants = {}): Proposal {
   }
   const rating = chooseRating(study, kind, demand, wants, draft);
   if (rating === undefined) return ended(draft, "none", [noRating(study, kind, demand)]);
-  return withRating(study, { kind, rating, construction, demand }, draft);
+  const above = aboveBoard(study, installation);
+  return withRating(study, { kind, rating, construction, demand, ...(above ? { above } : {}) }, draft);
+}
+
+function aboveBoard({ context }: WayStudy, installation: Installation | undefined): BoardDrop | undefined {
+  const node = installation && networkOf(installation).nodes.find(({ board }) => board.head === context.board);
+  return node && boardDrop(node);
 }
 
 const ended = (draft: Draft, outcome: Proposal["outcome"], reasons: readonly string[]): Proposal => ({
@@ -122,10 +133,11 @@ interface Chosen {
   readonly rating: number;
   readonly construction: Construction;
   readonly demand: Demand;
+  readonly above?: BoardDrop;
 }
 
 function withRating(study: WayStudy, chosen: Chosen, draft: Draft): Proposal {
-  const { kind, rating, construction, demand } = chosen;
+  const { kind, rating, construction, demand, above } = chosen;
   const breaking = breakingFor(study, kind);
   if (breaking === "none")
     return ended(draft, "none", ["No breaker tabulated here breaks the fault current of this board."]);
@@ -142,7 +154,7 @@ function withRating(study: WayStudy, chosen: Chosen, draft: Draft): Proposal {
   if (!base) return ended(draft, "none", [`No table here gives sizes of ${construction.kind} cable.`]);
   const rcd = rcdFor(base, kind);
   const device: DeviceChoice = { ...bare, ...rcd.parts };
-  const found = chooseCable(study, device, candidates, demand, draft);
+  const found = chooseCable({ study, device, demand, above }, candidates, draft);
   if (!found) {
     const [last] = draft.ruledOut.slice(-1);
     const advice = last ? ` The largest fails too: ${last.why}.` : "";
@@ -160,18 +172,23 @@ interface Found {
   readonly verdicts: readonly Verdict[];
 }
 
+interface Asked {
+  readonly study: WayStudy;
+  readonly device: DeviceChoice;
+  readonly demand: Demand;
+  readonly above: BoardDrop | undefined;
+}
+
 /** The smallest cable of which nothing says that it does not fit. */
 function chooseCable(
-  study: WayStudy,
-  device: DeviceChoice,
+  { study, device, demand, above }: Asked,
   candidates: readonly CableCandidate[],
-  demand: Demand,
   draft: Draft,
 ): Found | undefined {
   for (const candidate of candidates) {
     const trial = trialOf(study, device, candidate.choice);
     if (!trial) continue;
-    const verdicts = judge(trial, demand);
+    const verdicts = judge(trial, demand, above);
     const failed = verdicts.find(({ holds }) => holds === false);
     if (!failed) return { candidate, trial, verdicts };
     const { title, text, source } = failed;
@@ -208,9 +225,8 @@ function record({ candidate, trial, verdicts }: Found, settled: Settled, { decis
     if (holds === undefined) open.push(text);
     else decisions.push({ title, result: text, steps, ...(source ? { source } : {}) });
   }
-  if (verdicts.some(({ title, holds }) => title === "Voltage drop" && holds) && trial.context.upstream.length > 0) {
-    open.push("The drop of the cables before this board was left out: add it where the limit is near.");
-  }
+  const upstream = upstreamNote(trial, settled.above);
+  if (upstream && verdicts.some(({ title, holds }) => title === "Voltage drop" && holds)) open.push(upstream);
   if (settled.construction.insulation > ordinary && settled.construction.source) {
     open.push("The cable is rated at 90 °C: make sure that the terminals it ends at bear that.");
   }

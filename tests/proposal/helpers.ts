@@ -20,7 +20,7 @@ export function proposed(lines: string, setting: Setting = {}, wants: Wants = {}
   const before = inSetting(lines, setting).text;
   const file = fileOfText("sample.ways", before);
   const study = firstWay(file);
-  const proposal = propose(study, wants);
+  const proposal = propose(study, wants, installationsOf([file])[0]);
   return { proposal, study, before, after: textWith(file, study, proposal) };
 }
 
