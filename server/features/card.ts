@@ -4,8 +4,10 @@ import type { Calculated, Step } from "../calc/result.ts";
 import {
   amps,
   degrees,
+  kiloamps,
   megohms,
   metres,
+  milliamps,
   milliseconds,
   ohms,
   percent,
@@ -65,7 +67,8 @@ export function show({ value, unit }: Pick<Calculated, "value" | "unit">): strin
     case "Ω":
       return Math.abs(value) >= 100_000 ? megohms(value) : ohms(value);
     case "A":
-      return Math.abs(value) < 1 ? `${plain(value * 1000)} mA` : amps(value);
+      if (Math.abs(value) < 1) return milliamps(value);
+      return Math.abs(value) >= 1000 ? kiloamps(value) : amps(value);
     case "V":
       return volts(value);
     case "m":
@@ -92,16 +95,33 @@ const standings: Readonly<Record<Standing, string>> = {
   memory: "from memory: check it in your copy",
 };
 
-/** A card as Markdown: a line a row, the working beneath, the sources last. */
-export function cardMarkdown({ rows, steps, sources }: Card): string[] {
+export const emptyCard: Card = { rows: [], steps: [], sources: [] };
+
+/**
+ * A card as Markdown: a line a row, where that comes from, and the working, which may be cut off without harm. Lines of
+ * working that stand elsewhere too come after the card's own.
+ */
+export function cardMarkdown({ rows, steps, sources }: Card, further: readonly string[] = []): string[] {
   const parts: string[] = [];
   if (rows.length > 0) parts.push(rows.map(({ name, text }) => `- ${name}: ${text}`).join("\n"));
-  if (steps.length > 0) parts.push(`\`\`\`text\n${working(steps)}\n\`\`\``);
   if (sources.length > 0) {
     const { ref, standing, note } = combine(...sources);
-    parts.push(`*${ref} (${standings[standing]})${note ? `. ${note}` : ""}*`);
+    parts.push(`*${folded(ref)} (${standings[standing]})${note ? `. ${note}` : ""}*`);
   }
+  const own = steps.length > 0 ? working(steps).split("\n") : [];
+  const lines = [...new Set([...own, ...further])];
+  if (lines.length > 0) parts.push(`\`\`\`text\n${lines.join("\n")}\n\`\`\``);
   return parts;
+}
+
+/** Several places of one standard, with its name once. */
+export function folded(ref: string): string {
+  const groups = new Map<string, string[]>();
+  for (const one of ref.split("; ")) {
+    const [, standard = one, place] = /^(BS \d[^,;]*), (.*)$/.exec(one) ?? [];
+    groups.set(standard, [...(groups.get(standard) ?? []), ...(place ? [place] : [])]);
+  }
+  return [...groups].map(([standard, places]) => [standard, ...places].join(", ")).join("; ");
 }
 
 function unique(steps: readonly Step[]): Step[] {

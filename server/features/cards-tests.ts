@@ -1,6 +1,6 @@
 /** Readings of a way, each held against its limit and against what it should be. */
 import { designLoop, loopAgreement } from "../analysis/loop.ts";
-import { expectedConductor, type WayStudy } from "../analysis/way.ts";
+import { expectedConductor, type Rcd, type WayStudy } from "../analysis/way.ts";
 import {
   type Calculated,
   cpcRatio,
@@ -14,6 +14,8 @@ import {
   totalLoop,
 } from "../calc/index.ts";
 import { milliseconds, ohms, plain, volts } from "../calc/result.ts";
+import { supplyVoltage } from "../calc/supply-voltage.ts";
+import type { Context } from "../model/installation.ts";
 import { type AnyValue, exact, type Fact, isAbsent, type Reading } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
 import { type Card, card, limitRow, row, show } from "./card.ts";
@@ -29,20 +31,21 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
   const measured = agreement?.expected;
   const designed = designLoop(study);
   const start = boardImpedance;
-  const byLength = !measured && start && expectedR1R2 ? totalLoop(start.value, expectedR1R2.value, start.name) : undefined;
+  const byLength =
+    !measured && start && expectedR1R2 ? totalLoop(start.value, expectedR1R2.value, start.name) : undefined;
   const by = disconnection?.by === "rcd" ? "limit, by the RCD" : "limit, hot";
   return card(
     [
       limitRow(by, disconnection?.limit, { value }),
       limitRow(cold?.corrected ? `limit, ${cold.corrected.style}` : "limit, cold", cold?.corrected ?? cold, { value }),
-      row(
-        "cold by other ways",
-        cold &&
-          [...(cold.corrected ? [cold] : []), ...cold.others].map((one) => `${show(one)} (${one.style})`).join(", "),
-      ),
       row("expected", measured && start && `${start.name} + R1+R2 = ${show(measured)}`),
       row("expected cold, by length", byLength && start && `${start.name} + R1+R2 = ${show(byLength)}`),
       row("design, hot", designed && show(designed)),
+      row(
+        "cold limit stated otherwise",
+        cold &&
+          [...(cold.corrected ? [cold] : []), ...cold.others].map((one) => `${show(one)}, ${one.style}`).join("; "),
+      ),
     ],
     disconnection?.limit,
     cold?.corrected ?? cold,
@@ -130,18 +133,25 @@ export function pointCard(study: WayStudy, fact: Fact | undefined): Card | undef
   );
 }
 
+/** On the word the least of the line's readings is held against the limit, on a reading that one. */
 export function insulationCard(
   edition: Edition | undefined,
   extraLow: boolean,
-  value: AnyValue | undefined,
+  fact: Fact | undefined,
+  named: string | undefined,
 ): Card | undefined {
   if (!edition) return undefined;
   const { minimum, testVoltage } = insulationRule(extraLow ? "selv-pelv" : "up-to-500", edition);
-  const reading = value && !isAbsent(value) && "sign" in value ? value.value : undefined;
+  const readings = Object.entries(fact?.args ?? {}).flatMap(([name, value]) => {
+    const one = name === "voltage" || Array.isArray(value) ? undefined : (value as AnyValue | undefined);
+    if (!one || isAbsent(one) || !("value" in one) || typeof one.value !== "number") return [];
+    return named === undefined || named === name ? [one.value] : [];
+  });
+  const reading = readings.length > 0 ? Math.min(...readings) : undefined;
   return card(
     [
       limitRow("at least", minimum, { value: reading, least: true }),
-      row("tested at", `${volts(testVoltage.value)} d.c.`),
+      row("to be tested at", `${volts(testVoltage.value)} d.c.`),
     ],
     minimum,
     testVoltage,
@@ -149,8 +159,23 @@ export function insulationCard(
 }
 
 export function rcdCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
-  const [rcd] = study.rcds;
-  const { edition } = study.context;
+  return tripCard(study.rcds[0], study.context.edition, fact);
+}
+
+/** A test noted with the board, of the RCD it names. */
+export function boardRcdCard({ board, edition }: Context, fact: Fact | undefined): Card | undefined {
+  const name = (fact?.args.name as { readonly value?: string } | undefined)?.value;
+  const all = board.facts.all("rcd");
+  const found = name === undefined && all.length === 1 ? all[0] : all.find((one) => one.args.name.value === name);
+  const args = found?.args;
+  return args && tripCard({ standard: args.standard.value, delayed: args.delay !== undefined }, edition, fact);
+}
+
+function tripCard(
+  rcd: Pick<Rcd, "standard" | "delayed"> | undefined,
+  edition: Edition | undefined,
+  fact: Fact | undefined,
+): Card | undefined {
   if (!rcd || !edition) return undefined;
   const multiple = (fact?.args.multiple as { readonly value?: number } | undefined)?.value ?? 1;
   const window = rcdTime({ standard: rcd.standard, delayed: rcd.delayed, multiple, edition });
@@ -160,7 +185,7 @@ export function rcdCard(study: WayStudy, fact: Fact | undefined): Card | undefin
     [
       limitRow(`at most, at ${plain(multiple)} × IΔn`, window.greatest, { value }),
       row(multiple < 1 ? "must hold for" : "not sooner than", window.least && milliseconds(window.least.value)),
-      row("this edition asks for it", window.required ? "yes" : "no"),
+      row("this test", window.required ? "asked for by this edition" : "not asked for by this edition"),
     ],
     window.greatest,
     window.least,
@@ -172,5 +197,15 @@ export function rampCard(study: WayStudy): Card | undefined {
   const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
   return (
     band && card([row("trips between", `${show(band.least)} and ${show(band.greatest)}`)], band.least, band.greatest)
+  );
+}
+
+export function voltageCard(study: WayStudy, fact: Fact | undefined): Card {
+  const { least, greatest } = supplyVoltage(study.supply.U0);
+  const value = readingOf(fact, "value");
+  return card(
+    [limitRow("at least", least, { value, least: true }), limitRow("at most", greatest, { value })],
+    least,
+    greatest,
   );
 }

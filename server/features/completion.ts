@@ -12,9 +12,10 @@ import type { Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, type Cursor, installationAt, type Spotted, spotAt } from "./place.ts";
 import { blockSnippet } from "./snippet.ts";
+import { usePaths } from "./use-paths.ts";
 import { valuesFor } from "./values.ts";
 
-export type CompletionKind = "word" | "block" | "choice" | "label" | "name" | "unit" | "value";
+export type CompletionKind = "word" | "block" | "choice" | "label" | "name" | "unit" | "value" | "file";
 
 export interface Completion {
   readonly label: string;
@@ -40,10 +41,11 @@ export interface HalfLine {
   readonly start: number;
 }
 
-export function complete(snapshot: Snapshot, cursor: Cursor): Completion[] {
+/** `known` are the addresses of files that a `use` may name. */
+export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly string[] = []): Completion[] {
   const { segment, offset } = cursor;
   const half = halfLine(segment.text, offset);
-  if (!half) return [];
+  if (!half) return usePaths(snapshot, cursor, known);
   const spotted = spotAt(snapshot, cursor);
   const offers = half.word ? argumentOffers(snapshot, spotted, half) : wordOffers(snapshot, spotted);
   const spot = { segment, start: half.start, end: offset };

@@ -5,14 +5,16 @@
 import { endOf } from "../../grammar/lexer.ts";
 import type { Accepts, Choices } from "../../grammar/params.ts";
 import { absences, provenances } from "../../grammar/vocabulary.ts";
+import { bondingNeed, earthingNeed } from "../analysis/earthing.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { pageOf } from "../rules/catalogue.ts";
 import type { Finding, Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { type Card, cardMarkdown } from "./card.ts";
+import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
 import { containmentCard, namedContainmentCard } from "./cards-containment.ts";
-import { editionCard, faultCard, zeCard } from "./cards-supply.ts";
+import { boardLoopCard, conductorCard, editionCard, electrodeCard, faultCard, zeCard } from "./cards-supply.ts";
 import {
+  boardRcdCard,
   continuityCard,
   cpcCard,
   endsCard,
@@ -21,61 +23,87 @@ import {
   pointCard,
   rampCard,
   rcdCard,
+  voltageCard,
 } from "./cards-tests.ts";
-import { cableCard, deviceCard, lengthCard, loadCard, routeCard, timeCard } from "./cards-way.ts";
+import { cableCard, deviceCard, floorCard, lengthCard, loadCard, routeCard, timeCard } from "./cards-way.ts";
 import { definitions, type Named, nameIn } from "./names.ts";
-import { boardAt, boardsOf, type Cursor, installationAt, type Spotted, spotAt, studyAt } from "./place.ts";
+import { boardAt, type Cursor, installationAt, type Spotted, spotAt, studyAt } from "./place.ts";
 
 export interface Hover {
   readonly spot: Spot;
   readonly markdown: string;
 }
 
+/**
+ * Editors show a finding's message above this and cut off what is long: so what is new stands first, and of a finding
+ * only what its message does not say.
+ */
 export function hover(snapshot: Snapshot, cursor: Cursor): Hover | undefined {
-  const spotted = spotAt(snapshot, cursor);
-  const { segment, token } = spotted;
+  const found = spotAt(snapshot, cursor);
   const at = findingsAt(snapshot, cursor);
+  // Between the words of a line that is marked as a whole, its first word speaks for it.
+  const token = found.token ?? (at.length > 0 ? found.statement?.word : undefined);
+  const spotted = { ...found, token };
+  const { segment } = found;
   const start = token?.startOffset ?? at[0]?.spot.start;
   const end = token ? endOf(token) : at[0]?.spot.end;
   if (start === undefined || end === undefined) return undefined;
-  const parts = [...at.map(findingMarkdown), ...(token ? explain(snapshot, spotted, cursor) : [])];
+  const { title, card, rest } = explain(snapshot, spotted, cursor);
+  const parts = [...title, ...cardMarkdown(withFindings(card, at), workingOf(at)), ...rest, ...reason(at)];
   return parts.length === 0 ? undefined : { spot: { segment, start, end }, markdown: parts.join("\n\n") };
 }
 
+const gravity = { error: 0, warning: 1, information: 2 } as const;
+
+/** The gravest first. */
 function findingsAt(snapshot: Snapshot, { segment, offset }: Cursor): Finding[] {
-  return snapshot.findings.filter(({ spot }) => spot.segment === segment && offset >= spot.start && offset <= spot.end);
+  return snapshot.findings
+    .filter(({ spot }) => spot.segment === segment && offset >= spot.start && offset <= spot.end)
+    .sort((one, other) => gravity[one.severity] - gravity[other.severity]);
 }
 
-function findingMarkdown({ check, message, working, source }: Finding): string {
-  const why = pageOf(check)?.why;
-  return [
-    `**${message}**`,
-    ...(working ? [`\`\`\`text\n${working}\n\`\`\``] : []),
-    ...(why ? [why] : []),
-    `*${check}${source ? `; ${source.ref}` : ""}*`,
-    "---",
-  ].join("\n\n");
+/** The limits of findings where the line has no figures of its own, and what they rest on. */
+function withFindings(own: Card = emptyCard, at: readonly Finding[]): Card {
+  const rows = at.flatMap(({ limit }) =>
+    limit ? [{ name: "held against", text: show({ value: limit.amount, unit: limit.unit }) }] : [],
+  );
+  return {
+    rows: own.rows.length > 0 ? own.rows : rows,
+    steps: own.steps,
+    // A finding's own source stands beside its message; the line's figures are not made weaker by it.
+    sources: own.sources.length > 0 ? own.sources : at.flatMap(({ source }) => source ?? []),
+  };
 }
 
-function explain(snapshot: Snapshot, spotted: Spotted, cursor: Cursor): string[] {
+const workingOf = (at: readonly Finding[]): string[] => at.flatMap(({ working }) => working?.split("\n") ?? []);
+
+/** Why the gravest finding matters, in a sentence. */
+function reason([gravest]: readonly Finding[]): string[] {
+  const [first] = (gravest && pageOf(gravest.check)?.why.split(/(?<=[.?])\s/)) ?? [];
+  return gravest && first ? [`${first} *(${gravest.check})*`] : [];
+}
+
+interface Explained {
+  /** What it is, in a line. */
+  readonly title: readonly string[];
+  readonly card: Card | undefined;
+  readonly rest: readonly string[];
+}
+
+function explain(snapshot: Snapshot, spotted: Spotted, cursor: Cursor): Explained {
   const { statement, row, token, fact } = spotted;
-  if (!statement || !row || !token) return [];
+  if (!statement || !row || !token) return { title: [], card: undefined, rest: [] };
   const card = cardFor(snapshot, spotted, cursor.offset);
-  const figures = card ? cardMarkdown(card) : [];
   if (token === statement.word) {
-    return [
-      `**${statement.word.image}** — ${row.means}`,
-      ...(row.background ? [row.background] : []),
-      ...figures,
-      ...(row.limits ? [`Limits: ${row.limits}`] : []),
-    ];
+    return {
+      title: [`**${statement.word.image}** — ${row.means}`],
+      card,
+      rest: [...(row.background ? [row.background] : []), ...(row.limits ? [`Limits: ${row.limits}`] : [])],
+    };
   }
   const named = nameIn(snapshot, spotted, cursor.offset);
-  if (named) {
-    const holds = namedContainmentCard(snapshot, named);
-    return [...nameMarkdown(snapshot, named), ...(holds ? cardMarkdown(holds) : [])];
-  }
-  return [...valueMarkdown(spotted, fact, cursor.offset), ...figures];
+  if (named) return { title: nameMarkdown(snapshot, named), card: namedContainmentCard(snapshot, named), rest: [] };
+  return { title: valueMarkdown(spotted, fact, cursor.offset), card, rest: [] };
 }
 
 /** A name shows what it stands for, as it is written where it is defined. */
@@ -121,6 +149,8 @@ function valueMarkdown({ row, token, statement }: Spotted, fact: Fact | undefine
 function accepted(accepts: Accepts, image: string, value: AnyValue | undefined): string[] {
   const help = capital(accepts.help);
   if (value && isAbsent(value)) return [`**${value.absent}** — ${absences[value.absent]}`];
+  // The places between which it lies stand on either side.
+  if (accepts.kind === "path") return [`**${image}** — The length of this leg.`];
   if (accepts.kind === "choice") return [`**${image}** — ${accepts.choices[image] ?? help}`];
   return [`**${image}** — ${help}.`];
 }
@@ -144,7 +174,8 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spotted, offset: number): Card | undefined {
   const word = statement?.word.image ?? "";
   const study = studyAt(snapshot, segment);
-  const value = argAt(fact, offset)?.[1];
+  const [named] = argAt(fact, offset) ?? [];
+  const supply = installationAt(snapshot, segment)?.supply;
   switch (`${around.kind} ${word}`) {
     case "live Zs":
       return study && loopCard(study, fact, "value");
@@ -154,6 +185,10 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
       return study && loopCard(study, fact, "Zs");
     case "live rcd":
       return study && rcdCard(study, fact);
+    case "boardLive rcd": {
+      const place = boardAt(snapshot, segment);
+      return place && boardRcdCard(place.context, fact);
+    }
     case "live trip-current":
       return study && rampCard(study);
     case "dead R1+R2":
@@ -165,11 +200,11 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "dead at":
       return study && pointCard(study, fact);
     case "dead insulation":
-      return study && insulationCard(study.context.edition, study.uses.has("selv"), value);
+      return study && insulationCard(study.context.edition, study.uses.has("selv"), fact, named);
     case "boardDead insulation":
-      return insulationCard(installationAt(snapshot, segment)?.edition, false, value);
+      return insulationCard(installationAt(snapshot, segment)?.edition, false, fact, named);
     case "way device":
-      return study && deviceCard(study);
+      return study && deviceCard(study, named);
     case "way cable":
       return study && cableCard(study);
     case "board containment":
@@ -180,6 +215,10 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "way length":
     case "way run":
       return study && lengthCard(study);
+    case "way floor-area":
+      return study && floorCard(study, fact);
+    case "live voltage":
+      return study && voltageCard(study, fact);
     case "way Ib":
     case "way load":
       return study && loadCard(study);
@@ -189,17 +228,31 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
       return editionCard((fact?.args.edition as { readonly value?: string } | undefined)?.value);
     case "supply Ze":
       return zeCard(installationAt(snapshot, segment), fact);
+    case "supply electrode":
+      return electrodeCard(fact);
+    case "supply tails":
+    case "supply earthing-conductor":
+      return supply && conductorCard(earthingNeed(supply), word === "tails" ? undefined : fact);
+    case "supply bonding":
+      return supply && conductorCard(bondingNeed(supply), fact);
+    case "board Zdb":
+    case "boardLive Zdb": {
+      const place = boardAt(snapshot, segment);
+      return place && boardLoopCard(place.context, fact);
+    }
     case "supply Ipf":
     case "supply PSCC":
     case "supply PEFC":
       return faultCard(
-        boardsOf(snapshot).filter(({ head }) => head.facts.one("fed-from")?.args.from.value === "supply"),
+        (installationAt(snapshot, segment)?.boards ?? []).filter(
+          ({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply",
+        ),
         fact,
       );
     case "board Ipf":
     case "boardLive Ipf": {
       const place = boardAt(snapshot, segment);
-      return place && faultCard([place.board], fact);
+      return place && faultCard([place], fact);
     }
     default:
       return undefined;

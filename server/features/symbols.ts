@@ -78,7 +78,7 @@ function boardSymbol({ head, ways }: Board, lasts: ReadonlyMap<Segment, Segment>
 }
 
 const waySymbol = (way: Way): OutlineSymbol =>
-  plainSymbol("way", way.header, `${way.id} ${way.title}`.trim() || "way", wayDetail(way));
+  plainSymbol("way", way.header, `${way.id} ${way.title || (way.kind ?? "")}`.trim() || "way", wayDetail(way));
 
 /** `ring · B32 · 2.5/1.5 mm²` */
 function wayDetail({ kind, facts }: Way): string {

@@ -26,6 +26,9 @@ interface Numbers {
 
 const kept = new WeakMap<Segment, Numbers>();
 
+/** Lines of a file that are coloured in one answer: some thousand ways, and a few megabytes. */
+export const mostLines = 20_000;
+
 export function colours({ connection, ask, workspace }: Service, client: ClientCapabilities): ServerCapabilities {
   if (!client.textDocument?.semanticTokens) return {};
   const sent = new Map<string, { readonly id: string; readonly data: readonly number[] }>();
@@ -37,9 +40,19 @@ export function colours({ connection, ask, workspace }: Service, client: ClientC
     return id;
   };
   const none: SemanticTokens = { data: [] };
+  const told = new Set<string>();
+  /** A file beyond the ceiling is coloured whole up to it; what an editor shows of the rest it may ask for by range. */
+  const whole = (snapshot: Snapshot): number[] => {
+    const { path, document } = snapshot.file;
+    if (!told.has(path) && document.segments.reduce((sum, { breaks }) => sum + breaks, 0) > mostLines) {
+      told.add(path);
+      connection.console.info(`${path} is coloured up to line ${mostLines}, and beyond where it is looked at.`);
+    }
+    return numbersOf(snapshot, 0, mostLines - 1);
+  };
   connection.languages.semanticTokens.on(
     ask("textDocument/semanticTokens/full", none, (snapshot) => {
-      const data = numbersOf(snapshot, 0, Number.POSITIVE_INFINITY);
+      const data = whole(snapshot);
       return { resultId: remember(snapshot.file.path, data), data };
     }),
   );
@@ -48,14 +61,14 @@ export function colours({ connection, ask, workspace }: Service, client: ClientC
       const { previousResultId } = params as typeof params & { readonly previousResultId: string };
       const { path } = snapshot.file;
       const before = sent.get(path);
-      const data = numbersOf(snapshot, 0, Number.POSITIVE_INFINITY);
+      const data = whole(snapshot);
       const resultId = remember(path, data);
       return before?.id === previousResultId ? { resultId, edits: difference(before.data, data) } : { resultId, data };
     }),
   );
   connection.languages.semanticTokens.onRange(
     ask("textDocument/semanticTokens/range", none, (snapshot, { range }) => ({
-      data: numbersOf(snapshot, range.start.line, range.end.line),
+      data: numbersOf(snapshot, range.start.line, Math.min(range.end.line, range.start.line + mostLines)),
     })),
   );
   return {

@@ -18,17 +18,24 @@ const kinds: Readonly<Record<Completion["kind"], CompletionItemKind>> = {
   name: CompletionItemKind.Reference,
   unit: CompletionItemKind.Unit,
   value: CompletionItemKind.Value,
+  file: CompletionItemKind.File,
 };
 
-export function completions({ connection, ask, cursor }: Service, client: ClientCapabilities): ServerCapabilities {
+export function completions(
+  { connection, ask, cursor, workspace }: Service,
+  client: ClientCapabilities,
+): ServerCapabilities {
   const snippets = client.textDocument?.completion?.completionItem?.snippetSupport ?? false;
   connection.onCompletion(
     ask("textDocument/completion", [], (snapshot, { position }) =>
-      complete(snapshot, cursor(snapshot, position)).map((offer, index) => item(snapshot, offer, index, snippets)),
+      complete(snapshot, cursor(snapshot, position), workspace.knownPaths).map((offer, index) =>
+        item(snapshot, offer, index, snippets),
+      ),
     ),
   );
-  // A blank begins each argument; the rest are signs a word may hold, after which an editor would not ask by itself.
-  return { completionProvider: { triggerCharacters: [" ", "-", "/"], resolveProvider: false } };
+  // A blank begins each argument, a quotation mark a path; the rest are signs a word may hold, after which an editor
+  // would not ask by itself.
+  return { completionProvider: { triggerCharacters: [" ", "-", "/", '"', "."], resolveProvider: false } };
 }
 
 function item(snapshot: Snapshot, offer: Completion, index: number, snippets: boolean): CompletionItem {

@@ -1,5 +1,6 @@
 /** Findings as the protocol wants them: one builder behind both ways of delivering them. */
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from "vscode-languageserver";
+import { folded } from "../features/card.ts";
 import type { Finding, Severity } from "../rules/rule.ts";
 import { nameOfUri } from "../workspace/uri.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
@@ -88,7 +89,10 @@ export class Diagnostics {
     });
     const here = { uri: this.#workspace.uri(snapshot.file.path), range: rangeOf(snapshot.positions, spot) };
     if (source && (limit || working)) {
-      out.push({ location: here, message: [working, `Source: ${source.ref}.`].filter(Boolean).join("\n") });
+      // Lists of problems give an entry one line: longer working is for the hover.
+      const line = working?.includes("\n") ? undefined : working;
+      const named = line?.includes(source.ref) ? "" : `Source: ${folded(source.ref)}.`;
+      out.push({ location: here, message: [line && `${line}.`, named].filter(Boolean).join(" ") });
     }
     const [root, ...others] = snapshot.roots;
     if (root !== undefined && others.length > 0) {

@@ -46,5 +46,17 @@ export function resolveUri(from: string, use: string): string {
   return canonical(`${scheme}${authority}${result.join("/")}`);
 }
 
+/** What a `use` would say of a file, from the address of the file it stands in; nothing where no path leads there. */
+export function relativeUri(from: string, to: string): string | undefined {
+  const [, scheme, authority, own = ""] = parts.exec(from) ?? [];
+  const [, otherScheme, otherAuthority, other = ""] = parts.exec(to) ?? [];
+  if (scheme !== otherScheme || authority !== otherAuthority) return undefined;
+  const here = own.split("/").slice(0, -1);
+  const there = other.split("/");
+  let same = 0;
+  while (same < here.length && same < there.length - 1 && here[same] === there[same]) same++;
+  return [...here.slice(same).map(() => ".."), ...there.slice(same).map(decode)].join("/");
+}
+
 /** The last part of an address, as a person reads it. */
 export const nameOfUri = (uri: string): string => decode(uri.slice(uri.lastIndexOf("/") + 1));

@@ -78,6 +78,11 @@ export class Workspace {
     this.#host = host;
   }
 
+  /** Every file that is open or was found in the folders. */
+  get knownPaths(): readonly string[] {
+    return [...new Set([...this.#open.keys(), ...this.#summaries.keys()])];
+  }
+
   get openPaths(): readonly string[] {
     return [...this.#open.keys()];
   }
@@ -92,7 +97,8 @@ export class Workspace {
 
   edit(path: string, version: number, edits: readonly Edit[]): void {
     const file = this.#open.get(path);
-    if (!file) return;
+    // What is older than what is known already has been overtaken.
+    if (!file || version < file.version) return;
     this.#revision++;
     const whole = edits.findLastIndex((edit) => edit.range === undefined);
     if (whole >= 0) file.pending = [...edits.slice(whole)];

@@ -50,7 +50,7 @@ describe("completion", () => {
       });
       return complete(snapshot, cursor, [...known, "file:///other/b.ways"]).map(({ label }) => label);
     };
-    expect(await paths('use "┆"')).toEqual(["meters.ways", "my tools.ways", "../other/b.ways", "boards/annexe.ways"]);
+    expect(await paths('use "┆"')).toEqual(["meters.ways", "my tools.ways", "boards/annexe.ways", "../other/b.ways"]);
     expect(await paths('use "meters.ways"\nuse "boards/┆')).not.toContain("meters.ways");
     expect(await paths('note "┆"')).toEqual([]);
   });

@@ -11,6 +11,7 @@ import {
   type Hover,
   LSPErrorCodes,
 } from "vscode-languageserver/node";
+import { mostLines } from "../../server/lsp/colours.ts";
 import { lineStarts, placeOf } from "../../server/text/lines.ts";
 import { loft } from "../helpers/cursor.ts";
 import { generate, random } from "../helpers/generate.ts";
@@ -102,6 +103,17 @@ describe("findings", () => {
     expect(data).toMatchObject({ fixes: [{ title: "Write lighting", edits: [{ newText: "lighting" }] }] });
   });
 
+  it("have related entries of one line each, which a list of problems can show", async () => {
+    const server = await start();
+    await server.open(uri, loft.replace("0.64 Ω", "1.64 Ω").replace("      behind  east\n", ""));
+    const { diagnostics } = await server.push(uri, (list) => list.length > 0);
+    const messages = diagnostics.flatMap(({ relatedInformation = [] }) =>
+      relatedInformation.map(({ message }) => message),
+    );
+    expect(messages.length).toBeGreaterThan(1);
+    for (const message of messages) expect(message).not.toContain("\n");
+  });
+
   it("wait for a save where the setting says so", async () => {
     const capabilities = { workspace: { configuration: true } };
     const server = await start({ capabilities, settings: { check: { onType: false } } });
@@ -190,6 +202,16 @@ describe("text", () => {
     expect(server.errors).toEqual([]);
   });
 
+  it("of a version older than the one at hand is ignored", async () => {
+    const server = await start({ capabilities: pulling });
+    await server.open(uri, faulty);
+    await server.change(uri, 5, mended);
+    const sound = await server.pull(uri);
+    expect(errorsOf(sound.items ?? [])).toEqual([]);
+    await server.change(uri, 3, [{ text: "nonsense" }]);
+    expect(await server.pull(uri, sound.resultId)).toEqual({ kind: "unchanged", resultId: sound.resultId });
+  });
+
   it("of rubbish, or none, or a thousand ways pasted at once is survived", async () => {
     const server = await start();
     await server.open(uri, "");
@@ -270,6 +292,47 @@ describe("an editor that can do everything", () => {
     for (const { start: at, deleteCount, data: fresh = [] } of delta.edits) data.splice(at, deleteCount, ...fresh);
     expect(data.length).toBe(whole.data.length + 15);
     expect(await ask("semanticTokens/full")).toMatchObject({ data });
+  });
+
+  it("gets the colours of a very long file up to a ceiling, and beyond it by range", async () => {
+    const server = await start({ capabilities: everything });
+    const text = generate({ ways: 1_500 });
+    const lines = text.split("\n").length;
+    expect(lines).toBeGreaterThan(mostLines);
+    await server.open(uri, text);
+    const ask = <T>(method: string, more: object = {}): Promise<T> =>
+      server.connection.sendRequest(`textDocument/semanticTokens/${method}`, { textDocument: { uri }, ...more });
+    const lastLine = ({ data }: { data: number[] }): number =>
+      data.reduce((line, down, at) => (at % 5 === 0 ? line + down : line), 0);
+    expect(lastLine(await ask("full"))).toBeLessThan(mostLines + 40);
+    const range = { start: { line: lines - 30, character: 0 }, end: { line: lines, character: 0 } };
+    expect(lastLine(await ask("range", { range }))).toBeGreaterThan(lines - 30);
+    expect(server.errors.filter((message) => message.includes(`up to line ${mostLines}`))).toHaveLength(1);
+  });
+
+  it("gets every fix that cannot change the meaning at once, where it asks for them", async () => {
+    const server = await start({ capabilities: everything });
+    // Two facts on a line, and a word of which only its writer knows what it means.
+    const text = loft
+      .replace("    }\n\n    way 9 spare", "    } way 9 spare")
+      .replace("stage     tested", "stage     nonsense");
+    await server.open(uri, text);
+    const whole = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+    const ask = (
+      only: string[],
+    ): Promise<{ kind: string; edit: { changes: Record<string, { newText: string }[]> } }[]> =>
+      server.connection.sendRequest("textDocument/codeAction", {
+        textDocument: { uri },
+        range: whole,
+        context: { diagnostics: [], only },
+      });
+    for (const kind of ["source.fixAll", "source.fixAll.wayfile"]) {
+      const [action, ...others] = await ask([kind]);
+      expect(others).toEqual([]);
+      expect(action?.kind).toBe("source.fixAll.wayfile");
+      expect(action?.edit.changes[uri]?.map(({ newText }) => newText)).toEqual(["\n"]);
+    }
+    expect(await ask(["source.organizeImports"])).toEqual([]);
   });
 
   it("gets fixes as edits, and a rename that is refused says why", async () => {
