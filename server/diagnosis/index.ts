@@ -91,6 +91,11 @@ export function diagnose(sheet: Sheet): Diagnosis {
   };
 }
 
+/** Explanations as likely as each other, or of which the less likely accounts for the readings at least as well. */
+const isAlike = (kind: Kind, first: Kind): boolean =>
+  kind.score < first.score + diagnosisPractice.alikeScore.value ||
+  (kind.weight >= diagnosisPractice.leastWeight.value && kind.best.fitted.cost <= first.best.fitted.cost);
+
 function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): Explanation {
   const { best, score, weight, fits } = kind;
   const { parameter, stretch } = best.hypothesis;
@@ -109,7 +114,7 @@ function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): 
     score,
     weight,
     fits,
-    alike: score < first.score + diagnosisPractice.alikeScore.value,
+    alike: isAlike(kind, first),
     predicted: sheet.readings.map(({ name }, at) => ({
       reading: name,
       predicted: best.fitted.predicted[at] ?? 0,
@@ -134,7 +139,7 @@ function noteOf({ circuit }: Sheet, kinds: readonly Kind[], next: NextTest | und
   const [first, second] = kinds;
   const parts: string[] = [];
   if (!first?.fits) parts.push("No single explanation accounts for all the readings; the nearest are named.");
-  else if (second && second.score < first.score + diagnosisPractice.alikeScore.value)
+  else if (second && isAlike(second, first))
     parts.push(
       next
         ? "These readings alone cannot tell the leading explanations apart."

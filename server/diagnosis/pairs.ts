@@ -11,8 +11,12 @@ const pointsTried = 10;
 const pairPenalty = diagnosisPractice.alikeScore.value;
 
 export function pairsOf(predictions: Predictions, leading: readonly Judged[], bridgesOnly: boolean): Hypothesis[] {
-  const bridges = leading.filter(({ hypothesis }) => hypothesis.bridge).slice(0, bridgesTried);
-  const inside = bridges.flatMap(({ hypothesis }) => breaksInside(predictions, hypothesis));
+  const bridges = leading.filter(({ hypothesis }) => hypothesis.bridge);
+  // Only some are tried, yet each could be the one: what is tried must not look the likelier for it.
+  const left = Math.max(0, 2 * Math.log(bridges.length / bridgesTried));
+  const inside = bridges
+    .slice(0, bridgesTried)
+    .flatMap(({ hypothesis }) => breaksInside(predictions, hypothesis, left));
   if (bridgesOnly) return inside;
   const points = bestByPlace(leading);
   const both = points.flatMap((one, index) =>
@@ -22,7 +26,7 @@ export function pairsOf(predictions: Predictions, leading: readonly Judged[], br
 }
 
 /** A break between the ends of a bridge hides: the ends still read through it. */
-function breaksInside(predictions: Predictions, bridged: Hypothesis): Hypothesis[] {
+function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: number): Hypothesis[] {
   const { circuit } = predictions.sheet;
   const { bridge } = bridged;
   if (!bridge) return [];
@@ -36,6 +40,7 @@ function breaksInside(predictions: Predictions, bridged: Hypothesis): Hypothesis
     return conductorsRead(predictions).map(
       (conductor): Hypothesis => ({
         ...bridged,
+        penalty,
         kind: `bridge-open-${conductor}`,
         predict: predictions.changed([...changes, predictions.ofLeg(conductor, leg, true)]),
         state: (size) => {
