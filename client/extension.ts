@@ -1,8 +1,9 @@
 import { join } from "node:path";
-import { commands, type ExtensionContext, window } from "vscode";
+import { commands, type ExtensionContext, window, workspace } from "vscode";
 import { blanksKind } from "../server/lsp/protocol.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { Server } from "./server.ts";
+import { showWorking, Workings, workingScheme } from "./showWorking.ts";
 import { showWorksheet } from "./worksheet.ts";
 
 let server: Server | undefined;
@@ -11,12 +12,15 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const output = window.createOutputChannel("Wayfile", { log: true });
   const started = new Server(join(context.extensionPath, "dist/server.cjs"), output);
   server = started;
+  const workings = new Workings();
 
   // Before the server is up: its failing to start is when these two are needed.
   context.subscriptions.push(
     output,
     commands.registerCommand("wayfile.restartServer", () => started.restart()),
     commands.registerCommand("wayfile.showOutput", () => output.show()),
+    workspace.registerTextDocumentContentProvider(workingScheme, workings),
+    commands.registerCommand("wayfile.showWorking", () => showWorking(started, workings)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () =>
       commands.executeCommand("editor.action.codeAction", { kind: blanksKind, apply: "first" }),

@@ -30,6 +30,7 @@ import { inlay } from "./inlay.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
 import { badRequest, type Service } from "./service.ts";
+import { workings } from "./workings.ts";
 import { worksheets } from "./worksheets.ts";
 
 type Capabilities = ServerCapabilities;
@@ -37,6 +38,7 @@ type Capabilities = ServerCapabilities;
 export function registerFeatures(service: Service, delivery: Delivery, client: ClientCapabilities): Capabilities {
   ownRequests(service);
   worksheets(service);
+  workings(service);
   return {
     ...diagnostics(service, delivery),
     ...hovers(service, client),

@@ -34,3 +34,16 @@ export const worksheetRequest = "wayfile/worksheet";
 
 /** The kind of the code action that adds the tests of a way, ready to fill. */
 export const blanksKind = "refactor.rewrite.tests";
+
+/** The working of the way or board at a position; of the installation where no position is given. */
+export interface WorkingQuestion {
+  readonly uri: string;
+  readonly position?: { readonly line: number; readonly character: number };
+}
+
+export interface WorkingAnswer {
+  readonly title: string;
+  readonly markdown: string;
+}
+
+export const workingRequest = "wayfile/working";

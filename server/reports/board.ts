@@ -10,6 +10,7 @@ import type { BoardInPlace, Installation } from "../model/installation.ts";
 import type { Facts } from "../model/values.ts";
 import type { CheckResult } from "../rules/check.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "./document.ts";
+import { faultText } from "./protective.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
 import { written } from "./written.ts";
 
@@ -35,7 +36,7 @@ export function installationSections(installation: Installation, result: CheckRe
     reckon(
       "Earth fault current at the origin",
       fault,
-      kiloamps(fault?.value ?? 0),
+      faultText(fault?.value ?? 0),
       ze ? "Ze is zero, or there is no board" : "Ze is not stated as a figure",
     ),
   ]);

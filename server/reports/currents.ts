@@ -96,6 +96,8 @@ function relations(study: WayStudy): Block[] {
       const remark = "right only where an overload relay at the motor protects the cable";
       return [motor ? { ...judged, verdict: "advises", remark } : judged];
     }
+    // A stretch that could not be reckoned may carry less.
+    if (holds && !study.capacity) return [gap("I2 ≤ 1.45 × Iz", "a stretch of the route could not be reckoned")];
     const [I2] = margin.steps;
     const left = `I2 ${I2?.result ?? ""} ${holds ? "≤" : ">"} 1.45 × Iz`;
     return [judge(holds, left, source, `${amps(margin.value)} left`)];

@@ -21,7 +21,7 @@ function disconnectionBlocks(study: WayStudy): Block[] {
   const who = byRcd && disconnection.rcd ? `the RCD (${rcdName(disconnection.rcd)})` : "the overcurrent device";
   return [
     reckon("Greatest time", disconnectionTime, seconds(disconnectionTime?.value ?? 0), whyNoTime(study)),
-    reckon(`Greatest Zs by ${who}, hot`, limit, ohms(limit?.value ?? 0), whyNoLimit(study)),
+    reckon(`Greatest Zs by ${who}${byRcd ? "" : ", hot"}`, limit, ohms(limit?.value ?? 0), whyNoLimit(study)),
     ...(cold ? [reckon(`Greatest Zs read cold (${cold.style})`, beyond(cold, limit), ohms(cold.value), "")] : []),
     ...(cold?.corrected
       ? [reckon(`Greatest Zs ${cold.corrected.style}`, beyond(cold.corrected, limit), ohms(cold.corrected.value), "")]

@@ -4,7 +4,7 @@ import { greatestFault } from "../analysis/faults.ts";
 import { protectiveNeed } from "../analysis/protective.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { faultCurrent } from "../calc/index.ts";
-import { kiloamps, squareMillimetres } from "../calc/result.ts";
+import { amps, kiloamps, squareMillimetres } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section } from "./document.ts";
 import { originText } from "./written.ts";
@@ -39,6 +39,9 @@ function withoutSize({ cable }: WayStudy): string {
   return by === "none" ? "the cable has none" : `it is the ${by}, whose equivalent section is not given here`;
 }
 
+/** Through an electrode so little flows that kA would show nothing. */
+export const faultText = (value: number): string => (value < 100 ? amps(value) : kiloamps(value));
+
 export const faultPart = (study: WayStudy): Section[] =>
   part("Fault current and breaking capacity", faultBlocks(study));
 
@@ -56,7 +59,7 @@ function faultBlocks(study: WayStudy): Block[] {
       kiloamps(fault?.value ?? 0),
       "no prospective fault current is noted for this board",
     ),
-    ...(loop ? [reckon("Earth fault current by the loop at the board", loop, kiloamps(loop.value), "")] : []),
+    ...(loop ? [reckon("Earth fault current by the loop at the board", loop, faultText(loop.value), "")] : []),
     reckon(
       "Breaking capacity of the device",
       capacity,

@@ -26,7 +26,9 @@ export function findingsPart(
     .sort((a, b) => grave(a) - grave(b))
     .map(({ check, severity, message }) => [severity, check, message]);
   return part("Findings and departures", [
-    ...(own.length === 0 ? [paragraph("The checks find nothing here.")] : table(["", "check", "finding"], rows)),
+    ...(own.length === 0
+      ? [paragraph("The checks find nothing here.")]
+      : table(["severity", "check", "finding"], rows)),
     ...table(
       ["departure", "reason given", "what it covers"],
       excused.map(({ finding, departure }) => [
