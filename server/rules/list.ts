@@ -152,6 +152,7 @@ import rcdTimeColumnsSwapped from "./rcd/time-columns-swapped.ts";
 import rcdTimeDelayedTooFast from "./rcd/time-delayed-too-fast.ts";
 import rcdTimeHalfTripped from "./rcd/time-half-tripped.ts";
 import rcdTimeOverLimit from "./rcd/time-over-limit.ts";
+import rcdTimeTooShort from "./rcd/time-too-short.ts";
 import rcdTimeWithoutMultiple from "./rcd/time-without-multiple.ts";
 import rcdTimeZero from "./rcd/time-zero.ts";
 import rcdTypeBBehindWeaker from "./rcd/type-b-behind-weaker.ts";
@@ -362,6 +363,7 @@ export const rules: readonly Rule[] = [
   rcdTimeDelayedTooFast,
   rcdTimeHalfTripped,
   rcdTimeOverLimit,
+  rcdTimeTooShort,
   rcdTimeWithoutMultiple,
   rcdTimeZero,
   rcdTypeBBehindWeaker,

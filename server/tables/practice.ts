@@ -139,6 +139,7 @@ export const practiceValues = table<PracticeValue>({
       value: 16,
       unit: "mm²",
     }),
+    practice({ key: "rcd-shortest", item: "shortest time in which an RCD opens", value: 0.001, unit: "s" }),
     practice({
       key: "demand-allowance",
       item: "a stated demand against the one reckoned, share asked about",
