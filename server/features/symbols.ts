@@ -81,7 +81,7 @@ const waySymbol = (way: Way): OutlineSymbol =>
   plainSymbol("way", way.header, `${way.id} ${way.title || (way.kind ?? "")}`.trim() || "way", wayDetail(way));
 
 /** `ring · B32 · 2.5/1.5 mm²` */
-function wayDetail({ kind, facts }: Way): string {
+function wayDetail({ kind, title, facts }: Way): string {
   const device = facts.one("device")?.args;
   const cable = facts.one("cable")?.args;
   const rating = device?.curve
@@ -90,7 +90,8 @@ function wayDetail({ kind, facts }: Way): string {
   const sizes = cable?.line
     ? `${[cable.line, ...(cable.cpc ? [cable.cpc] : [])].map(({ value }) => plain(value)).join("/")} mm²`
     : cable?.use?.value;
-  return [kind, rating, sizes].filter((part) => part !== undefined).join(" · ");
+  // A way without a title goes by its kind, which then need not stand twice.
+  return [title === "" ? undefined : kind, rating, sizes].filter((part) => part !== undefined).join(" · ");
 }
 
 function definitions(facts: readonly Fact[]): OutlineSymbol[] {

@@ -11,8 +11,8 @@ import { blanksTitle, blankTests } from "../features/blanks.ts";
 import { safeEdits } from "../features/fix-all.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { editOf, rangeOf, touching } from "./convert.ts";
-import { blanksKind } from "./protocol.ts";
 import { proposalKind, proposing } from "./proposing.ts";
+import { blanksKind } from "./protocol.ts";
 import type { Service } from "./service.ts";
 
 /** Fixes of what stands where the cursor is. Only an editor that knows actions from commands is offered any. */

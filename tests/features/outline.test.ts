@@ -28,7 +28,7 @@ it("the outline shows what a person looks for beside each way", async () => {
       board: A — Loft board
         way: 3 Cutting-floor sockets — ring · B32 · 2.5/2.5 mm²
         way: 5 Sign lighting — radial · B6 · 1.5/1 mm²
-        way: 9 — spare"
+        way: 9 spare"
   `);
 });
 
