@@ -1,5 +1,5 @@
 import type { Context } from "../model/installation.ts";
-import { exact, type Fact, type Facts, type Reading } from "../model/values.ts";
+import { type Fact, type Facts, measured, type Reading } from "../model/values.ts";
 import { type NumberAt, testsOf } from "./supply.ts";
 
 export type FaultName = "Ipf" | "PSCC" | "PEFC";
@@ -8,6 +8,8 @@ export interface FaultAt extends NumberAt {
   readonly name: FaultName;
   /** Whether the figure is the board's own or that of the supply it is fed from. */
   readonly at: "board" | "supply";
+  /** The reading went off scale: there is at least this much. */
+  readonly atLeast?: true;
 }
 
 const names: readonly FaultName[] = ["Ipf", "PSCC", "PEFC"];
@@ -15,13 +17,19 @@ const names: readonly FaultName[] = ["Ipf", "PSCC", "PEFC"];
 type FaultFact = Fact & { readonly args: { readonly value: Reading } };
 
 function numberOf(fact: FaultFact, name: FaultName, at: FaultAt["at"]): FaultAt[] {
-  const value = exact(fact.args.value);
-  const decimals = "decimals" in fact.args.value ? fact.args.value.decimals : 0;
-  return value === undefined ? [] : [{ name, at, value, decimals, fact }];
+  const reading = measured(fact.args.value);
+  if (!reading || reading.sign === "<") return [];
+  const { value, decimals } = reading;
+  return [{ name, at, value, decimals, fact, ...(reading.sign === ">" ? { atLeast: true as const } : {}) }];
 }
 
+/** What was read to the end; a bound cannot be held against another figure. */
+const whole = ({ atLeast }: FaultAt): boolean => !atLeast;
+
 /** The fault currents noted at a board, a tested one before a stated one, A. */
-export function boardFaults(board: Facts<"board">): FaultAt[] {
+export const boardFaults = (board: Facts<"board">): FaultAt[] => boardNoted(board).filter(whole);
+
+function boardNoted(board: Facts<"board">): FaultAt[] {
   const tests = testsOf<"boardLive">(board.all("live"));
   return names.flatMap((name) => {
     const facts = [...tests.map((test) => test.facts.one(name)), board.one(name)];
@@ -31,7 +39,9 @@ export function boardFaults(board: Facts<"board">): FaultAt[] {
 }
 
 /** The fault currents noted at the origin, A. */
-export function supplyFaults(supply: Facts<"supply"> | undefined): FaultAt[] {
+export const supplyFaults = (supply: Facts<"supply"> | undefined): FaultAt[] => supplyNoted(supply).filter(whole);
+
+function supplyNoted(supply: Facts<"supply"> | undefined): FaultAt[] {
   return names.flatMap((name) => {
     const fact = supply?.one(name) as FaultFact | undefined;
     return fact ? numberOf(fact, name, "supply") : [];
@@ -39,15 +49,17 @@ export function supplyFaults(supply: Facts<"supply"> | undefined): FaultAt[] {
 }
 
 /** The fault currents at a board: its own, or those of the origin where it stands there. */
-export function faultsAt({ board, supply }: Pick<Context, "board" | "supply">): FaultAt[] {
-  const own = boardFaults(board.facts);
+export const faultsAt = (context: Pick<Context, "board" | "supply">): FaultAt[] => notedAt(context).filter(whole);
+
+function notedAt({ board, supply }: Pick<Context, "board" | "supply">): FaultAt[] {
+  const own = boardNoted(board.facts);
   if (own.length > 0) return own;
-  return board.facts.one("fed-from")?.args.from.value === "supply" ? supplyFaults(supply) : [];
+  return board.facts.one("fed-from")?.args.from.value === "supply" ? supplyNoted(supply) : [];
 }
 
 /** The greatest fault current a device at a board may have to break. */
 export function greatestFault(context: Pick<Context, "board" | "supply">): FaultAt | undefined {
-  return faultsAt(context).toSorted((one, other) => other.value - one.value)[0];
+  return notedAt(context).toSorted((one, other) => other.value - one.value)[0];
 }
 
 /** Whether one of the words stands there, understood or not, measured or not. */

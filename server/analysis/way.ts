@@ -552,7 +552,8 @@ export function stretchCapacity(
     It,
     insulation,
     ...(ambient && !inGround ? { ambient: ambient.value } : {}),
-    ...(ambient && inGround && ambient.value !== groundBase ? { ground: ambient.value } : {}),
+    // Colder ground than the tables assume only helps.
+    ...(ambient && inGround && ambient.value > groundBase ? { ground: ambient.value } : {}),
     ...(grouped
       ? { grouped: { circuits: grouped.value, arrangement: arrangements[arrangement?.value ?? ""] ?? "bunched" } }
       : {}),

@@ -14,7 +14,8 @@ export type FactorFound = Calculated | { readonly missing: string };
  */
 export function ambientFactor(ambient: number, insulation: 70 | 90): FactorFound {
   const row = ambientFactors.rows.find(({ facts }) => facts.temperature >= ambient);
-  if (row === undefined) return { missing: `ambient factor at ${degrees(ambient)} (${ambientFactors.ref})` };
+  if (row === undefined)
+    return { missing: `no table here gives the ambient factor at ${degrees(ambient)} (${ambientFactors.ref})` };
   const { value, source } = cellOf(ambientFactors, row, insulation === 70 ? "at70" : "at90");
   const taken = row.facts.temperature;
   const text = taken === ambient ? degrees(ambient) : `${degrees(ambient)}, taken as ${degrees(taken)}`;
@@ -23,7 +24,9 @@ export function ambientFactor(ambient: number, insulation: 70 | 90): FactorFound
 
 /** No table of ground temperature factors is kept, so any ground but the 20 °C of the rating tables stays open. */
 export function groundFactor(ground: number): FactorFound {
-  return { missing: `ground temperature factor at ${degrees(ground)} (BS 7671:2018+A2:2022, Table 4B2)` };
+  return {
+    missing: `no table here gives the factor for ground at ${degrees(ground)} (BS 7671:2018+A2:2022, Table 4B2)`,
+  };
 }
 
 /** The counts Table 4C1 prints; one between them takes the next larger. */
@@ -34,7 +37,9 @@ export function groupingFactor(circuits: number, arrangement: Arrangement): Fact
   const taken = counts.find((count) => count >= circuits);
   const row = rowOf(groupingFactors, { key: arrangement });
   if (taken === undefined || row === undefined) {
-    return { missing: `grouping factor for ${plain(circuits)} circuits (${groupingFactors.ref})` };
+    return {
+      missing: `no table here gives the grouping factor for ${plain(circuits)} circuits (${groupingFactors.ref})`,
+    };
   }
   const { value, source } = cellOf(groupingFactors, row, `n${taken}`);
   const text = taken === circuits ? `${circuits} circuits` : `${plain(circuits)} circuits, taken as ${taken}`;
@@ -50,7 +55,8 @@ export function groupingFactor(circuits: number, arrangement: Arrangement): Fact
 export function thermalInsulationFactor(length: number): FactorFound {
   const rows = thermalInsulationFactors.rows;
   const row = rows.find(({ facts }) => facts.length >= length) ?? rows.at(-1);
-  if (row === undefined) return { missing: `thermal insulation factor (${thermalInsulationFactors.ref})` };
+  if (row === undefined)
+    return { missing: `no table here gives the thermal insulation factor (${thermalInsulationFactors.ref})` };
   const { value, source } = cellOf(thermalInsulationFactors, row, "factor");
   const taken = row.facts.length >= length ? `up to ${row.facts.length} mm` : `over ${row.facts.length} mm`;
   return {

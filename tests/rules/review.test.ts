@@ -273,3 +273,74 @@ describe("sentences", () => {
     expect(says({}, "record/supply-incomplete", { ...tested, supply })).toContain("see how it is earthed");
   });
 });
+
+describe("off scale", () => {
+  it("a fault current above the meter's range is more than a 6 kA device breaks", () => {
+    expect(ids({}, { ...tested, board: board.replace("0.9 kA", ">20 kA") })).toEqual([
+      "error fault/breaking-capacity-exceeded",
+    ]);
+  });
+
+  it("an origin without an earth is not passed over because its Ze has no figure", () => {
+    expect(ids({}, { ...tested, supply: tested.supply?.replace("0.30 Ω", ">20 Ω") ?? "" })).toContain(
+      "warning loop/ze-above-declared",
+    );
+  });
+
+  it("an electrode off scale is too high once, and not merely unstable", () => {
+    const supply = earth.supply?.replace("84 Ω", ">2000 Ω") ?? "";
+    const circuit = { device: "BS EN 61009 B16 6 kA 30 mA type A", Zs: ">2000 Ω", live: rcd };
+    expect(ids(circuit, { ...earth, supply })).toEqual([
+      "error loop/electrode-over-limit",
+      "error loop/zs-over-rcd-limit",
+    ]);
+    expect(says(circuit, "loop/electrode-over-limit", { ...earth, supply })).toContain("RA >2000 Ω");
+  });
+});
+
+describe("what was passed over", () => {
+  it("a feeder of a TT installation behind no RCD", () => {
+    const kind = "feeder";
+    const cable = "armoured 90 °C line 6 mm² cpc 6 mm²";
+    const circuit = { kind, cable, device: "BS EN 60898 B32 6 kA", more: "Ib 10 A", R1R2: "0.13 Ω", Zs: "84.1 Ω" };
+    expect(ids(circuit, earth)).toContain("warning rcd/missing-in-tt");
+    const delayed = "BS EN 61008 100 A 100 mA type A delayed";
+    expect(ids(circuit, { ...earth, board: earth.board?.replace("BS EN 60947-3 100 A", delayed) ?? "" })).not.toContain(
+      "warning rcd/missing-in-tt",
+    );
+  });
+
+  it("line and cpc that have changed places are one finding", () => {
+    expect(ids({ R1R2: "0.39 Ω\nR2 0.15 Ω" })).toEqual([
+      "information continuity/both-recorded",
+      "warning continuity/r2-ratio",
+    ]);
+  });
+
+  it("an R2 too low for its length is one finding", () => {
+    expect(ids({ R1R2: "0.39 Ω\nR2 0.03 Ω" })).toEqual([
+      "information continuity/both-recorded",
+      "warning continuity/r2-against-length",
+    ]);
+  });
+
+  it("ground colder than the tables assume does not leave a cable unjudged", () => {
+    const circuit = {
+      device: "BS EN 60898 B32 6 kA",
+      cable: "armoured 90 °C line 6 mm² cpc 6 mm²",
+      route: "buried method D ambient 15 °C",
+      more: "serves heating\nIb 26 A",
+      R1R2: "0.13 Ω",
+      Zs: "0.44 Ω",
+    };
+    expect(ids(circuit)).toEqual([]);
+    expect(says({ ...circuit, route: "buried method D ambient 30 °C" }, "design/capacity-unknown")).toContain(
+      "no table here gives the factor for ground at 30 °C",
+    );
+  });
+
+  it("a schedule without its earthing does not ask for the cpc as well", () => {
+    const supply = `Ze 0.30 Ω\nIpf 0.95 kA\n${origin}`;
+    expect(says({}, "design/cpc-too-small", { ...tested, supply })).toBeUndefined();
+  });
+});

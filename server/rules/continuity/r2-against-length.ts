@@ -7,6 +7,7 @@ import {
   latestDead,
   unslipped,
 } from "../../analysis/dead.ts";
+import { r2Share } from "../../analysis/r2.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -65,7 +66,8 @@ export default wayRule({
     if (study.isSpare || study.isRing || !latest || !quantity || !cable || !length) return;
     if (quantity.sign === ">" || quantity.value <= 0 || cable.cpc === undefined) return;
     const expected = expectedConductorAt(study, "cpc", latest.test);
-    if (!expected) return;
+    // Line and cpc that have changed places are told of as that.
+    if (!expected || r2Share(study)?.swapped) return;
     const { meterDoubt, impliedLength: least } = deadTestPractice;
     const implied = impliedLength(quantity.value, cable.cpc, cable.material) ?? Number.POSITIVE_INFINITY;
     const beside = implied < least.value && expected.value - quantity.value > meterDoubt.value;

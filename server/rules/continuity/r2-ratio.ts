@@ -1,7 +1,5 @@
-import { latestDead } from "../../analysis/dead.ts";
+import { r2OffLength, r2Share } from "../../analysis/r2.ts";
 import { ohms, plain, remark, step } from "../../calc/result.ts";
-import { cpcRatio } from "../../calc/ring.ts";
-import { exact, measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
 import { cableWords, relatedFact } from "../dead-words.ts";
@@ -51,14 +49,11 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const both = latestDead(study, "R1+R2")?.fact;
-    const own = latestDead(study, "R2")?.fact;
-    const R1R2 = exact(both?.args.value);
-    const R2 = measured(own?.args.value);
+    const found = r2Share(study);
+    if (!found) return;
+    const { both, own, R1R2, R2, ratio, expected, room, swapped } = found;
     const { cable } = study;
-    if (study.isSpare || study.isRing || !both || !own || R1R2 === undefined || R2?.sign !== "=") return;
     const { meterDoubt, radialRatio } = deadTestPractice;
-    const ratio = cable?.cpc === undefined ? undefined : cpcRatio(cable.line, cable.cpc);
     const related = [
       relatedFact(both, "R1+R2, of which it is a part."),
       ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
@@ -74,14 +69,11 @@ export default wayRule({
       });
       return;
     }
-    if (!ratio || !cable || study.facts.has("parallel-path")) return;
-    const share = ratio.value / (1 + ratio.value);
-    const expected = R1R2 * share;
-    // A quarter of the ratio, as a departure of R2 itself at a given sum.
-    const room = Math.max(radialRatio.value * expected * (1 - share), meterDoubt.value * 1.5);
+    if (!ratio || expected === undefined || !cable || study.facts.has("parallel-path")) return;
     if (Math.abs(R2.value - expected) <= room) return;
-    const R1 = R1R2 - R2.value;
-    const swapped = Math.abs(R1 - expected) <= room && ratio.value > 1;
+    // What length and size say of R2 alone says more, unless the two have only changed places.
+    if (!swapped && r2OffLength(study)) return;
+    const share = ratio.value / (1 + ratio.value);
     report(valueSpot(own, R2), {
       message: `R2 is ${ohms(R2.value)} of the ${ohms(R1R2)}; ${cableWords(cable)} gives ${ohms(expected)}. ${swapped ? "Line and cpc seem to have changed places: the smaller conductor reads more." : R2.value < expected ? "Look for a parallel path, or for another size than is written." : "Look for a poor joint in the cpc, or for another size than is written."}`,
       value: amount(R2.value, "Ω"),

@@ -49,6 +49,8 @@ export default wayRule({
     const size = nextSizeUp(need.value);
     const cpc = cable.fact.args.cpc;
     const table = method === "table";
+    // Without the edition or the earthing nothing else is judged either, and that is said there.
+    if (table && (!study.context.edition || !study.supply.earthing)) return;
     report(cpc ? valueSpot(cable.fact, cpc) : factSpot(cable.fact), {
       message: table
         ? `A ${squareMillimetres(cable.cpc)} protective conductor is below the ${squareMillimetres(need.value)} of Table 54.7, and the device's fault current and time are not known here: show by calculation that it is enough.`

@@ -46,10 +46,11 @@ export default wayRule({
     if (conditional !== undefined && fault.value <= conditional) return;
     const written = device.fact.args.breaking;
     const next = nextBreaking(fault.value);
+    const flows = `${fault.atLeast ? "more than" : "up to"} ${kiloamps(fault.value)}`;
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
       message: written
-        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; up to ${kiloamps(fault.value)} may flow at this board.`
-        : `Up to ${kiloamps(fault.value)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.`,
+        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.`
+        : `${flows.charAt(0).toUpperCase()}${flows.slice(1)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.`,
       // What the device breaks is taken from its standard, not from the device.
       ...(written ? {} : { severity: "warning" as const }),
       value: amount(fault.value, "A"),

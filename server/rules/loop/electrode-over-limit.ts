@@ -1,10 +1,10 @@
 import { rcdName } from "../../analysis/describe.ts";
-import { type Rcd, studyWay } from "../../analysis/way.ts";
-import { rcdLoopLimit, touchVoltage } from "../../calc/index.ts";
+import { weakestRcd } from "../../analysis/electrode.ts";
+import { touchVoltage } from "../../calc/index.ts";
 import { milliamps, ohms } from "../../calc/result.ts";
-import type { Installation } from "../../model/installation.ts";
 import { measured } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
+import { shown } from "../dead-words.ts";
 import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -53,12 +53,12 @@ installation "Sample" {
     const reading = electrode && measured(electrode.args.value);
     if (!electrode || !reading || reading.sign === "<") return;
     if (installation.supply?.one("earthing")?.args.system.value !== "TT") return;
-    const rcd = weakest(installation);
-    const limit = rcd && rcdLoopLimit(rcd.sensitivity);
-    if (!rcd || !limit || reading.value <= limit.value) return;
+    const weakest = weakestRcd(installation);
+    if (!weakest || reading.value <= weakest.limit.value) return;
+    const { rcd, limit } = weakest;
     const voltage = touchVoltage(reading.value, rcd.sensitivity);
     report(valueSpot(electrode, reading), {
-      message: `RA ${ohms(reading.value)} with ${milliamps(rcd.sensitivity)} lets ${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.`,
+      message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: [...voltage.steps, ...limit.steps],
@@ -67,14 +67,3 @@ installation "Sample" {
     });
   },
 });
-
-/** Of the RCDs that stand nearest to a load, the one that needs the best electrode. */
-function weakest(installation: Installation): Rcd | undefined {
-  const nearest = installation.boards.flatMap(({ board, context }) =>
-    board.ways.flatMap((way) => {
-      const study = studyWay(way, context);
-      return study.isSpare ? [] : study.rcds.slice(0, 1);
-    }),
-  );
-  return nearest.toSorted((one, other) => other.sensitivity - one.sensitivity)[0];
-}

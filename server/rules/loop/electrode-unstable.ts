@@ -1,6 +1,8 @@
+import { weakestRcd } from "../../analysis/electrode.ts";
 import { electrodeAdvice } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
+import { shown } from "../dead-words.ts";
 import { amount, amountOf, installationRule, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -34,8 +36,11 @@ installation "Sample" {
     const reading = electrode && measured(electrode.args.value);
     const advice = electrodeAdvice();
     if (!electrode || !reading || reading.sign === "<" || reading.value <= advice.value) return;
+    // An electrode that is too high for its RCD is told of as that.
+    const tt = installation.supply?.one("earthing")?.args.system.value === "TT";
+    if (tt && reading.value > (weakestRcd(installation)?.limit.value ?? Number.POSITIVE_INFINITY)) return;
     report(valueSpot(electrode, reading), {
-      message: `An electrode of ${ohms(reading.value)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?`,
+      message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(advice),
       steps: advice.steps,

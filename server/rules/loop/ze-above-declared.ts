@@ -1,6 +1,7 @@
-import { originImpedance } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
+import { measured } from "../../model/values.ts";
+import { shown } from "../dead-words.ts";
 import { amount, amountOf, factSpot, installationRule } from "../rule.ts";
 
 export default installationRule({
@@ -31,15 +32,17 @@ installation "Sample" {
   ],
   check(installation, report) {
     const earthing = installation.supply?.one("earthing");
-    const Ze = originImpedance(installation);
+    const Ze = installation.supply?.one("Ze");
+    const reading = measured(Ze?.args.value);
     const system = earthing?.args.system.value;
-    if (!earthing || !Ze || (system !== "TN-S" && system !== "TN-C-S")) return;
+    if (!earthing || !Ze || !reading || reading.sign === "<" || (system !== "TN-S" && system !== "TN-C-S")) return;
     const limit = declaredImpedance(system);
-    if (Ze.value <= limit.value) return;
-    const other = system === "TN-C-S" && Ze.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
-    report(factSpot(Ze.fact), {
-      message: `Ze ${ohms(Ze.value)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.`,
-      value: amount(Ze.value, "Ω"),
+    if (reading.value <= limit.value) return;
+    const other =
+      system === "TN-C-S" && reading.sign === "=" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
+    report(factSpot(Ze), {
+      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.`,
+      value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: limit.steps,
       source: limit.source,

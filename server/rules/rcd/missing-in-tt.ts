@@ -24,11 +24,14 @@ export default wayRule({
   ],
   check(study, report) {
     const { device, supply, rcds } = study;
-    if (supply.earthing !== "TT" || !study.isFinal || rcds.length > 0 || !rcdsKnown(study) || !device) return;
+    if (supply.earthing !== "TT" || study.isSpare || rcds.length > 0 || !rcdsKnown(study) || !device) return;
     if (study.facts.has("class-II")) return;
     const row = rowOf(rcdRequired, { key: "tt" });
     report(factSpot(device.fact), {
-      message: "In a TT installation this circuit relies on an RCD to disconnect, and it stands behind none.",
+      message: study.isFinal
+        ? "In a TT installation this circuit relies on an RCD to disconnect, and it stands behind none."
+        : "In a TT installation a feeder relies on an RCD too, a delayed one as a rule, and this one stands behind none: a fault between here and its board would stay.",
+      ...(study.isFinal ? {} : { severity: "warning" as const }),
       ...(row ? { source: { ...sourceOf(rcdRequired, row, "limit"), ref: "BS 7671:2018+A2:2022, 411.5.2" } } : {}),
       related: supply.earthingFact ? [{ spot: wordSpot(supply.earthingFact), message: "The earthing is TT." }] : [],
     });

@@ -1,0 +1,49 @@
+/** R2 as a part of R1+R2, by the sizes of the cable. */
+import type { Calculated } from "../calc/result.ts";
+import { cpcRatio } from "../calc/ring.ts";
+import { exact, type FactOf, measured, type Quantity } from "../model/values.ts";
+import { deadTestPractice } from "../tables/dead-test-practice.ts";
+import { doubtOf, expectedConductorAt, latestDead } from "./dead.ts";
+import type { WayStudy } from "./way.ts";
+
+export interface R2Share {
+  readonly R2: Quantity;
+  readonly own: FactOf<"dead", "R2">;
+  readonly both: FactOf<"dead", "R1+R2">;
+  readonly R1R2: number;
+  readonly ratio: Calculated | undefined;
+  /** What R2 should be of the sum, and how far it may be from that; missing without the sizes. */
+  readonly expected: number | undefined;
+  readonly room: number;
+  /** Line and protective conductor changed places. */
+  readonly swapped: boolean;
+}
+
+/** Both readings of a radial, where both are there. */
+export function r2Share(study: WayStudy): R2Share | undefined {
+  const both = latestDead(study, "R1+R2")?.fact;
+  const own = latestDead(study, "R2")?.fact;
+  const R1R2 = exact(both?.args.value);
+  const R2 = measured(own?.args.value);
+  if (study.isSpare || study.isRing || !both || !own || R1R2 === undefined || R2?.sign !== "=") return undefined;
+  const { cable } = study;
+  const { meterDoubt, radialRatio } = deadTestPractice;
+  const ratio = cable?.cpc === undefined ? undefined : cpcRatio(cable.line, cable.cpc);
+  const bare = { R2, own, both, R1R2, ratio };
+  if (!ratio) return { ...bare, expected: undefined, room: 0, swapped: false };
+  const share = ratio.value / (1 + ratio.value);
+  const expected = R1R2 * share;
+  // A quarter of the ratio, as a departure of R2 itself at a given sum.
+  const room = Math.max(radialRatio.value * expected * (1 - share), meterDoubt.value * 1.5);
+  const off = Math.abs(R2.value - expected) > room;
+  const swapped = off && ratio.value > 1 && Math.abs(R1R2 - R2.value - expected) <= room;
+  return { ...bare, expected, room, swapped };
+}
+
+/** Whether R2 is far from what its length and size give. */
+export function r2OffLength(study: WayStudy): boolean {
+  const latest = latestDead(study, "R2");
+  const quantity = measured(latest?.fact.args.value);
+  const expected = latest && study.length && expectedConductorAt(study, "cpc", latest.test);
+  return !!quantity && !!expected && doubtOf(quantity, expected.value) !== undefined;
+}
