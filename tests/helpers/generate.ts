@@ -193,18 +193,22 @@ export function generate({ ways, waysPerBoard = 24, seed = 1 }: Size): string {
   let left = ways;
   for (let board = 1; left > 0; board++) {
     const count = Math.min(left, waysPerBoard);
-    lines.push(...boardLines(board, count, Ze, next));
+    lines.push(...boardLines(board, count, Ze, next, inUse(ways)));
     left -= count;
   }
   lines.push("}", "");
   return lines.join("\n");
 }
 
-function boardLines(board: number, ways: number, Ze: number, next: () => number): string[] {
+/** What of all circuits is in use at once, %: so much that the cut-out bears it. */
+const inUse = (ways: number): string => String(Number(Math.min(100, 250 / ways).toPrecision(2)));
+
+function boardLines(board: number, ways: number, Ze: number, next: () => number, share: string): string[] {
   const Zdb = Ze + 0.01 + next() * 0.03;
   const lines = [
     `  board D${board} "Board ${board}" {`,
     "    fed-from     supply",
+    `    diversity    ${share} %`,
     "    main-switch  BS EN 60947-3 100 A",
     `    Zdb          ${fixed(Zdb)} Ω`,
     `    Ipf          ${fixed(((230 / Number(fixed(Zdb))) * 1.05) / 1000)} kA`,

@@ -1,0 +1,16 @@
+import { amps, round } from "../calc/result.ts";
+import type { BoardDemand } from "./demand.ts";
+
+/** A demand as it is spoken of, with what it rests on: "71 A on L2 with diversity, one circuit taken at its rating". */
+export function demandNotes({ greatest, diverse, assumed, unknown, unplaced }: BoardDemand): string {
+  const { line, value } = greatest;
+  const count = (number: number, what: string) => `${number === 1 ? "one circuit" : `${number} circuits`} ${what}`;
+  const notes = [
+    ...(assumed.length > 0 ? [count(assumed.length, "taken at the rating of the device")] : []),
+    ...(unplaced.length > 0 ? [count(unplaced.length, "spread evenly over the lines")] : []),
+    ...(unknown.length > 0 ? [count(unknown.length, "not counted, since nothing tells the load")] : []),
+  ];
+  const how = diverse ? "with diversity" : "with every circuit in full";
+  const most = unknown.length > 0 ? "at least " : "";
+  return `${most}${amps(round(value, 1))}${line === "L" ? "" : ` on ${line}`} ${how}${notes.length > 0 ? ` (${notes.join("; ")})` : ""}`;
+}

@@ -1,0 +1,102 @@
+import { originDemand } from "../../analysis/demand-origin.ts";
+import { demandNotes } from "../../analysis/demand-words.ts";
+import { amps } from "../../calc/result.ts";
+import type { Installation } from "../../model/installation.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+const sample = (kilowatts: number) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  supply {
+    cutout  BS 88-3 60 A
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 radial "Shower" {
+      serves  shower
+      load    ${kilowatts} kW
+    }
+    way 2 radial "Charging point" {
+      serves  ev-charger
+      Ib      32 A
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "demand/over-cutout",
+  severity: "warning",
+  since: "0.1",
+  title: "A demand above the cut-out.",
+  why: "The distributor's fuse opens when it is needed most, and only the distributor may replace it. Ask for a larger supply, or limit what runs at once.",
+  clauses: ["311.1", "313.1"],
+  examples: [
+    {
+      bad: sample(9.5).replace("60 A\n", "60 A\n                    ^^^^\n"),
+      good: sample(6),
+    },
+    {
+      setting: { supply: "earthing TN-S\ncutout BS 88-3 60 A\ndemand 74 A" },
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    cutout  BS 88-3 60 A
+    demand  74 A
+            ^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    cutout  BS 88-3 80 A
+    demand  74 A
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const cutout = installation.supply?.one("cutout");
+    if (!cutout) return;
+    const { rating } = cutout.args;
+    if (!statedOver(installation, rating.value, report)) reckonedOver(installation, report);
+  },
+});
+
+/** The demand the designer states counts before the one reckoned here. */
+function statedOver({ supply }: Installation, rating: number, report: Reporter): boolean {
+  const stated = supply?.one("demand");
+  const cutout = supply?.one("cutout");
+  if (!stated || !cutout) return false;
+  const { value } = stated.args;
+  if (value.value <= rating * (1 + 1e-9)) return false;
+  report(valueSpot(stated, value), {
+    message: `The demand of ${amps(value.value)} is above the cut-out of ${amps(rating)}: ask the distributor for more, or limit what runs at once.`,
+    value: amount(value.value, "A"),
+    limit: amount(rating, "A"),
+    source: { ref: "BS 7671:2018+A2:2022, 313.1", standing: "published" },
+    related: [{ spot: factSpot(cutout), message: `The cut-out: ${amps(rating)}.` }],
+  });
+  return true;
+}
+
+function reckonedOver(installation: Installation, report: Reporter): void {
+  const cutout = installation.supply?.one("cutout");
+  const demand = cutout && originDemand(installation);
+  if (!cutout || !demand) return;
+  const { rating } = cutout.args;
+  const { greatest, diverse } = demand;
+  if (greatest.value <= rating.value * (1 + 1e-9)) return;
+  // A stated demand is the designer's word where the circuits are only added up in full.
+  if (!diverse && installation.supply?.has("demand")) return;
+  report(valueSpot(cutout, rating), {
+    message: `The circuits come to ${demandNotes(demand)}, more than the cut-out of ${amps(rating.value)}. Ask the distributor for more, limit what runs at once, or state the diversity.`,
+    value: amount(greatest.value, "A"),
+    limit: amount(rating.value, "A"),
+    steps: greatest.steps,
+    source: greatest.source,
+    ...(diverse ? {} : { severity: "information" as const }),
+  });
+}

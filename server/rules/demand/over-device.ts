@@ -1,0 +1,89 @@
+import { demandOf } from "../../analysis/demand.ts";
+import { demandNotes } from "../../analysis/demand-words.ts";
+import { deviceName } from "../../analysis/describe.ts";
+import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { nextRatingUp } from "../../calc/index.ts";
+import { amps } from "../../calc/result.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default installationRule({
+  id: "demand/over-device",
+  severity: "warning",
+  since: "0.1",
+  title: "A feeder whose device is smaller than the demand of the board behind it.",
+  why: "It opens in normal use and takes the whole board with it. A larger device needs a cable to match; or state the diversity that makes the demand less.",
+  clauses: ["311.1", "433.1.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      device  BS EN 60898 C32 6 kA
+      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+      feeds   B
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Shower" {
+      serves  shower
+      load    9.5 kW
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      device  BS EN 60898 C50 6 kA
+      feeds   B
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Shower" {
+      serves  shower
+      load    9.5 kW
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) judge(node, report);
+  },
+});
+
+function judge(node: BoardNode, report: Reporter): void {
+  const { feeder, board } = node;
+  // A stated design current is held against the device by the checks of the circuit itself.
+  if (feeder?.device?.rating === undefined || feeder.designCurrent) return;
+  const { device } = feeder;
+  const { rating } = device;
+  const demand = demandOf(node);
+  if (rating === undefined || !demand || demand.greatest.value <= rating * (1 + 1e-9)) return;
+  const { greatest, diverse } = demand;
+  const next = device.family && nextRatingUp(device.family, greatest.value);
+  const { curve, rating: written } = device.fact.args;
+  const text = next === undefined ? undefined : curve ? `${curve.curve}${next}` : `${next} A`;
+  const place = curve ?? written;
+  report(factSpot(device.fact), {
+    message: `Board ${board.head.name} draws ${demandNotes(demand)}, more than the ${amps(rating)} of the ${deviceName(device)} device that feeds it.${next ? ` ${amps(next)} would carry it, with a cable to match.` : ""}`,
+    value: amount(greatest.value, "A"),
+    limit: amount(rating, "A"),
+    steps: greatest.steps,
+    source: greatest.source,
+    // All circuits in full is more than will be drawn: a question, not a fault.
+    ...(diverse ? {} : { severity: "information" as const }),
+    related: [{ spot: factSpot(board.head.header), message: "The board it feeds." }],
+    fixes: place && text ? [inPlaceOf(place, text, `Make the device ${text}`)] : [],
+  });
+}

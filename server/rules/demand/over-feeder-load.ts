@@ -1,0 +1,94 @@
+import { demandOf } from "../../analysis/demand.ts";
+import { demandNotes } from "../../analysis/demand-words.ts";
+import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { amps } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default installationRule({
+  id: "demand/over-feeder-load",
+  severity: "warning",
+  since: "0.1",
+  title: "A feeder designed for less than its board draws.",
+  why: "Cable, device and voltage drop of the feeder were chosen for the smaller figure. Reckon the demand of the board from its circuits, or state the diversity that makes it less.",
+  clauses: ["311.1", "433.1.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds  B
+      Ib     20 A
+             ^^^^
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Shower" {
+      serves  shower
+      load    9.5 kW
+    }
+    way 2 radial "Lighting" {
+      serves  lighting
+      Ib      4 A
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds  B
+      Ib     44 A
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Shower" {
+      serves  shower
+      load    9.5 kW
+    }
+    way 2 radial "Lighting" {
+      serves  lighting
+      Ib      4 A
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) judge(node, report);
+  },
+});
+
+function judge(node: BoardNode, report: Reporter): void {
+  const { feeder, board } = node;
+  const stated = feeder?.facts.one("Ib");
+  const demand = stated && demandOf(node);
+  // Where no diversity is accounted for, a smaller figure may be the better one.
+  if (!stated || !demand?.diverse) return;
+  const { value } = stated.args;
+  const allowance = practiceOf("demand-allowance");
+  const { greatest } = demand;
+  if (greatest.value <= value.value * allowance.value) return;
+  const least = amps(Math.ceil(greatest.value));
+  report(valueSpot(stated, value), {
+    message: `The feeder is designed for ${amps(value.value)}; board ${board.head.name} draws ${demandNotes(demand)}. Design it for ${least}, or state the diversity of the board.`,
+    value: amount(value.value, "A"),
+    limit: amountOf(greatest),
+    least: true,
+    steps: [...greatest.steps, ...allowance.steps],
+    source: combine(greatest.source, allowance.source),
+    related: [{ spot: factSpot(board.head.header), message: "The board it feeds." }],
+    fixes: [inPlaceOf(value, least, `Make the design current ${least}`)],
+  });
+}

@@ -1,0 +1,57 @@
+import { demandOf } from "../../analysis/demand.ts";
+import { demandNotes } from "../../analysis/demand-words.ts";
+import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { amps } from "../../calc/result.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+const sample = (rating: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  board A "Main" {
+    fed-from supply
+    main-switch BS EN 60947-3 ${rating}
+    way 1 radial "Shower" {
+      serves  shower
+      load    10.5 kW
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "demand/over-main-switch",
+  severity: "warning",
+  since: "0.1",
+  title: "A main switch rated below what its board draws.",
+  why: "A switch has no protection of its own: it overheats without anything opening. Fit a larger one, or take circuits to another board.",
+  clauses: ["536.4.202", "311.1"],
+  examples: [
+    { bad: sample("40 A").replace("40 A\n", "40 A\n                              ^^^^\n"), good: sample("63 A") },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) judge(node, report);
+  },
+});
+
+function judge(node: BoardNode, report: Reporter): void {
+  const { board } = node;
+  const fact = board.head.facts.one("main-switch");
+  const demand = fact && demandOf(node);
+  if (!fact || !demand) return;
+  const { rating } = fact.args;
+  const { greatest, diverse } = demand;
+  if (greatest.value <= rating.value * (1 + 1e-9)) return;
+  // The device upstream keeps what it lets flow below the switch's rating: then nothing overheats.
+  const device = node.feeder?.device?.rating;
+  if (device !== undefined && device <= rating.value) return;
+  const cutout = node.context.supply?.one("cutout");
+  report(valueSpot(fact, rating), {
+    message: `Board ${board.head.name} draws ${demandNotes(demand)}, more than the ${amps(rating.value)} of its main switch.`,
+    value: amount(greatest.value, "A"),
+    limit: amount(rating.value, "A"),
+    steps: greatest.steps,
+    source: greatest.source,
+    ...(diverse ? {} : { severity: "information" as const }),
+    related: cutout ? [{ spot: factSpot(cutout), message: `The cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
+  });
+}

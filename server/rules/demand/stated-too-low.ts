@@ -1,0 +1,59 @@
+import { originDemand } from "../../analysis/demand-origin.ts";
+import { demandNotes } from "../../analysis/demand-words.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { amps } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+const sample = (demand: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  supply {
+    cutout  BS 88-3 100 A
+    demand  ${demand}
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 radial "Shower" {
+      serves  shower
+      load    9.5 kW
+    }
+    way 2 radial "Charging point" {
+      serves  ev-charger
+      Ib      32 A
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "demand/stated-too-low",
+  severity: "warning",
+  since: "0.1",
+  title: "A stated demand below what the circuits come to.",
+  why: "Distributor and designer rely on the stated figure for the supply, the tails and the main switch. Reckon it from the loads with the published diversity, or say at the circuits what diversity was taken.",
+  clauses: ["311.1"],
+  examples: [{ bad: sample("48 A").replace("48 A\n", "48 A\n            ^^^^\n"), good: sample("74 A") }],
+  check(installation, report) {
+    const stated = installation.supply?.one("demand");
+    const demand = stated && originDemand(installation);
+    if (!stated || !demand?.diverse) return;
+    const { value } = stated.args;
+    const allowance = practiceOf("demand-allowance");
+    const { greatest } = demand;
+    if (greatest.value <= value.value * allowance.value) return;
+    const reckoned = amps(Math.ceil(greatest.value));
+    const cutout = installation.supply?.one("cutout");
+    report(valueSpot(stated, value), {
+      message: `A demand of ${amps(value.value)} is stated; the circuits come to ${demandNotes(demand)}.`,
+      value: amount(value.value, "A"),
+      limit: amountOf(greatest),
+      least: true,
+      steps: [...greatest.steps, ...allowance.steps],
+      source: combine(greatest.source, allowance.source),
+      related: cutout ? [{ spot: factSpot(cutout), message: `The cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
+      fixes: [inPlaceOf(value, reckoned, `Write ${reckoned}, as reckoned from the circuits`)],
+    });
+  },
+});

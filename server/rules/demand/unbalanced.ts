@@ -1,0 +1,76 @@
+import { threeLines } from "../../analysis/circuit-load.ts";
+import { demandOf } from "../../analysis/demand.ts";
+import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { amps, step } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../rule.ts";
+
+const sample = (one: string, other: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises commercial
+  supply {
+    phases three
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 radial "Kiln" {
+      phase  L1
+      Ib     30 A
+    }
+    way 2 radial "Oven" {
+      phase  ${one}
+      Ib     28 A
+    }
+    way 3 radial "Heater" {
+      phase  ${other}
+      Ib     24 A
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "demand/unbalanced",
+  severity: "information",
+  since: "0.1",
+  title: "Three lines that are loaded unequally.",
+  why: "One line reaches its limit while the others are idle, and the neutral carries the difference. Move single-phase circuits from the line that carries most to the one that carries least.",
+  clauses: ["314.1"],
+  examples: [
+    {
+      bad: sample("L1", "L2").replace('A "Main" {\n', 'A "Main" {\n  ^^^^^\n'),
+      good: sample("L2", "L3"),
+    },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) judge(node, report);
+  },
+});
+
+function judge(node: BoardNode, report: Reporter): void {
+  if (!node.threePhase) return;
+  const demand = demandOf(node);
+  // Circuits nobody has placed yet, or whose load is not known, may be just what evens it out.
+  if (!demand || demand.unplaced.length > 0 || demand.unknown.length > 0) return;
+  const values = threeLines.map((line) => ({ line, value: demand.lines.get(line)?.value ?? 0 }));
+  const [least, , most] = values.toSorted((one, other) => one.value - other.value);
+  if (!least || !most) return;
+  const share = practiceOf("unbalance-share");
+  const floor = practiceOf("unbalance-floor");
+  const gap = most.value - least.value;
+  if (gap < floor.value || gap <= share.value * most.value) return;
+  const on = (line: string) => node.studies.filter(({ facts }) => facts.one("phase")?.args.phase.value === line);
+  report(wordSpot(node.board.head.header), {
+    message: `Board ${node.board.head.name} draws ${values.map(({ line, value }) => `${amps(value)} on ${line}`).join(", ")}: move a circuit from ${most.line} to ${least.line}.`,
+    value: amount(gap, "A"),
+    limit: amount(Math.max(floor.value, share.value * most.value), "A"),
+    steps: [
+      ...[...demand.lines.values()].flatMap(({ steps }) => steps),
+      step("difference", `${amps(most.value)} − ${amps(least.value)}`, amps(gap)),
+      ...share.steps,
+    ],
+    source: combine(share.source, floor.source),
+    related: on(most.line).map(({ way }) => ({ spot: factSpot(way.header), message: `On ${most.line}.` })),
+  });
+}
