@@ -1,0 +1,156 @@
+/** The working on paper: what it says, that it says the engine's own figures, and that it leaves nothing out. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { studyWay } from "../../server/analysis/way.ts";
+import { ohms, seconds } from "../../server/calc/result.ts";
+import type { Block, Report } from "../../server/reports/document.ts";
+import { reportHtml } from "../../server/reports/html.ts";
+import { reportMarkdown } from "../../server/reports/markdown.ts";
+import { targetIn } from "../../server/reports/target.ts";
+import { reportText } from "../../server/reports/text.ts";
+import { workingOf } from "../../server/reports/working.ts";
+import { failures } from "../../server/rules/check.ts";
+import { generate } from "../helpers/generate.ts";
+import { damaged, foreign, soundSchedule } from "../helpers/schedules.ts";
+import { feeder, installations, missing, samples, threePhase, workingIn } from "./samples.ts";
+import { wellFormed } from "./well-formed.ts";
+
+failures.thrown = true;
+
+const blocksOf = (report: Report, title: string): readonly Block[] =>
+  report.sections.find((section) => section.title === title)?.blocks ?? [];
+
+const resultOf = (report: Report, name: string): string | undefined =>
+  report.sections
+    .flatMap(({ blocks }) => blocks)
+    .flatMap((block) => (block.kind === "reckoning" && block.name.startsWith(name) ? [block.result] : []))[0];
+
+test.each(Object.entries(samples))("%s", async (name, { text, way }) => {
+  await expect(reportText(workingIn(text, { way }))).toMatchFileSnapshot(`working/${name}.txt`);
+});
+
+test("the same as Markdown and as HTML", async () => {
+  const report = workingIn(feeder, { way: "B/2" });
+  await expect(reportMarkdown(report)).toMatchFileSnapshot("working/a radial behind a feeder.md");
+  await expect(reportHtml(report)).toMatchFileSnapshot("working/a radial behind a feeder.html");
+});
+
+describe("figures", () => {
+  const ways = installations(generate({ ways: 40, seed: 7 })).flatMap((installation) =>
+    installation.boards.flatMap((place) => place.board.ways.map((way) => ({ installation, place, way }))),
+  );
+
+  test("are the engine's own", () => {
+    expect(ways.length).toBe(40);
+    for (const { installation, place, way } of ways) {
+      const study = studyWay(way, place.context);
+      const report = workingOf(installation, { place, way });
+      const { disconnection, disconnectionTime, capacity } = study;
+      expect(resultOf(report, "Greatest time")).toBe(seconds(disconnectionTime?.value ?? 0));
+      expect(resultOf(report, "Greatest Zs by the overcurrent device")).toBe(ohms(disconnection?.limit.value ?? 0));
+      expect(resultOf(report, "Greatest Zs read cold")).toBe(ohms(disconnection?.cold?.value ?? 0));
+      expect(resultOf(report, "Capacity Iz")).toBe(`${Math.round((capacity?.value.value ?? 0) * 100) / 100} A`);
+    }
+  });
+
+  test("hold in a sound installation, and none is missing", () => {
+    for (const { installation, place, way } of ways) {
+      const blocks = workingOf(installation, { place, way }).sections.flatMap((section) => section.blocks);
+      const bad = blocks.filter(
+        (block) => block.kind === "gap" || (block.kind === "judgement" && block.verdict === "fails"),
+      );
+      expect(bad).toEqual([]);
+    }
+  });
+});
+
+test("the drop of a feeder is added to that of the circuit", () => {
+  const report = workingIn(feeder, { way: "B/2" });
+  const share = (name: string) => Number.parseFloat(resultOf(report, name) ?? "");
+  const sum = share("Drop in feeder A/1") + share("Drop in this circuit");
+  // 2.8 mV/A/m × 38 A × 30 m and 11 mV/A/m × 13.04 A × 14 m, of 230 V.
+  expect(share("Drop in feeder A/1")).toBeCloseTo(1.39, 2);
+  expect(share("Drop in this circuit")).toBeCloseTo(0.87, 2);
+  expect(share("From the origin")).toBeCloseTo(sum, 1);
+});
+
+test("a feeder without its current leaves the drop from the origin open, and says so", () => {
+  const report = workingIn(feeder.replace("      Ib      38 A\n", ""), { way: "B/2" });
+  const gaps = blocksOf(report, "Voltage drop from the origin").filter(({ kind }) => kind === "gap");
+  expect(gaps).toMatchObject([
+    { what: "Drop in feeder A/1", why: "neither its design current nor a load is stated" },
+    { what: "The drop from the origin" },
+  ]);
+});
+
+test("a stretch that could not be reckoned proves nothing of the device", () => {
+  const blocks = blocksOf(workingIn(missing, { way: "A/1" }), "Device and cable");
+  expect(blocks.filter(({ kind }) => kind === "judgement")).toEqual([]);
+});
+
+test("a device that is too large does not hold", () => {
+  const report = workingIn(threePhase.replace("D32", "D63").replace("serves  motor", "serves  heating"), {
+    way: "A/3",
+  });
+  const verdicts = blocksOf(report, "Device and cable").flatMap((block) =>
+    block.kind === "judgement" ? [`${block.text}: ${block.verdict}`] : [],
+  );
+  // The capacity of this table is on memory, so it may only advise.
+  expect(verdicts).toContainEqual(expect.stringMatching(/^In 63 A > Iz [\d.]+ A: advises$/));
+});
+
+test("every gap is listed once more, with its reason", () => {
+  const report = workingIn(missing, { way: "A/1" });
+  const gaps = report.sections.flatMap(({ blocks }) => blocks.filter((block) => block.kind === "gap"));
+  const [table] = blocksOf(report, "What could not be reckoned");
+  expect(gaps.length).toBeGreaterThan(8);
+  expect(table?.kind === "table" ? table.rows : []).toEqual(gaps.map(({ what, why }) => [what, why]));
+});
+
+test.each([
+  [{ way: "9" }, "There is no board “9”: there is A. A way is named with its board, as in A/9."],
+  [{ way: "A/9" }, "Board A has no way 9: it has 1, 2 and 3."],
+  [{ board: "Z" }, "There is no board “Z”: there is A."],
+])("%j is refused", (named, failure) => {
+  expect(targetIn(installations(missing), named)).toEqual({ failure });
+});
+
+/** All that a report of a text says, in its three settings. */
+function settingsOf(text: string): string[] {
+  return installations(text).flatMap((installation) => {
+    const report = workingOf(installation);
+    return [reportText(report), reportMarkdown(report), reportHtml(report)];
+  });
+}
+
+/** A schedule with circuits in it, after an accident. */
+const broken = fc
+  .tuple(fc.constantFrom(...Object.values(samples).map(({ text }) => text)), fc.nat(), fc.nat({ max: 80 }), foreign)
+  .map(([text, place, length, stuff]) => {
+    const at = place % text.length;
+    return text.slice(0, at) + (length % 2 === 0 ? stuff : "") + text.slice(at + length);
+  });
+
+describe("whatever the schedule", () => {
+  test("sound ones are set without a blank where a figure should be", () => {
+    for (const seed of [1, 2, 3])
+      for (const text of settingsOf(generate({ ways: 12, seed }))) expect(text).not.toMatch(/undefined|NaN|∞|\[object/);
+  });
+
+  test.each([
+    ["sound", soundSchedule],
+    ["damaged", damaged],
+    ["full ones with a piece cut out or put in", broken],
+  ] as const)("%s: nothing is thrown and nothing of the program shows", (_, schedules) => {
+    fc.assert(
+      fc.property(schedules, (text) => {
+        const sets = settingsOf(text);
+        for (const set of sets) expect(set).not.toMatch(/undefined|NaN|\[object/);
+        for (const set of sets.filter((_, index) => index % 3 === 2)) wellFormed(set);
+        for (const set of sets.filter((_, index) => index % 3 === 0))
+          for (const line of set.split("\n")) expect(line.length).toBeLessThanOrEqual(100);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
