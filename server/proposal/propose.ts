@@ -272,7 +272,7 @@ function finished(study: WayStudy, trial: WayStudy, device: DeviceChoice, cable:
     cable: statementOf(trial, "cable") ?? cableText(cable),
   };
   const fix = { title: `Write ${lines.device} and ${lines.cable}`, edits: editsOf(study, device, cable), safe: false };
-  return { outcome: "fits", reasons: [], ...draft, ...lines, fix };
+  return { outcome: "fits", reasons: [], ...draft, open: [...new Set(draft.open)], ...lines, fix };
 }
 
 const statementOf = ({ facts }: WayStudy, word: "device" | "cable"): string | undefined => {

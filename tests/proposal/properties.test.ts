@@ -68,14 +68,20 @@ const settingOf = ({ ze, fault, earthing, premises, three }: Circuit) => ({
   supply: `earthing ${earthing}\nphases ${three ? "three" : "single"}\nZe ${ze} Ω\nIpf ${fault} kA`,
 });
 
-/** What a device and a cable can be wrong about. */
-const errorsIn = (text: string) =>
-  findingsOf(text).filter(
-    ({ check, severity }) => severity === "error" && /^(?:language|design|loop|drop|fault|rcd|network)\//.test(check),
+/** What the device and the cable of the way can be wrong about. */
+const faultsIn = (text: string) => {
+  const from = text.split("\n").findIndex((line) => /^ *way 1/.test(line)) + 1;
+  return findingsOf(text).filter(
+    ({ check, line, severity }) =>
+      line >= from &&
+      // What passes a limit on memory is information, and would be a fault of the proposal all the same.
+      (/^(?:design|drop)\//.test(check) ||
+        (severity !== "information" && /^(?:language|loop|fault|rcd|network)\//.test(check))),
   );
+};
 
 describe("whatever is proposed", () => {
-  it("raises no error of design, loop, drop, fault level or RCD when it is written into the file", () => {
+  it("raises no error and no warning of design, loop, drop, fault level or RCD when it is written into the file", () => {
     let fitted = 0;
     fc.assert(
       fc.property(circuits, (circuit) => {
@@ -85,10 +91,10 @@ describe("whatever is proposed", () => {
           return;
         }
         fitted++;
-        expect(errorsIn(after)).toEqual([]);
+        expect(faultsIn(after)).toEqual([]);
         expect(after).toContain(`${proposal.device?.replace("device ", "")}\n`);
       }),
-      { numRuns: 250 },
+      { numRuns: 300 },
     );
     expect(fitted).toBeGreaterThan(100);
   });
@@ -110,6 +116,27 @@ describe("whatever is proposed", () => {
       }),
       { numRuns: 150 },
     );
+  });
+
+  it("is no larger than the checks ask: they object to the next smaller cable, unless a convention ruled it out", () => {
+    let objected = 0;
+    fc.assert(
+      fc.property(circuits, (circuit) => {
+        const { proposal, after } = proposed(linesOf(circuit), settingOf(circuit));
+        const smaller = proposal.ruledOut.findLast(({ candidate }) => candidate.includes("mm²"));
+        if (proposal.outcome !== "fits" || !smaller) return;
+        // Without a load the checks have no current to reckon a drop with; and what is plugged in is not known to them.
+        if (circuit.Ib === undefined && smaller.why.startsWith("voltage drop")) return;
+        if (smaller.why.startsWith("radial of socket-outlets")) return;
+        const [line = "", cpc = ""] = smaller.candidate.split(", cpc ");
+        const text = after.replace(/line [\d.]+ mm²(.*)cpc [\d.]+ mm²/, `line ${line}$1cpc ${cpc}`);
+        expect(text).not.toBe(after);
+        expect(`${smaller.candidate}: ${smaller.why}: ${faultsIn(text).length > 0}`).toMatch(/true$/);
+        objected++;
+      }),
+      { numRuns: 200 },
+    );
+    expect(objected).toBeGreaterThan(60);
   });
 
   it("stays as it is when it is asked for again", () => {
@@ -184,7 +211,7 @@ describe("smaller by hand", () => {
       const thin = cableText({ construction: "flat-twin", insulation: 70, ...smaller });
       const written = after.replace(/cable .*/, thin);
       expect(written).not.toBe(after);
-      expect(errorsIn(after)).toEqual([]);
+      expect(faultsIn(after)).toEqual([]);
       expect(findingsOf(written).map((finding) => finding.check)).toContain(check);
       expect(proposal.device).toBe(deviceText({ standard: "BS EN 60898", curve: "B", rating: 32, breaking: 6000 }));
     }

@@ -1,0 +1,144 @@
+/** Proposals on the command line: what is printed, what is written, and what is refused. */
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { Folder, schedule } from "./run.ts";
+
+const ways = `    way 3 radial "Water heater" {
+      # beside the sink
+      cable   flat-twin  # as the rest of the house
+      route   clipped  method C  grouped 2
+      length  18 m
+      serves  water-heater
+      load    5 kW
+      note    "Kept as it is"
+    }
+
+    way 4 radial "Not drawn yet"
+    way 5 spare
+
+    way 6 radial "Far heater" {
+      route   wall  method 103
+      length  10 m
+      serves  heating
+      Ib      60 A
+    }`;
+const folder = () => new Folder({ "a.ways": schedule(ways) });
+const read = (where: Folder) => readFileSync(where.at("a.ways"), "utf8");
+
+describe("a proposal", () => {
+  test("is printed with its working and what ruled out the next smaller", async () => {
+    const { code, out, err } = await folder().run("size", "a.ways", "--way", "A/3");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toContain("\n  device BS EN 60898 B25 6 kA\n  cable flat-twin line 4 mm² cpc 1.5 mm²\n");
+    expect(out).toContain("Ib = P / U = 5000 W / 230 V = 21.74 A");
+    expect(out).toContain("Iz = 37 A × 0.8 = 29.6 A");
+    expect(out).toMatch(/\n {2}B20 BS EN 60898 +In 20 A is below Ib 21\.74 A\n/);
+    expect(out).toMatch(/\n {2}2\.5 mm², cpc 1\.5 mm² +capacity of the cable: Iz 21\.6 A against In 25 A\n/);
+    expect(out).toMatch(/Nothing was written; --write puts the two lines into the way\.\n$/);
+  });
+
+  test("is not written unless it is asked for", async () => {
+    const where = folder();
+    await where.run("size", "a.ways", "--way", "A/3");
+    expect(read(where)).toBe(schedule(ways));
+  });
+
+  test("is written into its way, and nothing else changes", async () => {
+    const where = folder();
+    const { code, out } = await where.run("size", "a.ways", "--way", "A/3", "--write");
+    expect(code).toBe(0);
+    expect(out).toMatch(/Written to a\.ways\.\n$/);
+    const before = schedule(ways).split("\n");
+    const after = read(where).split("\n");
+    expect(before.filter((line) => !after.includes(line))).toEqual([
+      "      cable   flat-twin  # as the rest of the house",
+    ]);
+    expect(after.filter((line) => !before.includes(line))).toEqual([
+      "      device  BS EN 60898 B25 6 kA",
+      "      cable   flat-twin  line 4 mm²  cpc 1.5 mm²  # as the rest of the house",
+    ]);
+    const again = await where.run("size", "a.ways", "--way", "A/3", "--write");
+    expect(again.out).toMatch(/This is what is written there already\.\n$/);
+    expect(read(where)).toBe(after.join("\n"));
+  });
+
+  test("keeps Windows line ends and the byte order mark", async () => {
+    const where = new Folder({ "a.ways": `\ufeff${schedule(ways).replaceAll("\n", "\r\n")}` });
+    await where.run("size", "a.ways", "--way", "A/3", "--write");
+    const text = read(where);
+    expect(text.startsWith("\ufeffwayfile 1\r\n")).toBe(true);
+    expect(text.replaceAll("\r\n", "")).not.toContain("\n");
+    expect(text).toContain("      device  BS EN 60898 B25 6 kA\r\n");
+  });
+
+  test("never touches a reading", async () => {
+    const tests = `      dead 2026-03-04 {\n        R1+R2  0.31 Ω\n      }\n`;
+    const where = new Folder({
+      "a.ways": schedule(ways.replace('      note    "Kept', `${tests}      note    "Kept`)),
+    });
+    const { out } = await where.run("size", "a.ways", "--way", "A/3", "--write");
+    expect(read(where)).toContain(tests);
+    expect(out).toContain("Readings are recorded here: they are of what was installed, not of what is proposed.");
+  });
+
+  test("is there for programs too", async () => {
+    const { code, out } = await folder().run("size", "a.ways", "--way", "A/3", "--format", "json");
+    expect(code).toBe(0);
+    const report = JSON.parse(out);
+    expect(report).toMatchObject({
+      version: 1,
+      path: "a.ways",
+      way: "A/3",
+      outcome: "fits",
+      device: "device BS EN 60898 B25 6 kA",
+      cable: "cable flat-twin line 4 mm² cpc 1.5 mm²",
+      written: false,
+      changes: true,
+    });
+    expect(report.decisions.map(({ title }: { title: string }) => title)).toEqual([
+      "Design current",
+      "Kind of device",
+      "Kind of cable",
+      "Rating of the device",
+      "Size of the cable",
+      "Least size",
+      "Capacity of the cable",
+      "Voltage drop",
+      "Loop impedance",
+      "Protective conductor",
+      "Breaking capacity",
+      "RCD",
+    ]);
+  });
+});
+
+describe("no proposal", () => {
+  test("where facts are missing: they are named", async () => {
+    const { code, out } = await folder().run("size", "a.ways", "--way", "A/4");
+    expect(code).toBe(1);
+    expect(out).toContain("What is missing:\n  the design current (Ib), or the loads\n  the route: ");
+  });
+
+  test("for a spare way", async () => {
+    const { code, out } = await folder().run("size", "a.ways", "--way", "A/5");
+    expect(code).toBe(1);
+    expect(out).toContain("a circuit: this way is spare");
+  });
+
+  test("where nothing that is made fits", async () => {
+    const where = folder();
+    const { code, out } = await where.run("size", "a.ways", "--way", "A/6", "--write");
+    expect(code).toBe(1);
+    expect(out).toContain("Nothing fits. No flat-twin cable fits behind B63 BS EN 60898.");
+    expect(read(where)).toBe(schedule(ways));
+  });
+
+  test.each([
+    [["a.ways", "--way", "A/9"], "There is no way 9 on board A: there is 3, 4, 5, 6."],
+    [["a.ways", "--way", "B/3"], "There is no board “B” in an installation here: there is A."],
+    [["a.ways", "--way", "3"], "A way is named by its board and its number, such as A/3; “3” is not."],
+    [["b.ways", "--way", "A/3"], "“b.ways” cannot be read: there is no such file."],
+  ])("%j is refused in one sentence", async (args, sentence) => {
+    expect(await folder().run("size", ...args)).toEqual({ code: 2, out: "", err: `${sentence}\n` });
+  });
+});

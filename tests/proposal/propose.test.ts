@@ -1,0 +1,166 @@
+import { describe, expect, it } from "vitest";
+import { studyWay } from "../../server/analysis/way.ts";
+import { installationsOf } from "../../server/model/installation.ts";
+import { propose } from "../../server/proposal/propose.ts";
+import { fileOfText } from "../../server/workspace/project.ts";
+import { lineOf, proposed, whyNot } from "./helpers.ts";
+
+const heater = (first: string, rest = "Ib 13 A") =>
+  `way 1 radial "Heater" {\n  ${first}\n  route clipped method C\n  length 18 m\n  ${rest}\n  serves water-heater\n}`;
+
+describe("the device", () => {
+  it("is the next rating above the load, and the one below is ruled out", () => {
+    const { proposal } = proposed(heater("points 1", "Ib 17 A"));
+    expect(proposal.device).toBe("device BS EN 60898 B20 6 kA");
+    expect(whyNot(proposal, "B16")).toBe("In 16 A is below Ib 17 A");
+  });
+
+  it("passes over ratings that the table of loop limits does not print", () => {
+    const { proposal } = proposed(heater("points 1", "Ib 12 A"));
+    expect(proposal.device).toBe("device BS EN 60898 B16 6 kA");
+    expect(whyNot(proposal, "B13")).toMatch(/^not a usual rating/);
+  });
+
+  it("takes the type its load asks for, or the one that is written", () => {
+    const motor = heater("points 1").replace("water-heater", "motor");
+    expect(proposed(motor).proposal.device).toBe("device BS EN 60898 C16 6 kA");
+    const written = motor.replace("points 1", "device BS EN 60898 D10 6 kA");
+    expect(proposed(written).proposal.device).toBe("device BS EN 60898 D16 6 kA");
+  });
+
+  it("is kept in its rating where that is asked for, and said not to carry the load where it does not", () => {
+    const lines = heater("device BS EN 60898 B32 6 kA");
+    expect(proposed(lines, {}, { keepDevice: true }).proposal.device).toBe("device BS EN 60898 B32 6 kA");
+    const small = proposed(heater("device BS EN 60898 B10 6 kA"), {}, { keepDevice: true }).proposal;
+    expect([small.outcome, small.device]).toEqual(["none", undefined]);
+  });
+
+  it("breaks the fault current of its board", () => {
+    const { proposal } = proposed(heater("points 1"), { supply: "earthing TN-S\nZe 0.02 Ω\nIpf 8.6 kA" });
+    expect(proposal.device).toBe("device BS EN 60898 B16 10 kA");
+    const fuse = proposed(heater("device BS 3036"), { supply: "earthing TN-S\nZe 0.1 Ω\nIpf 2.3 kA" }).proposal;
+    expect(fuse.outcome).toBe("none");
+    expect(fuse.reasons).toEqual(["The device breaks 1 kA; up to 2.3 kA may flow at this board."]);
+  });
+
+  it("has an RCD where a rule asks for one and none stands before it", () => {
+    const bathroom = heater("place bathroom");
+    expect(proposed(bathroom).proposal.device).toBe("device BS EN 61009 B16 6 kA 30 mA type A");
+    const board = "fed-from supply\nmain-switch BS EN 60947-3 100 A\nrcd east BS EN 61008 63 A 30 mA type A";
+    const behind = bathroom.replace("place", "behind east\n  place");
+    expect(proposed(behind, { board }).proposal.device).toBe("device BS EN 60898 B16 6 kA");
+    const tt = proposed(heater("points 1"), { supply: "earthing TT\nZe 40 Ω\nIpf 0.1 kA" }).proposal;
+    expect(tt.device).toBe("device BS EN 61009 B16 6 kA 30 mA type A");
+  });
+
+  it("keeps the waveform type of an RCBO that is strong enough, and strengthens one that is not", () => {
+    const rcbo = (type: string) => heater(`device BS EN 61009 B6 6 kA 30 mA type ${type}\n  place bathroom`);
+    expect(proposed(rcbo("B")).proposal.device).toBe("device BS EN 61009 B16 6 kA 30 mA type B");
+    expect(proposed(rcbo("AC")).proposal.device).toBe("device BS EN 61009 B16 6 kA 30 mA type A");
+  });
+});
+
+describe("the cable", () => {
+  it("carries the device on the worst stretch of its route", () => {
+    const lines = heater("points 1", "route wall method 103\n  Ib 13 A");
+    const { proposal } = proposed(lines);
+    expect(lineOf(proposal)).toBe(4);
+    expect(whyNot(proposal, "2.5 mm²")).toBe(
+      "capacity of the cable: Iz 13.5 A on its worst stretch (wall) against In 16 A",
+    );
+  });
+
+  it("is armoured for the ground and single-core for conduit, unless it is written", () => {
+    const by = (route: string) => proposed(heater("points 1").replace("clipped method C", route)).proposal.cable;
+    expect(by("buried")).toMatch(/^cable armoured 90 °C line 1.5 mm² cpc 1.5 mm²$/);
+    expect(by("conduit")).toMatch(/^cable singles /);
+    expect(by("conduit\n  cable multicore")).toMatch(/^cable multicore /);
+  });
+
+  it("keeps what is said of it besides its sizes", () => {
+    const { after } = proposed(heater("cable  multicore  line 1.0 mm² cpc-by conduit cores 3   # grey"));
+    expect(after).toContain("line 1.5 mm²  cpc-by conduit  cores 3  # grey\n");
+  });
+
+  it("stays the cable type it is by name where that is the very one", () => {
+    const before =
+      "cable-type twin flat-twin line 1.5 mm² cpc 1.0 mm²\ncable-type heavy flat-twin line 10 mm² cpc 4 mm²";
+    expect(proposed(heater("cable twin"), { before }).after).toContain("cable   twin\n");
+    expect(proposed(heater("cable heavy"), { before }).after).toContain(
+      "cable   flat-twin  line 1.5 mm²  cpc 1.0 mm²\n",
+    );
+  });
+
+  it("has a protective conductor that its breaker's let-through energy is named for, where it is near", () => {
+    const { open } = proposed(heater("points 1", "Ib 30 A")).proposal;
+    expect(open.join()).toContain("must stay below the 29756 A²s this protective conductor bears");
+  });
+});
+
+describe("what is not known", () => {
+  it("is named where nothing can be proposed without it", () => {
+    const { proposal } = proposed('way 1 radial "Heater" {\n  serves heating\n}');
+    expect(proposal.outcome).toBe("missing");
+    expect(proposal.reasons).toEqual([
+      "the design current (Ib), or the loads",
+      "the route: how the cable runs decides what it can carry",
+    ]);
+  });
+
+  it("is said where the proposal goes without it", () => {
+    const { proposal } = proposed(heater("points 1").replace("  length 18 m\n", ""), { supply: "earthing TN-S" });
+    expect(proposal.open).toEqual([
+      "The length is not written: neither the voltage drop nor the loop was reckoned.",
+      expect.stringMatching(/13225 A²s this protective conductor bears/),
+      "No fault current is written for this board: the breaking capacity is the usual one, not judged.",
+    ]);
+  });
+});
+
+describe("a board further out", () => {
+  const text = (feeder: string) => `wayfile 1
+installation "Slipway" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+    Ipf 1.2 kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Boathouse" {
+      device BS 88-3 32 A
+      cable armoured 70 °C line ${feeder} cpc ${feeder}
+      length 30 m
+      Ib 30 A
+      feeds B
+    }
+  }
+  board B "Boathouse" {
+    fed-from A
+    way 1 radial "Winch" {
+      route clipped method C
+      length 20 m
+      Ib 13 A
+      serves appliance
+    }
+  }
+}
+`;
+
+  it("leaves less of the drop and of the loop the thinner its feeder is", () => {
+    const sizeBehind = (feeder: string): number => {
+      const file = fileOfText("a.ways", text(feeder));
+      const [installation] = installationsOf([file]);
+      const place = installation?.boards[1];
+      const way = place?.board.ways[0];
+      if (!place || !way) throw new Error("The sample has no second board.");
+      const proposal = propose(studyWay(way, place.context), {}, installation);
+      expect(proposal.outcome).toBe("fits");
+      return lineOf(proposal);
+    };
+    // The feeder takes 11, 7.3 or 2.8 mV × 30 A × 30 m: 4.30, 2.86 or 1.10 %. For 13 A over 20 m 5 % leaves 10 mm²
+    // (0.50 %, as 6 mm² takes 0.83 %), 2.5 mm² (2.03 %, as 1.5 mm² takes 3.28 %) and 1.5 mm².
+    expect(["4 mm²", "6 mm²", "16 mm²"].map(sizeBehind)).toEqual([10, 2.5, 1.5]);
+  });
+});
