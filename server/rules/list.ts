@@ -14,6 +14,8 @@ import continuityR1r2AgainstLength from "./continuity/r1r2-against-length.ts";
 import continuityR2AgainstLength from "./continuity/r2-against-length.ts";
 import continuityR2Ratio from "./continuity/r2-ratio.ts";
 import continuityTooManyDigits from "./continuity/too-many-digits.ts";
+import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.ts";
+import coordinationTripsTogether from "./coordination/trips-together.ts";
 import demandOverCutout from "./demand/over-cutout.ts";
 import demandOverDevice from "./demand/over-device.ts";
 import demandOverFeederLoad from "./demand/over-feeder-load.ts";
@@ -49,6 +51,8 @@ import driftResistanceRisen from "./drift/resistance-risen.ts";
 import driftRetestSkips from "./drift/retest-skips.ts";
 import dropFeederTakesAll from "./drop/feeder-takes-all.ts";
 import dropOverLimit from "./drop/over-limit.ts";
+import energyLetThrough from "./energy/let-through.ts";
+import energyLiveConductorTooThin from "./energy/live-conductor-too-thin.ts";
 import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
 import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
 import faultCurrentMissing from "./fault/current-missing.ts";
@@ -225,6 +229,8 @@ export const rules: readonly Rule[] = [
   continuityR2AgainstLength,
   continuityR2Ratio,
   continuityTooManyDigits,
+  coordinationFeederBelowCircuit,
+  coordinationTripsTogether,
   demandOverCutout,
   demandOverDevice,
   demandOverFeederLoad,
@@ -260,6 +266,8 @@ export const rules: readonly Rule[] = [
   driftRetestSkips,
   dropFeederTakesAll,
   dropOverLimit,
+  energyLetThrough,
+  energyLiveConductorTooThin,
   faultBreakingCapacityExceeded,
   faultBreakingCapacityMissing,
   faultCurrentMissing,

@@ -1,0 +1,67 @@
+import { deviceName } from "../../analysis/describe.ts";
+import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../analysis/network.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { amps, step } from "../../calc/result.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+
+const sample = (rating: number) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      device  BS EN 60898 C${rating} 6 kA
+      feeds   B
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Kiln" {
+      device  BS EN 60898 B40 6 kA
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "coordination/feeder-below-circuit",
+  severity: "warning",
+  since: "0.1",
+  title: "A circuit whose device is larger than the one that feeds its board.",
+  why: "On an overload the feeder opens first and takes the whole board with it. The device nearest the fault should open alone.",
+  clauses: ["536.4.1", "314.1"],
+  examples: [
+    {
+      bad: sample(32).replace("B40 6 kA\n", "B40 6 kA\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
+      good: sample(63),
+    },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) judge(node, report);
+  },
+});
+
+/** The ways of a board that have a device with a rating, the largest first. */
+const bySize = keptInPlace((place): readonly WayStudy[] =>
+  studiesOn(place)
+    .filter((study) => !study.isSpare && study.device?.rating !== undefined)
+    .toSorted((one, other) => (other.device?.rating ?? 0) - (one.device?.rating ?? 0)),
+);
+
+function judge(node: BoardNode, report: Reporter): void {
+  const above = node.feeder?.device;
+  const limit = above?.rating;
+  if (!above || limit === undefined) return;
+  for (const { device } of bySize(node)) {
+    if (device?.rating === undefined || device.rating <= limit) return;
+    report(factSpot(device.fact), {
+      message: `The ${deviceName(device)} device is larger than the ${amps(limit)} that feeds board ${node.board.head.name}: the feeder would open first, and the board would be dead.`,
+      value: amount(device.rating, "A"),
+      limit: amount(limit, "A"),
+      steps: [
+        step("In of the circuit ≤ In of the feeder", `${amps(device.rating)} against ${amps(limit)}`, "does not hold"),
+      ],
+      source: { ref: "BS 7671:2018+A2:2022, 536.4.1", standing: "practice" },
+      related: [{ spot: factSpot(above.fact), message: `The device of the feeder: ${deviceName(above)}.` }],
+    });
+  }
+}

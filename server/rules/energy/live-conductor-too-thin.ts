@@ -1,0 +1,71 @@
+import { deviceName } from "../../analysis/describe.ts";
+import { liveHeat, overloadProtected } from "../../analysis/energy.ts";
+import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../analysis/network.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { nextSizeUp } from "../../calc/index.ts";
+import { kiloamps, squareMillimetres } from "../../calc/result.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+const sample = (size: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ze 0.30 Ω
+    Ipf 1.2 kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 radial "Compressor" {
+      device  BS 88-2 63 A 80 kA gM
+      cable   armoured 70 °C line ${size} cpc 16 mm²
+      length  30 m
+      serves  motor
+      Ib      18 A
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "energy/live-conductor-too-thin",
+  severity: "warning",
+  since: "0.1",
+  title: "A live conductor that the smallest fault at its end would overheat before the device opens.",
+  why: "A small fault lasts longest. Current and time are those of the same fault, from the device's own curve: what the conductor takes up by then must be less than it can bear.",
+  clauses: ["434.5.2"],
+  examples: [
+    {
+      bad: sample("2.5 mm²").replace("cpc 16 mm²\n", "cpc 16 mm²\n                                  ^^^^^^^\n"),
+      good: sample("10 mm²"),
+    },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) for (const study of fusesOn(node)) judge(node, study, report);
+  },
+});
+
+/** A breaker trips at once, and its let-through energy is another matter; only of fuses is the slow end known. */
+const fusesOn = keptInPlace((place): readonly WayStudy[] =>
+  studiesOn(place).filter(({ device }) => device?.family !== undefined && !/breaker/.test(device.family)),
+);
+
+function judge(node: BoardNode, study: WayStudy, report: Reporter): void {
+  const { cable, device } = study;
+  const heat = cable && device && !overloadProtected(study) ? liveHeat(node, study) : undefined;
+  // Where the device is quicker than its curve is kept for, the heat is less than reckoned.
+  if (!heat || !cable || !device || heat.trip.atMost || cable.line >= heat.need.value * (1 - 1e-9)) return;
+  const { fault, need } = heat;
+  const size = nextSizeUp(need.value);
+  const line = cable.fact.args.line;
+  report(line ? valueSpot(cable.fact, line) : factSpot(cable.fact), {
+    message: `At the end of this circuit ${kiloamps(fault.value)} may flow at least, and until the ${deviceName(device)} device opens that needs ${squareMillimetres(need.value)}: ${squareMillimetres(cable.line)} would overheat.`,
+    value: amount(cable.line, "mm²"),
+    limit: amountOf(need),
+    least: true,
+    steps: need.steps,
+    source: need.source,
+    related: [{ spot: factSpot(device.fact), message: "The device that must open." }],
+    fixes: line && size ? [inPlaceOf(line, `${size} mm²`, `Make it ${squareMillimetres(size)}`)] : [],
+  });
+}
