@@ -31,6 +31,7 @@ const decides: ReadonlySet<string> = new Set([
   "length",
   "run",
   "load",
+  "power-factor",
   "Ib",
   "serves",
   "place",

@@ -38,14 +38,19 @@ const plainly = (value: number) => ({ value, forDrop: value, steps: [step("Ib", 
 function fromLoads(study: WayStudy, value: number): Demand {
   const loads = study.facts.all("load");
   const voltage = study.supply.U0 * (study.threePhase ? 3 : 1);
+  const share = study.powerFactor || 1;
   const power = loads.reduce((sum, { args }) => sum + (args.power?.value ?? 0), 0);
   const current = loads.reduce((sum, { args }) => sum + (args.current?.value ?? 0), 0);
   const parts = [
-    ...(power > 0 ? [`${plain(power)} W / ${plain(voltage)} V`] : []),
+    ...(power > 0
+      ? [`${plain(power)} W / ${share < 1 ? `(${plain(voltage)} V × ${plain(share)})` : `${plain(voltage)} V`}`]
+      : []),
     ...(current > 0 ? [amps(current)] : []),
   ];
   const only = loads.length === 1 ? "from its load" : `from its ${loads.length} loads, without diversity`;
-  const steps = [step(power > 0 ? "Ib = P / U" : "Ib", parts.join(" + "), amps(value))];
+  const steps = [
+    step(power > 0 ? (share < 1 ? "Ib = P / (U × cos φ)" : "Ib = P / U") : "Ib", parts.join(" + "), amps(value)),
+  ];
   return { value, forDrop: value, how: "loads", words: `${amps(value)}, ${only}`, steps };
 }
 

@@ -60,6 +60,22 @@ describe("the device", () => {
   });
 });
 
+describe("the load", () => {
+  it("is what its power draws at its power factor", () => {
+    const { proposal } = proposed(heater("power-factor 80 %", "load 4 kW"));
+    expect(proposal.decisions[0]?.result).toBe("Ib = 21.74 A, from its load");
+    expect(proposal.decisions[0]?.steps.map(({ numbers }) => numbers)).toEqual(["4000 W / (230 V × 0.8)"]);
+    expect(proposal.device).toBe("device BS EN 60898 B25 6 kA");
+  });
+
+  it("is said to be assumed where it is, and from what", () => {
+    const sockets = 'way 1 ring "Sockets" {\n  route clipped method C\n  length 40 m\n  serves sockets\n}';
+    expect(proposed(sockets).proposal.open).toContain("The design current was assumed: what a ring is made for.");
+    const device = heater("device BS EN 60898 B20 6 kA", "points 1");
+    expect(proposed(device).proposal.decisions[0]?.result).toMatch(/^Ib = 20 A, assumed: the rating of the device/);
+  });
+});
+
 describe("the cable", () => {
   it("carries the device on the worst stretch of its route", () => {
     const lines = heater("points 1", "route wall method 103\n  Ib 13 A");
