@@ -34,9 +34,7 @@ export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undef
   if (!best || best.telling < diagnosisPractice.telling.value) return undefined;
   const [left, right] = best.values;
   return {
-    sentence: `${instruction(sheet, best.measurement)}: ${shown(left)} speaks for the first explanation, ${shown(right)} for ${
-      second.hypothesis.kind === first.hypothesis.kind ? `the fault being ${second.hypothesis.where}` : "the second"
-    }.`,
+    sentence: `${instruction(sheet, best.measurement)}: ${shown(left)} speaks for the first explanation, ${shown(right)} for ${otherWords(first, second)}.`,
     telling: best.telling,
   };
 }
@@ -53,6 +51,12 @@ function leaders([first, second]: readonly Kind[]): readonly (Judged | undefined
 const sameKind = (one: Measurement, other: Measurement | undefined): boolean =>
   one.kind === other?.kind &&
   ("conductor" in one && "conductor" in other ? one.conductor === other.conductor : one.kind !== "ends");
+
+function otherWords(first: Judged, second: Judged): string {
+  const { kind, where } = second.hypothesis;
+  if (kind !== first.hypothesis.kind) return "the second";
+  return where === "" || where === first.hypothesis.where ? "the same elsewhere" : `the fault being ${where}`;
+}
 
 const shown = (value: number): string => (Number.isFinite(value) ? `about ${ohms(value)}` : "an open reading");
 

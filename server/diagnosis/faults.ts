@@ -55,6 +55,7 @@ function legFaults(predictions: Predictions): Hypothesis[] {
         kind: broken.length > 1 ? "open-all" : `open-${broken[0]}`,
         where,
         predict: predictions.changed(broken.map((conductor) => predictions.ofLeg(conductor, leg, true))),
+        ...(broken[0] && broken.length === 1 ? { change: predictions.ofLeg(broken[0], leg, true) } : {}),
         state: () => ({
           faults: [
             {
@@ -75,6 +76,7 @@ function legFaults(predictions: Predictions): Hypothesis[] {
         kind: `joint-${conductor}`,
         where,
         predict: predictions.changed([predictions.ofLeg(conductor, leg, false)]),
+        change: predictions.ofLeg(conductor, leg, false),
         range: joint,
         parameter: { name: "joint", unit: "Ω" },
         state: (size) => ({

@@ -3,7 +3,7 @@ import type { CircuitFault, CircuitRuns } from "../calc/circuit-network.ts";
 import type { BoardLinks } from "../calc/circuit-readings.ts";
 import { circuitFaults, pointFaults } from "./faults.ts";
 import type { Predict, Range, Stretch } from "./fit.ts";
-import type { Predictions } from "./predictions.ts";
+import type { Change, Predictions } from "./predictions.ts";
 import { slips } from "./slips.ts";
 
 /** How the circuit stands, if a hypothesis is right: what the next test would find. */
@@ -31,6 +31,8 @@ export interface Hypothesis {
   readonly parameter?: { readonly name: string; readonly unit: "Ω" | "m" | "" };
   /** Legs joined at the board otherwise than they should be, while the readings were taken. */
   readonly links?: { readonly neutral?: BoardLinks; readonly cpc?: BoardLinks };
+  /** The one change of the cable that it is. */
+  readonly change?: Change;
   /** A cable between two points, inside which a break can hide. */
   readonly bridge?: { readonly from: string; readonly to: string };
   /** A reading that is written so many times what was read. */

@@ -81,7 +81,8 @@ export function diagnose(sheet: Sheet): Diagnosis {
   const [first] = kinds;
   if (!first) return { fits: false, explanations: [] };
   const shown = kinds.filter((kind) => kind.weight >= diagnosisPractice.leastWeight.value).slice(0, mostShown);
-  const next = nextTest(sheet, kinds);
+  // Between two explanations that do not hold, no test is worth the walk.
+  const next = first.fits ? nextTest(sheet, kinds) : undefined;
   const note = noteOf(sheet, kinds, next);
   return {
     fits: false,
@@ -138,7 +139,10 @@ const saidOf = ({ hypothesis, size, fitted }: Judged): string => hypothesis.say(
 function noteOf({ circuit }: Sheet, kinds: readonly Kind[], next: NextTest | undefined): string | undefined {
   const [first, second] = kinds;
   const parts: string[] = [];
-  if (!first?.fits) parts.push("No single explanation accounts for all the readings; the nearest are named.");
+  if (!first?.fits)
+    parts.push(
+      "Nothing that was tried accounts for all the readings; the nearest are named. Null the leads and read again before looking further.",
+    );
   else if (second && isAlike(second, first))
     parts.push(
       next

@@ -7,6 +7,8 @@ import type { Judged } from "./rank.ts";
 
 const bridgesTried = 4;
 const pointsTried = 10;
+/** Places of each kind of break and joint. */
+const placesTried = 3;
 /** Two faults at once are rarer than one. */
 const pairPenalty = diagnosisPractice.alikeScore.value;
 
@@ -18,11 +20,15 @@ export function pairsOf(predictions: Predictions, leading: readonly Judged[], br
     .slice(0, bridgesTried)
     .flatMap(({ hypothesis }) => breaksInside(predictions, hypothesis, left));
   if (bridgesOnly) return inside;
+  const legs = bestOfEachConductor(leading);
+  const apart = legs.flatMap((one, index) =>
+    legs.slice(index + 1).flatMap((other) => twoLegs(predictions, one, other)),
+  );
   const points = bestByPlace(leading);
   const both = points.flatMap((one, index) =>
     points.slice(index + 1).flatMap((other) => twoPoints(predictions, one, other)),
   );
-  return [...inside, ...both];
+  return [...inside, ...apart, ...both];
 }
 
 /** A break between the ends of a bridge hides: the ends still read through it. */
@@ -53,6 +59,38 @@ function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: nu
       }),
     );
   });
+}
+
+/** The likeliest places of each kind of break and joint. */
+function bestOfEachConductor(leading: readonly Judged[]): Judged[] {
+  const found = new Map<string, Judged[]>();
+  for (const judged of leading) {
+    const { kind, change } = judged.hypothesis;
+    const before = found.get(kind) ?? [];
+    if (change && before.length < placesTried) found.set(kind, [...before, judged]);
+  }
+  return [...found.values()].flat();
+}
+
+/** A break or joint in one conductor and one in another. A break has no size to be fitted; a joint keeps its own. */
+function twoLegs(predictions: Predictions, one: Judged, other: Judged): Hypothesis[] {
+  const [sized, held] = one.hypothesis.range ? [one, other] : [other, one];
+  const [first, second] = [sized.hypothesis, held.hypothesis];
+  if (!first.change || !second.change || first.change.conductor === second.change.conductor) return [];
+  const size = held.size / held.fitted.scale;
+  const fixed = { ...second.change, siemens: () => second.change?.siemens(size) ?? 0 };
+  return [
+    {
+      kind: "two-conductors",
+      where: "",
+      predict: predictions.changed([first.change, fixed]),
+      ...(first.range ? { range: first.range } : {}),
+      ...(first.parameter ? { parameter: first.parameter } : {}),
+      penalty: (second.range ? held.score - held.fitted.cost : 0) + pairPenalty,
+      state: (own) => ({ faults: [...first.state(own).faults, ...second.state(held.size).faults] }),
+      say: (own, scale) => `${first.say(own, scale)} ${first.where}. ${second.say(held.size, scale)} ${second.where}.`,
+    },
+  ];
 }
 
 /** The best of what only adds to the readings of a point, one for each point and kind. */

@@ -43,6 +43,8 @@ export interface Kind {
 
 /** How far a coarse fit may stand behind the best and still be worth refining. */
 const hopeless = 60;
+/** How far a bridge may stand behind the best and still be tried with a break inside it. */
+const worthAPair = 20;
 
 export function rank(predictions: Predictions): Kind[] {
   const scale = scaleOf(predictions.sheet);
@@ -50,7 +52,7 @@ export function rank(predictions: Predictions): Kind[] {
   const kinds = gather(scale, singles);
   const [first] = kinds;
   const bridge = kinds.find(({ kind }) => kind === "bridge");
-  const bridged = bridge !== undefined && first !== undefined && bridge.score < first.score + hopeless;
+  const bridged = bridge !== undefined && first !== undefined && bridge.score < first.score + worthAPair;
   if (first?.fits && !bridged) return kinds;
   // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
   const leading = [...singles].sort((one, other) => one.score - other.score);

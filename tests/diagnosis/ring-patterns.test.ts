@@ -198,4 +198,12 @@ describe("fault patterns of a ring", () => {
     ]);
     expect(diagnose(sheetOf(spurred)).fits).toBe(true);
   });
+
+  it("two faults in two conductors", () => {
+    const faults = [open("cpc"), { kind: "joint", conductor: "neutral", leg: 1, ohms: 0.4 } as const];
+    const found = diagnose(sheetOf(ring, { faults }));
+    expect(found.explanations[0]).toMatchObject({ id: "two-conductors", fits: true });
+    expect(found.explanations[0]?.sentence).toMatch(/joint of about 0\.4\d? Ω lies in the neutral/);
+    expect(found.explanations[0]?.sentence).toMatch(/protective conductor is open between s3 and s4/);
+  });
 });
