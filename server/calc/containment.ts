@@ -74,7 +74,8 @@ export function conduitRoom(conduit: Run & { readonly size: number }): Calculate
 }
 
 const lengthText = (length: number): string => (length > 0 ? `${plain(length)} m` : "however short");
-const bendsText = (bends: number): string => (bends === 0 ? "no bends" : `${bends} bend${bends === 1 ? "" : "s"}`);
+export const bendsText = (bends: number): string =>
+  bends === 0 ? "no bends" : `${bends} bend${bends === 1 ? "" : "s"}`;
 
 /** Fill of a trunking; width and depth in mm, spare as a share of the total to keep free (0.1 for 10 %). */
 export function trunkingFill(cables: readonly Cables[], trunking: Trunking, spare = 0): Fill | undefined {

@@ -49,16 +49,16 @@ function cardOf(study: ContainmentStudy): Card {
 const cableText = (count: number, csa: number, wire: string | undefined): string =>
   `${count} × ${squareMillimetres(csa)}${wire ? ` ${wire}` : ""}`;
 
-function fullRow({ fullest, percent: full, sections, missing }: ContainmentStudy): Row | undefined {
+function fullRow({ fullest, percent: full, sections, isWhole }: ContainmentStudy): Row | undefined {
   if (!fullest || full === undefined) return undefined;
   const { total, room, fits } = fullest.fill;
   const length = fullest.section?.length;
   const which = sections.length > 1 && length !== undefined ? ` in the section of ${metres(length)}` : "";
-  const least = missing.length > 0 ? "at least " : "";
+  const least = !isWhole ? "at least " : "";
   const sign = fits ? "≤" : "**>**";
   return {
     name: "full",
-    text: `${least}${percent(Math.round(full))}${which}: ${plain(total.value, 1)} ${sign} ${plain(room.value)}`,
+    text: `${least}${percent(Math.round(full))}${which}, ${plain(total.value, 1)} ${sign} ${plain(room.value)}`,
   };
 }
 
@@ -69,8 +69,8 @@ function roomRow({ room }: ContainmentStudy): Row | undefined {
   return { name: "still goes in", text: text || "nothing" };
 }
 
-function wantedRow({ wanted, missing }: ContainmentStudy): Row | undefined {
-  if (wanted === undefined || missing.length > 0) return undefined;
+function wantedRow({ wanted, fullest, isConduit }: ContainmentStudy): Row | undefined {
+  if (wanted === undefined || (!isConduit && fullest?.fill.fits)) return undefined;
   const text = typeof wanted === "number" ? plain(wanted) : `${plain(wanted.width)} × ${plain(wanted.depth)}`;
   return { name: "least size that holds them", text: `${text} mm` };
 }

@@ -113,6 +113,8 @@ function worded(params: readonly Param[], arg: IToken): ColouredToken[] {
   const kinds = new Set(params.map(({ accepts }) => accepts.kind));
   if (kinds.has("shorthand") && /^[BCD]\d+$/.test(image)) return [token(arg, "number")];
   if (kinds.has("rule")) return [token(arg, "rule")];
+  // Where a line also counts something, a plain number is taken for the count and not for the name.
+  if (kinds.has("count") && arg.tokenType.name === "Number") return [token(arg, "number")];
   if (kinds.has("define")) return [token(arg, "variable", true)];
   const builtin = params.some(({ accepts }) => accepts.kind === "ref" && Object.hasOwn(accepts.builtin ?? {}, image));
   if (builtin) return [token(arg, "enumMember")];

@@ -71,7 +71,8 @@ installation "Mill" {
   },
 });
 
-function wantedText({ wanted, isConduit, title }: ContainmentStudy): string {
+function wantedText({ wanted, isConduit, title, isWhole }: ContainmentStudy): string {
+  if (!isWhole) return "Not all that is in it or along it is known, so it is fuller still.";
   if (wanted === undefined) return "No size in the tables holds them: divide them between two runs.";
   if (typeof wanted === "number") return `${plain(wanted)} mm conduit would hold them.`;
   return isConduit ? `${title} is too small.` : `${plain(wanted.width)} × ${plain(wanted.depth)} mm would hold them.`;

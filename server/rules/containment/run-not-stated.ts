@@ -1,3 +1,4 @@
+import { isStated } from "../../analysis/containment-sections.ts";
 import { workOf } from "../../analysis/supply.ts";
 import { straightRun } from "../../calc/index.ts";
 import { metres } from "../../calc/result.ts";
@@ -51,9 +52,9 @@ installation "Mill" {
     if (!study.isConduit || study.contents.length === 0) return;
     const short = straightRun();
     const old = study.contents.some(({ study: way }) => workOf(way.context) === "existing");
-    for (const { fact, length, bends } of study.sections) {
-      const noBends = length !== undefined && bends === undefined && length > short.value;
-      if (length !== undefined && !noBends) continue;
+    for (const section of study.sections.filter((one) => !isStated(one))) {
+      const { fact, length } = section;
+      const noBends = length !== undefined;
       report(factSpot(fact), {
         message: noBends
           ? `The bends in ${study.name} are not stated, and at ${metres(length)} they count: write how many there are between draw-in points, or bends 0.`
