@@ -32,6 +32,7 @@ const decides: ReadonlySet<string> = new Set([
   "run",
   "load",
   "power-factor",
+  "neutral-harmonics",
   "Ib",
   "serves",
   "place",

@@ -5,7 +5,7 @@ import { leastConductor } from "../analysis/minimum.ts";
 import { conventionalRow, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
 import { protectiveNeed } from "../analysis/protective.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { type Calculated, overload, ringRule } from "../calc/index.ts";
+import { type Calculated, harmonicNeed, overload, ringRule } from "../calc/index.ts";
 import { amps, ohms, percent, plain, type Step, squareMillimetres, step } from "../calc/result.ts";
 import { conventionalCircuits } from "../tables/ring.ts";
 import { combine, type Source } from "../tables/source.ts";
@@ -84,6 +84,21 @@ const capacity: Criterion = (trial) => {
 
 const capacityTitle = "Capacity of the cable";
 
+/** Third harmonics add up in the neutral, which then decides what the cable must carry. */
+const harmonics: Criterion = (trial, demand) => {
+  const written = trial.facts.one("neutral-harmonics");
+  const capacity = leastKnownCapacity(trial)?.value;
+  if (!written || !trial.threePhase || !capacity) return undefined;
+  const { capacity: need } = harmonicNeed(demand.value, written.args.value.value / 100);
+  return {
+    title: "Third harmonics",
+    holds: need.value <= capacity.value * (1 + 1e-9),
+    text: `Iz ${amps(capacity.value)} against the ${amps(need.value)} the neutral asks for`,
+    steps: need.steps,
+    source: combine(need.source, capacity.source),
+  };
+};
+
 const drop: Criterion = (trial, demand, above) => {
   const title = "Voltage drop";
   const found = dropFor(trial, demand.forDrop, above);
@@ -147,7 +162,7 @@ const protective: Criterion = (trial) => {
 };
 
 /** In the order they decide: the first that does not hold rules a candidate out. */
-const criteria: readonly Criterion[] = [smallest, conventional, capacity, drop, loop, protective];
+const criteria: readonly Criterion[] = [smallest, conventional, capacity, harmonics, drop, loop, protective];
 
 export function judge(trial: WayStudy, demand: Demand, above?: BoardDrop): Verdict[] {
   const verdicts: Verdict[] = [];

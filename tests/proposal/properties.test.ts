@@ -17,6 +17,7 @@ interface Circuit {
   readonly earthing: string;
   readonly premises: string;
   readonly three: boolean;
+  readonly harmonics: number;
 }
 
 const routes = [
@@ -49,9 +50,10 @@ const circuits = fc.record<Circuit>({
   earthing: fc.constantFrom("TN-S", "TN-C-S", "TT"),
   premises: fc.constantFrom("dwelling", "commercial"),
   three: fc.boolean(),
+  harmonics: fc.constantFrom(0, 0, 20, 40),
 });
 
-const linesOf = ({ kind, route, length, Ib, serves, place, three }: Circuit): string =>
+const linesOf = ({ kind, route, length, Ib, serves, place, three, harmonics }: Circuit): string =>
   [
     `way 1 ${kind} "Circuit" {`,
     ...(three && kind === "radial" ? ["  phase three"] : []),
@@ -60,6 +62,7 @@ const linesOf = ({ kind, route, length, Ib, serves, place, three }: Circuit): st
     ...(Ib === undefined ? [] : [`  Ib ${Ib} A`]),
     `  serves ${kind === "ring" ? "sockets" : serves}`,
     ...(place ? [`  place ${place}`] : []),
+    ...(three && harmonics > 0 ? [`  neutral-harmonics ${harmonics} %`] : []),
     "}",
   ].join("\n");
 
@@ -75,7 +78,7 @@ const faultsIn = (text: string) => {
     ({ check, line, severity }) =>
       line >= from &&
       // What passes a limit on memory is information, and would be a fault of the proposal all the same.
-      (/^(?:design|drop)\//.test(check) ||
+      (/^(?:design|drop|coordination)\//.test(check) ||
         (severity !== "information" && /^(?:language|loop|fault|rcd|network)\//.test(check))),
   );
 };

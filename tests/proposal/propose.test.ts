@@ -107,9 +107,13 @@ describe("the cable", () => {
     );
   });
 
-  it("has a protective conductor that its breaker's let-through energy is named for, where it is near", () => {
-    const { open } = proposed(heater("points 1", "Ib 30 A")).proposal;
-    expect(open.join()).toContain("must stay below the 29756 A²s this protective conductor bears");
+  it("says where its breaker may let more energy through than its protective conductor bears", () => {
+    const at = (Ipf: string) =>
+      proposed(heater("points 1", "Ib 30 A"), { supply: `earthing TN-S\nZe 0.05 Ω\nIpf ${Ipf}` });
+    expect(at("1.2 kA").proposal.open).toEqual([]);
+    expect(at("5.8 kA").proposal.open).toEqual([
+      expect.stringMatching(/^At 5\.8 kA a class 3 breaker may let through \d+ A²s, and the cpc bears 29756 A²s/),
+    ]);
   });
 });
 
@@ -127,7 +131,7 @@ describe("what is not known", () => {
     const { proposal } = proposed(heater("points 1").replace("  length 18 m\n", ""), { supply: "earthing TN-S" });
     expect(proposal.open).toEqual([
       "The length is not written: neither the voltage drop nor the loop was reckoned.",
-      expect.stringMatching(/13225 A²s this protective conductor bears/),
+      "Without a fault current the breaker's let-through energy was not held against the cpc.",
       "No fault current is written for this board: the breaking capacity is the usual one, not judged.",
     ]);
   });
