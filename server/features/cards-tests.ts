@@ -1,4 +1,5 @@
 /** Readings of a way, each held against its limit and against what it should be. */
+import { expectedCircuit } from "../analysis/expected.ts";
 import { designLoop, loopAgreement } from "../analysis/loop.ts";
 import { expectedConductor, type Rcd, type WayStudy } from "../analysis/way.ts";
 import {
@@ -60,14 +61,25 @@ export function continuityCard(study: WayStudy): Card | undefined {
   const r2 = exact(ends?.args.r2);
   const quarter = isRing && r1 !== undefined && r2 !== undefined ? quarterLineCpc({ r1, rn: r1, r2 }) : undefined;
   if (!expectedR1R2 && !quarter) return undefined;
+  const atSpur = isRing ? spurR1R2(study) : undefined;
   return card(
     [
       limitRow("expected by the ends of the ring", quarter),
-      limitRow(isRing ? "expected by length" : "expected by length, at 20 °C", expectedR1R2),
+      limitRow(isRing ? "expected by length, on the ring" : "expected by length, at 20 °C", expectedR1R2),
+      row("expected by length, at the end of a spur", atSpur && show(atSpur)),
     ],
     quarter,
     expectedR1R2,
+    atSpur,
   );
+}
+
+/** R1+R2 of a ring with spurs at the worst of their ends, where that is more than the ring itself reads. */
+export function spurR1R2(study: WayStudy): Calculated | undefined {
+  const worst = expectedCircuit(study)?.R1R2;
+  const ring = study.expectedR1R2;
+  const more = worst && ring && Number.isFinite(worst.value) && ohms(worst.value) !== ohms(ring.value);
+  return more && worst.value > ring.value ? worst : undefined;
 }
 
 export function cpcCard(study: WayStudy): Card | undefined {

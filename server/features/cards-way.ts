@@ -17,6 +17,7 @@ import {
 import { amps, kiloamps, metres, percent, seconds, squareMillimetres } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
 import { type Card, card, limitRow, type Row, row, show } from "./card.ts";
+import { spurR1R2 } from "./cards-tests.ts";
 
 /** What the line of a device leads to; what it must break first where that is asked about. */
 export function deviceCard(study: WayStudy, named: string | undefined): Card | undefined {
@@ -152,10 +153,12 @@ export function lengthCard(study: WayStudy): Card | undefined {
   const { length, expectedR1R2, isRing } = study;
   if (!length) return undefined;
   const drop = dropOf(study);
+  const atSpur = isRing ? spurR1R2(study) : undefined;
   return card(
     [
       row(isRing ? "all the way round" : "to the far point", metres(length.value)),
       limitRow(isRing ? "R1+R2 expected, (r1 + r2) / 4" : "R1+R2 expected at 20 °C", expectedR1R2),
+      row("R1+R2 expected at the end of a spur", atSpur && show(atSpur)),
       row(
         "voltage drop",
         drop &&
@@ -163,6 +166,7 @@ export function lengthCard(study: WayStudy): Card | undefined {
       ),
     ],
     expectedR1R2,
+    atSpur,
     drop?.share,
     drop?.limit,
   );

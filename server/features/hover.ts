@@ -77,10 +77,14 @@ function withFindings(own: Card = emptyCard, at: readonly Finding[]): Card {
 
 const workingOf = (at: readonly Finding[]): string[] => at.flatMap(({ working }) => working?.split("\n") ?? []);
 
+const shortSentence = 30;
+
 /** Why the gravest finding matters, in a sentence. */
 function reason([gravest]: readonly Finding[]): string[] {
-  const [first] = (gravest && pageOf(gravest.check)?.why.split(/(?<=[.?])\s/)) ?? [];
-  return gravest && first ? [`${first} *(${gravest.check})*`] : [];
+  const [first = "", second] = (gravest && pageOf(gravest.check)?.why.split(/(?<=[.?])\s/)) ?? [];
+  // A sentence of three words tells nothing without the next.
+  const text = first.length < shortSentence && second ? `${first} ${second}` : first;
+  return gravest && text ? [`${text} *(${gravest.check})*`] : [];
 }
 
 interface Explained {

@@ -39,9 +39,10 @@ describe("hovers", () => {
       **R1+R2** — Resistance of line and protective conductor together, to the far point.
 
       - expected by the ends of the ring: 0.16 Ω
-      - expected by length: 0.16 Ω
+      - expected by length, on the ring: 0.16 Ω
+      - expected by length, at the end of a spur: 0.21 Ω
 
-      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1 (computed)*
+      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; BS EN 60228, Tables 1 to 3 (computed)*
 
       \`\`\`text
       (r1 + r2) / 4 = (0.31 Ω + 0.31 Ω) / 4 = 0.16 Ω
@@ -49,6 +50,7 @@ describe("hovers", () => {
       (r1 + r2) per metre = 7.41 mΩ + 7.41 mΩ = 14.82 mΩ/m
       R = length × resistance per metre = 42 m × 14.82 mΩ/m = 0.62 Ω
       (r1 + r2) / 4 = 0.62 Ω / 4 = 0.16 Ω
+      cross-connected, both ways round = 22 m of 42 m round, 4 m of spur, (7.41 mΩ + 7.41 mΩ)/m = 0.21 Ω
       \`\`\`
 
       Links line and protective conductor at the board and measures at each point; the highest counts. Proves polarity too.
@@ -289,6 +291,15 @@ describe("hovers", () => {
       "fed-from     supply\n    live 2026-03-05 with M1 {\n      rcd east 30 mA 1x 2┆4 ms\n    }",
     );
     expect(await shown(ofBoard)).toContain("at most, at 1 × IΔn: 300 ms, 92 % left");
+  });
+
+  it("expects as much of R1+R2 as the longest spur adds", async () => {
+    expect(await shown(loftWith("R1+┆R2       0.22 Ω"))).toContain("at the end of a spur: 0.21 Ω");
+    expect(await shown(loftWith("run     S3 ┆4 m S5"))).toContain("R1+R2 expected at the end of a spur: 0.21 Ω");
+  });
+
+  it("tells more than three words of why a slip of the pen matters", async () => {
+    expect(await shown(loft.replace("0.64 Ω", "0,6┆4 Ω"))).not.toMatch(/\nIt is never guessed\. \*/);
   });
 
   it("does not hold a test voltage against a resistance", async () => {
