@@ -8,6 +8,7 @@ import type { Fact, FactOf } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
 import { rcdName } from "./describe.ts";
 import { expectedCircuit } from "./expected.ts";
+import { loopPoints } from "./loop-points.ts";
 import { type Bound, bound, type Expected, expecting, type PlannedTest, recordedAs } from "./planned.ts";
 import { numberAt } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
@@ -17,6 +18,16 @@ export function planLive(study: WayStudy): PlannedTest[] {
   const live = study.live?.facts;
   return [
     loop(study),
+    ...loopPoints(study).map(
+      ({ name, fact }): PlannedTest => ({
+        step: "loop",
+        live: true,
+        name: `Zs at ${name}`,
+        unit: "Ω",
+        bounds: loopBounds(study),
+        recorded: recordedAs(fact, "Zs"),
+      }),
+    ),
     ...study.rcds
       .filter(({ at }) => at === "device" || at === "way")
       .flatMap((rcd) => planRcd(rcd, study.context.edition, live?.all("rcd") ?? [], live?.one("test-button"))),

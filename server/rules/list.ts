@@ -14,7 +14,10 @@ import continuityR1r2AgainstLength from "./continuity/r1r2-against-length.ts";
 import continuityR2AgainstLength from "./continuity/r2-against-length.ts";
 import continuityR2Ratio from "./continuity/r2-ratio.ts";
 import continuityTooManyDigits from "./continuity/too-many-digits.ts";
+import coordinationBreakingCapacity from "./coordination/breaking-capacity.ts";
 import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.ts";
+import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
+import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTripsTogether from "./coordination/trips-together.ts";
 import demandOverCutout from "./demand/over-cutout.ts";
 import demandOverDevice from "./demand/over-device.ts";
@@ -95,9 +98,11 @@ import loopDisconnectionTooLong from "./loop/disconnection-too-long.ts";
 import loopElectrodeOverLimit from "./loop/electrode-over-limit.ts";
 import loopElectrodeUnstable from "./loop/electrode-unstable.ts";
 import loopFeederLeftOut from "./loop/feeder-left-out.ts";
+import loopHighestNotRecorded from "./loop/highest-not-recorded.ts";
 import loopItNotJudged from "./loop/it-not-judged.ts";
 import loopLimitUnknown from "./loop/limit-unknown.ts";
 import loopMaxZsWrong from "./loop/max-zs-wrong.ts";
+import loopPointOverLimit from "./loop/point-over-limit.ts";
 import loopReadingIsALimit from "./loop/reading-is-a-limit.ts";
 import loopReliesOnRcd from "./loop/relies-on-rcd.ts";
 import loopTypeNarrowsLoop from "./loop/type-narrows-loop.ts";
@@ -229,7 +234,10 @@ export const rules: readonly Rule[] = [
   continuityR2AgainstLength,
   continuityR2Ratio,
   continuityTooManyDigits,
+  coordinationBreakingCapacity,
   coordinationFeederBelowCircuit,
+  coordinationNeutralHarmonics,
+  coordinationSwitchBelowDevice,
   coordinationTripsTogether,
   demandOverCutout,
   demandOverDevice,
@@ -310,9 +318,11 @@ export const rules: readonly Rule[] = [
   loopElectrodeOverLimit,
   loopElectrodeUnstable,
   loopFeederLeftOut,
+  loopHighestNotRecorded,
   loopItNotJudged,
   loopLimitUnknown,
   loopMaxZsWrong,
+  loopPointOverLimit,
   loopReadingIsALimit,
   loopReliesOnRcd,
   loopTypeNarrowsLoop,

@@ -1,0 +1,53 @@
+import { loopPoints } from "../../analysis/loop-points.ts";
+import { numberAt } from "../../analysis/supply.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { ohms } from "../../calc/result.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default wayRule({
+  id: "loop/highest-not-recorded",
+  severity: "warning",
+  since: "0.1",
+  title: "A point reads a higher loop impedance than the one recorded for the circuit.",
+  why: "The circuit is judged by its worst point. What is written as its Zs is the highest that was read.",
+  clauses: ["411.4.4", "643.7.3"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench" {
+  device  BS EN 60898 B32 6 kA
+  run     A 9 m S1 8 m S2
+  live 2026-03-05 {
+    Zs     0.48 Ω
+           ^^^^^^
+    at S2  Zs 0.66 Ω
+  }
+}`,
+      good: `way 1 radial "Bench" {
+  device  BS EN 60898 B32 6 kA
+  run     A 9 m S1 8 m S2
+  live 2026-03-05 {
+    Zs     0.66 Ω
+    at S2  Zs 0.66 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { Zs } = study;
+    const recorded = numberAt(Zs);
+    const [highest] = loopPoints(study);
+    const allowance = practiceOf("loop-below");
+    if (!Zs || !recorded || !highest || highest.Zs.value <= recorded.value + allowance.value) return;
+    const written = highest.fact.segment.text.slice(highest.Zs.start, highest.Zs.end);
+    report(valueSpot(Zs.fact, Zs.value), {
+      message: `${highest.name} reads ${ohms(highest.Zs.value)}, more than the ${ohms(recorded.value)} written for the circuit: the highest counts.`,
+      value: amount(recorded.value, "Ω"),
+      steps: allowance.steps,
+      source: allowance.source,
+      related: [{ spot: factSpot(highest.fact), message: "The higher reading." }],
+      fixes: [inPlaceOf(Zs.value, written)],
+    });
+  },
+});

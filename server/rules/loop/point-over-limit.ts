@@ -1,0 +1,77 @@
+import { rcdDisconnects } from "../../analysis/loop.ts";
+import { loopPoints } from "../../analysis/loop-points.ts";
+import { ohms } from "../../calc/result.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/point-over-limit",
+  severity: "error",
+  since: "0.1",
+  title: "The loop impedance at a point is above the circuit's limit.",
+  why: "Every point of a circuit must disconnect in time, not only the one that was written down for the whole.",
+  clauses: ["411.4.4"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench" {
+  device  BS EN 60898 B32 6 kA
+  run     A 9 m S1 8 m S2
+  live 2026-03-05 {
+    Zs     0.62 Ω
+    at S2  Zs 1.61 Ω
+              ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench" {
+  device  BS EN 60898 B32 6 kA
+  run     A 9 m S1 8 m S2
+  live 2026-03-05 {
+    Zs     0.62 Ω
+    at S2  Zs 0.61 Ω
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench" {
+  device  BS EN 60898 B32 6 kA
+  run     A 9 m S1 8 m S2
+  live 2026-03-05 {
+    at S2  Zs 1.20 Ω
+              ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench" {
+  device  BS EN 60898 B32 6 kA
+  run     A 9 m S1 8 m S2
+  live 2026-03-05 {
+    at S2  Zs 1.00 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { disconnection } = study;
+    if (!disconnection) return;
+    const { limit, cold, by } = disconnection;
+    const held = cold?.corrected ?? cold ?? limit;
+    const stands = by === "rcd" ? disconnection.rcd?.fact : study.device?.fact;
+    for (const { name, fact, Zs } of loopPoints(study)) {
+      if (Zs.value <= held.value) continue;
+      const isOver = Zs.value > limit.value;
+      const byRcd = by === "overcurrent" && isOver && rcdDisconnects(study, Zs.value) !== undefined;
+      const against = isOver ? limit : held;
+      report(valueSpot(fact, Zs), {
+        message: isOver
+          ? `Zs at ${name} is ${ohms(Zs.value)}, above the ${ohms(limit.value)} of this circuit${byRcd ? ": only the RCD would disconnect" : ": a fault there would not be disconnected in time"}.`
+          : `Zs at ${name} is ${ohms(Zs.value)}, above ${ohms(held.value)} for a cold reading: warm, the loop may pass the limit.`,
+        ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
+        value: amount(Zs.value, "Ω"),
+        limit: amountOf(against),
+        steps: against.steps,
+        source: against.source,
+        related: stands ? [{ spot: factSpot(stands), message: "What must disconnect." }] : [],
+      });
+    }
+  },
+});
