@@ -62,7 +62,7 @@ const standings = {
   memory: "from memory: check your copy",
 } as const;
 
-const sourceText = ({ ref, standing }: Source): string => `${ref} (${standings[standing]})`;
+const sourceText = ({ ref, standing }: Source): string => `Source: ${ref} (${standings[standing]})`;
 
 /** The shape is described in the README; a change of it needs a new `version`. */
 export function sizeJson({ proposal, path, way, written, changes }: Sized): string {

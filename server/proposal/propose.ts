@@ -8,7 +8,7 @@ import { greatestFault } from "../analysis/faults.ts";
 import { networkOf } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { ringRatings } from "../calc/index.ts";
-import { amps, kiloamps, milliamps, type Step, step } from "../calc/result.ts";
+import { amps, kiloamps, milliamps, relation, type Step } from "../calc/result.ts";
 import type { Installation } from "../model/installation.ts";
 import { ringRules } from "../tables/ring.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
@@ -106,12 +106,11 @@ function chooseRating(
       draft.ruledOut.push({ candidate, ...against });
       continue;
     }
-    const numbers = `${amps(rating)} ≥ ${amps(demand.value)}`;
     const result = `In = ${amps(rating)}${written === undefined ? "" : ", as written"}`;
     draft.decisions.push({
       title: "Rating of the device",
       result,
-      steps: [step("In ≥ Ib", "", numbers)],
+      steps: [relation("In ≥ Ib", amps(rating), amps(demand.value), true)],
       ...(study.isRing && ringSource ? { source: ringSource } : {}),
     });
     return rating;
@@ -262,7 +261,7 @@ function breakingDecision(trial: WayStudy, open: string[]): Decision {
   if (!capacity) return { title, result: "as the device is marked", steps: [] };
   const conditional = conditionalAt(trial.context);
   const held = fault && conditional !== undefined && fault.value > capacity.value ? conditional : capacity.value;
-  const steps: Step[] = fault ? [step(`Icn ≥ ${fault.name}`, "", `${kiloamps(held)} ≥ ${kiloamps(fault.value)}`)] : [];
+  const steps: Step[] = fault ? [relation(`Icn ≥ ${fault.name}`, kiloamps(held), kiloamps(fault.value), true)] : [];
   return { title, result: kiloamps(capacity.value), steps, source: capacity.source };
 }
 
