@@ -1,6 +1,8 @@
 /** Device over device: whether the one nearest a fault opens alone, as far as ratings and types tell. */
 import type { Calculated } from "../calc/index.ts";
 import { amps, plain, step } from "../calc/result.ts";
+import type { Context } from "../model/installation.ts";
+import type { Fact } from "../model/values.ts";
 import { selectivityRatios } from "../tables/coordination.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known } from "../tables/table.ts";
@@ -81,3 +83,18 @@ export function fuseRatio(node: BoardNode): Overlap | undefined {
 
 const isGeneralFuse = (device: Device | undefined): boolean =>
   device?.family === "BS 88-2" && (device.fact.args.class?.value ?? "gG") === "gG";
+
+/** What protects the main switch of a board against overload: the device of its feeder, or the cut-out. */
+export function protecting(
+  context: Context,
+): { readonly rating: number; readonly name: string; readonly fact: Fact } | undefined {
+  const [above] = context.upstream;
+  const fact = above?.feeder?.facts.one("device");
+  if (fact) {
+    const rating = fact.args.curve?.rating ?? fact.args.rating?.value;
+    return rating === undefined ? undefined : { rating, name: "the device of the feeder", fact };
+  }
+  const cutout = context.supply?.one("cutout");
+  if (!cutout || context.board.facts.one("fed-from")?.args.from.value !== "supply") return undefined;
+  return { rating: cutout.args.rating.value, name: "the cut-out", fact: cutout };
+}

@@ -89,8 +89,8 @@ function reckonedOver(installation: Installation, report: Reporter): void {
   const { rating } = cutout.args;
   const { greatest, diverse } = demand;
   if (greatest.value <= rating.value * (1 + 1e-9)) return;
-  // A stated demand is the designer's word where the circuits are only added up in full.
-  if (!diverse && installation.supply?.has("demand")) return;
+  // A stated demand is the designer's word; whether it can be right another check asks.
+  if (installation.supply?.has("demand")) return;
   report(valueSpot(cutout, rating), {
     message: `The circuits come to ${demandNotes(demand)}, more than the cut-out of ${amps(rating.value)}. Ask the distributor for more, limit what runs at once, or state the diversity.`,
     value: amount(greatest.value, "A"),

@@ -88,6 +88,8 @@ function judge(node: BoardNode, report: Reporter): void {
     least: true,
     steps: [...greatest.steps, ...allowance.steps],
     source: combine(greatest.source, allowance.source),
+    // As long as the device bears it nothing opens: the design is to be looked at, no more.
+    ...(greatest.value <= (feeder?.device?.rating ?? 0) ? { severity: "information" as const } : {}),
     related: [{ spot: factSpot(board.head.header), message: "The board it feeds." }],
     fixes: [inPlaceOf(value, least, `Make the design current ${least}`)],
   });

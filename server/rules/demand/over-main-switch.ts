@@ -1,3 +1,4 @@
+import { protecting } from "../../analysis/coordination.ts";
 import { demandOf } from "../../analysis/demand.ts";
 import { demandNotes } from "../../analysis/demand-words.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
@@ -41,10 +42,9 @@ function judge(node: BoardNode, report: Reporter): void {
   const { rating } = fact.args;
   const { greatest, diverse } = demand;
   if (greatest.value <= rating.value * (1 + 1e-9)) return;
-  // The device upstream keeps what it lets flow below the switch's rating: then nothing overheats.
-  const device = node.feeder?.device?.rating;
-  if (device !== undefined && device <= rating.value) return;
-  const cutout = node.context.supply?.one("cutout");
+  // What protects the switch keeps the current below its rating: of its own demand other checks speak.
+  const above = protecting(node.context);
+  if (above && above.rating <= rating.value) return;
   report(valueSpot(fact, rating), {
     message: `Board ${board.head.name} draws ${demandNotes(demand)}, more than the ${amps(rating.value)} of its main switch.`,
     value: amount(greatest.value, "A"),
@@ -52,6 +52,6 @@ function judge(node: BoardNode, report: Reporter): void {
     steps: greatest.steps,
     source: greatest.source,
     ...(diverse ? {} : { severity: "information" as const }),
-    related: cutout ? [{ spot: factSpot(cutout), message: `The cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
+    related: above ? [{ spot: factSpot(above.fact), message: `What protects it: ${amps(above.rating)}.` }] : [],
   });
 }

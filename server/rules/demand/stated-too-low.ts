@@ -29,7 +29,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "demand/stated-too-low",
-  severity: "warning",
+  severity: "information",
   since: "0.1",
   title: "A stated demand below what the circuits come to.",
   why: "Distributor and designer rely on the stated figure for the supply, the tails and the main switch. Reckon it from the loads with the published diversity, or say at the circuits what diversity was taken.",
@@ -46,7 +46,7 @@ export default installationRule({
     const reckoned = amps(Math.ceil(greatest.value));
     const cutout = installation.supply?.one("cutout");
     report(valueSpot(stated, value), {
-      message: `A demand of ${amps(value.value)} is stated; the circuits come to ${demandNotes(demand)}.`,
+      message: `A demand of ${amps(value.value)} is stated; by the published allowances the circuits come to ${demandNotes(demand)}. State the diversity that makes it less.`,
       value: amount(value.value, "A"),
       limit: amountOf(greatest),
       least: true,

@@ -1,0 +1,93 @@
+import { capacityWith } from "../../analysis/overload.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { harmonicNeed, nextSizeUp } from "../../calc/index.ts";
+import { amps, percent, squareMillimetres } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+export default wayRule({
+  id: "coordination/neutral-harmonics",
+  severity: "warning",
+  since: "0.1",
+  title: "A neutral that third harmonics load more than it bears.",
+  why: "Third harmonics of the three lines do not cancel: the neutral carries their sum, which with many electronic loads is more than a line carries. Nothing protects it. A larger cable, never a reduced neutral.",
+  clauses: ["523.6.3", "524.2"],
+  examples: [
+    {
+      setting: { supply: "earthing TN-S\nphases three" },
+      bad: `way 1 radial "Dimmer racks" {
+  device  BS EN 60898 C32 6 kA
+  phase   three
+  cable   armoured 70 °C line 6 mm² neutral 4 mm² cpc 6 mm² cores 5
+                                            ^^^^^
+  route   clipped method C
+  Ib      31 A
+  neutral-harmonics 30 %
+}`,
+      good: `way 1 radial "Dimmer racks" {
+  device  BS EN 60898 C32 6 kA
+  phase   three
+  cable   armoured 70 °C line 10 mm² cpc 10 mm² cores 5
+  route   clipped method C
+  Ib      31 A
+  neutral-harmonics 30 %
+}`,
+    },
+    {
+      setting: { supply: "earthing TN-S\nphases three" },
+      bad: `way 1 radial "Dimmer racks" {
+  device  BS EN 60898 C32 6 kA
+  phase   three
+  cable   armoured 70 °C line 4 mm² cpc 4 mm² cores 5
+                              ^^^^^
+  route   clipped method C
+  Ib      26 A
+  neutral-harmonics 50 %
+}`,
+      good: `way 1 radial "Dimmer racks" {
+  device  BS EN 60898 C32 6 kA
+  phase   three
+  cable   armoured 70 °C line 10 mm² cpc 10 mm² cores 5
+  route   clipped method C
+  Ib      26 A
+  neutral-harmonics 50 %
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable, designCurrent, threePhase } = study;
+    const fact = study.facts.one("neutral-harmonics");
+    if (!fact || !cable || !designCurrent || !threePhase) return;
+    const share = fact.args.value.value / 100;
+    const { neutral, capacity: need } = harmonicNeed(designCurrent.value, share);
+    // The neutral as a conductor of its own size, laid like the rest.
+    const reduced = cable.neutral < cable.line;
+    const capacity = reduced ? capacityWith(study, cable.neutral) : study.capacity?.value;
+    if (!capacity || need.value <= capacity.value * (1 + 1e-9)) return;
+    const written = reduced ? cable.fact.args.neutral : cable.fact.args.line;
+    const size = sizeFor(study, need.value);
+    report(written ? valueSpot(cable.fact, written) : factSpot(cable.fact), {
+      message: `With ${percent(fact.args.value.value)} of third harmonic the neutral carries ${amps(neutral.value)}: the cable must be good for ${amps(need.value)}, and ${squareMillimetres(reduced ? cable.neutral : cable.line)} carries ${amps(capacity.value)}.${size ? ` ${squareMillimetres(size)} would do.` : ""}`,
+      value: amount(capacity.value, "A"),
+      limit: amountOf(need),
+      least: true,
+      steps: [...need.steps, ...capacity.steps],
+      source: combine(need.source, capacity.source),
+      related: [{ spot: factSpot(fact), message: "The third harmonic." }],
+      fixes: written && size ? [inPlaceOf(written, `${size} mm²`, `Make it ${squareMillimetres(size)}`)] : [],
+    });
+  },
+});
+
+function sizeFor(study: WayStudy, current: number): number | undefined {
+  const reduced = study.cable && study.cable.neutral < study.cable.line;
+  let size = reduced ? study.cable?.neutral : study.cable?.line;
+  while (size !== undefined) {
+    size = nextSizeUp(size * 1.01);
+    const capacity = size === undefined ? undefined : capacityWith(study, size);
+    if (!capacity) return undefined;
+    if (capacity.value >= current) return size;
+  }
+  return undefined;
+}
