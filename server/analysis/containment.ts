@@ -65,10 +65,19 @@ function contentsOn({ board, context }: Place): ByContainment {
 }
 
 /** The containments of a board, with what runs in them. */
-export function containmentsOn(place: Place): ContainmentStudy[] {
+export function containmentsOn(place: Place): readonly ContainmentStudy[] {
+  const { board, context } = place;
+  const own = allContainments(board.head.facts);
+  if (own.length === 0) return [];
+  const before = studiesKept.get(board);
+  if (before?.context === context) return before.studies;
   const contents = contentsOn(place);
-  return allContainments(place.board.head.facts).map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []));
+  const studies = own.map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []));
+  studiesKept.set(board, { context, studies });
+  return studies;
 }
+
+const studiesKept = new WeakMap<Board, { readonly context: Context; readonly studies: readonly ContainmentStudy[] }>();
 
 /** The containments of the installation itself, with what runs in them from all boards. */
 export function containmentsOf({ head, boards }: Installation): ContainmentStudy[] {
