@@ -3,14 +3,39 @@ import { describe, expect, it } from "vitest";
 import { generate } from "./helpers/generate.ts";
 import { findingsOf } from "./helpers/sample.ts";
 
+const seed = fc.integer({ min: 1, max: 1_000_000 });
+const ways = fc.integer({ min: 1, max: 40 });
+
 /** A warning that should not be there costs more trust than ten right ones earn. */
 describe("a sound installation raises nothing", () => {
-  it("whatever the seed", () => {
+  it.each([
+    ["TN-S boards of socket, light and heater circuits", false],
+    ["every earthing, one phase and three, feeders, fuses, motors and armoured cable", true],
+  ])("whatever the seed: %s", (_, mix) => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 1_000_000 }), fc.integer({ min: 1, max: 40 }), (seed, ways) => {
-        expect(findingsOf(generate({ ways, waysPerBoard: 12, seed }))).toEqual([]);
+      fc.property(seed, ways, (seed, ways) => {
+        expect(findingsOf(generate({ ways, waysPerBoard: 12, seed, mix }))).toEqual([]);
       }),
       { numRuns: 60 },
     );
+  });
+
+  it("and the many kinds are all among them", () => {
+    const texts = Array.from({ length: 40 }, (_, index) => generate({ ways: 12, seed: index + 1, mix: true })).join(
+      "\n",
+    );
+    const wanted = [
+      "TN-S",
+      "TN-C-S",
+      "TT",
+      "phases              three",
+      " feeder ",
+      "BS 88-2",
+      "BS 88-3",
+      "armoured 90 °C",
+    ];
+    for (const word of [...wanted, "serves motor", "serves shower", "serves lighting", "phase   three", "delayed"]) {
+      expect(texts).toContain(word);
+    }
   });
 });

@@ -7,22 +7,17 @@ import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { readingAt } from "../../server/calc/ring.ts";
 import { editionOf } from "../../server/tables/editions.ts";
+import { generateMixed } from "./generate-mixed.ts";
+import { random } from "./random.ts";
 
-/** Numbers between 0 and 1 that a seed repeats (mulberry32, a public-domain generator). */
-export function random(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
+export { random } from "./random.ts";
 
 export interface Size {
   readonly ways: number;
   readonly waysPerBoard?: number;
   readonly seed?: number;
+  /** Many kinds of supply and circuit instead of the plain TN-S ones. */
+  readonly mix?: boolean;
 }
 
 /** What a circuit of one kind is made of. Sizes and routes are those for which the tables stand published or computed. */
@@ -157,7 +152,8 @@ const edition = editionOf("BS 7671:2018+A2:2022");
 const fixed = (value: number) => (Math.round(value * 100) / 100).toFixed(2);
 
 /** A tested TN-S installation of as many ways as asked, on boards fed from the origin. */
-export function generate({ ways, waysPerBoard = 24, seed = 1 }: Size): string {
+export function generate({ ways, waysPerBoard = 24, seed = 1, mix = false }: Size): string {
+  if (mix) return generateMixed({ ways, waysPerBoard, seed });
   const next = random(seed);
   const Ze = 0.12 + next() * 0.1;
   const lines = [
