@@ -19,20 +19,29 @@ function loadBlocks(study: WayStudy): Block[] {
     paragraph(
       stated
         ? "Ib is taken as the schedule states it."
-        : `The loads are added as stated, at a power factor of one${facts.all("load").length > 1 ? " and without diversity: an upper bound" : ""}.`,
+        : `The loads are added as stated, at a power factor of ${study.powerFactor === 1 ? "one" : plain(study.powerFactor)}${facts.all("load").length > 1 ? " and without diversity: an upper bound" : ""}.`,
     ),
   ];
 }
 
-function loadStep({ facts, threePhase, supply, designCurrent }: WayStudy) {
+function loadStep({ facts, threePhase, supply, designCurrent, powerFactor }: WayStudy) {
+  const cos = powerFactor === 1 ? "" : " × cos φ";
   const voltage = threePhase ? supply.U0 * 3 : supply.U0;
   const terms = facts
     .all("load")
     .flatMap(({ args }) => [
       ...(args.current ? [amps(args.current.value)] : []),
-      ...(args.power ? [`${plain(args.power.value)} W / ${volts(voltage)}`] : []),
+      ...(args.power
+        ? [
+            `${plain(args.power.value)} W / ${powerFactor === 1 ? "" : "("}${volts(voltage)}${powerFactor === 1 ? "" : ` × ${plain(powerFactor)})`}`,
+          ]
+        : []),
     ]);
-  return step(threePhase ? "Ib = Σ P / (3 × U0)" : "Ib = Σ P / U0", terms.join(" + "), amps(designCurrent?.value ?? 0));
+  return step(
+    threePhase ? `Ib = Σ P / (3 × U0${cos})` : powerFactor === 1 ? "Ib = Σ P / U0" : `Ib = Σ P / (U0${cos})`,
+    terms.join(" + "),
+    amps(designCurrent?.value ?? 0),
+  );
 }
 
 export const cablePart = (study: WayStudy): Section[] => part("Device and cable", cableBlocks(study));

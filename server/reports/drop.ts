@@ -1,96 +1,126 @@
-/** Voltage drop from the origin to the far point: of this circuit, and of every feeder above it. */
-import { methodOf, WayStudy } from "../analysis/way.ts";
-import { type Calculated, dropLimit, dropPerAmpereMetre, dropPercent, voltageDrop } from "../calc/index.ts";
-import { amps, percent, plain, step } from "../calc/result.ts";
-import type { Context } from "../model/installation.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+/** Voltage drop from the origin to the far point: of every feeder on the way, and of this circuit. */
+import { type CableDrop, cableDrop } from "../analysis/drop.ts";
+import { added, circuitDrop, dropLimitOf, feederCurrent } from "../analysis/drop-path.ts";
+import type { BoardNode, Network } from "../analysis/network.ts";
+import type { WayStudy } from "../analysis/way.ts";
+import { amps, type Calculated, percent, step } from "../calc/result.ts";
+import { combine } from "../tables/source.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section } from "./document.ts";
 
-export const dropPart = (study: WayStudy): Section[] => part("Voltage drop from the origin", dropBlocks(study));
+export const dropPart = (study: WayStudy, network: Network, node: BoardNode | undefined): Section[] =>
+  part("Voltage drop from the origin", dropBlocks(study, network, node));
 
 interface Stretch {
   readonly name: string;
-  readonly drop: Calculated | { readonly missing: string };
+  readonly found: CableDrop | { readonly missing: string };
+  readonly certain: boolean;
 }
 
-function dropBlocks(study: WayStudy): Block[] {
-  const stretches: Stretch[] = [
-    ...[...feeders(study.context)].reverse(),
-    { name: "Drop in this circuit", drop: dropOf(study) },
-  ];
-  const blocks: Block[] = stretches.map(({ name, drop }) =>
-    "missing" in drop ? gap(name, drop.missing) : reckon(name, drop, percent(drop.value), ""),
+function dropBlocks(study: WayStudy, network: Network, node: BoardNode | undefined): Block[] {
+  if (!node) return [gap("Drop from the origin", "the boards feed each other in a circle")];
+  const own: Stretch = { name: "Drop in this circuit", found: ownDrop(study, network), certain: true };
+  const stretches = [...feedersOf(node), own];
+  const blocks: Block[] = stretches.map(({ name, found }) =>
+    "missing" in found ? gap(name, found.missing) : reckon(name, found.drop, percent(found.drop.value), ""),
   );
-  const known = stretches.flatMap(({ drop }) => ("missing" in drop ? [] : [drop]));
-  const lighting = study.uses.has("lighting");
-  const source = study.context.supply?.one("source")?.args.of.value ?? "public";
-  const limit = dropLimit(lighting ? "lighting" : "other", source);
-  const value = known.reduce((total, drop) => total + drop.value, 0);
-  const from = fromFormula(combine(limit.source, ...known.map((drop) => drop.source)));
+  const known = stretches.flatMap(({ found }) => ("missing" in found ? [] : [found]));
+  const [first, ...rest] = known;
+  if (!first) return blocks;
   const whole = known.length === stretches.length;
-  if (known.length === 0) return blocks;
-  if (stretches.length > 1 && whole) {
-    const sum = step("drop from the origin", known.map((drop) => percent(drop.value)).join(" + "), percent(value));
-    blocks.push(
-      reckon("From the origin", { steps: [sum], source: { ref: "", standing: "published" } }, percent(value), ""),
-    );
+  if (whole && rest.length > 0) {
+    const total = rest.reduce((sum, { drop }) => sum + drop.value, first.drop.value);
+    const numbers = known.map(({ drop }) => percent(drop.value)).join(" + ");
+    const sum = { steps: [step("drop from the origin", numbers, percent(total))], source: noSource };
+    blocks.push(reckon("From the origin", sum, percent(total), ""));
   }
-  const holds = value <= limit.value * (1 + 1e-9);
+  if (study.isFeeder) return [...blocks, paragraph("What is left of the limit is shared by the circuits it feeds.")];
+  return [
+    ...blocks,
+    ...verdict(
+      study,
+      known,
+      whole,
+      stretches.every(({ certain }) => certain),
+    ),
+  ];
+}
+
+const noSource = { ref: "", standing: "published" } as const;
+
+function verdict(study: WayStudy, known: readonly CableDrop[], whole: boolean, certain: boolean): Block[] {
+  const sum = (of: "drop" | "corrected"): Calculated | undefined =>
+    known
+      .map((one) => one[of])
+      .reduce<Calculated | undefined>((above, own) => (above ? added(above, own) : own), undefined);
+  const [drop, corrected] = [sum("drop"), sum("corrected")];
+  if (!drop || !corrected) return [];
+  const limit = dropLimitOf(study);
+  const within = (value: number): boolean => value <= limit.value * (1 + 1e-9);
+  const holds = within(drop.value);
   if (holds && !whole)
-    blocks.push(gap("The drop from the origin", "a part of the way to the origin could not be reckoned"));
-  else if (study.isFeeder) {
-    blocks.push(
-      paragraph(
-        `The circuits it feeds share what is left of ${percent(dropLimit("lighting", source).value)} for lighting and ${percent(dropLimit("other", source).value)} for other uses.`,
-      ),
-    );
-  } else {
-    const text = `Drop ${plain(value)} % ${holds ? "≤" : ">"} ${percent(limit.value)} advised${lighting ? " for lighting" : ""}`;
-    const judged = judge(holds, text, from, `${percent(limit.value - value)} left`);
-    // The figures of the appendix are guidance: what counts is that the equipment works.
-    blocks.push(holds ? judged : { ...judged, verdict: "advises", remark: "guidance of Appendix 4" });
-  }
+    return [gap("The drop from the origin", "a part of the way to the origin could not be reckoned")];
+  const use = study.uses.has("lighting") || study.uses.has("emergency-lighting") ? " for lighting" : "";
+  const text = `Drop ${percent(drop.value)} ${holds ? "≤" : ">"} ${percent(limit.value)} advised${use}`;
+  const judged = judge(holds, text, combine(drop.source, limit.source), `${percent(limit.value - drop.value)} left`);
+  const blocks: Block[] = [];
+  // What the appendix advises is guidance: what counts is that the equipment works.
+  if (holds) blocks.push(judged);
+  else if (within(corrected.value)) {
+    blocks.push(reckon("With its real conditions", corrected, percent(corrected.value), ""));
+    blocks.push({ ...judged, verdict: "advises", remark: `${percent(corrected.value)} with its real conditions` });
+  } else blocks.push({ ...judged, verdict: "advises", remark: "guidance of Appendix 4" });
+  if (!certain)
+    blocks.push(paragraph("A feeder's current is reckoned here without diversity, so its drop is an upper bound."));
   return blocks;
 }
 
-/** From the nearest feeder to the origin. */
-function feeders(context: Context): Stretch[] {
-  const found: Stretch[] = [];
-  let { upstream } = context;
-  for (let [above, ...further] = upstream; above; [above, ...further] = upstream) {
-    const place: Context = { ...context, board: above.board, upstream: further };
-    const name = `Drop in the feeder from board ${above.board.name}`;
-    if (above.feeder)
-      found.push({
-        name: `Drop in feeder ${above.board.name}/${above.feeder.id}`,
-        drop: dropOf(new WayStudy(above.feeder, place)),
-      });
-    else found.push({ name, drop: { missing: "no way of that board says that it feeds this one" } });
-    upstream = further;
+/** From the origin to the board. */
+function feedersOf(node: BoardNode): Stretch[] {
+  const { parent, feeder, board } = node;
+  if (!parent) {
+    const atOrigin = board.head.facts.one("fed-from")?.args.from.value === "supply";
+    const missing = "the schedule does not say what feeds it";
+    return atOrigin ? [] : [{ name: `Drop up to board ${board.head.name}`, found: { missing }, certain: true }];
   }
-  return found;
+  const from = parent.board.head.name;
+  if (!feeder) {
+    const missing = "no way of that board says that it feeds this one";
+    const name = `Drop in the feeder from board ${from} to board ${board.head.name}`;
+    return [...feedersOf(parent), { name, found: { missing }, certain: true }];
+  }
+  const current = feederCurrent(node, feeder);
+  const found = current
+    ? withCurrent(cableDrop(feeder, current.value), current)
+    : { missing: "its design current is not stated, and what the board behind it takes is not known" };
+  return [
+    ...feedersOf(parent),
+    { name: `Drop in feeder ${from}/${feeder.way.id}`, found, certain: current?.certain ?? true },
+  ];
 }
 
-function dropOf(study: WayStudy): Stretch["drop"] {
-  const { cable, length, designCurrent, threePhase, supply, isRing } = study;
-  if (!cable) return { missing: "the cable is not described" };
-  if (!length) return { missing: "its length is not stated" };
+function ownDrop(study: WayStudy, { nodes }: Network): Stretch["found"] {
+  if (study.isFeeder) {
+    const fed = nodes.find(({ feeder }) => feeder?.way === study.way);
+    const current = (fed && feederCurrent(fed, study)) ?? study.designCurrent;
+    if (!current) return { missing: "its design current is not stated, and what it feeds is not known" };
+    return withCurrent(cableDrop(study, current.value), current);
+  }
+  const { designCurrent } = study;
   if (!designCurrent) return { missing: "neither its design current nor a load is stated" };
-  const { construction, insulation, line: csa, material } = cable;
-  if (construction === "flex" || construction === "mineral" || material !== "copper")
-    return { missing: `no table here gives the drop of ${material} ${construction} cable` };
-  const [route] = study.facts.all("route");
-  const method = route && methodOf(route);
-  // Only singles drop otherwise in conduit than in the open.
-  if (!method && construction === "singles") return { missing: "how the cable runs is not stated" };
-  const question = { construction, insulation, method: method ?? "C", loaded: threePhase ? 3 : 2, csa } as const;
-  const perAmpereMetre = dropPerAmpereMetre(question);
-  if (!perAmpereMetre)
-    return {
-      missing: `no table here gives the drop of ${construction} ${plain(csa)} mm² with ${question.loaded} loaded conductors`,
-    };
-  const drop = voltageDrop({ perAmpereMetre, current: designCurrent.value, length: length.value, ring: isRing });
-  const share = dropPercent(drop, threePhase ? supply.U0 * Math.sqrt(3) : supply.U0);
-  const Ib = step(designCurrent.stated ? "Ib as stated" : "Ib from the loads", "", amps(designCurrent.value));
-  return { ...share, steps: [Ib, ...share.steps] };
+  const found = circuitDrop(study);
+  if (found) return withCurrent(found, designCurrent);
+  const own = cableDrop(study, designCurrent.value);
+  return "missing" in own ? own : { missing: "extra-low voltage and generators have limits of their own" };
+}
+
+/** The current a drop is reckoned with, before its working. */
+function withCurrent(
+  found: CableDrop | { readonly missing: string },
+  current: { readonly value: number; readonly stated?: boolean; readonly steps?: Calculated["steps"] },
+): Stretch["found"] {
+  if ("missing" in found) return found;
+  const how = current.steps?.length ? "the current" : current.stated === false ? "Ib from the loads" : "Ib as stated";
+  const first = [...(current.steps ?? []), step(how, "", amps(current.value))];
+  const before = (figure: Calculated): Calculated => ({ ...figure, steps: [...first, ...figure.steps] });
+  return { drop: before(found.drop), corrected: before(found.corrected) };
 }

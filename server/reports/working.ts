@@ -1,4 +1,5 @@
 /** The working of a way, a board or an installation as a person sets it out on paper. */
+import { type Network, networkOf } from "../analysis/network.ts";
 import { studyWay, type WayStudy } from "../analysis/way.ts";
 import type { Way } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
@@ -37,37 +38,37 @@ const cautions =
   "This working follows from what the schedule says and from the sources named beside each figure. It does not see the installation, and it replaces neither the standard nor the judgement of the person who signs. Figures marked as from memory have to be checked in your own copy.";
 
 function sectionsOf(installation: Installation, { place, way }: Target, result: CheckResult): Section[] {
-  if (place && way) return waySections(place, way, result);
-  if (place) return wholeBoard(place, result);
+  if (place && way) return waySections(installation, place, way, result);
+  if (place) return wholeBoard(installation, place, result);
   return [
     ...installationSections(installation, result),
-    ...installation.boards.flatMap((one) => wholeBoard(one, result)),
+    ...installation.boards.flatMap((one) => wholeBoard(installation, one, result)),
   ];
 }
 
-const wholeBoard = (place: BoardInPlace, result: CheckResult): Section[] => [
+const wholeBoard = (installation: Installation, place: BoardInPlace, result: CheckResult): Section[] => [
   { level: 1, title: boardTitle(place), blocks: [] },
   ...boardSections(place, result),
-  ...place.board.ways.flatMap((way) => waySections(place, way, result)),
+  ...place.board.ways.flatMap((way) => waySections(installation, place, way, result)),
 ];
 
-function waySections(place: BoardInPlace, way: Way, result: CheckResult): Section[] {
+function waySections(installation: Installation, place: BoardInPlace, way: Way, result: CheckResult): Section[] {
   const study = studyWay(way, place.context);
   const head: Section = { level: 1, title: wayTitle(place, way), blocks: [] };
   const findings = findingsPart(result, new Set([way.segment]));
   if (study.isSpare)
     return [head, ...part("What is known", [paragraph("The way is spare: there is nothing to reckon.")]), ...findings];
-  const parts = calculation(study);
+  const parts = calculation(study, networkOf(installation), place);
   return [head, ...parts, ...findings, ...openPart(parts), ...memoryPart(parts)];
 }
 
 /** In the order of the trade: what is known, currents, drop, disconnection, protection, and then the meter. */
-const calculation = (study: WayStudy): Section[] => [
+const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace): Section[] => [
   ...knownPart(study),
   ...loadPart(study),
   ...cablePart(study),
   ...ringPart(study),
-  ...dropPart(study),
+  ...dropPart(study, network, network.nodeOf(board)),
   ...disconnectionPart(study),
   ...protectivePart(study),
   ...faultPart(study),

@@ -74,13 +74,19 @@ test("the drop of a feeder is added to that of the circuit", () => {
   expect(share("From the origin")).toBeCloseTo(sum, 1);
 });
 
-test("a feeder without its current leaves the drop from the origin open, and says so", () => {
-  const report = workingIn(feeder.replace("      Ib      38 A\n", ""), { way: "B/2" });
+test("a feeder without its length leaves the drop from the origin open, and says so", () => {
+  const report = workingIn(feeder.replace("      length  30 m\n", ""), { way: "B/2" });
   const gaps = blocksOf(report, "Voltage drop from the origin").filter(({ kind }) => kind === "gap");
-  expect(gaps).toMatchObject([
-    { what: "Drop in feeder A/1", why: "neither its design current nor a load is stated" },
-    { what: "The drop from the origin" },
+  expect(gaps).toEqual([
+    { kind: "gap", what: "Drop in feeder A/1", why: "its length is not stated" },
+    { kind: "gap", what: "The drop from the origin", why: "a part of the way to the origin could not be reckoned" },
   ]);
+});
+
+test("a feeder without a design current takes what the board behind it does", () => {
+  const report = workingIn(feeder.replace("      Ib      38 A\n", ""), { way: "B/2" });
+  // 2.8 mV/A/m × 13.04 A × 30 m of 230 V.
+  expect(resultOf(report, "Drop in feeder A/1")).toBe("0.48 %");
 });
 
 test("a stretch that could not be reckoned proves nothing of the device", () => {
