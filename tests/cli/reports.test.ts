@@ -1,0 +1,92 @@
+/** The commands that write a report of one schedule: settings, targets, and what they refuse. */
+import { describe, expect, test } from "vitest";
+import { wellFormed } from "../reports/well-formed.ts";
+import { Folder, faultyWay, schedule } from "./run.ts";
+
+const folder = () =>
+  new Folder({
+    "a.ways": schedule(faultyWay),
+    "used.ways": `wayfile 1\nuse "nowhere.ways"\n${schedule(faultyWay).replace("wayfile 1\n", "")}`,
+    "newer.ways": "wayfile 2\n",
+    "empty.ways": "wayfile 1\n",
+  });
+
+describe("working", () => {
+  test("of a way, as text", async () => {
+    const { code, out, err } = await folder().run("working", "a.ways", "--way", "A/1");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toContain("Working: Way A/1 “Water heater”, radial\n=====");
+    expect(out).toMatch(/Greatest Zs by the overcurrent device, hot \.+ 1\.37 Ω/);
+    expect(out).toContain("loop/zs-over-limit");
+  });
+
+  test("of a board and of the installation holds its ways", async () => {
+    const board = await folder().run("working", "a.ways", "--board", "A");
+    const whole = await folder().run("working", "a.ways");
+    for (const { code, out } of [board, whole]) {
+      expect(code).toBe(0);
+      expect(out).toContain("Way A/1 “Water heater”, radial");
+    }
+    expect(board.out).not.toContain("Earthing and bonding");
+    expect(whole.out).toContain("Earthing and bonding");
+  });
+
+  test("as Markdown and as HTML", async () => {
+    const markdown = await folder().run("working", "a.ways", "--way", "A/1", "--format", "markdown");
+    expect(markdown.out).toMatch(/^# Working: Way A\/1/);
+    const html = await folder().run("working", "a.ways", "--way", "A/1", "--format", "html");
+    expect(html.out).toMatch(/^<!DOCTYPE html>/);
+    wellFormed(html.out);
+  });
+
+  test("a file it uses and cannot read is named, and the exit code says so", async () => {
+    const { code, out, err } = await folder().run("working", "used.ways", "--way", "A/1");
+    expect(code).toBe(2);
+    expect(out).toContain("Working: Way A/1");
+    expect(err).toContain("nowhere.ways");
+  });
+});
+
+test("a name cannot steer the terminal", async () => {
+  const steering = new Folder({ "a.ways": schedule(faultyWay.replace("Water heater", "Water\u001b[31m heater")) });
+  const { out } = await steering.run("working", "a.ways", "--way", "A/1");
+  expect(out).not.toContain("\u001b");
+  expect(out).toContain("Water␛[31m heater");
+});
+
+describe("editions", () => {
+  test("one of them", async () => {
+    const { code, out } = await folder().run("editions", "a.ways", "--to", "BS 7671:2008");
+    expect(code).toBe(0);
+    expect(out).toMatch(/greatest Zs, hot +1\.37 Ω +1\.44 Ω +A\/1/);
+    expect(out).not.toContain("BS 7671:2018, 18th Edition");
+  });
+
+  test("all of them", async () => {
+    const { out } = await folder().run("editions", "a.ways");
+    expect(out).toContain("BS 7671:2001, 16th Edition");
+    expect(out).toContain("No public page prints the numbers of Amendment 4");
+  });
+});
+
+test.each([
+  [["working", "none.ways"], "“none.ways” cannot be read: there is no such file."],
+  [
+    ["working", "empty.ways"],
+    "There is no installation in this file, so nothing says what its circuits are judged by.",
+  ],
+  [
+    ["editions", "empty.ways"],
+    "There is no installation in this file, so nothing says what its circuits are judged by.",
+  ],
+  [["working", "newer.ways"], "“newer.ways” is in a newer version of the language than 1: get a newer program."],
+  [["working", "a.ways", "--way", "A/7"], "Board A has no way 7: it has 1."],
+])("%j is refused in one sentence", async (args, sentence) => {
+  expect(await folder().run(...args)).toEqual({ code: 2, out: "", err: `${sentence}\n` });
+});
+
+test("an edition nobody knows is refused with those that are known", async () => {
+  const { code, err } = await folder().run("editions", "a.ways", "--to", "BS 7671:1999");
+  expect(code).toBe(2);
+  expect(err).toMatch(/^“BS 7671:1999” is not an edition known here\. Known are BS 7671:2001, /);
+});
