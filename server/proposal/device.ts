@@ -66,12 +66,14 @@ export function ratingsOf({ family, curve }: DeviceKind): RatingCandidate[] {
 }
 
 /** The breaking capacity a device is written with, A; `none` where no breaker is made for the fault. */
-export function breakingFor(study: WayStudy, { family }: DeviceKind): number | "none" | undefined {
+export function breakingFor(study: WayStudy, { family, class: kept }: DeviceKind): number | "none" | undefined {
   const written = study.device?.breaking;
   const fault = greatestFault(study.context)?.value ?? 0;
   const conditional = conditionalAt(study.context);
   const asked = conditional !== undefined && fault <= conditional ? 0 : fault;
   if (written !== undefined && written >= asked) return written;
+  // Together with the device before it a back-up device breaks more than it is marked with.
+  if (kept === "back-up") return written;
   if (family !== "breaker") return written;
   const least = known(sizingValues, { key: "least-breaking" }, "value").value;
   return nextBreaking(Math.max(asked, least)) ?? "none";

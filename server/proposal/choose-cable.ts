@@ -1,0 +1,46 @@
+import type { BoardDrop } from "../analysis/drop-path.ts";
+import type { WayStudy } from "../analysis/way.ts";
+import type { CableCandidate } from "./cable.ts";
+import { judge, type Verdict } from "./criteria.ts";
+import type { Demand } from "./demand.ts";
+import type { Draft } from "./draft.ts";
+import { type CableChoice, type DeviceChoice, sizeText } from "./lines.ts";
+import { trialOf } from "./trial.ts";
+
+export interface Found {
+  readonly candidate: CableCandidate;
+  readonly trial: WayStudy;
+  readonly verdicts: readonly Verdict[];
+}
+
+export interface Asked {
+  readonly study: WayStudy;
+  readonly device: DeviceChoice;
+  readonly demand: Demand;
+  readonly above: BoardDrop | undefined;
+}
+
+/** The smallest cable of which nothing says that it does not fit. */
+export function chooseCable(
+  { study, device, demand, above }: Asked,
+  candidates: readonly CableCandidate[],
+  draft: Draft,
+): Found | undefined {
+  for (const candidate of candidates) {
+    const trial = trialOf(study, device, candidate.choice);
+    if (!trial) continue;
+    const verdicts = judge(trial, demand, above);
+    const failed = verdicts.find(({ holds }) => holds === false);
+    if (!failed) return { candidate, trial, verdicts };
+    const { title, text, source } = failed;
+    draft.ruledOut.push({
+      candidate: sizesOf(candidate.choice),
+      why: `${title.toLowerCase()}: ${text}`,
+      ...(source ? { source } : {}),
+    });
+  }
+  return undefined;
+}
+
+export const sizesOf = ({ line, cpc }: CableChoice): string =>
+  `${sizeText(line)}${cpc === undefined ? "" : `, cpc ${sizeText(cpc)}`}`;

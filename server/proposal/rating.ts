@@ -1,0 +1,58 @@
+import type { WayStudy } from "../analysis/way.ts";
+import { ringRatings } from "../calc/index.ts";
+import { amps, relation } from "../calc/result.ts";
+import { ringRules } from "../tables/ring.ts";
+import { rowOf, sourceOf } from "../tables/table.ts";
+import type { Demand } from "./demand.ts";
+import { type DeviceKind, ratingsOf } from "./device.ts";
+import { type Draft, decision } from "./draft.ts";
+import type { Wants } from "./proposal.ts";
+
+const ringRow = rowOf(ringRules, { key: "device" });
+const ringSource = ringRow && sourceOf(ringRules, ringRow, "value");
+const ringRating = ringRow?.facts.value;
+
+/** The smallest rating that carries the load. A ring has one of its own. */
+export function chooseRating(
+  study: WayStudy,
+  kind: DeviceKind,
+  demand: Demand,
+  { keepDevice }: Wants,
+  draft: Draft,
+): number | undefined {
+  const written = keepDevice ? study.device?.rating : undefined;
+  for (const { rating, against } of ratingsOf(kind)) {
+    const candidate = nameOf(kind, rating);
+    if (rating < demand.value * (1 - 1e-9)) {
+      // Only the next smaller is of interest: that it does not carry the load goes for all below it.
+      const before = draft.ruledOut.findIndex((one) => one.why.startsWith("In "));
+      if (before >= 0) draft.ruledOut.splice(before, 1);
+      draft.ruledOut.push({ candidate, why: `In ${amps(rating)} is below Ib ${amps(demand.value)}` });
+      continue;
+    }
+    if (written !== undefined && rating !== written) continue;
+    if (study.isRing && !ringRatings.includes(rating)) {
+      const why = `a ring stands behind a device of ${ringRating} A`;
+      draft.ruledOut.push({ candidate, why, ...(ringSource ? { source: ringSource } : {}) });
+      continue;
+    }
+    if (against && written === undefined) {
+      draft.ruledOut.push({ candidate, ...against });
+      continue;
+    }
+    const result = `In = ${amps(rating)}${written === undefined ? "" : ", as written"}`;
+    const steps = [relation("In ≥ Ib", amps(rating), amps(demand.value), true)];
+    draft.decisions.push(decision("Rating of the device", result, steps, study.isRing ? ringSource : undefined));
+    return rating;
+  }
+  return undefined;
+}
+
+export const nameOf = ({ standard, curve }: DeviceKind, rating: number): string =>
+  curve ? `${curve}${rating} ${standard}` : `${amps(rating)} ${standard}`;
+
+export function noRating(study: WayStudy, kind: DeviceKind, demand: Demand): string {
+  if (study.isRing)
+    return `A ring stands behind a device of ${ringRating} A, which does not carry ${amps(demand.value)}.`;
+  return `No ${kind.standard} device of a usual rating carries ${amps(demand.value)}, or the one that is written does not.`;
+}
