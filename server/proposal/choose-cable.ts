@@ -1,11 +1,12 @@
 import type { BoardDrop } from "../analysis/drop-path.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import type { CableCandidate } from "./cable.ts";
-import { judge, type Verdict } from "./criteria.ts";
+import { judge } from "./criteria.ts";
 import type { Demand } from "./demand.ts";
 import type { Draft } from "./draft.ts";
 import { type CableChoice, type DeviceChoice, sizeText } from "./lines.ts";
 import { trialOf } from "./trial.ts";
+import type { Verdict } from "./verdict.ts";
 
 export interface Found {
   readonly candidate: CableCandidate;

@@ -1,29 +1,17 @@
 /** What a cable has to satisfy behind a device, in the order it is decided. Each asks what the checks ask. */
 import type { BoardDrop } from "../analysis/drop-path.ts";
-import { designLoop } from "../analysis/loop.ts";
 import { leastConductor } from "../analysis/minimum.ts";
 import { conventionalRow, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
-import { protectiveNeed } from "../analysis/protective.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { type Calculated, harmonicNeed, overload, ringRule } from "../calc/index.ts";
-import { amps, ohms, percent, plain, type Step, squareMillimetres, step } from "../calc/result.ts";
+import { amps, percent, squareMillimetres, step } from "../calc/result.ts";
 import { conventionalCircuits } from "../tables/ring.ts";
-import { combine, type Source } from "../tables/source.ts";
+import { combine } from "../tables/source.ts";
 import { cellOf } from "../tables/table.ts";
+import { loop, protective } from "./criteria-fault.ts";
 import type { Demand } from "./demand.ts";
-import { dropFor, noLength } from "./drop.ts";
-
-/** What one criterion says of a candidate. */
-export interface Verdict {
-  readonly title: string;
-  /** Nothing where it could not be judged: then `text` says why. */
-  readonly holds: boolean | undefined;
-  readonly text: string;
-  readonly steps: readonly Step[];
-  readonly source?: Source;
-}
-
-type Criterion = (trial: WayStudy, demand: Demand, above: BoardDrop | undefined) => Verdict | undefined;
+import { dropFor } from "./drop.ts";
+import type { Criterion, Verdict } from "./verdict.ts";
 
 const smallest: Criterion = (trial) => {
   const { cable } = trial;
@@ -111,53 +99,6 @@ const drop: Criterion = (trial, demand, above) => {
     text: `${percent(value)} against ${percent(limit.value)}`,
     steps,
     source: combine(source, limit.source),
-  };
-};
-
-const loop: Criterion = (trial) => {
-  const title = "Loop impedance";
-  const { disconnection, device } = trial;
-  const unknown = (text: string): Verdict => ({ title, holds: undefined, text, steps: [] });
-  if (!trial.length) return unknown(noLength);
-  if (!trial.context.edition) return unknown("No edition is named: the loop was not judged.");
-  if (!trial.supply.earthing) return unknown("The earthing is not written: the loop was not judged.");
-  if (!disconnection) {
-    const name = device?.rating === undefined ? "this device" : `${amps(device.rating)} ${device.standard}`;
-    return unknown(`No table here gives the limit of Zs for ${name}: the loop was not judged.`);
-  }
-  const found = designLoop(trial);
-  if (!found) {
-    const why =
-      trial.cable?.cpc === undefined ? "the protective conductor has no size here" : "no Ze or Zdb is written";
-    return unknown(`The loop was not reckoned: ${why}.`);
-  }
-  const { limit } = disconnection;
-  return {
-    title,
-    holds: found.value <= limit.value,
-    text: `Zs ${ohms(found.value)} warm against ${ohms(limit.value)}`,
-    steps: [...found.steps, ...limit.steps],
-    source: combine(found.source, limit.source),
-  };
-};
-
-const protective: Criterion = (trial) => {
-  const title = "Protective conductor";
-  const { cable } = trial;
-  if (cable?.cpcBy === "none") return undefined;
-  const found = protectiveNeed(trial);
-  if (!found || cable?.cpc === undefined) {
-    const how = cable?.cpcBy ?? "protective conductor";
-    return { title, holds: undefined, text: `Whether the ${how} is enough for a fault was not reckoned.`, steps: [] };
-  }
-  const { need, method } = found;
-  const by = method === "table" ? "Table 54.7" : "the heat of the fault";
-  return {
-    title,
-    holds: cable.cpc >= need.value,
-    text: `${squareMillimetres(cable.cpc)} against ${plain(need.value)} mm² by ${by}`,
-    steps: need.steps,
-    source: need.source,
   };
 };
 

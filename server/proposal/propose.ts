@@ -11,11 +11,12 @@ import { tooWeak } from "./breaking.ts";
 import { type Construction, candidatesOf, constructionOf } from "./cable.ts";
 import { chooseCable } from "./choose-cable.ts";
 import { type Demand, demandOf } from "./demand.ts";
-import { breakingFor, type DeviceKind, kindOf, rcdFor } from "./device.ts";
+import { breakingFor, type DeviceKind, kindOf } from "./device.ts";
 import { type Draft, decision } from "./draft.ts";
 import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor, statementText } from "./lines.ts";
 import type { Proposal, Wants } from "./proposal.ts";
 import { chooseRating, nameOf, noRating } from "./rating.ts";
+import { rcdFor } from "./rcd.ts";
 import { record } from "./record.ts";
 import { trialOf } from "./trial.ts";
 

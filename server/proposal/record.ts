@@ -3,11 +3,11 @@ import { milliamps } from "../calc/result.ts";
 import { breakingDecision } from "./breaking.ts";
 import type { Construction } from "./cable.ts";
 import { type Found, sizesOf } from "./choose-cable.ts";
-import type { RcdChoice } from "./device.ts";
 import { type Draft, decision } from "./draft.ts";
 import { upstreamNote } from "./drop.ts";
 import { energyNote } from "./energy.ts";
 import type { DeviceChoice } from "./lines.ts";
+import type { RcdChoice } from "./rcd.ts";
 
 /** The temperature (°C) terminals are made for without a word. */
 const ordinary = 70;
