@@ -10,7 +10,7 @@ import type { BoardInPlace, Installation } from "../model/installation.ts";
 import type { Facts } from "../model/values.ts";
 import type { CheckResult } from "../rules/check.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "./document.ts";
-import { faultText } from "./protective.ts";
+import { faultText } from "./fault.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
 import { written } from "./written.ts";
 

@@ -1,13 +1,8 @@
-/** The protective conductor, and the fault current the device has to break. */
-import { breakingOf, conditionalAt } from "../analysis/breaking.ts";
-import { greatestFault } from "../analysis/faults.ts";
+/** The protective conductor: by the table, or by the heat of the fault. */
 import { protectiveNeed } from "../analysis/protective.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { faultCurrent } from "../calc/index.ts";
-import { amps, kiloamps, squareMillimetres } from "../calc/result.ts";
-import type { Fact } from "../model/values.ts";
-import { type Block, gap, judge, paragraph, part, reckon, type Section } from "./document.ts";
-import { originText } from "./written.ts";
+import { squareMillimetres } from "../calc/result.ts";
+import { type Block, gap, judge, part, reckon, type Section } from "./document.ts";
 
 export const protectivePart = (study: WayStudy): Section[] => part("Protective conductor", protectiveBlocks(study));
 
@@ -37,57 +32,4 @@ function withoutSize({ cable }: WayStudy): string {
   const by = cable?.cpcBy;
   if (by === undefined) return "its size is not stated";
   return by === "none" ? "the cable has none" : `it is the ${by}, whose equivalent section is not given here`;
-}
-
-/** Through an electrode so little flows that kA would show nothing. */
-export const faultText = (value: number): string => (value < 100 ? amps(value) : kiloamps(value));
-
-export const faultPart = (study: WayStudy): Section[] =>
-  part("Fault current and breaking capacity", faultBlocks(study));
-
-function faultBlocks(study: WayStudy): Block[] {
-  const { context, device, boardImpedance, supply } = study;
-  const fault = greatestFault(context);
-  const loop = boardImpedance && boardImpedance.value > 0 ? faultCurrent(supply.U0, boardImpedance.value) : undefined;
-  const capacity = breakingOf(study);
-  const noted = { steps: [], source: { ref: "", standing: "published" } as const };
-  const origin = fault ? originText(fault.fact as Fact) : "";
-  const blocks: Block[] = [
-    reckon(
-      `Fault current to break${fault ? ` (${fault.name}, noted at the ${fault.at}${origin ? `, ${origin}` : ""})` : ""}`,
-      fault && noted,
-      kiloamps(fault?.value ?? 0),
-      "no prospective fault current is noted for this board",
-    ),
-    ...(loop ? [reckon("Earth fault current by the loop at the board", loop, faultText(loop.value), "")] : []),
-    reckon(
-      "Breaking capacity of the device",
-      capacity,
-      kiloamps(capacity?.value ?? 0),
-      device ? "it is not marked, and its standard takes none for granted" : "no device is described",
-    ),
-  ];
-  if (!fault || !capacity)
-    return [...blocks, gap("Breaking capacity against fault current", "one of the two is not known")];
-  const holds = fault.value <= capacity.value * (1 + 1e-9);
-  const text = `${fault.name} ${kiloamps(fault.value)} ${holds ? "≤" : ">"} Icn ${kiloamps(capacity.value)}`;
-  const judged = judge(holds, text, capacity.source, `${kiloamps(capacity.value - fault.value)} left`);
-  const conditional = conditionalAt(context);
-  if (!holds && conditional !== undefined && fault.value <= conditional) {
-    return [
-      ...blocks,
-      { ...judged, verdict: "holds", remark: `by the board's conditional rating of ${kiloamps(conditional)}` },
-    ];
-  }
-  if (!holds && device?.fact.args.class?.value === "back-up") {
-    return [
-      ...blocks,
-      { ...judged, verdict: "advises", remark: "it is backed up upstream, as its maker has to state" },
-    ];
-  }
-  return [
-    ...blocks,
-    judged,
-    ...(supply.threePhase ? [paragraph("At a three-phase board the figure has to be that between lines.")] : []),
-  ];
 }

@@ -10,8 +10,9 @@ import { disconnectionPart } from "./disconnection.ts";
 import { paragraph, part, type Report, type Section } from "./document.ts";
 import { dropPart } from "./drop.ts";
 import { expectedPart } from "./expected.ts";
+import { faultPart } from "./fault.ts";
 import { knownPart } from "./known.ts";
-import { faultPart, protectivePart } from "./protective.ts";
+import { protectivePart } from "./protective.ts";
 import { readingsPart } from "./readings.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
 import { ringPart } from "./ring.ts";
@@ -71,7 +72,7 @@ const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace)
   ...dropPart(study, network, network.nodeOf(board)),
   ...disconnectionPart(study),
   ...protectivePart(study),
-  ...faultPart(study),
+  ...faultPart(study, network.nodeOf(board)),
   ...expectedPart(study),
   ...readingsPart(study),
 ];
