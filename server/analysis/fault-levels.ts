@@ -8,7 +8,7 @@ import {
   operatingFactor,
   operatingResistance,
 } from "../calc/index.ts";
-import { ohms, step } from "../calc/result.ts";
+import { kiloamps, ohms, step } from "../calc/result.ts";
 import { combine, fromFormula, type Source } from "../tables/source.ts";
 import { faultsAt } from "./faults.ts";
 import { keptWith } from "./kept.ts";
@@ -56,7 +56,13 @@ export const faultLevels = keptWith((node: BoardNode): FaultLevels | undefined =
     node.threePhase ? along(start.three, ["line"]) : undefined,
     along(start.earth, ["line", "cpc"]),
   ] as const;
-  const [neutral, three, earth] = paths.map((path) => path && faultAlong(path));
+  const [neutral, three, earth] = paths.map((path) => {
+    const current = path && faultAlong(path);
+    const noted = feeders.length === 0 && current;
+    return noted
+      ? { ...noted, steps: [...path.start.steps, step("fault current there", "", kiloamps(noted.value))] }
+      : current;
+  });
   if (!neutral) return undefined;
   const most = (all: readonly (Calculated | undefined)[]) =>
     all.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral);

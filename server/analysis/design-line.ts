@@ -1,0 +1,74 @@
+import type { Calculated, Step } from "../calc/result.ts";
+import { combine, type Source } from "../tables/source.ts";
+
+/**
+ * "holds": within the limit. "fails": not. "ask": beyond a limit that is from memory, an estimate, or guidance that may be
+ * met in another way. "figure": a value without a limit. "open": could not be reckoned, and `reason` says why.
+ */
+export type Verdict = "holds" | "fails" | "ask" | "figure" | "open";
+
+export interface Figure {
+  readonly value: number;
+  readonly unit: string;
+}
+
+/** One answer of a design: what was asked, the working, and how it stands. */
+export interface DesignLine {
+  readonly title: string;
+  readonly verdict: Verdict;
+  readonly value?: Figure;
+  readonly limit?: Figure;
+  readonly steps: readonly Step[];
+  readonly source?: Source;
+  /** Why it is open, or what the verdict leaves out. */
+  readonly reason?: string;
+}
+
+const figureOf = ({ value, unit }: Calculated): Figure => ({ value, unit });
+
+export const figure = (title: string, value: Calculated, reason?: string): DesignLine => ({
+  title,
+  verdict: "figure",
+  value: figureOf(value),
+  steps: value.steps,
+  source: value.source,
+  ...(reason === undefined ? {} : { reason }),
+});
+
+export const open = (title: string, reason: string): DesignLine => ({ title, verdict: "open", steps: [], reason });
+
+interface Comparison {
+  readonly title: string;
+  readonly value: Calculated;
+  readonly limit: Calculated;
+  /** The limit is the least, not the most. */
+  readonly least?: boolean;
+  /** What is beyond it is a question, not a fault. */
+  readonly guidance?: boolean;
+  readonly reason?: string;
+}
+
+/** A value against its limit. One from memory never fails a circuit. */
+export function compared({ title, value, limit, least = false, guidance = false, reason }: Comparison): DesignLine {
+  const source = combine(value.source, limit.source);
+  const hair = 1 + 1e-9;
+  const holds = least ? value.value * hair >= limit.value : value.value <= limit.value * hair;
+  const advisory = guidance || source.standing === "memory";
+  return {
+    title,
+    verdict: holds ? "holds" : advisory ? "ask" : "fails",
+    value: figureOf(value),
+    limit: figureOf(limit),
+    steps: [...value.steps, ...limit.steps],
+    source,
+    ...(reason === undefined ? {} : { reason }),
+  };
+}
+
+/** A figure as the schedule gives it. */
+export const stated = (value: number, unit: string): Calculated => ({
+  value,
+  unit,
+  steps: [],
+  source: { ref: "", standing: "published" },
+});
