@@ -106,11 +106,23 @@ export function fineRcds(study: WayStudy): readonly Rcd[] {
   return study.rcds.filter(({ sensitivity }) => sensitivity <= limit * (1 + 1e-9));
 }
 
+/** Whether the way up to the supply can be followed: an RCD may stand in the part that cannot. */
+function feedKnown({ board, upstream }: WayStudy["context"]): boolean {
+  const last = upstream.at(-1)?.board ?? board;
+  const from = last.facts.one("fed-from")?.args.from.value;
+  return (from === undefined || from === "supply") && !last.facts.broken.includes("fed-from");
+}
+
 /** Whether what is written of RCDs here is whole: a broken line or an unknown name may be the one that is missed. */
 export function rcdsKnown({ facts, context }: WayStudy): boolean {
   const board = context.board.facts;
   const behind = facts.one("behind")?.args.rcd.value;
   const found = behind === undefined || board.all("rcd").some((rcd) => rcd.args.name.value === behind);
   const whole = (words: readonly string[], broken: readonly string[]) => !words.some((word) => broken.includes(word));
-  return found && whole(["device", "behind", "rcd"], facts.broken) && whole(["rcd", "main-switch"], board.broken);
+  return (
+    found &&
+    feedKnown(context) &&
+    whole(["device", "behind", "rcd"], facts.broken) &&
+    whole(["rcd", "main-switch"], board.broken)
+  );
 }

@@ -121,7 +121,7 @@ export class WayStudy {
 
   /** A way with nothing written in it yet: that is said once, not by every check that misses something. */
   get isBare(): boolean {
-    return this.facts.list.length === 0 && this.facts.broken.length === 0;
+    return this.facts.list.length === 0;
   }
 
   get isFeeder(): boolean {

@@ -93,6 +93,7 @@ import livePhaseSequenceReversed from "./live/phase-sequence-reversed.ts";
 import liveVoltageOutside from "./live/voltage-outside.ts";
 import liveZsMissing from "./live/zs-missing.ts";
 import loopBoardBelowUpstream from "./loop/board-below-upstream.ts";
+import loopBoardDisagrees from "./loop/board-disagrees.ts";
 import loopDesignLoopOverLimit from "./loop/design-loop-over-limit.ts";
 import loopDisconnectionTooLong from "./loop/disconnection-too-long.ts";
 import loopElectrodeOverLimit from "./loop/electrode-over-limit.ts";
@@ -313,6 +314,7 @@ export const rules: readonly Rule[] = [
   liveVoltageOutside,
   liveZsMissing,
   loopBoardBelowUpstream,
+  loopBoardDisagrees,
   loopDesignLoopOverLimit,
   loopDisconnectionTooLong,
   loopElectrodeOverLimit,

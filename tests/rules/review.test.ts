@@ -344,3 +344,83 @@ describe("what was passed over", () => {
     expect(says({}, "design/cpc-too-small", { ...tested, supply })).toBeUndefined();
   });
 });
+
+describe("boards behind a feeder", () => {
+  const circuit = way({ device: "BS EN 60898 B20 6 kA", more: "serves sockets\nIb 12 A", Zs: "0.70 Ω" });
+  const installation = ({ device = "BS 88-2 40 A 80 kA gG", from = "A", Zdb = "0.31 Ω", live = "" }) =>
+    inSetting(
+      `way 1 feeder "Loft" {
+device ${device}
+cable armoured 90 °C line 10 mm² cpc 10 mm² cores 3
+route clipped method C
+length 30 m
+feeds B
+Ib 20 A
+dead 2026-03-04 with M1 {
+R1+R2 0.11 Ω
+insulation 500 V L-N >999 MΩ L-E 500 MΩ N-E 700 MΩ
+polarity ok
+}
+live 2026-03-05 with M1 {
+Zs 0.31 Ω
+${live}
+}
+}
+}
+board B "Loft" {
+fed-from ${from}
+main-switch BS EN 60947-3 100 A
+spd not-fitted "At the origin"
+polarity ok
+Zdb ${Zdb}
+Ipf 0.4 kA
+${circuit}`,
+      {
+        ...tested,
+        board: board.replace("Zdb 0.31 Ω", "Zdb 0.19 Ω"),
+        supply: tested.supply?.replace("0.30 Ω", "0.18 Ω") ?? "",
+      },
+    ).text;
+  const of = (options: Parameters<typeof installation>[0]) =>
+    findingsOf(installation(options)).map(({ check }) => check);
+
+  it("an RCD on the feeder protects the sockets behind it, one of 100 mA does not", () => {
+    const one = "rcd 30 mA 1x 24 ms\ntest-button ok";
+    expect(of({ device: "BS EN 61009 B40 6 kA 30 mA type A", live: one })).not.toContain("rcd/missing-for-sockets");
+    const coarse = { device: "BS EN 61009 B40 6 kA 100 mA type A", live: one.replace("30 mA", "100 mA") };
+    expect(of(coarse)).toContain("rcd/sensitivity-too-high");
+    expect(of({})).toContain("rcd/missing-for-sockets");
+  });
+
+  it("a board fed from a name that does not exist is one finding, and its RCDs are not known", () => {
+    const found = of({ from: "AA" });
+    expect(found).toContain("language/unknown-name");
+    expect(found).not.toContain("network/feeder-disagrees");
+    expect(found).not.toContain("rcd/missing-for-sockets");
+  });
+
+  it("a board that reads twice what its feeder reads at its end", () => {
+    expect(of({ Zdb: "0.62 Ω" })).toContain("loop/board-disagrees");
+    expect(of({ Zdb: "0.38 Ω" })).not.toContain("loop/board-disagrees");
+  });
+});
+
+describe("a way that is being typed", () => {
+  const whole = way({ device: "BS EN 61009 B16 6 kA 30 mA type A", live: rcd });
+
+  it("never names a number it does not have", () => {
+    expect(ids("way").filter((id) => id.includes("record/"))).toEqual([]);
+  });
+
+  it("says nothing of other lines but what is still missing", () => {
+    const still = /missing|not-stated|not-tested|record\/no-|not-named|unclosed/;
+    for (let end = 1; end < whole.length; end += 3) {
+      const part = whole.slice(0, end);
+      const open = (part.match(/\{/g) ?? []).length - (part.match(/\}/g) ?? []).length;
+      const { text, above } = inSetting(part + "\n}".repeat(Math.max(0, open)), tested);
+      const line = above + part.split("\n").length;
+      const others = findingsOf(text).filter((finding) => finding.line !== line && !still.test(finding.check));
+      expect(others, part.split("\n").at(-1) ?? "").toEqual([]);
+    }
+  });
+});

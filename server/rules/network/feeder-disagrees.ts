@@ -5,9 +5,11 @@ import { installationRule, type Reporter, valueSpot } from "../rule.ts";
 import { lineInBlock } from "../writing.ts";
 
 /** A way feeds a board that says it is fed from elsewhere. */
-function wrongSource(feeder: Feeder, to: Board, report: Reporter): void {
+function wrongSource(feeder: Feeder, to: Board, boards: ReadonlyMap<string, Board>, report: Reporter): void {
   const from = to.head.facts.one("fed-from");
   if (!from || from.args.from.value === feeder.board.head.name) return;
+  // A name that no board has is told of where it stands.
+  if (from.args.from.value !== "supply" && !boards.has(from.args.from.value)) return;
   report(valueSpot(feeder.fact, feeder.fact.args.board), {
     message: `Way ${feeder.way.id} of board ${feeder.board.head.name} feeds ${feeder.to}, but ${feeder.to} says it is fed from ${from.args.from.value}. One of the two lines is wrong.`,
     related: [{ spot: valueSpot(from, from.args.from), message: `${feeder.to} is fed from ${from.args.from.value}.` }],
@@ -78,7 +80,7 @@ installation "Kiln house" {
     const feeders = feedersIn(installation);
     for (const feeder of feeders) {
       const to = boards.get(feeder.to);
-      if (to) wrongSource(feeder, to, report);
+      if (to) wrongSource(feeder, to, boards, report);
     }
     for (const board of boards.values()) {
       const from = board.head.facts.one("fed-from");

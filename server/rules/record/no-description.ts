@@ -20,7 +20,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, isSpare } = study;
-    if (isSpare || way.title.trim() !== "") return;
+    if (isSpare || way.id === "" || way.title.trim() !== "") return;
     report(wordSpot(way.header), {
       message: `What does way ${way.id} serve? Write it in quotes after its number.`,
     });

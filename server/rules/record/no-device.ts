@@ -21,7 +21,8 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, facts, isSpare } = study;
-    if (isSpare || facts.has("device")) return;
+    // A way without its number is told of as that.
+    if (isSpare || way.id === "" || facts.has("device")) return;
     report(wordSpot(way.header), {
       message: `Way ${way.id} has no protective device. Write its standard, type, rating and breaking capacity as marked on it.`,
     });

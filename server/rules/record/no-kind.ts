@@ -21,7 +21,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, facts } = study;
-    if (way.kind !== undefined || facts.has("feeds")) return;
+    if (way.kind !== undefined || way.id === "" || facts.has("feeds")) return;
     report(wordSpot(way.header), {
       message: `Is way ${way.id} a ring, a radial, a feeder or spare?`,
       fixes: Object.keys(wayKinds).map((kind) => ({

@@ -1,0 +1,53 @@
+import { feederLoop } from "../../analysis/feeder-loop.ts";
+import { ohms, step } from "../../calc/result.ts";
+import { amount, boardRule, factSpot } from "../rule.ts";
+
+const sample = (Zdb: string) => `wayfile 1
+installation "Saddlery" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  supply {
+    earthing  TN-S
+    Ze        0.18 Ω
+  }
+  board A "Main" {
+    fed-from  supply
+    Zdb       0.19 Ω
+    way 1 feeder "Loft" {
+      feeds  B
+      live 2026-03-05 {
+        Zs  0.31 Ω
+      }
+    }
+  }
+  board B "Loft" {
+    fed-from  A
+    Zdb       ${Zdb}
+${Zdb.startsWith("0.62") ? "    ^^^^^^^^^^^^^^^^\n" : ""}  }
+}`;
+
+export default boardRule({
+  id: "loop/board-disagrees",
+  severity: "warning",
+  since: "0.1",
+  title: "A board whose loop impedance is not what its feeder brings there.",
+  why: "The far end of the feeder and the board's terminals are one place. Where the two readings part, a terminal between them is loose, or one of them belongs to another board; and every circuit of the board starts from the wrong figure.",
+  clauses: ["411.4.4", "643.7.3"],
+  examples: [{ bad: sample("0.62 Ω"), good: sample("0.32 Ω") }],
+  check({ context }, report) {
+    const found = feederLoop(context);
+    if (!found) return;
+    const { own, expected, by, tolerance, steps, facts } = found;
+    // What is lower is asked about against the board above it.
+    if (own.value <= expected + tolerance.value) return;
+    const brought =
+      by === "reading" ? `${ohms(expected)} read at the end of its feeder` : `${ohms(expected)} that its feeder gives`;
+    report(factSpot(own.fact), {
+      message: `Zdb ${ohms(own.value)} is above the ${brought}: look for a loose terminal between the two, or a reading that belongs to another board.`,
+      value: amount(own.value, "Ω"),
+      steps: [...steps, step("agreement asked for", "", ohms(tolerance.value))],
+      source: tolerance.source,
+      related: facts.map((fact) => ({ spot: factSpot(fact), message: "What the feeder brings." })),
+    });
+  },
+});
