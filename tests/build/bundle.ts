@@ -4,7 +4,7 @@
  */
 import { chmod, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { type BuildOptions, build } from "esbuild";
+import { type BuildOptions, build, type Plugin } from "esbuild";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
@@ -24,16 +24,31 @@ const shared = {
     "import.meta.filename": "__filename",
     "import.meta.url": "bundleUrl",
   },
+  charset: "utf8", // Ω as itself, not as six signs
   legalComments: "none", // third-party.txt has the licences in full
   logLevel: "warning",
 } satisfies BuildOptions;
 
 const ahead = '"use strict";const bundleUrl=require("node:url").pathToFileURL(__filename).href;';
 
-const bundles: Readonly<Record<string, Pick<BuildOptions, "entryPoints" | "external" | "banner">>> = {
+/** Only the command line shows the samples of a check; the server is the smaller without them. */
+const withoutSamples: Plugin = {
+  name: "without-samples",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]server[\\/]rules[\\/][^\\/]+[\\/][^\\/]+\.ts$/ }, async ({ path }) => {
+      const contents = (await readFile(path, "utf8")).replace(
+        /^ {2}examples: \[\n.*?^ {2}\],\n/ms,
+        "  examples: [],\n",
+      );
+      return { contents, loader: "ts" };
+    });
+  },
+};
+
+const bundles: Readonly<Record<string, Pick<BuildOptions, "entryPoints" | "external" | "banner" | "plugins">>> = {
   // The editor lends its API under the name vscode; it is not a package.
   "client.cjs": { entryPoints: ["client/extension.ts"], external: ["vscode"] },
-  "server.cjs": { entryPoints: ["server/main.node.ts"] },
+  "server.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples] },
   "wayfile.cjs": { entryPoints: ["server/main.cli.ts"], banner: { js: `#!/usr/bin/env node\n${ahead}` } },
 };
 
