@@ -1,15 +1,16 @@
 /** The design of a circuit as a report shows it, line by line with the working. */
-import { overload } from "../calc/index.ts";
+import { ringRule } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
 import { breakingOf, conditionalAt } from "./breaking.ts";
 import { compared, type DesignLine, figure, open, stated } from "./design-line.ts";
 import { cableDrop } from "./drop.ts";
 import { added, boardDrop, circuitDrop, dropLimitOf } from "./drop-path.ts";
-import { letThroughAt, lineFactor, liveHeat, overloadProtected } from "./energy.ts";
+import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
 import { faultLevels, leastFaults } from "./fault-levels.ts";
 import { designLoop } from "./loop.ts";
 import type { BoardNode } from "./network.ts";
+import { overloadProtected, overloadRelations } from "./overload-relations.ts";
 import { protectiveNeed } from "./protective.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -45,24 +46,25 @@ function overloadLines(study: WayStudy): DesignLine[] {
     const gap = study.capacities.find((one) => "missing" in one.capacity)?.capacity;
     return [open(title, gap && "missing" in gap ? gap.missing : "the route is not stated")];
   }
-  const { standard, rating } = device;
-  const relations = overload({ standard, Ib: designCurrent?.value ?? 0, In: rating, Iz: capacity.value });
-  return [
-    figure("Capacity of the cable", capacity.value),
-    ...relations
-      .filter(({ name }) => designCurrent !== undefined || name !== "Ib ≤ In")
-      .map(({ name, holds, margin }): DesignLine => {
-        const verdict = holds ? "holds" : margin.source.standing === "memory" ? "ask" : "fails";
-        return {
-          title: name,
-          verdict,
-          value: { value: margin.value, unit: "A" },
-          steps: margin.steps,
-          source: margin.source,
-          reason: "the value is what is left",
-        };
-      }),
-  ];
+  const Iz = capacity.value;
+  const relations = overloadRelations(study, Iz)
+    .filter(({ name }) => designCurrent !== undefined || name !== "Ib ≤ In")
+    .map(({ name, holds, margin }): DesignLine => {
+      const { steps, source } = margin;
+      const verdict = holds ? "holds" : source.standing === "memory" ? "ask" : "fails";
+      return {
+        title: name,
+        verdict,
+        value: { value: margin.value, unit: "A" },
+        steps,
+        source,
+        reason: "the value is what is left",
+      };
+    });
+  const ring = study.isRing
+    ? [compared({ title: "Capacity of a ring's cable", value: Iz, limit: ringRule("capacity"), least: true })]
+    : [];
+  return [figure("Capacity of the cable", Iz), ...relations, ...ring];
 }
 
 function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {

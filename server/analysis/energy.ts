@@ -1,5 +1,5 @@
 /** The heat of a fault in the conductors: which current, which time, and what the conductor stands. */
-import { adiabaticFactor, adiabaticSize, type Calculated, loopLimit, overload, withstand } from "../calc/index.ts";
+import { adiabaticFactor, adiabaticSize, type Calculated, loopLimit, withstand } from "../calc/index.ts";
 import { amps, plain, seconds, step } from "../calc/result.ts";
 import { energyClasses, tripBands } from "../tables/devices.ts";
 import { combine, fromFormula } from "../tables/source.ts";
@@ -91,13 +91,6 @@ export function liveHeat(node: BoardNode, study: WayStudy): LiveHeat | undefined
   if (!size) return undefined;
   const steps = [...fault.steps, ...trip.time.steps, ...k.steps, ...size.steps];
   return { fault, trip, need: { ...size, steps, source: combine(size.source, trip.time.source) } };
-}
-
-/** Whether the device protects the cable against overload, so that 435.1 takes it to be protected against faults too. */
-export function overloadProtected({ device, capacity }: WayStudy): boolean {
-  if (device?.rating === undefined || !capacity) return false;
-  const { standard, rating } = device;
-  return overload({ standard, Ib: 0, In: rating, Iz: capacity.value }).every(({ holds }) => holds);
 }
 
 /** What a breaker lets through at a fault current, A²s at most, taken as class 3. */

@@ -1,6 +1,6 @@
 import { originDemand } from "../../analysis/demand-origin.ts";
 import { demandNotes } from "../../analysis/demand-words.ts";
-import { amps } from "../../calc/result.ts";
+import { amps, step } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
@@ -76,6 +76,7 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
     message: `The demand of ${amps(value.value)} is above the cut-out of ${amps(rating)}: ask the distributor for more, or limit what runs at once.`,
     value: amount(value.value, "A"),
     limit: amount(rating, "A"),
+    steps: [step("demand ≤ cut-out", `${amps(value.value)} against ${amps(rating)}`, "does not hold")],
     source: { ref: "BS 7671:2018+A2:2022, 313.1", standing: "published" },
     related: [{ spot: factSpot(cutout), message: `The cut-out: ${amps(rating)}.` }],
   });

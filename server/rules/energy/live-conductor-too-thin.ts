@@ -1,6 +1,7 @@
 import { deviceName } from "../../analysis/describe.ts";
-import { liveHeat, overloadProtected } from "../../analysis/energy.ts";
+import { liveHeat } from "../../analysis/energy.ts";
 import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../analysis/network.ts";
+import { overloadProtected } from "../../analysis/overload-relations.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";

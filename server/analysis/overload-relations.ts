@@ -1,0 +1,21 @@
+import { type Calculated, overload, type Relation } from "../calc/index.ts";
+import type { WayStudy } from "./way.ts";
+
+/**
+ * The relations of 433.1.1 that are to hold for a way. A ring shares its load between its legs and has a capacity of its
+ * own to reach; the capacity behind a BS 3036 fuse already holds what its I2 asks for.
+ */
+export function overloadRelations({ device, designCurrent, isRing }: WayStudy, Iz: Calculated): readonly Relation[] {
+  if (device?.rating === undefined) return [];
+  const { standard, rating } = device;
+  const all = overload({ standard, Ib: designCurrent?.value ?? 0, In: rating, Iz });
+  if (isRing) return all.filter(({ name }) => name === "Ib ≤ In");
+  return device.family === "BS 3036" ? all.filter(({ name }) => name !== "I2 ≤ 1.45 × Iz") : all;
+}
+
+/** Whether the device protects the cable against overload, so that 435.1 takes it to be protected against faults too. */
+export function overloadProtected(study: WayStudy): boolean {
+  const { device, capacity } = study;
+  if (device?.rating === undefined || !capacity || study.isRing) return false;
+  return overloadRelations(study, capacity.value).every(({ name, holds }) => holds || name === "Ib ≤ In");
+}

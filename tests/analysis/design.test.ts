@@ -1,0 +1,79 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { type DesignLine, designOf } from "../../server/analysis/design.ts";
+import { installationsOf } from "../../server/model/installation.ts";
+import { rules } from "../../server/rules/list.ts";
+import { fileOfText } from "../../server/workspace/project.ts";
+import { foundBy } from "../helpers/fixing.ts";
+import { generate } from "../helpers/generate.ts";
+import { unmark } from "../helpers/sample.ts";
+
+const studiesOf = (text: string) => installationsOf([fileOfText("sample.ways", text)]).map(designOf);
+
+const linesOf = (text: string): DesignLine[] =>
+  studiesOf(text).flatMap(({ origin, boards }) => [
+    ...origin,
+    ...boards.flatMap(({ lines, ways }) => [...lines, ...ways.flatMap((way) => way.lines)]),
+  ]);
+
+const badOf = (id: string, index = 0): string => {
+  const rule = rules.find((one) => one.id === id);
+  const bad = rule?.examples[index]?.bad;
+  if (!bad?.startsWith("wayfile")) throw new Error(`${id} has no sample ${index} of a whole file`);
+  return unmark(bad).text;
+};
+
+describe("the design with its working", () => {
+  it("of a sound installation has nothing that fails, whatever the seed", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100_000 }), fc.integer({ min: 1, max: 20 }), (seed, ways) => {
+        const lines = linesOf(generate({ ways, waysPerBoard: 8, seed }));
+        expect(lines.filter(({ verdict }) => verdict === "fails").map(({ title }) => title)).toEqual([]);
+        expect(lines.filter(({ verdict }) => verdict === "holds").length).toBeGreaterThan(ways);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it("says of every figure where it comes from, and of every open question why it is open", () => {
+    for (const line of linesOf(generate({ ways: 12, seed: 7 }))) {
+      if (line.verdict === "open") expect(line.reason).toMatch(/\S/);
+      else {
+        expect(Number.isFinite(line.value?.value)).toBe(true);
+        expect(line.source).toBeDefined();
+      }
+      if (line.verdict === "fails") expect(line.source?.standing).not.toBe("memory");
+    }
+  });
+
+  it.each([
+    ["drop/over-limit", 1, "Voltage drop from the origin"],
+    ["demand/over-cutout", 0, "Demand against the cut-out"],
+    ["demand/over-device", 0, "Demand against the feeder's device"],
+    ["demand/over-main-switch", 0, "Demand against the main switch"],
+    ["coordination/breaking-capacity", 0, "Breaking capacity"],
+    ["energy/live-conductor-too-thin", 0, "Live conductors in a fault"],
+  ])("%s and the report speak of the same figures", (id, index, title) => {
+    const text = badOf(id, index);
+    const [finding] = foundBy(id, text);
+    const figures = [finding?.value?.amount, finding?.limit?.amount].toSorted();
+    const same = linesOf(text).filter(
+      (line) =>
+        line.title === title &&
+        JSON.stringify([line.value?.value, line.limit?.value].toSorted()) === JSON.stringify(figures),
+    );
+    expect(finding).toBeDefined();
+    expect(same.map(({ verdict }) => verdict)).toEqual([same[0]?.verdict === "ask" ? "ask" : "fails"]);
+  });
+
+  it("is made of any text, however much of it is missing", () => {
+    const text = generate({ ways: 6, waysPerBoard: 3, seed: 3 });
+    const lines = text.split("\n");
+    fc.assert(
+      fc.property(fc.subarray(lines), (some) => {
+        expect(Array.isArray(linesOf(some.join("\n")))).toBe(true);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
