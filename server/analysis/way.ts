@@ -216,17 +216,20 @@ export class WayStudy {
     return this.liveTests[0];
   }
 
+  /** The latest of the live tests that says Zs: one made later for another purpose leaves it standing. */
   readonly #Zs = lazy((): ReadingAt | undefined => {
-    const fact = this.live?.facts.one("Zs");
-    return fact && { value: fact.args.value, fact, ...(this.live ? { on: this.live.on } : {}) };
+    const test = this.liveTests.find(({ facts }) => facts.has("Zs") || facts.broken.includes("Zs"));
+    const fact = test?.facts.one("Zs");
+    return test && fact && { value: fact.args.value, fact, on: test.on };
   });
   get Zs(): ReadingAt | undefined {
     return this.#Zs();
   }
 
   readonly #R1R2 = lazy((): ReadingAt | undefined => {
-    const fact = this.dead?.facts.one("R1+R2");
-    return fact && { value: fact.args.value, fact, ...(this.dead ? { on: this.dead.on } : {}) };
+    const test = this.deadTests.find(({ facts }) => facts.has("R1+R2") || facts.broken.includes("R1+R2"));
+    const fact = test?.facts.one("R1+R2");
+    return test && fact && { value: fact.args.value, fact, on: test.on };
   });
   get R1R2(): ReadingAt | undefined {
     return this.#R1R2();
@@ -279,10 +282,12 @@ export class WayStudy {
     return this.#disconnection();
   }
 
-  /** Temperature of the conductors at the latest dead or live tests, °C, where it was noted. */
+  /** Temperature of the conductors when R1+R2 or Zs was read, °C, where it was noted. */
   temperatureAt(test: "dead" | "live"): number | undefined {
-    const block = test === "dead" ? this.dead?.facts.one("temperature") : this.live?.facts.one("temperature");
-    return block?.args.value.value;
+    const dead = () => this.deadTests.find(({ facts }) => facts.has("R1+R2")) ?? this.dead;
+    const live = () => this.liveTests.find(({ facts }) => facts.has("Zs")) ?? this.live;
+    const noted = test === "dead" ? dead()?.facts.one("temperature") : live()?.facts.one("temperature");
+    return noted?.args.value.value;
   }
 
   readonly #expectedR1R2 = lazy(() => expectedR1R2(this));

@@ -11,8 +11,11 @@ import { lineAfter } from "./writing.ts";
 /** Reports a way that needs additional protection for one reason and stands behind no RCD at all. */
 export function reportMissing(study: WayStudy, report: Reporter, reason: Reason, what: string): void {
   if (study.rcds.length > 0 || !rcdsKnown(study)) return;
-  const need = additionalProtection(study).find((one) => one.reason === reason);
-  if (!need) return;
+  const needs = additionalProtection(study);
+  const need = needs.find((one) => one.reason === reason);
+  // One RCD is missing, however many rules ask for it; but a departure from one of them excuses none of the others.
+  if (!need || (need !== needs[0] && !mayDepart(study))) return;
+  const others = needs.filter((one) => one !== need && one.fact !== need.fact);
   const limit = rcdLimit("additional");
   const later = laterRule(study.context);
   const { device } = study;
@@ -22,10 +25,17 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Reason,
     steps: limit.steps,
     source: combine(need.source, limit.source),
     ...(later.severity ? { severity: later.severity } : {}),
-    related: device ? [{ spot: factSpot(device.fact), message: "The device has no residual current function." }] : [],
+    related: [
+      ...(device ? [{ spot: factSpot(device.fact), message: "The device has no residual current function." }] : []),
+      ...others.map(({ fact }) => ({ spot: factSpot(fact), message: "This asks for it too." })),
+    ],
     fixes: fixesFor(study),
   });
 }
+
+/** Whether a departure stands where it could reach this way. */
+const mayDepart = ({ facts, context }: WayStudy): boolean =>
+  [facts, context.board.facts, context.installation.facts].some((place) => place.has("departure"));
 
 /** An RCBO in the breaker's place, or the board's RCD where it has just one that serves. */
 function fixesFor(study: WayStudy): Fix[] {

@@ -424,3 +424,51 @@ describe("a way that is being typed", () => {
     }
   });
 });
+
+describe("tests spread over days", () => {
+  it("a loop that is too high stays so though the RCD was tested again later", () => {
+    const circuit = { device: "BS EN 60898 B16 6 kA", Zs: "5.71 Ω" };
+    const later = way(circuit).replace(
+      "live 2026-03-05",
+      "live 2026-03-06 with M1 {\nvoltage 236 V\n}\nlive 2026-03-05",
+    );
+    expect(ids(later)).toContain("error loop/zs-over-limit");
+  });
+
+  it("R1+R2 still counts though insulation was tested again later", () => {
+    const again = "}\ndead 2026-03-05 with M1 {\ninsulation 500 V L-N >999 MΩ L-E 500 MΩ N-E 700 MΩ\n}\nlive";
+    expect(ids(way({ Zs: "1.60 Ω" }).replace("}\nlive", again))).toContain("warning loop/zs-disagrees");
+  });
+
+  it("a limitation later on takes the place of the reading before it", () => {
+    const later = way({ Zs: "5.71 Ω" }).replace(
+      "live 2026-03-05",
+      'live 2026-03-06 with M1 {\nZs LIM "No access, agreed with the owner"\n}\nlive 2026-03-05',
+    );
+    expect(ids(later, { ...tested, work: "existing" })).not.toContain("error loop/zs-over-limit");
+  });
+});
+
+describe("one RCD that is missing", () => {
+  const circuit = {
+    route: "wall method C depth 20 mm",
+    more: "serves sockets lighting\nplace bathroom outdoors\nIb 10 A",
+  };
+  const missing = (of: Circuit) =>
+    ids(of, { ...tested, premises: "dwelling" }).filter((id) => id.includes("rcd/missing"));
+
+  it("is one finding, whatever number of rules ask for it", () => {
+    expect(missing(circuit)).toEqual(["error rcd/missing-for-sockets"]);
+  });
+
+  it("is still asked for by the others where one of them is departed from", () => {
+    const more = `${circuit.more}\ndeparture 411.3.3 "Risk assessed, kept on site"`;
+    expect(missing({ ...circuit, more })).toContain("error rcd/missing-in-bathroom");
+  });
+});
+
+it("an RCD of the older standard is not taken for a breaker", () => {
+  const old = { ...tested, work: "existing", standard: "BS 7671:2001" } as const;
+  expect(says({ device: "BS 4293 40 A 30 mA", live: rcd }, "design/device-does-not-exist", old)).toContain("BS 4293");
+  expect(says({ device: "BS 4293 40 A 30 mA", live: rcd }, "loop/limit-unknown", old)).toBeUndefined();
+});

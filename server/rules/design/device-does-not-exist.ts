@@ -71,9 +71,8 @@ function mismatchOf(device: Device): Mismatch | undefined {
       },
     };
   }
-  if (number === "61008") {
-    const message =
-      "A BS EN 61008 RCD does not break overcurrent and cannot protect a cable by itself: write the breaker or fuse here, and the RCD on a line of its own.";
+  if (number === "61008" || number === "4293") {
+    const message = `A ${standard.value} RCD does not break overcurrent and cannot protect a cable by itself: write the breaker or fuse here, and the RCD on a line of its own.`;
     return { at: standard, report: { message } };
   }
   if (number === "60898" && sensitivity) {

@@ -26,7 +26,7 @@ export default wayRule({
     if (!device?.rating || !disconnectionTime || overcurrentLimit || supply.earthing === "TT") return;
     if (study.facts.has("max-Zs")) return;
     // A breaker without its type is spoken of elsewhere, and so is a device that breaks no overcurrent.
-    if ((device.family === "breaker" && !device.curve) || device.standard.includes("61008")) return;
+    if ((device.family === "breaker" && !device.curve) || /61008|4293/.test(device.standard)) return;
     report(factSpot(device.fact), {
       message: `No table here gives the limit of Zs for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: take it from the maker's curve and write it as max-Zs. The loop is not judged.`,
     });
