@@ -6,8 +6,8 @@ import type { Fact } from "../model/values.ts";
 import { selectivityRatios } from "../tables/coordination.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known } from "../tables/table.ts";
-import { magneticBand } from "./energy.ts";
 import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
+import { magneticBand } from "./trip.ts";
 import type { Device, WayStudy } from "./way.ts";
 
 /** A device upstream and the worst of those behind it that may open with it. */

@@ -1,12 +1,11 @@
 /** The demand of each board, line by line, from its circuits and up the feeders. */
-import { type Calculated, diversified } from "../calc/index.ts";
-import { amps, percent, type Step, step } from "../calc/result.ts";
-import type { DiversityColumn } from "../tables/diversity-shares.ts";
-import { combine, type Source } from "../tables/source.ts";
-import { type CircuitLoad, columnOf, type Line, linesOf, ownLoads, threeLines } from "./circuit-load.ts";
+import type { Calculated } from "../calc/index.ts";
+import { amps, percent, step } from "../calc/result.ts";
+import { combine } from "../tables/source.ts";
+import { type Line, linesOf } from "./circuit-load.ts";
+import { ownPart, type Part, plainPart, summed } from "./demand-own.ts";
 import { keptWith } from "./kept.ts";
-import { type BoardNode, isThreePhase, keptInPlace, studiesOn } from "./network.ts";
-import { premisesOf } from "./supply.ts";
+import type { BoardNode } from "./network.ts";
 import type { WayStudy } from "./way.ts";
 
 /** What is drawn at once through a board, as far as the schedule tells. */
@@ -26,42 +25,6 @@ export interface BoardDemand {
   /** Single-phase circuits of a three-phase board without their line: spread evenly. */
   readonly unplaced: readonly WayStudy[];
 }
-
-const summed: Source = { ref: "Sum of the circuits", standing: "computed" };
-
-/** What a board's own final circuits come to, line by line, and which of its ways are feeders. */
-interface OwnPart {
-  readonly lines: ReadonlyMap<Line, readonly Part[]>;
-  /** A of circuits whose line is not stated. */
-  readonly spread: number;
-  readonly diverse: boolean;
-  readonly assumed: readonly WayStudy[];
-  readonly unknown: readonly WayStudy[];
-  readonly unplaced: readonly WayStudy[];
-  readonly count: number;
-  readonly feeders: readonly WayStudy[];
-}
-
-const ownPart = keptInPlace((place): OwnPart => {
-  const { loads, unknown } = ownLoads(place);
-  const column = columnOf(premisesOf(place.context));
-  const lines = new Map<Line, readonly Part[]>();
-  for (const line of isThreePhase(place.context) ? threeLines : (["L"] as const)) {
-    const here = loads.filter((load) => load.lines.includes(line));
-    lines.set(line, [...ownShares(here), ...byTable(here, column)]);
-  }
-  const unplaced = loads.filter((load) => load.lines.length === 0);
-  return {
-    lines,
-    spread: unplaced.reduce((sum, { current, share = 1 }) => sum + current * share, 0),
-    diverse: column !== undefined || loads.filter(({ share }) => share === undefined).length <= 1,
-    assumed: loads.filter(({ basis }) => basis === "assumed").map(({ study }) => study),
-    unknown,
-    unplaced: unplaced.map(({ study }) => study),
-    count: loads.length,
-    feeders: studiesOn(place).filter((study) => study.isFeeder && !study.isSpare),
-  };
-});
 
 /** The demand of a board; nothing where none of its circuits tells what it takes. */
 export const demandOf = keptWith((node: BoardNode): BoardDemand | undefined => {
@@ -131,12 +94,6 @@ function fedBy(study: WayStudy, child: BoardNode | undefined): Fed | undefined {
   return { study, lines, on, most, diverse: demand.diverse, assumed: demand.assumed };
 }
 
-interface Part {
-  readonly value: number;
-  readonly steps: readonly Step[];
-  readonly source: Source;
-}
-
 function lineDemand(node: BoardNode, line: Line, own: readonly Part[], unplaced: number, fed: Feeds): Calculated {
   const spread = fed.known.reduce((sum, { lines, most }) => (lines.length === 0 ? sum + most : sum), unplaced);
   const parts: Part[] = [
@@ -156,38 +113,4 @@ function lineDemand(node: BoardNode, line: Line, own: readonly Part[], unplaced:
     ...(board === undefined ? [] : [step("diversity of the board", `${percent(board)} × ${amps(total)}`, amps(value))]),
   ];
   return { value, unit: "A", steps, source: combine(summed, ...parts.map(({ source }) => source)) };
-}
-
-const plainPart = (name: string, value: number): Part => ({
-  value,
-  steps: [step(name, "", amps(value))],
-  source: summed,
-});
-
-const ownShares = (loads: readonly CircuitLoad[]): Part[] =>
-  loads.flatMap(({ study, current, share }) => {
-    if (share === undefined) return [];
-    const value = current * share;
-    const numbers = `${percent(share * 100)} × ${amps(current)}`;
-    return [{ value, steps: [step(`way ${study.way.id}`, numbers, amps(value))], source: summed }];
-  });
-
-/** Circuits of one kind together by the table; what it has no row for, and all where it has no column, in full. */
-function byTable(loads: readonly CircuitLoad[], column: DiversityColumn | undefined): Part[] {
-  const open = loads.filter(({ share }) => share === undefined);
-  const purposes = new Set(open.map(({ purpose }) => (column === undefined ? undefined : purpose)));
-  return [...purposes].map((purpose): Part => {
-    if (purpose === undefined || column === undefined)
-      return inFull(open.filter((load) => column === undefined || load.purpose === undefined));
-    const kind = open.filter((load) => load.purpose === purpose);
-    const currents = kind.map(({ current }) => current);
-    const socket = column === "household" && kind.some((load) => load.socket);
-    return diversified({ purpose, column, currents, socket });
-  });
-}
-
-function inFull(loads: readonly CircuitLoad[]): Part {
-  const value = loads.reduce((sum, { current }) => sum + current, 0);
-  const numbers = loads.map(({ current }) => amps(current)).join(" + ");
-  return { value, steps: [step("in full", numbers, amps(value))], source: summed };
 }

@@ -5,17 +5,13 @@ import {
   dropPaths,
   dropPerAmpereMetre,
   dropPercent,
-  dropPowerFactor,
-  dropTemperatureFactor,
   reckonedDrop,
-  resistiveUpTo,
-  tabulatedCapacity,
   voltageDrop,
   worstPlace,
 } from "../calc/index.ts";
-import { metres, percent, plain, type Step, step } from "../calc/result.ts";
-import { combine, fromFormula, type Sourced } from "../tables/source.ts";
-import { leastKnownCapacity } from "./overload.ts";
+import { metres, plain, type Step, step } from "../calc/result.ts";
+import type { Sourced } from "../tables/source.ts";
+import { corrected } from "./drop-corrected.ts";
 import { methodOf, type WayStudy } from "./way.ts";
 
 /** The drop of one cable, % of the nominal voltage, and what it is when its real conditions are taken. */
@@ -113,39 +109,3 @@ function placedLoads(study: WayStudy): { place: string; current: number }[] {
     return [{ place, current: (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage }];
   });
 }
-
-/** The drop with cooler conductors and the power factor, where resistance alone decides it. */
-function corrected(study: WayStudy, drop: Calculated, current: number, csa: number): Calculated {
-  if (csa > resistiveUpTo()) return drop;
-  const factors = [temperatureFactor(study, current, csa), powerFactor(study)].flatMap((factor) => factor ?? []);
-  if (factors.length === 0) return drop;
-  const value = factors.reduce((product, factor) => product * factor.value, drop.value);
-  const numbers = [percent(drop.value), ...factors.map((factor) => plain(factor.value, 3))].join(" × ");
-  const steps = [
-    ...drop.steps,
-    ...factors.flatMap(({ steps }) => steps),
-    step("drop, corrected", numbers, percent(value)),
-  ];
-  return { value, unit: "%", steps, source: fromFormula(combine(drop.source, ...factors.map(({ source }) => source))) };
-}
-
-function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated | undefined {
-  const { cable, device } = study;
-  const capacity = csa === cable?.line ? leastKnownCapacity(study) : undefined;
-  const method = capacity && methodOf(capacity.fact);
-  if (!cable || !capacity || !method || device?.family === "BS 3036") return undefined;
-  if (
-    cable.construction === "mineral" ||
-    cable.construction === "flex" ||
-    (capacity.fact.args.ambient?.value ?? 30) < 30
-  )
-    return undefined;
-  const { construction, insulation } = cable;
-  const It = tabulatedCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
-  if (!It) return undefined;
-  const factor = dropTemperatureFactor({ It: It.value, Iz: Math.min(capacity.value.value, It.value), Ib, insulation });
-  return factor.value < 1 ? factor : undefined;
-}
-
-const powerFactor = ({ powerFactor: share }: WayStudy): Calculated | undefined =>
-  share > 0 && share < 1 ? dropPowerFactor(share) : undefined;

@@ -1,21 +1,14 @@
 /** Fault currents reckoned from what was recorded nearest upstream, along the feeders. */
-import {
-  type Calculated,
-  type FaultCable,
-  faultAlong,
-  greatestAlong,
-  impedanceOf,
-  operatingFactor,
-  operatingResistance,
-} from "../calc/index.ts";
+import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc/index.ts";
 import { kiloamps, ohms, step } from "../calc/result.ts";
-import { combine, fromFormula, type Source } from "../tables/source.ts";
+import { combine, type Source } from "../tables/source.ts";
+import { type Conductor, cablesOf, feedersTo, resistanceOf } from "./fault-feeders.ts";
 import { faultsAt } from "./faults.ts";
 import { keptWith } from "./kept.ts";
 import { hotR1R2 } from "./loop.ts";
 import type { BoardNode } from "./network.ts";
 import { studySupply } from "./supply.ts";
-import { boardImpedance, expectedConductor, type WayStudy } from "./way.ts";
+import { boardImpedance, type WayStudy } from "./way.ts";
 
 /** Impedances of what lies before a board, Ω: of line and neutral, of one line of three, of line and earth. */
 interface Start {
@@ -100,53 +93,6 @@ function startOf(node: BoardNode): Start | undefined {
   const value = 2 * three.value;
   const steps = [...three.steps, step("line and neutral", `2 × ${ohms(three.value)}`, ohms(value))];
   return { at: node, neutral: { value, unit: "Ω", steps, source: combine(three.source, neutralAsLine) }, three, earth };
-}
-
-type Conductor = "line" | "neutral" | "cpc";
-
-interface FeederTo {
-  readonly study: WayStudy;
-  readonly board: string;
-}
-
-/** The feeders between two boards, the nearest to the origin first; nothing where one is not known. */
-function feedersTo(node: BoardNode, from: BoardNode): readonly FeederTo[] | undefined {
-  if (node === from) return [];
-  const { parent, feeder } = node;
-  const before = parent && feedersTo(parent, from);
-  return before && feeder && [...before, { study: feeder, board: node.board.head.name }];
-}
-
-function cablesOf(
-  feeders: readonly FeederTo[],
-  of: readonly Conductor[],
-  state: "cold" | "hot",
-): FaultCable[] | undefined {
-  const cables: FaultCable[] = [];
-  for (const { study, board } of feeders) {
-    const resistance = resistanceOf(study, of, state);
-    if (!resistance) return undefined;
-    cables.push({ name: `the feeder to board ${board}`, resistance });
-  }
-  return cables;
-}
-
-/** Resistance of conductors of a way in series; of a ring, to its middle. */
-export function resistanceOf(study: WayStudy, of: readonly Conductor[], state: "cold" | "hot"): Calculated | undefined {
-  const parts = of.map((which) => expectedConductor(study, which));
-  const factor = operatingFactor(study.cable?.insulation ?? 70, "incorporated");
-  if (!parts.every((part) => part !== undefined) || !factor) return undefined;
-  const whole = parts.reduce((sum, { value }) => sum + value, 0);
-  const value = study.isRing ? whole / 4 : whole;
-  const numbers = `${study.isRing ? "(" : ""}${parts.map((part) => ohms(part.value)).join(" + ")}${study.isRing ? ") / 4" : ""}`;
-  const steps = [...parts.flatMap((part) => part.steps), step("cold", numbers, ohms(value))];
-  const cold: Calculated = {
-    value,
-    unit: "Ω",
-    steps,
-    source: fromFormula(combine(...parts.map(({ source }) => source))),
-  };
-  return state === "cold" ? cold : operatingResistance(cold, factor);
 }
 
 /** The smallest fault currents at the end of a circuit, A, conductors hot and the voltage at its lowest. */

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
-import { letThroughAt, liveHeat, tripTime } from "../../server/analysis/energy.ts";
+import { letThroughAt, liveHeat } from "../../server/analysis/energy.ts";
 import { faultLevels, leastFaults } from "../../server/analysis/fault-levels.ts";
+import { tripTime } from "../../server/analysis/trip.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { faultAlong, greatestAlong } from "../../server/calc/fault-path.ts";
 import { harmonicNeed } from "../../server/calc/harmonics.ts";

@@ -1,6 +1,7 @@
 import { breakingOf, conditionalAt, nextBreaking } from "../../analysis/breaking.ts";
 import { deviceName } from "../../analysis/describe.ts";
 import { faultLevels } from "../../analysis/fault-levels.ts";
+import { greatestFault } from "../../analysis/faults.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { kiloamps, step } from "../../calc/result.ts";
@@ -51,8 +52,8 @@ export default installationRule({
 
 function judge(node: BoardNode, report: Reporter): void {
   // A recorded figure is judged by another check.
-  const levels = faultLevels(node);
-  if (!levels || levels.recorded) return;
+  const levels = greatestFault(node.context) ? undefined : faultLevels(node);
+  if (!levels) return;
   const conditional = conditionalAt(node.context);
   if (conditional !== undefined && levels.bound.value <= conditional) return;
   for (const study of node.studies) device(node, study, report);
