@@ -18,14 +18,23 @@ export interface RcdTest {
   readonly multiple: Val<number> | undefined;
 }
 
-/** The tests of a way's latest live block. A later block supersedes the earlier. */
+/** The tests of a way that stand: the latest of each device at each current. */
 export const rcdTestsOfWay = (study: WayStudy): RcdTest[] =>
-  study.live ? testsIn(study.live, (fact) => deviceOnWay(fact, study)) : [];
+  standing(study.liveTests.map((test) => testsIn(test, (fact) => deviceOnWay(fact, study))));
 
-/** The tests of a board's latest live block. */
-export function rcdTestsOfBoard(context: Context): RcdTest[] {
-  const [latest] = liveOfBoard(context);
-  return latest ? testsIn(latest, (fact) => deviceOnBoard(fact, context)) : [];
+/** The tests of a board that stand. */
+export const rcdTestsOfBoard = (context: Context): RcdTest[] =>
+  standing(liveOfBoard(context).map((test) => testsIn(test, (fact) => deviceOnBoard(fact, context))));
+
+/** A later test takes the place of an earlier one of the same device and current, and of no other. Latest first. */
+function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {
+  const found: RcdTest[] = [];
+  const same = (one: RcdTest, other: RcdTest): boolean =>
+    one.device?.fact === other.device?.fact &&
+    one.fact.args.name?.value === other.fact.args.name?.value &&
+    one.multiple?.value === other.multiple?.value;
+  for (const day of days) found.push(...day.filter((test) => !found.some((later) => same(later, test))));
+  return found;
 }
 
 export const liveOfBoard = ({ board }: Context): Test<"boardLive">[] => testsOf<"boardLive">(board.facts.all("live"));

@@ -440,6 +440,18 @@ describe("tests spread over days", () => {
     expect(ids(way({ Zs: "1.60 Ω" }).replace("}\nlive", again))).toContain("warning loop/zs-disagrees");
   });
 
+  it("an RCD that was too slow stays so until it is tested again at that current", () => {
+    const slow = way({ device: "BS EN 61009 B16 6 kA 30 mA type A", live: "rcd 30 mA 1x 412 ms\ntest-button failed" });
+    const followedBy = (lines: string) =>
+      slow.replace("live 2026-03-05", `live 2026-03-06 with M1 {\n${lines}\n}\nlive 2026-03-05`);
+    expect(ids(followedBy("Zs 0.71 Ω"))).toEqual(
+      expect.arrayContaining(["error rcd/time-over-limit", "error rcd/test-button-failed"]),
+    );
+    const mended = ids(followedBy("Zs 0.71 Ω\nrcd 30 mA 1x 24 ms\ntest-button ok"));
+    expect(mended).not.toContain("error rcd/time-over-limit");
+    expect(mended).not.toContain("error rcd/test-button-failed");
+  });
+
   it("a limitation later on takes the place of the reading before it", () => {
     const later = way({ Zs: "5.71 Ω" }).replace(
       "live 2026-03-05",

@@ -34,7 +34,12 @@ export default installationRule({
   },
   // The latest word counts: a reversal that was put right stays in the record.
   checkBoard({ board, context, studies }, report) {
-    judge(liveOfBoard(context)[0]?.facts.one("phase-sequence") ?? board.head.facts.one("phase-sequence"), report);
-    for (const study of studies) judge(study.live?.facts.one("phase-sequence"), report);
+    const onBoard = liveOfBoard(context)
+      .find(({ facts }) => facts.has("phase-sequence"))
+      ?.facts.one("phase-sequence");
+    judge(onBoard ?? board.head.facts.one("phase-sequence"), report);
+    for (const { liveTests } of studies) {
+      judge(liveTests.find(({ facts }) => facts.has("phase-sequence"))?.facts.one("phase-sequence"), report);
+    }
   },
 });

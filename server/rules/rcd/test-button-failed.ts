@@ -1,4 +1,5 @@
 import { liveOfBoard } from "../../analysis/rcd-tests.ts";
+import type { Fact } from "../../model/values.ts";
 import { boardRule, factSpot } from "../rule.ts";
 
 export default boardRule({
@@ -27,11 +28,12 @@ export default boardRule({
     },
   ],
   check({ context, studies }, report) {
-    const boardButtons = liveOfBoard(context)[0]?.facts.all("test-button") ?? [];
-    const wayButtons = studies.flatMap((study) =>
-      study.live ? [...study.live.facts.all("test-button"), ...study.live.facts.all("afdd-button")] : [],
-    );
-    for (const fact of [...boardButtons, ...wayButtons]) {
+    const onBoard = lastPresses(liveOfBoard(context).map(({ facts }) => facts.all("test-button")));
+    const onWays = studies.flatMap(({ liveTests }) => [
+      ...lastPresses(liveTests.map(({ facts }) => facts.all("test-button"))),
+      ...lastPresses(liveTests.map(({ facts }) => facts.all("afdd-button"))),
+    ]);
+    for (const fact of [...onBoard, ...onWays]) {
       const { verdict } = fact.args;
       if (!("value" in verdict) || verdict.value !== "failed") continue;
       const device = fact.word === "afdd-button" ? "The AFDD" : "The RCD";
@@ -41,3 +43,11 @@ export default boardRule({
     }
   },
 });
+
+/** The last press of each button; days are given with the latest first. */
+function lastPresses<F extends Fact>(days: readonly (readonly F[])[]): F[] {
+  const found: F[] = [];
+  const nameOf = ({ args }: F): unknown => ("name" in args ? (args.name as { value: string } | undefined)?.value : "");
+  for (const day of days) found.push(...day.filter((fact) => !found.some((later) => nameOf(later) === nameOf(fact))));
+  return found;
+}

@@ -31,7 +31,7 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const fact = study.live?.facts.one("trip-current");
+    const fact = study.liveTests.find(({ facts }) => facts.has("trip-current"))?.facts.one("trip-current");
     const reading = fact && measured(fact.args.value);
     const rcd = study.rcds[0];
     const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
