@@ -135,10 +135,47 @@ describe("networks of boards", () => {
   });
 });
 
+describe("what other checks call right", () => {
+  const good = rules.flatMap(({ id, examples }) =>
+    examples.map((example, index) => ({ id, index, text: inSetting(unmark(example.good).text, example.setting).text })),
+  );
+
+  it.each(good)("raises nothing here: $id, sample $index", ({ text }) => {
+    expect(raised(text)).toEqual([]);
+  });
+});
+
 describe("boards that feed each other in a circle, or nobody feeds", () => {
   it("are left to the checks of the network", () => {
     const text = network([[{ Ib: 8, length: 20 }]]).replace("fed-from supply", "fed-from B0");
     expect(raised(text)).toEqual([]);
+  });
+});
+
+describe("lines that are loaded unequally", () => {
+  const board = (...ways: readonly string[]) => `wayfile 1
+installation "Works" {
+  standard BS 7671:2018+A2:2022
+  premises commercial
+  supply {
+    phases three
+  }
+  board A "Main" {
+    fed-from supply
+${ways.map((way, index) => `way ${index + 1} radial "Load" {\n${way}\n}`).join("\n")}
+  }
+}`;
+  const found = (text: string) => raised(text).map(({ check }) => check);
+
+  it("are told only where moving a circuit evens them out", () => {
+    expect(found(board("phase L1\nIb 30 A"))).toEqual([]);
+    expect(found(board("phase L1\nIb 16 A", "phase L1\nIb 16 A"))).toEqual(["demand/unbalanced"]);
+    expect(found(board("phase L1\nIb 16 A", "phase L2\nIb 16 A", "phase L3\nIb 12 A"))).toEqual([]);
+  });
+
+  it("are not told while a circuit has no line or no load yet", () => {
+    expect(found(board("phase L1\nIb 16 A", "phase L1\nIb 16 A", "Ib 16 A"))).toEqual([]);
+    expect(found(board("phase L1\nIb 16 A", "phase L1\nIb 16 A", "phase L2"))).toEqual([]);
   });
 });
 

@@ -60,9 +60,12 @@ function judge(node: BoardNode, report: Reporter): void {
   const floor = practiceOf("unbalance-floor");
   const gap = most.value - least.value;
   if (gap < floor.value || gap <= share.value * most.value) return;
-  const on = (line: string) => node.studies.filter(({ facts }) => facts.one("phase")?.args.phase.value === line);
+  const on = node.studies.filter(({ facts }) => facts.one("phase")?.args.phase.value === most.line);
+  // Moving a circuit that is as large as the difference only puts the unbalance elsewhere.
+  const moved = on.find(({ designCurrent }) => designCurrent !== undefined && designCurrent.value < gap);
+  if (!moved) return;
   report(wordSpot(node.board.head.header), {
-    message: `Board ${node.board.head.name} draws ${values.map(({ line, value }) => `${amps(value)} on ${line}`).join(", ")}: move a circuit from ${most.line} to ${least.line}.`,
+    message: `Board ${node.board.head.name} draws ${values.map(({ line, value }) => `${amps(value)} on ${line}`).join(", ")}: moving way ${moved.way.id} from ${most.line} to ${least.line} would even it out.`,
     value: amount(gap, "A"),
     limit: amount(Math.max(floor.value, share.value * most.value), "A"),
     steps: [
@@ -71,6 +74,6 @@ function judge(node: BoardNode, report: Reporter): void {
       ...share.steps,
     ],
     source: combine(share.source, floor.source),
-    related: on(most.line).map(({ way }) => ({ spot: factSpot(way.header), message: `On ${most.line}.` })),
+    related: on.map(({ way }) => ({ spot: factSpot(way.header), message: `On ${most.line}.` })),
   });
 }
