@@ -29,8 +29,9 @@ export function liveHeat(node: BoardNode, study: WayStudy): LiveHeat | undefined
   const k = lineFactor(study);
   if (!cable || !k || study.isSpare) return undefined;
   const { neutral, earth } = leastFaults(node, study);
-  // Both go through the line conductor: the smaller lasts longer.
-  const fault = neutral && earth ? (neutral.value < earth.value ? neutral : earth) : (neutral ?? earth);
+  // Both go through the line conductor, and the smaller lasts longer. Through an electrode too little flows to heat it.
+  const electrode = study.supply.earthing === "TT" || !earth;
+  const fault = neutral && (electrode || neutral.value < earth.value) ? neutral : electrode ? undefined : earth;
   const trip = fault && tripTime(study, fault.value);
   if (!fault || !trip) return undefined;
   const size = adiabaticSize(fault.value, trip.time.value, k);

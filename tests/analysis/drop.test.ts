@@ -230,6 +230,24 @@ describe("properties", () => {
     );
   });
 
+  it.each([
+    "flat-twin line 1.5 mm² cpc 1.0 mm²",
+    "singles line 1.5 mm² cpc 1.5 mm²",
+    "multicore 70 °C line 1.5 mm² cpc 1.5 mm²",
+    "armoured 70 °C line 1.5 mm² cpc 1.5 mm²",
+    "armoured 90 °C line 1.5 mm² cpc 1.5 mm²",
+    "multicore aluminium line 16 mm² cpc 16 mm²",
+  ])("%s: the next size never drops more, from tables or reckoned", (cable) => {
+    const lines = `cable ${cable}\nroute clipped method C\nlength 30 m\nIb 9 A`;
+    const node = nodeOf(installationOf(inSetting(`way 1 radial "Load" {\n${lines}\n}`).text), "A");
+    const drops = [1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120].flatMap((size) => {
+      const found = circuitDrop(wayOf(node, "1"), size);
+      return found ? [found.drop.value] : [];
+    });
+    expect(drops.length).toBeGreaterThan(5);
+    expect(drops).toEqual(drops.toSorted((one, other) => other - one));
+  });
+
   it("a larger cable never drops more, and cooler conductors never do", () => {
     for (const insulation of [70, 90] as const)
       for (const loaded of [2, 3] as const) {

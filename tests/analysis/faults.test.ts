@@ -182,6 +182,14 @@ describe("heat", () => {
     expect(heat?.need.value).toBeCloseTo((current * Math.sqrt(0.1)) / 115, 9);
   });
 
+  it("is not judged by what little flows through an electrode", () => {
+    const { node, study } = way("BS 88-2 16 A 80 kA gG");
+    expect(liveHeat(node, study)?.fault.value).toBe(leastFaults(node, study).earth?.value);
+    const text = single("2 kA", [30, 20]).replace("earthing TN-S", "earthing TT").replace("Ze 0.25 Ω", "Ze 84 Ω");
+    const tt = nodeOf(installationOf(text), "C");
+    expect(liveHeat(tt, wayOf(tt, "1"))?.fault.value).toBe(leastFaults(tt, wayOf(tt, "1")).neutral?.value);
+  });
+
   it("a breaker lets through more at more, and at 10 kA what its class allows", () => {
     const { study } = way("BS EN 60898 B16 10 kA");
     const through = [1000, 3000, 6000, 10_000].map((fault) => letThroughAt(study, fault)?.energy.value ?? Number.NaN);
