@@ -60,6 +60,8 @@ function perMetreOf(study: WayStudy, csa: number): Sourced<number> | undefined {
   const method = (route && methodOf(route)) ?? "B";
   const tabulated =
     material === "copper" ? dropPerAmpereMetre({ construction, insulation, method, loaded, csa }) : undefined;
+  // Flat cable is made in the sizes of its table and in no others.
+  if (construction === "flat-twin") return tabulated;
   return tabulated ?? reckonedDrop({ csa, material, insulation, loaded });
 }
 

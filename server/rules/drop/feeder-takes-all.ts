@@ -4,8 +4,8 @@ import { type BoardNode, networkOf } from "../../analysis/network.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
+import { resizeCable } from "../cable-size.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
 
 export default installationRule({
   id: "drop/feeder-takes-all",
@@ -98,7 +98,7 @@ function judge(node: BoardNode, report: Reporter): void {
       spot: factSpot(study.way.header),
       message: "Nothing is left for this circuit.",
     })),
-    fixes: line && size ? [inPlaceOf(line, `${size} mm²`, `Make it ${squareMillimetres(size)}`)] : [],
+    fixes: resizeCable(cable, size),
   });
 }
 

@@ -3,8 +3,8 @@ import { type BoardNode, networkOf } from "../../analysis/network.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
+import { resizeCable } from "../cable-size.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
 
 export default installationRule({
   id: "drop/over-limit",
@@ -135,7 +135,7 @@ function say(node: BoardNode, circuit: CircuitDrop, report: Reporter): void {
         message: `This feeder takes ${percent(feeder.drop.value)}.`,
       })),
     ],
-    fixes: line && size ? [inPlaceOf(line, `${size} mm²`, `Make it ${squareMillimetres(size)}`)] : [],
+    fixes: resizeCable(cable, size),
   });
 }
 

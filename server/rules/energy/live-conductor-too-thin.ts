@@ -5,8 +5,8 @@ import { overloadProtected } from "../../analysis/overload-relations.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
+import { resizeCable } from "../cable-size.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
 
 const sample = (size: string) => `wayfile 1
 installation "Sample" {
@@ -67,6 +67,6 @@ function judge(node: BoardNode, study: WayStudy, report: Reporter): void {
     steps: need.steps,
     source: need.source,
     related: [{ spot: factSpot(device.fact), message: "The device that must open." }],
-    fixes: line && size ? [inPlaceOf(line, `${size} mm²`, `Make it ${squareMillimetres(size)}`)] : [],
+    fixes: resizeCable(cable, size),
   });
 }

@@ -1,0 +1,22 @@
+import type { Cable } from "../analysis/way.ts";
+import { squareMillimetres } from "../calc/result.ts";
+import type { Fix } from "../model/problems.ts";
+import { flatPairs } from "../tables/sizing-practice.ts";
+import { rowOf } from "../tables/table.ts";
+
+/**
+ * Makes the line conductor of a cable another size; flat twin cable takes the protective conductor with it that it is
+ * sold with. Nothing where the size stands in a cable type that others use too.
+ */
+export function resizeCable(cable: Cable | undefined, size: number | undefined): Fix[] {
+  const { line, cpc } = cable?.fact.args ?? {};
+  if (!cable || !line || size === undefined) return [];
+  const pair = cable.construction === "flat-twin" ? rowOf(flatPairs, { line: size })?.facts.cpc : undefined;
+  const larger = pair !== undefined && cpc && pair > cpc.value ? pair : undefined;
+  const edits = [
+    { start: line.start, end: line.end, text: `${size} mm²` },
+    ...(larger !== undefined && cpc ? [{ start: cpc.start, end: cpc.end, text: `${larger} mm²` }] : []),
+  ];
+  const title = `Make it ${squareMillimetres(size)}${larger === undefined ? "" : ` with ${squareMillimetres(larger)}`}`;
+  return [{ title, edits, safe: false }];
+}
