@@ -1,11 +1,39 @@
 import { deviceName } from "../../analysis/describe.ts";
 import { letThroughAt } from "../../analysis/energy.ts";
-import { greatestFault } from "../../analysis/faults.ts";
-import { kiloamps, plain, squareMillimetres, step } from "../../calc/result.ts";
+import { faultLevels } from "../../analysis/fault-levels.ts";
+import { type FaultAt, greatestFault } from "../../analysis/faults.ts";
+import { networkOf } from "../../analysis/network.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { type Calculated, kiloamps, plain, squareMillimetres, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter } from "../rule.ts";
 
-export default wayRule({
+const sample = (sizes: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ipf 9 kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds   B
+      cable   armoured 70 °C line 35 mm² cpc 35 mm²
+      length  4 m
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Corridor lighting" {
+      device  BS EN 60898 C10 10 kA
+      cable   flat-twin line ${sizes}
+      serves  lighting
+    }
+  }
+}`;
+
+export default installationRule({
   id: "energy/let-through",
   severity: "information",
   since: "0.1",
@@ -27,24 +55,43 @@ export default wayRule({
   serves  lighting
 }`,
     },
+    {
+      bad: sample("1.5 mm² cpc 1.0 mm²").replace("1.0 mm²\n", `1.0 mm²\n      ${"^".repeat(42)}\n`),
+      good: sample("6 mm² cpc 2.5 mm²"),
+    },
   ],
-  check(study, report) {
-    const { device, cable, context } = study;
+  check(installation, report) {
+    // Where nothing is recorded, what is reckoned along the feeders tells.
+    for (const node of networkOf(installation).nodes) {
+      const levels = greatestFault(node.context) ? undefined : faultLevels(node);
+      if (levels) for (const study of node.studies) judge(study, levels.greatest, report);
+    }
+  },
+  checkBoard({ context, studies }, report) {
     const fault = greatestFault(context);
-    const found = device && cable && fault && !study.isSpare ? letThroughAt(study, fault.value) : undefined;
-    if (!found || !device || !cable || !fault || found.energy.value <= found.stands.value) return;
-    const { energy, stands, conductor, csa } = found;
-    const which = conductor === "cpc" ? "protective conductor" : "line conductor";
-    report(factSpot(cable.fact), {
-      message: `At ${kiloamps(fault.value)} a class 3 ${deviceName(device)} breaker may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} bears ${plain(stands.value, 0)} A²s. Look the figure up with the maker.`,
-      value: amount(energy.value, "A²s"),
-      limit: amountOf(stands),
-      steps: [...energy.steps, ...stands.steps, step("I²t ≤ k²S²", "", "does not hold")],
-      source: combine(energy.source, stands.source),
-      related: [
-        { spot: factSpot(device.fact), message: "The device." },
-        { spot: factSpot(fault.fact), message: `${fault.name} ${kiloamps(fault.value)}.` },
-      ],
-    });
+    if (!fault) return;
+    const current = { value: fault.value, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
+    for (const study of studies) judge(study, current, report, fault);
   },
 });
+
+function judge(study: WayStudy, fault: Calculated, report: Reporter, recorded?: FaultAt): void {
+  const { device, cable } = study;
+  const found = device && cable && !study.isSpare ? letThroughAt(study, fault.value) : undefined;
+  if (!found || !device || !cable || found.energy.value <= found.stands.value) return;
+  const { energy, stands, conductor, csa } = found;
+  const which = conductor === "cpc" ? "protective conductor" : "line conductor";
+  report(factSpot(cable.fact), {
+    message: `At ${kiloamps(fault.value)}${recorded ? "" : ", as reckoned for this board,"} a class 3 ${deviceName(device)} breaker may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} bears ${plain(stands.value, 0)} A²s. Look the figure up with the maker.`,
+    value: amount(energy.value, "A²s"),
+    limit: amountOf(stands),
+    steps: [...fault.steps, ...energy.steps, ...stands.steps, step("I²t ≤ k²S²", "", "does not hold")],
+    source: combine(fault.source, energy.source, stands.source),
+    related: [
+      { spot: factSpot(device.fact), message: "The device." },
+      ...(recorded
+        ? [{ spot: factSpot(recorded.fact), message: `${recorded.name} ${kiloamps(recorded.value)}.` }]
+        : []),
+    ],
+  });
+}
