@@ -22,10 +22,15 @@ export async function showWorksheet(server: Server): Promise<void> {
       { enableScripts: false, localResourceRoots: [] },
     );
     panel.webview.html = sheet.html;
-    await offerFile(sheet, panel, editor.document.uri);
+    // Not waited for: the offer stays as long as nobody answers it, and the sheet is there already.
+    offerFile(sheet, panel, editor.document.uri).catch(report);
   } catch (error) {
-    await window.showErrorMessage(`Wayfile: ${error instanceof Error ? error.message : String(error)}`);
+    report(error);
   }
+}
+
+function report(error: unknown): void {
+  window.showErrorMessage(`Wayfile: ${error instanceof Error ? error.message : String(error)}`);
 }
 
 async function offerFile({ title, html }: WorksheetAnswer, panel: WebviewPanel, schedule: Uri): Promise<void> {

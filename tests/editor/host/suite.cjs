@@ -313,7 +313,7 @@ suite("In the editor", () => {
     test("a new schedule begins without errors", async () => {
       const before = vscode.window.activeTextEditor?.document;
       let done = false;
-      const asked = run("wayfile.newSchedule", { name: "Tern Quay" }).then(() => {
+      const asked = run("wayfile.newSchedule", { name: "Heron Wharf" }).then(() => {
         done = true;
       });
       // The first choice of each list. There is no event for a list being shown.
@@ -322,12 +322,61 @@ suite("In the editor", () => {
       assert.notEqual(document, before);
       assert.equal(document.languageId, "wayfile");
       assert.ok(document.isUntitled);
-      assert.match(document.getText(), /installation "Tern Quay"/);
+      assert.match(document.getText(), /installation "Heron Wharf"/);
       await checked(document);
       assert.deepEqual(
         errorsOf(document).map(({ message }) => message),
         [],
       );
+    });
+  });
+
+  suite("on paper", () => {
+    /** Puts the cursor of the faulty example on its judged reading. */
+    const stand = async () => {
+      await showFaulty();
+      const { line } = findLine(faulty, judged);
+      const here = new vscode.Position(line, 0);
+      vscode.window.activeTextEditor.selection = new vscode.Selection(here, here);
+      return line;
+    };
+    const tabOf = (label) =>
+      until(vscode.window.tabGroups.onDidChangeTabs, `a tab with ${label}`, () =>
+        vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).find((tab) => label.test(tab.label)),
+      );
+
+    test("the working of the way at the cursor opens beside the schedule", async () => {
+      await stand();
+      await run("wayfile.showWorking");
+      await vscode.window.tabGroups.close(await tabOf(/Working/));
+    });
+
+    test("so does its worksheet", async () => {
+      await stand();
+      await run("wayfile.worksheet");
+      await vscode.window.tabGroups.close(await tabOf(/worksheet/i));
+    });
+
+    test("hints beside the readings give limit and margin", async () => {
+      const line = await stand();
+      const range = new vscode.Range(line, 0, line + 1, 0);
+      const hints = await run("vscode.executeInlayHintProvider", faulty.uri, range);
+      assert.match(hints.map(({ label }) => (typeof label === "string" ? label : label[0].value)).join(), /limit/);
+    });
+
+    test("tests still to be made are written as comments and change no finding", async () => {
+      const text = faulty.getText().replace(/^( +)(?:dead|live) .*?^\1\}\n/gms, "");
+      const document = await openText(text);
+      await checked(document);
+      const before = errorsOf(document).length;
+      const line = text.split("\n").findIndex((one) => /^\s*way /.test(one));
+      const here = new vscode.Position(line, 4);
+      vscode.window.activeTextEditor.selection = new vscode.Selection(here, here);
+      await run("wayfile.addTests");
+      const written = () => /# *dead/.test(document.getText());
+      await until(vscode.workspace.onDidChangeTextDocument, "the tests to be written", written);
+      await checked(document);
+      assert.equal(errorsOf(document).length, before);
     });
   });
 
