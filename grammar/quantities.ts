@@ -49,6 +49,7 @@ export const quantities = {
   temperature: kind("a temperature", "temperature", ["°C"], "°C", -40, 150),
   power: kind("a power", "power", ["kW", "W"], "W", 0.1, 5e6),
   percent: kind("a percentage", "ratio", ["%"], "%", 0, 1_000),
+  share: kind("a share of the whole", "ratio", ["%"], "%", 0, 100),
 } as const satisfies Record<string, QuantityKind>;
 
 export type QuantityName = keyof typeof quantities;

@@ -445,7 +445,7 @@ const blocks = {
       { means: "Single-phase or three-phase board. As the supply if left out.", example: "phases three" },
     ),
     diversity: once(
-      { share: quantity("percent", "the share in use at once") },
+      { share: quantity("share", "the share in use at once") },
       {
         means: "What is in use at once of all that the board's circuits take, by the designer's own judgement.",
         background: "Applied to the sum of the board's circuits, after any diversity of single ones.",
@@ -642,7 +642,7 @@ const blocks = {
       },
     ),
     "power-factor": once(
-      { value: quantity("percent", "the power factor, in hundredths") },
+      { value: quantity("share", "the power factor, in hundredths") },
       {
         means: "The power factor of the loads. 100 % if left out.",
         background: "A load in kW takes more current the lower it is.",
@@ -650,7 +650,7 @@ const blocks = {
       },
     ),
     diversity: once(
-      { share: quantity("percent", "the share in use at once") },
+      { share: quantity("share", "the share in use at once") },
       {
         means: "What of the circuit's design current counts towards the demand, by the designer's own judgement.",
         background: "Without it the published table for the kind of premises and of circuit is taken.",

@@ -34,7 +34,7 @@ export default wayRule({
     const loads = study.facts.all("load");
     const [first] = loads;
     if (!Ib || !first || study.facts.broken.includes("load")) return;
-    const voltage = study.threePhase ? study.supply.U0 * 3 : study.supply.U0;
+    const voltage = (study.threePhase ? study.supply.U0 * 3 : study.supply.U0) * (study.powerFactor || 1);
     const sum = loads.reduce(
       (total, { args }) => total + (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage,
       0,
