@@ -1,11 +1,11 @@
 /** The design of a circuit as a report shows it, line by line with the working. */
-import { ringRule } from "../calc/index.ts";
+import { type Calculated, ringRule } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
 import { breakingOf, conditionalAt } from "./breaking.ts";
 import { compared, type DesignLine, figure, open, stated } from "./design-line.ts";
 import { cableDrop } from "./drop.ts";
-import { added, boardDrop, circuitDrop, dropLimitOf } from "./drop-path.ts";
+import { added, boardDrop, circuitDrop, dropLimitOf, feederCurrent } from "./drop-path.ts";
 import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
 import { faultLevels, leastFaults } from "./fault-levels.ts";
 import { designLoop } from "./loop.ts";
@@ -17,7 +17,7 @@ import type { WayStudy } from "./way.ts";
 export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
   if (study.isSpare) return [];
   return [
-    ...current(study),
+    ...current(node, study),
     ...overloadLines(study),
     ...dropLines(node, study),
     ...loopLines(study),
@@ -26,16 +26,24 @@ export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLi
   ];
 }
 
-function current(study: WayStudy): DesignLine[] {
+/** The design current of a circuit; of a feeder without one, the demand of the board it feeds. */
+function currentOf(node: BoardNode, study: WayStudy): Calculated | undefined {
   const { designCurrent, powerFactor } = study;
-  if (!designCurrent) return [open("Design current", "neither a design current nor loads are stated")];
-  const value = stated(designCurrent.value, "A");
+  const fed = node.children.find(({ feeder }) => feeder === study);
+  if (!designCurrent) return fed && feederCurrent(fed, study);
   const how = designCurrent.stated
     ? "as stated"
     : powerFactor < 1
       ? "sum of the loads, by the power factor"
       : "sum of the loads";
-  return [figure("Design current", { ...value, steps: [step(`Ib, ${how}`, "", amps(designCurrent.value))] })];
+  const value = stated(designCurrent.value, "A");
+  return { ...value, steps: [step(`Ib, ${how}`, "", amps(designCurrent.value))] };
+}
+
+function current(node: BoardNode, study: WayStudy): DesignLine[] {
+  const found = currentOf(node, study);
+  if (!found) return [open("Design current", "neither a design current nor loads are stated")];
+  return [figure("Design current", found, study.designCurrent ? undefined : "the demand of the board it feeds")];
 }
 
 function overloadLines(study: WayStudy): DesignLine[] {
@@ -72,10 +80,14 @@ function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const above = boardDrop(node);
   const reason = above.whole ? undefined : "a feeder on the way could not be reckoned: it is at least this much";
   if (study.isFeeder) {
-    const Ib = study.designCurrent;
+    const Ib = currentOf(node, study);
     const own = Ib && cableDrop(study, Ib.value);
-    if (!own || "missing" in own) return [];
-    return [figure("Voltage drop of the feeder", own.drop)];
+    if (!own) return [open("Voltage drop of the feeder", "neither its current nor the demand of its board is known")];
+    return [
+      "missing" in own
+        ? open("Voltage drop of the feeder", own.missing)
+        : figure("Voltage drop of the feeder", own.drop),
+    ];
   }
   const found = circuitDrop(study);
   if (!found) {

@@ -28,11 +28,10 @@ export function tripTime(study: WayStudy, current: number): TripTime | undefined
     return { time: { value: magnetic, unit: "s", steps, source: most.source }, atMost: true };
   }
   const [long, short] = [currentFor(study, slow), currentFor(study, quick)];
-  if (!long || !short || current < long.value * (1 - 1e-9)) return undefined;
-  if (current >= short.value) {
-    const steps = [step(`t at ${amps(short.value)} or more, at most`, "", seconds(quick))];
-    return { time: { value: quick, unit: "s", steps, source: short.source }, atMost: true };
-  }
+  if (!long || current < long.value * (1 - 1e-9)) return undefined;
+  // Larger fuses stand in the table of the longer time only.
+  if (!short) return atMost(long, slow);
+  if (current >= short.value) return atMost(short, quick);
   const slope = Math.log(slow / quick) / Math.log(short.value / long.value);
   const value = slow * (long.value / current) ** slope;
   const numbers = `between ${seconds(slow)} at ${amps(long.value)} and ${seconds(quick)} at ${amps(short.value)}`;
@@ -41,6 +40,11 @@ export function tripTime(study: WayStudy, current: number): TripTime | undefined
     time: { value, unit: "s", steps: [step(`t at ${amps(current)}`, numbers, seconds(value))], source },
     atMost: false,
   };
+}
+
+function atMost(from: Calculated, time: number): TripTime {
+  const steps = [step(`t at ${amps(from.value)} or more, at most`, "", seconds(time))];
+  return { time: { value: time, unit: "s", steps, source: from.source }, atMost: true };
 }
 
 /** The current that operates a device in a time, A: that from which its limit of Zs is reckoned. */

@@ -66,6 +66,14 @@ describe("the design with its working", () => {
     expect(same.map(({ verdict }) => verdict)).toEqual([same[0]?.verdict === "ask" ? "ask" : "fails"]);
   });
 
+  it("takes for a feeder without a design current the demand of the board it feeds", () => {
+    const [study] = studiesOf(badOf("demand/over-device"));
+    const lines = study?.boards[0]?.ways[0]?.lines ?? [];
+    const current = lines.find(({ title }) => title === "Design current");
+    expect(current?.value?.value).toBeCloseTo(9500 / 230, 9);
+    expect(lines.find(({ title }) => title === "Voltage drop of the feeder")?.verdict).toBe("open");
+  });
+
   it("is made of any text, however much of it is missing", () => {
     const text = generate({ ways: 6, waysPerBoard: 3, seed: 3 });
     const lines = text.split("\n");

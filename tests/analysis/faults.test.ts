@@ -169,6 +169,12 @@ describe("heat", () => {
     expect(tripTime(study, 60)).toBeUndefined();
   });
 
+  it("a large fuse, of which only the slow end is kept, takes no longer than that", () => {
+    const { study } = way("BS 88-2 100 A 80 kA gG");
+    expect(tripTime(study, 2000)).toMatchObject({ atMost: true, time: { value: 5 } });
+    expect(tripTime(study, 200)).toBeUndefined();
+  });
+
   it("a breaker opens within a tenth of a second in its magnetic range, and below it is not judged", () => {
     const { study } = way("BS EN 60898 B16 6 kA");
     expect(tripTime(study, 80)).toMatchObject({ atMost: true, time: { value: 0.1 } });
