@@ -11,9 +11,9 @@ import { r1r2Doubt } from "./ring-r1r2.ts";
 import { type NumberAt, numberAt } from "./supply.ts";
 import { boardImpedance, type Rcd, WayStudy } from "./way.ts";
 
-/** R1+R2 at the conductor's operating temperature, from length and sizes. */
+/** The most R1+R2 of any point at the conductor's operating temperature, from length and sizes. */
 export function hotR1R2(study: WayStudy): Calculated | undefined {
-  const cold = study.expectedR1R2;
+  const cold = study.greatestR1R2;
   const factor = operatingFactor(study.cable?.insulation ?? 70, "incorporated");
   return cold && factor && operatingResistance(cold, factor);
 }

@@ -17,6 +17,7 @@ import {
   type Method,
   r1r2PerMetre,
   rcdLoopLimit,
+  readingAt,
   resistancePerMetre,
   tabulatedCapacity,
 } from "../calc/index.ts";
@@ -296,6 +297,12 @@ export class WayStudy {
     return this.#expectedR1R2();
   }
 
+  readonly #greatestR1R2 = lazy(() => farthestSpur(this) ?? this.expectedR1R2);
+  /** The most R1+R2 that any point of the circuit should show at 20 °C: on a ring, at the end of a spur. */
+  get greatestR1R2(): Calculated | undefined {
+    return this.#greatestR1R2();
+  }
+
   readonly #capacities = lazy(() => capacitiesOf(this));
   /** Capacity of each stretch of the route. */
   get capacities(): readonly StretchCapacity[] {
@@ -485,6 +492,32 @@ function expectedR1R2(study: WayStudy): Calculated | undefined {
   if (!study.isRing) return whole;
   const value = whole.value / 4;
   return { ...whole, value, steps: [...whole.steps, step("(r1 + r2) / 4", `${ohms(whole.value)} / 4`, ohms(value))] };
+}
+
+/** R1+R2 at the end of the spur that reads the most, where one reads more than the ring does half way round. */
+function farthestSpur(study: WayStudy): Calculated | undefined {
+  const { runs, cable, isRing } = study;
+  const r1 = expectedConductor(study, "line");
+  const r2 = expectedConductor(study, "cpc");
+  if (!isRing || !cable?.cpc || !runs?.closed || runs.mainLength <= 0 || !r1 || !r2 || !study.expectedR1R2)
+    return undefined;
+  const perMetre = r1r2PerMetre(cable.line, cable.cpc, { line: cable.material, cpc: cable.material });
+  if (!perMetre) return undefined;
+  let most = (r1.value + r2.value) / 4;
+  let farthest: Calculated | undefined;
+  for (const { name, spur } of runs.places.values()) {
+    const origin = spur && (spur.from === runs.board ? 0 : runs.places.get(spur.from)?.fromBoard);
+    if (!spur || origin === undefined) continue;
+    const at = readingAt(r1.value, r2.value, origin / runs.mainLength);
+    const own = expectedResistance(perMetre, spur.length);
+    const value = (at?.value ?? 0) + own.value;
+    if (!at || value <= most) continue;
+    most = value;
+    const sum = step(`R1 + R2 at ${name.value}, on a spur`, `${ohms(at.value)} + ${ohms(own.value)}`, ohms(value));
+    const steps = [...r1.steps, ...r2.steps, ...at.steps, ...own.steps, sum];
+    farthest = { value, unit: "Ω", steps, source: combine(r1.source, r2.source, at.source, own.source) };
+  }
+  return farthest;
 }
 
 /** What one conductor should read end to end at 20 °C, Ω. */

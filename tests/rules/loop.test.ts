@@ -185,3 +185,19 @@ describe("a limit as written", () => {
     expect(of("loop/max-zs-wrong", way("BS EN 60898 B32 6 kA", "1.44 Ω"), older)).toEqual([]);
   });
 });
+
+describe("the design of a ring with a spur", () => {
+  const ring = (spur: string) => `way 1 ring "Sockets" {
+  device  BS EN 61009 C32 6 kA 30 mA type A
+  cable   singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
+  run     A 15 m S1 15 m S2 15 m S3 15 m A
+  ${spur}
+}`;
+  const found = (spur: string) => of("loop/design-loop-over-limit", ring(spur), {});
+
+  // 60 m × 14.82 mΩ/m / 4 × 1.2 + 0.30 Ω = 0.57 Ω, within 0.68 Ω; at the end of 12 m more it is 0.78 Ω.
+  it("is judged at the end of the spur, where the loop is greatest", () => {
+    expect(found("")).toEqual([]);
+    expect(found("run S2 12 m X1").map(({ message }) => message)).toEqual([expect.stringContaining("0.78 Ω")]);
+  });
+});
