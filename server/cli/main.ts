@@ -7,7 +7,7 @@ import { type CheckOptions, check } from "./check.ts";
 import { exit } from "./exit.ts";
 import { explain } from "./explain.ts";
 import { type FmtOptions, fmt } from "./fmt.ts";
-import { addEditions, addWorking } from "./report-commands.ts";
+import { addEditions, addSummary, addWorking } from "./report-commands.ts";
 import { type SizeOptions, size } from "./size.ts";
 import type { Terminal } from "./terminal.ts";
 import { renderers, type WorksheetOptions, worksheetCommand } from "./worksheet.ts";
@@ -49,7 +49,7 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
     })
     .addHelpText("after", `\nExit codes: 0 all well, 1 errors found, 2 something could not be done.\n\n${examples}`);
 
-  for (const add of [addCheck, addFmt, addExplain, addWorksheet, addSize, addWorking, addEditions])
+  for (const add of [addCheck, addFmt, addExplain, addWorksheet, addSize, addWorking, addSummary, addEditions])
     add(program, terminal, finish);
   return program;
 }
@@ -196,4 +196,13 @@ function refused({ code, message }: CommanderError, args: readonly string[], ter
   return exit.failed;
 }
 
-const program: ReadonlySet<string> = new Set(["check", "fmt", "explain", "worksheet", "size", "working", "editions"]);
+const program: ReadonlySet<string> = new Set([
+  "check",
+  "fmt",
+  "explain",
+  "worksheet",
+  "size",
+  "working",
+  "summary",
+  "editions",
+]);

@@ -2,6 +2,7 @@
 import { type Command, Option } from "commander";
 import { type EditionsOptions, editions } from "./editions.ts";
 import { settings } from "./reporting.ts";
+import { type SummaryOptions, summary } from "./summary.ts";
 import type { Terminal } from "./terminal.ts";
 import { type WorkingOptions, working } from "./working.ts";
 
@@ -51,4 +52,24 @@ Examples:
 `,
     )
     .action((file: string, options: EditionsOptions) => finish(editions(file, options, terminal)));
+}
+
+export function addSummary(program: Command, terminal: Terminal, finish: Finish): void {
+  program
+    .command("summary")
+    .description("Sum up what is proven, what is open and why: one page to sign off against.")
+    .argument("<FILE>", "the schedule")
+    .addOption(format())
+    .addHelpText(
+      "after",
+      `
+For the installation and each board: tests made, by whom and with what; the least margins; what is
+missing, limited, not applicable, departed from or asked; what is found, and what stands on memory.
+
+Examples:
+  wayfile summary house.ways
+  wayfile summary house.ways --format html > house-summary.html
+`,
+    )
+    .action((file: string, options: SummaryOptions) => finish(summary(file, options, terminal)));
 }

@@ -4,7 +4,7 @@ import type { Report } from "../reports/document.ts";
 import { reportHtml } from "../reports/html.ts";
 import { reportMarkdown } from "../reports/markdown.ts";
 import { reportText } from "../reports/text.ts";
-import { gather, isNewer, languageVersion } from "../workspace/project.ts";
+import { checkProject, gather, isNewer, languageVersion, type ProjectResult } from "../workspace/project.ts";
 import { harmless } from "./columns.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
@@ -18,7 +18,7 @@ export function writeReport(
   path: string,
   setting: Setting,
   terminal: Terminal,
-  make: (installations: readonly Installation[]) => Report | { readonly failure: string },
+  make: (installations: readonly Installation[], check: () => ProjectResult) => Report | { readonly failure: string },
 ): number {
   const disk = new Disk(terminal.cwd);
   const file = disk.file(disk.path(path));
@@ -29,7 +29,7 @@ export function writeReport(
       `“${path}” is in a newer version of the language than ${languageVersion}: get a newer program.`,
       terminal,
     );
-  const report = make(installationsOf(files));
+  const report = make(installationsOf(files), () => checkProject(file, disk));
   if ("failure" in report) return refuse(report.failure, terminal);
   const text = settings[setting](report);
   terminal.out(setting === "text" ? harmless(text) : text);

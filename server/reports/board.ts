@@ -22,7 +22,11 @@ const linesOf = (facts: Facts | undefined): string[][] =>
     .filter(({ word, inner }) => !inner && !["note", "query", "answer", "departure"].includes(word))
     .map((fact) => [fact.word.replaceAll("-", " "), written(fact)]);
 
-export function installationSections(installation: Installation, result: CheckResult): Section[] {
+export function installationSections(
+  installation: Installation,
+  result: CheckResult,
+  design: readonly Section[],
+): Section[] {
   const { supply, head } = installation;
   const ze = originImpedance({ supply });
   const known = part("Installation and supply", [
@@ -41,7 +45,7 @@ export function installationSections(installation: Installation, result: CheckRe
     ),
   ]);
   const earthing = part("Earthing and bonding", supply ? earthingBlocks(supply) : []);
-  const parts = [...known, ...loop, ...earthing];
+  const parts = [...known, ...loop, ...earthing, ...design];
   const own = new Set([
     head.header.segment,
     ...(supply?.list ?? []).map(({ segment }) => segment),
@@ -109,7 +113,8 @@ function whyNoEarthing(supply: Facts<"supply">): string {
   return "the size of the tails is not stated";
 }
 
-export function boardSections(place: BoardInPlace, result: CheckResult): Section[] {
+/** `network` is what the boards together tells of the board. */
+export function boardSections(place: BoardInPlace, result: CheckResult, network: readonly Section[]): Section[] {
   const { board, context } = place;
   const loop = boardImpedance(context);
   const design = designBoardImpedance(context);
@@ -129,6 +134,7 @@ export function boardSections(place: BoardInPlace, result: CheckResult): Section
         reckon(`${name}, noted at the ${at}`, { steps: [], source: noSource }, kiloamps(value), ""),
       ),
     ]),
+    ...network,
   ];
   const ways = new Set(board.ways.map(({ segment }) => segment));
   const own = new Set(board.segments.filter((segment) => !ways.has(segment)));

@@ -1,4 +1,5 @@
 /** The working of a way, a board or an installation as a person sets it out on paper. */
+import { containmentsOf, containmentsOn } from "../analysis/containment.ts";
 import { type Network, networkOf } from "../analysis/network.ts";
 import { studyWay, type WayStudy } from "../analysis/way.ts";
 import type { Way } from "../model/file.ts";
@@ -6,6 +7,7 @@ import type { BoardInPlace, Installation } from "../model/installation.ts";
 import { type CheckResult, checkInstallation } from "../rules/check.ts";
 import { boardSections, installationSections } from "./board.ts";
 import { cablePart, loadPart } from "./currents.ts";
+import { boardDemandPart, containmentPart, coordinationPart, energyPart, originDemandPart } from "./design.ts";
 import { disconnectionPart } from "./disconnection.ts";
 import { paragraph, part, type Report, type Section } from "./document.ts";
 import { dropPart } from "./drop.ts";
@@ -42,16 +44,27 @@ function sectionsOf(installation: Installation, { place, way }: Target, result: 
   if (place && way) return waySections(installation, place, way, result);
   if (place) return wholeBoard(installation, place, result);
   return [
-    ...installationSections(installation, result),
+    ...installationSections(installation, result, [
+      ...originDemandPart(installation),
+      ...containmentPart(containmentsOf(installation)),
+    ]),
     ...installation.boards.flatMap((one) => wholeBoard(installation, one, result)),
   ];
 }
 
 const wholeBoard = (installation: Installation, place: BoardInPlace, result: CheckResult): Section[] => [
   { level: 1, title: boardTitle(place), blocks: [] },
-  ...boardSections(place, result),
+  ...boardSections(place, result, boardDesign(installation, place)),
   ...place.board.ways.flatMap((way) => waySections(installation, place, way, result)),
 ];
+
+function boardDesign(installation: Installation, place: BoardInPlace): Section[] {
+  const node = networkOf(installation).nodeOf(place.board);
+  return [
+    ...(node ? [...boardDemandPart(node), ...coordinationPart(node)] : []),
+    ...containmentPart(containmentsOn(place)),
+  ];
+}
 
 function waySections(installation: Installation, place: BoardInPlace, way: Way, result: CheckResult): Section[] {
   const study = studyWay(way, place.context);
@@ -59,11 +72,16 @@ function waySections(installation: Installation, place: BoardInPlace, way: Way, 
   const findings = findingsPart(result, new Set([way.segment]));
   if (study.isSpare)
     return [head, ...part("What is known", [paragraph("The way is spare: there is nothing to reckon.")]), ...findings];
-  const parts = calculation(study, networkOf(installation), place);
+  const parts = [
+    ...calculation(study, networkOf(installation), place),
+    ...containmentPart([...containmentsOf(installation), ...containmentsOn(place)], study),
+    ...expectedPart(study),
+    ...readingsPart(study),
+  ];
   return [head, ...parts, ...findings, ...openPart(parts), ...memoryPart(parts)];
 }
 
-/** In the order of the trade: what is known, currents, drop, disconnection, protection, and then the meter. */
+/** In the order of the trade: what is known, currents, drop, disconnection, protection. The meter comes after it. */
 const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace): Section[] => [
   ...knownPart(study),
   ...loadPart(study),
@@ -73,8 +91,7 @@ const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace)
   ...disconnectionPart(study),
   ...protectivePart(study),
   ...faultPart(study, network.nodeOf(board)),
-  ...expectedPart(study),
-  ...readingsPart(study),
+  ...energyPart(network.nodeOf(board), study),
 ];
 
 export const wayTitle = ({ board }: BoardInPlace, { id, kind, title }: Way): string =>

@@ -69,6 +69,27 @@ describe("editions", () => {
   });
 });
 
+describe("summary", () => {
+  test("counts what stands in the file, errors of the language among it", async () => {
+    const { code, out } = await new Folder({ "a.ways": schedule(`${faultyWay}\n  oddity 3`) }).run("summary", "a.ways");
+    expect(code).toBe(0);
+    expect(out).toContain("Before you sign");
+    expect(out).toContain("loop/zs-over-limit");
+    expect(out).toContain("language/unknown-word");
+  });
+
+  test("as Markdown and as HTML", async () => {
+    expect((await folder().run("summary", "a.ways", "--format", "markdown")).out).toMatch(/^# Summary: /);
+    wellFormed((await folder().run("summary", "a.ways", "--format", "html")).out);
+  });
+
+  test("of two installations in one file, each has its own findings", async () => {
+    const both = `${schedule(faultyWay)}${schedule(faultyWay).replace("wayfile 1\n", "").replace("board A", "board Z").replace("BS EN 60898 B32", "BS EN 60898 B6")}`;
+    const { out } = await new Folder({ "a.ways": both }).run("summary", "a.ways");
+    expect(out.match(/Zs 1\.52 Ω is above/g)?.length).toBe(1);
+  });
+});
+
 test.each([
   [["working", "none.ways"], "“none.ways” cannot be read: there is no such file."],
   [

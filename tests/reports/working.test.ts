@@ -94,6 +94,52 @@ test("a stretch that could not be reckoned proves nothing of the device", () => 
   expect(blocks.filter(({ kind }) => kind === "judgement")).toEqual([]);
 });
 
+describe("of a board and the installation", () => {
+  const textOf = (text: string, title: string) =>
+    blocksOf(workingIn(text), title).map((block) =>
+      block.kind === "judgement"
+        ? `${block.text}: ${block.verdict}`
+        : block.kind === "paragraph"
+          ? block.text
+          : block.kind,
+    );
+
+  test("the demand stands at the origin, with what it is held against", () => {
+    const text = feeder.replace("Ipf       1.6 kA", "Ipf       1.6 kA\n    cutout    BS 88-3 60 A");
+    expect(resultOf(workingIn(text), "Demand")).toBe("38 A");
+    expect(textOf(text, "Demand at the origin")).toContain("Demand against the cut-out: 38 A ≤ 60 A: holds");
+    const less = text.replace("88-3 60 A", "88-3 30 A");
+    expect(textOf(less, "Demand at the origin")).toContain("Demand against the cut-out: 38 A > 30 A: fails");
+  });
+
+  test("nothing told of the loads leaves it open", () => {
+    expect(textOf(missing, "Demand at the origin")).toEqual(["gap"]);
+  });
+
+  test("the main switch is held against what protects it, and a feeder against the devices behind it", () => {
+    const lines = textOf(feeder, "Coordination");
+    expect(lines).toContain("Main switch against what protects it: 63 A ≥ 50 A: holds");
+    const near = feeder.replace("BS EN 60898 B20", "BS EN 60898 C40");
+    expect(textOf(near, "Coordination")).toContainEqual(
+      expect.stringMatching(/^C50 .* over C40 .* A < .* A: advises$/),
+    );
+  });
+
+  test("a shared conduit is summed once for its board, and for each way in it", () => {
+    const text = feeder
+      .replace(
+        "main-switch  BS EN 60947-3 63 A",
+        "main-switch  BS EN 60947-3 63 A\n    containment  C1 conduit 20 mm length 8 m bends 2",
+      )
+      .replace("route   conduit 25 mm method B grouped 2", "route   in C1 carries line neutral cpc");
+    const board = textOf(text, "Shared containment");
+    const way = blocksOf(workingIn(text, { way: "B/2" }), "Shared containment");
+    expect(board.slice(0, 2)).toEqual(["table", "reckoning"]);
+    expect(board[2]).toMatch(/^C1, 20 mm conduit: .* ≤ .*: holds$/);
+    expect(way.map(({ kind }) => kind)).toEqual(["table", "reckoning", "judgement"]);
+  });
+});
+
 test("a device that is too large does not hold", () => {
   const report = workingIn(threePhase.replace("D32", "D63").replace("serves  motor", "serves  heating"), {
     way: "A/3",

@@ -1,0 +1,36 @@
+import type { Installation } from "../model/installation.ts";
+import { together } from "../reports/document.ts";
+import { summaryOf } from "../reports/summary.ts";
+import { none } from "../reports/target.ts";
+import type { CheckResult } from "../rules/check.ts";
+import { type Setting, writeReport } from "./reporting.ts";
+import type { Terminal } from "./terminal.ts";
+
+export interface SummaryOptions {
+  readonly format: Setting;
+}
+
+/** `wayfile summary`: one page to sign off against. */
+export function summary(path: string, { format }: SummaryOptions, terminal: Terminal): number {
+  return writeReport(path, format, terminal, (_, check) => {
+    const { files, installations, quietened } = check();
+    const all: CheckResult = { findings: files.flatMap(({ findings }) => [...findings]), quietened };
+    return together(installations.map((one) => summaryOf(one, shareOf(one, all, installations)))) ?? none;
+  });
+}
+
+/** What belongs to no other installation of the file. */
+function shareOf(own: Installation, all: CheckResult, installations: readonly Installation[]): CheckResult {
+  const others = new Set(installations.filter((one) => one !== own).flatMap(segmentsOf));
+  return {
+    findings: all.findings.filter(({ spot }) => !others.has(spot.segment)),
+    quietened: all.quietened.filter(({ finding }) => !others.has(finding.spot.segment)),
+  };
+}
+
+const segmentsOf = ({ head, supply, boards }: Installation) => [
+  head.header.segment,
+  ...head.facts.list.map(({ segment }) => segment),
+  ...(supply?.list ?? []).map(({ segment }) => segment),
+  ...boards.flatMap(({ board }) => board.segments),
+];
