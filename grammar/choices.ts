@@ -231,3 +231,20 @@ export const joined = {
 export const noTrip = {
   "no-trip": "It did not trip, as at half the rated residual current it must not.",
 } as const;
+
+export const measuredKinds = {
+  continuity: "Low resistances of conductors, dead.",
+  insulation: "Insulation resistance.",
+  loop: "Earth fault loop impedance.",
+  "rcd-time": "The trip time of an RCD.",
+} as const;
+
+export const rangeKinds = {
+  continuity: "Low resistances of conductors, dead.",
+  insulation: "Insulation resistance.",
+  loop: "Earth fault loop impedance.",
+} as const;
+
+export const lastDigits = {
+  digits: "Steps of the last figure shown: 2 digits of a reading of 0.62 Ω are 0.02 Ω.",
+} as const;

@@ -32,6 +32,7 @@ export const quantities = {
   conductor: kind("a conductor resistance", "resistance", ["Ω", "mΩ"], "Ω", -1, 10_000),
   electrode: kind("an electrode resistance", "resistance", ["Ω", "kΩ"], "Ω", 0, 100_000),
   insulation: kind("an insulation resistance", "resistance", ["MΩ", "GΩ", "kΩ"], "Ω", 0, 1e13),
+  meterRange: kind("the top of a meter's range", "resistance", ["Ω", "kΩ", "MΩ", "GΩ"], "Ω", 0.1, 1e13),
   rating: kind("a rated current", "current", ["A"], "A", 0.5, 6_300),
   sensitivity: kind("a rated residual current", "current", ["mA"], "A", 0.001, 3),
   fault: kind("a fault current", "current", ["kA", "A"], "A", 1, 200_000),

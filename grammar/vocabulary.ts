@@ -348,6 +348,42 @@ const blocks = {
       { types: many(choice(list.rcdTypes, "an RCD type")) },
       { means: "The RCD types it can test.", example: "tests AC A F" },
     ),
+    accuracy: often(
+      {
+        of: choice(list.measuredKinds, "what is measured"),
+        share: quantity("share", "the share of the reading it may be out by"),
+        count: opt(count("the steps of the last figure it may be out by besides")),
+        digits: opt(choice(list.lastDigits, "what the number counts")),
+      },
+      {
+        means: "How far its readings may be out: a share of the reading, and steps of the last figure shown.",
+        background:
+          "From the instrument's own data. A reading nearer to its limit than this neither passes nor fails for certain.",
+        example: "accuracy continuity 2 % 2 digits",
+      },
+    ),
+    range: often(
+      {
+        of: choice(list.rangeKinds, "what is measured"),
+        top: quantity("meterRange", "the most it can show"),
+      },
+      {
+        means: "The most it can show. What is more is written with > before it.",
+        example: "range insulation 999 MΩ",
+      },
+    ),
+    "test-current": once(
+      { value: quantity("current", "the current it drives through a continuity test") },
+      {
+        means: "The short-circuit current of its continuity test.",
+        limits: "At least 200 mA, by the standard of such instruments.",
+        example: "test-current 200 mA",
+      },
+    ),
+    "test-voltage": once(
+      { values: many(quantity("testVoltage", "a voltage it tests insulation at")) },
+      { means: "The voltages it can test insulation at.", example: "test-voltage 250 V 500 V" },
+    ),
     note: record.note,
   },
 

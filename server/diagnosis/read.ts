@@ -1,6 +1,7 @@
 /** What the dead tests of a way say of its resistances, as a sheet to be diagnosed. */
 import { type CircuitNetwork, circuitOf, farPlace } from "../analysis/circuit-network.ts";
 import { temperatureOf } from "../analysis/dead.ts";
+import { accuracyOf } from "../analysis/doubt.ts";
 import { keptWith } from "../analysis/kept.ts";
 import { rounds, studyRing } from "../analysis/ring.ts";
 import { excess } from "../analysis/ring-pattern.ts";
@@ -9,6 +10,7 @@ import type { WayStudy } from "../analysis/way.ts";
 import type { Measurement } from "../calc/circuit-readings.ts";
 import { standings } from "../calc/sound-readings.ts";
 import { type Fact, type FactOf, measured, type Reading } from "../model/values.ts";
+import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { type Accuracy, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
 
 /** The latest reading of each kind and point, and the block the newest of them stands in. */
@@ -16,7 +18,25 @@ export interface ReadSheet extends Sheet {
   readonly test: Test<"dead">;
 }
 
-export const sheetOfWay = keptWith((study: WayStudy): ReadSheet | undefined => readSheet(study, usualAccuracy));
+export const sheetOfWay = keptWith((study: WayStudy): ReadSheet | undefined => readSheet(study, accuracyOn(study)));
+
+/** One step of a meter that shows hundredths: no reading is known more closely than it is written. */
+const lastFigure = 10 ** -deadTestPractice.meterDecimals.value;
+
+/** What is stated of the instruments of the dead tests, the coarsest of them; the usual where one of them says nothing. */
+function accuracyOn(study: WayStudy): Accuracy {
+  const used = new Set(study.deadTests.flatMap((test) => test.with));
+  const stated = [...used].map((name) => accuracyOf(study.context.names, name, "continuity"));
+  if (stated.length === 0 || study.deadTests.some((test) => test.with.length === 0)) return usualAccuracy;
+  let share = 0;
+  let digits = lastFigure;
+  for (const accuracy of stated) {
+    if (!accuracy) return usualAccuracy;
+    share = Math.max(share, accuracy.percent / 100);
+    digits = Math.max(digits, accuracy.digits * lastFigure);
+  }
+  return { share, digits };
+}
 
 /** A sheet with an instrument's own accuracy instead of the usual. */
 export function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {

@@ -12,6 +12,7 @@ import type { Finding, Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
 import { containmentCard, namedContainmentCard } from "./cards-containment.ts";
+import { withDoubt } from "./cards-doubt.ts";
 import { boardLoopCard, conductorCard, editionCard, electrodeCard, faultCard, zeCard } from "./cards-supply.ts";
 import {
   boardRcdCard,
@@ -97,7 +98,7 @@ interface Explained {
 function explain(snapshot: Snapshot, spotted: Spotted, cursor: Cursor): Explained {
   const { statement, row, token, fact } = spotted;
   if (!statement || !row || !token) return { title: [], card: undefined, rest: [] };
-  const card = cardFor(snapshot, spotted, cursor.offset);
+  const card = withDoubt(cardFor(snapshot, spotted, cursor.offset), snapshot, spotted, cursor.offset);
   if (token === statement.word) {
     return {
       title: [`**${statement.word.image}** — ${row.means}`],

@@ -64,11 +64,14 @@ import faultLargerNotRecorded from "./fault/larger-not-recorded.ts";
 import faultOnePhaseFigure from "./fault/one-phase-figure.ts";
 import faultRisesDownstream from "./fault/rises-downstream.ts";
 import faultShortCircuitFromLoop from "./fault/short-circuit-from-loop.ts";
+import instrumentBeyondRange from "./instrument/beyond-range.ts";
 import instrumentCalibrationLapsed from "./instrument/calibration-lapsed.ts";
 import instrumentNoDue from "./instrument/no-due.ts";
 import instrumentNoSerial from "./instrument/no-serial.ts";
 import instrumentNotNamed from "./instrument/not-named.ts";
 import instrumentTestBeforeCalibration from "./instrument/test-before-calibration.ts";
+import instrumentUnable from "./instrument/unable.ts";
+import instrumentWithinDoubt from "./instrument/within-doubt.ts";
 import insulationAllLow from "./insulation/all-low.ts";
 import insulationBelowMinimum from "./insulation/below-minimum.ts";
 import insulationBoardBelowMinimum from "./insulation/board-below-minimum.ts";
@@ -285,11 +288,14 @@ export const rules: readonly Rule[] = [
   faultOnePhaseFigure,
   faultRisesDownstream,
   faultShortCircuitFromLoop,
+  instrumentBeyondRange,
   instrumentCalibrationLapsed,
   instrumentNoDue,
   instrumentNoSerial,
   instrumentNotNamed,
   instrumentTestBeforeCalibration,
+  instrumentUnable,
+  instrumentWithinDoubt,
   insulationAllLow,
   insulationBelowMinimum,
   insulationBoardBelowMinimum,

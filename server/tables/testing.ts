@@ -133,6 +133,16 @@ export const testPrecautions = table<TestPrecaution>({
       {},
       "From the instrument standard of the 16th Edition's time.",
     ),
+    published(
+      {
+        key: "continuity-current",
+        rule: "Continuity tester: least short-circuit current",
+        value: 200,
+        unit: "mA",
+      },
+      {},
+      "From the instrument standard of the 16th Edition's time.",
+    ),
     {
       key: "insulation-instrument",
       rule: "Insulation tester for 230/400 V: 500 V d.c. with at least 1 mA output",

@@ -1,7 +1,9 @@
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { against, type InsulationValue, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
 import { megohms } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact, shownMegohms } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -47,11 +49,12 @@ export default wayRule({
     for (const { pair, fact, quantity } of test.values) {
       const verdict = against(quantity, minimum.value);
       if (verdict === "passes" || (quantity.value === 0 && quantity.sign === "=")) continue;
+      const doubt = doubtOnWay(study, fact, quantity);
       const common = {
         value: amount(quantity.value, "Ω"),
         limit: amountOf(minimum),
         least: true,
-        steps: minimum.steps,
+        steps: [...minimum.steps, ...doubtSteps(doubt)],
         source: minimum.source,
         related: test.facts.filter((other) => other !== fact).map((other) => relatedFact(other, "The same test.")),
       };
@@ -60,7 +63,7 @@ export default wayRule({
         verdict === "fails"
           ? {
               ...common,
-              message: `${pair} reads ${shownMegohms(quantity)}, below the ${megohms(minimum.value)} it needs. ${suspicion(pair, quantity.value, test.values, minimum.value)}`,
+              message: `${pair} reads ${shownMegohms(quantity)}, below the ${megohms(minimum.value)} it needs. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinDoubt(doubt, minimum.value - quantity.value)}`,
             }
           : {
               ...common,

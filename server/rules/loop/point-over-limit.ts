@@ -1,6 +1,8 @@
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { rcdDisconnects } from "../../analysis/loop.ts";
 import { loopPoints } from "../../analysis/loop-points.ts";
 import { ohms } from "../../calc/result.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -61,14 +63,16 @@ export default wayRule({
       const isOver = Zs.value > limit.value;
       const byRcd = by === "overcurrent" && isOver && rcdDisconnects(study, Zs.value) !== undefined;
       const against = isOver ? limit : held;
+      const doubt = doubtOnWay(study, fact, Zs);
+      const near = withinDoubt(doubt, Zs.value - against.value);
       report(valueSpot(fact, Zs), {
         message: isOver
-          ? `Zs at ${name} is ${ohms(Zs.value)}, above the ${ohms(limit.value)} of this circuit${byRcd ? ": only the RCD would disconnect" : ": a fault there would not be disconnected in time"}.`
-          : `Zs at ${name} is ${ohms(Zs.value)}, above ${ohms(held.value)} for a cold reading: warm, the loop may pass the limit.`,
+          ? `Zs at ${name} is ${ohms(Zs.value)}, above the ${ohms(limit.value)} of this circuit${byRcd ? ": only the RCD would disconnect" : ": a fault there would not be disconnected in time"}.${near}`
+          : `Zs at ${name} is ${ohms(Zs.value)}, above ${ohms(held.value)} for a cold reading: warm, the loop may pass the limit.${near}`,
         ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
         value: amount(Zs.value, "Ω"),
         limit: amountOf(against),
-        steps: against.steps,
+        steps: [...against.steps, ...doubtSteps(doubt)],
         source: against.source,
         related: stands ? [{ spot: factSpot(stands), message: "What must disconnect." }] : [],
       });

@@ -1,6 +1,8 @@
 import { deviceName } from "../../analysis/describe.ts";
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { ohms, step } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -56,11 +58,12 @@ export default wayRule({
     const others = [...(cold.corrected ? [cold] : []), ...cold.others].map((style) =>
       step(style.style, "", ohms(style.value)),
     );
+    const doubt = doubtOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, the loop may pass the limit.`,
+      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, the loop may pass the limit.${withinDoubt(doubt, reading.value - held.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(held),
-      steps: [...held.steps, ...others],
+      steps: [...held.steps, ...others, ...doubtSteps(doubt)],
       source: held.source,
       related: [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${deviceName(device)}.` }],
     });

@@ -1,8 +1,10 @@
 import { deviceName } from "../../analysis/describe.ts";
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { rcdDisconnects } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -51,11 +53,12 @@ export default wayRule({
       });
       return;
     }
+    const doubt = doubtOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.`,
+      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.${withinDoubt(doubt, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
-      steps: limit.steps,
+      steps: [...limit.steps, ...doubtSteps(doubt)],
       source: limit.source,
       related,
     });

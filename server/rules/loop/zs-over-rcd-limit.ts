@@ -1,7 +1,9 @@
 import { rcdName } from "../../analysis/describe.ts";
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -36,14 +38,15 @@ export default wayRule({
     const { limit, rcd } = disconnection;
     if (reading.value <= limit.value && reading.sign === "=") return;
     const unproven = reading.sign === ">" && reading.value < limit.value;
+    const doubt = doubtOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
       message: unproven
         ? `Zs ${shown(reading)} does not show that the loop is within the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: read it on a range that does.`
-        : `Zs ${shown(reading)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.`,
+        : `Zs ${shown(reading)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.${withinDoubt(doubt, reading.value - limit.value)}`,
       ...(unproven ? { severity: "warning" as const } : {}),
       ...(unproven ? {} : { value: amount(reading.value, "Ω") }),
       limit: amountOf(limit),
-      steps: limit.steps,
+      steps: [...limit.steps, ...doubtSteps(doubt)],
       source: limit.source,
       related: [{ spot: factSpot(rcd.fact), message: `The RCD that must disconnect: ${rcdName(rcd)}.` }],
     });

@@ -1,8 +1,10 @@
 import { above } from "../../analysis/compare.ts";
+import { doubtInTest } from "../../analysis/doubt.ts";
 import { latestRcdTests, type RcdTest, rcdName, windowOf } from "../../analysis/rcd-tests.ts";
 import type { RcdWindow } from "../../calc/index.ts";
 import { milliseconds } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
 
 const multipleName = ({ multiple }: RcdTest): string => `${multiple?.value}×`;
@@ -76,10 +78,12 @@ export default boardRule({
         });
       } else if (time && (above(time.value, greatest.value) || (time.sign === ">" && time.value >= greatest.value))) {
         if (time.sign === "<") continue;
+        const doubt = doubtInTest(context.names, test.test, fact, time);
         report(valueSpot(fact, time), {
-          message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} that ${device.standard}${device.delayed ? " (delayed)" : ""} allows.${hint(test, time.value, context)}`,
+          message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} that ${device.standard}${device.delayed ? " (delayed)" : ""} allows.${hint(test, time.value, context)}${withinDoubt(doubt, time.value - greatest.value)}`,
           value: amount(time.value, "s"),
           ...limit,
+          steps: [...greatest.steps, ...doubtSteps(doubt)],
         });
       }
     }

@@ -1,0 +1,63 @@
+import { above } from "../../analysis/compare.ts";
+import { type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../analysis/doubt.ts";
+import { meterTests } from "../../analysis/meter-tests.ts";
+import { megohms, ohms } from "../../calc/result.ts";
+import type { Names } from "../../model/installation.ts";
+import type { Quantity } from "../../model/values.ts";
+import { amount, boardRule, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+/** The greatest top of range of the instruments named; nothing where one of them does not state its own. */
+function topOf(names: Names, test: MeterTest, { kind }: MeterReading): { name: string; top: Quantity } | undefined {
+  let greatest: { name: string; top: Quantity } | undefined;
+  for (const name of test.with) {
+    const top = rangeOf(names, name, kind);
+    if (!top) return undefined;
+    if (!greatest || top.value > greatest.top.value) greatest = { name, top };
+  }
+  return greatest;
+}
+
+export default boardRule({
+  id: "instrument/beyond-range",
+  severity: "warning",
+  since: "0.1",
+  title: "A reading above all that the instrument can show.",
+  why: "The instrument cannot have shown this figure. Off scale is written with > and the top of the range; another figure is a slip, or was read on another instrument.",
+  clauses: ["643.1"],
+  examples: [
+    {
+      setting: { before: 'instrument M1 "Insulation tester" {\n  range  insulation 999 MΩ\n}' },
+      bad: `way 1 radial "Outside lights" {
+  dead 2026-03-04 with M1 {
+    insulation  500 V  L-N 310 MΩ  L-E 2000 MΩ  N-E >999 MΩ
+                                       ^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Outside lights" {
+  dead 2026-03-04 with M1 {
+    insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E 999 MΩ
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    for (const test of meterTests(context, studies)) {
+      for (const reading of readingsOfTest(test)) {
+        const { quantity, fact, kind } = reading;
+        if (kind === "rcd-time" || quantity.sign !== "=") continue;
+        const found = topOf(context.names, test, reading);
+        if (!found || !above(quantity.value, found.top.value)) continue;
+        const show = kind === "insulation" ? megohms : ohms;
+        const top = show(found.top.value);
+        report(valueSpot(fact, quantity), {
+          message: `${show(quantity.value)} is more than ${found.name} can show, which is ${top}: was it off scale, or read on another instrument?`,
+          value: amount(quantity.value, "Ω"),
+          limit: amount(found.top.value, "Ω"),
+          source: { ref: `The range stated for ${found.name}`, standing: "computed" },
+          fixes: [inPlaceOf(quantity, `>${top}`, `Write >${top}`)],
+        });
+      }
+    }
+  },
+});

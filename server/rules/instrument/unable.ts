@@ -1,0 +1,109 @@
+import { below } from "../../analysis/compare.ts";
+import { type MeterTest, readingsOfTest } from "../../analysis/doubt.ts";
+import { factsOf } from "../../analysis/instruments.ts";
+import { meterTests } from "../../analysis/meter-tests.ts";
+import { continuityTestCurrent } from "../../calc/doubt.ts";
+import { milliamps, volts } from "../../calc/result.ts";
+import type { Names } from "../../model/installation.ts";
+import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
+import { amount, amountOf, boardRule, factSpot, type Reporter, type Spot, valueSpot } from "../rule.ts";
+
+/** What is known of each instrument of a test; nothing where one that is named is not described. */
+function described(names: Names, test: MeterTest): { name: string; facts: Facts<"instrument"> }[] {
+  const found = test.with.flatMap((name) => {
+    const instrument = names.instruments.get(name)?.[0];
+    const facts = instrument && factsOf(instrument);
+    return facts ? [{ name, facts }] : [];
+  });
+  return found.length === test.with.length ? found : [];
+}
+
+/** Where a test names its first instrument. */
+function namedSpot({ header }: MeterTest): Spot {
+  const [first] = (header.args.with ?? []) as readonly Val<string>[];
+  return first ? valueSpot(header, first) : factSpot(header);
+}
+
+/** Where several instruments are named, any that can, or may, do the test will have done it. */
+function weakCurrent(names: Names, test: MeterTest, report: Reporter): void {
+  if (!readingsOfTest(test).some(({ kind }) => kind === "continuity")) return;
+  const least = continuityTestCurrent();
+  const stated = described(names, test).map(({ name, facts }) => ({ name, fact: facts.one("test-current") }));
+  const [first] = stated;
+  if (!first?.fact || !stated.every(({ fact }) => fact && below(fact.args.value.value, least.value))) return;
+  const { value } = first.fact.args.value;
+  report(namedSpot(test), {
+    message: `${first.name} tests continuity with ${milliamps(value)}, and ${milliamps(least.value)} is the least that shows a poor joint: repeat the continuity tests with an instrument that drives it.`,
+    value: amount(value, "A"),
+    limit: amountOf(least),
+    least: true,
+    steps: least.steps,
+    source: least.source,
+    related: [{ spot: factSpot(first.fact), message: `What ${first.name} drives.` }],
+  });
+}
+
+function voltageNotGiven(names: Names, test: MeterTest, report: Reporter): void {
+  const lines = test.facts.list.filter(({ word }) => word === "insulation") as unknown as FactOf<
+    "dead",
+    "insulation"
+  >[];
+  const stated = described(names, test).map(({ name, facts }) => ({ name, fact: facts.one("test-voltage") }));
+  const [first] = stated;
+  for (const line of lines) {
+    const { voltage } = line.args;
+    const gives = (fact: FactOf<"instrument", "test-voltage"> | undefined): boolean =>
+      !fact || fact.args.values.some(({ value }) => value === voltage.value);
+    if (!first?.fact || line.provenance !== "measured" || stated.some(({ fact }) => gives(fact))) continue;
+    const list = first.fact.args.values.map(({ value }) => volts(value)).join(", ");
+    report(valueSpot(line as Fact, voltage), {
+      message: `${first.name} does not test at ${volts(voltage.value)}, but at ${list}: was it another instrument, or another voltage?`,
+      related: [{ spot: factSpot(first.fact), message: `What ${first.name} gives.` }],
+    });
+  }
+}
+
+export default boardRule({
+  id: "instrument/unable",
+  severity: "warning",
+  since: "0.1",
+  title: "A test that the instrument named cannot make.",
+  why: "A small test current passes through a joint that fails under load, and insulation is judged at the voltage the table asks for. Name the instrument that was used, or repeat the test with one that can make it.",
+  clauses: ["643.1", "643.2.1", "643.3.1"],
+  examples: [
+    {
+      setting: { before: 'instrument M1 "Multimeter" {\n  test-current  7 mA\n}' },
+      bad: `way 1 radial "Oven" {
+  dead 2026-03-04 with M1 {
+                       ^^
+    R1+R2  0.41 Ω
+  }
+}`,
+      good: `way 1 radial "Oven" {
+  dead 2026-03-04 with M1 {
+    polarity  ok
+  }
+}`,
+    },
+    {
+      setting: { before: 'instrument M1 "Insulation tester" {\n  test-voltage  250 V 500 V\n}' },
+      bad: `way 1 radial "Oven" {
+  dead 2026-03-04 with M1 {
+    insulation  1000 V  L-N 310 MΩ
+                ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Oven" {
+  dead 2026-03-04 with M1 {
+    insulation  500 V  L-N 310 MΩ
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    for (const test of meterTests(context, studies)) {
+      weakCurrent(context.names, test, report);
+      voltageNotGiven(context.names, test, report);
+    }
+  },
+});

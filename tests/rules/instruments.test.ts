@@ -1,0 +1,164 @@
+import { describe, expect, it } from "vitest";
+import { hover } from "../../server/features/hover.ts";
+import { atCursor, loftWith } from "../helpers/cursor.ts";
+import { findingsOf, inSetting } from "../helpers/sample.ts";
+
+const meter = (lines: string) =>
+  `instrument M1 "Multifunction tester" {\n  serial "7"\n  due 2027-01-01\n  ${lines}\n}`;
+const stated = meter("accuracy loop 3 % 3 digits\naccuracy insulation 5 %\naccuracy rcd-time 2 % 2 digits");
+const silent = meter("tests AC A");
+
+function said(lines: string, before: string, ...checks: string[]) {
+  const all = findingsOf(inSetting(lines, { stage: "tested", before }).text);
+  expect(all.filter(({ check }) => check.startsWith("language/"))).toEqual([]);
+  return all.filter(({ check }) => checks.includes(check));
+}
+
+const heater = (Zs: string) => `way 1 radial "Heater" {
+  device BS EN 60898 B32 6 kA
+  live 2026-03-05 with M1 {
+    Zs ${Zs}
+  }
+}`;
+
+const atPoint = (Zs: string) => `way 1 radial "Bench" {
+  device BS EN 60898 B32 6 kA
+  run A 9 m S1 8 m S2
+  live 2026-03-05 with M1 {
+    at S2 Zs ${Zs}
+  }
+}`;
+
+const insulated = (reading: string, voltage = "500 V") => `way 1 radial "Heater" {
+  device BS EN 60898 B32 6 kA
+  dead 2026-03-05 with M1 {
+    insulation ${voltage} L-N 310 MΩ L-E ${reading} N-E 310 MΩ
+  }
+}`;
+
+const tripping = (time: string) => `way 1 radial "Bench" {
+  device BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 with M1 {
+    rcd 30 mA 1x ${time}
+  }
+}`;
+
+describe("a reading that fails by less than its doubt", () => {
+  it.each([
+    ["loop/zs-over-limit", "error", heater("1.40 Ω"), heater("1.60 Ω"), "±0.072 Ω"],
+    ["loop/zs-over-cold-limit", "warning", heater("1.12 Ω"), heater("1.30 Ω"), "±0.064 Ω"],
+    ["loop/point-over-limit", "error", atPoint("1.40 Ω"), atPoint("1.60 Ω"), "±0.072 Ω"],
+    ["insulation/below-minimum", "error", insulated("0.98 MΩ"), insulated("0.60 MΩ"), "±0.05 MΩ"],
+    ["rcd/time-over-limit", "error", tripping("304 ms"), tripping("342 ms"), "±8.1 ms"],
+  ])("%s stays as grave, and says what the meter may be out by", (check, severity, near, far, doubt) => {
+    const [plain] = said(near, silent, check);
+    const [told] = said(near, stated, check);
+    const [clear] = said(far, stated, check);
+    expect(plain?.severity).toBe(severity);
+    expect(told?.severity).toBe(severity);
+    expect(clear?.severity).toBe(severity);
+    expect(plain?.message).not.toContain("doubt");
+    expect(clear?.message).not.toContain("doubt");
+    expect(told?.message).toContain(`within the doubt of M1, ${doubt}`);
+  });
+
+  it("so does a loop that the RCD must clear", () => {
+    const pump = `way 1 radial "Pump" {
+  device BS EN 61009 B16 6 kA 300 mA type A
+  live 2026-03-05 with M1 {
+    Zs 170 Ω
+  }
+}`;
+    const { text } = inSetting(pump, { stage: "tested", before: stated, supply: "earthing TT\nIpf 1.2 kA" });
+    const found = findingsOf(text).find(({ check }) => check === "loop/zs-over-rcd-limit");
+    expect(found?.severity).toBe("error");
+    expect(found?.message).toContain("within the doubt of M1, ±8.10 Ω");
+  });
+});
+
+describe("a reading that keeps its limit by less than its doubt", () => {
+  it.each([
+    ["Zs", heater("1.06 Ω"), heater("0.90 Ω")],
+    ["insulation", insulated("1.02 MΩ"), insulated("1.20 MΩ")],
+    ["a trip time", tripping("296 ms"), tripping("250 ms")],
+  ])("is asked about where the instrument states its accuracy: %s", (_, near, far) => {
+    const of = (lines: string, before: string) => said(lines, before, "instrument/within-doubt");
+    expect(of(near, stated)).toMatchObject([{ severity: "information" }]);
+    expect(of(near, silent)).toEqual([]);
+    expect(of(far, stated)).toEqual([]);
+  });
+
+  it("is left alone where it was worked out and not read", () => {
+    expect(said(heater("1.06 Ω calculated"), stated, "instrument/within-doubt")).toEqual([]);
+  });
+});
+
+describe("what an instrument can do", () => {
+  const range = meter("range insulation 999 MΩ\nrange continuity 99.9 Ω\ntest-voltage 250 V 500 V");
+  const continuity = (reading: string) => `way 1 radial "Heater" {
+  dead 2026-03-05 with M1 {
+    R1+R2 ${reading}
+  }
+}`;
+
+  it("a figure above its range is asked about, one off scale is not", () => {
+    const of = (lines: string) => said(lines, range, "instrument/beyond-range").map(({ line }) => line).length;
+    expect(of(insulated("1200 MΩ"))).toBe(1);
+    expect(of(insulated("1.2 GΩ"))).toBe(1);
+    expect(of(insulated(">1200 MΩ"))).toBe(0);
+    expect(of(insulated("999 MΩ"))).toBe(0);
+    expect(of(continuity("120 Ω"))).toBe(1);
+    expect(of(continuity("0.41 Ω"))).toBe(0);
+  });
+
+  it("with a second instrument whose range is not known nothing is said", () => {
+    const two = `${range}\ninstrument M2 "Another" {\n  due 2027-01-01\n}`;
+    const both = insulated("1200 MΩ").replace("with M1", "with M1 M2");
+    expect(said(both, two, "instrument/beyond-range")).toEqual([]);
+  });
+
+  it("a voltage it does not give, and a current too small, are found", () => {
+    expect(said(insulated("310 MΩ", "1000 V"), range, "instrument/unable")).toHaveLength(1);
+    expect(said(insulated("310 MΩ"), range, "instrument/unable")).toEqual([]);
+    expect(said(continuity("0.41 Ω"), meter("test-current 199 mA"), "instrument/unable")).toHaveLength(1);
+    expect(said(continuity("0.41 Ω"), meter("test-current 200 mA"), "instrument/unable")).toEqual([]);
+    expect(said(continuity("0.41 Ω"), silent, "instrument/unable")).toEqual([]);
+  });
+});
+
+describe("the diagnosis", () => {
+  // Lower at one point than the usual meter's doubt explains; a coarse meter may show it.
+  const ring = `way 1 ring "Sockets" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  run A 5 m S1 10 m S2 10 m S3 10 m S4 10 m S5 10 m S6 5 m A
+  dead 2026-03-04 with M1 {
+    ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1 L-N 0.22 Ω L-E 0.28 Ω
+    at S2 L-N 0.22 Ω L-E 0.29 Ω
+    at S3 L-N 0.22 Ω L-E 0.29 Ω
+    at S4 L-N 0.52 Ω L-E 0.59 Ω
+    at S5 L-N 0.22 Ω L-E 0.29 Ω
+    at S6 L-N 0.22 Ω L-E 0.28 Ω
+  }
+}`;
+
+  it("goes by the accuracy of the meter", () => {
+    const check = "diagnosis/readings-disagree";
+    expect(said(ring, silent, check)).toHaveLength(1);
+    expect(said(ring, meter("accuracy continuity 2 % 2 digits"), check)).toHaveLength(1);
+    expect(said(ring, meter("accuracy continuity 10 % 50 digits"), check)).toEqual([]);
+  });
+});
+
+describe("the hover of a reading", () => {
+  it("shows what the meter may be out by", async () => {
+    const sample = loftWith("Zs           0.6┆4 Ω");
+    const accurate = sample.replace("{ due 2027-01-01 }", "{\n  due 2027-01-01\n  accuracy loop 3 % 3 digits\n}");
+    const of = async (text: string) => {
+      const { snapshot, cursor } = await atCursor(text);
+      return hover(snapshot, cursor)?.markdown ?? "";
+    };
+    expect(await of(sample)).not.toContain("doubt");
+    expect(await of(accurate)).toContain("- doubt of M1: ±0.049 Ω");
+  });
+});
