@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { hover } from "../../server/features/hover.ts";
 import { atCursor, loftWith } from "../helpers/cursor.ts";
+import { generate } from "../helpers/generate.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 const meter = (lines: string) =>
@@ -160,5 +161,24 @@ describe("the hover of a reading", () => {
     };
     expect(await of(sample)).not.toContain("doubt");
     expect(await of(accurate)).toContain("- doubt of M1: ±0.049 Ω");
+  });
+});
+
+describe("a sound installation whose instrument states what it can do", () => {
+  it("raises nothing but questions about readings that are nearly at their limit", () => {
+    const able = `accuracy continuity 2 % 2 digits
+  accuracy loop 3 % 3 digits
+  accuracy insulation 3 % 3 digits
+  accuracy rcd-time 2 % 2 digits
+  range insulation 999 MΩ
+  range continuity 99.9 Ω
+  test-current 200 mA
+  test-voltage 250 V 500 V 1000 V`;
+    for (let seed = 1; seed <= 20; seed++) {
+      const text = generate({ ways: 20, waysPerBoard: 12, seed, mix: seed % 2 === 0 });
+      const accurate = text.replace(/(instrument M1[^{]*\{)/, `$1\n  ${able}`);
+      expect(accurate).toContain(able);
+      expect(findingsOf(accurate).filter(({ check }) => check !== "instrument/within-doubt")).toEqual([]);
+    }
   });
 });
