@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { commands, type ExtensionContext, window, workspace } from "vscode";
-import { blanksKind } from "../server/lsp/protocol.ts";
+import { addTests } from "./addTests.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { Server } from "./server.ts";
 import { showWorking, Workings, workingScheme } from "./showWorking.ts";
@@ -22,9 +22,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     workspace.registerTextDocumentContentProvider(workingScheme, workings),
     commands.registerCommand("wayfile.showWorking", () => showWorking(started, workings)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
-    commands.registerCommand("wayfile.addTests", () =>
-      commands.executeCommand("editor.action.codeAction", { kind: blanksKind, apply: "first" }),
-    ),
+    commands.registerCommand("wayfile.addTests", () => addTests()),
     commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),
   );
   await started.start();

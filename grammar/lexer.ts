@@ -22,7 +22,7 @@ export interface Lexed {
 /** Tokens of any text, comments apart. Never throws and never leaves a character out but blanks. */
 export function lex(text: string): Lexed {
   const { tokens, groups } = lexer.tokenize(text);
-  return { tokens, comments: groups["comments"] ?? [] };
+  return { tokens, comments: groups.comments ?? [] };
 }
 
 export const isToken = (token: IToken, name: TokenName): boolean => token.tokenType === tokenTypes[name];

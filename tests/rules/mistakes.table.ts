@@ -829,7 +829,7 @@ add(
   way(`device BS EN 60898 B16 6 kA\nlength 9 m\n${dead("R1+R2 0.18 Ω")}`, "radial", "Spare"),
 );
 
-const points = (Zs: string) => way(twin + "run A 9 m S1 8 m S2\n" + live(`Zs 0.62 Ω\nat S2 Zs ${Zs}`));
+const points = (Zs: string) => way(`${twin}run A 9 m S1 8 m S2\n${live(`Zs 0.62 Ω\nat S2 Zs ${Zs}`)}`);
 add(
   "a point above the limit, the circuit's own Zs within it",
   { "loop/point-over-limit": "at S2 Zs 3.10 Ω" },
