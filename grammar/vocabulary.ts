@@ -740,14 +740,14 @@ const blocks = {
     ),
     ...hands,
     dead: often(testHeader, {
-      means: "Dead tests on one day. A later block supersedes; earlier ones stay for comparison.",
+      means: "Dead tests on one day. Each reading stands until it is taken again; earlier ones stay for comparison.",
       background: "Prove dead, lock off, then test. Continuity first, then the ring, then insulation.",
       opens: "dead",
       example:
         "dead 2026-03-04 with M1 {\n  R1+R2       0.41 Ω\n  insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ\n  polarity    ok\n}",
     }),
     live: often(testHeader, {
-      means: "Live tests on one day. A later block supersedes; earlier ones stay for comparison.",
+      means: "Live tests on one day. Each reading stands until it is taken again; earlier ones stay for comparison.",
       background: "Only after the dead tests pass, and only by those competent to work live.",
       opens: "live",
       example: "live 2026-03-05 with M1 {\n  Zs           0.62 Ω\n  rcd          30 mA 1x 24 ms\n  test-button  ok\n}",
