@@ -28,7 +28,18 @@ export function tour(judgement: Judgement, args: readonly string[], options: Tou
     .flatMap(({ findings }) => findings.filter(({ finding }) => finding.severity === "error"))
     .map((placed) => framed(placed, frame));
   const next = `${colours.bold("What to try next")}\n${suggestions(judgement, args, options)}`;
-  return [opening, ...overview, ...unexpected, next].join("\n");
+  const whole = fullest(judgement.files);
+  const shown = whole ? [`${colours.bold("One of the faults, as check shows it")}\n\n${framed(whole, frame)}`] : [];
+  return [opening, ...overview, ...unexpected, ...shown, next].join("\n");
+}
+
+/** Of the faults that are shown briefly, the one with the most working. */
+function fullest(files: readonly JudgedFile[]): Placed | undefined {
+  const brief = files.filter(({ file }) => isFaultyByName(file)).flatMap(({ findings }) => telling(findings));
+  const lines = ({ finding }: Placed) => finding.working?.split("\n").length ?? 0;
+  return brief
+    .filter(({ finding }) => finding.limit)
+    .sort((a, b) => lines(b) - lines(a) || b.at.offset - a.at.offset)[0];
 }
 
 function fileEntry({ file, findings }: JudgedFile, options: TourOptions): string {

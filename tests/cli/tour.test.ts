@@ -1,5 +1,6 @@
 /** What somebody sees who starts Wayfile for the first time. */
 import { expect, test } from "vitest";
+import { inSetting } from "../helpers/sample.ts";
 import { Folder } from "./run.ts";
 
 const clean = 'wayfile 1\n\ninstallation "Orchard Row" {\n}\n';
@@ -52,4 +53,15 @@ test("an error in any other file is shown whole and fails", async () => {
 
 test("a folder that says faulty does not excuse the files in it", async () => {
   expect((await new Folder({ "faulty/a.ways": faulty }).run("check", "--tour")).code).toBe(1);
+});
+
+test("one fault is shown whole: its line, its limit, its working and its source", async () => {
+  const way = 'way 1 radial "Oven" {\ndevice BS EN 60898 B32 6 kA\nlive 2026-03-05 {\nZs 1.52 Ω\n}\n}';
+  const folder = new Folder({ "oven-faulty.ways": inSetting(way, { stage: "tested" }).text });
+  const { out } = await folder.run("check", "--tour", "oven-faulty.ways");
+  const [, whole = ""] = out.split("One of the faults, as check shows it");
+  expect(whole).toContain("error  loop/zs-over-limit");
+  expect(whole).toContain("limit    1.37 Ω");
+  expect(whole).toContain("Zs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω");
+  expect(whole).toContain("Table 41.3");
 });
