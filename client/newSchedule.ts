@@ -35,7 +35,7 @@ async function ask(
     (await window.showInputBox({
       title: `${title} (1/3)`,
       prompt: "The installation's name",
-      placeHolder: "Tern Quay Sail Loft",
+      placeHolder: "Wren Pier Sail Loft",
       validateInput: (text) =>
         text.trim() === ""
           ? "A schedule needs a name."

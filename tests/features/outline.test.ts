@@ -23,7 +23,7 @@ it("the outline shows what a person looks for beside each way", async () => {
   expect(drawn(symbols(snapshot))).toMatchInlineSnapshot(`
     "instrument: M1 — Multifunction tester
     cable-type: twin
-    installation: Tern Quay Sail Loft — BS 7671:2018+A2:2022 · tested
+    installation: Wren Pier Sail Loft — BS 7671:2018+A2:2022 · tested
       supply: supply — TN-S
       board: A — Loft board
         way: 3 Cutting-floor sockets — ring · B32 · 2.5/2.5 mm²
@@ -37,7 +37,7 @@ it("blocks and runs of comments fold, and a closing brace stays in sight", async
   const lines = loft.split("\n");
   const picture = folds(snapshot).map(({ first, last }) => `${lines[first]?.trim()} … ${lines[last]?.trim()}`);
   expect(picture.join("\n")).toMatchInlineSnapshot(`
-    "installation "Tern Quay Sail Loft" { … }
+    "installation "Wren Pier Sail Loft" { … }
     supply { … Ipf       0.92 kA
     board A "Loft board" { … way 9 spare
     # Sockets of the cutting floor, … # with one spur.

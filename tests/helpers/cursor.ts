@@ -53,7 +53,7 @@ export const loft = `wayfile 1
 instrument M1 "Multifunction tester" { due 2027-01-01 }
 cable-type twin flat-twin line 2.5 mm² cpc 1.5 mm²
 
-installation "Tern Quay Sail Loft" {
+installation "Wren Pier Sail Loft" {
   standard  BS 7671:2018+A2:2022
   stage     tested
   work      new

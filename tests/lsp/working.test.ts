@@ -27,7 +27,7 @@ it("is of the way, the board or the installation, as the cursor stands", async (
   expect(way.title).toBe("Working: Way A/5 “Sign lighting”, radial");
   expect(way.markdown).toContain("**Greatest Zs by the overcurrent device, hot: 7.28 Ω**");
   expect((await at({ line: lineOf("main-switch"), character: 6 })).title).toBe("Working: Board A “Loft board”");
-  expect((await at()).title).toBe("Working: Tern Quay Sail Loft");
+  expect((await at()).title).toBe("Working: Wren Pier Sail Loft");
 });
 
 it("follows the text as it is typed", async () => {

@@ -35,7 +35,7 @@ describe("a worksheet", () => {
       (await connection.sendRequest<WorksheetAnswer>(worksheetRequest, { uri, position })).title;
     expect(await titleAt({ line: lineOf("Sign lighting"), character: 6 })).toContain("way A/5");
     expect(await titleAt({ line: lineOf("main-switch"), character: 6 })).toMatch(/board A$/);
-    expect(await titleAt()).toBe("Test worksheet: Tern Quay Sail Loft");
+    expect(await titleAt()).toBe("Test worksheet: Wren Pier Sail Loft");
   });
 
   it("is refused in a sentence where there is none to make", async () => {
