@@ -4,7 +4,7 @@
  */
 import type { Accepts, Param } from "./params.ts";
 import { type TokenName, tokenRows } from "./tokens.ts";
-import { absences, type BlockKind, provenances, vocabulary } from "./vocabulary.ts";
+import { absences, provenances, vocabulary } from "./vocabulary.ts";
 
 interface Pattern {
   readonly [key: string]: unknown;
@@ -196,7 +196,3 @@ function tokenPattern(name: TokenName): Pattern {
     ? { match: sourceOf(name), captures: { "0": { name: scoped, patterns: [inside] } } }
     : { name: scoped, match: sourceOf(name) };
 }
-
-/** Which words colour as what, for those who compare. */
-export const colourOf = (word: string, kind: BlockKind): string | undefined =>
-  Object.hasOwn(vocabulary[kind], word) ? scope(wordScopes[kindOf(word)]) : undefined;

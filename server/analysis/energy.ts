@@ -1,9 +1,6 @@
 /** The heat of a fault in the conductors: which current, which time, and what the conductor stands. */
-import { adiabaticFactor, adiabaticSize, type Calculated, withstand } from "../calc/index.ts";
-import { plain, step } from "../calc/result.ts";
-import { energyClasses } from "../tables/devices.ts";
-import { combine, fromFormula } from "../tables/source.ts";
-import { cellOf } from "../tables/table.ts";
+import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, withstand } from "../calc/index.ts";
+import { combine } from "../tables/source.ts";
 import { leastFaults } from "./fault-levels.ts";
 import type { BoardNode } from "./network.ts";
 import { type TripTime, tripTime } from "./trip.ts";
@@ -49,31 +46,14 @@ export interface LetThrough {
   readonly csa: number;
 }
 
-/**
- * The let-through energy of a breaker of class 3 at a fault current, between the figures of its class at 3, 6 and 10 kA:
- * it rises with the current along a straight line on logarithmic scales.
- */
+/** What a breaker of a way lets through at a fault current (A), and what its thinnest conductor stands. */
 export function letThroughAt(study: WayStudy, fault: number): LetThrough | undefined {
   const { device, cable } = study;
   const k = lineFactor(study);
   if (device?.family !== "breaker" || device.rating === undefined || !cable || !k) return undefined;
-  if ((device.curve !== "B" && device.curve !== "C") || device.rating > 32 || cable.material !== "copper")
-    return undefined;
-  const column = `${device.curve === "B" ? "b" : "c"}${device.rating <= 16 ? 16 : 32}` as const;
-  const points = energyClasses.rows
-    .filter(({ facts }) => facts.class === 3)
-    .map((row) => ({ at: row.facts.icn * 1000, ...cellOf(energyClasses, row, column) }))
-    .toSorted((one, other) => one.at - other.at);
-  const over = points.findIndex(({ at }) => at >= fault);
-  const high = points[over === 0 ? 1 : over];
-  const low = points[over === 0 ? 0 : over - 1];
-  // Above 10 kA no figure is kept.
-  if (!high || !low) return undefined;
-  const slope = Math.log(high.value / low.value) / Math.log(high.at / low.at);
-  const value = low.value * (fault / low.at) ** slope;
-  const numbers = `class 3, ${plain(low.value)} A²s at ${low.at / 1000} kA and ${plain(high.value)} A²s at ${high.at / 1000} kA`;
-  const source = fromFormula(combine(low.source, high.source));
-  const energy: Calculated = { value, unit: "A²s", steps: [step("I²t", numbers, `${plain(value, 0)} A²s`)], source };
+  if ((device.curve !== "B" && device.curve !== "C") || cable.material !== "copper") return undefined;
+  const energy = letThroughAtFault({ curve: device.curve, rating: device.rating, limitingClass: 3 }, fault);
+  if (!energy) return undefined;
   const byCpc = cable.cpc !== undefined && cable.cpc < cable.line && cable.cpcBy === undefined;
   const csa = byCpc && cable.cpc !== undefined ? cable.cpc : cable.line;
   return { energy, stands: withstand(csa, k), conductor: byCpc ? "cpc" : "line", csa };

@@ -1,5 +1,5 @@
 import type { Board } from "../model/file.ts";
-import type { Installation, InstrumentFact } from "../model/installation.ts";
+import type { Installation, InstrumentFact, Names } from "../model/installation.ts";
 import type { Fact, Facts, Val } from "../model/values.ts";
 import { type Block, boardBlocks, ownBlocks } from "./blocks.ts";
 import { keptWith } from "./kept.ts";
@@ -31,6 +31,23 @@ export const ownTestDays = (installation: Pick<Installation, "head">): TestDay[]
 
 /** The days of tests of a board and its ways. */
 export const boardTestDays = keptWith((board: Board): readonly TestDay[] => boardBlocks(board).flatMap(daysIn));
+
+/** An instrument used on a day of tests, with the name that says so. */
+export interface DatedUse {
+  readonly day: TestDay;
+  readonly name: Val<string>;
+  readonly facts: Facts<"instrument">;
+}
+
+/** Every use of an instrument that is described, the first of a name as a reference would find it. */
+export const usesOn = (days: readonly TestDay[], names: Names): DatedUse[] =>
+  days.flatMap((day) =>
+    day.with.flatMap((name) => {
+      const instrument = names.instruments.get(name.value)?.[0];
+      const facts = instrument && factsOf(instrument);
+      return facts ? [{ day, name, facts }] : [];
+    }),
+  );
 
 const namesUsedOn = keptWith((board: Board) => new Set(namesIn(boardTestDays(board))));
 

@@ -1,6 +1,6 @@
 import type { System } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
-import { type Absent, exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
+import { exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
 
 /** What is known of the supply; values left out of a schedule take the usual ones. */
 export interface SupplyStudy {
@@ -58,9 +58,6 @@ export function numberAt(reading: ReadingAt | undefined): NumberAt | undefined {
   if (!reading || value === undefined || isAbsent(reading.value)) return undefined;
   return { value, decimals: reading.value.decimals, fact: reading.fact };
 }
-
-export const absentAt = (reading: ReadingAt | undefined): Absent | undefined =>
-  reading && isAbsent(reading.value) ? reading.value : undefined;
 
 type TestBlock = "dead" | "live" | "boardDead" | "boardLive";
 

@@ -91,10 +91,14 @@ export interface LimitingBreaker {
   readonly limitingClass: 2 | 3;
 }
 
+/** The column of the class table for a breaker; undefined above 32 A, where no figure is kept. */
+const classColumn = ({ curve, rating }: Pick<LimitingBreaker, "curve" | "rating">) =>
+  rating > 32 ? undefined : (`${curve === "B" ? "b" : "c"}${rating <= 16 ? 16 : 32}` as const);
+
 /** Greatest let-through energy (A²s) of a breaker by its class; undefined above 32 A, where no figure is kept. */
 export function letThrough({ curve, rating, capacity, limitingClass }: LimitingBreaker): Calculated | undefined {
-  if (rating > 32) return undefined;
-  const column = `${curve === "B" ? "b" : "c"}${rating <= 16 ? 16 : 32}` as const;
+  const column = classColumn({ curve, rating });
+  if (column === undefined) return undefined;
   const cell = numberAt(energyClasses, { icn: capacity / 1000, class: limitingClass }, column);
   if (cell === undefined) return undefined;
   const label = `class ${limitingClass}, ${plain(capacity / 1000)} kA, ${curve}${plain(rating)}`;
@@ -104,6 +108,29 @@ export function letThrough({ curve, rating, capacity, limitingClass }: LimitingB
     steps: [looked("I²t", label, `${plain(cell.value)} A²s`)],
     source: cell.source,
   };
+}
+
+/**
+ * Let-through energy (A²s) of a breaker at a fault current (A), between the figures of its class at 3, 6 and 10 kA: it
+ * rises with the current along a straight line on logarithmic scales. Undefined above 10 kA and above 32 A.
+ */
+export function letThroughAtFault(breaker: Omit<LimitingBreaker, "capacity">, fault: number): Calculated | undefined {
+  const { limitingClass } = breaker;
+  const column = classColumn(breaker);
+  if (column === undefined) return undefined;
+  const points = energyClasses.rows
+    .filter(({ facts }) => facts.class === limitingClass)
+    .map((row) => ({ at: row.facts.icn * 1000, ...cellOf(energyClasses, row, column) }))
+    .toSorted((one, other) => one.at - other.at);
+  const over = points.findIndex(({ at }) => at >= fault);
+  const high = points[over === 0 ? 1 : over];
+  const low = points[over === 0 ? 0 : over - 1];
+  if (!high || !low) return undefined;
+  const slope = Math.log(high.value / low.value) / Math.log(high.at / low.at);
+  const value = low.value * (fault / low.at) ** slope;
+  const numbers = `class ${limitingClass}, ${plain(low.value)} A²s at ${low.at / 1000} kA and ${plain(high.value)} A²s at ${high.at / 1000} kA`;
+  const source = fromFormula(combine(low.source, high.source));
+  return { value, unit: "A²s", steps: [step("I²t", numbers, `${plain(value, 0)} A²s`)], source };
 }
 
 function form(key: string): Source {

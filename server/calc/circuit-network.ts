@@ -46,11 +46,7 @@ const least = 1e-3;
 export const legOhms = ({ legs, perMetre }: CircuitRuns, leg: number, conductor: Conductor): number =>
   Math.max(legs[leg]?.length ?? 0, least) * perMetre[conductor];
 
-/** The circuit with its ends free at the board, faults included. */
-export function circuitNetwork(circuit: CircuitRuns, faults: readonly CircuitFault[] = []): Resistor[] {
-  return conductors.flatMap((conductor) => conductorNetwork(circuit, conductor, faults));
-}
-
+/** One conductor with its ends free at the board, faults included. */
 export function conductorNetwork(
   circuit: CircuitRuns,
   conductor: Conductor,

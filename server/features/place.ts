@@ -6,7 +6,7 @@ import { type Block, parse, type Statement } from "../../grammar/parser.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { studyWay, type WayStudy } from "../analysis/way.ts";
 import { bindSegment } from "../model/bind.ts";
-import type { Board, InstallationPart } from "../model/file.ts";
+import type { InstallationPart } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import type { Fact, Facts } from "../model/values.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -128,8 +128,3 @@ function partAt(snapshot: Snapshot, segment: Segment): InstallationPart | undefi
   const index = segments.indexOf(segment);
   return installations.findLast(({ head }) => segments.indexOf(head.header.segment) <= index);
 }
-
-export const boardsOf = (snapshot: Snapshot): readonly Board[] => [
-  ...snapshot.file.model.installations.flatMap(({ boards }) => boards),
-  ...snapshot.file.model.boards,
-];

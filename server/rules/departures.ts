@@ -5,6 +5,7 @@ import type { Segment } from "../syntax/split.ts";
 import type { CheckResult, Quietened } from "./check.ts";
 import { rules } from "./list.ts";
 import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
+import { withoutLine } from "./writing.ts";
 
 /** A departure and what it covers: a way, a board with its ways, the supply, or the whole installation. */
 export interface PlacedDeparture {
@@ -96,7 +97,7 @@ export function applyDepartures(
     findings.push(
       findingOf(unused, valueSpot(departure.fact, departure.fact.args.rule), {
         message: whyUnused(departure.rule),
-        fixes: [removal(departure.fact)],
+        fixes: [withoutLine(departure.fact, "Remove the departure")],
       }),
     );
   }
@@ -118,12 +119,4 @@ function segmentsOf({ board, way, fact }: PlacedDeparture, installation: Install
   if (board) return new Set(board.segments);
   if (installation.supply?.list.includes(fact)) return new Set([fact.segment]);
   return { has: () => installation !== undefined };
-}
-
-function removal(fact: Fact) {
-  const { text } = fact.segment;
-  const start = text.lastIndexOf("\n", fact.start - 1) + 1;
-  const breakAt = text.indexOf("\n", fact.end);
-  const end = breakAt < 0 ? text.length : breakAt + 1;
-  return { title: "Remove the departure", edits: [{ start, end, text: "" }], safe: false };
 }

@@ -144,8 +144,3 @@ export const tables: readonly Table<object>[] = [
   flatPairs,
   sizingValues,
 ];
-
-/** A table by its short name. */
-export function tableOf(id: string): Table<object> | undefined {
-  return tables.find((one) => one.id === id);
-}

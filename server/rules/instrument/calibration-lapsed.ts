@@ -1,18 +1,15 @@
-import { boardTestDays, factsOf, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
+import { boardTestDays, ownTestDays, type TestDay, usesOn } from "../../analysis/instruments.ts";
 import type { Names } from "../../model/installation.ts";
 import { factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 function lapsed(days: readonly TestDay[], names: Names, report: Reporter): void {
-  for (const day of days) {
-    for (const name of day.with) {
-      const instrument = names.instruments.get(name.value)?.[0];
-      const due = instrument && factsOf(instrument)?.one("due");
-      if (!due || day.on.value <= due.args.on.value) continue;
-      report(valueSpot(day.header, name), {
-        message: `The calibration of ${name.value} ran out on ${due.args.on.value}, before this test on ${day.on.value}.`,
-        related: [{ spot: factSpot(due), message: `${name.value} was due on ${due.args.on.value}.` }],
-      });
-    }
+  for (const { day, name, facts } of usesOn(days, names)) {
+    const due = facts.one("due");
+    if (!due || day.on.value <= due.args.on.value) continue;
+    report(valueSpot(day.header, name), {
+      message: `The calibration of ${name.value} ran out on ${due.args.on.value}, before this test on ${day.on.value}.`,
+      related: [{ spot: factSpot(due), message: `${name.value} was due on ${due.args.on.value}.` }],
+    });
   }
 }
 

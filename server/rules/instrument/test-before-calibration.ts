@@ -1,18 +1,15 @@
-import { boardTestDays, factsOf, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
+import { boardTestDays, ownTestDays, type TestDay, usesOn } from "../../analysis/instruments.ts";
 import type { Names } from "../../model/installation.ts";
 import { factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 function calibratedLater(days: readonly TestDay[], names: Names, report: Reporter): void {
-  for (const day of days) {
-    for (const name of day.with) {
-      const instrument = names.instruments.get(name.value)?.[0];
-      const calibrated = instrument && factsOf(instrument)?.one("calibrated");
-      if (!calibrated || day.on.value >= calibrated.args.on.value) continue;
-      report(valueSpot(day.header, name), {
-        message: `${name.value} was calibrated on ${calibrated.args.on.value}, after this test on ${day.on.value}. Under which calibration was it made?`,
-        related: [{ spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` }],
-      });
-    }
+  for (const { day, name, facts } of usesOn(days, names)) {
+    const calibrated = facts.one("calibrated");
+    if (!calibrated || day.on.value >= calibrated.args.on.value) continue;
+    report(valueSpot(day.header, name), {
+      message: `${name.value} was calibrated on ${calibrated.args.on.value}, after this test on ${day.on.value}. Under which calibration was it made?`,
+      related: [{ spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` }],
+    });
   }
 }
 
