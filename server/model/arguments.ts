@@ -1,10 +1,10 @@
 import type { IToken } from "chevrotain";
-import { distance } from "fastest-levenshtein";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts, Choices, Param, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { type Provenance, provenances } from "../../grammar/vocabulary.ts";
+import { meantBy, saidFor } from "./meant.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { capital, readAs, readWritten, unitFixes } from "./quantity.ts";
 import type { Absent, AnyValue, Leg, Path, Val } from "./values.ts";
@@ -56,6 +56,7 @@ function shapeOf(row: WordRow): RowShape {
 
 class ArgumentBinder {
   readonly #word: IToken;
+  readonly #row: WordRow;
   readonly #tokens: readonly IToken[];
   readonly #shape: RowShape;
   readonly #args: Record<string, AnyValue | AnyValue[]> = {};
@@ -66,6 +67,7 @@ class ArgumentBinder {
 
   constructor(word: IToken, row: WordRow, tokens: readonly IToken[]) {
     this.#word = word;
+    this.#row = row;
     this.#tokens = tokens;
     this.#shape = shapeOf(row);
   }
@@ -115,8 +117,9 @@ class ArgumentBinder {
       return;
     }
     if (token.image === "LIM" || token.image === "N/A") return this.#absent([slot]);
-    if (!this.#fill(slot)) this.#refuseFor(slot, token);
-    else if (slot[1].many) while (this.#at < this.#tokens.length && !this.#isLabel() && this.#fill(slot));
+    if (!this.#fill(slot)) {
+      if (!this.#saidElsewhere(label, token)) this.#refuseFor(slot, token);
+    } else if (slot[1].many) while (this.#at < this.#tokens.length && !this.#isLabel() && this.#fill(slot));
   }
 
   #isLabel(): boolean {
@@ -342,12 +345,15 @@ class ArgumentBinder {
       ([, { accepts, label }]) => accepts.kind === "quantity" && label === undefined,
     );
     const free = this.#free().filter(([, param]) => param.label === undefined);
+    const said = isToken(token, "Word") || isToken(token, "NumberWord") || (isToken(token, "Number") && !quantitySlot);
     const slot =
       (isNumberLike(token) ? quantitySlot : undefined) ??
-      (isToken(token, "Word") ? free.find(([, { accepts }]) => accepts.kind === "choice") : undefined);
+      (said ? free.find(([, { accepts }]) => accepts.kind === "choice") : undefined);
     if (slot) return this.#refuseFor(slot, token);
-    this.#at++;
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
+    const filled = this.#shape.plain.find((filled) => !this.#isFree(filled) && couldBe(filled[1].accepts, token));
+    if (filled) return this.#second(filled, token);
+    this.#at++;
     const wanted = this.#free().map(([, param]) =>
       param.label ? `“${param.label}” with ${param.accepts.help}` : param.accepts.help,
     );
@@ -358,6 +364,14 @@ class ArgumentBinder {
       token,
       [],
     );
+  }
+
+  /** A second value where the line has one of its kind already: the rest of the line belongs to it. */
+  #second([, { accepts }]: Slot, token: IToken): void {
+    this.#at = this.#tokens.length;
+    const remedy =
+      this.#row.times === "often" ? `“${token.image}” stands on a line of its own.` : "only one of the two can stand.";
+    this.#problem("wrong-argument", `“${this.#word.image}” has ${accepts.help} already: ${remedy}`, token, []);
   }
 
   /** The syntax has already spoken of this token: the statement is broken, but one message is enough. */
@@ -380,7 +394,7 @@ class ArgumentBinder {
       );
     }
     if (accepts.kind === "quantity") return this.#needsQuantity(accepts.of, token);
-    if (accepts.kind === "choice" && isToken(token, "Word"))
+    if (accepts.kind === "choice" && !isToken(token, "Quantity"))
       return this.#unknownChoice(accepts.choices, accepts.help, token);
     this.#problem("wrong-argument", `“${token.image}” stands where ${accepts.help} belongs.`, token, []);
   }
@@ -430,8 +444,8 @@ class ArgumentBinder {
   }
 
   #unknownChoice(choices: Choices, help: string, token: IToken): void {
-    const near = nearest(token.image, Object.keys(choices));
     const words = Object.keys(choices);
+    const near = meantBy(token.image, words);
     const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : list(words, "or");
     this.#problem(
       "wrong-argument",
@@ -450,6 +464,25 @@ class ArgumentBinder {
     this.#problem("missing-argument", `“${this.#word.image}” needs ${list(wanted)}.`, this.#word, []);
   }
 
+  /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
+  #saidElsewhere(label: IToken, token: IToken): boolean {
+    for (const [, { accepts }] of this.#free()) {
+      const ours = accepts.kind === "choice" ? saidFor(token.image, Object.keys(accepts.choices)) : undefined;
+      if (ours === undefined) continue;
+      this.#at++;
+      const whole = { start: label.startOffset, end: endOf(token) };
+      const fixes = [{ title: `Write ${ours}`, edits: [{ ...whole, text: ours }], safe: false }];
+      this.#problems.push({
+        check: "wrong-argument",
+        message: `“${label.image} ${token.image}” is written “${ours}”.`,
+        ...whole,
+        fixes,
+      });
+      return true;
+    }
+    return false;
+  }
+
   #problem(check: LanguageCheck, message: string, token: IToken, fixes: readonly Fix[]): void {
     this.#problems.push({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
   }
@@ -458,6 +491,14 @@ class ArgumentBinder {
 /** Whether the token is one of a choice's own words. */
 const says = ([, { accepts }]: Slot, token: IToken): boolean =>
   accepts.kind === "choice" && Object.hasOwn(accepts.choices, token.image);
+
+/** Whether the token is of the kind an argument is, so that it would have been taken were there none yet. */
+function couldBe(accepts: Accepts, token: IToken): boolean {
+  if (accepts.kind === "multiple") return isToken(token, "Multiple");
+  if (accepts.kind !== "quantity" || !isToken(token, "Quantity")) return false;
+  const written = readWritten(token.image, token.startOffset);
+  return written !== undefined && "quantity" in readAs(written, accepts.of);
+}
 
 const isReading = (accepts: Accepts): boolean => accepts.kind === "quantity" && accepts.reading;
 const mayBeAbsent = (accepts: Accepts): boolean => isReading(accepts) || (accepts.kind === "choice" && accepts.absent);
@@ -477,16 +518,6 @@ export const normalStandard = (image: string): string =>
     .replace(/[ \t]+/g, " ")
     .replace(/ ?\+ ?/g, "+")
     .replace(/^([A-Z]+(?: [A-Z]+)*)(?=\d)/, "$1 ");
-
-/** The word of a list that is nearest to a misspelt one, if any is near enough to be meant. */
-export function nearest(word: string, words: readonly string[]): string | undefined {
-  const folded = word.toLowerCase();
-  const ranked = words
-    .map((candidate) => ({ candidate, away: distance(folded, candidate.toLowerCase()) }))
-    .sort((a, b) => a.away - b.away);
-  const best = ranked[0];
-  return best && best.away <= Math.max(1, Math.ceil(word.length / 3)) ? best.candidate : undefined;
-}
 
 export const replaceFix = (token: IToken, text: string): Fix => ({
   title: `Write ${text}`,

@@ -4,7 +4,8 @@ import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
 import { parse } from "../../grammar/parser.ts";
 import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
-import { bindArguments, nearest, replaceFix } from "./arguments.ts";
+import { bindArguments, replaceFix } from "./arguments.ts";
+import { meantBy, saidFor } from "./meant.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { type Fact, Facts } from "./values.ts";
 
@@ -124,17 +125,17 @@ class Binder {
   #unknownWord(kind: BlockKind, { word }: Statement): void {
     const words = Object.keys(vocabulary[kind]);
     const homes = (Object.keys(vocabulary) as BlockKind[]).filter((block) => rowOf(block, word.image));
-    const near = nearest(word.image, words);
+    const near = homes.length > 0 ? saidFor(word.image, words) : meantBy(word.image, words);
     const message =
       homes.length > 0
-        ? `“${word.image}” does not stand in ${blockNames[kind]}, but in ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}.`
+        ? `“${word.image}” does not stand in ${blockNames[kind]}, but in ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}${near ? `; here the word is “${near}”.` : "."}`
         : `“${word.image}” is not a word of ${blockNames[kind]}${near ? `: did you mean “${near}”?` : "."}`;
     this.#problems.push({
       check: "unknown-word",
       message,
       start: word.startOffset,
       end: endOf(word),
-      fixes: near && homes.length === 0 ? [replaceFix(word, near)] : [],
+      fixes: near ? [replaceFix(word, near)] : [],
     });
   }
 
@@ -154,7 +155,7 @@ class Binder {
 
 /** A misspelt word counts as the word it is nearest to, so that no check says that one is missing. */
 function meant(kind: BlockKind, word: string): string[] {
-  const near = rowOf(kind, word) ? undefined : nearest(word, Object.keys(vocabulary[kind]));
+  const near = rowOf(kind, word) ? undefined : meantBy(word, Object.keys(vocabulary[kind]));
   return near === undefined ? [word] : [word, near];
 }
 

@@ -1,11 +1,12 @@
-import type { NameKind } from "../../../grammar/params.ts";
+import { constructions } from "../../../grammar/choices.ts";
+import type { Choices, NameKind } from "../../../grammar/params.ts";
 import { containmentNames } from "../../analysis/containment.ts";
 import { keptWith } from "../../analysis/kept.ts";
 import { boardReferences, ownReferences, type Reference } from "../../analysis/references.ts";
 import { runsOf } from "../../analysis/runs.ts";
-import { nearest } from "../../model/arguments.ts";
 import type { BoardHead, InstallationHead, Way } from "../../model/file.ts";
 import type { Names } from "../../model/installation.ts";
+import { meantBy } from "../../model/meant.ts";
 import { installationRule, type Reporter, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -42,6 +43,12 @@ function known({ names, board, way }: Reference, all: Names, head: InstallationH
   }
 }
 
+/** Words of the language that may stand where a name may, so that one of them may be what was meant. */
+const wordsBeside: Partial<Record<NameKind, Choices>> = {
+  "cable-type": constructions,
+  board: { supply: "The origin." },
+};
+
 const called: Readonly<Record<NameKind, string>> = {
   board: "No board of this installation is called",
   rcd: "This board has no RCD called",
@@ -58,7 +65,7 @@ function judge(references: readonly Reference[], all: Names, head: InstallationH
     const defined = builtin ? undefined : known(reference, all, head);
     if (!defined || defined.has(name.value)) continue;
     const list = [...defined.keys()];
-    const near = nearest(name.value, list);
+    const near = meantBy(name.value, [...list, ...Object.keys(wordsBeside[names] ?? {})]);
     const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
     report(valueSpot(fact, name), {
       message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,

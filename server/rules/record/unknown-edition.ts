@@ -1,4 +1,4 @@
-import { nearest } from "../../model/arguments.ts";
+import { nearest } from "../../model/meant.ts";
 import { editions } from "../../tables/editions.ts";
 import { installationRule, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";

@@ -1,0 +1,23 @@
+import { distance } from "fastest-levenshtein";
+import { spoken } from "../../grammar/spoken.ts";
+
+/** The word of a list that is meant by one that is not in it: by another word said on site, or by a misspelling. */
+export function meantBy(word: string, words: readonly string[]): string | undefined {
+  return saidFor(word, words) ?? nearest(word, words);
+}
+
+/** The word of a list for which another is said on site. */
+export function saidFor(word: string, words: readonly string[]): string | undefined {
+  const folded = word.toLowerCase();
+  return Object.hasOwn(spoken, folded) ? spoken[folded]?.find((ours) => words.includes(ours)) : undefined;
+}
+
+/** The word of a list that is nearest to a misspelt one, if any is near enough to be meant. */
+export function nearest(word: string, words: readonly string[]): string | undefined {
+  const folded = word.toLowerCase();
+  const ranked = words
+    .map((candidate) => ({ candidate, away: distance(folded, candidate.toLowerCase()) }))
+    .sort((a, b) => a.away - b.away);
+  const best = ranked[0];
+  return best && best.away <= Math.max(1, Math.ceil(word.length / 3)) ? best.candidate : undefined;
+}
