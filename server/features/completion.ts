@@ -8,6 +8,7 @@ import type { Param, WordRow } from "../../grammar/params.ts";
 import { quantities } from "../../grammar/quantities.ts";
 import { absences, type BlockKind, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
+import { saidInstead } from "../model/meant.ts";
 import type { Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, type Cursor, installationAt, type Spotted, spotAt } from "./place.ts";
@@ -22,6 +23,8 @@ export interface Completion {
   readonly kind: CompletionKind;
   readonly detail?: string;
   readonly documentation?: string;
+  /** Other words that are said for it on site, and that find it too. */
+  readonly said: readonly string[];
   /** What is replaced. */
   readonly spot: Spot;
   readonly text: string;
@@ -30,7 +33,7 @@ export interface Completion {
 }
 
 /** An offer before it is known what it replaces. */
-export type Offer = Omit<Completion, "spot" | "text"> & { readonly text?: string };
+export type Offer = Omit<Completion, "spot" | "text" | "said"> & { readonly text?: string };
 
 /** The line as far as it matters: its words before the cursor, the piece being typed, what stands behind. */
 export interface HalfLine {
@@ -50,7 +53,7 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
   const offers = half.word ? argumentOffers(snapshot, spotted, half) : wordOffers(snapshot, spotted);
   const spot = { segment, start: half.start, end: offset };
   const fitting = standardPiece.test(half.typed) ? offers.filter(({ label }) => label.startsWith("BS ")) : offers;
-  return fitting.map((offer) => ({ ...offer, spot, text: offer.text ?? offer.label }));
+  return fitting.map((offer) => ({ ...offer, spot, text: offer.text ?? offer.label, said: saidInstead(offer.label) }));
 }
 
 const piece = /[A-Za-z0-9_Δ½<>\u00c0-\u024fΩΩ°℃%²+\-/.]*$/;

@@ -28,6 +28,7 @@ export function usePaths(snapshot: Snapshot, cursor: Cursor, known: readonly str
     .map((label) => ({
       label,
       kind: "file",
+      said: [],
       spot: { segment, start: offset - typed.length, end: offset },
       text: label.replace(/["\\]/g, "\\$&"),
     }));

@@ -21,3 +21,10 @@ export function nearest(word: string, words: readonly string[]): string | undefi
   const best = ranked[0];
   return best && best.away <= Math.max(1, Math.ceil(word.length / 3)) ? best.candidate : undefined;
 }
+
+const inverse = new Map<string, string[]>();
+for (const [said, words] of Object.entries(spoken))
+  for (const word of words) inverse.set(word, [...(inverse.get(word) ?? []), said]);
+
+/** What is said on site for a word of the language. */
+export const saidInstead = (word: string): readonly string[] => inverse.get(word) ?? [];

@@ -6,9 +6,9 @@ import { atCursor, loft, loftWith } from "../helpers/cursor.ts";
 async function offered(sample: string): Promise<string> {
   const { snapshot, cursor } = await atCursor(sample);
   const all = complete(snapshot, cursor);
-  const fitting = all.filter(({ label, spot }) => {
+  const fitting = all.filter(({ label, said, spot }) => {
     const typed = spot.segment.text.slice(spot.start, spot.end).toLowerCase();
-    return label.toLowerCase().startsWith(typed);
+    return [label.toLowerCase(), ...said].some((word) => word.startsWith(typed));
   });
   return fitting.map(({ label }) => label).join(", ");
 }
@@ -21,7 +21,7 @@ describe("completion", () => {
     expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
       `"behind, rcd, afdd, phase, feeds, route, run, points, spurs, fused, floor-area, place, load, power-factor, diversity, neutral-harmonics, disconnect, max-Zs, parallel-path, class-II, designed, installed, tested, dead, live, departure, query, answer, note"`,
     );
-    expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, PSCC, PEFC, polarity, phase-sequence"`);
+    expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, Ipf, PSCC, PEFC, polarity, phase-sequence"`);
     expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way"`);
     expect(await offered("┆")).toMatchInlineSnapshot(
       `"wayfile, use, instrument, cable-type, installation, board, departure, query, answer, note"`,
@@ -38,6 +38,12 @@ describe("completion", () => {
     expect(await offered(inWay("route clipped method ┆"))).toMatchInlineSnapshot(
       `"100, 101, 102, 103, A, B, C, D, E, F"`,
     );
+  });
+
+  it("finds a word by what is said for it on site", async () => {
+    expect(await offered(inWay("route under┆"))).toBe("buried");
+    expect(await offered(loft.replace("cable   flat-twin", "cable   swa┆"))).toBe("armoured");
+    expect(await offered(inSupply("earthing pme┆"))).toBe("TN-C-S");
   });
 
   it("offers the files a path may name, while it is typed", async () => {
@@ -58,7 +64,7 @@ describe("completion", () => {
   it("offers the names in scope", async () => {
     expect(await offered(loftWith("behind  east┆").replace("east┆", "┆"))).toMatchInlineSnapshot(`"east"`);
     expect(await offered(inWay("dead 2026-03-04 with ┆"))).toMatchInlineSnapshot(`"M1"`);
-    expect(await offered(inWay("cable t┆"))).toMatchInlineSnapshot(`"twin"`);
+    expect(await offered(inWay("cable t┆"))).toMatchInlineSnapshot(`"twin, flat-twin"`);
   });
 
   it("offers units after a number", async () => {
