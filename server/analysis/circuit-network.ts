@@ -1,8 +1,9 @@
 /** The cable of a circuit as a network: legs from place to place, and what each conductor has by the metre. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
 import { type CircuitLeg, type CircuitRuns, legEnd, legStart } from "../calc/circuit-network.ts";
 import { armourPerMetre, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import type { Calculated } from "../calc/result.ts";
-import type { Conductor } from "../calc/ring-network.ts";
 import { warmed } from "./dead.ts";
 import type { Runs } from "./runs.ts";
 import type { WayStudy } from "./way.ts";

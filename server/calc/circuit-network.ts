@@ -1,5 +1,9 @@
 import type { Resistor } from "./network.ts";
-import type { Conductor, Links } from "./ring-network.ts";
+
+export type Conductor = "line" | "neutral" | "cpc";
+
+/** Opposite ends joined, as the ring test wants; both ends of one leg joined; or only one of the two joints made. */
+export type Links = "opposite" | "same-leg" | "one";
 
 /** A leg of cable from place to place, m. Of a ring, the first leg begins at `legStart` and the last ends at `legEnd`. */
 export interface CircuitLeg {

@@ -2,7 +2,9 @@ import {
   boardLinks,
   type CircuitFault,
   type CircuitRuns,
+  type Conductor,
   conductorNetwork,
+  type Links,
   legEnd,
   legStart,
   nodeOf,
@@ -10,7 +12,6 @@ import {
 } from "./circuit-network.ts";
 import { type Resistor, resistanceBetween } from "./network.ts";
 import type { Port } from "./network-survey.ts";
-import type { Conductor, Links } from "./ring-network.ts";
 
 /** How the board's end is made up for a reading. */
 export type BoardLinks = Links | "last" | "none";

@@ -22,5 +22,4 @@ export * from "./rcd-loop-limit.ts";
 export * from "./rcd-time.ts";
 export * from "./result.ts";
 export * from "./ring.ts";
-export * from "./ring-network.ts";
 export * from "./voltage-drop.ts";

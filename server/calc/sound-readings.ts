@@ -1,7 +1,6 @@
-import type { CircuitRuns } from "./circuit-network.ts";
+import type { CircuitRuns, Conductor } from "./circuit-network.ts";
 import { legEnd, legStart } from "./circuit-network.ts";
 import type { BoardLinks, Measurement } from "./circuit-readings.ts";
-import type { Conductor } from "./ring-network.ts";
 
 /** Where a place lies: metres along the main run or round the ring, and metres of branch from there. */
 export interface Standing {

@@ -1,9 +1,10 @@
 /** The one test that best tells two explanations apart, by what each says it would read. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
 import { type CircuitRuns, conductors, legEnd } from "../calc/circuit-network.ts";
 import { type Measurement, networkFor, portOf } from "../calc/circuit-readings.ts";
 import { type Survey, surveyOf } from "../calc/network-survey.ts";
 import { ohms } from "../calc/result.ts";
-import type { Conductor } from "../calc/ring-network.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { conductorWords } from "./faults.ts";
 import type { Judged, Kind } from "./rank.ts";

@@ -1,7 +1,8 @@
 /** Faults of the cable and of the points. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
 import { conductors, legEnd, legStart, onSpurOf } from "../calc/circuit-network.ts";
 import { metres, ohms } from "../calc/result.ts";
-import type { Conductor } from "../calc/ring-network.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import type { Range } from "./fit.ts";

@@ -1,8 +1,9 @@
 /** Quick predictions of every reading of a sheet: the sound network is solved once, faults are changes of it. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
 import { boardLinks, conductorNetwork, legOhms, nodeOf } from "../calc/circuit-network.ts";
 import { type BoardLinks, type Measurement, portOf } from "../calc/circuit-readings.ts";
 import { type Port, type Survey, surveyOf, withBranches } from "../calc/network-survey.ts";
-import type { Conductor } from "../calc/ring-network.ts";
 import { soundReading, standings } from "../calc/sound-readings.ts";
 import type { Predict } from "./fit.ts";
 import type { Sheet } from "./sheet.ts";

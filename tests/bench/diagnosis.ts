@@ -2,8 +2,9 @@
  * How often the true fault comes first, on generated circuits whose readings have a meter's errors: anywhere within
  * ± (2 % + 0.02 Ω), then two decimals. Run: node tests/bench/diagnosis.ts [circuits per kind]
  */
+
+import type { Conductor } from "../../server/calc/circuit-network.ts";
 import { type CircuitFault, type CircuitRuns, legEnd } from "../../server/calc/circuit-network.ts";
-import type { Conductor } from "../../server/calc/ring-network.ts";
 import { diagnose } from "../../server/diagnosis/index.ts";
 import { limitOf, type Sheet, usualAccuracy } from "../../server/diagnosis/sheet.ts";
 import { type Links, radialOf, ringOf, sheetOf, sizes25 } from "../diagnosis/helpers.ts";

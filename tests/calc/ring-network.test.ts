@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { conductorNetwork, legEnd, legStart, nodeOf } from "../../server/calc/circuit-network.ts";
+import { networkFor, portOf } from "../../server/calc/circuit-readings.ts";
 import type { Resistor } from "../../server/calc/network.ts";
 import { resistanceBetween } from "../../server/calc/network.ts";
 import { round } from "../../server/calc/result.ts";
 import { expectedSpan, quarterLineCpc, quarterLineNeutral, readingAt, spurAddition } from "../../server/calc/ring.ts";
-import type { Ring, RingFault } from "../../server/calc/ring-network.ts";
-import { linksOf, ringNetwork, ringReadings } from "../../server/calc/ring-network.ts";
+import { circuitOf, measurementsOf, type Ring, type RingFault, ringReadings } from "../helpers/ring.ts";
 import { startNgspice } from "./ngspice.ts";
 
 const measured = await startNgspice();
@@ -152,11 +153,11 @@ describe("fault patterns", () => {
 
   it("legs of two rings crossed at the board read open on both", () => {
     // Each start stays, the far legs change places: a conductor closes only through the other ring's.
-    const legs = [ringNetwork(ring), ringNetwork(ring)].flatMap((network, which) => network.map(renamed(which)));
-    expect(resistanceBetween(legs, "line start of 0", "line end of 0")).toBeCloseTo(60 * 0.00741, 9);
-    const crossed = (node: string) =>
-      node.includes(" end of ") ? node.replace(/[01]$/, (digit) => (digit === "0" ? "1" : "0")) : node;
-    expect(resistanceBetween(legs, "line start of 0", crossed("line end of 0"))).toBe(Number.POSITIVE_INFINITY);
+    const line = conductorNetwork(circuitOf(ring).circuit, "line");
+    const both = [...line.map(renamed(0)), ...line.map(renamed(1))];
+    const [start, end] = [nodeOf("line", legStart), nodeOf("line", legEnd)];
+    expect(resistanceBetween(both, `${start} of 0`, `${end} of 0`)).toBeCloseTo(60 * 0.00741, 9);
+    expect(resistanceBetween(both, `${start} of 0`, `${end} of 1`)).toBe(Number.POSITIVE_INFINITY);
   });
 });
 
@@ -201,18 +202,14 @@ it("a 5 m spur in 2.5/1.5 adds 14.82 and 19.51 mΩ for each metre", () => {
 });
 
 async function expectSameInNgspice(one: Ring): Promise<void> {
+  const { circuit, faults } = circuitOf(one);
   const readings = ringReadings(one);
-  const network = ringNetwork(one);
-  expectClose(readings.r1, await measured(network, "line start", "line end"));
-  expectClose(readings.rn, await measured(network, "neutral start", "neutral end"));
-  expectClose(readings.r2, await measured(network, "cpc start", "cpc end"));
-  for (const [other, values] of [
-    ["neutral", readings.lineNeutral],
-    ["cpc", readings.lineCpc],
-  ] as const) {
-    const linked = [...network, ...linksOf(other, one.links ?? "opposite")];
-    for (const [place, value] of values.entries()) {
-      expectClose(value, await measured(linked, `pin line ${place}`, `pin ${other} ${place}`));
+  for (const [name, measurements] of Object.entries(measurementsOf(circuit))) {
+    const values = [readings[name as keyof typeof readings]].flat();
+    expect(values).toHaveLength(measurements.length);
+    for (const [at, measurement] of measurements.entries()) {
+      const { from, to } = portOf(measurement);
+      expectClose(values[at], await measured(networkFor(circuit, measurement, faults, one.links), from, to));
     }
   }
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
+import type { Conductor } from "../../server/calc/circuit-network.ts";
 import { type CircuitFault, type CircuitRuns, legEnd } from "../../server/calc/circuit-network.ts";
 import type { BoardLinks } from "../../server/calc/circuit-readings.ts";
-import type { Conductor } from "../../server/calc/ring-network.ts";
 import { flat25, radialOf, ringOf } from "./helpers.ts";
 
 const cables = [

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
-import { type Ring, type RingFault, ringReadings } from "../../server/calc/ring-network.ts";
 import { deadFindings } from "../helpers/dead-tests.ts";
+import { type Ring, type RingFault, ringReadings } from "../helpers/ring.ts";
 
 /**
  * Sound circuits raise nothing, whatever their sizes, lengths, spurs and temperature, and however the meter rounds. The

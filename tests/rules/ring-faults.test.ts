@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type Ring, type RingFault, ringReadings } from "../../server/calc/ring-network.ts";
 import { deadFindings, idsOf } from "../helpers/dead-tests.ts";
+import { type Ring, type RingFault, ringReadings } from "../helpers/ring.ts";
 
 /**
  * Faults of a ring and slips of its test: 60 m of 2.5/1.5 mm² with six sockets at 5, 15, 25, 35, 45 and 55 m. Each row
