@@ -3,7 +3,7 @@ import { adiabaticFactors, adiabaticForms } from "../tables/adiabatic.ts";
 import { energyClasses } from "../tables/devices.ts";
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
-import { cellOf, numberAt, rowOf, sourceOf } from "../tables/table.ts";
+import { cellOf, rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { amps, looked, plain, seconds, squareMillimetres, step } from "./result.ts";
 
@@ -68,14 +68,6 @@ export function adiabaticSize(
   return { value, unit: "mm²", steps, source: fromFormula(combine(form("size"), k.source)) };
 }
 
-/** Least size (mm²) for a let-through energy in A²s: where a device limits the fault in under 0.1 s. */
-export function sizeForEnergy(energy: number, k: Pick<Calculated, "value" | "source">): Calculated {
-  const value = Math.sqrt(energy) / k.value;
-  const numbers = `√(${plain(energy)} A²s) / ${plain(k.value)}`;
-  const steps = [step("S = √(I²t) / k", numbers, squareMillimetres(value))];
-  return { value, unit: "mm²", steps, source: fromFormula(combine(form("energy"), k.source)) };
-}
-
 /** Energy k²S² (A²s) a conductor withstands. */
 export function withstand(csa: number, k: Pick<Calculated, "value" | "source">): Calculated {
   const value = k.value ** 2 * csa ** 2;
@@ -83,38 +75,22 @@ export function withstand(csa: number, k: Pick<Calculated, "value" | "source">):
   return { value, unit: "A²s", steps, source: fromFormula(combine(form("energy"), k.source)) };
 }
 
-/** A breaker whose energy limiting class is marked. rating and breaking capacity in A. */
+/** A breaker whose energy limiting class is marked. Rating in A. */
 export interface LimitingBreaker {
   readonly curve: "B" | "C";
   readonly rating: number;
-  readonly capacity: number;
   readonly limitingClass: 2 | 3;
 }
 
 /** The column of the class table for a breaker; undefined above 32 A, where no figure is kept. */
-const classColumn = ({ curve, rating }: Pick<LimitingBreaker, "curve" | "rating">) =>
+const classColumn = ({ curve, rating }: LimitingBreaker) =>
   rating > 32 ? undefined : (`${curve === "B" ? "b" : "c"}${rating <= 16 ? 16 : 32}` as const);
-
-/** Greatest let-through energy (A²s) of a breaker by its class; undefined above 32 A, where no figure is kept. */
-export function letThrough({ curve, rating, capacity, limitingClass }: LimitingBreaker): Calculated | undefined {
-  const column = classColumn({ curve, rating });
-  if (column === undefined) return undefined;
-  const cell = numberAt(energyClasses, { icn: capacity / 1000, class: limitingClass }, column);
-  if (cell === undefined) return undefined;
-  const label = `class ${limitingClass}, ${plain(capacity / 1000)} kA, ${curve}${plain(rating)}`;
-  return {
-    value: cell.value,
-    unit: "A²s",
-    steps: [looked("I²t", label, `${plain(cell.value)} A²s`)],
-    source: cell.source,
-  };
-}
 
 /**
  * Let-through energy (A²s) of a breaker at a fault current (A), between the figures of its class at 3, 6 and 10 kA: it
  * rises with the current along a straight line on logarithmic scales. Undefined above 10 kA and above 32 A.
  */
-export function letThroughAtFault(breaker: Omit<LimitingBreaker, "capacity">, fault: number): Calculated | undefined {
+export function letThroughAtFault(breaker: LimitingBreaker, fault: number): Calculated | undefined {
   const { limitingClass } = breaker;
   const column = classColumn(breaker);
   if (column === undefined) return undefined;

@@ -13,7 +13,7 @@ import {
   thermalInsulationFactor,
 } from "./capacity-factors.ts";
 import type { Calculated } from "./result.ts";
-import { amps, looked, plain, step } from "./result.ts";
+import { amps, looked, step } from "./result.ts";
 
 export type { Arrangement } from "./capacity-factors.ts";
 export type Construction = "singles" | "flat-twin" | "multicore" | "armoured";
@@ -110,12 +110,4 @@ function factorsOf({ insulation, ambient, ground, grouped, insulated, semiEnclos
     ...(insulated === undefined || insulated <= 0 ? [] : [thermalInsulationFactor(insulated)]),
     ...(semiEnclosed === true ? [semiEnclosedFactor()] : []),
   ];
-}
-
-/** Least tabulated capacity a cable needs: It ≥ In / (Ca × Cg × Ci × Cf) (A). */
-export function requiredCapacity(rating: number, factors: readonly number[]): Calculated {
-  const value = rating / factors.reduce((product, factor) => product * factor, 1);
-  const numbers = [amps(rating), ...factors.map((factor) => plain(factor, 3))].join(" / ");
-  const source = { ref: "BS 7671:2018+A2:2022, Appendix 4", standing: "computed" } as const;
-  return { value, unit: "A", steps: [step("It ≥ In / factors", numbers, amps(value))], source };
 }

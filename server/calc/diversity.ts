@@ -61,22 +61,6 @@ function ranked(share: DiversityShare, source: Source, label: string, currents: 
   return { value, unit: "A", steps: [step(label, parts.join(" + "), amps(value))], source };
 }
 
-/** Demand (A) of a household cooker: the first 10 A, 30 % of the rest, and 5 A for a socket on its control unit. */
-export const cookerDemand = (current: number, socket: boolean): Calculated =>
-  diversified({ purpose: "cookers", column: "household", currents: [current], socket });
-
-/** Demand (A) of household lighting: 66 % of the total. */
-export const lightingDemand = (total: number): Calculated =>
-  diversified({ purpose: "lighting", column: "household", currents: [total] });
-
-/** Demand (A) of household socket circuits of standard arrangement: the largest, and 40 % of the others. */
-export const socketCircuitDemand = (currents: readonly number[]): Calculated =>
-  diversified({ purpose: "standard-circuits", column: "household", currents });
-
-/** Demand (A) of household instantaneous water heaters: the two largest in full, a quarter of the rest. */
-export const heaterDemand = (currents: readonly number[]): Calculated =>
-  diversified({ purpose: "instantaneous-heaters", column: "household", currents });
-
 function shareOf(key: DiversityPurpose, column: DiversityColumn): { share: DiversityShare; source: Source } {
   const row = rowOf(diversityShares, { key, column });
   if (row === undefined) throw new Error(`${diversityShares.id} lacks ${key}, ${column}`);

@@ -53,23 +53,7 @@ export interface BreakingQuestion {
  * Rated breaking capacity (A). A BS 3036 fuse without a mark is taken as S1A, 1 kA. Undefined where the device must
  * state it: a breaker without its marking, or a standard not tabulated.
  */
-export function breakingCapacity(question: BreakingQuestion): Calculated | undefined {
-  return capacity(question, "icn");
-}
-
-/** Service short-circuit capacity Ics (A) of a breaker: what it breaks and stays fit for use. */
-export function serviceCapacity(question: BreakingQuestion): Calculated | undefined {
-  return capacity(question, "ics");
-}
-
-/** The conditional rating (A) of a consumer unit behind a service fuse of up to 100 A. */
-export function conditionalRating(): Calculated {
-  const { value, source } = known(breakingCapacities, { category: "conditional" }, "icn");
-  const current = value * amperesPerKiloampere;
-  return { value: current, unit: "A", steps: [looked("conditional rating", source.ref, kiloamps(current))], source };
-}
-
-function capacity({ standard, category, voltage }: BreakingQuestion, column: "icn" | "ics"): Calculated | undefined {
+export function breakingCapacity({ standard, category, voltage }: BreakingQuestion): Calculated | undefined {
   const name = tableName(standard);
   if (name === undefined) return undefined;
   const mark = category?.trim().toUpperCase() ?? (name === "BS 3036" ? "S1A" : undefined);
@@ -82,7 +66,7 @@ function capacity({ standard, category, voltage }: BreakingQuestion, column: "ic
       (facts.volts === null || facts.volts === voltage),
   );
   if (row === undefined) return undefined;
-  const { value, source } = cellOf(breakingCapacities, row, column);
+  const { value, source } = cellOf(breakingCapacities, row, "icn");
   if (value === null) return undefined;
   const current = value * amperesPerKiloampere;
   return {
@@ -91,6 +75,13 @@ function capacity({ standard, category, voltage }: BreakingQuestion, column: "ic
     steps: [looked(`${name}, marked ${mark}`, source.ref, kiloamps(current))],
     source,
   };
+}
+
+/** The conditional rating (A) of a consumer unit behind a service fuse of up to 100 A. */
+export function conditionalRating(): Calculated {
+  const { value, source } = known(breakingCapacities, { category: "conditional" }, "icn");
+  const current = value * amperesPerKiloampere;
+  return { value: current, unit: "A", steps: [looked("conditional rating", source.ref, kiloamps(current))], source };
 }
 
 function tableName(standard: string): string | undefined {

@@ -12,13 +12,6 @@ export function totalLoop(start: number, r1r2: number, name: "Ze" | "Zdb" = "Ze"
   return { value, unit: "Ω", steps, source: rule() };
 }
 
-/** R1+R2 (Ω) that a Zs implies; negative where Zs lies below Ze, which only a parallel path or an error explains. */
-export function impliedR1R2(Zs: number, Ze: number): Calculated {
-  const value = Zs - Ze;
-  const steps = [step("R1+R2 = Zs − Ze", `${ohms(Zs)} − ${ohms(Ze)}`, ohms(value))];
-  return { value, unit: "Ω", steps, source: rule() };
-}
-
 /** R2 (Ω) with a second earth path beside it, as of bonded pipework: 1/R = 1/R2 + 1/Rp. */
 export function withParallelPath(r2: number, path: number): Calculated {
   const value = r2 === 0 || path === 0 ? 0 : 1 / (1 / r2 + 1 / path);

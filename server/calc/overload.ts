@@ -35,18 +35,6 @@ export function overload({ standard, Ib, In, Iz }: OverloadQuestion): Relation[]
   return [...relations, { ...last, margin: { ...last.margin, steps: [...I2.steps, ...last.margin.steps] } }];
 }
 
-/** Least capacity (A) that satisfies both In ≤ Iz and I2 ≤ 1.45 Iz: In, or In/0.725 for a BS 3036 fuse. */
-export function leastCapacity(standard: string, In: number): Calculated {
-  const source = ruleSource();
-  if (familyOf(standard) !== "BS 3036") {
-    return { value: In, unit: "A", steps: [step("least Iz, which is In", "", amps(In))], source };
-  }
-  const factor = known(overloadRules, { key: "semi-enclosed" }, "value");
-  const value = In / factor.value;
-  const steps = [step("least Iz = In / 0.725", `${amps(In)} / ${factor.value}`, amps(value))];
-  return { value, unit: "A", steps, source: fromFormula(combine(source, factor.source)) };
-}
-
 /** Current (A) that surely operates a device in conventional time; undefined where it is not known here. */
 export function operatingCurrent(standard: string, In: number): Calculated | undefined {
   const factor = operatingMultiple(standard);

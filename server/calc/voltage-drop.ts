@@ -1,7 +1,7 @@
 import { capacity4D5 } from "../tables/capacity-70.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits } from "../tables/drop.ts";
 import type { Sourced } from "../tables/source.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { fromFormula } from "../tables/source.ts";
 import { known, numberAt } from "../tables/table.ts";
 import type { CapacityQuestion } from "./capacity.ts";
 import type { Calculated } from "./result.ts";
@@ -70,12 +70,4 @@ export function dropLimit(use: "lighting" | "other", supply: "public" | "private
     ],
     source,
   };
-}
-
-/** What remains of a limit in V for the cable upstream once a final circuit's drop is taken. */
-export function remainingDrop(limit: Calculated, nominal: number, used: Calculated): Calculated {
-  const value = (limit.value / 100) * nominal - used.value;
-  const numbers = `${percent(limit.value)} × ${volts(nominal)} − ${volts(used.value)}`;
-  const source = fromFormula(combine(limit.source, used.source));
-  return { value, unit: "V", steps: [step("what remains of the drop", numbers, volts(value))], source };
 }

@@ -4,7 +4,6 @@ import { boardDrop, circuitDrop, circuitDrops } from "../../server/analysis/drop
 import { dropTemperatureFactor, reckonedDrop } from "../../server/calc/drop-figures.ts";
 import { type DropRun, dropPaths, worstPlace } from "../../server/calc/drop-network.ts";
 import type { Resistor } from "../../server/calc/network.ts";
-import { remainingDrop } from "../../server/calc/voltage-drop.ts";
 import { half } from "../calc/helpers.ts";
 import { startNgspice } from "../calc/ngspice.ts";
 import { inSetting } from "../helpers/sample.ts";
@@ -32,19 +31,13 @@ describe("worked examples", () => {
     expect(((found?.drop.value ?? 0) / 100) * 230).toBeCloseTo(volts, 4);
   });
 
-  // Exam-preparation question bank: 5 % of 230 V less 5 V of the worst final circuit leaves the feeder 6.5 V.
+  // Exam-preparation question bank: 5 % of 230 V less 5 V of the worst final circuit leaves the feeder 6.5 V, which its
+  // 60 A through a measured 0.15 Ω exceeds: 9.0 V.
   it("what a final circuit leaves its feeder", () => {
     // 5 V at 20 A through 7.3 mV/A/m is 34.25 m.
     const found = dropOf(`cable flat-twin line 6 mm² cpc 2.5 mm²\nlength ${(5 / 20 / 0.0073).toFixed(2)} m\nIb 20 A`);
     expect(((found?.room ?? 0) / 100) * 230).toBeCloseTo(6.5, 2);
-    const volts = {
-      ...found?.drop,
-      value: 5,
-      unit: "V",
-      steps: [],
-      source: { ref: "", standing: "published" },
-    } as const;
-    if (found) expect(remainingDrop(found.limit, 230, volts).value).toBeCloseTo(6.5, 9);
+    expect(60 * 0.15).toBeGreaterThan(((found?.room ?? 0) / 100) * 230);
   });
 });
 

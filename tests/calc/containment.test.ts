@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { conduitFill, smallestConduit, trunkingFill } from "../../server/calc/containment.ts";
-import { cookerDemand, heaterDemand, lightingDemand, socketCircuitDemand } from "../../server/calc/diversity.ts";
+import { type DiversityQuestion, diversified } from "../../server/calc/diversity.ts";
 import { half } from "./helpers.ts";
 
 describe("conduit", () => {
@@ -72,23 +72,26 @@ describe("trunking", () => {
 });
 
 describe("diversity", () => {
+  const household = (purpose: DiversityQuestion["purpose"], currents: readonly number[], socket = false) =>
+    diversified({ purpose, column: "household", currents, socket }).value;
+
   // Basic Electrical Installation Work, p. 298: a 12 kW cooker with a socket, 52.17 A, comes to 27.65 A.
   // Quick diversity question (forum): 5.8 kW at 240 V, 24.16 A (cut from 24.167), comes to 19.25 A.
   it.each([
     [12_000 / 230, 27.65],
     [5800 / 240, 19.25],
   ])("a cooker of %f A with a socket: %f A", (current, published) => {
-    expect(Math.abs(cookerDemand(current, true).value - published)).toBeLessThanOrEqual(half(2));
+    expect(Math.abs(household("cookers", [current], true) - published)).toBeLessThanOrEqual(half(2));
   });
 
   // What is the maximum demand and diversity? (trade-body answer): 44.8, 7.92 and 21.6 A, 90.32 A with a 16 A heater.
   // The sums are right; the answer there is that demand comes from loads, not from the ratings used here.
   it("a house reckoned from its ratings", () => {
     const parts = [
-      socketCircuitDemand([32, 32]).value,
-      lightingDemand(12).value,
-      cookerDemand(32, true).value,
-      heaterDemand([16]).value,
+      household("standard-circuits", [32, 32]),
+      household("lighting", [12]),
+      household("cookers", [32], true),
+      household("instantaneous-heaters", [16]),
     ];
     expect(parts.map((part) => Number(part.toFixed(2)))).toEqual([44.8, 7.92, 21.6, 16]);
     expect(parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(90.32, 9);
@@ -99,9 +102,9 @@ describe("diversity", () => {
     fc.assert(
       fc.property(loads, (some) => {
         const total = some.reduce((sum, load) => sum + load, 0);
-        expect(socketCircuitDemand(some).value).toBeLessThanOrEqual(total + 1e-9);
-        expect(heaterDemand(some).value).toBeLessThanOrEqual(total + 1e-9);
-        expect(cookerDemand(total, false).value).toBeLessThanOrEqual(total + 1e-9);
+        expect(household("standard-circuits", some)).toBeLessThanOrEqual(total + 1e-9);
+        expect(household("instantaneous-heaters", some)).toBeLessThanOrEqual(total + 1e-9);
+        expect(household("cookers", [total])).toBeLessThanOrEqual(total + 1e-9);
       }),
     );
   });
