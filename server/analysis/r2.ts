@@ -1,9 +1,11 @@
 /** R2 as a part of R1+R2, by the sizes of the cable. */
-import type { Calculated } from "../calc/result.ts";
+import { type Calculated, ohms, plain, step } from "../calc/result.ts";
 import { cpcRatio } from "../calc/ring.ts";
 import { exact, type FactOf, measured, type Quantity } from "../model/values.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { doubtOf, expectedConductorAt, latestDead } from "./dead.ts";
+import { loopAgreement } from "./loop.ts";
+import type { NumberAt } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
 export interface R2Share {
@@ -46,4 +48,40 @@ export function r2OffLength(study: WayStudy): boolean {
   const quantity = measured(latest?.fact.args.value);
   const expected = latest && study.length && expectedConductorAt(study, "cpc", latest.test);
   return !!quantity && !!expected && doubtOf(quantity, expected.value) !== undefined;
+}
+
+export interface R2OfLoop {
+  readonly R2: Quantity;
+  readonly own: FactOf<"dead", "R2">;
+  readonly Zs: NumberAt;
+  readonly board: NumberAt & { readonly name: "Ze" | "Zdb" };
+  /** What R2 should be of what Zs leaves for the circuit. */
+  readonly expected: Calculated;
+  /** How far two readings of a loop may be apart. */
+  readonly tolerance: Calculated;
+}
+
+/**
+ * R2 on its own against its part of what Zs leaves for R1+R2, where nothing else tells: no R1+R2, no length. Metal in
+ * parallel lowers Zs as well, so only an R2 that is far too small says anything.
+ */
+export function r2BelowLoop(study: WayStudy): R2OfLoop | undefined {
+  const { cable } = study;
+  const own = latestDead(study, "R2")?.fact;
+  const R2 = measured(own?.args.value);
+  if (!own || R2?.sign !== "=" || study.isSpare || study.isRing || study.facts.has("parallel-path")) return undefined;
+  const agreement = loopAgreement(study);
+  const ratio = cable?.cpc === undefined || cable.cpcBy !== undefined ? undefined : cpcRatio(cable.line, cable.cpc);
+  if (!agreement?.board || agreement.R1R2 || !ratio || r2OffLength(study)) return undefined;
+  const { Zs, board, tolerance } = agreement;
+  const left = Zs.value - board.value;
+  const share = ratio.value / (1 + ratio.value);
+  const value = left * share;
+  if (R2.value >= value - tolerance.value) return undefined;
+  const steps = [
+    ...ratio.steps,
+    step(`R1+R2 = Zs − ${board.name}`, `${ohms(Zs.value)} − ${ohms(board.value)}`, ohms(left)),
+    step("R2 = (R1+R2) × ratio / (1 + ratio)", `${ohms(left)} × ${plain(share, 3)}`, ohms(value)),
+  ];
+  return { R2, own, Zs, board, tolerance, expected: { value, unit: "Ω", steps, source: ratio.source } };
 }

@@ -12,6 +12,7 @@ import continuityNoProtectiveConductor from "./continuity/no-protective-conducto
 import continuityOpen from "./continuity/open.ts";
 import continuityR1r2AgainstLength from "./continuity/r1r2-against-length.ts";
 import continuityR2AgainstLength from "./continuity/r2-against-length.ts";
+import continuityR2AgainstLoop from "./continuity/r2-against-loop.ts";
 import continuityR2Ratio from "./continuity/r2-ratio.ts";
 import continuityTooManyDigits from "./continuity/too-many-digits.ts";
 import coordinationBreakingCapacity from "./coordination/breaking-capacity.ts";
@@ -236,6 +237,7 @@ export const rules: readonly Rule[] = [
   continuityOpen,
   continuityR1r2AgainstLength,
   continuityR2AgainstLength,
+  continuityR2AgainstLoop,
   continuityR2Ratio,
   continuityTooManyDigits,
   coordinationBreakingCapacity,

@@ -217,9 +217,6 @@ export const editions: readonly Edition[] = [
   eighteenthA4,
 ];
 
-/** The edition in force: what a file means that names none. */
-export const currentEdition: Edition = eighteenthA4;
-
 /** Shorter or reordered ways of writing an edition, as they are met on schedules. */
 const otherNames: Readonly<Record<string, string>> = {
   "BS7671:2018+A3:2024": eighteenthA3.id,

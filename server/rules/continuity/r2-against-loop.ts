@@ -1,0 +1,57 @@
+import { r2BelowLoop } from "../../analysis/r2.ts";
+import { ohms } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { cableWords, relatedFact } from "../dead-words.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { lineAfter } from "../writing.ts";
+
+export default wayRule({
+  id: "continuity/r2-against-loop",
+  severity: "warning",
+  since: "0.1",
+  title: "R2 is far less than its part of what Zs leaves for the circuit.",
+  why: "Zs less the board's impedance is R1+R2, and R2 is its part of that by the sizes of the cable. An R2 of next to nothing was read through the appliance and its pipework: the conductor itself has not been shown to be whole.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Hot press" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    R2  0.02 Ω
+        ^^^^^^
+  }
+  live 2026-03-05 {
+    Zs  0.71 Ω
+  }
+}`,
+      good: `way 1 radial "Hot press" {
+  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  dead 2026-03-04 {
+    R2  0.25 Ω
+  }
+  live 2026-03-05 {
+    Zs  0.71 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const found = r2BelowLoop(study);
+    const { cable } = study;
+    if (!found || !cable) return;
+    const { R2, own, Zs, board, expected, tolerance } = found;
+    report(valueSpot(own, R2), {
+      message: `R2 of ${ohms(R2.value)} is far below its part of what Zs leaves: about ${ohms(expected.value)} for ${cableWords(cable)}. Was it read through pipework or a bonded casing? Disconnect the far end and repeat.`,
+      value: amount(R2.value, "Ω"),
+      limit: amountOf(expected),
+      steps: [...expected.steps, ...tolerance.steps],
+      source: combine(expected.source, tolerance.source),
+      related: [
+        relatedFact(Zs.fact, `Zs ${ohms(Zs.value)}.`),
+        relatedFact(board.fact, `${board.name} ${ohms(board.value)}.`),
+      ],
+      fixes: [lineAfter(cable.fact, 'parallel-path "…"', "Record a parallel path")],
+    });
+  },
+});
