@@ -1,5 +1,12 @@
-import { ambientFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "../tables/factors.ts";
-import { cellOf, known, rowOf } from "../tables/table.ts";
+import {
+  type AmbientFactor,
+  ambientFactors,
+  groundFactors,
+  groupingFactors,
+  overloadRules,
+  thermalInsulationFactors,
+} from "../tables/factors.ts";
+import { cellOf, known, rowOf, type Table } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, plain, step } from "./result.ts";
 
@@ -12,21 +19,26 @@ export type FactorFound = Calculated | { readonly missing: string };
  * Ca for an ambient in °C. Between rows the next hotter row is taken, and below the table its coolest row: both lie on
  * the safe side.
  */
-export function ambientFactor(ambient: number, insulation: 70 | 90): FactorFound {
-  const row = ambientFactors.rows.find(({ facts }) => facts.temperature >= ambient);
-  if (row === undefined)
-    return { missing: `no table here gives the ambient factor at ${degrees(ambient)} (${ambientFactors.ref})` };
-  const { value, source } = cellOf(ambientFactors, row, insulation === 70 ? "at70" : "at90");
-  const taken = row.facts.temperature;
-  const text = taken === ambient ? degrees(ambient) : `${degrees(ambient)}, taken as ${degrees(taken)}`;
-  return { value, unit: "", steps: [step(`Ca at ${text}`, "", plain(value))], source };
-}
+export const ambientFactor = (ambient: number, insulation: 70 | 90): FactorFound =>
+  temperatureFactor(ambientFactors, ambient, insulation, { symbol: "Ca", of: "ambient" });
 
-/** No table of ground temperature factors is kept, so any ground but the 20 °C of the rating tables stays open. */
-export function groundFactor(ground: number): FactorFound {
-  return {
-    missing: `no table here gives the factor for ground at ${degrees(ground)} (BS 7671:2018+A2:2022, Table 4B2)`,
-  };
+/** The same for a cable in the ground, in °C. */
+export const groundFactor = (ground: number, insulation: 70 | 90): FactorFound =>
+  temperatureFactor(groundFactors, ground, insulation, { symbol: "Ca in ground", of: "ground" });
+
+function temperatureFactor(
+  of: Table<AmbientFactor>,
+  celsius: number,
+  insulation: 70 | 90,
+  words: { readonly symbol: string; readonly of: string },
+): FactorFound {
+  const row = of.rows.find(({ facts }) => facts.temperature >= celsius);
+  if (row === undefined)
+    return { missing: `no table here gives the ${words.of} factor at ${degrees(celsius)} (${of.ref})` };
+  const { value, source } = cellOf(of, row, insulation === 70 ? "at70" : "at90");
+  const taken = row.facts.temperature;
+  const text = taken === celsius ? degrees(celsius) : `${degrees(celsius)}, taken as ${degrees(taken)}`;
+  return { value, unit: "", steps: [step(`${words.symbol} at ${text}`, "", plain(value))], source };
 }
 
 /** The counts Table 4C1 prints; one between them takes the next larger. */

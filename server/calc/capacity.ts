@@ -105,7 +105,7 @@ export function correctedCapacity(conditions: Conditions): Corrected {
 function factorsOf({ insulation, ambient, ground, grouped, insulated, semiEnclosed }: Conditions): FactorFound[] {
   return [
     ...(ambient === undefined || ambient === 30 ? [] : [ambientFactor(ambient, insulation)]),
-    ...(ground === undefined || ground === 20 ? [] : [groundFactor(ground)]),
+    ...(ground === undefined || ground === 20 ? [] : [groundFactor(ground, insulation)]),
     ...(grouped === undefined || grouped.circuits <= 1 ? [] : [groupingFactor(grouped.circuits, grouped.arrangement)]),
     ...(insulated === undefined || insulated <= 0 ? [] : [thermalInsulationFactor(insulated)]),
     ...(semiEnclosed === true ? [semiEnclosedFactor()] : []),

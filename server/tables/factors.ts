@@ -39,6 +39,40 @@ export const ambientFactors = table<AmbientFactor>({
   ],
 });
 
+/** Factor for ground other than 20 °C. */
+export interface GroundFactor {
+  /** Ground, °C. */
+  readonly temperature: number;
+  /** 70 °C thermoplastic. */
+  readonly at70: number;
+  /** 90 °C thermosetting. */
+  readonly at90: number;
+}
+
+export const groundFactors = table<GroundFactor>({
+  id: "factor-4B2",
+  title: "Ground temperature factors (Ca) for cables in the ground",
+  ref: "BS 7671:2018+A2:2022, Table 4B2",
+  edition: "any; the law is the same in every edition",
+  applies: "Multiply tabulated rating of method D. 20 °C base.",
+  units: { temperature: "°C", at70: "", at90: "" },
+  standing: "computed",
+  rows: [
+    { temperature: 10, at70: 1.1, at90: 1.07 },
+    { temperature: 15, at70: 1.05, at90: 1.04 },
+    { temperature: 20, at70: 1, at90: 1 },
+    { temperature: 25, at70: 0.95, at90: 0.96 },
+    { temperature: 30, at70: 0.89, at90: 0.93 },
+    { temperature: 35, at70: 0.84, at90: 0.89 },
+    { temperature: 40, at70: 0.77, at90: 0.85 },
+    { temperature: 45, at70: 0.71, at90: 0.8 },
+    { temperature: 50, at70: 0.63, at90: 0.76 },
+    { temperature: 55, at70: 0.55, at90: 0.71 },
+    { temperature: 60, at70: 0.45, at90: 0.65 },
+  ],
+  notes: ["√((conductor − ground)/(conductor − 20)), to two decimals: no page was seen that prints the table."],
+});
+
 /** Factor for circuits grouped together, by their number. */
 export interface GroupingFactor {
   /** Short name for look-up. */

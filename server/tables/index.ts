@@ -11,7 +11,7 @@ import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
 import { diversityAllowances, typicalCircuits } from "./diversity.ts";
 import { diversityShares } from "./diversity-shares.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits, flexibleCords } from "./drop.ts";
-import { ambientFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
+import { ambientFactors, groundFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
 import { insulationMinima, insulationRules } from "./insulation.ts";
 import { insulationMinima16 } from "./insulation-16th.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
@@ -105,6 +105,7 @@ export const tables: readonly Table<object>[] = [
   flexibleCords,
   dropLimits,
   ambientFactors,
+  groundFactors,
   groupingFactors,
   thermalInsulationFactors,
   overloadRules,

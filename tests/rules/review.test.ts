@@ -334,9 +334,24 @@ describe("what was passed over", () => {
       Zs: "0.44 Ω",
     };
     expect(ids(circuit)).toEqual([]);
-    expect(says({ ...circuit, route: "buried method D ambient 30 °C" }, "design/capacity-unknown")).toContain(
-      "no table here gives the factor for ground at 30 °C",
+    expect(says({ ...circuit, route: "buried method D ambient 65 °C" }, "design/capacity-unknown")).toContain(
+      "no table here gives the ground factor at 65 °C",
     );
+  });
+
+  it("warmer ground takes its share of what the cable carries", () => {
+    const circuit = {
+      device: "BS EN 60898 B50 6 kA",
+      cable: "armoured 90 °C line 6 mm² cpc 6 mm²",
+      more: "serves heating\nIb 40 A",
+      R1R2: "0.13 Ω",
+      Zs: "0.44 Ω",
+    };
+    // 53 A of Table 4E4A: as it is at 20 °C, and by 0.93 at 30 °C, which is 49.3 A.
+    const found = (degrees: number) =>
+      says({ ...circuit, route: `buried method D ambient ${degrees} °C` }, "design/device-over-capacity");
+    expect(found(20)).toBeUndefined();
+    expect(found(30)).toContain("49.29 A");
   });
 
   it("a schedule without its earthing does not ask for the cpc as well", () => {

@@ -8,6 +8,7 @@ import {
   conduitRuns,
   dropLimits,
   fuseLoop04,
+  groundFactors,
   loopTerms,
   operatingFactors,
   pairResistance,
@@ -98,6 +99,14 @@ describe("factors", () => {
       expectRounded(facts.at70, Math.sqrt((70 - facts.temperature) / 40), 2);
       expectRounded(facts.at90, Math.sqrt((90 - facts.temperature) / 60), 2);
     }
+  });
+
+  it("ground factors follow the same root from 20 °C", () => {
+    for (const { facts } of groundFactors.rows) {
+      expectRounded(facts.at70, Math.sqrt((70 - facts.temperature) / 50), 2);
+      expectRounded(facts.at90, Math.sqrt((90 - facts.temperature) / 70), 2);
+    }
+    expect(groundFactors.rows).toHaveLength(11);
   });
 
   it("a conduit with n bends equals one twice as long with n − 1", () => {

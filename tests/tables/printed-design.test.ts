@@ -14,6 +14,7 @@ import {
   dropLimits,
   energyClasses,
   flexibleCords,
+  groundFactors,
   insulationRules,
   legacyTripBands,
   loopTerms,
@@ -172,6 +173,23 @@ const printed: readonly Printed[] = [
       other-private 8C 18.4C
       lighting-three-phase 3= 12=
       other-three-phase 5= 20=`,
+  ],
+  // IEC 60364-5-52, whose law BS 7671, Table 4B2, follows.
+  [
+    groundFactors,
+    "temperature at70 at90",
+    `
+      10= 1.1= 1.07=
+      15= 1.05= 1.04=
+      20= 1= 1=
+      25= 0.95= 0.96=
+      30= 0.89= 0.93=
+      35= 0.84= 0.89=
+      40= 0.77= 0.85=
+      45= 0.71= 0.8=
+      50= 0.63= 0.76=
+      55= 0.55= 0.71=
+      60= 0.45= 0.65=`,
   ],
   // O'Reilly and a summary of the regulations: 433.1 and 0.725 for BS 3036.
   [
