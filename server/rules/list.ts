@@ -114,6 +114,7 @@ import loopTypeNarrowsLoop from "./loop/type-narrows-loop.ts";
 import loopZeAboveDeclared from "./loop/ze-above-declared.ts";
 import loopZeTextbook from "./loop/ze-textbook.ts";
 import loopZeTooLow from "./loop/ze-too-low.ts";
+import loopZsAgainstLength from "./loop/zs-against-length.ts";
 import loopZsBelowBoard from "./loop/zs-below-board.ts";
 import loopZsBelowConductors from "./loop/zs-below-conductors.ts";
 import loopZsDisagrees from "./loop/zs-disagrees.ts";
@@ -131,6 +132,7 @@ import polarityWrong from "./polarity/wrong.ts";
 import populationAllNearLimit from "./population/all-near-limit.ts";
 import populationDemandCopied from "./population/demand-copied.ts";
 import populationEqualReadings from "./population/equal-readings.ts";
+import populationEqualTripTimes from "./population/equal-trip-times.ts";
 import populationWorkedBackwards from "./population/worked-backwards.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
 import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
@@ -190,6 +192,7 @@ import recordNoStandard from "./record/no-standard.ts";
 import recordNoUse from "./record/no-use.ts";
 import recordNotApplicable from "./record/not-applicable.ts";
 import recordOpenQuery from "./record/open-query.ts";
+import recordSignedBeforeTests from "./record/signed-before-tests.ts";
 import recordSpareInUse from "./record/spare-in-use.ts";
 import recordStageBehind from "./record/stage-behind.ts";
 import recordSupplyIncomplete from "./record/supply-incomplete.ts";
@@ -339,6 +342,7 @@ export const rules: readonly Rule[] = [
   loopZeAboveDeclared,
   loopZeTextbook,
   loopZeTooLow,
+  loopZsAgainstLength,
   loopZsBelowBoard,
   loopZsBelowConductors,
   loopZsDisagrees,
@@ -356,6 +360,7 @@ export const rules: readonly Rule[] = [
   populationAllNearLimit,
   populationDemandCopied,
   populationEqualReadings,
+  populationEqualTripTimes,
   populationWorkedBackwards,
   protectiveBondingReadsHigh,
   protectiveBondingSizeMissing,
@@ -415,6 +420,7 @@ export const rules: readonly Rule[] = [
   recordNoUse,
   recordNotApplicable,
   recordOpenQuery,
+  recordSignedBeforeTests,
   recordSpareInUse,
   recordStageBehind,
   recordSupplyIncomplete,

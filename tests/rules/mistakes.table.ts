@@ -838,6 +838,30 @@ add(
 );
 add("a point above the Zs written for the circuit", { "loop/highest-not-recorded": "Zs 0.62 Ω" }, points("0.90 Ω"), T);
 
+add(
+  "one trip time on every RCD of a board",
+  { "population/equal-trip-times": "rcd 30 mA 1x 24.0 ms" },
+  four(() => twin + live("rcd 30 mA 1x 24.0 ms")),
+  T,
+);
+add(
+  "signed as tested before the tests",
+  { "record/signed-before-tests": 'tested by "A.B." 2026-03-01' },
+  way(`${twin}tested by "A.B." 2026-03-01\n${dead("R1+R2 0.18 Ω")}`),
+);
+add(
+  "Zs of a long circuit no higher than at its board, R1+R2 not recorded",
+  { "loop/zs-against-length": "Zs 0.30 Ω" },
+  way(`${twin}length 25 m\n${live("Zs 0.30 Ω")}`),
+  T,
+);
+add(
+  "Zs far above what the circuit's length can give, R1+R2 not recorded",
+  { "loop/zs-against-length": "Zs 1.90 Ω" },
+  way(`${twin}length 25 m\n${live("Zs 1.90 Ω")}`),
+  T,
+);
+
 /** What no schedule shows, and why: listed so that nobody looks for them twice. */
 export const notVisible = {
   "a result of a sum in the wrong unit": "The language holds readings; sums are made here, with their units.",

@@ -1,0 +1,67 @@
+import { bandSource, bandSteps, doubtOf, hasDead } from "../../analysis/dead.ts";
+import { loopAgreement } from "../../analysis/loop.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { ohms, step } from "../../calc/result.ts";
+import type { Quantity } from "../../model/values.ts";
+import { measured } from "../../model/values.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "loop/zs-against-length",
+  severity: "warning",
+  since: "0.1",
+  title: "A loop impedance that does not fit the length of the cable, with R1+R2 not recorded.",
+  why: "What Zs is above the board is the circuit's own cable. Far less than its length gives: it was read at the board or a near point, or metal lies in parallel. Far more: a poor joint, or a longer cable than is written.",
+  clauses: ["411.4.4", "643.7.3"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  25 m
+  live 2026-03-05 {
+    Zs  0.30 Ω
+    ^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  25 m
+  live 2026-03-05 {
+    Zs  0.78 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const found = loopAgreement(study);
+    const expected = study.greatestR1R2;
+    if (!found?.board || found.verdict || found.Zs.fact.provenance !== "measured" || !expected) return;
+    if (hasDead(study, "R1+R2") || hasDead(study, "R2") || study.facts.has("parallel-path")) return;
+    const { Zs, board } = found;
+    const quantity = measured(study.Zs?.value) as Quantity;
+    const own = Zs.value - board.value;
+    const doubt = doubtOf({ ...quantity, value: own }, expected.value);
+    // Two loop readings differ by more than two readings of a continuity tester.
+    if (!doubt || Math.abs(own - expected.value) <= practiceOf("loop-floor").value) return;
+    const reason =
+      doubt.kind === "low"
+        ? "was it read at the far point? Record R1+R2, or the parallel path if there is one"
+        : "look for a poor joint, check the length, and record R1+R2";
+    report(factSpot(Zs.fact), {
+      message: `Zs ${ohms(Zs.value)} leaves ${ohms(Math.max(own, 0))} for the circuit's own cable above ${board.name} ${ohms(board.value)}, where its length gives ${ohms(expected.value)}: ${reason}.`,
+      value: amount(Zs.value, "Ω"),
+      steps: [
+        step(`Zs − ${board.name}`, `${ohms(Zs.value)} − ${ohms(board.value)}`, ohms(own)),
+        ...bandSteps(expected),
+      ],
+      source: bandSource(expected),
+      related: [
+        { spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` },
+        ...(study.length?.facts ?? []).slice(0, 1).map((fact) => ({ spot: factSpot(fact), message: "The length." })),
+      ],
+    });
+  },
+});

@@ -1,0 +1,75 @@
+import { boardTestDays, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
+import { keptWith } from "../../analysis/kept.ts";
+import type { Board } from "../../model/file.ts";
+import type { FactOf, Facts } from "../../model/values.ts";
+import { factSpot, installationRule, type Reporter, wordSpot } from "../rule.ts";
+
+type Signed = FactOf<"way", "tested">;
+
+/** The latest of several days of tests. */
+const latestOf = (days: readonly TestDay[]): TestDay | undefined =>
+  days.reduce<TestDay | undefined>(
+    (latest, day) => (latest && latest.on.value >= day.on.value ? latest : day),
+    undefined,
+  );
+
+const daysOfWay = (facts: Facts<"way">): TestDay[] =>
+  [...facts.all("dead"), ...facts.all("live")].flatMap((header) =>
+    header.args.on ? [{ header, on: header.args.on, with: header.args.with ?? [], facts: header.inner }] : [],
+  );
+
+/** The latest day of a board that nobody nearer than the board signs for. */
+const latestOfBoard = keptWith((board: Board): TestDay | undefined => {
+  const signedNearer = new Set(
+    board.ways
+      .filter(({ facts }) => facts.has("tested"))
+      .flatMap(({ facts }) => [...facts.all("dead"), ...facts.all("live")]) as readonly unknown[],
+  );
+  return latestOf(boardTestDays(board).filter(({ header }) => !signedNearer.has(header)));
+});
+
+function judge(signed: Signed | undefined, latest: TestDay | undefined, report: Reporter): void {
+  const on = signed?.args.on?.value;
+  if (!signed || on === undefined || !latest || latest.on.value <= on) return;
+  report(factSpot(signed), {
+    message: `Tested and signed for on ${on}, but the tests go on until ${latest.on.value}. Which date is right, or who answers for the later tests?`,
+    related: [{ spot: wordSpot(latest.header), message: `Tests of ${latest.on.value}.` }],
+  });
+}
+
+export default installationRule({
+  id: "record/signed-before-tests",
+  severity: "warning",
+  since: "0.1",
+  title: "Signed as tested before the last of the tests.",
+  why: "Whoever signs answers for readings that had been taken. A date before them is a slip, or says that readings were added afterwards and nobody answers for those.",
+  clauses: ["644.1", "643.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Oven" {
+  tested by "K.A." 2026-03-01
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  dead 2026-03-04 {
+    R1+R2  0.18 Ω
+  }
+}`,
+      good: `way 1 radial "Oven" {
+  tested by "K.A." 2026-03-04
+  dead 2026-03-04 {
+    R1+R2  0.18 Ω
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const signed = installation.head.facts.one("tested");
+    if (!signed?.args.on) return;
+    const unsigned = installation.boards.filter(({ board }) => !board.head.facts.has("tested"));
+    const ofBoards = unsigned.flatMap(({ board }) => latestOfBoard(board) ?? []);
+    judge(signed, latestOf([...ownTestDays(installation), ...ofBoards]), report);
+  },
+  checkBoard({ board }, report) {
+    judge(board.head.facts.one("tested"), latestOfBoard(board), report);
+    for (const { facts } of board.ways) judge(facts.one("tested"), latestOf(daysOfWay(facts)), report);
+  },
+});
