@@ -1,5 +1,5 @@
 import type { Board } from "../model/file.ts";
-import type { Installation, InstrumentFact, Names } from "../model/installation.ts";
+import type { Installation, InstrumentFact } from "../model/installation.ts";
 import type { Fact, Facts, Val } from "../model/values.ts";
 import { type Block, boardBlocks, ownBlocks } from "./blocks.ts";
 import { keptWith } from "./kept.ts";
@@ -32,22 +32,38 @@ export const ownTestDays = (installation: Pick<Installation, "head">): TestDay[]
 /** The days of tests of a board and its ways. */
 export const boardTestDays = keptWith((board: Board): readonly TestDay[] => boardBlocks(board).flatMap(daysIn));
 
-/** An instrument used on a day of tests, with the name that says so. */
-export interface DatedUse {
+/** A day of tests, and the name on its line that says with what. */
+export interface NamedUse {
   readonly day: TestDay;
   readonly name: Val<string>;
-  readonly facts: Facts<"instrument">;
 }
 
-/** Every use of an instrument that is described, the first of a name as a reference would find it. */
-export const usesOn = (days: readonly TestDay[], names: Names): DatedUse[] =>
-  days.flatMap((day) =>
-    day.with.flatMap((name) => {
-      const instrument = names.instruments.get(name.value)?.[0];
-      const facts = instrument && factsOf(instrument);
-      return facts ? [{ day, name, facts }] : [];
-    }),
+/** An instrument with every day it was used on. */
+export interface InstrumentUses {
+  readonly name: string;
+  readonly facts: Facts<"instrument">;
+  readonly uses: readonly NamedUse[];
+}
+
+/** Every use of each instrument by its name, in the order of the file. */
+const byInstrument = (days: readonly TestDay[]): ReadonlyMap<string, readonly NamedUse[]> =>
+  Map.groupBy(
+    days.flatMap((day) => day.with.map((name) => ({ day, name }))),
+    ({ name }) => name.value,
   );
+
+const usesOnBoard = keptWith((board: Board) => byInstrument(boardTestDays(board)));
+
+/** All uses in an installation of each instrument that is described. */
+export function usesOfEach(installation: Installation): InstrumentUses[] {
+  const own = byInstrument(ownTestDays(installation));
+  return instrumentsUsed(installation).flatMap((instrument) => {
+    const facts = factsOf(instrument);
+    const name = instrument.args.name.value;
+    const onBoards = installation.boards.flatMap(({ board }) => usesOnBoard(board).get(name) ?? []);
+    return facts ? [{ name, facts, uses: [...(own.get(name) ?? []), ...onBoards] }] : [];
+  });
+}
 
 const namesUsedOn = keptWith((board: Board) => new Set(namesIn(boardTestDays(board))));
 

@@ -23,13 +23,13 @@ export function writeReport(
   const disk = new Disk(terminal.cwd);
   const file = disk.file(disk.path(path));
   if ("failure" in file) return refuse(`“${path}” cannot be read: ${file.failure}`, terminal);
-  const { files, findings } = gather(file, disk);
+  const { files, findings, unread } = gather(file, disk);
   if (files.some(isNewer))
     return refuse(
       `“${path}” is in a newer version of the language than ${languageVersion}: get a newer program.`,
       terminal,
     );
-  const report = make(installationsOf(files), () => checkProject(file, disk));
+  const report = make(installationsOf(files, unread), () => checkProject(file, disk));
   if ("failure" in report) return refuse(report.failure, terminal);
   const text = settings[setting](report);
   terminal.out(setting === "text" ? harmless(text) : text);

@@ -34,6 +34,8 @@ export interface Names {
   readonly instruments: ReadonlyMap<string, readonly InstrumentFact[]>;
   readonly cableTypes: ReadonlyMap<string, readonly CableTypeFact[]>;
   readonly boards: ReadonlyMap<string, readonly BoardHead[]>;
+  /** Whether a file that is used could not be read: it may define more. */
+  readonly incomplete: boolean;
 }
 
 export type InstrumentFact = FactOf<"file", "instrument">;
@@ -50,19 +52,30 @@ export interface Installation {
   readonly boards: readonly BoardInPlace[];
   readonly names: Names;
   readonly edition: Edition | undefined;
+  /** The files of the project, the one that was asked for first. */
+  readonly files: readonly FileModel[];
 }
 
-/** Joins the files of a project: the first is the one that was asked for, the others are those it uses. */
-export function installationsOf(files: readonly ProjectFile[]): Installation[] {
+/**
+ * Joins the files of a project: the first is the one that was asked for, the others are those it uses. `unread` says
+ * that one of these could not be read.
+ */
+export function installationsOf(files: readonly ProjectFile[], unread = false): Installation[] {
   const parts = files.flatMap(({ model }) => model.installations);
   const loose = files.flatMap(({ model }) => model.boards);
-  return parts.map((part, index) => installationOf(part, index === 0 ? loose : [], files));
+  const models = files.map(({ model }) => model);
+  return parts.map((part, index) => installationOf(part, index === 0 ? loose : [], models, unread));
 }
 
-function installationOf(part: InstallationPart, loose: readonly Board[], files: readonly ProjectFile[]): Installation {
+function installationOf(
+  part: InstallationPart,
+  loose: readonly Board[],
+  files: readonly FileModel[],
+  unread: boolean,
+): Installation {
   const { head } = part;
   const all = [...part.boards, ...loose];
-  const names = namesOf(head, files, all);
+  const names = namesOf(head, files, all, unread);
   const supply = head.facts.one("supply")?.inner as Facts<"supply"> | undefined;
   const written = head.facts.one("standard")?.args.edition.value;
   const edition = written === undefined ? undefined : editionOf(written);
@@ -71,7 +84,7 @@ function installationOf(part: InstallationPart, loose: readonly Board[], files: 
     const upstream = upstreamOf(board.head, byItsName);
     return { board, context: contextOf({ installation: head, supply, board: board.head, upstream, edition, names }) };
   });
-  return { head, supply, boards, names, edition };
+  return { head, supply, boards, names, edition, files };
 }
 
 /** The way up to the origin. A circle of boards ends where it closes; a check speaks of it. */
@@ -119,20 +132,27 @@ interface NamesKept {
 
 const namesKept = new WeakMap<InstallationHead, NamesKept>();
 
-function namesOf(head: InstallationHead, files: readonly ProjectFile[], boards: readonly Board[]): Names {
+function namesOf(
+  head: InstallationHead,
+  files: readonly FileModel[],
+  boards: readonly Board[],
+  incomplete: boolean,
+): Names {
   const instrumentFacts = [
-    ...files.flatMap(({ model }) => model.facts.all("instrument")),
+    ...files.flatMap(({ facts }) => facts.all("instrument")),
     ...head.facts.all("instrument"),
   ].filter(isNamed);
-  const cableFacts = [...files.flatMap(({ model }) => model.facts.all("cable-type")), ...head.facts.all("cable-type")];
+  const cableFacts = [...files.flatMap((file) => file.facts.all("cable-type")), ...head.facts.all("cable-type")];
   const facts = [...instrumentFacts, ...cableFacts];
   const heads = boards.map((board) => board.head);
   const before = namesKept.get(head);
-  if (before && sameItems(before.facts, facts) && sameItems(before.heads, heads)) return before.names;
+  const same = before && before.names.incomplete === incomplete;
+  if (same && sameItems(before.facts, facts) && sameItems(before.heads, heads)) return before.names;
   const names: Names = {
     instruments: byName(instrumentFacts, (fact) => fact.args.name.value),
     cableTypes: byName(cableFacts, (fact) => fact.args.name.value),
     boards: byName(heads, (board) => board.name),
+    incomplete,
   };
   namesKept.set(head, { facts, heads, names });
   return names;

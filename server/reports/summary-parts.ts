@@ -51,7 +51,9 @@ export function departureRows(parts: readonly Placed[], quietened: readonly Quie
 const coveredText = (covered: readonly Quietened[]): string =>
   covered.length === 0 ? "nothing" : covered.map(({ finding }) => finding.message).join(" ");
 
-export const queryRows = (blocks: readonly { readonly where: string; readonly block: FactBlock }[]): string[][] =>
+export const queryRows = (
+  blocks: readonly { readonly where: string; readonly block: Pick<FactBlock, "facts"> }[],
+): string[][] =>
   blocks.flatMap(({ where, block }) => queriesIn(block.facts).open.map(({ args }) => [where, args.text.value]));
 
 const severities: readonly Severity[] = ["error", "warning", "information"];

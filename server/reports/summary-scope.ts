@@ -19,7 +19,7 @@ import { boardTitle } from "./working.ts";
 export interface Scope {
   readonly title: string;
   readonly parts: readonly Placed[];
-  readonly blocks: readonly { readonly where: string; readonly block: FactBlock }[];
+  readonly blocks: readonly { readonly where: string; readonly block: Pick<FactBlock, "facts"> }[];
   readonly tests: readonly PlacedTest[];
   readonly days: readonly TestDay[];
   readonly lines: readonly { readonly where: string; readonly line: DesignLine }[];
@@ -31,7 +31,7 @@ export function scopesOf(installation: Installation, { findings, quietened }: Ch
   const network = networkOf(installation);
   const own: Scope = {
     title: "Installation and supply",
-    parts: [ownPart(installation)],
+    parts: ownParts(installation),
     blocks: ownBlocksOf(installation),
     tests: planSupply(installation).map((test) => ({ where: "supply", test, way: undefined, context: undefined })),
     days: [...ownTestDays(installation), ...installation.boards.flatMap(({ board }) => boardTestDays(board))],
@@ -76,15 +76,21 @@ export function scopesOf(installation: Installation, { findings, quietened }: Ch
 const boardName = ({ board }: BoardInPlace): string => `board ${board.head.name}`;
 const wayName = ({ board }: BoardInPlace, id: string): string => `${board.head.name}/${id}`;
 
-export const ownPart = ({ head }: Installation): Placed => ({ where: "installation", facts: head.facts as Facts });
+/** The lines of the files outside any board, and those of the installation itself. */
+export const ownParts = ({ head, files }: Installation): Placed[] => [
+  ...files.map(({ facts }) => ({ where: "file", facts: facts as Facts })),
+  { where: "installation", facts: head.facts as Facts },
+];
 
 export const partsOf = (place: BoardInPlace): Placed[] => [
   { where: boardName(place), facts: place.board.head.facts as Facts },
   ...place.board.ways.map((way) => ({ where: wayName(place, way.id), facts: way.facts as Facts })),
 ];
 
-export const ownBlocksOf = ({ head }: Installation): Scope["blocks"] =>
-  blocksWithin(head.header, head.facts).map((block) => ({ where: "installation", block }));
+export const ownBlocksOf = ({ head, files }: Installation): Scope["blocks"] => [
+  ...files.map(({ facts }) => ({ where: "file", block: { facts } })),
+  ...blocksWithin(head.header, head.facts).map((block) => ({ where: "installation", block })),
+];
 
 export const blocksOf = (place: BoardInPlace): Scope["blocks"] => [
   ...blocksWithin(place.board.head.header, place.board.head.facts).map((block) => ({ where: boardName(place), block })),

@@ -5,7 +5,7 @@ import type { CheckResult } from "../rules/check.ts";
 import type { Finding } from "../rules/rule.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "./document.ts";
 import { absenceRows, departureRows, findingRows, memoryRows, queryRows } from "./summary-parts.ts";
-import { blocksOf, ownBlocksOf, ownPart, partsOf, placesIn, type Scope, scopesOf } from "./summary-scope.ts";
+import { blocksOf, ownBlocksOf, ownParts, partsOf, placesIn, type Scope, scopesOf } from "./summary-scope.ts";
 import { isMissingTest, stageJudgement } from "./summary-stage.ts";
 import { madeRows, marginRows } from "./summary-tests.ts";
 import { written } from "./written.ts";
@@ -43,7 +43,7 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
 /** What has to be settled or accepted, with a place for a pen. */
 function signing(installation: Installation, result: CheckResult): Block[] {
   const { findings } = result;
-  const parts = [ownPart(installation), ...installation.boards.flatMap(partsOf)];
+  const parts = [...ownParts(installation), ...installation.boards.flatMap(partsOf)];
   const blocks = [...ownBlocksOf(installation), ...installation.boards.flatMap(blocksOf)];
   const missing = findings.filter(isMissingTest);
   const others = findings.filter((finding) => !isMissingTest(finding));

@@ -6,7 +6,7 @@ import { studyWay, type WayStudy } from "../analysis/way.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
-import { applyDepartures, departuresIn, type PlacedDeparture } from "./departures.ts";
+import { applyDepartures, departuresIn, departuresInFiles, type PlacedDeparture } from "./departures.ts";
 import { rules as allRules } from "./list.ts";
 import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
 
@@ -45,9 +45,12 @@ const standardSet = sortRules(allRules);
 export function checkInstallation(installation: Installation, rules?: readonly Rule[]): CheckResult {
   const set = rules ? sortRules(rules) : standardSet;
   const found: Finding[] = [];
-  const departures = [installation.head.facts, ...(installation.supply ? [installation.supply] : [])].flatMap((facts) =>
-    departuresIn(facts, undefined, undefined),
-  );
+  const departures = [
+    ...[installation.head.facts, ...(installation.supply ? [installation.supply] : [])].flatMap((facts) =>
+      departuresIn(facts, undefined, undefined),
+    ),
+    ...departuresInFiles(installation.files),
+  ];
   for (const place of installation.boards) {
     const board = checkBoard(place, set, rules !== undefined);
     // Not spread: there can be more of them than a call takes arguments.

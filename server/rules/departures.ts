@@ -1,4 +1,4 @@
-import type { Board, Way } from "../model/file.ts";
+import type { Board, FileModel, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact, Facts } from "../model/values.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -7,13 +7,15 @@ import { rules } from "./list.ts";
 import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
 import { withoutLine } from "./writing.ts";
 
-/** A departure and what it covers: a way, a board with its ways, the supply, or the whole installation. */
+/** A departure and what it covers: a way, a board with its ways, the supply, the whole installation, or a file. */
 export interface PlacedDeparture {
   readonly rule: string;
   readonly reason: string;
   readonly fact: DepartureFact;
   readonly board: Board | undefined;
   readonly way: Way | undefined;
+  /** What a departure of a file covers. */
+  readonly inFile?: Pick<ReadonlySet<Segment>, "has">;
 }
 
 type DepartureFact = Fact & {
@@ -28,6 +30,26 @@ export function departuresIn(facts: Facts, board: Board | undefined, way: Way | 
     board,
     way,
   }));
+}
+
+const everywhere: Pick<ReadonlySet<Segment>, "has"> = { has: () => true };
+
+/**
+ * The departures that stand outside any installation or board. Those of the file that was asked for cover all it uses,
+ * those of another file what stands in it.
+ */
+export const departuresInFiles = (files: readonly FileModel[]): PlacedDeparture[] =>
+  files.flatMap(({ facts, segments }, index) => {
+    const own = departuresIn(facts, undefined, undefined);
+    if (own.length === 0) return [];
+    const inFile = index === 0 ? everywhere : new Set(segments);
+    return own.map((departure) => ({ ...departure, inFile }));
+  });
+
+/** Departures of files that quieten nothing in any installation. */
+export function unusedInFiles(files: readonly FileModel[], quietened: readonly Quietened[]): Finding[] {
+  const used = new Set<unknown>(quietened.map(({ departure }) => departure.fact));
+  return departuresInFiles(files).flatMap((departure) => (used.has(departure.fact) ? [] : unusedFinding(departure)));
 }
 
 const byId = new Map(rules.map((rule) => [rule.id, rule]));
@@ -93,16 +115,16 @@ export function applyDepartures(
     }
   }
   for (const departure of departures) {
-    if (used.has(departure)) continue;
-    findings.push(
-      findingOf(unused, valueSpot(departure.fact, departure.fact.args.rule), {
-        message: whyUnused(departure.rule),
-        fixes: [withoutLine(departure.fact, "Remove the departure")],
-      }),
-    );
+    if (!used.has(departure) && !departure.inFile) findings.push(unusedFinding(departure));
   }
   return { findings, quietened };
 }
+
+const unusedFinding = ({ fact, rule }: PlacedDeparture): Finding =>
+  findingOf(unused, valueSpot(fact, fact.args.rule), {
+    message: whyUnused(rule),
+    fixes: [withoutLine(fact, "Remove the departure")],
+  });
 
 function whyUnused(departure: string): string {
   if (isOfLanguage(departure))
@@ -112,9 +134,13 @@ function whyUnused(departure: string): string {
     : `No check here rests on ${departure}, so this departure quietens nothing.`;
 }
 
-const nearness = ({ board, way }: PlacedDeparture): number => (way ? 2 : board ? 1 : 0);
+const nearness = ({ board, way, inFile }: PlacedDeparture): number => (way ? 2 : board ? 1 : inFile ? -1 : 0);
 
-function segmentsOf({ board, way, fact }: PlacedDeparture, installation: Installation): Pick<Set<Segment>, "has"> {
+function segmentsOf(
+  { board, way, fact, inFile }: PlacedDeparture,
+  installation: Installation,
+): Pick<ReadonlySet<Segment>, "has"> {
+  if (inFile) return inFile;
   if (way) return new Set([way.segment]);
   if (board) return new Set(board.segments);
   if (installation.supply?.list.includes(fact)) return new Set([fact.segment]);

@@ -6,6 +6,7 @@ import { type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
 import { checkInstallation, type Quietened } from "../rules/check.ts";
+import { unusedInFiles } from "../rules/departures.ts";
 import { type Finding, findingOf, valueSpot } from "../rules/rule.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -49,9 +50,17 @@ export interface Sources {
   resolve(from: string, use: string): string;
 }
 
+export interface Gathering {
+  readonly files: LoadedFile[];
+  readonly findings: Finding[];
+  /** Whether a file that is used could not be read. */
+  readonly unread: boolean;
+}
+
 /** The file and all it uses, each once; what could not be read or closes a circle is a finding on its `use` line. */
-export function gather(root: LoadedFile, sources: Sources): { files: LoadedFile[]; findings: Finding[] } {
+export function gather(root: LoadedFile, sources: Sources): Gathering {
   const files: LoadedFile[] = [];
+  let unread = false;
   const findings: Finding[] = [];
   const onTheWay: string[] = [];
   const visit = (file: LoadedFile): void => {
@@ -68,31 +77,58 @@ export function gather(root: LoadedFile, sources: Sources): { files: LoadedFile[
         );
       } else if (!files.some((other) => other.path === path)) {
         const used = sources.file(path);
-        if ("failure" in used) say("use-missing", `“${use.args.path.value}” cannot be used: ${used.failure}`);
-        else visit(used);
+        if ("failure" in used) {
+          unread = true;
+          say(
+            "use-missing",
+            `“${use.args.path.value}” cannot be used: ${used.failure} What it defines is not known here.`,
+          );
+        } else visit(used);
       }
     }
     onTheWay.pop();
   };
   visit(root);
-  return { files, findings };
+  return { files, findings, unread };
 }
 
 const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
 
 /** All that is found in a file and those it uses. */
 export function checkProject(root: LoadedFile, sources: Sources): ProjectResult {
-  const { files, findings } = gather(root, sources);
-  const installations = installationsOf(files);
+  const { files, findings, unread } = gather(root, sources);
+  const installations = installationsOf(files, unread);
   const quietened: Quietened[] = [];
+  const isNew = installations.length > 1 ? firstOfItsKind() : () => true;
   // A word may have got another meaning since: what a file of a newer version says is not known.
   for (const installation of files.some(isNewer) ? [] : installations) {
     const result = checkInstallation(installation);
     // Not spread: there can be more of them than a call takes arguments.
-    for (const finding of result.findings) findings.push(finding);
+    for (const finding of result.findings) if (isNew(finding)) findings.push(finding);
     for (const one of result.quietened) quietened.push(one);
   }
+  // A file's own departures may quieten something in one installation and nothing in another: judged when all are seen.
+  if (installations.length > 0 && !files.some(isNewer)) {
+    for (const finding of unusedInFiles(
+      files.map(({ model }) => model),
+      quietened,
+    ))
+      findings.push(finding);
+  }
   return { files: assign(files, findings), installations, quietened };
+}
+
+/** What two installations share, such as an instrument of the file, is spoken of once. */
+function firstOfItsKind(): (finding: Finding) => boolean {
+  const seen = new Map<Segment, Set<string>>();
+  return ({ check, message, spot: { segment, start, end } }) => {
+    const key = `${check} ${start} ${end} ${message}`;
+    const before = seen.get(segment);
+    if (before?.has(key)) return false;
+    if (before) before.add(key);
+    else seen.set(segment, new Set([key]));
+    return true;
+  };
 }
 
 /** Sorts findings to the files their segments belong to, each file's in the order of its text. */

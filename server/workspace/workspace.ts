@@ -309,8 +309,8 @@ export class Workspace {
 
   #gather(root: LoadedFile): Gathered {
     return this.#keep(this.#gathered, root, (sources) => {
-      const { files } = gather(root, sources);
-      return { files, installations: installationsOf(files) };
+      const { files, unread } = gather(root, sources);
+      return { files, installations: installationsOf(files, unread) };
     });
   }
 

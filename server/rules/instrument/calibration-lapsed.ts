@@ -1,17 +1,6 @@
-import { boardTestDays, ownTestDays, type TestDay, usesOn } from "../../analysis/instruments.ts";
-import type { Names } from "../../model/installation.ts";
-import { factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-
-function lapsed(days: readonly TestDay[], names: Names, report: Reporter): void {
-  for (const { day, name, facts } of usesOn(days, names)) {
-    const due = facts.one("due");
-    if (!due || day.on.value <= due.args.on.value) continue;
-    report(valueSpot(day.header, name), {
-      message: `The calibration of ${name.value} ran out on ${due.args.on.value}, before this test on ${day.on.value}.`,
-      related: [{ spot: factSpot(due), message: `${name.value} was due on ${due.args.on.value}.` }],
-    });
-  }
-}
+import { usesOfEach } from "../../analysis/instruments.ts";
+import { sameTests } from "../instrument-words.ts";
+import { factSpot, installationRule, valueSpot } from "../rule.ts";
 
 export default installationRule({
   id: "instrument/calibration-lapsed",
@@ -58,9 +47,21 @@ installation "Kiln house" {
     },
   ],
   check(installation, report) {
-    lapsed(ownTestDays(installation), installation.names, report);
-  },
-  checkBoard({ board, context }, report) {
-    lapsed(boardTestDays(board), context.names, report);
+    for (const { name, facts, uses } of usesOfEach(installation)) {
+      const due = facts.one("due");
+      const late = due ? uses.filter(({ day }) => day.on.value > due.args.on.value) : [];
+      const [first, ...others] = late;
+      if (!due || !first) continue;
+      report(valueSpot(first.day.header, first.name), {
+        message: `The calibration of ${name} ran out on ${due.args.on.value}, before this test on ${first.day.on.value}${sameTests(others)}.`,
+        related: [
+          { spot: factSpot(due), message: `${name} was due on ${due.args.on.value}.` },
+          ...others.map(({ day, name: used }) => ({
+            spot: valueSpot(day.header, used),
+            message: `Used on ${day.on.value}.`,
+          })),
+        ],
+      });
+    }
   },
 });

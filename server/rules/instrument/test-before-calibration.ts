@@ -1,17 +1,6 @@
-import { boardTestDays, ownTestDays, type TestDay, usesOn } from "../../analysis/instruments.ts";
-import type { Names } from "../../model/installation.ts";
-import { factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-
-function calibratedLater(days: readonly TestDay[], names: Names, report: Reporter): void {
-  for (const { day, name, facts } of usesOn(days, names)) {
-    const calibrated = facts.one("calibrated");
-    if (!calibrated || day.on.value >= calibrated.args.on.value) continue;
-    report(valueSpot(day.header, name), {
-      message: `${name.value} was calibrated on ${calibrated.args.on.value}, after this test on ${day.on.value}. Under which calibration was it made?`,
-      related: [{ spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` }],
-    });
-  }
-}
+import { usesOfEach } from "../../analysis/instruments.ts";
+import { sameTests } from "../instrument-words.ts";
+import { factSpot, installationRule, valueSpot } from "../rule.ts";
 
 export default installationRule({
   id: "instrument/test-before-calibration",
@@ -60,9 +49,21 @@ installation "Kiln house" {
     },
   ],
   check(installation, report) {
-    calibratedLater(ownTestDays(installation), installation.names, report);
-  },
-  checkBoard({ board, context }, report) {
-    calibratedLater(boardTestDays(board), context.names, report);
+    for (const { name, facts, uses } of usesOfEach(installation)) {
+      const calibrated = facts.one("calibrated");
+      const early = calibrated ? uses.filter(({ day }) => day.on.value < calibrated.args.on.value) : [];
+      const [first, ...others] = early;
+      if (!calibrated || !first) continue;
+      report(valueSpot(first.day.header, first.name), {
+        message: `${name} was calibrated on ${calibrated.args.on.value}, after this test on ${first.day.on.value}${sameTests(others)}. Under which calibration was it made?`,
+        related: [
+          { spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` },
+          ...others.map(({ day, name: used }) => ({
+            spot: valueSpot(day.header, used),
+            message: `Used on ${day.on.value}.`,
+          })),
+        ],
+      });
+    }
   },
 });

@@ -23,8 +23,12 @@ const pointsOn = keptWith((way: Way): Known | undefined =>
   way.facts.broken.includes("run") ? undefined : runsOf(way)?.places,
 );
 
+/** What a file that could not be read may define. */
+const inFiles: ReadonlySet<NameKind> = new Set(["board", "instrument", "cable-type"]);
+
 /** The names that could be meant at a place. */
 function known({ names, board, way }: Reference, all: Names, head: InstallationHead): Known | undefined {
+  if (all.incomplete && inFiles.has(names)) return undefined;
   switch (names) {
     case "board":
       return all.boards.has("") ? undefined : all.boards;

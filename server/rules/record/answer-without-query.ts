@@ -2,7 +2,7 @@ import { type Block, boardBlocks, ownBlocks } from "../../analysis/blocks.ts";
 import { queriesIn } from "../../analysis/queries.ts";
 import { factSpot, installationRule, type Reporter } from "../rule.ts";
 
-function strays(blocks: readonly Block[], report: Reporter): void {
+function strays(blocks: readonly Pick<Block, "facts">[], report: Reporter): void {
   for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).stray)) {
     report(factSpot(fact), { message: "No question stands above this answer. Put it below the one it belongs to." });
   }
@@ -28,7 +28,7 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    strays(ownBlocks(installation), report);
+    strays([...installation.files, ...ownBlocks(installation)], report);
   },
   checkBoard({ board }, report) {
     strays(boardBlocks(board), report);

@@ -2,7 +2,7 @@ import { type Block, boardBlocks, ownBlocks } from "../../analysis/blocks.ts";
 import { queriesIn } from "../../analysis/queries.ts";
 import { factSpot, installationRule, type Reporter } from "../rule.ts";
 
-function open(blocks: readonly Block[], report: Reporter): void {
+function open(blocks: readonly Pick<Block, "facts">[], report: Reporter): void {
   for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).open)) {
     report(factSpot(fact), { message: `Not answered yet: ${fact.args.text.value}` });
   }
@@ -28,7 +28,7 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    open(ownBlocks(installation), report);
+    open([...installation.files, ...ownBlocks(installation)], report);
   },
   checkBoard({ board }, report) {
     open(boardBlocks(board), report);
