@@ -17,6 +17,7 @@ const titles: Readonly<Record<BlockKind, string>> = {
   live: "Live tests of a way",
   boardDead: "Dead tests of a board",
   boardLive: "Live tests of a board",
+  supplyLive: "Tests of a supply",
 };
 
 export function reference(): string {

@@ -467,7 +467,42 @@ const blocks = {
       { on: date("the day"), with: opt(many(label("with", ref("instrument", "the instrument used")))) },
       { means: "When the figures of this block were measured, and with what.", example: "measured 2026-03-05 with M1" },
     ),
+    live: often(testHeader, {
+      means:
+        "Tests at the origin on one day. Each reading stands until it is taken again, and goes before an older line.",
+      background:
+        "Ze with the installation isolated and the earthing conductor disconnected; connect it again before anything else is done.",
+      opens: "supplyLive",
+      example: "live 2026-03-05 with M1 {\n  Ze        0.21 Ω\n  Ipf       1.4 kA\n  polarity  ok\n}",
+    }),
     ...record,
+  },
+
+  supplyLive: {
+    Ze: once(
+      { value: reading("loop", "the external loop impedance") },
+      {
+        means: "Earth fault loop impedance outside the installation, as read on this day.",
+        limits: "Regulation 643.7.3. Distributors declare at most 0.35 Ω for TN-C-S and 0.8 Ω for TN-S.",
+        example: "Ze 0.21 Ω",
+      },
+    ),
+    ...faultCurrents,
+    electrode: once(
+      { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
+      {
+        means: "The resistance of the installation's own earth electrode, as read on this day.",
+        limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
+        example: "electrode rod 84 Ω",
+      },
+    ),
+    voltage: once(
+      { value: quantity("voltage", "the voltage") },
+      { means: "The voltage between line and neutral, or line and earth, at the origin.", example: "voltage 236 V" },
+    ),
+    polarity,
+    "phase-sequence": rotation,
+    note: record.note,
   },
 
   board: {
@@ -881,6 +916,17 @@ const blocks = {
     ),
     ...faultCurrents,
     rcd: rcdTest,
+    "trip-current": often(
+      {
+        name: opt(ref("rcd", "the RCD, where the board has several")),
+        value: reading("tripCurrent", "the residual current it tripped at"),
+      },
+      {
+        means: "The residual current at which an RCD tripped in a ramp test.",
+        limits: "BS EN 61008: type AC 50 to 100 % of the rating, type A 35 to 140 %.",
+        example: "trip-current east 22 mA",
+      },
+    ),
     "test-button": often(
       { name: opt(ref("rcd", "the RCD, where the board has several")), verdict: verdict(list.pressed, "the result") },
       { means: "An RCD's own test button.", limits: "Regulation 643.10.", example: "test-button east ok" },

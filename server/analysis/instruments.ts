@@ -1,6 +1,6 @@
 import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
-import type { Fact, Facts, Val } from "../model/values.ts";
+import { type Fact, Facts, type Val } from "../model/values.ts";
 import { type Block, boardBlocks, ownBlocks } from "./blocks.ts";
 import { keptWith } from "./kept.ts";
 
@@ -22,8 +22,17 @@ interface DatedArgs {
 const daysIn = ({ facts }: Block): TestDay[] =>
   facts.list.flatMap((fact) => {
     const { on, with: used = [] } = fact.args as DatedArgs;
-    return dated.has(fact.word) && on ? [{ header: fact, on, with: used, facts: fact.inner }] : [];
+    // The day of a supply's plain lines stands beside them, not round them.
+    const read = fact.word === "measured" ? besides(facts) : fact.inner;
+    return dated.has(fact.word) && on ? [{ header: fact, on, with: used, facts: read }] : [];
   });
+
+const besides = ({ kind, list, broken }: Facts): Facts =>
+  new Facts(
+    kind,
+    list.filter(({ inner }) => !inner),
+    broken,
+  );
 
 /** The days of tests in an installation's own lines: those of its supply. */
 export const ownTestDays = (installation: Pick<Installation, "head">): TestDay[] =>

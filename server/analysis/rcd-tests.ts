@@ -7,6 +7,7 @@ import type { Rcd, WayStudy } from "./way.ts";
 
 type RcdFact = FactOf<"live", "rcd">;
 type ButtonFact = FactOf<"boardLive", "test-button">;
+type TripFact = FactOf<"boardLive", "trip-current">;
 
 /** One RCD test with the device it was made on, as far as that is known. */
 export interface RcdTest {
@@ -55,7 +56,7 @@ export function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | 
 }
 
 /** The RCD a test on a board was made on. With several of one rating and no name it is not known. */
-export function deviceOnBoard(fact: RcdFact | ButtonFact, context: Context): Rcd | undefined {
+export function deviceOnBoard(fact: RcdFact | ButtonFact | TripFact, context: Context): Rcd | undefined {
   const all = rcdsOfBoard(context.board);
   const name = fact.args.name?.value;
   if (name !== undefined) return all.find((rcd) => rcd.name === name);
@@ -64,7 +65,7 @@ export function deviceOnBoard(fact: RcdFact | ButtonFact, context: Context): Rcd
   return all.length === 1 ? all[0] : undefined;
 }
 
-const sensitivityOf = (fact: RcdFact | ButtonFact): number | undefined =>
+const sensitivityOf = (fact: RcdFact | ButtonFact | TripFact): number | undefined =>
   "sensitivity" in fact.args ? fact.args.sensitivity?.value : undefined;
 
 const fitting = (fact: RcdFact | ButtonFact, rcds: readonly Rcd[]): Rcd | undefined =>

@@ -59,7 +59,7 @@ export function numberAt(reading: ReadingAt | undefined): NumberAt | undefined {
   return { value, decimals: reading.value.decimals, fact: reading.fact };
 }
 
-type TestBlock = "dead" | "live" | "boardDead" | "boardLive";
+type TestBlock = "dead" | "live" | "boardDead" | "boardLive" | "supplyLive";
 
 /** A dated block of tests. */
 export interface Test<B extends TestBlock> {

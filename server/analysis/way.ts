@@ -25,7 +25,7 @@ import { ohms, step } from "../calc/result.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
-import { exact } from "../model/values.ts";
+import { exact, measured } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
 import { type Family, familyOf } from "../tables/standard-values.ts";
 import { lazy } from "./lazy.ts";
@@ -448,6 +448,8 @@ export function boardImpedance({
   const stated = [...tested, board.facts.one("Zdb")].find((fact) => fact !== undefined);
   const own = stated && numberAt({ value: stated.args.value, fact: stated });
   if (own) return { ...own, name: "Zdb" };
+  // Off scale it is worse than any figure upstream, and nothing can be reckoned from it.
+  if (stated && measured(stated.args.value)?.sign === ">") return undefined;
   const Ze = supply?.one("Ze");
   const fedFromSupply = board.facts.one("fed-from")?.args.from.value === "supply";
   const value = Ze && exact(Ze.args.value);

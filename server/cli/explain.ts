@@ -120,6 +120,7 @@ const blockNames: Readonly<Record<BlockKind, string>> = {
   live: "live tests of a way",
   boardDead: "dead tests of a board",
   boardLive: "live tests of a board",
+  supplyLive: "tests of a supply",
 };
 
 function wordText({ word, block, row }: NamedWord, colours: Colours): string {

@@ -232,8 +232,10 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "installation standard":
       return editionCard((fact?.args.edition as { readonly value?: string } | undefined)?.value);
     case "supply Ze":
+    case "supplyLive Ze":
       return zeCard(installationAt(snapshot, segment), fact);
     case "supply electrode":
+    case "supplyLive electrode":
       return electrodeCard(fact);
     case "supply tails":
     case "supply earthing-conductor":
@@ -248,6 +250,9 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "supply Ipf":
     case "supply PSCC":
     case "supply PEFC":
+    case "supplyLive Ipf":
+    case "supplyLive PSCC":
+    case "supplyLive PEFC":
       return faultCard(
         (installationAt(snapshot, segment)?.boards ?? []).filter(
           ({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply",

@@ -172,6 +172,7 @@ export const blockNames: Readonly<Record<BlockKind, string>> = {
   live: "the live tests of a way",
   boardDead: "the dead tests of a board",
   boardLive: "the live tests of a board",
+  supplyLive: "the tests of a supply",
 };
 
 const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck, (image: string) => string]>> = {

@@ -1,6 +1,7 @@
 import { type Edition, editionOf } from "../tables/editions.ts";
 import type { Board, BoardHead, FileModel, InstallationHead, InstallationPart, Way } from "./file.ts";
 import { sameItems } from "./file.ts";
+import { supplyAsItStands } from "./supply.ts";
 import type { FactOf, Facts } from "./values.ts";
 
 /** A file of a project, by the path its host knows it by. */
@@ -76,7 +77,8 @@ function installationOf(
   const { head } = part;
   const all = [...part.boards, ...loose];
   const names = namesOf(head, files, all, unread);
-  const supply = head.facts.one("supply")?.inner as Facts<"supply"> | undefined;
+  const described = head.facts.one("supply")?.inner as Facts<"supply"> | undefined;
+  const supply = described && supplyAsItStands(described);
   const written = head.facts.one("standard")?.args.edition.value;
   const edition = written === undefined ? undefined : editionOf(written);
   const byItsName = new Map(all.map((board) => [board.head.name, board]));

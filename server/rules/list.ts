@@ -98,6 +98,7 @@ import liveVoltageOutside from "./live/voltage-outside.ts";
 import liveZsMissing from "./live/zs-missing.ts";
 import loopBoardBelowUpstream from "./loop/board-below-upstream.ts";
 import loopBoardDisagrees from "./loop/board-disagrees.ts";
+import loopBoardOffScale from "./loop/board-off-scale.ts";
 import loopDesignLoopOverLimit from "./loop/design-loop-over-limit.ts";
 import loopDisconnectionTooLong from "./loop/disconnection-too-long.ts";
 import loopElectrodeOverLimit from "./loop/electrode-over-limit.ts";
@@ -326,6 +327,7 @@ export const rules: readonly Rule[] = [
   liveZsMissing,
   loopBoardBelowUpstream,
   loopBoardDisagrees,
+  loopBoardOffScale,
   loopDesignLoopOverLimit,
   loopDisconnectionTooLong,
   loopElectrodeOverLimit,

@@ -193,7 +193,9 @@ ${faultyWay}
 
   test("a file that is used and is missing is a finding on its line", async () => {
     const { code, out, err } = await new Folder({ "a.ways": 'wayfile 1\nuse "gone.ways"\n' }).run("check");
-    expect(out).toContain("“gone.ways” cannot be used: there is no such file. What it defines is not known here.\n  --> a.ways:2:5");
+    expect(out).toContain(
+      "“gone.ways” cannot be used: there is no such file. What it defines is not known here.\n  --> a.ways:2:5",
+    );
     expect(err).toBe("");
     expect(code).toBe(1);
   });

@@ -107,3 +107,49 @@ it("a file that cannot be read is told of once, and names it may define are not 
   const language = found(check(text), "language/").map(({ check: id }) => id);
   expect(language).toEqual(["language/use-missing", "language/unknown-name"]);
 });
+
+describe("a supply tested on several days", () => {
+  const supplied = (supply: string, Zs = "0.95") => `wayfile 1
+installation "One" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  work existing
+  supply {
+    earthing TN-S
+    ${supply}
+  }
+  board A "Front" {
+    fed-from supply
+    way 1 radial "Oven" {
+      device BS EN 60898 B32 6 kA
+      dead 2026-03-04 {
+        R1+R2 0.4 Ω
+      }
+      live 2026-03-05 {
+        Zs ${Zs} Ω
+      }
+    }
+  }
+}
+`;
+  const disagrees = (supply: string) =>
+    found(check(supplied(supply)), "loop/zs-disagrees", "language/").map(({ message }) => message.slice(0, 70));
+  const later = "live 2026-03-05 {\n  Ze 0.54 Ω\n}";
+  const earlier = "live 2021-03-05 {\n  Ze 0.22 Ω\n}";
+
+  it("is judged by the latest reading, wherever it stands", () => {
+    expect(disagrees("Ze 0.22 Ω")).toHaveLength(1);
+    expect(disagrees(later)).toEqual([]);
+    expect(disagrees(`Ze 0.22 Ω\n${later}`)).toEqual([]);
+    expect(disagrees(`${later}\n${earlier}`)).toEqual([]);
+    expect(disagrees(`Ze 0.54 Ω\nmeasured 2026-03-05\n${earlier}`)).toEqual([]);
+  });
+
+  it("keeps a reading that was not taken again", () => {
+    expect(disagrees(`${later}\nlive 2026-03-09 {\n  Ipf 0.42 kA\n}`)).toEqual([]);
+  });
+
+  it("is not judged from a reading that cannot be understood", () => {
+    expect(disagrees("Ze 0.22 Ω\nlive 2026-03-05 {\n  Ze 0.54\n}").filter((text) => !/unit/.test(text))).toEqual([]);
+  });
+});

@@ -1,11 +1,14 @@
 import { above, below } from "../../analysis/compare.ts";
-import { rcdName } from "../../analysis/rcd-tests.ts";
+import { deviceOnBoard, liveOfBoard, rcdName } from "../../analysis/rcd-tests.ts";
+import type { Rcd } from "../../analysis/way.ts";
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
-import { measured } from "../../model/values.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { type FactOf, measured } from "../../model/values.ts";
+import { amount, amountOf, boardRule, factSpot, type Reporter, valueSpot } from "../rule.ts";
 
-export default wayRule({
+type TripFact = FactOf<"live" | "boardLive", "trip-current">;
+
+export default boardRule({
   id: "rcd/test-trip-current",
   severity: "error",
   since: "0.1",
@@ -29,25 +32,48 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested", board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
+      bad: `live 2026-03-05 {
+  trip-current  east 44 mA
+                     ^^^^^
+}`,
+      good: `live 2026-03-05 {
+  trip-current  east 22 mA
+}`,
+    },
   ],
-  check(study, report) {
-    const fact = study.liveTests.find(({ facts }) => facts.has("trip-current"))?.facts.one("trip-current");
-    const reading = fact && measured(fact.args.value);
-    const rcd = study.rcds[0];
-    const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
-    if (!fact || !reading || !rcd || !band) return;
-    const over = above(reading.value, band.greatest.value) && reading.sign !== "<";
-    const under = below(reading.value, band.least.value) && reading.sign !== ">";
-    if (!over && !under) return;
-    const limit = over ? band.greatest : band.least;
-    report(valueSpot(fact, reading), {
-      message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.`,
-      value: amount(reading.value, "A"),
-      limit: amountOf(limit),
-      least: under,
-      steps: limit.steps,
-      source: limit.source,
-      related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdName(rcd)}.` }],
-    });
+  check({ context, studies }, report) {
+    const seen = new Set<Rcd["fact"] | undefined>();
+    for (const { facts } of liveOfBoard(context)) {
+      for (const fact of facts.all("trip-current")) {
+        const rcd = deviceOnBoard(fact, context);
+        if (rcd && !seen.has(rcd.fact)) judge(fact as TripFact, rcd, report);
+        seen.add(rcd?.fact);
+      }
+    }
+    for (const study of studies) {
+      const fact = study.liveTests.find(({ facts }) => facts.has("trip-current"))?.facts.one("trip-current");
+      if (fact) judge(fact as TripFact, study.rcds[0], report);
+    }
   },
 });
+
+function judge(fact: TripFact, rcd: Rcd | undefined, report: Reporter): void {
+  const reading = measured(fact.args.value);
+  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
+  if (!reading || !rcd || !band) return;
+  const over = above(reading.value, band.greatest.value) && reading.sign !== "<";
+  const under = below(reading.value, band.least.value) && reading.sign !== ">";
+  if (!over && !under) return;
+  const limit = over ? band.greatest : band.least;
+  report(valueSpot(fact, reading), {
+    message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.`,
+    value: amount(reading.value, "A"),
+    limit: amountOf(limit),
+    least: under,
+    steps: limit.steps,
+    source: limit.source,
+    related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdName(rcd)}.` }],
+  });
+}

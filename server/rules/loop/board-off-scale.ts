@@ -1,0 +1,44 @@
+import { liveOfBoard } from "../../analysis/rcd-tests.ts";
+import { studySupply } from "../../analysis/supply.ts";
+import { declaredImpedance } from "../../calc/supply-declared.ts";
+import { measured } from "../../model/values.ts";
+import { shown } from "../dead-words.ts";
+import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "loop/board-off-scale",
+  severity: "error",
+  since: "0.1",
+  title: "A loop impedance at a board that went off the scale.",
+  why: "With a metal path back to the source a board reads a fraction of an ohm. Off scale, the protective conductor to it may be open, and everything behind it without an earth. Until it is read, no circuit of the board can be judged from it.",
+  clauses: ["411.4.2", "643.7.3"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `live 2026-03-05 {
+  Zdb  >20 Ω
+       ^^^^^
+}`,
+      good: `live 2026-03-05 {
+  Zdb  0.34 Ω
+}`,
+    },
+  ],
+  check({ board, context }, report) {
+    const stated = [...liveOfBoard(context).map(({ facts }) => facts.one("Zdb")), board.head.facts.one("Zdb")];
+    const fact = stated.find((one) => one !== undefined);
+    const reading = fact && measured(fact.args.value);
+    if (!fact || reading?.sign !== ">") return;
+    const { earthing } = studySupply(context);
+    const metallic = declaredImpedance("TN-S");
+    const open = earthing !== "TT" && earthing !== "IT" && earthing !== undefined && reading.value >= metallic.value;
+    report(valueSpot(fact, reading), {
+      message: open
+        ? `Zdb ${shown(reading)}: in a ${earthing} installation a board reads a fraction of an ohm. Is its protective conductor open? No circuit behind it is judged until it is read.`
+        : `Zdb ${shown(reading)} does not say what the loop is: no circuit behind this board is judged from it. Read it on a range that shows it.`,
+      ...(open ? {} : { severity: "warning" as const }),
+      value: amount(reading.value, "Ω"),
+      ...(open ? { limit: amountOf(metallic), source: metallic.source } : {}),
+    });
+  },
+});
