@@ -166,6 +166,7 @@ export const uses = {
   pv: "A photovoltaic generator.",
   storage: "A battery.",
   appliance: "One fixed appliance.",
+  shaver: "A shaver supply unit with a transformer of its own.",
   laundry: "Washing machines and dryers.",
   alarms: "Smoke, fire or intruder alarms.",
   data: "Data and communications equipment.",
@@ -185,6 +186,42 @@ export const places = {
   construction: "A construction site.",
   pool: "A swimming pool.",
   "skilled-only": "Used by skilled or instructed persons only.",
+  ordinary: "None of these, where the board's place does not reach.",
+} as const;
+
+export const zones = {
+  "0": "In the water: inside the bath, the shower basin or the pool.",
+  "1": "Above the bath or shower, or beside the pool.",
+  "2": "The strip around zone 1.",
+  outside: "In the room, outside the zones.",
+} as const;
+
+export const ownEarthings = {
+  TT: "An earth electrode of its own, kept apart from the supply's earth.",
+} as const;
+
+/** The second figure is the water: 1 and 2 drips, 3 spray, 4 splashes, 5 and 6 jets, 7 and 8 immersion. */
+export const ingress = {
+  IP20: "Fingers, no water.",
+  IPX1: "Dripping water.",
+  IPX2: "Dripping water, tilted.",
+  IP23: "Fingers; spraying water.",
+  IPX3: "Spraying water.",
+  IPX4: "Splashing water.",
+  IP41: "Wires; dripping water.",
+  IP43: "Wires; spraying water.",
+  IP44: "Wires; splashing water.",
+  IP54: "Dust; splashing water.",
+  IPX5: "Water jets.",
+  IP55: "Dust; water jets.",
+  IP56: "Dust; powerful water jets.",
+  IPX6: "Powerful water jets.",
+  IP65: "Dust-tight; water jets.",
+  IP66: "Dust-tight; powerful water jets.",
+  IPX7: "Immersion for a while.",
+  IP67: "Dust-tight; immersion for a while.",
+  IPX8: "Immersion for good.",
+  IP68: "Dust-tight; immersion for good.",
 } as const;
 
 export const verdicts = {

@@ -515,6 +515,25 @@ const blocks = {
       { count: choice(list.phaseCounts, "how many") },
       { means: "Single-phase or three-phase board. As the supply if left out.", example: "phases three" },
     ),
+    place: once(
+      { places: many(choice(list.places, "where its circuits are")) },
+      {
+        means: "The place of every way of this board that names none itself.",
+        background: "A site board, a pontoon or a farm building says once what would stand on each of its ways.",
+        limits: "Part 7.",
+        example: "place marina",
+      },
+    ),
+    earthing: once(
+      { system: choice(list.ownEarthings, "the earthing") },
+      {
+        means: "This board and what it feeds are earthed by an electrode of their own and not by the supply.",
+        background:
+          "Pitches, pontoons and sites on a PME supply are earthed so. The supply's earth ends before this board.",
+        limits: "Regulation 411.5; 704.411.3.1, 708.411.4 and 709.411.4 for their places.",
+        example: "earthing TT",
+      },
+    ),
     diversity: once(
       { share: quantity("share", "the share in use at once") },
       {
@@ -696,8 +715,55 @@ const blocks = {
       },
     ),
     place: once(
-      { places: many(choice(list.places, "where it is")) },
-      { means: "A place with rules of its own.", limits: "Part 7.", example: "place bathroom" },
+      {
+        places: many(choice(list.places, "where it is")),
+        zone: opt(label("zone", many(choice(list.zones, "the zones the circuit reaches, of a bath, shower or pool")))),
+        distance: opt(label("distance", quantity("length", "from zone 1 to the nearest socket, level"))),
+      },
+      {
+        means: "A place with rules of its own, and the zones of it that the circuit reaches.",
+        background:
+          "Without this line the place of the board holds. “outdoors” and “skilled-only” add to the board's place; any other word stands instead of it.",
+        limits: "Part 7.",
+        example: "place bathroom zone 2 outside",
+      },
+    ),
+    ingress: once(
+      { code: choice(list.ingress, "the code on the equipment") },
+      {
+        means: "The least protection against water of the equipment on this circuit, by its IP code.",
+        background: "The last figure is the water: 4 splashes, 5 jets, 7 immersion. X stands for what is not stated.",
+        limits: "Regulation 512.2; Part 7 for the zones and places.",
+        example: "ingress IPX4",
+      },
+    ),
+    "supplementary-bonding": once(
+      { fitted: choice(list.fitted, "whether it is there"), why: opt(text("the reason")) },
+      {
+        means: "Whether the metal within reach of each other in this circuit's place is joined by local bonding.",
+        background:
+          "A bathroom may do without where every circuit disconnects in time, every one stands behind an RCD, and all pipes are joined to the main bonding.",
+        limits: "Regulation 415.2; 701.415.2, 702.415.2 and 705.415.2.1 for their places.",
+        example: 'supplementary-bonding not-fitted "Plastic pipes throughout"',
+      },
+    ),
+    earthing: once(
+      { system: choice(list.ownEarthings, "the earthing") },
+      {
+        means: "This circuit is earthed by an electrode of its own and not by the supply.",
+        background: "Its protective conductor must not touch the supply's earth anywhere. An RCD disconnects it.",
+        limits: "Regulations 411.5 and 722.411.4.1.",
+        example: "earthing TT",
+      },
+    ),
+    "open-PEN": once(
+      { what: text("what disconnects, and where it is") },
+      {
+        means: "What disconnects the circuit, earth and all, when the combined conductor of a PME supply breaks.",
+        background: "With that conductor open, the supply's earth terminal and a car on it can rise towards 230 V.",
+        limits: "Regulation 722.411.4.1.",
+        example: 'open-PEN "Detector in the charging unit"',
+      },
     ),
     load: often(
       {

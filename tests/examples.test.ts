@@ -14,6 +14,7 @@ const sound = [
   "larkfield/cottage.ways",
   "millrace/bakery.ways",
   "orchard/cider-shed.ways",
+  "sallow-meadow/camp-site.ways",
 ] as const;
 const faulty = "copper-lane/hall-faulty.ways";
 const parts = ["heron-wharf/workshop.ways", "shared/instruments.ways"];

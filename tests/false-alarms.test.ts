@@ -24,6 +24,9 @@ describe("a sound installation raises nothing", () => {
     const texts = Array.from({ length: 40 }, (_, index) => generate({ ways: 12, seed: index + 1, mix: true })).join(
       "\n",
     );
+    const places = ["agricultural", "caravan", "marina", "construction", "pool", "bathroom zone 1"].map(
+      (name) => `place ${name}`,
+    );
     const wanted = [
       "TN-S",
       "TN-C-S",
@@ -34,7 +37,15 @@ describe("a sound installation raises nothing", () => {
       "BS 88-3",
       "armoured 90 °C",
     ];
-    for (const word of [...wanted, "serves motor", "serves shower", "serves lighting", "phase   three", "delayed"]) {
+    for (const word of [
+      ...wanted,
+      "serves motor",
+      "serves shower",
+      "serves lighting",
+      "phase   three",
+      "delayed",
+      ...places,
+    ]) {
       expect(texts).toContain(word);
     }
   });

@@ -1,10 +1,12 @@
-/** Where a 30 mA RCD is needed, and what stands there. */
-import { practiceOf, rcdLimit } from "../calc/practice.ts";
+/** Where an RCD is needed, how fine, and what stands there. */
+import { rcdLimit } from "../calc/practice.ts";
+import type { Calculated } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
 import { rcdRequired } from "../tables/rcd-selection.ts";
 import type { Source } from "../tables/source.ts";
-import { supplyValues } from "../tables/supply.ts";
-import { known, rowOf, sourceOf } from "../tables/table.ts";
+import { rowOf, sourceOf } from "../tables/table.ts";
+import { extraLow, homes, socketRating } from "./circuit-kind.ts";
+import { type Place, placeRcdLimit, placeRcdRow, placeSpot } from "./places.ts";
 import { premisesOf } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
@@ -12,27 +14,36 @@ export type Reason = "sockets" | "outdoors" | "dwelling-lighting" | "concealed" 
 
 /** One reason why a way needs additional protection, and the line it rests on. */
 export interface Need {
-  readonly reason: Reason;
+  readonly reason: Reason | Place;
   readonly fact: Fact;
   readonly source: Source;
+  /** The greatest rated residual current that meets it, A. */
+  readonly limit: Calculated;
 }
 
 const reasons: readonly Reason[] = ["sockets", "outdoors", "dwelling-lighting", "concealed", "bathroom", "ev"];
 
-/** Why this way needs a 30 mA RCD, by the edition the work is judged by. */
+const places: readonly Place[] = ["pool", "agricultural", "caravan", "marina", "construction"];
+
+/** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. */
 export function additionalProtection(study: WayStudy): Need[] {
-  if (!study.isFinal || !study.context.edition || isExtraLow(study)) return [];
-  return reasons.flatMap((reason) => {
+  if (!study.isFinal || !study.context.edition || extraLow(study)) return [];
+  const limit = rcdLimit("additional");
+  const general = reasons.flatMap((reason) => {
     const fact = factFor(study, reason);
-    return fact ? [{ reason, fact, source: sourceFor(study, reason) }] : [];
+    return fact ? [{ reason, fact, source: sourceFor(study, reason), limit }] : [];
   });
+  return [...general, ...placeNeeds(study)];
 }
 
-/** Extra-low voltage, and the reduced low voltage of sites, protect by the voltage itself. */
-const isExtraLow = ({ uses, supply }: WayStudy): boolean =>
-  supply.U0 <= reducedVoltage || (uses.size > 0 && [...uses].every((use) => use === "selv"));
-
-const reducedVoltage = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
+function placeNeeds(study: WayStudy): Need[] {
+  const needs = places.flatMap((place) => {
+    const row = placeRcdRow(study, place);
+    const limit = row && placeRcdLimit(row);
+    return limit ? [{ reason: place, fact: placeSpot(study, place), source: limit.source, limit }] : [];
+  });
+  return needs.sort((one, other) => one.limit.value - other.limit.value);
+}
 
 function factFor(study: WayStudy, reason: Reason): Fact | undefined {
   const { uses, places, facts, context, device } = study;
@@ -58,24 +69,11 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
     case "concealed":
       return edition.id === sixteenth || skilled ? undefined : concealed(study);
     case "bathroom":
-      return places.has("bathroom") && edition.id !== sixteenth ? facts.one("place") : undefined;
+      return places.has("bathroom") && edition.id !== sixteenth ? placeSpot(study, "bathroom") : undefined;
     case "ev":
       return uses.has("ev-charger") && !edition.id.startsWith("BS 7671:200") ? serves : undefined;
   }
 }
-
-/**
- * The rule speaks of the socket's rating, not the circuit's. Those of a ring, of a home and of a cooker's switch are
- * 13 A whatever the device is; elsewhere a socket may be as large as its device.
- */
-function socketRating({ device, isRing, uses, context }: WayStudy): number {
-  if (!device) return Number.POSITIVE_INFINITY;
-  const plug = practiceOf("plug-socket").value;
-  if (isRing || uses.has("cooker") || homes.includes(premisesOf(context) ?? "")) return plug;
-  return device.rating ?? Number.POSITIVE_INFINITY;
-}
-
-const homes: readonly string[] = ["dwelling", "shared-house"];
 
 /** The edition before concealed cables and bathrooms came under a general rule. */
 const sixteenth = "BS 7671:2001";
@@ -101,10 +99,16 @@ function sourceFor(study: WayStudy, reason: Reason): Source {
 }
 
 /** The RCDs of a way fine enough for additional protection. */
-export function fineRcds(study: WayStudy): readonly Rcd[] {
-  const limit = rcdLimit("additional").value;
-  return study.rcds.filter(({ sensitivity }) => sensitivity <= limit * (1 + 1e-9));
-}
+export const fineRcds = (study: WayStudy): readonly Rcd[] =>
+  study.rcds.filter((rcd) => meets(rcd, rcdLimit("additional")));
+
+/** Whether an RCD is as fine as a limit asks. */
+export const meets = ({ sensitivity }: Pick<Rcd, "sensitivity">, limit: Pick<Calculated, "value">): boolean =>
+  sensitivity <= limit.value * (1 + 1e-9);
+
+/** Whether a need is for the protection of a person who touches, and not only against faults and fire. */
+export const protectsPersons = ({ limit }: Need): boolean =>
+  meets({ sensitivity: limit.value }, rcdLimit("additional"));
 
 /** Whether the way up to the supply can be followed: an RCD may stand in the part that cannot. */
 function feedKnown({ board, upstream }: WayStudy["context"]): boolean {

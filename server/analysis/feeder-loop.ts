@@ -4,7 +4,7 @@ import { practiceOf } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
-import { type NumberAt, numberAt } from "./supply.ts";
+import { type NumberAt, numberAt, studySupply } from "./supply.ts";
 import { boardImpedance, studyWay } from "./way.ts";
 
 export interface FeederLoop {
@@ -20,8 +20,7 @@ export interface FeederLoop {
 export function feederLoop(context: Context): FeederLoop | undefined {
   const own = boardImpedance(context);
   const [above, ...further] = context.upstream;
-  const earthing = context.supply?.one("earthing")?.args.system.value;
-  if (own?.name !== "Zdb" || !above?.feeder || earthing === "TT") return undefined;
+  if (own?.name !== "Zdb" || !above?.feeder || studySupply(context).earthing === "TT") return undefined;
   const upstream: Context = { ...context, board: above.board, upstream: further };
   const study = studyWay(above.feeder, upstream);
   const Zs = numberAt(study.Zs);

@@ -23,7 +23,8 @@ export function designBoardImpedance(context: Context): Calculated | undefined {
   const noted = boardImpedance(context);
   if (noted) return { value: noted.value, unit: "Ω", steps: [], source: noSource };
   const [above, ...further] = context.upstream;
-  if (!above?.feeder) return undefined;
+  // Behind an electrode of its own a board has nothing of what its feeder brings.
+  if (!above?.feeder || context.board.facts.has("earthing")) return undefined;
   const upstream: Context = { ...context, board: above.board, upstream: further };
   const start = designBoardImpedance(upstream);
   const feeder = hotR1R2(new WayStudy(above.feeder, upstream));
@@ -38,7 +39,7 @@ const noSource = { ref: "", standing: "published" } as const;
 
 /** Zs at operating temperature as the design has it. */
 export function designLoop(study: WayStudy): Calculated | undefined {
-  const start = designBoardImpedance(study.context);
+  const start = study.facts.has("earthing") ? undefined : designBoardImpedance(study.context);
   const own = hotR1R2(study);
   if (!start || !own) return undefined;
   const total = totalLoop(start.value, own.value, boardImpedance(study.context)?.name ?? "Zdb");

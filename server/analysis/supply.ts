@@ -5,7 +5,8 @@ import { exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } fro
 /** What is known of the supply; values left out of a schedule take the usual ones. */
 export interface SupplyStudy {
   readonly earthing: System | undefined;
-  readonly earthingFact: FactOf<"supply", "earthing"> | undefined;
+  /** The line that says so: the supply's, or that of a board or way with an electrode of its own. */
+  readonly earthingFact: Fact | undefined;
   /** Nominal voltage to earth, V. */
   readonly U0: number;
   readonly threePhase: boolean;
@@ -13,15 +14,22 @@ export interface SupplyStudy {
 
 const usualU0 = 230;
 
-export function studySupply(context: Context): SupplyStudy {
+/** The supply as it reaches a board, or one way of it: the nearest electrode of one's own counts before the supply's earth. */
+export function studySupply(context: Context, way?: Facts<"way">): SupplyStudy {
   const { supply } = context;
-  const earthingFact = supply?.one("earthing");
+  const earthingFact = way?.one("earthing") ?? ownEarthing(context) ?? supply?.one("earthing");
   return {
     earthing: earthingFact?.args.system.value,
     earthingFact,
     U0: supply?.one("U0")?.args.value.value ?? usualU0,
     threePhase: supply?.one("phases")?.args.count.value === "three",
   };
+}
+
+/** Where a board or one that feeds it leaves the supply's earth behind. */
+function ownEarthing({ board, upstream }: Context): FactOf<"board", "earthing"> | undefined {
+  const boards = [board, ...upstream.map((above) => above.board)];
+  return boards.map(({ facts }) => facts.one("earthing")).find((fact) => fact !== undefined);
 }
 
 export type Stage = "design" | "installed" | "dead-tested" | "tested";

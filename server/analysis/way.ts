@@ -29,6 +29,7 @@ import { exact, measured } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
 import { type Family, familyOf } from "../tables/standard-values.ts";
 import { lazy } from "./lazy.ts";
+import { placesOf } from "./place-words.ts";
 import { type Runs, runsOf } from "./runs.ts";
 import {
   type NumberAt,
@@ -111,7 +112,7 @@ export class WayStudy {
     return this.way.facts;
   }
 
-  readonly #supply = lazy(() => studySupply(this.context));
+  readonly #supply = lazy(() => studySupply(this.context, this.facts));
   get supply(): SupplyStudy {
     return this.#supply();
   }
@@ -147,12 +148,14 @@ export class WayStudy {
     return this.uses.has("sockets") || this.uses.has("outdoor-sockets");
   }
 
-  readonly #places = lazy(
-    () => new Set<string>((this.facts.one("place")?.args.places ?? []).map((place) => place.value)),
-  );
+  readonly #places = lazy(() => placesOf(this.facts, this.context.board.facts));
+  /** Where the circuit is, by its own line or its board's. */
   get places(): ReadonlySet<string> {
-    return this.#places();
+    return this.#places().names;
   }
+
+  /** The line that says it is in a place. */
+  readonly placeLine = (name: string): Fact | undefined => this.#places().lineOf(name);
 
   /** Whether the circuit has three line conductors. */
   get threePhase(): boolean {
@@ -236,7 +239,8 @@ export class WayStudy {
     return this.#R1R2();
   }
 
-  readonly #zdb = lazy(() => boardImpedance(this.context));
+  // A circuit with an electrode of its own starts from that and not from its board.
+  readonly #zdb = lazy(() => (this.facts.has("earthing") ? undefined : boardImpedance(this.context)));
   /** Loop impedance at the board, or what it is reckoned from: the supply's. */
   get boardImpedance(): (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined {
     return this.#zdb();
@@ -450,6 +454,7 @@ export function boardImpedance({
   if (own) return { ...own, name: "Zdb" };
   // Off scale it is worse than any figure upstream, and nothing can be reckoned from it.
   if (stated && measured(stated.args.value)?.sign === ">") return undefined;
+  if (board.facts.has("earthing")) return undefined;
   const Ze = supply?.one("Ze");
   const fedFromSupply = board.facts.one("fed-from")?.args.from.value === "supply";
   const value = Ze && exact(Ze.args.value);

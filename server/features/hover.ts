@@ -13,6 +13,7 @@ import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
 import { containmentCard, namedContainmentCard } from "./cards-containment.ts";
 import { withDoubt } from "./cards-doubt.ts";
+import { boardPlaceCard, placeCard } from "./cards-place.ts";
 import { boardLoopCard, conductorCard, editionCard, electrodeCard, faultCard, zeCard } from "./cards-supply.ts";
 import {
   boardRcdCard,
@@ -220,6 +221,14 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "way length":
     case "way run":
       return study && lengthCard(study);
+    case "way place":
+      return study && placeCard(study);
+    case "board place":
+      return boardPlaceCard(
+        boardAt(snapshot, segment)
+          ?.board.head.facts.one("place")
+          ?.args.places.map((one) => one.value) ?? [],
+      );
     case "way floor-area":
       return study && floorCard(study, fact);
     case "live voltage":

@@ -36,6 +36,7 @@ const decides: ReadonlySet<string> = new Set([
   "Ib",
   "serves",
   "place",
+  "earthing",
   "phase",
 ]);
 

@@ -1,5 +1,6 @@
 /** The RCD function of a device: where a rule asks for one and nothing else gives it. */
-import { additionalProtection } from "../analysis/additional-protection.ts";
+import { additionalProtection, meets, type Need } from "../analysis/additional-protection.ts";
+import { ownRcd } from "../analysis/places.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { rcdCovers, residuals } from "../calc/index.ts";
 import { rcdLimit } from "../calc/practice.ts";
@@ -21,10 +22,11 @@ export interface RcdChoice {
 export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
   const written = trial.facts.one("device")?.args;
   const others = trial.rcds.filter(({ at }) => at !== "device");
-  const most = rcdLimit("additional");
   const [need] = additionalProtection(trial);
+  const most = need?.limit ?? rcdLimit("additional");
   const charger = trial.uses.has("ev-charger") && !others.some(({ at }) => at === "way");
-  const fine = others.some(({ sensitivity }) => sensitivity <= most.value) && !charger;
+  const alone = charger || (ownRcd(trial) !== undefined && !others.some(({ at }) => at === "way"));
+  const fine = others.some((rcd) => meets(rcd, most)) && !alone;
   const forFault = trial.supply.earthing === "TT" && trial.isFinal && !trial.facts.has("class-II");
   const asked = (need !== undefined && !fine) || (forFault && others.length === 0);
   const before = written?.sensitivity?.value;
@@ -67,9 +69,14 @@ const reasons = {
   concealed: "a cable concealed in a wall",
   bathroom: "a room with a bath or shower",
   ev: "a charging point",
-} as const;
+  pool: "a swimming pool",
+  agricultural: "where animals are kept or crops handled",
+  caravan: "a caravan or camping park",
+  marina: "a marina",
+  construction: "a construction site",
+} as const satisfies Readonly<Record<Need["reason"], string>>;
 
-function reasonWords(need: keyof typeof reasons | undefined, forFault: boolean, before: boolean): string {
+function reasonWords(need: Need["reason"] | undefined, forFault: boolean, before: boolean): string {
   if (need) return `asked for by ${reasons[need]}`;
   return forFault ? "asked for by the TT supply" : before ? "as written" : "";
 }

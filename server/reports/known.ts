@@ -17,7 +17,8 @@ export function knownPart(study: WayStudy): Section[] {
     ...protectedBy(study),
     ...cableRows(study),
     ...lines(["route", "length", "run", "points", "spurs", "fused", "floor-area"]),
-    ...lines(["serves", "place", "load", "Ib", "feeds", "disconnect", "max-Zs", "parallel-path", "class-II"]),
+    ...lines(["serves", "place", "ingress", "supplementary-bonding", "earthing", "open-PEN"]),
+    ...lines(["load", "Ib", "feeds", "disconnect", "max-Zs", "parallel-path", "class-II"]),
   ];
   if (study.length && !facts.has("length"))
     rows.push([study.isRing ? "all the way round" : "to the far point", `${metres(study.length.value)}, by the runs`]);
@@ -41,6 +42,9 @@ const labels: Readonly<Record<string, string>> = {
   "max-Zs": "greatest Zs, as written",
   "parallel-path": "parallel path",
   "class-II": "class II",
+  ingress: "IP code",
+  "supplementary-bonding": "supplementary bonding",
+  "open-PEN": "open PEN disconnection",
 };
 
 function supplyText({ supply, context }: WayStudy): string {

@@ -1,22 +1,22 @@
-import { additionalProtection, fineRcds, type Reason, rcdsKnown } from "../analysis/additional-protection.ts";
+import { additionalProtection, meets, type Need, rcdsKnown } from "../analysis/additional-protection.ts";
 import { laterRule } from "../analysis/describe.ts";
+import { ownRcd } from "../analysis/places.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { rcdLimit } from "../calc/practice.ts";
 import { milliamps } from "../calc/result.ts";
 import type { Fix } from "../model/problems.ts";
 import { combine } from "../tables/source.ts";
-import { amountOf, factSpot, type Reporter } from "./rule.ts";
+import { amountOf, factSpot, type Related, type Reporter } from "./rule.ts";
 import { lineAfter } from "./writing.ts";
 
 /** Reports a way that needs additional protection for one reason and stands behind no RCD at all. */
-export function reportMissing(study: WayStudy, report: Reporter, reason: Reason, what: string): void {
+export function reportMissing(study: WayStudy, report: Reporter, reason: Need["reason"], what: string): void {
   if (study.rcds.length > 0 || !rcdsKnown(study)) return;
   const needs = additionalProtection(study);
   const need = needs.find((one) => one.reason === reason);
   // One RCD is missing, however many rules ask for it; but a departure from one of them excuses none of the others.
   if (!need || (need !== needs[0] && !mayDepart(study))) return;
   const others = needs.filter((one) => one !== need && one.fact !== need.fact);
-  const limit = rcdLimit("additional");
+  const { limit } = need;
   const later = laterRule(study.context);
   const { device } = study;
   report(factSpot(need.fact), {
@@ -27,10 +27,17 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Reason,
     ...(later.severity ? { severity: later.severity } : {}),
     related: [
       ...(device ? [{ spot: factSpot(device.fact), message: "The device has no residual current function." }] : []),
+      ...placeSaid(study, need),
       ...others.map(({ fact }) => ({ spot: factSpot(fact), message: "This asks for it too." })),
     ],
-    fixes: fixesFor(study),
+    fixes: fixesFor(study, limit.value),
   });
+}
+
+/** The line of the board that says the place, where the finding cannot stand there. */
+function placeSaid({ placeLine }: WayStudy, { reason, fact }: Need): Related[] {
+  const line = placeLine(reason);
+  return line && line !== fact ? [{ spot: factSpot(line), message: "The board says the place." }] : [];
 }
 
 /** Whether a departure stands where it could reach this way. */
@@ -38,32 +45,35 @@ const mayDepart = ({ facts, context }: WayStudy): boolean =>
   [facts, context.board.facts, context.installation.facts].some((place) => place.has("departure"));
 
 /** An RCBO in the breaker's place, or the board's RCD where it has just one that serves. */
-function fixesFor(study: WayStudy): Fix[] {
+function fixesFor(study: WayStudy, limit: number): Fix[] {
   const { device, context } = study;
-  const limit = rcdLimit("additional").value;
   const fine = context.board.facts.all("rcd").filter(({ args }) => args.sensitivity.value <= limit && !args.delay);
   const [only] = fine;
-  const fixes: Fix[] = [];
-  if (device && only && fine.length === 1) {
-    const name = only.args.name.value;
-    fixes.push(lineAfter(device.fact, `behind ${name}`, `Put it behind ${name}`));
-  }
-  if (device?.family === "breaker" && device.standard.includes("60898")) {
-    const { standard } = device.fact.args;
-    const { end } = device.fact;
-    const edits = [
-      { start: standard.start, end: standard.end, text: standard.value.replace("60898", "61009") },
-      { start: end, end, text: " 30 mA type A" },
-    ];
-    fixes.push({ title: "Make the device an RCBO, 30 mA type A", edits, safe: false });
-  }
-  return fixes;
+  const behind = only?.args.name.value;
+  const shared = device && only && fine.length === 1 && !ownRcd(study);
+  return [
+    ...(shared ? [lineAfter(device.fact, `behind ${behind}`, `Put it behind ${behind}`)] : []),
+    ...rcboInstead(study, limit),
+  ];
+}
+
+/** The way's breaker with an RCD function of its own. */
+export function rcboInstead({ device }: WayStudy, limit: number): Fix[] {
+  if (device?.family !== "breaker" || !device.standard.includes("60898")) return [];
+  const { standard } = device.fact.args;
+  const { end } = device.fact;
+  const words = `${milliamps(limit)} type A`;
+  const edits = [
+    { start: standard.start, end: standard.end, text: standard.value.replace("60898", "61009") },
+    { start: end, end, text: ` ${words}` },
+  ];
+  return [{ title: `Make the device an RCBO, ${words}`, edits, safe: false }];
 }
 
 /** The needs of a way that are met by an RCD, but none fine enough. */
 export function coarseOnly(study: WayStudy) {
-  if (study.rcds.length === 0 || !rcdsKnown(study) || fineRcds(study).length > 0) return undefined;
-  const [need] = additionalProtection(study);
   const rcd = study.rcds.toSorted((one, other) => one.sensitivity - other.sensitivity)[0];
-  return need && rcd ? { need, rcd } : undefined;
+  if (!rcd || !rcdsKnown(study)) return undefined;
+  const need = additionalProtection(study).find(({ limit }) => !meets(rcd, limit));
+  return need && { need, rcd };
 }

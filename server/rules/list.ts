@@ -128,6 +128,23 @@ import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederLoop from "./network/feeder-loop.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
+import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
+import placeBondingLeftOut from "./place/bonding-left-out.ts";
+import placeBondingNotStated from "./place/bonding-not-stated.ts";
+import placeCaravanWithoutRcd from "./place/caravan-without-rcd.ts";
+import placeChargerCombinedEarth from "./place/charger-combined-earth.ts";
+import placeCombinedEarth from "./place/combined-earth.ts";
+import placeConstructionWithoutRcd from "./place/construction-without-rcd.ts";
+import placeDistanceNotStated from "./place/distance-not-stated.ts";
+import placeEnclosureNotStated from "./place/enclosure-not-stated.ts";
+import placeEnclosureTooOpen from "./place/enclosure-too-open.ts";
+import placeMarinaWithoutRcd from "./place/marina-without-rcd.ts";
+import placePoolWithoutRcd from "./place/pool-without-rcd.ts";
+import placeSeveralSockets from "./place/several-sockets.ts";
+import placeSocketSharesRcd from "./place/socket-shares-rcd.ts";
+import placeSocketsNearBath from "./place/sockets-near-bath.ts";
+import placeTouchVoltage from "./place/touch-voltage.ts";
+import placeZoneNotExtraLow from "./place/zone-not-extra-low.ts";
 import polarityMissing from "./polarity/missing.ts";
 import polarityWrong from "./polarity/wrong.ts";
 import populationAllNearLimit from "./population/all-near-limit.ts";
@@ -357,6 +374,23 @@ export const rules: readonly Rule[] = [
   networkFeederLoop,
   networkFeederWithoutFeeds,
   networkTwoFeeders,
+  placeAgriculturalWithoutRcd,
+  placeBondingLeftOut,
+  placeBondingNotStated,
+  placeCaravanWithoutRcd,
+  placeChargerCombinedEarth,
+  placeCombinedEarth,
+  placeConstructionWithoutRcd,
+  placeDistanceNotStated,
+  placeEnclosureNotStated,
+  placeEnclosureTooOpen,
+  placeMarinaWithoutRcd,
+  placePoolWithoutRcd,
+  placeSeveralSockets,
+  placeSocketSharesRcd,
+  placeSocketsNearBath,
+  placeTouchVoltage,
+  placeZoneNotExtraLow,
   polarityMissing,
   polarityWrong,
   populationAllNearLimit,

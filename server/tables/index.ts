@@ -17,6 +17,7 @@ import { insulationMinima16 } from "./insulation-16th.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
 import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
+import { placeBonding, placeDistances, placeEarths, placeRcds, placeTouch, placeWater, placeZones } from "./places.ts";
 import { practiceValues } from "./practice.ts";
 import { bondingPme, bondingRules, buriedEarthing, minimumSizes, protectiveSizes } from "./protective.ts";
 import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
@@ -50,6 +51,7 @@ export * from "./insulation-16th.ts";
 export * from "./loop-breakers.ts";
 export * from "./loop-fuses.ts";
 export * from "./loop-rcd.ts";
+export * from "./places.ts";
 export * from "./practice.ts";
 export * from "./protective.ts";
 export * from "./rcd.ts";
@@ -144,4 +146,11 @@ export const tables: readonly Table<object>[] = [
   usualConstructions,
   flatPairs,
   sizingValues,
+  placeRcds,
+  placeEarths,
+  placeWater,
+  placeZones,
+  placeDistances,
+  placeBonding,
+  placeTouch,
 ];

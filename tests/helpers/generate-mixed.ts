@@ -31,6 +31,8 @@ interface Kind {
   readonly Ib: number;
   readonly most: number;
   readonly phase?: "three";
+  /** A circuit with an electrode of its own on any supply, or one that may not be earthed by a PME supply. */
+  readonly earth?: "own" | "not-PME";
 }
 
 const rcbo = "6 kA 30 mA type A";
@@ -130,6 +132,73 @@ const kinds: readonly Kind[] = [
     Ib: 11,
     most: 20,
   },
+];
+
+const sockets = (title: string, lines: readonly string[], earth: "own" | "not-PME" | undefined): Kind => ({
+  title,
+  standard: "BS EN 61009",
+  curve: "C",
+  rating: 16,
+  tail: rcbo,
+  ...armoured(4, 3),
+  route: "clipped method C",
+  lines: ["serves sockets", ...lines],
+  Ib: 10,
+  most: 25,
+  ...(earth ? { earth } : {}),
+});
+
+/** Circuits of places with rules of their own. */
+const placedKinds: readonly Kind[] = [
+  sockets("Parlour sockets", ["place agricultural", "ingress IP66", "supplementary-bonding fitted"], undefined),
+  sockets("Pitch", ["place caravan outdoors", "points 1", "ingress IP44"], "not-PME"),
+  sockets("Berth", ["place marina", "points 1", "earthing TT"], "own"),
+  sockets("Site sockets", ["place construction"], "not-PME"),
+  sockets("Dressing room sockets", ["place bathroom zone outside distance 3.2 m"], undefined),
+  {
+    title: "Washroom lights",
+    standard: "BS EN 61009",
+    curve: "B",
+    rating: 6,
+    tail: rcbo,
+    ...twin(1.5, 1),
+    route: "clipped method C",
+    lines: ["serves lighting", "place bathroom zone 1 2 outside", "ingress IPX5", "supplementary-bonding not-fitted"],
+    Ib: 2,
+    most: 25,
+  },
+  {
+    title: "Pool plant",
+    standard: "BS EN 61009",
+    curve: "C",
+    rating: 10,
+    tail: rcbo,
+    ...round(2.5, 3),
+    route: "clipped method C",
+    lines: ["serves motor", "place pool", "ingress IP55", "supplementary-bonding fitted"],
+    Ib: 6,
+    most: 20,
+  },
+  ...[{ more: ['open-PEN "Detector in the charging unit"'] }, { more: ["earthing TT"], earth: "own" as const }].map(
+    ({ more, earth }): Kind => ({
+      title: "Charging point",
+      standard: "BS EN 61009",
+      curve: "C",
+      rating: 32,
+      tail: rcbo,
+      ...armoured(6, 3),
+      route: "clipped method C",
+      lines: [
+        "serves ev-charger",
+        "place outdoors",
+        'note "Detects direct current over 6 mA itself (RDC-DD)"',
+        ...more,
+      ],
+      Ib: 28,
+      most: 20,
+      ...(earth ? { earth } : {}),
+    }),
+  ),
 ];
 
 const threePhaseKinds: readonly Kind[] = [
@@ -241,29 +310,40 @@ const inUse = (ways: number): number => Number(Math.min(100, 160 / ways).toPreci
 
 function boardLines(name: string, from: string, count: number, share: number, place: Place): string[] {
   const { system, three, Zb, next } = place;
-  const delayed = system === "TT" && from === "supply";
+  // A farm building: all that is fixed stands behind 300 mA, in TT behind the 100 mA that stand there anyway.
+  const farm = from === "supply" && next() < 0.2;
+  const delayed = (farm || system === "TT") && from === "supply";
+  const residual = system === "TT" ? 100 : 300;
   const lines = [
     `  board ${name} "Board ${name}" {`,
     `    fed-from     ${from}`,
     `    diversity    ${share} %`,
-    delayed ? "    main-switch  BS EN 61008 100 A 100 mA type A delayed" : "    main-switch  BS EN 60947-3 100 A",
+    delayed
+      ? `    main-switch  BS EN 61008 100 A ${residual} mA type A delayed`
+      : "    main-switch  BS EN 60947-3 100 A",
     ...(system === "TT" ? [] : [`    Zdb          ${shown(Zb)} Ω`]),
     `    Ipf          ${fault(place, from === "supply" ? 0.96 : 0.9)} kA`,
     "    spd          fitted",
+    ...(farm ? ["    place        agricultural"] : []),
     ...(three ? ["    phase-sequence ok"] : []),
     "    polarity     ok",
     ...(delayed
       ? [
           "    live 2026-03-05 with M1 {",
-          `      rcd          100 mA 1x ${Math.round(180 + next() * 120)} ms`,
+          `      rcd          ${residual} mA 1x ${Math.round(180 + next() * 120)} ms`,
           "      test-button  ok",
           "    }",
         ]
       : []),
   ];
+  const fits = ({ earth }: Kind) => earth !== "not-PME" || system !== "TN-C-S";
   const feeds = from === "supply" && count > 2 && next() < 0.6;
   for (let way = 1; way <= count - (feeds ? 1 : 0); way++) {
-    lines.push(...wayLines(way, pick(three ? [...kinds, ...threePhaseKinds] : kinds, next), place));
+    const kind = pick([...kinds, ...placedKinds, ...(three ? threePhaseKinds : [])].filter(fits), next);
+    const bonded = farm && way === 1 && !kind.lines.some((line) => line.startsWith("supplementary"));
+    lines.push(
+      ...wayLines(way, bonded ? { ...kind, lines: [...kind.lines, "supplementary-bonding fitted"] } : kind, place),
+    );
   }
   if (!feeds) return [...lines, "  }"];
   const { text, Zs } = feederLines(count, `${name}S`, place);
@@ -294,9 +374,15 @@ function circuitLines(
   kind: Kind,
   place: Place,
 ): { text: string[]; Zs: number } {
-  const { system, Zb, next } = place;
+  const { next } = place;
+  const own = kind.earth === "own" && place.system !== "TT";
+  const system = own ? "TT" : place.system;
+  const Zb = own ? Math.round(30 + next() * 90) : place.Zb;
   const metre = perMetre(kind.line) + perMetre(kind.cpc);
-  const length = Math.max(3, Math.min(Math.round(5 + next() * (kind.most - 5)), longest(kind, word, place, metre)));
+  const length = Math.max(
+    3,
+    Math.min(Math.round(5 + next() * (kind.most - 5)), longest(kind, word, { ...place, system, Zb }, metre)),
+  );
   const R1R2 = length * metre;
   const Zs = read(Zb + R1R2 + (system === "TT" ? 0 : scatter(next)));
   const manyLines = kind.phase === "three" || (word === "feeder" && place.three);
@@ -311,7 +397,7 @@ function circuitLines(
     `      Ib      ${(kind.Ib * (word === "feeder" ? 1 : 0.9 + next() * 0.1)).toFixed(1)} A`,
     "      dead 2026-03-04 with M1 {",
     `        R1+R2       ${R1R2.toFixed(2)} Ω`,
-    `        insulation  500 V ${manyLines ? ` L-L ${megohms(next)}` : ""}${kind.phase ? "" : `  L-N ${megohms(next)}`}  L-E ${megohms(next)}${kind.phase ? "" : `  N-E ${megohms(next)}`}`,
+    `        insulation  500 V ${manyLines ? ` L-L ${megohms(next)}` : ""}${kind.phase ? "" : `  L-N ${megohms(next)}`}  L-E ${megohms(next)}${kind.phase ? "" : `  N-E ${megohms(next)}`}${kind.lines.includes("serves ev-charger") ? ' "Charging unit disconnected"' : ""}`,
     "        polarity    ok",
     "      }",
     "      live 2026-03-05 with M1 {",

@@ -46,7 +46,9 @@ describe("the tables together", () => {
   // Of the 61 tables collected 146 rows stand on memory, and one that was added to them; splitting a row by type or part does not change how many do.
   it("keep what is only remembered marked as such", () => {
     const ours = ["standard-ratings", "ir-71A", "harmonic-neutrals", "selectivity"];
-    const rows = tables.filter(({ id }) => !ours.includes(id)).flatMap((table) => table.rows);
+    const rows = tables
+      .filter(({ id }) => !ours.includes(id) && !id.startsWith("place-"))
+      .flatMap((table) => table.rows);
     expect(rows.filter(({ standing }) => standing === "memory")).toHaveLength(147);
   });
 });

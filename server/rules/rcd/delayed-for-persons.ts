@@ -1,4 +1,4 @@
-import { additionalProtection, fineRcds, rcdsKnown } from "../../analysis/additional-protection.ts";
+import { additionalProtection, fineRcds, protectsPersons, rcdsKnown } from "../../analysis/additional-protection.ts";
 import { rcdName } from "../../analysis/describe.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { factSpot, wayRule } from "../rule.ts";
@@ -28,7 +28,7 @@ export default wayRule({
   check(study, report) {
     const fine = fineRcds(study);
     const [rcd] = fine;
-    const [need] = additionalProtection(study);
+    const need = additionalProtection(study).find(protectsPersons);
     if (!rcd || !need || !fine.every(({ delayed }) => delayed) || !rcdsKnown(study)) return;
     report(factSpot(need.fact), {
       message:

@@ -1,5 +1,5 @@
+import { protectsPersons } from "../../analysis/additional-protection.ts";
 import { laterRule, rcdName } from "../../analysis/describe.ts";
-import { rcdLimit } from "../../calc/practice.ts";
 import { milliamps } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { coarseOnly } from "../additional.ts";
@@ -29,10 +29,11 @@ export default wayRule({
     const found = coarseOnly(study);
     if (!found) return;
     const { need, rcd } = found;
-    const limit = rcdLimit("additional");
+    const { limit } = need;
+    const what = protectsPersons(need) ? "Additional protection needs" : "This place needs an RCD of";
     const later = laterRule(study.context);
     report(factSpot(need.fact), {
-      message: `Additional protection needs ${milliamps(limit.value)} or less; the finest RCD here is ${milliamps(rcd.sensitivity)}.${later.words}`,
+      message: `${what} ${milliamps(limit.value)} or less; the finest RCD here is ${milliamps(rcd.sensitivity)}.${later.words}`,
       value: amount(rcd.sensitivity, "A"),
       limit: amountOf(limit),
       steps: limit.steps,

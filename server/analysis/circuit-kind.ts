@@ -1,0 +1,25 @@
+/** What kind of circuit a way is where Part 4 and Part 7 ask. */
+import { practiceOf } from "../calc/practice.ts";
+import { supplyValues } from "../tables/supply.ts";
+import { known } from "../tables/table.ts";
+import { premisesOf } from "./supply.ts";
+import type { WayStudy } from "./way.ts";
+
+/** Extra-low voltage, and the reduced low voltage of sites, protect by the voltage itself. */
+export const extraLow = ({ uses, supply }: WayStudy): boolean =>
+  supply.U0 <= reducedVoltage || (uses.size > 0 && [...uses].every((use) => use === "selv"));
+
+const reducedVoltage = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
+
+/**
+ * The rule speaks of the socket's rating, not the circuit's. Those of a ring, of a home and of a cooker's switch are
+ * 13 A whatever the device is; elsewhere a socket may be as large as its device.
+ */
+export function socketRating({ device, isRing, uses, context }: WayStudy): number {
+  if (!device) return Number.POSITIVE_INFINITY;
+  const plug = practiceOf("plug-socket").value;
+  if (isRing || uses.has("cooker") || homes.includes(premisesOf(context) ?? "")) return plug;
+  return device.rating ?? Number.POSITIVE_INFINITY;
+}
+
+export const homes: readonly string[] = ["dwelling", "shared-house"];

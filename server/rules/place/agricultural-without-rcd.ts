@@ -1,0 +1,29 @@
+import { reportMissing } from "../additional.ts";
+import { wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "place/agricultural-without-rcd",
+  severity: "error",
+  since: "0.1",
+  title: "A circuit on a farm without the RCD it needs.",
+  why: "Animals feel a few volts and die of little more, and straw burns: sockets stand behind 30 mA, larger ones behind 100 mA, and every other circuit behind 300 mA at most.",
+  clauses: ["705.411.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Grain dryer" {
+  device  BS EN 60898 C20 6 kA
+  serves  motor
+  place   agricultural
+  ^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Grain dryer" {
+  device  BS EN 61009 C20 6 kA 300 mA type A
+  serves  motor
+  place   agricultural
+}`,
+    },
+  ],
+  check(study, report) {
+    reportMissing(study, report, "agricultural", "Circuits where animals are kept or crops handled need");
+  },
+});

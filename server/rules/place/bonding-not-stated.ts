@@ -1,0 +1,45 @@
+import { bondingNeed, placeSpot } from "../../analysis/places.ts";
+import { workOf } from "../../analysis/supply.ts";
+import { boardRule, factSpot } from "../rule.ts";
+import { lineAfter } from "../writing.ts";
+
+export default boardRule({
+  id: "place/bonding-not-stated",
+  severity: "information",
+  since: "0.1",
+  title: "A farm or a pool where nothing is said of supplementary bonding.",
+  why: "A cow between a drinking trough and a wet floor feels what a person does not. Metal within reach, and any mesh in the floor, is joined locally; say once on the board's ways that it is.",
+  clauses: ["702.415.2", "705.415.2.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Milking machine" {
+  device  BS EN 61009 C16 6 kA 300 mA type A
+  serves  motor
+  place   agricultural
+  ^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Milking machine" {
+  device                 BS EN 61009 C16 6 kA 300 mA type A
+  serves                 motor
+  place                  agricultural
+  supplementary-bonding  fitted
+}`,
+    },
+  ],
+  check({ studies, context }, report) {
+    if (workOf(context) === "existing") return;
+    const word = "supplementary-bonding";
+    const asked = studies.flatMap((study) => {
+      const need = bondingNeed(study);
+      return need?.row.facts.omitted === "never" ? [{ study, need }] : [];
+    });
+    const [first] = asked;
+    if (!first || studies.some(({ facts }) => facts.has(word) || facts.broken.includes(word))) return;
+    const spot = placeSpot(first.study, first.need.row.facts.place);
+    report(factSpot(spot), {
+      message: `${first.need.row.facts.place === "pool" ? "At a pool" : "Where animals are kept"} metal within reach is joined by supplementary bonding: say on one of the ways whether it is.`,
+      source: first.need.source,
+      fixes: spot.inner ? [] : [lineAfter(spot, `${word} fitted`)],
+    });
+  },
+});

@@ -1,0 +1,29 @@
+import { reportMissing } from "../additional.ts";
+import { wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "place/caravan-without-rcd",
+  severity: "error",
+  since: "0.1",
+  title: "Sockets of a caravan or camping park without a 30 mA RCD.",
+  why: "Metal caravans stand on the ground and people step out of them barefoot; their leads lie in wet grass. Each socket has a 30 mA RCD of its own.",
+  clauses: ["708.415.1", "708.553.1.13"],
+  examples: [
+    {
+      bad: `way 1 radial "Pitch 1" {
+  device  BS EN 60898 C40 6 kA
+  serves  sockets
+  place   caravan
+  ^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Pitch 1" {
+  device  BS EN 61009 C40 6 kA 30 mA type A
+  serves  sockets
+  place   caravan
+}`,
+    },
+  ],
+  check(study, report) {
+    reportMissing(study, report, "caravan", "Sockets for caravans and tents need");
+  },
+});

@@ -1,0 +1,47 @@
+import { laterRule } from "../../analysis/describe.ts";
+import { combinedEarth } from "../../analysis/places.ts";
+import { factSpot, wayRule } from "../rule.ts";
+import { lineAfter } from "../writing.ts";
+
+export default wayRule({
+  id: "place/charger-combined-earth",
+  severity: "warning",
+  since: "0.1",
+  title: "A charging point on a PME supply with nothing said of a broken combined conductor.",
+  why: "A car on its tyres is bonded to the supply's earth. When the combined conductor breaks, the whole body of the car rises towards 230 V, and whoever touches it stands on the ground.",
+  clauses: ["722.411.4.1"],
+  examples: [
+    {
+      setting: { supply: "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.4 kA" },
+      bad: `way 1 radial "Charger" {
+  device  BS EN 61009 B40 6 kA 30 mA type A
+  serves  ev-charger
+  ^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Charger" {
+  device    BS EN 61009 B40 6 kA 30 mA type A
+  serves    ev-charger
+  open-PEN  "Detector in the charging unit"
+}`,
+    },
+  ],
+  check(study, report) {
+    const found = combinedEarth(study);
+    const serves = study.facts.one("serves");
+    if (!found || !serves || found.row.facts.place !== "charger" || study.facts.broken.includes("open-PEN")) return;
+    const later = laterRule(study.context);
+    const { earthingFact } = study.supply;
+    report(factSpot(serves), {
+      message: `${found.row.facts.what} may not be earthed by a PME supply (TN-C-S) as it is: it needs ${found.row.facts.instead}.${later.words}`,
+      source: found.source,
+      ...(later.severity ? { severity: later.severity } : {}),
+      related: earthingFact
+        ? [{ spot: factSpot(earthingFact), message: "The supply's neutral and earth are one." }]
+        : [],
+      fixes: [
+        lineAfter(serves, 'open-PEN "what disconnects, and where it is"', "Say what disconnects: add open-PEN"),
+        lineAfter(serves, "earthing TT", "It has an electrode of its own: write earthing TT"),
+      ],
+    });
+  },
+});

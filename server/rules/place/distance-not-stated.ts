@@ -1,0 +1,44 @@
+import { placeSpot, socketDistance, zonesOf } from "../../analysis/places.ts";
+import { workOf } from "../../analysis/supply.ts";
+import { metres } from "../../calc/result.ts";
+import { amountOf, factSpot, wayRule } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
+
+export default wayRule({
+  id: "place/distance-not-stated",
+  severity: "information",
+  since: "0.1",
+  title: "Sockets in a room with a bath, with their distance from it not stated.",
+  why: "Whether sockets may be in the room at all depends on one distance, which the schedule can say.",
+  clauses: ["701.512.3"],
+  examples: [
+    {
+      bad: `way 1 radial "Dressing room sockets" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  serves  sockets
+  place   bathroom
+  ^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Dressing room sockets" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  serves  sockets
+  place   bathroom distance 3.1 m
+}`,
+    },
+  ],
+  check(study, report) {
+    const limit = socketDistance(study);
+    const line = study.facts.one("place");
+    const inside = zonesOf(study).some((zone) => zone !== "outside");
+    if (!limit || !study.servesSockets || !study.places.has("bathroom") || study.isSpare) return;
+    if (line?.args.distance || (inside && study.uses.size === 1) || workOf(study.context) === "existing") return;
+    const spot = placeSpot(study, "bathroom");
+    report(factSpot(spot), {
+      message: `Sockets in a room with a bath or shower stand ${metres(limit.value)} or more from zone 1: say how far the nearest one is.`,
+      limit: amountOf(limit),
+      source: limit.source,
+      fixes:
+        spot === line ? wordsAfter(line, "distance … m".replace("…", String(limit.value)), "Say the distance") : [],
+    });
+  },
+});

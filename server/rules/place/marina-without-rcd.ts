@@ -1,0 +1,29 @@
+import { reportMissing } from "../additional.ts";
+import { wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "place/marina-without-rcd",
+  severity: "error",
+  since: "0.1",
+  title: "Sockets of a marina without the RCD they need.",
+  why: "Salt, water and metal hulls: a fault on a boat sets the water round it live. Sockets to 63 A stand behind 30 mA, larger ones behind 300 mA.",
+  clauses: ["709.531.2"],
+  examples: [
+    {
+      bad: `way 1 radial "Berth 1" {
+  device  BS EN 60898 C40 6 kA
+  serves  sockets
+  place   marina
+  ^^^^^^^^^^^^^^
+}`,
+      good: `way 1 radial "Berth 1" {
+  device  BS EN 61009 C40 6 kA 30 mA type A
+  serves  sockets
+  place   marina
+}`,
+    },
+  ],
+  check(study, report) {
+    reportMissing(study, report, "marina", "Sockets for boats need");
+  },
+});

@@ -1,0 +1,40 @@
+import { ownRcd, placeSpot } from "../../analysis/places.ts";
+import { factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "place/several-sockets",
+  severity: "warning",
+  since: "0.1",
+  title: "Several sockets of a caravan park or marina on one device.",
+  why: "Each socket of a pitch or berth has its own overcurrent device and its own RCD. Several on one way have them only if they stand in the pillar: then the pillar is a board.",
+  clauses: ["708.533.1", "708.415.1", "709.533.1", "709.531.2"],
+  examples: [
+    {
+      bad: `way 1 radial "Berths 1 to 4" {
+  device  BS EN 61009 C32 6 kA 30 mA type A
+  serves  sockets
+  place   marina
+  points  4
+  ^^^^^^^^^
+}`,
+      good: `way 1 radial "Berth 1" {
+  device  BS EN 61009 C32 6 kA 30 mA type A
+  serves  sockets
+  place   marina
+  points  1
+}`,
+    },
+  ],
+  check(study, report) {
+    const need = ownRcd(study);
+    const points = study.facts.one("points");
+    const several = points ? points.args.count.value > 1 : study.isRing;
+    if (!need || !several || study.uses.size > 1) return;
+    const spot = points ?? placeSpot(study, need.place);
+    report(factSpot(spot), {
+      message: `${points ? `${points.args.count.value} sockets stand` : "The sockets of a ring stand"} behind one device here. Each needs an overcurrent device and an RCD of its own: give each a way, or write the pillar as a board.`,
+      source: need.source,
+      related: study.device ? [{ spot: factSpot(study.device.fact), message: "The one device." }] : [],
+    });
+  },
+});

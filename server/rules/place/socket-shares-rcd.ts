@@ -1,0 +1,70 @@
+import { meets, rcdsKnown } from "../../analysis/additional-protection.ts";
+import { rcdsAt } from "../../analysis/board-rcds.ts";
+import { rcdName } from "../../analysis/describe.ts";
+import { ownRcd, placeRcdLimit, placeRcdRow, placeSpot } from "../../analysis/places.ts";
+import type { Rcd, WayStudy } from "../../analysis/way.ts";
+import { rcboInstead } from "../additional.ts";
+import { type BoardSubject, boardRule, factSpot } from "../rule.ts";
+
+export default boardRule({
+  id: "place/socket-shares-rcd",
+  severity: "warning",
+  since: "0.1",
+  title: "A pitch or berth that shares its RCD with another circuit.",
+  why: "Each socket has an RCD of its own, so that a fault on one boat or caravan leaves the others their supply, and nobody resets what they cannot see.",
+  clauses: ["708.415.1", "708.553.1.13", "709.531.2"],
+  examples: [
+    {
+      setting: { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
+      bad: `way 1 radial "Berth 1" {
+  device  BS EN 60898 C16 6 kA
+  behind  east
+  serves  sockets
+  place   marina
+  ^^^^^^^^^^^^^^
+}
+way 2 radial "Quay lights" {
+  device  BS EN 60898 B6 6 kA
+  behind  east
+  serves  lighting
+}`,
+      good: `way 1 radial "Berth 1" {
+  device  BS EN 61009 C16 6 kA 30 mA type A
+  serves  sockets
+  place   marina
+}
+way 2 radial "Quay lights" {
+  device  BS EN 60898 B6 6 kA
+  behind  east
+  serves  lighting
+}`,
+    },
+  ],
+  check(subject, report) {
+    for (const study of subject.studies) {
+      const need = ownRcd(study);
+      const row = need && placeRcdRow(study, need.place);
+      if (!row || !rcdsKnown(study)) continue;
+      const limit = placeRcdLimit(row);
+      const [rcd, ...rest] = study.rcds.filter((one) => meets(one, limit));
+      if (!rcd || [rcd, ...rest].some(isOwn)) continue;
+      const others = sharing(subject, study, rcd);
+      if (others.length === 0) continue;
+      report(factSpot(placeSpot(study, need.place)), {
+        message: `This socket shares the ${rcdName(rcd)} with way ${others.map(({ way }) => way.id).join(", ")}; it needs one of its own.`,
+        source: need.source,
+        related: [{ spot: factSpot(rcd.fact), message: `The RCD it shares: ${rcdName(rcd)}.` }],
+        fixes: rcboInstead(study, limit.value),
+      });
+    }
+  },
+});
+
+const isOwn = ({ at }: Rcd): boolean => at === "device" || at === "way";
+
+/** The other ways behind an RCD. One that stands upstream of the board has all of the board's ways behind it. */
+function sharing({ studies }: BoardSubject, study: WayStudy, rcd: Rcd): readonly WayStudy[] {
+  const here = rcdsAt(studies).find((one) => one.rcd.fact === rcd.fact);
+  const behind = here?.ways ?? studies.filter(({ isSpare }) => !isSpare);
+  return behind.filter((one) => one !== study);
+}

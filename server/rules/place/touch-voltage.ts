@@ -1,0 +1,55 @@
+import { rcdName } from "../../analysis/describe.ts";
+import { touchLimit } from "../../analysis/places.ts";
+import { numberAt } from "../../analysis/supply.ts";
+import { touchVoltage } from "../../calc/index.ts";
+import { ohms, relation, volts } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, factSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "place/touch-voltage",
+  severity: "error",
+  since: "0.1",
+  title: "In TT, more voltage on exposed metal than its place allows.",
+  why: "Work to the 16th Edition on farms and sites allows half the usual voltage on exposed metal. Better the electrode, or take a finer RCD.",
+  clauses: ["604-05", "605-06"],
+  examples: [
+    {
+      setting: { standard: "BS 7671:2001", supply: "earthing TT\nelectrode rod 90 Ω\nIpf 1.2 kA" },
+      bad: `way 1 radial "Milking machine" {
+  device  BS EN 61009 C16 6 kA 300 mA type A
+  serves  motor
+  place   agricultural
+  live 2026-03-05 {
+    Zs 110 Ω
+    ^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Milking machine" {
+  device  BS EN 61009 C16 6 kA 100 mA type A
+  serves  motor
+  place   agricultural
+  live 2026-03-05 {
+    Zs 110 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const limit = touchLimit(study);
+    const rcd = study.rcds.toSorted((one, other) => one.sensitivity - other.sensitivity)[0];
+    const Zs = numberAt(study.Zs);
+    if (!limit || !rcd || !Zs || study.supply.earthing !== "TT" || study.isSpare) return;
+    const voltage = touchVoltage(Zs.value, rcd.sensitivity);
+    const most = limit.row.facts.volts;
+    if (voltage.value <= most) return;
+    report(factSpot(Zs.fact), {
+      message: `Zs ${ohms(Zs.value)} with the ${rcdName(rcd)} lets ${volts(voltage.value)} stay on exposed metal; ${volts(most)} is the most in this place.`,
+      value: amount(voltage.value, "V"),
+      limit: amount(most, "V"),
+      steps: [...voltage.steps, relation("Zs × IΔn ≤ most", volts(voltage.value), volts(most))],
+      source: combine(limit.source, voltage.source),
+      related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+    });
+  },
+});

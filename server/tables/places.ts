@@ -1,0 +1,248 @@
+import { memory, published, table } from "./table.ts";
+
+/** An RCD that a place asks for beyond the general rules. */
+export interface PlaceRcd {
+  readonly place: "agricultural" | "caravan" | "marina" | "construction" | "pool";
+  readonly circuits: "sockets" | "other" | "all";
+  /** Greatest rating of the sockets the row speaks of, A; null without end. */
+  readonly upTo: number | null;
+  /** Greatest rated residual current, A. */
+  readonly residual: number;
+  /** Whether each socket has it for itself. */
+  readonly own: "each" | "shared";
+  readonly clause: string;
+}
+
+const edition = "18th Edition, much the same in the 17th; the 16th had other numbers and is not judged by these";
+
+/** The first row that fits a circuit is its own. */
+export const placeRcds = table<PlaceRcd>({
+  id: "place-rcds",
+  title: "RCDs that special locations ask for",
+  ref: "BS 7671:2018+A2:2022, Part 7: 702, 704, 705, 708 and 709",
+  edition,
+  applies: "Final circuits of the place, other than SELV, PELV and reduced low voltage.",
+  units: { place: "", circuits: "", upTo: "A", residual: "A", own: "", clause: "" },
+  standing: "memory",
+  rows: [
+    { place: "pool", circuits: "all", upTo: null, residual: 0.03, own: "shared", clause: "702.410.3.4" },
+    published({
+      place: "agricultural",
+      circuits: "sockets",
+      upTo: 32,
+      residual: 0.03,
+      own: "shared",
+      clause: "705.411.1",
+    }),
+    published({
+      place: "agricultural",
+      circuits: "sockets",
+      upTo: null,
+      residual: 0.1,
+      own: "shared",
+      clause: "705.411.1",
+    }),
+    published(
+      { place: "agricultural", circuits: "other", upTo: null, residual: 0.3, own: "shared", clause: "705.411.1" },
+      {},
+      "Whether distribution circuits are meant is disputed; they are not judged by it here.",
+    ),
+    published(
+      { place: "caravan", circuits: "sockets", upTo: null, residual: 0.03, own: "each", clause: "708.415.1" },
+      { own: "memory" },
+      "708.553.1.13 in the 17th Edition.",
+    ),
+    published(
+      { place: "marina", circuits: "sockets", upTo: 63, residual: 0.03, own: "each", clause: "709.531.2" },
+      { own: "memory", upTo: "memory" },
+    ),
+    { place: "marina", circuits: "sockets", upTo: null, residual: 0.3, own: "each", clause: "709.531.2" },
+    { place: "construction", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "704.410.3.10" },
+    { place: "construction", circuits: "sockets", upTo: null, residual: 0.5, own: "shared", clause: "704.411.3.2.1" },
+  ],
+  seen: [
+    "Training page: where BS 7671 requires RCDs (17th Edition)",
+    "ElectriciansForums thread: distribution circuits in a Section 705 location",
+    "IET Wiring Matters, winter 2011: marinas and similar locations",
+    "IET EngX: residential park home and Section 708",
+  ],
+});
+
+/** Where the earth of a PME supply may not be used. */
+export interface PlaceEarth {
+  readonly place: "caravan" | "marina" | "construction" | "charger";
+  readonly what: string;
+  /** What would make it allowable. */
+  readonly instead: string;
+  readonly clause: string;
+}
+
+export const placeEarths = table<PlaceEarth>({
+  id: "place-earths",
+  title: "Where a combined neutral and earth may not be used",
+  ref: "BS 7671:2018+A2:2022, 704.411.3.1, 708.411.4, 709.411.4 and 722.411.4.1; ESQCR 2002, Regulation 9(4)",
+  edition,
+  applies: "TN-C-S supplies of a network whose neutral is earthed in many places (PME).",
+  units: { place: "", what: "", instead: "", clause: "" },
+  standing: "memory",
+  rows: [
+    published({
+      place: "caravan",
+      what: "The sockets of a pitch",
+      instead: "an electrode of their own, written earthing TT",
+      clause: "BS 7671:2018+A2:2022, 708.411.4; ESQCR 2002, Regulation 9(4)",
+    }),
+    published({
+      place: "marina",
+      what: "The sockets of a berth",
+      instead: "an electrode of their own, written earthing TT",
+      clause: "BS 7671:2018+A2:2022, 709.411.4; ESQCR 2002, Regulation 9(4)",
+    }),
+    {
+      place: "construction",
+      what: "A construction site",
+      instead: "an electrode of its own, written earthing TT, unless it is a fixed building with its main bonding in",
+      clause: "BS 7671:2018+A2:2022, 704.411.3.1",
+    },
+    published({
+      place: "charger",
+      what: "A charging point for a vehicle outdoors",
+      instead:
+        "a device that disconnects when the combined conductor breaks, written open-PEN, or an electrode of its own, written earthing TT",
+      clause: "BS 7671:2018+A2:2022, 722.411.4.1",
+    }),
+  ],
+  seen: [
+    "IET Wiring Matters, winter 2011: marinas and similar locations",
+    "IET EngX: caravan hook-up and ESQCR Regulation 9(4)",
+    "Contractor page: commercial charging points, with the words of 722.411.4.1 (iii)",
+  ],
+});
+
+/** The least protection against water, by the second figure of the IP code. */
+export interface PlaceWater {
+  readonly place: "bathroom" | "pool" | "agricultural" | "caravan" | "marina";
+  readonly zone: "0" | "1" | "2" | "";
+  readonly water: number;
+  readonly clause: string;
+}
+
+export const placeWater = table<PlaceWater>({
+  id: "place-water",
+  title: "Least protection against water",
+  ref: "BS 7671:2018+A2:2022, 701.512.2, 702.512.2, 705.512.2, 708.512.2 and 709.512.2",
+  edition,
+  applies: "Equipment in the zone or place. Where water jets clean, more is asked for.",
+  units: { place: "", zone: "", water: "", clause: "" },
+  standing: "memory",
+  rows: [
+    { place: "bathroom", zone: "0", water: 7, clause: "701.512.2" },
+    { place: "bathroom", zone: "1", water: 4, clause: "701.512.2" },
+    published({ place: "bathroom", zone: "2", water: 4, clause: "701.512.2" }),
+    { place: "pool", zone: "0", water: 8, clause: "702.512.2" },
+    { place: "pool", zone: "1", water: 4, clause: "702.512.2" },
+    { place: "pool", zone: "2", water: 2, clause: "702.512.2" },
+    { place: "agricultural", zone: "", water: 4, clause: "705.512.2" },
+    { place: "caravan", zone: "", water: 4, clause: "708.512.2" },
+    { place: "marina", zone: "", water: 4, clause: "709.512.2" },
+  ],
+  notes: ["Zone 2 of a pool outdoors asks for IPX4."],
+  seen: ["Trade body's questions and answers: washing machines and sockets in bathrooms"],
+});
+
+/** Zones in which nothing but extra-low voltage may be. */
+export interface PlaceZone {
+  readonly place: "bathroom" | "pool";
+  readonly zone: "0" | "1";
+  /** Greatest voltage, V a.c. */
+  readonly volts: number;
+  readonly clause: string;
+}
+
+export const placeZones = table<PlaceZone>({
+  id: "place-zones",
+  title: "Zones for extra-low voltage only",
+  ref: "BS 7671:2018+A2:2022, 701.410.3.5, 701.55 and 702.410.3.4.1",
+  edition,
+  applies: "Zone 0 of a bath or shower; zones 0 and 1 of a pool, other than pumps and the like made for it (702.55.4).",
+  units: { place: "", zone: "", volts: "V", clause: "" },
+  standing: "memory",
+  rows: [
+    { place: "bathroom", zone: "0", volts: 12, clause: "701.55" },
+    { place: "pool", zone: "0", volts: 12, clause: "702.410.3.4.1" },
+    { place: "pool", zone: "1", volts: 12, clause: "702.410.3.4.1" },
+  ],
+});
+
+/** How far sockets keep from zone 1 of a bath or shower. */
+export interface PlaceDistance {
+  /** The edition from which it holds. */
+  readonly from: string;
+  /** Level distance, m. */
+  readonly distance: number;
+}
+
+/** Oldest first: the last that is not later than the edition holds. */
+export const placeDistances = table<PlaceDistance>({
+  id: "place-distances",
+  title: "Distance of socket-outlets from zone 1 of a bath or shower",
+  ref: "BS 7671, 701.512.3",
+  edition: "since the 17th Edition; less since Amendment 2 of the 18th",
+  applies: "Socket-outlets other than SELV and shaver supply units to BS EN 61558-2-5.",
+  units: { from: "", distance: "m" },
+  standing: "published",
+  rows: [
+    { from: "BS 7671:2008", distance: 3 },
+    published({ from: "BS 7671:2018+A2:2022", distance: 2.5 }, {}, "Seen in the draft for comment of Amendment 2."),
+  ],
+  seen: [
+    "Trade body's questions and answers: washing machines and sockets in bathrooms",
+    "Contractor page: can you install a socket in a bathroom",
+    "IET EngX: the Amendment 2 draft for comment, 701.512.3",
+  ],
+});
+
+/** Where local bonding is asked for. */
+export interface PlaceBonding {
+  readonly place: "bathroom" | "pool" | "agricultural";
+  /** Whether it may be left out where the conditions for that hold. */
+  readonly omitted: "conditions" | "never";
+  readonly clause: string;
+}
+
+export const placeBonding = table<PlaceBonding>({
+  id: "place-bonding",
+  title: "Supplementary bonding in special locations",
+  ref: "BS 7671:2018+A2:2022, 701.415.2, 702.415.2 and 705.415.2.1",
+  edition,
+  applies: "Metal that can be touched at once in the place.",
+  units: { place: "", omitted: "", clause: "" },
+  standing: "memory",
+  rows: [
+    { place: "bathroom", omitted: "conditions", clause: "701.415.2" },
+    { place: "pool", omitted: "never", clause: "702.415.2" },
+    { place: "agricultural", omitted: "never", clause: "705.415.2.1" },
+  ],
+});
+
+/** The voltage that may stay on exposed metal of a place in TT, where it is less than elsewhere. */
+export interface PlaceTouch {
+  readonly place: "agricultural" | "construction";
+  readonly edition: string;
+  readonly volts: number;
+  readonly clause: string;
+}
+
+export const placeTouch = table<PlaceTouch>({
+  id: "place-touch",
+  title: "Touch voltage in special locations",
+  ref: "BS 7671:2001, 604-05 and 605-06",
+  edition: "16th Edition only",
+  applies: "TT: earth resistance times the rated residual current.",
+  units: { place: "", edition: "", volts: "V", clause: "" },
+  standing: "memory",
+  rows: [
+    memory({ place: "construction", edition: "BS 7671:2001", volts: 25, clause: "604-05" }),
+    memory({ place: "agricultural", edition: "BS 7671:2001", volts: 25, clause: "605-06" }),
+  ],
+});
