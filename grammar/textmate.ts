@@ -122,6 +122,7 @@ function statementPattern(word: string, params: readonly Param[]): Pattern {
   const labelled = labels.map((label) => ({
     label,
     choices: choicesOf(params.filter((param) => param.label === label)),
+    many: params.some((param) => param.label === label && param.many),
   }));
   const choices = choicesOf(params.filter(({ label }) => label === undefined));
   const name = `(?:${sourceOf("Word")}|${sourceOf("NumberWord")}|${sourceOf("Number")})`;
@@ -166,10 +167,29 @@ const choicesOf = (params: readonly Param[]): string[] => [
   ),
 ];
 
-const labelledPattern = ({ label, choices }: { label: string; choices: readonly string[] }): Pattern => ({
-  match: `(${literally(label)})[^\\S\\r\\n]+(${anyOf(choices)})${wordEnd}`,
-  captures: { "1": { name: scope(wordScopes.label) }, "2": { name: scope(wordScopes.choice) } },
-});
+interface Labelled {
+  readonly label: string;
+  readonly choices: readonly string[];
+  readonly many: boolean;
+}
+
+/** A label and its choice, or as many of them as follow: a zone is a number, and still a choice. */
+const labelledPattern = ({ label, choices, many }: Labelled): Pattern => {
+  const blank = "[^\\S\\r\\n]";
+  const own = scope(wordScopes.label);
+  if (!many) {
+    return {
+      match: `(${literally(label)})${blank}+(${anyOf(choices)})${wordEnd}`,
+      captures: { "1": { name: own }, "2": { name: scope(wordScopes.choice) } },
+    };
+  }
+  return {
+    begin: `(${literally(label)})(?=${blank}+${anyOf(choices)}${wordEnd})`,
+    beginCaptures: { "1": { name: own } },
+    end: `(?!${blank}*${anyOf(choices)}${wordEnd})`,
+    patterns: [tokenPattern("Space"), listPattern("choice", choices)],
+  };
+};
 
 const listPattern = (kind: keyof typeof wordScopes, list: readonly string[]): Pattern => ({
   name: scope(wordScopes[kind]),

@@ -423,15 +423,7 @@ const blocks = {
       },
     ),
     ...faultCurrents,
-    electrode: once(
-      { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
-      {
-        means: "The installation's own earth electrode and its resistance (RA).",
-        background: "Over 200 Ω it may not stay what it is when the ground dries or freezes.",
-        limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
-        example: "electrode rod 84 Ω",
-      },
-    ),
+    electrode: electrodeRow("The installation's own earth electrode and its resistance (RA)."),
     cutout: once(
       {
         standard: productStandard("the standard on the fuse"),
@@ -534,6 +526,7 @@ const blocks = {
         example: "earthing TT",
       },
     ),
+    electrode: electrodeRow("The electrode of a board that is earthed by its own, and its resistance (RA)."),
     diversity: once(
       { share: quantity("share", "the share in use at once") },
       {
@@ -717,7 +710,9 @@ const blocks = {
     place: once(
       {
         places: many(choice(list.places, "where it is")),
-        zone: opt(label("zone", many(choice(list.zones, "the zones the circuit reaches, of a bath, shower or pool")))),
+        zone: opt(
+          label("zone", many(choice(list.zones, "a zone of the bath, shower or pool that the circuit reaches"))),
+        ),
         distance: opt(label("distance", quantity("length", "from zone 1 to the nearest socket, level"))),
       },
       {
@@ -756,6 +751,7 @@ const blocks = {
         example: "earthing TT",
       },
     ),
+    electrode: electrodeRow("The electrode of a circuit that is earthed by its own, and its resistance (RA)."),
     "open-PEN": once(
       { what: text("what disconnects, and where it is") },
       {
@@ -1032,6 +1028,18 @@ function containmentRow() {
       opens: "containment",
       blockOptional: true,
       example: "containment C1 conduit 25 mm length 6 m bends 2",
+    },
+  );
+}
+
+function electrodeRow(means: string) {
+  return once(
+    { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
+    {
+      means,
+      background: "Over 200 Ω it may not stay what it is when the ground dries or freezes.",
+      limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
+      example: "electrode rod 84 Ω",
     },
   );
 }

@@ -37,6 +37,7 @@ export function additionalProtection(study: WayStudy): Need[] {
 }
 
 function placeNeeds(study: WayStudy): Need[] {
+  if (study.places.size === 0) return [];
   const needs = places.flatMap((place) => {
     const row = placeRcdRow(study, place);
     const limit = row && placeRcdLimit(row);

@@ -5,7 +5,7 @@ import type { Context, Installation } from "../model/installation.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "./faults.ts";
 import { keptWith } from "./kept.ts";
 import { originImpedance } from "./loop.ts";
-import { type NumberAt, studySupply } from "./supply.ts";
+import { type NumberAt, originSupply, type SupplyStudy, studySupply } from "./supply.ts";
 import { boardImpedance } from "./way.ts";
 
 /** One place where both a fault current and a loop impedance are noted. */
@@ -24,8 +24,8 @@ export interface FaultPlace {
 export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
   const [first] = boards;
   if (!first) return [];
-  const { threePhase } = studySupply(first.context);
-  const origin = placeOf("the origin", first.context, supplyFaults(supply), originImpedance({ supply }), threePhase);
+  const known = originSupply(supply);
+  const origin = placeOf("the origin", known, supplyFaults(supply), originImpedance({ supply }), known.threePhase);
   return [...origin, ...boards.flatMap(({ context }) => boardPlace(context))];
 }
 
@@ -33,19 +33,19 @@ const boardPlace = keptWith((context: Context): readonly FaultPlace[] => {
   const { name, facts } = context.board;
   const loop = boardImpedance(context);
   const own = facts.one("phases")?.args.count.value;
-  const three = own === undefined ? studySupply(context).threePhase : own === "three";
-  return placeOf(`board ${name}`, context, boardFaults(facts), loop?.name === "Zdb" ? loop : undefined, three);
+  const known = studySupply(context);
+  const three = own === undefined ? known.threePhase : own === "three";
+  return placeOf(`board ${name}`, known, boardFaults(facts), loop?.name === "Zdb" ? loop : undefined, three);
 });
 
 function placeOf(
   name: string,
-  context: Context,
+  { U0, earthing }: SupplyStudy,
   faults: readonly FaultAt[],
   loop: NumberAt | undefined,
   threePhase: boolean,
 ): FaultPlace[] {
   if (!loop || loop.value <= 0 || faults.length === 0) return [];
-  const { U0, earthing } = studySupply(context);
   const combined = earthing === "TN-C-S" || earthing === "TN-C";
   return [{ name, faults, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt: earthing === "TT", combined }];
 }

@@ -4,12 +4,12 @@ import { expectedResistance, resistancePerMetre } from "../calc/conductor-resist
 import { faultCurrent } from "../calc/fault-current.ts";
 import { insulationRule } from "../calc/insulation.ts";
 import type { Context, Installation } from "../model/installation.ts";
-import { exact, type Fact, type FactOf, type Facts } from "../model/values.ts";
+import { exact, type Fact, type FactOf } from "../model/values.ts";
 import { boardInsulation } from "./insulation.ts";
 import { planRcd, word } from "./plan-live.ts";
 import { bound, expecting, type PlannedTest, recordedAs } from "./planned.ts";
 import { liveOfBoard, rcdsOfBoard } from "./rcd-tests.ts";
-import { studySupply, testsOf } from "./supply.ts";
+import { originSupply, studySupply, testsOf } from "./supply.ts";
 import { boardImpedance } from "./way.ts";
 
 type Bonding = FactOf<"supply", "bonding">;
@@ -17,8 +17,7 @@ type Bonding = FactOf<"supply", "bonding">;
 /** The earthing, the bonding and the supply itself. */
 export function planSupply({ supply, boards }: Installation): PlannedTest[] {
   if (!supply) return [];
-  const context = boards[0]?.context;
-  const { earthing, U0, threePhase } = context ? studySupply(context) : usual(supply);
+  const { earthing, U0, threePhase } = originSupply(supply);
   const tested = boards.flatMap(({ board }) => testsOf<"boardDead">(board.head.facts.all("dead")));
   const Ze = supply.one("Ze");
   const impedance = Ze && exact(Ze.args.value);
@@ -51,12 +50,6 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
     ...(threePhase ? [word("phase-sequence", "Phase sequence at the origin", supply.one("phase-sequence"))] : []),
   ];
 }
-
-const usual = (supply: Facts<"supply">) => ({
-  earthing: supply.one("earthing")?.args.system.value,
-  U0: supply.one("U0")?.args.value.value ?? 230,
-  threePhase: supply.one("phases")?.args.count.value === "three",
-});
 
 const reading = (step: PlannedTest["step"], name: string, fact: Fact | undefined, arg: string): PlannedTest => ({
   step,
@@ -116,6 +109,9 @@ function boardLive(context: Context): PlannedTest[] {
   const rcds = rcdsOfBoard(context.board);
   const only = rcds.length === 1;
   return [
+    ...(facts.has("earthing")
+      ? [reading("electrode", "RA, the board's own electrode", facts.one("electrode"), "value")]
+      : []),
     { ...reading("loop", "Zdb, at the board", inTests("Zdb"), "value"), live: true },
     {
       step: "fault",

@@ -14,16 +14,22 @@ export interface SupplyStudy {
 
 const usualU0 = 230;
 
-/** The supply as it reaches a board, or one way of it: the nearest electrode of one's own counts before the supply's earth. */
-export function studySupply(context: Context, way?: Facts<"way">): SupplyStudy {
-  const { supply } = context;
-  const earthingFact = way?.one("earthing") ?? ownEarthing(context) ?? supply?.one("earthing");
+/** The supply at the origin, whatever a board makes of it. */
+export function originSupply(supply: Context["supply"]): SupplyStudy {
+  const earthingFact = supply?.one("earthing");
   return {
     earthing: earthingFact?.args.system.value,
     earthingFact,
     U0: supply?.one("U0")?.args.value.value ?? usualU0,
     threePhase: supply?.one("phases")?.args.count.value === "three",
   };
+}
+
+/** The supply as it reaches a board, or one way of it: the nearest electrode of one's own counts before the supply's earth. */
+export function studySupply(context: Context, way?: Facts<"way">): SupplyStudy {
+  const origin = originSupply(context.supply);
+  const own = way?.one("earthing") ?? ownEarthing(context);
+  return own ? { ...origin, earthing: own.args.system.value, earthingFact: own } : origin;
 }
 
 /** Where a board or one that feeds it leaves the supply's earth behind. */

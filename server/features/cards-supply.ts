@@ -93,9 +93,10 @@ export function boardLoopCard(context: Context, fact: Fact | undefined): Card | 
   const current = row("earth fault current here", fault && prospective(fault.value));
   const upstream = above && { ...context, board: above.board, upstream: further };
   const start = upstream && boardImpedance(upstream);
-  if (!above?.feeder || !upstream) {
+  const apart = context.board.facts.has("earthing");
+  if (!above?.feeder || !upstream || apart) {
     const Ze = exact(context.supply?.one("Ze")?.args.value);
-    const atSupply = context.board.facts.one("fed-from")?.args.from.value === "supply";
+    const atSupply = !apart && context.board.facts.one("fed-from")?.args.from.value === "supply";
     return card([row("at the origin", Ze === undefined || !atSupply ? undefined : `Ze ${ohms(Ze)}`), current], fault);
   }
   const feeder = studyWay(above.feeder, upstream);

@@ -245,6 +245,8 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
       return zeCard(installationAt(snapshot, segment), fact);
     case "supply electrode":
     case "supplyLive electrode":
+    case "board electrode":
+    case "way electrode":
       return electrodeCard(fact);
     case "supply tails":
     case "supply earthing-conductor":

@@ -17,7 +17,9 @@ export function knownPart(study: WayStudy): Section[] {
     ...protectedBy(study),
     ...cableRows(study),
     ...lines(["route", "length", "run", "points", "spurs", "fused", "floor-area"]),
-    ...lines(["serves", "place", "ingress", "supplementary-bonding", "earthing", "open-PEN"]),
+    ...lines(["serves", "place"]),
+    ...(facts.has("place") ? [] : boardPlace(study)),
+    ...lines(["ingress", "supplementary-bonding", "earthing", "electrode", "open-PEN"]),
     ...lines(["load", "Ib", "feeds", "disconnect", "max-Zs", "parallel-path", "class-II"]),
   ];
   if (study.length && !facts.has("length"))
@@ -46,6 +48,12 @@ const labels: Readonly<Record<string, string>> = {
   "supplementary-bonding": "supplementary bonding",
   "open-PEN": "open PEN disconnection",
 };
+
+/** What the board says of all its ways. */
+function boardPlace({ context }: WayStudy): string[][] {
+  const place = context.board.facts.one("place");
+  return place ? [["place", `${written(place as Fact)}, by the board`]] : [];
+}
 
 function supplyText({ supply, context }: WayStudy): string {
   const Ze = context.supply?.one("Ze");

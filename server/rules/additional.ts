@@ -5,7 +5,7 @@ import type { WayStudy } from "../analysis/way.ts";
 import { milliamps } from "../calc/result.ts";
 import type { Fix } from "../model/problems.ts";
 import { combine } from "../tables/source.ts";
-import { amountOf, factSpot, type Related, type Reporter } from "./rule.ts";
+import { amountOf, factSpot, type Reporter } from "./rule.ts";
 import { lineAfter } from "./writing.ts";
 
 /** Reports a way that needs additional protection for one reason and stands behind no RCD at all. */
@@ -15,10 +15,11 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Need["r
   const need = needs.find((one) => one.reason === reason);
   // One RCD is missing, however many rules ask for it; but a departure from one of them excuses none of the others.
   if (!need || (need !== needs[0] && !mayDepart(study))) return;
-  const others = needs.filter((one) => one !== need && one.fact !== need.fact);
+  const { device, placeLine } = study;
+  const asked = needs.map(({ reason, fact }) => placeLine(reason) ?? fact);
+  const others = [...new Set(asked)].filter((fact) => fact !== need.fact);
   const { limit } = need;
   const later = laterRule(study.context);
-  const { device } = study;
   report(factSpot(need.fact), {
     message: `${what} an RCD of ${milliamps(limit.value)} or less, and this circuit has none.${later.words}`,
     limit: amountOf(limit),
@@ -27,17 +28,13 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Need["r
     ...(later.severity ? { severity: later.severity } : {}),
     related: [
       ...(device ? [{ spot: factSpot(device.fact), message: "The device has no residual current function." }] : []),
-      ...placeSaid(study, need),
-      ...others.map(({ fact }) => ({ spot: factSpot(fact), message: "This asks for it too." })),
+      ...others.map((fact) => ({
+        spot: factSpot(fact),
+        message: fact === placeLine(reason) ? "The board says the place." : "This asks for it too.",
+      })),
     ],
     fixes: fixesFor(study, limit.value),
   });
-}
-
-/** The line of the board that says the place, where the finding cannot stand there. */
-function placeSaid({ placeLine }: WayStudy, { reason, fact }: Need): Related[] {
-  const line = placeLine(reason);
-  return line && line !== fact ? [{ spot: factSpot(line), message: "The board says the place." }] : [];
 }
 
 /** Whether a departure stands where it could reach this way. */

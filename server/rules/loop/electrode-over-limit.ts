@@ -1,11 +1,10 @@
 import { rcdName } from "../../analysis/describe.ts";
-import { weakestRcd } from "../../analysis/electrode.ts";
+import { type ElectrodeStudy, originElectrode, ownElectrodes } from "../../analysis/electrode.ts";
 import { touchVoltage } from "../../calc/index.ts";
 import { milliamps, ohms } from "../../calc/result.ts";
-import { measured } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
 import { shown } from "../dead-words.ts";
-import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 export default installationRule({
   id: "loop/electrode-over-limit",
@@ -49,21 +48,23 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    const electrode = installation.supply?.one("electrode");
-    const reading = electrode && measured(electrode.args.value);
-    if (!electrode || !reading || reading.sign === "<") return;
-    if (installation.supply?.one("earthing")?.args.system.value !== "TT") return;
-    const weakest = weakestRcd(installation);
-    if (!weakest || reading.value <= weakest.limit.value) return;
-    const { rcd, limit } = weakest;
-    const voltage = touchVoltage(reading.value, rcd.sensitivity);
-    report(valueSpot(electrode, reading), {
-      message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.`,
-      value: amount(reading.value, "Ω"),
-      limit: amountOf(limit),
-      steps: [...voltage.steps, ...limit.steps],
-      source: combine(limit.source, voltage.source),
-      related: [{ spot: factSpot(rcd.fact), message: `The RCD that relies on it: ${rcdName(rcd)}.` }],
-    });
+    for (const electrode of originElectrode(installation)) judge(electrode, report);
+  },
+  checkBoard(subject, report) {
+    for (const electrode of ownElectrodes(subject)) judge(electrode, report);
   },
 });
+
+function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter): void {
+  if (reading.sign === "<" || !weakest || reading.value <= weakest.limit.value) return;
+  const { rcd, limit } = weakest;
+  const voltage = touchVoltage(reading.value, rcd.sensitivity);
+  report(valueSpot(fact, reading), {
+    message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.`,
+    value: amount(reading.value, "Ω"),
+    limit: amountOf(limit),
+    steps: [...voltage.steps, ...limit.steps],
+    source: combine(limit.source, voltage.source),
+    related: [{ spot: factSpot(rcd.fact), message: `The RCD that relies on it: ${rcdName(rcd)}.` }],
+  });
+}

@@ -1,9 +1,8 @@
-import { weakestRcd } from "../../analysis/electrode.ts";
+import { type ElectrodeStudy, originElectrode, ownElectrodes } from "../../analysis/electrode.ts";
 import { electrodeAdvice } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
-import { measured } from "../../model/values.ts";
 import { shown } from "../dead-words.ts";
-import { amount, amountOf, installationRule, valueSpot } from "../rule.ts";
+import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 export default installationRule({
   id: "loop/electrode-unstable",
@@ -32,19 +31,23 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    const electrode = installation.supply?.one("electrode");
-    const reading = electrode && measured(electrode.args.value);
-    const advice = electrodeAdvice();
-    if (!electrode || !reading || reading.sign === "<" || reading.value <= advice.value) return;
-    // An electrode that is too high for its RCD is told of as that.
-    const tt = installation.supply?.one("earthing")?.args.system.value === "TT";
-    if (tt && reading.value > (weakestRcd(installation)?.limit.value ?? Number.POSITIVE_INFINITY)) return;
-    report(valueSpot(electrode, reading), {
-      message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?`,
-      value: amount(reading.value, "Ω"),
-      limit: amountOf(advice),
-      steps: advice.steps,
-      source: advice.source,
-    });
+    for (const electrode of originElectrode(installation)) judge(electrode, report);
+  },
+  checkBoard(subject, report) {
+    for (const electrode of ownElectrodes(subject)) judge(electrode, report);
   },
 });
+
+function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter): void {
+  const advice = electrodeAdvice();
+  if (reading.sign === "<" || reading.value <= advice.value) return;
+  // An electrode that is too high for its RCD is told of as that.
+  if (weakest && reading.value > weakest.limit.value) return;
+  report(valueSpot(fact, reading), {
+    message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?`,
+    value: amount(reading.value, "Ω"),
+    limit: amountOf(advice),
+    steps: advice.steps,
+    source: advice.source,
+  });
+}

@@ -1,4 +1,4 @@
-import { studySupply } from "../../analysis/supply.ts";
+import { originSupply } from "../../analysis/supply.ts";
 import { factSpot, installationRule } from "../rule.ts";
 
 export default installationRule({
@@ -35,10 +35,9 @@ installation "Theatre wing" {
 }`,
     },
   ],
-  check({ boards }, report) {
-    const [first] = boards;
-    const supply = first && studySupply(first.context);
-    if (supply?.earthing !== "IT" || !supply.earthingFact) return;
+  check(installation, report) {
+    const supply = originSupply(installation.supply);
+    if (supply.earthing !== "IT" || !supply.earthingFact || installation.boards.length === 0) return;
     report(factSpot(supply.earthingFact), {
       message:
         "The loops of an IT system are not judged here: its first fault is watched by an insulation monitor, its second by calculation (411.6).",

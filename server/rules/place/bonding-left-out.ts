@@ -1,4 +1,5 @@
 import { fineRcds, rcdsKnown } from "../../analysis/additional-protection.ts";
+import { rcdDisconnects } from "../../analysis/loop.ts";
 import { bondingNeed } from "../../analysis/places.ts";
 import { numberAt } from "../../analysis/supply.ts";
 import type { WayStudy } from "../../analysis/way.ts";
@@ -62,7 +63,7 @@ function missing(study: WayStudy): Why | undefined {
   }
   const Zs = numberAt(study.Zs);
   const most = study.disconnection?.limit;
-  if (!Zs || !most || Zs.value <= most.value) return undefined;
+  if (!Zs || !most || Zs.value <= most.value || rcdDisconnects(study, Zs.value)) return undefined;
   return {
     words: `Zs ${ohms(Zs.value)} does not let this circuit disconnect in time`,
     steps: [...most.steps, relation("Zs ≤ limit", ohms(Zs.value), ohms(most.value))],

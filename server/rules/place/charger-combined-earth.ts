@@ -32,7 +32,7 @@ export default wayRule({
     const later = laterRule(study.context);
     const { earthingFact } = study.supply;
     report(factSpot(serves), {
-      message: `${found.row.facts.what} may not be earthed by a PME supply (TN-C-S) as it is: it needs ${found.row.facts.instead}.${later.words}`,
+      message: `${found.row.facts.what} may not be earthed by a PME supply (TN-C-S) as it is. What will do is ${found.row.facts.instead}.${later.words}`,
       source: found.source,
       ...(later.severity ? { severity: later.severity } : {}),
       related: earthingFact

@@ -1,9 +1,10 @@
 import { laterRule } from "../../analysis/describe.ts";
-import { combinedEarth, placeSpot } from "../../analysis/places.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { combinedEarth } from "../../analysis/places.ts";
+import type { Fact } from "../../model/values.ts";
+import { boardRule, factSpot, wordSpot } from "../rule.ts";
 import { lineAfter } from "../writing.ts";
 
-export default wayRule({
+export default boardRule({
   id: "place/combined-earth",
   severity: "error",
   since: "0.1",
@@ -27,23 +28,31 @@ export default wayRule({
 }`,
     },
   ],
-  check(study, report) {
-    const found = combinedEarth(study);
-    if (!found || found.row.facts.place === "charger") return;
-    const { place, what, instead } = found.row.facts;
-    const later = laterRule(study.context);
-    const spot = placeSpot(study, place);
-    const { earthingFact } = study.supply;
-    report(factSpot(spot), {
-      message: `${what} may not be earthed by a PME supply (TN-C-S): it needs ${instead}.${later.words}`,
-      source: found.source,
-      ...(later.severity ? { severity: later.severity } : {}),
-      related: earthingFact
-        ? [{ spot: factSpot(earthingFact), message: "The supply's neutral and earth are one." }]
-        : [],
-      fixes: [lineAfter(spot, "earthing TT", "It has an electrode of its own: write earthing TT")].filter(
-        () => spot.inner === undefined,
-      ),
-    });
+  check({ board, studies }, report) {
+    const shared = board.head.facts.one("place");
+    const told = new Set<Fact>();
+    for (const study of studies) {
+      const found = combinedEarth(study);
+      if (!found || found.row.facts.place === "charger") continue;
+      const { place, what, instead } = found.row.facts;
+      // What the board says of all its ways is put right once, at the board.
+      const spot = study.placeLine(place) ?? study.way.header;
+      if (told.has(spot)) continue;
+      told.add(spot);
+      const later = laterRule(study.context);
+      const { earthingFact } = study.supply;
+      report(factSpot(spot), {
+        message: `${what} may not be earthed by a PME supply (TN-C-S). What will do is ${instead}.${later.words}`,
+        source: found.source,
+        ...(later.severity ? { severity: later.severity } : {}),
+        related: [
+          ...(earthingFact
+            ? [{ spot: factSpot(earthingFact), message: "The supply's neutral and earth are one." }]
+            : []),
+          ...(spot === shared ? [{ spot: wordSpot(study.way.header), message: "The first way that it reaches." }] : []),
+        ],
+        fixes: [lineAfter(spot, "earthing TT", "It has an electrode of its own: write earthing TT")],
+      });
+    }
   },
 });
