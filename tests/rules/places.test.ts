@@ -270,6 +270,35 @@ installation "Quay" {
     expect(said(bare)).toContain("rcd/missing-in-tt error");
   });
 
+  it("is judged with the RCD that relies on it", () => {
+    const with84 = text("earthing TT\n    electrode rod 84 Ω");
+    expect(loops(with84)).toEqual([]);
+    expect(loops(with84.replace("84 Ω", "1700 Ω"))).toContain("loop/electrode-over-limit");
+    expect(loops(with84.replace("84 Ω", "260 Ω"))).toContain("loop/electrode-unstable");
+    const onWay = text("").replace("place marina", "place marina\n      earthing TT\n      electrode rod 1700 Ω");
+    expect(loops(onWay)).toContain("loop/electrode-over-limit");
+  });
+
+  it("changes nothing at the origin, whichever board is written first", () => {
+    const lone = `wayfile 1
+installation "Site" {
+  standard BS 7671:2018+A2:2022
+  stage design
+  supply {
+    earthing TN-C-S
+    Ze 0.20 Ω
+    Ipf 5.8 kA
+  }
+  board S "Site board" {
+    fed-from supply
+    earthing TT
+  }
+}`;
+    const told = (sample: string) => foundBy("fault/disagrees-with-loop", sample).map(({ message }) => message);
+    expect(told(lone)).toEqual(told(lone.replace("    earthing TT\n", "")));
+    expect(told(lone)).toHaveLength(1);
+  });
+
   it("still has a limit", () => {
     expect(loops(text("earthing TT").replace("52.3 Ω", "1800 Ω"))).toContain("loop/zs-over-rcd-limit");
   });
