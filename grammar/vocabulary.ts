@@ -713,7 +713,7 @@ const blocks = {
         zone: opt(
           label("zone", many(choice(list.zones, "a zone of the bath, shower or pool that the circuit reaches"))),
         ),
-        distance: opt(label("distance", quantity("length", "from zone 1 to the nearest socket, level"))),
+        distance: opt(label("distance", quantity("length", "how far the nearest socket is from zone 1"))),
       },
       {
         means: "A place with rules of its own, and the zones of it that the circuit reaches.",

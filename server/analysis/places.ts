@@ -83,7 +83,8 @@ export function combinedEarth(
   study: WayStudy,
 ): { readonly row: (typeof placeEarths.rows)[number]; readonly source: Source } | undefined {
   const { supply, uses, facts, context } = study;
-  if (supply.earthing !== "TN-C-S" || !study.isFinal || extraLow(study) || !partSeven(study)) return undefined;
+  if (supply.earthing !== "TN-C-S" || earthingBroken(study) || !study.isFinal || extraLow(study) || !partSeven(study))
+    return undefined;
   // A source of one's own is earthed at one place.
   if (context.supply?.one("source")?.args.of.value === "private") return undefined;
   const found = (["caravan", "marina"] as const).find((place) => study.servesSockets && study.places.has(place));
@@ -93,6 +94,10 @@ export function combinedEarth(
   if (!row || (place === "charger" && (facts.has("open-PEN") || beforeChargers(study)))) return undefined;
   return { row, source: placeSource(row.facts.clause, sourceOf(placeEarths, row, "what")) };
 }
+
+/** A line of an own electrode that is half typed, here or at a board on the way. */
+const earthingBroken = ({ facts, context: { board, upstream } }: WayStudy): boolean =>
+  [facts, board.facts, ...upstream.map((above) => above.board.facts)].some(({ broken }) => broken.includes("earthing"));
 
 /** Charging points came with Amendment 1 of the 17th Edition. */
 const beforeChargers = ({ context }: WayStudy): boolean => context.edition?.id === "BS 7671:2008";

@@ -201,9 +201,14 @@ describe("the earth of a PME supply", () => {
     ["one that disconnects", [rcbo("C32"), "serves ev-charger", 'open-PEN "In the unit"'], PME, []],
     ["one with an electrode", [rcbo("C32"), "serves ev-charger", "earthing TT"], PME, []],
     ["one half described", [rcbo("C32"), "serves ev-charger", "open-PEN"], PME, []],
+    ["one whose electrode is being typed", [rcbo("C32"), "serves ev-charger", "earthing"], PME, []],
     ["an unknown earthing", [rcbo("C32"), "serves ev-charger"], "Ipf 1 kA", []],
   ])("and %s", (_, lines, supply, expected) => {
     expect(of(lines, { supply })).toEqual(expected);
+  });
+
+  it("is not spoken of while the board's electrode is being typed", () => {
+    expect(onBoard("place caravan\nearthing T", pitch.slice(0, 2), { supply: PME })).toEqual([]);
   });
 
   it("does not excuse a pitch for a device that disconnects", () => {
