@@ -23,11 +23,12 @@ export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
   const written = trial.facts.one("device")?.args;
   const others = trial.rcds.filter(({ at }) => at !== "device");
   const [need] = additionalProtection(trial);
-  const most = need?.limit ?? rcdLimit("additional");
+  const forFault = trial.supply.earthing === "TT" && trial.isFinal && !trial.facts.has("class-II");
+  // A coarse one would do for some places; where it stands alone before an electrode, the fine one suits any electrode.
+  const most = need && !(forFault && others.length === 0) ? need.limit : rcdLimit("additional");
   const charger = trial.uses.has("ev-charger") && !others.some(({ at }) => at === "way");
   const alone = charger || (ownRcd(trial) !== undefined && !others.some(({ at }) => at === "way"));
-  const fine = others.some((rcd) => meets(rcd, most)) && !alone;
-  const forFault = trial.supply.earthing === "TT" && trial.isFinal && !trial.facts.has("class-II");
+  const fine = need !== undefined && others.some((rcd) => meets(rcd, need.limit)) && !alone;
   const asked = (need !== undefined && !fine) || (forFault && others.length === 0);
   const before = written?.sensitivity?.value;
   const plain = { standard: kind.standard };
@@ -44,7 +45,8 @@ export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
       ],
     };
   }
-  const sensitivity = before !== undefined && (!need || before <= most.value) ? before : nearestBelow(most.value);
+  const serves = before !== undefined && (!need || meets({ sensitivity: before }, need.limit));
+  const sensitivity = serves ? before : nearestBelow(most.value);
   const least = leastType(trial);
   const type = written?.type && rcdCovers(written.type.value, least.type) ? written.type.value : least.type;
   const direction = written?.direction?.value;

@@ -44,7 +44,7 @@ const circuits = fc.record<Circuit>({
     },
   ),
   serves: fc.constantFrom(...uses),
-  place: fc.constantFrom("", "bathroom", "outdoors"),
+  place: fc.constantFrom("", "bathroom", "outdoors", "agricultural", "caravan", "marina", "construction", "pool"),
   ze: fc.constantFrom(0.12, 0.3, 0.6, 0.8),
   fault: fc.constantFrom(0.9, 3, 7.5),
   earthing: fc.constantFrom("TN-S", "TN-C-S", "TT"),
@@ -78,7 +78,9 @@ const faultsIn = (text: string) => {
     ({ check, line, severity }) =>
       line >= from &&
       // What passes a limit on memory is information, and would be a fault of the proposal all the same.
-      (/^(?:design|drop|coordination)\//.test(check) ||
+      (/^(?:design|drop|coordination)\/|^place\/(?:.*-without-rcd|socket-shares-rcd)|^rcd\/sensitivity-too/.test(
+        check,
+      ) ||
         (severity !== "information" && /^(?:language|loop|fault|rcd|network)\//.test(check))),
   );
 };

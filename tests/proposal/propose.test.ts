@@ -53,6 +53,21 @@ describe("the device", () => {
     expect(tt.device).toBe("device BS EN 61009 B16 6 kA 30 mA type A");
   });
 
+  it("has the RCD its place asks for, and one of its own where that is asked", () => {
+    const deviceFor = (first: string, setting = {}) => proposed(heater(first), setting).proposal.device;
+    expect(deviceFor("place agricultural")).toBe("device BS EN 61009 B16 6 kA 300 mA type A");
+    const farm = { board: "fed-from supply\nplace agricultural\nmain-switch BS EN 61008 100 A 300 mA type A delayed" };
+    expect(deviceFor("points 1", farm)).toBe("device BS EN 60898 B16 6 kA");
+    const electrode = { supply: "earthing TT\nZe 180 Ω\nIpf 0.1 kA" };
+    expect(deviceFor("place agricultural", electrode)).toBe("device BS EN 61009 B16 6 kA 30 mA type A");
+    const board = "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A";
+    const berth = heater("behind east\n  place marina").replace("water-heater", "sockets");
+    expect(proposed(berth, { board }).proposal.device).toBe("device BS EN 61009 B16 6 kA 30 mA type A");
+    expect(proposed(berth.replace("marina", "ordinary"), { board }).proposal.device).toBe(
+      "device BS EN 60898 B16 6 kA",
+    );
+  });
+
   it("keeps the waveform type of an RCBO that is strong enough, and strengthens one that is not", () => {
     const rcbo = (type: string) => heater(`device BS EN 61009 B6 6 kA 30 mA type ${type}\n  place bathroom`);
     expect(proposed(rcbo("B")).proposal.device).toBe("device BS EN 61009 B16 6 kA 30 mA type B");

@@ -2,7 +2,6 @@ import { placeSpot, socketDistance, zonesOf } from "../../analysis/places.ts";
 import { workOf } from "../../analysis/supply.ts";
 import { metres } from "../../calc/result.ts";
 import { amountOf, factSpot, wayRule } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
 
 export default wayRule({
   id: "place/distance-not-stated",
@@ -32,13 +31,10 @@ export default wayRule({
     const inside = zonesOf(study).some((zone) => zone !== "outside");
     if (!limit || !study.servesSockets || !study.places.has("bathroom") || study.isSpare) return;
     if (line?.args.distance || (inside && study.uses.size === 1) || workOf(study.context) === "existing") return;
-    const spot = placeSpot(study, "bathroom");
-    report(factSpot(spot), {
+    report(factSpot(placeSpot(study, "bathroom")), {
       message: `Sockets in a room with a bath or shower stand ${metres(limit.value)} or more from zone 1: say how far the nearest one is.`,
       limit: amountOf(limit),
       source: limit.source,
-      fixes:
-        spot === line ? wordsAfter(line, "distance … m".replace("…", String(limit.value)), "Say the distance") : [],
     });
   },
 });
