@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, table } from "./table.ts";
 
 /** An RCD that a place asks for beyond the general rules. */
 export interface PlaceRcd {
@@ -26,45 +26,36 @@ export const placeRcds = table<PlaceRcd>({
   standing: "memory",
   rows: [
     { place: "pool", circuits: "all", upTo: null, residual: 0.03, own: "shared", clause: "702.410.3.4" },
-    published({
+    {
       place: "agricultural",
       circuits: "sockets",
       upTo: 32,
       residual: 0.03,
       own: "shared",
       clause: "705.411.1",
-    }),
-    published({
+    },
+    {
       place: "agricultural",
       circuits: "sockets",
       upTo: null,
       residual: 0.1,
       own: "shared",
       clause: "705.411.1",
-    }),
-    published(
+    },
+    memory(
       { place: "agricultural", circuits: "other", upTo: null, residual: 0.3, own: "shared", clause: "705.411.1" },
       {},
       "Whether distribution circuits are meant is disputed; they are not judged by it here.",
     ),
-    published(
+    memory(
       { place: "caravan", circuits: "sockets", upTo: null, residual: 0.03, own: "each", clause: "708.415.1" },
-      { own: "memory" },
+      {},
       "708.553.1.13 in the 17th Edition.",
     ),
-    published(
-      { place: "marina", circuits: "sockets", upTo: 63, residual: 0.03, own: "each", clause: "709.531.2" },
-      { own: "memory", upTo: "memory" },
-    ),
+    { place: "marina", circuits: "sockets", upTo: 63, residual: 0.03, own: "each", clause: "709.531.2" },
     { place: "marina", circuits: "sockets", upTo: null, residual: 0.3, own: "each", clause: "709.531.2" },
     { place: "construction", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "704.410.3.10" },
     { place: "construction", circuits: "sockets", upTo: null, residual: 0.5, own: "shared", clause: "704.411.3.2.1" },
-  ],
-  seen: [
-    "Training page: where BS 7671 requires RCDs (17th Edition)",
-    "ElectriciansForums thread: distribution circuits in a Section 705 location",
-    "IET Wiring Matters, winter 2011: marinas and similar locations",
-    "IET EngX: residential park home and Section 708",
   ],
 });
 
@@ -86,36 +77,31 @@ export const placeEarths = table<PlaceEarth>({
   units: { place: "", what: "", instead: "", clause: "" },
   standing: "memory",
   rows: [
-    published({
+    {
       place: "caravan",
       what: "The sockets of a pitch",
       instead: "an electrode of their own, written earthing TT",
       clause: "BS 7671:2018+A2:2022, 708.411.4; ESQCR 2002, Regulation 9(4)",
-    }),
-    published({
+    },
+    {
       place: "marina",
       what: "The sockets of a berth",
       instead: "an electrode of their own, written earthing TT",
       clause: "BS 7671:2018+A2:2022, 709.411.4; ESQCR 2002, Regulation 9(4)",
-    }),
+    },
     {
       place: "construction",
       what: "A construction site",
       instead: "an electrode of its own, written earthing TT, unless it is a fixed building with its main bonding in",
       clause: "BS 7671:2018+A2:2022, 704.411.3.1",
     },
-    published({
+    {
       place: "charger",
       what: "A charging point for a vehicle outdoors",
       instead:
         "a device that disconnects when the combined conductor breaks, written open-PEN, or an electrode of its own, written earthing TT",
       clause: "BS 7671:2018+A2:2022, 722.411.4.1",
-    }),
-  ],
-  seen: [
-    "IET Wiring Matters, winter 2011: marinas and similar locations",
-    "IET EngX: caravan hook-up and ESQCR Regulation 9(4)",
-    "Contractor page: commercial charging points, with the words of 722.411.4.1 (iii)",
+    },
   ],
 });
 
@@ -138,7 +124,7 @@ export const placeWater = table<PlaceWater>({
   rows: [
     { place: "bathroom", zone: "0", water: 7, clause: "701.512.2" },
     { place: "bathroom", zone: "1", water: 4, clause: "701.512.2" },
-    published({ place: "bathroom", zone: "2", water: 4, clause: "701.512.2" }),
+    { place: "bathroom", zone: "2", water: 4, clause: "701.512.2" },
     { place: "pool", zone: "0", water: 8, clause: "702.512.2" },
     { place: "pool", zone: "1", water: 4, clause: "702.512.2" },
     { place: "pool", zone: "2", water: 2, clause: "702.512.2" },
@@ -147,7 +133,6 @@ export const placeWater = table<PlaceWater>({
     { place: "marina", zone: "", water: 4, clause: "709.512.2" },
   ],
   notes: ["Zone 2 of a pool outdoors asks for IPX4."],
-  seen: ["Trade body's questions and answers: washing machines and sockets in bathrooms"],
 });
 
 /** Zones in which nothing but extra-low voltage may be. */
@@ -190,15 +175,10 @@ export const placeDistances = table<PlaceDistance>({
   edition: "since the 17th Edition; less since Amendment 2 of the 18th",
   applies: "Socket-outlets other than SELV and shaver supply units to BS EN 61558-2-5.",
   units: { from: "", distance: "m" },
-  standing: "published",
+  standing: "memory",
   rows: [
     { from: "BS 7671:2008", distance: 3 },
-    published({ from: "BS 7671:2018+A2:2022", distance: 2.5 }, {}, "Seen in the draft for comment of Amendment 2."),
-  ],
-  seen: [
-    "Trade body's questions and answers: washing machines and sockets in bathrooms",
-    "Contractor page: can you install a socket in a bathroom",
-    "IET EngX: the Amendment 2 draft for comment, 701.512.3",
+    memory({ from: "BS 7671:2018+A2:2022", distance: 2.5 }, {}, "Seen in the draft for comment of Amendment 2."),
   ],
 });
 
@@ -242,7 +222,7 @@ export const placeTouch = table<PlaceTouch>({
   units: { place: "", edition: "", volts: "V", clause: "" },
   standing: "memory",
   rows: [
-    memory({ place: "construction", edition: "BS 7671:2001", volts: 25, clause: "604-05" }),
-    memory({ place: "agricultural", edition: "BS 7671:2001", volts: 25, clause: "605-06" }),
+    { place: "construction", edition: "BS 7671:2001", volts: 25, clause: "604-05" },
+    { place: "agricultural", edition: "BS 7671:2001", volts: 25, clause: "605-06" },
   ],
 });
