@@ -25,20 +25,20 @@ const joined = "supplementary-bonding fitted";
 
 describe("which RCD a place asks for", () => {
   it.each([
-    ["agricultural", "sockets", mcb("C40"), ["place/agricultural-without-rcd information"]],
-    ["agricultural", "sockets", rcbo("C40", "300 mA"), ["rcd/sensitivity-too-high information"]],
+    ["agricultural", "sockets", mcb("C40"), ["place/agricultural-without-rcd error"]],
+    ["agricultural", "sockets", rcbo("C40", "300 mA"), ["rcd/sensitivity-too-high error"]],
     ["agricultural", "sockets", rcbo("C40", "100 mA"), []],
     ["agricultural", "sockets", rcbo("C32", "100 mA"), ["rcd/sensitivity-too-high error"]],
-    ["agricultural", "lighting", mcb("B6"), ["place/agricultural-without-rcd information"]],
+    ["agricultural", "lighting", mcb("B6"), ["place/agricultural-without-rcd error"]],
     ["agricultural", "lighting", rcbo("B6", "300 mA"), []],
-    ["agricultural", "lighting", rcbo("B6", "500 mA"), ["rcd/sensitivity-too-high information"]],
+    ["agricultural", "lighting", rcbo("B6", "500 mA"), ["rcd/sensitivity-too-high error"]],
     ["agricultural", "selv", mcb("B6"), []],
     ["pool", "heating", mcb("B16"), ["place/pool-without-rcd information"]],
     ["pool", "heating", rcbo("B16", "100 mA"), ["rcd/sensitivity-too-high information"]],
     ["construction", "sockets", mcb("C63"), ["place/construction-without-rcd information"]],
     ["construction", "sockets", rcbo("C63", "500 mA"), []],
     ["construction", "lighting", mcb("C10"), []],
-    ["marina", "sockets", rcbo("C63", "100 mA"), ["rcd/sensitivity-too-high information"]],
+    ["marina", "sockets", rcbo("C63", "100 mA"), ["rcd/sensitivity-too-high error"]],
     ["marina", "sockets", rcbo("C80", "300 mA"), []],
     ["caravan", "sockets", rcbo("C63"), []],
     ["caravan", "lighting", mcb("C10"), []],
@@ -85,7 +85,7 @@ describe("which RCD a place asks for", () => {
 
   it("a departure from the general rule excuses it from that alone", () => {
     const lines = [mcb("B16"), "serves sockets", "place agricultural", joined, 'departure 411.3.3 "Labelled"'];
-    expect(of(lines)).toEqual(["place/agricultural-without-rcd information"]);
+    expect(of(lines)).toEqual(["place/agricultural-without-rcd error"]);
     expect(of([...lines, 'departure 705.411.1 "Dry store"'])).toEqual([]);
   });
 });
@@ -94,7 +94,7 @@ describe("the place of a board", () => {
   const light = [mcb("B6"), "serves lighting"];
 
   it("is that of its ways", () => {
-    expect(onBoard("place agricultural", [...light, joined])).toEqual(["place/agricultural-without-rcd information"]);
+    expect(onBoard("place agricultural", [...light, joined])).toEqual(["place/agricultural-without-rcd error"]);
   });
 
   it("gives way to a place of the way's own, which may be none of these", () => {
@@ -104,7 +104,7 @@ describe("the place of a board", () => {
 
   it("is added to by how the place is used", () => {
     expect(onBoard("place agricultural", [...light, "place outdoors", joined])).toEqual([
-      "place/agricultural-without-rcd information",
+      "place/agricultural-without-rcd error",
     ]);
     expect(onBoard("place skilled-only", [mcb("B16"), "serves sockets"])).toEqual([]);
   });
@@ -190,14 +190,14 @@ describe("the earth of a PME supply", () => {
   const pitch = [rcbo("C16"), "serves sockets", "place caravan"];
 
   it.each([
-    ["a pitch", pitch, PME, ["place/combined-earth information"]],
+    ["a pitch", pitch, PME, ["place/combined-earth error"]],
     ["a pitch with an electrode of its own", [...pitch, "earthing TT"], PME, []],
     ["a pitch of a TN-S supply", pitch, "earthing TN-S\nZe 0.3 Ω\nIpf 1 kA", []],
     ["a pitch of a TT supply", pitch, TT, []],
     ["a pitch of a generator of its own", pitch, `${PME}\nsource private`, []],
     ["the lights of a camp site", [mcb("B6"), "serves lighting", "place caravan"], PME, []],
     ["a site", [rcbo("C16"), "serves sockets", "place construction"], PME, ["place/combined-earth information"]],
-    ["a charging point", [rcbo("C32"), "serves ev-charger"], PME, ["place/charger-combined-earth information"]],
+    ["a charging point", [rcbo("C32"), "serves ev-charger"], PME, ["place/charger-combined-earth warning"]],
     ["one that disconnects", [rcbo("C32"), "serves ev-charger", 'open-PEN "In the unit"'], PME, []],
     ["one with an electrode", [rcbo("C32"), "serves ev-charger", "earthing TT"], PME, []],
     ["one half described", [rcbo("C32"), "serves ev-charger", "open-PEN"], PME, []],
@@ -212,16 +212,14 @@ describe("the earth of a PME supply", () => {
   });
 
   it("does not excuse a pitch for a device that disconnects", () => {
-    expect(of([...pitch, 'open-PEN "Relay in the pillar"'], { supply: PME })).toEqual([
-      "place/combined-earth information",
-    ]);
+    expect(of([...pitch, 'open-PEN "Relay in the pillar"'], { supply: PME })).toEqual(["place/combined-earth error"]);
   });
 
   it("is said once of a board, and put right there", () => {
     const board = "fed-from supply\nplace marina";
     const berths = [1, 2, 3].map((id) => way([rcbo("C16"), "serves sockets"], "radial", String(id))).join("\n");
     const text = inSetting(berths, { board, supply: PME }).text;
-    expect(said(text)).toEqual(["place/combined-earth information"]);
+    expect(said(text)).toEqual(["place/combined-earth error"]);
     const after = fixed("place/combined-earth", text);
     expect(after).toContain("place marina\nearthing TT");
     expect(said(after)).toEqual([]);
@@ -317,7 +315,7 @@ describe("the zones of a bathroom or pool", () => {
 
   it.each([
     ["bathroom zone outside distance 2.6 m", "BS 7671:2018+A2:2022", []],
-    ["bathroom zone outside distance 2.6 m", "BS 7671:2018", ["place/sockets-near-bath information"]],
+    ["bathroom zone outside distance 2.6 m", "BS 7671:2018", ["place/sockets-near-bath error"]],
     ["bathroom zone outside distance 2.4 m", "BS 7671:2018+A2:2022", ["place/sockets-near-bath information"]],
     ["bathroom distance 3 m", "BS 7671:2008", []],
     ["bathroom", "BS 7671:2018+A2:2022", ["place/distance-not-stated information"]],
@@ -340,8 +338,8 @@ describe("the zones of a bathroom or pool", () => {
   });
 
   it.each([
-    ["bathroom zone 1 2 outside", "IP20", ["place/enclosure-too-open information"]],
-    ["bathroom zone 2", "IP23", ["place/enclosure-too-open information"]],
+    ["bathroom zone 1 2 outside", "IP20", ["place/enclosure-too-open warning"]],
+    ["bathroom zone 2", "IP23", ["place/enclosure-too-open warning"]],
     ["bathroom zone 1", "IPX4", []],
     ["bathroom zone outside", "IP20", []],
     ["pool zone 2", "IPX2", []],
@@ -356,7 +354,7 @@ describe("the zones of a bathroom or pool", () => {
     ["pool zone 1", "heating", "IPX4", ["place/zone-not-extra-low information"]],
     ["pool zone 2", "heating", "IPX4", []],
     ["pool zone 0 1", "selv", "IPX8", []],
-    ["bathroom zone 0", "lighting", "IPX7", ["place/zone-not-extra-low information"]],
+    ["bathroom zone 0", "lighting", "IPX7", ["place/zone-not-extra-low error"]],
     ["bathroom zone 1", "shower", "IPX5", []],
   ])("mains: %s for %s", (place, use, code, expected) => {
     expect(bath(place, use, [`ingress ${code}`, joined])).toEqual(expected);
