@@ -2,8 +2,8 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type CircuitLeg, type CircuitRuns, legEnd, legStart } from "../calc/circuit-network.ts";
-import { armourPerMetre, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import type { Calculated } from "../calc/result.ts";
+import { conductorPerMetre } from "./cpc.ts";
 import { warmed } from "./dead.ts";
 import type { Runs } from "./runs.ts";
 import type { WayStudy } from "./way.ts";
@@ -51,17 +51,11 @@ export function circuitOf(
 function perMetreOf({ cable }: WayStudy, temperature: number | undefined): CircuitNetwork["sources"] {
   const none = { line: undefined, neutral: undefined, cpc: undefined };
   if (!cable || cable.construction === "flex" || cable.construction === "mineral") return none;
-  const of = (csa: number) => {
-    const cold = resistancePerMetre(csa, cable.material);
+  const of = (which: Conductor) => {
+    const cold = conductorPerMetre(cable, which);
     return cold && warmed(cold, temperature);
   };
-  const { cores } = cable;
-  const armour =
-    cable.cpcBy === "armour" && (cores === 2 || cores === 3 || cores === 4 || cores === 5)
-      ? armourPerMetre(cable.line, cores)
-      : undefined;
-  const cpc = cable.cpc === undefined ? armour && warmed(armour, temperature) : of(cable.cpc);
-  return { line: of(cable.line), neutral: of(cable.neutral), cpc };
+  return { line: of("line"), neutral: of("neutral"), cpc: of("cpc") };
 }
 
 type Shape = Omit<CircuitNetwork, "perMetre" | "sources">;

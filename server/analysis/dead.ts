@@ -105,12 +105,6 @@ export function sizeOfResistance(perMetre: number): number | undefined {
   return near && near.away < Math.log(1 + deadTestPractice.ringRatio.value) ? near.csa : undefined;
 }
 
-/** Metres of one conductor that a resistance is worth at 20 °C. */
-export function impliedLength(resistance: number, csa: number, metal: "copper" | "aluminium" = "copper") {
-  const perMetre = resistancePerMetre(csa, metal);
-  return perMetre && resistance / perMetre.value;
-}
-
 /** What the same run would read in the other metal. */
 export function otherMetal(study: WayStudy): { name: "copper" | "aluminium"; ratio: number } | undefined {
   const { cable } = study;

@@ -159,11 +159,11 @@ function heatLines(node: BoardNode, study: WayStudy): DesignLine[] {
 
 function protectiveLines(study: WayStudy): DesignLine[] {
   const found = protectiveNeed(study);
-  const cpc = study.cable?.cpc;
-  if (!found || cpc === undefined) return [];
-  const title =
-    found.method === "table" ? "Protective conductor, by Table 54.7" : "Protective conductor, by the heat of the fault";
-  return [compared({ title, value: stated(cpc, "mm²"), limit: found.need, least: true, guidance: !found.certain })];
+  if (!found) return [];
+  const what = found.of === "armour" ? "Armour as protective conductor" : "Protective conductor";
+  const title = found.method === "table" ? `${what}, by Table 54.7` : `${what}, by the heat of the fault`;
+  const value = found.of === "armour" ? found.has : stated(found.has.value, "mm²");
+  return [compared({ title, value, limit: found.need, least: true, guidance: !found.certain })];
 }
 
 function letThroughLines(node: BoardNode, study: WayStudy): DesignLine[] {

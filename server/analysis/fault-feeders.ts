@@ -1,11 +1,12 @@
 /** The cables a fault current goes through between two boards. */
-import { type Calculated, type FaultCable, operatingFactor, operatingResistance } from "../calc/index.ts";
+
+import type { Conductor } from "../calc/circuit-network.ts";
+import { type Calculated, type FaultCable, operatingResistance } from "../calc/index.ts";
 import { ohms, step } from "../calc/result.ts";
 import { combine, fromFormula } from "../tables/source.ts";
+import { operatingFactorOf } from "./cpc.ts";
 import type { BoardNode } from "./network.ts";
 import { expectedConductor, type WayStudy } from "./way.ts";
-
-export type Conductor = "line" | "neutral" | "cpc";
 
 export interface FeederTo {
   readonly study: WayStudy;
@@ -37,7 +38,7 @@ export function cablesOf(
 /** Resistance of conductors of a way in series; of a ring, to its middle. */
 export function resistanceOf(study: WayStudy, of: readonly Conductor[], state: "cold" | "hot"): Calculated | undefined {
   const parts = of.map((which) => expectedConductor(study, which));
-  const factor = operatingFactor(study.cable?.insulation ?? 70, "incorporated");
+  const factor = operatingFactorOf(study.cable, of);
   if (!parts.every((part) => part !== undefined) || !factor) return undefined;
   const whole = parts.reduce((sum, { value }) => sum + value, 0);
   const value = study.isRing ? whole / 4 : whole;

@@ -1,8 +1,10 @@
 /** Fault currents reckoned from what was recorded nearest upstream, along the feeders. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc/index.ts";
 import { kiloamps, ohms, step } from "../calc/result.ts";
 import { combine, type Source } from "../tables/source.ts";
-import { type Conductor, cablesOf, feedersTo, resistanceOf } from "./fault-feeders.ts";
+import { cablesOf, feedersTo, resistanceOf } from "./fault-feeders.ts";
 import { faultsAt } from "./faults.ts";
 import { keptWith } from "./kept.ts";
 import { hotR1R2 } from "./loop.ts";

@@ -1,10 +1,11 @@
 /** What a loop impedance should be, from what lies upstream of it. */
-import { type Calculated, operatingFactor, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
+import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
 import type { Context } from "../model/installation.ts";
 import { measured } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
+import { hasMetalBeside, operatingFactorOf } from "./cpc.ts";
 import { doubtOf, expectedR1R2At, latestDead } from "./dead.ts";
 import { studyRing } from "./ring.ts";
 import { r1r2Doubt } from "./ring-r1r2.ts";
@@ -14,7 +15,7 @@ import { boardImpedance, type Rcd, WayStudy } from "./way.ts";
 /** The most R1+R2 of any point at the conductor's operating temperature, from length and sizes. */
 export function hotR1R2(study: WayStudy): Calculated | undefined {
   const cold = study.greatestR1R2;
-  const factor = operatingFactor(study.cable?.insulation ?? 70, "incorporated");
+  const factor = operatingFactorOf(study.cable);
   return cold && factor && operatingResistance(cold, factor);
 }
 
@@ -78,7 +79,7 @@ function verdictOf(
   { Zs, R1R2, board, expected, tolerance }: Omit<LoopAgreement, "verdict">,
 ): LoopAgreement["verdict"] {
   const allowance = practiceOf("loop-below").value;
-  const parallel = study.facts.has("parallel-path");
+  const parallel = hasMetalBeside(study);
   // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not held against it.
   const doubt = R1R2 && r1r2InDoubt(study);
   if (expected && doubt !== "low" && Zs.value > expected.value + tolerance.value) return "high";

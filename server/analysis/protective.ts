@@ -1,54 +1,136 @@
 /** The protective conductor of a way: by Table 54.7, or by the heat of the least fault that trips its device. */
-import { adiabaticFactor, adiabaticSize, type Calculated, selectedProtective } from "../calc/index.ts";
-import { seconds, step } from "../calc/result.ts";
+import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
+import { percent, seconds, squareMillimetres, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
-import type { WayStudy } from "./way.ts";
+import { armourSection, fractionByArmour } from "./cpc.ts";
+import type { Cable, WayStudy } from "./way.ts";
 
 /** What a protective conductor has to be, and by which method that was found. */
 export interface ProtectiveNeed {
+  /** Which of them it is about: the core of copper, or the armour. */
+  readonly of: "cpc" | "armour";
+  /** Its cross-section, mm². */
+  readonly has: Calculated;
   readonly need: Calculated;
   readonly method: "table" | "adiabatic";
   /** Whether current and time belong to one and the same point of the device's curve. */
   readonly certain: boolean;
 }
 
+export const suffices = ({ has, need }: Pick<ProtectiveNeed, "has" | "need">): boolean =>
+  has.value >= need.value * (1 - 1e-9);
+
 /**
  * Table 54.7 where it is met or nothing better is known. Otherwise S = √(I²t)/k at the point of the device's curve that
  * decides its loop impedance, the one fault of which both current and time are known. A breaker trips there within the
- * 0.1 s its curve is drawn to, perhaps sooner, so what follows for it is doubtful and not certain.
+ * 0.1 s its curve is drawn to, perhaps sooner, so what follows for it is doubtful and not certain. A core and the armour
+ * side by side share the fault current by their resistances; where both are there the one that is worse off is told of.
  */
 export function protectiveNeed(study: WayStudy): ProtectiveNeed | undefined {
   const { cable, device, overcurrentLimit, supply, context } = study;
-  if (!cable || cable.cpc === undefined || study.isSpare || cable.material !== "copper") return undefined;
-  const table = selectedProtective(cable.line);
-  if (table && cable.cpc >= table.value) return { need: table, method: "table", certain: true };
+  if (!cable || study.isSpare || cable.material !== "copper") return undefined;
+  const paths = pathsOf(cable);
+  const [first] = paths;
+  if (!first) return undefined;
+  const byTable = (path: Path) =>
+    path.table && { of: path.of, has: path.has, need: path.table, method: "table" as const };
+  for (const path of paths) {
+    const found = byTable(path);
+    if (found && suffices(found)) return { ...found, certain: true };
+  }
+  // A core beside an armour of unknown resistance carries a part of the current that cannot be told.
+  if (paths.some(({ share }) => share === "unknown")) return undefined;
   const time = study.disconnectionTime?.value;
   const breaker = device?.family === "breaker" || device?.family === "legacy-breaker";
   if (overcurrentLimit && time !== undefined && context.edition) {
     const current = (supply.U0 * context.edition.cmin.value) / overcurrentLimit.exact;
-    const k = factorOf(study);
-    const size = k && adiabaticSize(current, breaker ? magneticTime : time, k);
-    if (k && size) {
-      const taken = breaker ? magneticTime : time;
+    const taken = breaker ? magneticTime : time;
+    const found = paths.flatMap(({ of, has, k, share: part }): ProtectiveNeed[] => {
+      const share = part === "unknown" ? undefined : part;
+      const own = share?.value ?? 1;
+      const size = adiabaticSize(current * own, taken, k);
+      if (!size) return [];
       const steps = [
         ...overcurrentLimit.steps,
         step("t at that current", "", seconds(taken)),
+        ...(share?.steps ?? []),
         ...k.steps,
         ...size.steps,
       ];
-      const source = combine(size.source, overcurrentLimit.source);
-      return { need: { ...size, steps, source }, method: "adiabatic", certain: !breaker };
-    }
+      const source = combine(size.source, overcurrentLimit.source, ...(share ? [share.source] : []));
+      return [{ of, has, need: { ...size, steps, source }, method: "adiabatic", certain: !breaker }];
+    });
+    const worst = found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
+    if (worst) return worst;
   }
-  return table && { need: table, method: "table", certain: false };
+  const table = byTable(first);
+  return table && { ...table, certain: false };
 }
 
 /** To where the curves of breakers are drawn, s. Below it the let-through energy would have to be known. */
 const magneticTime = 0.1;
 
-function factorOf(study: WayStudy): Calculated | undefined {
-  const { cable } = study;
-  if (!cable) return undefined;
-  const insulation = cable.insulation === 90 ? "ts90" : "pvc70";
-  return adiabaticFactor({ use: "incorporated", material: "copper", insulation, csa: cable.cpc ?? 0 });
+/** One of the conductors a fault current runs through. */
+interface Path extends Pick<ProtectiveNeed, "of" | "has"> {
+  readonly k: Calculated;
+  /** What Table 54.7 asks of it, were it alone. */
+  readonly table: Calculated | undefined;
+  /** Its share of the fault current; undefined where it carries all of it. */
+  readonly share: Calculated | "unknown" | undefined;
+}
+
+function pathsOf(cable: Cable): readonly Path[] {
+  const core = coreOf(cable);
+  if (cable.cpcBy !== "armour") return core ? [core] : [];
+  const armour = armourOf(cable);
+  if (!core) return armour && cable.cpc === undefined ? [armour] : [];
+  const share = fractionByArmour(cable);
+  if (!armour || !share) return [{ ...core, share: "unknown" }];
+  const rest = 1 - share.value;
+  const steps = [...share.steps, step("share of the core", `1 − ${percent(share.value * 100)}`, percent(rest * 100))];
+  return [
+    { ...core, share: { ...share, value: rest, steps } },
+    { ...armour, share },
+  ];
+}
+
+const insulationOf = ({ insulation }: Cable) => (insulation === 90 ? "ts90" : "pvc70");
+
+function coreOf(cable: Cable): Path | undefined {
+  const { cpc: csa, line } = cable;
+  if (csa === undefined) return undefined;
+  const k = adiabaticFactor({ use: "incorporated", material: "copper", insulation: insulationOf(cable), csa });
+  if (!k) return undefined;
+  const has = {
+    value: csa,
+    unit: "mm²",
+    steps: [step("the protective conductor", "", squareMillimetres(csa))],
+    source: asWritten,
+  };
+  return { of: "cpc", has, k, table: selectedProtective(line), share: undefined };
+}
+
+/** A figure from the schedule itself: it adds nothing to what a limit rests on. */
+const asWritten = { ref: "", standing: "published" } as const;
+
+function armourOf(cable: Cable): Path | undefined {
+  const has = armourSection(cable);
+  const k = adiabaticFactor({ use: "armour", material: "steel", insulation: insulationOf(cable) });
+  const k1 = lineK(cable);
+  if (!has || !k || !k1) return undefined;
+  return { of: "armour", has, k, table: selectedOfOther(cable.line, k1, k), share: undefined };
+}
+
+/** What Table 54.7 asks of the armour of a cable, mm². */
+export const armourTableNeed = (cable: Cable): Calculated | undefined => armourOf(cable)?.table;
+
+const lineK = (cable: Cable): Calculated | undefined =>
+  adiabaticFactor({ use: "line", material: cable.material, insulation: insulationOf(cable), csa: cable.line });
+
+/** What Table 54.7 asks of the steel of a conduit or trunking that is the protective conductor, mm². */
+export function enclosureNeed({ cable, isSpare }: WayStudy): Calculated | undefined {
+  if (!cable || isSpare || (cable.cpcBy !== "conduit" && cable.cpcBy !== "trunking")) return undefined;
+  const k2 = adiabaticFactor({ use: "enclosure", material: "steel", insulation: insulationOf(cable) });
+  const k1 = lineK(cable);
+  return k1 && k2 && selectedOfOther(cable.line, k1, k2);
 }

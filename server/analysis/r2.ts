@@ -30,7 +30,8 @@ export function r2Share(study: WayStudy): R2Share | undefined {
   if (study.isSpare || study.isRing || !both || !own || R1R2 === undefined || R2?.sign !== "=") return undefined;
   const { cable } = study;
   const { meterDoubt, radialRatio } = deadTestPractice;
-  const ratio = cable?.cpc === undefined ? undefined : cpcRatio(cable.line, cable.cpc);
+  // An armour may be as much below its greatest resistance as a poor joint is above a core's: its share tells nothing.
+  const ratio = cable?.cpc === undefined || cable.cpcBy === "armour" ? undefined : cpcRatio(cable.line, cable.cpc);
   const bare = { R2, own, both, R1R2, ratio };
   if (!ratio) return { ...bare, expected: undefined, room: 0, swapped: false };
   const share = ratio.value / (1 + ratio.value);

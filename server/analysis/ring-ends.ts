@@ -46,7 +46,8 @@ export function ringCpcRatio(study: WayStudy): CpcRatio | undefined {
   const { values } = studyRing(study);
   const { cable } = study;
   const [r1, rn, r2] = [values.r1?.value, values.rn?.value, values.r2?.value];
-  if (!cable || cable.cpc === undefined || r2 === undefined || r1 === undefined) return undefined;
+  if (!cable || cable.cpc === undefined || cable.cpcBy === "armour" || r2 === undefined || r1 === undefined)
+    return undefined;
   if (cable.construction === "mineral" || cable.construction === "flex") return undefined;
   const ratio = cpcRatio(cable.line, cable.cpc);
   if (!ratio) return undefined;

@@ -1,6 +1,7 @@
 /** What is wrong at single points of a ring, where the ring as a whole does not explain it. */
 import { resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
+import { conductorPerMetre } from "./cpc.ts";
 import { type RingPoint, type Round, rounds, studyRing } from "./ring.ts";
 import { hair, lineNeutral, ringCpcRatio } from "./ring-ends.ts";
 import { excess, ringPattern } from "./ring-pattern.ts";
@@ -68,7 +69,7 @@ function aboveQuarter(study: WayStudy, point: RingPoint, round: Round): number {
 function spurLength(study: WayStudy, LN: number | undefined, LE: number | undefined): number | undefined {
   const { cable } = study;
   const line = cable && resistancePerMetre(cable.line, cable.material)?.value;
-  const cpc = cable?.cpc === undefined ? undefined : resistancePerMetre(cable.cpc, cable.material)?.value;
+  const cpc = cable && conductorPerMetre(cable, "cpc")?.value;
   if (line === undefined || LN === undefined) return undefined;
   const length = LN / (2 * line);
   if (length <= 0) return undefined;

@@ -155,7 +155,7 @@ function expectationOf(
   const onRing = onRingExpectation(study, first, second, place);
   if (!onRing || !place?.spur) return onRing;
   const { cable } = study;
-  const cpc = cable?.cpc;
+  const cpc = cable?.cpcBy === "armour" ? undefined : cable?.cpc;
   const size = round === "L-N" ? cable?.line : cpc;
   if (!cable || size === undefined) return undefined;
   const adds = spurAddition({ length: place.spur.length, line: cable.line, cpc: size });

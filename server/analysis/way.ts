@@ -2,6 +2,8 @@
  * What follows from a way's lines and from the place it stands in: the one reading of the model that checks, hovers and
  * reports share. Each answer is worked out when first asked for and kept with the way.
  */
+
+import type { Conductor } from "../calc/circuit-network.ts";
 import {
   type Arrangement,
   type Calculated,
@@ -18,16 +20,16 @@ import {
   r1r2PerMetre,
   rcdLoopLimit,
   readingAt,
-  resistancePerMetre,
   tabulatedCapacity,
 } from "../calc/index.ts";
-import { ohms, step } from "../calc/result.ts";
+import { milliohms, ohms, step } from "../calc/result.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import { exact, measured } from "../model/values.ts";
-import { combine } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
 import { type Family, familyOf } from "../tables/standard-values.ts";
+import { conductorPerMetre } from "./cpc.ts";
 import { lazy } from "./lazy.ts";
 import { placesOf } from "./place-words.ts";
 import { type Runs, runsOf } from "./runs.ts";
@@ -484,21 +486,32 @@ function disconnectionOf(study: WayStudy): Disconnection | undefined {
 
 function expectedR1R2(study: WayStudy): Calculated | undefined {
   const { cable, length } = study;
-  if (
-    !cable ||
-    cable.cpc === undefined ||
-    !length ||
-    cable.construction === "mineral" ||
-    cable.construction === "flex"
-  ) {
-    return undefined;
-  }
-  const perMetre = r1r2PerMetre(cable.line, cable.cpc, { line: cable.material, cpc: cable.material });
-  if (!perMetre) return undefined;
+  const perMetre = cable && pairPerMetre(cable);
+  if (!perMetre || !length) return undefined;
   const whole = expectedResistance(perMetre, length.value);
   if (!study.isRing) return whole;
   const value = whole.value / 4;
   return { ...whole, value, steps: [...whole.steps, step("(r1 + r2) / 4", `${ohms(whole.value)} / 4`, ohms(value))] };
+}
+
+/** Line and protective conductor in series, Ω per metre at 20 °C. */
+function pairPerMetre(cable: Cable): Calculated | undefined {
+  if (cable.construction === "mineral" || cable.construction === "flex") return undefined;
+  if (cable.cpcBy !== "armour") {
+    return cable.cpc === undefined
+      ? undefined
+      : r1r2PerMetre(cable.line, cable.cpc, { line: cable.material, cpc: cable.material });
+  }
+  const [line, cpc] = [conductorPerMetre(cable, "line"), conductorPerMetre(cable, "cpc")];
+  if (!line || !cpc) return undefined;
+  const value = line.value + cpc.value;
+  const sum = step(
+    "(r1 + r2) per metre",
+    `${milliohms(line.value)} + ${milliohms(cpc.value)}`,
+    `${milliohms(value)}/m`,
+  );
+  const source = fromFormula(combine(line.source, cpc.source));
+  return { value, unit: "Ω/m", steps: [...line.steps, ...cpc.steps, sum], source };
 }
 
 /** R1+R2 at the end of the spur that reads the most, where one reads more than the ring does half way round. */
@@ -506,9 +519,8 @@ function farthestSpur(study: WayStudy): Calculated | undefined {
   const { runs, cable, isRing } = study;
   const r1 = expectedConductor(study, "line");
   const r2 = expectedConductor(study, "cpc");
-  if (!isRing || !cable?.cpc || !runs?.closed || runs.mainLength <= 0 || !r1 || !r2 || !study.expectedR1R2)
-    return undefined;
-  const perMetre = r1r2PerMetre(cable.line, cable.cpc, { line: cable.material, cpc: cable.material });
+  if (!isRing || !cable || !runs?.closed || runs.mainLength <= 0 || !r1 || !r2 || !study.expectedR1R2) return undefined;
+  const perMetre = pairPerMetre(cable);
   if (!perMetre) return undefined;
   let most = (r1.value + r2.value) / 4;
   let farthest: Calculated | undefined;
@@ -528,11 +540,10 @@ function farthestSpur(study: WayStudy): Calculated | undefined {
 }
 
 /** What one conductor should read end to end at 20 °C, Ω. */
-export function expectedConductor(study: WayStudy, which: "line" | "neutral" | "cpc"): Calculated | undefined {
+export function expectedConductor(study: WayStudy, which: Conductor): Calculated | undefined {
   const { cable, length } = study;
-  const csa = cable?.[which];
-  if (!cable || csa === undefined || !length) return undefined;
-  const perMetre = resistancePerMetre(csa, cable.material);
+  if (!cable || !length) return undefined;
+  const perMetre = conductorPerMetre(cable, which);
   return perMetre && expectedResistance(perMetre, length.value);
 }
 

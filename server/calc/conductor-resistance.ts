@@ -1,4 +1,4 @@
-import { armourResistance, conductorResistance, pairResistance } from "../tables/conductors.ts";
+import { conductorResistance, pairResistance } from "../tables/conductors.ts";
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known, numberAt } from "../tables/table.ts";
@@ -115,16 +115,8 @@ export function operatingResistance(r20: Calculated, factor: Calculated): Calcul
   return { value, unit: "Ω", steps, source: fromFormula(combine(r20.source, factor.source)) };
 }
 
-/** Ω per metre at 20 °C of the steel wire armour of a multicore cable; csa in mm². Undefined above 6 mm². */
-export function armourPerMetre(csa: number, cores: 2 | 3 | 4 | 5): Calculated | undefined {
-  const cell = numberAt(armourResistance, { csa }, `cores${cores}`);
-  if (cell === undefined) return undefined;
-  const value = cell.value / perKilometre;
-  const text = `${cores} × ${squareMillimetres(csa)}, steel wire armour`;
-  return { value, unit: "Ω/m", steps: [step(`r of ${text}`, "", perMetre(value))], source: cell.source };
-}
-
-function perMetre(value: number): string {
+/** Ω per metre as mΩ/m. */
+export function perMetre(value: number): string {
   return `${milliohms(value)}/m`;
 }
 

@@ -1,4 +1,5 @@
 export * from "./adiabatic.ts";
+export * from "./armour.ts";
 export * from "./capacity.ts";
 export * from "./capacity-factors.ts";
 export * from "./cold-limit.ts";

@@ -1,9 +1,9 @@
 import { loopTerms } from "../tables/loop-breakers.ts";
 import type { Source } from "../tables/source.ts";
-import { fromFormula } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { ohms, step } from "./result.ts";
+import { milliohms, ohms, step } from "./result.ts";
 
 /** Zs (Ω) of a circuit: the impedance where it begins, Ze or a board's Zdb, and its own R1+R2. Impedances are added as resistances, which errs upward. */
 export function totalLoop(start: number, r1r2: number, name: "Ze" | "Zdb" = "Ze"): Calculated {
@@ -12,11 +12,13 @@ export function totalLoop(start: number, r1r2: number, name: "Ze" | "Zdb" = "Ze"
   return { value, unit: "Ω", steps, source: rule() };
 }
 
-/** R2 (Ω) with a second earth path beside it, as of bonded pipework: 1/R = 1/R2 + 1/Rp. */
-export function withParallelPath(r2: number, path: number): Calculated {
-  const value = r2 === 0 || path === 0 ? 0 : 1 / (1 / r2 + 1 / path);
-  const steps = [step("R = 1 / (1/R2 + 1/Rp)", `1 / (1/${ohms(r2)} + 1/${ohms(path)})`, ohms(value))];
-  return { value, unit: "Ω", steps, source: { ref: "Resistances in parallel", standing: "computed" } };
+/** What two conductors side by side come to, each with its working: 1/R = 1/R1 + 1/R2. In whatever unit they have. */
+export function inParallel(one: Calculated, other: Calculated, name = "R"): Calculated {
+  const value = one.value === 0 || other.value === 0 ? 0 : 1 / (1 / one.value + 1 / other.value);
+  const shown = (of: number) => (one.unit === "Ω/m" ? `${milliohms(of)}/m` : ohms(of));
+  const numbers = `1 / (1/${shown(one.value)} + 1/${shown(other.value)})`;
+  const steps = [...one.steps, ...other.steps, step(`${name} side by side`, numbers, shown(value))];
+  return { value, unit: one.unit, steps, source: fromFormula(combine(one.source, other.source)) };
 }
 
 function rule(): Source {

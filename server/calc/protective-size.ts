@@ -3,8 +3,8 @@ import { combine, fromFormula } from "../tables/source.ts";
 import type { Row } from "../tables/table.ts";
 import { cellOf, known, numberAt, sourceOf } from "../tables/table.ts";
 import { nextSizeUp } from "./minimum-size.ts";
-import type { Calculated } from "./result.ts";
-import { looked, squareMillimetres, step } from "./result.ts";
+import type { Calculated, Step } from "./result.ts";
+import { looked, plain, squareMillimetres, step } from "./result.ts";
 
 /** Protective conductor (mm²) that Table 54.7 allows without calculation, for a line of the same metal. */
 export function selectedProtective(line: number): Calculated | undefined {
@@ -17,6 +17,30 @@ export function selectedProtective(line: number): Calculated | undefined {
   const steps = [step(`cpc for a line of S = ${squareMillimetres(line)}`, rule, squareMillimetres(value))];
   return { value, unit: "mm²", steps, source: sourceOf(protectiveSizes, row, fixed === null ? "share" : "fixed") };
 }
+
+/**
+ * Protective conductor (mm²) of another metal or build than the line, which Table 54.7 allows without calculation: what it
+ * asks of the line's metal, times k1 of the line over k2 of the protective conductor. Not rounded up: steel has no
+ * standard sizes.
+ */
+export function selectedOfOther(line: number, k1: Calculated, k2: Calculated): Calculated | undefined {
+  const same = selectedProtective(line);
+  if (same === undefined) return undefined;
+  const value = (same.value * k1.value) / k2.value;
+  const numbers = `${plain(k1.value)} / ${plain(k2.value)} × ${squareMillimetres(same.value)}`;
+  const steps = [...same.steps, named("k1, of the line", k1), named("k2", k2)];
+  return {
+    value,
+    unit: "mm²",
+    steps: [...steps, step("S = k1 / k2 × S of Table 54.7", numbers, squareMillimetres(value))],
+    source: fromFormula(combine(same.source, k1.source, k2.source)),
+  };
+}
+
+const named = (name: string, { value, steps }: Calculated): Step => ({
+  ...looked(name, "", plain(value)),
+  ...(steps[0]?.from === undefined ? {} : { from: steps[0].from }),
+});
 
 /** Main bonding conductor (mm², copper) with a PME supply, by the size of the supply neutral: Table 54.8. */
 export function mainBondingPme(neutral: number): Calculated | undefined {

@@ -1,5 +1,6 @@
 /** What the dead tests of a way say of its resistances, as a sheet to be diagnosed. */
 import { type CircuitNetwork, circuitOf, farPlace } from "../analysis/circuit-network.ts";
+import { hasMetalBeside } from "../analysis/cpc.ts";
 import { temperatureOf } from "../analysis/dead.ts";
 import { accuracyOf } from "../analysis/doubt.ts";
 import { keptWith } from "../analysis/kept.ts";
@@ -55,7 +56,7 @@ export function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | unde
   };
   const readings = [...endReadings(study), ...pointReadings(study, points), ...farReadings(study, circuit, points)];
   // Beside bonded metal, or by armour of unknown resistance, nothing can be expected of the protective conductor.
-  const blind = circuit.sources.cpc === undefined || study.facts.has("parallel-path");
+  const blind = circuit.sources.cpc === undefined || hasMetalBeside(study);
   const usable = blind ? readings.filter(({ measurement }) => !usesCpc(measurement)) : readings;
   return usable.length === 0 ? undefined : { circuit, sizes, readings: usable, accuracy, test };
 }

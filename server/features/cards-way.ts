@@ -1,8 +1,10 @@
 /** Device, cable, route and load of a way. */
+
+import { conductorPerMetre, whyNoCpc } from "../analysis/cpc.ts";
 import { rcdName } from "../analysis/describe.ts";
 import { greatestFault } from "../analysis/faults.ts";
-import { protectiveNeed } from "../analysis/protective.ts";
-import { methodOf, type WayStudy } from "../analysis/way.ts";
+import { enclosureNeed, protectiveNeed } from "../analysis/protective.ts";
+import { type Cable, methodOf, type WayStudy } from "../analysis/way.ts";
 import {
   type Calculated,
   type Construction,
@@ -10,7 +12,6 @@ import {
   dropPerAmpereMetre,
   dropPercent,
   overload,
-  resistancePerMetre,
   ringRule,
   voltageDrop,
 } from "../calc/index.ts";
@@ -106,16 +107,17 @@ function ringCurrents({ device, designCurrent, capacity }: WayStudy): Row | unde
 export function cableCard(study: WayStudy): Card | undefined {
   const { cable } = study;
   if (!cable) return undefined;
-  const perMetre = (csa: number | undefined): Calculated | undefined =>
-    csa === undefined || cable.construction === "flex" ? undefined : resistancePerMetre(csa, cable.material);
-  const line = perMetre(cable.line);
-  const cpc = perMetre(cable.cpc);
+  const perMetre = (which: "line" | "cpc"): Calculated | undefined =>
+    cable.construction === "flex" ? undefined : conductorPerMetre(cable, which);
+  const line = perMetre("line");
+  const cpc = perMetre("cpc");
+  const enclosure = enclosureNeed(study);
   const protective = protectiveNeed(study);
   const { capacity } = study;
   return card(
     [
       row("line", line && `${squareMillimetres(cable.line)}, ${show(line)} at 20 °C`),
-      row("protective conductor", cpc && `${squareMillimetres(cable.cpc ?? 0)}, ${show(cpc)} at 20 °C`),
+      row("protective conductor", cpc ? `${protectiveWords(cable)}, ${show(cpc)} at 20 °C` : noCpcWords(cable)),
       ...study.capacities.map(({ fact, capacity: found }, index) =>
         row(
           `capacity${study.capacities.length > 1 ? ` of stretch ${index + 1}` : ""}`,
@@ -128,16 +130,28 @@ export function cableCard(study: WayStudy): Card | undefined {
       row(
         "protective conductor, at least",
         protective &&
-          `${squareMillimetres(protective.need.value)} (${protective.method === "table" ? "by the table" : "by the adiabatic equation"})`,
+          `${squareMillimetres(protective.need.value)} (${protective.method === "table" ? "by the table" : "by the adiabatic equation"})${protective.of === "armour" ? `; the armour has ${squareMillimetres(protective.has.value)}` : ""}`,
       ),
+      row(`steel ${cable.cpcBy}, at least`, enclosure && `${squareMillimetres(enclosure.value)} (by the table)`),
     ],
     line,
     cpc,
     capacity?.value,
     ...currentSources(study),
     protective?.need,
+    protective?.of === "armour" ? protective.has : undefined,
+    enclosure,
   );
 }
+
+const noCpcWords = (cable: Cable): string | undefined =>
+  cable.cpcBy === undefined || cable.cpcBy === "none" ? undefined : `not reckoned, ${whyNoCpc(cable)}`;
+
+const protectiveWords = (cable: Cable): string =>
+  [
+    ...(cable.cpc === undefined ? [] : [squareMillimetres(cable.cpc)]),
+    ...(cable.cpcBy === "armour" ? ["steel wire armour"] : []),
+  ].join(" beside ");
 
 export function routeCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
   const stretch = study.capacities.find((one) => one.fact.start === fact?.start);

@@ -1,6 +1,7 @@
 /** What a fault to earth asks of a cable: a loop that trips its device, and a protective conductor that bears it. */
+import { conductorPerMetre, whyNoCpc } from "../analysis/cpc.ts";
 import { designLoop } from "../analysis/loop.ts";
-import { protectiveNeed } from "../analysis/protective.ts";
+import { enclosureNeed, protectiveNeed, suffices } from "../analysis/protective.ts";
 import { amps, ohms, plain, squareMillimetres } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
@@ -20,7 +21,7 @@ export const loop: Criterion = (trial) => {
   const found = designLoop(trial);
   if (!found) {
     const why =
-      trial.cable?.cpc === undefined ? "the protective conductor has no size here" : "no Ze or Zdb is written";
+      trial.cable && !conductorPerMetre(trial.cable, "cpc") ? whyNoCpc(trial.cable) : "no Ze or Zdb is written";
     return unknown(`The loop was not reckoned: ${why}.`);
   }
   const { limit } = disconnection;
@@ -38,17 +39,24 @@ export const protective: Criterion = (trial) => {
   const { cable } = trial;
   if (cable?.cpcBy === "none") return undefined;
   const found = protectiveNeed(trial);
-  if (!found || cable?.cpc === undefined) {
+  if (!found) {
     const how = cable?.cpcBy ?? "protective conductor";
-    return { title, holds: undefined, text: `Whether the ${how} is enough for a fault was not reckoned.`, steps: [] };
+    const need = enclosureNeed(trial);
+    const asked = need ? ` Table 54.7 asks for ${squareMillimetres(need.value)} of steel.` : "";
+    return {
+      title,
+      holds: undefined,
+      text: `Whether the ${how} is enough for a fault was not reckoned.${asked}`,
+      steps: need?.steps ?? [],
+    };
   }
-  const { need, method } = found;
+  const { need, has, method } = found;
   const by = method === "table" ? "Table 54.7" : "the heat of the fault";
   return {
     title,
-    holds: cable.cpc >= need.value,
-    text: `${squareMillimetres(cable.cpc)} against ${plain(need.value)} mm² by ${by}`,
-    steps: need.steps,
-    source: need.source,
+    holds: suffices(found),
+    text: `${squareMillimetres(has.value)}${found.of === "armour" ? " of armour" : ""} against ${plain(need.value)} mm² by ${by}`,
+    steps: found.of === "armour" ? [...has.steps, ...need.steps] : need.steps,
+    source: combine(need.source, has.source),
   };
 };

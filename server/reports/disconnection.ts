@@ -1,11 +1,12 @@
 /** Automatic disconnection: the time, the limits hot and cold, and the loop that is to be expected. */
 
 import { circuitOf } from "../analysis/circuit-network.ts";
+import { operatingFactorOf, whyNoCpc } from "../analysis/cpc.ts";
 import { rcdName } from "../analysis/describe.ts";
 import { expectationsOf } from "../analysis/expected.ts";
 import { designBoardImpedance, designLoop } from "../analysis/loop.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { type Calculated, operatingFactor, operatingResistance, rcdLoopLimit, totalLoop } from "../calc/index.ts";
+import { type Calculated, operatingResistance, rcdLoopLimit, totalLoop } from "../calc/index.ts";
 import { ohms, remark, seconds, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section } from "./document.ts";
@@ -88,7 +89,7 @@ function loopBlocks(study: WayStudy): Block[] {
 /** Of a drawn ring the loop at its worst point, spurs and all; the quarter of the ends knows nothing of them. */
 function worstLoop(study: WayStudy, start: Calculated | undefined): Calculated | undefined {
   const network = study.isRing && study.runs ? circuitOf(study, [], undefined) : undefined;
-  const factor = operatingFactor(study.cable?.insulation ?? 70, "incorporated");
+  const factor = operatingFactorOf(study.cable);
   if (!network || !factor || !start) return undefined;
   const loops = expectationsOf(network, undefined).points.flatMap(({ name, R1R2 }) => (R1R2 ? [{ name, R1R2 }] : []));
   const [worst] = loops.sort((one, other) => other.R1R2.value - one.R1R2.value);
@@ -128,9 +129,6 @@ function whyNoStart({ context }: WayStudy): string {
 export function whyNoR1R2({ cable, length }: WayStudy): string {
   if (!cable) return "the cable is not described";
   if (!length) return "the length is not stated";
-  if (cable.cpc === undefined)
-    return cable.cpcBy
-      ? `the protective conductor is ${cable.cpcBy}, whose resistance is not given here`
-      : "the size of the protective conductor is not stated";
+  if (cable.cpc === undefined || cable.cpcBy === "armour") return whyNoCpc(cable);
   return `no table here gives the resistance of ${cable.material} ${cable.construction} cable of this size`;
 }

@@ -117,34 +117,3 @@ export const pairResistance = table<PairResistance>({
     "ElectriciansForums thread: 2394 revision (7.41, 12.10, 19.51 mohm/m)",
   ],
 });
-
-/** Resistance of steel wire armour at 20 °C, copper conductors. */
-export interface ArmourResistance {
-  /** Conductor, mm². */
-  readonly csa: number;
-  /** 2-core armour, Ω/km. */
-  readonly cores2: number;
-  /** 3-core armour, Ω/km. */
-  readonly cores3: number;
-  /** 4-core armour, Ω/km. */
-  readonly cores4: number;
-  /** 5-core armour, Ω/km. */
-  readonly cores5: number;
-}
-
-export const armourResistance = table<ArmourResistance>({
-  id: "cond-swa-armour",
-  title: "Armour resistance of multicore SWA cables at 20 °C, copper conductors, steel wire armour",
-  ref: "Guide to the Wiring Regulations (17th Edition), Table 4.4",
-  edition: "17th Edition era; manufacturer data governs",
-  applies: "When the armour is the cpc. Only the small sizes were visible.",
-  units: { csa: "mm²", cores2: "Ω/km", cores3: "Ω/km", cores4: "Ω/km", cores5: "Ω/km" },
-  standing: "published",
-  rows: [
-    { csa: 1.5, cores2: 10.2, cores3: 9.5, cores4: 8.8, cores5: 8.2 },
-    { csa: 2.5, cores2: 8.8, cores3: 8.2, cores4: 7.7, cores5: 6.8 },
-    { csa: 4, cores2: 7.9, cores3: 7.5, cores4: 6.8, cores5: 6.2 },
-    { csa: 6, cores2: 7, cores3: 6.7, cores4: 4.3, cores5: 3.9 },
-  ],
-  seen: ["Guide to the Wiring Regulations (17th Ed.), Appendix 4 cable resistance data"],
-});

@@ -1,8 +1,10 @@
 import { adiabaticFactors, adiabaticForms } from "./adiabatic.ts";
 import { amendments } from "./amendments.ts";
+import { armourAreas, armourEffects, armourResistance } from "./armour.ts";
 import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "./capacity-70.ts";
 import { capacity4E1A, capacity4E4A } from "./capacity-90.ts";
-import { armourResistance, conductorResistance, pairResistance } from "./conductors.ts";
+import { faultTemperatures, metalConstants } from "./conductor-heat.ts";
+import { conductorResistance, pairResistance } from "./conductors.ts";
 import { conduitRuns } from "./conduit-runs.ts";
 import { conduitCables, conduitStraight, containmentRules, trunkingCables, trunkingSizes } from "./containment.ts";
 import { harmonicNeutrals, selectivityRatios } from "./coordination.ts";
@@ -33,8 +35,10 @@ import { testOrder, testPrecautions } from "./testing.ts";
 
 export * from "./adiabatic.ts";
 export * from "./amendments.ts";
+export * from "./armour.ts";
 export * from "./capacity-70.ts";
 export * from "./capacity-90.ts";
+export * from "./conductor-heat.ts";
 export * from "./conductors.ts";
 export * from "./conduit-runs.ts";
 export * from "./containment.ts";
@@ -80,6 +84,8 @@ export const tables: readonly Table<object>[] = [
   conductorResistance,
   pairResistance,
   armourResistance,
+  armourAreas,
+  armourEffects,
   testTemperatureFactors,
   operatingFactors,
   temperatureCoefficients,
@@ -113,6 +119,8 @@ export const tables: readonly Table<object>[] = [
   overloadRules,
   adiabaticFactors,
   adiabaticForms,
+  metalConstants,
+  faultTemperatures,
   protectiveSizes,
   bondingPme,
   bondingRules,

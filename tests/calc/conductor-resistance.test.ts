@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { armourPerMetre } from "../../server/calc/armour.ts";
 import {
-  armourPerMetre,
   atTemperature,
   expectedResistance,
   lengthFromResistance,
@@ -77,7 +77,7 @@ describe("per metre", () => {
     expect(resistancePerMetre(6, "aluminium")).toBeUndefined();
     expect(resistancePerMetre(16, "aluminium")?.value).toBe(0.00191);
     expect(r1r2PerMetre(2.5, 3)).toBeUndefined();
-    expect(armourPerMetre(10, 2)).toBeUndefined();
+    expect(armourPerMetre(10, 5)).toBeUndefined();
   });
 
   // Guide to the Wiring Regulations (17th Edition), appendix 4: two-core 1.5 mm², 10.2 Ω/km of armour.

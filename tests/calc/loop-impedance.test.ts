@@ -1,8 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { totalLoop, withParallelPath } from "../../server/calc/loop-impedance.ts";
+import { inParallel, totalLoop } from "../../server/calc/loop-impedance.ts";
 import { resistanceBetween } from "../../server/calc/network.ts";
 import { cpcRatio, longestSpur } from "../../server/calc/ring.ts";
+
+const of = (value: number) =>
+  ({ value, unit: "Ω", steps: [], source: { ref: "read", standing: "published" } }) as const;
 
 describe("worked examples", () => {
   // Electrical inspection, testing and certification practice question: Zs 2.0, Ze 1.5.
@@ -21,7 +24,7 @@ describe("worked examples", () => {
   // Zs and parallel paths (forum): 0.2 at the board, R1 and R2 0.4 each, a path of 0.4 beside R2.
   it("a parallel path brings 1.0 Ω down to 0.8", () => {
     expect(totalLoop(0.2, 0.4 + 0.4).value).toBeCloseTo(1, 9);
-    const r2 = withParallelPath(0.4, 0.4).value;
+    const r2 = inParallel(of(0.4), of(0.4)).value;
     expect(r2).toBeCloseTo(0.2, 9);
     expect(totalLoop(0.2, 0.4 + r2).value).toBeCloseTo(0.8, 9);
   });
@@ -42,7 +45,7 @@ it("a path beside R2 never raises it, and is what the network solver finds", () 
   const resistance = fc.double({ min: 1e-3, max: 1e3, noNaN: true });
   fc.assert(
     fc.property(resistance, resistance, (r2, path) => {
-      const value = withParallelPath(r2, path).value;
+      const value = inParallel(of(r2), of(path)).value;
       expect(value).toBeLessThan(Math.min(r2, path));
       const network = [
         { from: "a", to: "b", ohms: r2 },
@@ -51,5 +54,5 @@ it("a path beside R2 never raises it, and is what the network solver finds", () 
       expect(resistanceBetween(network, "a", "b") / value).toBeCloseTo(1, 9);
     }),
   );
-  expect(withParallelPath(0, 0.4).value).toBe(0);
+  expect(inParallel(of(0), of(0.4)).value).toBe(0);
 });

@@ -1,15 +1,20 @@
 import { describe, expect, it } from "vitest";
 import {
+  adiabaticFactors,
   ambientFactors,
+  armourAreas,
+  armourResistance,
   breakerLoop,
   breakerLoopD5s,
   bs1361Loop,
   conductorResistance,
   conduitRuns,
   dropLimits,
+  faultTemperatures,
   fuseLoop04,
   groundFactors,
   loopTerms,
+  metalConstants,
   operatingFactors,
   pairResistance,
   rcdLoop,
@@ -88,6 +93,47 @@ describe("conductors", () => {
     for (const { facts } of operatingFactors.rows) {
       expectRounded(facts.incorporated, 1 + 0.004 * (facts.celsius - 20), 2);
       expectRounded(facts.separate, 1 + 0.004 * (30 - 20), 2);
+    }
+  });
+});
+
+describe("protective conductors", () => {
+  // The trade-body pocket guide prints k; the constants and temperatures they follow from are recalled.
+  it("every printed k follows from the metal and its two temperatures", () => {
+    const metals = ["copper", "aluminium", "steel"] as const;
+    let checked = 0;
+    for (const { facts } of faultTemperatures.rows) {
+      for (const material of metals) {
+        const printed = numberAt(adiabaticFactors, { case: facts.case, material }, facts.insulation)?.value;
+        // An aluminium armour is another matter: its cables are built otherwise.
+        if (printed === undefined || (material === "aluminium" && facts.case.includes("armour"))) continue;
+        const beta = known(metalConstants, { material }, "beta").value;
+        const factor = known(metalConstants, { material }, "factor").value;
+        const k = factor * Math.sqrt(Math.log((beta + facts.final) / (beta + facts.initial)));
+        expect(Math.abs(k - printed)).toBeLessThanOrEqual(0.5);
+        checked++;
+      }
+    }
+    expect(checked).toBeGreaterThan(12);
+  });
+
+  it("resistance times section of an armour is one resistivity, that of galvanized steel wire laid round a cable", () => {
+    for (const { facts } of armourAreas.rows) {
+      for (const cores of ["cores2", "cores3", "cores4"] as const) {
+        const resistance = known(armourResistance, { csa: facts.csa }, cores).value;
+        const product = resistance * facts[cores];
+        expect(product).toBeGreaterThan(149);
+        expect(product).toBeLessThan(170);
+      }
+    }
+  });
+
+  it("more conductors or larger ones never have less armour", () => {
+    for (const [index, { facts }] of armourAreas.rows.entries()) {
+      const before = armourAreas.rows[index - 1]?.facts;
+      expect(facts.cores3).toBeGreaterThanOrEqual(facts.cores2);
+      expect(facts.cores4).toBeGreaterThanOrEqual(facts.cores3);
+      if (before) expect(facts.cores2).toBeGreaterThanOrEqual(before.cores2);
     }
   });
 });

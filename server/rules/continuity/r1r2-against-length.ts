@@ -1,3 +1,4 @@
+import { hasMetalBeside } from "../../analysis/cpc.ts";
 import {
   bandSource,
   bandSteps,
@@ -95,7 +96,7 @@ export default wayRule({
     const doubt = expected && doubtOf(quantity, expected.value);
     if (!expected || !doubt || !study.length) return;
     if (doubt.kind === "high" && (!whole || hasSpurs(study))) return;
-    if (doubt.kind === "low" && study.facts.has("parallel-path")) return;
+    if (doubt.kind === "low" && hasMetalBeside(study)) return;
     const given = whole
       ? `${metres(study.length.value)} of this cable gives`
       : `the line alone is, over ${metres(study.length.value)},`;

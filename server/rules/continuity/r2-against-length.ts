@@ -1,12 +1,5 @@
-import {
-  bandSource,
-  bandSteps,
-  doubtOf,
-  expectedConductorAt,
-  impliedLength,
-  latestDead,
-  unslipped,
-} from "../../analysis/dead.ts";
+import { conductorPerMetre, mayReadLess } from "../../analysis/cpc.ts";
+import { bandSource, bandSteps, doubtOf, expectedConductorAt, latestDead, unslipped } from "../../analysis/dead.ts";
 import { r2Share } from "../../analysis/r2.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
@@ -64,17 +57,17 @@ export default wayRule({
     const quantity = measured(latest?.fact.args.value);
     const { cable, length } = study;
     if (study.isSpare || study.isRing || !latest || !quantity || !cable || !length) return;
-    if (quantity.sign === ">" || quantity.value <= 0 || cable.cpc === undefined) return;
+    if (quantity.sign === ">" || quantity.value <= 0) return;
     const expected = expectedConductorAt(study, "cpc", latest.test);
     // Line and cpc that have changed places are told of as that.
     if (!expected || r2Share(study)?.swapped) return;
     const { meterDoubt, impliedLength: least } = deadTestPractice;
-    const implied = impliedLength(quantity.value, cable.cpc, cable.material) ?? Number.POSITIVE_INFINITY;
+    const implied = quantity.value / (conductorPerMetre(cable, "cpc")?.value ?? 0);
     const beside = implied < least.value && expected.value - quantity.value > meterDoubt.value;
     const doubt = doubtOf(quantity, expected.value);
     if (!doubt && !beside) return;
     const high = doubt?.kind === "high";
-    if (!high && study.facts.has("parallel-path")) return;
+    if (!high && mayReadLess(study)) return;
     const cause = beside
       ? `It is worth ${metres(implied)} of that conductor: measured through pipework or a bonded casing? Disconnect the far end and repeat.`
       : doubt?.slip !== undefined

@@ -1,3 +1,4 @@
+import { hasMetalBeside } from "../../analysis/cpc.ts";
 import { r2OffLength, r2Share } from "../../analysis/r2.ts";
 import { ohms, plain, remark, step } from "../../calc/result.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -69,7 +70,7 @@ export default wayRule({
       });
       return;
     }
-    if (!ratio || expected === undefined || !cable || study.facts.has("parallel-path")) return;
+    if (!ratio || expected === undefined || !cable || hasMetalBeside(study)) return;
     if (Math.abs(R2.value - expected) <= room) return;
     // What length and size say of R2 alone says more, unless the two have only changed places.
     if (!swapped && r2OffLength(study)) return;

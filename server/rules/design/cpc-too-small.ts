@@ -1,8 +1,13 @@
+import { armourSection } from "../../analysis/cpc.ts";
 import { deviceName } from "../../analysis/describe.ts";
-import { protectiveNeed } from "../../analysis/protective.ts";
-import { nextSizeUp } from "../../calc/index.ts";
+import { armourTableNeed, type ProtectiveNeed, protectiveNeed, suffices } from "../../analysis/protective.ts";
+import type { Cable, WayStudy } from "../../analysis/way.ts";
+import { nextSizeUp, sizes } from "../../calc/index.ts";
 import { remark, squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import type { Fix } from "../../model/problems.ts";
+import { combine } from "../../tables/source.ts";
+import { resizeCable } from "../cable-size.ts";
+import { amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
@@ -40,29 +45,81 @@ export default wayRule({
   serves  motor
 }`,
     },
+    {
+      bad: `way 1 feeder "Pavilion" {
+  device  BS 88-2 400 A 80 kA gG
+  cable   armoured 90 °C line 50 mm² cpc-by armour cores 2
+                                            ^^^^^^
+}`,
+      good: `way 1 feeder "Pavilion" {
+  device  BS 88-2 100 A 80 kA gG
+  cable   armoured 90 °C line 50 mm² cpc-by armour cores 2
+}`,
+    },
   ],
   check(study, report) {
     const { cable, device } = study;
     const found = protectiveNeed(study);
-    if (!found || !cable || cable.cpc === undefined || !device?.rating || cable.cpc >= found.need.value) return;
-    const { need, method, certain } = found;
-    const size = nextSizeUp(need.value);
-    const cpc = cable.fact.args.cpc;
+    if (!found || !cable || !device?.rating || suffices(found)) return;
+    const { need, has, method, certain } = found;
     const table = method === "table";
     // Without the edition or the earthing nothing else is judged either, and that is said there.
     if (table && (!study.context.edition || !study.supply.earthing)) return;
-    report(cpc ? valueSpot(cable.fact, cpc) : factSpot(cable.fact), {
+    const byArmour = found.of === "armour";
+    const spot = byArmour ? cable.fact.args.cpcBy : cable.fact.args.cpc;
+    const remedy = byArmour ? largerArmour(study, found) : largerCore(cable, need.value);
+    const subject = byArmour
+      ? `An armour of ${squareMillimetres(has.value)} of steel`
+      : `A ${squareMillimetres(has.value)} protective conductor`;
+    report(spot ? valueSpot(cable.fact, spot) : factSpot(cable.fact), {
       message: table
-        ? `A ${squareMillimetres(cable.cpc)} protective conductor is below the ${squareMillimetres(need.value)} of Table 54.7, and the device's fault current and time are not known here: show by calculation that it is enough.`
-        : `A ${squareMillimetres(cable.cpc)} protective conductor is too thin: the fault that just trips the ${deviceName(device)} device needs ${squareMillimetres(need.value)}${size ? `, so ${squareMillimetres(size)}` : ""}.`,
-      value: amount(cable.cpc, "mm²"),
+        ? `${subject} is below the ${squareMillimetres(need.value)} of Table 54.7${byArmour ? " for steel" : ""}, and the device's fault current and time are not known here: show by calculation that it is enough.`
+        : `${subject} is too thin: the fault that just trips the ${deviceName(device)} device needs ${squareMillimetres(need.value)}${remedy.words}.`,
+      value: amountOf(has),
       limit: amountOf(need),
       least: true,
-      steps: [remark(table ? "by Table 54.7" : "by the adiabatic equation, 543.1.3"), ...need.steps],
-      source: need.source,
+      steps: [
+        remark(table ? "by Table 54.7" : "by the adiabatic equation, 543.1.3"),
+        ...(byArmour ? has.steps : []),
+        ...need.steps,
+      ],
+      source: combine(need.source, has.source),
       severity: table ? "information" : certain ? "error" : "warning",
       related: [{ spot: factSpot(device.fact), message: "The device that clears the fault." }],
-      fixes: cpc && size ? [inPlaceOf(cpc, `${size} mm²`, `Make the cpc ${squareMillimetres(size)}`)] : [],
+      fixes: remedy.fixes,
     });
   },
 });
+
+interface Remedy {
+  /** How the sentence goes on. */
+  readonly words: string;
+  readonly fixes: readonly Fix[];
+}
+
+function largerCore({ fact }: Cable, need: number): Remedy {
+  const size = nextSizeUp(need);
+  const { cpc } = fact.args;
+  return {
+    words: size ? `, so ${squareMillimetres(size)}` : "",
+    fixes: cpc && size ? [inPlaceOf(cpc, `${size} mm²`, `Make the cpc ${squareMillimetres(size)}`)] : [],
+  };
+}
+
+/** The next size of cable whose armour is enough, as the same calculation finds for it. */
+function largerArmour(study: WayStudy, { need, method }: ProtectiveNeed): Remedy {
+  const { cable } = study;
+  const size =
+    cable &&
+    sizes.find((line) => {
+      if (line <= cable.line) return false;
+      const has = armourSection({ ...cable, line });
+      const asked = method === "table" ? armourTableNeed({ ...cable, line }) : need;
+      return has && asked && suffices({ has, need: asked });
+    });
+  if (!cable || size === undefined) return { words: ": run a copper conductor beside it", fixes: [] };
+  return {
+    words: `, which ${squareMillimetres(size)} cable has, or run a copper conductor beside it`,
+    fixes: resizeCable(cable, size),
+  };
+}

@@ -1,0 +1,125 @@
+/** The protective conductor of a cable as an electrical path: a core, the armour, or both side by side. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
+import {
+  armourArea,
+  armourOperatingFactor,
+  armourPerMetre,
+  type Calculated,
+  inParallel,
+  operatingFactor,
+  resistancePerMetre,
+} from "../calc/index.ts";
+import { milliohms, percent, plain, step } from "../calc/result.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import type { Cable, WayStudy } from "./way.ts";
+
+const counted = (cores: number | undefined): cores is 2 | 3 | 4 | 5 =>
+  cores !== undefined && Number.isInteger(cores) && cores >= 2 && cores <= 5;
+
+const armoured = ({ construction, cpcBy }: Cable): boolean => construction === "armoured" && cpcBy === "armour";
+
+/** Ω per metre of the armour that serves as protective conductor, at 20 °C. */
+const armourOf = (cable: Cable): Calculated | undefined =>
+  armoured(cable) && counted(cable.cores) ? armourPerMetre(cable.line, cable.cores) : undefined;
+
+/** Cross-section of that armour, mm². */
+export const armourSection = (cable: Cable): Calculated | undefined =>
+  armoured(cable) && counted(cable.cores) ? armourArea(cable.line, cable.cores) : undefined;
+
+/**
+ * Ω per metre at 20 °C of one conductor of a cable. Of a protective conductor beside the armour, what both come to side
+ * by side; nothing where the armour is one of them and not known. Conduit and trunking are left out: no figure is kept.
+ */
+export function conductorPerMetre(cable: Cable, which: Conductor): Calculated | undefined {
+  const csa = cable[which];
+  const core = csa === undefined ? undefined : resistancePerMetre(csa, cable.material);
+  if (which !== "cpc" || cable.cpcBy !== "armour") return core;
+  const armour = armourOf(cable);
+  if (csa === undefined) return armour;
+  return core && armour && inParallel(core, armour, "r of core and armour");
+}
+
+/** What of a fault current goes through the armour where a core lies beside it: by resistances, as a share. */
+export function fractionByArmour(cable: Cable): Calculated | undefined {
+  const armour = armourOf(cable);
+  const core = cable.cpc === undefined ? undefined : resistancePerMetre(cable.cpc, cable.material);
+  if (!armour || !core) return undefined;
+  const value = core.value / (core.value + armour.value);
+  const shown = ({ value: r }: Calculated) => `${milliohms(r)}/m`;
+  const numbers = `${shown(core)} / (${shown(core)} + ${shown(armour)})`;
+  const steps = [...core.steps, ...armour.steps, step("share of the armour", numbers, percent(value * 100))];
+  return { value, unit: "", steps, source: fromFormula(combine(core.source, armour.source)) };
+}
+
+/** Why the protective conductor has no resistance here. */
+export function whyNoCpc({ cpc, cpcBy, cores, construction, line }: Cable): string {
+  if (cpcBy === "armour") {
+    if (construction !== "armoured") return `a ${construction} cable has no armour`;
+    if (cores === undefined) return "the protective conductor is the armour, and the number of cores is not written";
+    return `no table here gives the armour of ${cores} × ${plain(line)} mm² cable`;
+  }
+  if (cpc !== undefined) return "no table here gives the resistance of a protective conductor of this size";
+  if (cpcBy === "conduit" || cpcBy === "trunking") {
+    return `the protective conductor is the steel ${cpcBy}, whose resistance goes by its make: ask the maker for it, or measure R2`;
+  }
+  return cpcBy
+    ? `the protective conductor is the ${cpcBy}, whose resistance is not given here`
+    : "the size of the protective conductor is not stated";
+}
+
+/**
+ * The figures of an armour are the greatest it may have, and cable with 70 °C insulation has more steel: of the armour
+ * alone a low reading says nothing.
+ */
+export const mayReadLess = (study: WayStudy): boolean =>
+  hasMetalBeside(study) || (study.cable?.cpcBy === "armour" && study.cable.insulation === 70);
+
+/** Steel beside a core of copper lowers what a meter shows, by how much nobody can tell beforehand. */
+export const hasMetalBeside = ({ cable, facts }: WayStudy): boolean =>
+  facts.has("parallel-path") || (cable?.cpc !== undefined && (cable.cpcBy === "conduit" || cable.cpcBy === "trunking"));
+
+/**
+ * Factor from 20 °C to service of conductors in series: that of their insulation for the cores, and the armour's own for
+ * an armour. Where both are there, each counts by its share of the resistance.
+ */
+export function operatingFactorOf(
+  cable: Cable | undefined,
+  of: readonly Conductor[] = ["line", "cpc"],
+): Calculated | undefined {
+  const cores = operatingFactor(cable?.insulation ?? 70, "incorporated");
+  if (!cable || !cores || !of.includes("cpc") || cable.cpcBy !== "armour") return cores;
+  const others = of.filter((which) => which !== "cpc").map((which) => conductorPerMetre(cable, which));
+  const cold = conductorPerMetre(cable, "cpc");
+  const armour = armourOf(cable);
+  const core = cable.cpc === undefined ? undefined : resistancePerMetre(cable.cpc, cable.material);
+  if (!cold || !armour || !others.every((one) => one !== undefined)) return undefined;
+  const steel = armourOperatingFactor(cable.insulation);
+  const by = (r: Calculated, factor: Calculated): Calculated => ({ ...r, value: r.value * factor.value, steps: [] });
+  const hot = core ? inParallel(by(core, cores), by(armour, steel)) : by(armour, steel);
+  const line = others.reduce((sum, { value }) => sum + value, 0);
+  const value = (line * cores.value + hot.value) / (line + cold.value);
+  const shown = (r: number) => milliohms(r);
+  const top = line === 0 ? shown(hot.value) : `${shown(line)} × ${plain(cores.value)} + ${shown(hot.value)}`;
+  const bottom = line === 0 ? shown(cold.value) : `${shown(line)} + ${shown(cold.value)}`;
+  const warmSteps = core
+    ? hot.steps
+    : [
+        step(
+          "r of the armour in service",
+          `${shown(armour.value)} × ${plain(steel.value, 3)}`,
+          `${shown(hot.value)}/m`,
+        ),
+      ];
+  return {
+    value,
+    unit: "",
+    steps: [
+      ...cores.steps,
+      ...steel.steps,
+      ...warmSteps,
+      step("factor of both together", `(${top}) / (${bottom})`, plain(value, 3)),
+    ],
+    source: fromFormula(combine(cores.source, steel.source)),
+  };
+}
