@@ -103,6 +103,32 @@ export const containments = {
   trunking: "A trunking; its size is its width by its depth.",
 } as const;
 
+export const containmentMakes = {
+  steel: "Rigid steel, which may serve as the protective conductor.",
+  plastic: "Plastic, which carries no fault current.",
+  flexible: "Flexible or pliable, which never serves as the protective conductor.",
+} as const;
+
+export const earthingMetals = {
+  copper: "A conductor of copper.",
+  aluminium: "A conductor of aluminium.",
+  steel: "A conductor of steel.",
+} as const;
+
+export const buriedIn = {
+  buried: "It runs in the ground.",
+} as const;
+
+export const soilProtections = {
+  corrosion: "Against corrosion by a sheath, not against damage.",
+  damage: "Against damage, not against corrosion.",
+  both: "Against corrosion and against damage.",
+} as const;
+
+export const shielded = {
+  protected: "Mechanically protected: in conduit or trunking, or by a sheath.",
+} as const;
+
 export const carried = {
   line: "The line conductors.",
   neutral: "The neutral.",

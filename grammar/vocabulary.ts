@@ -106,6 +106,7 @@ const bonding = often(
   {
     service: choice(list.services, "what is bonded"),
     size: opt(quantity("csa", "the size of the conductor")),
+    metal: opt(choice(list.materials, "its metal, if not copper")),
     length: opt(label("length", quantity("length", "the length of the conductor"))),
     continuity: opt(label("continuity", reading("conductor", "the resistance measured end to end"))),
   },
@@ -115,6 +116,23 @@ const bonding = often(
       "A long conductor reads more than a short one: the reading is compared with its own length and size, not with one figure for all.",
     limits: "Regulation 544.1.1; Table 54.8 for a PME supply.",
     example: "bonding water 10 mm² continuity 0.03 Ω",
+  },
+);
+
+const supplementaryBonding = often(
+  {
+    place: choice(list.places, "where it is"),
+    title: opt(text("which room, or what it joins")),
+    size: opt(quantity("csa", "the size of the conductor")),
+    shielded: opt(choice(list.shielded, "that it is mechanically protected")),
+    continuity: opt(label("continuity", reading("conductor", "the resistance measured between the parts it joins"))),
+  },
+  {
+    means: "Supplementary bonding of a place: its size and, when measured, the resistance between the parts.",
+    background:
+      "It keeps the touch voltage down until the devices of the place have opened. What it may read goes by the current that operates the slowest of them within 5 s, or by their RCD.",
+    limits: "Regulation 415.2.2: R at most 50 V / Ia. Section 544.2: 4 mm², or 2.5 mm² mechanically protected.",
+    example: "supplementary-bonding bathroom 4 mm² continuity 0.12 Ω",
   },
 );
 
@@ -443,11 +461,16 @@ const blocks = {
     "earthing-conductor": once(
       {
         size: quantity("csa", "its size"),
+        metal: opt(choice(list.earthingMetals, "its metal, if not copper")),
+        buried: opt(choice(list.buriedIn, "that it runs in the ground")),
+        protected: opt(label("protected", choice(list.soilProtections, "what it is protected against in the ground"))),
         continuity: opt(label("continuity", reading("conductor", "its resistance"))),
       },
       {
         means: "The conductor between the main earthing terminal and the means of earthing.",
-        limits: "Section 542.3; Table 54.7.",
+        background:
+          "Copper and not in the ground unless said otherwise; in the ground it is taken as unprotected unless said otherwise.",
+        limits: "Section 542.3; Tables 54.1 and 54.7.",
         example: "earthing-conductor 16 mm²",
       },
     ),
@@ -573,6 +596,7 @@ const blocks = {
       },
     ),
     containment: containmentRow(),
+    "supplementary-bonding": supplementaryBonding,
     spd,
     "phase-sequence": rotation,
     polarity,
@@ -650,6 +674,7 @@ const blocks = {
       {
         kind: opt(choice(list.routeKinds, "how it runs")),
         size: opt(quantity("size", "the size of the conduit")),
+        made: opt(choice(list.containmentMakes, "what the conduit or trunking is made of")),
         method: opt(label("method", choice(list.methods, "the reference method"))),
         grouped: opt(label("grouped", count("how many circuits run together"))),
         arrangement: opt(choice(list.arrangements, "how they lie together")),
@@ -1017,6 +1042,7 @@ function containmentRow() {
       depth: opt(label("by", quantity("size", "the depth of the trunking"))),
       length: opt(label("length", quantity("length", "the length between draw-in points"))),
       bends: opt(label("bends", count("the bends between draw-in points"))),
+      made: opt(choice(list.containmentMakes, "what it is made of")),
       spare: opt(label("spare", quantity("percent", "the room to keep free, as a share of what is in it"))),
       title: opt(text("where it runs")),
     },

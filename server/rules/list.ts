@@ -155,6 +155,7 @@ import populationWorkedBackwards from "./population/worked-backwards.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
 import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
+import protectiveConductorNotThere from "./protective/conductor-not-there.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
 import rcdAfddMissing from "./rcd/afdd-missing.ts";
 import rcdChargerDirectCurrent from "./rcd/charger-direct-current.ts";
@@ -401,6 +402,7 @@ export const rules: readonly Rule[] = [
   protectiveBondingReadsHigh,
   protectiveBondingSizeMissing,
   protectiveBondingTooSmall,
+  protectiveConductorNotThere,
   protectiveEarthingConductorTooSmall,
   rcdAfddMissing,
   rcdChargerDirectCurrent,

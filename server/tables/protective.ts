@@ -88,6 +88,22 @@ export const bondingRules = table<BondingRule>({
     { key: "main-greatest", item: "Main bonding need not exceed (copper), TN-S or TT", value: 25, unit: "mm²" },
     { key: "supplementary-protected", item: "Supplementary bonding, mechanically protected", value: 2.5, unit: "mm²" },
     { key: "supplementary-unprotected", item: "Supplementary bonding, not protected", value: 4, unit: "mm²" },
+    published(
+      {
+        key: "supplementary-touch",
+        item: "Supplementary bonding: touch voltage of 415.2.2, R ≤ U / Ia",
+        value: 50,
+        unit: "V",
+      },
+      {},
+      "Regulation 415.2.2; Ia is IΔn of an RCD, or the current that operates an overcurrent device in 5 s.",
+    ),
+    published({
+      key: "supplementary-time",
+      item: "Supplementary bonding: time of the operating current",
+      value: 5,
+      unit: "s",
+    }),
     {
       key: "pme-earthing",
       item: "PME earthing conductor, distributor requirement at origin (advice)",
@@ -99,6 +115,7 @@ export const bondingRules = table<BondingRule>({
     "Training blog: protective and bonding conductor sizes",
     "Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes",
     "IET EngX: PME bonding need not exceed 50 mm2",
+    "DIYnot thread: for fans of bonding logic (415.2, R ≤ 50 V / Ia)",
   ],
 });
 
