@@ -77,6 +77,17 @@ export function planBoard(context: Context): PlannedTest[] {
 }
 
 function boardDead(context: Context): PlannedTest[] {
+  return [...supplementaryTests(context), ...insulationTests(context)];
+}
+
+/** Bonding of a place is measured between the parts it joins, not end to end. */
+const supplementaryTests = ({ board }: Context): PlannedTest[] =>
+  board.facts.all("supplementary-bonding").map((fact) => {
+    const { place, title } = fact.args;
+    return reading("continuity", `Supplementary bonding, ${title?.value ?? place.value}`, fact, "continuity");
+  });
+
+function insulationTests(context: Context): PlannedTest[] {
   const test = boardInsulation(context);
   const { edition } = context;
   const bounds = edition ? bound("least", insulationRule("up-to-500", edition).minimum, "MΩ") : [];

@@ -2,7 +2,9 @@
 import { type Calculated, loopLimit } from "../calc/index.ts";
 import { amps, plain, seconds, step } from "../calc/result.ts";
 import { tripBands } from "../tables/devices.ts";
+import type { Edition } from "../tables/editions.ts";
 import { combine, fromFormula } from "../tables/source.ts";
+import type { Family } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -18,16 +20,39 @@ const slow = 5;
 const quick = 0.4;
 const magnetic = 0.1;
 
-/** The time a device needs at a current; nothing where that is longer than the adiabatic equation holds for. */
+/** A device by what is marked on it, and the voltage it works at. */
+export interface Tripping {
+  readonly standard: string;
+  readonly family: Family | undefined;
+  readonly curve: "B" | "C" | "D" | undefined;
+  readonly rating: number;
+  /** Nominal voltage to earth, V. */
+  readonly U0: number;
+  readonly edition: Edition;
+}
+
+/** The device of a way, where its rating and the edition are known. */
+export function trippingOf({ device, supply, context }: WayStudy): Tripping | undefined {
+  const { edition } = context;
+  if (device?.rating === undefined || !edition) return undefined;
+  const { standard, family, curve, rating } = device;
+  return { standard, family, curve, rating, U0: supply.U0, edition };
+}
+
+/** The time the device of a way needs at a current; nothing where that is longer than the adiabatic equation holds for. */
 export function tripTime(study: WayStudy, current: number): TripTime | undefined {
-  const { device } = study;
-  if (device?.family === "breaker" || device?.family === "legacy-breaker") {
-    const most = currentFor(study, quick);
+  const device = trippingOf(study);
+  return device && tripTimeOf(device, current);
+}
+
+export function tripTimeOf(device: Tripping, current: number): TripTime | undefined {
+  if (device.family === "breaker" || device.family === "legacy-breaker") {
+    const most = operatingCurrent(device, quick);
     if (!most || current < most.value * (1 - 1e-9)) return undefined;
     const steps = [...most.steps, step("t, magnetic trip, at most", "", seconds(magnetic))];
     return { time: { value: magnetic, unit: "s", steps, source: most.source }, atMost: true };
   }
-  const [long, short] = [currentFor(study, slow), currentFor(study, quick)];
+  const [long, short] = [operatingCurrent(device, slow), operatingCurrent(device, quick)];
   if (!long || current < long.value * (1 - 1e-9)) return undefined;
   // Larger fuses stand in the table of the longer time only.
   if (!short) return atMost(long, slow);
@@ -48,20 +73,11 @@ function atMost(from: Calculated, time: number): TripTime {
 }
 
 /** The current that operates a device in a time, A: that from which its limit of Zs is reckoned. */
-function currentFor(study: WayStudy, time: number): Calculated | undefined {
-  const { device, supply, context } = study;
-  if (device?.rating === undefined || !context.edition) return undefined;
-  const { standard, curve, rating } = device;
-  const limit = loopLimit({
-    standard,
-    ...(curve ? { curve } : {}),
-    rating,
-    time,
-    U0: supply.U0,
-    edition: context.edition,
-  });
+export function operatingCurrent(device: Tripping, time: number): Calculated | undefined {
+  const { standard, curve, rating, U0, edition } = device;
+  const limit = loopLimit({ standard, ...(curve ? { curve } : {}), rating, time, U0, edition });
   if (!limit) return undefined;
-  const value = (supply.U0 * context.edition.cmin.value) / limit.exact;
+  const value = (U0 * edition.cmin.value) / limit.exact;
   return { value, unit: "A", steps: [step(`operates in ${seconds(time)} at`, "", amps(value))], source: limit.source };
 }
 

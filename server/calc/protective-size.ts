@@ -1,10 +1,10 @@
-import { bondingPme, bondingRules, buriedEarthing, protectiveSizes } from "../tables/protective.ts";
+import { bondingPme, bondingRules, buriedEarthing, protectiveSizes, supplementaryRules } from "../tables/protective.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Row } from "../tables/table.ts";
 import { cellOf, known, numberAt, sourceOf } from "../tables/table.ts";
 import { nextSizeUp } from "./minimum-size.ts";
 import type { Calculated, Step } from "./result.ts";
-import { looked, plain, squareMillimetres, step } from "./result.ts";
+import { looked, ohms, plain, squareMillimetres, step } from "./result.ts";
 
 /** Protective conductor (mm²) that Table 54.7 allows without calculation, for a line of the same metal. */
 export function selectedProtective(line: number): Calculated | undefined {
@@ -69,6 +69,21 @@ export function mainBonding(earthing: number): Calculated | undefined {
 /** Least supplementary bonding conductor (mm², copper) by whether it is mechanically protected. */
 export function supplementaryBonding(isProtected: boolean): Calculated {
   return rule(isProtected ? "supplementary-protected" : "supplementary-unprotected", "supplementary bonding");
+}
+
+/** Greatest resistance (Ω) between parts that supplementary bonding joins, by the current that clears the fault: 415.2.2. */
+export function supplementaryResistance(current: Calculated): Calculated {
+  const touch = known(supplementaryRules, { key: "touch" }, "value");
+  const value = touch.value / current.value;
+  const numbers = `${plain(touch.value)} V / ${plain(current.value)} A`;
+  const steps = [...current.steps, step("R = 50 V / Ia", numbers, ohms(value))];
+  return { value, unit: "Ω", steps, source: fromFormula(combine(touch.source, current.source)) };
+}
+
+/** The time (s) for which the operating current of an overcurrent device is taken there. */
+export function supplementaryTime(): Calculated {
+  const { value, source } = known(supplementaryRules, { key: "time" }, "value");
+  return { value, unit: "s", steps: [], source };
 }
 
 /** Earthing conductor (mm²) a distributor usually asks for at a PME origin. */

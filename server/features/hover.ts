@@ -6,11 +6,13 @@ import { endOf } from "../../grammar/lexer.ts";
 import type { Accepts, Choices } from "../../grammar/params.ts";
 import { absences, provenances } from "../../grammar/vocabulary.ts";
 import { bondingNeed, earthingNeed } from "../analysis/earthing.ts";
+import type { Supplementary } from "../analysis/supplementary.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { pageOf } from "../rules/catalogue.ts";
 import type { Finding, Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
+import { supplementaryCard } from "./cards-bonding.ts";
 import { containmentCard, namedContainmentCard } from "./cards-containment.ts";
 import { withDoubt } from "./cards-doubt.ts";
 import { boardPlaceCard, placeCard } from "./cards-place.ts";
@@ -253,6 +255,10 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
       return supply && conductorCard(earthingNeed(supply), word === "tails" ? undefined : fact);
     case "supply bonding":
       return supply && conductorCard(bondingNeed(supply), fact);
+    case "board supplementary-bonding": {
+      const place = boardAt(snapshot, segment);
+      return place && fact && supplementaryCard(place, fact as unknown as Supplementary);
+    }
     case "board Zdb":
     case "boardLive Zdb": {
       const place = boardAt(snapshot, segment);

@@ -2,12 +2,13 @@
 import { bondingNeed, earthingNeed, pmeNeed } from "../analysis/earthing.ts";
 import { faultsAt } from "../analysis/faults.ts";
 import { designBoardImpedance, originImpedance } from "../analysis/loop.ts";
+import { supplementaryLimit } from "../analysis/supplementary.ts";
 import { studySupply } from "../analysis/supply.ts";
-import { boardImpedance } from "../analysis/way.ts";
-import { faultCurrent } from "../calc/index.ts";
+import { boardImpedance, studyWay } from "../analysis/way.ts";
+import { type Calculated, faultCurrent, supplementaryBonding } from "../calc/index.ts";
 import { kiloamps, ohms, squareMillimetres, step } from "../calc/result.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
-import type { Facts } from "../model/values.ts";
+import { exact, type Facts } from "../model/values.ts";
 import type { CheckResult } from "../rules/check.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "./document.ts";
 import { faultText } from "./fault.ts";
@@ -113,6 +114,35 @@ function whyNoEarthing(supply: Facts<"supply">): string {
   return "the size of the tails is not stated";
 }
 
+function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
+  const studies = board.ways.map((way) => studyWay(way, context));
+  return board.head.facts.all("supplementary-bonding").flatMap((fact): Block[] => {
+    const { place, title, size, shielded, continuity } = fact.args;
+    const name = `Supplementary bonding, ${title?.value ?? place.value}`;
+    const least = supplementaryBonding(shielded !== undefined);
+    const found = supplementaryLimit(fact, studies);
+    const reading = exact(continuity);
+    const sized = size && judged(size.value, least, squareMillimetres, true, name);
+    const measured =
+      reading !== undefined && "limit" in found && judged(reading, found.limit, ohms, false, `${name}, R`);
+    return [
+      reckon(`${name}, least size`, least, squareMillimetres(least.value), ""),
+      sized || gap(`${name}, its size`, "its size is not stated"),
+      "limit" in found
+        ? reckon(`${name}, R at most`, found.limit, ohms(found.limit.value), "")
+        : gap(`${name}, R at most`, found.missing),
+      ...(measured ? [measured] : []),
+    ];
+  });
+}
+
+/** A figure against its limit. */
+function judged(value: number, limit: Calculated, show: (of: number) => string, least: boolean, name: string): Block {
+  const holds = least ? value >= limit.value : value <= limit.value;
+  const mark = least ? (holds ? "≥" : "<") : holds ? "≤" : ">";
+  return judge(holds, `${name} ${show(value)} ${mark} ${show(limit.value)}`, limit.source);
+}
+
 /** `network` is what the boards together tells of the board. */
 export function boardSections(place: BoardInPlace, result: CheckResult, network: readonly Section[]): Section[] {
   const { board, context } = place;
@@ -134,6 +164,7 @@ export function boardSections(place: BoardInPlace, result: CheckResult, network:
         reckon(`${name}, noted at the ${at}`, { steps: [], source: noSource }, kiloamps(value), ""),
       ),
     ]),
+    ...part("Supplementary bonding", supplementaryBlocks(place)),
     ...network,
   ];
   const ways = new Set(board.ways.map(({ segment }) => segment));

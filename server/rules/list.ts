@@ -157,6 +157,8 @@ import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
 import protectiveConductorNotThere from "./protective/conductor-not-there.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
+import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
+import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
 import rcdAfddMissing from "./rcd/afdd-missing.ts";
 import rcdChargerDirectCurrent from "./rcd/charger-direct-current.ts";
 import rcdChargerShares from "./rcd/charger-shares.ts";
@@ -404,6 +406,8 @@ export const rules: readonly Rule[] = [
   protectiveBondingTooSmall,
   protectiveConductorNotThere,
   protectiveEarthingConductorTooSmall,
+  protectiveSupplementaryReadsHigh,
+  protectiveSupplementaryTooSmall,
   rcdAfddMissing,
   rcdChargerDirectCurrent,
   rcdChargerShares,

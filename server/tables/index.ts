@@ -21,7 +21,14 @@ import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
 import { placeBonding, placeDistances, placeEarths, placeRcds, placeTouch, placeWater, placeZones } from "./places.ts";
 import { practiceValues } from "./practice.ts";
-import { bondingPme, bondingRules, buriedEarthing, minimumSizes, protectiveSizes } from "./protective.ts";
+import {
+  bondingPme,
+  bondingRules,
+  buriedEarthing,
+  minimumSizes,
+  protectiveSizes,
+  supplementaryRules,
+} from "./protective.ts";
 import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
 import { rcdLimits, rcdLoads } from "./rcd-limits.ts";
 import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
@@ -124,6 +131,7 @@ export const tables: readonly Table<object>[] = [
   protectiveSizes,
   bondingPme,
   bondingRules,
+  supplementaryRules,
   buriedEarthing,
   minimumSizes,
   breakingCapacities,

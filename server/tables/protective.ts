@@ -88,22 +88,6 @@ export const bondingRules = table<BondingRule>({
     { key: "main-greatest", item: "Main bonding need not exceed (copper), TN-S or TT", value: 25, unit: "mm²" },
     { key: "supplementary-protected", item: "Supplementary bonding, mechanically protected", value: 2.5, unit: "mm²" },
     { key: "supplementary-unprotected", item: "Supplementary bonding, not protected", value: 4, unit: "mm²" },
-    published(
-      {
-        key: "supplementary-touch",
-        item: "Supplementary bonding: touch voltage of 415.2.2, R ≤ U / Ia",
-        value: 50,
-        unit: "V",
-      },
-      {},
-      "Regulation 415.2.2; Ia is IΔn of an RCD, or the current that operates an overcurrent device in 5 s.",
-    ),
-    published({
-      key: "supplementary-time",
-      item: "Supplementary bonding: time of the operating current",
-      value: 5,
-      unit: "s",
-    }),
     {
       key: "pme-earthing",
       item: "PME earthing conductor, distributor requirement at origin (advice)",
@@ -115,8 +99,31 @@ export const bondingRules = table<BondingRule>({
     "Training blog: protective and bonding conductor sizes",
     "Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes",
     "IET EngX: PME bonding need not exceed 50 mm2",
-    "DIYnot thread: for fans of bonding logic (415.2, R ≤ 50 V / Ia)",
   ],
+});
+
+/** What the resistance of supplementary bonding goes by. */
+export interface SupplementaryRule {
+  /** Short name for look-up. */
+  readonly key: string;
+  readonly item: string;
+  readonly value: number;
+  readonly unit: string;
+}
+
+export const supplementaryRules = table<SupplementaryRule>({
+  id: "supplementary",
+  title: "Resistance between parts joined by supplementary bonding",
+  ref: "BS 7671:2018+A2:2022, 415.2.2",
+  edition: "unchanged since the 17th Edition",
+  applies: "R ≤ 50 V / Ia. Ia is IΔn of an RCD, or the current that operates an overcurrent device in 5 s.",
+  units: { key: "", item: "", value: "", unit: "" },
+  standing: "published",
+  rows: [
+    { key: "touch", item: "Touch voltage, alternating current", value: 50, unit: "V" },
+    memory({ key: "time", item: "Time in which the current operates an overcurrent device", value: 5, unit: "s" }),
+  ],
+  seen: ["DIYnot thread: for fans of bonding logic (415.2, R ≤ 50 V / Ia)"],
 });
 
 /** Least size of an earthing conductor in the ground; null where Table 54.7 decides. */
