@@ -1,5 +1,5 @@
 /** What is reckoned of a board and of the supply, before their ways. */
-import { bondingNeed, earthingNeed, pmeNeed } from "../analysis/earthing.ts";
+import { bondingNeed, earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../analysis/earthing.ts";
 import { faultsAt } from "../analysis/faults.ts";
 import { designBoardImpedance, originImpedance } from "../analysis/loop.ts";
 import { supplementaryLimit } from "../analysis/supplementary.ts";
@@ -45,7 +45,7 @@ export function installationSections(
       ze ? "Ze is zero, or there is no board" : "Ze is not stated as a figure",
     ),
   ]);
-  const earthing = part("Earthing and bonding", supply ? earthingBlocks(supply) : []);
+  const earthing = part("Earthing and bonding", supply ? earthingBlocks(installation, supply) : []);
   const parts = [...known, ...loop, ...earthing, ...design];
   const own = new Set([
     head.header.segment,
@@ -61,25 +61,30 @@ export function installationSections(
   ];
 }
 
-function earthingBlocks(supply: Facts<"supply">): Block[] {
+function earthingBlocks(installation: Installation, supply: Facts<"supply">): Block[] {
   const own = supply.one("earthing-conductor")?.args.size.value;
   const need = earthingNeed(supply);
+  const heat = earthingHeat(supply, installation.edition);
+  const soil = soilNeed(supply);
+  const leastPme = pmeBondingNeed(supply);
   const pme = pmeNeed(supply);
   const bonding = bondingNeed(supply);
   const blocks: Block[] = [];
   if (need) blocks.push(reckon("Earthing conductor by Table 54.7", need, squareMillimetres(need.value), ""));
   else blocks.push(gap("The earthing conductor by Table 54.7", whyNoEarthing(supply)));
-  if (pme) blocks.push(reckon("Earthing conductor, as a distributor asks", pme, squareMillimetres(pme.value), ""));
-  for (const asked of [need, pme]) {
-    if (!asked || own === undefined) continue;
-    const fits = own >= asked.value;
-    blocks.push(
-      judge(
-        fits,
-        `Earthing conductor ${squareMillimetres(own)} ${fits ? "≥" : "<"} ${squareMillimetres(asked.value)}`,
-        asked.source,
-      ),
-    );
+  const asked = (name: string, of: Calculated | undefined) =>
+    of ? [reckon(`Earthing conductor, ${name}`, of, squareMillimetres(of.value), "")] : [];
+  const heatName = `by the heat of a fault at the origin${heat?.atMost ? ", at most" : ""}`;
+  blocks.push(
+    ...asked(heatName, heat?.need),
+    ...asked("in the ground by Table 54.1", soil),
+    ...asked("with PME no thinner than the main bonding", leastPme),
+    ...asked("as a distributor asks", pme),
+  );
+  // Where the fault has been reckoned and the conductor bears it, the table is not held against it.
+  const shown = heat !== undefined && own !== undefined && own >= heat.need.value;
+  for (const limit of [shown ? heat.need : need, soil, leastPme, pme]) {
+    if (limit && own !== undefined) blocks.push(judged(own, limit, squareMillimetres, true, "Earthing conductor"));
   }
   blocks.push(
     reckon(
@@ -89,20 +94,23 @@ function earthingBlocks(supply: Facts<"supply">): Block[] {
       "the earthing arrangement or the size it follows from is not stated",
     ),
   );
-  for (const fact of supply.all("bonding")) {
-    const size = fact.args.size?.value;
-    if (!bonding) continue;
-    if (size === undefined) blocks.push(gap(`Bonding of ${fact.args.service.value}`, "its size is not stated"));
-    else {
-      const fits = size >= bonding.value;
+  for (const { args } of supply.all("bonding")) {
+    const { size, service, metal } = args;
+    const name = `Bonding of ${service.value}`;
+    const least = bondingNeed(supply, metal?.value);
+    if (!bonding || service.value === "lightning") continue;
+    if (metal?.value === "aluminium") {
       blocks.push(
-        judge(
-          fits,
-          `Bonding of ${fact.args.service.value} ${squareMillimetres(size)} ${fits ? "≥" : "<"} ${squareMillimetres(bonding.value)}`,
-          bonding.source,
+        reckon(
+          `${name}, of aluminium`,
+          least,
+          squareMillimetres(least?.value ?? 0),
+          "no size of aluminium conducts so well",
         ),
       );
     }
+    if (!size) blocks.push(gap(name, "its size is not stated"));
+    else if (least) blocks.push(judged(size.value, least, squareMillimetres, true, name));
   }
   return blocks;
 }

@@ -145,12 +145,17 @@ export const buriedEarthing = table<BuriedEarthing>({
   edition: "unchanged",
   applies: "Earthing conductor buried in soil.",
   units: { key: "", protection: "", copper: "mm²", steel: "mm²" },
-  standing: "memory",
+  standing: "published",
   rows: [
     { key: "both", protection: "both protected", copper: null, steel: null },
     { key: "corrosion", protection: "corrosion only", copper: 16, steel: 16 },
     { key: "mechanical", protection: "mechanical only", copper: 25, steel: 50 },
     { key: "neither", protection: "neither", copper: 25, steel: 50 },
+  ],
+  seen: [
+    "Training notes: earthing, protective conductors and bonding (Chapter 54)",
+    "Wholesaler's book, 5.4.1: earthing conductors (16th Edition)",
+    "ElectriciansForums thread: earthing for TT system (542.3.1 and Table 54.1)",
   ],
 });
 

@@ -138,7 +138,7 @@ describe("protective conductors", () => {
     expect([supplementaryBonding(true).value, supplementaryBonding(false).value, pmeEarthing().value]).toEqual([
       2.5, 4, 16,
     ]);
-    expect(buriedEarthingConductor("neither", "steel")).toMatchObject({ value: 50, source: { standing: "memory" } });
+    expect(buriedEarthingConductor("neither", "steel")).toMatchObject({ value: 50, source: { standing: "published" } });
     expect(buriedEarthingConductor("corrosion")?.value).toBe(16);
     expect(buriedEarthingConductor("both")).toBeUndefined();
   });

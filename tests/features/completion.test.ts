@@ -30,10 +30,10 @@ describe("completion", () => {
 
   it("offers choices, then the labels of the line that are not there yet", async () => {
     expect(await offered(inWay("route ┆"))).toMatchInlineSnapshot(
-      `"conduit, trunking, clipped, tray, ladder, free-air, wall, ceiling, floor, duct, buried, bunched, layer, tray-layer, ladder-layer, method, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
+      `"conduit, trunking, clipped, tray, ladder, free-air, wall, ceiling, floor, duct, buried, steel, plastic, flexible, bunched, layer, tray-layer, ladder-layer, method, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method C ┆"))).toMatchInlineSnapshot(
-      `"bunched, layer, tray-layer, ladder-layer, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
+      `"steel, plastic, flexible, bunched, layer, tray-layer, ladder-layer, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method ┆"))).toMatchInlineSnapshot(
       `"100, 101, 102, 103, A, B, C, D, E, F"`,

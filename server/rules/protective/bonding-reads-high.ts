@@ -1,14 +1,11 @@
-import { bondingReading } from "../../analysis/earthing.ts";
-import { testsOf } from "../../analysis/supply.ts";
+import { allBonding, type Bonding, bondingReading } from "../../analysis/earthing.ts";
 import { lengthFromResistance, resistancePerMetre } from "../../calc/index.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
-import { type FactOf, measured } from "../../model/values.ts";
+import { measured } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-
-type Bonding = FactOf<"supply", "bonding">;
 
 export default installationRule({
   id: "protective/bonding-reads-high",
@@ -44,11 +41,13 @@ installation "Sample" {
 function judge(bonding: Bonding, installation: Installation, report: Reporter): void {
   const { service, length, continuity } = bonding.args;
   const reading = continuity && measured(continuity);
-  const size = bonding.args.size ?? sizeElsewhere(installation, service.value);
-  const perMetre = size && resistancePerMetre(size.value);
+  const described = bonding.args.size ? bonding : describedElsewhere(installation, service.value);
+  const size = described?.args.size;
+  const metal = described?.args.metal?.value;
+  const perMetre = size && resistancePerMetre(size.value, metal);
   if (!reading || reading.sign === "<" || !size || !perMetre) return;
   if (length) {
-    const found = bondingReading(size.value, length.value);
+    const found = bondingReading(size.value, length.value, metal);
     if (!found || reading.value <= found.most.value) return;
     report(valueSpot(bonding, reading), {
       message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size read about ${ohms(found.expected.value)}. Look at its clamps.`,
@@ -72,12 +71,5 @@ function judge(bonding: Bonding, installation: Installation, report: Reporter): 
   });
 }
 
-function allBonding({ supply, boards }: Installation): Bonding[] {
-  const tested = boards.flatMap(({ board }) =>
-    testsOf<"boardDead">(board.head.facts.all("dead")).flatMap((test) => test.facts.all("bonding")),
-  );
-  return [...(supply?.all("bonding") ?? []), ...(tested as unknown as Bonding[])];
-}
-
-const sizeElsewhere = ({ supply }: Installation, service: string) =>
-  supply?.all("bonding").find(({ args }) => args.service.value === service)?.args.size;
+const describedElsewhere = ({ supply }: Installation, service: string): Bonding | undefined =>
+  supply?.all("bonding").find(({ args }) => args.service.value === service && args.size);

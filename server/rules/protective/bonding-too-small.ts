@@ -1,4 +1,4 @@
-import { bondingNeed } from "../../analysis/earthing.ts";
+import { allBonding, bondingNeed } from "../../analysis/earthing.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -49,17 +49,37 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    tails 25 mm²
+    bonding structure 16 mm² aluminium
+                      ^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-C-S
+    tails 25 mm²
+    bonding structure 25 mm² aluminium
+  }
+}`,
+    },
   ],
-  check({ supply }, report) {
-    const need = supply && bondingNeed(supply);
-    if (!supply || !need) return;
+  check(installation, report) {
+    const { supply } = installation;
+    if (!supply) return;
     const decides = supply.one("tails") ?? supply.one("earthing-conductor");
-    for (const bonding of supply.all("bonding")) {
-      const { service, size } = bonding.args;
+    for (const bonding of allBonding(installation)) {
+      const { service, size, metal } = bonding.args;
+      const need = bondingNeed(supply, metal?.value);
       // Lightning protection is bonded by a standard of its own.
-      if (!size || size.value >= need.value || service.value === "lightning") continue;
+      if (!need || !size || size.value >= need.value || service.value === "lightning") continue;
       report(valueSpot(bonding, size), {
-        message: `The main bonding of ${service.value} is ${squareMillimetres(size.value)}; this supply asks for ${squareMillimetres(need.value)}.`,
+        message: `The main bonding of ${service.value} is ${squareMillimetres(size.value)}${ofMetal(metal?.value)}; this supply asks for ${squareMillimetres(need.value)}${ofMetal(metal?.value)}.`,
         value: amount(size.value, "mm²"),
         limit: amountOf(need),
         least: true,
@@ -71,3 +91,6 @@ installation "Sample" {
     }
   },
 });
+
+const ofMetal = (metal: string | undefined): string =>
+  metal === undefined || metal === "copper" ? "" : ` of ${metal}`;
