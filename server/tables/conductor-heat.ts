@@ -12,7 +12,7 @@ export interface MetalConstant {
 export const metalConstants = table<MetalConstant>({
   id: "heat-metal",
   title: "Constants of the conductor metals",
-  ref: "BS 7671, Part 5, note to 543.1.3; IEC 60949",
+  ref: "IEC 60949",
   edition: "unchanged",
   applies: "k = c √ln((β + θ final) / (β + θ initial)); resistance rises by 1/(β + 20) per kelvin from 20 °C.",
   units: { material: "", beta: "°C", factor: "A√s/mm²" },

@@ -2,6 +2,7 @@
  * Sound installations of many kinds: TN-S, PME and TT, one phase and three, boards behind feeders, fuses and breakers,
  * armoured cable, motors, lights and showers. As in the plain ones every figure follows from those before it.
  */
+import { armourPerMetre } from "../../server/calc/armour.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { editionOf } from "../../server/tables/editions.ts";
@@ -26,6 +27,8 @@ interface Kind {
   readonly cable: string;
   readonly line: number;
   readonly cpc: number;
+  /** Cores of a cable whose armour is the protective conductor. */
+  readonly armour?: 2 | 3 | 4;
   readonly route: string;
   readonly lines: readonly string[];
   readonly Ib: number;
@@ -42,6 +45,12 @@ const armoured = (csa: number, cores: number) => ({
   cable: `armoured 90 °C line ${csa} mm² cpc ${csa} mm² cores ${cores}`,
   line: csa,
   cpc: csa,
+});
+const byArmour = (csa: number, armour: 2 | 3 | 4) => ({
+  cable: `armoured 90 °C line ${csa} mm² cpc-by armour cores ${armour}`,
+  line: csa,
+  cpc: csa,
+  armour,
 });
 const round = (csa: number, cores: number) => ({
   cable: `multicore line ${csa} mm² cpc ${csa} mm² cores ${cores}`,
@@ -201,6 +210,33 @@ const placedKinds: readonly Kind[] = [
   ),
 ];
 
+const armourKinds: readonly Kind[] = [
+  {
+    title: "Sump pump",
+    standard: "BS EN 61009",
+    curve: "C",
+    rating: 16,
+    tail: rcbo,
+    ...byArmour(2.5, 2),
+    route: "clipped method C",
+    lines: ["serves motor", "place outdoors"],
+    Ib: 7,
+    most: 30,
+  },
+  {
+    title: "Kiln",
+    standard: "BS EN 60898",
+    curve: "B",
+    rating: 32,
+    tail: "6 kA",
+    ...byArmour(6, 2),
+    route: "tray method E",
+    lines: ["serves heating"],
+    Ib: 25,
+    most: 24,
+  },
+];
+
 const threePhaseKinds: readonly Kind[] = [
   {
     title: "Saw",
@@ -226,6 +262,19 @@ const threePhaseKinds: readonly Kind[] = [
     lines: ["serves motor"],
     Ib: 9,
     most: 20,
+    phase: "three",
+  },
+  {
+    title: "Conveyor",
+    standard: "BS EN 60898",
+    curve: "C",
+    rating: 20,
+    tail: "10 kA",
+    ...byArmour(4, 4),
+    route: "clipped method C",
+    lines: ["serves motor"],
+    Ib: 11,
+    most: 24,
     phase: "three",
   },
 ];
@@ -339,7 +388,7 @@ function boardLines(name: string, from: string, count: number, share: number, pl
   const fits = ({ earth }: Kind) => earth !== "not-PME" || system !== "TN-C-S";
   const feeds = from === "supply" && count > 2 && next() < 0.6;
   for (let way = 1; way <= count - (feeds ? 1 : 0); way++) {
-    const kind = pick([...kinds, ...placedKinds, ...(three ? threePhaseKinds : [])].filter(fits), next);
+    const kind = pick([...kinds, ...armourKinds, ...placedKinds, ...(three ? threePhaseKinds : [])].filter(fits), next);
     const bonded = farm && way === 1 && !kind.lines.some((line) => line.startsWith("supplementary"));
     lines.push(
       ...wayLines(way, bonded ? { ...kind, lines: [...kind.lines, "supplementary-bonding fitted"] } : kind, place),
@@ -378,7 +427,7 @@ function circuitLines(
   const own = kind.earth === "own" && place.system !== "TT";
   const system = own ? "TT" : place.system;
   const Zb = own ? Math.round(30 + next() * 90) : place.Zb;
-  const metre = perMetre(kind.line) + perMetre(kind.cpc);
+  const metre = perMetre(kind.line) + returning(kind);
   const length = Math.max(
     3,
     Math.min(Math.round(5 + next() * (kind.most - 5)), longest(kind, word, { ...place, system, Zb }, metre)),
@@ -411,6 +460,10 @@ function circuitLines(
   ];
   return { text, Zs };
 }
+
+/** The protective conductor by the metre. */
+const returning = ({ line, cpc, armour }: Kind): number =>
+  armour === undefined ? perMetre(cpc) : (armourPerMetre(line, armour)?.value ?? Number.NaN);
 
 /** The length at which a cold reading still stands well inside its limit; behind an electrode an RCD decides. */
 function longest(kind: Kind, word: string, { system, Zb }: Place, metre: number): number {
