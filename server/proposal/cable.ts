@@ -11,6 +11,8 @@ export interface Construction {
   readonly kind: CableChoice["construction"];
   readonly insulation: 70 | 90;
   readonly cpcBy?: string;
+  /** A core of copper beside the armour, conduit or trunking: it stays as it is written. */
+  readonly beside?: number;
   readonly cores?: number;
   readonly words: string;
   readonly source?: Source;
@@ -57,10 +59,11 @@ const usualFor = (route: string) => {
   return row ? [row] : [];
 };
 
-const written = ({ construction, insulation, cpcBy, cores }: Cable): Construction => ({
+const written = ({ construction, insulation, cpc, cpcBy, cores }: Cable): Construction => ({
   kind: construction,
   insulation,
   ...(cpcBy ? { cpcBy } : {}),
+  ...(cpcBy && cpc !== undefined ? { beside: cpc } : {}),
   ...(cores === undefined ? {} : { cores }),
   words: `${construction}, as written`,
 });
@@ -76,11 +79,12 @@ export interface CableCandidate {
 const least = 1;
 
 /** All sizes the construction is made in, the smallest first, each with the protective conductor that goes with it. */
-export function candidatesOf({ kind, insulation, cpcBy, cores }: Construction): CableCandidate[] {
+export function candidatesOf({ kind, insulation, cpcBy, beside, cores }: Construction): CableCandidate[] {
   const made = { construction: kind, insulation, ...(cores === undefined ? {} : { cores }) };
   return sizes.flatMap((line): CableCandidate[] => {
     if (line < least) return [];
-    if (cpcBy) return [{ choice: { ...made, line, cpcBy }, steps: [] }];
+    if (cpcBy)
+      return [{ choice: { ...made, line, cpcBy, ...(beside === undefined ? {} : { cpc: beside }) }, steps: [] }];
     if (kind === "flat-twin") return flatCable(made, line);
     const table = selectedProtective(line);
     if (!table) return [];

@@ -47,13 +47,13 @@ export default wayRule({
     },
     {
       bad: `way 1 feeder "Pavilion" {
-  device  BS 88-2 400 A 80 kA gG
-  cable   armoured 90 °C line 50 mm² cpc-by armour cores 2
+  device  BS 88-2 200 A 80 kA gG
+  cable   armoured 90 °C line 25 mm² cpc-by armour cores 2
                                             ^^^^^^
 }`,
       good: `way 1 feeder "Pavilion" {
   device  BS 88-2 100 A 80 kA gG
-  cable   armoured 90 °C line 50 mm² cpc-by armour cores 2
+  cable   armoured 90 °C line 25 mm² cpc-by armour cores 2
 }`,
     },
   ],
