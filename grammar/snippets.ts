@@ -39,7 +39,7 @@ const more: readonly Snippet[] = [
     means: "A distribution circuit that feeds another board.",
     text: `way 1 feeder "Board B" {
   device  BS 88-2 63 A gG
-  cable   armoured  line 16 mm²  cpc-by armour
+  cable   armoured  line 16 mm²  cpc-by armour  cores 2
   route   tray  method E
   length  24 m
   feeds   B

@@ -157,6 +157,7 @@ import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
 import protectiveConductorNotThere from "./protective/conductor-not-there.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
+import protectiveNotReckoned from "./protective/not-reckoned.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
 import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
 import rcdAfddMissing from "./rcd/afdd-missing.ts";
@@ -406,6 +407,7 @@ export const rules: readonly Rule[] = [
   protectiveBondingTooSmall,
   protectiveConductorNotThere,
   protectiveEarthingConductorTooSmall,
+  protectiveNotReckoned,
   protectiveSupplementaryReadsHigh,
   protectiveSupplementaryTooSmall,
   rcdAfddMissing,

@@ -1,0 +1,72 @@
+import { conductorPerMetre, whyNoCpc } from "../../analysis/cpc.ts";
+import { latestDead } from "../../analysis/dead.ts";
+import type { Cable, WayStudy } from "../../analysis/way.ts";
+import type { Fix } from "../../model/problems.ts";
+import { factSpot, valueSpot, wayRule } from "../rule.ts";
+import { wordsAfter } from "../writing.ts";
+
+export default wayRule({
+  id: "protective/not-reckoned",
+  severity: "information",
+  since: "0.1",
+  title: "An armour, conduit or trunking whose resistance is not known here, so that its loop is not judged.",
+  why: "Nothing was found wrong because nothing could be reckoned. The armour goes by size and number of cores; of conduit and trunking only the maker's figure or a measurement tells.",
+  clauses: ["543.1.1", "411.4.4"],
+  examples: [
+    {
+      bad: `way 1 radial "Sump pump" {
+  device  BS EN 60898 C16 10 kA
+  cable   armoured 90 °C line 2.5 mm² cpc-by armour
+                                             ^^^^^^
+  length  20 m
+  serves  motor
+}`,
+      good: `way 1 radial "Sump pump" {
+  device  BS EN 60898 C16 10 kA
+  cable   armoured 90 °C line 2.5 mm² cpc-by armour cores 2
+  length  20 m
+  serves  motor
+}`,
+    },
+    {
+      bad: `way 1 radial "Lathe" {
+  device  BS EN 60898 C16 10 kA
+  cable   singles line 4 mm² cpc-by conduit
+                                    ^^^^^^^
+  length  20 m
+  serves  motor
+}`,
+      good: `way 1 radial "Lathe" {
+  device  BS EN 60898 C16 10 kA
+  cable   singles line 4 mm² cpc-by conduit
+  length  20 m
+  serves  motor
+  dead 2026-03-04 {
+    R1+R2  0.14 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable, device } = study;
+    if (!cable || study.isSpare || !device || !study.length || !isSteel(cable) || conductorPerMetre(cable, "cpc"))
+      return;
+    // A reading is worth more than a prediction, and is judged for itself.
+    if (latestDead(study, "R1+R2") || study.liveTests.some(({ facts }) => facts.has("Zs"))) return;
+    const { cpcBy } = cable.fact.args;
+    report(cpcBy && cable.described === cable.fact ? valueSpot(cable.fact, cpcBy) : factSpot(cable.fact), {
+      message: `The loop of this circuit is not judged: ${whyNoCpc(cable)}.`,
+      related: [{ spot: factSpot(device.fact), message: "The device that must disconnect." }],
+      fixes: coresFor(study, cable),
+    });
+  },
+});
+
+const isSteel = ({ construction, cpcBy, cpc }: Cable): boolean =>
+  cpcBy === "armour" ? construction === "armoured" : cpc === undefined && (cpcBy === "conduit" || cpcBy === "trunking");
+
+/** The numbers of cores such a cable is made with, for the person to choose. */
+function coresFor({ threePhase }: WayStudy, cable: Cable): Fix[] {
+  if (cable.cpcBy !== "armour" || cable.cores !== undefined || cable.described !== cable.fact) return [];
+  return (threePhase ? [4, 3] : [2, 3]).flatMap((cores) => wordsAfter(cable.fact, `cores ${cores}`));
+}
