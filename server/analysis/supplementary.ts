@@ -1,5 +1,5 @@
 /** What the supplementary bonding of a place may read, by the devices of the place. */
-import { type Calculated, supplementaryResistance, supplementaryTime } from "../calc/index.ts";
+import { type Calculated, supplementaryByCpc, supplementaryResistance, supplementaryTime } from "../calc/index.ts";
 import { milliamps, remark, step } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
@@ -17,10 +17,10 @@ export type SupplementaryLimit =
 /** The circuit whose device needs the most current decides: 50 V / Ia is the least for it. */
 export function supplementaryLimit({ args }: Supplementary, studies: readonly WayStudy[]): SupplementaryLimit {
   const place = args.place.value;
-  const there = studies.filter(({ isSpare, places, uses }) => !isSpare && places.has(place) && !uses.has("selv"));
-  if (there.length === 0) return { missing: `no circuit of this board says that it is in the place (${place})` };
+  const found = there(place, studies);
+  if (found.length === 0) return { missing: `no circuit of this board says that it is in the place (${place})` };
   let most: { study: WayStudy; current: Calculated } | undefined;
-  for (const study of there) {
+  for (const study of found) {
     const current = clearingCurrent(study);
     if (!current) return { missing: `what clears a fault on way ${study.way.id} is not known here` };
     if (!most || current.value > most.current.value) most = { study, current };
@@ -28,6 +28,20 @@ export function supplementaryLimit({ args }: Supplementary, studies: readonly Wa
   if (!most) return { missing: "no device is known" };
   return { limit: supplementaryResistance(most.current), study: most.study };
 }
+
+/** By the largest core that serves as protective conductor in the place, where that asks for more than the least size. */
+export function supplementaryOfCpc(
+  { args }: Supplementary,
+  studies: readonly WayStudy[],
+): { readonly need: Calculated; readonly study: WayStudy } | undefined {
+  const sized = there(args.place.value, studies).filter(({ cable }) => cable?.cpc && cable.material === "copper");
+  const [study] = sized.toSorted((one, other) => (other.cable?.cpc ?? 0) - (one.cable?.cpc ?? 0));
+  const need = study?.cable?.cpc === undefined ? undefined : supplementaryByCpc(study.cable.cpc, !!args.shielded);
+  return study && need && { need, study };
+}
+
+const there = (place: string, studies: readonly WayStudy[]): WayStudy[] =>
+  studies.filter(({ isSpare, places, uses }) => !isSpare && places.has(place) && !uses.has("selv"));
 
 /** IΔn of the most sensitive RCD, or what operates the overcurrent device in 5 s. */
 function clearingCurrent(study: WayStudy): Calculated | undefined {

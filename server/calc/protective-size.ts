@@ -71,6 +71,17 @@ export function supplementaryBonding(isProtected: boolean): Calculated {
   return rule(isProtected ? "supplementary-protected" : "supplementary-unprotected", "supplementary bonding");
 }
 
+/** What it is where it joins a circuit's protective conductor (mm²) to pipes: half of that, undefined where less decides. */
+export function supplementaryByCpc(cpc: number, isProtected: boolean): Calculated | undefined {
+  const share = known(bondingRules, { key: "supplementary-share" }, "value");
+  const value = nextSizeUp(share.value * cpc);
+  const least = supplementaryBonding(isProtected);
+  if (value === undefined || value <= least.value) return undefined;
+  const numbers = `half of ${squareMillimetres(cpc)}, next size up`;
+  const steps = [...least.steps, step("of the cpc it joins", numbers, squareMillimetres(value))];
+  return { value, unit: "mm²", steps, source: fromFormula(combine(share.source, least.source)) };
+}
+
 /** Greatest resistance (Ω) between parts that supplementary bonding joins, by the current that clears the fault: 415.2.2. */
 export function supplementaryResistance(current: Calculated): Calculated {
   const touch = known(supplementaryRules, { key: "touch" }, "value");

@@ -2,7 +2,7 @@
 import { bondingNeed, earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../analysis/earthing.ts";
 import { faultsAt } from "../analysis/faults.ts";
 import { designBoardImpedance, originImpedance } from "../analysis/loop.ts";
-import { supplementaryLimit } from "../analysis/supplementary.ts";
+import { supplementaryLimit, supplementaryOfCpc } from "../analysis/supplementary.ts";
 import { studySupply } from "../analysis/supply.ts";
 import { boardImpedance, studyWay } from "../analysis/way.ts";
 import { type Calculated, faultCurrent, supplementaryBonding } from "../calc/index.ts";
@@ -130,12 +130,15 @@ function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
     const least = supplementaryBonding(shielded !== undefined);
     const found = supplementaryLimit(fact, studies);
     const reading = exact(continuity);
+    const byCpc = supplementaryOfCpc(fact, studies)?.need;
     const sized = size && judged(size.value, least, squareMillimetres, true, name);
     const measured =
       reading !== undefined && "limit" in found && judged(reading, found.limit, ohms, false, `${name}, R`);
     return [
       reckon(`${name}, least size`, least, squareMillimetres(least.value), ""),
       sized || gap(`${name}, its size`, "its size is not stated"),
+      ...(byCpc ? [reckon(`${name}, by the cpc it joins`, byCpc, squareMillimetres(byCpc.value), "")] : []),
+      ...(byCpc && size ? [judged(size.value, byCpc, squareMillimetres, true, name)] : []),
       "limit" in found
         ? reckon(`${name}, R at most`, found.limit, ohms(found.limit.value), "")
         : gap(`${name}, R at most`, found.missing),

@@ -89,6 +89,12 @@ export const bondingRules = table<BondingRule>({
     { key: "supplementary-protected", item: "Supplementary bonding, mechanically protected", value: 2.5, unit: "mm²" },
     { key: "supplementary-unprotected", item: "Supplementary bonding, not protected", value: 4, unit: "mm²" },
     {
+      key: "supplementary-share",
+      item: "Supplementary bonding of an exposed to an extraneous part: fraction of the cpc",
+      value: 0.5,
+      unit: "",
+    },
+    {
       key: "pme-earthing",
       item: "PME earthing conductor, distributor requirement at origin (advice)",
       value: 16,
@@ -99,6 +105,7 @@ export const bondingRules = table<BondingRule>({
     "Training blog: protective and bonding conductor sizes",
     "Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes",
     "IET EngX: PME bonding need not exceed 50 mm2",
+    "Training notes: earthing, protective conductors and bonding (Chapter 54)",
   ],
 });
 

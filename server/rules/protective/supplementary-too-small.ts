@@ -1,6 +1,7 @@
+import { supplementaryOfCpc } from "../../analysis/supplementary.ts";
 import { supplementaryBonding } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
 import { inPlaceOf, wordsAfter } from "../writing.ts";
 
 export default boardRule({
@@ -29,12 +30,54 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  board A "Board" {
+    fed-from supply
+    supplementary-bonding bathroom 4 mm²
+                                   ^^^^^
+    way 1 radial "Boiler" {
+      cable  multicore line 16 mm² cpc 16 mm²
+      place  bathroom
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  board A "Board" {
+    fed-from supply
+    supplementary-bonding bathroom 10 mm²
+    way 1 radial "Boiler" {
+      cable  multicore line 16 mm² cpc 16 mm²
+      place  bathroom
+    }
+  }
+}`,
+    },
   ],
-  check({ board }, report) {
+  check({ board, studies }, report) {
     for (const fact of board.head.facts.all("supplementary-bonding")) {
       const { place, size, shielded } = fact.args;
       const need = supplementaryBonding(shielded !== undefined);
-      if (!size || size.value >= need.value) continue;
+      if (!size) continue;
+      const byCpc = supplementaryOfCpc(fact, studies);
+      if (size.value >= need.value) {
+        if (!byCpc || size.value >= byCpc.need.value) continue;
+        const { need: asked, study } = byCpc;
+        report(valueSpot(fact, size), {
+          message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; where it joins the protective conductor of way ${study.way.id} it has to be half of that, so ${squareMillimetres(asked.value)}.`,
+          value: amount(size.value, "mm²"),
+          limit: amountOf(asked),
+          least: true,
+          steps: asked.steps,
+          source: asked.source,
+          severity: "warning",
+          related: study.cable ? [{ spot: factSpot(study.cable.fact), message: "The cable it is about." }] : [],
+          fixes: [inPlaceOf(size, `${asked.value} mm²`, `Make it ${squareMillimetres(asked.value)}`)],
+        });
+        continue;
+      }
       const ifShielded = !shielded && size.value >= supplementaryBonding(true).value;
       report(valueSpot(fact, size), {
         message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; ${shielded ? "even mechanically protected" : "not mechanically protected"} it has to be ${squareMillimetres(need.value)}${ifShielded ? ", or write that it is protected" : ""}.`,
