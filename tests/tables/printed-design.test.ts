@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   adiabaticFactors,
+  armourAreas,
   armourResistance,
   bondingPme,
   bondingRules,
@@ -18,11 +19,13 @@ import {
   insulationRules,
   legacyTripBands,
   loopTerms,
+  metalConstants,
   operatingFactors,
   overloadRules,
   protectiveSizes,
   rcdTestRules,
   ringRules,
+  supplementaryRules,
   supplyValues,
   temperatureCoefficients,
   testTemperatureFactors,
@@ -72,7 +75,53 @@ const printed: readonly Printed[] = [
       1.5C 10.2C 9.5C 8.8C 8.2C
       2.5C 8.8C 8.2C 7.7C 6.8C
       4C 7.9C 7.5C 6.8C 6.2C
-      6C 7C 6.7C 4.3C 3.9C`,
+      6C 7C 6.7C 4.3C 3.9C
+      10M 6M 4M 3.7M -
+      16M 3.7M 3.6M 3.1C -
+      25M 3.7M 2.5M 2.3M -
+      35M 2.6M 2.3M 2M -
+      50M 2.3M 2M 1.8M -
+      70M 2M 1.8M 1.2M -
+      95M 1.4M 1.3M 1.1M -
+      120M 1.3M 1.2M 0.76M -
+      150M 1.2M 0.78M 0.68M -
+      185M 0.82M 0.71M 0.61M -
+      240M 0.73M 0.63M 0.54M -
+      300M 0.67M 0.58M 0.49M -
+      400M 0.59M 0.52M 0.35M -`,
+  ],
+  // A cable seller's data sheet of two-core cable; 70 mm² and 2.5 mm² four-core by forum posts.
+  [
+    armourAreas,
+    "csa cores2 cores3 cores4",
+    `
+      1.5M 15C 16M 17M
+      2.5M 17C 19M 20C
+      4M 19C 20M 22M
+      6M 22C 23M 36M
+      10M 26C 39M 42M
+      16M 42C 44M 49M
+      25M 42C 62M 70M
+      35M 60C 68M 78M
+      50M 68C 78M 90M
+      70M 80C 90M 131C
+      95M 113C 128M 147M
+      120M 125C 141M 206M
+      150M 138C 196M 230M
+      185M 191C 220M 255M
+      240M 215C 250M 289M
+      300M 235C 269M 319M
+      400M 265C 304M 452M`,
+  ],
+  // IEC 60949, and the temperatures of Tables 54.2 to 54.5: recalled, and every printed k follows from them.
+  [
+    metalConstants,
+    "material beta factor",
+    `
+      copper 234.5= 226=
+      aluminium 228= 148=
+      steel 202= 78=
+      lead 230= 41=`,
   ],
   // On-Site Guide, Tables I2 and I3, by 1 + 0.004 (t − 20); IEC 60028 for copper.
   [
@@ -248,17 +297,26 @@ const printed: readonly Printed[] = [
       main-greatest 25C
       supplementary-protected 2.5C
       supplementary-unprotected 4C
+      supplementary-share 0.5C
       pme-earthing 16C`,
   ],
-  // BS 7671, Table 54.1: no page was seen.
+  // DIYnot, on bonding logic: 50 V / Ia; the 5 s are recalled.
+  [
+    supplementaryRules,
+    "key value",
+    `
+      touch 50C
+      time 5M`,
+  ],
+  // BS 7671, Table 54.1, by training notes on Chapter 54 and a wholesaler's book, 5.4.1.
   [
     buriedEarthing,
     "key copper steel",
     `
       both - -
-      corrosion 16M 16M
-      mechanical 25M 50M
-      neither 25M 50M`,
+      corrosion 16C 16C
+      mechanical 25C 50C
+      neither 25C 50C`,
   ],
   // Guide to the Wiring Regulations, 17th Edition, p. 48; conditional ratings by a forum post on BS EN 61439-3.
   [
