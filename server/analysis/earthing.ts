@@ -110,6 +110,15 @@ export function soilNeed(supply: Facts<"supply">): Calculated | undefined {
 export const pmeBondingNeed = (supply: Facts<"supply">): Calculated | undefined =>
   system(supply) === "TN-C-S" && metalOf(supply) === "copper" ? bondingNeed(supply) : undefined;
 
+/** The most of all that is asked of it. Where the fault has been reckoned and it bears that, the table is not asked. */
+export function earthingLeast(supply: Facts<"supply">, edition: Edition | undefined): Calculated | undefined {
+  const own = supply.one("earthing-conductor")?.args.size.value;
+  const heat = earthingHeat(supply, edition)?.need;
+  const bears = heat && own !== undefined && own >= heat.value * (1 - 1e-9);
+  const asked = [bears ? heat : earthingNeed(supply), soilNeed(supply), pmeBondingNeed(supply)];
+  return asked.reduce((most, one) => (one && (!most || one.value > most.value) ? one : most), undefined);
+}
+
 /** What a distributor asks for beyond the table. */
 export const pmeNeed = (supply: Facts<"supply">): Calculated | undefined =>
   system(supply) === "TN-C-S" && metalOf(supply) === "copper" ? pmeEarthing() : undefined;

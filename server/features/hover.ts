@@ -5,7 +5,7 @@
 import { endOf } from "../../grammar/lexer.ts";
 import type { Accepts, Choices } from "../../grammar/params.ts";
 import { absences, provenances } from "../../grammar/vocabulary.ts";
-import { type Bonding, bondingNeed, earthingNeed } from "../analysis/earthing.ts";
+import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../analysis/earthing.ts";
 import type { Supplementary } from "../analysis/supplementary.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { pageOf } from "../rules/catalogue.ts";
@@ -251,8 +251,9 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "way electrode":
       return electrodeCard(fact);
     case "supply tails":
+      return supply && conductorCard(earthingNeed(supply), undefined);
     case "supply earthing-conductor":
-      return supply && conductorCard(earthingNeed(supply), word === "tails" ? undefined : fact);
+      return supply && conductorCard(earthingLeast(supply, installationAt(snapshot, segment)?.edition), fact);
     case "supply bonding":
       return supply && conductorCard(bondingNeed(supply, (fact as Bonding | undefined)?.args.metal?.value), fact);
     case "board supplementary-bonding": {

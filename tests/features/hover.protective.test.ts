@@ -2,12 +2,12 @@ import { describe, expect, it } from "vitest";
 import { hover } from "../../server/features/hover.ts";
 import { atCursor } from "../helpers/cursor.ts";
 
-async function shown(cable: string, line = ""): Promise<string> {
+async function shown(cable: string, line = "", supply = "earthing TN-S"): Promise<string> {
   const sample = `wayfile 1
 installation "Sample" {
   standard BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
+    ${supply}
     Ze 0.30 Ω
     tails 25 mm²
   }
@@ -59,5 +59,13 @@ describe("hovers of protective conductors", () => {
     expect(text).toContain("R at most, 50 V / Ia: 0.31 Ω");
     const unknown = await shown(cable, "supplementary-bon┆ding pool 4 mm² continuity 0.10 Ω");
     expect(unknown).toContain("- R at most: not reckoned, no circuit of this board says");
+  });
+
+  it("hold the earthing conductor against the ground as well as against the table", async () => {
+    const of = (conductor: string) =>
+      shown("singles line 4 mm²", "", `earthing TN-S\n    earthing-con┆ductor ${conductor}`);
+    expect(await of("10 mm²")).toContain("- at least: 16 mm², which this is not");
+    expect(await of("16 mm² buried")).toContain("- at least: 25 mm², which this is not");
+    expect(await of("16 mm² buried protected both")).toContain("- at least: 16 mm², which this is");
   });
 });
