@@ -403,4 +403,9 @@ describe("supplementary bonding", () => {
     expect(farm(joined)).toEqual([]);
     expect(farm("supplementary-bonding")).toEqual([]);
   });
+
+  it("is stated by the conductor written on the board", () => {
+    const board = "place agricultural\nsupplementary-bonding agricultural 4 mm²";
+    expect(onBoard(board, [rcbo("B16"), "serves heating"])).toEqual([]);
+  });
 });

@@ -34,7 +34,11 @@ export default boardRule({
       return need?.row.facts.omitted === "never" ? [{ study, need }] : [];
     });
     const [first] = asked;
-    if (!first || studies.some(({ facts }) => facts.has(word) || facts.broken.includes(word))) return;
+    const onBoard = context.board.facts;
+    const isStated = [onBoard, ...studies.map(({ facts }) => facts)].some(
+      (facts) => facts.has(word) || facts.broken.includes(word),
+    );
+    if (!first || isStated) return;
     const spot = placeSpot(first.study, first.need.row.facts.place);
     report(factSpot(spot), {
       message: `${first.need.row.facts.place === "pool" ? "At a pool" : "Where animals are kept"} metal within reach is joined by supplementary bonding: say on one of the ways whether it is.`,
