@@ -1,6 +1,19 @@
 import { Simulation } from "eecircuit-engine";
 import type { Resistor } from "../../server/calc/network.ts";
 
+let started: Promise<Simulation> | undefined;
+let run = 0;
+
+/** One for all who ask: two of them in a process wait for each other for ever. */
+function simulator(): Promise<Simulation> {
+  started ??= (async () => {
+    const simulation = new Simulation();
+    await simulation.start();
+    return simulation;
+  })();
+  return started;
+}
+
 /**
  * The same question put to ngspice, a circuit simulator that has nothing in common with our solver: one ampere into one
  * node, out at the other, and the voltage read.
@@ -8,9 +21,7 @@ import type { Resistor } from "../../server/calc/network.ts";
 export async function startNgspice(): Promise<
   (resistors: readonly Resistor[], first: string, second: string) => Promise<number>
 > {
-  const simulation = new Simulation();
-  await simulation.start();
-  let run = 0;
+  const simulation = await simulator();
   return async (resistors, first, second) => {
     // A node out of reach would float, which the simulator answers with a fallback voltage instead of an error.
     const island = connected(resistors, first);
@@ -32,6 +43,31 @@ export async function startNgspice(): Promise<
     const voltage = data.find(({ name }) => name === `v(${nodeName(first, second)})`)?.values[0];
     if (typeof voltage !== "number") throw new Error(`${title}: no voltage`);
     return voltage;
+  };
+}
+
+/** A phasor: its parts along and across the reference. */
+export interface Phasor {
+  readonly real: number;
+  readonly across: number;
+}
+
+/** Lines of a netlist at 50 Hz, solved for the voltage of every node named in it. */
+export async function startPhasors(): Promise<(lines: readonly string[]) => Promise<(node: string) => Phasor>> {
+  const simulation = await simulator();
+  return async (lines) => {
+    const title = `phasors ${++run}`;
+    simulation.setNetList([title, ...lines, ".ac lin 1 50 50", ".end"].join("\n"));
+    const result = await simulation.runSim();
+    const errors = simulation.getError().filter((line) => /^(Error|Warning)/.test(line));
+    if (errors.length > 0 || !result.header.includes(title) || result.dataType !== "complex")
+      throw new Error(`${title}: ${errors.join("; ")}`);
+    const { data } = result;
+    return (node) => {
+      const value = data.find(({ name }) => name === `v(${node})`)?.values[0];
+      if (!value) throw new Error(`${title}: no node ${node}`);
+      return { real: value.real, across: value.img };
+    };
   };
 }
 
