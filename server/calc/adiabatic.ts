@@ -88,7 +88,8 @@ const classColumn = ({ curve, rating }: LimitingBreaker) =>
 
 /**
  * Let-through energy (A²s) of a breaker at a fault current (A), between the figures of its class at 3, 6 and 10 kA: it
- * rises with the current along a straight line on logarithmic scales. Undefined above 10 kA and above 32 A.
+ * rises with the current along a straight line on logarithmic scales. Below them it is taken in proportion to the
+ * current, which errs upward: it falls faster. Undefined above 10 kA and above 32 A.
  */
 export function letThroughAtFault(breaker: LimitingBreaker, fault: number): Calculated | undefined {
   const { limitingClass } = breaker;
@@ -98,15 +99,19 @@ export function letThroughAtFault(breaker: LimitingBreaker, fault: number): Calc
     .filter(({ facts }) => facts.class === limitingClass)
     .map((row) => ({ at: row.facts.icn * 1000, ...cellOf(energyClasses, row, column) }))
     .toSorted((one, other) => one.at - other.at);
-  const over = points.findIndex(({ at }) => at >= fault);
-  const high = points[over === 0 ? 1 : over];
-  const low = points[over === 0 ? 0 : over - 1];
-  if (!high || !low) return undefined;
+  const high = points.find(({ at }) => at >= fault);
+  const low = points.findLast(({ at }) => at < fault);
+  if (!high) return undefined;
+  const at = ({ value, at: current }: typeof high) => `${plain(value)} A²s at ${current / 1000} kA`;
+  if (!low) {
+    const value = (high.value * fault) / high.at;
+    const steps = [step("I²t", `class ${limitingClass}, ${at(high)}, in proportion below`, `${plain(value, 0)} A²s`)];
+    return { value, unit: "A²s", steps, source: fromFormula(high.source) };
+  }
   const slope = Math.log(high.value / low.value) / Math.log(high.at / low.at);
   const value = low.value * (fault / low.at) ** slope;
-  const numbers = `class ${limitingClass}, ${plain(low.value)} A²s at ${low.at / 1000} kA and ${plain(high.value)} A²s at ${high.at / 1000} kA`;
-  const source = fromFormula(combine(low.source, high.source));
-  return { value, unit: "A²s", steps: [step("I²t", numbers, `${plain(value, 0)} A²s`)], source };
+  const steps = [step("I²t", `class ${limitingClass}, ${at(low)} and ${at(high)}`, `${plain(value, 0)} A²s`)];
+  return { value, unit: "A²s", steps, source: fromFormula(combine(low.source, high.source)) };
 }
 
 function form(key: string): Source {
