@@ -2,6 +2,7 @@ import type { WordRow } from "../../grammar/params.ts";
 import { absences, type BlockKind, provenances, vocabulary } from "../../grammar/vocabulary.ts";
 import { type CheckPage, nearestPages, pageOf, pages } from "../rules/catalogue.ts";
 import type { Setting } from "../rules/rule.ts";
+import { listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
 import { exit } from "./exit.ts";
 import type { Terminal } from "./terminal.ts";
@@ -16,15 +17,13 @@ export function explain(text: string | undefined, terminal: Terminal): number {
   else if (words.length > 0) terminal.out(words.map((word) => wordText(word, colours)).join("\n"));
   else {
     const near = [...wordsLike(text), ...nearestPages(text).map(({ id }) => id)];
-    const hint = near.length > 0 ? ` Did you mean ${listed(near)}?` : " “wayfile explain” alone lists all checks.";
+    const hint =
+      near.length > 0 ? ` Did you mean ${listed(near, "or")}?` : " “wayfile explain” alone lists all checks.";
     terminal.err(`There is no check and no word “${text}”.${hint}\n`);
     return exit.failed;
   }
   return exit.clean;
 }
-
-const listed = (items: readonly string[]): string =>
-  items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} or ${items.at(-1)}`;
 
 function listing(colours: Colours): string {
   const width = Math.max(...pages.map(({ id }) => id.length));

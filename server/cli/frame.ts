@@ -7,6 +7,7 @@ import { type Colours, type Tint, tintOf } from "./colours.ts";
 import { harmless, show } from "./columns.ts";
 import type { Placed } from "./judge.ts";
 import type { Places, Stand } from "./places.ts";
+import { standings } from "./standings.ts";
 
 export interface Frame {
   readonly places: Places;
@@ -71,13 +72,6 @@ function details({ finding }: Placed): Detail[] {
     ...fixes.map(({ title }) => ["help", title] as const),
   ];
 }
-
-const standings = {
-  published: "published",
-  computed: "computed",
-  practice: "common practice",
-  memory: "from memory: check your copy",
-} as const;
 
 const nameWidth = 9;
 

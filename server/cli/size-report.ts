@@ -4,6 +4,7 @@ import type { Proposal } from "../proposal/proposal.ts";
 import type { Source } from "../tables/source.ts";
 import type { Colours } from "./colours.ts";
 import { harmless } from "./columns.ts";
+import { standings } from "./standings.ts";
 
 export interface Sized {
   readonly proposal: Proposal;
@@ -54,13 +55,6 @@ function ruledOutText(ruledOut: Proposal["ruledOut"]): string {
   const width = Math.max(...ruledOut.map(({ candidate }) => candidate.length));
   return ruledOut.map(({ candidate, why }) => `  ${candidate.padEnd(width)}  ${why}\n`).join("");
 }
-
-const standings = {
-  published: "published",
-  computed: "computed",
-  practice: "common practice",
-  memory: "from memory: check your copy",
-} as const;
 
 const sourceText = ({ ref, standing }: Source): string => `Source: ${ref} (${standings[standing]})`;
 

@@ -1,6 +1,7 @@
 /** Which way or board a person means by `A/3` or `A`. */
 import type { Way } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
+import { listed } from "../text/words.ts";
 
 /** A way, a whole board, or without both the installation. */
 export interface Target {
@@ -37,7 +38,7 @@ export function targetIn(
     if (way) return { installation, place, way };
     if (id === "")
       return { failure: `“${named.way}” does not name a way: write its board as well, as in ${boardName}/1.` };
-    return { failure: `Board ${boardName} has no way ${id}: it has ${listed(place.board.ways.map((one) => one.id))}.` };
+    return { failure: `Board ${boardName} has no way ${id}: it has ${known(place.board.ways.map((one) => one.id))}.` };
   }
   const names = installations.flatMap(({ boards }) => boards.map(({ board }) => board.head.name));
   const whole =
@@ -45,13 +46,8 @@ export function targetIn(
       ? ` A way is named with its board, as in ${names[0] ?? "A"}/${named.way}.`
       : "";
   return {
-    failure: `There is no board “${boardName}”: there ${names.length === 1 ? "is" : "are"} ${listed(names)}.${whole}`,
+    failure: `There is no board “${boardName}”: there ${names.length === 1 ? "is" : "are"} ${known(names)}.${whole}`,
   };
 }
 
-const listed = (names: readonly string[]): string =>
-  names.length === 0
-    ? "none"
-    : names.length === 1
-      ? (names[0] ?? "")
-      : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+const known = (names: readonly string[]): string => listed(names) || "none";

@@ -5,6 +5,7 @@ import type { TestStep } from "../analysis/planned.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { reducedTestVoltage } from "../calc/insulation.ts";
 import { volts } from "../calc/result.ts";
+import { listed } from "../text/words.ts";
 
 export const stepTitles: Readonly<Record<TestStep, string>> = {
   continuity: "Continuity of protective and bonding conductors",
@@ -92,9 +93,6 @@ const delicate: Readonly<Record<string, string>> = {
   lighting: "lamps, dimmers and drivers",
   "outdoor-lighting": "lamps, dimmers and drivers",
 };
-
-const listed = (items: readonly string[]): string =>
-  items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 
 function insulationCaution(study: WayStudy): string {
   const full = insulationLimit(study)?.testVoltage.value;

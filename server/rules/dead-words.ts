@@ -5,6 +5,8 @@ import { megohms, squareMillimetres } from "../calc/result.ts";
 import type { Fact, Quantity } from "../model/values.ts";
 import { factSpot, type Related, type Spot, valueSpot } from "./rule.ts";
 
+export { listed } from "../text/words.ts";
+
 /** A resistance as it was written, with its sign and its decimals. */
 export function shown({ value, sign, unit, decimals }: Quantity): string {
   const number = unit === "mΩ" ? value * 1000 : value;
@@ -41,7 +43,3 @@ export const otherPoints = (points: readonly RingPoint[], own?: RingPoint): Rela
     .filter((point) => point !== own)
     .slice(0, 8)
     .map(({ fact, name }) => relatedFact(fact, `What ${name} reads.`));
-
-/** One, two and three: "a, b and c". */
-export const listed = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;

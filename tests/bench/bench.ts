@@ -5,7 +5,7 @@
 import { performance } from "node:perf_hooks";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 import { generate } from "../helpers/generate.ts";
-import { type Client, startClient } from "./client.ts";
+import { type Server, startServer } from "../helpers/server.ts";
 import { recordsOf } from "./records.ts";
 
 const sizes = process.argv
@@ -32,8 +32,8 @@ for (const ways of sizes.length > 0 ? sizes : [100, 1_000, 10_000]) {
   const text = generate({ ways, seed: 11 });
   const json = recordsOf(text);
   const full = fullCheck(text);
-  const ours = await measure(["dist/server.cjs", "--stdio"], "wayfile", text, /^ +Ib +\d+\.\d/gm);
-  const peer = await measure(["tests/bench/peer-server.ts", "--stdio"], "json", json, /"Ib": "\d+\.\d/g);
+  const ours = await measure(["dist/server.cjs"], "wayfile", text, /^ +Ib +\d+\.\d/gm);
+  const peer = await measure(["tests/bench/peer-server.ts"], "json", json, /"Ib": "\d+\.\d/g);
   console.log(
     `\n${ways.toLocaleString("en")} ways (${(text.length / 1e6).toFixed(2)} MB; as JSON ${(json.length / 1e6).toFixed(2)} MB)`,
   );
@@ -63,14 +63,14 @@ function fullCheck(text: string): { cold: number; warm: number } {
   return { cold, warm: median([1, 2, 3].map((round) => time(`${text}# ${round}\n`))) };
 }
 
-async function measure(args: readonly string[], languageId: string, text: string, editable: RegExp): Promise<Times> {
+async function measure(command: readonly string[], languageId: string, text: string, editable: RegExp): Promise<Times> {
   // Ours publishes a set only when it changed, so it is asked; the peer publishes after every edit.
   const pull = languageId === "wayfile";
-  const client = await startClient(args, pull);
+  const server = await startServer({ command, capabilities: { textDocument: pull ? { diagnostic: {} } : {} } });
   const uri = `file:///bench.${languageId === "json" ? "json" : "ways"}`;
   let version = 1;
   const opened = performance.now();
-  await checked(client, uri, version, pull, "textDocument/didOpen", {
+  await checked(server, uri, version, pull, "textDocument/didOpen", {
     textDocument: { uri, languageId, version, text },
   });
   const open = performance.now() - opened;
@@ -81,16 +81,20 @@ async function measure(args: readonly string[], languageId: string, text: string
   for (let round = 0; round < 60; round++) {
     const place = places[Math.floor(((round * 7919) % 60) * (places.length / 60))] as Place;
     version++;
-    edits.push(await timed(() => editAndWait(client, uri, version, pull, place, String(round % 10))));
+    edits.push(await timed(() => editAndWait(server, uri, version, pull, place, String(round % 10))));
     const position = { line: place.line, character: place.character };
-    hovers.push(await timed(() => client.request("textDocument/hover", { textDocument: { uri }, position })));
+    hovers.push(
+      await timed(() => server.connection.sendRequest("textDocument/hover", { textDocument: { uri }, position })),
+    );
     const start = { line: place.line, character: languageId === "json" ? place.character : 6 };
     completions.push(
-      await timed(() => client.request("textDocument/completion", { textDocument: { uri }, position: start })),
+      await timed(() =>
+        server.connection.sendRequest("textDocument/completion", { textDocument: { uri }, position: start }),
+      ),
     );
   }
-  const memory = client.memory();
-  await client.stop();
+  const memory = server.memory();
+  await server.stop();
   const warm = edits.slice(10);
   return {
     open,
@@ -124,7 +128,7 @@ function placesOf(text: string, editable: RegExp): Place[] {
 }
 
 async function editAndWait(
-  client: Client,
+  server: Server,
   uri: string,
   version: number,
   pull: boolean,
@@ -133,7 +137,7 @@ async function editAndWait(
 ): Promise<void> {
   const end = { line: place.line, character: place.character + 1 };
   const contentChanges = [{ range: { start: place, end }, text: digit }];
-  await checked(client, uri, version, pull, "textDocument/didChange", {
+  await checked(server, uri, version, pull, "textDocument/didChange", {
     textDocument: { uri, version },
     contentChanges,
   });
@@ -141,16 +145,15 @@ async function editAndWait(
 
 /** Sends a text or a change of it and waits for its diagnostics. */
 async function checked(
-  client: Client,
+  server: Server,
   uri: string,
   version: number,
   pull: boolean,
   method: string,
   params: unknown,
 ): Promise<void> {
-  const published = pull ? undefined : client.diagnostics(version);
-  client.notify(method, params);
-  await (published ?? client.request("textDocument/diagnostic", { textDocument: { uri } }));
+  await server.connection.sendNotification(method, params);
+  await (pull ? server.pull(uri) : server.push(uri, undefined, version));
 }
 
 async function timed(run: () => Promise<unknown>): Promise<number> {

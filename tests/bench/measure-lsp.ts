@@ -2,7 +2,6 @@
  * How long the language server takes over stdio, as a person at an editor would feel it. A measurement, not a test:
  * `node tests/bench/measure-lsp.ts [ways…]`, with `--bundle` for dist/server.cjs instead of the source.
  */
-import { readFileSync } from "node:fs";
 import { performance } from "node:perf_hooks";
 import { generate } from "../helpers/generate.ts";
 import { type Server, startServer } from "../helpers/server.ts";
@@ -60,7 +59,7 @@ async function measurePush(text: string, command?: readonly string[]): Promise<O
     await client.type(pick(loads, round));
     await server.connection.sendRequest("textDocument/completion", { textDocument: { uri }, position: at });
   });
-  const memory = residentOf(server.pid);
+  const memory = server.memory();
   await server.stop();
   return { start, edit, origin, broken, hover, completion, memory };
 }
@@ -145,9 +144,6 @@ class Typist {
     return { median: at(0.5), p95: at(0.95) };
   }
 }
-
-const residentOf = (pid: number): number =>
-  Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1] ?? Number.NaN) / 1024;
 
 if (import.meta.main) {
   const command = process.argv.includes("--bundle") ? ["dist/server.cjs"] : undefined;

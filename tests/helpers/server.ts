@@ -1,5 +1,6 @@
 /** A real server in a process of its own, spoken to over stdio. */
 import { spawn } from "node:child_process";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import {
   type ClientCapabilities,
@@ -19,7 +20,6 @@ export interface Server {
   readonly initialized: InitializeResult;
   readonly published: PublishDiagnosticsParams[];
   readonly exit: Promise<number | null>;
-  readonly pid: number;
   readonly errors: string[];
   open(uri: string, text: string): Promise<void>;
   change(uri: string, version: number, contentChanges: readonly object[]): Promise<void>;
@@ -30,6 +30,8 @@ export interface Server {
     version?: number,
   ): Promise<PublishDiagnosticsParams>;
   pull(uri: string, previousResultId?: string): Promise<{ kind: string; resultId?: string; items?: Diagnostic[] }>;
+  /** Resident memory of its process, MiB. */
+  memory(): number;
   stop(): Promise<number | null>;
   /** Ends a server that a test has done with, in whatever state it is. */
   kill(): void;
@@ -83,7 +85,6 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
     initialized,
     published,
     exit,
-    pid: child.pid ?? 0,
     errors,
     open: (uri, text) =>
       connection.sendNotification("textDocument/didOpen", {
@@ -107,6 +108,8 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
         textDocument: { uri },
         ...(previousResultId === undefined ? {} : { previousResultId }),
       }),
+    memory: () =>
+      Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${child.pid}/status`, "utf8"))?.[1] ?? Number.NaN) / 1024,
     kill: () => {
       connection.dispose();
       child.kill();

@@ -1,0 +1,3 @@
+/** One, two and three: "a, b and c". */
+export const listed = (items: readonly string[], joint: "and" | "or" = "and"): string =>
+  items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${joint} ${items.at(-1)}`;
