@@ -42,7 +42,7 @@ export default wayRule({
     if (!found || !cable) return;
     const { R2, own, Zs, board, expected, tolerance } = found;
     report(valueSpot(own, R2), {
-      message: `R2 of ${ohms(R2.value)} is far below its part of what Zs leaves: about ${ohms(expected.value)} for ${cableWords(cable)}. Was it read through pipework or a bonded casing? Disconnect the far end and repeat.`,
+      message: `R2 of ${ohms(R2.value)} is far below its part of what Zs leaves: about ${ohms(expected.value)} for ${cableWords(cable)}. Was it read through pipework or a bonded casing, or has the line a poor joint? Disconnect the far end and repeat.`,
       value: amount(R2.value, "Ω"),
       limit: amountOf(expected),
       steps: [...expected.steps, ...tolerance.steps],
