@@ -8,40 +8,10 @@ import { demandNotes } from "./demand-words.ts";
 import { designOfBoard, lineFigures } from "./design-board.ts";
 import { compared, type DesignLine, open, stated } from "./design-line.ts";
 import { designOfWay } from "./design-way.ts";
-import { type BoardNode, networkOf } from "./network.ts";
-import type { WayStudy } from "./way.ts";
 
 export { designOfBoard } from "./design-board.ts";
 export type { DesignLine, Figure, Verdict } from "./design-line.ts";
 export { designOfWay } from "./design-way.ts";
-
-export interface WayDesign {
-  readonly study: WayStudy;
-  readonly lines: readonly DesignLine[];
-}
-
-export interface BoardDesign {
-  readonly node: BoardNode;
-  readonly lines: readonly DesignLine[];
-  readonly ways: readonly WayDesign[];
-}
-
-export interface DesignStudy {
-  readonly origin: readonly DesignLine[];
-  readonly boards: readonly BoardDesign[];
-}
-
-/** The whole design, the boards in the order of the files. */
-export function designOf(installation: Installation): DesignStudy {
-  return {
-    origin: designOfOrigin(installation),
-    boards: networkOf(installation).nodes.map((node) => ({
-      node,
-      lines: designOfBoard(node),
-      ways: node.studies.map((study) => ({ study, lines: designOfWay(node, study) })),
-    })),
-  };
-}
 
 /** Demand against the cut-out and against the demand that is stated. */
 export function designOfOrigin(installation: Installation): readonly DesignLine[] {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type DesignLine, designOf } from "../../server/analysis/design.ts";
+import { type DesignLine, designOfBoard, designOfOrigin, designOfWay } from "../../server/analysis/design.ts";
+import { networkOf } from "../../server/analysis/network.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { rules } from "../../server/rules/list.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
@@ -8,12 +9,15 @@ import { foundBy } from "../helpers/fixing.ts";
 import { generate } from "../helpers/generate.ts";
 import { unmark } from "../helpers/sample.ts";
 
-const studiesOf = (text: string) => installationsOf([fileOfText("sample.ways", text)]).map(designOf);
+const installations = (text: string) => installationsOf([fileOfText("sample.ways", text)]);
 
 const linesOf = (text: string): DesignLine[] =>
-  studiesOf(text).flatMap(({ origin, boards }) => [
-    ...origin,
-    ...boards.flatMap(({ lines, ways }) => [...lines, ...ways.flatMap((way) => way.lines)]),
+  installations(text).flatMap((installation) => [
+    ...designOfOrigin(installation),
+    ...networkOf(installation).nodes.flatMap((node) => [
+      ...designOfBoard(node),
+      ...node.studies.flatMap((study) => designOfWay(node, study)),
+    ]),
   ]);
 
 const badOf = (id: string, index = 0): string => {
@@ -67,8 +71,9 @@ describe("the design with its working", () => {
   });
 
   it("takes for a feeder without a design current the demand of the board it feeds", () => {
-    const [study] = studiesOf(badOf("demand/over-device"));
-    const lines = study?.boards[0]?.ways[0]?.lines ?? [];
+    const [installation] = installations(badOf("demand/over-device"));
+    const node = installation && networkOf(installation).nodes[0];
+    const lines = node?.studies[0] ? designOfWay(node, node.studies[0]) : [];
     const current = lines.find(({ title }) => title === "Design current");
     expect(current?.value?.value).toBeCloseTo(9500 / 230, 9);
     expect(lines.find(({ title }) => title === "Voltage drop of the feeder")?.verdict).toBe("open");
