@@ -5,9 +5,8 @@
 import type { Installation } from "../model/installation.ts";
 import { originDemand } from "./demand-origin.ts";
 import { demandNotes } from "./demand-words.ts";
-import { designOfBoard, lineFigures } from "./design-board.ts";
+import { lineFigures } from "./design-board.ts";
 import { compared, type DesignLine, open, stated } from "./design-line.ts";
-import { designOfWay } from "./design-way.ts";
 
 export { designOfBoard } from "./design-board.ts";
 export type { DesignLine, Figure, Verdict } from "./design-line.ts";
