@@ -300,6 +300,9 @@ export const measuredKinds = {
   insulation: "Insulation resistance.",
   loop: "Earth fault loop impedance.",
   "rcd-time": "The trip time of an RCD.",
+  "trip-current": "The residual current an RCD trips at, in a ramp test.",
+  fault: "Prospective fault current.",
+  electrode: "The resistance of an earth electrode. As for the loop where it is left out.",
 } as const;
 
 export const rangeKinds = {

@@ -66,6 +66,8 @@ export interface LengthDoubt {
   readonly ratio: number;
   /** 10, 100, 0.1 or 0.01 where the decimal point alone explains it. */
   readonly slip: number | undefined;
+  /** By how much the band is left, Ω. */
+  readonly by: number;
 }
 
 const slips = [10, 100, 0.1, 0.01];
@@ -79,7 +81,10 @@ export function doubtOf(reading: Quantity, expected: number): LengthDoubt | unde
   const low = value < lowShare.value * expected && expected - value > lowLeast.value;
   if (!(high && sign !== "<") && !(low && sign !== ">")) return undefined;
   const slip = sign === "=" ? slips.find((power) => Math.abs(ratio / power - 1) <= slipShare.value) : undefined;
-  return { kind: high ? "high" : "low", ratio, slip };
+  const by = high
+    ? value - Math.max(highShare.value * expected, expected + highLeast.value)
+    : Math.min(lowShare.value * expected, expected - lowLeast.value) - value;
+  return { kind: high ? "high" : "low", ratio, slip, by };
 }
 
 /** The band a reading may stand in, as lines of working. */

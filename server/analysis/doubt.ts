@@ -1,12 +1,15 @@
 /** What a reading may be out by, from what is stated of the instrument it was taken with. */
+import type { measuredKinds } from "../../grammar/choices.ts";
 import { unitOf } from "../../grammar/units.ts";
-import { type ReadingDoubt, readingDoubt, type StatedAccuracy } from "../calc/doubt.ts";
-import type { Names } from "../model/installation.ts";
+import { type ReadingDoubt, readingDoubt, type Shown, type StatedAccuracy } from "../calc/doubt.ts";
+import type { Context, Names } from "../model/installation.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 import { factsOf } from "./instruments.ts";
+import { deadOfBoard, supplyTests } from "./meter-tests.ts";
+import { liveOfBoard } from "./rcd-tests.ts";
 import type { WayStudy } from "./way.ts";
 
-export type MeasuredKind = "continuity" | "insulation" | "loop" | "rcd-time";
+export type MeasuredKind = keyof typeof measuredKinds;
 
 /** A figure read on an instrument. */
 export interface MeterReading {
@@ -33,15 +36,40 @@ const kinds: Readonly<Record<string, MeasuredKind>> = {
   "dead R2": "continuity",
   "dead insulation": "insulation",
   "boardDead insulation": "insulation",
+  "boardDead bonding": "continuity",
   "live Zs": "loop",
   "live at": "loop",
+  "live Ipf": "fault",
   "live rcd": "rcd-time",
+  "live trip-current": "trip-current",
   "boardLive Zdb": "loop",
+  "boardLive Ipf": "fault",
+  "boardLive PSCC": "fault",
+  "boardLive PEFC": "fault",
   "boardLive rcd": "rcd-time",
+  "boardLive trip-current": "trip-current",
+  "supply Ze": "loop",
+  "supply Ipf": "fault",
+  "supply PSCC": "fault",
+  "supply PEFC": "fault",
+  "supply electrode": "electrode",
+  "supply bonding": "continuity",
+  "supply earthing-conductor": "continuity",
+  "supplyLive Ze": "loop",
+  "supplyLive Ipf": "fault",
+  "supplyLive PSCC": "fault",
+  "supplyLive PEFC": "fault",
+  "supplyLive electrode": "electrode",
 };
 
-/** The test voltage and the rated current are set, not read. */
-const set: ReadonlySet<string> = new Set(["voltage", "sensitivity", "multiple"]);
+/** The test voltage and the rated current are set, sizes and lengths are known: none of them is read. */
+const set: ReadonlySet<string> = new Set(["voltage", "sensitivity", "multiple", "size", "length"]);
+
+const units: Readonly<Partial<Record<MeasuredKind, Shown["unit"]>>> = {
+  "rcd-time": "s",
+  "trip-current": "A",
+  fault: "A",
+};
 
 const isQuantity = (value: AnyValue): value is Quantity => !isAbsent(value) && "sign" in value;
 
@@ -67,11 +95,10 @@ export const readingsOfTest = ({ facts }: MeterTest): MeterReading[] =>
 /** What is stated of an instrument's accuracy for one kind of measurement. */
 export function accuracyOf(names: Names, instrument: string, kind: MeasuredKind): StatedAccuracy | undefined {
   const found = names.instruments.get(instrument)?.[0];
-  const fact =
-    found &&
-    factsOf(found)
-      ?.all("accuracy")
-      .find(({ args }) => args.of.value === kind);
+  const stated = (found && factsOf(found)?.all("accuracy")) ?? [];
+  const of = (wanted: MeasuredKind) => stated.find(({ args }) => args.of.value === wanted);
+  // An electrode is usually read on the loop range.
+  const fact = of(kind) ?? (kind === "electrode" ? of("loop") : undefined);
   return fact && { percent: fact.args.share.value, digits: fact.args.count?.value ?? 0 };
 }
 
@@ -100,7 +127,7 @@ export function doubtOf(
   quantity: Quantity,
 ): Doubt | undefined {
   if (quantity.sign !== "=") return undefined;
-  const shown = { value: quantity.value, step: lastFigure(quantity), unit: kind === "rcd-time" ? "s" : "Ω" } as const;
+  const shown = { value: quantity.value, step: lastFigure(quantity), unit: units[kind] ?? "Ω" } as const;
   let greatest: Doubt | undefined;
   for (const instrument of instruments) {
     const accuracy = accuracyOf(names, instrument, kind);
@@ -116,6 +143,29 @@ export function doubtOnWay(study: WayStudy, fact: Fact, quantity: Quantity): Dou
     if (test.facts.list.includes(fact)) return doubtInTest(study.context.names, test, fact, quantity);
   }
   return undefined;
+}
+
+/** The doubt of a reading of the supply, or of a board, in whichever of its tests it stands. */
+export function doubtOnBoard(context: Context, fact: Fact, quantity: Quantity): Doubt | undefined {
+  const tests = [...deadOfBoard(context), ...liveOfBoard(context), ...supplyTests(context.supply)];
+  return doubtAmong(context.names, tests, fact, quantity);
+}
+
+export const doubtOnSupply = (
+  { supply, names }: Pick<Context, "supply" | "names">,
+  fact: Fact,
+  quantity: Quantity,
+): Doubt | undefined => doubtAmong(names, supplyTests(supply), fact, quantity);
+
+/** The doubt of a reading in whichever of several tests it stands. */
+export function doubtAmong(
+  names: Names,
+  tests: readonly MeterTest[],
+  fact: Fact,
+  quantity: Quantity,
+): Doubt | undefined {
+  const test = tests.find(({ facts }) => facts?.list.includes(fact));
+  return test && doubtInTest(names, test, fact, quantity);
 }
 
 /** The doubt of a reading in the block it stands in. */

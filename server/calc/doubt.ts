@@ -1,7 +1,7 @@
 import { known } from "../tables/table.ts";
 import { testPrecautions } from "../tables/testing.ts";
 import type { Calculated } from "./result.ts";
-import { megohms, milliamps, milliseconds, ohms, percent, plain, step } from "./result.ts";
+import { kiloamps, megohms, milliamps, milliseconds, ohms, percent, plain, step } from "./result.ts";
 
 /** How far an instrument may be out: a share of the reading, %, and steps of the last figure it shows. */
 export interface StatedAccuracy {
@@ -13,14 +13,18 @@ export interface StatedAccuracy {
 export interface Shown {
   readonly value: number;
   readonly step: number;
-  readonly unit: "Ω" | "s";
+  readonly unit: "Ω" | "s" | "A";
 }
 
-/** A resistance or a time as a meter shows it. */
+/** A resistance, a time or a current as a meter shows it. */
 export const metered = (value: number, unit: Shown["unit"]): string => {
   if (unit === "s") return milliseconds(value);
+  if (unit === "A") return Math.abs(value) < residual ? milliamps(value) : kiloamps(value);
   return Math.abs(value) >= 100_000 ? megohms(value) : ohms(value);
 };
+
+/** Below it a current is a residual current and is spoken of in mA, A. */
+const residual = 5;
 
 /** A doubt, and how it is said: ±0.05 Ω. */
 export interface ReadingDoubt extends Calculated {
@@ -32,7 +36,11 @@ export function readingDoubt({ value, step: last, unit }: Shown, accuracy: State
   const doubt = (Math.abs(value) * accuracy.percent) / 100 + accuracy.digits * last;
   // A doubt is shown as finely as the reading it belongs to.
   const large = unit === "Ω" && Math.abs(value) >= 100_000;
-  const size = (amount: number): string => (large ? megohms(amount) : metered(amount, unit));
+  const small = unit === "A" && Math.abs(value) < residual;
+  const size = (amount: number): string => {
+    if (unit === "A") return small ? milliamps(amount) : kiloamps(amount);
+    return large ? megohms(amount) : metered(amount, unit);
+  };
   const share = `${size(value)} × ${percent(accuracy.percent)}`;
   const counted = accuracy.digits > 0 ? ` + ${plain(accuracy.digits, 0)} × ${size(last)}` : "";
   const formula = `doubt of ${of} = reading × share${counted ? " + digits × last figure" : ""}`;

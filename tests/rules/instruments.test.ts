@@ -182,3 +182,93 @@ describe("a sound installation whose instrument states what it can do", () => {
     }
   });
 });
+
+const everything = meter(
+  "accuracy continuity 2 % 2 digits\naccuracy loop 3 % 3 digits\naccuracy insulation 5 %\naccuracy fault 5 %\naccuracy trip-current 5 %",
+);
+
+function inPlace(lines: string, check: string, setting: { supply?: string; board?: string; before?: string }) {
+  const { text } = inSetting(lines, { stage: "tested", before: everything, ...setting });
+  return findingsOf(text).filter((found) => found.check === check);
+}
+
+describe("every comparison with a limit tells what is just over it from what is clearly over", () => {
+  const length = (R: string) => `way 1 radial "Heater" {
+  cable singles line 2.5 mm² cpc 2.5 mm²
+  length 40 m
+  dead 2026-03-04 with M1 {
+    R1+R2 ${R} Ω
+  }
+}`;
+  const ends = (rn: string) => `way 1 ring "Bench" {
+  dead 2026-03-04 with M1 {
+    ends r1 0.44 Ω rn ${rn} Ω r2 0.73 Ω
+  }
+}`;
+  const point = (E: string) => `way 1 ring "Bench" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  run A 10 m S1 10 m S2 20 m S3 20 m A
+  dead 2026-03-04 with M1 {
+    ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1 L-N 0.22 Ω L-E ${E} Ω
+  }
+}`;
+  const heater = 'way 1 radial "Heater" {\ndevice BS EN 61009 B16 6 kA 300 mA type A\n}';
+  const tt = (R: string) => ({ supply: `earthing TT\nIpf 0.4 kA\nlive 2026-03-05 with M1 {\nelectrode rod ${R} Ω\n}` });
+  const tn = (Ze: string) => ({ supply: `earthing TN-S\nIpf 0.3 kA\nlive 2026-03-05 with M1 {\nZe ${Ze} Ω\n}` });
+  const fault = (I: string) => ({ board: `fed-from supply\nlive 2026-03-05 with M1 {\nIpf ${I} kA\n}` });
+  const total = (R: string) => ({
+    board: `fed-from supply\ndead 2026-03-04 with M1 {\ninsulation 500 V L-E ${R} MΩ joined\n}`,
+  });
+  const bond = (R: string) => ({
+    supply: `earthing TN-S\nZe 0.3 Ω\nIpf 0.8 kA\nbonding water 10 mm² length 20 m continuity ${R} Ω\nmeasured 2026-03-04 with M1`,
+  });
+  const ramp = (I: string) => `way 1 radial "Heater" {
+  device BS EN 61009 B16 6 kA 30 mA type A
+  live 2026-03-05 with M1 {
+    trip-current ${I} mA
+  }
+}`;
+
+  it.each([
+    ["continuity/r1r2-against-length", length("0.91"), length("1.40"), {}, {}],
+    ["ring/ends-differ", ends("0.51"), ends("0.70"), {}, {}],
+    ["ring/point-reading", point("0.35"), point("0.52"), {}, {}],
+    ["loop/electrode-over-limit", heater, heater, tt("170"), tt("240")],
+    ["loop/ze-above-declared", heater, heater, tn("0.83"), tn("1.60")],
+    ["fault/breaking-capacity-exceeded", heater, heater, fault("6.1"), fault("9.2")],
+    ["insulation/board-below-minimum", heater, heater, total("0.97"), total("0.50")],
+    ["protective/bonding-reads-high", heater, heater, bond("0.10"), bond("0.31")],
+    ["rcd/test-trip-current", ramp("43"), ramp("60"), {}, {}],
+  ])("%s", (check, near, far, nearIn, farIn) => {
+    const [told] = inPlace(near, check, nearIn);
+    const [clear] = inPlace(far, check, farIn);
+    expect(told?.message).toContain("within the doubt of M1");
+    expect(clear?.message).not.toContain("doubt");
+    expect(clear).toBeDefined();
+  });
+
+  it.each([
+    ["RA", heater, tt("163")],
+    ["Ipf", heater, fault("5.9")],
+    ["The board's L-E", heater, total("1.02")],
+    ["A trip current of", ramp("41"), {}],
+  ])("%s that keeps its limit by less than the doubt is asked about", (name, lines, setting) => {
+    const told = inPlace(lines, "instrument/within-doubt", setting);
+    expect(told.map(({ message }) => message.startsWith(name))).toEqual([true]);
+  });
+
+  it.each([
+    [heater, tt("120")],
+    [heater, fault("5.1")],
+    [heater, total("1.40")],
+    [ramp("22"), {}],
+  ])("and is left alone where it keeps it clearly", (lines, setting) => {
+    expect(inPlace(lines, "instrument/within-doubt", setting)).toEqual([]);
+  });
+
+  it("an instrument that cannot drive the current is told of for the bonding too", () => {
+    const weak = { before: meter("test-current 7 mA"), ...bond("0.03") };
+    expect(inPlace(heater, "instrument/unable", weak)).toHaveLength(1);
+  });
+});

@@ -10,12 +10,14 @@ import {
   otherMetal,
   unslipped,
 } from "../../analysis/dead.ts";
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { studyRing } from "../../analysis/ring.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, relatedFact, shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -104,11 +106,12 @@ export default wayRule({
       line && quantity.value < line.value * deadTestPractice.lowShare.value
         ? " That is less than its line conductor alone."
         : "";
+    const meter = doubtOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${suspicion(study, doubt, quantity.unit)}${whole && doubt.kind === "low" && doubt.slip === undefined ? below : ""}`,
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${suspicion(study, doubt, quantity.unit)}${whole && doubt.kind === "low" && doubt.slip === undefined ? below : ""}${withinDoubt(meter, doubt.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
-      steps: bandSteps(expected),
+      steps: [...bandSteps(expected), ...doubtSteps(meter)],
       source: bandSource(expected),
       related: [...lengthRelated(study), relatedFact(test.header, "The test it stands in.")],
       fixes:

@@ -1,10 +1,12 @@
 import { conductorPerMetre, mayReadLess } from "../../analysis/cpc.ts";
 import { bandSource, bandSteps, doubtOf, expectedConductorAt, latestDead, unslipped } from "../../analysis/dead.ts";
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { r2Share } from "../../analysis/r2.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -75,11 +77,12 @@ export default wayRule({
         : high
           ? "Look for a poor joint, a smaller conductor or a longer run; and null the long lead."
           : "Look for a parallel path through bonded metal, and check the length.";
+    const meter = doubtOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {
-      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}`,
+      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${doubt ? withinDoubt(meter, doubt.by) : ""}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
-      steps: bandSteps(expected),
+      steps: [...bandSteps(expected), ...doubtSteps(meter)],
       source: bandSource(expected),
       related: lengthRelated(study),
       fixes:

@@ -1,7 +1,10 @@
 import { breakingOf, conditionalAt, nextBreaking } from "../../analysis/breaking.ts";
 import { deviceName } from "../../analysis/describe.ts";
+import { doubtOnBoard } from "../../analysis/doubt.ts";
 import { greatestFault } from "../../analysis/faults.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
+import { measured, type Reading } from "../../model/values.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -47,15 +50,22 @@ export default wayRule({
     const written = device.fact.args.breaking;
     const next = nextBreaking(fault.value);
     const flows = `${fault.atLeast ? "more than" : "up to"} ${kiloamps(fault.value)}`;
+    const reading = measured(fault.fact.args.value as Reading | undefined);
+    const meter = reading && doubtOnBoard(context, fault.fact, reading);
+    const near = withinDoubt(meter, fault.value - capacity.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
       message: written
-        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.`
-        : `${flows.charAt(0).toUpperCase()}${flows.slice(1)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.`,
+        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.${near}`
+        : `${flows.charAt(0).toUpperCase()}${flows.slice(1)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.${near}`,
       // What the device breaks is taken from its standard, not from the device.
       ...(written ? {} : { severity: "warning" as const }),
       value: amount(fault.value, "A"),
       limit: amountOf(capacity),
-      steps: [...capacity.steps, relation("Icn ≥ Ipf", kiloamps(capacity.value), kiloamps(fault.value))],
+      steps: [
+        ...capacity.steps,
+        relation("Icn ≥ Ipf", kiloamps(capacity.value), kiloamps(fault.value)),
+        ...doubtSteps(meter),
+      ],
       source: capacity.source,
       related: [
         {

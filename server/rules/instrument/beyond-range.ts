@@ -1,10 +1,10 @@
 import { above } from "../../analysis/compare.ts";
 import { type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../analysis/doubt.ts";
-import { meterTests } from "../../analysis/meter-tests.ts";
+import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { megohms, ohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Quantity } from "../../model/values.ts";
-import { amount, boardRule, valueSpot } from "../rule.ts";
+import { amount, installationRule, type Reporter, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
 /** The greatest top of range of the instruments named; nothing where one of them does not state its own. */
@@ -18,7 +18,7 @@ function topOf(names: Names, test: MeterTest, { kind }: MeterReading): { name: s
   return greatest;
 }
 
-export default boardRule({
+export default installationRule({
   id: "instrument/beyond-range",
   severity: "warning",
   since: "0.1",
@@ -41,23 +41,30 @@ export default boardRule({
 }`,
     },
   ],
-  check({ context, studies }, report) {
-    for (const test of meterTests(context, studies)) {
-      for (const reading of readingsOfTest(test)) {
-        const { quantity, fact, kind } = reading;
-        if (kind === "rcd-time" || quantity.sign !== "=") continue;
-        const found = topOf(context.names, test, reading);
-        if (!found || !above(quantity.value, found.top.value)) continue;
-        const show = kind === "insulation" ? megohms : ohms;
-        const top = show(found.top.value);
-        report(valueSpot(fact, quantity), {
-          message: `${show(quantity.value)} is more than ${found.name} can show, which is ${top}: was it off scale, or read on another instrument?`,
-          value: amount(quantity.value, "Ω"),
-          limit: amount(found.top.value, "Ω"),
-          source: { ref: `The range stated for ${found.name}`, standing: "computed" },
-          fixes: [inPlaceOf(quantity, `>${top}`, `Write >${top}`)],
-        });
-      }
-    }
+  check(installation, report) {
+    judge(installation.names, supplyMeterTests(installation), report);
+  },
+  checkBoard({ context, studies }, report) {
+    judge(context.names, meterTests(context, studies), report);
   },
 });
+
+function judge(names: Names, tests: readonly MeterTest[], report: Reporter): void {
+  for (const test of tests) {
+    for (const reading of readingsOfTest(test)) {
+      const { quantity, fact, kind } = reading;
+      if (quantity.sign !== "=") continue;
+      const found = topOf(names, test, reading);
+      if (!found || !above(quantity.value, found.top.value)) continue;
+      const show = kind === "insulation" ? megohms : ohms;
+      const top = show(found.top.value);
+      report(valueSpot(fact, quantity), {
+        message: `${show(quantity.value)} is more than ${found.name} can show, which is ${top}: was it off scale, or read on another instrument?`,
+        value: amount(quantity.value, "Ω"),
+        limit: amount(found.top.value, "Ω"),
+        source: { ref: `The range stated for ${found.name}`, standing: "computed" },
+        fixes: [inPlaceOf(quantity, `>${top}`, `Write >${top}`)],
+      });
+    }
+  }
+}

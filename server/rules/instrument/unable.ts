@@ -1,12 +1,12 @@
 import { below } from "../../analysis/compare.ts";
 import { type MeterTest, readingsOfTest } from "../../analysis/doubt.ts";
 import { factsOf } from "../../analysis/instruments.ts";
-import { meterTests } from "../../analysis/meter-tests.ts";
+import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { continuityTestCurrent } from "../../calc/doubt.ts";
 import { milliamps, volts } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
-import { amount, amountOf, boardRule, factSpot, type Reporter, type Spot, valueSpot } from "../rule.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, type Spot, valueSpot } from "../rule.ts";
 
 /** What is known of each instrument of a test; nothing where one that is named is not described. */
 function described(names: Names, test: MeterTest): { name: string; facts: Facts<"instrument"> }[] {
@@ -63,7 +63,7 @@ function voltageNotGiven(names: Names, test: MeterTest, report: Reporter): void 
   }
 }
 
-export default boardRule({
+export default installationRule({
   id: "instrument/unable",
   severity: "warning",
   since: "0.1",
@@ -100,7 +100,10 @@ export default boardRule({
 }`,
     },
   ],
-  check({ context, studies }, report) {
+  check(installation, report) {
+    for (const test of supplyMeterTests(installation)) weakCurrent(installation.names, test, report);
+  },
+  checkBoard({ context, studies }, report) {
     for (const test of meterTests(context, studies)) {
       weakCurrent(context.names, test, report);
       voltageNotGiven(context.names, test, report);

@@ -1,13 +1,19 @@
+import { breakingOf } from "../../analysis/breaking.ts";
 import { above } from "../../analysis/compare.ts";
-import { type Doubt, doubtInTest, doubtOnWay } from "../../analysis/doubt.ts";
-import { insulationLimit, insulationOf } from "../../analysis/insulation.ts";
-import { latestRcdTests, windowOf } from "../../analysis/rcd-tests.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { type Doubt, doubtAmong, doubtInTest, doubtOnBoard, doubtOnSupply, doubtOnWay } from "../../analysis/doubt.ts";
+import { originElectrode } from "../../analysis/electrode.ts";
+import { greatestFault } from "../../analysis/faults.ts";
+import { boardInsulation, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
+import { loopPoints } from "../../analysis/loop-points.ts";
+import { deviceOnBoard, latestRcdTests, liveOfBoard, windowOf } from "../../analysis/rcd-tests.ts";
+import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { metered } from "../../calc/doubt.ts";
+import { insulationRule, rcdTripBand } from "../../calc/index.ts";
 import type { Calculated } from "../../calc/result.ts";
-import { type Fact, measured, type Quantity } from "../../model/values.ts";
+import type { Context, Installation } from "../../model/installation.ts";
+import { type Fact, measured, type Quantity, type Reading } from "../../model/values.ts";
 import { doubtSteps, nearLimit } from "../doubt-words.ts";
-import { amount, amountOf, boardRule, type Reporter, valueSpot } from "../rule.ts";
+import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 interface Near {
   readonly name: string;
@@ -22,7 +28,7 @@ interface Near {
 function told({ name, fact, quantity, limit, doubt, least }: Near, report: Reporter): void {
   const left = least ? quantity.value - limit.value : limit.value - quantity.value;
   if (!doubt || left < 0 || !above(doubt.value, left)) return;
-  const unit = doubt.unit === "s" ? "s" : "Ω";
+  const unit = doubt.unit === "s" || doubt.unit === "A" ? doubt.unit : "Ω";
   const shown = `${name} ${metered(quantity.value, unit)}`;
   report(valueSpot(fact, quantity), {
     message: nearLimit(doubt, shown, least ? "over" : "under", metered(limit.value, unit)),
@@ -42,6 +48,23 @@ function nearLoop(study: WayStudy): Near[] {
   return [{ name: "Zs", fact: Zs.fact, quantity, limit, doubt: doubtOnWay(study, Zs.fact, quantity), least: false }];
 }
 
+/** Each point is held against the same limit; the one that was written as the circuit's Zs is told of as that. */
+function nearPoints(study: WayStudy): Near[] {
+  const { disconnection } = study;
+  if (!disconnection || study.isSpare) return [];
+  const limit = disconnection.cold?.corrected ?? disconnection.cold ?? disconnection.limit;
+  const written = measured(study.Zs?.value)?.value;
+  const others = loopPoints(study).filter(({ Zs }) => Zs.value !== written);
+  return others.map(({ name, fact, Zs }) => ({
+    name: `Zs at ${name}`,
+    fact,
+    quantity: Zs,
+    limit,
+    doubt: doubtOnWay(study, fact, Zs),
+    least: false,
+  }));
+}
+
 function nearInsulation(study: WayStudy): Near[] {
   const limit = insulationLimit(study)?.minimum;
   const values = insulationOf(study)?.values ?? [];
@@ -56,10 +79,89 @@ function nearInsulation(study: WayStudy): Near[] {
   }));
 }
 
+function nearBoardInsulation(context: Context): Near[] {
+  if (!context.edition) return [];
+  const { minimum: limit } = insulationRule("up-to-500", context.edition);
+  return (boardInsulation(context)?.values ?? []).map(({ pair, fact, quantity }) => ({
+    name: `The board's ${pair}`,
+    fact,
+    quantity,
+    limit,
+    doubt: doubtOnBoard(context, fact, quantity),
+    least: true,
+  }));
+}
+
+/** The device that can break least decides: it is told of once, not by every device of the board. */
+function nearBreaking(context: Context, studies: readonly WayStudy[]): Near[] {
+  const fault = greatestFault(context);
+  const quantity = fault && measured(fault.fact.args.value as Reading | undefined);
+  const capacities = studies.flatMap((study) => {
+    const backedUp = study.facts.one("device")?.args.class?.value === "back-up";
+    return study.isSpare || backedUp || study.device?.breaking === undefined ? [] : (breakingOf(study) ?? []);
+  });
+  const [limit] = capacities.filter(({ value }) => value >= (fault?.value ?? 0)).toSorted((a, b) => a.value - b.value);
+  if (!fault || !quantity || !limit) return [];
+  const doubt = doubtOnBoard(context, fault.fact, quantity);
+  return [{ name: fault.name, fact: fault.fact, quantity, limit, doubt, least: false }];
+}
+
+interface Ramp {
+  readonly fact: Fact & { readonly args: { readonly value: Reading } };
+  readonly rcd: Rcd | undefined;
+}
+
+function ramps(context: Context, studies: readonly WayStudy[]): Ramp[] {
+  const onBoard = liveOfBoard(context).flatMap(({ facts }) =>
+    facts.all("trip-current").map((fact) => ({ fact, rcd: deviceOnBoard(fact, context) })),
+  );
+  const onWays = studies.flatMap((study) => {
+    const test = study.liveTests.find(({ facts }) => facts.has("trip-current"));
+    const fact = test?.facts.one("trip-current");
+    return fact ? [{ fact, rcd: study.rcds[0] }] : [];
+  });
+  return [...onBoard, ...onWays];
+}
+
+function nearTripCurrent(context: Context, studies: readonly WayStudy[]): Near[] {
+  const tests = [...liveOfBoard(context), ...studies.flatMap(({ liveTests }) => liveTests)];
+  return ramps(context, studies).flatMap(({ fact, rcd }) => {
+    const quantity = measured(fact.args.value);
+    const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
+    if (!quantity || !band) return [];
+    const doubt = doubtAmong(context.names, tests, fact, quantity);
+    const own = { name: "A trip current of", fact, quantity, doubt };
+    const within = quantity.value <= band.greatest.value && quantity.value >= band.least.value;
+    return within
+      ? [
+          { ...own, limit: band.greatest, least: false },
+          { ...own, limit: band.least, least: true },
+        ]
+      : [];
+  });
+}
+
+function nearElectrode(installation: Installation): Near[] {
+  return originElectrode(installation).flatMap(({ fact, reading: quantity, weakest }): Near[] =>
+    weakest
+      ? [
+          {
+            name: "RA",
+            fact,
+            quantity,
+            limit: weakest.limit,
+            doubt: doubtOnSupply(installation, fact, quantity),
+            least: false,
+          },
+        ]
+      : [],
+  );
+}
+
 const meter =
   'instrument M1 "Multifunction tester" {\n  accuracy  loop 3 % 3 digits\n  accuracy  rcd-time 2 % 2 digits\n}';
 
-export default boardRule({
+export default installationRule({
   id: "instrument/within-doubt",
   severity: "information",
   since: "0.1",
@@ -100,8 +202,13 @@ export default boardRule({
 }`,
     },
   ],
-  check({ context, studies }, report) {
-    for (const study of studies) for (const near of [...nearLoop(study), ...nearInsulation(study)]) told(near, report);
+  check(installation, report) {
+    for (const near of nearElectrode(installation)) told(near, report);
+  },
+  checkBoard({ context, studies }, report) {
+    const ofWays = studies.flatMap((study) => [...nearLoop(study), ...nearPoints(study), ...nearInsulation(study)]);
+    const ofBoard = [...nearBoardInsulation(context), ...nearBreaking(context, studies)];
+    for (const near of [...ofWays, ...ofBoard, ...nearTripCurrent(context, studies)]) told(near, report);
     for (const test of latestRcdTests(context, studies)) {
       const limit = windowOf(test, context)?.greatest;
       const { fact, time } = test;

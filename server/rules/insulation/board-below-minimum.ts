@@ -1,7 +1,9 @@
+import { doubtOnBoard } from "../../analysis/doubt.ts";
 import { against, boardInsulation } from "../../analysis/insulation.ts";
 import { insulationRule } from "../../calc/insulation.ts";
 import { megohms } from "../../calc/result.ts";
 import { relatedFact, shownMegohms } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
 
 export default boardRule({
@@ -46,12 +48,13 @@ installation "Sample" {
     const { minimum } = insulationRule("up-to-500", context.edition);
     for (const { pair, fact, quantity } of test.values) {
       if (against(quantity, minimum.value) !== "fails") continue;
+      const meter = doubtOnBoard(context, fact, quantity);
       report(valueSpot(fact, quantity), {
-        message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below ${megohms(minimum.value)}. Disconnect its circuits one by one to find the poor one.`,
+        message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below ${megohms(minimum.value)}. Disconnect its circuits one by one to find the poor one.${withinDoubt(meter, minimum.value - quantity.value)}`,
         value: amount(quantity.value, "Ω"),
         limit: amountOf(minimum),
         least: true,
-        steps: minimum.steps,
+        steps: [...minimum.steps, ...doubtSteps(meter)],
         source: minimum.source,
         related: studies.slice(0, 3).map(({ way }) => relatedFact(way.header, "One of its circuits.")),
       });

@@ -1,9 +1,11 @@
 import { rcdName } from "../../analysis/describe.ts";
+import { type Doubt, doubtOnSupply } from "../../analysis/doubt.ts";
 import { type ElectrodeStudy, originElectrode, ownElectrodes } from "../../analysis/electrode.ts";
 import { touchVoltage } from "../../calc/index.ts";
 import { milliamps, ohms } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -48,22 +50,24 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const electrode of originElectrode(installation)) judge(electrode, report);
+    for (const electrode of originElectrode(installation)) {
+      judge(electrode, report, doubtOnSupply(installation, electrode.fact, electrode.reading));
+    }
   },
   checkBoard(subject, report) {
     for (const electrode of ownElectrodes(subject)) judge(electrode, report);
   },
 });
 
-function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter): void {
+function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Doubt): void {
   if (reading.sign === "<" || !weakest || reading.value <= weakest.limit.value) return;
   const { rcd, limit } = weakest;
   const voltage = touchVoltage(reading.value, rcd.sensitivity);
   report(valueSpot(fact, reading), {
-    message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.`,
+    message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.${withinDoubt(meter, reading.value - limit.value)}`,
     value: amount(reading.value, "Ω"),
     limit: amountOf(limit),
-    steps: [...voltage.steps, ...limit.steps],
+    steps: [...voltage.steps, ...limit.steps, ...doubtSteps(meter)],
     source: combine(limit.source, voltage.source),
     related: [{ spot: factSpot(rcd.fact), message: `The RCD that relies on it: ${rcdName(rcd)}.` }],
   });

@@ -1,7 +1,9 @@
+import { type Doubt, doubtOnSupply } from "../../analysis/doubt.ts";
 import { type ElectrodeStudy, originElectrode, ownElectrodes } from "../../analysis/electrode.ts";
 import { electrodeAdvice } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
 import { shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -31,23 +33,25 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const electrode of originElectrode(installation)) judge(electrode, report);
+    for (const electrode of originElectrode(installation)) {
+      judge(electrode, report, doubtOnSupply(installation, electrode.fact, electrode.reading));
+    }
   },
   checkBoard(subject, report) {
     for (const electrode of ownElectrodes(subject)) judge(electrode, report);
   },
 });
 
-function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter): void {
+function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Doubt): void {
   const advice = electrodeAdvice();
   if (reading.sign === "<" || reading.value <= advice.value) return;
   // An electrode that is too high for its RCD is told of as that.
   if (weakest && reading.value > weakest.limit.value) return;
   report(valueSpot(fact, reading), {
-    message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?`,
+    message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?${withinDoubt(meter, reading.value - advice.value)}`,
     value: amount(reading.value, "Ω"),
     limit: amountOf(advice),
-    steps: advice.steps,
+    steps: [...advice.steps, ...doubtSteps(meter)],
     source: advice.source,
   });
 }

@@ -1,7 +1,9 @@
+import { doubtOnSupply } from "../../analysis/doubt.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
 import { measured } from "../../model/values.ts";
 import { shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, installationRule } from "../rule.ts";
 
 export default installationRule({
@@ -40,11 +42,12 @@ installation "Sample" {
     if (reading.value <= limit.value) return;
     const other =
       system === "TN-C-S" && reading.sign === "=" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
+    const meter = doubtOnSupply(installation, Ze, reading);
     report(factSpot(Ze), {
-      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.`,
+      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.${withinDoubt(meter, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
-      steps: limit.steps,
+      steps: [...limit.steps, ...doubtSteps(meter)],
       source: limit.source,
       related: [{ spot: factSpot(earthing), message: `The earthing as written: ${system}.` }],
     });

@@ -1,10 +1,13 @@
+import { doubtAmong, type MeterTest } from "../../analysis/doubt.ts";
 import { allBonding, type Bonding, bondingReading } from "../../analysis/earthing.ts";
+import { deadOfBoard, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { lengthFromResistance, resistancePerMetre } from "../../calc/index.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
 import { measured } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -49,11 +52,12 @@ function judge(bonding: Bonding, installation: Installation, report: Reporter): 
   if (length) {
     const found = bondingReading(size.value, length.value, metal);
     if (!found || reading.value <= found.most.value) return;
+    const meter = doubtAmong(installation.names, testsWithBonding(installation), bonding, reading);
     report(valueSpot(bonding, reading), {
-      message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size read about ${ohms(found.expected.value)}. Look at its clamps.`,
+      message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size read about ${ohms(found.expected.value)}. Look at its clamps.${withinDoubt(meter, reading.value - found.most.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(found.most),
-      steps: found.most.steps,
+      steps: [...found.most.steps, ...doubtSteps(meter)],
       source: found.most.source,
       related: [{ spot: factSpot(bonding), message: "Its size and length." }],
     });
@@ -73,3 +77,8 @@ function judge(bonding: Bonding, installation: Installation, report: Reporter): 
 
 const describedElsewhere = ({ supply }: Installation, service: string): Bonding | undefined =>
   supply?.all("bonding").find(({ args }) => args.service.value === service && args.size);
+
+const testsWithBonding = (installation: Installation): MeterTest[] => [
+  ...supplyMeterTests(installation),
+  ...installation.boards.flatMap(({ context }) => deadOfBoard(context)),
+];

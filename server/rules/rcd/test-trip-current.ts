@@ -1,9 +1,12 @@
 import { above, below } from "../../analysis/compare.ts";
+import { type Doubt, doubtAmong } from "../../analysis/doubt.ts";
+import { meterTests } from "../../analysis/meter-tests.ts";
 import { deviceOnBoard, liveOfBoard, rcdName } from "../../analysis/rcd-tests.ts";
 import type { Rcd } from "../../analysis/way.ts";
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
-import { type FactOf, measured } from "../../model/values.ts";
+import { type Fact, type FactOf, measured, type Quantity } from "../../model/values.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, boardRule, factSpot, type Reporter, valueSpot } from "../rule.ts";
 
 type TripFact = FactOf<"live" | "boardLive", "trip-current">;
@@ -44,22 +47,26 @@ export default boardRule({
     },
   ],
   check({ context, studies }, report) {
+    const tests = meterTests(context, studies);
+    const doubts: DoubtOf = (fact, reading) => doubtAmong(context.names, tests, fact as Fact, reading);
     const seen = new Set<Rcd["fact"] | undefined>();
     for (const { facts } of liveOfBoard(context)) {
       for (const fact of facts.all("trip-current")) {
         const rcd = deviceOnBoard(fact, context);
-        if (rcd && !seen.has(rcd.fact)) judge(fact as TripFact, rcd, report);
+        if (rcd && !seen.has(rcd.fact)) judge(fact as TripFact, rcd, doubts, report);
         seen.add(rcd?.fact);
       }
     }
     for (const study of studies) {
       const fact = study.liveTests.find(({ facts }) => facts.has("trip-current"))?.facts.one("trip-current");
-      if (fact) judge(fact as TripFact, study.rcds[0], report);
+      if (fact) judge(fact as TripFact, study.rcds[0], doubts, report);
     }
   },
 });
 
-function judge(fact: TripFact, rcd: Rcd | undefined, report: Reporter): void {
+type DoubtOf = (fact: TripFact, reading: Quantity) => Doubt | undefined;
+
+function judge(fact: TripFact, rcd: Rcd | undefined, doubts: DoubtOf, report: Reporter): void {
   const reading = measured(fact.args.value);
   const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
   if (!reading || !rcd || !band) return;
@@ -67,12 +74,13 @@ function judge(fact: TripFact, rcd: Rcd | undefined, report: Reporter): void {
   const under = below(reading.value, band.least.value) && reading.sign !== ">";
   if (!over && !under) return;
   const limit = over ? band.greatest : band.least;
+  const meter = doubts(fact, reading);
   report(valueSpot(fact, reading), {
-    message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.`,
+    message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.${withinDoubt(meter, Math.abs(reading.value - limit.value))}`,
     value: amount(reading.value, "A"),
     limit: amountOf(limit),
     least: under,
-    steps: limit.steps,
+    steps: [...limit.steps, ...doubtSteps(meter)],
     source: limit.source,
     related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdName(rcd)}.` }],
   });

@@ -1,7 +1,9 @@
+import { doubtOnWay } from "../../analysis/doubt.ts";
 import { type RingPoint, studyRing } from "../../analysis/ring.ts";
 import { type PointDoubt, pointDoubt } from "../../analysis/ring-points.ts";
 import { ohms } from "../../calc/result.ts";
 import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -73,11 +75,14 @@ export default wayRule({
       const bound = (doubt.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
       const { length } = point.place?.spur ?? {};
       const where = length === undefined ? "" : `, its ${length} m of spur allowed for`;
+      const quantity = point.readings[round]?.quantity;
+      const meter = quantity && doubtOnWay(study, point.fact, quantity);
+      const by = Math.abs(doubt.excess[round] ?? 0) - expected.tolerance;
       report(readingSpot(point, round), {
-        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(doubt, point)}`,
+        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(doubt, point)}${withinDoubt(meter, by)}`,
         value: amount(value, "Ω"),
         limit: amount(bound, "Ω"),
-        steps: expected.steps,
+        steps: [...expected.steps, ...doubtSteps(meter)],
         source: expected.source,
         related: [...endsRelated(ring), ...otherPoints(ring.points, point)],
         ...(doubt.kind === "spur-unknown" ? { severity: "information" as const } : {}),
