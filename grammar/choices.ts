@@ -79,6 +79,13 @@ export const curves = {
   "back-up": "Breaks the fault together with the named device upstream.",
 } as const;
 
+export const oldTypes = {
+  "type-1": "A breaker to BS 3871 that trips at once between 2.7 and 4 times its rating.",
+  "type-2": "A breaker to BS 3871 that trips at once between 4 and 7 times its rating.",
+  "type-3": "A breaker to BS 3871 that trips at once between 7 and 10 times its rating.",
+  "type-4": "A breaker to BS 3871 that trips at once between 10 and 50 times its rating.",
+} as const;
+
 export const constructions = {
   singles: "Single-core insulated conductors, in conduit or trunking.",
   "flat-twin": "Flat twin cable with a bare protective conductor.",

@@ -635,6 +635,7 @@ const blocks = {
         curve: opt(shorthand("type and rated current, such as B32")),
         rating: opt(quantity("rating", "the rated current of a fuse")),
         class: opt(choice(list.curves, "the class of a fuse")),
+        oldType: opt(choice(list.oldTypes, "the type of a breaker to BS 3871")),
         ...deviceTail,
       },
       {

@@ -6,6 +6,7 @@ import type { Device, Rcd } from "./way.ts";
 /** A device as a person names it: "B32 BS EN 60898", "30 A BS 3036". */
 export function deviceName({ curve, rating, standard }: Pick<Device, "curve" | "rating" | "standard">): string {
   if (rating === undefined) return standard;
+  if (curve !== undefined && Number(curve) > 0) return `type ${curve} ${amps(rating)} ${standard}`;
   return `${curve === undefined ? amps(rating) : `${curve}${rating}`} ${standard}`;
 }
 

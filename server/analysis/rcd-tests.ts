@@ -154,6 +154,12 @@ export function everyButtonFact(
   return [...onBoard, ...onWays];
 }
 
+/** Every RCD test of a board and its ways, of each the latest first. */
+export const everyRcdTest = (context: Context, studies: readonly WayStudy[]): RcdTest[] => [
+  ...liveOfBoard(context).flatMap((test) => testsIn(test, (fact) => deviceOnBoard(fact, context))),
+  ...studies.flatMap((study) => study.liveTests.flatMap((test) => testsIn(test, (fact) => deviceOnWay(fact, study)))),
+];
+
 /** The latest tests of a board and of each of its ways. */
 export const latestRcdTests = (context: Context, studies: readonly WayStudy[]): RcdTest[] => [
   ...rcdTestsOfBoard(context),

@@ -42,7 +42,8 @@ function candidates(study: WayStudy): Candidate[] {
   for (const older of editions.filter((one) => one.cmin.value > edition.cmin.value)) {
     add(loopLimit({ ...question, ...own, edition: older }), "the limit before Cmin was brought in");
   }
-  for (const curve of ["B", "C", "D"] as const) {
+  const types = device.family === "legacy-breaker" ? (["1", "2", "3", "4"] as const) : (["B", "C", "D"] as const);
+  for (const curve of types) {
     if (curve !== device.curve && device.curve)
       add(loopLimit({ ...question, curve }), `the limit of a type ${curve} device`);
   }

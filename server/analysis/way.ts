@@ -43,11 +43,14 @@ import {
   testsOf,
 } from "./supply.ts";
 
+export type OldCurve = "1" | "2" | "3" | "4";
+
 export interface Device {
   readonly fact: FactOf<"way", "device">;
   readonly standard: string;
   readonly family: Family | undefined;
-  readonly curve: "B" | "C" | "D" | undefined;
+  /** B, C or D; 1 to 4 for a breaker to BS 3871. */
+  readonly curve: "B" | "C" | "D" | OldCurve | undefined;
   /** Rated current In, A; missing where the line gives none. */
   readonly rating: number | undefined;
   /** Rated breaking capacity, A. */
@@ -357,12 +360,14 @@ export function studyWay(way: Way, context: Context): WayStudy {
 function deviceOf(facts: Facts<"way">): Device | undefined {
   const fact = facts.one("device");
   if (!fact) return undefined;
-  const { standard, curve, rating, breaking } = fact.args;
+  const { standard, curve, rating, breaking, oldType } = fact.args;
+  const family = familyOf(standard.value);
+  const old = family === "legacy-breaker" ? (oldType?.value.slice("type-".length) as OldCurve | undefined) : undefined;
   return {
     fact,
     standard: standard.value,
-    family: familyOf(standard.value),
-    curve: curve?.curve,
+    family,
+    curve: curve?.curve ?? old,
     rating: curve?.rating ?? rating?.value,
     breaking: breaking?.value,
   };

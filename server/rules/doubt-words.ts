@@ -11,4 +11,8 @@ export function withinDoubt(doubt: Doubt | undefined, by: number): string {
 export const nearLimit = (doubt: Doubt, shown: string, side: "under" | "over", limit: string): string =>
   `${shown} is ${side} the limit of ${limit} by less than ${doubt.instrument} may be out, ${doubt.shown}: repeat it with a finer instrument, or look for what brings it so near.`;
 
+/** What the instruments of two days may be out by together. */
+export const driftDoubt = (...taken: readonly { readonly doubt: Doubt | undefined }[]): readonly Step[] =>
+  taken.flatMap(({ doubt }) => doubtSteps(doubt));
+
 export const doubtSteps = (doubt: Doubt | undefined): readonly Step[] => doubt?.steps ?? [];

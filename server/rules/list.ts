@@ -50,7 +50,9 @@ import designRouteNotStated from "./design/route-not-stated.ts";
 import designSinglesOutsideContainment from "./design/singles-outside-containment.ts";
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
 import diagnosisReadingsDisagree from "./diagnosis/readings-disagree.ts";
+import driftFaultCurrentChanged from "./drift/fault-current-changed.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
+import driftRcdSlower from "./drift/rcd-slower.ts";
 import driftResistanceRisen from "./drift/resistance-risen.ts";
 import driftRetestSkips from "./drift/retest-skips.ts";
 import dropFeederTakesAll from "./drop/feeder-takes-all.ts";
@@ -300,7 +302,9 @@ export const rules: readonly Rule[] = [
   designSinglesOutsideContainment,
   designSocketRadialCable,
   diagnosisReadingsDisagree,
+  driftFaultCurrentChanged,
   driftInsulationFallen,
+  driftRcdSlower,
   driftResistanceRisen,
   driftRetestSkips,
   dropFeederTakesAll,

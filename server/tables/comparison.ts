@@ -25,6 +25,15 @@ export const comparison = {
   /** Rise of a resistance since an earlier test, as a share and in Ω: both must be passed. */
   resistanceRise: practice(0.2, "comparison with an earlier test"),
   resistanceRiseLeast: practice(0.1, "comparison with an earlier test"),
+  /** The same for an earth electrode: dry ground alone may do as much. */
+  electrodeRise: practice(0.5, "comparison with an earlier test"),
+  /** Change of a fault current since an earlier test, as a share. */
+  faultChange: practice(0.25, "comparison with an earlier test"),
+  /** Growth of an RCD's trip time since an earlier test, as a share and in s: both must be passed. */
+  tripTimeRise: practice(0.5, "comparison with an earlier test"),
+  tripTimeRiseLeast: practice(0.01, "comparison with an earlier test"),
+  /** Days within which tests belong to one visit. */
+  visit: practice(31, "comparison with an earlier test"),
   /** What is left of an insulation resistance since an earlier test, as a share. */
   insulationLeft: practice(0.1, "comparison with an earlier test"),
   /** Months in which work may still be designed to the edition before, where no date of withdrawal is known. */

@@ -862,6 +862,14 @@ add(
   T,
 );
 
+add(
+  "an old breaker judged by a newer one's limit",
+  { "loop/max-zs-wrong": "max-Zs 2.73 Ω", "loop/zs-over-limit": "Zs 2.20 Ω" },
+  way(
+    `device BS 3871 16 A type-2 3 kA\ncable flat-twin line 2.5 mm² cpc 1.5 mm²\nserves motor\nmax-Zs 2.73 Ω\n${live("Zs 2.20 Ω")}`,
+  ),
+);
+
 /** What no schedule shows, and why: listed so that nobody looks for them twice. */
 export const notVisible = {
   "a result of a sum in the wrong unit": "The language holds readings; sums are made here, with their units.",

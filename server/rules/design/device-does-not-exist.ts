@@ -46,6 +46,24 @@ export default wayRule({
   device  BS EN 61009 B40 30 mA type A
 }`,
     },
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS 3871 15 A 3 kA
+          ^^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS 3871 15 A type-2 3 kA
+}`,
+    },
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 16 A type-2 6 kA
+                           ^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+}`,
+    },
   ],
   check(study, report) {
     const { device } = study;
@@ -58,7 +76,7 @@ export default wayRule({
 type Mismatch = { readonly at: { start: number; end: number }; readonly report: Report };
 
 function mismatchOf(device: Device): Mismatch | undefined {
-  const { standard, curve, rating, sensitivity } = device.fact.args;
+  const { standard, curve, rating, sensitivity, oldType } = device.fact.args;
   const number = /\d{4,5}/.exec(standard.value)?.[0];
   const fuse = device.family !== undefined && device.family !== "breaker" && device.family !== "legacy-breaker";
   if (fuse && curve) {
@@ -85,9 +103,18 @@ function mismatchOf(device: Device): Mismatch | undefined {
       },
     };
   }
-  // The curve letters of BS 3871 are numbers, which cannot be written with the rating.
+  if (oldType && (device.family !== "legacy-breaker" || curve)) {
+    const message = curve
+      ? `This breaker is written as of type ${curve.curve} and of ${oldType.value.replace("-", " ")}: which is on it?`
+      : `Types 1 to 4 are those of breakers to BS 3871; ${standard.value} has none of them.`;
+    return { at: oldType, report: { message } };
+  }
   if (device.family === "breaker" && !curve && rating) {
     const message = `A ${standard.value} device is of type B, C or D, and the type is missing: its loop impedance cannot be judged without.`;
+    return { at: standard, report: { message, severity: "warning" } };
+  }
+  if (device.family === "legacy-breaker" && !device.curve && rating) {
+    const message = `A ${standard.value} breaker is of type 1, 2, 3 or 4, or of B, C or D, and the type is missing: its loop impedance cannot be judged without. Write type-1 to type-4.`;
     return { at: standard, report: { message, severity: "warning" } };
   }
   return undefined;

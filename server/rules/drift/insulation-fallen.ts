@@ -1,18 +1,70 @@
 import { below } from "../../analysis/compare.ts";
+import { type Doubt, doubtInTest } from "../../analysis/doubt.ts";
+import { deadOfBoard } from "../../analysis/meter-tests.ts";
+import type { DatedTest } from "../../analysis/series.ts";
 import { megohms } from "../../calc/result.ts";
-import { measured, type Quantity, type Reading } from "../../model/values.ts";
+import type { Names } from "../../model/installation.ts";
+import { type Fact, isAbsent, type Quantity, type Reading } from "../../model/values.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { driftDoubt } from "../doubt-words.ts";
+import { amount, boardRule, type Reporter, valueSpot } from "../rule.ts";
 
-const pairs = ["L-N", "L-E", "N-E", "L-L"] as const;
-
-/** Whether the later reading is surely below the share of the earlier: a bound above leaves it open. */
-function fallen(now: Quantity, then: Quantity): boolean {
-  if (now.sign === ">" || then.sign === "<") return false;
-  return below(now.value, then.value * comparison.insulationLeft.value);
+interface PairRead {
+  readonly pair: string;
+  readonly voltage: number | undefined;
+  readonly quantity: Quantity;
+  readonly fact: Fact;
+  readonly on: string;
+  readonly doubt: Doubt | undefined;
 }
 
-export default wayRule({
+/** What was read between each pair of conductors in a test. */
+function pairsIn(names: Names, test: DatedTest): PairRead[] {
+  const lines = (test.facts?.list ?? []).filter(({ word }) => word === "insulation");
+  return lines.flatMap((fact) =>
+    Object.entries(fact.args).flatMap(([pair, value]): PairRead[] => {
+      const reading = value as Reading | undefined;
+      if (!pair.includes("-") || !reading || isAbsent(reading)) return [];
+      const voltage = (fact.args.voltage as Quantity | undefined)?.value;
+      const doubt = doubtInTest(names, test, fact, reading);
+      return [{ pair, voltage, quantity: reading, fact, on: test.on, doubt }];
+    }),
+  );
+}
+
+/** Whether the later reading is surely below the share of the earlier, doubts and all: a bound above leaves it open. */
+function fallen(now: PairRead, then: PairRead): boolean {
+  if (now.quantity.sign === ">" || then.quantity.sign === "<") return false;
+  const [most, least] = [now.quantity.value + (now.doubt?.value ?? 0), then.quantity.value - (then.doubt?.value ?? 0)];
+  return below(most, least * comparison.insulationLeft.value);
+}
+
+function judge(names: Names, tests: readonly DatedTest[], of: string, report: Reporter): void {
+  if (tests.length < 2) return;
+  const all = tests.map((test) => pairsIn(names, test));
+  const told = new Set<string>();
+  for (const now of all.flat()) {
+    const key = `${now.pair} ${now.voltage}`;
+    if (told.has(key)) continue;
+    told.add(key);
+    const then = all
+      .flat()
+      .find(({ pair, voltage, on }) => pair === now.pair && voltage === now.voltage && on < now.on);
+    if (!then || !fallen(now, then)) continue;
+    const before = then.quantity.value;
+    report(valueSpot(now.fact, now.quantity), {
+      message: `${now.pair}${of} fell from ${then.quantity.sign === ">" ? "over " : ""}${megohms(before)} on ${then.on} to ${megohms(now.quantity.value)}. What has changed: damp, heat, or something newly connected?`,
+      value: amount(now.quantity.value, "Ω"),
+      limit: amount(before * comparison.insulationLeft.value, "Ω"),
+      least: true,
+      steps: driftDoubt(now, then),
+      source: comparison.insulationLeft.source,
+      related: [{ spot: valueSpot(then.fact, then.quantity), message: `The reading on ${then.on}.` }],
+    });
+  }
+}
+
+export default boardRule({
   id: "drift/insulation-fallen",
   severity: "warning",
   since: "0.1",
@@ -41,26 +93,8 @@ export default wayRule({
 }`,
     },
   ],
-  check({ deadTests }, report) {
-    const [latest, ...before] = deadTests;
-    for (const fact of latest?.facts.all("insulation") ?? []) {
-      for (const pair of pairs) {
-        const now = measured(fact.args[pair] as Reading | undefined);
-        const older = before.flatMap((test) => test.facts.all("insulation").map((one) => ({ on: test.on, one })));
-        const match = older.find(
-          ({ one }) => one.args.voltage.value === fact.args.voltage.value && measured(one.args[pair]),
-        );
-        const then = match && measured(match.one.args[pair]);
-        if (!now || !match || !then || !fallen(now, then)) continue;
-        report(valueSpot(fact, now), {
-          message: `${pair} fell from ${then.sign === ">" ? "over " : ""}${megohms(then.value)} on ${match.on} to ${megohms(now.value)}. What has changed: damp, heat, or something newly connected?`,
-          value: amount(now.value, "Ω"),
-          limit: amount(then.value * comparison.insulationLeft.value, "Ω"),
-          least: true,
-          source: comparison.insulationLeft.source,
-          related: [{ spot: valueSpot(match.one, then), message: `The reading on ${match.on}.` }],
-        });
-      }
-    }
+  check({ board, context, studies }, report) {
+    judge(context.names, deadOfBoard(context), ` of board ${board.head.name}`, report);
+    for (const { deadTests } of studies) judge(context.names, deadTests, "", report);
   },
 });

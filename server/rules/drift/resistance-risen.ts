@@ -1,33 +1,83 @@
 import { above } from "../../analysis/compare.ts";
-import { earlier } from "../../analysis/history.ts";
-import { ohms, percent, step } from "../../calc/result.ts";
-import { exact, type Fact, type Reading } from "../../model/values.ts";
+import {
+  bondingOf,
+  electrodeOfSupply,
+  loopOfBoard,
+  loopOfSupply,
+  resistancesOfWay,
+  type Series,
+  type Taken,
+} from "../../analysis/series.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { ohms, percent, type Step, step } from "../../calc/result.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, factSpot, type Reporter, wayRule } from "../rule.ts";
+import { driftDoubt } from "../doubt-words.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
 
-type ReadingFact = Fact & { readonly args: { readonly value: Reading } };
-
-function judge(name: string, facts: readonly { fact: ReadingFact | undefined; on: string }[], report: Reporter): void {
-  const pair = earlier(facts);
-  const now = pair && exact(pair.now.args.value);
-  const then = pair && exact(pair.was.args.value);
-  // A figure that was worked out or taken over is no second measurement.
-  if (!pair || now === undefined || then === undefined) return;
-  if (pair.now.provenance !== "measured" || pair.was.provenance !== "measured") return;
-  const rise = now - then;
-  const allowed = Math.max(comparison.resistanceRiseLeast.value, comparison.resistanceRise.value * then);
-  if (!above(rise, allowed)) return;
-  report(factSpot(pair.now), {
-    message: `${name} rose from ${ohms(then)} on ${pair.on} to ${ohms(now)}, by ${percent((rise / then) * 100)}. Look for a joint that works loose or warms before it fails.`,
-    value: amount(now, "Ω"),
-    limit: amount(then + allowed, "Ω"),
-    steps: [step(`rise since ${pair.on}`, `${ohms(now)} − ${ohms(then)}`, ohms(rise))],
-    source: comparison.resistanceRise.source,
-    related: [{ spot: factSpot(pair.was), message: `${ohms(then)} on ${pair.on}.` }],
-  });
+interface Threshold {
+  readonly share: { readonly value: number; readonly source: typeof comparison.resistanceRise.source };
+  /** Ω below which a rise is not asked about. */
+  readonly least: number;
+  readonly remedy: string;
 }
 
-export default wayRule({
+const joints: Threshold = {
+  share: comparison.resistanceRise,
+  least: comparison.resistanceRiseLeast.value,
+  remedy: "Look for a joint that works loose or warms before it fails.",
+};
+const clamps = (): Threshold => ({
+  share: comparison.resistanceRise,
+  least: practiceOf("bond-floor").value,
+  remedy: "Look at its clamps for corrosion and paint.",
+});
+const ground: Threshold = {
+  share: comparison.electrodeRise,
+  least: comparison.resistanceRiseLeast.value,
+  remedy: "Dry or frozen ground explains some of it; look at the rod's clamp and conductor for corrosion.",
+};
+
+/** What both instruments may be out by is no rise. */
+function allowed({ share, least }: Threshold, now: Taken, then: Taken): number {
+  return Math.max(least, share.value * then.value, (now.doubt?.value ?? 0) + (then.doubt?.value ?? 0));
+}
+
+/** The day before, or the first of all where the rise came little by little. */
+function risenFrom(threshold: Threshold, { now, before }: Series): Taken | undefined {
+  const [last] = before;
+  return [last, before.at(-1)].find((then) => then && above(now.value - then.value, allowed(threshold, now, then)));
+}
+
+/** A reading that was brought to 20 °C by the temperature noted with it. */
+const brought = ({ on, quantity, value }: Taken): Step[] =>
+  value === quantity.value ? [] : [step(`the reading of ${on} at 20 °C`, ohms(quantity.value), ohms(value))];
+
+function judge(all: readonly Series[], threshold: Threshold, report: Reporter): void {
+  const told = new Set<unknown>();
+  for (const series of all) {
+    const { name, now } = series;
+    const then = risenFrom(threshold, series);
+    // The ends of a ring stand on one line, as do the two rounds of a point.
+    if (!then || told.has(now.fact)) continue;
+    told.add(now.fact);
+    const rise = now.value - then.value;
+    report(factSpot(now.fact), {
+      message: `${name} rose from ${ohms(then.quantity.value)} on ${then.on} to ${ohms(now.quantity.value)}, by ${percent((rise / then.value) * 100)}. ${threshold.remedy}`,
+      value: amount(now.value, "Ω"),
+      limit: amount(then.value + allowed(threshold, now, then), "Ω"),
+      steps: [
+        ...brought(now),
+        ...brought(then),
+        step(`rise since ${then.on}`, `${ohms(now.value)} − ${ohms(then.value)}`, ohms(rise)),
+        ...driftDoubt(now, then),
+      ],
+      source: threshold.share.source,
+      related: [{ spot: factSpot(then.fact), message: `${ohms(then.quantity.value)} on ${then.on}.` }],
+    });
+  }
+}
+
+export default installationRule({
   id: "drift/resistance-risen",
   severity: "warning",
   since: "0.1",
@@ -56,21 +106,13 @@ export default wayRule({
 }`,
     },
   ],
-  check({ deadTests, liveTests }, report) {
-    judge(
-      "Zs",
-      liveTests.map(({ on, facts }) => ({ on, fact: facts.one("Zs") })),
-      report,
-    );
-    judge(
-      "R1+R2",
-      deadTests.map(({ on, facts }) => ({ on, fact: facts.one("R1+R2") })),
-      report,
-    );
-    judge(
-      "R2",
-      deadTests.map(({ on, facts }) => ({ on, fact: facts.one("R2") })),
-      report,
-    );
+  check(installation, report) {
+    judge(loopOfSupply(installation), joints, report);
+    judge(electrodeOfSupply(installation), ground, report);
+    judge(bondingOf(installation), clamps(), report);
+  },
+  checkBoard({ context, studies }, report) {
+    judge(loopOfBoard(context), joints, report);
+    for (const study of studies) judge(resistancesOfWay(study), joints, report);
   },
 });

@@ -1,24 +1,90 @@
-import type { Test } from "../../analysis/supply.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import { deadOfBoard, supplyTests } from "../../analysis/meter-tests.ts";
+import { liveOfBoard } from "../../analysis/rcd-tests.ts";
+import type { DatedTest } from "../../analysis/series.ts";
+import { visitsOf } from "../../analysis/visits.ts";
+import type { Fact, Facts, Val } from "../../model/values.ts";
+import { listed } from "../dead-words.ts";
+import { installationRule, type Reporter, wordSpot } from "../rule.ts";
 
-const deadWords = ["ends", "R1+R2", "R2", "insulation", "polarity"] as const;
-const liveWords = ["Zs", "rcd", "trip-current", "test-button", "afdd-button", "polarity", "phase-sequence"] as const;
+/** What is read by one who tests; what is noted beside it is not missed. */
+const readings: ReadonlySet<string> = new Set([
+  "ends",
+  "at",
+  "R1+R2",
+  "R2",
+  "insulation",
+  "bonding",
+  "Zs",
+  "Zdb",
+  "Ze",
+  "Ipf",
+  "PSCC",
+  "PEFC",
+  "electrode",
+  "rcd",
+  "trip-current",
+  "test-button",
+  "afdd-button",
+  "polarity",
+  "phase-sequence",
+]);
 
-/** A later block supersedes the earlier one whole: what it leaves out no longer counts. */
-function skipped(tests: readonly Test<"dead">[] | readonly Test<"live">[], words: readonly string[]): string[] {
-  const [latest, before] = tests;
-  if (!latest || !before) return [];
-  const has = (test: Test<"dead"> | Test<"live">, word: string) =>
-    test.facts.list.some((fact) => fact.word === word) || test.facts.broken.includes(word);
-  return words.filter((word) => has(before, word) && !has(latest, word));
+interface NamedArgs {
+  readonly point?: Val<string>;
+  readonly service?: Val<string>;
+  readonly name?: Val<string>;
 }
 
-export default wayRule({
+const pairs = ["L-N", "L-E", "N-E"] as const;
+
+/** With line and neutral joined there is one reading for all that is asked of a single-phase circuit. */
+const pairsOf = (args: Fact["args"]): readonly string[] =>
+  args.joined ? pairs : Object.keys(args).filter((name) => name.includes("-"));
+
+/** Every reading of some tests by what a person calls it: “N-E insulation”, “S3”. */
+function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const { facts } of tests) {
+    for (const { word, args } of facts?.list ?? []) {
+      if (!readings.has(word)) continue;
+      const { point, service, name } = args as NamedArgs;
+      if (word === "at") found.set(`at ${point?.value}`, `${point?.value}`);
+      else if (word === "insulation")
+        for (const pair of pairsOf(args)) found.set(`insulation ${pair}`, `insulation ${pair}`);
+      else if (word === "bonding") found.set(`bonding ${service?.value}`, `bonding of ${service?.value}`);
+      else found.set(name ? `${word} ${name.value}` : word, name ? `${word} of ${name.value}` : word);
+    }
+    for (const word of facts?.broken ?? []) found.set(word, word);
+  }
+  return found;
+}
+
+/** A reading that was left out stands from the earlier day; who reads the record has to know that it does. */
+function judge(tests: readonly DatedTest[], report: Reporter): void {
+  if (tests.length < 2) return;
+  const [latest, ...before] = visitsOf(tests);
+  const [first] = latest?.tests ?? [];
+  const [last] = before;
+  if (!latest || !first || !last) return;
+  const again = readingsOf(latest.tests);
+  const broken = latest.tests.flatMap(({ facts }) => facts?.broken ?? []);
+  const missing = [...readingsOf(before.flatMap((visit) => visit.tests))]
+    .filter(([key]) => !again.has(key) && !broken.includes(key.split(" ")[0] ?? ""))
+    .map(([, name]) => name);
+  if (missing.length === 0) return;
+  const shown = missing.length > 4 ? [...missing.slice(0, 3), `${missing.length - 3} more`] : missing;
+  report(wordSpot(first.header), {
+    message: `Before, to ${last.on}, ${listed(shown)} ${missing.length === 1 ? "was" : "were"} read; on ${latest.on} not again, so the older ${missing.length === 1 ? "reading stands" : "readings stand"}. Measure again, or say why not.`,
+    related: [{ spot: wordSpot(last.tests[0]?.header ?? first.header), message: `The tests of ${last.on}.` }],
+  });
+}
+
+export default installationRule({
   id: "drift/retest-skips",
   severity: "information",
   since: "0.1",
   title: "A later test that leaves out what the earlier one had.",
-  why: "The latest tests are the ones that count. A reading that only the earlier ones have is not judged again: write it anew, or LIM with the reason.",
+  why: "A reading stands until it is taken again. One that only the earlier tests have is as old as they are: measure it anew, or write LIM with the reason.",
   clauses: ["643.1", "652.1"],
   examples: [
     {
@@ -45,18 +111,15 @@ export default wayRule({
 }`,
     },
   ],
-  check({ deadTests, liveTests }, report) {
-    for (const [tests, words] of [
-      [deadTests, deadWords],
-      [liveTests, liveWords],
-    ] as const) {
-      const missing = skipped(tests, words);
-      const [latest, before] = tests;
-      if (missing.length === 0 || !latest || !before) continue;
-      report(wordSpot(latest.header), {
-        message: `The tests of ${before.on} had ${missing.join(", ")}; those of ${latest.on} do not. Measure again, or say why not.`,
-        related: [{ spot: wordSpot(before.header), message: `The tests of ${before.on}.` }],
-      });
+  check({ head }, report) {
+    judge(supplyTests(head.facts.one("supply")?.inner as Facts<"supply"> | undefined), report);
+  },
+  checkBoard({ context, studies }, report) {
+    judge(deadOfBoard(context), report);
+    judge(liveOfBoard(context), report);
+    for (const { deadTests, liveTests } of studies) {
+      judge(deadTests, report);
+      judge(liveTests, report);
     }
   },
 });

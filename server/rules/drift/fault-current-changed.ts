@@ -1,0 +1,66 @@
+import { above } from "../../analysis/compare.ts";
+import { faultsOfBoard, faultsOfSupply, type Series } from "../../analysis/series.ts";
+import { kiloamps, percent, step } from "../../calc/result.ts";
+import { comparison } from "../../tables/comparison.ts";
+import { driftDoubt } from "../doubt-words.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+
+function judge({ name, now, before }: Series, report: Reporter): boolean {
+  const [then] = before;
+  if (!then) return false;
+  const change = now.value - then.value;
+  const doubt = (now.doubt?.value ?? 0) + (then.doubt?.value ?? 0);
+  const allowed = Math.max(comparison.faultChange.value * then.value, doubt);
+  if (!above(Math.abs(change), allowed)) return false;
+  const rose = change > 0;
+  const meaning = rose
+    ? "The supply may have been strengthened: is every device still able to break it?"
+    : "The loop has become worse, or it was read at another point: look at the joints upstream, and at Zs of the circuits behind.";
+  report(factSpot(now.fact), {
+    message: `${name} ${rose ? "rose" : "fell"} from ${kiloamps(then.value)} on ${then.on} to ${kiloamps(now.value)}, by ${percent((Math.abs(change) / then.value) * 100)}. ${meaning}`,
+    value: amount(now.value, "A"),
+    limit: amount(then.value + (rose ? allowed : -allowed), "A"),
+    least: !rose,
+    steps: [
+      step(`change since ${then.on}`, `${kiloamps(now.value)} − ${kiloamps(then.value)}`, kiloamps(change)),
+      ...driftDoubt(now, then),
+    ],
+    source: comparison.faultChange.source,
+    related: [{ spot: factSpot(then.fact), message: `${kiloamps(then.value)} on ${then.on}.` }],
+  });
+  return true;
+}
+
+export default installationRule({
+  id: "drift/fault-current-changed",
+  severity: "warning",
+  since: "0.1",
+  title: "A fault current that is not what it was at the test before.",
+  why: "It follows from the supply and the cables up to here, which do not change by themselves. More than before may be more than a device can break; less is a loop that has become worse.",
+  clauses: ["434.1", "652.1"],
+  examples: [
+    {
+      setting: { stage: "tested", work: "existing" },
+      bad: `live 2021-03-05 {
+  Ipf  1.1 kA
+}
+live 2026-03-05 {
+  Ipf  1.6 kA
+  ^^^^^^^^^^^
+}`,
+      good: `live 2021-03-05 {
+  Ipf  1.1 kA
+}
+live 2026-03-05 {
+  Ipf  1.2 kA
+}`,
+    },
+  ],
+  // The larger of the currents stands for the others: one sentence a place.
+  check(installation, report) {
+    faultsOfSupply(installation).some((series) => judge(series, report));
+  },
+  checkBoard({ context }, report) {
+    faultsOfBoard(context).some((series) => judge(series, report));
+  },
+});

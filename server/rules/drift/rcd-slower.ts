@@ -1,0 +1,73 @@
+import { above } from "../../analysis/compare.ts";
+import { doubtInTest } from "../../analysis/doubt.ts";
+import { everyRcdTest, latestRcdTests, type RcdTest } from "../../analysis/rcd-tests.ts";
+import { milliseconds, percent, step } from "../../calc/result.ts";
+import { comparison } from "../../tables/comparison.ts";
+import { driftDoubt } from "../doubt-words.ts";
+import { amount, boardRule, factSpot, valueSpot } from "../rule.ts";
+
+const isRead = ({ time, fact }: RcdTest): boolean => time?.sign === "=" && fact.provenance === "measured";
+
+const alike = (one: RcdTest, other: RcdTest): boolean =>
+  one.device !== undefined &&
+  one.device.fact === other.device?.fact &&
+  one.multiple !== undefined &&
+  one.multiple.value === other.multiple?.value;
+
+export default boardRule({
+  id: "drift/rcd-slower",
+  severity: "information",
+  since: "0.1",
+  title: "An RCD that trips much more slowly than at the test before.",
+  why: "It may still be within its time. A mechanism that stiffens gets slower before it sticks: press its button some times, test again, and consider a new one.",
+  clauses: ["643.8", "652.1"],
+  examples: [
+    {
+      setting: { stage: "tested", work: "existing" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2021-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+  live 2026-03-05 {
+    rcd  30 mA 1x 131 ms
+                  ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2021-03-05 {
+    rcd  30 mA 1x 24.1 ms
+  }
+  live 2026-03-05 {
+    rcd  30 mA 1x 26.8 ms
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    const all = everyRcdTest(context, studies);
+    for (const test of latestRcdTests(context, studies)) {
+      const then = all.find((other) => other.test.on < test.test.on && alike(test, other) && isRead(other));
+      if (!isRead(test) || !test.time || !then?.time) continue;
+      const [now, was] = [test.time.value, then.time.value];
+      const doubts = [test, then].map((one) => ({
+        doubt: one.time && doubtInTest(context.names, one.test, one.fact, one.time),
+      }));
+      const meters = doubts.reduce((sum, { doubt }) => sum + (doubt?.value ?? 0), 0);
+      const allowed = Math.max(comparison.tripTimeRise.value * was, comparison.tripTimeRiseLeast.value, meters);
+      if (!above(now - was, allowed)) continue;
+      report(valueSpot(test.fact, test.time), {
+        message: `It tripped in ${milliseconds(was)} on ${then.test.on} and takes ${milliseconds(now)} now, ${percent(((now - was) / was) * 100)} longer. Press its button several times and test again.`,
+        value: amount(now, "s"),
+        limit: amount(was + allowed, "s"),
+        steps: [
+          step(`longer since ${then.test.on}`, `${milliseconds(now)} − ${milliseconds(was)}`, milliseconds(now - was)),
+          ...driftDoubt(...doubts),
+        ],
+        source: comparison.tripTimeRise.source,
+        related: [{ spot: factSpot(then.fact), message: `${milliseconds(was)} on ${then.test.on}.` }],
+      });
+    }
+  },
+});
