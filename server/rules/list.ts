@@ -6,10 +6,13 @@ import containmentOverFull from "./containment/over-full.ts";
 import containmentRunNotStated from "./containment/run-not-stated.ts";
 import containmentTooManyBends from "./containment/too-many-bends.ts";
 import continuityBothRecorded from "./continuity/both-recorded.ts";
+import continuityHighestNotRecorded from "./continuity/highest-not-recorded.ts";
 import continuityMissing from "./continuity/missing.ts";
 import continuityNegativeOrZero from "./continuity/negative-or-zero.ts";
 import continuityNoProtectiveConductor from "./continuity/no-protective-conductor.ts";
 import continuityOpen from "./continuity/open.ts";
+import continuityPointAgainstLength from "./continuity/point-against-length.ts";
+import continuityPointOpen from "./continuity/point-open.ts";
 import continuityR1r2AgainstLength from "./continuity/r1r2-against-length.ts";
 import continuityR2AgainstLength from "./continuity/r2-against-length.ts";
 import continuityR2AgainstLoop from "./continuity/r2-against-loop.ts";
@@ -151,8 +154,13 @@ import polarityMissing from "./polarity/missing.ts";
 import polarityWrong from "./polarity/wrong.ts";
 import populationAllNearLimit from "./population/all-near-limit.ts";
 import populationDemandCopied from "./population/demand-copied.ts";
+import populationEqualPairs from "./population/equal-pairs.ts";
 import populationEqualReadings from "./population/equal-readings.ts";
 import populationEqualTripTimes from "./population/equal-trip-times.ts";
+import populationLeadsNotNulled from "./population/leads-not-nulled.ts";
+import populationReckonedFromLength from "./population/reckoned-from-length.ts";
+import populationRoundFigures from "./population/round-figures.ts";
+import populationUnlikeNeighbours from "./population/unlike-neighbours.ts";
 import populationWorkedBackwards from "./population/worked-backwards.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
 import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
@@ -258,10 +266,13 @@ export const rules: readonly Rule[] = [
   containmentRunNotStated,
   containmentTooManyBends,
   continuityBothRecorded,
+  continuityHighestNotRecorded,
   continuityMissing,
   continuityNegativeOrZero,
   continuityNoProtectiveConductor,
   continuityOpen,
+  continuityPointAgainstLength,
+  continuityPointOpen,
   continuityR1r2AgainstLength,
   continuityR2AgainstLength,
   continuityR2AgainstLoop,
@@ -403,8 +414,13 @@ export const rules: readonly Rule[] = [
   polarityWrong,
   populationAllNearLimit,
   populationDemandCopied,
+  populationEqualPairs,
   populationEqualReadings,
   populationEqualTripTimes,
+  populationLeadsNotNulled,
+  populationReckonedFromLength,
+  populationRoundFigures,
+  populationUnlikeNeighbours,
   populationWorkedBackwards,
   protectiveBondingReadsHigh,
   protectiveBondingSizeMissing,

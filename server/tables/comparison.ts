@@ -22,6 +22,18 @@ export const comparison = {
   nearLimitCircuits: practice(3, "results close to their limits"),
   /** Share of the limit from which a result is close to it. */
   nearLimitShare: practice(0.95, "results close to their limits"),
+  /** Ω by which every circuit of a board reads over its length alike before the leads are suspected. */
+  leadsLeast: practice(0.08, "leads that were not nulled"),
+  /** Ω between the least and the greatest of those excesses: two readings of one meter differ by as much. */
+  leadsSpread: practice(0.05, "leads that were not nulled"),
+  /** Circuits it takes to speak of a board's spread. */
+  spreadCircuits: practice(5, "the spread of a board's circuits"),
+  /** How far one circuit may stand from the middle of its board, as a share, where the others keep together. */
+  spreadOutlier: practice(0.3, "the spread of a board's circuits"),
+  spreadOthers: practice(0.15, "the spread of a board's circuits"),
+  /** Readings it takes, all in steps of this many Ω, before they look like estimates. */
+  roundReadings: practice(8, "round figures"),
+  roundStep: practice(0.05, "round figures"),
   /** Rise of a resistance since an earlier test, as a share and in Ω: both must be passed. */
   resistanceRise: practice(0.2, "comparison with an earlier test"),
   resistanceRiseLeast: practice(0.1, "comparison with an earlier test"),

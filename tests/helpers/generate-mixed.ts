@@ -6,7 +6,7 @@ import { armourPerMetre } from "../../server/calc/armour.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { editionOf } from "../../server/tables/editions.ts";
-import { random } from "./random.ts";
+import { asRead, random } from "./random.ts";
 
 /** Where a circuit stands. Zb is the loop impedance of its board, in TT that of the electrode. */
 interface Place {
@@ -445,7 +445,7 @@ function circuitLines(
     ...(kind.phase ? [`      phase   ${kind.phase}`] : []),
     `      Ib      ${(kind.Ib * (word === "feeder" ? 1 : 0.9 + next() * 0.1)).toFixed(1)} A`,
     "      dead 2026-03-04 with M1 {",
-    `        R1+R2       ${R1R2.toFixed(2)} Ω`,
+    `        R1+R2       ${asRead(R1R2, length).toFixed(2)} Ω`,
     `        insulation  500 V ${manyLines ? ` L-L ${megohms(next)}` : ""}${kind.phase ? "" : `  L-N ${megohms(next)}`}  L-E ${megohms(next)}${kind.phase ? "" : `  N-E ${megohms(next)}`}${kind.lines.includes("serves ev-charger") ? ' "Charging unit disconnected"' : ""}`,
     "        polarity    ok",
     "      }",

@@ -8,7 +8,7 @@ import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { readingAt } from "../../server/calc/ring.ts";
 import { editionOf } from "../../server/tables/editions.ts";
 import { generateMixed } from "./generate-mixed.ts";
-import { random } from "./random.ts";
+import { asRead, random } from "./random.ts";
 
 export { random } from "./random.ts";
 
@@ -230,7 +230,7 @@ function wayLines(way: number, Zdb: number, next: () => number): string[] {
     : `BS EN 60898 ${pattern.curve}${pattern.rating} 6 kA`;
   const dead = [
     ...(ring?.tests ?? []),
-    `        R1+R2       ${fixed(R1R2)} Ω`,
+    `        R1+R2       ${fixed(ring ? R1R2 : asRead(R1R2, length))} Ω`,
     `        insulation  500 V  L-N ${megohms(next)}  L-E ${megohms(next)}  N-E ${megohms(next)}`,
     "        polarity    ok",
   ];

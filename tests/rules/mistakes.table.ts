@@ -870,6 +870,80 @@ add(
   ),
 );
 
+const lit = (at: string, more = "") =>
+  way(
+    `device BS EN 61009 B6 6 kA 30 mA type A\ncable flat-twin line 1.5 mm² cpc 1.0 mm²\nserves lighting\nrun A 6 m S1 5 m S2 5 m S3\n${dead(`at S1 L-N 0.15 Ω L-E 0.18 Ω\n${at}\nat S3 L-N 0.39 Ω L-E 0.48 Ω\n${more}`)}`,
+  );
+add(
+  "an earth missing at one switch or light of a radial",
+  { "continuity/point-open": "at S2 L-N 0.27 Ω L-E >99.9 Ω" },
+  lit("at S2 L-N 0.27 Ω L-E >99.9 Ω"),
+);
+add(
+  "a neutral missing at one point of a radial",
+  { "continuity/point-open": "at S2 L-N >99.9 Ω L-E 0.33 Ω" },
+  lit("at S2 L-N >99.9 Ω L-E 0.33 Ω"),
+);
+add(
+  "a poor joint at one point of a radial",
+  { "continuity/point-against-length": "at S2 L-E 0.91 Ω" },
+  lit("at S2 L-E 0.91 Ω"),
+);
+add(
+  "R1+R2 of a radial read at a near point",
+  { "continuity/highest-not-recorded": "R1+R2 0.33 Ω" },
+  lit("at S2 L-E 0.33 Ω", "R1+R2 0.33 Ω"),
+);
+add("a trip time of nothing", { "rcd/time-zero": "rcd 30 mA 1x 0 ms" }, way(twin + live("rcd 30 mA 1x 0 ms")), T);
+add("a board off the end of the scale", { "loop/board-off-scale": "Zdb >20 Ω" }, way(twin), {
+  stage: "tested",
+  board: "fed-from supply\nmain-switch BS EN 60947-3 100 A\nlive 2026-03-05 {\nZdb >20 Ω\n}",
+});
+
+const runs = (readings: readonly string[], first = 14, step = 5) =>
+  readings
+    .map(
+      (R, i) =>
+        `way ${i + 1} radial "Circuit ${i + 1}" {\n${twin}length ${first + step * i} m\n${dead(`R1+R2 ${R} Ω`)}\n}`,
+    )
+    .join("\n");
+add(
+  "R1+R2 of every circuit worked out of its length",
+  { "population/reckoned-from-length": "R1+R2 0.27 Ω" },
+  runs(["0.27", "0.37", "0.47", "0.57"]),
+);
+add(
+  "leads that were not nulled",
+  { "population/leads-not-nulled": "R1+R2 0.37 Ω" },
+  runs(["0.37", "0.48", "0.57", "0.66"]),
+);
+add(
+  "one circuit that leaves its length where its neighbours keep to theirs",
+  { "population/unlike-neighbours": "R1+R2 0.64 Ω" },
+  runs(["0.27", "0.38", "0.64", "0.56", "0.67"]),
+);
+add(
+  "a board read in round figures",
+  { "population/round-figures": "R1+R2 0.25 Ω" },
+  ["0.25", "0.40", "0.15", "0.35"]
+    .map(
+      (R, i) =>
+        `way ${i + 1} radial "Circuit ${i + 1}" {\n${twin}${dead(`R1+R2 ${R} Ω`)}\n${live(`Zs ${["0.60", "0.75", "0.50", "0.70"][i]} Ω`)}\n}`,
+    )
+    .join("\n"),
+  T,
+);
+add(
+  "one insulation reading written for three pairs of conductors",
+  { "population/equal-pairs": "insulation 500 V L-N 310 MΩ L-E 310 MΩ N-E 310 MΩ" },
+  ["310", "420", "285", "390"]
+    .map(
+      (R, i) =>
+        `way ${i + 1} radial "Circuit ${i + 1}" {\n${twin}${dead(`insulation 500 V L-N ${R} MΩ L-E ${R} MΩ N-E ${R} MΩ`)}\n}`,
+    )
+    .join("\n"),
+);
+
 /** What no schedule shows, and why: listed so that nobody looks for them twice. */
 export const notVisible = {
   "a result of a sum in the wrong unit": "The language holds readings; sums are made here, with their units.",
@@ -877,7 +951,10 @@ export const notVisible = {
   "one observation classed in two ways": "There are no classes of observations in the language.",
   "R1+R2 taken for the voltage drop": "The drop is reckoned here, from its own table.",
   "a ratio of resistances turned upside down, or one ratio for every cable": "Ratios are reckoned from the sizes.",
-  "an earth missing at one metal switch": "No line says of a single accessory what it is made of.",
+  "a metal switch without an earth where no point was read":
+    "No line says of a single accessory what it is made of; a reading at the point shows it.",
+  "a single-pole switch in the neutral, ticked as right":
+    "No line says which pole a switch breaks; polarity is asked for.",
   "an expectation of a ring left unworked": "It is worked here and shown beside the readings.",
   "a limit of an older edition quoted for insulation": "The limit follows from the edition, and cannot be written.",
   "a bound compared as if it were a value": "Bounds keep their sign.",

@@ -1,0 +1,55 @@
+import { above } from "../../analysis/compare.ts";
+import { latestDead } from "../../analysis/dead.ts";
+import { radialPoints } from "../../analysis/radial-points.ts";
+import { relation } from "../../calc/result.ts";
+import { exact, measured } from "../../model/values.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { shown } from "../dead-words.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "continuity/highest-not-recorded",
+  severity: "warning",
+  since: "0.1",
+  title: "A radial circuit whose R1+R2 is less than what one of its points reads.",
+  why: "The highest reading is what the loop impedance is reckoned and judged from. A lower one makes the circuit look better than its worst point.",
+  clauses: ["643.2.1", "411.4.4"],
+  examples: [
+    {
+      bad: `way 1 radial "Hall lights" {
+  dead 2026-03-04 {
+    at S1  L-E 0.18 Ω
+    at S3  L-E 0.48 Ω
+    R1+R2  0.33 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Hall lights" {
+  dead 2026-03-04 {
+    at S1  L-E 0.18 Ω
+    at S3  L-E 0.48 Ω
+    R1+R2  0.48 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const fact = latestDead(study, "R1+R2")?.fact;
+    const written = measured(fact?.args.value);
+    const points = radialPoints(study).filter((point) => exact(point["L-E"]) !== undefined);
+    const [highest] = points.toSorted((a, b) => (b["L-E"]?.value ?? 0) - (a["L-E"]?.value ?? 0));
+    const most = highest?.["L-E"];
+    if (!fact || written?.sign !== "=" || !highest || !most) return;
+    const { meterDoubt } = deadTestPractice;
+    if (!above(most.value - written.value, meterDoubt.value)) return;
+    report(valueSpot(fact, written), {
+      message: `R1+R2 is written as ${shown(written)}, but ${highest.name} reads ${shown(most)}: the highest counts.`,
+      value: amount(written.value, "Ω"),
+      limit: amount(most.value, "Ω"),
+      least: true,
+      steps: [relation("R1+R2 ≥ the highest point", shown(written), shown(most))],
+      source: meterDoubt.source,
+      related: [{ spot: factSpot(highest.fact), message: `${highest.name} reads ${shown(most)}.` }],
+    });
+  },
+});

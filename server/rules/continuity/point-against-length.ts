@@ -1,0 +1,63 @@
+import { bandSource, bandSteps, doubtOf } from "../../analysis/dead.ts";
+import { doubtOnWay } from "../../analysis/doubt.ts";
+import { expectedCircuit } from "../../analysis/expected.ts";
+import { radialPoints } from "../../analysis/radial-points.ts";
+import { ohms } from "../../calc/result.ts";
+import { lengthRelated, shown } from "../dead-words.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+
+export default wayRule({
+  id: "continuity/point-against-length",
+  severity: "warning",
+  since: "0.1",
+  title: "A point of a radial circuit that does not read what the cable to it gives.",
+  why: "A poor joint on a branch does not show at the far end of the circuit. Each point is held against its own length of cable.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Hall lights" {
+  cable  flat-twin line 1.5 mm² cpc 1.0 mm²
+  run    A 6 m S1 5 m S2 5 m S3
+  dead 2026-03-04 {
+    at S1  L-E 0.18 Ω
+    at S2  L-E 0.71 Ω
+               ^^^^^^
+    at S3  L-E 0.48 Ω
+  }
+}`,
+      good: `way 1 radial "Hall lights" {
+  cable  flat-twin line 1.5 mm² cpc 1.0 mm²
+  run    A 6 m S1 5 m S2 5 m S3
+  dead 2026-03-04 {
+    at S1  L-E 0.18 Ω
+    at S2  L-E 0.33 Ω
+    at S3  L-E 0.48 Ω
+  }
+}`,
+    },
+  ],
+  check(study, report) {
+    const points = radialPoints(study);
+    const circuit = points.length > 0 ? expectedCircuit(study) : undefined;
+    if (!circuit?.network.drawn) return;
+    for (const { name, fact, "L-E": quantity } of points) {
+      const expected = circuit.points.find((point) => point.name === name)?.["L-E"];
+      const doubt = quantity && expected && quantity.sign !== ">" && doubtOf(quantity, expected.value);
+      if (!quantity || !expected || !doubt || (doubt.kind === "low" && study.facts.has("parallel-path"))) continue;
+      const meter = doubtOnWay(study, fact, quantity);
+      const cause =
+        doubt.kind === "high"
+          ? "Look for a poor joint on the way to it, and check the lengths."
+          : "Look for a parallel path through bonded metal, and check that it was read there.";
+      report(valueSpot(fact, quantity), {
+        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${withinDoubt(meter, doubt.by)}`,
+        value: amount(quantity.value, "Ω"),
+        limit: amountOf(expected),
+        steps: [...bandSteps(expected), ...doubtSteps(meter)],
+        source: bandSource(expected),
+        related: lengthRelated(study),
+      });
+    }
+  },
+});

@@ -1,0 +1,68 @@
+import { insulationOf } from "../../analysis/insulation.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { megohms } from "../../calc/result.ts";
+import type { Fact } from "../../model/values.ts";
+import { comparison } from "../../tables/comparison.ts";
+import { amount, boardRule, factSpot } from "../rule.ts";
+
+const sample = (readings: readonly (readonly [string, string, string])[]): string =>
+  readings
+    .map(
+      ([LN, LE, NE], index) => `way ${index + 1} radial "Bench ${index + 1}" {
+  dead 2026-03-04 {
+    insulation  500 V  L-N ${LN} MΩ  L-E ${LE} MΩ  N-E ${NE} MΩ
+  }
+}`,
+    )
+    .join("\n");
+
+/** A circuit whose three insulation readings are one and the same figure. Off scale any number of them may be. */
+function alike(study: WayStudy): { study: WayStudy; fact: Fact; value: number }[] {
+  const values = study.isSpare ? [] : (insulationOf(study)?.values ?? []);
+  const [first, ...others] = values;
+  const same = first?.quantity.sign === "=" && others.every(({ quantity }) => quantity.value === first.quantity.value);
+  const exact = others.every(({ quantity }) => quantity.sign === "=");
+  return first && same && exact && others.length >= 2
+    ? [{ study, fact: first.fact as Fact, value: first.quantity.value }]
+    : [];
+}
+
+export default boardRule({
+  id: "population/equal-pairs",
+  severity: "warning",
+  since: "0.1",
+  title: "Circuits whose insulation reads the same between every pair of conductors.",
+  why: "Three pairs of conductors are three capacitors and three leakage paths, and no meter shows one figure for all of them circuit after circuit. One reading was written into three columns: which pair was tested?",
+  clauses: ["643.3.1"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: sample([
+        ["310", "310", "310"],
+        ["420", "420", "420"],
+        ["285", "285", "285"],
+        ["390", "390", "390"],
+      ]).replace("N-E 310 MΩ", "N-E 310 MΩ\n    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"),
+      good: sample([
+        ["310", "402", "398"],
+        ["420", "420", "433"],
+        ["285", "310", "305"],
+        ["390", "512", "466"],
+      ]),
+    },
+  ],
+  check({ studies }, report) {
+    const found = studies.flatMap(alike);
+    const [first, ...others] = found;
+    if (!first || found.length < comparison.equalReadings.value) return;
+    report(factSpot(first.fact), {
+      message: `${found.length} circuits read the same insulation between all three pairs of conductors, ways ${found.map(({ study }) => study.way.id).join(", ")}. Was each pair tested, or one figure written three times?`,
+      value: amount(first.value, "Ω"),
+      source: comparison.equalReadings.source,
+      related: others.map(({ study, fact, value }) => ({
+        spot: factSpot(fact),
+        message: `Way ${study.way.id}: ${megohms(value)} three times.`,
+      })),
+    });
+  },
+});

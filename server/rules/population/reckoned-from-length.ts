@@ -1,0 +1,51 @@
+import { againstLength } from "../../analysis/population.ts";
+import { ohms, round } from "../../calc/result.ts";
+import { comparison } from "../../tables/comparison.ts";
+import { amount, boardRule, factSpot } from "../rule.ts";
+
+const sample = (readings: readonly string[]): string =>
+  readings
+    .map(
+      (R, index) => `way ${index + 1} radial "Bench ${index + 1}" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  length  ${14 + index * 5} m
+  dead 2026-03-04 {
+    R1+R2  ${R} Ω
+  }
+}`,
+    )
+    .join("\n");
+
+export default boardRule({
+  id: "population/reckoned-from-length",
+  severity: "information",
+  since: "0.1",
+  title: "A board whose R1+R2 is what the lengths give, to the last digit.",
+  why: "Lengths are estimated, cables are not at 20 °C and meters are out by a digit or two. Where every circuit comes out exactly, the column was reckoned: mark it calculated, which is allowed in a design, or measure it.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      setting: { stage: "dead-tested" },
+      bad: sample(["0.27", "0.37", "0.47", "0.57"]).replace("R1+R2  0.27 Ω", "R1+R2  0.27 Ω\n    ^^^^^^^^^^^^^"),
+      good: sample(["0.26", "0.39", "0.47", "0.61"]),
+    },
+  ],
+  check({ studies }, report) {
+    // Of a few hundredths any two figures agree.
+    const all = againstLength(studies).filter(({ expected }) => expected.value >= comparison.differingReading.value);
+    const exactly = all.every(({ read, expected }) => round(expected.value, read.decimals) === read.value);
+    const lengths = new Set(all.map(({ study }) => study.length?.value));
+    const [first, ...others] = all;
+    if (!first || !exactly || lengths.size < comparison.equalReadings.value) return;
+    report(factSpot(first.read.fact), {
+      message: `R1+R2 of all ${all.length} circuits is what their lengths give, to the last digit. Were they measured? If they were worked out, mark them calculated.`,
+      value: amount(first.read.value, "Ω"),
+      steps: first.expected.steps,
+      source: comparison.equalReadings.source,
+      related: others.map(({ study, read }) => ({
+        spot: factSpot(read.fact),
+        message: `Way ${study.way.id}: ${ohms(read.value)}.`,
+      })),
+    });
+  },
+});
