@@ -1,4 +1,5 @@
 /** Values that may fill one argument: choices, names in scope, and the sizes and ratings that are made. */
+import { oldTypes } from "../../grammar/choices.ts";
 import type { Accepts, NameKind, Param } from "../../grammar/params.ts";
 import type { QuantityName } from "../../grammar/quantities.ts";
 import { insulationRule, ratings, residuals, sizes } from "../calc/index.ts";
@@ -21,6 +22,7 @@ export function valuesFor(
 ): Offer[] {
   switch (accepts.kind) {
     case "choice":
+      if (accepts.choices === oldTypes && !half.before.some(({ image }) => image.includes("3871"))) return [];
       return Object.entries(accepts.choices)
         .filter(([label]) => !half.before.some(({ image }) => image === label))
         .map(([label, detail]) => ({ label, kind: "choice", detail }));

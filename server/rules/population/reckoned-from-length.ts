@@ -26,8 +26,11 @@ export default boardRule({
   examples: [
     {
       setting: { stage: "dead-tested" },
-      bad: sample(["0.27", "0.37", "0.47", "0.57"]).replace("R1+R2  0.27 Ω", "R1+R2  0.27 Ω\n    ^^^^^^^^^^^^^"),
-      good: sample(["0.26", "0.39", "0.47", "0.61"]),
+      bad: sample(["0.27", "0.37", "0.47", "0.57", "0.66"]).replace(
+        "R1+R2  0.27 Ω",
+        "R1+R2  0.27 Ω\n    ^^^^^^^^^^^^^",
+      ),
+      good: sample(["0.26", "0.39", "0.47", "0.61", "0.66"]),
     },
   ],
   check({ studies }, report) {
@@ -36,12 +39,12 @@ export default boardRule({
     const exactly = all.every(({ read, expected }) => round(expected.value, read.decimals) === read.value);
     const lengths = new Set(all.map(({ study }) => study.length?.value));
     const [first, ...others] = all;
-    if (!first || !exactly || lengths.size < comparison.equalReadings.value) return;
+    if (!first || !exactly || lengths.size < comparison.spreadCircuits.value) return;
     report(factSpot(first.read.fact), {
       message: `R1+R2 of all ${all.length} circuits is what their lengths give, to the last digit. Were they measured? If they were worked out, mark them calculated.`,
       value: amount(first.read.value, "Ω"),
       steps: first.expected.steps,
-      source: comparison.equalReadings.source,
+      source: comparison.spreadCircuits.source,
       related: others.map(({ study, read }) => ({
         spot: factSpot(read.fact),
         message: `Way ${study.way.id}: ${ohms(read.value)}.`,
