@@ -11,6 +11,7 @@ const root = join(import.meta.dirname, "../examples");
 /** Installations as they should be, and the one where every way has something wrong with it. */
 const sound = [
   "heron-wharf/boatyard.ways",
+  "heron-wharf/net-loft.ways",
   "larkfield/cottage.ways",
   "millrace/bakery.ways",
   "orchard/cider-shed.ways",
