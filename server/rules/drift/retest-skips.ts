@@ -73,8 +73,9 @@ function judge(tests: readonly DatedTest[], report: Reporter): void {
     .map(([, name]) => name);
   if (missing.length === 0) return;
   const shown = missing.length > 4 ? [...missing.slice(0, 3), `${missing.length - 3} more`] : missing;
+  const one = missing.length === 1;
   report(wordSpot(first.header), {
-    message: `Before, to ${last.on}, ${listed(shown)} ${missing.length === 1 ? "was" : "were"} read; on ${latest.on} not again, so the older ${missing.length === 1 ? "reading stands" : "readings stand"}. Measure again, or say why not.`,
+    message: `On ${latest.on} ${listed(shown)} ${one ? "was" : "were"} not read again: the older ${one ? "reading stands" : "readings stand"}, of ${last.on} or before. Measure again, or say why not.`,
     related: [{ spot: wordSpot(last.tests[0]?.header ?? first.header), message: `The tests of ${last.on}.` }],
   });
 }

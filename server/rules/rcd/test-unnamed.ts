@@ -1,4 +1,4 @@
-import { deviceOnBoard, rcdsOfBoard, rcdTestsOfBoard } from "../../analysis/rcd-tests.ts";
+import { deviceOnBoard, liveOfBoard, rcdsOfBoard, rcdTestsOfBoard } from "../../analysis/rcd-tests.ts";
 import { boardRule, wordSpot } from "../rule.ts";
 
 export default boardRule({
@@ -43,13 +43,15 @@ installation "Kiln house" {
   check({ context }, report) {
     const rcds = rcdsOfBoard(context.board);
     if (rcds.length < 2 || context.board.facts.broken.includes("rcd")) return;
-    for (const { fact } of rcdTestsOfBoard(context)) {
+    const ramps = liveOfBoard(context).flatMap(({ facts }) => [...facts.all("trip-current")]);
+    const tests = rcdTestsOfBoard(context).map(({ fact }) => fact);
+    for (const fact of [...tests, ...ramps]) {
       if (fact.args.name || deviceOnBoard(fact, context)) continue;
       const names = rcds.flatMap(({ name }) => (name === undefined ? [] : [name]));
       report(wordSpot(fact), {
-        message: `Which RCD was tested? This board has ${rcds.length}: write ${names.join(" or ")} after “rcd”.`,
+        message: `Which RCD was tested? This board has ${rcds.length}: write ${names.join(" or ")} after “${fact.word}”.`,
         fixes: names.map((name) => ({
-          title: `Write rcd ${name}`,
+          title: `Write ${fact.word} ${name}`,
           edits: [{ start: fact.wordEnd, end: fact.wordEnd, text: ` ${name}` }],
           safe: false,
         })),
