@@ -7,7 +7,7 @@ import { type CheckOptions, check } from "./check.ts";
 import { exit } from "./exit.ts";
 import { explain } from "./explain.ts";
 import { type FmtOptions, fmt } from "./fmt.ts";
-import { addEditions, addSummary, addWorking } from "./report-commands.ts";
+import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
 import { type SizeOptions, size } from "./size.ts";
 import type { Terminal } from "./terminal.ts";
 import { renderers, type WorksheetOptions, worksheetCommand } from "./worksheet.ts";
@@ -49,7 +49,17 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
     })
     .addHelpText("after", `\nExit codes: 0 all well, 1 errors found, 2 something could not be done.\n\n${examples}`);
 
-  for (const add of [addCheck, addFmt, addExplain, addWorksheet, addSize, addWorking, addSummary, addEditions])
+  for (const add of [
+    addCheck,
+    addFmt,
+    addExplain,
+    addWorksheet,
+    addSize,
+    addWorking,
+    addSummary,
+    addEditions,
+    addCompare,
+  ])
     add(program, terminal, finish);
   return program;
 }
@@ -205,4 +215,5 @@ const program: ReadonlySet<string> = new Set([
   "working",
   "summary",
   "editions",
+  "compare",
 ]);

@@ -1,5 +1,6 @@
 /** The commands that write a report of one schedule. */
 import { type Command, Option } from "commander";
+import { type CompareOptions, compare } from "./compare.ts";
 import { type EditionsOptions, editions } from "./editions.ts";
 import { settings } from "./reporting.ts";
 import { type SummaryOptions, summary } from "./summary.ts";
@@ -72,4 +73,27 @@ Examples:
 `,
     )
     .action((file: string, options: SummaryOptions) => finish(summary(file, options, terminal)));
+}
+
+export function addCompare(program: Command, terminal: Terminal, finish: Finish): void {
+  program
+    .command("compare")
+    .description("Set two versions of a schedule beside each other, or what was asked for and what was built.")
+    .argument("<BEFORE>", "the earlier schedule, or the brief")
+    .argument("<AFTER>", "the later one")
+    .addOption(format())
+    .addHelpText(
+      "after",
+      `
+Lines and readings that differ are listed by way, and what the checks find in one and not the other.
+Ways are known by board and number; one that took another number, by its title.
+
+Examples:
+  wayfile compare house-brief.ways house.ways
+  wayfile compare house-2021.ways house.ways --format html > changes.html
+`,
+    )
+    .action((before: string, after: string, options: CompareOptions) =>
+      finish(compare(before, after, options, terminal)),
+    );
 }

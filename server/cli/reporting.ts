@@ -4,7 +4,14 @@ import type { Report } from "../reports/document.ts";
 import { reportHtml } from "../reports/html.ts";
 import { reportMarkdown } from "../reports/markdown.ts";
 import { reportText } from "../reports/text.ts";
-import { checkProject, gather, isNewer, languageVersion, type ProjectResult } from "../workspace/project.ts";
+import {
+  checkProject,
+  type Gathering,
+  gather,
+  isNewer,
+  languageVersion,
+  type ProjectResult,
+} from "../workspace/project.ts";
 import { harmless } from "./columns.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
@@ -13,6 +20,24 @@ import type { Terminal } from "./terminal.ts";
 export const settings = { text: reportText, markdown: reportMarkdown, html: reportHtml } as const;
 export type Setting = keyof typeof settings;
 
+interface Project {
+  readonly installations: readonly Installation[];
+  readonly check: () => ProjectResult;
+  /** What could not be read of it. */
+  readonly findings: Gathering["findings"];
+}
+
+/** A schedule and all it uses, or one sentence that says why it cannot be had. */
+export function readProject(path: string, terminal: Terminal): Project | { readonly failure: string } {
+  const disk = new Disk(terminal.cwd);
+  const file = disk.file(disk.path(path));
+  if ("failure" in file) return { failure: `“${path}” cannot be read: ${file.failure}` };
+  const { files, findings, unread } = gather(file, disk);
+  if (files.some(isNewer))
+    return { failure: `“${path}” is in a newer version of the language than ${languageVersion}: get a newer program.` };
+  return { installations: installationsOf(files, unread), check: () => checkProject(file, disk), findings };
+}
+
 /** Writes the report of a schedule, or one sentence that says why there is none. */
 export function writeReport(
   path: string,
@@ -20,16 +45,10 @@ export function writeReport(
   terminal: Terminal,
   make: (installations: readonly Installation[], check: () => ProjectResult) => Report | { readonly failure: string },
 ): number {
-  const disk = new Disk(terminal.cwd);
-  const file = disk.file(disk.path(path));
-  if ("failure" in file) return refuse(`“${path}” cannot be read: ${file.failure}`, terminal);
-  const { files, findings, unread } = gather(file, disk);
-  if (files.some(isNewer))
-    return refuse(
-      `“${path}” is in a newer version of the language than ${languageVersion}: get a newer program.`,
-      terminal,
-    );
-  const report = make(installationsOf(files, unread), () => checkProject(file, disk));
+  const read = readProject(path, terminal);
+  if ("failure" in read) return refuse(read.failure, terminal);
+  const { installations, check, findings } = read;
+  const report = make(installations, check);
   if ("failure" in report) return refuse(report.failure, terminal);
   const text = settings[setting](report);
   terminal.out(setting === "text" ? harmless(text) : text);

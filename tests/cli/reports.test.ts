@@ -111,3 +111,61 @@ test("an edition nobody knows is refused with those that are known", async () =>
   expect(code).toBe(2);
   expect(err).toMatch(/^“BS 7671:1999” is not an edition known here\. Known are BS 7671:2001, /);
 });
+
+describe("compare", () => {
+  const way = (id: number, title: string, lines: string) => `way ${id} radial "${title}" {\n${lines}\n}`;
+  const before = schedule(
+    [
+      way(1, "Oven", "device BS EN 60898 B32 6 kA\nlive 2021-03-05 {\nZs 0.62 Ω\n}"),
+      way(2, "Kiln", "length 12 m"),
+      way(3, "Pump", "length 9 m"),
+    ].join("\n"),
+  );
+  const after = schedule(
+    [
+      way(
+        1,
+        "Oven",
+        'device BS EN 60898 B16 6 kA\nnote "Changed in May"\nlive 2021-03-05 {\nZs 0.62 Ω\n}\nlive 2026-03-05 {\nZs 3.10 Ω\n}',
+      ),
+      way(4, "Kiln", "length 12 m"),
+      way(5, "Lift", "length 20 m"),
+    ].join("\n"),
+  );
+  const both = () => new Folder({ "a.ways": before, "b.ways": after });
+
+  test("lists what differs by way, and what is found in one only", async () => {
+    const { code, out, err } = await both().run("compare", "a.ways", "b.ways");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toMatch(/way 1 +device +BS EN 60898 B32 6 kA +BS EN 60898 B16 6 kA/);
+    expect(out).toMatch(/way 1 +live tests +2021-03-05 +2021-03-05, 2026-03-05/);
+    expect(out).toMatch(/way 1 +Zs +0\.62 Ω +3\.10 Ω/);
+    expect(out).toMatch(/A\/1 +comes +loop\/zs-over-limit/);
+    expect(out).not.toContain("Changed in May");
+  });
+
+  test("knows a way that took another number by its title, and those that came and went", async () => {
+    const { out } = await both().run("compare", "a.ways", "b.ways");
+    expect(out).toMatch(/way 4 +number +2 +4/);
+    expect(out).toMatch(/way 5 +the way +not there +radial “Lift”/);
+    expect(out).toMatch(/way 3 +the way +radial “Pump” +not there/);
+  });
+
+  test("says that nothing differs", async () => {
+    const { out } = await both().run("compare", "a.ways", "a.ways");
+    expect(out).toContain("Both say the same");
+  });
+
+  test("as Markdown and as HTML", async () => {
+    expect((await both().run("compare", "a.ways", "b.ways", "--format", "markdown")).out).toMatch(/^# Compared: /);
+    wellFormed((await both().run("compare", "a.ways", "b.ways", "--format", "html")).out);
+  });
+
+  test("refuses what cannot be read, in one sentence", async () => {
+    expect(await both().run("compare", "none.ways", "b.ways")).toEqual({
+      code: 2,
+      out: "",
+      err: "“none.ways” cannot be read: there is no such file.\n",
+    });
+  });
+});
