@@ -16,3 +16,20 @@ export const driftDoubt = (...taken: readonly { readonly doubt: Doubt | undefine
   taken.flatMap(({ doubt }) => doubtSteps(doubt));
 
 export const doubtSteps = (doubt: Doubt | undefined): readonly Step[] => doubt?.steps ?? [];
+
+/** Two or more readings held against each other may each be out, and each the other way. */
+export function together(doubts: readonly (Doubt | undefined)[], show: (value: number) => string): Doubt | undefined {
+  const known = doubts.filter((doubt) => doubt !== undefined);
+  const [first] = known;
+  if (!first) return undefined;
+  const value = known.reduce((sum, doubt) => sum + doubt.value, 0);
+  const names = [...new Set(known.map(({ instrument }) => instrument))].join(" and ");
+  const count = known.length > 1 ? ` for the ${known.length} readings together` : "";
+  return {
+    ...first,
+    instrument: names,
+    value,
+    shown: `±${show(value)}${count}`,
+    steps: known.flatMap(({ steps }) => steps),
+  };
+}

@@ -230,6 +230,9 @@ describe("every comparison with a limit tells what is just over it from what is 
   }
 }`;
 
+  const agreeing = (Zs: string) =>
+    `way 1 radial "Heater" {\ndead 2026-03-04 with M1 {\nR1+R2 0.41 Ω\n}\nlive 2026-03-05 with M1 {\nZs ${Zs} Ω\n}\n}`;
+
   it.each([
     ["continuity/r1r2-against-length", length("0.91"), length("1.40"), {}, {}],
     ["ring/ends-differ", ends("0.51"), ends("0.70"), {}, {}],
@@ -240,6 +243,8 @@ describe("every comparison with a limit tells what is just over it from what is 
     ["insulation/board-below-minimum", heater, heater, total("0.97"), total("0.50")],
     ["protective/bonding-reads-high", heater, heater, bond("0.10"), bond("0.31")],
     ["rcd/test-trip-current", ramp("43"), ramp("60"), {}, {}],
+    ["loop/zs-disagrees", agreeing("0.87"), agreeing("1.40"), {}, {}],
+    ["loop/zs-below-board", agreeing("0.25"), agreeing("0.10"), {}, {}],
   ])("%s", (check, near, far, nearIn, farIn) => {
     const [told] = inPlace(near, check, nearIn);
     const [clear] = inPlace(far, check, farIn);

@@ -47,7 +47,9 @@ export default boardRule({
   ],
   check({ context, studies }, report) {
     const all = everyRcdTest(context, studies);
-    for (const test of latestRcdTests(context, studies)) {
+    const latest = latestRcdTests(context, studies);
+    if (all.length === latest.length) return;
+    for (const test of latest) {
       const then = all.find((other) => other.test.on < test.test.on && alike(test, other) && isRead(other));
       if (!isRead(test) || !test.time || !then?.time) continue;
       const [now, was] = [test.time.value, then.time.value];

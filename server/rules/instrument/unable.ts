@@ -6,6 +6,7 @@ import { continuityTestCurrent } from "../../calc/doubt.ts";
 import { milliamps, volts } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
+import { sameTests } from "../instrument-words.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, type Spot, valueSpot } from "../rule.ts";
 
 /** What is known of each instrument of a test; nothing where one that is named is not described. */
@@ -24,23 +25,45 @@ function namedSpot({ header }: MeterTest): Spot {
   return first ? valueSpot(header, first) : factSpot(header);
 }
 
+interface Weak {
+  readonly name: string;
+  readonly fact: FactOf<"instrument", "test-current">;
+  readonly test: MeterTest;
+}
+
 /** Where several instruments are named, any that can, or may, do the test will have done it. */
-function weakCurrent(names: Names, test: MeterTest, report: Reporter): void {
-  if (!readingsOfTest(test).some(({ kind }) => kind === "continuity")) return;
-  const least = continuityTestCurrent();
+function weakIn(names: Names, test: MeterTest, least: number): Weak[] {
+  if (!readingsOfTest(test).some(({ kind }) => kind === "continuity")) return [];
   const stated = described(names, test).map(({ name, facts }) => ({ name, fact: facts.one("test-current") }));
   const [first] = stated;
-  if (!first?.fact || !stated.every(({ fact }) => fact && below(fact.args.value.value, least.value))) return;
-  const { value } = first.fact.args.value;
-  report(namedSpot(test), {
-    message: `${first.name} tests continuity with ${milliamps(value)}, and ${milliamps(least.value)} is the least that shows a poor joint: repeat the continuity tests with an instrument that drives it.`,
-    value: amount(value, "A"),
-    limit: amountOf(least),
-    least: true,
-    steps: least.steps,
-    source: least.source,
-    related: [{ spot: factSpot(first.fact), message: `What ${first.name} drives.` }],
-  });
+  if (!first?.fact || !stated.every(({ fact }) => fact && below(fact.args.value.value, least))) return [];
+  return [{ name: first.name, fact: first.fact, test }];
+}
+
+/** What an instrument cannot do is said once, with all it was used for. */
+function weakCurrent(names: Names, tests: readonly MeterTest[], report: Reporter): void {
+  const least = continuityTestCurrent();
+  const groups = Map.groupBy(
+    tests.flatMap((test) => weakIn(names, test, least.value)),
+    ({ name }) => name,
+  );
+  for (const [first, ...others] of groups.values()) {
+    if (!first) continue;
+    const { name, fact, test } = first;
+    const { value } = fact.args.value;
+    report(namedSpot(test), {
+      message: `${name} tests continuity with ${milliamps(value)}, and ${milliamps(least.value)} is the least that shows a poor joint: repeat the continuity tests${others.length > 0 ? `, these${sameTests(others)},` : ""} with an instrument that drives it.`,
+      value: amount(value, "A"),
+      limit: amountOf(least),
+      least: true,
+      steps: least.steps,
+      source: least.source,
+      related: [
+        { spot: factSpot(fact), message: `What ${name} drives.` },
+        ...others.map((other) => ({ spot: namedSpot(other.test), message: "Used here too." })),
+      ],
+    });
+  }
 }
 
 function voltageNotGiven(names: Names, test: MeterTest, report: Reporter): void {
@@ -101,12 +124,11 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const test of supplyMeterTests(installation)) weakCurrent(installation.names, test, report);
+    weakCurrent(installation.names, supplyMeterTests(installation), report);
   },
   checkBoard({ context, studies }, report) {
-    for (const test of meterTests(context, studies)) {
-      weakCurrent(context.names, test, report);
-      voltageNotGiven(context.names, test, report);
-    }
+    const tests = meterTests(context, studies);
+    weakCurrent(context.names, tests, report);
+    for (const test of tests) voltageNotGiven(context.names, test, report);
   },
 });

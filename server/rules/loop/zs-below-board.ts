@@ -1,6 +1,8 @@
 import { loopAgreement } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
+import { loopDoubt } from "../loop-doubt.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -33,12 +35,14 @@ export default wayRule({
     if (found?.verdict !== "below-board" || !found.board) return;
     const { Zs, board } = found;
     const allowance = practiceOf("loop-below");
+    const meter = loopDoubt(study, { Zs, board });
+    const by = board.value - allowance.value - Zs.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.`,
+      message: `Zs ${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinDoubt(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       limit: amount(board.value, "Ω"),
       least: true,
-      steps: [relation(`Zs ≥ ${board.name}`, ohms(Zs.value), ohms(board.value))],
+      steps: [relation(`Zs ≥ ${board.name}`, ohms(Zs.value), ohms(board.value)), ...doubtSteps(meter)],
       source: allowance.source,
       related: [{ spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` }],
     });

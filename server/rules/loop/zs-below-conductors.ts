@@ -1,6 +1,8 @@
 import { loopAgreement } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
+import { loopDoubt } from "../loop-doubt.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -38,12 +40,14 @@ export default wayRule({
     const found = loopAgreement(study);
     if (found?.verdict !== "below-conductors" || !found.R1R2) return;
     const { Zs, R1R2 } = found;
+    const meter = loopDoubt(study, { Zs, R1R2 });
+    const by = R1R2.value - practiceOf("loop-below").value - Zs.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.`,
+      message: `Zs ${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.${withinDoubt(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       limit: amount(R1R2.value, "Ω"),
       least: true,
-      steps: [relation("Zs ≥ R1+R2", ohms(Zs.value), ohms(R1R2.value))],
+      steps: [relation("Zs ≥ R1+R2", ohms(Zs.value), ohms(R1R2.value)), ...doubtSteps(meter)],
       source: practiceOf("loop-below").source,
       related: [{ spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` }],
     });

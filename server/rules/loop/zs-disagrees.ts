@@ -1,6 +1,8 @@
 import { loopAgreement } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
+import { doubtSteps, withinDoubt } from "../doubt-words.ts";
+import { loopDoubt } from "../loop-doubt.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
 import { lineAfter } from "../writing.ts";
 
@@ -68,10 +70,12 @@ export default wayRule({
         ? "look for a joint that is loosening, or R1+R2 read at a nearer point"
         : "is there metal in parallel? Then say so with parallel-path";
     const after = study.facts.one("device") ?? study.facts.one("cable");
+    const meter = loopDoubt(study, found);
+    const by = Math.abs(Zs.value - expected.value) - tolerance.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.`,
+      message: `Zs ${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.${withinDoubt(meter, by)}`,
       value: amount(Zs.value, "Ω"),
-      steps: [...expected.steps, ...tolerance.steps],
+      steps: [...expected.steps, ...tolerance.steps, ...doubtSteps(meter)],
       source: combine(expected.source, tolerance.source),
       related: [
         { spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` },

@@ -5,7 +5,7 @@ import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { cableWords, relatedFact } from "../dead-words.ts";
-import { withinDoubt } from "../doubt-words.ts";
+import { doubtSteps, together, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -65,11 +65,8 @@ export default wayRule({
     const remedy = tenfold
       ? `One is ten times the other: check the decimal point first, then look for a poor joint.`
       : `Look for a loose terminal or a smaller length of cable; until then the quarter values do not hold for the points.`;
-    // Both readings may be out, and each the other way.
-    const meters = [values.r1, values.rn].flatMap((one) => (one && doubtOnWay(study, ends, one.quantity)) ?? []);
-    const [first] = meters;
-    const together = meters.reduce((sum, { value }) => sum + value, 0);
-    const meter = first && { ...first, value: together, shown: `±${ohms(together)} for the two` };
+    const meters = [values.r1, values.rn].map((one) => one && doubtOnWay(study, ends, one.quantity));
+    const meter = together(meters, ohms);
     report(valueSpot(ends, quantity), {
       message: `${words} ${remedy}${withinDoubt(meter, difference - ringTolerance.value)}`,
       value: amount(difference, "Ω"),
@@ -77,7 +74,7 @@ export default wayRule({
       steps: [
         step("difference", `${ohms(Math.max(rn, expected))} − ${ohms(Math.min(rn, expected))}`, ohms(difference)),
         ...ringTolerance.steps,
-        ...meters.flatMap(({ steps }) => steps),
+        ...doubtSteps(meter),
       ],
       source: ringTolerance.source,
       related: [
