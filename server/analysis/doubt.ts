@@ -5,6 +5,7 @@ import { type ReadingDoubt, readingDoubt, type Shown, type StatedAccuracy } from
 import type { Context, Names } from "../model/installation.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 import { factsOf } from "./instruments.ts";
+import { keptWith } from "./kept.ts";
 import { deadOfBoard, supplyTests } from "./meter-tests.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
 import type { WayStudy } from "./way.ts";
@@ -91,6 +92,13 @@ export function readingsIn(block: string, fact: Fact): MeterReading[] {
 
 export const readingsOfTest = ({ facts }: MeterTest): MeterReading[] =>
   facts.list.flatMap((fact) => readingsIn(facts.kind, fact));
+
+/** Whether any instrument states its accuracy, or its range: where none does, no reading has a doubt or a top. */
+export const anyStates = keptWith((names: Names) => {
+  const all = [...names.instruments.values()].flat().map(factsOf);
+  const states = (word: "accuracy" | "range") => all.some((facts) => facts?.has(word));
+  return { accuracy: states("accuracy"), range: states("range") };
+});
 
 /** What is stated of an instrument's accuracy for one kind of measurement. */
 export function accuracyOf(names: Names, instrument: string, kind: MeasuredKind): StatedAccuracy | undefined {

@@ -47,30 +47,58 @@ export interface NamedUse {
   readonly name: Val<string>;
 }
 
-/** An instrument with every day it was used on. */
+/** An instrument with days it was used on; never none. */
 export interface InstrumentUses {
   readonly name: string;
   readonly facts: Facts<"instrument">;
   readonly uses: readonly NamedUse[];
 }
 
-/** Every use of each instrument by its name, in the order of the file. */
-const byInstrument = (days: readonly TestDay[]): ReadonlyMap<string, readonly NamedUse[]> =>
-  Map.groupBy(
+/** The uses of one instrument in the order of the file, with the first and the last of their days. */
+interface Used {
+  readonly uses: readonly NamedUse[];
+  readonly from: string;
+  readonly until: string;
+}
+
+function byInstrument(days: readonly TestDay[]): ReadonlyMap<string, Used> {
+  const groups = Map.groupBy(
     days.flatMap((day) => day.with.map((name) => ({ day, name }))),
     ({ name }) => name.value,
   );
+  return new Map(
+    [...groups].map(([name, uses]) => {
+      const on = uses.map(({ day }) => day.on.value).sort();
+      return [name, { uses, from: on[0] ?? "", until: on.at(-1) ?? "" }];
+    }),
+  );
+}
 
 const usesOnBoard = keptWith((board: Board) => byInstrument(boardTestDays(board)));
 
-/** All uses in an installation of each instrument that is described. */
-export function usesOfEach(installation: Installation): InstrumentUses[] {
+/**
+ * The uses of each instrument before or after a day of its own, such as that its calibration ran out. Boards all of
+ * whose tests lie on the other side are not looked into.
+ */
+export function usesBeyond(
+  installation: Installation,
+  side: "before" | "after",
+  dayOf: (facts: Facts<"instrument">) => string | undefined,
+): InstrumentUses[] {
   const own = byInstrument(ownTestDays(installation));
   return instrumentsUsed(installation).flatMap((instrument) => {
     const facts = factsOf(instrument);
+    const day = facts && dayOf(facts);
+    if (!facts || day === undefined) return [];
     const name = instrument.args.name.value;
-    const onBoards = installation.boards.flatMap(({ board }) => usesOnBoard(board).get(name) ?? []);
-    return facts ? [{ name, facts, uses: [...(own.get(name) ?? []), ...onBoards] }] : [];
+    const beyond = (on: string): boolean => (side === "after" ? on > day : on < day);
+    const all = [own.get(name), ...installation.boards.map(({ board }) => usesOnBoard(board).get(name))];
+    const uses = all.flatMap((used) =>
+      used && beyond(side === "after" ? used.until : used.from)
+        ? used.uses.filter((use) => beyond(use.day.on.value))
+        : [],
+    );
+    return uses.length > 0 ? [{ name, facts, uses }] : [];
   });
 }
 

@@ -1,5 +1,5 @@
 import { above } from "../../analysis/compare.ts";
-import { type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../analysis/doubt.ts";
+import { anyStates, type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../analysis/doubt.ts";
 import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { megohms, ohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
@@ -50,6 +50,7 @@ export default installationRule({
 });
 
 function judge(names: Names, tests: readonly MeterTest[], report: Reporter): void {
+  if (!anyStates(names).range) return;
   for (const test of tests) {
     for (const reading of readingsOfTest(test)) {
       const { quantity, fact, kind } = reading;

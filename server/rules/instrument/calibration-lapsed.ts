@@ -1,4 +1,4 @@
-import { usesOfEach } from "../../analysis/instruments.ts";
+import { usesBeyond } from "../../analysis/instruments.ts";
 import { sameTests } from "../instrument-words.ts";
 import { factSpot, installationRule, valueSpot } from "../rule.ts";
 
@@ -47,10 +47,9 @@ installation "Kiln house" {
     },
   ],
   check(installation, report) {
-    for (const { name, facts, uses } of usesOfEach(installation)) {
+    for (const { name, facts, uses } of usesBeyond(installation, "after", (of) => of.one("due")?.args.on.value)) {
       const due = facts.one("due");
-      const late = due ? uses.filter(({ day }) => day.on.value > due.args.on.value) : [];
-      const [first, ...others] = late;
+      const [first, ...others] = uses;
       if (!due || !first) continue;
       report(valueSpot(first.day.header, first.name), {
         message: `The calibration of ${name} ran out on ${due.args.on.value}, before this test on ${first.day.on.value}${sameTests(others)}.`,

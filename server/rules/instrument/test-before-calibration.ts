@@ -1,4 +1,4 @@
-import { usesOfEach } from "../../analysis/instruments.ts";
+import { usesBeyond } from "../../analysis/instruments.ts";
 import { sameTests } from "../instrument-words.ts";
 import { factSpot, installationRule, valueSpot } from "../rule.ts";
 
@@ -49,10 +49,10 @@ installation "Kiln house" {
     },
   ],
   check(installation, report) {
-    for (const { name, facts, uses } of usesOfEach(installation)) {
+    const early = usesBeyond(installation, "before", (of) => of.one("calibrated")?.args.on.value);
+    for (const { name, facts, uses } of early) {
       const calibrated = facts.one("calibrated");
-      const early = calibrated ? uses.filter(({ day }) => day.on.value < calibrated.args.on.value) : [];
-      const [first, ...others] = early;
+      const [first, ...others] = uses;
       if (!calibrated || !first) continue;
       report(valueSpot(first.day.header, first.name), {
         message: `${name} was calibrated on ${calibrated.args.on.value}, after this test on ${first.day.on.value}${sameTests(others)}. Under which calibration was it made?`,

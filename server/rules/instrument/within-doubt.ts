@@ -1,6 +1,14 @@
 import { breakingOf } from "../../analysis/breaking.ts";
 import { above } from "../../analysis/compare.ts";
-import { type Doubt, doubtAmong, doubtInTest, doubtOnBoard, doubtOnSupply, doubtOnWay } from "../../analysis/doubt.ts";
+import {
+  anyStates,
+  type Doubt,
+  doubtAmong,
+  doubtInTest,
+  doubtOnBoard,
+  doubtOnSupply,
+  doubtOnWay,
+} from "../../analysis/doubt.ts";
 import { originElectrode } from "../../analysis/electrode.ts";
 import { greatestFault } from "../../analysis/faults.ts";
 import { boardInsulation, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
@@ -203,9 +211,11 @@ export default installationRule({
     },
   ],
   check(installation, report) {
+    if (!anyStates(installation.names).accuracy) return;
     for (const near of nearElectrode(installation)) told(near, report);
   },
   checkBoard({ context, studies }, report) {
+    if (!anyStates(context.names).accuracy) return;
     const ofWays = studies.flatMap((study) => [...nearLoop(study), ...nearPoints(study), ...nearInsulation(study)]);
     const ofBoard = [...nearBoardInsulation(context), ...nearBreaking(context, studies)];
     for (const near of [...ofWays, ...ofBoard, ...nearTripCurrent(context, studies)]) told(near, report);
