@@ -45,6 +45,8 @@ export const boardTestDays = keptWith((board: Board): readonly TestDay[] => boar
 export interface NamedUse {
   readonly day: TestDay;
   readonly name: Val<string>;
+  /** Whether a departure stands beside it: it may quieten this use, and must not quieten others. */
+  readonly apart: boolean;
 }
 
 /** An instrument with days it was used on; never none. */
@@ -61,9 +63,12 @@ interface Used {
   readonly until: string;
 }
 
-function byInstrument(days: readonly TestDay[]): ReadonlyMap<string, Used> {
+function byInstrument(days: readonly TestDay[], departed = false): ReadonlyMap<string, Used> {
   const groups = Map.groupBy(
-    days.flatMap((day) => day.with.map((name) => ({ day, name }))),
+    days.flatMap((day) => {
+      const apart = departed || /\bdeparture\b/.test(day.header.segment.text);
+      return day.with.map((name) => ({ day, name, apart }));
+    }),
     ({ name }) => name.value,
   );
   return new Map(
@@ -74,7 +79,7 @@ function byInstrument(days: readonly TestDay[]): ReadonlyMap<string, Used> {
   );
 }
 
-const usesOnBoard = keptWith((board: Board) => byInstrument(boardTestDays(board)));
+const usesOnBoard = keptWith((board: Board) => byInstrument(boardTestDays(board), board.head.facts.has("departure")));
 
 /**
  * The uses of each instrument before or after a day of its own, such as that its calibration ran out. Boards all of
@@ -98,7 +103,10 @@ export function usesBeyond(
         ? used.uses.filter((use) => beyond(use.day.on.value))
         : [],
     );
-    return uses.length > 0 ? [{ name, facts, uses }] : [];
+    const apart = uses.filter((use) => use.apart);
+    const together = uses.filter((use) => !use.apart);
+    const groups = [...(together.length > 0 ? [together] : []), ...apart.map((use) => [use])];
+    return groups.map((group) => ({ name, facts, uses: group }));
   });
 }
 

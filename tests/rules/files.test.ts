@@ -102,6 +102,18 @@ describe("an instrument of a file", () => {
   });
 });
 
+it("a departure of one way excuses the calibration for its own tests only", () => {
+  const meter = 'instrument M1 "Tester" {\n  due 2026-03-04\n}\n';
+  const excused = installation("One", 'way 2 radial "Kiln" {\n  live 2026-03-09 with M1 {\n  }\n}').replace(
+    "device",
+    'departure instrument/calibration-lapsed "Found accurate in May"\n      device',
+  );
+  const result = check(`wayfile 1\n${meter}${excused}`);
+  expect(found(result, "instrument/calibration-lapsed", "record/departure").map(({ message }) => message)).toEqual([
+    "The calibration of M1 ran out on 2026-03-04, before this test on 2026-03-09.",
+  ]);
+});
+
 it("a file that cannot be read is told of once, and names it may define are not called unknown", () => {
   const text = `wayfile 1\nuse "gone.ways"\n${installation("One", 'way 2 feeder "Annexe" {\n  feeds Z\n  cable twin4\n}\nway 3 radial "Shed" {\n  behind nowhere\n}')}`;
   const language = found(check(text), "language/").map(({ check: id }) => id);
