@@ -6,7 +6,7 @@ import type { Edition } from "../tables/editions.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Family } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
-import type { WayStudy } from "./way.ts";
+import type { Device, WayStudy } from "./way.ts";
 
 /** The time a device takes for a current, s. */
 export interface TripTime {
@@ -24,7 +24,7 @@ const magnetic = 0.1;
 export interface Tripping {
   readonly standard: string;
   readonly family: Family | undefined;
-  readonly curve: "B" | "C" | "D" | undefined;
+  readonly curve: Device["curve"];
   readonly rating: number;
   /** Nominal voltage to earth, V. */
   readonly U0: number;
