@@ -17,6 +17,8 @@ export class Server {
       // No scheme: an untitled schedule and one inside a comparison are checked like a file.
       documentSelector: [{ language: "wayfile" }],
       outputChannel: output,
+      // This editor shows images in a hover.
+      initializationOptions: { pictures: true },
       // Changes on the disk it asks to be told of itself.
       synchronize: { configurationSection: "wayfile" },
     };

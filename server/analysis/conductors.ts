@@ -22,24 +22,36 @@ export function conductorsOf(
     return cannot(`the room ${cable.construction} cable takes goes by its diameter, which no table here gives`);
   }
   if (cable.material !== "copper") return cannot(`no factor is given here for ${cable.material} conductors`);
+  return { cables: merged(conductorsIn(study, route)), missing: undefined };
+}
+
+/** What a single cable is in its circuit. */
+export type Core = "line" | "L1" | "L2" | "L3" | "neutral" | "cpc";
+
+export interface Conductor extends Cables {
+  readonly core: Core;
+}
+
+/** The single cables of a circuit along a stretch, each core by itself; none where it is not wired in singles. */
+export function conductorsIn(study: WayStudy, route: FactOf<"way", "route">): Conductor[] {
+  const { cable } = study;
+  if (cable?.construction !== "singles") return [];
   const carried = carriedBy(route);
   const legs = route.args.legs?.value ?? (study.isRing ? 2 : 1);
   const counts = countsOf(study, cable);
-  const parts: readonly (readonly [csa: number, count: number])[] = [
-    [cable.line, carried.has("line") ? counts.line : 0],
-    [cable.neutral, carried.has("neutral") ? counts.neutral : 0],
-    [cable.cpc ?? 0, carried.has("cpc") ? counts.cpc : 0],
+  const lines = counts.line === 3 ? (["L1", "L2", "L3"] as const) : (["line"] as const);
+  const cores: readonly (readonly [core: Core, csa: number])[] = [
+    ...(carried.has("line") ? lines.map((core) => [core, cable.line] as const) : []),
+    ...(carried.has("neutral") && counts.neutral > 0 ? [["neutral", cable.neutral] as const] : []),
+    ...(carried.has("cpc") && counts.cpc > 0 ? [["cpc", cable.cpc ?? 0] as const] : []),
   ];
-  const wire = cable.wire;
-  const cables = parts
-    .filter(([, count]) => count > 0)
-    .map(([csa, count]) => ({
-      csa,
-      count: count * legs,
-      insulation: cable.insulation === 90 ? ("thermosetting" as const) : ("pvc" as const),
-      ...(wire ? { wire } : {}),
-    }));
-  return { cables: merged(cables), missing: undefined };
+  return cores.map(([core, csa]) => ({
+    core,
+    csa,
+    count: legs,
+    insulation: cable.insulation === 90 ? ("thermosetting" as const) : ("pvc" as const),
+    ...(cable.wire ? { wire: cable.wire } : {}),
+  }));
 }
 
 /** Lines by phases, one neutral and one protective conductor, unless a count of cores says that there is no neutral. */
@@ -55,7 +67,13 @@ export function merged(cables: readonly Cables[]): Cables[] {
   const byKind = new Map<string, Cables>();
   for (const cable of cables) {
     const key = `${cable.csa} ${cable.wire} ${cable.insulation}`;
-    byKind.set(key, { ...cable, count: cable.count + (byKind.get(key)?.count ?? 0) });
+    const { csa, wire, insulation } = cable;
+    byKind.set(key, {
+      csa,
+      count: cable.count + (byKind.get(key)?.count ?? 0),
+      ...(insulation ? { insulation } : {}),
+      ...(wire ? { wire } : {}),
+    });
   }
   return [...byKind.values()].toSorted((a, b) => a.csa - b.csa);
 }

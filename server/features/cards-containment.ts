@@ -3,19 +3,40 @@ import { type ContainmentStudy, containmentsOf, containmentsOn } from "../analys
 import { groupingFactor } from "../calc/index.ts";
 import { metres, percent, plain, squareMillimetres } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
+import { crossSection, imageOf } from "../reports/cross-section.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, card, type Row, row } from "./card.ts";
 import { definitions, type Named } from "./names.ts";
 
-/** Of the containment a line describes. */
-export function containmentCard({ installations }: Snapshot, fact: Pick<Fact, "segment" | "start">): Card | undefined {
+type Place = Pick<Fact, "segment" | "start">;
+
+function studyOf({ installations }: Snapshot, fact: Place): ContainmentStudy | undefined {
   for (const installation of installations) {
     const all = [...containmentsOf(installation), ...installation.boards.flatMap(containmentsOn)];
     const study = all.find((one) => one.fact.segment === fact.segment && one.fact.start === fact.start);
-    if (study) return cardOf(study);
+    if (study) return study;
   }
   return undefined;
 }
+
+/** Of the containment a line describes. */
+export function containmentCard(snapshot: Snapshot, fact: Place): Card | undefined {
+  const study = studyOf(snapshot, fact);
+  return study && cardOf(study);
+}
+
+/** Beyond this many characters an editor cuts a card off, and half a picture is none. */
+const longestPicture = 80_000;
+
+/** The containment cut across, as a Markdown image. */
+export function containmentPicture(snapshot: Snapshot, fact: Place): string[] {
+  const study = studyOf(snapshot, fact);
+  const drawing = study && crossSection(study);
+  const image = drawing ? imageOf(drawing) : "";
+  return drawing && image.length <= longestPicture ? [`![${plainly(drawing.title)}](${image})`] : [];
+}
+
+const plainly = (text: string): string => text.replace(/[\\[\]<>&`*_]/g, " ");
 
 /** Of the containment a name stands for. */
 export function namedContainmentCard(snapshot: Snapshot, named: Named): Card | undefined {

@@ -13,7 +13,7 @@ import type { Finding, Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
 import { supplementaryCard } from "./cards-bonding.ts";
-import { containmentCard, namedContainmentCard } from "./cards-containment.ts";
+import { containmentCard, containmentPicture, namedContainmentCard } from "./cards-containment.ts";
 import { withDoubt } from "./cards-doubt.ts";
 import { boardPlaceCard, placeCard } from "./cards-place.ts";
 import { boardLoopCard, conductorCard, editionCard, electrodeCard, faultCard, zeCard } from "./cards-supply.ts";
@@ -42,7 +42,7 @@ export interface Hover {
  * Editors show a finding's message above this and cut off what is long: so what is new stands first, and of a finding
  * only what its message does not say.
  */
-export function hover(snapshot: Snapshot, cursor: Cursor): Hover | undefined {
+export function hover(snapshot: Snapshot, cursor: Cursor, { pictures = false } = {}): Hover | undefined {
   const found = spotAt(snapshot, cursor);
   const at = findingsAt(snapshot, cursor);
   // Between the words of a line that is marked as a whole, its first word speaks for it.
@@ -53,8 +53,23 @@ export function hover(snapshot: Snapshot, cursor: Cursor): Hover | undefined {
   const end = token ? endOf(token) : at[0]?.spot.end;
   if (start === undefined || end === undefined) return undefined;
   const { title, card, rest } = explain(snapshot, spotted, cursor);
-  const parts = [...title, ...cardMarkdown(withFindings(card, at), workingOf(at)), ...rest, ...reason(at)];
+  const parts = [
+    ...title,
+    ...cardMarkdown(withFindings(card, at), workingOf(at)),
+    ...rest,
+    ...reason(at),
+    ...(pictures ? pictureOf(snapshot, spotted, cursor) : []),
+  ];
   return parts.length === 0 ? undefined : { spot: { segment, start, end }, markdown: parts.join("\n\n") };
+}
+
+/** Of a containment, on its own line and wherever its name stands. */
+function pictureOf(snapshot: Snapshot, spotted: Spotted, { offset }: Cursor): string[] {
+  const named = nameIn(snapshot, spotted, offset);
+  const [definition] = named?.names === "containment" ? definitions(snapshot, named) : [];
+  if (definition) return containmentPicture(snapshot, definition.fact);
+  const own = spotted.statement?.word.image === "containment" ? spotted.fact : undefined;
+  return own ? containmentPicture(snapshot, own) : [];
 }
 
 const gravity = { error: 0, warning: 1, information: 2 } as const;

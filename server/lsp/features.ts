@@ -35,13 +35,18 @@ import { worksheets } from "./worksheets.ts";
 
 type Capabilities = ServerCapabilities;
 
-export function registerFeatures(service: Service, delivery: Delivery, client: ClientCapabilities): Capabilities {
+export function registerFeatures(
+  service: Service,
+  delivery: Delivery,
+  client: ClientCapabilities,
+  pictures = false,
+): Capabilities {
   ownRequests(service);
   worksheets(service);
   workings(service);
   return {
     ...diagnostics(service, delivery),
-    ...hovers(service, client),
+    ...hovers(service, client, pictures),
     ...completions(service, client),
     ...outline(service),
     ...folding(service, client),
@@ -68,12 +73,13 @@ function diagnostics({ connection, ask }: Service, delivery: Delivery): Capabili
 
 const noFindings: DocumentDiagnosticReport = { kind: "full", items: [] };
 
-function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities): Capabilities {
+/** `pictures`: the editor shows images in a card, where another would show pages of letters. */
+function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities, pictures: boolean): Capabilities {
   const formats = client.textDocument?.hover?.contentFormat;
   const kind = formats === undefined || formats.includes("markdown") ? "markdown" : "plaintext";
   connection.onHover(
     ask("textDocument/hover", null, (snapshot, { position }): Hover | null => {
-      const found = hover(snapshot, cursor(snapshot, position));
+      const found = hover(snapshot, cursor(snapshot, position), { pictures: pictures && kind === "markdown" });
       if (!found) return null;
       return { contents: { kind, value: found.markdown }, range: rangeOf(snapshot.positions, found.spot) };
     }),

@@ -55,7 +55,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
       capabilities: {
         positionEncoding: "utf-16",
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
-        ...registerFeatures(service, delivery, params.capabilities),
+        ...registerFeatures(service, delivery, params.capabilities, params.initializationOptions?.pictures === true),
       },
       serverInfo: { name: "wayfile" },
     };

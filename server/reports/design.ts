@@ -9,6 +9,7 @@ import type { BoardNode } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { amps, percent, plain, squareMillimetres } from "../calc/result.ts";
 import type { Installation } from "../model/installation.ts";
+import { crossSection } from "./cross-section.ts";
 import { lineBlocks, verdictBlocks } from "./design-lines.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "./document.ts";
 
@@ -113,9 +114,15 @@ const heatBlocks = (line: DesignLine): Block[] =>
 const elsewhere = /the maker's I²t decides$|^the device also protects/;
 
 /** How full the conduits and trunkings are; of one way, those it runs in. */
-export function containmentPart(studies: readonly ContainmentStudy[], way?: WayStudy): Section[] {
+export function containmentPart(
+  studies: readonly ContainmentStudy[],
+  { way, drawings = true }: { readonly way?: WayStudy; readonly drawings?: boolean } = {},
+): Section[] {
   const own = way ? studies.filter(({ contents }) => contents.some(({ study }) => study === way)) : studies;
-  return part("Shared containment", own.flatMap(containmentBlocks));
+  return part(
+    "Shared containment",
+    own.flatMap((study) => [...containmentBlocks(study), ...(drawings ? drawn(study) : [])]),
+  );
 }
 
 function containmentBlocks(study: ContainmentStudy): Block[] {
@@ -143,4 +150,12 @@ function containmentBlocks(study: ContainmentStudy): Block[] {
     ),
     ...gaps,
   ];
+}
+
+/** What is in it, cut across. */
+function drawn(study: ContainmentStudy): Block[] {
+  const drawing = crossSection(study);
+  const caption =
+    "To scale. How the cables lie is chance; whether they go in is judged by the factors, not by the drawing. Their diameters and the wall are from memory.";
+  return drawing ? [{ kind: "figure", ...drawing, caption }] : [];
 }

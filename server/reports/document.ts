@@ -43,7 +43,16 @@ export interface Table {
   readonly rows: readonly (readonly string[])[];
 }
 
-export type Block = Reckoning | Judgement | Gap | Paragraph | Table;
+/** A drawing. Where none can be shown its description stands for it. */
+export interface Figure {
+  readonly kind: "figure";
+  readonly title: string;
+  readonly description: string;
+  readonly caption: string;
+  readonly svg: string;
+}
+
+export type Block = Figure | Reckoning | Judgement | Gap | Paragraph | Table;
 
 export interface Section {
   /** 1 is a way, a board or the installation; 2 a part of its working. */

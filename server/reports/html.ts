@@ -1,6 +1,7 @@
 /** A report as one HTML file that needs nothing else: to open, to print, to send along. */
 import { working } from "../calc/result.ts";
 import { type Block, gapText, judgementText, type Report, sourceText, type Table } from "./document.ts";
+import { escaped } from "./escaped.ts";
 import { style } from "./style.ts";
 
 export function reportHtml({ title, lead, sections, cautions }: Report): string {
@@ -31,6 +32,8 @@ function blockHtml(block: Block): string {
       return `<p>${escaped(block.text)}</p>\n`;
     case "table":
       return tableHtml(block);
+    case "figure":
+      return `<figure>${block.svg}<figcaption>${escaped(block.caption)}</figcaption></figure>\n`;
     case "gap":
       return `<p class="gap">${escaped(gapText(block))}</p>\n`;
     case "judgement":
@@ -55,18 +58,3 @@ function tableHtml({ head, rows }: Table): string {
     `<tr>${cells.map((cell) => `<${tag}>${escaped(cell)}</${tag}>`).join("")}</tr>\n`;
   return `<table>\n<thead>\n${row(head, "th")}</thead>\n<tbody>\n${rows.map((cells) => row(cells, "td")).join("")}</tbody>\n</table>\n`;
 }
-
-const entities: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
-
-/** Control signs and halves of signs have no place in HTML, not even as references. */
-export const escaped = (text: string): string =>
-  text.replace(unfit, "�").replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
-
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the very signs that HTML does not allow
-const unfit = /[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ufffe\uffff]|\p{Surrogate}/gu;

@@ -1,5 +1,6 @@
 /** A report as Markdown: for a preview in an editor, a pull request or a wiki. */
 import { working } from "../calc/result.ts";
+import { imageOf } from "./cross-section.ts";
 import { type Block, gapText, judgementText, type Report, sourceText, type Table } from "./document.ts";
 
 export function reportMarkdown({ title, lead, sections, cautions }: Report): string {
@@ -33,6 +34,8 @@ function blockText(block: Block): string {
       return plainly(block.text);
     case "table":
       return tableText(block);
+    case "figure":
+      return `![${plainly(`${block.title}. ${block.description}`)}](${imageOf(block)})\n\n<small>${plainly(block.caption)}</small>`;
     case "gap":
       return `> ${plainly(gapText(block))}`;
     case "judgement":

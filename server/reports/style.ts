@@ -27,6 +27,9 @@ li { font: .85rem/1.55 ui-monospace, monospace; overflow-wrap: anywhere; }
 table { border-collapse: collapse; width: 100%; margin: .7rem 0; font-size: .9rem; }
 th, td { text-align: left; vertical-align: top; padding: .25rem .8rem .25rem 0; border-bottom: 1px solid var(--line); overflow-wrap: anywhere; }
 th { font-weight: 600; color: var(--soft); }
+figure { margin: .8rem 0; }
+figure svg { max-width: 100%; height: auto; }
+figcaption { color: var(--soft); font-size: .85rem; }
 footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6rem; }
 @media print {
   :root { color-scheme: light; --ink: #000; --soft: #333; --line: #999; --paper: #fff; --bad: #000; --open: #000; }
@@ -36,7 +39,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   h2, h3 { break-after: avoid; }
   .level1 { break-before: page; }
   header + .level1 { break-before: auto; }
-  .reckoning, tr, .judgement, .gap { break-inside: avoid; }
+  figure, .reckoning, tr, .judgement, .gap { break-inside: avoid; }
   thead { display: table-header-group; }
 }
 `;

@@ -32,6 +32,8 @@ function blockLines(block: Block): string[] {
   switch (block.kind) {
     case "paragraph":
       return wrap(block.text, page);
+    case "figure":
+      return wrap(`${block.title}: ${block.description}`, page);
     case "table":
       return tableLines(block);
     case "gap":

@@ -41,7 +41,7 @@ const cautions =
   "This working follows from what the schedule says and from the sources named beside each figure. It does not see the installation, and it replaces neither the standard nor the judgement of the person who signs. Figures marked as from memory have to be checked in your own copy.";
 
 function sectionsOf(installation: Installation, { place, way }: Target, result: CheckResult): Section[] {
-  if (place && way) return waySections(installation, place, way, result);
+  if (place && way) return waySections(installation, place, way, result, true);
   if (place) return wholeBoard(installation, place, result);
   return [
     ...installationSections(installation, result, [
@@ -66,7 +66,14 @@ function boardDesign(installation: Installation, place: BoardInPlace): Section[]
   ];
 }
 
-function waySections(installation: Installation, place: BoardInPlace, way: Way, result: CheckResult): Section[] {
+/** What a board shows once is not drawn again for each of its ways. */
+function waySections(
+  installation: Installation,
+  place: BoardInPlace,
+  way: Way,
+  result: CheckResult,
+  alone = false,
+): Section[] {
   const study = studyWay(way, place.context);
   const head: Section = { level: 1, title: wayTitle(place, way), blocks: [] };
   const findings = findingsPart(result, new Set([way.segment]));
@@ -74,7 +81,7 @@ function waySections(installation: Installation, place: BoardInPlace, way: Way, 
     return [head, ...part("What is known", [paragraph("The way is spare: there is nothing to reckon.")]), ...findings];
   const parts = [
     ...calculation(study, networkOf(installation), place),
-    ...containmentPart([...containmentsOf(installation), ...containmentsOn(place)], study),
+    ...containmentPart([...containmentsOf(installation), ...containmentsOn(place)], { way: study, drawings: alone }),
     ...expectedPart(study),
     ...readingsPart(study),
   ];

@@ -9,6 +9,7 @@ import { conduitRuns } from "./conduit-runs.ts";
 import { conduitCables, conduitStraight, containmentRules, trunkingCables, trunkingSizes } from "./containment.ts";
 import { harmonicNeutrals, selectivityRatios } from "./coordination.ts";
 import { breakingCapacities, energyClasses, legacyTripBands, tripBands } from "./devices.ts";
+import { enclosureWalls, singleDiameters } from "./diameters.ts";
 import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
 import { diversityAllowances, typicalCircuits } from "./diversity.ts";
 import { diversityShares } from "./diversity-shares.ts";
@@ -51,6 +52,7 @@ export * from "./conduit-runs.ts";
 export * from "./containment.ts";
 export * from "./coordination.ts";
 export * from "./devices.ts";
+export * from "./diameters.ts";
 export * from "./disconnection.ts";
 export * from "./diversity.ts";
 export * from "./diversity-shares.ts";
@@ -142,6 +144,8 @@ export const tables: readonly Table<object>[] = [
   conduitCables,
   trunkingCables,
   trunkingSizes,
+  singleDiameters,
+  enclosureWalls,
   containmentRules,
   conduitRuns,
   supplyValues,

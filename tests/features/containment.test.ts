@@ -88,6 +88,31 @@ describe("the card of a containment", () => {
   });
 });
 
+describe("the picture of a containment", () => {
+  const picture = async (sample: string, pictures: boolean) => {
+    const { snapshot, cursor } = await atCursor(sample);
+    return /!\[([^\]]*)\]\(data:image\/svg\+xml,([^)\s]*)\)/.exec(
+      hover(snapshot, cursor, { pictures })?.markdown ?? "",
+    );
+  };
+
+  it("stands on its line and on its name where the editor shows pictures, and nowhere else", async () => {
+    const [, title, data = ""] = (await picture(cursorAt("containment C1"), true)) ?? [];
+    expect(title).toBe("C1, 25 mm conduit, cut across");
+    // 2 × 3 of the ring, 3 of the radial.
+    expect(decodeURIComponent(data)).toContain("A/1 Benches, 6 cables");
+    expect(decodeURIComponent(data)).toContain("A/2 Saw, 3 cables");
+    expect((await picture(cursorAt("C1", 2), true))?.[1]).toBe("C1, 25 mm conduit, cut across");
+    expect(await picture(cursorAt("C1", 2), false)).toBeNull();
+    expect(await picture(cursorAt("way 2"), true)).toBeNull();
+  });
+
+  it("says which way it does not show", async () => {
+    const [, , data = ""] = (await picture(cursorAt("containment T1"), true)) ?? [];
+    expect(decodeURIComponent(data)).toContain("not drawn: way B/1");
+  });
+});
+
 describe("the name of a containment", () => {
   const linesOf = async (sample: string) => {
     const { snapshot, cursor } = await atCursor(sample);

@@ -11,7 +11,7 @@ export function wellFormed(html: string): void {
       throw new Error(`A bare & at ${text.slice(at, at + 40)}`);
     if (text[at] === ">") throw new Error(`A bare > at ${text.slice(Math.max(0, at - 40), at)}`);
     if (text[at] !== "<") continue;
-    const tag = /^<(\/?)([a-zA-Z!][\w]*)((?:\s+[a-zA-Z]+(?:="[^"<>]*")?)*)>/.exec(text.slice(at));
+    const tag = /^<(\/?)([a-zA-Z!][\w]*)((?:\s+[a-zA-Z-]+(?:="[^"<>]*")?)*)>/.exec(text.slice(at));
     if (!tag) throw new Error(`No tag at ${text.slice(at, at + 40)}`);
     const [whole, slash, name = ""] = tag;
     if (slash && open.pop() !== name) throw new Error(`</${name}> closes something else`);

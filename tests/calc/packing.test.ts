@@ -1,0 +1,71 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { type Enclosure, pack } from "../../server/calc/packing.ts";
+
+const enclosures = fc.oneof(
+  fc.double({ min: 4, max: 20, noNaN: true }).map((radius): Enclosure => ({ shape: "round", radius })),
+  fc
+    .tuple(fc.double({ min: 8, max: 60, noNaN: true }), fc.double({ min: 8, max: 60, noNaN: true }))
+    .map(([width, depth]): Enclosure => ({ shape: "box", width, depth })),
+);
+const radii = fc.array(fc.constantFrom(1.45, 1.6, 2, 2.3, 2.6, 3.35, 3.9), {
+  minLength: 1,
+  maxLength: 60,
+  size: "max",
+});
+const area = (all: readonly number[]) => all.reduce((sum, radius) => sum + Math.PI * radius * radius, 0);
+const room = (one: Enclosure) => (one.shape === "round" ? Math.PI * one.radius ** 2 : one.width * one.depth);
+
+describe("circles in an enclosure", () => {
+  it("never overlap, never leave it, and are all accounted for", () => {
+    let many = 0;
+    fc.assert(
+      fc.property(enclosures, radii, (enclosure, all) => {
+        const { placed, left } = pack(enclosure, all);
+        expect([...placed.map(({ index }) => index), ...left].toSorted((a, b) => a - b)).toEqual([...all.keys()]);
+        if (placed.length > 5) many++;
+        for (const [index, one] of placed.entries()) {
+          expect(one.radius).toBe(all[one.index]);
+          if (enclosure.shape === "round")
+            expect(Math.hypot(one.x, one.y) + one.radius).toBeLessThanOrEqual(enclosure.radius + 1e-6);
+          else {
+            expect(Math.abs(one.x) + one.radius).toBeLessThanOrEqual(enclosure.width / 2 + 1e-6);
+            expect(Math.abs(one.y) + one.radius).toBeLessThanOrEqual(enclosure.depth / 2 + 1e-6);
+          }
+          for (const other of placed.slice(0, index))
+            expect(Math.hypot(one.x - other.x, one.y - other.y)).toBeGreaterThanOrEqual(
+              one.radius + other.radius - 1e-6,
+            );
+        }
+      }),
+      { numRuns: 80 },
+    );
+    expect(many).toBeGreaterThan(10);
+  });
+
+  it("all find a place where they fill less than two fifths of a roomy enclosure", () => {
+    fc.assert(
+      fc.property(enclosures, radii, (enclosure, all) => {
+        const narrow = enclosure.shape === "round" ? enclosure.radius : Math.min(enclosure.width, enclosure.depth) / 2;
+        fc.pre(area(all) < 0.4 * room(enclosure) && narrow > 4 * Math.max(0, ...all));
+        expect(pack(enclosure, all).left).toEqual([]);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it("lie at the bottom, and the same way each time", () => {
+    const round = { shape: "round", radius: 8.4 } as const;
+    expect(pack(round, [2]).placed).toEqual([{ x: 0, y: 6.4, radius: 2, index: 0 }]);
+    expect(pack(round, [2, 2, 2])).toEqual(pack(round, [2, 2, 2]));
+    expect(pack({ shape: "box", width: 20, depth: 10 }, [2, 2]).placed.map(({ y }) => y)).toEqual([3, 3]);
+  });
+
+  it("are left over where there is no room", () => {
+    expect(pack({ shape: "round", radius: 2 }, [3, 1, 1, 1]).left).toEqual([0, 3]);
+    expect(pack({ shape: "box", width: 4, depth: 4 }, [2, 2])).toEqual({
+      placed: [{ x: -0, y: 0, radius: 2, index: 0 }],
+      left: [1],
+    });
+  });
+});
