@@ -26,11 +26,12 @@ export function chooseCable(
   { study, device, demand, above }: Asked,
   candidates: readonly CableCandidate[],
   draft: Draft,
+  except?: string,
 ): Found | undefined {
   for (const candidate of candidates) {
     const trial = trialOf(study, device, candidate.choice);
     if (!trial) continue;
-    const verdicts = judge(trial, demand, above);
+    const verdicts = judge(trial, demand, above, except);
     const failed = verdicts.find(({ holds }) => holds === false);
     if (!failed) return { candidate, trial, verdicts };
     const { title, text, source } = failed;

@@ -7,8 +7,13 @@ import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
 import type { Criterion, Verdict } from "./verdict.ts";
 
+const loopTitle = "Loop impedance";
+const protectiveTitle = "Protective conductor";
+/** What a gentler device eases. */
+export const faultTitles: readonly string[] = [loopTitle, protectiveTitle];
+
 export const loop: Criterion = (trial) => {
-  const title = "Loop impedance";
+  const title = loopTitle;
   const { disconnection, device } = trial;
   const unknown = (text: string): Verdict => ({ title, holds: undefined, text, steps: [] });
   if (!trial.length) return unknown(noLength);
@@ -35,7 +40,7 @@ export const loop: Criterion = (trial) => {
 };
 
 export const protective: Criterion = (trial) => {
-  const title = "Protective conductor";
+  const title = protectiveTitle;
   const { cable } = trial;
   if (cable?.cpcBy === "none") return undefined;
   const found = protectiveNeed(trial);

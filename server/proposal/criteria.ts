@@ -37,9 +37,11 @@ const conventional: Criterion = (trial) => {
   const shortfall = radialShortfall(trial);
   if (shortfall) return atLeast(radialTitle, cable.line, shortfall);
   const row = conventionalRow("A3 radial");
-  if (!row || device.rating > Number(row.facts.rating)) return undefined;
+  if (!row) return undefined;
   const { value, source } = cellOf(conventionalCircuits, row, cable.construction === "mineral" ? "csaMineral" : "csa");
-  const steps = [step(`radial of socket-outlets, up to ${row.facts.rating} A`, "", squareMillimetres(value))];
+  // A larger device never takes a thinner cable than the smallest such radial has.
+  const reach = device.rating > Number(row.facts.rating) ? "of more than" : "up to";
+  const steps = [step(`radial of socket-outlets, ${reach} ${row.facts.rating} A`, "", squareMillimetres(value))];
   return atLeast(radialTitle, cable.line, { value, unit: "mm²", steps, source });
 };
 
@@ -105,11 +107,12 @@ const drop: Criterion = (trial, demand, above) => {
 /** In the order they decide: the first that does not hold rules a candidate out. */
 const criteria: readonly Criterion[] = [smallest, conventional, capacity, harmonics, drop, loop, protective];
 
-export function judge(trial: WayStudy, demand: Demand, above?: BoardDrop): Verdict[] {
+/** `except` names a criterion that is not asked, for what there would be without it. */
+export function judge(trial: WayStudy, demand: Demand, above?: BoardDrop, except?: string): Verdict[] {
   const verdicts: Verdict[] = [];
   for (const criterion of criteria) {
     const verdict = criterion(trial, demand, above);
-    if (!verdict) continue;
+    if (!verdict || verdict.title === except) continue;
     verdicts.push(verdict);
     if (verdict.holds === false) break;
   }

@@ -1,8 +1,11 @@
 /** What a circuit has to carry: stated, from its loads, or what a circuit of its kind is usually made for. */
+import { demandOf as demandOfBoard } from "../analysis/demand.ts";
+import { networkOf } from "../analysis/network.ts";
 import { conventionalRow } from "../analysis/overload.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { ringRatings } from "../calc/index.ts";
-import { amps, plain, type Step, step } from "../calc/result.ts";
+import { amps, percent, plain, type Step, step } from "../calc/result.ts";
+import type { Installation } from "../model/installation.ts";
 import { conventionalCircuits, ringRules } from "../tables/ring.ts";
 import { sizingValues } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
@@ -14,18 +17,28 @@ export interface Demand {
   readonly value: number;
   /** The current its voltage drop is reckoned with, A. */
   readonly forDrop: number;
-  readonly how: "wanted" | "stated" | "loads" | "assumed";
+  readonly how: "wanted" | "stated" | "loads" | "board" | "assumed";
   readonly words: string;
+  /** What the figure leaves out or takes for granted. */
+  readonly open?: readonly string[];
   readonly steps: readonly Step[];
   readonly source?: Source;
 }
 
 /** The design current; or why there is none to go by. */
-export function demandOf(study: WayStudy, { Ib }: Wants): Demand | { readonly missing: string } {
+export function demandOf(
+  study: WayStudy,
+  { Ib }: Wants,
+  installation?: Installation,
+): Demand | { readonly missing: string } {
   if (Ib !== undefined) return { ...plainly(Ib), how: "wanted", words: `${amps(Ib)}, as asked for` };
   const { designCurrent } = study;
   if (designCurrent?.stated) {
     return { ...plainly(designCurrent.value), how: "stated", words: `${amps(designCurrent.value)}, as written` };
+  }
+  if (study.isFeeder) {
+    const board = installation && fromBoard(study, installation);
+    if (board) return board;
   }
   // A ring shares what is plugged in; its loads stand without diversity and say little of what flows at once.
   if (study.isRing) return ringDemand(study);
@@ -52,6 +65,37 @@ function fromLoads(study: WayStudy, value: number): Demand {
     step(power > 0 ? (share < 1 ? "Ib = P / (U × cos φ)" : "Ib = P / U") : "Ib", parts.join(" + "), amps(value)),
   ];
   return { value, forDrop: value, how: "loads", words: `${amps(value)}, ${only}`, steps };
+}
+
+/** A feeder carries what the board behind it draws, on the line that draws most. */
+function fromBoard(study: WayStudy, installation: Installation): Demand | undefined {
+  const node = networkOf(installation).nodes.find(({ feeder }) => feeder === study || feeder?.way === study.way);
+  const demand = node && demandOfBoard(node);
+  if (!node || !demand) return undefined;
+  const { greatest, diverse, assumed, unknown, unplaced } = demand;
+  const share = study.facts.one("diversity")?.args.share.value;
+  const value = share === undefined ? greatest.value : (greatest.value * share) / 100;
+  const { name } = node.board.head;
+  const waysOf = (studies: readonly WayStudy[]): string =>
+    studies.map(({ way, context }) => `${context.board.name}/${way.id}`).join(", ");
+  return {
+    value,
+    forDrop: value,
+    how: "board",
+    words: `${amps(value)}, the demand of board ${name}${diverse ? ", with diversity" : ", every circuit in full"}`,
+    steps: [
+      ...greatest.steps,
+      ...(share === undefined
+        ? []
+        : [step("diversity of the feeder", `${percent(share)} × ${amps(greatest.value)}`, amps(value))]),
+    ],
+    source: greatest.source,
+    open: [
+      ...(unknown.length > 0 ? [`Nothing tells what ${waysOf(unknown)} take: the feeder carries more than this.`] : []),
+      ...(assumed.length > 0 ? [`Taken at the rating of their device: ${waysOf(assumed)}.`] : []),
+      ...(unplaced.length > 0 ? [`Spread evenly, since their line is not stated: ${waysOf(unplaced)}.`] : []),
+    ],
+  };
 }
 
 function ringDemand(study: WayStudy): Demand {

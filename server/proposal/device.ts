@@ -62,7 +62,8 @@ export function ratingsOf({ family, curve }: DeviceKind): RatingCandidate[] {
 
 /** The breaking capacity a device is written with, A; `none` where no breaker is made for the fault. */
 export function breakingFor(study: WayStudy, { family, class: kept }: DeviceKind): number | "none" | undefined {
-  const written = study.device?.breaking;
+  // What another kind of device breaks says nothing of this one.
+  const written = study.device?.family === family ? study.device.breaking : undefined;
   const fault = greatestFault(study.context)?.value ?? 0;
   const conditional = conditionalAt(study.context);
   const asked = conditional !== undefined && fault <= conditional ? 0 : fault;

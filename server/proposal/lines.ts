@@ -3,6 +3,7 @@ import { amps, kiloamps, milliamps, plain } from "../calc/result.ts";
 import type { Way } from "../model/file.ts";
 import type { Fact, FactOf, Span } from "../model/values.ts";
 import { lineAfter, lineInBlock } from "../rules/writing.ts";
+import { familyOf } from "../tables/standard-values.ts";
 import type { TextEdit } from "../text/lines.ts";
 
 export interface DeviceChoice {
@@ -81,7 +82,9 @@ const slot = (span: Span | undefined, same: boolean, text: string | undefined, l
   ...(label ? { label } : {}),
 });
 
-function deviceEdits({ args }: FactOf<"way", "device">, device: DeviceChoice): TextEdit[] {
+function deviceEdits({ args, start, end }: FactOf<"way", "device">, device: DeviceChoice): TextEdit[] {
+  // Little that is written of one kind of device is true of another.
+  if (familyOf(args.standard.value) !== familyOf(device.standard)) return [{ start, end, text: deviceText(device) }];
   const { standard, curve, rating, breaking, sensitivity, type } = args;
   const size = curve?.rating ?? rating?.value;
   const sizeSame = size === device.rating && curve?.curve === device.curve;

@@ -42,4 +42,6 @@ export interface Wants {
   readonly Ib?: number;
   /** Keep the device's rating as it is written. */
   readonly keepDevice?: boolean;
+  /** Propose for a usual route where none is written. Nothing is then written into the way. */
+  readonly assumeRoute?: boolean;
 }

@@ -7,38 +7,50 @@ import { networkOf } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import type { Installation } from "../model/installation.ts";
 import type { TextEdit } from "../text/lines.ts";
-import { tooWeak } from "./breaking.ts";
-import { type Construction, candidatesOf, constructionOf } from "./cable.ts";
-import { chooseCable } from "./choose-cable.ts";
-import { type Demand, demandOf } from "./demand.ts";
-import { breakingFor, type DeviceKind, kindOf } from "./device.ts";
+import { attempt, fits, type Task } from "./attempt.ts";
+import { constructionOf } from "./cable.ts";
+import { type Compared, compare } from "./compare.ts";
+import { demandOf } from "./demand.ts";
+import { kindOf } from "./device.ts";
 import { type Draft, decision } from "./draft.ts";
 import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor, statementText } from "./lines.ts";
 import type { Proposal, Wants } from "./proposal.ts";
-import { chooseRating, nameOf, noRating } from "./rating.ts";
-import { rcdFor } from "./rcd.ts";
 import { record } from "./record.ts";
-import { trialOf } from "./trial.ts";
+import { type UsualRoute, withUsualRoute } from "./usual-route.ts";
 
-/** With the installation the drop of the feeders before the board is counted; without it that is said to be left out. */
+/**
+ * With the installation a feeder carries what its board draws, and the drop of the feeders before the board is counted;
+ * without it that is said to be left out.
+ */
 export function propose(study: WayStudy, wants: Wants = {}, installation?: Installation): Proposal {
   const draft: Draft = { decisions: [], ruledOut: [], open: [] };
   if (study.isSpare) return ended(draft, "missing", ["a circuit: this way is spare"]);
-  const demand = demandOf(study, wants);
+  const demand = demandOf(study, wants, installation);
   const kind = kindOf(study);
   const construction = constructionOf(study);
   const missing = [demand, kind, construction].flatMap((one) => ("missing" in one ? [one.missing] : []));
+  if (wants.assumeRoute && missing.length === 1 && "missing" in construction) {
+    const assumed = withUsualRoute(study);
+    if (assumed) return unwritten(propose(assumed.study, { ...wants, assumeRoute: false }, installation), assumed);
+  }
   if ("missing" in demand || "missing" in kind || "missing" in construction) return ended(draft, "missing", missing);
   const { words, steps, source } = demand;
   draft.decisions.push(decision("Design current", `Ib = ${words}`, steps, source));
   if (demand.how === "assumed")
     draft.open.push(`The design current was assumed: ${words.replace(/^[^:]*assumed: /, "")}.`);
-  draft.decisions.push(decision("Kind of device", kind.words, [], kind.source));
-  draft.decisions.push(decision("Kind of cable", construction.words, [], construction.source));
-  const rating = chooseRating(study, kind, demand, wants, draft);
-  if (rating === undefined) return ended(draft, "none", [noRating(study, kind, demand)]);
+  draft.open.push(...(demand.open ?? []));
   const above = aboveBoard(study, installation);
-  return withRating(study, { kind, rating, construction, demand, ...(above ? { above } : {}) }, draft);
+  const task: Task = { study, wants, demand, construction, ...(above ? { above } : {}) };
+  return compared(task, compare(task, attempt(task, kind)), draft);
+}
+
+/** What holds for a route that nobody wrote is no reason to write it into the way. */
+function unwritten({ fix: _, ...proposal }: Proposal, { line, source }: UsualRoute): Proposal {
+  return {
+    ...proposal,
+    decisions: [decision("Route", `${line}, assumed`, [], source), ...proposal.decisions],
+    open: [`The route was assumed: ${line}. Write how the cable runs, then size it again.`, ...proposal.open],
+  };
 }
 
 function aboveBoard({ context }: WayStudy, installation: Installation | undefined): BoardDrop | undefined {
@@ -52,41 +64,16 @@ const ended = (draft: Draft, outcome: Proposal["outcome"], reasons: readonly str
   ...draft,
 });
 
-interface Chosen {
-  readonly kind: DeviceKind;
-  readonly rating: number;
-  readonly construction: Construction;
-  readonly demand: Demand;
-  readonly above?: BoardDrop;
-}
-
-function withRating(study: WayStudy, chosen: Chosen, draft: Draft): Proposal {
-  const { kind, rating, construction, demand, above } = chosen;
-  const breaking = breakingFor(study, kind);
-  if (breaking === "none")
-    return ended(draft, "none", ["No breaker tabulated here breaks the fault current of this board."]);
-  const bare: DeviceChoice = {
-    standard: kind.standard,
-    ...(kind.curve ? { curve: kind.curve } : {}),
-    rating,
-    ...(kind.class ? { class: kind.class } : {}),
-    ...(breaking === undefined ? {} : { breaking }),
-  };
-  const candidates = candidatesOf(construction);
-  const [first] = candidates;
-  const base = first && trialOf(study, bare, first.choice);
-  if (!base) return ended(draft, "none", [`No table here gives sizes of ${construction.kind} cable.`]);
-  const rcd = rcdFor(base, kind);
-  const device: DeviceChoice = { ...bare, ...rcd.parts };
-  const found = chooseCable({ study, device, demand, above }, candidates, draft);
-  if (!found) {
-    const [last] = draft.ruledOut.slice(-1);
-    const advice = last ? ` The largest fails too: ${last.why}.` : "";
-    return ended(draft, "none", [`No ${construction.kind} cable fits behind ${nameOf(kind, rating)}.${advice}`]);
-  }
-  const weak = tooWeak(found.trial);
-  if (weak) return ended(draft, "none", [weak]);
-  record(found, { ...chosen, rcd, device }, draft);
+function compared({ study, construction, above }: Task, { chosen, ...told }: Compared, draft: Draft): Proposal {
+  const { kind } = chosen;
+  draft.decisions.push(decision("Kind of device", kind.words, [], kind.source), ...told.decisions);
+  draft.decisions.push(decision("Kind of cable", construction.words, [], construction.source));
+  draft.decisions.push(...chosen.draft.decisions);
+  draft.ruledOut.push(...told.ruledOut, ...chosen.draft.ruledOut);
+  draft.open.push(...chosen.draft.open, ...told.open);
+  if (!fits(chosen)) return ended(draft, "none", [chosen.reason]);
+  const { found, rcd, device } = chosen;
+  record(found, { construction, rcd, device, ...(above ? { above } : {}) }, draft);
   return finished(study, found.trial, device, found.candidate.choice, draft);
 }
 

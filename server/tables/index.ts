@@ -34,7 +34,7 @@ import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
 import { rcdLimits, rcdLoads } from "./rcd-limits.ts";
 import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
 import { conventionalCircuits, ringContinuity, ringRules } from "./ring.ts";
-import { flatPairs, sizingValues, usualConstructions, usualCurves } from "./sizing-practice.ts";
+import { assumedRoutes, flatPairs, sizingValues, usualConstructions, usualCurves } from "./sizing-practice.ts";
 import { standardRatings, standardResiduals, standardSizes } from "./standard-values.ts";
 import { supplyValues } from "./supply.ts";
 import type { Table } from "./table.ts";
@@ -164,6 +164,7 @@ export const tables: readonly Table<object>[] = [
   selectivityRatios,
   usualCurves,
   usualConstructions,
+  assumedRoutes,
   flatPairs,
   sizingValues,
   placeRcds,

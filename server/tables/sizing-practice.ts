@@ -56,6 +56,26 @@ export const usualConstructions = table<UsualConstruction>({
   ],
 });
 
+/** A route taken for granted where none is written, for a first size only. */
+export interface AssumedRoute {
+  readonly circuit: "dwelling" | "other";
+  readonly route: string;
+}
+
+export const assumedRoutes = table<AssumedRoute>({
+  id: "assumed-routes",
+  title: "Route where none is written",
+  ref: "Common practice, a usual route that asks much of the cable",
+  edition: "any edition",
+  applies: "A first size before the route is known. It is said, and never written into a schedule.",
+  units: { circuit: "", route: "" },
+  standing: "practice",
+  rows: [
+    practice({ circuit: "dwelling", route: "wall method A" }),
+    practice({ circuit: "other", route: "conduit method B" }),
+  ],
+});
+
 /** The protective conductor flat cable is made with. */
 export interface FlatPair {
   /** mm². */

@@ -24,8 +24,55 @@ describe("the device", () => {
   it("takes the type its load asks for, or the one that is written", () => {
     const motor = heater("points 1").replace("water-heater", "motor");
     expect(proposed(motor).proposal.device).toBe("device BS EN 60898 C16 6 kA");
-    const written = motor.replace("points 1", "device BS EN 60898 D10 6 kA");
+    const written = motor.replace("points 1", "device BS EN 60898 D10 6 kA").replace("18 m", "4 m");
     expect(proposed(written).proposal.device).toBe("device BS EN 60898 D16 6 kA");
+  });
+
+  describe("where a fault to earth makes the cable grow", () => {
+    const far = (device: string, use: string, length = 40) =>
+      proposed(heater(device).replace("18 m", `${length} m`).replace("water-heater", use), {
+        supply: "earthing TN-S\nZe 0.45 Ω\nIpf 0.9 kA",
+      }).proposal;
+
+    it("is of a gentler type if the load allows it, and what the type written would have needed is said", () => {
+      const proposal = far("device BS EN 60898 D16 6 kA", "motor", 18);
+      expect(proposal.device).toBe("device BS EN 60898 C16 6 kA");
+      expect(proposal.cable).toBe("cable flat-twin line 1.5 mm² cpc 1.0 mm²");
+      expect(whyNot(proposal, "D16")).toMatch(
+        /^needs 6 mm², cpc 2.5 mm²: 4 mm², cpc 1.5 mm² fails on loop impedance: Zs 0.81 Ω warm/,
+      );
+      expect(proposal.decisions.map(({ title }) => title)).toContain("Devices compared");
+    });
+
+    it("is not of a type that the load's inrush would trip, which is said", () => {
+      const proposal = far("points 1", "motor");
+      expect(proposal.device).toBe("device BS EN 60898 C16 6 kA");
+      expect(whyNot(proposal, "B16")).toMatch(/^would do with .*, but a motor draws several times its current/);
+      expect(whyNot(proposal, "16 A BS 88-2")).toMatch(/^would do with .*, but a fuse needs a board that takes it/);
+    });
+
+    it("does not lean on an RCD alone, but says what it would spare", () => {
+      const proposal = far("points 1", "motor", 60);
+      expect(proposal.device).not.toContain("61009");
+      expect(whyNot(proposal, "C16 BS EN 61009 30 mA")).toMatch(
+        /^would do with [\d.]+ mm², cpc [\d.]+ mm², but at [\d.]+ Ω only its RCD disconnects/,
+      );
+    });
+
+    it("stays as it is written where that is asked for", () => {
+      const lines = heater("device BS EN 60898 D16 6 kA");
+      const { proposal } = proposed(lines, {}, { keepDevice: true });
+      expect(proposal.device).toBe("device BS EN 60898 D16 6 kA");
+      expect(whyNot(proposal, "C16")).toMatch(/^(?:needs|would do with) /);
+    });
+
+    it("is a fuse where no breaker fits, and that is said", () => {
+      const lines = heater("points 1", "Ib 38 A").replace("water-heater", "motor");
+      const { proposal } = proposed(lines, { supply: "earthing TN-S\nZe 0.62 Ω\nIpf 0.9 kA" });
+      expect(proposal.device).toBe("device BS 88-2 40 A");
+      expect(proposal.open).toContainEqual(expect.stringMatching(/^Nothing fits behind a breaker/));
+      expect(whyNot(proposal, "C40")).toMatch(/^No flat-twin cable fits behind C40/);
+    });
   });
 
   it("is kept in its rating where that is asked for, and said not to carry the load where it does not", () => {
