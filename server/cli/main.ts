@@ -7,6 +7,7 @@ import { type CheckOptions, check } from "./check.ts";
 import { exit } from "./exit.ts";
 import { explain } from "./explain.ts";
 import { type FmtOptions, fmt } from "./fmt.ts";
+import { withLoadInOne } from "./load.ts";
 import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
 import { type SizeOptions, size } from "./size.ts";
 import type { Terminal } from "./terminal.ts";
@@ -18,7 +19,7 @@ export async function main(args: readonly string[], terminal: Terminal): Promise
     code = result;
   });
   try {
-    await program.parseAsync([...args], { from: "user" });
+    await program.parseAsync([...withLoadInOne(args)], { from: "user" });
     return code;
   } catch (error) {
     if (error instanceof CommanderError) return refused(error, args, terminal);
@@ -164,17 +165,20 @@ const addSize: AddCommand = (program, terminal, finish) => {
     .argument("<FILE>", "the schedule")
     .requiredOption("--way <BOARD/WAY>", "the way, such as A/3")
     .option("--write", "write the two lines into the way")
-    .option("--keep-device", "keep the device's rating as it is written")
+    .option("--keep-device", "keep the device's type and rating as they are written")
+    .option("--load <AMOUNT>", "what if it had to carry this, such as 28 A or 6.4 kW; nothing is written")
     .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
     .addHelpText(
       "after",
       `
-The way says what it has to carry (Ib, or its loads), its route, its length and what it serves.
-How device and cable are made is kept where it is written. Exit code 1 means that nothing fits,
-or that a fact is missing.
+The way says what it has to carry (Ib, or its loads), its route, its length and what it serves; a
+feeder carries what the board behind it draws. How device and cable are made is kept where it is
+written, unless a gentler breaker spares a thicker cable. Without a route a usual one is assumed,
+and nothing is written. Exit code 1 means that nothing fits, or that a fact is missing.
 
 Examples:
   wayfile size house.ways --way A/3
+  wayfile size house.ways --way A/3 --load 28 A
   wayfile size house.ways --way A/3 --write
 `,
     )

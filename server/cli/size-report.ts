@@ -15,9 +15,11 @@ export interface Sized {
   readonly written: boolean;
   /** Whether the lines are not there already. */
   readonly changes: boolean;
+  /** Whether it rests on what the way does not say, and is therefore not written. */
+  readonly assumed: boolean;
 }
 
-export function sizeText({ proposal, path, way, title, written, changes }: Sized, colours: Colours): string {
+export function sizeText({ proposal, path, way, title, written, changes, assumed }: Sized, colours: Colours): string {
   const { decisions, ruledOut, open, outcome, reasons, device, cable } = proposal;
   const parts = [`${colours.bold(harmless(`${way}${title ? ` “${title}”` : ""}`))}  ${colours.dim(path)}\n`];
   if (outcome === "missing") parts.push(`Nothing can be proposed yet. What is missing:\n${list(reasons)}`);
@@ -26,11 +28,12 @@ export function sizeText({ proposal, path, way, title, written, changes }: Sized
   if (decisions.length > 0) parts.push(decisionsText(decisions, colours));
   if (ruledOut.length > 0) parts.push(`${colours.bold("Ruled out")}\n${ruledOutText(ruledOut)}`);
   if (open.length > 0) parts.push(`${colours.bold("Taken for granted, or not judged")}\n${list(open)}`);
-  if (outcome === "fits") parts.push(`${ending(path, written, changes)}\n`);
+  if (outcome === "fits") parts.push(`${ending(path, written, changes, assumed)}\n`);
   return parts.join("\n");
 }
 
-function ending(path: string, written: boolean, changes: boolean): string {
+function ending(path: string, written: boolean, changes: boolean, assumed: boolean): string {
+  if (assumed) return "Nothing was written: this rests on what the way does not say.";
   if (!changes) return "This is what is written there already.";
   return written ? `Written to ${path}.` : "Nothing was written; --write puts the two lines into the way.";
 }

@@ -8,6 +8,7 @@ import { gather, isNewer, type LoadedFile } from "../workspace/project.ts";
 import { coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
 import { Disk, readText } from "./files.ts";
+import { loadOf } from "./load.ts";
 import { type Sized, sizeJson, sizeText } from "./size-report.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
@@ -17,10 +18,15 @@ export interface SizeOptions {
   readonly format: "text" | "json";
   readonly write?: boolean;
   readonly keepDevice?: boolean;
+  readonly load?: string;
 }
 
 /** `wayfile size`: proposes device and cable for a way, and writes them into it when told to. */
 export function size(path: string, options: SizeOptions, terminal: Terminal): number {
+  const load = options.load === undefined ? {} : loadOf(options.load);
+  if ("failure" in load) return refuse(load.failure, terminal);
+  if (options.load !== undefined && options.write)
+    return refuse("What would be is not written: put the load into the way, and size it with --write then.", terminal);
   const disk = new Disk(terminal.cwd);
   const root = disk.file(disk.path(path));
   if ("failure" in root) return refuse(`“${path}” cannot be read: ${root.failure}`, terminal);
@@ -31,7 +37,7 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
   if ("failure" in found) return refuse(found.failure, terminal);
   const { study, installation } = found;
   const file = files.find(({ document }) => document.segments.includes(study.way.segment)) ?? root;
-  const wants: Wants = options.keepDevice ? { keepDevice: true } : {};
+  const wants: Wants = { ...load, assumeRoute: true, ...(options.keepDevice ? { keepDevice: true } : {}) };
   const proposal = propose(study, wants, installation);
   const edits = proposal.fix?.edits ?? [];
   const writes = options.write === true && edits.length > 0;
@@ -44,6 +50,7 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
     title: study.way.title,
     written: writes,
     changes: edits.length > 0,
+    assumed: proposal.outcome === "fits" && (proposal.fix === undefined || options.load !== undefined),
   };
   terminal.out(options.format === "json" ? sizeJson(sized) : sizeText(sized, coloursFor(terminal.colour)));
   return proposal.outcome === "fits" ? exit.clean : exit.errors;

@@ -4,7 +4,7 @@
  */
 import { designLoop, rcdDisconnects } from "../analysis/loop.ts";
 import { rcdLimit } from "../calc/practice.ts";
-import { milliamps, ohms, squareMillimetres } from "../calc/result.ts";
+import { milliamps, ohms } from "../calc/result.ts";
 import { usualCurves } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { sourceOf } from "../tables/table.ts";
@@ -147,7 +147,7 @@ function byRcdAlone(task: Task, first: Attempt, chosen: Attempt): RuledOut[] {
   return [
     {
       candidate: `${nameOf({ ...first.kind, standard: "BS EN 61009" }, device.rating)} ${milliamps(sensitivity)}`,
-      why: `would do with ${sizesOf(found.candidate.choice)}, but at ${ohms(loop.value)} only its RCD disconnects (${squareMillimetres(found.candidate.choice.line)} is then enough to ${ohms(limit.value)}): yours to decide`,
+      why: `would do with ${sizesOf(found.candidate.choice)}, but at ${ohms(loop.value)} only its RCD disconnects, to ${ohms(limit.value)}: yours to decide`,
       source: limit.source,
     },
   ];

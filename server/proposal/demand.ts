@@ -28,10 +28,11 @@ export interface Demand {
 /** The design current; or why there is none to go by. */
 export function demandOf(
   study: WayStudy,
-  { Ib }: Wants,
+  { Ib, power }: Wants,
   installation?: Installation,
 ): Demand | { readonly missing: string } {
   if (Ib !== undefined) return { ...plainly(Ib), how: "wanted", words: `${amps(Ib)}, as asked for` };
+  if (power !== undefined) return fromPower(study, power);
   const { designCurrent } = study;
   if (designCurrent?.stated) {
     return { ...plainly(designCurrent.value), how: "stated", words: `${amps(designCurrent.value)}, as written` };
@@ -47,6 +48,15 @@ export function demandOf(
 }
 
 const plainly = (value: number) => ({ value, forDrop: value, steps: [step("Ib", "", amps(value))] });
+
+function fromPower(study: WayStudy, power: number): Demand {
+  const voltage = study.supply.U0 * (study.threePhase ? 3 : 1);
+  const share = study.powerFactor || 1;
+  const value = power / (voltage * share);
+  const numbers = `${plain(power)} W / ${share < 1 ? `(${plain(voltage)} V × ${plain(share)})` : `${plain(voltage)} V`}`;
+  const steps = [step(share < 1 ? "Ib = P / (U × cos φ)" : "Ib = P / U", numbers, amps(value))];
+  return { value, forDrop: value, how: "wanted", words: `${amps(value)}, for the load asked for`, steps };
+}
 
 function fromLoads(study: WayStudy, value: number): Demand {
   const loads = study.facts.all("load");
@@ -91,7 +101,9 @@ function fromBoard(study: WayStudy, installation: Installation): Demand | undefi
     ],
     source: greatest.source,
     open: [
-      ...(unknown.length > 0 ? [`Nothing tells what ${waysOf(unknown)} take: the feeder carries more than this.`] : []),
+      ...(unknown.length > 0
+        ? [`Nothing tells the load of ${waysOf(unknown)}: the feeder carries more than this.`]
+        : []),
       ...(assumed.length > 0 ? [`Taken at the rating of their device: ${waysOf(assumed)}.`] : []),
       ...(unplaced.length > 0 ? [`Spread evenly, since their line is not stated: ${waysOf(unplaced)}.`] : []),
     ],

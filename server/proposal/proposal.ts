@@ -40,6 +40,8 @@ export interface Proposal {
 export interface Wants {
   /** Design current, A. */
   readonly Ib?: number;
+  /** A load in the place of those that are written, W. */
+  readonly power?: number;
   /** Keep the device's rating as it is written. */
   readonly keepDevice?: boolean;
   /** Propose for a usual route where none is written. Nothing is then written into the way. */

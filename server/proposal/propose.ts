@@ -10,9 +10,11 @@ import type { TextEdit } from "../text/lines.ts";
 import { attempt, fits, type Task } from "./attempt.ts";
 import { constructionOf } from "./cable.ts";
 import { type Compared, compare } from "./compare.ts";
+import { containmentFor } from "./containment.ts";
 import { demandOf } from "./demand.ts";
 import { kindOf } from "./device.ts";
 import { type Draft, decision } from "./draft.ts";
+import { withGrouping } from "./grouping.ts";
 import { type CableChoice, cableText, type DeviceChoice, deviceText, editsFor, statementText } from "./lines.ts";
 import type { Proposal, Wants } from "./proposal.ts";
 import { record } from "./record.ts";
@@ -25,6 +27,7 @@ import { type UsualRoute, withUsualRoute } from "./usual-route.ts";
 export function propose(study: WayStudy, wants: Wants = {}, installation?: Installation): Proposal {
   const draft: Draft = { decisions: [], ruledOut: [], open: [] };
   if (study.isSpare) return ended(draft, "missing", ["a circuit: this way is spare"]);
+  const grouped = withGrouping(study, installation);
   const demand = demandOf(study, wants, installation);
   const kind = kindOf(study);
   const construction = constructionOf(study);
@@ -40,8 +43,10 @@ export function propose(study: WayStudy, wants: Wants = {}, installation?: Insta
     draft.open.push(`The design current was assumed: ${words.replace(/^[^:]*assumed: /, "")}.`);
   draft.open.push(...(demand.open ?? []));
   const above = aboveBoard(study, installation);
-  const task: Task = { study, wants, demand, construction, ...(above ? { above } : {}) };
-  return compared(task, compare(task, attempt(task, kind)), draft);
+  for (const { words, steps, source } of grouped.found)
+    draft.decisions.push(decision("Grouping", words, steps, source));
+  const task: Task = { study: grouped.study, wants, demand, construction, ...(above ? { above } : {}) };
+  return compared(task, compare(task, attempt(task, kind)), draft, { study, edits: grouped.edits, installation });
 }
 
 /** What holds for a route that nobody wrote is no reason to write it into the way. */
@@ -64,7 +69,19 @@ const ended = (draft: Draft, outcome: Proposal["outcome"], reasons: readonly str
   ...draft,
 });
 
-function compared({ study, construction, above }: Task, { chosen, ...told }: Compared, draft: Draft): Proposal {
+/** The way as it stands, and what besides device and cable is to be written into it. */
+interface Standing {
+  readonly study: WayStudy;
+  readonly edits: readonly TextEdit[];
+  readonly installation: Installation | undefined;
+}
+
+function compared(
+  { construction, above }: Task,
+  { chosen, ...told }: Compared,
+  draft: Draft,
+  { study, edits, installation }: Standing,
+): Proposal {
   const { kind } = chosen;
   draft.decisions.push(decision("Kind of device", kind.words, [], kind.source), ...told.decisions);
   draft.decisions.push(decision("Kind of cable", construction.words, [], construction.source));
@@ -74,15 +91,24 @@ function compared({ study, construction, above }: Task, { chosen, ...told }: Com
   if (!fits(chosen)) return ended(draft, "none", [chosen.reason]);
   const { found, rcd, device } = chosen;
   record(found, { construction, rcd, device, ...(above ? { above } : {}) }, draft);
-  return finished(study, found.trial, device, found.candidate.choice, draft);
+  const more = containmentFor({ study, trial: found.trial, installation }, draft);
+  return finished({ study, trial: found.trial, device, cable: found.candidate.choice }, [...edits, ...more], draft);
 }
 
-function finished(study: WayStudy, trial: WayStudy, device: DeviceChoice, cable: CableChoice, draft: Draft): Proposal {
+interface Outcome {
+  readonly study: WayStudy;
+  readonly trial: WayStudy;
+  readonly device: DeviceChoice;
+  readonly cable: CableChoice;
+}
+
+function finished({ study, trial, device, cable }: Outcome, more: readonly TextEdit[], draft: Draft): Proposal {
   const lines = {
     device: statementOf(trial, "device") ?? deviceText(device),
     cable: statementOf(trial, "cable") ?? cableText(cable),
   };
-  const fix = { title: `Write ${lines.device} and ${lines.cable}`, edits: editsOf(study, device, cable), safe: false };
+  const edits = [...editsOf(study, device, cable), ...more];
+  const fix = { title: `Write ${lines.device} and ${lines.cable}`, edits, safe: false };
   return { outcome: "fits", reasons: [], ...draft, open: [...new Set(draft.open)], ...lines, fix };
 }
 

@@ -1,0 +1,45 @@
+/** How many circuits share a conduit or trunking follows from the schedule, whether or not the route says it. */
+import { containmentOf, containmentsOf, containmentsOn } from "../analysis/containment.ts";
+import type { WayStudy } from "../analysis/way.ts";
+import { groupingFactor } from "../calc/index.ts";
+import { plain, type Step } from "../calc/result.ts";
+import type { Installation } from "../model/installation.ts";
+import { inPlaceOf, wordsAfter } from "../rules/writing.ts";
+import type { Source } from "../tables/source.ts";
+import type { TextEdit } from "../text/lines.ts";
+import { edited } from "./trial.ts";
+
+export interface Grouped {
+  /** The way with its routes counting all that share their containment. */
+  readonly study: WayStudy;
+  /** What that takes, in the way as it stands. */
+  readonly edits: readonly TextEdit[];
+  readonly found: readonly { readonly words: string; readonly steps: readonly Step[]; readonly source?: Source }[];
+}
+
+export function withGrouping(study: WayStudy, installation: Installation | undefined): Grouped {
+  const none: Grouped = { study, edits: [], found: [] };
+  if (!installation) return none;
+  const all = [...containmentsOf(installation), ...installation.boards.flatMap(containmentsOn)];
+  const edits: TextEdit[] = [];
+  const found: Grouped["found"][number][] = [];
+  for (const route of study.facts.all("route")) {
+    const { in: name, grouped } = route.args;
+    const fact = name && containmentOf(study.context, name.value);
+    const shared = fact && all.find((one) => one.fact === fact);
+    const circuits = shared?.circuits.length ?? 0;
+    if (!shared || circuits < 2 || (grouped && grouped.value >= circuits)) continue;
+    if (!shared.circuits.some(({ way }) => way.segment === study.way.segment)) continue;
+    const fixes = grouped ? [inPlaceOf(grouped, String(circuits))] : wordsAfter(route, `grouped ${circuits}`);
+    edits.push(...fixes.flatMap((fix) => fix.edits));
+    const factor = groupingFactor(circuits, "bunched");
+    const known = "missing" in factor ? undefined : factor;
+    found.push({
+      words: `${circuits} circuits run in ${shared.name}${known ? `: factor ${plain(known.value)}` : ""}`,
+      steps: known?.steps ?? [],
+      ...(known ? { source: known.source } : {}),
+    });
+  }
+  const after = edits.length > 0 ? edited(study, edits) : undefined;
+  return after ? { study: after, edits, found } : none;
+}
