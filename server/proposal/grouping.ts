@@ -1,5 +1,6 @@
 /** How many circuits share a conduit or trunking follows from the schedule, whether or not the route says it. */
 import { containmentOf, containmentsOf, containmentsOn } from "../analysis/containment.ts";
+import { rewritten } from "../analysis/rewritten.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { groupingFactor } from "../calc/index.ts";
 import { plain, type Step } from "../calc/result.ts";
@@ -7,7 +8,6 @@ import type { Installation } from "../model/installation.ts";
 import { inPlaceOf, wordsAfter } from "../rules/writing.ts";
 import type { Source } from "../tables/source.ts";
 import type { TextEdit } from "../text/lines.ts";
-import { edited } from "./trial.ts";
 
 export interface Grouped {
   /** The way with its routes counting all that share their containment. */
@@ -40,6 +40,6 @@ export function withGrouping(study: WayStudy, installation: Installation | undef
       ...(known ? { source: known.source } : {}),
     });
   }
-  const after = edits.length > 0 ? edited(study, edits) : undefined;
+  const after = edits.length > 0 ? rewritten(study, edits) : undefined;
   return after ? { study: after, edits, found } : none;
 }

@@ -1,11 +1,12 @@
 /** Where nobody wrote how a cable runs: a route that is common and asks much of it, to have something to go by. */
+
+import { rewritten } from "../analysis/rewritten.ts";
 import { premisesOf } from "../analysis/supply.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { lineInBlock } from "../rules/writing.ts";
 import { assumedRoutes } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, rowOf } from "../tables/table.ts";
-import { edited } from "./trial.ts";
 
 export interface UsualRoute {
   readonly study: WayStudy;
@@ -23,6 +24,6 @@ export function withUsualRoute(study: WayStudy): UsualRoute | undefined {
   const { value, source } = cellOf(assumedRoutes, row, "route");
   const line = `route ${value}`;
   const [fix] = lineInBlock(study.way.header, line);
-  const assumed = fix && edited(study, fix.edits);
+  const assumed = fix && rewritten(study, fix.edits);
   return assumed && { study: assumed, line, source };
 }

@@ -4,6 +4,9 @@ import type { Fix } from "../model/problems.ts";
 import { flatPairs } from "../tables/sizing-practice.ts";
 import { rowOf } from "../tables/table.ts";
 
+/** The protective conductor flat cable of a size is sold with. */
+export const sheathedPair = (line: number): number | undefined => rowOf(flatPairs, { line })?.facts.cpc;
+
 /**
  * Makes the line conductor of a cable another size; flat twin cable takes the protective conductor with it that it is
  * sold with. Nothing where the size stands in a cable type that others use too.
@@ -11,7 +14,7 @@ import { rowOf } from "../tables/table.ts";
 export function resizeCable(cable: Cable | undefined, size: number | undefined): Fix[] {
   const { line, cpc } = cable?.fact.args ?? {};
   if (!cable || !line || size === undefined) return [];
-  const pair = cable.construction === "flat-twin" ? rowOf(flatPairs, { line: size })?.facts.cpc : undefined;
+  const pair = cable.construction === "flat-twin" ? sheathedPair(size) : undefined;
   const larger = pair !== undefined && cpc && pair > cpc.value ? pair : undefined;
   const edits = [
     { start: line.start, end: line.end, text: `${size} mm²` },

@@ -10,6 +10,9 @@ export function foundBy(check: string, text: string): readonly Finding[] {
   return checked(text).findings.filter((finding) => finding.check === check);
 }
 
+/** Every finding in a text. */
+export const allIn = (text: string): readonly Finding[] => checked(text).findings;
+
 function checked(text: string) {
   const file = fileOfText("sample.ways", text);
   const own = checkProject(file, alone).files.find((entry) => entry.file === file);

@@ -1,6 +1,7 @@
 import { protecting } from "../../analysis/coordination.ts";
 import { amps, step } from "../../calc/result.ts";
 import { amount, boardRule, factSpot, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {
@@ -51,6 +52,7 @@ export default boardRule({
       ],
       source: { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "memory" },
       related: [{ spot: factSpot(above.fact), message: "The device upstream." }],
+      fixes: [inPlaceOf(rating, amps(above.rating), `Make the switch ${amps(above.rating)}`)],
     });
   },
 });

@@ -2,8 +2,10 @@ import { protecting } from "../../analysis/coordination.ts";
 import { demandOf } from "../../analysis/demand.ts";
 import { demandNotes } from "../../analysis/demand-words.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {
@@ -45,6 +47,8 @@ function judge(node: BoardNode, report: Reporter): void {
   // What protects the switch keeps the current below its rating: of its own demand other checks speak.
   const above = protecting(node.context);
   if (above && above.rating <= rating.value) return;
+  // Switches are made in the same steps as the breakers beside them.
+  const larger = nextRatingUp("breaker", greatest.value);
   report(valueSpot(fact, rating), {
     message: `Board ${board.head.name} draws ${demandNotes(demand)}, more than the ${amps(rating.value)} of its main switch.`,
     value: amount(greatest.value, "A"),
@@ -52,6 +56,7 @@ function judge(node: BoardNode, report: Reporter): void {
     steps: greatest.steps,
     source: greatest.source,
     ...(diverse ? {} : { severity: "information" as const }),
+    fixes: larger === undefined ? [] : [inPlaceOf(rating, amps(larger), `Make the switch ${amps(larger)}`)],
     related: above ? [{ spot: factSpot(above.fact), message: `What protects it: ${amps(above.rating)}.` }] : [],
   });
 }

@@ -1,6 +1,8 @@
 import type { Cable, WayStudy } from "../../analysis/way.ts";
 import { squareMillimetres } from "../../calc/result.ts";
+import type { Fix } from "../../model/problems.ts";
 import type { Span } from "../../model/values.ts";
+import { sheathedPair } from "../cable-size.ts";
 import { factSpot, type Report, type Spot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -78,6 +80,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
       at: cpc,
       report: {
         message: `No flat cable has a protective conductor (${squareMillimetres(cable.cpc)}) larger than its lines (${squareMillimetres(cable.line)}): are the two swapped?`,
+        fixes: swapped(cable),
       },
     });
   }
@@ -92,6 +95,16 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
     });
   }
   return found;
+}
+
+function swapped(cable: Cable): Fix[] {
+  const { line, cpc } = cable.fact.args;
+  if (!line || !cpc || cable.described !== cable.fact || sheathedPair(cpc.value) !== line.value) return [];
+  const edits = [
+    { start: line.start, end: line.end, text: `${cpc.value} mm²` },
+    { start: cpc.start, end: cpc.end, text: `${line.value} mm²` },
+  ];
+  return [{ title: `Swap them: line ${cpc.value} mm², cpc ${line.value} mm²`, edits, safe: false }];
 }
 
 /** The value, or the line that names the cable type where the value stands elsewhere. */

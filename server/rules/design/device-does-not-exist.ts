@@ -111,7 +111,10 @@ function mismatchOf(device: Device): Mismatch | undefined {
   }
   if (device.family === "breaker" && !curve && rating) {
     const message = `A ${standard.value} device is of type B, C or D, and the type is missing: its loop impedance cannot be judged without.`;
-    return { at: standard, report: { message, severity: "warning" } };
+    const fixes = (["B", "C", "D"] as const).map((type) =>
+      inPlaceOf(rating, `${type}${rating.value}`, `Write ${type}${rating.value}`),
+    );
+    return { at: standard, report: { message, severity: "warning", fixes } };
   }
   if (device.family === "legacy-breaker" && !device.curve && rating) {
     const message = `A ${standard.value} breaker is of type 1, 2, 3 or 4, or of B, C or D, and the type is missing: its loop impedance cannot be judged without. Write type-1 to type-4.`;

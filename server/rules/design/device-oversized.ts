@@ -2,6 +2,7 @@ import { nextRatingUp } from "../../calc/index.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 const fixed = ["shower", "water-heater", "appliance", "heating"];
 
@@ -35,12 +36,18 @@ export default wayRule({
     const limit = practiceOf("oversize");
     const next = nextRatingUp(device.family, designCurrent.value);
     if (next === undefined || device.rating <= limit.value * next) return;
+    const { curve, rating } = device.fact.args;
     report(factSpot(device.fact), {
       message: `${amps(device.rating)} is far above the ${amps(designCurrent.value)} this appliance takes; ${amps(next)} would carry it and protect its flex as well.`,
       value: amount(device.rating, "A"),
       limit: amount(limit.value * next, "A"),
       source: limit.source,
       related: [{ spot: factSpot(designCurrent.fact), message: `The load: ${amps(designCurrent.value)}.` }],
+      fixes: curve
+        ? [inPlaceOf(curve, `${curve.curve}${next}`, `Make the device ${curve.curve}${next}`)]
+        : rating
+          ? [inPlaceOf(rating, amps(next), `Make the device ${amps(next)}`)]
+          : [],
     });
   },
 });

@@ -54,7 +54,11 @@ export default wayRule({
       steps: [step("I = P / U", `${plain(sum * voltage)} W / ${plain(voltage)} V`, amps(sum)), ...threshold.steps],
       source: threshold.source,
       related: [{ spot: factSpot(first), message: `From the loads: ${amps(sum)}.` }],
-      fixes: differs ? [inPlaceOf(Ib.args.value, `${plain(sum, 1)} A`, `Make Ib ${amps(sum)}`)] : [],
+      // A current the device does not carry is no cure: then both have to be looked at.
+      fixes:
+        differs && sum <= (study.device?.rating ?? Number.POSITIVE_INFINITY)
+          ? [inPlaceOf(Ib.args.value, `${plain(sum, 1)} A`, `Make Ib ${amps(sum)}`)]
+          : [],
     });
   },
 });

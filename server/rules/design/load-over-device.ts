@@ -1,7 +1,11 @@
 import { deviceName } from "../../analysis/describe.ts";
-import { ratingFor } from "../../analysis/overload.ts";
-import { overload } from "../../calc/index.ts";
-import { amps, relation as relationStep } from "../../calc/result.ts";
+import { ratingFor, sizeFor } from "../../analysis/overload.ts";
+import { rewritten } from "../../analysis/rewritten.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { nextRatingUp, overload } from "../../calc/index.ts";
+import { amps, relation as relationStep, squareMillimetres } from "../../calc/result.ts";
+import type { Fix } from "../../model/problems.ts";
+import { resizeCable } from "../cable-size.ts";
 import { amount, factSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -44,7 +48,23 @@ export default wayRule({
       ...(relation ? { source: relation.margin.source } : {}),
       related: [{ spot: factSpot(device.fact), message: `In = ${amps(device.rating)}.` }],
       fixes:
-        rating && curve ? [inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`)] : [],
+        rating && curve
+          ? [inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`)]
+          : bothLarger(study, value),
     });
   },
 });
+
+/** The next device that carries the load, with the cable it needs: neither would do alone. */
+function bothLarger(study: WayStudy, current: number): Fix[] {
+  const { device, cable } = study;
+  const curve = device?.fact.args.curve;
+  const rating = device?.family && nextRatingUp(device.family, current);
+  const size = rating ? sizeFor(study, rating) : undefined;
+  const [larger] = resizeCable(cable, size);
+  if (!curve || rating === undefined || !larger || device?.fact.segment !== cable?.fact.segment) return [];
+  const edits = [{ start: curve.start, end: curve.end, text: `${curve.curve}${rating}` }, ...larger.edits];
+  const trial = rewritten(study, edits);
+  const title = `Make the device ${curve.curve}${rating} and the cable ${squareMillimetres(size ?? 0)}`;
+  return trial && (trial.capacity?.value.value ?? 0) >= rating ? [{ title, edits, safe: false }] : [];
+}

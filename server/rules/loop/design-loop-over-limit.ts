@@ -3,6 +3,7 @@ import { designLoop, rcdDisconnects } from "../../analysis/loop.ts";
 import { numberAt } from "../../analysis/supply.ts";
 import { ohms } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
+import { loopCures } from "../loop-cures.ts";
 import { amountOf, factSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -49,6 +50,7 @@ export default wayRule({
         { spot: factSpot(device.fact), message: `The device that must disconnect: ${deviceName(device)}.` },
         ...(study.cable ? [{ spot: factSpot(study.cable.fact), message: "The cable the loop runs through." }] : []),
       ],
+      fixes: loopCures(study),
     });
   },
 });

@@ -1,7 +1,9 @@
+import { typeSpan } from "../../analysis/board-rcds.ts";
 import { rcdName } from "../../analysis/describe.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { milliamps } from "../../calc/result.ts";
 import { amountOf, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "rcd/charger-direct-current",
@@ -30,9 +32,11 @@ export default wayRule({
     const words = study.facts.all("note").map((note) => note.args.text.value);
     if (words.some((text) => /RDC|6\s?mA|62955|d\.?c\.? (detection|disconnection)/i.test(text))) return;
     const limit = rcdLimit("ev-dc");
+    const span = typeSpan(rcd);
     report(factSpot(rcd.fact), {
       message: `Behind a type ${rcd.type} device the charging unit must itself detect direct current above ${milliamps(limit.value)}: note that it does (RDC-DD), or fit type B.`,
       limit: amountOf(limit),
+      fixes: span ? [inPlaceOf(span, "B", "Make it type B")] : [],
       source: limit.source,
       related: [
         {

@@ -1,6 +1,7 @@
 import { additionalProtection, fineRcds, protectsPersons, rcdsKnown } from "../../analysis/additional-protection.ts";
 import { rcdName } from "../../analysis/describe.ts";
 import { rcdLimit } from "../../calc/practice.ts";
+import { rcboInstead } from "../additional.ts";
 import { factSpot, wayRule } from "../rule.ts";
 
 export default wayRule({
@@ -35,6 +36,7 @@ export default wayRule({
         "The only RCD fine enough here is time-delayed, which is too slow to protect a person: fit one without delay.",
       source: rcdLimit("additional").source,
       related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+      fixes: study.device?.fact.segment === need.fact.segment ? rcboInstead(study, need.limit.value) : [],
     });
   },
 });

@@ -1,6 +1,8 @@
 import { rcdsKnown } from "../../analysis/additional-protection.ts";
+import { rcdLimit } from "../../calc/practice.ts";
 import { rcdRequired } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
+import { rcboInstead } from "../additional.ts";
 import { factSpot, wayRule, wordSpot } from "../rule.ts";
 
 export default wayRule({
@@ -34,6 +36,7 @@ export default wayRule({
       ...(study.isFinal ? {} : { severity: "warning" as const }),
       ...(row ? { source: { ...sourceOf(rcdRequired, row, "limit"), ref: "BS 7671:2018+A2:2022, 411.5.2" } } : {}),
       related: supply.earthingFact ? [{ spot: wordSpot(supply.earthingFact), message: "The earthing is TT." }] : [],
+      fixes: study.isFinal ? rcboInstead(study, rcdLimit("additional").value) : [],
     });
   },
 });

@@ -1,5 +1,9 @@
 import { laterRule, rcdName } from "../../analysis/describe.ts";
+import type { Rcd } from "../../analysis/way.ts";
+import type { Fix } from "../../model/problems.ts";
+import type { Span } from "../../model/values.ts";
 import { factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "rcd/one-way-with-source",
@@ -41,6 +45,12 @@ export default wayRule({
       source: edition.sources.bidirectional,
       ...(oneWay ? (severity ? { severity } : {}) : { severity: later.severity ?? "warning" }),
       related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+      fixes: oneWay ? turned(oneWay, serves.segment) : [],
     });
   },
 });
+
+function turned({ fact }: Rcd, marked: unknown): Fix[] {
+  const { direction } = fact.args as { readonly direction?: Span };
+  return direction && fact.segment === marked ? [inPlaceOf(direction, "bidirectional", "Make it bidirectional")] : [];
+}

@@ -1,9 +1,13 @@
 import { protectsPersons } from "../../analysis/additional-protection.ts";
 import { laterRule, rcdName } from "../../analysis/describe.ts";
+import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { milliamps } from "../../calc/result.ts";
+import type { Fix } from "../../model/problems.ts";
+import type { Span } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
-import { coarseOnly } from "../additional.ts";
+import { coarseOnly, rcboInstead } from "../additional.ts";
 import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
   id: "rcd/sensitivity-too-high",
@@ -40,6 +44,20 @@ export default wayRule({
       source: combine(limit.source, need.source),
       ...(later.severity ? { severity: later.severity } : {}),
       related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+      fixes: finer(study, rcd, { limit: limit.value, marked: need.fact.segment }),
     });
   },
 });
+
+/** A finer RCD in the device, or a device with one. An RCD of the board serves other ways too: it stays. */
+function finer(
+  study: WayStudy,
+  rcd: Rcd,
+  { limit, marked }: { readonly limit: number; readonly marked: unknown },
+): Fix[] {
+  const { sensitivity } = rcd.fact.args as { readonly sensitivity?: Span };
+  const { device } = study;
+  if (rcd.at !== "device") return device?.fact.segment === marked ? rcboInstead(study, limit) : [];
+  const text = milliamps(limit);
+  return sensitivity && rcd.fact.segment === marked ? [inPlaceOf(sensitivity, text, `Make it ${text}`)] : [];
+}
