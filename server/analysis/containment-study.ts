@@ -35,6 +35,14 @@ export interface SectionFill {
   readonly fill: Fill;
 }
 
+/** Ways that rely on the protective conductors of others. */
+export interface SharedCpc {
+  readonly lenders: readonly WayStudy[];
+  readonly borrowers: readonly Content[];
+  /** mm². */
+  readonly largest: number;
+}
+
 export class ContainmentStudy {
   readonly fact: ContainmentFact;
   readonly contents: readonly Content[];
@@ -121,19 +129,46 @@ export class ContainmentStudy {
     });
   }
 
+  /** Whether 90 °C singles are counted by factors of thermoplastic ones: of conduit no others are published. */
+  get assumesThermoplastic(): boolean {
+    return this.isConduit && this.cables.some(({ insulation }) => insulation === "thermosetting");
+  }
+
+  /** The protective conductors that serve more than their own circuit, and the ways that have none of their own here. */
+  get sharedCpc(): SharedCpc | undefined {
+    const circuits = this.contents.filter(({ route }) => carriesLive(route));
+    const own = circuits.filter(({ study, route }) => carriedBy(route).has("cpc") && study.cable?.cpc !== undefined);
+    const borrowers = circuits.filter(
+      ({ study, route }) =>
+        carriedBy(route).has("line") && !carriedBy(route).has("cpc") && !study.cable?.cpcBy && study.cable,
+    );
+    const largest = Math.max(...own.map(({ study }) => study.cable?.cpc ?? 0));
+    if (own.length === 0 || borrowers.length === 0) return undefined;
+    const once = (some: readonly Content[]): WayStudy[] => [...new Set(some.map(({ study }) => study))];
+    return { lenders: once(own), borrowers, largest };
+  }
+
   readonly #fullest = lazy(() => this.#fillOf(this.cables));
   /** The section that is fullest: it decides. With what cannot be counted left out, it is fuller still. */
   get fullest(): SectionFill | undefined {
     return this.#fullest();
   }
 
+  /** Every section, in the order of the file. */
+  get fills(): readonly SectionFill[] {
+    return this.#fillsOf(this.cables);
+  }
+
   #fillOf(cables: readonly Cables[]): SectionFill | undefined {
-    const fills = this.#rooms().flatMap(({ section, room, run }): SectionFill[] => {
+    return this.#fillsOf(cables).toSorted((a, b) => fullness(b) - fullness(a))[0];
+  }
+
+  #fillsOf(cables: readonly Cables[]): SectionFill[] {
+    return this.#rooms().flatMap(({ section, room, run }): SectionFill[] => {
       const sum = (some: readonly Cables[]) => (run ? conduitSum(some, run) : trunkingSum(some, this.spare));
       const total = sum(cables.filter((cable) => sum([cable]) !== undefined));
       return total && room ? [{ section, fill: { total, room, fits: total.value <= room.value } }] : [];
     });
-    return fills.toSorted((a, b) => fullness(b) - fullness(a))[0];
   }
 
   #rooms() {

@@ -1,6 +1,13 @@
 /** What runs in a conduit or trunking, how full it is, and what would still go in. */
 import { type ContainmentStudy, containmentsOf, containmentsOn } from "../analysis/containment.ts";
-import { groupingFactor } from "../calc/index.ts";
+import {
+  circuitsWords,
+  roomWords,
+  sectionsWords,
+  sharedWords,
+  takenWords,
+  wantedWords,
+} from "../analysis/containment-words.ts";
 import { metres, percent, plain, squareMillimetres } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
 import { crossSection, imageOf } from "../reports/cross-section.ts";
@@ -56,11 +63,13 @@ function cardOf(study: ContainmentStudy): Card {
       ),
       row("in it", study.contents.length === 0 ? "nothing yet: no route of a way names it" : undefined),
       fullRow(study),
-      roomRow(study),
-      wantedRow(study),
-      circuitsRow(study),
+      ...sectionsWords(study).map(([run, sum, full]): Row => ({ name: `section of ${run}`, text: `${full}, ${sum}` })),
+      row("still goes in", roomWords(study)),
+      row("least size that holds them", wantedWords(study)),
+      row("grouped", circuitsWords(study)),
+      row("share a protective conductor", sharedWords(study)),
       row("not reckoned", study.missing.length > 0 ? [...new Set(study.missing)].join("; ") : undefined),
-      row("taken as", study.assumesStranded ? "stranded, where solid is not written" : undefined),
+      row("taken as", takenWords(study).join("; ") || undefined),
     ],
     fullest?.fill.total,
     fullest?.fill.room,
@@ -81,24 +90,4 @@ function fullRow({ fullest, percent: full, sections, isWhole }: ContainmentStudy
     name: "full",
     text: `${least}${percent(Math.round(full))}${which}, ${plain(total.value, 1)} ${sign} ${plain(room.value)}`,
   };
-}
-
-function roomRow({ room }: ContainmentStudy): Row | undefined {
-  const some = room.filter(({ count }) => count > 0);
-  if (room.length === 0) return undefined;
-  const text = some.map(({ csa, count }) => cableText(count, csa, undefined)).join(", or ");
-  return { name: "still goes in", text: text || "nothing" };
-}
-
-function wantedRow({ wanted, fullest, isConduit }: ContainmentStudy): Row | undefined {
-  if (wanted === undefined || (!isConduit && fullest?.fill.fits)) return undefined;
-  const text = typeof wanted === "number" ? plain(wanted) : `${plain(wanted.width)} × ${plain(wanted.depth)}`;
-  return { name: "least size that holds them", text: `${text} mm` };
-}
-
-function circuitsRow({ circuits }: ContainmentStudy): Row | undefined {
-  if (circuits.length < 2) return undefined;
-  const factor = groupingFactor(circuits.length, "bunched");
-  const known = "missing" in factor ? "" : `, factor ${plain(factor.value)}`;
-  return { name: "grouped", text: `${circuits.length} circuits${known}` };
 }

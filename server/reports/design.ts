@@ -1,5 +1,13 @@
 /** Demand, coordination, the heat of a fault and shared containments, as the design reckons them. */
 import type { ContainmentStudy } from "../analysis/containment.ts";
+import {
+  circuitsWords,
+  roomWords,
+  sectionsWords,
+  sharedWords,
+  takenWords,
+  wantedWords,
+} from "../analysis/containment-words.ts";
 import { fuseRatio, magneticOverlap, type Overlap } from "../analysis/coordination.ts";
 import { type BoardDemand, demandOf } from "../analysis/demand.ts";
 import { originDemand } from "../analysis/demand-origin.ts";
@@ -148,9 +156,20 @@ function containmentBlocks(study: ContainmentStudy): Block[] {
       room.source,
       isWhole ? `${percent(Math.round(full))} full` : `at least ${percent(Math.round(full))} full`,
     ),
+    ...table(["between draw-in points", "sum", "full"], sectionsWords(study)),
+    ...table(["further", ""], furtherRows(study)),
     ...gaps,
   ];
 }
+
+const furtherRows = (study: ContainmentStudy): string[][] =>
+  [
+    ["still goes in", roomWords(study)],
+    ["least size that holds them", wantedWords(study)],
+    ["grouped", circuitsWords(study)],
+    ["share a protective conductor", sharedWords(study)],
+    ["taken as", takenWords(study).join("; ") || undefined],
+  ].flatMap(([name = "", text]) => (text === undefined ? [] : [[name, text]]));
 
 /** What is in it, cut across. */
 function drawn(study: ContainmentStudy): Block[] {

@@ -3,7 +3,9 @@ import containmentCircuitDivided from "./containment/circuit-divided.ts";
 import containmentGroupingShort from "./containment/grouping-short.ts";
 import containmentNotReckoned from "./containment/not-reckoned.ts";
 import containmentOverFull from "./containment/over-full.ts";
+import containmentRouteDisagrees from "./containment/route-disagrees.ts";
 import containmentRunNotStated from "./containment/run-not-stated.ts";
+import containmentSharedCpcSmall from "./containment/shared-cpc-small.ts";
 import containmentTooManyBends from "./containment/too-many-bends.ts";
 import continuityBothRecorded from "./continuity/both-recorded.ts";
 import continuityHighestNotRecorded from "./continuity/highest-not-recorded.ts";
@@ -263,7 +265,9 @@ export const rules: readonly Rule[] = [
   containmentGroupingShort,
   containmentNotReckoned,
   containmentOverFull,
+  containmentRouteDisagrees,
   containmentRunNotStated,
+  containmentSharedCpcSmall,
   containmentTooManyBends,
   continuityBothRecorded,
   continuityHighestNotRecorded,

@@ -65,9 +65,12 @@ describe("the card of a containment", () => {
       "- way 1 Benches: 6 × 2.5 mm²
       - way 2 Saw: 3 × 1.5 mm² solid
       - full: 74 % in the section of 6 m, 246 ≤ 333
+      - section of 6 m, 2 bends: 74 %, 246 ≤ 333
+      - section of 2 m, bends not stated: 42 %, 339 ≤ 800
       - still goes in: 5 × 1 mm², or 3 × 1.5 mm², or 2 × 2.5 mm², or 2 × 4 mm², or 1 × 6 mm²
       - least size that holds them: 25 mm
-      - grouped: 2 circuits, factor 0.8"
+      - grouped: 2 circuits, factor 0.8
+      - taken as: straight, where no bends are written"
     `);
   });
 

@@ -136,7 +136,7 @@ describe("of a board and the installation", () => {
     const way = blocksOf(workingIn(text, { way: "B/2" }), "Shared containment");
     expect(board.slice(0, 2)).toEqual(["table", "reckoning"]);
     expect(board[2]).toMatch(/^C1, 20 mm conduit: .* ≤ .*: holds$/);
-    expect(way.map(({ kind }) => kind)).toEqual(["table", "reckoning", "judgement", "figure"]);
+    expect(way.map(({ kind }) => kind)).toEqual(["table", "reckoning", "judgement", "table", "figure"]);
   });
 });
 

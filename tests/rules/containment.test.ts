@@ -354,3 +354,63 @@ describe("properties", () => {
     );
   });
 });
+
+describe("a protective conductor that several circuits share", () => {
+  const shared = (oven: string, lights = "cpc 1.0 mm²") => `wayfile 1
+installation "Mill" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ze 0.30 Ω
+    Ipf 1.2 kA
+  }
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 32 mm length 6 m bends 1
+    way 1 radial "Lights" {
+      device BS EN 60898 B6 6 kA
+      cable singles line 1.5 mm² ${lights}
+      route method B grouped 2 in C1
+      length 12 m
+    }
+    way 2 radial "Oven" {
+      device BS 88-2 63 A
+      cable singles line 16 mm² ${oven}
+      route method B grouped 2 in C1 carries line neutral
+      length 12 m
+    }
+  }
+}
+`;
+
+  it("is judged by what is there, not by what the circuit's own cable line says", () => {
+    for (const oven of ["", "cpc 6 mm²", "cpc 16 mm²"]) {
+      const [found] = find("containment/shared-cpc-small", shared(oven));
+      // 63 A BS 88-2 in 5 s: Ia = 230 V × 0.95 / Zs, and S = √(Ia² × 5) / 115.
+      expect(found?.value?.amount).toBe(1);
+      expect(found?.limit?.amount).toBeGreaterThan(4);
+    }
+  });
+
+  it("may be as large as the one that asks most, and nothing is said where no conductor is known", () => {
+    expect(find("containment/shared-cpc-small", shared("", "cpc 16 mm²"))).toEqual([]);
+    expect(find("containment/shared-cpc-small", shared("", ""))).toEqual([]);
+    expect(find("containment/shared-cpc-small", shared("cpc-by conduit"))).toEqual([]);
+  });
+
+  it("is counted once in the sum", () => {
+    // 2 × 22 + 16 with bends, and 2 × 145: the oven brings no conductor of its own.
+    expect(sums(only(shared("cpc 6 mm²")))?.[0]).toBe(350);
+  });
+});
+
+describe("90 °C singles", () => {
+  it("go by the factors of thermoplastic ones in conduit, which is said, and by their own in trunking", () => {
+    const hot = ["singles 90 °C line 4 mm² cpc 4 mm²", "singles 90 °C line 4 mm² cpc 4 mm²"];
+    const conduit = only(schedule("containment C1 conduit 20 mm length 3 m bends 0", hot));
+    expect([sums(conduit), conduit.assumesThermoplastic]).toEqual([[348, 460], true]);
+    const trunking = only(schedule("containment C1 trunking 50 mm by 50 mm", hot));
+    expect(sums(trunking)?.[0]).toBeCloseTo(6 * 18.1, 6);
+    expect(trunking.assumesThermoplastic).toBe(false);
+  });
+});

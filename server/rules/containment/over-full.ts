@@ -61,6 +61,9 @@ installation "Mill" {
         ...total.steps,
         ...room.steps,
         relation("sum ≤ factor", plain(total.value, 1), plain(room.value)),
+        ...(study.assumesThermoplastic
+          ? [remark("90 °C singles by the factors of thermoplastic ones: for conduit no others are published")]
+          : []),
         ...(unsaid ? [remark("conductors taken as stranded, since nothing says that they are solid")] : []),
       ],
       source: combine(total.source, room.source),
