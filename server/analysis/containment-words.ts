@@ -30,7 +30,7 @@ export function takenWords(study: ContainmentStudy): string[] {
   return [
     ...(assumesStranded ? ["stranded, where solid is not written"] : []),
     ...(assumesThermoplastic
-      ? ["thermoplastic: none of the conduit's factors are published for 90 °C singles, which may be thicker"]
+      ? ["90 °C singles by the factors of thermoplastic ones: for conduit no others are published"]
       : []),
     ...(isConduit && sections.some(({ length }) => length === undefined) ? ["short, where no length is written"] : []),
     ...(isConduit && sections.some(({ length, bends }) => length !== undefined && bends === undefined)

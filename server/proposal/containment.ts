@@ -14,6 +14,7 @@ import {
   smallestConduit,
   smallestTrunking,
   straightRun,
+  trunkingFill,
 } from "../calc/index.ts";
 import { metres, plain } from "../calc/result.ts";
 import type { Installation } from "../model/installation.ts";
@@ -103,13 +104,16 @@ function wantedText(wanted: ContainmentStudy["wanted"], { isWhole }: Containment
 function alone(route: Route, trial: WayStudy, draft: Draft): void {
   const cables: readonly Cables[] = merged(conductorsIn(trial, route));
   const found = cables.length > 0 ? smallestTrunking(cables) : undefined;
-  if (!found) return;
-  draft.decisions.push(
-    decision(
-      heading,
-      `${found.width} × ${found.depth} mm trunking holds this circuit; the tables begin there or below`,
-    ),
-  );
+  const fill = found && trunkingFill(cables, found);
+  if (!found || !fill) {
+    draft.open.push(
+      `The trunking was not sized: ${conductorsOf(trial, route).missing ?? "no table holds this cable"}.`,
+    );
+    return;
+  }
+  const { total, room } = fill;
+  const text = `${plain(found.width)} × ${plain(found.depth)} mm trunking, the smallest in the tables that does: ${plain(total.value, 1)} against ${plain(room.value)}`;
+  draft.decisions.push(decision(heading, text, [...total.steps, ...room.steps], sourceOf(fill)));
 }
 
 /** A conduit of its own: the next size that holds it. */

@@ -22,6 +22,34 @@ describe("conduit", () => {
     expect(smallestConduit([{ csa: 4, count: 5 }], { length: 3, bends: 0 })).toBe(16);
   });
 
+  // "Conduit Factors and Cable Calculation with Bends" (eeetechs4u, 2022): 3 × 2.5, 4 × 1.5 and 4 × 1.0 mm² make 242; of
+  // a run of 5 m with three bends 20 mm takes 141 and 25 mm takes 260, so 25 mm.
+  it("three sizes together over 5 m with three bends need 25 mm", () => {
+    const cables = [
+      { csa: 2.5, count: 3 },
+      { csa: 1.5, count: 4 },
+      { csa: 1, count: 4 },
+    ];
+    const run = { length: 5, bends: 3 };
+    expect(conduitFill(cables, { ...run, size: 20 })).toMatchObject({ total: { value: 242 }, room: { value: 141 } });
+    expect(conduitFill(cables, { ...run, size: 25 })).toMatchObject({ room: { value: 260 }, fits: true });
+    expect(smallestConduit(cables, run)).toBe(25);
+  });
+
+  // Cable capacity of conduits and trunking, 4.5.3 of a wholesaler's book on the regulations: in conduit thermosetting
+  // cables count as thermoplastic ones do, in trunking for more.
+  it("counts 90 °C singles as others in conduit, and for more in trunking", () => {
+    const cold = [{ csa: 4, count: 6, insulation: "pvc" as const }];
+    const hot = [{ csa: 4, count: 6, insulation: "thermosetting" as const }];
+    for (const run of [
+      { size: 25 as const, length: 2, bends: 0 },
+      { size: 25 as const, length: 6, bends: 2 },
+    ])
+      expect(conduitFill(hot, run)?.total.value).toBe(conduitFill(cold, run)?.total.value);
+    const trunking = { width: 50, depth: 50 };
+    expect(trunkingFill(hot, trunking)?.total.value).toBeGreaterThan(trunkingFill(cold, trunking)?.total.value ?? 0);
+  });
+
   it("a length between two rows takes the longer", () => {
     // Electrical wholesaler's catalogue: 6 m with two bends, 20 mm: 182 (5 m: 196).
     expect(conduitFill([{ csa: 2.5, count: 6 }], { size: 20, length: 5.2, bends: 2 })?.room.value).toBe(182);

@@ -112,6 +112,44 @@ describe("a proposal", () => {
   });
 });
 
+describe("what would be", () => {
+  test("is asked with a current or a power, in one word or two, and the file stays as it is", async () => {
+    const where = folder();
+    for (const load of [["28 A"], ["28", "A"], ["28A"]]) {
+      const { code, out } = await where.run("size", "a.ways", "--way", "A/3", "--load", ...load);
+      expect(code).toBe(0);
+      expect(out).toContain("Ib = 28 A, as asked for");
+      expect(out).toMatch(/Nothing was written: this rests on what the way does not say\.\n$/);
+    }
+    const { out } = await where.run("size", "--load", "4.6", "kW", "--way", "A/3", "a.ways");
+    expect(out).toContain("Ib = P / U = 4600 W / 230 V = 20 A");
+    expect(read(where)).toBe(schedule(ways));
+  });
+
+  test.each([
+    [["--load", "28"], "A load is a current or a power with its unit, such as 28 A or 6.4 kW; “28” is not."],
+    [["--load", "28 mm"], "A load is a current or a power with its unit, such as 28 A or 6.4 kW; “28 mm” is not."],
+    [["--load", "0 A"], "A load is a current or a power with its unit, such as 28 A or 6.4 kW; “0 A” is not."],
+    [
+      ["--load", "28 A", "--write"],
+      "What would be is not written: put the load into the way, and size it with --write then.",
+    ],
+  ])("%j is refused", async (more, sentence) => {
+    const { code, out, err } = await folder().run("size", "a.ways", "--way", "A/3", ...more);
+    expect({ code, out, err }).toEqual({ code: 2, out: "", err: `${sentence}\n` });
+  });
+
+  test("goes without a route, says so, and writes nothing even when told to", async () => {
+    const text = schedule('    way 1 radial "Heater" {\n      length 9 m\n      Ib 13 A\n      serves heating\n    }');
+    const where = new Folder({ "a.ways": text });
+    const { code, out } = await where.run("size", "a.ways", "--way", "A/1", "--write");
+    expect(code).toBe(0);
+    expect(out).toContain("The route was assumed: route ");
+    expect(out).toMatch(/Nothing was written: this rests on what the way does not say\.\n$/);
+    expect(read(where)).toBe(text);
+  });
+});
+
 describe("no proposal", () => {
   test("where facts are missing: they are named", async () => {
     const { code, out } = await folder().run("size", "a.ways", "--way", "A/4");

@@ -41,6 +41,7 @@ export interface ServerOptions {
   readonly capabilities?: ClientCapabilities;
   readonly folder?: string;
   readonly settings?: unknown;
+  readonly initializationOptions?: unknown;
   readonly command?: readonly string[];
 }
 
@@ -78,6 +79,7 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
     rootUri: null,
     workspaceFolders: folders,
     capabilities: options.capabilities ?? {},
+    ...(options.initializationOptions === undefined ? {} : { initializationOptions: options.initializationOptions }),
   });
   await connection.sendNotification("initialized", {});
   return {

@@ -70,4 +70,19 @@ describe("published sizing examples", () => {
 }`);
     expect([ratingOf(proposal), lineOf(proposal)]).toEqual([rating, size]);
   });
+
+  // Conduit and trunking capacity chart (wholesaler): six 4 mm² of factor 58 in a straight run of 3 m make 348, so the
+  // next size above 290 (16 mm) is 20 mm. A ring brings its three conductors twice.
+  it("a conduit for six 4 mm² over a straight 3 m is 20 mm, and 16 mm is ruled out", () => {
+    const { proposal, after } = proposed(`way 1 ring "Benches" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  cable   singles line 4 mm² cpc 4 mm²
+  route   conduit method B grouped 3 length 3 m bends 0
+  length  30 m
+  serves  sockets
+}`);
+    expect(proposal.cable).toBe("cable singles line 4 mm² cpc 4 mm²");
+    expect(whyNot(proposal, "16 mm conduit")).toBe("the cables in it make 348, and it takes 290");
+    expect(after).toMatch(/conduit 20 mm/);
+  });
 });
