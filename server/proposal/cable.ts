@@ -26,7 +26,8 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
   const unknown = routes.find((route) => methodOf(route) === undefined);
   if (unknown) return { missing: "the reference method of the route" };
   if (cable) return written(cable);
-  const spelt = study.facts.one("cable")?.args.construction?.value;
+  const { construction, insulation, cpcBy, cores } = study.facts.one("cable")?.args ?? {};
+  const spelt = construction?.value;
   const rows = routes.flatMap((route) =>
     usualFor(route.args.kind?.value ?? kindBy[methodOf(route) ?? "C"] ?? "clipped"),
   );
@@ -43,7 +44,9 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
   const kind = spelt ?? (hard || same ? usual : sheathed);
   return {
     kind,
-    insulation: row.facts.insulation,
+    insulation: insulation ? (insulation.value === 90 ? 90 : 70) : row.facts.insulation,
+    ...(cpcBy ? { cpcBy: cpcBy.value } : {}),
+    ...(cores ? { cores: cores.value } : {}),
     words: spelt ? `${kind}, as written` : `${kind}, usual for this route`,
     source: cellOf(usualConstructions, row, "single").source,
   };

@@ -4,6 +4,7 @@ import type { ContainmentStudy } from "../analysis/containment.ts";
 import { type LaidCable, type Lay, layOf } from "../analysis/containment-lay.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { plain } from "../calc/result.ts";
+import { sentence } from "./document.ts";
 import { escaped } from "./escaped.ts";
 
 export interface Drawing {
@@ -45,7 +46,7 @@ export function crossSection(study: ContainmentStudy): Drawing | undefined {
   if (!lay) return undefined;
   const title = `${study.name}, ${study.title}, cut across`;
   const lines = legendOf(study, lay);
-  const description = `${[...lines.ways.map(({ text }) => text), ...lines.notes].join(". ")}.`;
+  const description = [...lines.ways.map(({ text }) => text), ...lines.notes].map(sentence).join(" ");
   return { title, description, svg: svgOf(lay, title, description, lines) };
 }
 

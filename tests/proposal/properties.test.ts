@@ -166,7 +166,7 @@ describe("monotone", () => {
    * and so the heavier circuit may do with less.
    */
   const byBreaker = (...proposals: readonly { readonly device?: string }[]) =>
-    proposals.every(({ device }) => device?.includes("BS EN 6"));
+    proposals.every(({ device }) => device?.includes("BS EN 6") ?? true);
 
   // Once a radial of sockets had 2.5 mm² behind 6 A, as such radials are made, and 1.5 mm² buried behind 25 A.
   const buriedSockets = {
@@ -189,8 +189,8 @@ describe("monotone", () => {
       fc.property(breakers, fc.integer({ min: 1, max: 60 }), (circuit, more) => {
         const near = proposed(linesOf(circuit), settingOf(circuit)).proposal;
         const far = proposed(linesOf({ ...circuit, length: circuit.length + more }), settingOf(circuit)).proposal;
+        if (!byBreaker(near, far)) return;
         if (near.outcome === "fits" && far.outcome === "fits") {
-          if (!byBreaker(near, far)) return;
           expect(lineOf(far)).toBeGreaterThanOrEqual(lineOf(near));
           expect(ratingOf(far)).toBe(ratingOf(near));
         } else expect([near.outcome, far.outcome]).not.toEqual(["none", "fits"]);
@@ -204,8 +204,8 @@ describe("monotone", () => {
       fc.property(breakers, fc.integer({ min: 1, max: 25 }), (circuit, more) => {
         const light = proposed(linesOf(circuit), settingOf(circuit)).proposal;
         const heavy = proposed(linesOf({ ...circuit, Ib: circuit.Ib + more }), settingOf(circuit)).proposal;
+        if (!byBreaker(light, heavy)) return;
         if (light.outcome === "fits" && heavy.outcome === "fits") {
-          if (!byBreaker(light, heavy)) return;
           expect(lineOf(heavy)).toBeGreaterThanOrEqual(lineOf(light));
           expect(ratingOf(heavy)).toBeGreaterThanOrEqual(ratingOf(light));
         } else expect([light.outcome, heavy.outcome]).not.toEqual(["none", "fits"]);

@@ -155,6 +155,13 @@ describe("the cable", () => {
     expect(by("conduit\n  cable multicore")).toMatch(/^cable multicore /);
   });
 
+  it("keeps the insulation that is written though no size is", () => {
+    const { proposal, after } = proposed(heater("cable singles 90 °C").replace("clipped method C", "conduit method B"));
+    expect(proposal.cable).toBe("cable singles 90 °C line 1.5 mm² cpc 1.5 mm²");
+    expect(after).toMatch(/singles 90 °C {2}line 1.5 mm²/);
+    expect(proposal.open).toContainEqual(expect.stringMatching(/^The cable is rated at 90 °C/));
+  });
+
   it("keeps what is said of it besides its sizes", () => {
     const { after } = proposed(heater("cable  multicore  line 1.0 mm² cpc-by conduit cores 3   # grey"));
     expect(after).toContain("line 1.5 mm²  cpc-by conduit  cores 3  # grey\n");

@@ -46,7 +46,7 @@ describe("a containment cut across", () => {
     const lay = layOf(study);
     expect((lay?.left ?? 0) + (lay?.cables.length ?? 0)).toBe(15);
     expect(lay?.left).toBeGreaterThan(0);
-    expect(crossSection(study)?.description).toContain(`no place was found for ${lay?.left} more`);
+    expect(crossSection(study)?.description).toContain(`No place was found for ${lay?.left} more`);
   });
 
   it("is not drawn where nothing is known to be in it", () => {
@@ -55,7 +55,7 @@ describe("a containment cut across", () => {
     const sheathed = "cable flat-twin line 4 mm² cpc 1.5 mm²\nroute in C1";
     expect(crossSection(studied("containment C1 trunking 50 mm by 50 mm", [sheathed]))).toBeUndefined();
     const mixed = studied("containment C1 trunking 50 mm by 50 mm", [sheathed, single]);
-    expect(crossSection(mixed)?.description).toContain("not drawn: way A/1");
+    expect(crossSection(mixed)?.description).toContain("Not drawn: way A/1");
   });
 
   it("stands on paper of its own, tells what it is, and holds nothing that runs", () => {
