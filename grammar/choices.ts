@@ -50,6 +50,12 @@ export const phases = {
   three: "On all three lines.",
 } as const;
 
+export const linesOfThree = {
+  L1: "On line 1.",
+  L2: "On line 2.",
+  L3: "On line 3.",
+} as const;
+
 export const wayKinds = {
   ring: "A ring final: both legs start and end at the same device.",
   radial: "A radial final: the cable runs out and does not come back.",

@@ -40,6 +40,12 @@ export const spoken: Readonly<Record<string, readonly string[]>> = {
   "1p": ["single"],
   "3p": ["three"],
   // Boards and devices.
+  busbars: ["busbar"],
+  "bus-bar": ["busbar"],
+  "earth-leakage": ["leakage"],
+  "standing-leakage": ["leakage"],
+  "second-cpc": ["duplicate-cpc"],
+  "dual-cpc": ["duplicate-cpc"],
   db: ["board"],
   "consumer-unit": ["board"],
   isolator: ["main-switch"],

@@ -530,6 +530,16 @@ const blocks = {
       { count: choice(list.phaseCounts, "how many") },
       { means: "Single-phase or three-phase board. As the supply if left out.", example: "phases three" },
     ),
+    phase: once(
+      { phase: choice(list.linesOfThree, "which line") },
+      {
+        means: "Which line of a three-phase supply a single-phase board is on.",
+        background:
+          "Without it nobody knows which line carries the board, and its demand is counted on all three. Where a way of another board feeds it, the way's own phase says it.",
+        limits: "Regulation 314.1.",
+        example: "phase L2",
+      },
+    ),
     place: once(
       { places: many(choice(list.places, "where its circuits are")) },
       {
@@ -566,8 +576,19 @@ const blocks = {
         sensitivity: opt(quantity("sensitivity", "its rated residual current, if it is an RCD")),
         type: opt(label("type", choice(list.rcdTypes, "the RCD type"))),
         delay: opt(choice(list.delays, "a time delay")),
+        direction: opt(choice(list.directions, "from which side it may be fed")),
       },
       { means: "The switch that isolates the board.", example: "main-switch BS EN 60947-3 100 A" },
+    ),
+    busbar: once(
+      { rating: quantity("rating", "its rated current") },
+      {
+        means: "The rated current of the busbars that the board's ways are taken from.",
+        background:
+          "From the maker's label: the rated current of the assembly, InA. Nothing in the board protects them against overload, so that what protects the board must not be larger, or what leaves it must not come to more.",
+        limits: "Regulation 536.4.202; BS EN 61439.",
+        example: "busbar 125 A",
+      },
     ),
     "conditional-rating": once(
       { value: quantity("breaking", "the conditional short-circuit rating") },
@@ -824,6 +845,27 @@ const blocks = {
         background: "Third harmonics do not cancel in the neutral: they add up there.",
         limits: "Appendix 4, section 5.5; Regulation 524.2.",
         example: "neutral-harmonics 20 %",
+      },
+    ),
+    leakage: once(
+      { value: reading("leakage", "the current in the protective conductor") },
+      {
+        means:
+          "The current that flows in the protective conductor of the circuit with its equipment in normal service.",
+        background:
+          "Filters of computers, LED drivers and drives let some flow all the time, and an RCD counts it. Measured with a leakage clamp round line and neutral together, or added up from the makers' data: then write `declared`.",
+        limits: "Regulation 531.3.2: behind one RCD at most 30 % of its rating. Regulation 543.7 above 10 mA.",
+        example: "leakage 3.5 mA",
+      },
+    ),
+    "duplicate-cpc": once(
+      { size: quantity("csa", "its size") },
+      {
+        means: "A second protective conductor of the circuit, in terminals of its own.",
+        background:
+          "Where much current flows in the protective conductor all the time, metal is live as soon as it breaks: a second one keeps it earthed.",
+        limits: "Regulation 543.7.1.203.",
+        example: "duplicate-cpc 4 mm²",
       },
     ),
     Ib: once(

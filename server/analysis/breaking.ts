@@ -1,4 +1,4 @@
-import { breakingCapacity, type Calculated } from "../calc/index.ts";
+import { breakingCapacity, type Calculated, conditionalRating } from "../calc/index.ts";
 import { kiloamps, step } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { breakingCapacities } from "../tables/devices.ts";
@@ -23,10 +23,22 @@ export function breakingOf({ device, supply }: WayStudy): Calculated | undefined
  */
 export function conditionalAt({ board, supply }: Pick<Context, "board" | "supply">): number | undefined {
   const stated = board.facts.one("conditional-rating")?.args.value.value;
+  return isTestedPlace({ board, supply }) ? stated : undefined;
+}
+
+/** A consumer unit that may be rated on condition, A, where nothing is stated of it: at the origin, behind such a fuse. */
+export function conditionalPossible({ board, supply }: Pick<Context, "board" | "supply">): Calculated | undefined {
+  const three = supply?.one("phases")?.args.count.value === "three";
+  const unsaid = !board.facts.has("conditional-rating") && supply?.has("cutout");
+  return unsaid && !three && isTestedPlace({ board, supply }) ? conditionalRating() : undefined;
+}
+
+/** Whether a board stands where its assembly was tested to stand. */
+function isTestedPlace({ board, supply }: Pick<Context, "board" | "supply">): boolean {
   const cutout = supply?.one("cutout")?.args.rating.value;
   const tested = known(supplyValues, { key: "service-fuse" }, "value").value;
   const atOrigin = board.facts.one("fed-from")?.args.from.value === "supply";
-  return atOrigin && (cutout === undefined || cutout <= tested) ? stated : undefined;
+  return atOrigin && (cutout === undefined || cutout <= tested);
 }
 
 /** The next breaking capacity breakers are made with, A, that is at least a fault current. */

@@ -5,6 +5,7 @@ import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 import { selectivityRatios } from "../tables/coordination.ts";
 import { combine, fromFormula } from "../tables/source.ts";
+import { familyOf } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
 import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
 import { magneticBand } from "./trip.ts";
@@ -84,10 +85,15 @@ export function fuseRatio(node: BoardNode): Overlap | undefined {
 const isGeneralFuse = (device: Device | undefined): boolean =>
   device?.family === "BS 88-2" && (device.fact.args.class?.value ?? "gG") === "gG";
 
+/** A device that keeps the current of a board within its rating. */
+export interface Protecting {
+  readonly rating: number;
+  readonly name: string;
+  readonly fact: Fact;
+}
+
 /** What protects the main switch of a board against overload: the device of its feeder, or the cut-out. */
-export function protecting(
-  context: Context,
-): { readonly rating: number; readonly name: string; readonly fact: Fact } | undefined {
+export function protecting(context: Context): Protecting | undefined {
   const [above] = context.upstream;
   const fact = above?.feeder?.facts.one("device");
   if (fact) {
@@ -98,3 +104,16 @@ export function protecting(
   if (!cutout || context.board.facts.one("fed-from")?.args.from.value !== "supply") return undefined;
   return { rating: cutout.args.rating.value, name: "the cut-out", fact: cutout };
 }
+
+/** What protects all that lies behind the main switch: what is upstream, or the main switch where it is a breaker or fuse. */
+export function protectingInside(context: Context): Protecting | undefined {
+  const above = protecting(context);
+  const fact = context.board.facts.one("main-switch");
+  if (!fact || !isOvercurrent(fact.args.standard.value)) return above;
+  const rating = fact.args.rating.value;
+  return above && above.rating <= rating ? above : { rating, name: "the main breaker", fact };
+}
+
+/** Whether a product of a standard opens on overload. */
+export const isOvercurrent = (standard: string): boolean =>
+  familyOf(standard) !== undefined || /60947-2\b/.test(standard.replace(/\s+/g, ""));

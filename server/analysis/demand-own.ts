@@ -1,11 +1,12 @@
 /** The demand of a board's own final circuits, line by line. */
 import { diversified } from "../calc/index.ts";
 import { amps, percent, type Step, step } from "../calc/result.ts";
+import type { BoardInPlace } from "../model/installation.ts";
 import type { DiversityColumn } from "../tables/diversity-shares.ts";
 import type { Source } from "../tables/source.ts";
 import { type CircuitLoad, columnOf, type Line, ownLoads, threeLines } from "./circuit-load.ts";
-import { isThreePhase, keptInPlace, studiesOn } from "./network.ts";
-import { premisesOf } from "./supply.ts";
+import { keptInPlace, studiesOn } from "./network.ts";
+import { isThreePhase, premisesOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
 export const summed: Source = { ref: "Sum of the circuits", standing: "computed" };
@@ -30,8 +31,13 @@ export interface OwnPart {
   readonly feeders: readonly WayStudy[];
 }
 
-export const ownPart = keptInPlace((place): OwnPart => {
-  const { loads, unknown } = ownLoads(place);
+export const ownPart = keptInPlace((place): OwnPart => partBehind(place, studiesOn(place)));
+
+/** The same of some of a board's ways: those behind one of its RCDs. */
+export function partBehind(place: BoardInPlace, studies: readonly WayStudy[]): OwnPart {
+  const all = ownLoads(place);
+  const among = new Set(studies);
+  const loads = all.loads.filter(({ study }) => among.has(study));
   const column = columnOf(premisesOf(place.context));
   const lines = new Map<Line, readonly Part[]>();
   for (const line of isThreePhase(place.context) ? threeLines : (["L"] as const)) {
@@ -44,12 +50,12 @@ export const ownPart = keptInPlace((place): OwnPart => {
     spread: unplaced.reduce((sum, { current, share = 1 }) => sum + current * share, 0),
     diverse: column !== undefined || loads.filter(({ share }) => share === undefined).length <= 1,
     assumed: loads.filter(({ basis }) => basis === "assumed").map(({ study }) => study),
-    unknown,
+    unknown: all.unknown.filter((study) => among.has(study)),
     unplaced: unplaced.map(({ study }) => study),
     count: loads.length,
-    feeders: studiesOn(place).filter((study) => study.isFeeder && !study.isSpare),
+    feeders: studies.filter((study) => study.isFeeder && !study.isSpare),
   };
-});
+}
 
 export const plainPart = (name: string, value: number): Part => ({
   value,

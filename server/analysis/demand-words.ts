@@ -2,12 +2,17 @@ import { amps, round } from "../calc/result.ts";
 import type { BoardDemand } from "./demand.ts";
 
 /** A demand as it is spoken of, with what it rests on: "71 A on L2 with diversity, one circuit taken at its rating". */
-export function demandNotes({ greatest, diverse, assumed, unknown, unplaced }: BoardDemand): string {
+export function demandNotes({ greatest, diverse, assumed, unknown, unplaced, unlined }: BoardDemand): string {
   const { line, value } = greatest;
   const count = (number: number, what: string) => `${number === 1 ? "one circuit" : `${number} circuits`} ${what}`;
   const notes = [
     ...(assumed.length > 0 ? [count(assumed.length, "taken at the rating of the device")] : []),
     ...(unplaced.length > 0 ? [count(unplaced.length, "spread evenly over the lines")] : []),
+    ...(unlined.length > 0
+      ? [
+          `${unlined.length === 1 ? `board ${unlined[0]?.board.head.name}` : `${unlined.length} boards`} counted on every line`,
+        ]
+      : []),
     ...(unknown.length > 0 ? [count(unknown.length, "not counted, since nothing tells the load")] : []),
   ];
   const how = diverse ? "with diversity" : "with every circuit in full";

@@ -1,4 +1,5 @@
 /** The design of a board as a report shows it. */
+import { ratedParts } from "./board-ratings.ts";
 import { protecting } from "./coordination.ts";
 import { type BoardDemand, demandOf } from "./demand.ts";
 import { demandNotes } from "./demand-words.ts";
@@ -28,6 +29,8 @@ function demandLines(node: BoardNode): DesignLine[] {
   const { feeder } = node;
   const rating = feeder?.device?.rating;
   const above = protecting(node.context);
+  const behind = ratedParts(node).find(({ kind }) => kind === "switch")?.behind?.value ?? Number.POSITIVE_INFINITY;
+  const bySum = above !== undefined && mainSwitch !== undefined && mainSwitch < above.rating && behind < above.rating;
   return [
     ...lineFigures(demand),
     ...(mainSwitch === undefined ? [] : [against("Demand against the main switch", mainSwitch)]),
@@ -37,10 +40,12 @@ function demandLines(node: BoardNode): DesignLine[] {
           compared({
             title: "Main switch against what protects it",
             value: stated(mainSwitch, "A"),
-            limit: stated(above.rating, "A"),
+            limit: stated(bySum ? behind : above.rating, "A"),
             least: true,
             guidance: true,
-            reason: `protected by ${above.name}`,
+            reason: bySum
+              ? "protected by the devices behind it, which together come to no more"
+              : `protected by ${above.name}`,
           }),
         ]),
     ...(feeder?.designCurrent

@@ -5,9 +5,10 @@ import { combine } from "../tables/source.ts";
 import { breakingOf, conditionalAt } from "./breaking.ts";
 import { compared, type DesignLine, figure, open, stated } from "./design-line.ts";
 import { cableDrop } from "./drop.ts";
-import { added, boardDrop, circuitDrop, dropLimitOf, feederCurrent } from "./drop-path.ts";
+import { feederCurrent, feederDrop } from "./drop-feeder.ts";
+import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf } from "./drop-path.ts";
 import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
-import { faultLevels, leastFaults } from "./fault-levels.ts";
+import { faultLevels, leastFaults, leastShort } from "./fault-levels.ts";
 import { designLoop } from "./loop.ts";
 import type { BoardNode } from "./network.ts";
 import { overloadProtected, overloadRelations } from "./overload-relations.ts";
@@ -81,7 +82,9 @@ function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const reason = above.whole ? undefined : "a feeder on the way could not be reckoned: it is at least this much";
   if (study.isFeeder) {
     const Ib = currentOf(node, study);
-    const own = Ib && cableDrop(study, Ib.value);
+    const fed = node.children.find(({ feeder }) => feeder === study);
+    const line = fed && feederDrop(fed);
+    const own = line && !("missing" in line) ? line.worst : Ib && cableDrop(study, Ib.value);
     if (!own) return [open("Voltage drop of the feeder", "neither its current nor the demand of its board is known")];
     return [
       "missing" in own
@@ -97,8 +100,9 @@ function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
     return [open(title, why)];
   }
   const limit = dropLimitOf(study);
-  const drop = added(above.drop, found.drop);
-  const corrected = added(above.corrected, found.corrected);
+  const upTo = dropAbove(above, study);
+  const drop = added(upTo.drop, found.drop);
+  const corrected = added(upTo.corrected, found.corrected);
   const differs = corrected.value < drop.value * (1 - 1e-9);
   return [
     compared({ title, value: drop, limit, guidance: true, ...(reason ? { reason } : {}) }),
@@ -117,13 +121,15 @@ function loopLines(study: WayStudy): DesignLine[] {
 }
 
 function faultLines(node: BoardNode, study: WayStudy): DesignLine[] {
-  const { neutral, earth } = leastFaults(node, study);
+  const faults = leastFaults(node, study);
+  const { earth } = faults;
+  const short = leastShort(faults);
   const levels = faultLevels(node);
   const capacity = breakingOf(study);
   const title = "Breaking capacity";
   const conditional = conditionalAt(study.context);
   const lines: DesignLine[] = [
-    ...(neutral ? [figure("Least short-circuit current at the end", neutral)] : []),
+    ...(short ? [figure("Least short-circuit current at the end", short)] : []),
     ...(earth ? [figure("Least earth fault current at the end", earth)] : []),
   ];
   if (!levels) return [...lines, open(title, "no fault current is recorded here or upstream")];

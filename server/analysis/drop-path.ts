@@ -2,14 +2,18 @@
 import { type Calculated, dropLimit } from "../calc/index.ts";
 import { percent, step } from "../calc/result.ts";
 import { combine, fromFormula } from "../tables/source.ts";
-import { demandOf } from "./demand.ts";
+import { type Line, linesOf } from "./circuit-load.ts";
+import { lineOf } from "./demand.ts";
 import { type CableDrop, cableDrop } from "./drop.ts";
+import { feederDrop, linesBehind } from "./drop-feeder.ts";
 import { keptWith } from "./kept.ts";
 import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
 import type { WayStudy } from "./way.ts";
 
-/** The drop up to a board, % of the nominal voltage. */
+/** The drop up to a board, % of the nominal voltage: on the line that drops most. */
 export interface BoardDrop extends CableDrop {
+  /** The same line by line. */
+  readonly lines: ReadonlyMap<Line, CableDrop>;
   /** Whether every feeder on the way could be reckoned: otherwise it is at least as much. */
   readonly whole: boolean;
   /** Whether the feeders' currents are stated, or reckoned with diversity. */
@@ -19,38 +23,54 @@ export interface BoardDrop extends CableDrop {
 }
 
 const nothing: Calculated = { value: 0, unit: "%", steps: [], source: { ref: "", standing: "published" } };
-const atOrigin: BoardDrop = { drop: nothing, corrected: nothing, whole: true, certain: true, feeders: [] };
+const none: CableDrop = { drop: nothing, corrected: nothing };
 
 export const boardDrop = keptWith((node: BoardNode): BoardDrop => {
   const { parent, feeder, board } = node;
-  if (!parent)
-    return board.head.facts.one("fed-from")?.args.from.value === "supply" ? atOrigin : { ...atOrigin, whole: false };
+  if (!parent) return atOrigin(node);
   const above = boardDrop(parent);
-  const current = feeder && feederCurrent(node, feeder);
-  const own = feeder && current && cableDrop(feeder, current.value);
-  if (!feeder || !current || !own || "missing" in own) return { ...above, whole: false };
-  const titled = (drop: Calculated): Calculated => ({
-    ...drop,
-    steps: [step(`feeder to board ${board.head.name}`, "", ""), ...current.steps, ...drop.steps],
-  });
+  const own = feederDrop(node);
+  const before = (line: Line): CableDrop => above.lines.get(feeder ? lineAbove(node, feeder, line) : line) ?? above;
+  if (!feeder || "missing" in own) {
+    const lines = new Map(linesBehind(node).map((line) => [line, before(line)] as const));
+    return { ...above, lines, whole: false };
+  }
+  const title = step(`feeder to board ${board.head.name}`, "", "");
+  const first = own.equal ? [title, ...own.current.steps] : [title];
+  const titled = (drop: Calculated): Calculated => ({ ...drop, steps: [...first, ...drop.steps] });
+  const lines = new Map(
+    [...own.lines].map(([line, found]) => {
+      const drop = added(before(line).drop, titled(found.drop));
+      return [line, { drop, corrected: added(before(line).corrected, titled(found.corrected)) }] as const;
+    }),
+  );
+  const worst = [...lines.values()].reduce((most, one) => (one.drop.value > most.drop.value ? one : most), none);
   return {
-    drop: added(above.drop, titled(own.drop)),
-    corrected: added(above.corrected, titled(own.corrected)),
+    ...worst,
+    lines,
     whole: above.whole,
-    certain: above.certain && current.certain,
-    feeders: [...above.feeders, { study: feeder, drop: own.drop }],
+    certain: above.certain && own.current.certain,
+    feeders: [...above.feeders, { study: feeder, drop: own.worst.drop }],
   };
 });
 
-/** What a feeder carries: its stated design current, or the demand of the board it feeds. */
-export function feederCurrent(
-  node: BoardNode,
-  feeder: WayStudy,
-): (Calculated & { readonly certain: boolean }) | undefined {
-  const stated = feeder.designCurrent;
-  if (stated) return { value: stated.value, unit: "A", steps: [], source: nothing.source, certain: true };
-  const demand = demandOf(node);
-  return demand && { ...demand.greatest, certain: demand.diverse };
+function atOrigin(node: BoardNode): BoardDrop {
+  const whole = node.board.head.facts.one("fed-from")?.args.from.value === "supply";
+  const lines = new Map(linesBehind(node).map((line) => [line, none] as const));
+  return { ...none, lines, whole, certain: true, feeders: [] };
+}
+
+/** The line of the board above that a line of this board comes from. */
+export function lineAbove(node: BoardNode, feeder: WayStudy, line: Line): Line {
+  if (line !== "L") return line;
+  const [only, ...others] = linesOf(feeder);
+  return (others.length === 0 ? only : lineOf(node)) ?? line;
+}
+
+/** The drop up to a board as a circuit of it feels it: on its own line, or on the worst. */
+export function dropAbove(above: BoardDrop, study: WayStudy): CableDrop {
+  const [line, ...others] = linesOf(study);
+  return (line && others.length === 0 ? above.lines.get(line) : undefined) ?? above;
 }
 
 /** One drop after another, both in %. */

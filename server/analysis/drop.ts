@@ -6,10 +6,11 @@ import {
   dropPerAmpereMetre,
   dropPercent,
   reckonedDrop,
+  unequalDrop,
   voltageDrop,
   worstPlace,
 } from "../calc/index.ts";
-import { metres, plain, type Step, step } from "../calc/result.ts";
+import { amps, metres, plain, type Step, step } from "../calc/result.ts";
 import type { Sourced } from "../tables/source.ts";
 import { corrected } from "./drop-corrected.ts";
 import { methodOf, type WayStudy } from "./way.ts";
@@ -48,6 +49,43 @@ export function cableDrop(study: WayStudy, current: number, size?: number): Drop
   const drop = over(distance.metres, distance.steps);
   const shared = distance.shared && over(distance.shared.metres, distance.shared.steps);
   return { drop, corrected: corrected(study, shared ?? drop, current, csa) };
+}
+
+/** The currents of three lines, A. */
+export type LineCurrents = Readonly<Record<"L1" | "L2" | "L3", number>>;
+
+const three = ["L1", "L2", "L3"] as const;
+
+/** The drop of a three-phase cable line by line, its currents being what they are; % of the voltage to neutral. */
+export function unequalDrops(
+  study: WayStudy,
+  currents: LineCurrents,
+  size?: number,
+): ReadonlyMap<keyof LineCurrents, CableDrop> | { readonly missing: string } {
+  const { cable, supply } = study;
+  const greatest = Math.max(...three.map((line) => currents[line]));
+  // What can be reckoned of the cable at all is asked once, with equal currents.
+  const equal = cableDrop(study, greatest, size);
+  const distance = distanceOf(study, greatest);
+  if ("missing" in equal || !cable || !distance)
+    return "missing" in equal ? equal : { missing: "its length is not stated" };
+  const csa = size ?? cable.line;
+  const perAmpereMetre = perMetreOf(study, csa);
+  if (!perAmpereMetre) return { missing: "no table here gives its drop" };
+  // A larger line takes its neutral along, unless that was chosen smaller.
+  const neutral = size !== undefined && cable.neutral === cable.line ? size : cable.neutral;
+  const neutralPerAmpereMetre = perMetreOf(study, neutral) ?? perAmpereMetre;
+  const carried = three.map((line) => `${line} ${amps(currents[line])}`).join(", ");
+  return new Map(
+    three.map((line) => {
+      const [one = 0, other = 0] = three.filter((name) => name !== line).map((name) => currents[name]);
+      const question = { perAmpereMetre, neutralPerAmpereMetre, own: currents[line], others: [one, other] as const };
+      const found = unequalDrop({ ...question, length: distance.metres });
+      const heads = [...distance.steps, step(`line ${line}, of`, carried, "")];
+      const drop = dropPercent({ ...found, steps: [...heads, ...found.steps] }, supply.U0);
+      return [line, { drop, corrected: corrected(study, drop, greatest, csa) }] as const;
+    }),
+  );
 }
 
 function perMetreOf(study: WayStudy, csa: number): Sourced<number> | undefined {

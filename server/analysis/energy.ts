@@ -1,7 +1,7 @@
 /** The heat of a fault in the conductors: which current, which time, and what the conductor stands. */
 import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, withstand } from "../calc/index.ts";
 import { combine } from "../tables/source.ts";
-import { leastFaults } from "./fault-levels.ts";
+import { leastFaults, leastShort } from "./fault-levels.ts";
 import type { BoardNode } from "./network.ts";
 import { type TripTime, tripTime } from "./trip.ts";
 import type { WayStudy } from "./way.ts";
@@ -25,10 +25,12 @@ export function liveHeat(node: BoardNode, study: WayStudy): LiveHeat | undefined
   const { cable } = study;
   const k = lineFactor(study);
   if (!cable || !k || study.isSpare) return undefined;
-  const { neutral, earth } = leastFaults(node, study);
+  const faults = leastFaults(node, study);
+  const { earth } = faults;
+  const short = leastShort(faults);
   // Both go through the line conductor, and the smaller lasts longer. Through an electrode too little flows to heat it.
   const electrode = study.supply.earthing === "TT" || !earth;
-  const fault = neutral && (electrode || neutral.value < earth.value) ? neutral : electrode ? undefined : earth;
+  const fault = short && (electrode || short.value < earth.value) ? short : electrode ? undefined : earth;
   const trip = fault && tripTime(study, fault.value);
   if (!fault || !trip) return undefined;
   const size = adiabaticSize(fault.value, trip.time.value, k);

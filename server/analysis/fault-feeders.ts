@@ -2,7 +2,7 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, type FaultCable, operatingResistance } from "../calc/index.ts";
-import { ohms, step } from "../calc/result.ts";
+import { ohms, plain, step } from "../calc/result.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { operatingFactorOf } from "./cpc.ts";
 import type { BoardNode } from "./network.ts";
@@ -35,20 +35,35 @@ export function cablesOf(
   return cables;
 }
 
-/** Resistance of conductors of a way in series; of a ring, to its middle. */
+/** Resistance of conductors of a way in series; of a ring, to its middle or to the end of a spur that lies further. */
 export function resistanceOf(study: WayStudy, of: readonly Conductor[], state: "cold" | "hot"): Calculated | undefined {
   const parts = of.map((which) => expectedConductor(study, which));
   const factor = operatingFactorOf(study.cable, of);
   if (!parts.every((part) => part !== undefined) || !factor) return undefined;
   const whole = parts.reduce((sum, { value }) => sum + value, 0);
-  const value = study.isRing ? whole / 4 : whole;
-  const numbers = `${study.isRing ? "(" : ""}${parts.map((part) => ohms(part.value)).join(" + ")}${study.isRing ? ") / 4" : ""}`;
-  const steps = [...parts.flatMap((part) => part.steps), step("cold", numbers, ohms(value))];
-  const cold: Calculated = {
-    value,
-    unit: "Ω",
-    steps,
-    source: fromFormula(combine(...parts.map(({ source }) => source))),
-  };
+  const sum = parts.map((part) => ohms(part.value)).join(" + ");
+  const { share, name } = study.isRing ? ringEnd(study) : { share: 1, name: "cold" };
+  const value = whole * share;
+  const numbers = !study.isRing ? sum : share === 1 / 4 ? `(${sum}) / 4` : `(${sum}) × ${plain(share, 3)}`;
+  const steps = [...parts.flatMap((part) => part.steps), step(name, numbers, ohms(value))];
+  const source = fromFormula(combine(...parts.map((part) => part.source)));
+  const cold: Calculated = { value, unit: "Ω", steps, source };
   return state === "cold" ? cold : operatingResistance(cold, factor);
+}
+
+/**
+ * What of a ring's whole conductors lies between the board and the place furthest from it. In service the legs are in
+ * parallel: at x of the way round it is x × (1 − x) of the whole, a quarter at most, and a spur adds its own length.
+ */
+function ringEnd({ runs }: WayStudy): { readonly share: number; readonly name: string } {
+  let end = { share: 1 / 4, name: "cold, to the middle of the ring" };
+  if (!runs?.closed || runs.mainLength <= 0) return end;
+  for (const { name: place, spur } of runs.places.values()) {
+    const origin = spur && (spur.from === runs.board ? 0 : runs.places.get(spur.from)?.fromBoard);
+    if (!spur || origin === undefined) continue;
+    const x = origin / runs.mainLength;
+    const share = x * (1 - x) + spur.length / runs.mainLength;
+    if (share > end.share) end = { share, name: `cold, to ${place.value} on a spur: x × (1 − x) + spur / ring` };
+  }
+  return end;
 }

@@ -99,20 +99,57 @@ function startOf(node: BoardNode): Start | undefined {
 
 /** The smallest fault currents at the end of a circuit, A, conductors hot and the voltage at its lowest. */
 export interface LeastFaults {
+  /** Line to neutral; nothing where the cable has no neutral. */
   readonly neutral: Calculated | undefined;
+  /** Between two lines, of a circuit that has three. */
+  readonly lines: Calculated | undefined;
   readonly earth: Calculated | undefined;
 }
 
+/** The end is the far point of a radial, and of a ring its middle or the end of a spur, whichever lies further. */
 export function leastFaults(node: BoardNode, study: WayStudy): LeastFaults {
   const { U0 } = studySupply(node.context);
-  const voltage = U0 * (study.context.edition?.cmin.value ?? 1);
+  const lowest = U0 * (study.context.edition?.cmin.value ?? 1);
   const start = startOf(node);
   const feeders = start && feedersTo(node, start.at);
-  const upTo = (from: Calculated | undefined, of: readonly Conductor[]): Calculated | undefined => {
+  const upTo = (
+    from: Calculated | undefined,
+    of: readonly Conductor[],
+    own: Calculated | undefined,
+    voltage = lowest,
+  ): Calculated | undefined => {
     const cables = feeders && cablesOf(feeders, of, "hot");
-    const own = of.includes("cpc") ? hotR1R2(study) : resistanceOf(study, of, "hot");
     if (!from || !cables || !own) return undefined;
     return faultAlong({ voltage, start: from, cables: [...cables, { name: `way ${study.way.id}`, resistance: own }] });
   };
-  return { neutral: upTo(start?.neutral, ["line", "neutral"]), earth: upTo(start?.earth, ["line", "cpc"]) };
+  const twoLines = study.threePhase ? start?.three && twice(start.three) : undefined;
+  return {
+    neutral: hasNoNeutral(study)
+      ? undefined
+      : upTo(start?.neutral, ["line", "neutral"], resistanceOf(study, ["line", "neutral"], "hot")),
+    lines: upTo(twoLines, ["line", "line"], resistanceOf(study, ["line", "line"], "hot"), lowest * Math.sqrt(3)),
+    earth: upTo(
+      start?.earth,
+      ["line", "cpc"],
+      study.isRing ? resistanceOf(study, ["line", "cpc"], "hot") : hotR1R2(study),
+    ),
+  };
+}
+
+/** The smaller of the faults between live conductors. */
+export const leastShort = ({ neutral, lines }: LeastFaults): Calculated | undefined =>
+  !neutral || !lines ? (neutral ?? lines) : lines.value < neutral.value ? lines : neutral;
+
+function twice(line: Calculated): Calculated {
+  const value = 2 * line.value;
+  return { ...line, value, steps: [...line.steps, step("two lines", `2 × ${ohms(line.value)}`, ohms(value))] };
+}
+
+/** A cable of three lines and at most a protective conductor besides. Armour may stand for that one, so four cores of such a cable tell nothing. */
+function hasNoNeutral({ threePhase, cable, isFeeder }: WayStudy): boolean {
+  if (!threePhase || isFeeder || cable?.cores === undefined) return false;
+  if (cable.cores === 3) return true;
+  return (
+    cable.cores === 4 && cable.construction === "multicore" && cable.cpc !== undefined && cable.cpcBy === undefined
+  );
 }

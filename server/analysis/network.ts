@@ -2,8 +2,7 @@
 import type { Board } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import { keptWith } from "./kept.ts";
-import { lazy } from "./lazy.ts";
-import { studySupply } from "./supply.ts";
+import { isThreePhase } from "./supply.ts";
 import { studyWay, type WayStudy } from "./way.ts";
 
 /** A board with what feeds it and what it feeds. */
@@ -34,38 +33,16 @@ export const networkOf = keptWith((installation: Installation): Network => {
   };
   // Boards that feed each other in a circle have no origin: nothing is summed along them.
   const sound = boards.filter((place) => !inCircle(place, parentOf));
-  const built = new Map<BoardInPlace, BoardNode>();
   const below = new Map<BoardInPlace, BoardInPlace[]>();
   for (const place of sound) {
     const parent = parentOf(place);
     if (parent) below.set(parent, [...(below.get(parent) ?? []), place]);
   }
-  const nodeOf = (place: BoardInPlace): BoardNode => {
-    const before = built.get(place);
-    if (before) return before;
-    const parent = lazy(() => {
-      const above = parentOf(place);
-      return above && nodeOf(above);
-    });
-    const children = lazy(() => (below.get(place) ?? []).map(nodeOf));
-    const node: BoardNode = {
-      ...place,
-      get parent() {
-        return parent();
-      },
-      get children() {
-        return children();
-      },
-      feeder: feederOf(place.context, parentOf(place)),
-      threePhase: isThreePhase(place.context),
-      get studies() {
-        return studiesOn(place);
-      },
-    };
-    built.set(place, node);
-    return node;
-  };
-  const nodes = sound.map(nodeOf);
+  const built = new Map<BoardInPlace, BoardNode>();
+  for (const place of sound) {
+    if (!parentOf(place)) for (const [at, node] of treeOf(place, below)) built.set(at, node);
+  }
+  const nodes = sound.flatMap((place) => built.get(place) ?? []);
   const byBoard = new Map(nodes.map((node) => [node.board, node] as const));
   return {
     nodes,
@@ -73,6 +50,58 @@ export const networkOf = keptWith((installation: Installation): Network => {
     nodeOf: (board) => byBoard.get(board),
   };
 });
+
+type Below = ReadonlyMap<BoardInPlace, readonly BoardInPlace[]>;
+type Tree = readonly (readonly [BoardInPlace, BoardNode])[];
+
+const trees = new WeakMap<Board, Tree>();
+
+/** A board without a parent and all behind it: the same nodes, with all that is kept with them, while none of them changes. */
+function treeOf(root: BoardInPlace, below: Below): Tree {
+  const places = withAllBelow(root, below);
+  const before = trees.get(root.board);
+  const same =
+    before?.length === places.length &&
+    places.every(({ board, context }, index) => {
+      const node = before[index]?.[1];
+      return node?.board === board && node.context === context;
+    });
+  if (same) return places.map((place, index) => [place, (before[index] as Tree[number])[1]] as const);
+  const built = new Map<BoardInPlace, BoardNode>();
+  build(root, undefined, below, built);
+  const tree = [...built];
+  trees.set(root.board, tree);
+  return tree;
+}
+
+const withAllBelow = (place: BoardInPlace, below: Below): BoardInPlace[] => [
+  place,
+  ...(below.get(place) ?? []).flatMap((child) => withAllBelow(child, below)),
+];
+
+function build(
+  place: BoardInPlace,
+  parent: BoardNode | undefined,
+  below: Below,
+  built: Map<BoardInPlace, BoardNode>,
+): BoardNode {
+  const { board, context } = place;
+  const children: BoardNode[] = [];
+  const node: BoardNode = {
+    board,
+    context,
+    parent,
+    children,
+    feeder: feederOf(context, parent),
+    threePhase: isThreePhase(context),
+    get studies() {
+      return studiesOn(place);
+    },
+  };
+  built.set(place, node);
+  for (const child of below.get(place) ?? []) children.push(build(child, node, below, built));
+  return node;
+}
 
 function inCircle(place: BoardInPlace, parentOf: (place: BoardInPlace) => BoardInPlace | undefined): boolean {
   const seen = new Set([place]);
@@ -86,11 +115,6 @@ function inCircle(place: BoardInPlace, parentOf: (place: BoardInPlace) => BoardI
 function feederOf({ upstream }: Context, parent: BoardInPlace | undefined): WayStudy | undefined {
   const way = upstream[0]?.feeder;
   return way && parent && studyWay(way, parent.context);
-}
-
-export function isThreePhase(context: Context): boolean {
-  const own = context.board.facts.one("phases")?.args.count.value;
-  return own === undefined ? studySupply(context).threePhase : own === "three";
 }
 
 /** Works an answer out once for a board in its place, as long as neither changes. */

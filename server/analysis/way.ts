@@ -34,6 +34,7 @@ import { lazy } from "./lazy.ts";
 import { placesOf } from "./place-words.ts";
 import { type Runs, runsOf } from "./runs.ts";
 import {
+  isThreePhase,
   type NumberAt,
   numberAt,
   type ReadingAt,
@@ -171,8 +172,7 @@ export class WayStudy {
   }
 
   get boardIsThreePhase(): boolean {
-    const own = this.context.board.facts.one("phases")?.args.count.value;
-    return own === undefined ? this.supply.threePhase : own === "three";
+    return isThreePhase(this.context);
   }
 
   readonly #device = lazy(() => deviceOf(this.facts));

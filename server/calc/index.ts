@@ -23,4 +23,5 @@ export * from "./rcd-loop-limit.ts";
 export * from "./rcd-time.ts";
 export * from "./result.ts";
 export * from "./ring.ts";
+export * from "./unequal-drop.ts";
 export * from "./voltage-drop.ts";

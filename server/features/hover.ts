@@ -12,6 +12,7 @@ import { pageOf } from "../rules/catalogue.ts";
 import type { Finding, Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
+import { leakageCard, ratingCard } from "./cards-board.ts";
 import { supplementaryCard } from "./cards-bonding.ts";
 import { containmentCard, containmentPicture, namedContainmentCard } from "./cards-containment.ts";
 import { withDoubt } from "./cards-doubt.ts";
@@ -253,6 +254,12 @@ function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spott
     case "way Ib":
     case "way load":
       return study && loadCard(study);
+    case "way leakage":
+      return study && leakageCard(study, installationAt(snapshot, segment));
+    case "board busbar":
+    case "board main-switch":
+    case "board rcd":
+      return ratingCard(installationAt(snapshot, segment), fact);
     case "way disconnect":
       return study && timeCard(study);
     case "installation standard":

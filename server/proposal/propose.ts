@@ -2,7 +2,7 @@
  * From load, length, route, place and use to device, cable and protective conductor: one decision after the other, at
  * each of them the smallest that fits, with what rules out the next smaller.
  */
-import { type BoardDrop, boardDrop } from "../analysis/drop-path.ts";
+import { type BoardDrop, boardDrop, dropAbove } from "../analysis/drop-path.ts";
 import { networkOf } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import type { Installation } from "../model/installation.ts";
@@ -58,9 +58,10 @@ function unwritten({ fix: _, ...proposal }: Proposal, { line, source }: UsualRou
   };
 }
 
-function aboveBoard({ context }: WayStudy, installation: Installation | undefined): BoardDrop | undefined {
-  const node = installation && networkOf(installation).nodes.find(({ board }) => board.head === context.board);
-  return node && boardDrop(node);
+function aboveBoard(study: WayStudy, installation: Installation | undefined): BoardDrop | undefined {
+  const node = installation && networkOf(installation).nodes.find(({ board }) => board.head === study.context.board);
+  const drop = node && boardDrop(node);
+  return drop && { ...drop, ...dropAbove(drop, study) };
 }
 
 const ended = (draft: Draft, outcome: Proposal["outcome"], reasons: readonly string[]): Proposal => ({

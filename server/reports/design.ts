@@ -42,7 +42,7 @@ export const boardDemandPart = (node: BoardNode): Section[] =>
 /** The demand line by line with its working; then what it rests on, and what it is held against. */
 function demandBlocks(lines: readonly DesignLine[], demand: BoardDemand | undefined): Block[] {
   if (!demand) return lines.flatMap(lineBlocks);
-  const { diverse, assumed, unknown, unplaced } = demand;
+  const { diverse, assumed, unknown, unplaced, unlined } = demand;
   const how = diverse
     ? "Diversity is accounted for, by the table or by the designer."
     : "No diversity is taken: every circuit counts in full, which is more than will be drawn at once.";
@@ -55,6 +55,13 @@ function demandBlocks(lines: readonly DesignLine[], demand: BoardDemand | undefi
   return [
     ...lines.filter(({ limit }) => limit === undefined).flatMap(lineBlocks),
     paragraph(how),
+    ...(unlined.length === 0
+      ? []
+      : [
+          paragraph(
+            `Counted on every line, the worst there can be, since nothing says which one ${unlined.length === 1 ? "it is" : "they are"} on: ${unlined.map(({ board }) => `board ${board.head.name}`).join(", ")}.`,
+          ),
+        ]),
     ...table(
       ["assumed", "ways"],
       rests.flatMap(([what, studies]) => (studies.length === 0 ? [] : [[what, studies.map(nameOf).join(", ")]])),
@@ -98,8 +105,7 @@ function overlapBlocks({ above, below, value, limit, others }: Overlap): Block[]
 /** What a fault heats, besides the protective conductor, and what flows least at the end. */
 export function energyPart(node: BoardNode | undefined, study: WayStudy): Section[] {
   const lines = node ? designOfWay(node, study) : [];
-  // Of a ring the least current would be reckoned half way round, and a spur may lie further out.
-  const least = study.isRing ? [] : lines.filter(({ title }) => title === leastShort);
+  const least = lines.filter(({ title }) => title === leastShort);
   const shown = new Set(least.flatMap(({ steps }) => steps.map(stepKey)));
   const heat = lines
     .filter(({ title }) => ofHeat.has(title))

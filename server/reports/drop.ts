@@ -1,6 +1,8 @@
 /** Voltage drop from the origin to the far point: of every feeder on the way, and of this circuit. */
+import { type Line, linesOf } from "../analysis/circuit-load.ts";
 import { type CableDrop, cableDrop } from "../analysis/drop.ts";
-import { added, circuitDrop, dropLimitOf, feederCurrent } from "../analysis/drop-path.ts";
+import { feederCurrent, feederDrop } from "../analysis/drop-feeder.ts";
+import { added, boardDrop, circuitDrop, dropLimitOf, lineAbove } from "../analysis/drop-path.ts";
 import type { BoardNode, Network } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { amps, type Calculated, percent, step } from "../calc/result.ts";
@@ -19,7 +21,8 @@ interface Stretch {
 function dropBlocks(study: WayStudy, network: Network, node: BoardNode | undefined): Block[] {
   if (!node) return [gap("Drop from the origin", "the boards feed each other in a circle")];
   const own: Stretch = { name: "Drop in this circuit", found: ownDrop(study, network), certain: true };
-  const stretches = [...feedersOf(node), own];
+  const lines = linesOf(study);
+  const stretches = [...feedersOf(node, lines.length === 1 ? lines[0] : worstLine(node)), own];
   const blocks: Block[] = stretches.map(({ name, found }) =>
     "missing" in found ? gap(name, found.missing) : reckon(name, found.drop, percent(found.drop.value), ""),
   );
@@ -74,8 +77,12 @@ function verdict(study: WayStudy, known: readonly CableDrop[], whole: boolean, c
   return blocks;
 }
 
-/** From the origin to the board. */
-function feedersOf(node: BoardNode): Stretch[] {
+/** The line of a board that has lost most up to there. */
+const worstLine = (node: BoardNode): Line | undefined =>
+  [...boardDrop(node).lines].toSorted(([, one], [, other]) => other.drop.value - one.drop.value)[0]?.[0];
+
+/** From the origin to the board, on one of its lines. */
+function feedersOf(node: BoardNode, line: Line | undefined): Stretch[] {
   const { parent, feeder, board } = node;
   if (!parent) {
     const atOrigin = board.head.facts.one("fed-from")?.args.from.value === "supply";
@@ -86,21 +93,23 @@ function feedersOf(node: BoardNode): Stretch[] {
   if (!feeder) {
     const missing = "no way of that board says that it feeds this one";
     const name = `Drop in the feeder from board ${from} to board ${board.head.name}`;
-    return [...feedersOf(parent), { name, found: { missing }, certain: true }];
+    return [...feedersOf(parent, line), { name, found: { missing }, certain: true }];
   }
-  const current = feederCurrent(node, feeder);
-  const found = current
-    ? withCurrent(cableDrop(feeder, current.value), current)
-    : { missing: "its design current is not stated, and what the board behind it takes is not known" };
+  const drops = feederDrop(node);
+  const own = "missing" in drops ? drops : (line && drops.lines.get(line)) || drops.worst;
+  const found = "missing" in drops || !drops.equal ? own : withCurrent(own, drops.current);
+  const certain = "missing" in drops || drops.current.certain;
   return [
-    ...feedersOf(parent),
-    { name: `Drop in feeder ${from}/${feeder.way.id}`, found, certain: current?.certain ?? true },
+    ...feedersOf(parent, line && lineAbove(node, feeder, line)),
+    { name: `Drop in feeder ${from}/${feeder.way.id}`, found, certain },
   ];
 }
 
 function ownDrop(study: WayStudy, { nodes }: Network): Stretch["found"] {
   if (study.isFeeder) {
     const fed = nodes.find(({ feeder }) => feeder?.way === study.way);
+    const drops = fed && feederDrop(fed);
+    if (drops && !("missing" in drops)) return drops.equal ? withCurrent(drops.worst, drops.current) : drops.worst;
     const current = (fed && feederCurrent(fed, study)) ?? study.designCurrent;
     if (!current) return { missing: "its design current is not stated, and what it feeds is not known" };
     return withCurrent(cableDrop(study, current.value), current);

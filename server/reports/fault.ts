@@ -23,8 +23,7 @@ function faultBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
   const levels = fault ? undefined : node && faultLevels(node);
   const loop = boardImpedance && boardImpedance.value > 0 ? faultCurrent(supply.U0, boardImpedance.value) : undefined;
   const capacity = breakingOf(study);
-  // Of a ring it would be reckoned half way round, and a spur may lie further out.
-  const least = node && !study.isRing ? leastFaults(node, study).earth : undefined;
+  const least = node && leastFaults(node, study).earth;
   const noMark = device ? "it is not marked, and its standard takes none for granted" : "no device is described";
   const blocks: Block[] = [
     ...(fault ? [noted(fault)] : reckoned(levels)),

@@ -20,7 +20,7 @@ export function knownPart(study: WayStudy): Section[] {
     ...lines(["serves", "place"]),
     ...(facts.has("place") ? [] : boardPlace(study)),
     ...lines(["ingress", "supplementary-bonding", "earthing", "electrode", "open-PEN"]),
-    ...lines(["load", "Ib", "feeds", "disconnect", "max-Zs", "parallel-path", "class-II"]),
+    ...lines(["load", "Ib", "leakage", "duplicate-cpc", "feeds", "disconnect", "max-Zs", "parallel-path", "class-II"]),
   ];
   if (study.length && !facts.has("length"))
     rows.push([study.isRing ? "all the way round" : "to the far point", `${metres(study.length.value)}, by the runs`]);
@@ -40,6 +40,8 @@ const labels: Readonly<Record<string, string>> = {
   "floor-area": "floor area",
   load: "load",
   Ib: "design current Ib",
+  leakage: "protective conductor current",
+  "duplicate-cpc": "second protective conductor",
   disconnect: "must disconnect",
   "max-Zs": "greatest Zs, as written",
   "parallel-path": "parallel path",

@@ -6,6 +6,7 @@ import type { Way } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import { type CheckResult, checkInstallation } from "../rules/check.ts";
 import { boardSections, installationSections } from "./board.ts";
+import { leakagePart, ratingsPart } from "./board-sums.ts";
 import { cablePart, loadPart } from "./currents.ts";
 import { boardDemandPart, containmentPart, coordinationPart, energyPart, originDemandPart } from "./design.ts";
 import { disconnectionPart } from "./disconnection.ts";
@@ -61,7 +62,7 @@ const wholeBoard = (installation: Installation, place: BoardInPlace, result: Che
 function boardDesign(installation: Installation, place: BoardInPlace): Section[] {
   const node = networkOf(installation).nodeOf(place.board);
   return [
-    ...(node ? [...boardDemandPart(node), ...coordinationPart(node)] : []),
+    ...(node ? [...boardDemandPart(node), ...coordinationPart(node), ...ratingsPart(node), ...leakagePart(node)] : []),
     ...containmentPart(containmentsOn(place)),
   ];
 }

@@ -20,15 +20,21 @@ import continuityR2AgainstLength from "./continuity/r2-against-length.ts";
 import continuityR2AgainstLoop from "./continuity/r2-against-loop.ts";
 import continuityR2Ratio from "./continuity/r2-ratio.ts";
 import continuityTooManyDigits from "./continuity/too-many-digits.ts";
+import coordinationAssemblyBelowFault from "./coordination/assembly-below-fault.ts";
 import coordinationBreakingCapacity from "./coordination/breaking-capacity.ts";
+import coordinationBusbarBelowDevice from "./coordination/busbar-below-device.ts";
 import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.ts";
 import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
+import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTripsTogether from "./coordination/trips-together.ts";
+import demandLineNotStated from "./demand/line-not-stated.ts";
+import demandOverBusbar from "./demand/over-busbar.ts";
 import demandOverCutout from "./demand/over-cutout.ts";
 import demandOverDevice from "./demand/over-device.ts";
 import demandOverFeederLoad from "./demand/over-feeder-load.ts";
 import demandOverMainSwitch from "./demand/over-main-switch.ts";
+import demandOverRcd from "./demand/over-rcd.ts";
 import demandStatedTooLow from "./demand/stated-too-low.ts";
 import demandUnbalanced from "./demand/unbalanced.ts";
 import designCableCannotBe from "./design/cable-cannot-be.ts";
@@ -169,6 +175,7 @@ import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
 import protectiveConductorNotThere from "./protective/conductor-not-there.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
+import protectiveHighConductorCurrent from "./protective/high-conductor-current.ts";
 import protectiveNotReckoned from "./protective/not-reckoned.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
 import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
@@ -176,6 +183,7 @@ import rcdAfddMissing from "./rcd/afdd-missing.ts";
 import rcdChargerDirectCurrent from "./rcd/charger-direct-current.ts";
 import rcdChargerShares from "./rcd/charger-shares.ts";
 import rcdDelayedForPersons from "./rcd/delayed-for-persons.ts";
+import rcdLeakageOverShare from "./rcd/leakage-over-share.ts";
 import rcdMissingForCharger from "./rcd/missing-for-charger.ts";
 import rcdMissingForConcealed from "./rcd/missing-for-concealed.ts";
 import rcdMissingForLighting from "./rcd/missing-for-lighting.ts";
@@ -187,7 +195,9 @@ import rcdNoSelectivity from "./rcd/no-selectivity.ts";
 import rcdOneWayWithSource from "./rcd/one-way-with-source.ts";
 import rcdSensitivityTooHigh from "./rcd/sensitivity-too-high.ts";
 import rcdSensitivityUnusual from "./rcd/sensitivity-unusual.ts";
+import rcdSourceShares from "./rcd/source-shares.ts";
 import rcdSpdNotStated from "./rcd/spd-not-stated.ts";
+import rcdSpdWithoutReason from "./rcd/spd-without-reason.ts";
 import rcdTestAfddButtonMissing from "./rcd/test-afdd-button-missing.ts";
 import rcdTestButtonFailed from "./rcd/test-button-failed.ts";
 import rcdTestButtonMissing from "./rcd/test-button-missing.ts";
@@ -282,15 +292,21 @@ export const rules: readonly Rule[] = [
   continuityR2AgainstLoop,
   continuityR2Ratio,
   continuityTooManyDigits,
+  coordinationAssemblyBelowFault,
   coordinationBreakingCapacity,
+  coordinationBusbarBelowDevice,
   coordinationFeederBelowCircuit,
   coordinationNeutralHarmonics,
+  coordinationRcdBelowDevice,
   coordinationSwitchBelowDevice,
   coordinationTripsTogether,
+  demandLineNotStated,
+  demandOverBusbar,
   demandOverCutout,
   demandOverDevice,
   demandOverFeederLoad,
   demandOverMainSwitch,
+  demandOverRcd,
   demandStatedTooLow,
   demandUnbalanced,
   designCableCannotBe,
@@ -431,6 +447,7 @@ export const rules: readonly Rule[] = [
   protectiveBondingTooSmall,
   protectiveConductorNotThere,
   protectiveEarthingConductorTooSmall,
+  protectiveHighConductorCurrent,
   protectiveNotReckoned,
   protectiveSupplementaryReadsHigh,
   protectiveSupplementaryTooSmall,
@@ -438,6 +455,7 @@ export const rules: readonly Rule[] = [
   rcdChargerDirectCurrent,
   rcdChargerShares,
   rcdDelayedForPersons,
+  rcdLeakageOverShare,
   rcdMissingForCharger,
   rcdMissingForConcealed,
   rcdMissingForLighting,
@@ -449,7 +467,9 @@ export const rules: readonly Rule[] = [
   rcdOneWayWithSource,
   rcdSensitivityTooHigh,
   rcdSensitivityUnusual,
+  rcdSourceShares,
   rcdSpdNotStated,
+  rcdSpdWithoutReason,
   rcdTestAfddButtonMissing,
   rcdTestButtonFailed,
   rcdTestButtonMissing,

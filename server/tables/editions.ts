@@ -29,6 +29,10 @@ export interface Edition {
   readonly spd: "none" | "risk-assessment" | "consequence";
   /** Whether one-way devices may not serve a circuit fed from both ends (530.3.201). */
   readonly bidirectional: boolean;
+  /** Whether a figure is given for what may leak behind an RCD (531.3.2). */
+  readonly leakageShare: boolean;
+  /** Whether diversity alone no longer counts as overload protection of switches and RCDs (536.4.202). */
+  readonly switchOverload: boolean;
   readonly inForce: boolean;
   /** Why the edition's own numbers could not be seen. */
   readonly unseen?: string;
@@ -69,6 +73,8 @@ const seventeenth: Edition = {
   afdd: "none",
   spd: "risk-assessment",
   bidirectional: false,
+  leakageShare: false,
+  switchOverload: false,
   inForce: false,
   sources: {
     from: memory("BS 7671:2008, introduction"),
@@ -135,6 +141,8 @@ const eighteenth: Edition = {
   lightingRcdInDwellings: true,
   insulationMinimum: sourced(oneMegohm, "BS 7671:2018, Table 64", "published"),
   afdd: "recommended",
+  leakageShare: true,
+  switchOverload: true,
   sources: {
     ...seventeenth.sources,
     from: memory("BS 7671:2018, introduction"),

@@ -17,6 +17,7 @@ import { drop4D1B, drop4D2B, drop4E1B, dropLimits, flexibleCords } from "./drop.
 import { ambientFactors, groundFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
 import { insulationMinima, insulationRules } from "./insulation.ts";
 import { insulationMinima16 } from "./insulation-16th.ts";
+import { leakageLimits } from "./leakage.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
 import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
@@ -61,6 +62,7 @@ export * from "./editions.ts";
 export * from "./factors.ts";
 export * from "./insulation.ts";
 export * from "./insulation-16th.ts";
+export * from "./leakage.ts";
 export * from "./loop-breakers.ts";
 export * from "./loop-fuses.ts";
 export * from "./loop-rcd.ts";
@@ -110,6 +112,7 @@ export const tables: readonly Table<object>[] = [
   rcdRequired,
   rcdLimits,
   rcdLoads,
+  leakageLimits,
   capacity4D1A,
   capacity4D2A,
   capacity4D5,

@@ -139,6 +139,12 @@ export const practiceValues = table<PracticeValue>({
       value: 16,
       unit: "mm²",
     }),
+    practice({
+      key: "rcd-ratio",
+      item: "rated residual current of an RCD upstream of another, least ratio for the nearer one to act first",
+      value: 3,
+      unit: "",
+    }),
     practice({ key: "rcd-shortest", item: "shortest time in which an RCD opens", value: 0.001, unit: "s" }),
     practice({
       key: "demand-allowance",

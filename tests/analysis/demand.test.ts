@@ -2,8 +2,13 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { demandOf } from "../../server/analysis/demand.ts";
 import { originDemand } from "../../server/analysis/demand-origin.ts";
+import { networkOf } from "../../server/analysis/network.ts";
 import { diversified } from "../../server/calc/diversity.ts";
+import { installationsOf } from "../../server/model/installation.ts";
+import { applyEdit, textOf } from "../../server/syntax/document.ts";
+import { fileOfText, loadFile } from "../../server/workspace/project.ts";
 import { half } from "../calc/helpers.ts";
+import { generate } from "../helpers/generate.ts";
 import { installationOf, nodeOf } from "./place.ts";
 
 const house = (ways: string, premises = "dwelling", supply = "earthing TN-S") => `wayfile 1
@@ -171,4 +176,58 @@ it("diversity never adds, and more load is never less demand", () => {
       },
     ),
   );
+});
+
+describe("a demand that is kept from edit to edit", () => {
+  /** Sums of an installation as they are after an edit, and as they are of the same text read anew. */
+  const sumsOf = (installation: ReturnType<typeof installationOf> | undefined) =>
+    installation && {
+      origin: originDemand(installation)?.greatest.value,
+      steps: originDemand(installation)?.greatest.steps,
+      boards: networkOf(installation).nodes.map((node) => [
+        node.board.head.name,
+        node.parent?.board.head.name,
+        [...(demandOf(node)?.lines ?? [])].map(([line, { value, steps }]) => [line, value, steps]),
+      ]),
+    };
+
+  it("is what the text gives when it is read anew", () => {
+    const words = /\b(Ib +\d+|diversity +\d|phase +L\d|feeds D\dS|fed-from +\w)/g;
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1_000_000 }),
+        fc.array(fc.tuple(fc.nat(), fc.integer({ min: 1, max: 3 })), { minLength: 1, maxLength: 8 }),
+        (seed, edits) => {
+          let file = fileOfText("kept.ways", generate({ ways: 14, waysPerBoard: 5, seed, mix: true }));
+          for (const [where, digit] of edits) {
+            sumsOf(installationsOf([file])[0]);
+            const text = textOf(file.document);
+            const places = [...text.matchAll(words)];
+            const found = places[where % places.length];
+            if (!found) return;
+            const before = text.slice(0, found.index + found[0].length).split("\n");
+            const [line, character] = [before.length - 1, before.at(-1)?.length ?? 0];
+            const range = { start: { line, character: character - 1 }, end: { line, character } };
+            file = loadFile("kept.ways", applyEdit(file.document, { range, text: String(digit) }));
+            const anew = fileOfText("kept.ways", textOf(file.document));
+            expect(sumsOf(installationsOf([file])[0])).toEqual(sumsOf(installationsOf([anew])[0]));
+          }
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it("leaves the nodes of boards that hang on another origin as they were", () => {
+    const text = generate({ ways: 20, waysPerBoard: 5, seed: 4 });
+    const file = fileOfText("kept.ways", text);
+    const nodesOf = (of: typeof file) => networkOf(installationsOf([of])[0] as never).nodes;
+    const before = nodesOf(file);
+    const line = text.split("\n").findIndex((one) => /^ +Ib +\d/.test(one));
+    const character = text.split("\n")[line]?.search(/\d/) ?? 0;
+    const range = { start: { line, character }, end: { line, character: character + 1 } };
+    const after = nodesOf(loadFile("kept.ways", applyEdit(file.document, { range, text: "9" })));
+    expect(after[0]).not.toBe(before[0]);
+    expect(after.slice(1).every((node, index) => node === before[index + 1])).toBe(true);
+  });
 });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { letThroughAt, liveHeat } from "../../server/analysis/energy.ts";
-import { faultLevels, leastFaults } from "../../server/analysis/fault-levels.ts";
+import { faultLevels, leastFaults, leastShort } from "../../server/analysis/fault-levels.ts";
 import { tripTime } from "../../server/analysis/trip.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { faultAlong, greatestAlong } from "../../server/calc/fault-path.ts";
@@ -129,6 +129,137 @@ describe("against ngspice", () => {
       { numRuns: 25 },
     );
   }, 120_000);
+});
+
+/** A ring of some legs with one spur from one of its points. */
+const ringText = (legs: readonly number[], from: number, spur: number) => `wayfile 1
+installation "Works" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ze 0.25 Ω
+    PSCC 1.8 kA
+    Ipf 1.8 kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 ring "Sockets" {
+      device BS EN 60898 B32 6 kA
+      cable flat-twin line 2.5 mm² cpc 1.5 mm²
+      run A ${legs.map((metres, index) => `${metres} m ${index === legs.length - 1 ? "A" : `S${index + 1}`}`).join(" ")}
+      run S${from} ${spur} m X1
+    }
+  }
+}`;
+
+describe("the far end of a ring against ngspice", () => {
+  let ask: Awaited<ReturnType<typeof startNgspice>>;
+  beforeAll(async () => {
+    ask = await startNgspice();
+  }, 60_000);
+
+  it("least faults are never more than at any place, and those of the spur where it reads the most", async () => {
+    const legs = fc.array(fc.integer({ min: 2, max: 20 }), { minLength: 3, maxLength: 6 });
+    await fc.assert(
+      fc.asyncProperty(legs, fc.nat(), fc.integer({ min: 1, max: 15 }), async (metres, at, spur) => {
+        const from = 1 + (at % (metres.length - 1));
+        const node = nodeOf(installationOf(ringText(metres, from, spur)), "A");
+        const found = leastFaults(node, wayOf(node, "1"));
+        const hot = (csa: number) => 1.2 * (resistancePerMetre(csa)?.value ?? Number.NaN);
+        const conductor = (name: string, csa: number) => [
+          ...metres.map((length, index) => ({
+            from: index === 0 ? `${name}0` : `${name}${index}`,
+            to: index === metres.length - 1 ? `${name}0` : `${name}${index + 1}`,
+            ohms: length * hot(csa),
+          })),
+          { from: `${name}${from}`, to: `${name}x`, ohms: spur * hot(csa) },
+        ];
+        const places = [...metres.slice(1).map((_, index) => String(index + 1)), "x"];
+        const impedance = async (other: string, csa: number, start: number): Promise<number[]> => {
+          const line = conductor("l", 2.5);
+          const back = conductor(other, csa);
+          const source = { from: "s", to: "l0", ohms: start };
+          const found: number[] = [];
+          for (const place of places) {
+            const joint = { from: `l${place}`, to: `${other}${place}`, ohms: 0 };
+            found.push(await ask([source, ...line, ...back, joint], "s", `${other}0`));
+          }
+          return found;
+        };
+        const voltage = 230 * 0.95;
+        const short = await impedance("n", 2.5, 230 / 1800);
+        const earth = await impedance("e", 1.5, 0.25);
+        for (const [value, all] of [
+          [found.neutral?.value, short],
+          [found.earth?.value, earth],
+        ] as const) {
+          const worst = Math.max(...all);
+          expect(value ?? Number.NaN).toBeLessThanOrEqual((voltage / worst) * (1 + 1e-6));
+          // Half way round there need not be a point: where a spur reads most, the two are one.
+          if (
+            all.at(-1) === worst &&
+            value !== undefined &&
+            value < (voltage / halfWay(metres, all === earth)) * (1 - 1e-6)
+          ) {
+            expect(value).toBeCloseTo(voltage / worst, 3);
+          }
+        }
+      }),
+      { numRuns: 12 },
+    );
+  }, 120_000);
+
+  /** Ω to the middle of the ring, hot, with what lies before it. */
+  function halfWay(metres: readonly number[], earth: boolean): number {
+    const length = metres.reduce((sum, one) => sum + one, 0);
+    const perMetre = (csa: number) => 1.2 * (resistancePerMetre(csa)?.value ?? Number.NaN);
+    const start = earth ? 0.25 : 230 / 1800;
+    return start + (length * (perMetre(2.5) + perMetre(earth ? 1.5 : 2.5))) / 4;
+  }
+});
+
+describe("least faults of three lines", () => {
+  const three = (cable: string) =>
+    nodeOf(
+      installationOf(`wayfile 1
+installation "Works" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    phases three
+    Ze 0.1 Ω
+    Ipf 6 kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 radial "Motor" {
+      device BS EN 60898 D20 10 kA
+      phase three
+      cable ${cable}
+      length 40 m
+    }
+  }
+}`),
+      "A",
+    );
+  const perMetre = resistancePerMetre(4)?.value ?? Number.NaN;
+  const voltage = 230 * 0.95;
+
+  it("without a neutral are those between two lines", () => {
+    const node = three("multicore 70 °C line 4 mm² cpc 4 mm² cores 4");
+    const faults = leastFaults(node, wayOf(node, "1"));
+    expect(faults.neutral).toBeUndefined();
+    const ohms = 2 * (230 / 6000) + 2 * 1.2 * 40 * perMetre;
+    expect(faults.lines?.value).toBeCloseTo((Math.sqrt(3) * voltage) / ohms, 6);
+    expect(leastShort(faults)).toBe(faults.lines);
+  });
+
+  it("with a neutral are those to it", () => {
+    const node = three("multicore 70 °C line 4 mm² cpc 4 mm² cores 5");
+    const faults = leastFaults(node, wayOf(node, "1"));
+    expect(faults.neutral?.value).toBeCloseTo(voltage / (2 * (230 / 6000) + 2 * 1.2 * 40 * perMetre), 6);
+    expect(leastShort(faults)).toBe(faults.neutral);
+  });
 });
 
 describe("properties of fault paths", () => {

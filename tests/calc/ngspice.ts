@@ -71,6 +71,43 @@ export async function startPhasors(): Promise<(lines: readonly string[]) => Prom
   };
 }
 
+/** A current fed into a node, A. */
+export interface Fed {
+  readonly node: string;
+  readonly amperes: number;
+}
+
+/** The same simulator asked for the voltages of a whole network with currents fed into its nodes, V against one of them. */
+export async function startVoltages(): Promise<
+  (resistors: readonly Resistor[], fed: readonly Fed[], ground: string) => Promise<ReadonlyMap<string, number>>
+> {
+  const simulation = await simulator();
+  return async (resistors, fed, ground) => {
+    const title = `voltages ${++run}`;
+    const sources = fed.map(({ node, amperes }, index) => `I${index} 0 ${nodeName(node, ground)} DC ${amperes}`);
+    simulation.setNetList([title, ...elements(resistors, ground), ...sources, ".op", ".end"].join("\n"));
+    const { header, data } = await simulation.runSim();
+    const errors = simulation.getError().filter((line) => /^(Error|Warning)/.test(line));
+    if (errors.length > 0 || !header.includes(title)) throw new Error(`${title}: ${errors.join("; ")}`);
+    const nodes = new Set(resistors.flatMap(({ from, to }) => [from, to]));
+    return new Map(
+      [...nodes].map((node) => {
+        const value = data.find(({ name }) => name === `v(${nodeName(node, ground)})`)?.values[0];
+        return [node, typeof value === "number" ? value : 0] as const;
+      }),
+    );
+  };
+}
+
+function elements(resistors: readonly Resistor[], ground: string): string[] {
+  return resistors.map(({ from, to, ohms }, index) =>
+    // A joint without resistance is a source of 0 V: the simulator replaces a resistance of 0 by a small one.
+    ohms === 0
+      ? `V${index} ${nodeName(from, ground)} ${nodeName(to, ground)} 0`
+      : `R${index} ${nodeName(from, ground)} ${nodeName(to, ground)} ${ohms}`,
+  );
+}
+
 function deck(title: string, resistors: readonly Resistor[], first: string, second: string): string {
   const node = (name: string) => nodeName(name, second);
   const lines = resistors.map(({ from, to, ohms }, index) =>

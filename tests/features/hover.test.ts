@@ -33,6 +33,48 @@ describe("hovers", () => {
     `);
   });
 
+  it("tells what flows behind the RCD that counts a protective conductor current", async () => {
+    const text = await shown(`wayfile 1
+installation "Joinery" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+    rcd east BS EN 61008 63 A 30 mA type A
+    way 1 radial "Desks" {
+      behind east
+      leakage 4┆ mA
+    }
+    way 2 radial "Server" {
+      behind east
+      leakage 2 mA
+    }
+  }
+}
+`);
+    expect(text).toContain("- behind RCD east: 6 mA of 9 mA\n- high from: 10 mA");
+    expect(text).toContain("A/1 4 mA + A/2 2 mA = 6 mA");
+  });
+
+  it("tells what lets flow through busbars, and what is drawn through them", async () => {
+    const text = await shown(`wayfile 1
+installation "Joinery" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    cutout BS 88-3 100 A
+  }
+  board A "Main" {
+    fed-from supply
+    busbar 10┆0 A
+    way 1 radial "Kiln" {
+      device BS EN 60898 B32 6 kA
+      Ib 30 A
+    }
+  }
+}
+`);
+    expect(text).toContain("- let flow upstream: 100 A, the cut-out\n- devices behind it: 32 A\n- drawn at most: 30 A");
+  });
+
   it("explains a word, with the figures of its line", async () => {
     expect(await shown(loftWith("R1+┆R2       0.22 Ω"))).toMatchInlineSnapshot(`
       "on “R1+R2”

@@ -443,6 +443,7 @@ function circuitLines(
     `      length  ${length} m`,
     ...kind.lines.map((line) => `      ${line}`),
     ...(kind.phase ? [`      phase   ${kind.phase}`] : []),
+    ...(place.three && !manyLines ? [`      phase   L${1 + (way % 3)}`] : []),
     `      Ib      ${(kind.Ib * (word === "feeder" ? 1 : 0.9 + next() * 0.1)).toFixed(1)} A`,
     "      dead 2026-03-04 with M1 {",
     `        R1+R2       ${asRead(R1R2, length).toFixed(2)} Ω`,

@@ -53,6 +53,7 @@ describe("the tables together", () => {
       "single-diameters",
       "enclosure-walls",
       "swa-area",
+      "protective-currents",
     ];
     const rows = tables
       .filter(({ id }) => !ours.includes(id) && !id.startsWith("place-"))

@@ -85,13 +85,12 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
 
 function reckonedOver(installation: Installation, report: Reporter): void {
   const cutout = installation.supply?.one("cutout");
-  const demand = cutout && originDemand(installation);
+  // A stated demand is the designer's word; whether it can be right another check asks.
+  const demand = cutout && !installation.supply?.has("demand") ? originDemand(installation) : undefined;
   if (!cutout || !demand) return;
   const { rating } = cutout.args;
   const { greatest, diverse } = demand;
   if (greatest.value <= rating.value * (1 + 1e-9)) return;
-  // A stated demand is the designer's word; whether it can be right another check asks.
-  if (installation.supply?.has("demand")) return;
   report(valueSpot(cutout, rating), {
     message: `The circuits come to ${demandNotes(demand)}, more than the cut-out of ${amps(rating.value)}. Ask the distributor for more, limit what runs at once, or state the diversity.`,
     value: amount(greatest.value, "A"),

@@ -1,5 +1,5 @@
-import { cableDrop } from "../../analysis/drop.ts";
-import { boardDrop, circuitDrops, feederCurrent } from "../../analysis/drop-path.ts";
+import { feederDrop } from "../../analysis/drop-feeder.ts";
+import { boardDrop, circuitDrops, dropAbove } from "../../analysis/drop-path.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
@@ -79,7 +79,8 @@ function judge(node: BoardNode, report: Reporter): void {
   const { drop, whole, certain, feeders } = boardDrop(node);
   // Only the feeder with which the limit is passed: those further out can do nothing about it.
   if (!feeder || !parent || feeders.at(-1)?.study !== feeder) return;
-  const starved = circuitDrops(node).filter(({ limit }) => drop.value >= limit.value);
+  const own = boardDrop(node);
+  const starved = circuitDrops(node).filter(({ limit, study }) => dropAbove(own, study).drop.value >= limit.value);
   const [first] = starved;
   if (!first || boardDrop(parent).drop.value >= first.limit.value) return;
   const { limit } = first;
@@ -105,17 +106,16 @@ function judge(node: BoardNode, report: Reporter): void {
 /** The next size of the feeder that leaves every circuit of the board enough; or else something. */
 function sizeFor(node: BoardNode, limit: number): number | undefined {
   const { feeder, parent } = node;
-  const current = feeder && feederCurrent(node, feeder);
-  if (!feeder || !parent || !current) return undefined;
+  if (!feeder || !parent) return undefined;
   const above = boardDrop(parent).drop.value;
   const room = circuitDrops(node)[0]?.room ?? limit;
   const wanted = room > above ? room : limit;
   let size = feeder.cable?.line;
   while (size !== undefined) {
     size = nextSizeUp(size * 1.01);
-    const found = size === undefined ? undefined : cableDrop(feeder, current.value, size);
+    const found = size === undefined ? undefined : feederDrop(node, size);
     if (!found || "missing" in found) return undefined;
-    if (above + found.drop.value < wanted) return size;
+    if (above + found.worst.drop.value < wanted) return size;
   }
   return undefined;
 }

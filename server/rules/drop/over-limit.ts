@@ -1,4 +1,12 @@
-import { added, boardDrop, type CircuitDrop, circuitDrop, circuitDrops } from "../../analysis/drop-path.ts";
+import {
+  added,
+  type BoardDrop,
+  boardDrop,
+  type CircuitDrop,
+  circuitDrop,
+  circuitDrops,
+  dropAbove,
+} from "../../analysis/drop-path.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
@@ -98,12 +106,13 @@ function judge(node: BoardNode, report: Reporter): void {
     // They stand in order of the room they leave: behind the first that is right all are.
     if (above.drop.value <= circuit.room * (1 + 1e-9)) return;
     // Where the feeders leave nothing another check speaks of them, once.
-    if (above.drop.value < circuit.limit.value) say(node, circuit, report);
+    const own = dropAbove(above, circuit.study);
+    if (own.drop.value > circuit.room * (1 + 1e-9) && own.drop.value < circuit.limit.value)
+      say({ ...above, ...own }, circuit, report);
   }
 }
 
-function say(node: BoardNode, circuit: CircuitDrop, report: Reporter): void {
-  const above = boardDrop(node);
+function say(above: BoardDrop, circuit: CircuitDrop, report: Reporter): void {
   const { study, limit } = circuit;
   const { cable } = study;
   const drop = added(above.drop, circuit.drop);

@@ -1,4 +1,4 @@
-import { breakingOf, conditionalAt, nextBreaking } from "../../analysis/breaking.ts";
+import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "../../analysis/breaking.ts";
 import { deviceName } from "../../analysis/describe.ts";
 import { doubtOnBoard } from "../../analysis/doubt.ts";
 import { greatestFault } from "../../analysis/faults.ts";
@@ -49,13 +49,18 @@ export default wayRule({
     if (conditional !== undefined && fault.value <= conditional) return;
     const written = device.fact.args.breaking;
     const next = nextBreaking(fault.value);
+    const assembly = conditionalPossible(context);
+    const label =
+      written && assembly && fault.value <= assembly.value
+        ? ` A consumer unit may be rated ${kiloamps(assembly.value)} as a whole behind its service fuse: where its label says so, write conditional-rating.`
+        : "";
     const flows = `${fault.atLeast ? "more than" : "up to"} ${kiloamps(fault.value)}`;
     const reading = measured(fault.fact.args.value as Reading | undefined);
     const meter = reading && doubtOnBoard(context, fault.fact, reading);
     const near = withinDoubt(meter, fault.value - capacity.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
       message: written
-        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.${near}`
+        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.${near}${label}`
         : `${flows.charAt(0).toUpperCase()}${flows.slice(1)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.${near}`,
       // What the device breaks is taken from its standard, not from the device.
       ...(written ? {} : { severity: "warning" as const }),

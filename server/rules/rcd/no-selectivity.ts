@@ -1,7 +1,10 @@
+import { rcdsAt } from "../../analysis/board-rcds.ts";
 import { rcdName } from "../../analysis/describe.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { milliamps, plain, remark, step } from "../../calc/result.ts";
+import { amount, boardRule, factSpot } from "../rule.ts";
 
-export default wayRule({
+export default boardRule({
   id: "rcd/no-selectivity",
   severity: "information",
   since: "0.1",
@@ -19,15 +22,45 @@ export default wayRule({
   device  BS EN 60898 B32 6 kA
 }`,
     },
+    {
+      setting: { board: "fed-from supply\nmain-switch BS EN 61008 80 A 100 mA type A" },
+      bad: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `way 1 ring "Sockets" {
+  device  BS EN 60898 B32 6 kA
+}`,
+    },
   ],
-  check(study, report) {
-    const [own, ...above] = study.rcds;
-    if (!own || study.isSpare || (own.at !== "device" && own.at !== "way")) return;
-    const rival = above.find(({ delayed, sensitivity }) => !delayed && sensitivity <= own.sensitivity);
-    if (!rival || own.delayed) return;
-    report(factSpot(own.fact), {
-      message: `This RCD and the ${rcdName(rival)} upstream trip together: a fault here takes out more than this circuit.`,
-      related: [{ spot: factSpot(rival.fact), message: `Upstream: ${rcdName(rival)}.` }],
-    });
+  check({ studies }, report) {
+    for (const { rcd: own, ways } of rcdsAt(studies)) {
+      const [first] = ways;
+      const all = first?.rcds ?? [];
+      const above = all.slice(all.findIndex(({ fact }) => fact === own.fact) + 1);
+      const ratio = practiceOf("rcd-ratio");
+      const least = ratio.value * own.sensitivity * (1 - 1e-9);
+      const rival = above.find(({ delayed, sensitivity }) => !delayed || sensitivity < least);
+      if (!rival) continue;
+      const which = own.at === "board" || own.at === "main-switch" ? `The ${rcdName(own)}` : "This RCD";
+      const together = !rival.delayed || rival.sensitivity <= own.sensitivity;
+      const wanted = `a delayed one of at least ${milliamps(ratio.value * own.sensitivity)} would wait for it`;
+      report(factSpot(own.fact), {
+        message: `${which} and the ${rcdName(rival)} upstream ${together ? "trip" : "may trip"} together: a fault here takes out more than ${own.at === "board" || own.at === "main-switch" ? "what is behind it" : "this circuit"}. Upstream ${wanted}.`,
+        value: amount(rival.sensitivity, "A"),
+        limit: amount(ratio.value * own.sensitivity, "A"),
+        least: true,
+        steps: [
+          step(
+            "IΔn upstream ≥ ratio × IΔn",
+            `${plain(ratio.value)} × ${milliamps(own.sensitivity)}`,
+            milliamps(ratio.value * own.sensitivity),
+          ),
+          remark(rival.delayed ? "the one upstream is delayed" : "the one upstream is not delayed"),
+        ],
+        source: ratio.source,
+        related: [{ spot: factSpot(rival.fact), message: `Upstream: ${rcdName(rival)}.` }],
+      });
+    }
   },
 });

@@ -1,7 +1,6 @@
-import { laterRule, rcdName } from "../../analysis/describe.ts";
-import type { Rcd } from "../../analysis/way.ts";
+import { deviceName, laterRule, rcdName } from "../../analysis/describe.ts";
 import type { Fix } from "../../model/problems.ts";
-import type { Span } from "../../model/values.ts";
+import type { Fact, Val } from "../../model/values.ts";
 import { factSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -31,26 +30,34 @@ export default wayRule({
     const { edition } = study.context;
     if (!serves || !edition || !(study.uses.has("pv") || study.uses.has("storage"))) return;
     const local = study.rcds.filter(({ at }) => at !== "upstream");
-    const oneWay = local.find(({ direction }) => direction === "unidirectional");
+    // What it feeds back flows through every device up to the supply; of those further up nothing need be written.
+    const oneWay = study.rcds.find(({ direction }) => direction === "unidirectional");
     const unsaid = local.find(({ direction }) => direction === undefined);
-    const rcd = oneWay ?? unsaid;
-    if (!rcd) return;
+    const { device } = study;
+    const breaker = device?.fact.args.direction?.value === "unidirectional" ? device : undefined;
+    const rcd = oneWay ?? (breaker ? undefined : unsaid);
+    const name = rcd ? rcdName(rcd) : breaker && deviceName(breaker);
+    const at = rcd?.fact ?? breaker?.fact;
+    if (!name || !at) return;
     const later = laterRule(study.context);
     // Before the rule was printed the danger was the same, but no regulation named it.
     const severity = later.severity ?? (edition.bidirectional ? undefined : "warning");
     report(factSpot(serves), {
-      message: oneWay
-        ? `This circuit can feed back, and the ${rcdName(rcd)} may be fed from one side only: fit a bidirectional one.${later.words}`
-        : `This circuit can feed back: say of the ${rcdName(rcd)} whether it is bidirectional, as its marking shows.`,
+      message:
+        oneWay || !rcd
+          ? `This circuit can feed back, and the ${name} may be fed from one side only: fit a bidirectional one.${later.words}`
+          : `This circuit can feed back: say of the ${name} whether it is bidirectional, as its marking shows.`,
       source: edition.sources.bidirectional,
-      ...(oneWay ? (severity ? { severity } : {}) : { severity: later.severity ?? "warning" }),
-      related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
-      fixes: oneWay ? turned(oneWay, serves.segment) : [],
+      ...(oneWay || !rcd ? (severity ? { severity } : {}) : { severity: later.severity ?? "warning" }),
+      related: [{ spot: factSpot(at), message: `The device: ${name}.` }],
+      fixes: turned(at, serves.segment),
     });
   },
 });
 
-function turned({ fact }: Rcd, marked: unknown): Fix[] {
-  const { direction } = fact.args as { readonly direction?: Span };
-  return direction && fact.segment === marked ? [inPlaceOf(direction, "bidirectional", "Make it bidirectional")] : [];
+function turned(fact: Fact, marked: unknown): Fix[] {
+  const { direction } = fact.args as { readonly direction?: Val<string> };
+  return direction?.value === "unidirectional" && fact.segment === marked
+    ? [inPlaceOf(direction, "bidirectional", "Make it bidirectional")]
+    : [];
 }

@@ -1,0 +1,43 @@
+import type { Sourced } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import type { Calculated } from "./result.ts";
+import { amps, metres, plain, step, volts } from "./result.ts";
+
+/** One line of a three-phase cable whose lines carry different currents, A. */
+export interface UnequalQuestion {
+  /** Tabulated drop between lines, V per ampere and metre, of the line's size and of the neutral's. */
+  readonly perAmpereMetre: Sourced<number>;
+  readonly neutralPerAmpereMetre: Sourced<number>;
+  readonly own: number;
+  readonly others: readonly [number, number];
+  /** m. */
+  readonly length: number;
+}
+
+/**
+ * Drop in V between a line and the neutral. The table's figure between lines is √3 times that of one conductor. In the
+ * neutral flows the sum of the three currents, each a third of a turn behind the one before; of it, what lies along the
+ * line's own voltage counts: its current less half of the other two. What lies across hardly changes the voltage, and
+ * leaving it out is never too little. Where the others lift a line, nobody counts on it.
+ */
+export function unequalDrop(question: UnequalQuestion): Calculated {
+  const { perAmpereMetre, neutralPerAmpereMetre, own, others, length } = question;
+  const [one, other] = others;
+  const along = own - (one + other) / 2;
+  const neutral = Math.max(0, along);
+  const per = (tabulated: Sourced<number>): number => tabulated.value / Math.sqrt(3);
+  const value = (per(perAmpereMetre) * own + per(neutralPerAmpereMetre) * neutral) * length;
+  const mv = (tabulated: Sourced<number>): string => `${plain(tabulated.value * 1000)} / √3 mV/A/m`;
+  const numbers = `(${mv(perAmpereMetre)} × ${amps(own)} + ${mv(neutralPerAmpereMetre)} × ${amps(neutral)}) × ${metres(length)}`;
+  const numbersAlong = `${amps(own)} − (${amps(one)} + ${amps(other)}) / 2`;
+  const steps = [
+    step(
+      "in the neutral, along this line: I − (I' + I'') / 2",
+      numbersAlong,
+      along < 0 ? `−${amps(-along)}, taken as none` : amps(along),
+    ),
+    step("drop of line and neutral", numbers, volts(value)),
+  ];
+  const source = fromFormula(combine(perAmpereMetre.source, neutralPerAmpereMetre.source));
+  return { value, unit: "V", steps, source };
+}

@@ -1,0 +1,50 @@
+import { faultLevels } from "../../analysis/fault-levels.ts";
+import { greatestFault } from "../../analysis/faults.ts";
+import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { kiloamps, relation } from "../../calc/result.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+const sample = (rating: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+    Ipf 11.5 kA
+    conditional-rating ${rating}
+  }
+}`;
+
+export default installationRule({
+  id: "coordination/assembly-below-fault",
+  severity: "warning",
+  since: "0.1",
+  title: "A board whose short-circuit rating as an assembly is below the fault current.",
+  why: "A fault before the first device in the board, on its busbars or terminals, stresses the assembly itself, however much the devices on it break. A board with a higher rating, or one further from the source, puts it right.",
+  clauses: ["536.4.201", "434.5.1"],
+  examples: [
+    { bad: sample("10 kA").replace("10 kA\n", "10 kA\n                       ^^^^^\n"), good: sample("16 kA") },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) judge(node, report);
+  },
+});
+
+function judge(node: BoardNode, report: Reporter): void {
+  const fact = node.board.head.facts.one("conditional-rating");
+  if (!fact) return;
+  const noted = greatestFault(node.context);
+  // What is reckoned may be more than flows: only what surely flows counts.
+  const reckoned = noted ? undefined : faultLevels(node)?.greatest;
+  const fault = noted?.value ?? reckoned?.value;
+  const { value } = fact.args;
+  if (fault === undefined || fault <= value.value * (1 + 1e-9)) return;
+  const how = noted ? `${noted.atLeast ? "More than" : "Up to"}` : "By reckoning about";
+  report(valueSpot(fact, value), {
+    message: `${how} ${kiloamps(fault)} may flow at board ${node.board.head.name}; as an assembly it is rated ${kiloamps(value.value)}. It needs a board of a higher rating, or its maker's word with the fuse upstream.`,
+    value: amount(fault, "A"),
+    limit: amount(value.value, "A"),
+    steps: [...(reckoned?.steps ?? []), relation("fault ≤ rating", kiloamps(fault), kiloamps(value.value))],
+    source: { ref: "BS 7671:2018+A2:2022, 536.4.201", standing: "memory" },
+    related: noted ? [{ spot: factSpot(noted.fact), message: `${noted.name} ${kiloamps(noted.value)}.` }] : [],
+  });
+}

@@ -1,0 +1,48 @@
+import { ratedParts } from "../../analysis/board-ratings.ts";
+import { networkOf } from "../../analysis/network.ts";
+import { sayUnguarded } from "../board-part.ts";
+import { installationRule } from "../rule.ts";
+
+const sample = (rating: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      device  BS 88-2 160 A 80 kA gG
+      feeds   B
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    busbar   ${rating}
+    way 1 radial "Kiln" {
+      device  BS EN 60898 C63 10 kA
+    }
+    way 2 radial "Oven" {
+      device  BS EN 60898 C63 10 kA
+    }
+    way 3 radial "Lift" {
+      device  BS EN 60898 C40 10 kA
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "coordination/busbar-below-device",
+  severity: "information",
+  since: "0.1",
+  title: "Busbars rated below the device that protects them.",
+  why: "Busbars burn without anything opening. What stands before them must not let more flow than they are rated for, or the devices they feed must not come to more.",
+  clauses: ["536.4.202", "433.1.1"],
+  examples: [{ bad: sample("125 A").replace("125 A\n", "125 A\n             ^^^^^\n"), good: sample("160 A") }],
+  check(installation, report) {
+    const source = {
+      ref: "BS 7671:2018+A2:2022, 433.1.1; BS EN 61439-1, rated current InA",
+      standing: "memory",
+    } as const;
+    for (const node of networkOf(installation).nodes) {
+      for (const part of ratedParts(node)) if (part.kind === "busbar") sayUnguarded(part, source, report);
+    }
+  },
+});

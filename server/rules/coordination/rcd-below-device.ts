@@ -1,0 +1,52 @@
+import { ratedParts } from "../../analysis/board-ratings.ts";
+import { laterRule } from "../../analysis/describe.ts";
+import { networkOf } from "../../analysis/network.ts";
+import { sayUnguarded } from "../board-part.ts";
+import { installationRule } from "../rule.ts";
+
+const sample = (rating: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    cutout  BS 88-3 100 A
+  }
+  board A "Main" {
+    fed-from supply
+    rcd east BS EN 61008 ${rating} 30 mA type A
+    way 1 ring "Sockets" {
+      device  BS EN 60898 B32 6 kA
+      behind  east
+    }
+    way 2 radial "Cooker" {
+      device  BS EN 60898 B32 6 kA
+      behind  east
+    }
+    way 3 radial "Water heater" {
+      device  BS EN 60898 B16 6 kA
+      behind  east
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "coordination/rcd-below-device",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCD that nothing keeps from being overloaded.",
+  why: "An RCD opens on residual current, never on overload, and diversity of the circuits behind it does not count as protection. Its rating should be no less than the device upstream, or than the devices behind it together.",
+  clauses: ["536.4.202", "536.4.3.2"],
+  examples: [
+    {
+      bad: sample("63 A").replace("type A\n", "type A\n                         ^^^^\n"),
+      good: sample("80 A"),
+    },
+  ],
+  check(installation, report) {
+    const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "published" } as const;
+    for (const node of networkOf(installation).nodes) {
+      // Before the 18th Edition diversity was taken into account here, so that older work is asked about and no more.
+      const later = installation.edition?.switchOverload ? laterRule(node.context).severity : "information";
+      for (const part of ratedParts(node)) if (part.kind === "rcd") sayUnguarded(part, source, report, later);
+    }
+  },
+});

@@ -1,0 +1,111 @@
+import { type Line, threeLines } from "../../analysis/circuit-load.ts";
+import { type BoardDemand, demandOf } from "../../analysis/demand.ts";
+import { originDemand } from "../../analysis/demand-origin.ts";
+import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { amps, type Step, step } from "../../calc/result.ts";
+import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../rule.ts";
+import { lineInBlock } from "../writing.ts";
+
+const sample = (way: string, board: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    phases three
+  }
+  board A "Main" {
+    fed-from supply
+    phases three
+    way 1 radial "Kiln" {
+${way}
+      Ib 30 A
+    }
+  }
+  board B "Lodge" {
+    fed-from supply
+    phases single
+${board}
+    way 1 radial "Heater" {
+      Ib 12 A
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "demand/line-not-stated",
+  severity: "information",
+  since: "0.1",
+  title: "A single-phase circuit or board on three lines, and nothing says on which of them.",
+  why: "Balance, demand of each line and the current in the neutral all depend on it. Circuits without their line are spread evenly, which may be too little; a board without it is counted on every line, which is too much.",
+  clauses: ["314.1", "311.1"],
+  examples: [
+    {
+      bad: sample("", "    phase L2").replace(
+        '    way 1 radial "Kiln" {\n',
+        '    way 1 radial "Kiln" {\n    ^^^^^^^^^^^^^^^^^^^\n',
+      ),
+      good: sample("      phase L1", "    phase L2"),
+    },
+    {
+      bad: sample("      phase L1", "").replace('B "Lodge" {\n', 'B "Lodge" {\n  ^^^^^\n'),
+      good: sample("      phase L1", "    phase L3"),
+    },
+  ],
+  check(installation, report) {
+    const { nodes } = networkOf(installation);
+    for (const node of nodes) if (node.threePhase) ofWays(node, report);
+    const every = [originDemand(installation), ...nodes.filter(({ threePhase }) => threePhase).map(demandOf)];
+    const boards = new Map(every.flatMap((demand) => demand?.unlined.map((node) => [node, demand] as const) ?? []));
+    for (const [node, demand] of boards) ofBoard(node, demand, report);
+  },
+});
+
+/** The circuits of one board together, on the first of them. */
+function ofWays(node: BoardNode, report: Reporter): void {
+  const demand = demandOf(node);
+  // A line that is being typed is not a line that is missing.
+  const unplaced = demand?.unplaced.filter(
+    ({ context, facts }) => context === node.context && !facts.broken.includes("phase"),
+  );
+  const [first, ...others] = unplaced ?? [];
+  if (!demand || !first) return;
+  const name = others.length === 0 ? `way ${first.way.id} of` : `way ${first.way.id} and ${others.length} more of`;
+  const worst = worstOf(demand);
+  report(factSpot(first.way.header), {
+    message: `Nothing says which line ${name} board ${node.board.head.name} ${others.length === 0 ? "is" : "are"} on. Spread evenly, ${amps(demand.greatest.value)} is reckoned on the line that carries most; all on one line it would be ${amps(worst.value)}. Write the phase of each.`,
+    value: amount(worst.value, "A"),
+    steps: [...demand.greatest.steps, ...worst.steps],
+    related: others
+      .slice(0, 6)
+      .map(({ way }) => ({ spot: factSpot(way.header), message: "Its line is not stated either." })),
+    fixes: byLoad(demand).flatMap((line) => lineInBlock(first.way.header, `phase ${line}`, `It is on ${line}`)),
+  });
+}
+
+/** All of them on the line that carries most already. */
+function worstOf({ greatest, spread }: BoardDemand): { value: number; steps: readonly Step[] } {
+  const value = greatest.value + (spread * 2) / 3;
+  const numbers = `${amps(greatest.value)} + 2 / 3 × ${amps(spread)}`;
+  return { value, steps: [step("all on one line", numbers, amps(value))] };
+}
+
+function ofBoard(node: BoardNode, demand: BoardDemand, report: Reporter): void {
+  const { head } = node.board;
+  const typing = [head.facts, node.feeder?.facts].some((facts) =>
+    (facts?.broken as readonly string[] | undefined)?.some((word) => word === "phase" || word === "phases"),
+  );
+  if (typing) return;
+  const own = demandOf(node)?.greatest;
+  report(wordSpot(head.header), {
+    message: `Board ${head.name} is single-phase and stands on three lines: nothing says on which, so its ${amps(own?.value ?? 0)} counts on every one. Write its phase.`,
+    ...(own ? { value: amount(own.value, "A") } : {}),
+    steps: demand.greatest.steps,
+    ...(node.feeder
+      ? { related: [{ spot: factSpot(node.feeder.way.header), message: "The way that feeds it." }] }
+      : {}),
+    fixes: byLoad(demand).flatMap((line) => lineInBlock(head.header, `phase ${line}`, `It is on ${line}`)),
+  });
+}
+
+/** The line that carries least first. */
+const byLoad = ({ lines }: BoardDemand): readonly Line[] =>
+  threeLines.toSorted((one, other) => (lines.get(one)?.value ?? 0) - (lines.get(other)?.value ?? 0));

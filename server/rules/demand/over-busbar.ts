@@ -1,0 +1,37 @@
+import { ratedParts } from "../../analysis/board-ratings.ts";
+import { networkOf } from "../../analysis/network.ts";
+import { sayOverloaded } from "../board-part.ts";
+import { installationRule } from "../rule.ts";
+
+const sample = (rating: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  premises dwelling
+  board A "Main" {
+    fed-from supply
+    busbar   ${rating}
+    way 1 radial "Shower" {
+      serves  shower
+      load    10.5 kW
+    }
+    way 2 radial "Charging point" {
+      serves  ev-charger
+      Ib      32 A
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "demand/over-busbar",
+  severity: "warning",
+  since: "0.1",
+  title: "Busbars rated below what their board draws.",
+  why: "Busbars have no protection of their own: they overheat, and the devices on them trip for no visible reason or burn. A board with larger ones, or circuits taken to another board, puts it right.",
+  clauses: ["311.1", "536.4.202"],
+  examples: [{ bad: sample("63 A").replace("63 A\n", "63 A\n             ^^^^\n"), good: sample("100 A") }],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) {
+      for (const part of ratedParts(node)) if (part.kind === "busbar") sayOverloaded(node, part, report);
+    }
+  },
+});
