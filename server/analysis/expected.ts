@@ -5,21 +5,22 @@
 import type { Measurement } from "../calc/circuit-readings.ts";
 import { type Calculated, metres, milliohms, ohms, step } from "../calc/result.ts";
 import { type Standing, soundReading, standings } from "../calc/sound-readings.ts";
+import type { Context } from "../model/installation.ts";
 import { ringContinuity } from "../tables/ring.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { type CircuitNetwork, circuitOf, farPlace } from "./circuit-network.ts";
 import { temperatureOf } from "./dead.ts";
 import { keptWith } from "./kept.ts";
-import type { WayStudy } from "./way.ts";
+import { boardImpedance, studyWay, type WayStudy } from "./way.ts";
 
-/** What is expected at one point, Ω. Of a ring: in the two cross-connected rounds as well. */
+/** What is expected at one point, Ω. Of a ring: in the two cross-connected rounds. */
 export interface ExpectedPoint {
   readonly name: string;
   /** Line and protective conductor from the board to the point; of a ring, both legs in parallel. */
   readonly R1R2: Calculated | undefined;
   readonly "L-N": Calculated | undefined;
   readonly "L-E": Calculated | undefined;
-  /** Loop impedance: the board's with R1+R2. */
+  /** Loop impedance on cold conductors: the board's with R1+R2. */
   readonly Zs: Calculated | undefined;
 }
 
@@ -29,6 +30,9 @@ export interface ExpectedCircuit {
   readonly points: readonly ExpectedPoint[];
   /** The greatest of the points to earth: what is written as R1+R2. */
   readonly R1R2: Calculated | undefined;
+  /** The point that reads the most of them all to earth, and the one with the greatest loop impedance. */
+  readonly highest: ExpectedPoint | undefined;
+  readonly farthest: ExpectedPoint | undefined;
   /** Said beside the figures where they rest on less than the drawn runs. */
   readonly note: string | undefined;
 }
@@ -37,10 +41,36 @@ export interface ExpectedCircuit {
 export const expectedCircuit = keptWith((study: WayStudy): ExpectedCircuit | undefined => {
   const temperature = study.dead && temperatureOf(study.dead);
   const network = study.length ? circuitOf(study, [], temperature) : undefined;
-  return network && expectationsOf(network, study.boardImpedance?.value);
+  const spurs = study.facts.one("spurs")?.args.count.value ?? 0;
+  return network && expectationsOf(network, coldBoardImpedance(study.context)?.value, spurs);
 });
 
-export function expectationsOf(network: CircuitNetwork, board: number | undefined): ExpectedCircuit {
+/** What stands at one point; a circuit whose points are not drawn has one for them all. */
+export function expectedPoint(study: WayStudy, name: string): ExpectedPoint | undefined {
+  const circuit = expectedCircuit(study);
+  return circuit?.points.find((point) => point.name === name);
+}
+
+/** Loop impedance at a board on cold conductors: as noted there or, before it is, from the origin along the feeders. */
+export function coldBoardImpedance(
+  context: Context,
+): { readonly value: number; readonly name: "Ze" | "Zdb" } | undefined {
+  const noted = boardImpedance(context);
+  if (noted) return noted;
+  const [above, ...further] = context.upstream;
+  if (!above?.feeder) return undefined;
+  const upstream: Context = { ...context, board: above.board, upstream: further };
+  const start = coldBoardImpedance(upstream);
+  const feeder = feederR1R2(studyWay(above.feeder, upstream));
+  return start && feeder !== undefined ? { value: start.value + feeder, name: "Zdb" } : undefined;
+}
+
+function feederR1R2(feeder: WayStudy): number | undefined {
+  const circuit = expectedCircuit(feeder);
+  return circuit && !circuit.network.closed && circuit.points.length === 1 ? circuit.R1R2?.value : undefined;
+}
+
+export function expectationsOf(network: CircuitNetwork, board: number | undefined, spurs = 0): ExpectedCircuit {
   const places = standings(network);
   const { sources, closed } = network;
   const at = (measurement: Measurement, conductor: "neutral" | "cpc", standing: Standing, same = false) => {
@@ -49,9 +79,11 @@ export function expectationsOf(network: CircuitNetwork, board: number | undefine
     const value = soundReading(network, places, measurement, same ? "same-leg" : "opposite");
     const sum = `(${milliohms(line.value)} + ${milliohms(other.value)})/m`;
     const far = metres(standing.along + standing.branch);
-    const formula = closed ? (same ? "both legs in parallel" : "cross-connected, both ways round") : "R1 + R2";
+    const sumName = conductor === "neutral" ? "R1 + Rn" : "R1 + R2";
+    const formula = closed ? (same ? "both legs in parallel" : "cross-connected, both ways round") : sumName;
+    const spur = standing.branch > 0 ? `, ${metres(standing.branch)} of spur` : "";
     const where = closed
-      ? `${metres(standing.along)} of ${metres(places.length)} round, ${metres(standing.branch)} of spur, ${sum}`
+      ? `${metres(standing.along)} of ${metres(places.length)} round${spur}, ${sum}`
       : `${far} × ${sum}`;
     return {
       value,
@@ -66,19 +98,29 @@ export function expectationsOf(network: CircuitNetwork, board: number | undefine
     return {
       name,
       R1R2,
-      "L-N": closed ? cross("neutral") : undefined,
+      "L-N": cross("neutral"),
       "L-E": cross("cpc"),
       Zs: R1R2 && board !== undefined ? loop(board, R1R2) : undefined,
     };
   });
-  const toEarth = points.flatMap((point) => point["L-E"] ?? []);
+  const highest = mostOf(points, (point) => point["L-E"]);
   return {
     network,
     ends: closed ? endsOf(network, places.length) : {},
     points,
-    R1R2: toEarth.sort((one, other) => other.value - one.value)[0],
-    note: noteOf(network),
+    R1R2: highest?.["L-E"],
+    highest,
+    farthest: mostOf(points, (point) => point.R1R2),
+    note: noteOf(network, spurs),
   };
+}
+
+function mostOf(
+  points: readonly ExpectedPoint[],
+  of: (point: ExpectedPoint) => Calculated | undefined,
+): ExpectedPoint | undefined {
+  const known = points.filter((point) => of(point) !== undefined);
+  return known.sort((one, other) => (of(other)?.value ?? 0) - (of(one)?.value ?? 0))[0];
 }
 
 const ringSource = { ref: ringContinuity.ref, standing: "computed" } as const;
@@ -100,10 +142,12 @@ function loop(board: number, R1R2: Calculated): Calculated {
   return { ...R1R2, value, steps };
 }
 
-function noteOf({ drawn, closed, places }: CircuitNetwork): string | undefined {
-  if (places.length === 1 && places[0] === farPlace)
-    return closed
-      ? "Reckoned from the length alone, at the point half way round; run lines give every point."
-      : "Reckoned from the length alone, at the far end; run lines give every point.";
+function noteOf({ drawn, closed, places }: CircuitNetwork, spurs: number): string | undefined {
+  if (places.length === 1 && places[0] === farPlace) {
+    const where = closed
+      ? `at the point half way round, (r1 + r2) / 4${spurs > 0 ? "; the end of a spur reads more, by its own cable" : ""}`
+      : "at the far end";
+    return `Reckoned from the length alone, ${where}; run lines give every point.`;
+  }
   return drawn ? undefined : "The points are taken as evenly spaced; run lines give every point its own place.";
 }

@@ -36,8 +36,11 @@ function continuity(study: WayStudy): PlannedTest[] {
   const alone = !hasDead(study, "R1+R2") && hasDead(study, "R2");
   const fact = latestDead(study, alone ? "R2" : "R1+R2")?.fact;
   const circuit = expectedCircuit(study);
-  const highest = study.isRing ? "the highest line to earth" : "the far point";
+  const points = alone || study.isRing ? [] : continuityPoints(study, fact);
+  const far = points.length > 1 ? "the highest of them" : "the far point";
+  const highest = study.isRing ? "the highest line to earth" : far;
   return [
+    ...points,
     {
       step: study.isRing ? "ring-rounds" : "continuity",
       live: false,
@@ -48,6 +51,41 @@ function continuity(study: WayStudy): PlannedTest[] {
       recorded: recordedAs(fact, "value"),
     },
   ];
+}
+
+/**
+ * Of a circuit whose points are drawn, a line for each, so that a joint shows between one and the next. Once the highest
+ * is written and no other was, nothing more is asked for.
+ */
+function continuityPoints(study: WayStudy, highest: Fact | undefined): PlannedTest[] {
+  const circuit = expectedCircuit(study);
+  const read = pointFacts(study);
+  const drawn = circuit?.network.drawn && circuit.points.length > 1 ? circuit.points.map(({ name }) => name) : [];
+  const names = highest ? [...read.keys()] : [...new Set([...drawn, ...read.keys()])];
+  const room = bound("most", roomForR1R2(study), "Ω");
+  return names.map((name): PlannedTest => {
+    const point = circuit?.points.find((one) => one.name === name);
+    const most = names.length > 1 && point !== undefined && point === circuit?.highest;
+    return {
+      step: "continuity",
+      live: false,
+      name: `R1+R2 at ${name}${most ? ", the highest" : ""}`,
+      unit: "Ω",
+      expected: expecting(point?.R1R2, "Ω"),
+      bounds: room,
+      recorded: recordedAs(read.get(name), "L-E"),
+      place: name,
+    };
+  });
+}
+
+/** The latest line of each point with a reading to earth, in the order of the file. */
+function pointFacts({ deadTests }: WayStudy): Map<string, Fact> {
+  const found = new Map<string, Fact>();
+  for (const { facts } of deadTests)
+    for (const fact of facts.all("at"))
+      if (fact.args["L-E"] && !found.has(fact.args.point.value)) found.set(fact.args.point.value, fact);
+  return found;
 }
 
 const endNames = { r1: "r1, line", rn: "rn, neutral", r2: "r2, protective conductor" } as const;

@@ -7,7 +7,7 @@ import { milliamps, plain } from "../calc/result.ts";
 import type { Fact, FactOf } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
 import { rcdName } from "./describe.ts";
-import { expectedCircuit } from "./expected.ts";
+import { coldBoardImpedance, expectedCircuit, expectedPoint } from "./expected.ts";
 import { loopPoints } from "./loop-points.ts";
 import { type Bound, bound, type Expected, expecting, type PlannedTest, recordedAs } from "./planned.ts";
 import { numberAt } from "./supply.ts";
@@ -18,16 +18,7 @@ export function planLive(study: WayStudy): PlannedTest[] {
   const live = study.live?.facts;
   return [
     loop(study),
-    ...loopPoints(study).map(
-      ({ name, fact }): PlannedTest => ({
-        step: "loop",
-        live: true,
-        name: `Zs at ${name}`,
-        unit: "Ω",
-        bounds: loopBounds(study),
-        recorded: recordedAs(fact, "Zs"),
-      }),
-    ),
+    ...loopAtPoints(study),
     ...study.rcds
       .filter(({ at }) => at === "device" || at === "way")
       .flatMap((rcd) => planRcd(rcd, study.context.edition, live?.all("rcd") ?? [], live?.one("test-button"))),
@@ -64,13 +55,44 @@ function loop(study: WayStudy): PlannedTest {
   };
 }
 
+/**
+ * At single points, the farthest first: those that were read and, until Zs is written, those that are drawn. The far
+ * point decides; the others show where a poor joint lies.
+ */
+function loopAtPoints(study: WayStudy): PlannedTest[] {
+  const circuit = expectedCircuit(study);
+  const read = loopPoints(study);
+  const open = !study.Zs && circuit?.network.drawn && circuit.points.length > 1 ? circuit.points : [];
+  const far = (name: string) => circuit?.points.find((one) => one.name === name);
+  const names = [...new Set([...read.map(({ name }) => name), ...open.map(({ name }) => name)])];
+  if (open.length > 0) names.sort((one, other) => (far(other)?.R1R2?.value ?? 0) - (far(one)?.R1R2?.value ?? 0));
+  return names.map(
+    (name): PlannedTest => ({
+      step: "loop",
+      live: true,
+      name: `Zs at ${name}`,
+      unit: "Ω",
+      expected: expectedLoopAt(study, name),
+      bounds: loopBounds(study),
+      recorded: recordedAs(read.find((one) => one.name === name)?.fact, "Zs"),
+      place: name,
+    }),
+  );
+}
+
+function expectedLoopAt(study: WayStudy, name: string): Expected | undefined {
+  const start = coldBoardImpedance(study.context);
+  const R1R2 = expectedPoint(study, name)?.R1R2;
+  if (!start || !R1R2) return undefined;
+  return expecting(totalLoop(start.value, R1R2.value, start.name), "Ω");
+}
+
 /** With the R1+R2 that was read, or before that with the one that length and sizes give. */
 function expectedLoop(study: WayStudy): Expected | undefined {
-  const start = study.boardImpedance;
+  const start = coldBoardImpedance(study.context);
   const R1R2 = numberAt(study.R1R2)?.value ?? expectedCircuit(study)?.R1R2?.value ?? study.expectedR1R2?.value;
   if (!start || R1R2 === undefined) return undefined;
-  const total = expecting(totalLoop(start.value, R1R2), "Ω");
-  return total && { ...total, working: total.working.replace("Ze", start.name) };
+  return expecting(totalLoop(start.value, R1R2, start.name), "Ω");
 }
 
 /** A reading on cold conductors is held against the cold limit; what an RCD disconnects, against the RCD's. */

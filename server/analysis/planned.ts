@@ -54,6 +54,8 @@ export interface PlannedTest {
   readonly recorded?: Recorded | undefined;
   /** Of a round of a ring: the point it is read at. */
   readonly point?: string;
+  /** Of a reading at one point beside that of the circuit: the point. */
+  readonly place?: string;
   /** How its line begins in a live block. */
   readonly write?: string | undefined;
 }

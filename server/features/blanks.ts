@@ -59,7 +59,7 @@ function deadLines(study: WayStudy, open: readonly PlannedTest[]): BlankLine[] {
     open.filter(({ point }) => point !== undefined),
     ({ point }) => point as string,
   );
-  const R1R2 = open.find(({ name }) => name.startsWith("R1+R2"));
+  const R1R2 = open.find(({ name, place }) => name.startsWith("R1+R2") && place === undefined);
   const insulation = of("insulation");
   return [
     ...(ends.length > 0 ? [{ text: `ends r1 ${gap} Ω rn ${gap} Ω r2 ${gap} Ω`, aside: aside(ends) }] : []),
@@ -67,6 +67,9 @@ function deadLines(study: WayStudy, open: readonly PlannedTest[]): BlankLine[] {
       text: `at ${point === "every point" ? "POINT" : point} L-N ${gap} Ω L-E ${gap} Ω polarity ${gap}`,
       aside: aside(tests),
     })),
+    ...of("continuity").flatMap((test) =>
+      test.place === undefined ? [] : [{ text: `at ${test.place} L-E ${gap} Ω polarity ${gap}`, aside: aside([test]) }],
+    ),
     ...(R1R2 ? [{ text: `R1+R2 ${gap} Ω`, aside: aside([R1R2]) }] : []),
     ...(insulation.length > 0 ? [insulationLine(study, insulation)] : []),
     ...(of("polarity").length > 0 ? [{ text: `polarity ${gap}`, aside: "" }] : []),
@@ -84,7 +87,8 @@ function insulationLine(study: WayStudy, tests: readonly PlannedTest[]): BlankLi
 
 function liveLines(open: readonly PlannedTest[]): BlankLine[] {
   return open.flatMap((test): BlankLine[] => {
-    const { step, write } = test;
+    const { step, write, place } = test;
+    if (place !== undefined) return [{ text: `at ${place} Zs ${gap} Ω`, aside: aside([test]) }];
     if (step === "loop") return [{ text: `Zs ${gap} Ω`, aside: aside([test]) }];
     return write === undefined
       ? []

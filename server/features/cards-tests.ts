@@ -1,5 +1,5 @@
 /** Readings of a way, each held against its limit and against what it should be. */
-import { expectedCircuit } from "../analysis/expected.ts";
+import { coldBoardImpedance, expectedCircuit } from "../analysis/expected.ts";
 import { designLoop, loopAgreement } from "../analysis/loop.ts";
 import { expectedConductor, type Rcd, type WayStudy } from "../analysis/way.ts";
 import {
@@ -20,27 +20,34 @@ import type { Context } from "../model/installation.ts";
 import { type AnyValue, exact, type Fact, isAbsent, type Reading } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
 import { type Card, card, limitRow, row, show } from "./card.ts";
+import { pointRows } from "./cards-points.ts";
 
 const readingOf = (fact: Fact | undefined, name: string): number | undefined =>
   exact(fact?.args[name] as Reading | undefined);
 
 export function loopCard(study: WayStudy, fact: Fact | undefined, name: string): Card {
-  const { disconnection, boardImpedance, expectedR1R2 } = study;
+  const { disconnection } = study;
   const value = readingOf(fact, name);
   const cold = disconnection?.cold;
   const agreement = loopAgreement(study);
   const measured = agreement?.expected;
   const designed = designLoop(study);
-  const start = boardImpedance;
-  const byLength =
-    !measured && start && expectedR1R2 ? totalLoop(start.value, expectedR1R2.value, start.name) : undefined;
+  const start = coldBoardImpedance(study.context);
+  const R1R2 = expectedCircuit(study)?.R1R2 ?? study.expectedR1R2;
+  const byLength = !measured && start && R1R2 ? totalLoop(start.value, R1R2.value, start.name) : undefined;
+  const point = pointRows(study, name === "Zs" ? placeOf(fact) : "");
+  const at = point.from.length > 0 ? point : undefined;
   const by = disconnection?.by === "rcd" ? "limit, by the RCD" : "limit, hot";
   return card(
     [
       limitRow(by, disconnection?.limit, { value }),
       limitRow(cold?.corrected ? `limit, ${cold.corrected.style}` : "limit, cold", cold?.corrected ?? cold, { value }),
-      row("expected", measured && start && `${start.name} + R1+R2 = ${show(measured)}`),
-      row("expected cold, by length", byLength && start && `${start.name} + R1+R2 = ${show(byLength)}`),
+      ...(at?.rows ?? []),
+      row("expected", at ? undefined : measured && start && `${start.name} + R1+R2 = ${show(measured)}`),
+      row(
+        "expected cold, by length",
+        at ? undefined : byLength && start && `${start.name} + R1+R2 = ${show(byLength)}`,
+      ),
       row("design, hot", designed && show(designed)),
       row(
         "cold limit stated otherwise",
@@ -50,12 +57,16 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
     ],
     disconnection?.limit,
     cold?.corrected ?? cold,
-    measured ?? byLength,
+    ...(at ? at.from : [measured ?? byLength]),
   );
 }
 
+const placeOf = (fact: Fact | undefined): string =>
+  (fact?.args.point as { readonly value?: string } | undefined)?.value ?? "";
+
 export function continuityCard(study: WayStudy): Card | undefined {
-  const { expectedR1R2, isRing, dead } = study;
+  const { isRing, dead } = study;
+  const expectedR1R2 = study.expectedR1R2 ?? (isRing ? undefined : expectedCircuit(study)?.R1R2);
   const ends = dead?.facts.one("ends");
   const r1 = exact(ends?.args.r1);
   const r2 = exact(ends?.args.r2);
@@ -66,12 +77,20 @@ export function continuityCard(study: WayStudy): Card | undefined {
     [
       limitRow("expected by the ends of the ring", quarter),
       limitRow(isRing ? "expected by length, on the ring" : "expected by length, at 20 °C", expectedR1R2),
+      row("highest", isRing ? undefined : highestPoint(study)),
       row("expected by length, at the end of a spur", atSpur && show(atSpur)),
     ],
     quarter,
     expectedR1R2,
     atSpur,
   );
+}
+
+/** Where a circuit of several points should read the most. */
+function highestPoint(study: WayStudy): string | undefined {
+  const circuit = expectedCircuit(study);
+  const { highest, points = [], network } = circuit ?? {};
+  return highest && points.length > 1 && network?.drawn ? `at ${highest.name}, of ${points.length} points` : undefined;
 }
 
 /** R1+R2 of a ring with spurs at the worst of their ends, where that is more than the ring itself reads. */
@@ -91,8 +110,9 @@ export function endsCard(study: WayStudy, fact: Fact | undefined): Card {
   const r1 = readingOf(fact, "r1");
   const rn = readingOf(fact, "rn");
   const r2 = readingOf(fact, "r2");
-  const line = expectedConductor(study, "line");
-  const cpc = expectedConductor(study, "cpc");
+  const expected = expectedCircuit(study)?.ends;
+  const line = expected?.r1 ?? expectedConductor(study, "line");
+  const cpc = expected?.r2 ?? expectedConductor(study, "cpc");
   const { cable } = study;
   const ratio = cable?.cpc === undefined ? undefined : cpcRatio(cable.line, cable.cpc);
   const lineNeutral = r1 !== undefined && rn !== undefined ? quarterLineNeutral({ r1, rn, r2: 0 }) : undefined;
@@ -119,10 +139,12 @@ export function pointCard(study: WayStudy, fact: Fact | undefined): Card | undef
   const r1 = exact(ends?.args.r1);
   const rn = exact(ends?.args.rn);
   const r2 = exact(ends?.args.r2);
-  if (!study.isRing || r1 === undefined || rn === undefined) return undefined;
+  const name = placeOf(fact);
+  const drawn = pointRows(study, name, fact);
+  if (!study.isRing || r1 === undefined || rn === undefined)
+    return drawn.from.length === 0 ? undefined : card(drawn.rows, ...drawn.from);
   const lineNeutral = quarterLineNeutral({ r1, rn, r2: r2 ?? 0 });
   const lineCpc = r2 === undefined ? undefined : quarterLineCpc({ r1, rn, r2 });
-  const name = (fact?.args.point as { readonly value?: string } | undefined)?.value ?? "";
   const spur = study.runs?.places.get(name)?.spur;
   const { cable } = study;
   const added =
@@ -137,6 +159,7 @@ export function pointCard(study: WayStudy, fact: Fact | undefined): Card | undef
         lineCpc && plus(lineCpc, cable?.cpc === undefined ? undefined : added?.lineCpc),
       ),
       row("within", show(ringTolerance)),
+      ...drawn.rows,
     ],
     lineNeutral,
     lineCpc,

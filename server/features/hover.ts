@@ -17,6 +17,7 @@ import { supplementaryCard } from "./cards-bonding.ts";
 import { containmentCard, containmentPicture, namedContainmentCard } from "./cards-containment.ts";
 import { withDoubt } from "./cards-doubt.ts";
 import { boardPlaceCard, placeCard } from "./cards-place.ts";
+import { namedPointCard } from "./cards-points.ts";
 import { boardLoopCard, conductorCard, editionCard, electrodeCard, faultCard, zeCard } from "./cards-supply.ts";
 import {
   boardRcdCard,
@@ -126,8 +127,16 @@ function explain(snapshot: Snapshot, spotted: Spotted, cursor: Cursor): Explaine
     };
   }
   const named = nameIn(snapshot, spotted, cursor.offset);
-  if (named) return { title: nameMarkdown(snapshot, named), card: namedContainmentCard(snapshot, named), rest: [] };
+  if (named) return { title: nameMarkdown(snapshot, named), card: namedCard(snapshot, spotted, named), rest: [] };
   return { title: valueMarkdown(spotted, fact, cursor.offset), card, rest: [] };
+}
+
+/** A point shows what should be read at it, and where readings of it stand what was. */
+function namedCard(snapshot: Snapshot, { segment, around, fact }: Spotted, named: Named): Card | undefined {
+  if (named.names !== "point") return namedContainmentCard(snapshot, named);
+  const study = studyAt(snapshot, segment);
+  if (study && around.kind === "dead") return pointCard(study, fact);
+  return study && namedPointCard(study, named.name.value);
 }
 
 /** A name shows what it stands for, as it is written where it is defined. */

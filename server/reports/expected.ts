@@ -1,9 +1,13 @@
 /** What a meter should show before it is put to the circuit. */
-import { expectedCircuit } from "../analysis/expected.ts";
+import { type ExpectedCircuit, type ExpectedPoint, expectedCircuit } from "../analysis/expected.ts";
+import { loopBounds } from "../analysis/plan-live.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { type Calculated, ohms } from "../calc/result.ts";
+import { type Calculated, ohms, percent } from "../calc/result.ts";
+import { isAbsent } from "../model/values.ts";
 import { whyNoR1R2 } from "./disconnection.ts";
 import { type Block, gap, paragraph, part, reckon, type Section, table } from "./document.ts";
+import { awayFrom } from "./margins.ts";
+import { writtenValue } from "./written.ts";
 
 export const expectedPart = (study: WayStudy): Section[] => part("Readings to be expected", expectedBlocks(study));
 
@@ -23,13 +27,7 @@ function expectedBlocks(study: WayStudy): Block[] {
   blocks.push(
     reckon(closed ? "R1+R2, the highest point to earth" : "R1+R2", r1r2, ohms(r1r2?.value ?? 0), whyNoR1R2(study)),
   );
-  const cell = (value: Calculated | undefined): string => (value ? ohms(value.value) : "–");
-  const rows = points.map((point) => [
-    point.name,
-    ...(closed ? [cell(point["L-N"]), cell(point["L-E"])] : [cell(point.R1R2)]),
-    cell(point.Zs),
-  ]);
-  blocks.push(...table(["point", ...(closed ? ["L-N crossed", "L-E crossed"] : ["R1+R2"]), "Zs"], rows));
+  blocks.push(...pointTable(study, expected));
   const temperature = study.dead?.facts.one("temperature")?.args.value.value;
   blocks.push(
     paragraph(
@@ -37,6 +35,72 @@ function expectedBlocks(study: WayStudy): Block[] {
     ),
   );
   return blocks;
+}
+
+const cell = (value: Calculated | undefined): string => (value ? ohms(value.value) : "–");
+
+interface Column {
+  readonly name: string;
+  readonly of: (point: ExpectedPoint) => string;
+  /** Left out where it would be empty. */
+  readonly spare?: boolean;
+}
+
+/** A line a point. Columns of readings stand only where something was read, the limit's where there is one. */
+function pointTable(study: WayStudy, circuit: ExpectedCircuit): Block[] {
+  const { points, network } = circuit;
+  const [limit] = loopBounds(study);
+  const read = (round: "L-N" | "L-E"): Column => ({
+    name: "read",
+    of: (point) => readText(study, point, round),
+    spare: true,
+  });
+  const columns: Column[] = [
+    { name: "point", of: (point) => `${point.name}${markOf(point, circuit)}` },
+    ...(network.closed
+      ? [
+          { name: "L-N crossed", of: (point: ExpectedPoint) => cell(point["L-N"]) },
+          read("L-N"),
+          { name: "L-E crossed", of: (point: ExpectedPoint) => cell(point["L-E"]) },
+        ]
+      : [{ name: "R1+R2", of: (point: ExpectedPoint) => cell(point.R1R2) }]),
+    read("L-E"),
+    { name: "Zs", of: (point) => cell(point.Zs) },
+    {
+      name: `left to ${ohms(limit?.value ?? 0)}`,
+      of: ({ Zs }) => (limit && Zs ? leftOf(Zs.value, limit.value) : ""),
+      spare: true,
+    },
+  ];
+  const shown = columns.filter(({ of, spare }) => !spare || points.some((point) => of(point) !== ""));
+  return table(
+    shown.map(({ name }) => name),
+    points.map((point) => shown.map(({ of }) => of(point))),
+  );
+}
+
+/** A reading with how far it is from what is expected. */
+function readText(study: WayStudy, point: ExpectedPoint, round: "L-N" | "L-E"): string {
+  const fact = study.deadTests
+    .flatMap(({ facts }) => facts.all("at"))
+    .find(({ args }) => args.point.value === point.name && args[round]);
+  const value = fact?.args[round];
+  if (!fact || !value) return "";
+  const read = writtenValue(fact, value);
+  const expected = point[round]?.value;
+  if (isAbsent(value) || expected === undefined) return read;
+  const away = awayFrom(value, expected);
+  return `${read} (${away === "none" ? "as expected" : away})`;
+}
+
+const leftOf = (value: number, limit: number): string =>
+  value > limit
+    ? `over by ${percent(Math.ceil((value / limit - 1) * 100))}`
+    : percent(Math.floor((1 - value / limit) * 100));
+
+function markOf(point: ExpectedPoint, { points, highest, farthest }: ExpectedCircuit): string {
+  const marks = [...(point === highest ? ["highest"] : []), ...(point === farthest ? ["farthest"] : [])];
+  return points.length > 1 && marks.length > 0 ? `, ${marks.join(" and ")}` : "";
 }
 
 const higher = (one: Calculated | undefined, other: Calculated | undefined): number =>

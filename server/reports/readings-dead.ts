@@ -1,5 +1,6 @@
 /** Readings of the dead tests. */
 import { expectedConductorAt, expectedR1R2At, latestDead } from "../analysis/dead.ts";
+import { expectedPoint } from "../analysis/expected.ts";
 import { against, insulationLimit, insulationOf } from "../analysis/insulation.ts";
 import { type EndName, expectationAt, type Round, rounds, studyRing } from "../analysis/ring.ts";
 import type { WayStudy } from "../analysis/way.ts";
@@ -19,7 +20,7 @@ export function deadRows(study: WayStudy): string[][] {
     rows.push(row(`${name}, end to end`, ring.ends, value, expectation(expected?.value)));
   }
   for (const point of ring.points) {
-    for (const round of rounds) rows.push(...pointRow(point, round));
+    for (const round of rounds) rows.push(...pointRow(study, point, round));
   }
   const R1R2 = latestDead(study, "R1+R2");
   if (R1R2) {
@@ -47,12 +48,17 @@ function highestOf(study: WayStudy): number | undefined {
   return places.length === 0 ? quarter : Math.max(...places.map(({ greatest }) => greatest));
 }
 
-function pointRow({ name, fact, expected }: ReturnType<typeof studyRing>["points"][number], round: Round): string[][] {
+function pointRow(
+  study: WayStudy,
+  { name, fact, expected }: ReturnType<typeof studyRing>["points"][number],
+  round: Round,
+): string[][] {
   const value = fact.args[round];
   if (!value) return [];
   const span = expected[round];
   const single = span && Math.abs(span.greatest - span.least) < 0.005;
-  const made = row(`${name} ${round}`, fact, value, span && single ? expectation(span.greatest) : undefined);
+  const drawn = study.isRing ? undefined : expectedPoint(study, name)?.[round]?.value;
+  const made = row(`${name} ${round}`, fact, value, expectation(span && single ? span.greatest : drawn));
   if (!span || single || isAbsent(value)) return [made];
   return [[made[0] ?? "", made[1] ?? "", `${ohms(span.least)} to ${ohms(span.greatest)} expected`, ""]];
 }

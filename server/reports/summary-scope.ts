@@ -51,9 +51,10 @@ export function scopesOf(installation: Installation, { findings, quietened }: Ch
       .filter(({ step, recorded }) => step === "rcd" || recorded)
       .map((test): PlacedTest => ({ where: boardName(place), test, way: undefined, context: place.context }));
     const wayTests = studies.flatMap(({ where, study }) =>
-      [...planDead(study), ...planLive(study)].map(
-        (test): PlacedTest => ({ where, test, way: study.facts, context: place.context }),
-      ),
+      // A point beside the far one counts where somebody chose to read it.
+      [...planDead(study), ...planLive(study)]
+        .filter(({ place, recorded }) => place === undefined || recorded)
+        .map((test): PlacedTest => ({ where, test, way: study.facts, context: place.context })),
     );
     return {
       title: boardTitle(place),

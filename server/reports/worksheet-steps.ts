@@ -1,10 +1,11 @@
 /** What is said at each step of a worksheet: how it is done, and the caution at the place where it matters. */
 
+import { expectedCircuit } from "../analysis/expected.ts";
 import { insulationLimit } from "../analysis/insulation.ts";
 import type { TestStep } from "../analysis/planned.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { reducedTestVoltage } from "../calc/insulation.ts";
-import { volts } from "../calc/result.ts";
+import { milliohms, volts } from "../calc/result.ts";
 import { listed } from "../text/words.ts";
 
 export const stepTitles: Readonly<Record<TestStep, string>> = {
@@ -79,7 +80,18 @@ export function wayNotes(study: WayStudy, step: TestStep): string[] {
   const how = [hows[step] ?? []].flat();
   if (step === "insulation") return [insulationCaution(study)];
   if (step === "loop") return [loopNote(study)];
+  if (step === "continuity") return [...how, ...switchNote(study)];
   return step === "rcd" ? [rcdCaution] : how;
+}
+
+/** What is drawn to a lamp is the way of its protective conductor; its line goes down to the switch and back besides. */
+function switchNote(study: WayStudy): string[] {
+  const line = expectedCircuit(study)?.network.sources.line;
+  if (!line || !(study.uses.has("lighting") || study.uses.has("outdoor-lighting"))) return [];
+  const drop = `2 × ${milliohms(line.value)} = ${milliohms(2 * line.value)}`;
+  return [
+    `Close the switches. Behind a switch, a lamp reads more than is expected here by ${drop} for each metre down to the switch.`,
+  ];
 }
 
 /** Loads with electronics on their terminals. Words for the caution before a high test voltage. */

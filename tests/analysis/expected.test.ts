@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { circuitOf } from "../../server/analysis/circuit-network.ts";
-import { expectedCircuit } from "../../server/analysis/expected.ts";
+import { coldBoardImpedance, expectedCircuit } from "../../server/analysis/expected.ts";
 import { studyWay, type WayStudy } from "../../server/analysis/way.ts";
 import { readingOf } from "../../server/calc/circuit-readings.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { inSetting } from "../helpers/sample.ts";
+import { electrode, feeder } from "../reports/samples.ts";
 
 function studyOf(lines: string): WayStudy {
   const [installation] = installationsOf([fileOfText("sample.ways", inSetting(lines).text)]);
@@ -83,8 +84,44 @@ describe("what else is known of a circuit", () => {
     const metre = 0.00741 + 0.0121;
     expect(point(radial, "P2")?.["L-E"]?.value).toBeCloseTo(18 * metre, 9);
     expect(point(radial, "X1")?.["L-E"]?.value).toBeCloseTo(14 * metre, 9);
-    expect(point(radial, "X1")?.["L-N"]).toBeUndefined();
+    expect(point(radial, "X1")?.["L-N"]?.value).toBeCloseTo(14 * 2 * 0.00741, 9);
+    expect(expectedCircuit(radial)?.highest?.name).toBe("P2");
     expect(expectedCircuit(radial)?.R1R2?.value).toBeCloseTo(18 * metre, 9);
+  });
+
+  it("three phases: each line with the protective conductor, and the neutral by its own size", () => {
+    const motor = studyOf(`way 3 radial "Saws" {
+  phase three
+  cable singles 70 °C line 6 mm² neutral 4 mm² cpc 2.5 mm²
+  run A 12 m P1 9 m P2
+}`);
+    expect(point(motor, "P2")?.R1R2?.value).toBeCloseTo(21 * (0.00308 + 0.00741), 9);
+    expect(point(motor, "P2")?.["L-N"]?.value).toBeCloseTo(21 * (0.00308 + 0.00461), 9);
+    expect(point(motor, "P1")?.Zs?.value).toBeCloseTo(0.3 + 12 * (0.00308 + 0.00741), 9);
+  });
+
+  it("spurs that are counted and not drawn are spoken of where the length stands in", () => {
+    expect(expectedCircuit(ring("length 60 m\n  spurs 2"))?.note).toMatch(/end of a spur reads more/);
+  });
+
+  it("behind a feeder, before the board's own impedance is read: from the origin along the feeder", () => {
+    const [installation] = installationsOf([fileOfText("sample.ways", feeder)]);
+    const place = installation?.boards.find(({ board }) => board.head.name === "B");
+    const way = place?.board.ways[0];
+    if (!place || !way) throw new Error("The sample has no way.");
+    const [far] = expectedCircuit(studyWay(way, place.context))?.points ?? [];
+    expect(far?.Zs?.value).toBeCloseTo(0.21 + 30 * 2 * 0.00115 + 14 * 2 * 0.00461, 9);
+  });
+
+  it("in TT, with the electrode's resistance", () => {
+    const [installation] = installationsOf([fileOfText("sample.ways", electrode)]);
+    const place = installation?.boards[0];
+    const way = place?.board.ways.find(({ kind }) => kind === "radial");
+    if (!place || !way) throw new Error("The sample has no way.");
+    const circuit = expectedCircuit(studyWay(way, place.context));
+    const R1R2 = circuit?.farthest?.R1R2?.value ?? Number.NaN;
+    expect(circuit?.farthest?.Zs?.value).toBeCloseTo((coldBoardImpedance(place.context)?.value ?? 0) + R1R2, 9);
+    expect(circuit?.farthest?.Zs?.value).toBeGreaterThan(20);
   });
 
   it("at the temperature of the test", () => {

@@ -157,6 +157,9 @@ installation "Joinery" {
       - L-N expected: 0.21 Ω, 0.059 Ω of it the spur's
       - L-E expected half way round: 0.21 Ω, 0.059 Ω of it the spur's
       - within: 0.05 Ω
+      - by lengths and sizes, cross-connected: L-N 0.21 Ω (read 0.01 Ω higher), L-E 0.21 Ω (read 0.01 Ω higher)
+      - Zs there, cold: 0.63 Ω, 41 % left to 1.09 Ω
+      - this point: reads the highest to earth and is the farthest for Zs
 
       *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; Common practice, ring final circuit test (common practice)*
 
@@ -170,6 +173,65 @@ installation "Joinery" {
       On the ring each point reads a quarter of the sum of the two ends; a spur reads more by its own cable.
 
       Limits: Each within 0.05 Ω of its own expectation (common practice)."
+    `);
+  });
+
+  it("says at the name of a point what should be read there, and what is left", async () => {
+    expect(await shown(loftWith("run     A 7 m S1 6 m S2 9 m S┆3 8 m S4 12 m A"))).toMatchInlineSnapshot(`
+      "on “S3”
+      **S3** — a point of the circuit
+
+      \`\`\`wayfile
+      run     A 7 m S1 6 m S2 9 m S3 8 m S4 12 m A
+      \`\`\`
+
+      - by lengths and sizes, cross-connected: L-N 0.16 Ω, L-E 0.16 Ω
+      - Zs there, cold: 0.58 Ω, 47 % left to 1.09 Ω
+
+      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3 (computed)*
+
+      \`\`\`text
+      cross-connected, both ways round = 22 m of 42 m round, (7.41 mΩ + 7.41 mΩ)/m = 0.16 Ω
+      \`\`\`"
+    `);
+    expect(await shown(loftWith("run     S3 4 m S┆5"))).toMatchInlineSnapshot(`
+      "on “S5”
+      **S5** — a point of the circuit
+
+      \`\`\`wayfile
+      run     S3 4 m S5
+      \`\`\`
+
+      - by lengths and sizes, cross-connected: L-N 0.21 Ω, L-E 0.21 Ω
+      - Zs there, cold: 0.63 Ω, 41 % left to 1.09 Ω
+      - this point: reads the highest to earth and is the farthest for Zs
+
+      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3 (computed)*
+
+      \`\`\`text
+      cross-connected, both ways round = 22 m of 42 m round, 4 m of spur, (7.41 mΩ + 7.41 mΩ)/m = 0.21 Ω
+      \`\`\`"
+    `);
+  });
+
+  it("says at a reading of a point how far it is away", async () => {
+    expect(await shown(loftWith("at S1       L-N 0.16 Ω L-┆E 0.16 Ω polarity ok"))).toMatchInlineSnapshot(`
+      "on “L-E”
+      **L-E** — Line to protective conductor, cross-connected.
+
+      - L-N expected: 0.16 Ω
+      - L-E expected half way round: 0.16 Ω
+      - within: 0.05 Ω
+      - by lengths and sizes, cross-connected: L-N 0.16 Ω (as read), L-E 0.16 Ω (as read)
+      - Zs there, cold: 0.51 Ω, 53 % left to 1.09 Ω
+
+      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; Common practice, ring final circuit test (common practice)*
+
+      \`\`\`text
+      (r1 + rn) / 4 = (0.31 Ω + 0.31 Ω) / 4 = 0.16 Ω
+      (r1 + r2) / 4 = (0.31 Ω + 0.31 Ω) / 4 = 0.16 Ω
+      tolerance between like readings of a ring = 0.05 Ω
+      \`\`\`"
     `);
   });
 

@@ -28,6 +28,27 @@ describe("hints beside the lines of a way", () => {
     `);
   });
 
+  it("say what each point of a radial should read, and in service", async () => {
+    const tests = `dead 2026-03-04 {
+        at L1 L-E 0.25 Ω
+      }
+      live 2026-03-05 {
+        at L1 Zs 0.68 Ω
+      }`;
+    const all = await hints(loft.replace("length  18 m", `run     A 8 m L1 10 m L2\n      ${tests}`));
+    expect(
+      all.filter((hint) => /^(run A 8|at L1|dead 2026-03-04 \{|live 2026-03-05 \{)/.test(hint)),
+    ).toMatchInlineSnapshot(`
+      [
+        "run A 8 m L1 10 m L2 « R1+R2 expected 0.54 Ω",
+        "dead 2026-03-04 { « still to be read: R1+R2 at L2, the highest 0.54 Ω; R1+R2, the highest of them 0.54 Ω; L-N, and 3 more",
+        "at L1 L-E 0.25 Ω « expected 0.24 Ω; limit 5.40 Ω, 95 % left",
+        "live 2026-03-05 { « still to be read: Zs, the far point 0.96 Ω; Zs at L2 0.96 Ω; 30 mA type A BS EN 61009 at 1 × its rating, and 1 more",
+        "at L1 Zs 0.68 Ω « expected 0.66 Ω; limit 5.82 Ω, 88 % left",
+      ]
+    `);
+  });
+
   it("show one kind alone, or none, as the setting says", async () => {
     const margins = await hints(loft, "margins");
     const expectations = await hints(loft, "expectations");

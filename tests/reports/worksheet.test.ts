@@ -78,6 +78,41 @@ describe("a worksheet", () => {
     expect(reportMarkdown(sheet(weir, "P/2"))).toMatchSnapshot();
   });
 
+  it("has a line for each point of a radial that is drawn, the highest marked, and Zs with the farthest first", () => {
+    const drawn = weir
+      .replace("length  19 m", "run     P 9 m A1 6 m A2\n      run     A1 12 m A3")
+      .replace("R1+R2       0.58 Ω", "at A1 L-E 0.28 Ω");
+    const lines = reportText(sheet(drawn.replace('Zs  LIM "Panel locked by the client"', "polarity ok"), "P/2")).split(
+      "\n",
+    );
+    const named = lines.flatMap((line) => /^(R1\+R2|Zs)[^:]*? {2}/.exec(line)?.[0].trim() ?? []);
+    expect(named).toEqual([
+      "R1+R2 at A1",
+      "R1+R2 at A2",
+      "R1+R2 at A3, the highest",
+      "R1+R2, the highest of them",
+      "Zs, the far point",
+      "Zs at A3",
+      "Zs at A2",
+      "Zs at A1",
+    ]);
+    expect(lines.find((line) => line.startsWith("R1+R2 at A1"))).toMatch(/0\.27 Ω.*0\.28 Ω/);
+    expect(lines.find((line) => line.startsWith("Zs at A3"))).toMatch(/0\.96 Ω/);
+  });
+
+  it("asks for no more points once the circuit's own figure is written", () => {
+    const drawn = weir.replace("length  19 m", "run     P 9 m A1 6 m A2");
+    expect(reportText(sheet(drawn, "P/2"))).not.toMatch(/ at A1| at A2/);
+  });
+
+  it("of lighting speaks of the way down to the switch", () => {
+    const lamps = weir.replace("length  19 m", "run     P 9 m L1 6 m L2").replace("serves  alarms", "serves  lighting");
+    expect(reportText(sheet(lamps, "P/2")).replace(/\s+/g, " ")).toContain(
+      "2 × 12.1 mΩ = 24.2 mΩ for each metre down to the switch",
+    );
+    expect(reportText(sheet(weir, "P/2"))).not.toContain("switches. Behind");
+  });
+
   it("keeps the order of the trade, dead before live", () => {
     const parts = titles(sheet(weir, "P/1")).slice(1);
     expect(parts.map((title) => title.replace(/^.*\((dead|live)\)$/, "$1"))).toEqual(
