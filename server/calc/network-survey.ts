@@ -88,42 +88,50 @@ const cut = 1e-9;
 
 /**
  * Readings at several ports after some branches are given other conductances, without solving again: each change is a
- * step of rank one. Conductance (S) is added to a branch, or taken from it; taking all of it cuts the branch.
+ * step of rank one. Conductance (S) is added to a branch, or taken from it; taking all of it cuts the branch. The answer is
+ * good until the next is asked for.
  */
 export function withBranches(
   survey: Survey,
   ports: readonly Port[],
   branches: readonly Port[],
 ): (siemens: readonly number[]) => Float64Array {
-  const own = ports.map((port) => (survey.apart(port) ? Number.POSITIVE_INFINITY : survey.transfer(port, port)));
-  const across = branches.map((branch) =>
-    ports.map((port) => (survey.apart(port) ? 0 : survey.transfer(port, branch))),
+  const wide = ports.length;
+  const count = branches.length;
+  const own = Float64Array.from(ports, (port) =>
+    survey.apart(port) ? Number.POSITIVE_INFINITY : survey.transfer(port, port),
   );
-  const among = branches.map((branch) => branches.map((other) => survey.transfer(branch, other)));
+  const across = Float64Array.from(
+    branches.flatMap((branch) => ports.map((port) => (survey.apart(port) ? 0 : survey.transfer(port, branch)))),
+  );
+  const among = Float64Array.from(
+    branches.flatMap((branch) => branches.map((other) => survey.transfer(branch, other))),
+  );
+  // Asked for thousands of times over, so the same arrays serve every time.
+  const [values, voltage, mutual] = [own.slice(), across.slice(), among.slice()];
   return (siemens) => {
-    const values = Float64Array.from(own);
-    const voltage = across.map((row) => [...row]);
-    const mutual = among.map((row) => [...row]);
-    for (const [place, change] of siemens.entries()) {
-      const through = voltage[place];
-      const seen = mutual[place];
-      if (change === 0 || !through || !seen) continue;
-      const loop = 1 + change * (seen[place] ?? 0);
+    values.set(own);
+    voltage.set(across);
+    mutual.set(among);
+    for (let place = 0; place < count; place++) {
+      const change = siemens[place] ?? 0;
+      if (change === 0) continue;
+      const loop = 1 + change * (mutual[place * count + place] ?? 0);
       const isCut = loop < cut;
-      for (let port = 0; port < values.length; port++) {
-        const share = through[port] ?? 0;
+      for (let port = 0; port < wide; port++) {
+        const share = voltage[place * wide + port] ?? 0;
         if (isCut) values[port] = Math.abs(share) > cut ? Number.POSITIVE_INFINITY : (values[port] ?? 0);
         else values[port] = (values[port] ?? 0) - (share * share * change) / loop;
       }
       if (isCut) continue;
-      for (let next = place + 1; next < branches.length; next++) {
-        const with_ = seen[next] ?? 0;
-        const factor = (with_ * change) / loop;
-        const row = voltage[next] ?? [];
-        for (let port = 0; port < row.length; port++) row[port] = (row[port] ?? 0) - (through[port] ?? 0) * factor;
-        const others = mutual[next] ?? [];
-        for (let other = place + 1; other < branches.length; other++)
-          others[other] = (others[other] ?? 0) - (seen[other] ?? 0) * factor;
+      for (let next = place + 1; next < count; next++) {
+        const factor = ((mutual[place * count + next] ?? 0) * change) / loop;
+        for (let port = 0; port < wide; port++)
+          voltage[next * wide + port] =
+            (voltage[next * wide + port] ?? 0) - (voltage[place * wide + port] ?? 0) * factor;
+        for (let other = place + 1; other < count; other++)
+          mutual[next * count + other] =
+            (mutual[next * count + other] ?? 0) - (mutual[place * count + other] ?? 0) * factor;
       }
     }
     return values;

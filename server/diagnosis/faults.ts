@@ -176,11 +176,25 @@ export function pointFaults(predictions: Predictions): Hypothesis[] {
   ]);
 }
 
-/** What each reading gains by a size of 1, as a prediction by size. */
-const adding =
-  ({ sound }: Predictions, adds: ArrayLike<number>) =>
-  (size: number) =>
-    sound.map((value, at) => value + size * (adds[at] ?? 0));
+/** What each reading gains by a size of 1, over the sound circuit and over any other. */
+export function adding({ sound }: Predictions, adds: ArrayLike<number>) {
+  const overlay = (values: ArrayLike<number>, size: number, into = new Float64Array(values)): Float64Array => {
+    for (let at = 0; at < into.length; at++) into[at] = (values[at] ?? 0) + size * (adds[at] ?? 0);
+    return into;
+  };
+  return { adds, overlay, predict: (size: number) => overlay(sound, size) };
+}
+
+/** Readings at which nothing is found, whatever else there is. */
+function opening({ sound }: Predictions, isOpen: (at: number) => boolean) {
+  const opened = [...sound.keys()].filter(isOpen);
+  const overlay = (values: ArrayLike<number>, _size = 0, into = new Float64Array(values)): Float64Array => {
+    for (const at of opened) into[at] = open;
+    return into;
+  };
+  const values = overlay(sound);
+  return { overlay, predict: () => values };
+}
 
 /** The conductors whose pins at a place a reading uses. */
 function pinsUsed({ sheet }: Predictions, at: number, name: string): Conductor[] {
@@ -196,13 +210,11 @@ function contacts(predictions: Predictions, name: string): Hypothesis[] {
       pinsUsed(predictions, at, name).includes(conductor) ? 1 : 0,
     );
     if (adds.every((add) => add === 0)) return [];
-    const values = predictions.sound.map((value, at) => (adds[at] === 1 ? open : value));
     return [
       {
         kind: `contact-${conductor}`,
         where: `at ${name}`,
-        predict: adding(predictions, adds),
-        adds,
+        ...adding(predictions, adds),
         range: joint,
         parameter: { name: "contact", unit: "Ω" },
         state: (size) => ({
@@ -213,14 +225,16 @@ function contacts(predictions: Predictions, name: string): Hypothesis[] {
       {
         kind: `pin-${conductor}`,
         where: `at ${name}`,
-        predict: () => values,
+        ...opening(predictions, (at) => adds[at] === 1),
         state: () => ({
           faults: [{ kind: "contact", conductor, place: name, ohms: open }],
         }),
         say: () =>
           conductor === "line"
             ? "The line is not connected, or the point is on another circuit,"
-            : `The ${conductorWords[conductor]} is not connected`,
+            : conductor === "neutral"
+              ? "The neutral is not connected, or is borrowed from another circuit,"
+              : "The protective conductor is not connected",
       },
     ];
   });
@@ -237,14 +251,14 @@ function swaps(predictions: Predictions, name: string): Hypothesis[] {
   return pairs.map((pair): Hypothesis => {
     const [one, other] = pair;
     const wired = (conductor: Conductor) => (conductor === one ? other : conductor === other ? one : conductor);
-    const values = predictions.sound.map((value, at) => {
+    const isOpen = (at: number): boolean => {
       const used = pinsUsed(predictions, at, name);
-      return used.every((conductor) => used.includes(wired(conductor))) ? value : open;
-    });
+      return !used.every((conductor) => used.includes(wired(conductor)));
+    };
     return {
       kind: `swapped-${one}-${other}`,
       where: `at ${name}`,
-      predict: () => values,
+      ...opening(predictions, isOpen),
       state: () => ({ faults: [{ kind: "swapped", pair, place: name }] }),
       say: () => `The ${conductorWords[one]} and ${conductorWords[other]} are crossed`,
     };
@@ -263,8 +277,7 @@ function undrawnSpur(predictions: Predictions, name: string): Hypothesis {
   return {
     kind: "spur",
     where: `at ${name}`,
-    predict: adding(predictions, adds),
-    adds,
+    ...adding(predictions, adds),
     range: cable,
     parameter: { name: "cable", unit: "m" },
     state: (size) => ({

@@ -73,23 +73,9 @@ export interface Fitted {
 export type Stretch = "usual" | "any";
 
 /** Fits the common factor of all cable, which has a closed answer, and sums up the departures. */
-export function fitScale(
-  { values, open, limits, deviations, lengthKnown }: Scale,
-  shape: ArrayLike<number>,
-  stretch: Stretch = "usual",
-): Fitted {
-  const held = stretch === "usual" && lengthKnown;
-  const own = held ? 1 / practice.lengthShare.value ** 2 : 0;
-  let [top, bottom] = [own, own];
-  for (let at = 0; at < values.length; at++) {
-    const [predicted, value, deviation] = [shape[at] ?? 0, values[at] ?? 0, deviations[at] ?? 1];
-    if (open[at] || !Number.isFinite(predicted)) continue;
-    top += (value * predicted) / deviation ** 2;
-    bottom += (predicted * predicted) / deviation ** 2;
-  }
-  const best = bottom > 0 ? Math.max(top / bottom, 1e-3) : 1;
-  const { lowShare, highShare } = deadTestPractice;
-  const scale = held ? Math.min(Math.max(best, lowShare.value), highShare.value) : best;
+export function fitScale(readings: Scale, shape: ArrayLike<number>, stretch: Stretch = "usual"): Fitted {
+  const { values, open, limits, deviations } = readings;
+  const scale = factorOf(readings, shape, stretch);
   const predicted = new Float64Array(values.length);
   const most = practice.openDeviations.value;
   let [misfit, worst] = [0, 0];
@@ -100,13 +86,43 @@ export function fitScale(
     misfit += Math.min(off, most) ** 2;
     worst = Math.max(worst, off * ((deviations[at] ?? 1) / (limits[at] ?? 1)));
   }
-  return {
-    scale,
-    predicted,
-    misfit,
-    cost: misfit + own * (scale - 1) ** 2,
-    worst,
-  };
+  return { scale, predicted, misfit, cost: misfit + costOfFactor(readings, scale, stretch), worst };
+}
+
+/** What such a fit would cost, and nothing else: it is asked for thousands of times. */
+function costOf(readings: Scale, shape: ArrayLike<number>): number {
+  const { values, open, deviations } = readings;
+  const scale = factorOf(readings, shape, "usual");
+  const most = practice.openDeviations.value;
+  let misfit = 0;
+  for (let at = 0; at < values.length; at++) {
+    const off = departure(scale * (shape[at] ?? 0), values[at] ?? 0, open[at] ?? false, deviations[at] ?? 1);
+    misfit += Math.min(off, most) ** 2;
+  }
+  return misfit + costOfFactor(readings, scale, "usual");
+}
+
+const isHeld = ({ lengthKnown }: Scale, stretch: Stretch): boolean => stretch === "usual" && lengthKnown;
+
+const lengthWeight = 1 / practice.lengthShare.value ** 2;
+
+const costOfFactor = (readings: Scale, scale: number, stretch: Stretch): number =>
+  isHeld(readings, stretch) ? lengthWeight * (scale - 1) ** 2 : 0;
+
+function factorOf(readings: Scale, shape: ArrayLike<number>, stretch: Stretch): number {
+  const { values, open, deviations } = readings;
+  const held = isHeld(readings, stretch);
+  let top = held ? lengthWeight : 0;
+  let bottom = top;
+  for (let at = 0; at < values.length; at++) {
+    const [predicted, value, deviation] = [shape[at] ?? 0, values[at] ?? 0, deviations[at] ?? 1];
+    if (open[at] || !Number.isFinite(predicted)) continue;
+    top += (value * predicted) / deviation ** 2;
+    bottom += (predicted * predicted) / deviation ** 2;
+  }
+  const best = bottom > 0 ? Math.max(top / bottom, 1e-3) : 1;
+  const { lowShare, highShare } = deadTestPractice;
+  return held ? Math.min(Math.max(best, lowShare.value), highShare.value) : best;
 }
 
 function departure(predicted: number, value: number, open: boolean, deviation: number): number {
@@ -140,12 +156,12 @@ export function coarse(scale: Scale, predict: Predict, range: Range, steps = 9):
   const ratio = (range.most / range.least) ** (1 / (steps - 1));
   const sizes = Array.from({ length: steps }, (_, step) => range.least * ratio ** step);
   const all = range.signed ? [...sizes, ...sizes.map((size) => -size)] : sizes;
-  let best: Sized | undefined;
+  let best = { size: range.least, cost: Number.POSITIVE_INFINITY };
   for (const size of all) {
-    const fitted = fitScale(scale, predict(size));
-    if (!best || fitted.cost < best.cost) best = { ...fitted, size, price: 0 };
+    const cost = costOf(scale, predict(size));
+    if (cost < best.cost) best = { size, cost };
   }
-  return best as Sized;
+  return { ...fitScale(scale, predict(best.size)), size: best.size, price: 0 };
 }
 
 const golden = (Math.sqrt(5) - 1) / 2;
@@ -153,7 +169,7 @@ const golden = (Math.sqrt(5) - 1) / 2;
 /** Narrows a coarse size down, and prices it. */
 export function refine(scale: Scale, predict: Predict, range: Range, start: Sized, steps = 9): Sized {
   const ratio = (range.most / range.least) ** (1 / (steps - 1));
-  const cost = (log: number) => fitScale(scale, predict(Math.sign(start.size) * Math.exp(log))).cost;
+  const cost = (log: number) => costOf(scale, predict(Math.sign(start.size) * Math.exp(log)));
   const middle = Math.log(Math.abs(start.size));
   let low = Math.max(Math.log(range.least), middle - Math.log(ratio));
   let high = Math.min(Math.log(range.most), middle + Math.log(ratio));

@@ -39,6 +39,8 @@ export interface Hypothesis {
   readonly reread?: { readonly at: number; readonly power: number };
   /** What each reading gains by the size where that is all the fault does. */
   readonly adds?: ArrayLike<number>;
+  /** Readings of any circuit with this besides, put in place: of what does nothing to the cable, only to what is read. */
+  readonly overlay?: (values: ArrayLike<number>, size: number, into?: Float64Array<ArrayBuffer>) => Float64Array;
 }
 
 /** Every hypothesis that has a bearing on the readings there are. The first is the sound circuit. */

@@ -1,18 +1,23 @@
 /** Two faults at once, built from the single ones that explain most. */
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { conductorsRead, conductorWords } from "./faults.ts";
+import type { Scale } from "./fit.ts";
 import type { Hypothesis } from "./hypotheses.ts";
 import type { Predictions } from "./predictions.ts";
 import type { Judged } from "./rank.ts";
+import { twoFaults } from "./two-faults.ts";
 
 const bridgesTried = 4;
 const pointsTried = 10;
-/** Places of each kind of break and joint. */
-const placesTried = 3;
 /** Two faults at once are rarer than one. */
 const pairPenalty = diagnosisPractice.alikeScore.value;
 
-export function pairsOf(predictions: Predictions, leading: readonly Judged[], bridgesOnly: boolean): Hypothesis[] {
+export function pairsOf(
+  predictions: Predictions,
+  scale: Scale,
+  leading: readonly Judged[],
+  bridgesOnly: boolean,
+): Hypothesis[] {
   const bridges = leading.filter(({ hypothesis }) => hypothesis.bridge);
   // Only some are tried, yet each could be the one: what is tried must not look the likelier for it.
   const left = Math.max(0, 2 * Math.log(bridges.length / bridgesTried));
@@ -20,15 +25,11 @@ export function pairsOf(predictions: Predictions, leading: readonly Judged[], br
     .slice(0, bridgesTried)
     .flatMap(({ hypothesis }) => breaksInside(predictions, hypothesis, left));
   if (bridgesOnly) return inside;
-  const legs = bestOfEachConductor(leading);
-  const apart = legs.flatMap((one, index) =>
-    legs.slice(index + 1).flatMap((other) => twoLegs(predictions, one, other)),
-  );
   const points = bestByPlace(leading);
   const both = points.flatMap((one, index) =>
     points.slice(index + 1).flatMap((other) => twoPoints(predictions, one, other)),
   );
-  return [...inside, ...apart, ...both];
+  return [...inside, ...both, ...twoFaults(predictions, scale, leading)];
 }
 
 /** A break between the ends of a bridge hides: the ends still read through it. */
@@ -59,38 +60,6 @@ function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: nu
       }),
     );
   });
-}
-
-/** The likeliest places of each kind of break and joint. */
-function bestOfEachConductor(leading: readonly Judged[]): Judged[] {
-  const found = new Map<string, Judged[]>();
-  for (const judged of leading) {
-    const { kind, change } = judged.hypothesis;
-    const before = found.get(kind) ?? [];
-    if (change && before.length < placesTried) found.set(kind, [...before, judged]);
-  }
-  return [...found.values()].flat();
-}
-
-/** A break or joint in one conductor and one in another. A break has no size to be fitted; a joint keeps its own. */
-function twoLegs(predictions: Predictions, one: Judged, other: Judged): Hypothesis[] {
-  const [sized, held] = one.hypothesis.range ? [one, other] : [other, one];
-  const [first, second] = [sized.hypothesis, held.hypothesis];
-  if (!first.change || !second.change || first.change.conductor === second.change.conductor) return [];
-  const size = held.size / held.fitted.scale;
-  const fixed = { ...second.change, siemens: () => second.change?.siemens(size) ?? 0 };
-  return [
-    {
-      kind: "two-conductors",
-      where: "",
-      predict: predictions.changed([first.change, fixed]),
-      ...(first.range ? { range: first.range } : {}),
-      ...(first.parameter ? { parameter: first.parameter } : {}),
-      penalty: (second.range ? held.score - held.fitted.cost : 0) + pairPenalty,
-      state: (own) => ({ faults: [...first.state(own).faults, ...second.state(held.size).faults] }),
-      say: (own, scale) => `${first.say(own, scale)} ${first.where}. ${second.say(held.size, scale)} ${second.where}.`,
-    },
-  ];
 }
 
 /** The best of what only adds to the readings of a point, one for each point and kind. */

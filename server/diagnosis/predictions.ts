@@ -88,7 +88,7 @@ export class Predictions {
       return [{ places, answer, here }];
     });
     return (size) => {
-      const values = Float64Array.from(this.sound);
+      const values = this.sound.slice();
       for (const { places, answer, here } of solved) {
         const found = answer(here.map(({ siemens }) => siemens(size)));
         for (const [index, at] of places.entries()) values[at] = found[index] ?? 0;

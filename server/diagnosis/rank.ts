@@ -56,10 +56,8 @@ export function rank(predictions: Predictions): Kind[] {
   if (first?.fits && !bridged) return kinds;
   // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
   const leading = [...singles].sort((one, other) => one.score - other.score);
-  return gather(scale, [
-    ...singles,
-    ...judgeAll(scale, predictions, pairsOf(predictions, leading, first?.fits ?? false)),
-  ]);
+  const pairs = pairsOf(predictions, scale, leading, first?.fits ?? false);
+  return gather(scale, [...singles, ...judgeAll(scale, predictions, pairs)]);
 }
 
 function judgeAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypothesis[]): Judged[] {
@@ -111,7 +109,7 @@ function judgeReread(
   const predicted = fitted.predicted.slice();
   predicted[at] = (predicted[at] ?? 0) * power;
   const wider = (power * (before.limits[at] ?? 1)) / (scale.limits[at] ?? 1);
-  const score = fitted.cost + Math.max(0, 2 * Math.log(wider));
+  const score = fitted.cost + Math.max(0, 2 * Math.log(wider)) + (hypothesis.penalty ?? 0);
   return { hypothesis, fitted: { ...fitted, predicted }, size: 0, score, place };
 }
 

@@ -2,6 +2,7 @@
 import type { BoardLinks } from "../calc/circuit-readings.ts";
 import { ohms, plain } from "../calc/result.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
+import { adding } from "./faults.ts";
 import type { Hypothesis } from "./hypotheses.ts";
 import type { Predictions } from "./predictions.ts";
 
@@ -57,13 +58,14 @@ function wrongLinks(predictions: Predictions): Hypothesis[] {
   );
 }
 
-function leads({ sound }: Predictions): Hypothesis {
-  const adds = Array.from(sound, () => 1);
+function leads(predictions: Predictions): Hypothesis {
   return {
     kind: "leads",
     where: "",
-    predict: (size) => sound.map((value) => value + size),
-    adds,
+    ...adding(
+      predictions,
+      Array.from(predictions.sound, () => 1),
+    ),
     range: {
       least: practice.jointLeast.value,
       most: practice.leadsMost.value,
