@@ -27,6 +27,8 @@ export type Measurement =
       readonly joined: "neutral" | "cpc";
       readonly place: string;
     }
+  /** A point in a round, on the ends of its own cable: the point itself is taken off. */
+  | { readonly kind: "tails"; readonly other: "neutral" | "cpc"; readonly place: string }
   | { readonly kind: "lead"; readonly conductor: Conductor; readonly place: string }
   /** Line to line of one leg, the ring taken apart at a point. */
   | { readonly kind: "half"; readonly conductor: Conductor; readonly place: string };
@@ -35,7 +37,7 @@ export function portOf(measurement: Measurement): Port {
   const { kind } = measurement;
   if (kind === "ends")
     return { from: nodeOf(measurement.conductor, legStart), to: nodeOf(measurement.conductor, legEnd) };
-  if (kind === "round")
+  if (kind === "round" || kind === "tails")
     return { from: pinOf("line", measurement.place), to: pinOf(measurement.other, measurement.place) };
   if (kind === "pins")
     return { from: pinOf(measurement.pair[0], measurement.place), to: pinOf(measurement.pair[1], measurement.place) };
@@ -53,14 +55,19 @@ export function networkFor(
   faults: readonly CircuitFault[] = [],
   links: BoardLinks = "opposite",
 ): Resistor[] {
-  const all = (["line", "neutral", "cpc"] as const).flatMap((conductor) =>
-    conductorNetwork(circuit, conductor, faults),
-  );
-  if (measurement.kind === "round") return [...all, ...boardLinks(circuit, measurement.other, links)];
+  const { kind } = measurement;
+  const left = kind === "tails" ? faults.filter((fault) => !isOfPins(fault, measurement.place)) : faults;
+  const all = (["line", "neutral", "cpc"] as const).flatMap((conductor) => conductorNetwork(circuit, conductor, left));
+  if (measurement.kind === "round" || measurement.kind === "tails")
+    return [...all, ...boardLinks(circuit, measurement.other, links)];
   if (measurement.kind === "pins") return [...all, ...boardLinks(circuit, measurement.joined, links)];
   if (measurement.kind !== "half") return all;
   return conductorNetwork(takenApart(circuit, measurement.place), measurement.conductor, faults);
 }
+
+/** What is taken off with the point itself. */
+const isOfPins = (fault: CircuitFault, place: string): boolean =>
+  (fault.kind === "contact" || fault.kind === "swapped") && fault.place === place;
 
 /** What the meter would show, Ω: solved afresh, so for a few readings only. */
 export function readingOf(

@@ -23,7 +23,8 @@ export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undef
   const [first, second] = leaders(kinds);
   if (!first || !second) return undefined;
   const [one, other] = [tester(sheet, first), tester(sheet, second)];
-  const tests = feasible(sheet.circuit).map((measurement) => {
+  const pulled = [...new Set([first, second].flatMap(pinsOf))];
+  const tests = feasible(sheet.circuit, pulled).map((measurement) => {
     const values = [one(measurement), other(measurement)] as const;
     return { measurement, values, telling: tellingOf(sheet, ...values) };
   });
@@ -32,12 +33,32 @@ export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undef
   const alike = clearest.filter(({ measurement }) => sameKind(measurement, clearest[0]?.measurement));
   // Where one fault could be at many places, the test in the middle leaves the fewest of them.
   const best = first.hypothesis.kind === second.hypothesis.kind ? alike[Math.floor(alike.length / 2)] : alike[0];
-  if (!best || best.telling < diagnosisPractice.telling.value) return undefined;
+  if (!best || best.telling < diagnosisPractice.telling.value) return lookAt(kinds);
   const [left, right] = best.values;
   return {
     sentence: `${instruction(sheet, best.measurement)}: ${shown(left)} speaks for the first explanation, ${shown(right)} for ${otherWords(first, second)}.`,
     telling: best.telling,
   };
+}
+
+/** Points at which an explanation has something wrong between the cable and the pins. */
+const pinsOf = ({ hypothesis, size }: Judged): string[] =>
+  hypothesis
+    .state(size)
+    .faults.flatMap((fault) => (fault.kind === "contact" || fault.kind === "swapped" ? [fault.place] : []));
+
+/** Where no reading would tell, the eye may: at the place the likeliest explanation names. */
+function lookAt([first, second]: readonly Kind[]): NextTest | undefined {
+  if (!first || !second || second.weight < diagnosisPractice.leastWeight.value) return undefined;
+  const where = [first, second].map(({ best }) => best.hypothesis.where).find((one) => one !== "");
+  const [, point] = /^at (\S+)$/.exec(where ?? "") ?? [];
+  const [, from, to] = /^between (.+) and (.+)$/.exec(where ?? "") ?? [];
+  const sentence = point
+    ? `Take ${point} off its box, see what is connected to it and how, make the connections good and read it again.`
+    : from
+      ? `Open up at ${from} and at ${to}, see what is connected there and how, make the connections good and read again.`
+      : "Null the leads and make these readings again, each written down before the next.";
+  return { sentence, telling: 0 };
 }
 
 /** The two leading kinds; or, where no other kind has any weight, the two ends of where the first could be. */
@@ -92,11 +113,12 @@ function makeUp(measurement: Measurement): string {
   const { kind } = measurement;
   if (kind === "half") return `half ${measurement.conductor} ${measurement.place}`;
   if (kind === "round") return measurement.other;
+  if (kind === "tails") return `tails ${measurement.other} ${measurement.place}`;
   return kind === "pins" ? measurement.joined : "free";
 }
 
 /** Tests that can be made, the simple ones first. */
-function feasible({ closed, places, legs }: CircuitRuns): Measurement[] {
+function feasible({ closed, places, legs }: CircuitRuns, pulled: readonly string[]): Measurement[] {
   const onMain = legs.filter(({ main, to }) => main && to !== legEnd).map(({ to }) => to);
   const round = (other: "neutral" | "cpc") => places.map((place): Measurement => ({ kind: "round", other, place }));
   const pins = (pair: readonly [Conductor, Conductor], joined: "neutral" | "cpc") =>
@@ -109,6 +131,10 @@ function feasible({ closed, places, legs }: CircuitRuns): Measurement[] {
     ...pins(["line", "cpc"], "neutral"),
     ...pins(["neutral", "cpc"], "neutral"),
     ...pins(["neutral", "cpc"], "cpc"),
+    ...pulled.flatMap((place) => [
+      { kind: "tails", other: "neutral", place } as const,
+      { kind: "tails", other: "cpc", place } as const,
+    ]),
     ...each((conductor) => places.map((place) => ({ kind: "lead", conductor, place }))),
     ...(closed ? each((conductor) => onMain.map((place) => ({ kind: "half", conductor, place }))) : []),
   ];
@@ -146,6 +172,11 @@ function instruction({ circuit, readings }: Sheet, measurement: Measurement): st
     case "pins": {
       const [one, other] = measurement.pair;
       return `With line and ${conductorWords[measurement.joined]} ${closed ? "cross-connected" : "joined"} at the board, read ${conductorShort[one]} to ${conductorShort[other]} at ${measurement.place}`;
+    }
+    case "tails": {
+      const other = conductorWords[measurement.other];
+      const name = measurement.other === "neutral" ? "L-N" : "L-E";
+      return `With line and ${other} ${closed ? "cross-connected" : "joined"} at the board, take ${measurement.place} off and read ${name} on the ends of its cable`;
     }
     case "lead":
       return closed

@@ -131,7 +131,13 @@ function sentenceOf({ best, alike }: Kind): string {
   const { where } = best.hypothesis;
   if (where === "") return said;
   if (alike.length > placesNamed) return `${said} ${where}, or elsewhere: the readings do not show where.`;
-  return `${said} ${[where, ...alike.map(({ hypothesis }) => hypothesis.where)].join(", or ")}.`;
+  const places = [where, ...alike.map(({ hypothesis }) => hypothesis.where)];
+  // An open leg and one in the wrong terminal read the same.
+  const terminal =
+    best.hypothesis.kind.startsWith("open-") && places.some((one) => one.includes("the board"))
+      ? " It may only be in the wrong terminal there."
+      : "";
+  return `${said} ${places.join(", or ")}.${terminal}`;
 }
 
 const saidOf = ({ hypothesis, size, fitted }: Judged): string => hypothesis.say(size, fitted.scale);
@@ -145,7 +151,7 @@ function noteOf({ circuit }: Sheet, kinds: readonly Kind[], next: NextTest | und
     );
   else if (second && isAlike(second, first))
     parts.push(
-      next
+      next && next.telling > 0
         ? "These readings alone cannot tell the leading explanations apart."
         : "Neither these readings nor one more of resistance tell the leading explanations apart.",
     );

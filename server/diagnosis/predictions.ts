@@ -27,7 +27,8 @@ const conductorsIn: Readonly<Record<Part, readonly Conductor[]>> = {
 };
 
 const partOf = (measurement: Measurement): Part => {
-  if (measurement.kind === "round") return measurement.other === "neutral" ? "L-N" : "L-E";
+  if (measurement.kind === "round" || measurement.kind === "tails")
+    return measurement.other === "neutral" ? "L-N" : "L-E";
   if (measurement.kind === "pins") return measurement.joined === "neutral" ? "L-N" : "L-E";
   return measurement.conductor;
 };

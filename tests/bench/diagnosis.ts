@@ -310,7 +310,7 @@ function run(title: string, make: () => CircuitRuns, cases: Record<string, (circ
   if (only && !title.includes(only)) return;
   console.log(`\n${title}, ${each} of each`);
   console.log(
-    `${"fault".padEnd(20)} ${["sound", "1st", "or tied", "in 3", "none fits", "no test"].map((word) => word.padStart(9)).join(" ")}`,
+    `${"fault".padEnd(20)} ${["not seen", "1st", "or tied", "in 3", "of seen", "none fits", "no test"].map((word) => word.padStart(9)).join(" ")}`,
   );
   for (const [name, makeCase] of Object.entries(cases)) {
     const count = { sound: 0, first: 0, tied: 0, three: 0, none: 0, untold: 0 };
@@ -344,7 +344,9 @@ function run(title: string, make: () => CircuitRuns, cases: Record<string, (circ
       if (rank >= 0 && explanations[rank]?.alike) count.tied++;
       if (rank >= 0 && rank < 3) count.three++;
     }
-    const cells = [count.sound, count.first, count.tied, count.three, count.none, count.untold];
+    const seen = each - count.sound;
+    const share = seen > 0 ? (each * count.tied) / seen : each;
+    const cells = [count.sound, count.first, count.tied, count.three, share, count.none, count.untold];
     console.log(
       `${name.padEnd(20)} ${cells.map((cell) => `${Math.round((100 * cell) / each)} %`.padStart(9)).join(" ")}`,
     );

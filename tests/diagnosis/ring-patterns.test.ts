@@ -172,7 +172,7 @@ describe("fault patterns of a ring", () => {
     });
     expect(leading(sheet)[0]?.parameter?.value).toBeCloseTo(5, 0);
     expect(leading(sheet).map(({ id }) => id)).toEqual(["spur", "contact-line", "joint-line"]);
-    expect(diagnose(sheet).nextTest?.sentence).toMatch(/long lead/);
+    expect(diagnose(sheet).nextTest?.sentence).toMatch(/take x1 off and read L-E on the ends of its cable/);
   });
 
   it("a spur off that spur", () => {

@@ -1,5 +1,12 @@
 import { studyRing } from "../../analysis/ring.ts";
 import { ringPattern } from "../../analysis/ring-pattern.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { ohms } from "../../calc/result.ts";
+import type { Conductor } from "../../calc/ring-network.ts";
+import { conductorWords } from "../../diagnosis/faults.ts";
+import { sheetOfWay } from "../../diagnosis/read.ts";
+import { asCrossed, type CrossedLegs } from "../../diagnosis/two-rings.ts";
+import type { Fact } from "../../model/values.ts";
 import { relatedFact } from "../dead-words.ts";
 import { boardRule, wordSpot } from "../rule.ts";
 
@@ -52,18 +59,54 @@ installation "Sample" {
     },
   ],
   check({ studies }, report) {
-    const open = studies.flatMap((study) => {
+    const open = studies.flatMap((study): Open[] => {
       const pattern = ringPattern(study);
       const { ends } = studyRing(study);
-      return pattern?.kind === "open-ends" && ends ? [{ study, ends, which: pattern.ends.join(" ") }] : [];
+      if (pattern?.kind !== "open-ends" || !ends) return [];
+      const which = pattern.ends.map((end) => conductorOf[end]);
+      const sheet = sheetOfWay(study);
+      return [{ study, ends, which, crossed: sheet && asCrossed(sheet, which) }];
     });
-    for (const [index, one] of open.entries()) {
-      const others = open.slice(index + 1).filter(({ which }) => which === one.which);
-      if (others.length === 0 || open.slice(0, index).some(({ which }) => which === one.which)) continue;
+    // A ring whose points show the break somewhere else has its own.
+    const possible = open.filter(({ crossed }) => crossed?.fits !== false);
+    for (const [index, one] of possible.entries()) {
+      const same = (other: Open) => other.which.join() === one.which.join();
+      const others = possible.slice(index + 1).filter(same);
+      if (others.length === 0 || possible.slice(0, index).some(same)) continue;
       report(wordSpot(one.ends), {
-        message: `Way ${one.study.way.id} and way ${others.map(({ study }) => study.way.id).join(", ")} are open in the same conductors (${one.which.replaceAll(" ", ", ")}): have their legs changed places at the board?`,
+        message: messageOf(one, others),
         related: others.map(({ ends, study }) => relatedFact(ends, `The ends of way ${study.way.id}.`)),
       });
     }
   },
 });
+
+interface Open {
+  readonly study: WayStudy;
+  readonly ends: Fact;
+  readonly which: readonly Conductor[];
+  readonly crossed: CrossedLegs | undefined;
+}
+
+const conductorOf = { r1: "line", rn: "neutral", r2: "cpc" } as const;
+const endOf = { line: "r1", neutral: "rn", cpc: "r2" } as const;
+
+function messageOf(one: Open, others: readonly Open[]): string {
+  const names = others.map(({ study }) => study.way.id).join(", ");
+  const which = one.which.map((conductor) => endOf[conductor]).join(", ");
+  const all = [one, ...others];
+  const proven = all.every(({ crossed }) => crossed?.placed)
+    ? " The readings at their points fit that, and no break further out."
+    : "";
+  return `Way ${one.study.way.id} and way ${names} are open in the same conductors (${which}): have their legs changed places at the board?${proven}${others.length === 1 ? nextStep(all) : ""}`;
+}
+
+/** The measurement between the two rings that decides it, with what it should read. */
+function nextStep(both: readonly Open[]): string {
+  const [conductor] = both[0]?.which ?? [];
+  if (!conductor) return "";
+  const expected = both.flatMap(({ crossed }) => crossed?.ends[conductor] ?? []);
+  const value = expected.length === both.length ? `, about ${expected.map((end) => ohms(end)).join(" and ")}` : "";
+  const [first, second] = both.map(({ study }) => study.way.id);
+  return ` Measure the ${conductorWords[conductor]} from each leg of way ${first} to each of way ${second}: two pairs that read${value} say so; all open say that each ring is broken.`;
+}
