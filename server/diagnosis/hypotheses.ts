@@ -14,7 +14,7 @@ export interface State {
 }
 
 export interface Hypothesis {
-  /** One group for all the places the same thing could be at. */
+  /** One group for all the places the same thing could be at; of two at once, with what they are after a colon. */
   readonly kind: string;
   /** The place in plain words; empty where there is no choice of places. */
   readonly where: string;

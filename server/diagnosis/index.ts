@@ -102,7 +102,7 @@ function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): 
   const { parameter, stretch } = best.hypothesis;
   const scale = stretch === "any" ? 1 : best.fitted.scale;
   return {
-    id: kind.kind,
+    id: kind.kind.replace(/:.*/, ""),
     sentence: sentenceOf(kind),
     ...(parameter
       ? {
