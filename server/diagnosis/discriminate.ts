@@ -51,6 +51,8 @@ const pinsOf = ({ hypothesis, size }: Judged): string[] =>
 function lookAt([first, second]: readonly Kind[]): NextTest | undefined {
   if (!first || !second || second.weight < diagnosisPractice.leastWeight.value) return undefined;
   const where = [first, second].map(({ best }) => best.hypothesis.where).find((one) => one !== "");
+  if ([first, second].some(({ kind }) => kind.startsWith("size-")))
+    return { sentence: "See at the board and at a point what sizes the conductors are.", telling: 0 };
   const [, point] = /^at (\S+)$/.exec(where ?? "") ?? [];
   const [, from, to] = /^between (.+) and (.+)$/.exec(where ?? "") ?? [];
   const sentence = point

@@ -5,7 +5,7 @@ import type { Hypothesis } from "./hypotheses.ts";
 import { kindOf, type Pair } from "./pair.ts";
 import type { Judged } from "./rank.ts";
 
-const turns = 3;
+const turnsTaken = 3;
 /** Kinds of pair that are tried at every two places where none fits as it is. */
 const kindsSettled = 4;
 /** Two faults at once are rarer than one. */
@@ -31,7 +31,12 @@ export interface Fit {
 }
 
 /** Both sizes, each with the other held, by turns. */
-export function fitted(scale: Scale, pair: Pair, from?: { readonly a: number; readonly b: number }): Fit {
+export function fitted(
+  scale: Scale,
+  pair: Pair,
+  from?: { readonly a: number; readonly b: number },
+  turns = turnsTaken,
+): Fit {
   const { one, other, both } = pair;
   const [first, second] = [one.hypothesis.range, other.hypothesis.range];
   let [a, b] = [from?.a ?? rawSize(one), from?.b ?? rawSize(other)];

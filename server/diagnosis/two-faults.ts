@@ -5,7 +5,7 @@
 import type { Scale } from "./fit.ts";
 import type { Hypothesis } from "./hypotheses.ts";
 import { kindOf, twoLegs, withOverlays } from "./pair.ts";
-import { fitted, hypothesisOf, roughCost, settled } from "./pair-fit.ts";
+import { type Fit, fitted, hypothesisOf, roughCost, settled } from "./pair-fit.ts";
 import { withSlips } from "./pair-slips.ts";
 import type { Predictions } from "./predictions.ts";
 import type { Judged } from "./rank.ts";
@@ -15,6 +15,8 @@ const placesTried = 3;
 const basesTried = 18;
 /** Pairs whose sizes are worth fitting. */
 const pairsFitted = 24;
+const pairsPolished = 6;
+const turnsToPolish = 8;
 
 export function twoFaults(predictions: Predictions, scale: Scale, leading: readonly Judged[]): Hypothesis[] {
   const pairs = [
@@ -25,7 +27,10 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
     ...withOverlays(scale, bestOfEachKind(leading, ({ reread }) => !reread).slice(0, basesTried), leading),
   ];
   const rough = pairs.map((pair) => ({ pair, cost: roughCost(scale, pair) })).sort((a, b) => a.cost - b.cost);
-  const kept = rough.slice(0, pairsFitted).map(({ pair }) => fitted(scale, pair));
+  const kept = polished(
+    scale,
+    rough.slice(0, pairsFitted).map(({ pair }) => fitted(scale, pair)),
+  );
   const more = settled(
     scale,
     kept,
@@ -40,6 +45,12 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
     return hypothesisOf(scale, fit, left);
   });
   return [...both, ...withSlips(predictions, scale, leading)];
+}
+
+/** The best of them fitted further: two sizes that make up for each other settle slowly. */
+function polished(scale: Scale, fits: readonly Fit[]): Fit[] {
+  const inOrder = [...fits].sort((one, other) => one.best.cost - other.best.cost);
+  return inOrder.map((fit, place) => (place < pairsPolished ? fitted(scale, fit.pair, fit, turnsToPolish) : fit));
 }
 
 /** The likeliest places of each kind of fault. */

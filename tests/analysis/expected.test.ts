@@ -67,6 +67,24 @@ describe("what a drawn ring should read", () => {
   });
 });
 
+/** Figures of published exercises, through a schedule. */
+describe("published examples", () => {
+  it("75 m of ring in 2.5 mm²: 0.56 Ω end to end", () => {
+    const ends = expectedCircuit(ring("length 75 m"))?.ends;
+    expect(ends?.r1?.value.toFixed(2)).toBe("0.56");
+    expect(ends?.rn?.value.toFixed(2)).toBe("0.56");
+  });
+
+  it.each([
+    ["22 m of 2.5/1.5 mm²", "length 22 m", "line 2.5 mm² cpc 1.5 mm²", 3, "0.429"],
+    ["25 m of 2.5/2.5 mm²", "length 25 m", "line 2.5 mm² cpc 2.5 mm²", 2, "0.37"],
+    ["the same drawn point by point", "run A 9 m P1 7 m P2 9 m P3", "line 2.5 mm² cpc 2.5 mm²", 2, "0.37"],
+  ])("%s", (_, length, cable, decimals, published) => {
+    const study = studyOf(`way 1 radial "Sockets" {\n  cable flat-twin ${cable}\n  ${length}\n}`);
+    expect(expectedCircuit(study)?.R1R2?.value.toFixed(decimals)).toBe(published);
+  });
+});
+
 describe("what else is known of a circuit", () => {
   it("with a length alone the trade's arithmetic stands in, and says so", () => {
     const bare = expectedCircuit(ring("length 60 m\n  points 6"));

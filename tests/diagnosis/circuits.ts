@@ -9,6 +9,9 @@ const cables = [
   { line: 0.00741, neutral: 0.00741, cpc: 0.00741 },
   { line: 0.00461, neutral: 0.00461, cpc: 0.0121 },
   { line: 0.0121, neutral: 0.0121, cpc: 0.0181 },
+  // Three phases: each line is read with the neutral and the protective conductor as one line of a single phase is.
+  { line: 0.00308, neutral: 0.00461, cpc: 0.00741 },
+  { line: 0.00115, neutral: 0.00183, cpc: 0.0031 },
 ];
 
 /** Rings and radials of up to so many points, with up to three spurs or branches. */

@@ -13,7 +13,7 @@ export default wayRule({
   severity: "information",
   since: "0.1",
   title: "The readings of a circuit together do not fit a sound one, and what they would fit.",
-  why: "One reading seldom says what is wrong. All of them together do: each fault and each slip of the test leaves its own pattern. Every one that could be is worked out for the circuit as drawn and held against all the readings; the likeliest are named, with the test that tells the leading two apart.",
+  why: "One reading seldom says what is wrong. All of them together do: each fault and each slip of the test leaves its own pattern. Every one that could be is worked out for the circuit as drawn and held against all the readings; the likeliest are named, with the test that tells the leading two apart. Some faults leave no trace here: a neutral borrowed from another way shows only where line to neutral is read at the points it serves, never in R1+R2, R2 or the insulation of one way, so that its first sign may be an RCD that trips on load; and a protective conductor one size too small, or metal beside a short one, hides within what a length and a meter leave open.",
   clauses: ["643.2.1"],
   examples: [
     {
