@@ -2,8 +2,9 @@
  * Legs of two rings in each other's terminals at the board. Solved as one network, each ring then reads as if the
  * conductor were open in its leg at the board: the other ring's conductor hangs on it and carries nothing.
  */
+
+import type { Conductor } from "../calc/circuit-network.ts";
 import { legEnd } from "../calc/circuit-network.ts";
-import type { Conductor } from "../calc/ring-network.ts";
 import { type Fitted, fitScale, isFit, scaleOf } from "./fit.ts";
 import { Predictions } from "./predictions.ts";
 import type { Sheet } from "./sheet.ts";

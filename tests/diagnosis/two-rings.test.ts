@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Conductor } from "../../server/calc/circuit-network.ts";
 import {
   boardLinks,
   type CircuitRuns,
@@ -9,7 +10,6 @@ import {
 } from "../../server/calc/circuit-network.ts";
 import { type Resistor, resistanceBetween } from "../../server/calc/network.ts";
 import { round } from "../../server/calc/result.ts";
-import type { Conductor } from "../../server/calc/ring-network.ts";
 import { type Sheet, usualAccuracy } from "../../server/diagnosis/sheet.ts";
 import { asCrossed } from "../../server/diagnosis/two-rings.ts";
 import { startNgspice } from "../calc/ngspice.ts";

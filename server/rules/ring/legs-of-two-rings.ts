@@ -1,8 +1,8 @@
 import { studyRing } from "../../analysis/ring.ts";
 import { ringPattern } from "../../analysis/ring-pattern.ts";
 import type { WayStudy } from "../../analysis/way.ts";
+import type { Conductor } from "../../calc/circuit-network.ts";
 import { ohms } from "../../calc/result.ts";
-import type { Conductor } from "../../calc/ring-network.ts";
 import { conductorWords } from "../../diagnosis/faults.ts";
 import { sheetOfWay } from "../../diagnosis/read.ts";
 import { asCrossed, type CrossedLegs } from "../../diagnosis/two-rings.ts";
