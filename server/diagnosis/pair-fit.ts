@@ -56,14 +56,16 @@ export function settled(
   leading: readonly Judged[],
 ): Fit[] {
   if (kept.some(({ best }) => isFit(scale, best))) return [];
-  const kinds = new Map<string, Pair>();
-  for (const pair of ordered) {
-    const key = `${pair.one.hypothesis.kind} ${pair.other.hypothesis.kind}`;
-    if (pair.one.hypothesis.change && !kinds.has(key)) kinds.set(key, pair);
-  }
+  const first = new Map<string, Pair>();
+  for (const pair of ordered) if (!first.has(kindOf(pair))) first.set(kindOf(pair), pair);
+  // Two that together explain no more than one of them are not looked for any further.
+  const worth = [...first.values()].filter((pair) => {
+    const alone = Math.min(pair.one.fitted.cost, pair.other.fitted.cost);
+    return pair.one.hypothesis.change && roughCost(scale, pair) < alone;
+  });
   const places = Map.groupBy(leading, ({ hypothesis }) => hypothesis.kind);
   const found: Fit[] = [];
-  for (const pair of [...kinds.values()].slice(0, kindsSettled)) {
+  for (const pair of worth.slice(0, kindsSettled)) {
     const fit = settle(scale, fitted(scale, pair), places);
     found.push(fit);
     if (isFit(scale, fit.best)) break;

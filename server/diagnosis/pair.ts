@@ -18,9 +18,12 @@ export const kindOf = ({ kind, one, other }: Pair): string =>
   `${kind}: ${one.hypothesis.kind}, ${other.hypothesis.kind}`;
 
 /** A break or joint in one leg and one in another, or in another conductor. */
-export function twoLegs(predictions: Predictions, bases: readonly Judged[]): Pair[] {
-  const legs = bases.filter(({ hypothesis }) => hypothesis.change);
-  return legs.flatMap((one, index) => legs.slice(index + 1).flatMap((other) => legPair(predictions, one, other) ?? []));
+export function twoLegs(predictions: Predictions, legs: readonly Judged[], helpful: ReadonlySet<Judged>): Pair[] {
+  return legs.flatMap((one, index) =>
+    legs
+      .slice(index + 1)
+      .flatMap((other) => (helpful.has(one) || helpful.has(other) ? (legPair(predictions, one, other) ?? []) : [])),
+  );
 }
 
 /** A break, which has no size, goes before a joint, whose size is then the one that is looked for. */

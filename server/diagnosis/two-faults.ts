@@ -2,6 +2,7 @@
  * Two faults at once, or a fault and a slip. Every plausible pair of the leading ones is held against the readings
  * roughly; the best of them have both their sizes fitted by turns. Bounded, whatever the size of the circuit.
  */
+import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import type { Scale } from "./fit.ts";
 import type { Hypothesis } from "./hypotheses.ts";
 import { kindOf, twoLegs, withOverlays } from "./pair.ts";
@@ -19,12 +20,18 @@ const pairsPolished = 6;
 const turnsToPolish = 8;
 
 export function twoFaults(predictions: Predictions, scale: Scale, leading: readonly Judged[]): Hypothesis[] {
+  const isLeg = ({ change }: Hypothesis) => change !== undefined;
+  const helping = leading.filter((judged) => helps(judged, leading));
+  const bases = bestOfEachKind(helping, ({ reread }) => !reread).slice(0, basesTried);
+  const legs = bestOfEachKind(leading, isLeg);
+  const helpful = new Set(helping);
+  const hidden = legs.filter((leg) => !bases.includes(leg));
+  const leads = leading.filter(({ hypothesis }) => hypothesis.kind === "leads");
   const pairs = [
-    ...twoLegs(
-      predictions,
-      bestOfEachKind(leading, ({ change }) => change !== undefined),
-    ),
-    ...withOverlays(scale, bestOfEachKind(leading, ({ reread }) => !reread).slice(0, basesTried), leading),
+    ...twoLegs(predictions, legs, helpful),
+    ...withOverlays(scale, bases, leading),
+    // What is on every reading hides where a joint lies.
+    ...withOverlays(scale, hidden, leads),
   ];
   const rough = pairs.map((pair) => ({ pair, cost: roughCost(scale, pair) })).sort((a, b) => a.cost - b.cost);
   const kept = polished(
@@ -45,6 +52,12 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
     return hypothesisOf(scale, fit, left);
   });
   return [...both, ...withSlips(predictions, scale, leading)];
+}
+
+/** Whether it explains anything alone that a sound circuit does not: of two, one at least does. */
+function helps({ fitted: { cost } }: Judged, leading: readonly Judged[]): boolean {
+  const sound = leading.find(({ hypothesis }) => hypothesis.kind === "sound");
+  return cost < (sound?.fitted.cost ?? Number.POSITIVE_INFINITY) - diagnosisPractice.alikeScore.value;
 }
 
 /** The best of them fitted further: two sizes that make up for each other settle slowly. */
