@@ -895,6 +895,16 @@ const blocks = {
         example: 'parallel-path "Motor frame bolted to bonded steel"',
       },
     ),
+    terminals: once(
+      { temperature: quantity("temperature", "what the terminals may reach") },
+      {
+        means: "How hot the terminals at both ends of the cable may get. 70 °C if left out.",
+        background:
+          "A 90 °C cable carries its full current with conductors hotter than ordinary switchgear and accessories are made for.",
+        limits: "Regulation 512.1.5; the notes to Tables 4E1A, 4E2A and 4E4A.",
+        example: "terminals 90 °C",
+      },
+    ),
     "class-II": once(
       { reason: opt(text("what makes sure of it")) },
       {

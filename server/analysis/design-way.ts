@@ -13,6 +13,7 @@ import { designLoop } from "./loop.ts";
 import type { BoardNode } from "./network.ts";
 import { overloadProtected, overloadRelations } from "./overload-relations.ts";
 import { protectiveNeed } from "./protective.ts";
+import { terminalHeat } from "./terminals.ts";
 import type { WayStudy } from "./way.ts";
 
 export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
@@ -73,7 +74,14 @@ function overloadLines(study: WayStudy): DesignLine[] {
   const ring = study.isRing
     ? [compared({ title: "Capacity of a ring's cable", value: Iz, limit: ringRule("capacity"), least: true })]
     : [];
-  return [figure("Capacity of the cable", Iz), ...relations, ...ring];
+  return [figure("Capacity of the cable", Iz), ...relations, ...terminalLines(study), ...ring];
+}
+
+function terminalLines(study: WayStudy): DesignLine[] {
+  const heat = terminalHeat(study);
+  if (!heat?.stated) return [];
+  const title = "Load of a 90 °C cable, for terminals of 70 °C";
+  return [compared({ title, value: stated(heat.current, "A"), limit: heat.limit })];
 }
 
 function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {

@@ -20,10 +20,10 @@ export function leastKnownCapacity(study: WayStudy): { fact: FactOf<"way", "rout
 }
 
 /** The least capacity of the route with a cable of another size; nothing where a stretch cannot be reckoned. */
-export function capacityWith(study: WayStudy, csa: number): Calculated | undefined {
+export function capacityWith(study: WayStudy, csa: number, hottest?: 70): Calculated | undefined {
   let least: Calculated | undefined;
   for (const fact of study.facts.all("route")) {
-    const capacity = stretchCapacity(study, fact, csa);
+    const capacity = stretchCapacity(study, fact, csa, hottest);
     if ("missing" in capacity) return undefined;
     if (!least || capacity.value < least.value) least = capacity;
   }
@@ -31,11 +31,11 @@ export function capacityWith(study: WayStudy, csa: number): Calculated | undefin
 }
 
 /** The next size of cable whose capacity on this route is enough, mm². */
-export function sizeFor(study: WayStudy, current: number): number | undefined {
+export function sizeFor(study: WayStudy, current: number, hottest?: 70): number | undefined {
   let size = study.cable?.line;
   while (size !== undefined) {
     size = nextSizeUp(size * 1.01);
-    const capacity = size === undefined ? undefined : capacityWith(study, size);
+    const capacity = size === undefined ? undefined : capacityWith(study, size, hottest);
     if (!capacity) return undefined;
     if (capacity.value >= current) return size;
   }

@@ -586,11 +586,15 @@ export function methodOf(fact: FactOf<"way", "route">): Method | undefined {
   return fact.args.in && usualMethod.conduit;
 }
 
-/** Iz of one stretch of the route, with the cable of the way or, to see what would serve, one of another size. */
+/**
+ * Iz of one stretch of the route, with the cable of the way or, to see what would serve, one of another size; with
+ * `hottest`, what it carries when its conductors may get no hotter than that, °C.
+ */
 export function stretchCapacity(
   study: WayStudy,
   fact: FactOf<"way", "route">,
   size?: number,
+  hottest?: 70,
 ): StretchCapacity["capacity"] {
   const { cable, device } = study;
   if (!cable) return { missing: "the cable is not described" };
@@ -603,7 +607,7 @@ export function stretchCapacity(
     return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
   }
   const construction: Construction = cable.construction;
-  const { insulation } = cable;
+  const insulation = hottest ?? cable.insulation;
   const csa = size ?? cable.line;
   const It = tabulatedCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
   if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };

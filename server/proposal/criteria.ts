@@ -2,6 +2,7 @@
 import type { BoardDrop } from "../analysis/drop-path.ts";
 import { leastConductor } from "../analysis/minimum.ts";
 import { conventionalRow, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
+import { terminalHeat } from "../analysis/terminals.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { type Calculated, harmonicNeed, overload, ringRule } from "../calc/index.ts";
 import { amps, percent, squareMillimetres, step } from "../calc/result.ts";
@@ -74,6 +75,20 @@ const capacity: Criterion = (trial) => {
 
 const capacityTitle = "Capacity of the cable";
 
+/** The load may not heat the conductors of a 90 °C cable beyond what they end in. */
+const terminals: Criterion = (trial, demand) => {
+  const heat = terminalHeat(trial);
+  if (!heat) return undefined;
+  const { limit } = heat;
+  return {
+    title: "Heat of the terminals",
+    holds: demand.value <= limit.value * (1 + 1e-9),
+    text: `Ib ${amps(demand.value)} against the ${amps(limit.value)} the cable carries at 70 °C`,
+    steps: limit.steps,
+    source: limit.source,
+  };
+};
+
 /** Third harmonics add up in the neutral, which then decides what the cable must carry. */
 const harmonics: Criterion = (trial, demand) => {
   const written = trial.facts.one("neutral-harmonics");
@@ -105,7 +120,7 @@ const drop: Criterion = (trial, demand, above) => {
 };
 
 /** In the order they decide: the first that does not hold rules a candidate out. */
-const criteria: readonly Criterion[] = [smallest, conventional, capacity, harmonics, drop, loop, protective];
+const criteria: readonly Criterion[] = [smallest, conventional, capacity, terminals, harmonics, drop, loop, protective];
 
 /** `except` names a criterion that is not asked, for what there would be without it. */
 export function judge(trial: WayStudy, demand: Demand, above?: BoardDrop, except?: string): Verdict[] {

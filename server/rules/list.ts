@@ -60,6 +60,7 @@ import designRingHeavyLoad from "./design/ring-heavy-load.ts";
 import designRouteNotStated from "./design/route-not-stated.ts";
 import designSinglesOutsideContainment from "./design/singles-outside-containment.ts";
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
+import designTerminalsTooHot from "./design/terminals-too-hot.ts";
 import diagnosisReadingsDisagree from "./diagnosis/readings-disagree.ts";
 import driftFaultCurrentChanged from "./drift/fault-current-changed.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
@@ -332,6 +333,7 @@ export const rules: readonly Rule[] = [
   designRouteNotStated,
   designSinglesOutsideContainment,
   designSocketRadialCable,
+  designTerminalsTooHot,
   diagnosisReadingsDisagree,
   driftFaultCurrentChanged,
   driftInsulationFallen,
