@@ -23,11 +23,20 @@ export function leastKnownCapacity(study: WayStudy): { fact: FactOf<"way", "rout
 export function capacityWith(study: WayStudy, csa: number, hottest?: 70): Calculated | undefined {
   let least: Calculated | undefined;
   for (const fact of study.facts.all("route")) {
-    const capacity = stretchCapacity(study, fact, csa, hottest);
+    const capacity = stretchCapacity(study, fact, { size: csa, ...(hottest ? { hottest } : {}) });
     if ("missing" in capacity) return undefined;
     if (!least || capacity.value < least.value) least = capacity;
   }
   return least;
+}
+
+/** What no cable of this kind and size carries more than on this route; of the stretches the least that is known. */
+export function capacityAtMost(study: WayStudy): Calculated | undefined {
+  const known = study.facts.all("route").flatMap((fact) => {
+    const bound = stretchCapacity(study, fact, { atMost: true });
+    return "missing" in bound ? [] : [bound];
+  });
+  return known.toSorted((one, other) => one.value - other.value)[0];
 }
 
 /** The next size of cable whose capacity on this route is enough, mm². */

@@ -9,6 +9,7 @@ import {
   type Calculated,
   type ColdLimit,
   type Construction,
+  capacityBound,
   coldLimit,
   correctedCapacity,
   disconnectionTime,
@@ -586,15 +587,21 @@ export function methodOf(fact: FactOf<"way", "route">): Method | undefined {
   return fact.args.in && usualMethod.conduit;
 }
 
-/**
- * Iz of one stretch of the route, with the cable of the way or, to see what would serve, one of another size; with
- * `hottest`, what it carries when its conductors may get no hotter than that, °C.
- */
+/** What else than the cable as it is a capacity is asked for. */
+export interface CapacityWish {
+  /** Another size, mm², to see what would serve. */
+  readonly size?: number;
+  /** Conductors that may get no hotter than that, °C. */
+  readonly hottest?: 70;
+  /** Not what the cable carries but what none of its kind exceeds, known better. */
+  readonly atMost?: boolean;
+}
+
+/** Iz of one stretch of the route. */
 export function stretchCapacity(
   study: WayStudy,
   fact: FactOf<"way", "route">,
-  size?: number,
-  hottest?: 70,
+  { size, hottest, atMost = false }: CapacityWish = {},
 ): StretchCapacity["capacity"] {
   const { cable, device } = study;
   if (!cable) return { missing: "the cable is not described" };
@@ -609,7 +616,8 @@ export function stretchCapacity(
   const construction: Construction = cable.construction;
   const insulation = hottest ?? cable.insulation;
   const csa = size ?? cable.line;
-  const It = tabulatedCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
+  const question = { construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
+  const It = atMost ? capacityBound(question) : tabulatedCapacity(question);
   if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
   const { grouped, ambient, insulated, arrangement } = fact.args;
   const inGround = method === "D";

@@ -1,6 +1,7 @@
 export * from "./adiabatic.ts";
 export * from "./armour.ts";
 export * from "./capacity.ts";
+export * from "./capacity-bound.ts";
 export * from "./capacity-factors.ts";
 export * from "./cold-limit.ts";
 export * from "./conductor-resistance.ts";

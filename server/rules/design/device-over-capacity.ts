@@ -1,7 +1,7 @@
 import { deviceName } from "../../analysis/describe.ts";
-import { leastKnownCapacity, radialShortfall, ratingFor, sizeFor } from "../../analysis/overload.ts";
+import { capacityAtMost, leastKnownCapacity, radialShortfall, ratingFor, sizeFor } from "../../analysis/overload.ts";
 import { overload } from "../../calc/index.ts";
-import { amps, relation as relationStep, squareMillimetres } from "../../calc/result.ts";
+import { amps, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
 import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -51,6 +51,9 @@ export default wayRule({
     const Iz = capacity.value;
     const relation = overload({ standard: "", Ib: 0, In: device.rating, Iz }).find(({ name }) => name === "In ≤ Iz");
     if (!relation || relation.holds) return;
+    // Where the cable's own table stands on memory, one that was seen may still settle it.
+    const bound = Iz.source.standing === "memory" ? capacityAtMost(study) : undefined;
+    const settled = bound && bound.source.standing !== "memory" && device.rating > bound.value ? bound : undefined;
     const size = sizeFor(study, device.rating);
     const rating = ratingFor(study);
     const motor = study.uses.has("motor");
@@ -61,8 +64,13 @@ export default wayRule({
       message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "this cable may be counted on behind a rewirable fuse" : "this cable can carry"} on its worst stretch.${motor ? " That is right only where an overload relay at the motor protects the cable: say so in a departure." : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
-      steps: [...Iz.steps, relationStep("In ≤ Iz", amps(device.rating), amps(Iz.value))],
-      source: relation.margin.source,
+      steps: [
+        ...Iz.steps,
+        relationStep("In ≤ Iz", amps(device.rating), amps(Iz.value)),
+        ...(settled ? [remark("That figure is from memory. What no such cable exceeds:"), ...settled.steps] : []),
+        ...(settled ? [relationStep("In ≤ the most it could be", amps(device.rating), amps(settled.value))] : []),
+      ],
+      source: settled ? settled.source : relation.margin.source,
       ...(motor ? { severity: "warning" } : {}),
       related: [
         { spot: factSpot(capacity.fact), message: `The stretch that governs: Iz = ${amps(Iz.value)}.` },
