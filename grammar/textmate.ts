@@ -34,7 +34,7 @@ export const wordScopes = {
 /**
  * A pattern as Oniguruma reads it, where `\w` and `\d` take letters and digits of every script.
  */
-export function oniguruma({ source }: RegExp): string {
+function oniguruma({ source }: RegExp): string {
   let inClass = false;
   return source.replace(/\\.|[[\]]/g, (sign) => {
     if (sign === "[") inClass = true;

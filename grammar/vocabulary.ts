@@ -1137,7 +1137,6 @@ function boardRow() {
 export const vocabulary: typeof blocks = blocks;
 export type Vocabulary = typeof blocks;
 export type BlockKind = keyof Vocabulary;
-export type WordsOf<B extends BlockKind> = keyof Vocabulary[B] & string;
 
 /** Blocks that hold ways; text is divided at their lines, and each is read on its own. */
 export const containers: ReadonlySet<string> = new Set(["installation", "board"]);

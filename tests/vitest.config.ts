@@ -5,5 +5,7 @@ export default defineConfig({
     root: `${import.meta.dirname}/..`,
     include: ["tests/**/*.test.ts"],
     testTimeout: 60_000,
+    // The core keeps nothing that one file of tests could spoil for the next, so modules are read once and not 200 times.
+    isolate: false,
   },
 });

@@ -40,7 +40,7 @@ export const originDemand = keptWith((installation: Installation): BoardDemand |
 });
 
 /** Whether a board fed from a supply of three lines is on one of them that nobody has named. */
-export const isUnlined = (node: BoardNode): boolean => !node.threePhase && lineOf(node) === undefined;
+const isUnlined = (node: BoardNode): boolean => !node.threePhase && lineOf(node) === undefined;
 
 /**
  * The boards of one line. An edit changes one of them, so that what is added here is a figure a board; its working stands

@@ -75,7 +75,7 @@ const units: Readonly<Partial<Record<MeasuredKind, Shown["unit"]>>> = {
 const isQuantity = (value: AnyValue): value is Quantity => !isAbsent(value) && "sign" in value;
 
 /** What is measured by a line of a block of tests. */
-export const kindMeasured = (block: string, word: string): MeasuredKind | undefined => kinds[`${block} ${word}`];
+const kindMeasured = (block: string, word: string): MeasuredKind | undefined => kinds[`${block} ${word}`];
 
 /** The figures of a line that were read on an instrument; what was worked out or copied has no doubt of its own. */
 export function readingsIn(block: string, fact: Fact): MeterReading[] {

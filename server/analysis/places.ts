@@ -25,8 +25,7 @@ export type Place = PlaceRcd["place"];
 const sixteenth = "BS 7671:2001";
 
 /** Whether the sections of Part 7 as they are here apply to the work at all. */
-export const partSeven = ({ context }: WayStudy): boolean =>
-  context.edition !== undefined && context.edition.id !== sixteenth;
+const partSeven = ({ context }: WayStudy): boolean => context.edition !== undefined && context.edition.id !== sixteenth;
 
 /** Where a finding about a place stands: on the way's own line of it, or what the circuit serves, or its first line. */
 export function placeSpot(study: WayStudy, place: string): Fact {

@@ -20,7 +20,7 @@ export function planDead(study: WayStudy): PlannedTest[] {
 }
 
 /** What the loop limit leaves to R1+R2 once the board's own impedance is taken off. */
-export function roomForR1R2(study: WayStudy): Calculated | undefined {
+function roomForR1R2(study: WayStudy): Calculated | undefined {
   const { disconnection, boardImpedance } = study;
   const cold = disconnection?.by === "overcurrent" ? disconnection.cold : undefined;
   const limit = cold?.corrected ?? cold;

@@ -80,7 +80,7 @@ export function expecting(of: Calculated | undefined, unit: PlannedTest["unit"])
 }
 
 /** The last line of the working, without what it comes to: that stands beside it. */
-export function brief(steps: readonly Step[]): string {
+function brief(steps: readonly Step[]): string {
   const last = steps.at(-1);
   if (!last) return "";
   return last.numbers === "" ? last.formula : `${last.formula} = ${last.numbers}`;

@@ -49,7 +49,7 @@ function testsIn(test: Test<"live"> | Test<"boardLive">, deviceOf: (fact: RcdFac
 }
 
 /** The RCD a test on a way was made on: the one it names or fits, else the nearest to the load. */
-export function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | undefined {
+function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | undefined {
   const name = fact.args.name?.value;
   if (name !== undefined) return rcdsOfBoard(study.context.board).find((rcd) => rcd.name === name);
   return fitting(fact, study.rcds) ?? study.rcds[0];

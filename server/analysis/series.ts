@@ -36,7 +36,7 @@ const named =
  * What stands now and what was read before. Nothing where the last word on it was not understood, was no reading, or
  * went off scale: there is nothing to hold against the earlier days then.
  */
-export function seriesOf(
+function seriesOf(
   names: Names,
   tests: readonly DatedTest[],
   name: string,

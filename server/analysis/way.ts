@@ -648,7 +648,3 @@ function loadCurrent(study: WayStudy): { value: number; fact: Fact; stated: bool
   );
   return { value, fact: first, stated: false };
 }
-
-/** One source for a value drawn from several calculations. */
-export const sourceOf = (...parts: readonly (Calculated | undefined)[]) =>
-  combine(...parts.flatMap((part) => (part ? [part.source] : [])));

@@ -10,7 +10,7 @@ import {
   nodeOf,
   pinOf,
 } from "./circuit-network.ts";
-import { type Resistor, resistanceBetween } from "./network.ts";
+import type { Resistor } from "./network.ts";
 import type { Port } from "./network-survey.ts";
 
 /** How the board's end is made up for a reading. */
@@ -68,17 +68,6 @@ export function networkFor(
 /** What is taken off with the point itself. */
 const isOfPins = (fault: CircuitFault, place: string): boolean =>
   (fault.kind === "contact" || fault.kind === "swapped") && fault.place === place;
-
-/** What the meter would show, Ω: solved afresh, so for a few readings only. */
-export function readingOf(
-  circuit: CircuitRuns,
-  measurement: Measurement,
-  faults: readonly CircuitFault[] = [],
-  links: BoardLinks = "opposite",
-): number {
-  const { from, to } = portOf(measurement);
-  return resistanceBetween(networkFor(circuit, measurement, faults, links), from, to);
-}
 
 /** The ring with its two cables at a point apart; what hangs there stays on the first. */
 function takenApart(circuit: CircuitRuns, place: string): CircuitRuns {

@@ -40,7 +40,7 @@ function accuracyOn(study: WayStudy): Accuracy {
 }
 
 /** A sheet with an instrument's own accuracy instead of the usual. */
-export function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {
+function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {
   const { cable } = study;
   const test = study.deadTests.find(
     ({ facts }) => facts.has("ends") || facts.has("at") || facts.has("R1+R2") || facts.has("R2"),

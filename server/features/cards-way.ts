@@ -69,7 +69,7 @@ function currentSources(study: WayStudy): Pick<Calculated, "steps" | "source">[]
 }
 
 /** Ib ≤ In ≤ Iz with the room between them. A ring's cable shares the load between its legs and has a rule of its own. */
-export function currentChain(study: WayStudy): Row | undefined {
+function currentChain(study: WayStudy): Row | undefined {
   if (study.isRing) return ringCurrents(study);
   const In = study.device?.rating;
   const Ib = study.designCurrent?.value;

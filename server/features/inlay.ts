@@ -10,7 +10,7 @@ import type { Fact } from "../model/values.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
-export const hintModes = ["margins", "expectations", "both", "off"] as const;
+const hintModes = ["margins", "expectations", "both", "off"] as const;
 export type HintMode = (typeof hintModes)[number];
 export const isHintMode = (value: unknown): value is HintMode => hintModes.includes(value as HintMode);
 

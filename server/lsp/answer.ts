@@ -1,8 +1,8 @@
 import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
 
 /** The request was called off, or the text changed under it: a value of its own, never an empty answer. */
-export const cancelled = (): ResponseError<never> => new ResponseError(LSPErrorCodes.RequestCancelled, "Called off.");
-export const overtaken = (): ResponseError<never> =>
+const cancelled = (): ResponseError<never> => new ResponseError(LSPErrorCodes.RequestCancelled, "Called off.");
+const overtaken = (): ResponseError<never> =>
   new ResponseError(LSPErrorCodes.ContentModified, "The text has changed since this was asked.");
 
 /** Where failures are told, with enough to find them again. */

@@ -510,7 +510,7 @@ const isNumberLike = (token: IToken): boolean =>
 const valOf = <T>(token: IToken, value: T): Val<T> => ({ value, start: token.startOffset, end: endOf(token) });
 
 /** The words of a text, without its quotes. */
-export const textOf = (token: IToken): string => token.image.slice(1, -1).replace(/\\(["\\])/g, "$1");
+const textOf = (token: IToken): string => token.image.slice(1, -1).replace(/\\(["\\])/g, "$1");
 
 /** One spelling for a standard: single blanks, none round a plus. */
 export const normalStandard = (image: string): string =>

@@ -160,7 +160,7 @@ function meant(kind: BlockKind, word: string): string[] {
 }
 
 /** What a person calls each kind of block. */
-export const blockNames: Readonly<Record<BlockKind, string>> = {
+const blockNames: Readonly<Record<BlockKind, string>> = {
   file: "the file itself",
   installation: "an installation",
   instrument: "an instrument",

@@ -28,7 +28,7 @@ export function readWritten(image: string, start: number): WrittenQuantity | und
 }
 
 /** In the base unit of a kind. */
-export function inBase(number: number, unit: string, kind: QuantityKind): number {
+function inBase(number: number, unit: string, kind: QuantityKind): number {
   const factor = (unitOf(unit)?.factor ?? 1) / (unitOf(kind.base)?.factor ?? 1);
   // Decimal powers: dividing by the inverse keeps 18.1 mΩ from becoming 0.018100000000000002 Ω.
   return factor < 1 ? number / Math.round(1 / factor) : number * factor;

@@ -3,7 +3,7 @@ import type { DesignLine, Figure } from "../analysis/design.ts";
 import { amps, kiloamps, ohms, percent, plain, round, squareMillimetres } from "../calc/result.ts";
 import { type Block, gap, type Judgement, reckon } from "./document.ts";
 
-export function figureText({ value, unit }: Figure): string {
+function figureText({ value, unit }: Figure): string {
   switch (unit) {
     case "A":
       return value >= 1000 ? kiloamps(value) : amps(round(value, 1));

@@ -110,7 +110,7 @@ export function judge(holds: boolean, text: string, source: Source | undefined, 
   return { kind: "judgement", text, verdict, remark: verdict === "advises" ? why : holds ? room : "", source };
 }
 
-export const verdictWords: Readonly<Record<Verdict, string>> = {
+const verdictWords: Readonly<Record<Verdict, string>> = {
   holds: "holds",
   fails: "does not hold",
   advises: "not met, for advice",

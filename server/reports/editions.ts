@@ -30,7 +30,7 @@ export interface EditionDifference {
 }
 
 /** The same installation, judged by another edition. */
-export const underEdition = (installation: Installation, edition: Edition): Installation => ({
+const underEdition = (installation: Installation, edition: Edition): Installation => ({
   ...installation,
   edition,
   boards: installation.boards.map(({ board, context }) => ({ board, context: { ...context, edition } })),

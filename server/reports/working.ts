@@ -102,7 +102,7 @@ const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace)
   ...energyPart(network.nodeOf(board), study),
 ];
 
-export const wayTitle = ({ board }: BoardInPlace, { id, kind, title }: Way): string =>
+const wayTitle = ({ board }: BoardInPlace, { id, kind, title }: Way): string =>
   `Way ${board.head.name}/${id}${title === "" ? "" : ` “${title}”`}${kind ? `, ${kind}` : ""}`;
 
 export const boardTitle = ({ board: { head } }: BoardInPlace): string =>

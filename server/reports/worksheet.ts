@@ -129,7 +129,7 @@ const expectedText = ({ text, working }: NonNullable<PlannedTest["expected"]>): 
 
 const boundText = ({ text, source }: Bound): string => (source.standing === "memory" ? `${text} (from memory)` : text);
 
-export function readingText({ recorded, unit, bounds }: PlannedTest): string {
+function readingText({ recorded, unit, bounds }: PlannedTest): string {
   if (!recorded) return unit === "" ? tick : `${blank} ${unit}`;
   if (isAbsent(recorded.value)) return recorded.value.why ? `${recorded.text}: ${recorded.value.why}` : recorded.text;
   const margins = bounds.flatMap((bound) => marginTo(bound, recorded) ?? []);

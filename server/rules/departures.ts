@@ -60,7 +60,7 @@ const isOfLanguage = (check: string): boolean => check.startsWith("language/");
  * What a departure names: one check by its id, or the checks that rest on a regulation. An error of the language has no
  * excuse: what cannot be read cannot be departed from.
  */
-export function covers(departure: string, check: string): boolean {
+function covers(departure: string, check: string): boolean {
   if (isOfLanguage(check)) return false;
   if (departure === check) return true;
   const clauses = byId.get(check)?.clauses ?? [];

@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { table } from "./table.ts";
 
 /** Diversity by purpose. X, Y and Z: largest, second and remaining. */
 export interface DiversityAllowance {
@@ -86,69 +86,5 @@ export const diversityAllowances = table<DiversityAllowance>({
     "TLC wholesaler book Table 6.2: allowance for diversity",
     "DIYWiki: diversity (domestic)",
     "Contractor page quoting Guidance Note 1 Table H2",
-  ],
-});
-
-/** A circuit as it is usually met in a dwelling. */
-export interface TypicalCircuit {
-  /** Short name for look-up. */
-  readonly key: string;
-  readonly circuit: string;
-  /** Device, A. */
-  readonly rating: string;
-  /** Cable, mm². */
-  readonly cable: string;
-  readonly remark: string;
-}
-
-export const typicalCircuits = table<TypicalCircuit>({
-  id: "typical-circuits",
-  title: "Typical domestic circuits (conventions)",
-  ref: "IET On-Site Guide, section 7 and Appendix H",
-  edition: "18th Edition practice; not a limit",
-  applies: "Flat twin and earth, clipped direct or similar, subject to Iz, Zs, volt drop.",
-  units: { key: "", circuit: "", rating: "A", cable: "mm²", remark: "" },
-  standing: "memory",
-  rows: [
-    memory(
-      { key: "lighting", circuit: "Lighting", rating: "6", cable: "1.0 or 1.5", remark: "6 A type B convention" },
-      { cable: "published" },
-      "The page lists the sizes; the 6 A device is from memory.",
-    ),
-    {
-      key: "lampholder",
-      circuit: "Lampholder rating (BS EN 61184 lampholders B15, B22; E14, E27)",
-      rating: "16",
-      cable: "",
-      remark: "circuit up to 16 A",
-    },
-    published({
-      key: "ring",
-      circuit: "Ring final 13 A sockets",
-      rating: "30 or 32",
-      cable: "2.5/1.5",
-      remark: "100 m²",
-    }),
-    { key: "radial-20", circuit: "20 A radial sockets", rating: "20", cable: "2.5/1.5", remark: "50 m² (OSG)" },
-    { key: "radial-32", circuit: "32 A radial sockets", rating: "30 or 32", cable: "4/1.5", remark: "75 m² (OSG)" },
-    { key: "cooker", circuit: "Cooker", rating: "30 or 32", cable: "6/2.5", remark: "through a cooker control unit" },
-    memory(
-      {
-        key: "shower",
-        circuit: "Shower 7.5 kW, 8.5 kW, 9.5-10.5 kW",
-        rating: "32-40, 40, 45-50",
-        cable: "6, 10, 10-16",
-        remark: "check Iz and Zs",
-      },
-      {},
-      "Above about 7.5 kW usually 6 mm² or more.",
-    ),
-    { key: "immersion", circuit: "Immersion heater 3 kW", rating: "16", cable: "1.5-2.5", remark: "" },
-    { key: "ev", circuit: "EV charging 32 A", rating: "32 or 40", cable: "6 to 10", remark: "Section 722" },
-  ],
-  seen: [
-    "Engineering firm page: fixed-wiring cable sizes and ratings",
-    "Basic Electrical Installation Work, p.302, Table 14.4 cable size for standard domestic circuits",
-    "DIYnot wiki: Regulation 433.1.5 (now 433.1.204)",
   ],
 });

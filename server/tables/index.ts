@@ -11,7 +11,7 @@ import { harmonicNeutrals, selectivityRatios } from "./coordination.ts";
 import { breakingCapacities, energyClasses, legacyTripBands, tripBands } from "./devices.ts";
 import { enclosureWalls, singleDiameters } from "./diameters.ts";
 import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
-import { diversityAllowances, typicalCircuits } from "./diversity.ts";
+import { diversityAllowances } from "./diversity.ts";
 import { diversityShares } from "./diversity-shares.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits, flexibleCords } from "./drop.ts";
 import { ambientFactors, groundFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
@@ -40,7 +40,7 @@ import { standardRatings, standardResiduals, standardSizes } from "./standard-va
 import { supplyValues } from "./supply.ts";
 import type { Table } from "./table.ts";
 import { operatingFactors, temperatureCoefficients, testTemperatureFactors } from "./temperature.ts";
-import { testOrder, testPrecautions } from "./testing.ts";
+import { testPrecautions } from "./testing.ts";
 
 export * from "./adiabatic.ts";
 export * from "./amendments.ts";
@@ -153,8 +153,6 @@ export const tables: readonly Table<object>[] = [
   conduitRuns,
   supplyValues,
   diversityAllowances,
-  typicalCircuits,
-  testOrder,
   testPrecautions,
   amendments,
   diversityShares,

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { circuitOf } from "../../server/analysis/circuit-network.ts";
 import { coldBoardImpedance, expectedCircuit } from "../../server/analysis/expected.ts";
 import { studyWay, type WayStudy } from "../../server/analysis/way.ts";
-import { readingOf } from "../../server/calc/circuit-readings.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
+import { readingOf } from "../helpers/reading.ts";
 import { inSetting } from "../helpers/sample.ts";
 import { electrode, feeder } from "../reports/samples.ts";
 

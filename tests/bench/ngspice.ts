@@ -3,10 +3,11 @@
  * Run: node tests/bench/ngspice.ts [circuits]
  */
 import fc from "fast-check";
-import { networkFor, portOf, readingOf } from "../../server/calc/circuit-readings.ts";
+import { networkFor, portOf } from "../../server/calc/circuit-readings.ts";
 import { startNgspice } from "../calc/ngspice.ts";
 import { anyFaulty } from "../diagnosis/circuits.ts";
 import { measurementsOf } from "../diagnosis/helpers.ts";
+import { readingOf } from "../helpers/reading.ts";
 
 const count = Number(process.argv[2] ?? 5000);
 let measured = await startNgspice();

@@ -1,9 +1,9 @@
 import type { CircuitFault, CircuitLeg, CircuitRuns } from "../../server/calc/circuit-network.ts";
 import { legEnd, legStart } from "../../server/calc/circuit-network.ts";
 import type { BoardLinks, Measurement } from "../../server/calc/circuit-readings.ts";
-import { readingOf } from "../../server/calc/circuit-readings.ts";
 import { round } from "../../server/calc/result.ts";
 import { type Sheet, type SheetReading, usualAccuracy } from "../../server/diagnosis/sheet.ts";
+import { readingOf } from "../helpers/reading.ts";
 
 export type Links = {
   readonly neutral?: BoardLinks;

@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { networkFor, portOf, readingOf } from "../../server/calc/circuit-readings.ts";
+import { networkFor, portOf } from "../../server/calc/circuit-readings.ts";
 import { soundReading, standings } from "../../server/calc/sound-readings.ts";
 import { hypothesesOf } from "../../server/diagnosis/hypotheses.ts";
 import { Predictions } from "../../server/diagnosis/predictions.ts";
 import { startNgspice } from "../calc/ngspice.ts";
+import { readingOf } from "../helpers/reading.ts";
 import { anyCircuit, anyFaulty } from "./circuits.ts";
 import { measurementsOf, sheetOf } from "./helpers.ts";
 

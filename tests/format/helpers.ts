@@ -41,6 +41,3 @@ const valuesText = ({ args }: { args: object }): string =>
     Object.entries(args as Record<string, AnyValue>).sort(([a], [b]) => (a < b ? -1 : 1)),
     (key, value) => (key === "start" || key === "end" || key === "segment" ? undefined : value),
   );
-
-/** Lines of a text, without blanks round them. */
-export const trimmedLines = (text: string): string[] => text.split(/\r\n|\n|\r/).map((line) => line.trim());

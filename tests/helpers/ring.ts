@@ -1,6 +1,7 @@
 import type { CircuitFault, CircuitLeg, CircuitRuns, Conductor, Links } from "../../server/calc/circuit-network.ts";
 import { legEnd, legStart } from "../../server/calc/circuit-network.ts";
-import { type Measurement, readingOf } from "../../server/calc/circuit-readings.ts";
+import type { Measurement } from "../../server/calc/circuit-readings.ts";
+import { readingOf } from "./reading.ts";
 
 /** A ring as it lies: m of cable round, Ω per metre of each conductor, the sockets' distances from the board in m. */
 export interface Ring {
