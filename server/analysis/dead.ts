@@ -6,7 +6,8 @@ import { conductorResistance } from "../tables/conductors.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { combine } from "../tables/source.ts";
 import type { Test } from "./supply.ts";
-import { expectedConductor, type WayStudy } from "./way.ts";
+import type { WayStudy } from "./way.ts";
+import { expectedConductor } from "./way-resistance.ts";
 
 export interface DeadFact<W extends WordIn<"dead">> {
   readonly fact: FactOf<"dead", W>;

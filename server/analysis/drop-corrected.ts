@@ -9,7 +9,8 @@ import {
 import { percent, plain, step } from "../calc/result.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { leastKnownCapacity } from "./overload.ts";
-import { methodOf, type WayStudy } from "./way.ts";
+import { methodOf } from "./route-capacity.ts";
+import type { WayStudy } from "./way.ts";
 
 /** The drop with cooler conductors and the power factor, where resistance alone decides it. */
 export function corrected(study: WayStudy, drop: Calculated, current: number, csa: number): Calculated {

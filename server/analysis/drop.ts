@@ -13,7 +13,8 @@ import {
 import { amps, metres, plain, type Step, step } from "../calc/result.ts";
 import type { Sourced } from "../tables/source.ts";
 import { corrected } from "./drop-corrected.ts";
-import { methodOf, type WayStudy } from "./way.ts";
+import { methodOf } from "./route-capacity.ts";
+import type { WayStudy } from "./way.ts";
 
 /** The drop of one cable, % of the nominal voltage, and what it is when its real conditions are taken. */
 export interface CableDrop {

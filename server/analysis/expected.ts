@@ -8,10 +8,11 @@ import { type Standing, soundReading, standings } from "../calc/sound-readings.t
 import type { Context } from "../model/installation.ts";
 import { ringContinuity } from "../tables/ring.ts";
 import { combine, fromFormula } from "../tables/source.ts";
+import { boardImpedance } from "./board-impedance.ts";
 import { type CircuitNetwork, circuitOf, farPlace } from "./circuit-network.ts";
 import { temperatureOf } from "./dead.ts";
 import { keptWith } from "./kept.ts";
-import { boardImpedance, studyWay, type WayStudy } from "./way.ts";
+import { studyWay, type WayStudy } from "./way.ts";
 
 /** What is expected at one point, Ω. Of a ring: in the two cross-connected rounds. */
 export interface ExpectedPoint {

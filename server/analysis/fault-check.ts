@@ -2,11 +2,11 @@
 import { type Calculated, faultCurrent } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import type { Context, Installation } from "../model/installation.ts";
+import { boardImpedance } from "./board-impedance.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "./faults.ts";
 import { keptWith } from "./kept.ts";
 import { originImpedance } from "./loop.ts";
 import { type NumberAt, originSupply, type SupplyStudy, studySupply } from "./supply.ts";
-import { boardImpedance } from "./way.ts";
 
 /** One place where both a fault current and a loop impedance are noted. */
 export interface FaultPlace {

@@ -6,7 +6,8 @@ import { ohms, plain, step } from "../calc/result.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { operatingFactorOf } from "./cpc.ts";
 import type { BoardNode } from "./network.ts";
-import { expectedConductor, type WayStudy } from "./way.ts";
+import type { WayStudy } from "./way.ts";
+import { expectedConductor } from "./way-resistance.ts";
 
 export interface FeederTo {
   readonly study: WayStudy;

@@ -4,13 +4,14 @@ import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc/index.ts";
 import { kiloamps, ohms, step } from "../calc/result.ts";
 import { combine, type Source } from "../tables/source.ts";
+import { boardImpedance } from "./board-impedance.ts";
 import { cablesOf, feedersTo, resistanceOf } from "./fault-feeders.ts";
 import { faultsAt } from "./faults.ts";
 import { keptWith } from "./kept.ts";
 import { hotR1R2 } from "./loop.ts";
 import type { BoardNode } from "./network.ts";
 import { studySupply } from "./supply.ts";
-import { boardImpedance, type WayStudy } from "./way.ts";
+import type { WayStudy } from "./way.ts";
 
 /** Impedances of what lies before a board, Ω: of line and neutral, of one line of three, of line and earth. */
 interface Start {

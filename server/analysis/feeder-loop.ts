@@ -4,8 +4,9 @@ import { practiceOf } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
+import { boardImpedance } from "./board-impedance.ts";
 import { type NumberAt, numberAt, studySupply } from "./supply.ts";
-import { boardImpedance, studyWay } from "./way.ts";
+import { studyWay } from "./way.ts";
 
 export interface FeederLoop {
   readonly own: NumberAt;

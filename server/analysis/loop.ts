@@ -5,12 +5,13 @@ import { practiceOf } from "../calc/practice.ts";
 import type { Context } from "../model/installation.ts";
 import { measured } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
+import { boardImpedance } from "./board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "./cpc.ts";
 import { doubtOf, expectedR1R2At, latestDead } from "./dead.ts";
 import { studyRing } from "./ring.ts";
 import { r1r2Doubt } from "./ring-r1r2.ts";
 import { type NumberAt, numberAt } from "./supply.ts";
-import { boardImpedance, type Rcd, WayStudy } from "./way.ts";
+import { type Rcd, WayStudy } from "./way.ts";
 
 /** The most R1+R2 of any point at the conductor's operating temperature, from length and sizes. */
 export function hotR1R2(study: WayStudy): Calculated | undefined {

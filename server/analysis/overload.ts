@@ -4,7 +4,8 @@ import { looked, squareMillimetres } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
 import { cellOf, type Row } from "../tables/table.ts";
-import { methodOf, stretchCapacity, type WayStudy } from "./way.ts";
+import { methodOf, stretchCapacity } from "./route-capacity.ts";
+import type { WayStudy } from "./way.ts";
 
 /**
  * The least capacity of the stretches that could be reckoned. Another may be less still: enough to say that a device is

@@ -5,12 +5,13 @@ import { faultCurrent } from "../calc/fault-current.ts";
 import { insulationRule } from "../calc/insulation.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { exact, type Fact, type FactOf } from "../model/values.ts";
+import { boardImpedance } from "./board-impedance.ts";
 import { boardInsulation } from "./insulation.ts";
 import { planRcd, word } from "./plan-live.ts";
 import { bound, expecting, type PlannedTest, recordedAs } from "./planned.ts";
-import { liveOfBoard, rcdsOfBoard } from "./rcd-tests.ts";
+import { liveOfBoard } from "./rcd-tests.ts";
+import { rcdsOfBoard } from "./rcds.ts";
 import { originSupply, studySupply, testsOf } from "./supply.ts";
-import { boardImpedance } from "./way.ts";
 
 type Bonding = FactOf<"supply", "bonding">;
 

@@ -1,7 +1,7 @@
 import { type RcdWindow, rcdTime } from "../calc/index.ts";
-import type { BoardHead } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import { type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../model/values.ts";
+import { rcdsOfBoard } from "./rcds.ts";
 import { type Test, testsOf } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
@@ -71,38 +71,6 @@ const sensitivityOf = (fact: RcdFact | ButtonFact | TripFact): number | undefine
 const fitting = (fact: RcdFact | ButtonFact, rcds: readonly Rcd[]): Rcd | undefined =>
   rcds.find((rcd) => rcd.sensitivity === sensitivityOf(fact));
 
-/** The RCDs that several ways of a board share: those it names, and a main switch that is one. */
-export function rcdsOfBoard(board: BoardHead): Rcd[] {
-  const main = board.facts.one("main-switch");
-  const named = board.facts.all("rcd").map(
-    (fact): Rcd => ({
-      at: "board",
-      fact,
-      name: fact.args.name.value,
-      standard: fact.args.standard.value,
-      sensitivity: fact.args.sensitivity.value,
-      type: fact.args.type?.value,
-      delayed: fact.args.delay !== undefined,
-      direction: fact.args.direction?.value,
-    }),
-  );
-  if (!main?.args.sensitivity) return named;
-  const { standard, sensitivity, type, delay } = main.args;
-  return [
-    ...named,
-    {
-      at: "main-switch",
-      fact: main,
-      name: undefined,
-      standard: standard.value,
-      sensitivity: sensitivity.value,
-      type: type?.value,
-      delayed: delay !== undefined,
-      direction: undefined,
-    },
-  ];
-}
-
 /** What the test should have shown; nothing where the device, its standard or the edition is not known. */
 export function windowOf({ device, multiple }: RcdTest, context: Context): RcdWindow | undefined {
   if (!device || !multiple || !context.edition) return undefined;
@@ -115,7 +83,7 @@ export function windowOf({ device, multiple }: RcdTest, context: Context): RcdWi
 }
 
 /** What a person calls an RCD. */
-export function rcdName(rcd: Rcd): string {
+export function rcdLabel(rcd: Rcd): string {
   if (rcd.name !== undefined) return `RCD ${rcd.name}`;
   return { device: "the RCBO", way: "the way's RCD", "main-switch": "the main switch", upstream: "the RCD upstream" }[
     rcd.at as "device" | "way" | "main-switch" | "upstream"

@@ -1,6 +1,8 @@
 /** Supply, boards and the edition. */
+
+import { boardImpedance } from "../analysis/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../analysis/breaking.ts";
-import { boardImpedance, studyWay } from "../analysis/way.ts";
+import { studyWay } from "../analysis/way.ts";
 import { prospective } from "../calc/fault-current.ts";
 import { type Calculated, electrodeAdvice, faultCurrent, totalLoop } from "../calc/index.ts";
 import { kiloamps, ohms } from "../calc/result.ts";

@@ -1,7 +1,8 @@
 /** Readings of a way, each held against its limit and against what it should be. */
 import { coldBoardImpedance, expectedCircuit } from "../analysis/expected.ts";
 import { designLoop, loopAgreement } from "../analysis/loop.ts";
-import { expectedConductor, type Rcd, type WayStudy } from "../analysis/way.ts";
+import type { Rcd, WayStudy } from "../analysis/way.ts";
+import { expectedConductor } from "../analysis/way-resistance.ts";
 import {
   type Calculated,
   cpcRatio,

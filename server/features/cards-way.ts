@@ -4,7 +4,8 @@ import { conductorPerMetre, whyNoCpc } from "../analysis/cpc.ts";
 import { rcdName } from "../analysis/describe.ts";
 import { greatestFault } from "../analysis/faults.ts";
 import { enclosureNeed, protectiveNeed } from "../analysis/protective.ts";
-import { type Cable, methodOf, type WayStudy } from "../analysis/way.ts";
+import { methodOf } from "../analysis/route-capacity.ts";
+import type { Cable, WayStudy } from "../analysis/way.ts";
 import {
   type Calculated,
   type Construction,

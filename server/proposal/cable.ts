@@ -1,5 +1,6 @@
 /** Which cables come into question: how they are made, and in what sizes, the smallest first. */
-import { type Cable, methodOf, type WayStudy } from "../analysis/way.ts";
+import { methodOf } from "../analysis/route-capacity.ts";
+import type { Cable, WayStudy } from "../analysis/way.ts";
 import { selectedProtective, sizes } from "../calc/index.ts";
 import { type Step, squareMillimetres, step } from "../calc/result.ts";
 import { flatPairs, usualConstructions } from "../tables/sizing-practice.ts";

@@ -1,10 +1,12 @@
 /** What is reckoned of a board and of the supply, before their ways. */
+
+import { boardImpedance } from "../analysis/board-impedance.ts";
 import { bondingNeed, earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../analysis/earthing.ts";
 import { faultsAt } from "../analysis/faults.ts";
 import { designBoardImpedance, originImpedance } from "../analysis/loop.ts";
 import { supplementaryLimit, supplementaryOfCpc } from "../analysis/supplementary.ts";
 import { studySupply } from "../analysis/supply.ts";
-import { boardImpedance, studyWay } from "../analysis/way.ts";
+import { studyWay } from "../analysis/way.ts";
 import { type Calculated, faultCurrent, supplementaryBonding } from "../calc/index.ts";
 import { kiloamps, ohms, squareMillimetres, step } from "../calc/result.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";

@@ -1,6 +1,7 @@
 /** Load, device and cable: Ib ≤ In ≤ Iz with every factor; and what a ring has to satisfy instead. */
 import { leastKnownCapacity } from "../analysis/overload.ts";
-import { methodOf, type WayStudy } from "../analysis/way.ts";
+import { methodOf } from "../analysis/route-capacity.ts";
+import type { WayStudy } from "../analysis/way.ts";
 import { overload } from "../calc/index.ts";
 import { amps, plain, step, volts } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";

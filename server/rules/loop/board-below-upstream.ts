@@ -1,6 +1,6 @@
+import { boardImpedance } from "../../analysis/board-impedance.ts";
 import { originImpedance } from "../../analysis/loop.ts";
 import type { NumberAt } from "../../analysis/supply.ts";
-import { boardImpedance } from "../../analysis/way.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";

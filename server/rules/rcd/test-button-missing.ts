@@ -1,4 +1,5 @@
-import { everyButtonFact, liveOfBoard, rcdName, rcdsOfBoard } from "../../analysis/rcd-tests.ts";
+import { everyButtonFact, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
+import { rcdsOfBoard } from "../../analysis/rcds.ts";
 import { liveTestsDue } from "../../analysis/supply.ts";
 import type { Rcd } from "../../analysis/way.ts";
 import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
@@ -48,7 +49,7 @@ export default boardRule({
     for (const rcd of devices(subject)) {
       if (pressed.some(({ device }) => device?.fact === rcd.fact)) continue;
       report(wordSpot(rcd.fact), {
-        message: `Was the test button of ${rcdName(rcd)} pressed? Write test-button and what happened.`,
+        message: `Was the test button of ${rcdLabel(rcd)} pressed? Write test-button and what happened.`,
       });
     }
   },

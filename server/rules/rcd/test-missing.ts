@@ -1,4 +1,5 @@
-import { everyRcdFact, liveOfBoard, rcdName, rcdsOfBoard } from "../../analysis/rcd-tests.ts";
+import { everyRcdFact, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
+import { rcdsOfBoard } from "../../analysis/rcds.ts";
 import { liveTestsDue } from "../../analysis/supply.ts";
 import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { rcdTime } from "../../calc/index.ts";
@@ -33,7 +34,7 @@ function judge(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Report
   if (multiples.includes(undefined)) return;
   const missing = required(rcd, edition).filter((multiple) => !multiples.includes(multiple));
   if (missing.length === 0) return;
-  const name = rcdName(rcd);
+  const name = rcdLabel(rcd);
   report(wordSpot(rcd.fact), {
     message:
       tests.length === 0

@@ -1,4 +1,5 @@
-import { liveOfBoard, rcdsOfBoard, rcdTestsOfBoard, rcdTestsOfWay } from "../../analysis/rcd-tests.ts";
+import { liveOfBoard, rcdTestsOfBoard, rcdTestsOfWay } from "../../analysis/rcd-tests.ts";
+import { rcdsOfBoard } from "../../analysis/rcds.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
 

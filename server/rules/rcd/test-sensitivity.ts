@@ -1,4 +1,4 @@
-import { latestRcdTests, rcdName } from "../../analysis/rcd-tests.ts";
+import { latestRcdTests, rcdLabel } from "../../analysis/rcd-tests.ts";
 import { milliamps } from "../../calc/result.ts";
 import { boardRule, factSpot, valueSpot } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -34,7 +34,7 @@ export default boardRule({
       if (!device || !sensitivity || sensitivity.value === device.sensitivity) continue;
       const own = milliamps(device.sensitivity);
       report(valueSpot(fact, sensitivity), {
-        message: `Tested as a ${milliamps(sensitivity.value)} device, but ${rcdName(device)} is rated at ${own}. Which is right?`,
+        message: `Tested as a ${milliamps(sensitivity.value)} device, but ${rcdLabel(device)} is rated at ${own}. Which is right?`,
         related: [{ spot: factSpot(device.fact), message: `Described here with ${own}.` }],
         fixes: [inPlaceOf(sensitivity, own)],
       });

@@ -1,7 +1,7 @@
 import { above, below } from "../../analysis/compare.ts";
 import { type Doubt, doubtAmong } from "../../analysis/doubt.ts";
 import { meterTests } from "../../analysis/meter-tests.ts";
-import { deviceOnBoard, liveOfBoard, rcdName } from "../../analysis/rcd-tests.ts";
+import { deviceOnBoard, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
 import type { Rcd } from "../../analysis/way.ts";
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
@@ -82,6 +82,6 @@ function judge(fact: TripFact, rcd: Rcd | undefined, doubts: DoubtOf, report: Re
     least: under,
     steps: [...limit.steps, ...doubtSteps(meter)],
     source: limit.source,
-    related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdName(rcd)}.` }],
+    related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdLabel(rcd)}.` }],
   });
 }

@@ -1,4 +1,5 @@
-import { deviceOnBoard, liveOfBoard, rcdsOfBoard, rcdTestsOfBoard } from "../../analysis/rcd-tests.ts";
+import { deviceOnBoard, liveOfBoard, rcdTestsOfBoard } from "../../analysis/rcd-tests.ts";
+import { rcdsOfBoard } from "../../analysis/rcds.ts";
 import { boardRule, wordSpot } from "../rule.ts";
 
 export default boardRule({

@@ -1,4 +1,4 @@
-import { latestRcdTests, rcdName, windowOf } from "../../analysis/rcd-tests.ts";
+import { latestRcdTests, rcdLabel, windowOf } from "../../analysis/rcd-tests.ts";
 import { milliseconds } from "../../calc/result.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
 
@@ -35,7 +35,7 @@ export default boardRule({
       const least = windowOf(test, context)?.least;
       if (!least || time.value >= least.value || time.sign === ">") continue;
       report(valueSpot(fact, time), {
-        message: `At half its rating ${device ? rcdName(device) : "the RCD"} tripped in ${milliseconds(time.value)}, where it must hold. Look for leakage on the circuit first.`,
+        message: `At half its rating ${device ? rcdLabel(device) : "the RCD"} tripped in ${milliseconds(time.value)}, where it must hold. Look for leakage on the circuit first.`,
         value: amount(time.value, "s"),
         limit: amountOf(least),
         least: true,

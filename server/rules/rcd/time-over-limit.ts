@@ -1,6 +1,6 @@
 import { above } from "../../analysis/compare.ts";
 import { doubtInTest } from "../../analysis/doubt.ts";
-import { latestRcdTests, type RcdTest, rcdName, windowOf } from "../../analysis/rcd-tests.ts";
+import { latestRcdTests, type RcdTest, rcdLabel, windowOf } from "../../analysis/rcd-tests.ts";
 import type { RcdWindow } from "../../calc/index.ts";
 import { milliseconds } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
@@ -73,7 +73,7 @@ export default boardRule({
       const most = milliseconds(greatest.value);
       if (fact.args.noTrip) {
         report(valueSpot(fact, fact.args.noTrip), {
-          message: `At ${multipleName(test)} its rating ${rcdName(device)} did not trip; it must within ${most}. The circuit has no protection from it.`,
+          message: `At ${multipleName(test)} its rating ${rcdLabel(device)} did not trip; it must within ${most}. The circuit has no protection from it.`,
           ...limit,
         });
       } else if (time && (above(time.value, greatest.value) || (time.sign === ">" && time.value >= greatest.value))) {

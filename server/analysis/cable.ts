@@ -1,0 +1,45 @@
+/** The cable of a way, as its own line or its cable type describes it. */
+import type { Metal } from "../calc/index.ts";
+import type { Context } from "../model/installation.ts";
+import type { Fact, FactOf, Facts } from "../model/values.ts";
+
+export interface Cable {
+  /** The line the cable is named on. */
+  readonly fact: FactOf<"way", "cable">;
+  /** The line that describes it: the same, or that of its cable type. */
+  readonly described: Fact;
+  readonly construction: "singles" | "flat-twin" | "multicore" | "armoured" | "mineral" | "flex";
+  /** 70 °C unless said otherwise. */
+  readonly insulation: 70 | 90;
+  readonly line: number;
+  readonly neutral: number;
+  readonly cpc: number | undefined;
+  readonly cpcBy: "armour" | "conduit" | "trunking" | "sheath" | "none" | undefined;
+  readonly material: Metal;
+  readonly cores: number | undefined;
+  readonly wire: "solid" | "stranded" | undefined;
+}
+
+export function cableOf(facts: Facts<"way">, context: Context): Cable | undefined {
+  const fact = facts.one("cable");
+  if (!fact) return undefined;
+  const typeName = fact.args.use?.value;
+  const described = typeName === undefined ? fact : context.names.cableTypes.get(typeName)?.[0];
+  if (!described) return undefined;
+  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire } = described.args;
+  if (!construction || !line) return undefined;
+  const hot = insulation?.value ?? 70;
+  return {
+    fact,
+    described,
+    construction: construction.value,
+    insulation: hot >= 90 ? 90 : 70,
+    line: line.value,
+    neutral: neutral?.value ?? line.value,
+    cpc: cpc?.value,
+    cpcBy: cpcBy?.value,
+    material: material?.value ?? "copper",
+    cores: cores?.value,
+    wire: wire?.value,
+  };
+}

@@ -1,0 +1,33 @@
+/** What disconnects a fault to earth on a circuit, and the loop impedance it needs. */
+import { type Calculated, type ColdLimit, coldLimit, rcdLoopLimit } from "../calc/index.ts";
+import type { Rcd } from "./rcds.ts";
+import type { WayStudy } from "./way.ts";
+
+/** What the circuit must disconnect by, and the greatest loop impedance that lets it. */
+export interface Disconnection {
+  readonly by: "overcurrent" | "rcd";
+  readonly limit: Calculated;
+  /** For a reading on cold conductors. The same as `limit` where an RCD disconnects. */
+  readonly cold: ColdLimit | undefined;
+  readonly time: Calculated | undefined;
+  readonly rcd: Rcd | undefined;
+}
+
+/**
+ * In TT, and in TN where the loop is too high for the overcurrent device, an RCD disconnects. A TN circuit is still
+ * judged by its overcurrent device where that is possible: the RCD is not there to excuse a poor loop.
+ */
+export function disconnectionOf(study: WayStudy): Disconnection | undefined {
+  const { overcurrentLimit, supply, disconnectionTime: time } = study;
+  const rcd = study.rcds[0];
+  const byRcd = (): Disconnection | undefined => {
+    const limit = rcd && rcdLoopLimit(rcd.sensitivity);
+    return limit && { by: "rcd", limit, cold: undefined, time, rcd };
+  };
+  if (supply.earthing === "TT") return byRcd();
+  if (!overcurrentLimit) return undefined;
+  const temperature = study.temperatureAt("live");
+  const insulation = study.cable?.insulation ?? 70;
+  const cold = coldLimit(overcurrentLimit, { insulation, ...(temperature === undefined ? {} : { temperature }) });
+  return { by: "overcurrent", limit: overcurrentLimit, cold, time, rcd };
+}

@@ -1,0 +1,80 @@
+/** The RCDs a circuit is protected by, from its own device up to the origin. */
+import type { BoardHead, Way } from "../model/file.ts";
+import type { Context } from "../model/installation.ts";
+import type { Fact, FactOf, Facts } from "../model/values.ts";
+
+/** An RCD that protects a way, and where it is. */
+export interface Rcd {
+  readonly at: "device" | "way" | "board" | "main-switch" | "upstream";
+  readonly fact: Fact;
+  readonly name: string | undefined;
+  readonly standard: string;
+  /** Rated residual current IΔn, A. */
+  readonly sensitivity: number;
+  readonly type: "AC" | "A" | "F" | "B" | undefined;
+  readonly delayed: boolean;
+  readonly direction: "bidirectional" | "unidirectional" | undefined;
+}
+
+/** What every statement that can name an RCD says of it. */
+interface RcdArgs {
+  readonly standard: { readonly value: string };
+  readonly sensitivity?: { readonly value: number };
+  readonly type?: { readonly value: Rcd["type"] & string };
+  readonly delay?: unknown;
+  readonly direction?: { readonly value: "bidirectional" | "unidirectional" };
+}
+
+/** The RCD of a statement; none where it has no residual current, as a device without one has not. */
+function rcdFrom<A extends RcdArgs>(at: Rcd["at"], fact: (Fact & { readonly args: A }) | undefined): Rcd[] {
+  if (!fact) return [];
+  const { standard, sensitivity, type, delay, direction }: RcdArgs = fact.args;
+  if (!sensitivity) return [];
+  return [
+    {
+      at,
+      fact,
+      name: undefined,
+      standard: standard.value,
+      sensitivity: sensitivity.value,
+      type: type?.value,
+      delayed: delay !== undefined,
+      direction: direction?.value,
+    },
+  ];
+}
+
+/** One RCD of a board, by the name its ways know it by. */
+const namedRcd = (fact: FactOf<"board", "rcd"> | undefined): Rcd[] =>
+  rcdFrom("board", fact).map((rcd) => ({ ...rcd, name: fact?.args.name.value }));
+
+/** The one of a board that a way says it is behind. */
+const rcdBefore = (way: Facts<"way"> | undefined, board: Facts<"board">): FactOf<"board", "rcd"> | undefined =>
+  board.all("rcd").find((rcd) => rcd.args.name.value === way?.one("behind")?.args.rcd.value);
+
+/** The RCDs that several ways of a board share: those it names, and a main switch that is one. */
+export const rcdsOfBoard = ({ facts }: BoardHead): Rcd[] => [
+  ...facts.all("rcd").flatMap(namedRcd),
+  ...rcdFrom("main-switch", facts.one("main-switch")),
+];
+
+/** Those a circuit is behind, nearest to the load first. */
+export function rcdsOf(facts: Facts<"way">, { board, upstream }: Context): Rcd[] {
+  return [
+    ...rcdFrom("device", facts.one("device")),
+    ...rcdFrom("way", facts.one("rcd")),
+    ...namedRcd(rcdBefore(facts, board.facts)),
+    ...rcdFrom("main-switch", board.facts.one("main-switch")),
+    ...upstream.flatMap(({ board: above, feeder }) => upstreamRcds(above.facts, feeder)),
+  ];
+}
+
+function upstreamRcds(board: Facts<"board">, feeder: Way | undefined): Rcd[] {
+  const facts = feeder?.facts;
+  return [
+    ...rcdFrom("upstream", facts?.one("device")),
+    ...rcdFrom("upstream", facts?.one("rcd")),
+    ...rcdFrom("upstream", rcdBefore(facts, board)),
+    ...rcdFrom("upstream", board.one("main-switch")),
+  ];
+}

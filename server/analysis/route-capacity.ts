@@ -1,0 +1,103 @@
+/** What the cable of a way carries on each stretch of its route. */
+import {
+  type Arrangement,
+  type Calculated,
+  type Construction,
+  capacityBound,
+  correctedCapacity,
+  type Method,
+  tabulatedCapacity,
+} from "../calc/index.ts";
+import type { FactOf } from "../model/values.ts";
+import type { WayStudy } from "./way.ts";
+
+/** The capacity of one stretch of the route. */
+export interface StretchCapacity {
+  readonly fact: FactOf<"way", "route">;
+  /** Iz, A; or why it could not be reckoned. */
+  readonly capacity: Calculated | { readonly missing: string };
+}
+
+const groundBase = 20;
+
+export function capacitiesOf(study: WayStudy): StretchCapacity[] {
+  return study.facts.all("route").map((fact) => ({ fact, capacity: stretchCapacity(study, fact) }));
+}
+
+const usualMethod: Readonly<Record<string, Method>> = {
+  conduit: "B",
+  trunking: "B",
+  clipped: "C",
+  tray: "E",
+  ladder: "E",
+  "free-air": "E",
+  duct: "D",
+  buried: "D",
+};
+
+const arrangements: Readonly<Record<string, Arrangement>> = {
+  bunched: "bunched",
+  layer: "wall",
+  "tray-layer": "tray",
+  "ladder-layer": "ladder",
+};
+
+/** The reference method that is written, or the one the kind of route implies. */
+export function methodOf(fact: FactOf<"way", "route">): Method | undefined {
+  const written = fact.args.method?.value;
+  if (written !== undefined) return written === "F" ? undefined : written;
+  const kind = fact.args.kind?.value;
+  if (kind !== undefined) return usualMethod[kind];
+  // What a route is in is a conduit or a trunking, and both are meant by the same method.
+  return fact.args.in && usualMethod.conduit;
+}
+
+/** What else than the cable as it is a capacity is asked for. */
+export interface CapacityWish {
+  /** Another size, mm², to see what would serve. */
+  readonly size?: number;
+  /** Conductors that may get no hotter than that, °C. */
+  readonly hottest?: 70;
+  /** Not what the cable carries but what none of its kind exceeds, known better. */
+  readonly atMost?: boolean;
+}
+
+/** Iz of one stretch of the route. */
+export function stretchCapacity(
+  study: WayStudy,
+  fact: FactOf<"way", "route">,
+  { size, hottest, atMost = false }: CapacityWish = {},
+): StretchCapacity["capacity"] {
+  const { cable, device } = study;
+  if (!cable) return { missing: "the cable is not described" };
+  const method = methodOf(fact);
+  if (!method) {
+    const written = fact.args.method?.value;
+    return { missing: written ? `no table here gives method ${written}` : "the reference method is not stated" };
+  }
+  if (cable.construction === "mineral" || cable.construction === "flex" || cable.material !== "copper") {
+    return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
+  }
+  const construction: Construction = cable.construction;
+  const insulation = hottest ?? cable.insulation;
+  const csa = size ?? cable.line;
+  const question = { construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
+  const It = atMost ? capacityBound(question) : tabulatedCapacity(question);
+  if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
+  const { grouped, ambient, insulated, arrangement } = fact.args;
+  const inGround = method === "D";
+  const conditions = {
+    It,
+    insulation,
+    ...(ambient && !inGround ? { ambient: ambient.value } : {}),
+    // Colder ground than the tables assume only helps.
+    ...(ambient && inGround && ambient.value > groundBase ? { ground: ambient.value } : {}),
+    ...(grouped
+      ? { grouped: { circuits: grouped.value, arrangement: arrangements[arrangement?.value ?? ""] ?? "bunched" } }
+      : {}),
+    ...(insulated ? { insulated: insulated.value } : {}),
+    // The 20 A of a ring are its cable's own, whichever of the permitted devices stands before it.
+    ...(device?.family === "BS 3036" && !study.isRing ? { semiEnclosed: true } : {}),
+  } as const;
+  return correctedCapacity(conditions);
+}

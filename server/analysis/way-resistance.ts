@@ -1,0 +1,71 @@
+/** What the conductors of a way should read at 20 °C, from their lengths and sizes. */
+import type { Conductor } from "../calc/circuit-network.ts";
+import { type Calculated, expectedResistance, r1r2PerMetre, readingAt } from "../calc/index.ts";
+import { milliohms, ohms, step } from "../calc/result.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import type { Cable } from "./cable.ts";
+import { conductorPerMetre } from "./cpc.ts";
+import type { WayStudy } from "./way.ts";
+
+export function expectedR1R2(study: WayStudy): Calculated | undefined {
+  const { cable, length } = study;
+  const perMetre = cable && pairPerMetre(cable);
+  if (!perMetre || !length) return undefined;
+  const whole = expectedResistance(perMetre, length.value);
+  if (!study.isRing) return whole;
+  const value = whole.value / 4;
+  return { ...whole, value, steps: [...whole.steps, step("(r1 + r2) / 4", `${ohms(whole.value)} / 4`, ohms(value))] };
+}
+
+/** Line and protective conductor in series, Ω per metre at 20 °C. */
+function pairPerMetre(cable: Cable): Calculated | undefined {
+  if (cable.construction === "mineral" || cable.construction === "flex") return undefined;
+  if (cable.cpcBy !== "armour") {
+    return cable.cpc === undefined
+      ? undefined
+      : r1r2PerMetre(cable.line, cable.cpc, { line: cable.material, cpc: cable.material });
+  }
+  const [line, cpc] = [conductorPerMetre(cable, "line"), conductorPerMetre(cable, "cpc")];
+  if (!line || !cpc) return undefined;
+  const value = line.value + cpc.value;
+  const sum = step(
+    "(r1 + r2) per metre",
+    `${milliohms(line.value)} + ${milliohms(cpc.value)}`,
+    `${milliohms(value)}/m`,
+  );
+  const source = fromFormula(combine(line.source, cpc.source));
+  return { value, unit: "Ω/m", steps: [...line.steps, ...cpc.steps, sum], source };
+}
+
+/** R1+R2 at the end of the spur that reads the most, where one reads more than the ring does half way round. */
+export function farthestSpur(study: WayStudy): Calculated | undefined {
+  const { runs, cable, isRing } = study;
+  const r1 = expectedConductor(study, "line");
+  const r2 = expectedConductor(study, "cpc");
+  if (!isRing || !cable || !runs?.closed || runs.mainLength <= 0 || !r1 || !r2 || !study.expectedR1R2) return undefined;
+  const perMetre = pairPerMetre(cable);
+  if (!perMetre) return undefined;
+  let most = (r1.value + r2.value) / 4;
+  let farthest: Calculated | undefined;
+  for (const { name, spur } of runs.places.values()) {
+    const origin = spur && (spur.from === runs.board ? 0 : runs.places.get(spur.from)?.fromBoard);
+    if (!spur || origin === undefined) continue;
+    const at = readingAt(r1.value, r2.value, origin / runs.mainLength);
+    const own = expectedResistance(perMetre, spur.length);
+    const value = (at?.value ?? 0) + own.value;
+    if (!at || value <= most) continue;
+    most = value;
+    const sum = step(`R1 + R2 at ${name.value}, on a spur`, `${ohms(at.value)} + ${ohms(own.value)}`, ohms(value));
+    const steps = [...r1.steps, ...r2.steps, ...at.steps, ...own.steps, sum];
+    farthest = { value, unit: "Ω", steps, source: combine(r1.source, r2.source, at.source, own.source) };
+  }
+  return farthest;
+}
+
+/** What one conductor should read end to end at 20 °C, Ω. */
+export function expectedConductor(study: WayStudy, which: Conductor): Calculated | undefined {
+  const { cable, length } = study;
+  if (!cable || !length) return undefined;
+  const perMetre = conductorPerMetre(cable, which);
+  return perMetre && expectedResistance(perMetre, length.value);
+}
