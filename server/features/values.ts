@@ -4,7 +4,7 @@ import type { Accepts, NameKind, Param } from "../../grammar/params.ts";
 import type { QuantityName } from "../../grammar/quantities.ts";
 import { insulationRule, ratings, residuals, sizes } from "../calc/index.ts";
 import { plain } from "../calc/result.ts";
-import { normalStandard } from "../model/arguments.ts";
+import { normalStandard } from "../model/token-values.ts";
 import { pages } from "../rules/catalogue.ts";
 import { breakingCapacities } from "../tables/devices.ts";
 import { editions } from "../tables/editions.ts";

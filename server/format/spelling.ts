@@ -3,7 +3,7 @@ import { isToken } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import { unitOf } from "../../grammar/units.ts";
 import type { BlockKind } from "../../grammar/vocabulary.ts";
-import { normalStandard } from "../model/arguments.ts";
+import { normalStandard } from "../model/token-values.ts";
 
 const quantity = /^([<>]?)[ \t]?([-−]?)(\d+(?:\.\d+)?)\s*(.*)$/;
 

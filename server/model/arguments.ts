@@ -1,13 +1,16 @@
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
-import type { Accepts, Choices, Param, WordRow } from "../../grammar/params.ts";
+import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
-import { unitOf } from "../../grammar/units.ts";
 import { type Provenance, provenances } from "../../grammar/vocabulary.ts";
-import { meantBy, saidFor } from "./meant.ts";
+import { saidFor } from "./meant.ts";
+import { readPath } from "./path.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
-import { capital, readAs, readWritten, unitFixes } from "./quantity.ts";
-import type { Absent, AnyValue, Leg, Path, Val } from "./values.ts";
+import { readAs, readWritten } from "./quantity.ts";
+import { choiceProblem, endlessProblem, list, problemAt, quantityProblem, slipProblem } from "./refusals.ts";
+import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
+import { isName, isNumberLike, normalStandard, textOf, valOf } from "./token-values.ts";
+import type { Absent, AnyValue } from "./values.ts";
 
 /** What a statement's tokens say, by the names of the row's parameters. */
 export interface BoundArguments {
@@ -23,35 +26,6 @@ export interface BoundArguments {
  */
 export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToken[]): BoundArguments {
   return new ArgumentBinder(word, row, tokens).bind();
-}
-
-type Slot = readonly [name: string, param: Param];
-
-/** A row's parameters sorted by what a token asks of them, once for each row. */
-interface RowShape {
-  readonly slots: readonly Slot[];
-  readonly plain: readonly Slot[];
-  readonly labelled: ReadonlyMap<string, Slot>;
-  readonly hasReading: boolean;
-  readonly quantities: ReadonlySet<QuantityName>;
-}
-
-const shapes = new WeakMap<WordRow, RowShape>();
-
-function shapeOf(row: WordRow): RowShape {
-  const before = shapes.get(row);
-  if (before) return before;
-  const slots: readonly Slot[] = Object.entries(row.params);
-  const accepted = slots.map(([, { accepts }]) => accepts);
-  const shape: RowShape = {
-    slots,
-    plain: slots.filter(([, param]) => param.label === undefined),
-    labelled: new Map(slots.flatMap((slot) => (slot[1].label === undefined ? [] : [[slot[1].label, slot]]))),
-    hasReading: accepted.some(isReading),
-    quantities: new Set(accepted.flatMap((accepts) => (accepts.kind === "quantity" ? [accepts.of] : []))),
-  };
-  shapes.set(row, shape);
-  return shape;
 }
 
 class ArgumentBinder {
@@ -87,7 +61,7 @@ class ArgumentBinder {
     const token = this.#tokens[this.#at] as IToken;
     const labelled = this.#shape.labelled.get(token.image);
     if (labelled && this.#isFree(labelled)) return this.#labelled(labelled, token);
-    if (isWordly(token) && this.#says(token)) return;
+    if (isToken(token, "Word") && this.#says(token)) return;
     if (token.image === "LIM" || token.image === "N/A") return this.#absent(this.#absentSlots());
     if (!this.#fillPlain(token)) this.#refuse(token);
   }
@@ -113,7 +87,7 @@ class ArgumentBinder {
     this.#at++;
     const token = this.#tokens[this.#at];
     if (!token) {
-      this.#problem("missing-argument", `“${label.image}” is followed by ${slot[1].accepts.help}.`, label, []);
+      this.#problem("missing-argument", `“${label.image}” is followed by ${slot[1].accepts.help}.`, label);
       return;
     }
     if (token.image === "LIM" || token.image === "N/A") return this.#absent([slot]);
@@ -141,7 +115,6 @@ class ArgumentBinder {
           "missing-argument",
           "“from-record” names the record the figure was taken from, in quotes.",
           token,
-          [],
         );
     }
     return true;
@@ -162,7 +135,6 @@ class ArgumentBinder {
         "wrong-argument",
         `“${this.#word.image}” is not something that is measured, so ${token.image} cannot stand here.`,
         token,
-        [],
       );
       return;
     }
@@ -262,7 +234,7 @@ class ArgumentBinder {
     if (!Number.isNaN(date.getTime()) && date.toISOString().startsWith(token.image))
       return this.#take(slot, valOf(token, token.image));
     this.#at++;
-    this.#problem("not-a-date", `${token.image} is not a day in any calendar.`, token, []);
+    this.#problem("not-a-date", `${token.image} is not a day in any calendar.`, token);
     return true;
   }
 
@@ -274,68 +246,12 @@ class ArgumentBinder {
   }
 
   #fillPath(slot: Slot): boolean {
-    const first = this.#tokens[this.#at] as IToken;
-    if (!isName(first)) return false;
-    const legs: Leg[] = [];
-    this.#at++;
-    while (this.#at < this.#tokens.length) {
-      const length = this.#tokens[this.#at] as IToken;
-      const to = this.#tokens[this.#at + 1];
-      const written = isToken(length, "Quantity") ? readWritten(length.image, length.startOffset) : undefined;
-      if (!written) {
-        this.#at = this.#tokens.length;
-        const number = isToken(length, "Number");
-        this.#problem(
-          number ? "missing-unit" : "wrong-argument",
-          "A run goes from place to place with a length between: A 7 m S1 6 m S2.",
-          length,
-          number
-            ? [
-                {
-                  title: `Write ${length.image} m`,
-                  edits: [{ start: endOf(length), end: endOf(length), text: " m" }],
-                  safe: false,
-                },
-              ]
-            : [],
-        );
-        return true;
-      }
-      const read = readAs(written, "length");
-      if ("problem" in read) {
-        this.#at = this.#tokens.length;
-        this.#problems.push(read.problem);
-        return true;
-      }
-      if (!to || !isName(to)) {
-        this.#at = this.#tokens.length;
-        this.#problem(
-          "missing-argument",
-          `The run does not say where it goes after ${length.image}.`,
-          to ?? length,
-          [],
-        );
-        return true;
-      }
-      legs.push({ length: read.quantity, to: valOf(to, to.image) });
-      this.#at += 2;
-    }
-    if (legs.length === 0) {
-      this.#problem(
-        "missing-argument",
-        "A run goes from place to place with a length between: A 7 m S1 6 m S2.",
-        first,
-        [],
-      );
-      return true;
-    }
-    const path: Path = {
-      from: valOf(first, first.image),
-      legs,
-      start: first.startOffset,
-      end: legs.at(-1)?.to.end ?? endOf(first),
-    };
-    this.#put(slot, path);
+    const [first, ...rest] = this.#tokens.slice(this.#at);
+    if (!first || !isName(first)) return false;
+    const read = readPath(first, rest);
+    this.#at = this.#tokens.length;
+    if ("path" in read) this.#put(slot, read.path);
+    else this.#problems.push(read.problem);
     return true;
   }
 
@@ -358,12 +274,7 @@ class ArgumentBinder {
       param.label ? `“${param.label}” with ${param.accepts.help}` : param.accepts.help,
     );
     const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${list(wanted)}`;
-    this.#problem(
-      "wrong-argument",
-      `“${this.#word.image}” takes ${rest}; “${token.image}” does not belong.`,
-      token,
-      [],
-    );
+    this.#problem("wrong-argument", `“${this.#word.image}” takes ${rest}; “${token.image}” does not belong.`, token);
   }
 
   /** A second value where the line has one of its kind already: the rest of the line belongs to it. */
@@ -371,7 +282,7 @@ class ArgumentBinder {
     this.#at = this.#tokens.length;
     const remedy =
       this.#row.times === "often" ? `“${token.image}” stands on a line of its own.` : "only one of the two can stand.";
-    this.#problem("wrong-argument", `“${this.#word.image}” has ${accepts.help} already: ${remedy}`, token, []);
+    this.#problem("wrong-argument", `“${this.#word.image}” has ${accepts.help} already: ${remedy}`, token);
   }
 
   /** The syntax has already spoken of this token: the statement is broken, but one message is enough. */
@@ -384,75 +295,7 @@ class ArgumentBinder {
     this.#at++;
     const { accepts } = slot[1];
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
-    if (isToken(token, "Slip")) return this.#slip(token);
-    if (isToken(token, "Endless")) {
-      return this.#problem(
-        "off-scale-sign",
-        `“${token.image.trim()}” loses the range. Write > and the top of the instrument's range, such as >999 MΩ.`,
-        token,
-        [],
-      );
-    }
-    if (accepts.kind === "quantity") return this.#needsQuantity(accepts.of, token);
-    if (accepts.kind === "choice" && !isToken(token, "Quantity"))
-      return this.#unknownChoice(accepts.choices, accepts.help, token);
-    this.#problem("wrong-argument", `“${token.image}” stands where ${accepts.help} belongs.`, token, []);
-  }
-
-  #slip(token: IToken): void {
-    const image = token.image
-      .replace(/[oO](?=[.\d])/g, "0")
-      .replace(/(^|[<>\s-])\./, "$10.")
-      .replace(/0[oO]/g, "00");
-    const text = image.replace(",", ".");
-    this.#problem("number-slip", `“${token.image}” is not a number: a decimal point is written 0.45.`, token, [
-      { title: `Write ${text}`, edits: [{ start: token.startOffset, end: endOf(token), text }], safe: false },
-    ]);
-  }
-
-  #needsQuantity(of: QuantityName, token: IToken): void {
-    const kind = quantities[of];
-    if (isToken(token, "Number")) {
-      const written = readWritten(token.image, token.startOffset);
-      const fixes = written ? unitFixes(written, kind) : [];
-      return this.#problem(
-        "missing-unit",
-        `${token.image} lacks its unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
-        token,
-        fixes,
-      );
-    }
-    const match = isToken(token, "NumberWord") ? /^([<>]?[ \t]?\d+(?:\.\d+)?)([A-Za-zµΩ].*)$/.exec(token.image) : null;
-    if (match && !unitOf(match[2] ?? "")) {
-      return this.#problem(
-        "wrong-unit",
-        `“${match[2]}” is not a unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
-        token,
-        kind.units.map((unit) => ({
-          title: `Write ${match[1]} ${unit}`,
-          edits: [{ start: token.startOffset, end: endOf(token), text: `${match[1]} ${unit}` }],
-          safe: false,
-        })),
-      );
-    }
-    this.#problem(
-      "wrong-argument",
-      `“${token.image}” stands where ${kind.what} belongs, such as a figure in ${kind.units[0]}.`,
-      token,
-      [],
-    );
-  }
-
-  #unknownChoice(choices: Choices, help: string, token: IToken): void {
-    const words = Object.keys(choices);
-    const near = meantBy(token.image, words);
-    const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : list(words, "or");
-    this.#problem(
-      "wrong-argument",
-      `“${token.image}” does not say ${help}: ${near ? `did you mean “${near}”?` : `it is ${shown}.`}`,
-      token,
-      near ? [replaceFix(token, near)] : [],
-    );
+    this.#problems.push(refusalOf(accepts, token));
   }
 
   #requireAll(): void {
@@ -461,7 +304,7 @@ class ArgumentBinder {
     const wanted = missing.map(([, param]) =>
       param.label ? `“${param.label}” and ${param.accepts.help}` : param.accepts.help,
     );
-    this.#problem("missing-argument", `“${this.#word.image}” needs ${list(wanted)}.`, this.#word, []);
+    this.#problem("missing-argument", `“${this.#word.image}” needs ${list(wanted)}.`, this.#word);
   }
 
   /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
@@ -483,48 +326,17 @@ class ArgumentBinder {
     return false;
   }
 
-  #problem(check: LanguageCheck, message: string, token: IToken, fixes: readonly Fix[]): void {
-    this.#problems.push({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
+  #problem(check: LanguageCheck, message: string, token: IToken, fixes: readonly Fix[] = []): void {
+    this.#problems.push(problemAt(check, message, token, fixes));
   }
 }
 
-/** Whether the token is one of a choice's own words. */
-const says = ([, { accepts }]: Slot, token: IToken): boolean =>
-  accepts.kind === "choice" && Object.hasOwn(accepts.choices, token.image);
-
-/** Whether the token is of the kind an argument is, so that it would have been taken were there none yet. */
-function couldBe(accepts: Accepts, token: IToken): boolean {
-  if (accepts.kind === "multiple") return isToken(token, "Multiple");
-  if (accepts.kind !== "quantity" || !isToken(token, "Quantity")) return false;
-  const written = readWritten(token.image, token.startOffset);
-  return written !== undefined && "quantity" in readAs(written, accepts.of);
-}
-
-const isReading = (accepts: Accepts): boolean => accepts.kind === "quantity" && accepts.reading;
-const mayBeAbsent = (accepts: Accepts): boolean => isReading(accepts) || (accepts.kind === "choice" && accepts.absent);
-const isWordly = (token: IToken): boolean => isToken(token, "Word");
-const isName = (token: IToken): boolean =>
-  isToken(token, "Word") || isToken(token, "NumberWord") || (isToken(token, "Number") && /^\d/.test(token.image));
-const isNumberLike = (token: IToken): boolean =>
-  ["Number", "NumberWord", "Quantity", "Slip", "Endless", "Multiple"].includes(token.tokenType.name);
-const valOf = <T>(token: IToken, value: T): Val<T> => ({ value, start: token.startOffset, end: endOf(token) });
-
-/** The words of a text, without its quotes. */
-const textOf = (token: IToken): string => token.image.slice(1, -1).replace(/\\(["\\])/g, "$1");
-
-/** One spelling for a standard: single blanks, none round a plus. */
-export const normalStandard = (image: string): string =>
-  image
-    .replace(/[ \t]+/g, " ")
-    .replace(/ ?\+ ?/g, "+")
-    .replace(/^([A-Z]+(?: [A-Z]+)*)(?=\d)/, "$1 ");
-
-export const replaceFix = (token: IToken, text: string): Fix => ({
-  title: `Write ${text}`,
-  edits: [{ start: token.startOffset, end: endOf(token), text }],
-  safe: false,
-});
-
-function list(words: readonly string[], last = "and"): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1)}`;
+/** Why a token is not what an argument accepts. */
+function refusalOf(accepts: Accepts, token: IToken): Problem {
+  if (isToken(token, "Slip")) return slipProblem(token);
+  if (isToken(token, "Endless")) return endlessProblem(token);
+  if (accepts.kind === "quantity") return quantityProblem(accepts.of, token);
+  if (accepts.kind === "choice" && !isToken(token, "Quantity"))
+    return choiceProblem(accepts.choices, accepts.help, token);
+  return problemAt("wrong-argument", `“${token.image}” stands where ${accepts.help} belongs.`, token);
 }

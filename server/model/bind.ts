@@ -4,9 +4,10 @@ import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
 import { parse } from "../../grammar/parser.ts";
 import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
-import { bindArguments, replaceFix } from "./arguments.ts";
+import { bindArguments } from "./arguments.ts";
 import { meantBy, saidFor } from "./meant.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
+import { replaceFix } from "./refusals.ts";
 import { type Fact, Facts } from "./values.ts";
 
 /** What one segment says, read in the block it stands in. */

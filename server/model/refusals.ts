@@ -1,0 +1,93 @@
+/** What is said where a token cannot be the argument that belongs there, and how it is put right. */
+import type { IToken } from "chevrotain";
+import { endOf, isToken } from "../../grammar/lexer.ts";
+import type { Choices } from "../../grammar/params.ts";
+import { type QuantityName, quantities } from "../../grammar/quantities.ts";
+import { unitOf } from "../../grammar/units.ts";
+import { meantBy } from "./meant.ts";
+import type { Fix, LanguageCheck, Problem } from "./problems.ts";
+import { capital, readWritten, unitFixes } from "./quantity.ts";
+
+export const problemAt = (
+  check: LanguageCheck,
+  message: string,
+  token: IToken,
+  fixes: readonly Fix[] = [],
+): Problem => ({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
+
+/** A figure with a letter or a comma in it. */
+export function slipProblem(token: IToken): Problem {
+  const image = token.image
+    .replace(/[oO](?=[.\d])/g, "0")
+    .replace(/(^|[<>\s-])\./, "$10.")
+    .replace(/0[oO]/g, "00");
+  const text = image.replace(",", ".");
+  return problemAt("number-slip", `“${token.image}” is not a number: a decimal point is written 0.45.`, token, [
+    { title: `Write ${text}`, edits: [{ start: token.startOffset, end: endOf(token), text }], safe: false },
+  ]);
+}
+
+/** Something else where a figure with its unit belongs. */
+export function quantityProblem(of: QuantityName, token: IToken): Problem {
+  const kind = quantities[of];
+  if (isToken(token, "Number")) {
+    const written = readWritten(token.image, token.startOffset);
+    const fixes = written ? unitFixes(written, kind) : [];
+    return problemAt(
+      "missing-unit",
+      `${token.image} lacks its unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
+      token,
+      fixes,
+    );
+  }
+  const match = isToken(token, "NumberWord") ? /^([<>]?[ \t]?\d+(?:\.\d+)?)([A-Za-zµΩ].*)$/.exec(token.image) : null;
+  if (match && !unitOf(match[2] ?? "")) {
+    return problemAt(
+      "wrong-unit",
+      `“${match[2]}” is not a unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
+      token,
+      kind.units.map((unit) => ({
+        title: `Write ${match[1]} ${unit}`,
+        edits: [{ start: token.startOffset, end: endOf(token), text: `${match[1]} ${unit}` }],
+        safe: false,
+      })),
+    );
+  }
+  return problemAt(
+    "wrong-argument",
+    `“${token.image}” stands where ${kind.what} belongs, such as a figure in ${kind.units[0]}.`,
+    token,
+    [],
+  );
+}
+
+/** A word that is none of a closed list. */
+export function choiceProblem(choices: Choices, help: string, token: IToken): Problem {
+  const words = Object.keys(choices);
+  const near = meantBy(token.image, words);
+  const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : list(words, "or");
+  return problemAt(
+    "wrong-argument",
+    `“${token.image}” does not say ${help}: ${near ? `did you mean “${near}”?` : `it is ${shown}.`}`,
+    token,
+    near ? [replaceFix(token, near)] : [],
+  );
+}
+
+/** The sign for an endless reading, which says nothing of the instrument's range. */
+export const endlessProblem = (token: IToken): Problem =>
+  problemAt(
+    "off-scale-sign",
+    `“${token.image.trim()}” loses the range. Write > and the top of the instrument's range, such as >999 MΩ.`,
+    token,
+  );
+
+export const replaceFix = (token: IToken, text: string): Fix => ({
+  title: `Write ${text}`,
+  edits: [{ start: token.startOffset, end: endOf(token), text }],
+  safe: false,
+});
+
+export function list(words: readonly string[], last = "and"): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1)}`;
+}
