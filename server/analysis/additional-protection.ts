@@ -1,4 +1,5 @@
 /** Where an RCD is needed, how fine, and what stands there. */
+import { exceeds } from "../calc/compare.ts";
 import { rcdLimit } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
@@ -105,7 +106,7 @@ export const fineRcds = (study: WayStudy): readonly Rcd[] =>
 
 /** Whether an RCD is as fine as a limit asks. */
 export const meets = ({ sensitivity }: Pick<Rcd, "sensitivity">, limit: Pick<Calculated, "value">): boolean =>
-  sensitivity <= limit.value * (1 + 1e-9);
+  !exceeds(sensitivity, limit.value);
 
 /** Whether a need is for the protection of a person who touches, and not only against faults and fire. */
 export const protectsPersons = ({ limit }: Need): boolean =>

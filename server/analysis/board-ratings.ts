@@ -1,4 +1,5 @@
 /** What of a board has a rating and no overload protection of its own: main switch, busbars, RCDs. */
+import { exceeds } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
 import type { Fact, Quantity } from "../model/values.ts";
@@ -81,7 +82,7 @@ function ratingsOn(line: Line, ways: readonly WayStudy[]): Calculated {
 /** Whether what stands before it, or the devices behind it together, keep the current within its rating. */
 export const isGuarded = ({ rating, above, behind }: RatedPart): boolean =>
   (above !== undefined && above.rating <= rating.value) ||
-  (behind !== undefined && behind.value <= rating.value * (1 + 1e-9));
+  (behind !== undefined && !exceeds(behind.value, rating.value));
 
 /** What is drawn through a part. */
 export const demandThrough = (node: BoardNode, { kind, ways }: RatedPart): BoardDemand | undefined =>

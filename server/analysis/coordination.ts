@@ -1,4 +1,5 @@
 /** Device over device: whether the one nearest a fault opens alone, as far as ratings and types tell. */
+import { fallsShort } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { amps, plain, step } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
@@ -66,7 +67,7 @@ export function fuseRatio(node: BoardNode): Overlap | undefined {
   const ratio = known(selectivityRatios, { key: "fuse-fuse" }, "value");
   const { rating } = above;
   const over = smallerOn(node, node.feeder).filter(
-    (behind) => isGeneralFuse(behind.device) && rating < ratio.value * behind.rating * (1 - 1e-9),
+    (behind) => isGeneralFuse(behind.device) && fallsShort(rating, ratio.value * behind.rating),
   );
   const [worst, ...others] = over.toSorted((one, other) => other.rating - one.rating);
   if (!worst) return undefined;

@@ -1,3 +1,4 @@
+import { exceeds, fallsShort } from "../calc/compare.ts";
 import type { Calculated, Step } from "../calc/result.ts";
 import { combine, type Source } from "../tables/source.ts";
 
@@ -51,8 +52,7 @@ interface Comparison {
 /** A value against its limit. One from memory never fails a circuit. */
 export function compared({ title, value, limit, least = false, guidance = false, reason }: Comparison): DesignLine {
   const source = combine(value.source, limit.source);
-  const hair = 1 + 1e-9;
-  const holds = least ? value.value * hair >= limit.value : value.value <= limit.value * hair;
+  const holds = least ? !fallsShort(value.value, limit.value) : !exceeds(value.value, limit.value);
   const advisory = guidance || source.standing === "memory";
   return {
     title,

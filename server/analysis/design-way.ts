@@ -1,4 +1,5 @@
 /** The design of a circuit as a report shows it, line by line with the working. */
+import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, ringRule } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
@@ -111,7 +112,7 @@ function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const upTo = dropAbove(above, study);
   const drop = added(upTo.drop, found.drop);
   const corrected = added(upTo.corrected, found.corrected);
-  const differs = corrected.value < drop.value * (1 - 1e-9);
+  const differs = fallsShort(corrected.value, drop.value);
   return [
     compared({ title, value: drop, limit, guidance: true, ...(reason ? { reason } : {}) }),
     ...(differs

@@ -1,4 +1,5 @@
 /** Voltage drop of a feeder, line by line as the board behind it loads it. */
+import { fallsShort } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { type Line, threeLines } from "./circuit-load.ts";
 import { demandOf, lineOf } from "./demand.ts";
@@ -64,5 +65,5 @@ function currentsOf(node: BoardNode, greatest: number): LineCurrents | undefined
   const on = (line: Line): number => ((demand.lines.get(line)?.value ?? 0) / most) * greatest;
   const currents = { L1: on("L1"), L2: on("L2"), L3: on("L3") };
   const least = Math.min(currents.L1, currents.L2, currents.L3);
-  return least >= greatest * (1 - 1e-9) ? undefined : currents;
+  return fallsShort(least, greatest) ? currents : undefined;
 }

@@ -1,4 +1,5 @@
 /** Earthing and bonding conductors at the origin: what they have to be, and what they should read. */
+import { fallsShort } from "../calc/compare.ts";
 import {
   adiabaticFactor,
   adiabaticSize,
@@ -114,7 +115,7 @@ export const pmeBondingNeed = (supply: Facts<"supply">): Calculated | undefined 
 export function earthingLeast(supply: Facts<"supply">, edition: Edition | undefined): Calculated | undefined {
   const own = supply.one("earthing-conductor")?.args.size.value;
   const heat = earthingHeat(supply, edition)?.need;
-  const bears = heat && own !== undefined && own >= heat.value * (1 - 1e-9);
+  const bears = heat && own !== undefined && !fallsShort(own, heat.value);
   const asked = [bears ? heat : earthingNeed(supply), soilNeed(supply), pmeBondingNeed(supply)];
   return asked.reduce((most, one) => (one && (!most || one.value > most.value) ? one : most), undefined);
 }

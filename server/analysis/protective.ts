@@ -1,4 +1,5 @@
 /** The protective conductor of a way: by Table 54.7, or by the heat of the least fault that trips its device. */
+import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
 import { percent, seconds, squareMillimetres, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
@@ -18,7 +19,7 @@ export interface ProtectiveNeed {
 }
 
 export const suffices = ({ has, need }: Pick<ProtectiveNeed, "has" | "need">): boolean =>
-  has.value >= need.value * (1 - 1e-9);
+  !fallsShort(has.value, need.value);
 
 /**
  * Table 54.7 where it is met or nothing better is known. Otherwise S = √(I²t)/k at the point of the device's curve that

@@ -1,4 +1,5 @@
 /** Whether what a 90 °C cable is connected to stands the heat of its conductors. */
+import { exceeds } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { capacityWith } from "./overload.ts";
 import type { WayStudy } from "./way.ts";
@@ -27,4 +28,4 @@ export function terminalHeat(study: WayStudy): TerminalHeat | undefined {
   return limit && current !== undefined ? { current, stated: designCurrent !== undefined, limit } : undefined;
 }
 
-export const isTooHot = ({ current, limit }: TerminalHeat): boolean => current > limit.value * (1 + 1e-9);
+export const isTooHot = ({ current, limit }: TerminalHeat): boolean => exceeds(current, limit.value);

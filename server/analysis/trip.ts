@@ -1,4 +1,5 @@
 /** How long a device takes, and from where its magnetic release works. */
+import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, loopLimit } from "../calc/index.ts";
 import { amps, plain, seconds, step } from "../calc/result.ts";
 import { tripBands } from "../tables/devices.ts";
@@ -48,12 +49,12 @@ export function tripTime(study: WayStudy, current: number): TripTime | undefined
 export function tripTimeOf(device: Tripping, current: number): TripTime | undefined {
   if (device.family === "breaker" || device.family === "legacy-breaker") {
     const most = operatingCurrent(device, quick);
-    if (!most || current < most.value * (1 - 1e-9)) return undefined;
+    if (!most || fallsShort(current, most.value)) return undefined;
     const steps = [...most.steps, step("t, magnetic trip, at most", "", seconds(magnetic))];
     return { time: { value: magnetic, unit: "s", steps, source: most.source }, atMost: true };
   }
   const [long, short] = [operatingCurrent(device, slow), operatingCurrent(device, quick)];
-  if (!long || current < long.value * (1 - 1e-9)) return undefined;
+  if (!long || fallsShort(current, long.value)) return undefined;
   // Larger fuses stand in the table of the longer time only.
   if (!short) return atMost(long, slow);
   if (current >= short.value) return atMost(short, quick);

@@ -2,6 +2,7 @@ import { type LeakageLimit, leakageLimits } from "../tables/leakage.ts";
 import { fromFormula, type Sourced } from "../tables/source.ts";
 import { standardResiduals } from "../tables/standard-values.ts";
 import { known, rowOf } from "../tables/table.ts";
+import { exceeds } from "./compare.ts";
 import { type Calculated, looked, milliamps, percent, squareMillimetres, step } from "./result.ts";
 
 /** A figure of leakageLimits by its short name, with the regulation it stands in. */
@@ -36,5 +37,5 @@ export function singleProtective(protection: "none" | "mechanical" = "none"): Ca
 /** The next rated residual current behind which so much may flow, A. */
 export function residualFor(leakage: number): number | undefined {
   const made = standardResiduals.rows.map(({ facts }) => facts.residual).toSorted((one, other) => one - other);
-  return made.find((residual) => leakage <= leakageLimit(residual).value * (1 + 1e-9));
+  return made.find((residual) => !exceeds(leakage, leakageLimit(residual).value));
 }

@@ -3,6 +3,7 @@ import { minimumSizes } from "../tables/protective.ts";
 import type { Family } from "../tables/standard-values.ts";
 import { standardRatings, standardResiduals, standardSizes } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
+import { fallsShort } from "./compare.ts";
 import type { Calculated } from "./result.ts";
 import { looked, squareMillimetres } from "./result.ts";
 
@@ -20,7 +21,7 @@ export const sizes: readonly number[] = standardSizes.rows.map(({ facts }) => fa
  * undefined above the largest.
  */
 export function nextSizeUp(csa: number, from = 0): number | undefined {
-  return sizes.find((size) => size >= csa * (1 - 1e-9) && size >= from);
+  return sizes.find((size) => !fallsShort(size, csa) && size >= from);
 }
 
 export function isStandardSize(csa: number): boolean {

@@ -3,6 +3,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula, sourced } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
+import { exceeds } from "./compare.ts";
 import type { Calculated } from "./result.ts";
 import { amps, plain, relation as relationStep, step } from "./result.ts";
 
@@ -80,7 +81,7 @@ function ruleSource(): Source {
 
 function relation(name: Relation["name"], smaller: number, larger: number, source: Source): Relation {
   // A hair of tolerance: 20 A against 20 A must hold after a chain of products.
-  const holds = smaller <= larger * (1 + 1e-9);
+  const holds = !exceeds(smaller, larger);
   const margin = larger - smaller;
   const steps = [relationStep(name, amps(smaller), amps(larger), holds)];
   return { name, holds, margin: { value: margin, unit: "A", steps, source: fromFormula(source) } };

@@ -1,8 +1,10 @@
 /** The commands of `wayfile` and their options. Returns the exit code; nothing here ends the process. */
+
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { Command, CommanderError, Option } from "commander";
 import manifest from "../../package.json" with { type: "json" };
+import { capital } from "../text/words.ts";
 import { type CheckOptions, check } from "./check.ts";
 import { exit } from "./exit.ts";
 import { explain } from "./explain.ts";
@@ -206,7 +208,7 @@ function refused({ code, message }: CommanderError, args: readonly string[], ter
     .replace(/\n.*/s, "")
     .replace(/\.$/, "");
   const where = program.has(first) ? `wayfile ${first} --help` : "wayfile --help";
-  terminal.err(`${sentence[0]?.toUpperCase()}${sentence.slice(1)}. “${where}” shows what may stand here.\n`);
+  terminal.err(`${capital(sentence)}. “${where}” shows what may stand here.\n`);
   return exit.failed;
 }
 

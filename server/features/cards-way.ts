@@ -6,6 +6,7 @@ import { greatestFault } from "../analysis/faults.ts";
 import { enclosureNeed, protectiveNeed } from "../analysis/protective.ts";
 import { methodOf } from "../analysis/route-capacity.ts";
 import type { Cable, WayStudy } from "../analysis/way.ts";
+import { exceeds, fallsShort } from "../calc/compare.ts";
 import {
   type Calculated,
   type Construction,
@@ -79,7 +80,7 @@ function currentChain(study: WayStudy): Row | undefined {
   const parts = [
     ...(Ib === undefined ? [] : [`Ib ${amps(Ib)} ${Ib <= In ? "≤" : "**>**"}`]),
     `In ${amps(In)}`,
-    ...(Iz === undefined ? [] : [`${In <= Iz * (1 + 1e-9) ? "≤" : "**>**"} Iz ${amps(Iz)}`]),
+    ...(Iz === undefined ? [] : [`${exceeds(In, Iz) ? "**>**" : "≤"} Iz ${amps(Iz)}`]),
   ];
   const room = [
     ...(Ib === undefined ? [] : [roomOf(In - Ib, "the device")]),
@@ -100,7 +101,7 @@ function ringCurrents({ device, designCurrent, capacity }: WayStudy): Row | unde
     ...(designCurrent ? [`Ib ${amps(designCurrent.value)}`] : []),
     ...(Iz === undefined
       ? []
-      : [`Iz of the ring's cable ${amps(Iz)} ${Iz >= needed * (1 - 1e-9) ? "≥" : "**<**"} ${amps(needed)}`]),
+      : [`Iz of the ring's cable ${amps(Iz)} ${fallsShort(Iz, needed) ? "**<**" : "≥"} ${amps(needed)}`]),
   ];
   return row("currents", parts.length === 0 ? undefined : parts.join(", "));
 }

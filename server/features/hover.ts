@@ -3,37 +3,18 @@
  * the working with the numbers put in, and where all that comes from.
  */
 import { endOf } from "../../grammar/lexer.ts";
-import type { Accepts, Choices } from "../../grammar/params.ts";
-import { absences, provenances } from "../../grammar/vocabulary.ts";
-import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../analysis/earthing.ts";
-import type { Supplementary } from "../analysis/supplementary.ts";
-import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { pageOf } from "../rules/catalogue.ts";
 import type { Finding, Spot } from "../rules/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
-import { leakageCard, ratingCard } from "./cards-board.ts";
-import { supplementaryCard } from "./cards-bonding.ts";
-import { containmentCard, containmentPicture, namedContainmentCard } from "./cards-containment.ts";
+import { cardFor } from "./card-for.ts";
+import { containmentPicture, namedContainmentCard } from "./cards-containment.ts";
 import { withDoubt } from "./cards-doubt.ts";
-import { boardPlaceCard, placeCard } from "./cards-place.ts";
 import { namedPointCard } from "./cards-points.ts";
-import { boardLoopCard, conductorCard, editionCard, electrodeCard, faultCard, zeCard } from "./cards-supply.ts";
-import {
-  boardRcdCard,
-  continuityCard,
-  cpcCard,
-  endsCard,
-  insulationCard,
-  loopCard,
-  pointCard,
-  rampCard,
-  rcdCard,
-  voltageCard,
-} from "./cards-tests.ts";
-import { cableCard, deviceCard, floorCard, lengthCard, loadCard, routeCard, timeCard } from "./cards-way.ts";
+import { pointCard } from "./cards-tests.ts";
+import { nameMarkdown, valueMarkdown } from "./meanings.ts";
 import { definitions, type Named, nameIn } from "./names.ts";
-import { boardAt, type Cursor, installationAt, type Spotted, spotAt, studyAt } from "./place.ts";
+import { type Cursor, type Spotted, spotAt, studyAt } from "./place.ts";
 
 export interface Hover {
   readonly spot: Spot;
@@ -137,183 +118,4 @@ function namedCard(snapshot: Snapshot, { segment, around, fact }: Spotted, named
   const study = studyAt(snapshot, segment);
   if (study && around.kind === "dead") return pointCard(study, fact);
   return study && namedPointCard(study, named.name.value);
-}
-
-/** A name shows what it stands for, as it is written where it is defined. */
-function nameMarkdown(snapshot: Snapshot, named: Named): string[] {
-  const title = `**${named.name.value}** — ${kinds[named.names]}`;
-  if (named.builtin) return [`**${named.name.value}** — Fed straight from the origin.`];
-  const [definition] = definitions(snapshot, named);
-  if (!definition) return [`${title} that nothing here defines.`];
-  const { segment, start, end, inner } = definition.fact;
-  const text = segment.text.slice(start, inner && !inSegment(segment.text, start, end) ? undefined : end);
-  const lines = text.split(/\r?\n/);
-  const shown = lines.slice(0, mostLines).join("\n") + (lines.length > mostLines ? "\n…" : "");
-  return [title, `\`\`\`wayfile\n${shown.trimEnd()}\n\`\`\``];
-}
-
-const mostLines = 6;
-const inSegment = (text: string, start: number, end: number): boolean => text.slice(start, end).includes("\n");
-
-const kinds = {
-  board: "a board",
-  rcd: "an RCD of the board",
-  instrument: "a test instrument",
-  "cable-type": "a cable type",
-  containment: "a conduit or trunking",
-  point: "a point of the circuit",
-  way: "a way of the board",
-} as const;
-
-/** What one value is, by the argument it fills, or by the word it is where the line was not understood. */
-function valueMarkdown({ row, token, statement }: Spotted, fact: Fact | undefined, offset: number): string[] {
-  const image = token?.image ?? "";
-  const own: Choices = { ...provenances, ...absences };
-  if (Object.hasOwn(own, image)) return [`**${image}** — ${own[image]}`];
-  const params = Object.entries(row?.params ?? {});
-  const label = params.find(([, param]) => param.label === image);
-  if (label) return [`**${image}** — ${capital(label[1].accepts.help)}.`];
-  const [name, value] = argAt(fact, offset) ?? [];
-  const param = params.find(([key]) => key === name)?.[1] ?? paramOfChoice(params, image);
-  if (!param) return [`**${image}** in the line of **${statement?.word.image}**.`];
-  return accepted(param.accepts, image, value);
-}
-
-function accepted(accepts: Accepts, image: string, value: AnyValue | undefined): string[] {
-  const help = capital(accepts.help);
-  if (value && isAbsent(value)) return [`**${value.absent}** — ${absences[value.absent]}`];
-  // The places between which it lies stand on either side.
-  if (accepts.kind === "path") return [`**${image}** — The length of this leg.`];
-  if (accepts.kind === "choice") return [`**${image}** — ${accepts.choices[image] ?? help}`];
-  return [`**${image}** — ${help}.`];
-}
-
-const paramOfChoice = (params: [string, { readonly accepts: Accepts }][], image: string) =>
-  params.find(([, { accepts }]) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, image))?.[1];
-
-/** The argument an offset is in. */
-export function argAt(fact: Fact | undefined, offset: number): [name: string, value: AnyValue] | undefined {
-  for (const [name, given] of Object.entries(fact?.args ?? {})) {
-    for (const value of [given ?? []].flat() as AnyValue[]) {
-      if (offset >= value.start && offset <= value.end) return [name, value];
-    }
-  }
-  return undefined;
-}
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** The figures that belong to a line, from the study of its way or from the supply. */
-function cardFor(snapshot: Snapshot, { segment, around, statement, fact }: Spotted, offset: number): Card | undefined {
-  const word = statement?.word.image ?? "";
-  const study = studyAt(snapshot, segment);
-  const [named] = argAt(fact, offset) ?? [];
-  const supply = installationAt(snapshot, segment)?.supply;
-  switch (`${around.kind} ${word}`) {
-    case "live Zs":
-      return study && loopCard(study, fact, "value");
-    case "way max-Zs":
-      return study && loopCard(study, undefined, "value");
-    case "live at":
-      return study && loopCard(study, fact, "Zs");
-    case "live rcd":
-      return study && rcdCard(study, fact);
-    case "boardLive rcd": {
-      const place = boardAt(snapshot, segment);
-      return place && boardRcdCard(place.context, fact);
-    }
-    case "live trip-current":
-      return study && rampCard(study);
-    case "dead R1+R2":
-      return study && continuityCard(study);
-    case "dead R2":
-      return study && cpcCard(study);
-    case "dead ends":
-      return study && endsCard(study, fact);
-    case "dead at":
-      return study && pointCard(study, fact);
-    case "dead insulation":
-      return study && insulationCard(study.context.edition, study.uses.has("selv"), fact, named);
-    case "boardDead insulation":
-      return insulationCard(installationAt(snapshot, segment)?.edition, false, fact, named);
-    case "way device":
-      return study && deviceCard(study, named);
-    case "way cable":
-      return study && cableCard(study);
-    case "board containment":
-    case "installation containment":
-      return fact && containmentCard(snapshot, fact);
-    case "way route":
-      return study && routeCard(study, fact);
-    case "way length":
-    case "way run":
-      return study && lengthCard(study);
-    case "way place":
-      return study && placeCard(study);
-    case "board place":
-      return boardPlaceCard(
-        boardAt(snapshot, segment)
-          ?.board.head.facts.one("place")
-          ?.args.places.map((one) => one.value) ?? [],
-      );
-    case "way floor-area":
-      return study && floorCard(study, fact);
-    case "live voltage":
-      return study && voltageCard(study, fact);
-    case "way Ib":
-    case "way load":
-      return study && loadCard(study);
-    case "way leakage":
-      return study && leakageCard(study, installationAt(snapshot, segment));
-    case "board busbar":
-    case "board main-switch":
-    case "board rcd":
-      return ratingCard(installationAt(snapshot, segment), fact);
-    case "way disconnect":
-      return study && timeCard(study);
-    case "installation standard":
-      return editionCard((fact?.args.edition as { readonly value?: string } | undefined)?.value);
-    case "supply Ze":
-    case "supplyLive Ze":
-      return zeCard(installationAt(snapshot, segment), fact);
-    case "supply electrode":
-    case "supplyLive electrode":
-    case "board electrode":
-    case "way electrode":
-      return electrodeCard(fact);
-    case "supply tails":
-      return supply && conductorCard(earthingNeed(supply), undefined);
-    case "supply earthing-conductor":
-      return supply && conductorCard(earthingLeast(supply, installationAt(snapshot, segment)?.edition), fact);
-    case "supply bonding":
-      return supply && conductorCard(bondingNeed(supply, (fact as Bonding | undefined)?.args.metal?.value), fact);
-    case "board supplementary-bonding": {
-      const place = boardAt(snapshot, segment);
-      return place && fact && supplementaryCard(place, fact as unknown as Supplementary);
-    }
-    case "board Zdb":
-    case "boardLive Zdb": {
-      const place = boardAt(snapshot, segment);
-      return place && boardLoopCard(place.context, fact);
-    }
-    case "supply Ipf":
-    case "supply PSCC":
-    case "supply PEFC":
-    case "supplyLive Ipf":
-    case "supplyLive PSCC":
-    case "supplyLive PEFC":
-      return faultCard(
-        (installationAt(snapshot, segment)?.boards ?? []).filter(
-          ({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply",
-        ),
-        fact,
-      );
-    case "board Ipf":
-    case "boardLive Ipf": {
-      const place = boardAt(snapshot, segment);
-      return place && faultCard([place], fact);
-    }
-    default:
-      return undefined;
-  }
 }

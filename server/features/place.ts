@@ -8,7 +8,7 @@ import { studyWay, type WayStudy } from "../analysis/way.ts";
 import { bindSegment } from "../model/bind.ts";
 import type { InstallationPart } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
-import type { Fact, Facts } from "../model/values.ts";
+import type { AnyValue, Fact, Facts } from "../model/values.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
@@ -127,4 +127,14 @@ function partAt(snapshot: Snapshot, segment: Segment): InstallationPart | undefi
   const { segments } = snapshot.file.document;
   const index = segments.indexOf(segment);
   return installations.findLast(({ head }) => segments.indexOf(head.header.segment) <= index);
+}
+
+/** The argument an offset is in. */
+export function argAt(fact: Fact | undefined, offset: number): [name: string, value: AnyValue] | undefined {
+  for (const [name, given] of Object.entries(fact?.args ?? {})) {
+    for (const value of [given ?? []].flat() as AnyValue[]) {
+      if (offset >= value.start && offset <= value.end) return [name, value];
+    }
+  }
+  return undefined;
 }

@@ -3,11 +3,12 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { type Provenance, provenances } from "../../grammar/vocabulary.ts";
+import { listed } from "../text/words.ts";
 import { saidFor } from "./meant.ts";
 import { readPath } from "./path.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
-import { choiceProblem, endlessProblem, list, problemAt, quantityProblem, slipProblem } from "./refusals.ts";
+import { choiceProblem, endlessProblem, problemAt, quantityProblem, slipProblem } from "./refusals.ts";
 import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
 import { isName, isNumberLike, normalStandard, textOf, valOf } from "./token-values.ts";
 import type { Absent, AnyValue } from "./values.ts";
@@ -273,7 +274,7 @@ class ArgumentBinder {
     const wanted = this.#free().map(([, param]) =>
       param.label ? `“${param.label}” with ${param.accepts.help}` : param.accepts.help,
     );
-    const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${list(wanted)}`;
+    const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${listed(wanted)}`;
     this.#problem("wrong-argument", `“${this.#word.image}” takes ${rest}; “${token.image}” does not belong.`, token);
   }
 
@@ -304,7 +305,7 @@ class ArgumentBinder {
     const wanted = missing.map(([, param]) =>
       param.label ? `“${param.label}” and ${param.accepts.help}` : param.accepts.help,
     );
-    this.#problem("missing-argument", `“${this.#word.image}” needs ${list(wanted)}.`, this.#word);
+    this.#problem("missing-argument", `“${this.#word.image}” needs ${listed(wanted)}.`, this.#word);
   }
 
   /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */

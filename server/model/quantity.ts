@@ -1,5 +1,6 @@
 import { type QuantityKind, type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { physicalNames, unitOf } from "../../grammar/units.ts";
+import { capital } from "../text/words.ts";
 import type { Fix, Problem } from "./problems.ts";
 import type { Quantity, Span } from "./values.ts";
 
@@ -103,5 +104,3 @@ function convertedForm(written: WrittenQuantity, kind: QuantityKind): string | u
   if (inKind < kind.least || inKind > kind.most) return undefined;
   return `${written.sign === "=" ? "" : written.sign}${value} ${to.symbol}`;
 }
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,12 +1,14 @@
 /** What is said where a token cannot be the argument that belongs there, and how it is put right. */
+
 import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Choices } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
+import { capital, listed } from "../text/words.ts";
 import { meantBy } from "./meant.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
-import { capital, readWritten, unitFixes } from "./quantity.ts";
+import { readWritten, unitFixes } from "./quantity.ts";
 
 export const problemAt = (
   check: LanguageCheck,
@@ -65,7 +67,7 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
 export function choiceProblem(choices: Choices, help: string, token: IToken): Problem {
   const words = Object.keys(choices);
   const near = meantBy(token.image, words);
-  const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : list(words, "or");
+  const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : listed(words, "or");
   return problemAt(
     "wrong-argument",
     `“${token.image}” does not say ${help}: ${near ? `did you mean “${near}”?` : `it is ${shown}.`}`,
@@ -87,7 +89,3 @@ export const replaceFix = (token: IToken, text: string): Fix => ({
   edits: [{ start: token.startOffset, end: endOf(token), text }],
   safe: false,
 });
-
-export function list(words: readonly string[], last = "and"): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1)}`;
-}

@@ -1,6 +1,7 @@
 import { breakingOf, conditionalAt } from "../analysis/breaking.ts";
 import { greatestFault } from "../analysis/faults.ts";
 import type { WayStudy } from "../analysis/way.ts";
+import { exceeds } from "../calc/compare.ts";
 import { kiloamps, relation, type Step } from "../calc/result.ts";
 import { decision } from "./draft.ts";
 import type { Decision } from "./proposal.ts";
@@ -11,7 +12,7 @@ export function tooWeak(trial: WayStudy): string | undefined {
   const fault = greatestFault(trial.context);
   const conditional = conditionalAt(trial.context) ?? 0;
   if (!capacity || !fault || trial.device?.fact.args.class?.value === "back-up") return undefined;
-  if (fault.value <= Math.max(capacity.value, conditional) * (1 + 1e-9)) return undefined;
+  if (!exceeds(fault.value, Math.max(capacity.value, conditional))) return undefined;
   return `The device breaks ${kiloamps(capacity.value)}; up to ${kiloamps(fault.value)} may flow at this board.`;
 }
 

@@ -1,9 +1,11 @@
 /** What a cable has to satisfy behind a device, in the order it is decided. Each asks what the checks ask. */
+
 import type { BoardDrop } from "../analysis/drop-path.ts";
 import { leastConductor } from "../analysis/minimum.ts";
 import { conventionalRow, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
 import { terminalHeat } from "../analysis/terminals.ts";
 import type { WayStudy } from "../analysis/way.ts";
+import { exceeds, fallsShort } from "../calc/compare.ts";
 import { type Calculated, harmonicNeed, overload, ringRule } from "../calc/index.ts";
 import { amps, percent, squareMillimetres, step } from "../calc/result.ts";
 import { conventionalCircuits } from "../tables/ring.ts";
@@ -60,7 +62,7 @@ const capacity: Criterion = (trial) => {
     trial.capacities.length > 1 ? ` on its worst stretch (${least.fact.args.kind?.value ?? "as routed"})` : "";
   if (trial.isRing) {
     const asked = ringRule("capacity");
-    const holds = Iz.value >= asked.value * (1 - 1e-9);
+    const holds = !fallsShort(Iz.value, asked.value);
     const text = `Iz ${amps(Iz.value)}${where} against the ${amps(asked.value)} a ring needs`;
     return { title: capacityTitle, holds, text, steps: Iz.steps, source: combine(asked.source, Iz.source) };
   }
@@ -82,7 +84,7 @@ const terminals: Criterion = (trial, demand) => {
   const { limit } = heat;
   return {
     title: "Heat of the terminals",
-    holds: demand.value <= limit.value * (1 + 1e-9),
+    holds: !exceeds(demand.value, limit.value),
     text: `Ib ${amps(demand.value)} against the ${amps(limit.value)} the cable carries at 70 °C`,
     steps: limit.steps,
     source: limit.source,
@@ -97,7 +99,7 @@ const harmonics: Criterion = (trial, demand) => {
   const { capacity: need } = harmonicNeed(demand.value, written.args.value.value / 100);
   return {
     title: "Third harmonics",
-    holds: need.value <= capacity.value * (1 + 1e-9),
+    holds: !exceeds(need.value, capacity.value),
     text: `Iz ${amps(capacity.value)} against the ${amps(need.value)} the neutral asks for`,
     steps: need.steps,
     source: combine(need.source, capacity.source),
@@ -112,7 +114,7 @@ const drop: Criterion = (trial, demand, above) => {
   const { limit } = found;
   return {
     title,
-    holds: value <= limit.value * (1 + 1e-9),
+    holds: !exceeds(value, limit.value),
     text: `${percent(value)} against ${percent(limit.value)}`,
     steps,
     source: combine(source, limit.source),

@@ -1,4 +1,5 @@
 import type { WayStudy } from "../analysis/way.ts";
+import { fallsShort } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
 import { amps, relation } from "../calc/result.ts";
 import { ringRules } from "../tables/ring.ts";
@@ -23,7 +24,7 @@ export function chooseRating(
   const written = keepDevice ? study.device?.rating : undefined;
   for (const { rating, against } of ratingsOf(kind)) {
     const candidate = nameOf(kind, rating);
-    if (rating < demand.value * (1 - 1e-9)) {
+    if (fallsShort(rating, demand.value)) {
       // Only the next smaller is of interest: that it does not carry the load goes for all below it.
       const before = draft.ruledOut.findIndex((one) => one.why.startsWith("In "));
       if (before >= 0) draft.ruledOut.splice(before, 1);

@@ -1,10 +1,13 @@
 /** What a board adds up besides its demand: ratings without overload protection, and currents in protective conductors. */
+
 import { demandThrough, isGuarded, type RatedPart, ratedParts } from "../analysis/board-ratings.ts";
 import { demandNotes } from "../analysis/demand-words.ts";
 import { rcdName } from "../analysis/describe.ts";
 import { nameOf, type RcdLeakage, rcdLeakages } from "../analysis/leakage.ts";
 import type { BoardNode } from "../analysis/network.ts";
+import { exceeds } from "../calc/compare.ts";
 import { amps, milliamps, step } from "../calc/result.ts";
+import { capital } from "../text/words.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "./document.ts";
 
 const noSource = { ref: "", standing: "published" } as const;
@@ -21,7 +24,7 @@ export const ratingsPart = (node: BoardNode): Section[] =>
 
 function ratingBlocks(node: BoardNode, one: RatedPart): Block[] {
   const { name, rating, above, behind } = one;
-  const title = `${name.charAt(0).toUpperCase()}${name.slice(1)}, ${amps(rating.value)}`;
+  const title = `${capital(name)}, ${amps(rating.value)}`;
   const steps = [
     ...(above ? [step(`In upstream, ${above.name}`, "", amps(above.rating))] : []),
     ...(behind?.steps ?? []),
@@ -35,7 +38,7 @@ function ratingBlocks(node: BoardNode, one: RatedPart): Block[] {
   else blocks.push(gap(`${title} against overload`, "what stands before it is not known"));
   const demand = demandThrough(node, one);
   if (!demand) return blocks;
-  const holds = demand.greatest.value <= rating.value * (1 + 1e-9);
+  const holds = !exceeds(demand.greatest.value, rating.value);
   const drawn = `${amps(demand.greatest.value)} drawn ${holds ? "≤" : ">"} ${amps(rating.value)}`;
   // What busbars carry is the demand of the board, which stands above.
   const own =
@@ -69,7 +72,7 @@ function leakageBlocks(node: BoardNode, { rcd, leakage, sum, limit }: RcdLeakage
   ];
   if (!node.context.edition?.leakageShare)
     return [...blocks, paragraph("The edition the work is judged by gives no figure for it.")];
-  const holds = sum.value <= limit.value * (1 + 1e-9);
+  const holds = !exceeds(sum.value, limit.value);
   if (holds && silent.length > 0)
     return [...blocks, gap(`${name} against ${milliamps(limit.value)}`, "not every circuit states what leaks")];
   const text = `${milliamps(sum.value)} ${holds ? "≤" : ">"} ${milliamps(limit.value)}`;

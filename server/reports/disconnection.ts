@@ -6,6 +6,7 @@ import { rcdName } from "../analysis/describe.ts";
 import { expectationsOf } from "../analysis/expected.ts";
 import { designBoardImpedance, designLoop } from "../analysis/loop.ts";
 import type { WayStudy } from "../analysis/way.ts";
+import { exceeds } from "../calc/compare.ts";
 import { type Calculated, operatingResistance, rcdLoopLimit, totalLoop } from "../calc/index.ts";
 import { ohms, remark, seconds, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
@@ -72,7 +73,7 @@ function loopBlocks(study: WayStudy): Block[] {
   blocks.push(reckon("Zs to be expected, hot", design, ohms(design?.value ?? 0), whyNoR1R2(study)));
   const limit = disconnection?.limit;
   if (design && limit) {
-    const holds = design.value <= limit.value * (1 + 1e-9);
+    const holds = !exceeds(design.value, limit.value);
     blocks.push(
       judge(
         holds,

@@ -1,6 +1,8 @@
 /** A report as plain data: what it says, without how it is set. Renderers turn it into text, Markdown or HTML. */
+
 import type { Calculated, Step } from "../calc/result.ts";
 import type { Source } from "../tables/source.ts";
+import { capital } from "../text/words.ts";
 
 /** A figure with the way to it. */
 export interface Reckoning {
@@ -133,7 +135,7 @@ export const judgementText = ({ text, verdict, remark }: Judgement): string =>
 export const gapText = ({ what, why }: Gap): string => `${what}: not reckoned. ${sentence(why)}`;
 
 export function sentence(text: string): string {
-  const first = text.charAt(0).toUpperCase() + text.slice(1);
+  const first = capital(text);
   return /[.?!]$/.test(first) ? first : `${first}.`;
 }
 

@@ -1,10 +1,12 @@
 /** Voltage drop from the origin to the far point: of every feeder on the way, and of this circuit. */
+
 import { type Line, linesOf } from "../analysis/circuit-load.ts";
 import { type CableDrop, cableDrop } from "../analysis/drop.ts";
 import { feederCurrent, feederDrop } from "../analysis/drop-feeder.ts";
 import { added, boardDrop, circuitDrop, dropLimitOf, lineAbove } from "../analysis/drop-path.ts";
 import type { BoardNode, Network } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
+import { exceeds } from "../calc/compare.ts";
 import { amps, type Calculated, percent, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section } from "./document.ts";
@@ -58,7 +60,7 @@ function verdict(study: WayStudy, known: readonly CableDrop[], whole: boolean, c
   const [drop, corrected] = [sum("drop"), sum("corrected")];
   if (!drop || !corrected) return [];
   const limit = dropLimitOf(study);
-  const within = (value: number): boolean => value <= limit.value * (1 + 1e-9);
+  const within = (value: number): boolean => !exceeds(value, limit.value);
   const holds = within(drop.value);
   if (holds && !whole)
     return [gap("The drop from the origin", "a part of the way to the origin could not be reckoned")];

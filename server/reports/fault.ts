@@ -1,9 +1,11 @@
 /** The fault current the device has to break, as it is noted or as it is reckoned along the feeders. */
+
 import { breakingOf, conditionalAt } from "../analysis/breaking.ts";
 import { type FaultLevels, faultLevels, leastFaults } from "../analysis/fault-levels.ts";
 import { greatestFault } from "../analysis/faults.ts";
 import type { BoardNode } from "../analysis/network.ts";
 import type { WayStudy } from "../analysis/way.ts";
+import { exceeds } from "../calc/compare.ts";
 import { type Calculated, faultCurrent } from "../calc/index.ts";
 import { amps, kiloamps } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
@@ -57,14 +59,14 @@ function reckoned(levels: FaultLevels | undefined): Block[] {
 }
 
 function against(name: string, value: number, capacity: Calculated): Judgement {
-  const holds = value <= capacity.value * (1 + 1e-9);
+  const holds = !exceeds(value, capacity.value);
   const text = `${name} ${kiloamps(value)} ${holds ? "≤" : ">"} Icn ${kiloamps(capacity.value)}`;
   return judge(holds, text, capacity.source, `${kiloamps(capacity.value - value)} left`);
 }
 
 /** Only what surely flows fails a device; only what cannot be passed clears it. */
 function byLevels({ greatest, bound }: FaultLevels, capacity: Calculated): Judgement {
-  const surely = greatest.value > capacity.value * (1 + 1e-9);
+  const surely = exceeds(greatest.value, capacity.value);
   const judged = against("I", surely ? greatest.value : bound.value, capacity);
   const source = combine(surely ? greatest.source : bound.source, capacity.source);
   const doubtful = !surely && judged.verdict === "fails";

@@ -1,6 +1,8 @@
 /** What a ring final has to satisfy besides its currents. */
+
 import { leastKnownCapacity } from "../analysis/overload.ts";
 import type { WayStudy } from "../analysis/way.ts";
+import { fallsShort } from "../calc/compare.ts";
 import { ringRatings, ringRule } from "../calc/index.ts";
 import { amps, plain, squareMillimetres } from "../calc/result.ts";
 import { ringRules } from "../tables/ring.ts";
@@ -41,7 +43,7 @@ function ringBlocks(study: WayStudy): Block[] {
   const needed = ringRule("capacity");
   if (!Iz) blocks.push(gap("Iz of the ring's cable against its least", "the capacity of the route is not known"));
   else {
-    const fits = Iz.value >= needed.value * (1 - 1e-9);
+    const fits = !fallsShort(Iz.value, needed.value);
     if (fits && !study.capacity)
       blocks.push(gap("Iz of the ring's cable", "a stretch of the route could not be reckoned"));
     else

@@ -1,8 +1,10 @@
 /** One page to sign off against: what is proven, what is left open and why, and whether the stage is honest. */
+
 import type { Installation } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 import type { CheckResult } from "../rules/check.ts";
 import type { Finding } from "../rules/rule.ts";
+import { capital } from "../text/words.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "./document.ts";
 import { absenceRows, departureRows, findingRows, memoryRows, queryRows } from "./summary-parts.ts";
 import { blocksOf, ownBlocksOf, ownParts, partsOf, placesIn, type Scope, scopesOf } from "./summary-scope.ts";
@@ -28,7 +30,7 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
       ...(edition?.unseen ? [edition.unseen] : []),
       ...[["stage", "work"] as const, ["designed", "installed", "tested"] as const].flatMap((words) => {
         const text = words.flatMap(said).join("; ");
-        return text === "" ? [] : [`${text.charAt(0).toUpperCase()}${text.slice(1)}`];
+        return text === "" ? [] : [capital(text)];
       }),
     ],
     sections: [

@@ -1,14 +1,15 @@
 /** What two checks of every unprotected part of a board have in common: switch, busbars, RCDs. */
+
 import { demandThrough, isGuarded, type RatedPart } from "../analysis/board-ratings.ts";
 import { demandNotes } from "../analysis/demand-words.ts";
 import type { BoardNode } from "../analysis/network.ts";
+import { exceeds } from "../calc/compare.ts";
 import { nextRatingUp } from "../calc/index.ts";
 import { amps, relation, step } from "../calc/result.ts";
 import type { Source } from "../tables/source.ts";
+import { capital } from "../text/words.ts";
 import { amount, factSpot, type Reporter, type Severity, valueSpot } from "./rule.ts";
 import { inPlaceOf } from "./writing.ts";
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A part that neither what stands before it nor the devices behind it keep from being overloaded. */
 export function sayUnguarded(part: RatedPart, source: Source, report: Reporter, severity?: Severity): void {
@@ -48,7 +49,7 @@ export function sayOverloaded(node: BoardNode, part: RatedPart, report: Reporter
   // What stands before it keeps the current within its rating: of that device's own demand other checks speak.
   if (above && above.rating <= rating.value) return;
   const demand = demandThrough(node, part);
-  if (!demand || demand.greatest.value <= rating.value * (1 + 1e-9)) return;
+  if (!demand || !exceeds(demand.greatest.value, rating.value)) return;
   const { greatest, diverse } = demand;
   const next = nextRatingUp("breaker", greatest.value);
   report(valueSpot(fact, rating), {

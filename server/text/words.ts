@@ -1,3 +1,6 @@
 /** One, two and three: "a, b and c". */
 export const listed = (items: readonly string[], joint: "and" | "or" = "and"): string =>
   items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${joint} ${items.at(-1)}`;
+
+/** The same with a capital, as a sentence begins. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

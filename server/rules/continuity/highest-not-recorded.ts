@@ -1,6 +1,6 @@
-import { above } from "../../analysis/compare.ts";
 import { latestDead } from "../../analysis/dead.ts";
 import { radialPoints } from "../../analysis/radial-points.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { relation } from "../../calc/result.ts";
 import { exact, measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -41,7 +41,7 @@ export default wayRule({
     const most = highest?.["L-E"];
     if (!fact || written?.sign !== "=" || !highest || !most) return;
     const { meterDoubt } = deadTestPractice;
-    if (!above(most.value - written.value, meterDoubt.value)) return;
+    if (!exceeds(most.value - written.value, meterDoubt.value)) return;
     report(valueSpot(fact, written), {
       message: `R1+R2 is written as ${shown(written)}, but ${highest.name} reads ${shown(most)}: the highest counts.`,
       value: amount(written.value, "Ω"),

@@ -1,6 +1,7 @@
 import { faultLevels } from "../../analysis/fault-levels.ts";
 import { greatestFault } from "../../analysis/faults.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
@@ -37,7 +38,7 @@ function judge(node: BoardNode, report: Reporter): void {
   const reckoned = noted ? undefined : faultLevels(node)?.greatest;
   const fault = noted?.value ?? reckoned?.value;
   const { value } = fact.args;
-  if (fault === undefined || fault <= value.value * (1 + 1e-9)) return;
+  if (fault === undefined || !exceeds(fault, value.value)) return;
   const how = noted ? `${noted.atLeast ? "More than" : "Up to"}` : "By reckoning about";
   report(valueSpot(fact, value), {
     message: `${how} ${kiloamps(fault)} may flow at board ${node.board.head.name}; as an assembly it is rated ${kiloamps(value.value)}. It needs a board of a higher rating, or its maker's word with the fuse upstream.`,

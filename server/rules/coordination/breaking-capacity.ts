@@ -4,6 +4,7 @@ import { faultLevels } from "../../analysis/fault-levels.ts";
 import { greatestFault } from "../../analysis/faults.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
 import type { WayStudy } from "../../analysis/way.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
@@ -65,8 +66,8 @@ function device(node: BoardNode, study: WayStudy, report: Reporter): void {
   const capacity = device && breakingOf(study);
   if (!levels || !device || !capacity || study.isSpare || device.fact.args.class?.value === "back-up") return;
   const { greatest, bound } = levels;
-  if (bound.value <= capacity.value * (1 + 1e-9)) return;
-  const surely = greatest.value > capacity.value * (1 + 1e-9);
+  if (!exceeds(bound.value, capacity.value)) return;
+  const surely = exceeds(greatest.value, capacity.value);
   const found = surely ? greatest : bound;
   const written = device.fact.args.breaking;
   const next = nextBreaking(bound.value);

@@ -1,5 +1,6 @@
 import { capacityWith } from "../../analysis/overload.ts";
 import type { WayStudy } from "../../analysis/way.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { harmonicNeed, nextSizeUp } from "../../calc/index.ts";
 import { amps, percent, squareMillimetres } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
@@ -64,7 +65,7 @@ export default wayRule({
     // The neutral as a conductor of its own size, laid like the rest.
     const reduced = cable.neutral < cable.line;
     const capacity = reduced ? capacityWith(study, cable.neutral) : study.capacity?.value;
-    if (!capacity || need.value <= capacity.value * (1 + 1e-9)) return;
+    if (!capacity || !exceeds(need.value, capacity.value)) return;
     const written = reduced ? cable.fact.args.neutral : cable.fact.args.line;
     const size = sizeFor(study, need.value);
     report(written ? valueSpot(cable.fact, written) : factSpot(cable.fact), {

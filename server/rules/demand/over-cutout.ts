@@ -1,5 +1,6 @@
 import { originDemand } from "../../analysis/demand-origin.ts";
 import { demandNotes } from "../../analysis/demand-words.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { amps, step } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
@@ -71,7 +72,7 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
   const cutout = supply?.one("cutout");
   if (!stated || !cutout) return false;
   const { value } = stated.args;
-  if (value.value <= rating * (1 + 1e-9)) return false;
+  if (!exceeds(value.value, rating)) return false;
   report(valueSpot(stated, value), {
     message: `The demand of ${amps(value.value)} is above the cut-out of ${amps(rating)}: ask the distributor for more, or limit what runs at once.`,
     value: amount(value.value, "A"),
@@ -90,7 +91,7 @@ function reckonedOver(installation: Installation, report: Reporter): void {
   if (!cutout || !demand) return;
   const { rating } = cutout.args;
   const { greatest, diverse } = demand;
-  if (greatest.value <= rating.value * (1 + 1e-9)) return;
+  if (!exceeds(greatest.value, rating.value)) return;
   report(valueSpot(cutout, rating), {
     message: `The circuits come to ${demandNotes(demand)}, more than the cut-out of ${amps(rating.value)}. Ask the distributor for more, limit what runs at once, or state the diversity.`,
     value: amount(greatest.value, "A"),

@@ -2,6 +2,7 @@ import { demandOf } from "../../analysis/demand.ts";
 import { demandNotes } from "../../analysis/demand-words.ts";
 import { deviceName } from "../../analysis/describe.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
@@ -69,7 +70,7 @@ function judge(node: BoardNode, report: Reporter): void {
   const { device } = feeder;
   const { rating } = device;
   const demand = demandOf(node);
-  if (rating === undefined || !demand || demand.greatest.value <= rating * (1 + 1e-9)) return;
+  if (rating === undefined || !demand || !exceeds(demand.greatest.value, rating)) return;
   const { greatest, diverse } = demand;
   const next = device.family && nextRatingUp(device.family, greatest.value);
   const { curve, rating: written } = device.fact.args;

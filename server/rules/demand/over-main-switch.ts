@@ -2,6 +2,7 @@ import { protecting } from "../../analysis/coordination.ts";
 import { demandOf } from "../../analysis/demand.ts";
 import { demandNotes } from "../../analysis/demand-words.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
@@ -43,7 +44,7 @@ function judge(node: BoardNode, report: Reporter): void {
   if (!fact || !demand) return;
   const { rating } = fact.args;
   const { greatest, diverse } = demand;
-  if (greatest.value <= rating.value * (1 + 1e-9)) return;
+  if (!exceeds(greatest.value, rating.value)) return;
   // What protects the switch keeps the current below its rating: of its own demand other checks speak.
   const above = protecting(node.context);
   if (above && above.rating <= rating.value) return;

@@ -2,6 +2,7 @@ import { deviceName } from "../../analysis/describe.ts";
 import { ratingFor, sizeFor } from "../../analysis/overload.ts";
 import { rewritten } from "../../analysis/rewritten.ts";
 import type { WayStudy } from "../../analysis/way.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp, overload } from "../../calc/index.ts";
 import { amps, relation as relationStep, squareMillimetres } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
@@ -35,7 +36,7 @@ export default wayRule({
     // Loads alone stand without diversity; only a stated design current says what is drawn at once.
     if (!designCurrent.stated && study.facts.all("load").length > 1) return;
     const { value } = designCurrent;
-    if (value <= device.rating * (1 + 1e-9)) return;
+    if (!exceeds(value, device.rating)) return;
     const Iz = { value: device.rating, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
     const rating = ratingFor(study);

@@ -1,4 +1,5 @@
 import { leastKnownCapacity, sizeFor } from "../../analysis/overload.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { ringRule } from "../../calc/index.ts";
 import { amps, relation, squareMillimetres } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
@@ -35,7 +36,7 @@ export default wayRule({
     if (!study.isRing || !cable || !capacity) return;
     const limit = ringRule("capacity");
     const Iz = capacity.value;
-    if (Iz.value >= limit.value * (1 - 1e-9)) return;
+    if (!fallsShort(Iz.value, limit.value)) return;
     const size = sizeFor(study, limit.value);
     const { line } = cable.fact.args;
     const inWay = cable.fact.segment === capacity.fact.segment;

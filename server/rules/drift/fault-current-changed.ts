@@ -1,5 +1,5 @@
-import { above } from "../../analysis/compare.ts";
 import { faultsOfBoard, faultsOfSupply, type Series } from "../../analysis/series.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, percent, step } from "../../calc/result.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { driftDoubt } from "../doubt-words.ts";
@@ -11,7 +11,7 @@ function judge({ name, now, before }: Series, report: Reporter): boolean {
   const change = now.value - then.value;
   const doubt = (now.doubt?.value ?? 0) + (then.doubt?.value ?? 0);
   const allowed = Math.max(comparison.faultChange.value * then.value, doubt);
-  if (!above(Math.abs(change), allowed)) return false;
+  if (!exceeds(Math.abs(change), allowed)) return false;
   const rose = change > 0;
   const meaning = rose
     ? "The supply may have been strengthened: is every device still able to break it?"

@@ -1,7 +1,7 @@
-import { below } from "../../analysis/compare.ts";
 import { type Doubt, doubtInTest } from "../../analysis/doubt.ts";
 import { deadOfBoard } from "../../analysis/meter-tests.ts";
 import type { DatedTest } from "../../analysis/series.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { megohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../../model/values.ts";
@@ -36,7 +36,7 @@ function pairsIn(names: Names, test: DatedTest): PairRead[] {
 function fallen(now: PairRead, then: PairRead): boolean {
   if (now.quantity.sign === ">" || then.quantity.sign === "<") return false;
   const [most, least] = [now.quantity.value + (now.doubt?.value ?? 0), then.quantity.value - (then.doubt?.value ?? 0)];
-  return below(most, least * comparison.insulationLeft.value);
+  return fallsShort(most, least * comparison.insulationLeft.value);
 }
 
 function judge(names: Names, tests: readonly DatedTest[], of: string, report: Reporter): void {

@@ -1,6 +1,6 @@
-import { above } from "../../analysis/compare.ts";
 import { doubtInTest } from "../../analysis/doubt.ts";
 import { everyRcdTest, latestRcdTests, type RcdTest } from "../../analysis/rcd-tests.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { milliseconds, percent, step } from "../../calc/result.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { driftDoubt } from "../doubt-words.ts";
@@ -58,7 +58,7 @@ export default boardRule({
       }));
       const meters = doubts.reduce((sum, { doubt }) => sum + (doubt?.value ?? 0), 0);
       const allowed = Math.max(comparison.tripTimeRise.value * was, comparison.tripTimeRiseLeast.value, meters);
-      if (!above(now - was, allowed)) continue;
+      if (!exceeds(now - was, allowed)) continue;
       report(valueSpot(test.fact, test.time), {
         message: `It tripped in ${milliseconds(was)} on ${then.test.on} and takes ${milliseconds(now)} now, ${percent(((now - was) / was) * 100)} longer. Press its button several times and test again.`,
         value: amount(now, "s"),

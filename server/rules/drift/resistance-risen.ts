@@ -1,4 +1,3 @@
-import { above } from "../../analysis/compare.ts";
 import {
   bondingOf,
   electrodeOfSupply,
@@ -8,6 +7,7 @@ import {
   type Series,
   type Taken,
 } from "../../analysis/series.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, percent, type Step, step } from "../../calc/result.ts";
 import { comparison } from "../../tables/comparison.ts";
@@ -45,7 +45,7 @@ function allowed({ share, least }: Threshold, now: Taken, then: Taken): number {
 /** The day before, or the first of all where the rise came little by little. */
 function risenFrom(threshold: Threshold, { now, before }: Series): Taken | undefined {
   const [last] = before;
-  return [last, before.at(-1)].find((then) => then && above(now.value - then.value, allowed(threshold, now, then)));
+  return [last, before.at(-1)].find((then) => then && exceeds(now.value - then.value, allowed(threshold, now, then)));
 }
 
 /** A reading that was brought to 20 °C by the temperature noted with it. */

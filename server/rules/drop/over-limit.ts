@@ -8,6 +8,7 @@ import {
   dropAbove,
 } from "../../analysis/drop-path.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
@@ -104,10 +105,10 @@ function judge(node: BoardNode, report: Reporter): void {
   const above = boardDrop(node);
   for (const circuit of circuitDrops(node)) {
     // They stand in order of the room they leave: behind the first that is right all are.
-    if (above.drop.value <= circuit.room * (1 + 1e-9)) return;
+    if (!exceeds(above.drop.value, circuit.room)) return;
     // Where the feeders leave nothing another check speaks of them, once.
     const own = dropAbove(above, circuit.study);
-    if (own.drop.value > circuit.room * (1 + 1e-9) && own.drop.value < circuit.limit.value)
+    if (exceeds(own.drop.value, circuit.room) && own.drop.value < circuit.limit.value)
       say({ ...above, ...own }, circuit, report);
   }
 }
@@ -118,7 +119,7 @@ function say(above: BoardDrop, circuit: CircuitDrop, report: Reporter): void {
   const drop = added(above.drop, circuit.drop);
   const corrected = added(above.corrected, circuit.corrected);
   // With what the standard lets one take into account it is within the limit: worth knowing, nothing more.
-  const excused = corrected.value <= limit.value * (1 + 1e-9);
+  const excused = !exceeds(corrected.value, limit.value);
   const size = excused ? undefined : sizeWithin(circuit, above.drop.value);
   const feeders = above.feeders.length > 0 ? `, ${percent(above.drop.value)} of it in the feeders` : "";
   const cure = size

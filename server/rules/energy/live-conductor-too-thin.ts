@@ -3,6 +3,7 @@ import { liveHeat } from "../../analysis/energy.ts";
 import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../analysis/network.ts";
 import { overloadProtected } from "../../analysis/overload-relations.ts";
 import type { WayStudy } from "../../analysis/way.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
 import { resizeCable } from "../cable-size.ts";
@@ -55,7 +56,7 @@ function judge(node: BoardNode, study: WayStudy, report: Reporter): void {
   const { cable, device } = study;
   const heat = cable && device && !overloadProtected(study) ? liveHeat(node, study) : undefined;
   // Where the device is quicker than its curve is kept for, the heat is less than reckoned.
-  if (!heat || !cable || !device || heat.trip.atMost || cable.line >= heat.need.value * (1 - 1e-9)) return;
+  if (!heat || !cable || !device || heat.trip.atMost || !fallsShort(cable.line, heat.need.value)) return;
   const { fault, need } = heat;
   const size = nextSizeUp(need.value);
   const line = cable.fact.args.line;

@@ -2,8 +2,10 @@ import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "..
 import { deviceName } from "../../analysis/describe.ts";
 import { doubtOnBoard } from "../../analysis/doubt.ts";
 import { greatestFault } from "../../analysis/faults.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
 import { measured, type Reading } from "../../model/values.ts";
+import { capital } from "../../text/words.ts";
 import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -42,7 +44,7 @@ export default wayRule({
     const fault = greatestFault(context);
     const capacity = device && breakingOf(study);
     if (!device || !fault || !capacity || study.isSpare) return;
-    if (fault.value <= capacity.value * (1 + 1e-9)) return;
+    if (!exceeds(fault.value, capacity.value)) return;
     // Behind a named device upstream both break the fault together; an assembly is tested as a whole.
     if (device.fact.args.class?.value === "back-up") return;
     const conditional = conditionalAt(context);
@@ -61,7 +63,7 @@ export default wayRule({
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
       message: written
         ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.${near}${label}`
-        : `${flows.charAt(0).toUpperCase()}${flows.slice(1)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.${near}`,
+        : `${capital(flows)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.${near}`,
       // What the device breaks is taken from its standard, not from the device.
       ...(written ? {} : { severity: "warning" as const }),
       value: amount(fault.value, "A"),

@@ -1,6 +1,6 @@
-import { above } from "../../analysis/compare.ts";
 import { anyStates, type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../analysis/doubt.ts";
 import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { megohms, ohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Quantity } from "../../model/values.ts";
@@ -56,7 +56,7 @@ function judge(names: Names, tests: readonly MeterTest[], report: Reporter): voi
       const { quantity, fact, kind } = reading;
       if (quantity.sign !== "=") continue;
       const found = topOf(names, test, reading);
-      if (!found || !above(quantity.value, found.top.value)) continue;
+      if (!found || !exceeds(quantity.value, found.top.value)) continue;
       const show = kind === "insulation" ? megohms : ohms;
       const top = show(found.top.value);
       report(valueSpot(fact, quantity), {

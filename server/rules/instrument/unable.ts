@@ -1,7 +1,7 @@
-import { below } from "../../analysis/compare.ts";
 import { type MeterTest, readingsOfTest } from "../../analysis/doubt.ts";
 import { factsOf } from "../../analysis/instruments.ts";
 import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { continuityTestCurrent } from "../../calc/doubt.ts";
 import { milliamps, volts } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
@@ -36,7 +36,7 @@ function weakIn(names: Names, test: MeterTest, least: number): Weak[] {
   if (!readingsOfTest(test).some(({ kind }) => kind === "continuity")) return [];
   const stated = described(names, test).map(({ name, facts }) => ({ name, fact: facts.one("test-current") }));
   const [first] = stated;
-  if (!first?.fact || !stated.every(({ fact }) => fact && below(fact.args.value.value, least))) return [];
+  if (!first?.fact || !stated.every(({ fact }) => fact && fallsShort(fact.args.value.value, least))) return [];
   return [{ name: first.name, fact: first.fact, test }];
 }
 

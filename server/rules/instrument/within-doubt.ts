@@ -1,5 +1,4 @@
 import { breakingOf } from "../../analysis/breaking.ts";
-import { above } from "../../analysis/compare.ts";
 import {
   anyStates,
   type Doubt,
@@ -15,6 +14,7 @@ import { boardInsulation, insulationLimit, insulationOf } from "../../analysis/i
 import { loopPoints } from "../../analysis/loop-points.ts";
 import { deviceOnBoard, latestRcdTests, liveOfBoard, windowOf } from "../../analysis/rcd-tests.ts";
 import type { Rcd, WayStudy } from "../../analysis/way.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { metered } from "../../calc/doubt.ts";
 import { insulationRule, rcdTripBand } from "../../calc/index.ts";
 import type { Calculated } from "../../calc/result.ts";
@@ -35,7 +35,7 @@ interface Near {
 /** A reading that keeps its limit, but by less than its doubt. One that passes it is another check's. */
 function told({ name, fact, quantity, limit, doubt, least }: Near, report: Reporter): void {
   const left = least ? quantity.value - limit.value : limit.value - quantity.value;
-  if (!doubt || left < 0 || !above(doubt.value, left)) return;
+  if (!doubt || left < 0 || !exceeds(doubt.value, left)) return;
   const unit = doubt.unit === "s" || doubt.unit === "A" ? doubt.unit : "Ω";
   const shown = `${name} ${metered(quantity.value, unit)}`;
   report(valueSpot(fact, quantity), {

@@ -1,4 +1,4 @@
-import { above, below } from "../../analysis/compare.ts";
+import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
@@ -35,7 +35,7 @@ export default wayRule({
     const { value } = fact.args;
     const { least, greatest } = supplyVoltage(supply.U0);
     const within = (factor: number) =>
-      !below(value.value, least.value * factor) && !above(value.value, greatest.value * factor);
+      !fallsShort(value.value, least.value * factor) && !exceeds(value.value, greatest.value * factor);
     if (within(1) || ((threePhase || supply.threePhase) && within(lineToLine))) return;
     const over = value.value > greatest.value;
     const limit = over ? greatest : least;

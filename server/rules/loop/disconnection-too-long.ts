@@ -1,3 +1,4 @@
+import { exceeds } from "../../calc/compare.ts";
 import { seconds } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
@@ -29,7 +30,7 @@ export default wayRule({
     const allowed = study.disconnectionTime;
     if (!fact || !allowed) return;
     const { time } = fact.args;
-    if (time.value <= allowed.value * (1 + 1e-9)) return;
+    if (!exceeds(time.value, allowed.value)) return;
     const serves = study.facts.one("serves");
     report(valueSpot(fact, time), {
       message: `This circuit must disconnect in ${seconds(allowed.value)}, not ${seconds(time.value)}.`,

@@ -1,4 +1,5 @@
 import { earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../analysis/earthing.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { type Calculated, nextSizeUp } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import type { Facts } from "../../model/values.ts";
@@ -111,7 +112,7 @@ function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: nu
   const table = earthingNeed(supply);
   const heat = earthingHeat(supply, edition);
   // Where the fault has been reckoned and the conductor bears it, the table is not asked.
-  const shown = heat !== undefined && size >= heat.need.value * (1 - 1e-9);
+  const shown = heat !== undefined && !fallsShort(size, heat.need.value);
   const all = [
     asks(
       heat?.atMost ? undefined : heat?.need,
@@ -141,7 +142,7 @@ function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: nu
       (own, need) => `Distributors usually ask for an earthing conductor of ${need} on a PME supply; this is ${own}.`,
     ),
   ];
-  return all.flatMap((one) => (one && size < one.need.value * (1 - 1e-9) ? [one] : []));
+  return all.flatMap((one) => (one && fallsShort(size, one.need.value) ? [one] : []));
 }
 
 const asks = (need: Calculated | undefined, severity: Severity, words: Lack["words"]): Lack | undefined =>

@@ -1,4 +1,5 @@
 import { leakageOf } from "../../analysis/leakage.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { highLeakage, singleProtective } from "../../calc/leakage.ts";
 import { milliamps, relation, squareMillimetres } from "../../calc/result.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
@@ -31,7 +32,7 @@ export default wayRule({
     const leakage = leakageOf(study);
     const limit = highLeakage();
     const { cable, facts, isSpare, isRing, isFeeder } = study;
-    if (!leakage || isSpare || leakage.value <= limit.value * (1 + 1e-9) || facts.has("duplicate-cpc")) return;
+    if (!leakage || isSpare || !exceeds(leakage.value, limit.value) || facts.has("duplicate-cpc")) return;
     // The cpc of a ring has two ends, each in a terminal of its own; metal that serves as cpc is not a thin conductor.
     if (isRing || isFeeder || cable?.cpc === undefined || cable.cpcBy !== undefined) return;
     const alone = singleProtective();

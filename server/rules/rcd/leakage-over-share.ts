@@ -1,6 +1,7 @@
 import { laterRule, rcdName } from "../../analysis/describe.ts";
 import { nameOf, type RcdLeakage, rcdLeakages } from "../../analysis/leakage.ts";
 import { networkOf } from "../../analysis/network.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { residualFor } from "../../calc/leakage.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { milliamps, percent, relation } from "../../calc/result.ts";
@@ -77,7 +78,7 @@ export default installationRule({
 function judge(found: RcdLeakage, report: Reporter): void {
   const { rcd, ways, leakage, sum, limit } = found;
   const [first] = ways;
-  if (!first || sum.value <= limit.value * (1 + 1e-9)) return;
+  if (!first || !exceeds(sum.value, limit.value)) return;
   const { parts, silent } = leakage;
   const later = laterRule(first.context);
   const { sensitivity } = rcd.fact.args as { readonly sensitivity?: { readonly start: number; readonly end: number } };
@@ -106,7 +107,7 @@ function cure({ rcd, leakage, sum, limit }: RcdLeakage): string {
   const coarser = next === undefined ? "" : `, or fit one of ${milliamps(next)}`;
   const [most] = parts.toSorted((one, other) => other.value - one.value);
   const alone =
-    most && most.value > limit.value * (1 + 1e-9)
+    most && exceeds(most.value, limit.value)
       ? `Way ${nameOf(most.study)} is above it alone: share its equipment out over more circuits, or choose some that leaks less. `
       : "";
   if (parts.length < 2) return `${alone.trim()}${coarser === "" ? "" : ` Or fit one of ${milliamps(next ?? 0)}.`}`;

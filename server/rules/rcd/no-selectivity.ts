@@ -1,5 +1,6 @@
 import { rcdsAt } from "../../analysis/board-rcds.ts";
 import { rcdName } from "../../analysis/describe.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { milliamps, plain, remark, step } from "../../calc/result.ts";
 import { amount, boardRule, factSpot } from "../rule.ts";
@@ -39,22 +40,22 @@ export default boardRule({
       const all = first?.rcds ?? [];
       const above = all.slice(all.findIndex(({ fact }) => fact === own.fact) + 1);
       const ratio = practiceOf("rcd-ratio");
-      const least = ratio.value * own.sensitivity * (1 - 1e-9);
-      const rival = above.find(({ delayed, sensitivity }) => !delayed || sensitivity < least);
+      const least = ratio.value * own.sensitivity;
+      const rival = above.find(({ delayed, sensitivity }) => !delayed || fallsShort(sensitivity, least));
       if (!rival) continue;
       const which = own.at === "board" || own.at === "main-switch" ? `The ${rcdName(own)}` : "This RCD";
       const together = !rival.delayed || rival.sensitivity <= own.sensitivity;
-      const wanted = `a delayed one of at least ${milliamps(ratio.value * own.sensitivity)} would wait for it`;
+      const wanted = `a delayed one of at least ${milliamps(least)} would wait for it`;
       report(factSpot(own.fact), {
         message: `${which} and the ${rcdName(rival)} upstream ${together ? "trip" : "may trip"} together: a fault here takes out more than ${own.at === "board" || own.at === "main-switch" ? "what is behind it" : "this circuit"}. Upstream ${wanted}.`,
         value: amount(rival.sensitivity, "A"),
-        limit: amount(ratio.value * own.sensitivity, "A"),
+        limit: amount(least, "A"),
         least: true,
         steps: [
           step(
             "IΔn upstream ≥ ratio × IΔn",
             `${plain(ratio.value)} × ${milliamps(own.sensitivity)}`,
-            milliamps(ratio.value * own.sensitivity),
+            milliamps(least),
           ),
           remark(rival.delayed ? "the one upstream is delayed" : "the one upstream is not delayed"),
         ],

@@ -2,6 +2,7 @@ import { fineRcds } from "../../analysis/additional-protection.ts";
 import { rcdsAt } from "../../analysis/board-rcds.ts";
 import { laterRule, rcdName } from "../../analysis/describe.ts";
 import type { Rcd, WayStudy } from "../../analysis/way.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { boardRule, factSpot } from "../rule.ts";
 
@@ -40,7 +41,7 @@ way 2 ring "Sockets" {
   check({ studies, context }, report) {
     for (const { rcd, ways } of rcdsAt(studies)) {
       // A coarse one at the origin, as an electrode needs it, stands before sources as before everything else.
-      if (rcd.sensitivity > rcdLimit("additional").value * (1 + 1e-9)) continue;
+      if (exceeds(rcd.sensitivity, rcdLimit("additional").value)) continue;
       const others = ways.filter((way) => way.isFinal && !isSource(way.uses));
       const [first] = others;
       if (!first) continue;

@@ -5,6 +5,7 @@ import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { rcdTime } from "../../calc/index.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import type { Edition } from "../../tables/editions.ts";
+import { capital } from "../../text/words.ts";
 import { type BoardSubject, boardRule, type Reporter, wordSpot } from "../rule.ts";
 
 /** The multiples the edition asks for. Before 2022 those below and above the rating were for additional protection. */
@@ -39,13 +40,11 @@ function judge(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Report
     message:
       tests.length === 0
         ? `No test of ${name} is recorded. ${edition.id} asks for ${missing.map(written).join(", ")} its rating: write the time, or LIM with the reason.`
-        : `${capitalised(name)} was not tested at ${missing.map(written).join(" and ")} its rating, which ${edition.id} asks for.`,
+        : `${capital(name)} was not tested at ${missing.map(written).join(" and ")} its rating, which ${edition.id} asks for.`,
     source: edition.sources.rcdTest,
     ...(missing.every((multiple) => multiple === 0.5) ? { severity: "information" as const } : {}),
   });
 }
-
-const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export default boardRule({
   id: "rcd/test-missing",

@@ -1,8 +1,8 @@
-import { above, below } from "../../analysis/compare.ts";
 import { type Doubt, doubtAmong } from "../../analysis/doubt.ts";
 import { meterTests } from "../../analysis/meter-tests.ts";
 import { deviceOnBoard, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
 import type { Rcd } from "../../analysis/way.ts";
+import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
 import { type Fact, type FactOf, measured, type Quantity } from "../../model/values.ts";
@@ -70,8 +70,8 @@ function judge(fact: TripFact, rcd: Rcd | undefined, doubts: DoubtOf, report: Re
   const reading = measured(fact.args.value);
   const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
   if (!reading || !rcd || !band) return;
-  const over = above(reading.value, band.greatest.value) && reading.sign !== "<";
-  const under = below(reading.value, band.least.value) && reading.sign !== ">";
+  const over = exceeds(reading.value, band.greatest.value) && reading.sign !== "<";
+  const under = fallsShort(reading.value, band.least.value) && reading.sign !== ">";
   if (!over && !under) return;
   const limit = over ? band.greatest : band.least;
   const meter = doubts(fact, reading);

@@ -1,5 +1,5 @@
-import { below } from "../../analysis/compare.ts";
 import { latestRcdTests, windowOf } from "../../analysis/rcd-tests.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { milliseconds } from "../../calc/result.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
 
@@ -35,7 +35,7 @@ export default boardRule({
       const least = windowOf(test, context)?.least;
       if (!device?.delayed || !least || !time || time.value === 0 || time.sign === ">" || multiple?.value === 0.5)
         continue;
-      if (!below(time.value, least.value) && time.sign === "=") continue;
+      if (!fallsShort(time.value, least.value) && time.sign === "=") continue;
       if (time.sign === "<" && time.value > least.value) continue;
       report(valueSpot(fact, time), {
         message: `${milliseconds(time.value)} is too fast for a delayed RCD, which holds for ${milliseconds(least.value)} at ${multiple?.value}× its rating. Is it delayed at all?`,

@@ -1,6 +1,6 @@
-import { above } from "../../analysis/compare.ts";
 import { doubtInTest } from "../../analysis/doubt.ts";
 import { latestRcdTests, type RcdTest, rcdLabel, windowOf } from "../../analysis/rcd-tests.ts";
+import { exceeds } from "../../calc/compare.ts";
 import type { RcdWindow } from "../../calc/index.ts";
 import { milliseconds } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
@@ -76,7 +76,7 @@ export default boardRule({
           message: `At ${multipleName(test)} its rating ${rcdLabel(device)} did not trip; it must within ${most}. The circuit has no protection from it.`,
           ...limit,
         });
-      } else if (time && (above(time.value, greatest.value) || (time.sign === ">" && time.value >= greatest.value))) {
+      } else if (time && (exceeds(time.value, greatest.value) || (time.sign === ">" && time.value >= greatest.value))) {
         if (time.sign === "<") continue;
         const doubt = doubtInTest(context.names, test.test, fact, time);
         report(valueSpot(fact, time), {

@@ -2,6 +2,7 @@ import { absencesIn } from "../../analysis/absences.ts";
 import { testName } from "../../analysis/describe.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { isAbsent } from "../../model/values.ts";
+import { capital } from "../../text/words.ts";
 import { valueSpot, wayRule } from "../rule.ts";
 
 /** Why a test does apply to a circuit; nothing where it may well not. */
@@ -67,7 +68,7 @@ export default wayRule({
         if (why === undefined || seen.has(value.start)) continue;
         seen.add(value.start);
         const name = testName(fact.word);
-        const subject = `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+        const subject = capital(name);
         report(valueSpot(fact, value), {
           message: `${subject} does apply here: ${why}. Was it not done? Then write LIM with the reason.`,
         });

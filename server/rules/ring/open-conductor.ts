@@ -1,4 +1,5 @@
 import { studyRing } from "../../analysis/ring.ts";
+import { capital } from "../../text/words.ts";
 import { endsRelated, listed, shown } from "../dead-words.ts";
 import { amount, valueSpot, wayRule } from "../rule.ts";
 
@@ -40,7 +41,7 @@ export default wayRule({
     const message =
       open.length === 3
         ? "Line, neutral and protective conductor are open end to end: the cable is cut, left out of a point, or a leg belongs to another circuit. This is no ring."
-        : `${conductors.charAt(0).toUpperCase()}${conductors.slice(1)} ${open.length === 1 ? "is" : "are"} open (${shown(quantity)} end to end): this is no ring. Find the break, and do not energise the circuit at its present rating until all three conductors are continuous.`;
+        : `${capital(conductors)} ${open.length === 1 ? "is" : "are"} open (${shown(quantity)} end to end): this is no ring. Find the break, and do not energise the circuit at its present rating until all three conductors are continuous.`;
     report(valueSpot(ends, quantity), {
       message,
       value: amount(quantity.value, "Ω"),

@@ -1,0 +1,61 @@
+/** What a name stands for and what a value is, in words. */
+
+import type { Accepts, Choices } from "../../grammar/params.ts";
+import { absences, provenances } from "../../grammar/vocabulary.ts";
+import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
+import { capital } from "../text/words.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import { definitions, type Named } from "./names.ts";
+import { argAt, type Spotted } from "./place.ts";
+
+/** A name shows what it stands for, as it is written where it is defined. */
+export function nameMarkdown(snapshot: Snapshot, named: Named): string[] {
+  const title = `**${named.name.value}** — ${kinds[named.names]}`;
+  if (named.builtin) return [`**${named.name.value}** — Fed straight from the origin.`];
+  const [definition] = definitions(snapshot, named);
+  if (!definition) return [`${title} that nothing here defines.`];
+  const { segment, start, end, inner } = definition.fact;
+  const text = segment.text.slice(start, inner && !inSegment(segment.text, start, end) ? undefined : end);
+  const lines = text.split(/\r?\n/);
+  const shown = lines.slice(0, mostLines).join("\n") + (lines.length > mostLines ? "\n…" : "");
+  return [title, `\`\`\`wayfile\n${shown.trimEnd()}\n\`\`\``];
+}
+
+const mostLines = 6;
+const inSegment = (text: string, start: number, end: number): boolean => text.slice(start, end).includes("\n");
+
+const kinds = {
+  board: "a board",
+  rcd: "an RCD of the board",
+  instrument: "a test instrument",
+  "cable-type": "a cable type",
+  containment: "a conduit or trunking",
+  point: "a point of the circuit",
+  way: "a way of the board",
+} as const;
+
+/** What one value is, by the argument it fills, or by the word it is where the line was not understood. */
+export function valueMarkdown({ row, token, statement }: Spotted, fact: Fact | undefined, offset: number): string[] {
+  const image = token?.image ?? "";
+  const own: Choices = { ...provenances, ...absences };
+  if (Object.hasOwn(own, image)) return [`**${image}** — ${own[image]}`];
+  const params = Object.entries(row?.params ?? {});
+  const label = params.find(([, param]) => param.label === image);
+  if (label) return [`**${image}** — ${capital(label[1].accepts.help)}.`];
+  const [name, value] = argAt(fact, offset) ?? [];
+  const param = params.find(([key]) => key === name)?.[1] ?? paramOfChoice(params, image);
+  if (!param) return [`**${image}** in the line of **${statement?.word.image}**.`];
+  return accepted(param.accepts, image, value);
+}
+
+function accepted(accepts: Accepts, image: string, value: AnyValue | undefined): string[] {
+  const help = capital(accepts.help);
+  if (value && isAbsent(value)) return [`**${value.absent}** — ${absences[value.absent]}`];
+  // The places between which it lies stand on either side.
+  if (accepts.kind === "path") return [`**${image}** — The length of this leg.`];
+  if (accepts.kind === "choice") return [`**${image}** — ${accepts.choices[image] ?? help}`];
+  return [`**${image}** — ${help}.`];
+}
+
+const paramOfChoice = (params: [string, { readonly accepts: Accepts }][], image: string) =>
+  params.find(([, { accepts }]) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, image))?.[1];
