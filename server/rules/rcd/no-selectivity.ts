@@ -52,11 +52,7 @@ export default boardRule({
         limit: amount(least, "A"),
         least: true,
         steps: [
-          step(
-            "IΔn upstream ≥ ratio × IΔn",
-            `${plain(ratio.value)} × ${milliamps(own.sensitivity)}`,
-            milliamps(least),
-          ),
+          step("IΔn upstream ≥ ratio × IΔn", `${plain(ratio.value)} × ${milliamps(own.sensitivity)}`, milliamps(least)),
           remark(rival.delayed ? "the one upstream is delayed" : "the one upstream is not delayed"),
         ],
         source: ratio.source,
