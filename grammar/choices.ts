@@ -281,6 +281,7 @@ export const services = {
   heating: "Central heating or ducts.",
   lightning: "Lightning protection.",
   other: "Another extraneous-conductive-part.",
+  none: "Nothing: no metal that comes in needs it. Say why.",
 } as const;
 
 export const electrodes = {

@@ -46,6 +46,7 @@ export const spoken: Readonly<Record<string, readonly string[]>> = {
   "standing-leakage": ["leakage"],
   "second-cpc": ["duplicate-cpc"],
   "dual-cpc": ["duplicate-cpc"],
+  "borrowed-neutral": ["shared-neutral"],
   db: ["board"],
   "consumer-unit": ["board"],
   isolator: ["main-switch"],

@@ -109,12 +109,13 @@ const bonding = often(
     metal: opt(choice(list.materials, "its metal, if not copper")),
     length: opt(label("length", quantity("length", "the length of the conductor"))),
     continuity: opt(label("continuity", reading("conductor", "the resistance measured end to end"))),
+    reason: opt(text("why nothing is bonded")),
   },
   {
     means: "A main bonding conductor, its size and, when measured, its resistance.",
     background:
-      "A long conductor reads more than a short one: the reading is compared with its own length and size, not with one figure for all.",
-    limits: "Regulation 544.1.1; Table 54.8 for a PME supply.",
+      'A long conductor reads more than a short one: the reading is compared with its own length and size, not with one figure for all. Where no metal comes in that could bring a voltage from outside, bonding none "…" says so.',
+    limits: "Regulations 411.3.1.2 and 544.1.1; Table 54.8 for a PME supply.",
     example: "bonding water 10 mm² continuity 0.03 Ω",
   },
 );
@@ -903,6 +904,16 @@ const blocks = {
           "A 90 °C cable carries its full current with conductors hotter than ordinary switchgear and accessories are made for.",
         limits: "Regulation 512.1.5; the notes to Tables 4E1A, 4E2A and 4E4A.",
         example: "terminals 90 °C",
+      },
+    ),
+    "shared-neutral": once(
+      { reason: text("which circuit it is shared with, and where that was seen") },
+      {
+        means: "This circuit's neutral was found to serve another circuit as well: a borrowed neutral.",
+        background:
+          "The usual readings look sound. With its own way switched off the neutral may still be live from the other circuit, and two RCDs trip for no fault.",
+        limits: "Regulation 314.4.",
+        example: 'shared-neutral "Way 5, at the two-way switch of the landing"',
       },
     ),
     "class-II": once(

@@ -163,8 +163,11 @@ export function allBonding({ supply, boards }: Pick<Installation, "supply" | "bo
   const tested = boards.flatMap(({ board }) =>
     testsOf<"boardDead">(board.head.facts.all("dead")).flatMap((test) => test.facts.all("bonding")),
   );
-  return [...(supply?.all("bonding") ?? []), ...(tested as unknown as Bonding[])];
+  return [...(supply?.all("bonding") ?? []), ...(tested as unknown as Bonding[])].filter(bondsSomething);
 }
+
+/** `bonding none` is a statement of the designer, not a conductor. */
+export const bondsSomething = ({ args }: Bonding): boolean => args.service.value !== "none";
 
 /** What a bonding conductor may read at most: its own length with a margin, and something for clamps and leads. */
 export function bondingReading(

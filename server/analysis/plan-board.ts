@@ -6,6 +6,7 @@ import { insulationRule } from "../calc/insulation.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { exact, type Fact, type FactOf } from "../model/values.ts";
 import { boardImpedance } from "./board-impedance.ts";
+import { bondsSomething } from "./earthing.ts";
 import { boardInsulation } from "./insulation.ts";
 import { planRcd, word } from "./plan-live.ts";
 import { bound, expecting, type PlannedTest, recordedAs } from "./planned.ts";
@@ -35,13 +36,16 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
   });
   return [
     ...(conductor ? [reading("continuity", "Earthing conductor", conductor, "continuity")] : []),
-    ...supply.all("bonding").map((bonding) => {
-      const again = tested.flatMap(({ facts }) => facts.all("bonding")) as unknown as readonly Bonding[];
-      return bondingTest(
-        bonding,
-        again.find(({ args }) => args.service.value === bonding.args.service.value),
-      );
-    }),
+    ...supply
+      .all("bonding")
+      .filter(bondsSomething)
+      .map((bonding) => {
+        const again = tested.flatMap(({ facts }) => facts.all("bonding")) as unknown as readonly Bonding[];
+        return bondingTest(
+          bonding,
+          again.find(({ args }) => args.service.value === bonding.args.service.value),
+        );
+      }),
     ...(earthing === "TT" ? [{ ...reading("electrode", "RA, the electrode", supply.one("electrode"), "value") }] : []),
     { ...reading("loop", "Ze, the supply's own loop", Ze, "value"), live: true },
     current("PEFC", "line to earth", supply.one("PEFC"), true),

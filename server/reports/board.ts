@@ -100,7 +100,7 @@ function earthingBlocks(installation: Installation, supply: Facts<"supply">): Bl
     const { size, service, metal } = args;
     const name = `Bonding of ${service.value}`;
     const least = bondingNeed(supply, metal?.value);
-    if (!bonding || service.value === "lightning") continue;
+    if (!bonding || service.value === "lightning" || service.value === "none") continue;
     if (metal?.value === "aluminium") {
       blocks.push(
         reckon(

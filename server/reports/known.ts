@@ -20,7 +20,18 @@ export function knownPart(study: WayStudy): Section[] {
     ...lines(["serves", "place"]),
     ...(facts.has("place") ? [] : boardPlace(study)),
     ...lines(["ingress", "supplementary-bonding", "earthing", "electrode", "open-PEN"]),
-    ...lines(["load", "Ib", "leakage", "duplicate-cpc", "feeds", "disconnect", "max-Zs", "parallel-path", "class-II"]),
+    ...lines([
+      "load",
+      "Ib",
+      "leakage",
+      "duplicate-cpc",
+      "feeds",
+      "disconnect",
+      "max-Zs",
+      "parallel-path",
+      "shared-neutral",
+      "class-II",
+    ]),
   ];
   if (study.length && !facts.has("length"))
     rows.push([study.isRing ? "all the way round" : "to the far point", `${metres(study.length.value)}, by the runs`]);
@@ -45,6 +56,7 @@ const labels: Readonly<Record<string, string>> = {
   disconnect: "must disconnect",
   "max-Zs": "greatest Zs, as written",
   "parallel-path": "parallel path",
+  "shared-neutral": "neutral shared with",
   "class-II": "class II",
   ingress: "IP code",
   "supplementary-bonding": "supplementary bonding",

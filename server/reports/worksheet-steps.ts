@@ -53,6 +53,10 @@ const hows: Readonly<Partial<Record<TestStep, string>>> = {
   function: "Switches, interlocks, isolators and the equipment itself.",
 };
 
+/** E14 and E27 holders are made so that the shell is out of reach; older ones are not. */
+const lampPolarity =
+  "At each light the switch breaks the line; in a screw lampholder the line is on the centre contact, never on a shell that can be touched.";
+
 const originHows: Readonly<Partial<Record<TestStep, string>>> = {
   continuity: "Null the leads. Take one end of each conductor off for its test, and put it back before the next.",
   polarity: "Line, neutral and earth of the incoming supply on their own terminals.",
@@ -81,13 +85,16 @@ export function wayNotes(study: WayStudy, step: TestStep): string[] {
   if (step === "insulation") return [insulationCaution(study)];
   if (step === "loop") return [loopNote(study)];
   if (step === "continuity") return [...how, ...switchNote(study)];
+  if (step === "polarity") return lights(study) ? [...how, lampPolarity] : how;
   return step === "rcd" ? [rcdCaution] : how;
 }
+
+const lights = ({ uses }: WayStudy): boolean => uses.has("lighting") || uses.has("outdoor-lighting");
 
 /** What is drawn to a lamp is the way of its protective conductor; its line goes down to the switch and back besides. */
 function switchNote(study: WayStudy): string[] {
   const line = expectedCircuit(study)?.network.sources.line;
-  if (!line || !(study.uses.has("lighting") || study.uses.has("outdoor-lighting"))) return [];
+  if (!line || !lights(study)) return [];
   const drop = `2 × ${milliohms(line.value)} = ${milliohms(2 * line.value)}`;
   return [
     `Close the switches. Behind a switch, a lamp reads more than is expected here by ${drop} for each metre down to the switch.`,

@@ -52,6 +52,7 @@ import designFusedSpurRating from "./design/fused-spur-rating.ts";
 import designLoadDisagrees from "./design/load-disagrees.ts";
 import designLoadOverDevice from "./design/load-over-device.ts";
 import designMethodAgainstRoute from "./design/method-against-route.ts";
+import designNeutralShared from "./design/neutral-shared.ts";
 import designRcboWithoutSensitivity from "./design/rcbo-without-sensitivity.ts";
 import designRingCableSize from "./design/ring-cable-size.ts";
 import designRingCapacity from "./design/ring-capacity.ts";
@@ -171,11 +172,13 @@ import populationReckonedFromLength from "./population/reckoned-from-length.ts";
 import populationRoundFigures from "./population/round-figures.ts";
 import populationUnlikeNeighbours from "./population/unlike-neighbours.ts";
 import populationWorkedBackwards from "./population/worked-backwards.ts";
+import protectiveBondingNotStated from "./protective/bonding-not-stated.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
 import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
 import protectiveConductorNotThere from "./protective/conductor-not-there.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
+import protectiveEarthingNotStated from "./protective/earthing-not-stated.ts";
 import protectiveHighConductorCurrent from "./protective/high-conductor-current.ts";
 import protectiveNotReckoned from "./protective/not-reckoned.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
@@ -325,6 +328,7 @@ export const rules: readonly Rule[] = [
   designLoadDisagrees,
   designLoadOverDevice,
   designMethodAgainstRoute,
+  designNeutralShared,
   designRcboWithoutSensitivity,
   designRingCableSize,
   designRingCapacity,
@@ -444,11 +448,13 @@ export const rules: readonly Rule[] = [
   populationRoundFigures,
   populationUnlikeNeighbours,
   populationWorkedBackwards,
+  protectiveBondingNotStated,
   protectiveBondingReadsHigh,
   protectiveBondingSizeMissing,
   protectiveBondingTooSmall,
   protectiveConductorNotThere,
   protectiveEarthingConductorTooSmall,
+  protectiveEarthingNotStated,
   protectiveHighConductorCurrent,
   protectiveNotReckoned,
   protectiveSupplementaryReadsHigh,

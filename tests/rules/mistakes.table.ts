@@ -944,6 +944,90 @@ add(
     .join("\n"),
 );
 
+add(
+  "polarity of a circuit called right beside a point that is wrong",
+  { "record/verdict-disagrees": "polarity ok" },
+  way(
+    `${ring.replace("length 60 m\n", "")}run A 7 m S1 6 m S2 9 m A\n${dead("at S1 L-N 0.16 Ω polarity wrong\npolarity ok")}`,
+    "ring",
+  ),
+  T,
+);
+add(
+  "a neutral that serves two circuits, seen at an accessory",
+  { "design/neutral-shared": 'shared-neutral "Way 5, at the landing switch"' },
+  way(`${twin}serves lighting\nshared-neutral "Way 5, at the landing switch"`),
+);
+add("no word on main bonding", { "protective/bonding-not-stated": "supply {" }, way(twin), {
+  stage: "tested",
+  supply: "earthing TN-S\nZe 0.3 Ω\nearthing-conductor 16 mm²",
+});
+add("no word on the earthing conductor", { "protective/earthing-not-stated": "supply {" }, way(twin), {
+  stage: "dead-tested",
+  supply: "earthing TN-S\nZe 0.3 Ω\nbonding water 10 mm²",
+});
+add(
+  "insulation tested for the first time after the circuit was live",
+  { "live/before-dead": "live 2026-03-05 {" },
+  way(
+    `${twin}${dead("R1+R2 0.3 Ω")}\n${live("Zs 0.6 Ω")}\n${dead("insulation 500 V L-N 310 MΩ L-E 300 MΩ N-E 320 MΩ", "2026-03-09")}`,
+  ),
+  T,
+);
+add(
+  "a test with an instrument nobody has described",
+  { "language/unknown-name": "dead 2026-03-04 with M7 {" },
+  way(`${twin}dead 2026-03-04 with M7 {\nR1+R2 0.3 Ω\n}`),
+  { before: 'instrument M1 "Tester" {\nserial "7731"\ndue 2027-01-01\n}' },
+);
+
+/** The patterns of a ring of six points, 60 m round, as a meter shows them. */
+const pattern = (ends: string, LN: readonly string[], LE: readonly string[]) =>
+  way(pts([`ends ${ends}`, ...LN.map((value, i) => `at S${i + 1} L-N ${value} Ω L-E ${LE[i]} Ω`)].join("\n")), "ring");
+const alike = (value: string) => Array.from({ length: 6 }, () => value);
+const soundLE = ["0.28", "0.29", "0.29", "0.29", "0.29", "0.28"];
+const but = (values: readonly string[], at: number, value: string) => values.map((v, i) => (i === at ? value : v));
+add(
+  "an open neutral, seen at every point",
+  { "ring/open-conductor": "ends r1 0.44 Ω rn >20 Ω r2 0.73 Ω" },
+  pattern("r1 0.44 Ω rn >20 Ω r2 0.73 Ω", alike("0.44"), soundLE),
+);
+add(
+  "an open protective conductor, seen at every point",
+  { "ring/open-conductor": "ends r1 0.44 Ω rn 0.44 Ω r2 >20 Ω" },
+  pattern("r1 0.44 Ω rn 0.44 Ω r2 >20 Ω", alike("0.22"), ["0.47", "0.51", "0.56", "0.56", "0.51", "0.47"]),
+);
+add(
+  "a ring cut through",
+  { "ring/open-conductor": "ends r1 >20 Ω rn >20 Ω r2 >20 Ω" },
+  pattern("r1 >20 Ω rn >20 Ω r2 >20 Ω", alike(">20"), alike(">20")),
+);
+add(
+  "a poor joint in the line of a ring",
+  { "ring/ends-differ": "ends r1 0.94 Ω rn 0.44 Ω r2 0.73 Ω" },
+  pattern("r1 0.94 Ω rn 0.44 Ω r2 0.73 Ω", alike("0.30"), ["0.41", "0.40", "0.39", "0.39", "0.40", "0.41"]),
+);
+add(
+  "a poor joint in the protective conductor of a ring",
+  { "ring/cpc-ratio": "ends r1 0.44 Ω rn 0.44 Ω r2 1.23 Ω" },
+  pattern("r1 0.44 Ω rn 0.44 Ω r2 1.23 Ω", alike("0.22"), ["0.34", "0.36", "0.37", "0.37", "0.36", "0.34"]),
+);
+add(
+  "line and earth changed over at one point of a ring",
+  { "ring/point-open": "at S4 L-N >20 Ω L-E 0.29 Ω" },
+  pattern("r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω", but(alike("0.22"), 3, ">20"), soundLE),
+);
+add(
+  "the legs of two rings changed over at the board",
+  { "ring/legs-of-two-rings": "ends r1 >20 Ω rn 0.44 Ω r2 0.73 Ω" },
+  [1, 2]
+    .map(
+      (i) =>
+        `way ${i} ring "Ring ${i}" {\n${ring}${dead(`ends r1 >20 Ω rn 0.${i === 1 ? 44 : 46} Ω r2 0.7${i === 1 ? 3 : 6} Ω`)}\n}`,
+    )
+    .join("\n"),
+);
+
 /** What no schedule shows, and why: listed so that nobody looks for them twice. */
 export const notVisible = {
   "a result of a sum in the wrong unit": "The language holds readings; sums are made here, with their units.",
@@ -959,12 +1043,16 @@ export const notVisible = {
   "a limit of an older edition quoted for insulation": "The limit follows from the edition, and cannot be written.",
   "a bound compared as if it were a value": "Bounds keep their sign.",
   "a screw lampholder with its shell on the line": "No line describes a lampholder; polarity is asked for instead.",
-  "a neutral borrowed from another circuit": "The usual readings look sound; only a switched test shows it.",
+  "a neutral borrowed from another circuit, before anybody has seen it":
+    "The usual readings look sound; only a switched test shows it. Once it is seen a word says so, and a check asks to part them.",
   "a drop reckoned on the device's rating": "It is reckoned here on the design current.",
   "a limit of drop for another use": "It follows from what the circuit serves.",
   "a cable's factor read from the wrong row": "It is looked up here.",
   "a current and a time of two different faults in one sum": "The sum is made here, of one fault.",
   "a least size rounded down": "Sizes are rounded up here.",
   "a constant of the wrong kind of conductor": "It follows from how the cable is made.",
+  "a cold reading held against the limit of warm conductors, or the reverse":
+    "Limits cold and warm are both reckoned here, by the temperature of the test where it is noted.",
+  "tests at five times the rating asked of a record to a later text": "The edition decides which times are asked for.",
   "a rating of another reference method": "It is looked up for the method that is written.",
 } as const;

@@ -30,14 +30,15 @@ const home: Setting = {
 const electrode: Setting = {
   stage: "tested",
   premises: "agricultural",
-  supply: "earthing TT\nZe 84 Ω\nelectrode rod 78 Ω\nIpf 1.1 kA\ntails 25 mm²\nearthing-conductor 10 mm²\nspd fitted",
+  supply:
+    'earthing TT\nZe 84 Ω\nelectrode rod 78 Ω\nIpf 1.1 kA\ntails 25 mm²\nearthing-conductor 10 mm²\nbonding none "Plastic water pipe, no gas"\nspd fitted',
   board: "fed-from supply\nmain-switch BS EN 61008 80 A 100 mA type A delayed",
 };
 const works: Setting = {
   stage: "tested",
   premises: "industrial",
   supply:
-    "earthing TN-S\nphases three\nZe 0.11 Ω\nPSCC 2.2 kA\nIpf 4.4 kA\ntails 35 mm²\nearthing-conductor 16 mm²\nspd fitted",
+    "earthing TN-S\nphases three\nZe 0.11 Ω\nPSCC 2.2 kA\nIpf 4.4 kA\ntails 35 mm²\nearthing-conductor 16 mm²\nbonding structure 10 mm²\nspd fitted",
   board: "fed-from supply\nphases three\nmain-switch BS EN 60947-3 160 A\nZdb 0.12 Ω",
 };
 const old: Setting = {
@@ -317,6 +318,7 @@ installation "Barn" {
   premises commercial
   supply {
     earthing TN-S
+    bonding water 10 mm²
     Ze 0.18 Ω
     Ipf 1.4 kA
     tails 25 mm²

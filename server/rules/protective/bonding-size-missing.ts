@@ -1,3 +1,4 @@
+import { bondsSomething } from "../../analysis/earthing.ts";
 import { liveTestsDue } from "../../analysis/supply.ts";
 import { factSpot, installationRule } from "../rule.ts";
 
@@ -39,7 +40,7 @@ installation "Sample" {
     const [first] = boards;
     if (!supply || !first || !liveTestsDue(first.context)) return;
     for (const bonding of supply.all("bonding")) {
-      if (bonding.args.size) continue;
+      if (bonding.args.size || !bondsSomething(bonding)) continue;
       report(factSpot(bonding), {
         message: `The size of the bonding of ${bonding.args.service.value} is not recorded.`,
       });

@@ -1,0 +1,94 @@
+import { deadTestsDue } from "../../analysis/supply.ts";
+import type { Installation } from "../../model/installation.ts";
+import { factSpot, installationRule, wordSpot } from "../rule.ts";
+import { lineInBlock } from "../writing.ts";
+
+export default installationRule({
+  id: "protective/bonding-not-stated",
+  severity: "information",
+  since: "0.1",
+  title: "Nothing is said of main bonding.",
+  why: "Pipes and structural metal that come in from outside can bring a voltage in, and stand at one while a fault lasts. They are joined to the main earthing terminal, or somebody has looked and there are none: the record says which.",
+  clauses: ["411.3.1.2", "544.1", "544.1.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+  ^^^^^^
+    earthing TN-S
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+    earthing TN-S
+    bonding none "Plastic water pipe, no gas, timber frame"
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage dead-tested
+  supply {
+    earthing TT
+    bonding none
+    ^^^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage dead-tested
+  supply {
+    earthing TT
+  }
+  board A "Board" {
+    fed-from supply
+    dead 2026-03-04 {
+      bonding water continuity 0.03 Ω
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const { head, supply, boards } = installation;
+    const fact = head.facts.one("supply");
+    const [first] = boards;
+    if (!fact || !supply || !first || !deadTestsDue(first.context)) return;
+    // How it is earthed is asked for first.
+    if (!supply.has("earthing") || supply.broken.includes("bonding")) return;
+    const unexplained = supply.all("bonding").find(({ args }) => args.service.value === "none" && !args.reason);
+    if (unexplained) {
+      report(factSpot(unexplained), {
+        message: "No main bonding, and no reason: say what the services and the frame are made of that none is needed.",
+      });
+      return;
+    }
+    if (supply.has("bonding") || testedWith(installation)) return;
+    report(wordSpot(fact), {
+      message:
+        "Nothing is said of main bonding: write bonding for each service and metal frame that comes in, with its size, or bonding none with the reason.",
+      fixes: ["bonding water", 'bonding none "…"'].flatMap((line) => lineInBlock(fact, line)),
+    });
+  },
+});
+
+const testedWith = ({ boards }: Installation): boolean =>
+  boards.some(({ board }) => board.head.facts.all("dead").some(({ inner }) => inner?.has("bonding" as never)));

@@ -1,0 +1,48 @@
+import { deadTestsDue } from "../../analysis/supply.ts";
+import { installationRule, wordSpot } from "../rule.ts";
+
+export default installationRule({
+  id: "protective/earthing-not-stated",
+  severity: "information",
+  since: "0.1",
+  title: "Nothing is said of the earthing conductor.",
+  why: "All fault protection hangs on this one conductor. Where its size is not written it is held against nothing, and nobody can tell whether it was looked at.",
+  clauses: ["542.3", "542.3.1", "411.3.1.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+  ^^^^^^
+    earthing TN-S
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  stage tested
+  supply {
+    earthing TN-S
+    earthing-conductor 16 mm²
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+  ],
+  check({ head, supply, boards }, report) {
+    const fact = head.facts.one("supply");
+    const [first] = boards;
+    if (!fact || !supply?.has("earthing") || !first || !deadTestsDue(first.context)) return;
+    if (supply.has("earthing-conductor") || supply.broken.includes("earthing-conductor")) return;
+    report(wordSpot(fact), {
+      message: "The earthing conductor is not recorded: see its size at the main earthing terminal, and write it here.",
+    });
+  },
+});
