@@ -161,6 +161,7 @@ import placeSocketsNearBath from "./place/sockets-near-bath.ts";
 import placeTouchVoltage from "./place/touch-voltage.ts";
 import placeZoneNotExtraLow from "./place/zone-not-extra-low.ts";
 import polarityMissing from "./polarity/missing.ts";
+import polarityWrongUpstream from "./polarity/wrong-upstream.ts";
 import polarityWrong from "./polarity/wrong.ts";
 import populationAllNearLimit from "./population/all-near-limit.ts";
 import populationDemandCopied from "./population/demand-copied.ts";
@@ -437,6 +438,7 @@ export const rules: readonly Rule[] = [
   placeTouchVoltage,
   placeZoneNotExtraLow,
   polarityMissing,
+  polarityWrongUpstream,
   polarityWrong,
   populationAllNearLimit,
   populationDemandCopied,

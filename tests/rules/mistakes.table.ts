@@ -958,6 +958,10 @@ add(
   { "design/neutral-shared": 'shared-neutral "Way 5, at the landing switch"' },
   way(`${twin}serves lighting\nshared-neutral "Way 5, at the landing switch"`),
 );
+add("polarity of the supply wrong", { "polarity/wrong-upstream": "polarity wrong" }, way(twin), {
+  stage: "tested",
+  supply: "earthing TN-S\nZe 0.3 Ω\npolarity wrong",
+});
 add("no word on main bonding", { "protective/bonding-not-stated": "supply {" }, way(twin), {
   stage: "tested",
   supply: "earthing TN-S\nZe 0.3 Ω\nearthing-conductor 16 mm²",

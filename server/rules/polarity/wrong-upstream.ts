@@ -1,0 +1,100 @@
+import { liveOfBoard } from "../../analysis/rcd-tests.ts";
+import { testsOf } from "../../analysis/supply.ts";
+import type { Fact } from "../../model/values.ts";
+import { factSpot, installationRule, type Reporter } from "../rule.ts";
+
+function judge(fact: Fact | undefined, where: string, report: Reporter): void {
+  const verdict = fact?.args.verdict as { value?: string } | undefined;
+  if (!fact || verdict?.value !== "wrong") return;
+  report(factSpot(fact), {
+    message: `Polarity is wrong at ${where}: switches and fuses behind it may stand in the neutral. Isolate it, have it put right, and record the new test.`,
+  });
+}
+
+export default installationRule({
+  id: "polarity/wrong-upstream",
+  severity: "error",
+  since: "0.1",
+  title: "Polarity found wrong at the origin or at a board.",
+  why: "Line and neutral changed over before the board put every switch, fuse and breaker behind it into the neutral, and what is off stays live. At the origin it is for the distributor, at once.",
+  clauses: ["643.6"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    polarity wrong
+    ^^^^^^^^^^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+    live 2026-03-05 {
+      polarity wrong
+      ^^^^^^^^^^^^^^
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    polarity wrong
+    live 2026-03-06 {
+      polarity ok
+    }
+  }
+  board A "Board" {
+    fed-from supply
+    live 2026-03-05 {
+      polarity wrong
+    }
+    live 2026-03-06 {
+      polarity ok
+    }
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    live 2026-03-06 {
+      polarity wrong
+      ^^^^^^^^^^^^^^
+    }
+  }
+  board A "Board" {
+    fed-from supply
+    dead 2026-03-05 {
+      polarity wrong
+      ^^^^^^^^^^^^^^
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+  }
+  board A "Board" {
+    fed-from supply
+    polarity ok
+  }
+}`,
+    },
+  ],
+  check({ supply }, report) {
+    judge(supply?.one("polarity"), "the origin", report);
+  },
+  // The latest word counts: what was put right stays in the record.
+  checkBoard({ board, context }, report) {
+    const { facts } = board.head;
+    const tested = [...liveOfBoard(context), ...testsOf<"boardDead">(facts.all("dead"))]
+      .map((test) => ({ on: test.on, fact: test.facts.list.findLast(({ word }) => word === "polarity") }))
+      .sort((a, b) => b.on.localeCompare(a.on))
+      .find(({ fact }) => fact);
+    judge(tested?.fact ?? facts.one("polarity"), `board ${board.id}`, report);
+  },
+});
