@@ -95,6 +95,6 @@ installation "Sample" {
       .map((test) => ({ on: test.on, fact: test.facts.list.findLast(({ word }) => word === "polarity") }))
       .sort((a, b) => b.on.localeCompare(a.on))
       .find(({ fact }) => fact);
-    judge(tested?.fact ?? facts.one("polarity"), `board ${board.id}`, report);
+    judge(tested?.fact ?? facts.one("polarity"), `board ${board.head.name}`, report);
   },
 });
