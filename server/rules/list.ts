@@ -180,8 +180,10 @@ import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
 import protectiveConductorNotThere from "./protective/conductor-not-there.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
 import protectiveEarthingNotStated from "./protective/earthing-not-stated.ts";
+import protectiveEarthingReadsHigh from "./protective/earthing-reads-high.ts";
 import protectiveHighConductorCurrent from "./protective/high-conductor-current.ts";
 import protectiveNotReckoned from "./protective/not-reckoned.ts";
+import protectiveOpen from "./protective/open.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
 import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
 import rcdAfddMissing from "./rcd/afdd-missing.ts";
@@ -457,8 +459,10 @@ export const rules: readonly Rule[] = [
   protectiveConductorNotThere,
   protectiveEarthingConductorTooSmall,
   protectiveEarthingNotStated,
+  protectiveEarthingReadsHigh,
   protectiveHighConductorCurrent,
   protectiveNotReckoned,
+  protectiveOpen,
   protectiveSupplementaryReadsHigh,
   protectiveSupplementaryTooSmall,
   rcdAfddMissing,

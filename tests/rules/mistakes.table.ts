@@ -962,6 +962,20 @@ add("polarity of the supply wrong", { "polarity/wrong-upstream": "polarity wrong
   stage: "tested",
   supply: "earthing TN-S\nZe 0.3 Ω\npolarity wrong",
 });
+add("an open earthing conductor", { "protective/open": "earthing-conductor 16 mm² continuity >20 Ω" }, way(twin), {
+  supply: "earthing TN-S\nZe 0.3 Ω\nearthing-conductor 16 mm² continuity >20 Ω",
+});
+add(
+  "an earthing conductor with a poor joint",
+  { "protective/earthing-reads-high": "earthing-conductor 16 mm² continuity 0.9 Ω" },
+  way(twin),
+  { supply: "earthing TN-S\nZe 0.3 Ω\nearthing-conductor 16 mm² continuity 0.9 Ω" },
+);
+add(
+  "not applicable against neutral to earth",
+  { "record/not-applicable": 'insulation 500 V L-N 310 MΩ L-E 300 MΩ N-E N/A "x"' },
+  I('500 V L-N 310 MΩ L-E 300 MΩ N-E N/A "x"'),
+);
 add("no word on main bonding", { "protective/bonding-not-stated": "supply {" }, way(twin), {
   stage: "tested",
   supply: "earthing TN-S\nZe 0.3 Ω\nearthing-conductor 16 mm²",

@@ -48,7 +48,7 @@ function judge(bonding: Bonding, installation: Installation, report: Reporter): 
   const size = described?.args.size;
   const metal = described?.args.metal?.value;
   const perMetre = size && resistancePerMetre(size.value, metal);
-  if (!reading || reading.sign === "<" || !size || !perMetre) return;
+  if (reading?.sign !== "=" || !size || !perMetre) return;
   if (length) {
     const found = bondingReading(size.value, length.value, metal);
     if (!found || reading.value <= found.most.value) return;

@@ -1,5 +1,6 @@
 import { absencesIn } from "../../analysis/absences.ts";
 import { testName } from "../../analysis/describe.ts";
+import { insulationOf } from "../../analysis/insulation.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { isAbsent } from "../../model/values.ts";
 import { capital } from "../../text/words.ts";
@@ -21,7 +22,10 @@ function applies(word: string, param: string, study: WayStudy): string | undefin
         : undefined;
     }
     case "insulation":
-      return param === "L-E" && hasEarth ? "the insulation of every circuit is measured to earth" : undefined;
+      if (param === "L-E" && hasEarth) return "the insulation of every circuit is measured to earth";
+      return param === "N-E" && neutralApplies(study)
+        ? "a fault of the neutral to earth shows nowhere else"
+        : undefined;
     case "Zs":
       return hasEarth ? "a fault to earth has to be disconnected" : undefined;
     case "rcd":
@@ -33,6 +37,13 @@ function applies(word: string, param: string, study: WayStudy): string | undefin
     default:
       return undefined;
   }
+}
+
+/** With line and neutral joined the neutral is in the reading to earth; a circuit on three lines may have none. */
+function neutralApplies(study: WayStudy): boolean {
+  const { threePhase, uses } = study;
+  if (threePhase || uses.has("selv") || uses.has("control")) return false;
+  return !insulationOf(study)?.facts.some(({ args }) => args.joined || args.why);
 }
 
 export default wayRule({

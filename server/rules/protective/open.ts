@@ -1,0 +1,69 @@
+import { allBonding } from "../../analysis/earthing.ts";
+import { supplementaryLimit } from "../../analysis/supplementary.ts";
+import { type Fact, measured, type Reading } from "../../model/values.ts";
+import { shown } from "../dead-words.ts";
+import { amount, installationRule, type Reporter, valueSpot } from "../rule.ts";
+
+export default installationRule({
+  id: "protective/open",
+  severity: "error",
+  since: "0.1",
+  title: "An earthing or bonding conductor that is not continuous.",
+  why: "Off scale means that no path was found. An open earthing conductor leaves every exposed part of the installation without earth; open bonding lets a pipe or frame stand at another voltage.",
+  clauses: ["643.2.1", "411.3.1.1", "411.3.1.2"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    earthing-conductor 16 mm² continuity >20 Ω
+                                         ^^^^^
+    bonding water 10 mm² continuity >20 Ω
+                                    ^^^^^
+  }
+  board A "Board" {
+    fed-from supply
+    supplementary-bonding bathroom 4 mm² continuity >20 Ω
+                                                    ^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing TN-S
+    earthing-conductor 16 mm² continuity 0.01 Ω
+    bonding water 10 mm² continuity 0.03 Ω
+  }
+  board A "Board" {
+    fed-from supply
+    supplementary-bonding bathroom 4 mm² continuity 0.12 Ω
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const conductor = installation.supply?.one("earthing-conductor");
+    if (conductor) judge(conductor, conductor.args.continuity, "The earthing conductor", report);
+    for (const bonding of allBonding(installation)) {
+      judge(bonding, bonding.args.continuity, `The bonding of ${bonding.args.service.value}`, report);
+    }
+  },
+  checkBoard({ board, studies }, report) {
+    for (const fact of board.head.facts.all("supplementary-bonding")) {
+      // Where its limit is known it is held against that.
+      const limit = supplementaryLimit(fact, studies);
+      if (limit && !("missing" in limit)) continue;
+      judge(fact, fact.args.continuity, `The supplementary bonding (${fact.args.place.value})`, report);
+    }
+  },
+});
+
+function judge(fact: Fact, reading: Reading | undefined, what: string, report: Reporter): void {
+  const found = reading && measured(reading);
+  if (found?.sign !== ">") return;
+  report(valueSpot(fact, found), {
+    message: `${what} is off scale (${shown(found)}): there is no continuity. Find the break before anything is energised.`,
+    value: amount(found.value, "Ω"),
+  });
+}
