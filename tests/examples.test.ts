@@ -80,7 +80,7 @@ describe("the examples", () => {
     expect(found.join("\n")).toMatchInlineSnapshot(`
       "information rcd/spd-not-stated: supply {
       warning fault/disagrees-with-loop: Ipf                 6.8 kA
-      error protective/bonding-too-small: bonding             water 6 mm²
+      error protective/bonding-too-small: bonding             water 6 mm²  continuity 0.02 Ω
       warning fault/disagrees-with-loop: Ipf          6.5 kA
       error rcd/time-over-limit: rcd stage          30 mA 1x 412 ms
       error fault/breaking-capacity-exceeded: device  BS EN 60898 C32 6 kA

@@ -174,6 +174,7 @@ import populationRoundFigures from "./population/round-figures.ts";
 import populationUnlikeNeighbours from "./population/unlike-neighbours.ts";
 import populationWorkedBackwards from "./population/worked-backwards.ts";
 import protectiveBondingNotStated from "./protective/bonding-not-stated.ts";
+import protectiveBondingNotTested from "./protective/bonding-not-tested.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
 import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
@@ -453,6 +454,7 @@ export const rules: readonly Rule[] = [
   populationUnlikeNeighbours,
   populationWorkedBackwards,
   protectiveBondingNotStated,
+  protectiveBondingNotTested,
   protectiveBondingReadsHigh,
   protectiveBondingSizeMissing,
   protectiveBondingTooSmall,

@@ -180,7 +180,7 @@ export function generate({ ways, waysPerBoard = 24, seed = 1, mix = false }: Siz
     "    cutout              BS 88-3 100 A",
     "    tails               25 mm²",
     "    earthing-conductor  16 mm²",
-    "    bonding             water 10 mm²",
+    "    bonding             water 10 mm² continuity 0.02 Ω",
     "    spd                 fitted",
     "    polarity            ok",
     "    measured            2026-03-05 with M1",

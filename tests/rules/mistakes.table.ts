@@ -976,6 +976,11 @@ add(
   { "record/not-applicable": 'insulation 500 V L-N 310 MΩ L-E 300 MΩ N-E N/A "x"' },
   I('500 V L-N 310 MΩ L-E 300 MΩ N-E N/A "x"'),
 );
+add("main bonding that nobody measured", { "protective/bonding-not-tested": "bonding water 10 mm²" }, way(twin), {
+  stage: "tested",
+  work: "new",
+  supply: "earthing TN-S\nZe 0.3 Ω\nbonding water 10 mm²",
+});
 add("no word on main bonding", { "protective/bonding-not-stated": "supply {" }, way(twin), {
   stage: "tested",
   supply: "earthing TN-S\nZe 0.3 Ω\nearthing-conductor 16 mm²",

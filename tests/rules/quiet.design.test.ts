@@ -38,7 +38,7 @@ const works: Setting = {
   stage: "tested",
   premises: "industrial",
   supply:
-    "earthing TN-S\nphases three\nZe 0.11 Ω\nPSCC 2.2 kA\nIpf 4.4 kA\ntails 35 mm²\nearthing-conductor 16 mm²\nbonding structure 10 mm²\nspd fitted",
+    "earthing TN-S\nphases three\nZe 0.11 Ω\nPSCC 2.2 kA\nIpf 4.4 kA\ntails 35 mm²\nearthing-conductor 16 mm²\nbonding structure 10 mm² continuity 0.02 Ω\nspd fitted",
   board: "fed-from supply\nphases three\nmain-switch BS EN 60947-3 160 A\nZdb 0.12 Ω",
 };
 const old: Setting = {
@@ -318,7 +318,7 @@ installation "Barn" {
   premises commercial
   supply {
     earthing TN-S
-    bonding water 10 mm²
+    bonding water 10 mm² continuity 0.03 Ω
     Ze 0.18 Ω
     Ipf 1.4 kA
     tails 25 mm²

@@ -20,7 +20,7 @@ tested by "C.P." 2026-03-05`;
 const origin = `cutout BS 88-3 100 A
 tails 25 mm²
 earthing-conductor 16 mm²
-bonding water 10 mm²
+bonding water 10 mm² continuity 0.03 Ω
 spd fitted
 polarity ok
 measured 2026-03-05 with M1`;

@@ -1,0 +1,62 @@
+import { allBonding } from "../../analysis/earthing.ts";
+import { deadTestsDue, workOf } from "../../analysis/supply.ts";
+import { factSpot, installationRule } from "../rule.ts";
+
+export default installationRule({
+  id: "protective/bonding-not-tested",
+  severity: "information",
+  since: "0.1",
+  title: "Main bonding whose continuity is not recorded.",
+  why: "That a conductor is there does not show that its clamp bites: paint, a plastic length or the wrong end of it are found by the meter only.",
+  clauses: ["643.2.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  stage tested
+  work new
+  supply {
+    earthing TN-S
+    bonding water 10 mm² continuity 0.03 Ω
+    bonding gas 10 mm²
+    ^^^^^^^^^^^^^^^^^^
+    bonding oil 10 mm²
+    bonding structure 10 mm² continuity LIM "Behind the cladding"
+  }
+  board A "Board" {
+    fed-from supply
+    dead 2026-03-04 {
+      bonding oil continuity 0.02 Ω
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  stage tested
+  work new
+  supply {
+    earthing TN-S
+    bonding water 10 mm² continuity 0.03 Ω
+    bonding gas 10 mm² continuity 0.02 Ω
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const [first] = installation.boards;
+    // Of what was there already it may be enough to see it.
+    if (!first || !deadTestsDue(first.context) || workOf(first.context) === "existing") return;
+    const all = allBonding(installation);
+    const tested = new Set(all.flatMap(({ args }) => (args.continuity ? [args.service.value] : [])));
+    for (const bonding of installation.supply?.all("bonding") ?? []) {
+      const service = bonding.args.service.value;
+      if (!all.includes(bonding) || tested.has(service)) continue;
+      report(factSpot(bonding), {
+        message: `The continuity of the bonding of ${service} is not recorded: measure it with one end off, and write continuity, or LIM with the reason.`,
+      });
+    }
+  },
+});
