@@ -1,5 +1,5 @@
 /** Device against cable against load: what several checks and the hovers ask. */
-import { type Calculated, nextSizeUp, ratings, ringRatings } from "../calc/index.ts";
+import { type Calculated, largerSizes, ratings, ringRatings } from "../calc/index.ts";
 import { looked, squareMillimetres } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
@@ -41,15 +41,22 @@ export function capacityAtMost(study: WayStudy): Calculated | undefined {
 }
 
 /** The next size of cable whose capacity on this route is enough, mm². */
-export function sizeFor(study: WayStudy, current: number, hottest?: 70): number | undefined {
-  let size = study.cable?.line;
-  while (size !== undefined) {
-    size = nextSizeUp(size * 1.01);
-    const capacity = size === undefined ? undefined : capacityWith(study, size, hottest);
+export function sizeFor(study: WayStudy, current: number, { hottest, from }: SizeWish = {}): number | undefined {
+  const least = from ?? study.cable?.line;
+  if (least === undefined) return undefined;
+  for (const size of largerSizes(least)) {
+    const capacity = capacityWith(study, size, hottest);
     if (!capacity) return undefined;
     if (capacity.value >= current) return size;
   }
   return undefined;
+}
+
+interface SizeWish {
+  /** Conductors that may get no hotter than that, °C. */
+  readonly hottest?: 70 | undefined;
+  /** Sizes above this one, mm², where it is not the line conductor's. */
+  readonly from?: number;
 }
 
 /** The smallest rating of the device's family that carries the load and that the cable bears. */

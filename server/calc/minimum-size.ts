@@ -3,7 +3,7 @@ import { minimumSizes } from "../tables/protective.ts";
 import type { Family } from "../tables/standard-values.ts";
 import { standardRatings, standardResiduals, standardSizes } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
-import { fallsShort } from "./compare.ts";
+import { exceeds, fallsShort } from "./compare.ts";
 import type { Calculated } from "./result.ts";
 import { looked, squareMillimetres } from "./result.ts";
 
@@ -23,6 +23,9 @@ export const sizes: readonly number[] = standardSizes.rows.map(({ facts }) => fa
 export function nextSizeUp(csa: number, from = 0): number | undefined {
   return sizes.find((size) => !fallsShort(size, csa) && size >= from);
 }
+
+/** The standard sizes above one, mm², smallest first: what could be taken in its place. */
+export const largerSizes = (csa: number): number[] => sizes.filter((size) => exceeds(size, csa));
 
 export function isStandardSize(csa: number): boolean {
   return sizes.includes(csa);

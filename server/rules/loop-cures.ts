@@ -2,7 +2,7 @@
 import { designLoop } from "../analysis/loop.ts";
 import { rewritten } from "../analysis/rewritten.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { nextSizeUp } from "../calc/index.ts";
+import { largerSizes } from "../calc/index.ts";
 import type { Fix } from "../model/problems.ts";
 import { usualCurves } from "../tables/sizing-practice.ts";
 import { sheathedPair } from "./cable-size.ts";
@@ -51,17 +51,10 @@ function largerCables({ cable }: WayStudy): Fix[] {
     ],
     safe: false,
   });
-  const fixes: Fix[] = [];
-  const free = cable.construction === "singles";
-  for (
-    let own = nextSizeUp(cpc.value * 1.01);
-    free && own !== undefined && own <= line.value;
-    own = nextSizeUp(own * 1.01)
-  )
-    fixes.push(write(line.value, own));
-  for (let size = nextSizeUp(line.value * 1.01); size !== undefined; size = nextSizeUp(size * 1.01)) {
+  const own = cable.construction === "singles" ? largerSizes(cpc.value).filter((size) => size <= line.value) : [];
+  const whole = largerSizes(line.value).flatMap((size) => {
     const pair = cable.construction === "flat-twin" ? sheathedPair(size) : size;
-    if (pair !== undefined) fixes.push(write(size, Math.max(pair, cpc.value)));
-  }
-  return fixes;
+    return pair === undefined ? [] : [write(size, Math.max(pair, cpc.value))];
+  });
+  return [...own.map((size) => write(line.value, size)), ...whole];
 }

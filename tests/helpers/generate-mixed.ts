@@ -6,6 +6,7 @@ import { armourPerMetre } from "../../server/calc/armour.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { editionOf } from "../../server/tables/editions.ts";
+import { opening } from "./opening.ts";
 import { asRead, random } from "./random.ts";
 
 /** Where a circuit stands. Zb is the loop impedance of its board, in TT that of the electrode. */
@@ -301,7 +302,7 @@ export function generateMixed({ ways, waysPerBoard, seed }: MixedSize): string {
   const system = pick(["TN-S", "TN-C-S", "TT"] as const, next);
   const three = next() < 0.5;
   const Ze = system === "TT" ? 20 + next() * 120 : 0.16 + next() * 0.12;
-  const lines = opening(seed, { system, three, Zb: Ze, next });
+  const lines = openingOf(seed, { system, three, Zb: Ze, next });
   let left = ways;
   for (let board = 1; left > 0; board++) {
     const count = Math.min(left, waysPerBoard);
@@ -313,24 +314,10 @@ export function generateMixed({ ways, waysPerBoard, seed }: MixedSize): string {
   return lines.join("\n");
 }
 
-function opening(seed: number, place: Place): string[] {
+function openingOf(seed: number, place: Place): string[] {
   const { system, three, Zb } = place;
   return [
-    "wayfile 1",
-    'instrument M1 "Multifunction tester" {',
-    '  serial      "0417"',
-    "  calibrated  2025-11-03",
-    "  due         2026-11-03",
-    "  tests       AC A F B",
-    "}",
-    `installation "Mixed ${seed}" {`,
-    "  standard  BS 7671:2018+A2:2022",
-    "  stage     tested",
-    "  work      new",
-    "  premises  commercial",
-    '  designed  by "K.A." 2026-01-20',
-    '  installed by "D.O." 2026-02-27',
-    '  tested    by "K.A." 2026-03-05',
+    ...opening(`Mixed ${seed}`),
     "  supply {",
     `    earthing            ${system}`,
     ...(three ? ["    phases              three", "    phase-sequence      ok"] : []),

@@ -8,6 +8,7 @@ import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { readingAt } from "../../server/calc/ring.ts";
 import { editionOf } from "../../server/tables/editions.ts";
 import { generateMixed } from "./generate-mixed.ts";
+import { opening } from "./opening.ts";
 import { asRead, random } from "./random.ts";
 
 export { random } from "./random.ts";
@@ -157,21 +158,7 @@ export function generate({ ways, waysPerBoard = 24, seed = 1, mix = false }: Siz
   const next = random(seed);
   const Ze = 0.12 + next() * 0.1;
   const lines = [
-    "wayfile 1",
-    'instrument M1 "Multifunction tester" {',
-    '  serial      "0417"',
-    "  calibrated  2025-11-03",
-    "  due         2026-11-03",
-    "  tests       AC A F B",
-    "}",
-    `installation "Generated ${seed}" {`,
-    "  standard  BS 7671:2018+A2:2022",
-    "  stage     tested",
-    "  work      new",
-    "  premises  commercial",
-    '  designed  by "K.A." 2026-01-20',
-    '  installed by "D.O." 2026-02-27',
-    '  tested    by "K.A." 2026-03-05',
+    ...opening(`Generated ${seed}`),
     "  supply {",
     "    earthing            TN-S",
     "    U0                  230 V",

@@ -1,7 +1,6 @@
-import { capacityWith } from "../../analysis/overload.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { capacityWith, sizeFor } from "../../analysis/overload.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { harmonicNeed, nextSizeUp } from "../../calc/index.ts";
+import { harmonicNeed } from "../../calc/index.ts";
 import { amps, percent, squareMillimetres } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
@@ -67,7 +66,7 @@ export default wayRule({
     const capacity = reduced ? capacityWith(study, cable.neutral) : study.capacity?.value;
     if (!capacity || !exceeds(need.value, capacity.value)) return;
     const written = reduced ? cable.fact.args.neutral : cable.fact.args.line;
-    const size = sizeFor(study, need.value);
+    const size = sizeFor(study, need.value, { from: reduced ? cable.neutral : cable.line });
     report(written ? valueSpot(cable.fact, written) : factSpot(cable.fact), {
       message: `With ${percent(fact.args.value.value)} of third harmonic the neutral carries ${amps(neutral.value)}: the cable must be good for ${amps(need.value)}, and ${squareMillimetres(reduced ? cable.neutral : cable.line)} carries ${amps(capacity.value)}.${size ? ` ${squareMillimetres(size)} would do.` : ""}`,
       value: amount(capacity.value, "A"),
@@ -80,15 +79,3 @@ export default wayRule({
     });
   },
 });
-
-function sizeFor(study: WayStudy, current: number): number | undefined {
-  const reduced = study.cable && study.cable.neutral < study.cable.line;
-  let size = reduced ? study.cable?.neutral : study.cable?.line;
-  while (size !== undefined) {
-    size = nextSizeUp(size * 1.01);
-    const capacity = size === undefined ? undefined : capacityWith(study, size);
-    if (!capacity) return undefined;
-    if (capacity.value >= current) return size;
-  }
-  return undefined;
-}

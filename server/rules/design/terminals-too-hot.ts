@@ -50,7 +50,7 @@ export default wayRule({
     const { cable } = study;
     if (!heat || !cable || !isTooHot(heat)) return;
     const { current, stated, limit } = heat;
-    const size = sizeFor(study, current, 70);
+    const size = sizeFor(study, current, { hottest: 70 });
     const line = cable.fact.args.line;
     const known = workOf(study.context) === "existing" || !stated;
     report(factSpot(cable.fact), {

@@ -1,7 +1,7 @@
 import { feederDrop } from "../../analysis/drop-feeder.ts";
 import { boardDrop, circuitDrops, dropAbove } from "../../analysis/drop-path.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
-import { nextSizeUp } from "../../calc/index.ts";
+import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { resizeCable } from "../cable-size.ts";
@@ -110,11 +110,10 @@ function sizeFor(node: BoardNode, limit: number): number | undefined {
   const above = boardDrop(parent).drop.value;
   const room = circuitDrops(node)[0]?.room ?? limit;
   const wanted = room > above ? room : limit;
-  let size = feeder.cable?.line;
-  while (size !== undefined) {
-    size = nextSizeUp(size * 1.01);
-    const found = size === undefined ? undefined : feederDrop(node, size);
-    if (!found || "missing" in found) return undefined;
+  if (!feeder.cable) return undefined;
+  for (const size of largerSizes(feeder.cable.line)) {
+    const found = feederDrop(node, size);
+    if ("missing" in found) return undefined;
     if (above + found.worst.drop.value < wanted) return size;
   }
   return undefined;

@@ -9,7 +9,7 @@ import {
 } from "../../analysis/drop-path.ts";
 import { type BoardNode, networkOf } from "../../analysis/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { nextSizeUp } from "../../calc/index.ts";
+import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { resizeCable } from "../cable-size.ts";
@@ -151,10 +151,9 @@ function say(above: BoardDrop, circuit: CircuitDrop, report: Reporter): void {
 
 /** The next size of cable that keeps the whole drop within the limit. */
 function sizeWithin({ study, limit }: CircuitDrop, above: number): number | undefined {
-  let size = study.cable?.line;
-  while (size !== undefined) {
-    size = nextSizeUp(size * 1.01);
-    const found = size === undefined ? undefined : circuitDrop(study, size);
+  if (!study.cable) return undefined;
+  for (const size of largerSizes(study.cable.line)) {
+    const found = circuitDrop(study, size);
     if (!found) return undefined;
     if (above + found.drop.value <= limit.value) return size;
   }

@@ -1,5 +1,5 @@
 import { usesBeyond } from "../../analysis/instruments.ts";
-import { sameTests } from "../instrument-words.ts";
+import { sameTests, usedToo } from "../instrument-words.ts";
 import { factSpot, installationRule, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -53,13 +53,7 @@ installation "Kiln house" {
       if (!due || !first) continue;
       report(valueSpot(first.day.header, first.name), {
         message: `The calibration of ${name} ran out on ${due.args.on.value}, before this test on ${first.day.on.value}${sameTests(others)}.`,
-        related: [
-          { spot: factSpot(due), message: `${name} was due on ${due.args.on.value}.` },
-          ...others.map(({ day, name: used }) => ({
-            spot: valueSpot(day.header, used),
-            message: `Used on ${day.on.value}.`,
-          })),
-        ],
+        related: [{ spot: factSpot(due), message: `${name} was due on ${due.args.on.value}.` }, ...usedToo(others)],
       });
     }
   },

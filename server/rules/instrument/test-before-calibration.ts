@@ -1,5 +1,5 @@
 import { usesBeyond } from "../../analysis/instruments.ts";
-import { sameTests } from "../instrument-words.ts";
+import { sameTests, usedToo } from "../instrument-words.ts";
 import { factSpot, installationRule, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -58,10 +58,7 @@ installation "Kiln house" {
         message: `${name} was calibrated on ${calibrated.args.on.value}, after this test on ${first.day.on.value}${sameTests(others)}. Under which calibration was it made?`,
         related: [
           { spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` },
-          ...others.map(({ day, name: used }) => ({
-            spot: valueSpot(day.header, used),
-            message: `Used on ${day.on.value}.`,
-          })),
+          ...usedToo(others),
         ],
       });
     }

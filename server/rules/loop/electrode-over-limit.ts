@@ -1,11 +1,12 @@
 import { rcdName } from "../../analysis/describe.ts";
-import { type Doubt, doubtOnSupply } from "../../analysis/doubt.ts";
-import { type ElectrodeStudy, originElectrode, ownElectrodes } from "../../analysis/electrode.ts";
+import type { Doubt } from "../../analysis/doubt.ts";
+import type { ElectrodeStudy } from "../../analysis/electrode.ts";
 import { touchVoltage } from "../../calc/index.ts";
 import { milliamps, ohms } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { shown } from "../dead-words.ts";
 import { doubtSteps, withinDoubt } from "../doubt-words.ts";
+import { ofElectrodes } from "../electrodes.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -49,14 +50,7 @@ installation "Sample" {
 }`,
     },
   ],
-  check(installation, report) {
-    for (const electrode of originElectrode(installation)) {
-      judge(electrode, report, doubtOnSupply(installation, electrode.fact, electrode.reading));
-    }
-  },
-  checkBoard(subject, report) {
-    for (const electrode of ownElectrodes(subject)) judge(electrode, report);
-  },
+  ...ofElectrodes(judge),
 });
 
 function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Doubt): void {

@@ -1,9 +1,10 @@
-import { type Doubt, doubtOnSupply } from "../../analysis/doubt.ts";
-import { type ElectrodeStudy, originElectrode, ownElectrodes } from "../../analysis/electrode.ts";
+import type { Doubt } from "../../analysis/doubt.ts";
+import type { ElectrodeStudy } from "../../analysis/electrode.ts";
 import { electrodeAdvice } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
 import { shown } from "../dead-words.ts";
 import { doubtSteps, withinDoubt } from "../doubt-words.ts";
+import { ofElectrodes } from "../electrodes.ts";
 import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 export default installationRule({
@@ -32,14 +33,7 @@ installation "Sample" {
 }`,
     },
   ],
-  check(installation, report) {
-    for (const electrode of originElectrode(installation)) {
-      judge(electrode, report, doubtOnSupply(installation, electrode.fact, electrode.reading));
-    }
-  },
-  checkBoard(subject, report) {
-    for (const electrode of ownElectrodes(subject)) judge(electrode, report);
-  },
+  ...ofElectrodes(judge),
 });
 
 function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Doubt): void {
