@@ -2,7 +2,7 @@ import { breakingCapacity, type Calculated, conditionalRating } from "../calc/in
 import { kiloamps, step } from "../calc/result.ts";
 import type { Context } from "../model/installation.ts";
 import { breakingCapacities } from "../tables/devices.ts";
-import { supplyValues } from "../tables/supply.ts";
+import { nominalVoltage, supplyValues } from "../tables/supply.ts";
 import { known } from "../tables/table.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -14,7 +14,10 @@ export function breakingOf({ device, supply }: WayStudy): Calculated | undefined
     const source = { ref: "BS 7671:2018+A2:2022, 434.5.1", standing: "published" } as const;
     return { value: marked, unit: "A", steps: [step("Icn as marked", "", kiloamps(marked))], source };
   }
-  return breakingCapacity({ standard: device.standard, voltage: supply.threePhase ? 400 : 230 });
+  return breakingCapacity({
+    standard: device.standard,
+    voltage: supply.threePhase ? nominalVoltage.betweenLines : nominalVoltage.toEarth,
+  });
 }
 
 /**

@@ -1,4 +1,5 @@
 /** What the real conditions of a cable take off its tabulated voltage drop. */
+
 import {
   type Calculated,
   dropPowerFactor,
@@ -7,6 +8,7 @@ import {
   tabulatedCapacity,
 } from "../calc/index.ts";
 import { percent, plain, step } from "../calc/result.ts";
+import { tabulatedAt } from "../tables/factors.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { leastKnownCapacity } from "./overload.ts";
 import { methodOf } from "./route-capacity.ts";
@@ -35,7 +37,7 @@ function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated
   if (
     cable.construction === "mineral" ||
     cable.construction === "flex" ||
-    (capacity.fact.args.ambient?.value ?? 30) < 30
+    (capacity.fact.args.ambient?.value ?? tabulatedAt.air) < tabulatedAt.air
   )
     return undefined;
   const { construction, insulation } = cable;

@@ -1,4 +1,5 @@
 /** Earthing and bonding conductors at the origin: what they have to be, and what they should read. */
+
 import { fallsShort } from "../calc/compare.ts";
 import {
   adiabaticFactor,
@@ -22,6 +23,7 @@ import { exact, type FactOf, type Facts } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
+import { nominalVoltage } from "../tables/supply.ts";
 import { testsOf } from "./supply.ts";
 import { operatingCurrent, tripTimeOf } from "./trip.ts";
 
@@ -85,7 +87,7 @@ export function earthingHeat(supply: Facts<"supply">, edition: Edition | undefin
   return { need: { ...size, steps, source }, atMost: trip.atMost };
 }
 
-const voltage = (supply: Facts<"supply">): number => supply.one("U0")?.args.value.value ?? 230;
+const voltage = (supply: Facts<"supply">): number => supply.one("U0")?.args.value.value ?? nominalVoltage.toEarth;
 
 /** As it was measured between line and earth, else by Ze. */
 function originFault(supply: Facts<"supply">): Calculated | undefined {

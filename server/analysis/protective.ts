@@ -1,9 +1,11 @@
 /** The protective conductor of a way: by Table 54.7, or by the heat of the least fault that trips its device. */
+
 import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
 import { percent, seconds, squareMillimetres, step } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
 import { armourSection, fractionByArmour } from "./cpc.ts";
+import { magneticTime } from "./trip.ts";
 import type { Cable, WayStudy } from "./way.ts";
 
 /** What a protective conductor has to be, and by which method that was found. */
@@ -67,9 +69,6 @@ export function protectiveNeed(study: WayStudy): ProtectiveNeed | undefined {
   const table = byTable(first);
   return table && { ...table, certain: false };
 }
-
-/** To where the curves of breakers are drawn, s. Below it the let-through energy would have to be known. */
-const magneticTime = 0.1;
 
 /** One of the conductors a fault current runs through. */
 interface Path extends Pick<ProtectiveNeed, "of" | "has"> {

@@ -29,7 +29,7 @@ export function r2Share(study: WayStudy): R2Share | undefined {
   const R2 = measured(own?.args.value);
   if (study.isSpare || study.isRing || !both || !own || R1R2 === undefined || R2?.sign !== "=") return undefined;
   const { cable } = study;
-  const { meterDoubt, radialRatio } = deadTestPractice;
+  const { partLeast, radialRatio } = deadTestPractice;
   // An armour may be as much below its greatest resistance as a poor joint is above a core's: its share tells nothing.
   const ratio = cable?.cpc === undefined || cable.cpcBy === "armour" ? undefined : cpcRatio(cable.line, cable.cpc);
   const bare = { R2, own, both, R1R2, ratio };
@@ -37,7 +37,7 @@ export function r2Share(study: WayStudy): R2Share | undefined {
   const share = ratio.value / (1 + ratio.value);
   const expected = R1R2 * share;
   // A quarter of the ratio, as a departure of R2 itself at a given sum.
-  const room = Math.max(radialRatio.value * expected * (1 - share), meterDoubt.value * 1.5);
+  const room = Math.max(radialRatio.value * expected * (1 - share), partLeast.value);
   const off = Math.abs(R2.value - expected) > room;
   const swapped = off && ratio.value > 1 && Math.abs(R1R2 - R2.value - expected) <= room;
   return { ...bare, expected, room, swapped };

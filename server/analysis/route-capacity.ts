@@ -9,6 +9,7 @@ import {
   tabulatedCapacity,
 } from "../calc/index.ts";
 import type { FactOf } from "../model/values.ts";
+import { tabulatedAt } from "../tables/factors.ts";
 import type { WayStudy } from "./way.ts";
 
 /** The capacity of one stretch of the route. */
@@ -17,8 +18,6 @@ export interface StretchCapacity {
   /** Iz, A; or why it could not be reckoned. */
   readonly capacity: Calculated | { readonly missing: string };
 }
-
-const groundBase = 20;
 
 export function capacitiesOf(study: WayStudy): StretchCapacity[] {
   return study.facts.all("route").map((fact) => ({ fact, capacity: stretchCapacity(study, fact) }));
@@ -91,7 +90,7 @@ export function stretchCapacity(
     insulation,
     ...(ambient && !inGround ? { ambient: ambient.value } : {}),
     // Colder ground than the tables assume only helps.
-    ...(ambient && inGround && ambient.value > groundBase ? { ground: ambient.value } : {}),
+    ...(ambient && inGround && ambient.value > tabulatedAt.ground ? { ground: ambient.value } : {}),
     ...(grouped
       ? { grouped: { circuits: grouped.value, arrangement: arrangements[arrangement?.value ?? ""] ?? "bunched" } }
       : {}),

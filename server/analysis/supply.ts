@@ -1,6 +1,7 @@
 import type { System } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
 import { exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
+import { nominalVoltage } from "../tables/supply.ts";
 
 /** What is known of the supply; values left out of a schedule take the usual ones. */
 export interface SupplyStudy {
@@ -12,15 +13,13 @@ export interface SupplyStudy {
   readonly threePhase: boolean;
 }
 
-const usualU0 = 230;
-
 /** The supply at the origin, whatever a board makes of it. */
 export function originSupply(supply: Context["supply"]): SupplyStudy {
   const earthingFact = supply?.one("earthing");
   return {
     earthing: earthingFact?.args.system.value,
     earthingFact,
-    U0: supply?.one("U0")?.args.value.value ?? usualU0,
+    U0: supply?.one("U0")?.args.value.value ?? nominalVoltage.toEarth,
     threePhase: supply?.one("phases")?.args.count.value === "three",
   };
 }

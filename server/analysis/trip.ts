@@ -16,10 +16,12 @@ export interface TripTime {
   readonly atMost: boolean;
 }
 
-/** The slow and the quick end of what is kept of a fuse's curve, and of the time in which a breaker trips at once, s. */
+/** The slow and the quick end of what is kept of a fuse's curve, s. */
 const slow = 5;
 const quick = 0.4;
-const magnetic = 0.1;
+
+/** To where the curves of breakers are drawn, s. Below it the let-through energy would have to be known. */
+export const magneticTime = 0.1;
 
 /** A device by what is marked on it, and the voltage it works at. */
 export interface Tripping {
@@ -50,8 +52,8 @@ export function tripTimeOf(device: Tripping, current: number): TripTime | undefi
   if (device.family === "breaker" || device.family === "legacy-breaker") {
     const most = operatingCurrent(device, quick);
     if (!most || fallsShort(current, most.value)) return undefined;
-    const steps = [...most.steps, step("t, magnetic trip, at most", "", seconds(magnetic))];
-    return { time: { value: magnetic, unit: "s", steps, source: most.source }, atMost: true };
+    const steps = [...most.steps, step("t, magnetic trip, at most", "", seconds(magneticTime))];
+    return { time: { value: magneticTime, unit: "s", steps, source: most.source }, atMost: true };
   }
   const [long, short] = [operatingCurrent(device, slow), operatingCurrent(device, quick)];
   if (!long || fallsShort(current, long.value)) return undefined;

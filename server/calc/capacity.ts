@@ -1,5 +1,6 @@
 import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "../tables/capacity-70.ts";
 import { capacity4E1A, capacity4E4A } from "../tables/capacity-90.ts";
+import { tabulatedAt } from "../tables/factors.ts";
 import type { Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Table } from "../tables/table.ts";
@@ -105,7 +106,7 @@ export function correctedCapacity(conditions: Conditions): Corrected {
 function factorsOf({ insulation, ambient, ground, grouped, insulated, semiEnclosed }: Conditions): FactorFound[] {
   return [
     ...(ambient === undefined || ambient === 30 ? [] : [ambientFactor(ambient, insulation)]),
-    ...(ground === undefined || ground === 20 ? [] : [groundFactor(ground, insulation)]),
+    ...(ground === undefined || ground === tabulatedAt.ground ? [] : [groundFactor(ground, insulation)]),
     ...(grouped === undefined || grouped.circuits <= 1 ? [] : [groupingFactor(grouped.circuits, grouped.arrangement)]),
     ...(insulated === undefined || insulated <= 0 ? [] : [thermalInsulationFactor(insulated)]),
     ...(semiEnclosed === true ? [semiEnclosedFactor()] : []),

@@ -1,6 +1,7 @@
 import { disconnectionScope, disconnectionTimes } from "../tables/disconnection.ts";
 import type { Edition } from "../tables/editions.ts";
 import { combine } from "../tables/source.ts";
+import { nominalVoltage } from "../tables/supply.ts";
 import { cellOf, known } from "../tables/table.ts";
 import { remember } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
@@ -21,7 +22,7 @@ export interface DisconnectionQuestion {
 }
 
 /** A supply within +10 % and −6 % is a nominal 230 V one, whatever figure a schedule gives. */
-const nominal = 230;
+const nominal = nominalVoltage.toEarth;
 const least = nominal * 0.94;
 const greatest = nominal * 1.1;
 

@@ -35,6 +35,8 @@ export const deadTestPractice = {
   ringRatio: practice(0.15, "", "ring final circuit test"),
   /** By how much R2/R1 of a radial may leave the ratio of the sizes. */
   radialRatio: practice(0.25, "", "continuity of protective conductors"),
+  /** R2 within this of its part of R1+R2, Ω, agrees whatever the ratio: two readings are out, each by its digits. */
+  partLeast: practice(0.045, "Ω", "continuity of protective conductors"),
   /** Share of what a spur adds by which its length may be out. */
   spurShare: practice(0.1, "", "ring final circuit test"),
   /** R1+R2 above this share of r1 + r2 was not divided by four. */

@@ -10,6 +10,9 @@ export interface AmbientFactor {
   readonly at90: number;
 }
 
+/** Temperatures the capacities are tabulated for, °C. */
+export const tabulatedAt = { air: 30, ground: 20 } as const;
+
 export const ambientFactors = table<AmbientFactor>({
   id: "factor-4B1",
   title: "Ambient air temperature factors (Ca)",

@@ -10,6 +10,9 @@ export interface SupplyValue {
   readonly unit: string;
 }
 
+/** What public supplies are made for, V. */
+export const nominalVoltage = { toEarth: 230, betweenLines: 400 } as const;
+
 export const supplyValues = table<SupplyValue>({
   id: "supply",
   title: "Supply characteristics (declared values)",
@@ -19,7 +22,12 @@ export const supplyValues = table<SupplyValue>({
   units: { key: "", item: "", value: "", unit: "" },
   standing: "published",
   rows: [
-    { key: "voltage", item: "Nominal voltage single / three phase", value: "230 / 400", unit: "V" },
+    {
+      key: "voltage",
+      item: "Nominal voltage single / three phase",
+      value: `${nominalVoltage.toEarth} / ${nominalVoltage.betweenLines}`,
+      unit: "V",
+    },
     { key: "tolerance", item: "Voltage tolerance", value: "+10 % / -6 % (216.2 V to 253 V)", unit: "" },
     { key: "tolerance-high", item: "Voltage tolerance above nominal", value: 10, unit: "%" },
     { key: "tolerance-low", item: "Voltage tolerance below nominal", value: 6, unit: "%" },

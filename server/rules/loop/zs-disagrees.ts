@@ -11,7 +11,7 @@ export default wayRule({
   severity: "warning",
   since: "0.1",
   title: "Zs, the board's impedance and R1+R2 do not agree.",
-  why: "Zs is what the board has, and the circuit's own R1+R2. Well above: a joint is loosening, or R1+R2 was read at another point. Well below: metal in parallel, or one of three figures is from another circuit or another day.",
+  why: "Zs is what the board has, and the circuit's own R1+R2. Well above: a joint is loosening, or R1+R2 was read at another point. Well below: metal in parallel, or one of the three figures is from another circuit or another day.",
   clauses: ["411.4.4", "643.7.3"],
   examples: [
     {
