@@ -1,0 +1,122 @@
+/** The options and the help of each command that is not a report of one schedule. */
+import { type Command, Option } from "commander";
+import { type CheckOptions, check } from "./check.ts";
+import { explain } from "./explain.ts";
+import { type FmtOptions, fmt } from "./fmt.ts";
+import { type SizeOptions, size } from "./size.ts";
+import type { Terminal } from "./terminal.ts";
+import { renderers, type WorksheetOptions, worksheetCommand } from "./worksheet.ts";
+
+export type AddCommand = (program: Command, terminal: Terminal, finish: (code: number) => void) => void;
+
+export const addCheck: AddCommand = (program, terminal, finish) => {
+  program
+    .command("check")
+    .description("Check schedules, and all they use.")
+    .argument("[PATH...]", "files, folders, patterns, or - for standard input; this folder if left out")
+    .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
+    .option("--stdin-path <PATH>", "the path that standard input stands for")
+    .option("--no-info", "leave out what is only for information; it is still counted")
+    .option("--tour", "show what the files hold and what to try next")
+    .option("--timing", "say on standard error how long each phase took")
+    .addHelpText(
+      "after",
+      `
+A folder is searched for .ways files; what .gitignore leaves out is passed over.
+On a tour, errors in a file with "faulty" in its name are expected: they show, and do not count.
+
+Examples:
+  wayfile check
+  wayfile check house.ways "site/**/*.ways"
+  wayfile check --format json schedules > findings.json
+  git show HEAD:house.ways | wayfile check --stdin-path house.ways -
+`,
+    )
+    .action(async (paths: string[], options: CheckOptions) => finish(await check(paths, options, terminal)));
+};
+
+export const addFmt: AddCommand = (program, terminal, finish) => {
+  program
+    .command("fmt")
+    .description("Lay schedules out: one order, one alignment.")
+    .argument("<PATH...>", "files, folders, patterns, or - to lay out standard input to standard output")
+    .option("--check", "write nothing; exit with 1 if a file is not laid out")
+    .option("--timing", "say on standard error how long each phase took")
+    .addHelpText(
+      "after",
+      `
+Only files that change are written. Line ends and a byte order mark stay as they are.
+What cannot be read is left as it stands.
+
+Examples:
+  wayfile fmt schedules
+  wayfile fmt --check .
+  wayfile fmt - < house.ways
+`,
+    )
+    .action(async (paths: string[], options: FmtOptions) => finish(await fmt(paths, options, terminal)));
+};
+
+export const addExplain: AddCommand = (program, terminal, finish) => {
+  program
+    .command("explain")
+    .description("Explain a check or a word of the language; list all checks.")
+    .argument("[ID]", "a check, such as loop/zs-over-limit, or a word, such as Zs")
+    .addHelpText(
+      "after",
+      `
+Examples:
+  wayfile explain
+  wayfile explain loop/zs-over-limit
+  wayfile explain Zs
+`,
+    )
+    .action((id: string | undefined) => finish(explain(id, terminal)));
+};
+
+export const addWorksheet: AddCommand = (program, terminal, finish) => {
+  program
+    .command("worksheet")
+    .description("Write what is to be tested and what it should read, with blanks to fill.")
+    .argument("<FILE>", "the schedule")
+    .option("--way <BOARD/WAY>", "one way, such as A/3, or one board, such as A; all if left out")
+    .addOption(new Option("--format <FORMAT>", "how to write it").choices(Object.keys(renderers)).default("text"))
+    .addHelpText(
+      "after",
+      `
+Readings that are there already stand in their place, with what is left to the limit.
+
+Examples:
+  wayfile worksheet house.ways --way A/3
+  wayfile worksheet house.ways --format html > house-tests.html
+`,
+    )
+    .action((file: string, options: WorksheetOptions) => finish(worksheetCommand(file, options, terminal)));
+};
+
+export const addSize: AddCommand = (program, terminal, finish) => {
+  program
+    .command("size")
+    .description("Propose device and cable for a way, the smallest that fit, with the working.")
+    .argument("<FILE>", "the schedule")
+    .requiredOption("--way <BOARD/WAY>", "the way, such as A/3")
+    .option("--write", "write the two lines into the way")
+    .option("--keep-device", "keep the device's type and rating as they are written")
+    .option("--load <AMOUNT>", "what if it had to carry this, such as 28 A or 6.4 kW; nothing is written")
+    .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
+    .addHelpText(
+      "after",
+      `
+The way says what it has to carry (Ib, or its loads), its route, its length and what it serves; a
+feeder carries what the board behind it draws. How device and cable are made is kept where it is
+written, unless a gentler breaker spares a thicker cable. Without a route a usual one is assumed,
+and nothing is written. Exit code 1 means that nothing fits, or that a fact is missing.
+
+Examples:
+  wayfile size house.ways --way A/3
+  wayfile size house.ways --way A/3 --load 28 A
+  wayfile size house.ways --way A/3 --write
+`,
+    )
+    .action((file: string, options: SizeOptions) => finish(size(file, options, terminal)));
+};
