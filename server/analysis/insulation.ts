@@ -1,7 +1,7 @@
 /** Insulation readings of a way or a board, and the limit they are held against. */
 import { type InsulationKind, type InsulationRule, insulationRule } from "../calc/insulation.ts";
 import type { Context } from "../model/installation.ts";
-import { type Absent, type Fact, type FactOf, isAbsent, type Quantity } from "../model/values.ts";
+import { type Absent, type Fact, type FactOf, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 import { type Test, testsOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -31,10 +31,14 @@ export const insulationOf = (study: WayStudy): InsulationTest | undefined => lat
 export const boardInsulation = ({ board }: Pick<Context, "board">): InsulationTest | undefined =>
   latest(testsOf<"boardDead">(board.facts.all("dead")));
 
+/** The lines of one block of tests, a way's or a board's: the same words stand in both. */
+export const insulationLines = ({ list }: Facts): readonly InsulationFact[] =>
+  list.filter(({ word }) => word === "insulation") as unknown as readonly InsulationFact[];
+
 function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): InsulationTest | undefined {
   for (const test of tests) {
     if (test.facts.broken.includes("insulation")) return undefined;
-    const facts = test.facts.list.filter(({ word }) => word === "insulation") as unknown as InsulationFact[];
+    const facts = insulationLines(test.facts);
     if (facts.length === 0) continue;
     const pairs = facts.flatMap((fact) => pairsOf(fact));
     return {

@@ -1,3 +1,4 @@
+import { queriesIn } from "../analysis/queries.ts";
 import type { FileModel } from "../model/file.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent } from "../model/values.ts";
 import { type Spot, wordSpot } from "../rules/rule.ts";
@@ -44,17 +45,8 @@ const withInner = (block: Facts): Facts[] => [
   ...block.list.flatMap(({ inner }) => (inner ? withInner(inner) : [])),
 ];
 
-/** An answer closes the nearest question above it in its block. */
-function openQueries(block: Facts): OpenQuery[] {
-  const open: OpenQuery[] = [];
-  for (const fact of block.list) {
-    if (fact.word === "query") open.push({ text: textOf(fact), spot: wordSpot(fact) });
-    if (fact.word === "answer") open.pop();
-  }
-  return open;
-}
-
-const textOf = ({ args }: Fact): string => (args as unknown as { text: { value: string } }).text.value;
+const openQueries = (block: Facts): OpenQuery[] =>
+  queriesIn(block).open.map((query) => ({ text: query.args.text.value, spot: wordSpot(query) }));
 
 function limitationsIn({ args }: Fact): number {
   const values = Object.values(args).flat() as (AnyValue | undefined)[];

@@ -179,6 +179,17 @@ test("departures and open queries are listed with their words", async () => {
   expect(out.trimEnd().split("\n").at(-1)).toMatch(/; 1 open query, 1 departure$/);
 });
 
+test("an answer of two lines answers the question above it and no other", async () => {
+  const asked =
+    '      query "Why B?"\n      query "And when?"\n      answer "In May,"\n      answer "or in June"\n      live';
+  const { out } = await new Folder({ "a.ways": schedule(faultyWay.replace("      live", asked)) }).run(
+    "check",
+    "a.ways",
+  );
+  expect(out.slice(out.indexOf("Open queries"), out.lastIndexOf("\n\n"))).toMatch(/^Open queries\n.*“Why B\?”$/);
+  expect(out.trimEnd().split("\n").at(-1)).toMatch(/; 1 open query$/);
+});
+
 test("colour only where it is wanted", async () => {
   const folder = new Folder({ "a.ways": schedule(faultyWay) });
   const plain = await folder.run("check");

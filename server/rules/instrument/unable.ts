@@ -1,5 +1,6 @@
 import { type MeterTest, readingsOfTest } from "../../analysis/doubt.ts";
 import { factsOf } from "../../analysis/instruments.ts";
+import { insulationLines } from "../../analysis/insulation.ts";
 import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { continuityTestCurrent } from "../../calc/doubt.ts";
@@ -67,13 +68,9 @@ function weakCurrent(names: Names, tests: readonly MeterTest[], report: Reporter
 }
 
 function voltageNotGiven(names: Names, test: MeterTest, report: Reporter): void {
-  const lines = test.facts.list.filter(({ word }) => word === "insulation") as unknown as FactOf<
-    "dead",
-    "insulation"
-  >[];
   const stated = described(names, test).map(({ name, facts }) => ({ name, fact: facts.one("test-voltage") }));
   const [first] = stated;
-  for (const line of lines) {
+  for (const line of insulationLines(test.facts)) {
     const { voltage } = line.args;
     const gives = (fact: FactOf<"instrument", "test-voltage"> | undefined): boolean =>
       !fact || fact.args.values.some(({ value }) => value === voltage.value);

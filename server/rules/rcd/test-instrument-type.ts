@@ -1,3 +1,4 @@
+import { factsOf } from "../../analysis/instruments.ts";
 import { latestRcdTests } from "../../analysis/rcd-tests.ts";
 import { boardRule, factSpot, wordSpot } from "../rule.ts";
 
@@ -39,9 +40,7 @@ export default boardRule({
       // Whatever tests an RCD at all can test type AC.
       if (!type || type === "AC" || !time || told.has(test)) continue;
       const used = test.with.flatMap((name) => names.instruments.get(name)?.[0] ?? []);
-      const able = used.flatMap((instrument) => instrument.inner?.all("tests" as never) ?? []) as unknown as {
-        readonly args: { readonly types: readonly { readonly value: string }[] };
-      }[];
+      const able = used.flatMap((instrument) => factsOf(instrument)?.all("tests") ?? []);
       const types = able.flatMap(({ args }) => args.types.map(({ value }) => value));
       // An instrument that does not say what it can test is not doubted.
       const unsaid = able.length < used.length || used.length === 0;
