@@ -4,31 +4,12 @@
  */
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Finding } from "../rules/rule.ts";
-import { applyEdit, type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
+import { type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import {
-  checkProject,
-  gather,
-  type Host,
-  type LoadedFile,
-  loadFile,
-  type ProjectResult,
-  type Sources,
-} from "./project.ts";
+import { type Found, KeptByRoot, type Now } from "./kept-by-root.ts";
+import { noteEdits, type OpenFile, openFile, settled } from "./open-file.ts";
+import { checkProject, gather, type Host, type LoadedFile, loadFile, type ProjectResult } from "./project.ts";
 import { type UseSummary, useSummary } from "./uses.ts";
-
-type Found = LoadedFile | { readonly failure: string };
-
-interface OpenFile {
-  /** The address as the editor spells it. */
-  readonly uri: string;
-  version: number;
-  document: Document;
-  /** Edits that were noted and not yet applied: typing costs nothing until somebody asks. */
-  pending: Edit[];
-  loaded: LoadedFile | undefined;
-  summary: UseSummary | undefined;
-}
 
 /**
  * A file at one moment, in its project: what a feature is given. Checks run when a feature first asks for findings: a
@@ -47,13 +28,6 @@ export interface Snapshot {
   readonly roots: readonly string[];
 }
 
-/** What was found for a root, and the files it was found in: right for as long as none of them is another. */
-interface Kept<T> {
-  readonly revision: number;
-  readonly read: ReadonlyMap<string, Found>;
-  readonly value: T;
-}
-
 interface Gathered {
   readonly files: readonly LoadedFile[];
   readonly installations: readonly Installation[];
@@ -67,8 +41,8 @@ export class Workspace {
   readonly #open = new Map<string, OpenFile>();
   readonly #disk = new Map<string, Found>();
   readonly #summaries = new Map<string, UseSummary>();
-  readonly #gathered = new Map<string, Kept<Gathered>>();
-  readonly #projects = new Map<string, Kept<ProjectResult>>();
+  readonly #gathered = new KeptByRoot<Gathered>();
+  readonly #projects = new KeptByRoot<ProjectResult>();
   readonly #positions = new Map<string, { readonly document: Document; readonly positions: Positions }>();
   #indexing: Promise<unknown> | undefined;
   /** Counts every change, so that what is kept can tell at a glance that nothing happened. */
@@ -90,9 +64,8 @@ export class Workspace {
   open(path: string, version: number, text: string, uri = path): void {
     this.#revision++;
     const before = this.#disk.get(path);
-    // An editor that opens a file nobody changed keeps all that is known of it.
-    const document = before && "document" in before ? applyEdit(before.document, { text }) : documentOf(text);
-    this.#open.set(path, { uri, version, document, pending: [], loaded: undefined, summary: undefined });
+    const onDisk = before && "document" in before ? before.document : undefined;
+    this.#open.set(path, openFile(uri, version, text, onDisk));
   }
 
   edit(path: string, version: number, edits: readonly Edit[]): void {
@@ -100,12 +73,7 @@ export class Workspace {
     // What is older than what is known already has been overtaken.
     if (!file || version < file.version) return;
     this.#revision++;
-    const whole = edits.findLastIndex((edit) => edit.range === undefined);
-    if (whole >= 0) file.pending = [...edits.slice(whole)];
-    else file.pending.push(...edits);
-    file.version = version;
-    file.loaded = undefined;
-    file.summary = undefined;
+    noteEdits(file, version, edits);
   }
 
   close(path: string): void {
@@ -162,11 +130,7 @@ export class Workspace {
   async #summarise(path: string): Promise<void> {
     const read = await this.#host.read(path);
     if ("failure" in read) this.#summaries.delete(path);
-    else
-      this.#summaries.set(
-        path,
-        useSummary(read.text, (use) => this.#host.resolve(path, use)),
-      );
+    else this.#noteUses(path, read.text);
     this.#revision++;
   }
 
@@ -194,11 +158,14 @@ export class Workspace {
     if (this.#open.has(path) || this.#disk.has(path)) return;
     this.#revision++;
     this.#disk.set(path, "failure" in read ? read : loadFile(path, documentOf(read.text)));
-    if (!("failure" in read))
-      this.#summaries.set(
-        path,
-        useSummary(read.text, (use) => this.#host.resolve(path, use)),
-      );
+    if (!("failure" in read)) this.#noteUses(path, read.text);
+  }
+
+  #noteUses(path: string, text: string): void {
+    this.#summaries.set(
+      path,
+      useSummary(text, (use) => this.#host.resolve(path, use)),
+    );
   }
 
   #missing(path: string): string[] {
@@ -223,11 +190,7 @@ export class Workspace {
   /** A file as it stands now, if it is known. */
   #find(path: string): Found | undefined {
     const file = this.#open.get(path);
-    if (!file) return this.#disk.get(path);
-    for (const edit of file.pending) file.document = applyEdit(file.document, edit);
-    file.pending = [];
-    file.loaded ??= loadFile(path, file.document);
-    return file.loaded;
+    return file ? settled(path, file) : this.#disk.get(path);
   }
 
   /**
@@ -259,7 +222,7 @@ export class Workspace {
     const file = this.#open.get(path);
     if (!file) return this.#summaries.get(path);
     if (file.summary) return file.summary;
-    const loaded = this.#find(path) as LoadedFile;
+    const loaded = settled(path, file);
     file.summary = {
       uses: this.#uses(loaded),
       hasInstallation: loaded.model.installations.length > 0,
@@ -271,8 +234,7 @@ export class Workspace {
   dependents(path: string): string[] {
     return this.openPaths.filter((open) => {
       if (open === path) return false;
-      const kept = this.#gathered.get(this.roots(open)[0] ?? open);
-      return kept?.read.has(path) ?? false;
+      return this.#gathered.hasRead(this.roots(open)[0] ?? open, path);
     });
   }
 
@@ -307,40 +269,25 @@ export class Workspace {
     return positions;
   }
 
+  get #now(): Now {
+    return {
+      revision: this.#revision,
+      find: (path) => this.#find(path),
+      resolve: (from, use) => this.#host.resolve(from, use),
+    };
+  }
+
   #gather(root: LoadedFile): Gathered {
-    return this.#keep(this.#gathered, root, (sources) => {
+    return this.#gathered.of(root, this.#now, (sources) => {
       const { files, unread } = gather(root, sources);
       return { files, installations: installationsOf(files, unread) };
     });
   }
 
   #project(root: LoadedFile): ProjectResult {
-    return this.#keep(this.#projects, root, (sources) => checkProject(root, sources));
-  }
-
-  #keep<T>(all: Map<string, Kept<T>>, root: LoadedFile, make: (sources: Sources) => T): T {
-    const before = all.get(root.path);
-    if (before && before.revision === this.#revision) return before.value;
-    if (before && [...before.read].every(([path, found]) => this.#find(path) === found)) {
-      all.set(root.path, { ...before, revision: this.#revision });
-      return before.value;
-    }
-    const read = new Map<string, Found>([[root.path, root]]);
-    const sources: Sources = {
-      file: (path) => {
-        const found = this.#find(path) ?? notRead;
-        read.set(path, found);
-        return found;
-      },
-      resolve: (from, use) => this.#host.resolve(from, use),
-    };
-    const value = make(sources);
-    all.set(root.path, { revision: this.#revision, read, value });
-    return value;
+    return this.#projects.of(root, this.#now, (sources) => checkProject(root, sources));
   }
 }
-
-const notRead = { failure: "it has not been read yet." };
 
 /** The file of a project a segment belongs to. */
 export const fileOfSegment = ({ files }: Pick<Snapshot, "files">, segment: Segment): LoadedFile | undefined =>
