@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { inParallel, totalLoop } from "../../server/calc/loop-impedance.ts";
-import { resistanceBetween } from "../../server/calc/network.ts";
 import { cpcRatio, longestSpur } from "../../server/calc/ring.ts";
+import { resistanceBetween } from "../helpers/resistance.ts";
 
 const of = (value: number) =>
   ({ value, unit: "Ω", steps: [], source: { ref: "read", standing: "published" } }) as const;

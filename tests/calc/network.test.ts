@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Resistor } from "../../server/calc/network.ts";
-import { resistanceBetween } from "../../server/calc/network.ts";
+import { resistanceBetween } from "../helpers/resistance.ts";
 import { startNgspice } from "./ngspice.ts";
 
 const measured = await startNgspice();

@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import { conductorNetwork, legEnd, legStart, nodeOf } from "../../server/calc/circuit-network.ts";
 import { networkFor, portOf } from "../../server/calc/circuit-readings.ts";
 import type { Resistor } from "../../server/calc/network.ts";
-import { resistanceBetween } from "../../server/calc/network.ts";
 import { round } from "../../server/calc/result.ts";
 import { expectedSpan, quarterLineCpc, quarterLineNeutral, readingAt, spurAddition } from "../../server/calc/ring.ts";
+import { resistanceBetween } from "../helpers/resistance.ts";
 import { circuitOf, measurementsOf, type Ring, type RingFault, ringReadings } from "../helpers/ring.ts";
 import { startNgspice } from "./ngspice.ts";
 

@@ -8,11 +8,12 @@ import {
   nodeOf,
   pinOf,
 } from "../../server/calc/circuit-network.ts";
-import { type Resistor, resistanceBetween } from "../../server/calc/network.ts";
+import type { Resistor } from "../../server/calc/network.ts";
 import { round } from "../../server/calc/result.ts";
 import { type Sheet, usualAccuracy } from "../../server/diagnosis/sheet.ts";
 import { asCrossed } from "../../server/diagnosis/two-rings.ts";
 import { startNgspice } from "../calc/ngspice.ts";
+import { resistanceBetween } from "../helpers/resistance.ts";
 import { findingsOf } from "../helpers/sample.ts";
 import { measurementsOf, ringOf, written } from "./helpers.ts";
 
