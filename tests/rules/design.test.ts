@@ -245,3 +245,13 @@ describe("a route that is known in part", () => {
     expect(of("design/capacity-unknown", way)).toHaveLength(1);
   });
 });
+
+it("a method that does not fit the route is told of in words a person would use", () => {
+  const way = (route: string) => `way 1 radial "Kiln" {
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  route   ${route}
+}`;
+  const said = (route: string) => of("design/method-against-route", way(route))[0]?.message;
+  expect(said("clipped method A")).toContain("a cable clipped to a surface: that is method C");
+  expect(said("free-air method C")).toContain("a cable spaced from the wall in free air: that is method E or F");
+});

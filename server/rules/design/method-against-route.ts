@@ -1,3 +1,4 @@
+import { routeKinds } from "../../../grammar/choices.ts";
 import { valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -14,6 +15,10 @@ const fitting: Readonly<Record<string, readonly string[]>> = {
   wall: ["102", "103", "A", "C", "B"],
   ceiling: ["100", "101", "A", "B", "C", "E"],
 };
+
+/** As the list of routes says it: "clipped to a surface", "in conduit". */
+const laid = (kind: keyof typeof routeKinds): string =>
+  routeKinds[kind].replace(/^./, (first) => first.toLowerCase()).replace(/\.$/, "");
 
 export default wayRule({
   id: "design/method-against-route",
@@ -42,7 +47,7 @@ export default wayRule({
       if (!kind || !method || !allowed || allowed.includes(method.value)) continue;
       const usual = allowed[0] ?? "";
       report(valueSpot(route, method), {
-        message: `Method ${method.value} does not describe a cable in ${kind.value.replace("-", " ")}: that is ${allowed.length > 1 ? `method ${allowed.slice(0, 2).join(" or ")}` : `method ${usual}`}.`,
+        message: `Method ${method.value} does not describe a cable ${laid(kind.value)}: that is ${allowed.length > 1 ? `method ${allowed.slice(0, 2).join(" or ")}` : `method ${usual}`}.`,
         fixes: [inPlaceOf(method, usual, `Make it method ${usual}`)],
       });
     }
