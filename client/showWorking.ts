@@ -1,4 +1,4 @@
-import { commands, EventEmitter, type TextDocumentContentProvider, Uri, window } from "vscode";
+import { commands, EventEmitter, type TextDocumentContentProvider, Uri, ViewColumn, window } from "vscode";
 import { type WorkingAnswer, type WorkingQuestion, workingRequest } from "../server/lsp/protocol.ts";
 import type { Server } from "./server.ts";
 
@@ -36,11 +36,20 @@ export async function showWorking(server: Server, workings: Workings): Promise<v
   try {
     const { title, markdown } = await server.request<WorkingAnswer>(workingRequest, question);
     const uri = workings.put(title, editor.document.uri, markdown);
-    // The preview comes with the editor's own Markdown extension, which may be switched off.
-    const all = await commands.getCommands(true);
-    if (all.includes("markdown.showPreviewToSide")) await commands.executeCommand("markdown.showPreviewToSide", uri);
-    else await window.showTextDocument(uri, { preview: true, preserveFocus: true });
+    await openBeside(uri);
   } catch (error) {
     await window.showErrorMessage(`Wayfile: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}
+
+/**
+ * The preview comes with the editor's own Markdown extension, which may be switched off. Until that has been started
+ * its commands are in no list, so the only way to know is to call one.
+ */
+async function openBeside(uri: Uri): Promise<void> {
+  try {
+    await commands.executeCommand("markdown.showPreviewToSide", uri);
+  } catch {
+    await window.showTextDocument(uri, { viewColumn: ViewColumn.Beside, preview: true, preserveFocus: true });
   }
 }

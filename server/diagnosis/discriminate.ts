@@ -34,9 +34,12 @@ export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undef
   // Where one fault could be at many places, the test in the middle leaves the fewest of them.
   const best = first.hypothesis.kind === second.hypothesis.kind ? alike[Math.floor(alike.length / 2)] : alike[0];
   if (!best || best.telling < diagnosisPractice.telling.value) return lookAt(kinds);
-  const [left, right] = best.values;
+  const [left, right] = best.values.map(shown);
+  const verdict = isNamed(kinds[1], first, second)
+    ? `${left} speaks for the first explanation, ${right} for ${otherWords(first, second)}`
+    : `${left} speaks for it, ${right} against it`;
   return {
-    sentence: `${instruction(sheet, best.measurement)}: ${shown(left)} speaks for the first explanation, ${shown(right)} for ${otherWords(first, second)}.`,
+    sentence: `${instruction(sheet, best.measurement)}: ${verdict}.`,
     telling: best.telling,
   };
 }
@@ -75,6 +78,11 @@ function leaders([first, second]: readonly Kind[]): readonly (Judged | undefined
 const sameKind = (one: Measurement, other: Measurement | undefined): boolean =>
   one.kind === other?.kind &&
   ("conductor" in one && "conductor" in other ? one.conductor === other.conductor : one.kind !== "ends");
+
+/** An explanation too unlikely to be listed is not spoken of as the second. */
+const isNamed = (second: Kind | undefined, one: Judged, other: Judged): boolean =>
+  one.hypothesis.kind === other.hypothesis.kind ||
+  (second !== undefined && second.weight >= diagnosisPractice.leastWeight.value);
 
 function otherWords(first: Judged, second: Judged): string {
   const { kind, where } = second.hypothesis;

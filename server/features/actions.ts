@@ -38,7 +38,7 @@ function departure(snapshot: Snapshot, finding: Finding): Action[] {
   const text = `${place.before}departure ${check} "reason"${place.after}`;
   return [
     {
-      title: "Depart from this check, with a reason",
+      title: `Depart from ${check}, with a reason`,
       finding,
       segment: spot.segment,
       edits: [{ start: place.at, end: place.at, text }],

@@ -23,7 +23,7 @@ export function leakageCard(study: WayStudy, installation: Installation | undefi
       ...behind.map(({ rcd, sum, limit, leakage }) =>
         row(
           rcd.name === undefined ? `behind its ${milliamps(rcd.sensitivity)} RCD` : `behind RCD ${rcd.name}`,
-          `${leakage.silent.length > 0 ? "at least " : ""}${milliamps(sum.value)} of ${milliamps(limit.value)}`,
+          `${leakage.silent.length > 0 ? "at least " : ""}${milliamps(sum.value)}, where ${milliamps(limit.value)} at most should flow`,
         ),
       ),
       row("high from", milliamps(high.value)),

@@ -33,7 +33,10 @@ export interface Completion {
 }
 
 /** An offer before it is known what it replaces. */
-export type Offer = Omit<Completion, "spot" | "text" | "said"> & { readonly text?: string };
+export type Offer = Omit<Completion, "spot" | "text" | "said"> & {
+  readonly text?: string;
+  readonly said?: readonly string[];
+};
 
 /** The line as far as it matters: its words before the cursor, the piece being typed, what stands behind. */
 export interface HalfLine {
@@ -53,7 +56,12 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
   const offers = half.word ? argumentOffers(snapshot, spotted, half) : wordOffers(snapshot, spotted);
   const spot = { segment, start: half.start, end: offset };
   const fitting = standardPiece.test(half.typed) ? offers.filter(({ label }) => label.startsWith("BS ")) : offers;
-  return fitting.map((offer) => ({ ...offer, spot, text: offer.text ?? offer.label, said: saidInstead(offer.label) }));
+  return fitting.map((offer) => ({
+    ...offer,
+    spot,
+    text: offer.text ?? offer.label,
+    said: offer.said ?? saidInstead(offer.label),
+  }));
 }
 
 const piece = /[A-Za-z0-9_Δ½<>\u00c0-\u024fΩΩ°℃%²+\-/.]*$/;

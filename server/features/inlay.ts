@@ -101,7 +101,8 @@ function stillOpen(study: WayStudy, tests: readonly PlannedTest[]): Hint[] {
     const names = open.slice(0, shown).map(({ name, expected }) => (expected ? `${name} ${expected.text}` : name));
     const more = open.length > shown ? `, and ${open.length - shown} more` : "";
     const text = `still to be read: ${names.join("; ")}${more}`;
-    return [{ segment: block.header.segment, offset: offset + 1, text, tooltip: "" }];
+    const all = open.map(({ name, expected }) => (expected ? `${name}: ${expected.text}` : name));
+    return [{ segment: block.header.segment, offset: offset + 1, text, tooltip: all.join("\n") }];
   });
 }
 

@@ -14,15 +14,17 @@ export function nameMarkdown(snapshot: Snapshot, named: Named): string[] {
   if (named.builtin) return [`**${named.name.value}** — Fed straight from the origin.`];
   const [definition] = definitions(snapshot, named);
   if (!definition) return [`${title} that nothing here defines.`];
-  const { segment, start, end, inner } = definition.fact;
-  const text = segment.text.slice(start, inner && !inSegment(segment.text, start, end) ? undefined : end);
-  const lines = text.split(/\r?\n/);
+  const { segment, start, end } = definition.fact;
+  const text = segment.text.slice(start, segment.kind === "open" ? undefined : end);
+  const indent = start - (segment.text.lastIndexOf("\n", start - 1) + 1);
+  const lines = text.split(/\r?\n/).map((line, at) => (at === 0 ? line : line.replace(margin(indent), "")));
   const shown = lines.slice(0, mostLines).join("\n") + (lines.length > mostLines ? "\n…" : "");
   return [title, `\`\`\`wayfile\n${shown.trimEnd()}\n\`\`\``];
 }
 
 const mostLines = 6;
-const inSegment = (text: string, start: number, end: number): boolean => text.slice(start, end).includes("\n");
+/** What the lines below stand in from the left by because the first does. */
+const margin = (indent: number): RegExp => new RegExp(`^[ \\t]{0,${indent}}`);
 
 const kinds = {
   board: "a board",

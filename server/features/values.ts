@@ -87,8 +87,29 @@ const products: Readonly<Record<string, readonly string[]>> = {
   afdd: ["BS EN 62606"],
 };
 
+/** What a standard is of, and what that is called on site. Nobody thinks of a breaker by its number; a withdrawn
+ * one is found by that alone, or it would stand first where it is nearest in letters. */
+const productWords: Readonly<Record<string, readonly [string, ...string[]]>> = {
+  "BS EN 60898": ["circuit-breaker", "mcb", "breaker"],
+  "BS EN 61009": ["RCD and circuit-breaker in one", "rcbo"],
+  "BS EN 60947-2": ["moulded-case or air circuit-breaker", "mccb", "acb", "breaker"],
+  "BS EN 60947-3": ["switch-disconnector", "isolator", "switch"],
+  "BS EN 61008": ["RCD without overcurrent protection", "rcd", "rccb"],
+  "BS EN 62423": ["RCD of type B or F", "rcd"],
+  "BS EN 62606": ["arc fault detection device", "afdd"],
+  "BS 88-2": ["fuse, bolted or clipped in", "fuse", "hrc"],
+  "BS 88-3": ["cartridge fuse", "fuse", "hrc"],
+  "BS 3036": ["rewirable fuse", "fuse", "rewirable", "wire"],
+  "BS 1361": ["cartridge fuse, withdrawn"],
+  "BS 3871": ["circuit-breaker, withdrawn"],
+  "BS 4293": ["RCD, withdrawn"],
+};
+
 const productOffers = (word: string): Offer[] =>
-  (products[word] ?? []).map((label): Offer => ({ label, kind: "value" }));
+  (products[word] ?? []).map((label): Offer => {
+    const [detail, ...said] = productWords[label] ?? [];
+    return { label, kind: "value", said, ...(detail === undefined ? {} : { detail }) };
+  });
 
 /** The standard that stands on the line already. */
 function standardOf({ before, after }: HalfLine): string | undefined {

@@ -34,13 +34,19 @@ function bundlesOf(items: readonly Item[], kind: BlockKind): Bundle[] {
       current.items.push(...comments, item);
       comments = [];
     } else {
-      const rank = attached.has(item.word) ? -1 : words.indexOf(asOne[item.word] ?? item.word);
+      const rank = attached.has(item.word) ? -1 : rankOf(words, item.word);
       current = { rank, items: [...comments, item] };
       bundles.push(current);
       comments = [];
     }
   }
   return [...bundles, { rank: Number.POSITIVE_INFINITY, items: comments }];
+}
+
+/** Where only live tests are made, as at the origin, they have their own place. */
+function rankOf(words: readonly string[], word: string): number {
+  const shared = asOne[word];
+  return words.indexOf(shared !== undefined && words.includes(shared) ? shared : word);
 }
 
 /** Blank lines divide paragraphs; each stands as one of its own. */

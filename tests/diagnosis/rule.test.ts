@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { deadFindings } from "../helpers/dead-tests.ts";
+import { find } from "../helpers/find.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 const said = (lines: string) => deadFindings(lines, { stage: "installed" }, ["diagnosis"]);
@@ -21,6 +22,23 @@ const soundN = "0.22 0.22 0.22 0.22 0.22 0.22";
 const soundE = "0.28 0.29 0.29 0.29 0.29 0.28";
 
 describe("readings that disagree", () => {
+  it("an explanation too unlikely to be listed is not spoken of as the second", () => {
+    const wiring = `way 1 ring "Sockets" {
+  cable singles 70 °C line 2.5 mm² cpc 2.5 mm²
+  run A 7 m S1 6 m S2 9 m S3 8 m S4 12 m A
+  run S3 4 m S5
+  dead 2026-03-04 {
+    ends   r1 0.31 Ω rn 0.31 Ω r2 0.31 Ω
+    at S1  L-N 0.16 Ω  L-E 0.16 Ω
+    at S3  L-N 0.16 Ω  L-E 0.36 Ω
+    at S5  L-N 0.22 Ω  L-E 0.22 Ω
+  }
+}`;
+    const [finding] = find("diagnosis/readings-disagree", inSetting(wiring, { stage: "installed" }).text);
+    expect(finding?.related).toHaveLength(1);
+    expect(finding?.message).toMatch(/speaks for it, about 0\.\d+ Ω against it\.$/);
+  });
+
   it("a sound ring raises nothing, drawn or not", () => {
     const tests = `ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω\n    ${round(soundN, soundE)}`;
     for (const body of [run, "length 60 m", "points 6"]) expect(said(ring(body, tests))).toEqual([]);

@@ -40,6 +40,16 @@ describe("completion", () => {
     );
   });
 
+  it("finds the standard of a device by what is said for it on site, and says what each is of", async () => {
+    const withDevice = (said: string) => loft.replace(/^ +device .*$/m, `      device ${said}┆`);
+    expect(await offered(withDevice("mcb"))).toBe("BS EN 60898");
+    expect(await offered(withDevice("rcbo"))).toBe("BS EN 61009");
+    expect(await offered(withDevice("fuse"))).toBe("BS 88-2, BS 88-3, BS 3036");
+    const { snapshot, cursor } = await atCursor(withDevice(""));
+    for (const { label, detail } of complete(snapshot, cursor).filter((one) => one.label.startsWith("BS ")))
+      expect(detail, label).toBeTruthy();
+  });
+
   it("finds a word by what is said for it on site", async () => {
     expect(await offered(inWay("route under┆"))).toBe("buried");
     expect(await offered(loft.replace("cable   flat-twin", "cable   swa┆"))).toBe("armoured");

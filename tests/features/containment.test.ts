@@ -91,6 +91,20 @@ describe("the card of a containment", () => {
   });
 });
 
+describe("the definition of a name", () => {
+  const definition = async (sample: string) => {
+    const { snapshot, cursor } = await atCursor(sample);
+    return /```wayfile\n([^`]*)\n```/.exec(hover(snapshot, cursor)?.markdown ?? "")?.[1];
+  };
+
+  it("is its own lines and no others, as far to the left as they go", async () => {
+    expect(await definition(cursorAt("C1", 5))).toBe("containment C1 conduit 20 mm length 2 m bends 0");
+    expect(await definition(cursorAt("C1", 2))).toBe(
+      'containment C1 conduit 25 mm "To the saws" {\n  section 6 m bends 2\n  section 2 m\n}',
+    );
+  });
+});
+
 describe("the picture of a containment", () => {
   const picture = async (sample: string, pictures: boolean) => {
     const { snapshot, cursor } = await atCursor(sample);

@@ -51,7 +51,7 @@ installation "Joinery" {
   }
 }
 `);
-    expect(text).toContain("- behind RCD east: 6 mA of 9 mA\n- high from: 10 mA");
+    expect(text).toContain("- behind RCD east: 6 mA, where 9 mA at most should flow\n- high from: 10 mA");
     expect(text).toContain("A/1 4 mA + A/2 2 mA = 6 mA");
   });
 

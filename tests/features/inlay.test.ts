@@ -28,6 +28,13 @@ describe("hints beside the lines of a way", () => {
     `);
   });
 
+  it("name all that is still to be read to whoever points at them", async () => {
+    const { snapshot } = await openSample(loft);
+    const open = inlayHints(snapshot, "both", () => true).find(({ text }) => text.startsWith("still to be read"));
+    expect(open?.text).toContain("and 4 more");
+    expect(open?.tooltip.split("\n")).toHaveLength(3 + 4);
+  });
+
   it("say what each point of a radial should read, and in service", async () => {
     const tests = `dead 2026-03-04 {
         at L1 L-E 0.25 Ω

@@ -270,3 +270,20 @@ test("a tidy text needs no edit, and an untidy line costs an edit of that line",
   const edits = format(tidy.replace("  way 2", "way 2"))?.edits;
   expect(edits).toEqual([{ start: 35, end: 47, text: "  way 2 spare\n" }]);
 });
+
+test("the tests at the origin stand below what the supply is", () => {
+  const supply =
+    'installation "Mill" {\n  supply {\n    live 2026-01-02 {\n      Ze  0.3 Ω\n    }\n    tails     25 mm²\n    earthing  TN-S\n  }\n}\n';
+  expect(formatted(supply)).toMatchInlineSnapshot(`
+    "installation "Mill" {
+      supply {
+        earthing  TN-S
+        tails     25 mm²
+        live 2026-01-02 {
+          Ze  0.3 Ω
+        }
+      }
+    }
+    "
+  `);
+});

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { deadFindings, idsOf } from "../helpers/dead-tests.ts";
+import { find } from "../helpers/find.ts";
 import { type Ring, type RingFault, ringReadings } from "../helpers/ring.ts";
+import { inSetting } from "../helpers/sample.ts";
 
 /**
  * Faults of a ring and slips of its test: 60 m of 2.5/1.5 mm² with six sockets at 5, 15, 25, 35, 45 and 55 m. Each row
@@ -276,4 +278,17 @@ describe("other rings, solved as a network", () => {
     const found = deadFindings(ringLines({ ...hundred, faults }, "line 4 mm² cpc 1.5 mm²", true, ["S4 6 m S8"]));
     expect(found.map(({ check, message }) => [check, message.slice(0, 3)])).toEqual([["ring/point-reading", "S8 "]]);
   });
+});
+
+it("an R1+R2 below what its highest point reads has no margin in hand", () => {
+  const way = `way 1 ring "Sockets" {
+  dead 2026-03-04 {
+    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    at S1  L-N 0.22 Ω  L-E 0.29 Ω
+    at X1  L-N 0.30 Ω  L-E 0.39 Ω
+    R1+R2  0.29 Ω
+  }
+}`;
+  const [finding] = find("ring/r1r2-against-ring", inSetting(way, { stage: "installed" }).text);
+  expect(finding?.margin).toBeLessThan(0);
 });

@@ -68,6 +68,7 @@ export default wayRule({
       message: `R1+R2 reads ${shown(quantity)}. ${words(doubt, expected, highest?.point.name)}`,
       value: amount(quantity.value, "Ω"),
       limit: amount(expected, "Ω"),
+      least: doubt === "below",
       steps: quarter?.steps ?? ringTolerance.steps,
       source: quarter ? combine(quarter.source, ringTolerance.source) : ringTolerance.source,
       related: [
