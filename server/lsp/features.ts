@@ -7,6 +7,7 @@ import {
   FoldingRangeKind,
   type Hover,
   type Location,
+  type ReferenceParams,
   type SelectionRange,
   type SelectionRangeParams,
   type ServerCapabilities,
@@ -30,6 +31,7 @@ import { inlay } from "./inlay.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
 import { badRequest, type Service } from "./service.ts";
+import { everySchedule, readUsers } from "./shared-names.ts";
 import { workings } from "./workings.ts";
 import { worksheets } from "./worksheets.ts";
 
@@ -113,7 +115,8 @@ function folding({ connection, ask }: Service, client: ClientCapabilities): Capa
 }
 
 /** Where a name is defined and used. */
-function places({ connection, ask, cursor, workspace }: Service): Capabilities {
+function places(service: Service): Capabilities {
+  const { connection, ask, cursor, workspace } = service;
   const locations = (snapshot: Snapshot, spots: readonly Parameters<typeof locationOf>[2][]): Location[] =>
     spots.flatMap((spot) => locationOf(workspace, snapshot, spot) ?? []);
   connection.onDefinition(
@@ -127,14 +130,19 @@ function places({ connection, ask, cursor, workspace }: Service): Capabilities {
         .map(({ path }) => ({ uri: workspace.uri(path), range: { start, end: start } }));
     }),
   );
-  connection.onReferences(
-    ask("textDocument/references", [], (snapshot, { position, context }) => {
-      const named = nameAt(snapshot, cursor(snapshot, position));
-      if (!named) return [];
-      const all = occurrences(snapshot, named).filter(({ defines }) => context.includeDeclaration || !defines);
-      return locations(snapshot, all.map(spotOf));
-    }),
-  );
+  const references = ask("textDocument/references", [], (snapshot, { position, context }: ReferenceParams) => {
+    const named = nameAt(snapshot, cursor(snapshot, position));
+    if (!named) return [];
+    const all = everySchedule(workspace, snapshot, named).flatMap((one) => {
+      const wanted = occurrences(one, named).filter(({ defines }) => context.includeDeclaration || !defines);
+      return locations(one, wanted.map(spotOf));
+    });
+    return [...new Map(all.map((location) => [JSON.stringify(location), location])).values()];
+  });
+  connection.onReferences(async (params, token) => {
+    await readUsers(service, params);
+    return references(params, token);
+  });
   connection.onDocumentHighlight(
     ask("textDocument/documentHighlight", [], (snapshot, { position }) => {
       const named = nameAt(snapshot, cursor(snapshot, position));

@@ -1,39 +1,57 @@
 import type {
   ClientCapabilities,
+  Range,
   RenameParams,
   ServerCapabilities,
   TextEdit,
   WorkspaceEdit,
 } from "vscode-languageserver";
-import { spotOf } from "../features/names.ts";
+import { definedNames, type Named, nameAt, occurrences, spotOf } from "../features/names.ts";
 import { rename, renameable } from "../features/rename.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
 import { locationOf, rangeOf } from "./convert.ts";
 import { badRequest, type Service } from "./service.ts";
+import { everySchedule, readUsers } from "./shared-names.ts";
 
-export function renaming(
-  { connection, ask, cursor, workspace }: Service,
-  client: ClientCapabilities,
-): ServerCapabilities {
+export function renaming(service: Service, client: ClientCapabilities): ServerCapabilities {
+  const { connection, ask, cursor, workspace } = service;
   connection.onPrepareRename(
     ask("textDocument/prepareRename", null, (snapshot, { position }) => {
       const named = renameable(snapshot, cursor(snapshot, position));
       return named ? { range: rangeOf(snapshot.positions, spotOf(named)), placeholder: named.name.value } : null;
     }),
   );
-  connection.onRenameRequest(
-    ask("textDocument/rename", null as WorkspaceEdit | null, (snapshot, { position, newName }: RenameParams) => {
-      const renamed = rename(snapshot, cursor(snapshot, position), newName);
+  const answer = ask(
+    "textDocument/rename",
+    null as WorkspaceEdit | null,
+    (snapshot, { position, newName }: RenameParams) => {
+      const at = cursor(snapshot, position);
+      const renamed = rename(snapshot, at, newName);
       if ("refused" in renamed) return badRequest(renamed.refused);
-      const changes: Record<string, TextEdit[]> = {};
-      for (const spot of renamed.spots) {
-        const location = locationOf(workspace, snapshot, spot);
-        if (!location) continue;
-        changes[location.uri] ??= [];
-        changes[location.uri]?.push({ range: location.range, newText: newName });
-      }
-      return { changes };
-    }),
+      const named = nameAt(snapshot, at);
+      const all = named ? everySchedule(workspace, snapshot, named) : [snapshot];
+      if (named && all.some((one) => isTaken(one, named, newName))) return badRequest(`“${newName}” is taken already.`);
+      const places = new Map<string, { readonly uri: string; readonly range: Range }>();
+      for (const one of all)
+        for (const spot of one === snapshot ? renamed.spots : occurrences(one, named as Named).map(spotOf)) {
+          const location = locationOf(workspace, one, spot);
+          if (location) places.set(JSON.stringify(location), location);
+        }
+      const byFile = Map.groupBy(places.values(), ({ uri }) => uri);
+      const edits = [...byFile].map(([uri, own]) => [
+        uri,
+        own.map(({ range }): TextEdit => ({ range, newText: newName })),
+      ]);
+      return { changes: Object.fromEntries(edits) };
+    },
   );
+  connection.onRenameRequest(async (params, token) => {
+    await readUsers(service, params);
+    return answer(params, token);
+  });
   const prepares = client.textDocument?.rename?.prepareSupport ?? false;
   return { renameProvider: prepares ? { prepareProvider: true } : true };
 }
+
+const isTaken = (snapshot: Snapshot, { names, board, way }: Named, newName: string): boolean =>
+  definedNames(snapshot, names, board, way).some(({ name }) => name.value === newName);

@@ -164,6 +164,26 @@ describe("files of a folder", () => {
     await server.push(folder.uri("main.ways"), (list) => !unknown(list));
   });
 
+  it("that several schedules use are renamed in all of them, also in those nobody opened", async () => {
+    const folder = await folderOf({ "meters.ways": meters, "main.ways": main, "other.ways": main });
+    const server = await start({ folder: folder.uri("") });
+    await server.open(folder.uri("main.ways"), main);
+    const position = { line: 4, character: main.split("\n")[4]?.indexOf("M1") ?? 0 };
+    const about = { textDocument: { uri: folder.uri("main.ways") }, position };
+    const files = ["main.ways", "meters.ways", "other.ways"].map(folder.uri);
+    const { changes } = await server.connection.sendRequest<{ changes: Record<string, unknown[]> }>(
+      "textDocument/rename",
+      { ...about, newName: "M7" },
+    );
+    expect(Object.keys(changes).sort()).toEqual(files);
+    expect(Object.values(changes).map((edits) => edits.length)).toEqual([1, 1, 1]);
+    const uses = await server.connection.sendRequest<{ uri: string }[]>("textDocument/references", {
+      ...about,
+      context: { includeDeclaration: true },
+    });
+    expect(uses.map(({ uri: one }) => one).sort()).toEqual(files);
+  });
+
   it("without an installation are judged in the schedule that uses them", async () => {
     const whole = 'wayfile 1\nuse "part.ways"\ninstallation "A" {\n  board A "Main" {\n    fed-from  supply\n  }\n}\n';
     const folder = await folderOf({ "whole.ways": whole, "part.ways": part });
