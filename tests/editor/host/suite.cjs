@@ -33,6 +33,46 @@ const behind = /^(\s*behind\s+)(\S+)/m;
 /** A reading whose unit was forgotten, and the fix for it. */
 const withUnit = /^(\s*(?:Ze|Zs)\s+\d[\d.]*)\s*Ω/m;
 
+/** Points, a place, a conduit and tests at the origin: what the largest examples need not have. */
+const mill = `wayfile 1
+
+installation "Mill" {
+  standard  BS 7671:2018+A2:2022
+  stage     installed
+
+  supply {
+    earthing            TN-S
+    cutout              BS 88-3 100 A
+    tails               25 mm²
+    earthing-conductor  16 mm²
+    live 2026-03-05 {
+      Ze    0.18 Ω
+      PSCC  1.38 kA
+    }
+  }
+
+  board A "Mill board" {
+    fed-from  supply
+    Zdb       0.19 Ω
+    containment C1 conduit 25 mm length 8 m bends 2 "To the loft"
+
+    way 1 ring "Bench sockets" {
+      device  BS EN 61009 B32 6 kA 30 mA type A
+      cable   singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
+      route   conduit 25 mm  method B  in C1
+      run     A 7 m S1 6 m S2 9 m S3 8 m S4 12 m A
+      serves  sockets
+      place   bathroom  zone outside
+      Ib      21 A
+      dead 2026-03-04 {
+        ends   r1 0.31 Ω  rn 0.31 Ω  r2 0.31 Ω
+        at S1  L-N 0.16 Ω  L-E 0.16 Ω
+      }
+    }
+  }
+}
+`;
+
 // ---- Waiting: for an event, never for a length of time ----
 
 /** The value of `probe` as soon as it is truthy; it is asked now and at each event. */
@@ -239,6 +279,29 @@ suite("In the editor", () => {
       assert.match(onValue, /\d/);
     });
 
+    test("a point tells what it should read, a place what it asks, an origin's test what it may be", async () => {
+      const document = await openText(mill);
+      const on = async (pattern, word) => {
+        const { line } = findLine(document, pattern);
+        return await hoverText(document, line, document.lineAt(line).text.indexOf(word) + 1);
+      };
+      assert.match(await on(/^ +run /, "S3"), /cross-connected: L-N 0\.\d+ Ω, L-E 0\.\d+ Ω/);
+      assert.match(await on(/^ +at S1/, "S1"), /L-E expected.*: 0\.\d+ Ω/);
+      assert.match(await on(/^ +place /, "bathroom"), /RCD: 30 mA or less/);
+      assert.match(await on(/^ +Ze /, "0.18"), /declared at most: 0\.80 Ω/);
+      assert.match(await on(/^ +earthing-conductor /, "16"), /at least: [\d.]+ mm²/);
+    });
+
+    test("a conduit shows what is in it, cut across, and its own line alone", async () => {
+      const document = await openText(mill);
+      const { line } = findLine(document, /containment C1/);
+      const text = await hoverText(document, line, document.lineAt(line).text.indexOf("C1") + 1);
+      assert.match(text, /way 1 Bench sockets: 6 × 2\.5 mm²/);
+      const [, data] = /!\[C1[^\]]*\]\(data:image\/svg\+xml,([^)]+)\)/.exec(text) ?? [];
+      assert.match(decodeURIComponent(data ?? ""), /^<svg[\s\S]*A\/1 Bench sockets, 6 cables[\s\S]*<\/svg>$/);
+      assert.doesNotMatch(text.replace(data, ""), /way 1 ring/);
+    });
+
     test("the outline has the boards and their ways", async () => {
       const symbols = await run("vscode.executeDocumentSymbolProvider", faulty.uri);
       const names = [];
@@ -297,6 +360,25 @@ suite("In the editor", () => {
       for (const word of offered) assert.ok(labels.includes(word), `${word} among ${labels.join(", ")}`);
     });
 
+    test("a device is found by its name on site, and its standard says what it is", async () => {
+      const document = await openText(mill.replace(/^ +device .*$/m, "      device mcb"));
+      const { line } = findLine(document, /device mcb/);
+      const at = document.lineAt(line).range.end;
+      const { items } = await run("vscode.executeCompletionItemProvider", document.uri, at);
+      const breaker = items.find(({ label }) => (label.label ?? label) === "BS EN 60898");
+      assert.match(breaker?.filterText ?? "", /mcb/);
+      assert.match(breaker?.detail ?? "", /circuit-breaker/);
+    });
+
+    test("the tests at the origin are laid out below what the supply is", async () => {
+      const document = await openText(mill);
+      const edits = await run("vscode.executeFormatDocumentProvider", document.uri, {
+        tabSize: 2,
+        insertSpaces: true,
+      });
+      assert.deepEqual(edits ?? [], []);
+    });
+
     test("formatting tidies, keeps every comment, and has then nothing left to do", async () => {
       const untidy = cleanText.replace(/^ +/gm, "").replace(/^(way .*)$/gm, "# a remark\n\t$1");
       const document = await openText(untidy);
@@ -318,11 +400,13 @@ suite("In the editor", () => {
       });
       // The first choice of each list. There is no event for a list being shown.
       while (!done) await Promise.race([asked, run("workbench.action.acceptSelectedQuickOpenItem")]);
-      const { document } = vscode.window.activeTextEditor;
-      assert.notEqual(document, before);
+      // What the window calls active follows what it shows with a delay.
+      const document = await until(vscode.window.onDidChangeActiveTextEditor, "the new schedule to be shown", () => {
+        const shown = vscode.window.activeTextEditor?.document;
+        return shown !== before && /installation "Heron Wharf"/.test(shown?.getText()) && shown;
+      });
       assert.equal(document.languageId, "wayfile");
       assert.ok(document.isUntitled);
-      assert.match(document.getText(), /installation "Heron Wharf"/);
       await checked(document);
       assert.deepEqual(
         errorsOf(document).map(({ message }) => message),
@@ -355,6 +439,28 @@ suite("In the editor", () => {
       await stand();
       await run("wayfile.worksheet");
       await vscode.window.tabGroups.close(await tabOf(/worksheet/i));
+    });
+
+    test("the working is shown as a preview, not as its Markdown", async () => {
+      await stand();
+      await run("wayfile.showWorking");
+      const tab = await tabOf(/Working/);
+      assert.ok(tab.input instanceof vscode.TabInputWebview, "a preview");
+      await vscode.window.tabGroups.close(tab);
+    });
+
+    test("what is still to be read is said for the points, and the tests that are added have them", async () => {
+      const document = await openText(mill);
+      await checked(document);
+      const { line } = findLine(document, /dead 2026/);
+      const hints = await run("vscode.executeInlayHintProvider", document.uri, new vscode.Range(line, 0, line + 1, 0));
+      const said = hints.map(({ label }) => (typeof label === "string" ? label : label[0].value)).join();
+      assert.match(said, /still to be read: L-N at S2 0\.\d+ Ω/);
+      const here = new vscode.Position(findLine(document, /way 1 ring/).line, 4);
+      vscode.window.activeTextEditor.selection = new vscode.Selection(here, here);
+      await run("wayfile.addTests");
+      await until(vscode.workspace.onDidChangeTextDocument, "the points", () => /# *at S3/.test(document.getText()));
+      assert.doesNotMatch(document.getText(), /# *at S1 +L-N/);
     });
 
     test("hints beside the readings give limit and margin", async () => {
