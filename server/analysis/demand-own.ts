@@ -38,7 +38,9 @@ export function partBehind(place: BoardInPlace, studies: readonly WayStudy[]): O
   const all = ownLoads(place);
   const among = new Set(studies);
   const loads = all.loads.filter(({ study }) => among.has(study));
-  const column = columnOf(premisesOf(place.context));
+  // A designer who states the board's diversity has judged its circuits together: the table on top would count it twice.
+  const judged = place.context.board.facts.has("diversity");
+  const column = judged ? undefined : columnOf(premisesOf(place.context));
   const lines = new Map<Line, readonly Part[]>();
   for (const line of isThreePhase(place.context) ? threeLines : (["L"] as const)) {
     const here = loads.filter((load) => load.lines.includes(line));

@@ -2,6 +2,7 @@
 import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
+import { declaredImpedance } from "../calc/supply-declared.ts";
 import type { Context } from "../model/installation.ts";
 import { measured } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
@@ -73,6 +74,41 @@ export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
   const tolerance = byShare > floor.value ? { ...share, value: byShare, unit: "Ω" } : floor;
   const found = { Zs, R1R2, board, expected, tolerance };
   return { ...found, verdict: verdictOf(study, found) };
+}
+
+/**
+ * Whether Zs agrees with R1+R2 as it was read and not with what it should be by the length: two tests made apart then say
+ * the same, and the length is what is doubtful.
+ */
+export function loopBearsOut(study: WayStudy, byLength: number): boolean {
+  const found = loopAgreement(study);
+  if (!found?.expected || !found.board) return false;
+  const { Zs, board, expected, tolerance } = found;
+  return (
+    Math.abs(Zs.value - expected.value) <= tolerance.value &&
+    Math.abs(Zs.value - board.value - byLength) > tolerance.value
+  );
+}
+
+/** The electrode a circuit relies on: its own, its board's, that of a board above, or the installation's. */
+function electrodeOf({ facts, context }: WayStudy) {
+  if (facts.has("earthing")) return facts.one("electrode");
+  const own = [context.board, ...context.upstream.map(({ board }) => board)].find((one) => one.facts.has("earthing"));
+  return own ? own.facts.one("electrode") : context.supply?.one("electrode");
+}
+
+/** How a reading of Zs stands to the electrode it goes through: far more than that is a joint on the way to it. */
+export function aboveElectrode(study: WayStudy) {
+  const Zs = numberAt(study.Zs);
+  if (!Zs || study.isSpare || study.supply.earthing !== "TT") return undefined;
+  const fact = electrodeOf(study);
+  const electrode = fact && numberAt({ value: fact.args.value, fact });
+  if (!electrode) return undefined;
+  const share = practiceOf("loop-electrode");
+  const network = declaredImpedance("TT");
+  const R1R2 = numberAt(study.R1R2)?.value ?? 0;
+  const most = share.value * electrode.value + network.value + R1R2;
+  return Zs.value > most ? { Zs, electrode, most, share, network } : undefined;
 }
 
 function verdictOf(

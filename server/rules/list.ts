@@ -27,6 +27,7 @@ import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.
 import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
 import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
+import coordinationTailsBelowCutout from "./coordination/tails-below-cutout.ts";
 import coordinationTripsTogether from "./coordination/trips-together.ts";
 import demandLineNotStated from "./demand/line-not-stated.ts";
 import demandOverBusbar from "./demand/over-busbar.ts";
@@ -307,6 +308,7 @@ export const rules: readonly Rule[] = [
   coordinationNeutralHarmonics,
   coordinationRcdBelowDevice,
   coordinationSwitchBelowDevice,
+  coordinationTailsBelowCutout,
   coordinationTripsTogether,
   demandLineNotStated,
   demandOverBusbar,

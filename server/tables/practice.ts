@@ -32,6 +32,12 @@ export const practiceValues = table<PracticeValue>({
       unit: "",
     }),
     practice({
+      key: "loop-electrode",
+      item: "a loop reading through an electrode, as a multiple of the electrode's own, asked about",
+      value: 2,
+      unit: "",
+    }),
+    practice({
       key: "loop-below",
       item: "a loop reading below what lies upstream, allowance for the meter",
       value: 0.02,

@@ -11,6 +11,7 @@ import {
   unslipped,
 } from "../../analysis/dead.ts";
 import { doubtOnWay } from "../../analysis/doubt.ts";
+import { loopBearsOut } from "../../analysis/loop.ts";
 import { studyRing } from "../../analysis/ring.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { metres, ohms } from "../../calc/result.ts";
@@ -106,18 +107,20 @@ export default wayRule({
       line && quantity.value < line.value * deadTestPractice.lowShare.value
         ? " That is less than its line conductor alone."
         : "";
+    const borneOut = doubt.slip !== undefined && loopBearsOut(study, expected.value);
+    const meant = doubt.slip === undefined || borneOut ? undefined : unslipped(quantity, doubt.slip);
+    const reason = borneOut
+      ? "Zs bears the reading out: look at the length and the sizes written here."
+      : suspicion(study, doubt, quantity.unit);
     const meter = doubtOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${suspicion(study, doubt, quantity.unit)}${whole && doubt.kind === "low" && doubt.slip === undefined ? below : ""}${withinDoubt(meter, doubt.by)}`,
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && doubt.kind === "low" && doubt.slip === undefined ? below : ""}${withinDoubt(meter, doubt.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       steps: [...bandSteps(expected), ...doubtSteps(meter)],
       source: bandSource(expected),
       related: [...lengthRelated(study), relatedFact(test.header, "The test it stands in.")],
-      fixes:
-        doubt.slip === undefined
-          ? []
-          : [inPlaceOf(quantity, unslipped(quantity, doubt.slip), `Write ${unslipped(quantity, doubt.slip)}`)],
+      fixes: meant === undefined ? [] : [inPlaceOf(quantity, meant, `Write ${meant}`)],
     });
   },
 });

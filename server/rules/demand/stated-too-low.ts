@@ -46,7 +46,7 @@ export default installationRule({
     const reckoned = amps(Math.ceil(greatest.value));
     const cutout = installation.supply?.one("cutout");
     report(valueSpot(stated, value), {
-      message: `A demand of ${amps(value.value)} is stated; by the published allowances the circuits come to ${demandNotes(demand)}. State the diversity that makes it less.`,
+      message: `A demand of ${amps(value.value)} is stated; the circuits come to ${demandNotes(demand)}. State the diversity that makes it less.`,
       value: amount(value.value, "A"),
       limit: amountOf(greatest),
       least: true,

@@ -1,6 +1,8 @@
 import { deviceName } from "../../analysis/describe.ts";
+import { rcdDisconnects } from "../../analysis/loop.ts";
 import { ratingFor, sizeFor } from "../../analysis/overload.ts";
 import { rewritten } from "../../analysis/rewritten.ts";
+import { numberAt } from "../../analysis/supply.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp, overload } from "../../calc/index.ts";
@@ -49,12 +51,23 @@ export default wayRule({
       ...(relation ? { source: relation.margin.source } : {}),
       related: [{ spot: factSpot(device.fact), message: `In = ${amps(device.rating)}.` }],
       fixes:
-        rating && curve
+        rating && curve && loopHolds(rewritten(study, [{ ...spanOf(curve), text: `${curve.curve}${rating}` }]))
           ? [inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`)]
-          : bothLarger(study, value),
+          : rating
+            ? []
+            : bothLarger(study, value),
     });
   },
 });
+
+const spanOf = ({ start, end }: { readonly start: number; readonly end: number }) => ({ start, end });
+
+/** A larger device is no cure where the loop that was read would not make it open. */
+function loopHolds(trial: WayStudy | undefined): boolean {
+  const Zs = trial && numberAt(trial.Zs);
+  const limit = trial?.overcurrentLimit;
+  return !Zs || !limit || Zs.value <= limit.value || rcdDisconnects(trial, Zs.value) !== undefined;
+}
 
 /** The next device that carries the load, with the cable it needs: neither would do alone. */
 function bothLarger(study: WayStudy, current: number): Fix[] {
@@ -67,5 +80,7 @@ function bothLarger(study: WayStudy, current: number): Fix[] {
   const edits = [{ start: curve.start, end: curve.end, text: `${curve.curve}${rating}` }, ...larger.edits];
   const trial = rewritten(study, edits);
   const title = `Make the device ${curve.curve}${rating} and the cable ${squareMillimetres(size ?? 0)}`;
-  return trial && (trial.capacity?.value.value ?? 0) >= rating ? [{ title, edits, safe: false }] : [];
+  return trial && loopHolds(trial) && (trial.capacity?.value.value ?? 0) >= rating
+    ? [{ title, edits, safe: false }]
+    : [];
 }

@@ -1,9 +1,10 @@
-import { loopAgreement } from "../../analysis/loop.ts";
-import { ohms } from "../../calc/result.ts";
+import { aboveElectrode, loopAgreement } from "../../analysis/loop.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { ohms, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
 import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { loopDoubt } from "../loop-doubt.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { amount, factSpot, type Reporter, wayRule } from "../rule.ts";
 import { lineAfter } from "../writing.ts";
 
 export default wayRule({
@@ -59,8 +60,25 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested", supply: "earthing TT\nIpf 1.2 kA\nelectrode rod 62 Ω" },
+      bad: `way 1 radial "Pump" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs  618 Ω
+    ^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Pump" {
+  device  BS EN 61009 B16 6 kA 30 mA type A
+  live 2026-03-05 {
+    Zs  71 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
+    throughElectrode(study, report);
     const found = loopAgreement(study);
     if (!found?.expected || !found.board || !found.R1R2) return;
     const { Zs, R1R2, board, expected, tolerance, verdict } = found;
@@ -85,3 +103,23 @@ export default wayRule({
     });
   },
 });
+
+/** An electrode's resistance moves with the weather, so only a multiple of it is asked about. */
+function throughElectrode(study: WayStudy, report: Reporter): void {
+  const found = aboveElectrode(study);
+  if (!found) return;
+  const { Zs, electrode, most, share, network } = found;
+  report(factSpot(Zs.fact), {
+    message: `Zs ${ohms(Zs.value)} is far above the ${ohms(electrode.value)} of the electrode it goes through: look for a joint in the protective conductor or the earthing conductor, or a slip of the decimal point.`,
+    value: amount(Zs.value, "Ω"),
+    limit: amount(most, "Ω"),
+    severity: "information",
+    steps: [
+      ...share.steps,
+      ...network.steps,
+      step("most", `${share.value} × ${ohms(electrode.value)} + ${ohms(network.value)} + R1+R2`, ohms(most)),
+    ],
+    source: combine(share.source, network.source),
+    related: [{ spot: factSpot(electrode.fact), message: `The electrode: ${ohms(electrode.value)}.` }],
+  });
+}

@@ -1,0 +1,77 @@
+import { originDemand } from "../../analysis/demand-origin.ts";
+import { originSupply } from "../../analysis/supply.ts";
+import { tabulatedCapacity } from "../../calc/capacity.ts";
+import { amps, relation, squareMillimetres } from "../../calc/result.ts";
+import type { Installation } from "../../model/installation.ts";
+import { capacity4D1A } from "../../tables/capacity-70.ts";
+import { amount, factSpot, installationRule, valueSpot } from "../rule.ts";
+import { inPlaceOf } from "../writing.ts";
+
+const sample = (size: number) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    cutout  BS 88-3 100 A
+    tails   ${size} mm²
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`;
+
+export default installationRule({
+  id: "coordination/tails-below-cutout",
+  severity: "warning",
+  since: "0.1",
+  title: "Meter tails that carry less than the cut-out lets through.",
+  why: "Nothing but the distributor's fuse stands before the tails. Where they carry less than it is rated, they overheat behind the meter and nothing opens. Fit larger tails, or have the cut-out changed for a smaller one.",
+  clauses: ["433.1.1", "433.3.1"],
+  examples: [
+    {
+      bad: sample(6).replace("6 mm²\n", "6 mm²\n            ^^^^^\n"),
+      good: sample(25),
+    },
+  ],
+  check(installation, report) {
+    const tails = installation.supply?.one("tails");
+    const cutout = installation.supply?.one("cutout");
+    if (!tails || !cutout) return;
+    const { size } = tails.args;
+    const rating = cutout.args.rating.value;
+    const loaded = originSupply(installation.supply).threePhase ? 3 : 2;
+    const carries = clipped(loaded, size.value);
+    if (!carries || carries.value >= rating * (1 - 1e-9)) return;
+    const larger = capacity4D1A.rows
+      .map(({ facts }) => facts.csa)
+      .filter((csa) => csa > size.value && (clipped(loaded, csa)?.value ?? 0) >= rating)
+      .toSorted((one, other) => one - other)[0];
+    const bears = (demandAt(installation) ?? Number.POSITIVE_INFINITY) <= carries.value;
+    const wanted = larger === undefined ? "larger tails" : `tails of ${squareMillimetres(larger)}`;
+    report(valueSpot(tails, size), {
+      message: `Tails of ${squareMillimetres(size.value)} carry ${amps(carries.value)} on a surface, and the cut-out lets ${amps(rating)} flow${bears ? "; what is drawn now they bear" : ""}. Fit ${wanted}, or ask for a smaller cut-out.`,
+      value: amount(carries.value, "A"),
+      limit: amount(rating, "A"),
+      least: true,
+      // A load that cannot overload them is accepted, and grows.
+      ...(bears ? { severity: "information" as const } : {}),
+      steps: [relation("cut-out ≤ It", amps(rating), amps(carries.value))],
+      source: carries.source,
+      related: [{ spot: factSpot(cutout), message: `The cut-out: ${amps(rating)}.` }],
+      fixes:
+        larger === undefined
+          ? []
+          : [inPlaceOf(size, squareMillimetres(larger), `Make them ${squareMillimetres(larger)}`)],
+    });
+  },
+});
+
+const clipped = (loaded: 2 | 3, csa: number) =>
+  tabulatedCapacity({ construction: "singles", insulation: 70, method: "C", loaded, csa });
+
+/** What is drawn at the origin, as stated or as the circuits come to. */
+function demandAt(installation: Installation): number | undefined {
+  const demand = originDemand(installation);
+  const reckoned = demand && demand.unknown.length === 0 ? demand.greatest.value : undefined;
+  return installation.supply?.one("demand")?.args.value.value ?? reckoned;
+}

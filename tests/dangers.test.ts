@@ -1,0 +1,120 @@
+import { describe, expect, it } from "vitest";
+import { dangers } from "./helpers/dangers.ts";
+import { allIn } from "./helpers/fixing.ts";
+import { generate } from "./helpers/generate.ts";
+import { random } from "./helpers/random.ts";
+import { findingsOf } from "./helpers/sample.ts";
+import { sheetOf } from "./helpers/sheet.ts";
+
+const seeds = Array.from({ length: 16 }, (_, index) => index + 1);
+
+/** The kinds put into installations of fixed seeds: which were silent or told elsewhere, and how many were put in. */
+function missed(): { missed: string[]; kinds: Set<string> } {
+  const kinds = new Set<string>();
+  const lost = seeds.flatMap((seed) => {
+    const text = generate({ ways: 3 + (seed % 8), waysPerBoard: 12, seed: seed * 4177, mix: seed % 2 === 0 });
+    const next = random(seed);
+    return dangers.flatMap(({ name, unseen, spoil }) => {
+      const spoilt = unseen ? undefined : spoil(sheetOf(text), next);
+      if (!spoilt || spoilt.text === text) return [];
+      kinds.add(name);
+      const found = findingsOf(spoilt.text).some(
+        ({ check, line }) => spoilt.expected.includes(check) && line >= spoilt.from && line <= spoilt.to,
+      );
+      return found ? [] : [`${name}, seed ${seed}`];
+    });
+  });
+  return { missed: lost, kinds };
+}
+
+/** A danger nobody is told of is the worst a checker can do. */
+describe("one danger put into a sound installation", () => {
+  it("is found by its own check, where it was put in", () => {
+    const { missed: lost, kinds } = missed();
+    expect(lost).toEqual([]);
+    expect(kinds.size).toBeGreaterThan(75);
+  });
+});
+
+const shop = (supply: string, ways: string) => `wayfile 1
+installation "Shop" {
+  standard  BS 7671:2018+A2:2022
+  stage     tested
+  premises  commercial
+  supply {
+    earthing  TN-S
+    Ze        0.20 Ω
+    Ipf       1.2 kA
+    ${supply}
+  }
+  board A "Board" {
+    fed-from   supply
+    diversity  50 %
+    Zdb        0.21 Ω
+${ways}
+  }
+}`;
+
+const over = (text: string) => allIn(text).find(({ check }) => check === "demand/over-cutout");
+
+describe("what such dangers brought to light", () => {
+  it("the published table is not taken on top of the diversity a board states", () => {
+    const heaters = [1, 2, 3, 4]
+      .map((id) => `    way ${id} radial "Oven" {\n      serves cooker\n      Ib 20 A\n    }`)
+      .join("\n");
+    // Half of 80 A; by the table as well it would be less than the cut-out.
+    expect(over(shop("cutout BS 88-3 32 A", heaters))?.value).toEqual({ amount: 40, unit: "A" });
+    expect(over(shop("cutout BS 88-3 40 A", heaters))).toBeUndefined();
+  });
+
+  const way = (length: number, Zs: number) => `    way 1 radial "Fan" {
+      device  BS EN 60898 B16 6 kA
+      cable   singles 70 °C line 2.5 mm² cpc 2.5 mm²
+      length  ${length} m
+      dead 2026-03-04 {
+        R1+R2  0.44 Ω
+      }
+      live 2026-03-05 {
+        Zs  ${Zs} Ω
+      }
+    }`;
+  const against = (text: string) => allIn(text).find(({ check }) => check === "continuity/r1r2-against-length");
+
+  it("a reading that Zs bears out is not to be rewritten after a length that slipped", () => {
+    const found = against(shop("", way(300, 0.65)));
+    expect(found?.message).toContain("Zs bears the reading out");
+    expect(found?.fixes).toEqual([]);
+    expect(against(shop("", way(300, 4.6)))?.fixes).toHaveLength(1);
+  });
+
+  it("a larger device is not offered where the loop that was read would not open it", () => {
+    const loaded = (Zs: number) =>
+      allIn(
+        shop("", way(30, Zs).replace("      length", "      route clipped method C\n      Ib 22 A\n      length")),
+      ).find(({ check }) => check === "design/load-over-device");
+    expect(loaded(0.65)?.fixes).not.toEqual([]);
+    expect(loaded(2.2)?.fixes).toEqual([]);
+  });
+
+  it("tails that bear what is drawn are asked about and no more", () => {
+    const graver = (supply: string) =>
+      allIn(shop(supply, way(30, 0.65))).find(({ check }) => check === "coordination/tails-below-cutout")?.severity;
+    expect(graver("cutout BS 88-3 100 A\n    tails 6 mm²\n    demand 80 A")).toBe("warning");
+    expect(graver("cutout BS 88-3 100 A\n    tails 16 mm²\n    demand 60 A")).toBe("information");
+    expect(graver("cutout BS 88-3 80 A\n    tails 16 mm²\n    demand 60 A")).toBeUndefined();
+  });
+});
+
+describe("a fault current nobody noted at the origin", () => {
+  const found = (stage: string, ipf: string) =>
+    allIn(shop("", "").replace("tested", stage).replace("Ipf       1.2 kA", ipf)).filter(
+      ({ check }) => check === "record/supply-incomplete",
+    ).length;
+
+  it("is asked for in a design and once the supply is on, not in between", () => {
+    expect(found("design", "")).toBe(1);
+    expect(found("tested", "")).toBe(1);
+    expect(found("dead-tested", "")).toBe(0);
+    expect(found("tested", "Ipf 1.2 kA")).toBe(0);
+  });
+});
