@@ -1,11 +1,11 @@
 /** Readings of the dead tests, and what length and sizes say they should be. */
 import { atTemperature, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { type Calculated, remark, type Step } from "../calc/result.ts";
-import type { FactOf, Quantity, WordIn } from "../model/values.ts";
+import type { Fact, FactOf, Quantity, WordIn } from "../model/values.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { combine } from "../tables/source.ts";
-import type { Test } from "./supply.ts";
+import { type Test, workOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 import { expectedConductor } from "./way-resistance.ts";
 
@@ -30,6 +30,24 @@ export function latestDead<W extends WordIn<"dead">>(study: WayStudy, word: W): 
 /** Whether any dead test says the word, readable or not. */
 export const hasDead = (study: WayStudy, word: WordIn<"dead">): boolean =>
   study.facts.broken.includes("dead") || study.deadTests.some((test) => test.facts.has(word));
+
+/**
+ * A statement of new wiring that stands for a test nobody made: every reading of these words is reckoned, declared or from
+ * a record. Old wiring may rest on its record, and what is broken or said not to have been done is spoken of elsewhere.
+ */
+export function onlyStated(study: WayStudy, words: readonly WordIn<"dead">[]): Fact | undefined {
+  const work = workOf(study.context);
+  if (study.facts.broken.includes("dead") || (work !== "new" && work !== "addition")) return undefined;
+  const all = study.deadTests.flatMap(({ facts }) =>
+    words.some((word) => facts.broken.includes(word)) ? [undefined] : facts.list.filter(isOneOf(words)),
+  );
+  return all.every((fact) => fact && fact.provenance !== "measured") ? all[0] : undefined;
+}
+
+const isOneOf =
+  (words: readonly string[]) =>
+  ({ word }: Fact): boolean =>
+    words.includes(word);
 
 /** Temperature of the conductors noted at a test, °C. */
 export const temperatureOf = (test: Test<"dead">): number | undefined =>

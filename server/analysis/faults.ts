@@ -1,6 +1,7 @@
 import type { Context } from "../model/installation.ts";
 import { type Fact, type Facts, measured, type Reading } from "../model/values.ts";
 import { type NumberAt, testsOf } from "./supply.ts";
+import type { WayStudy } from "./way.ts";
 
 export type FaultName = "Ipf" | "PSCC" | "PEFC";
 
@@ -37,6 +38,12 @@ function boardNoted(board: Facts<"board">): FaultAt[] {
     return fact ? numberOf(fact, name, "board") : [];
   });
 }
+
+/** The fault current read to the end on a circuit, A. */
+export const wayFaults = ({ isSpare, liveTests }: WayStudy): FaultAt[] => {
+  const fact = isSpare ? undefined : liveTests.map(({ facts }) => facts.one("Ipf")).find((one) => one !== undefined);
+  return fact ? numberOf(fact as FaultFact, "Ipf", "board").filter(whole) : [];
+};
 
 /** The fault currents noted at the origin, A. */
 export const supplyFaults = (supply: Facts<"supply"> | undefined): FaultAt[] => supplyNoted(supply).filter(whole);

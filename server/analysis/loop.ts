@@ -11,7 +11,7 @@ import { hasMetalBeside, operatingFactorOf } from "./cpc.ts";
 import { doubtOf, expectedR1R2At, latestDead } from "./dead.ts";
 import { studyRing } from "./ring.ts";
 import { r1r2Doubt } from "./ring-r1r2.ts";
-import { type NumberAt, numberAt } from "./supply.ts";
+import { type NumberAt, numberAt, type ReadingAt } from "./supply.ts";
 import { type Rcd, WayStudy } from "./way.ts";
 
 /** The most R1+R2 of any point at the conductor's operating temperature, from length and sizes. */
@@ -53,6 +53,8 @@ export function designLoop(study: WayStudy): Calculated | undefined {
 /** How a reading of Zs stands to the board's impedance and R1+R2. */
 export interface LoopAgreement {
   readonly Zs: NumberAt;
+  /** Zs went off the lower end of the scale: it is at most this. */
+  readonly atMost: boolean;
   readonly R1R2: NumberAt | undefined;
   readonly board: (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined;
   readonly expected: Calculated | undefined;
@@ -63,7 +65,8 @@ export interface LoopAgreement {
 
 /** Holds Zs against what it is made of. Says nothing where a parallel path is recorded and the reading is low. */
 export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
-  const Zs = numberAt(study.Zs);
+  const most = mostOf(study.Zs);
+  const Zs = numberAt(study.Zs) ?? most;
   if (!Zs || study.isSpare || study.supply.earthing === "TT") return undefined;
   const R1R2 = numberAt(study.R1R2);
   const board = study.boardImpedance;
@@ -72,7 +75,7 @@ export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
   const share = practiceOf("loop-share");
   const byShare = expected ? share.value * expected.value : 0;
   const tolerance = byShare > floor.value ? { ...share, value: byShare, unit: "Ω" } : floor;
-  const found = { Zs, R1R2, board, expected, tolerance };
+  const found = { Zs, atMost: Zs === most, R1R2, board, expected, tolerance };
   return { ...found, verdict: verdictOf(study, found) };
 }
 
@@ -111,20 +114,28 @@ export function aboveElectrode(study: WayStudy) {
   return Zs.value > most ? { Zs, electrode, most, share, network } : undefined;
 }
 
+/** The most a loop can be that reads below the meter's scale. */
+function mostOf(reading: ReadingAt | undefined): NumberAt | undefined {
+  const value = reading && measured(reading.value);
+  return reading && value?.sign === "<"
+    ? { value: value.value, decimals: value.decimals, fact: reading.fact }
+    : undefined;
+}
+
 function verdictOf(
   study: WayStudy,
-  { Zs, R1R2, board, expected, tolerance }: Omit<LoopAgreement, "verdict">,
+  { Zs, atMost, R1R2, board, expected, tolerance }: Omit<LoopAgreement, "verdict">,
 ): LoopAgreement["verdict"] {
   const allowance = practiceOf("loop-below").value;
   const parallel = hasMetalBeside(study);
   // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not held against it.
   const doubt = R1R2 && r1r2InDoubt(study);
-  if (expected && doubt !== "low" && Zs.value > expected.value + tolerance.value) return "high";
+  if (expected && !atMost && doubt !== "low" && Zs.value > expected.value + tolerance.value) return "high";
   if (parallel) return undefined;
   if (board && Zs.value < board.value - allowance) return "below-board";
   if (doubt === "high") return undefined;
   if (R1R2 && Zs.value < R1R2.value - allowance) return "below-conductors";
-  if (expected && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
+  if (expected && !atMost && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
   return expected && Zs.value < expected.value - tolerance.value ? "low" : undefined;
 }
 

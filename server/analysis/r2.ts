@@ -73,7 +73,7 @@ export function r2BelowLoop(study: WayStudy): R2OfLoop | undefined {
   if (!own || R2?.sign !== "=" || study.isSpare || study.isRing || study.facts.has("parallel-path")) return undefined;
   const agreement = loopAgreement(study);
   const ratio = cable?.cpc === undefined || cable.cpcBy !== undefined ? undefined : cpcRatio(cable.line, cable.cpc);
-  if (!agreement?.board || agreement.R1R2 || !ratio || r2OffLength(study)) return undefined;
+  if (!agreement?.board || agreement.atMost || agreement.R1R2 || !ratio || r2OffLength(study)) return undefined;
   const { Zs, board, tolerance } = agreement;
   const left = Zs.value - board.value;
   const share = ratio.value / (1 + ratio.value);

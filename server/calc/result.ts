@@ -96,7 +96,8 @@ export function amps(value: number): string {
 
 /** A written as kA, for fault currents. */
 export function kiloamps(value: number): string {
-  return `${plain(value / 1000)} kA`;
+  // Below a tenth of a kiloampere two decimals would show another figure than was written.
+  return `${plain(value / 1000, Math.abs(value) < 100 ? 3 : 2)} kA`;
 }
 
 /** A written as mA, for residual currents. */

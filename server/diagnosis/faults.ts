@@ -135,9 +135,12 @@ function apartOnMain({ sheet }: Predictions, legs: number): (readonly [string, s
 /** Another size than written, all the way: of both live conductors, or of one conductor. */
 function otherSizes(predictions: Predictions): Hypothesis[] {
   const { circuit, sizes } = predictions.sheet;
+  const { unlikelySize } = diagnosisPractice;
   if (!sizes) return [];
   const read = conductorsRead(predictions);
   const change = (kind: string, which: readonly Conductor[], own: number | undefined): Hypothesis[] => {
+    const rank = (csa: number | undefined) => conductorResistance.rows.findIndex(({ facts }) => facts.csa === csa);
+    const oneLive = which.length === 1 && which[0] !== "cpc";
     const before = conductorResistance.rows.find(({ facts }) => facts.csa === own)?.facts.copper2;
     if (before === undefined || !which.some((conductor) => read.includes(conductor))) return [];
     return conductorResistance.rows.flatMap(({ facts }) => {
@@ -151,6 +154,7 @@ function otherSizes(predictions: Predictions): Hypothesis[] {
         kind,
         where: "",
         predict: () => values,
+        penalty: unlikelySize.value * ((oneLive ? 1 : 0) + Math.max(0, Math.abs(rank(facts.csa) - rank(own)) - 1)),
         state: () => ({ faults: [], perMetre }),
         say: () => `The ${name} ${facts.csa} mm² throughout, not the ${own} mm² that is written.`,
       };

@@ -43,3 +43,7 @@ export const otherPoints = (points: readonly RingPoint[], own?: RingPoint): Rela
     .filter((point) => point !== own)
     .slice(0, 8)
     .map(({ fact, name }) => relatedFact(fact, `What ${name} reads.`));
+
+/** How a figure came to stand there that nobody read on the day. */
+export const notReadWords = ({ provenance }: Fact): string =>
+  provenance === "from-record" ? "taken from a record" : `written as ${provenance}`;

@@ -23,6 +23,8 @@ export const diagnosisPractice = {
   openDeviations: practice(20, "", "readings held against each other"),
   /** What one fitted number costs at the least, in the same measure as squared deviations. */
   fittedNumber: practice(2, "", "readings held against each other"),
+  /** What it costs to suppose one live conductor of a cable unlike the other, and each size beyond the next to the written. */
+  unlikelySize: practice(6, "", "conductors of one cable"),
   /** Explanations whose scores are nearer than this cannot be told apart. */
   alikeScore: practice(4, "", "readings held against each other"),
   /** An explanation is worth a word from this share of the weight. */

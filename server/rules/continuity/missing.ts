@@ -1,10 +1,10 @@
-import { hasDead } from "../../analysis/dead.ts";
+import { hasDead, onlyStated } from "../../analysis/dead.ts";
 import { ringPattern } from "../../analysis/ring-pattern.ts";
 import { highestPoint } from "../../analysis/ring-r1r2.ts";
 import { deadTestsDue } from "../../analysis/supply.ts";
 import { ohms } from "../../calc/result.ts";
-import { relatedFact } from "../dead-words.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import { notReadWords, relatedFact } from "../dead-words.ts";
+import { factSpot, wayRule, wordSpot } from "../rule.ts";
 import { lineAfter } from "../writing.ts";
 
 export default wayRule({
@@ -32,6 +32,22 @@ export default wayRule({
     },
     {
       setting: { stage: "tested" },
+      bad: `way 1 radial "Water heater" {
+  dead 2026-03-04 {
+    R1+R2     0.41 Ω calculated
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    polarity  ok
+  }
+}`,
+      good: `way 1 radial "Water heater" {
+  dead 2026-03-04 {
+    R1+R2     0.41 Ω
+    polarity  ok
+  }
+}`,
+    },
+    {
+      setting: { stage: "tested" },
       bad: `way 1 feeder "Annexe" {
 ^^^
   dead 2026-03-04 {
@@ -47,6 +63,13 @@ export default wayRule({
   ],
   check(study, report) {
     if (study.isSpare || study.isBare || !deadTestsDue(study.context) || hasNoCpc(study)) return;
+    const stated = onlyStated(study, ["R1+R2", "R2", "ends", "at"]);
+    if (stated) {
+      report(factSpot(stated), {
+        message: `${stated.word} is ${notReadWords(stated)}, and nothing was measured: that the protective conductor reaches the far point is not proven. Measure R1+R2 or R2.`,
+      });
+      return;
+    }
     // What is marked as not measured, or not applicable, is spoken of by other checks.
     if (hasDead(study, "R1+R2") || hasDead(study, "R2")) return;
     const highest = study.isRing && !ringPattern(study) ? highestPoint(study) : undefined;

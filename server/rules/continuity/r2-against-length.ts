@@ -2,6 +2,7 @@ import { conductorPerMetre, mayReadLess } from "../../analysis/cpc.ts";
 import { bandSource, bandSteps, doubtOf, expectedConductorAt, latestDead, unslipped } from "../../analysis/dead.ts";
 import { doubtOnWay } from "../../analysis/doubt.ts";
 import { r2Share } from "../../analysis/r2.ts";
+import { numberAt } from "../../analysis/supply.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -70,13 +71,17 @@ export default wayRule({
     if (!doubt && !beside) return;
     const high = doubt?.kind === "high";
     if (!high && mayReadLess(study)) return;
-    const cause = beside
-      ? `It is worth ${metres(implied)} of that conductor: measured through pipework or a bonded casing? Disconnect the far end and repeat.`
-      : doubt?.slip !== undefined
-        ? `Check the decimal point: ${unslipped(quantity, doubt.slip)}?`
-        : high
-          ? "Look for a poor joint, a smaller conductor or a longer run; and null the long lead."
-          : "Look for a parallel path through bonded metal, and check the length.";
+    const whole = numberAt(study.R1R2);
+    const cause =
+      whole && high && quantity.value >= whole.value
+        ? `R1+R2 reads ${ohms(whole.value)} with the line in it, so R2 alone must be less: is one figure in both places, or was the long lead not nulled?`
+        : beside
+          ? `It is worth ${metres(implied)} of that conductor: measured through pipework or a bonded casing? Disconnect the far end and repeat.`
+          : doubt?.slip !== undefined
+            ? `Check the decimal point: ${unslipped(quantity, doubt.slip)}?`
+            : high
+              ? "Look for a poor joint, a smaller conductor or a longer run; and null the long lead."
+              : "Look for a parallel path through bonded metal, and check the length.";
     const meter = doubtOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {
       message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${doubt ? withinDoubt(meter, doubt.by) : ""}`,

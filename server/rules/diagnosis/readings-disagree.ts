@@ -1,4 +1,5 @@
 import { keptWith } from "../../analysis/kept.ts";
+import { r2OffLength, r2Share } from "../../analysis/r2.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
@@ -67,7 +68,7 @@ export default wayRule({
 
 const saidOf = keptWith((study: WayStudy): { readonly spot: Spot; readonly report: Report } | undefined => {
   const sheet = sheetOfWay(study);
-  if (!sheet || isSound(sheet)) return undefined;
+  if (!sheet || isSound(sheet) || isCopied(study)) return undefined;
   const off = departures(sheet);
   // The trade passes over what is within its own tolerance, whatever a meter could tell.
   if (off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9)) return undefined;
@@ -92,6 +93,12 @@ const saidOf = keptWith((study: WayStudy): { readonly spot: Spot; readonly repor
     },
   };
 });
+
+/** One figure in both places is no reading of the circuit: R2 is told of where it stands. */
+function isCopied(study: WayStudy): boolean {
+  const share = r2Share(study);
+  return share !== undefined && r2OffLength(study) && Math.abs(share.R2.value - share.R1R2) <= ringTolerance.value;
+}
 
 const writtenAs = (reading: SheetReading | undefined): string =>
   reading ? `${reading.open ? ">" : ""}${ohms(reading.value)}` : "";

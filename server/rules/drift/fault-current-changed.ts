@@ -17,7 +17,7 @@ function judge({ name, now, before }: Series, report: Reporter): boolean {
     ? "The supply may have been strengthened: is every device still able to break it?"
     : "The loop has become worse, or it was read at another point: look at the joints upstream, and at Zs of the circuits behind.";
   report(factSpot(now.fact), {
-    message: `${name} ${rose ? "rose" : "fell"} from ${kiloamps(then.value)} on ${then.on} to ${kiloamps(now.value)}, by ${percent((Math.abs(change) / then.value) * 100)}. ${meaning}`,
+    message: `${name} ${rose ? "rose" : "fell"} from ${kiloamps(then.value)} on ${then.on} to ${kiloamps(now.value)}, by ${percent(Math.round((Math.abs(change) / then.value) * 100))}. ${meaning}`,
     value: amount(now.value, "A"),
     limit: amount(then.value + (rose ? allowed : -allowed), "A"),
     least: !rose,

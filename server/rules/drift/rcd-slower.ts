@@ -60,7 +60,7 @@ export default boardRule({
       const allowed = Math.max(comparison.tripTimeRise.value * was, comparison.tripTimeRiseLeast.value, meters);
       if (!exceeds(now - was, allowed)) continue;
       report(valueSpot(test.fact, test.time), {
-        message: `It tripped in ${milliseconds(was)} on ${then.test.on} and takes ${milliseconds(now)} now, ${percent(((now - was) / was) * 100)} longer. Press its button several times and test again.`,
+        message: `It tripped in ${milliseconds(was)} on ${then.test.on} and takes ${milliseconds(now)} now, ${percent(Math.round(((now - was) / was) * 100))} longer. Press its button several times and test again.`,
         value: amount(now, "s"),
         limit: amount(was + allowed, "s"),
         steps: [

@@ -62,7 +62,7 @@ function judge(all: readonly Series[], threshold: Threshold, report: Reporter): 
     told.add(now.fact);
     const rise = now.value - then.value;
     report(factSpot(now.fact), {
-      message: `${name} rose from ${ohms(then.quantity.value)} on ${then.on} to ${ohms(now.quantity.value)}, by ${percent((rise / then.value) * 100)}. ${threshold.remedy}`,
+      message: `${name} rose from ${ohms(then.quantity.value)} on ${then.on} to ${ohms(now.quantity.value)}, by ${percent(Math.round((rise / then.value) * 100))}. ${threshold.remedy}`,
       value: amount(now.value, "Ω"),
       limit: amount(then.value + allowed(threshold, now, then), "Ω"),
       steps: [

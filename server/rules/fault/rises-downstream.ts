@@ -1,5 +1,5 @@
 import { upstreamFaults } from "../../analysis/fault-check.ts";
-import { boardFaults } from "../../analysis/faults.ts";
+import { boardFaults, wayFaults } from "../../analysis/faults.ts";
 import { studySupply } from "../../analysis/supply.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps } from "../../calc/result.ts";
@@ -9,7 +9,7 @@ export default boardRule({
   id: "fault/rises-downstream",
   severity: "warning",
   since: "0.1",
-  title: "A board with a greater fault current than what feeds it.",
+  title: "A board or circuit with a greater fault current than what feeds it.",
   why: "Cable only takes away from a fault current. One of the two figures is from elsewhere, and devices were chosen by it.",
   clauses: ["434.1"],
   examples: [
@@ -38,21 +38,46 @@ installation "Sample" {
   }
 }`,
     },
+    {
+      setting: { stage: "tested", supply: "earthing TN-S\nIpf 1.2 kA" },
+      bad: `way 1 radial "Pump" {
+  live 2026-03-05 {
+    Ipf  7 kA
+    ^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Pump" {
+  live 2026-03-05 {
+    Ipf  0.7 kA
+  }
+}`,
+    },
   ],
-  check({ board, context }, report) {
+  check({ board, context, studies }, report) {
     const above = upstreamFaults(context);
+    const atBoard = boardFaults(board.head.facts);
     const share = practiceOf("fault-rise");
     const far = practiceOf("fault-rise-far");
     const doubt = practiceOf("loop-below");
     const { U0 } = studySupply(context);
-    for (const own of boardFaults(board.head.facts)) {
-      const same = above.find(({ name }) => name === own.name);
+    const rises = [
+      ...atBoard.map((own) => ({ own, where: "at this board", below: above })),
+      ...studies.flatMap((study) =>
+        wayFaults(study).map((own) => ({
+          own,
+          where: `on way ${study.way.id}`,
+          below: atBoard.length > 0 ? atBoard : above,
+        })),
+      ),
+    ];
+    for (const { own, where, below } of rises) {
+      const same = below.find(({ name }) => name === own.name);
       if (!same || own.value <= share.value * same.value) continue;
       // Where loops are small a hundredth of an ohm is a thousand amperes.
       const gap = U0 / same.value - U0 / own.value;
       if (gap <= doubt.value && own.value <= far.value * same.value) continue;
       report(factSpot(own.fact), {
-        message: `${own.name} ${kiloamps(own.value)} at this board is above the ${kiloamps(same.value)} upstream of it: a cable cannot add to a fault current.`,
+        message: `${own.name} ${kiloamps(own.value)} ${where} is above the ${kiloamps(same.value)} upstream of it: a cable cannot add to a fault current.`,
         value: amount(own.value, "A"),
         limit: amount(same.value, "A"),
         steps: share.steps,

@@ -1,8 +1,8 @@
-import { hasDead } from "../../analysis/dead.ts";
+import { hasDead, onlyStated } from "../../analysis/dead.ts";
 import { boardInsulation } from "../../analysis/insulation.ts";
 import { deadTestsDue } from "../../analysis/supply.ts";
-import { relatedFact } from "../dead-words.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import { notReadWords, relatedFact } from "../dead-words.ts";
+import { factSpot, wayRule, wordSpot } from "../rule.ts";
 
 export default wayRule({
   id: "insulation/missing",
@@ -30,6 +30,13 @@ export default wayRule({
   ],
   check(study, report) {
     if (study.isSpare || study.isBare || !deadTestsDue(study.context)) return;
+    const stated = onlyStated(study, ["insulation"]);
+    if (stated && !boardInsulation(study.context)) {
+      report(factSpot(stated), {
+        message: `The insulation resistance is ${notReadWords(stated)}, not measured: test this circuit between all conductors and to earth.`,
+      });
+      return;
+    }
     if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
     report(wordSpot(study.way.header), {
       message: "No insulation resistance is recorded for this circuit: test it between all conductors and to earth.",

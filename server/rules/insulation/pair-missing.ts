@@ -53,12 +53,30 @@ export default wayRule({
   },
 });
 
+/** Where each line is written for itself, all three are: the general pair stands for them together. */
+const ofThree: Readonly<Record<string, readonly string[]>> = {
+  "L-L": ["L1-L2", "L2-L3", "L1-L3"],
+  "L-N": ["L1-N", "L2-N", "L3-N"],
+  "L-E": ["L1-E", "L2-E", "L3-E"],
+};
+
+/** A three-phase circuit may have no neutral: where nothing is read to one, nothing is missed. */
+function missingOfThree(there: ReadonlySet<string>): string[] {
+  const gaps = Object.entries(ofThree).flatMap(([general, each]) => {
+    if (there.has(general)) return [];
+    const open = each.filter((pair) => !there.has(pair));
+    if (open.length < each.length) return open;
+    return general === "L-N" ? [] : [general];
+  });
+  const neutral = [...there].some((pair) => pair.endsWith("-N"));
+  return [...gaps, ...(neutral && !there.has("N-E") ? ["N-E"] : [])];
+}
+
 function missingPairs(study: WayStudy, { facts, values, absent }: InsulationTest): string[] {
   const there = new Set([...values, ...absent].map(({ pair }) => pair));
   const says = (ends: string) => [...there].some((pair) => pair.startsWith("L") && pair.endsWith(ends));
   const toEarth = says("-E");
   if (facts.some((fact) => fact.args.joined)) return toEarth ? [] : ["L-E"];
-  // A three-phase circuit may have no neutral.
-  if (study.threePhase) return toEarth ? [] : ["L-E"];
+  if (study.threePhase) return missingOfThree(there);
   return [...(says("-N") ? [] : ["L-N"]), ...(toEarth ? [] : ["L-E"]), ...(there.has("N-E") ? [] : ["N-E"])];
 }

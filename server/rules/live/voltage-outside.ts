@@ -1,12 +1,17 @@
+import { originSupply, type SupplyStudy, testsOf } from "../../analysis/supply.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
-import { volts } from "../../calc/result.ts";
+import { plain, step, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import type { Fact, Facts, Quantity } from "../../model/values.ts";
+import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
 
 /** A three-phase circuit may be measured from line to line. */
 const lineToLine = Math.sqrt(3);
 
-export default wayRule({
+/** Half-way in proportion from line to neutral to line to line: what is more is nearer the latter. */
+const midway = Math.sqrt(lineToLine);
+
+export default installationRule({
   id: "live/voltage-outside",
   severity: "warning",
   since: "0.1",
@@ -29,23 +34,51 @@ export default wayRule({
 }`,
     },
   ],
-  check({ live, supply, threePhase, uses }, report) {
-    const fact = live?.facts.one("voltage");
-    if (!fact || uses.has("selv")) return;
-    const { value } = fact.args;
-    const { least, greatest } = supplyVoltage(supply.U0);
-    const within = (factor: number) =>
-      !fallsShort(value.value, least.value * factor) && !exceeds(value.value, greatest.value * factor);
-    if (within(1) || ((threePhase || supply.threePhase) && within(lineToLine))) return;
-    const over = value.value > greatest.value;
-    const limit = over ? greatest : least;
-    report(valueSpot(fact, value), {
-      message: `${volts(value.value)} is ${over ? "above" : "below"} the ${volts(limit.value)} that a supply of ${volts(supply.U0)} may ${over ? "reach" : "fall to"}.${over ? "" : " Measure at the origin to tell the supply from the circuit."}`,
-      value: amount(value.value, "V"),
-      limit: amountOf(limit),
-      least: !over,
-      steps: limit.steps,
-      source: limit.source,
-    });
+  check({ supply }, report) {
+    const known = originSupply(supply);
+    judge(latestAtOrigin(supply), known, known.threePhase, "", report);
+  },
+  checkBoard({ studies }, report) {
+    for (const { live, supply, threePhase, uses } of studies) {
+      if (uses.has("selv")) continue;
+      const remedy = " Measure at the origin to tell the supply from the circuit.";
+      judge(live?.facts.one("voltage"), supply, threePhase || supply.threePhase, remedy, report);
+    }
   },
 });
+
+function latestAtOrigin(supply: Facts<"supply"> | undefined): Fact | undefined {
+  const tests = testsOf<"supplyLive">(supply?.all("live") ?? []);
+  return tests
+    .map(({ facts }) => (facts as Facts<"supplyLive"> | undefined)?.one("voltage"))
+    .find((fact) => fact !== undefined);
+}
+
+function judge(
+  fact: Fact | undefined,
+  { U0 }: SupplyStudy,
+  threePhase: boolean,
+  remedy: string,
+  report: Reporter,
+): void {
+  const value = fact?.args.value as Quantity | undefined;
+  if (!fact || !value || !("value" in value)) return;
+  const { least, greatest } = supplyVoltage(U0);
+  const within = (factor: number) =>
+    !fallsShort(value.value, least.value * factor) && !exceeds(value.value, greatest.value * factor);
+  if (within(1) || (threePhase && within(lineToLine))) return;
+  // Above what one line may have and on three lines, it was read between two of them.
+  const factor = threePhase && value.value > greatest.value * midway ? lineToLine : 1;
+  const over = value.value > greatest.value * factor;
+  const limit = over ? greatest : least;
+  const bound = limit.value * factor;
+  const steps = factor === 1 ? [] : [step("between lines", `√3 × ${volts(limit.value)}`, volts(bound))];
+  report(valueSpot(fact, value), {
+    message: `${volts(value.value)}${factor === 1 ? "" : " between lines"} is ${over ? "above" : "below"} the ${plain(bound, 1)} V that a supply of ${volts(U0)} may ${over ? "reach" : "fall to"}${factor === 1 ? "" : " there"}.${over ? "" : remedy}`,
+    value: amount(value.value, "V"),
+    limit: { ...amountOf(limit), amount: bound },
+    least: !over,
+    steps: [...limit.steps, ...steps],
+    source: limit.source,
+  });
+}

@@ -38,7 +38,7 @@ export default wayRule({
     const meter = loopDoubt(study, { Zs, board });
     const by = board.value - allowance.value - Zs.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinDoubt(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinDoubt(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       limit: amount(board.value, "Ω"),
       least: true,

@@ -43,7 +43,7 @@ export default wayRule({
     const meter = loopDoubt(study, { Zs, R1R2 });
     const by = R1R2.value - practiceOf("loop-below").value - Zs.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.${withinDoubt(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.${withinDoubt(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       limit: amount(R1R2.value, "Ω"),
       least: true,

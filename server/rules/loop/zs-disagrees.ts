@@ -83,15 +83,17 @@ export default wayRule({
     if (!found?.expected || !found.board || !found.R1R2) return;
     const { Zs, R1R2, board, expected, tolerance, verdict } = found;
     if (verdict !== "low" && verdict !== "high") return;
-    const reason =
-      verdict === "high"
+    const reckoned = Zs.fact.provenance === "calculated";
+    const reason = reckoned
+      ? "reckon the sum again, or write which figures it was made from"
+      : verdict === "high"
         ? "look for a joint that is loosening, or R1+R2 read at a nearer point"
         : "is there metal in parallel? Then say so with parallel-path";
     const after = study.facts.one("device") ?? study.facts.one("cable");
     const meter = loopDoubt(study, found);
     const by = Math.abs(Zs.value - expected.value) - tolerance.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.${withinDoubt(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.${withinDoubt(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       steps: [...expected.steps, ...tolerance.steps, ...doubtSteps(meter)],
       source: combine(expected.source, tolerance.source),
@@ -99,7 +101,10 @@ export default wayRule({
         { spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` },
         { spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` },
       ],
-      fixes: verdict === "low" && after ? [lineAfter(after, 'parallel-path "…"', "Record a parallel path")] : [],
+      fixes:
+        verdict === "low" && after && !reckoned
+          ? [lineAfter(after, 'parallel-path "…"', "Record a parallel path")]
+          : [],
     });
   },
 });

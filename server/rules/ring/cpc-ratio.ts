@@ -58,7 +58,7 @@ export default wayRule({
     const line = resistancePerMetre(cable.line, cable.material);
     const fits = line && base > 0 ? sizeOfResistance((r2 / base) * line.value) : undefined;
     report(valueSpot(ends, quantity), {
-      message: `r2 is ${(r2 / base).toFixed(2)} times r1; ${cableWords(cable)} gives ${plain(ratio.value)}, so about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven ?? false, r2 / expected)}`,
+      message: `r2 is ${(r2 / base).toFixed(2)} times r1; ${cableWords(cable)} gives ${plain(ratio.value)}, so about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven, r2 / expected)}`,
       value: amount(r2, "Ω"),
       limit: amount(expected, "Ω"),
       steps: [...ratio.steps, step("r2 = r1 × ratio", `${ohms(base)} × ${plain(ratio.value, 3)}`, ohms(expected))],
@@ -75,14 +75,18 @@ function suspicion(
   verdict: "high" | "low",
   fits: number | undefined,
   cable: { line: number; cpc: number | undefined },
-  uneven: boolean,
+  uneven: boolean | undefined,
   against: number,
 ): string {
   const { slipShare } = deadTestPractice;
   if ([10, 0.1].some((power) => Math.abs(against / power - 1) <= slipShare.value))
     return "That is a power of ten out: check the decimal point.";
+  // r1 that agrees with rn is the line's own reading, whatever r2 says.
   const inverse = cable.cpc !== undefined && fits !== undefined && fits > cable.line;
-  if (inverse) return "The ratio is upside down: have r1 and r2 changed places?";
+  if (inverse)
+    return uneven === false
+      ? "The ratio is upside down: either the live conductors and the cpc are written for each other, or metal bridges the cpc."
+      : "The ratio is upside down: have r1 and r2 changed places?";
   if (verdict === "low" && fits === cable.line)
     return `It fits a ${squareMillimetres(fits)} cpc: singles instead of this cable, or metal that bridges the cpc.`;
   if (fits !== undefined && fits !== cable.cpc)
