@@ -132,9 +132,12 @@ function verdictOf(
   const doubt = R1R2 && r1r2InDoubt(study);
   if (expected && !atMost && doubt !== "low" && Zs.value > expected.value + tolerance.value) return "high";
   if (parallel) return undefined;
-  if (board && Zs.value < board.value - allowance) return "below-board";
+  // What a distributor declares is the most its loop may have: less is no news.
+  const most = board?.fact.provenance === "declared";
+  if (board && !most && Zs.value < board.value - allowance) return "below-board";
   if (doubt === "high") return undefined;
   if (R1R2 && Zs.value < R1R2.value - allowance) return "below-conductors";
+  if (most) return undefined;
   if (expected && !atMost && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
   return expected && Zs.value < expected.value - tolerance.value ? "low" : undefined;
 }

@@ -1,6 +1,8 @@
 /** Readings of a way, each held against its limit and against what it should be. */
+import { expectedConductorAt, expectedR1R2At, latestDead, temperatureOf } from "../analysis/dead.ts";
 import { coldBoardImpedance, expectedCircuit } from "../analysis/expected.ts";
 import { designLoop, loopAgreement } from "../analysis/loop.ts";
+import type { Test } from "../analysis/supply.ts";
 import type { Rcd, WayStudy } from "../analysis/way.ts";
 import { expectedConductor } from "../analysis/way-resistance.ts";
 import {
@@ -15,7 +17,7 @@ import {
   spurAddition,
   totalLoop,
 } from "../calc/index.ts";
-import { milliseconds, ohms, plain, volts } from "../calc/result.ts";
+import { degrees, milliseconds, ohms, plain, volts } from "../calc/result.ts";
 import { supplyVoltage } from "../calc/supply-voltage.ts";
 import type { Context } from "../model/installation.ts";
 import { type AnyValue, exact, type Fact, isAbsent, type Reading } from "../model/values.ts";
@@ -78,6 +80,7 @@ export function continuityCard(study: WayStudy): Card | undefined {
     [
       limitRow("expected by the ends of the ring", quarter),
       limitRow(isRing ? "expected by length, on the ring" : "expected by length, at 20 °C", expectedR1R2),
+      isRing ? undefined : warmRow(study, "R1+R2", expectedR1R2At),
       row("highest", isRing ? undefined : highestPoint(study)),
       row("expected by length, at the end of a spur", atSpur && show(atSpur)),
     ],
@@ -104,7 +107,21 @@ export function spurR1R2(study: WayStudy): Calculated | undefined {
 
 export function cpcCard(study: WayStudy): Card | undefined {
   const expected = expectedConductor(study, "cpc");
-  return expected && card([limitRow("expected by length, at 20 °C", expected)], expected);
+  const warm = warmRow(study, "R2", (of, test) => expectedConductorAt(of, "cpc", test));
+  return expected && card([limitRow("expected by length, at 20 °C", expected), warm], expected);
+}
+
+/** What the conductors should read as cold or warm as they were said to be at the test. */
+function warmRow(
+  study: WayStudy,
+  word: "R1+R2" | "R2",
+  expected: (study: WayStudy, test: Test<"dead">) => Calculated | undefined,
+) {
+  const test = latestDead(study, word)?.test;
+  const temperature = test && temperatureOf(test);
+  return !test || temperature === undefined || temperature === 20
+    ? undefined
+    : limitRow(`expected at the test, at ${degrees(temperature)}`, expected(study, test));
 }
 
 export function endsCard(study: WayStudy, fact: Fact | undefined): Card {

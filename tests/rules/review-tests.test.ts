@@ -197,6 +197,49 @@ describe("fault current", () => {
   });
 });
 
+it("a limitation on the supply of new work is one like any other", () => {
+  const limited = { ...tested, supply: supply.replace("Ze 0.30 Ω", 'Ze LIM "Origin sealed"') };
+  expect(ids({}, limited)).toEqual(["error record/limitation-on-new"]);
+  expect(ids({}, { ...limited, work: "addition" })).not.toContain("warning record/limitation-on-new");
+});
+
+describe("circuits that read less than where they start", () => {
+  const two = (one: string) =>
+    [way({ Zs: "0.71 Ω" }), way({ Zs: "0.72 Ω" }).replace("way 1", "way 2")]
+      .join("\n")
+      .replace("Zs 0.71 Ω", `Zs ${one}`);
+  const of = (lines: string, setting: Setting) =>
+    findingsOf(inSetting(lines, setting).text).filter(({ check }) => check === "loop/zs-below-board");
+  const slipped = { ...tested, board: board.replace("Zdb 0.31 Ω", "Zdb 3.1 Ω") };
+
+  it("all of them: the board's figure is asked about once", () => {
+    const [only, ...more] = of(two("0.71 Ω"), slipped);
+    expect(more).toEqual([]);
+    expect(only?.message).toContain("All 2 circuits with a Zs here read less than Zdb 3.10 Ω");
+    expect(inSetting(two("0.71 Ω"), slipped).text.split("\n")[(only?.line ?? 0) - 1]).toBe("Zdb 3.1 Ω");
+  });
+
+  it("one of them: that one is asked about", () => {
+    expect(of(two("3.5 Ω"), slipped).map(({ message }) => message.slice(0, 9))).toEqual(["Zs 0.72 Ω"]);
+  });
+
+  it("none, where the figure is what the distributor declares as the most", () => {
+    const declared = {
+      ...tested,
+      board: board.replace("Zdb 0.31 Ω\n", ""),
+      supply: supply.replace("Ze 0.30 Ω", "Ze 0.80 Ω declared"),
+    };
+    expect(ids({ Zs: "0.60 Ω" }, declared)).toEqual([]);
+  });
+});
+
+it("a board that reads less than what the distributor declares as the most is no news", () => {
+  const declared = supply.replace("Ze 0.30 Ω", "Ze 0.80 Ω declared");
+  expect(ids({}, { ...tested, supply: declared })).not.toContain("information loop/board-below-upstream");
+  const measured = { ...tested, supply: supply.replace("Ze 0.30 Ω", "Ze 0.80 Ω") };
+  expect(ids({}, measured)).toContain("information loop/board-below-upstream");
+});
+
 describe("voltage", () => {
   it.each([
     ["198 V", "198 V is below the 216.2 V"],

@@ -44,6 +44,8 @@ installation "Sample" {
     const own = boardImpedance(context);
     const above = upstreamImpedance(context);
     if (own?.name !== "Zdb" || !above) return;
+    // What a distributor declares is the most a supply may have: most have less.
+    if (above.fact.provenance === "declared") return;
     if (context.upstream[0]?.feeder?.facts.has("parallel-path")) return;
     const allowance = practiceOf("loop-below");
     if (own.value >= above.value - allowance.value) return;

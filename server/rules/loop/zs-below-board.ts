@@ -1,11 +1,13 @@
-import { loopAgreement } from "../../analysis/loop.ts";
+import { type LoopAgreement, loopAgreement } from "../../analysis/loop.ts";
+import type { NumberAt } from "../../analysis/supply.ts";
+import type { WayStudy } from "../../analysis/way.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
 import { doubtSteps, withinDoubt } from "../doubt-words.ts";
 import { loopDoubt } from "../loop-doubt.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { amount, boardRule, factSpot, type Reporter } from "../rule.ts";
 
-export default wayRule({
+export default boardRule({
   id: "loop/zs-below-board",
   severity: "warning",
   since: "0.1",
@@ -30,21 +32,53 @@ export default wayRule({
 }`,
     },
   ],
-  check(study, report) {
-    const found = loopAgreement(study);
-    if (found?.verdict !== "below-board" || !found.board) return;
-    const { Zs, board } = found;
-    const allowance = practiceOf("loop-below");
-    const meter = loopDoubt(study, { Zs, board });
-    const by = board.value - allowance.value - Zs.value;
-    report(factSpot(Zs.fact), {
-      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinDoubt(meter, by)}`,
-      value: amount(Zs.value, "Ω"),
-      limit: amount(board.value, "Ω"),
-      least: true,
-      steps: [relation(`Zs ≥ ${board.name}`, ohms(Zs.value), ohms(board.value)), ...doubtSteps(meter)],
-      source: allowance.source,
-      related: [{ spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` }],
+  check({ studies }, report) {
+    const judged = studies.flatMap((study) => {
+      const found = loopAgreement(study);
+      return found?.board ? [{ study, found, board: found.board }] : [];
     });
+    const low = judged.filter(({ found }) => found.verdict === "below-board");
+    const [first] = low;
+    // One wrong figure at the board would put every one of its circuits in doubt: it is told once, where it stands.
+    if (first?.board.name === "Zdb" && low.length > 1 && low.length === judged.length)
+      tellBoard(first.board, low, report);
+    else for (const one of low) tellWay(one, report);
   },
 });
+
+interface Low {
+  readonly study: WayStudy;
+  readonly found: LoopAgreement;
+  readonly board: NumberAt & { readonly name: "Ze" | "Zdb" };
+}
+
+function tellBoard(board: Low["board"], low: readonly Low[], report: Reporter): void {
+  const greatest = Math.max(...low.map(({ found }) => found.Zs.value));
+  report(factSpot(board.fact), {
+    message: `All ${low.length} circuits with a Zs here read less than ${board.name} ${ohms(board.value)}, which they start from: the highest is ${ohms(greatest)}. Is a figure of ${board.name} wrong, or its decimal point?`,
+    value: amount(board.value, "Ω"),
+    limit: amount(greatest, "Ω"),
+    steps: [relation(`Zs ≥ ${board.name}`, ohms(greatest), ohms(board.value))],
+    source: practiceOf("loop-below").source,
+    related: low.map(({ study, found }) => ({
+      spot: factSpot(found.Zs.fact),
+      message: `Way ${study.way.id}: Zs ${ohms(found.Zs.value)}.`,
+    })),
+  });
+}
+
+function tellWay({ study, found, board }: Low, report: Reporter): void {
+  const { Zs } = found;
+  const allowance = practiceOf("loop-below");
+  const meter = loopDoubt(study, { Zs, board });
+  const by = board.value - allowance.value - Zs.value;
+  report(factSpot(Zs.fact), {
+    message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinDoubt(meter, by)}`,
+    value: amount(Zs.value, "Ω"),
+    limit: amount(board.value, "Ω"),
+    least: true,
+    steps: [relation(`Zs ≥ ${board.name}`, ohms(Zs.value), ohms(board.value)), ...doubtSteps(meter)],
+    source: allowance.source,
+    related: [{ spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` }],
+  });
+}

@@ -1,9 +1,10 @@
 import { distinctAbsences } from "../../analysis/absences.ts";
 import { testName } from "../../analysis/describe.ts";
 import { workOf } from "../../analysis/supply.ts";
-import { boardRule, valueSpot } from "../rule.ts";
+import type { Facts } from "../../model/values.ts";
+import { installationRule, type Reporter, valueSpot } from "../rule.ts";
 
-export default boardRule({
+export default installationRule({
   id: "record/limitation-on-new",
   severity: "error",
   since: "0.1",
@@ -26,19 +27,27 @@ export default boardRule({
 }`,
     },
   ],
-  check({ board, context }, report) {
-    const work = workOf(context);
-    if (work !== "new" && work !== "addition") return;
+  check({ head }, report) {
+    // The supply of an addition was there before it.
+    const supply = head.facts.one("work")?.args.work.value === "new" ? head.facts.one("supply")?.inner : undefined;
+    if (supply) judge("new", [supply], report);
+  },
+  checkBoard({ board, context }, report) {
     const blocks = [board.head.facts, ...board.ways.map((way) => way.facts)];
-    for (const { fact, value } of blocks.flatMap(distinctAbsences)) {
-      if (value.absent !== "LIM") continue;
-      report(valueSpot(fact, value), {
-        message:
-          work === "new"
-            ? `New work has no limitations: make the test of ${testName(fact.word)} before it is certified.`
-            : `A limitation on ${testName(fact.word)} of an addition: what is new must be tested. Does this circuit belong to the old work?`,
-        ...(work === "new" ? {} : { severity: "warning" as const }),
-      });
-    }
+    judge(workOf(context), blocks, report);
   },
 });
+
+function judge(work: string | undefined, blocks: readonly Facts[], report: Reporter): void {
+  if (work !== "new" && work !== "addition") return;
+  for (const { fact, value } of blocks.flatMap(distinctAbsences)) {
+    if (value.absent !== "LIM") continue;
+    report(valueSpot(fact, value), {
+      message:
+        work === "new"
+          ? `New work has no limitations: make the test of ${testName(fact.word)} before it is certified.`
+          : `A limitation on ${testName(fact.word)} of an addition: what is new must be tested. Does this circuit belong to the old work?`,
+      ...(work === "new" ? {} : { severity: "warning" as const }),
+    });
+  }
+}
