@@ -184,6 +184,35 @@ describe("Zs", () => {
   });
 });
 
+describe("through an electrode", () => {
+  const rcbo: Circuit = {
+    device: "BS EN 61009 B16 6 kA 30 mA type A",
+    more: "serves sockets\nIb 10 A",
+    live: "rcd 30 mA 1x 24 ms\ntest-button ok",
+  };
+  const ground: Setting = {
+    ...tested,
+    board: board.replace("Zdb 0.31 Ω\n", ""),
+    supply: supply.replace("earthing TN-S\nZe 0.30 Ω", "earthing TT\nelectrode rod 84 Ω"),
+  };
+
+  it("Zs far above the electrode is a poor connection, though the RCD would trip", () => {
+    expect(ids({ ...rcbo, Zs: "84.4 Ω" }, ground)).toEqual([]);
+    expect(ids({ ...rcbo, Zs: "120 Ω" }, ground)).toEqual([]);
+    expect(ids({ ...rcbo, Zs: "950 Ω" }, ground)).toEqual(["warning loop/zs-disagrees"]);
+    expect(says({ ...rcbo, Zs: "950 Ω" }, "loop/zs-disagrees", ground)).toContain("earthing conductor");
+  });
+
+  it("with metal beside it, less than the electrode is no news", () => {
+    expect(ids({ ...rcbo, Zs: "21 Ω" }, ground)).toEqual([]);
+  });
+});
+
+it("an RCD that is not there is rightly not applicable", () => {
+  expect(ids({ live: "rcd N/A" })).toEqual([]);
+  expect(ids({ live: "rcd 30 mA 1x 24 ms" })).toEqual(["warning rcd/test-no-device"]);
+});
+
 describe("fault current", () => {
   it("7 kA at the end of a circuit whose board has 0.9 kA cannot be", () => {
     expect(ids({ live: "Ipf 7 kA" })).toEqual(["warning fault/rises-downstream"]);

@@ -1,7 +1,12 @@
-import { liveOfBoard, rcdTestsOfBoard, rcdTestsOfWay } from "../../analysis/rcd-tests.ts";
+import { liveOfBoard, type RcdTest, rcdTestsOfBoard, rcdTestsOfWay } from "../../analysis/rcd-tests.ts";
 import { rcdsOfBoard } from "../../analysis/rcds.ts";
 import type { WayStudy } from "../../analysis/way.ts";
+import { type AnyValue, isAbsent } from "../../model/values.ts";
 import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
+
+/** Where every value is N/A or LIM, none was tested. */
+const isTest = ({ fact }: RcdTest): boolean =>
+  !Object.values(fact.args).some((value) => value && !Array.isArray(value) && isAbsent(value as AnyValue));
 
 /** Whether a line that could not be read, or a name that nothing defines, may be the RCD. */
 const mayBeHidden = ({ facts, context }: WayStudy): boolean =>
@@ -42,13 +47,14 @@ export default boardRule({
   check(subject, report) {
     for (const study of subject.studies) {
       if (study.rcds.length > 0 || mayBeHidden(study)) continue;
-      for (const { fact } of rcdTestsOfWay(study).slice(0, 1))
+      // N/A and LIM say that none was tested.
+      for (const { fact } of rcdTestsOfWay(study).filter(isTest).slice(0, 1))
         report(wordSpot(fact), {
           message: `An RCD was tested on way ${study.way.id}, but the schedule shows none that protects it. Describe the device, or move the test to its way.`,
         });
     }
     if (liveOfBoard(subject.context).length === 0 || boardHasRcd(subject)) return;
-    for (const { fact } of rcdTestsOfBoard(subject.context).slice(0, 1))
+    for (const { fact } of rcdTestsOfBoard(subject.context).filter(isTest).slice(0, 1))
       report(wordSpot(fact), {
         message: `An RCD was tested at board ${subject.board.head.name}, but the schedule shows none there. Describe it with an rcd line or on the main switch.`,
       });
