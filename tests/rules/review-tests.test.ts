@@ -151,7 +151,7 @@ describe("figures that nobody read, in new work", () => {
     "R1+R2 %s proves no protective conductor",
     (R1R2) => {
       expect(ids({ R1R2 })).toEqual(["warning continuity/missing"]);
-      expect(says({ R1R2 }, "continuity/missing")).toContain("nothing was measured");
+      expect(says({ R1R2 }, "continuity/missing")).toContain("not measured");
       expect(ids({ R1R2 }, { ...tested, work: "existing" })).toEqual([]);
     },
   );
@@ -267,6 +267,16 @@ it("a board that reads less than what the distributor declares as the most is no
   expect(ids({}, { ...tested, supply: declared })).not.toContain("information loop/board-below-upstream");
   const measured = { ...tested, supply: supply.replace("Ze 0.30 Ω", "Ze 0.80 Ω") };
   expect(ids({}, measured)).toContain("information loop/board-below-upstream");
+});
+
+it("more flows than a declared loop lets, since that is the most it may be", () => {
+  const setting = (Ze: string): Setting => ({
+    ...tested,
+    board: board.replace("0.31 Ω", "0.10 Ω").replace("0.9 kA", "2.4 kA"),
+    supply: supply.replace("TN-S", "TN-C-S").replace("0.30 Ω", Ze).replace("0.95 kA", "2.6 kA"),
+  });
+  expect(ids({ Zs: "0.50 Ω" }, setting("0.35 Ω declared"))).toEqual([]);
+  expect(ids({ Zs: "0.50 Ω" }, setting("0.35 Ω"))).toContain("warning fault/disagrees-with-loop");
 });
 
 describe("voltage", () => {

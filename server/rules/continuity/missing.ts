@@ -66,7 +66,7 @@ export default wayRule({
     const stated = onlyStated(study, ["R1+R2", "R2", "ends", "at"]);
     if (stated) {
       report(factSpot(stated), {
-        message: `${stated.word} is ${notReadWords(stated)}, and nothing was measured: that the protective conductor reaches the far point is not proven. Measure R1+R2 or R2.`,
+        message: `What stands here is ${notReadWords(stated)}, not measured: that the protective conductor reaches the far point is not proven. Measure R1+R2 or R2.`,
       });
       return;
     }

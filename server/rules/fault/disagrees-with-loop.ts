@@ -82,7 +82,8 @@ function judge(place: FaultPlace, fault: FaultAt, report: Reporter): void {
   const most = high.value * byDoubtfulLoop(place, "more");
   const tooLow = fault.value < least;
   // With a separate protective conductor the neutral may be far better than the earth, and Ipf far above U0/Z.
-  const comparable = combined || fault.name === "PEFC";
+  // And a loop that is declared is the most it may be: more may flow.
+  const comparable = (combined || fault.name === "PEFC") && loop.fact.provenance !== "declared";
   const tooHigh = comparable && fault.value > most && fault.fact.provenance === "measured";
   if (!tooLow && !tooHigh) return;
   const used = tooLow ? low : high;
