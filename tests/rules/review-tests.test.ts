@@ -162,6 +162,12 @@ describe("figures that nobody read, in new work", () => {
     expect(ids({ insulation }, { ...tested, work: "existing" })).toEqual([]);
   });
 
+  it("Zs from a record is not this circuit's, a sum of what was measured is", () => {
+    expect(ids({ Zs: '0.71 Ω from-record "Schedule of 2015"' })).toEqual(["warning live/zs-missing"]);
+    expect(ids({ Zs: '0.71 Ω from-record "Schedule of 2015"' }, { ...tested, work: "existing" })).toEqual([]);
+    expect(ids({ Zs: "0.70 Ω calculated" })).toEqual([]);
+  });
+
   it("R2 that was measured is enough beside a calculated R1+R2", () => {
     expect(ids({ R1R2: "0.39 Ω calculated", dead: "R2 0.24 Ω" })).not.toContain("warning continuity/missing");
   });

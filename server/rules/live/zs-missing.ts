@@ -1,8 +1,9 @@
-import { liveTestsDue, numberAt } from "../../analysis/supply.ts";
+import { liveTestsDue, numberAt, workOf } from "../../analysis/supply.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { round } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import type { Fact } from "../../model/values.ts";
+import { factSpot, wayRule, wordSpot } from "../rule.ts";
 import { lineInBlock } from "../writing.ts";
 
 /** Where the board's loop impedance and R1+R2 are measured, Zs may be their sum, marked as calculated. */
@@ -49,6 +50,12 @@ export default wayRule({
     const stated = liveTests.some(
       ({ facts }) => facts.has("Zs") || facts.broken.includes("at") || facts.all("at").some((at) => at.args.Zs),
     );
+    const old = stated ? onlyFromRecord(study) : undefined;
+    if (old) {
+      report(factSpot(old), {
+        message: `Zs of way ${study.way.id} is taken from a record, and this work is new: measure it, or reckon it from what was measured and mark it calculated.`,
+      });
+    }
     if (stated) return;
     const fixes = calculated(study);
     report(wordSpot(live.header), {
@@ -57,3 +64,13 @@ export default wayRule({
     });
   },
 });
+
+/** The Zs of new work, where all there is of it was read on another day of another circuit. */
+function onlyFromRecord({ context, liveTests }: WayStudy): Fact | undefined {
+  const work = workOf(context);
+  if (work !== "new" && work !== "addition") return undefined;
+  const all = liveTests.flatMap(({ facts }) =>
+    facts.list.filter(({ word, args }) => word === "Zs" || (word === "at" && args.Zs !== undefined)),
+  );
+  return all.every(({ provenance }) => provenance === "from-record") ? all[0] : undefined;
+}
