@@ -565,7 +565,8 @@ const blocks = {
       { share: quantity("share", "the share in use at once") },
       {
         means: "What is in use at once of all that the board's circuits take, by the designer's own judgement.",
-        background: "Applied to the sum of the board's circuits, each in full or by its own diversity: the published table is not applied on top.",
+        background:
+          "Applied to the sum of the board's circuits, each in full or by its own diversity: the published table is not applied on top.",
         limits: "Regulation 311.1.",
         example: "diversity 80 %",
       },

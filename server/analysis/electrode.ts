@@ -2,7 +2,6 @@
 import { type Calculated, rcdLoopLimit } from "../calc/index.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { type Fact, measured, type Quantity, type Reading } from "../model/values.ts";
-import { type NumberAt, numberAt } from "./supply.ts";
 import { type Rcd, studyWay, type WayStudy } from "./way.ts";
 
 export interface Weakest {
@@ -45,19 +44,6 @@ export function originElectrode({ supply, boards }: Installation): ElectrodeStud
     electrode,
     relying.filter((study) => study.supply.earthingFact === origin),
   );
-}
-
-/** The electrode a circuit's fault current comes back through, where no feeder lies between the two. */
-export function electrodeOf({ context, facts, supply }: WayStudy): NumberAt | undefined {
-  if (supply.earthing !== "TT") return undefined;
-  const { board, upstream } = context;
-  const atOrigin = upstream.length === 0 ? context.supply?.one("electrode") : undefined;
-  const fact = facts.has("earthing")
-    ? facts.one("electrode")
-    : board.facts.has("earthing")
-      ? board.facts.one("electrode")
-      : atOrigin;
-  return fact && numberAt({ value: fact.args.value, fact });
 }
 
 /** Those of a board and of its ways. What a board feeds further on is left to the loops that are read there. */

@@ -111,7 +111,7 @@ export function generateStanding(seed: number): string {
     "    cutout              BS 1361 100 A",
     "    tails               25 mm²",
     "    earthing-conductor  16 mm²",
-    "    bonding             water 10 mm²",
+    "    bonding             water 10 mm² continuity 0.02 Ω",
     ...tests.flatMap(({ day, by }) => [
       `    live ${day}1 with ${by} {`,
       `      Ze        ${loop(Ze, next)}`,
@@ -288,7 +288,7 @@ export function generateWorks(seed: number): { text: string; island: string | un
     "    cutout              BS 88-3 100 A",
     "    tails               25 mm²",
     "    earthing-conductor  16 mm²",
-    "    bonding             water 10 mm²",
+    "    bonding             water 10 mm² continuity 0.02 Ω",
     "    spd                 fitted",
     "    polarity            ok",
     "    measured            2026-03-05 with M1",

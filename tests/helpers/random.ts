@@ -9,6 +9,9 @@ export function random(seed: number): () => number {
   };
 }
 
-/** A resistance as a meter shows it: a digit more or less than length and size give, never nothing. */
-export const asRead = (resistance: number, length: number): number =>
-  resistance < 0.04 ? resistance : resistance + ((Math.round(length * 7) % 3) - 1) / 100;
+/** A resistance as a meter shows it: a digit or two more or less than length and size give, never nothing. */
+export function asRead(resistance: number, length: number): number {
+  if (resistance < 0.04) return resistance;
+  const digits = resistance < 0.1 ? 1 : 2;
+  return resistance + ((Math.round(length * 7) % (2 * digits + 1)) - digits) / 100;
+}

@@ -119,11 +119,15 @@ describe("findings", () => {
     const server = await start({ capabilities, settings: { check: { onType: false } } });
     await server.open(uri, faulty);
     await server.push(uri, (list) => errorsOf(list).length > 0);
+    const answered = () =>
+      server.connection.sendRequest("textDocument/hover", {
+        textDocument: { uri },
+        position: { line: 0, character: 0 },
+      });
+    // The settings have come by the time a later question is answered.
+    await answered();
     await server.change(uri, 2, mended);
-    await server.connection.sendRequest("textDocument/hover", {
-      textDocument: { uri },
-      position: { line: 0, character: 0 },
-    });
+    await answered();
     expect(server.published.at(-1)?.version).toBe(1);
     await server.connection.sendNotification("textDocument/didSave", { textDocument: { uri } });
     await server.push(uri, (list) => errorsOf(list).length === 0, 2);

@@ -1,11 +1,9 @@
-import { deadOfBoard } from "../../analysis/meter-tests.ts";
-import { liveOfBoard } from "../../analysis/rcd-tests.ts";
 import type { WayStudy } from "../../analysis/way.ts";
-import { type Fact, type Facts, isAbsent, type Val } from "../../model/values.ts";
+import { type Fact, isAbsent, type Val } from "../../model/values.ts";
 import { relatedFact } from "../dead-words.ts";
-import { installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { valueSpot, wayRule } from "../rule.ts";
 
-export default installationRule({
+export default wayRule({
   id: "polarity/wrong",
   severity: "error",
   since: "0.1",
@@ -47,41 +45,17 @@ export default installationRule({
 }`,
     },
   ],
-  check(installation, report) {
-    judgePlace(
-      installation.supply?.one("polarity"),
-      "at the origin: keep everything off until the supply is put right, and prove it again.",
-      report,
-    );
-  },
-  checkBoard({ board, context, studies }, report) {
-    const remedy = `at board ${board.head.name}: put it right, prove it, and record the new test.`;
-    const tested = [liveOfBoard(context), deadOfBoard(context)].flatMap(
-      (tests) => tests.map(({ facts }) => (facts as Facts | undefined)?.one("polarity" as never)).find(Boolean) ?? [],
-    );
-    for (const fact of tested.length > 0 ? tested : [board.head.facts.one("polarity")]) {
-      judgePlace(fact, remedy, report);
+  check(study, report) {
+    if (study.isSpare) return;
+    for (const { fact, verdict, at, header } of latestVerdicts(study)) {
+      if (verdict.value !== "wrong") continue;
+      report(valueSpot(fact, verdict), {
+        message: `Polarity is wrong${at === undefined ? "" : ` at ${at}`}: put it right, prove it, and record the new test below this one.`,
+        related: [relatedFact(header, "The test that found it.")],
+      });
     }
-    for (const study of studies) judgeWay(study, report);
   },
 });
-
-function judgePlace(fact: Fact | undefined, remedy: string, report: Reporter): void {
-  const verdict = fact?.args.verdict as Val<string> | undefined;
-  if (!fact || !verdict || isAbsent(verdict) || verdict.value !== "wrong") return;
-  report(valueSpot(fact, verdict), { message: `Polarity is wrong ${remedy}` });
-}
-
-function judgeWay(study: WayStudy, report: Reporter): void {
-  if (study.isSpare) return;
-  for (const { fact, verdict, at, header } of latestVerdicts(study)) {
-    if (verdict.value !== "wrong") continue;
-    report(valueSpot(fact, verdict), {
-      message: `Polarity is wrong${at === undefined ? "" : ` at ${at}`}: put it right, prove it, and record the new test below this one.`,
-      related: [relatedFact(header, "The test that found it.")],
-    });
-  }
-}
 
 interface Verdict {
   readonly fact: Fact;
