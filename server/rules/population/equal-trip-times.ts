@@ -9,13 +9,14 @@ function ofEachDevice(tests: readonly RcdTest[]): RcdTest[] {
   return tests.filter(({ device }) => device && !seen.has(device.fact) && seen.add(device.fact));
 }
 
-/** Times that repeat: on every device tested, or on several where the meter shows tenths of a millisecond. */
+/** Times that repeat: on every device tested, or on most where the meter shows tenths of a millisecond. */
 function repeated(tests: readonly RcdTest[]): RcdTest[] {
   const timed = ofEachDevice(tests.filter(({ time, fact }) => time?.sign === "=" && fact.provenance === "measured"));
   for (const same of Map.groupBy(timed, ({ time }) => time?.value).values()) {
     const finely = same.every(({ time }) => (time?.decimals ?? 0) >= 1);
     const all = same.length === timed.length;
-    if (same.length >= comparison.equalReadings.value && (all || finely)) return same;
+    if (same.length >= comparison.equalReadings.value && (all || (finely && 2 * same.length > timed.length)))
+      return same;
   }
   return [];
 }
