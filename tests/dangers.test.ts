@@ -14,8 +14,8 @@ function missed(): { missed: string[]; kinds: Set<string> } {
   const lost = seeds.flatMap((seed) => {
     const text = generate({ ways: 3 + (seed % 8), waysPerBoard: 12, seed: seed * 4177, mix: seed % 2 === 0 });
     const next = random(seed);
-    return dangers.flatMap(({ name, unseen, spoil }) => {
-      const spoilt = unseen ? undefined : spoil(sheetOf(text), next);
+    return dangers.flatMap(({ name, spoil }) => {
+      const spoilt = spoil(sheetOf(text), next);
       if (!spoilt || spoilt.text === text) return [];
       kinds.add(name);
       const found = findingsOf(spoilt.text).some(

@@ -48,7 +48,7 @@ for (let seed = 1; seed <= count; seed++) {
   }
 }
 console.log(`${"danger".padEnd(62)} times  found  other silent`);
-for (const { name, unseen } of dangers) {
+for (const { name } of dangers) {
   const tally = tallies.get(name);
   if (!tally) {
     if (!only) console.log(`${name.padEnd(62)}     0`);
@@ -57,7 +57,7 @@ for (const { name, unseen } of dangers) {
   const { found, elsewhere, silent, others, example } = tally;
   const times = found + elsewhere + silent;
   console.log(
-    `${name.padEnd(62)} ${String(times).padStart(5)} ${String(Math.round((100 * found) / times)).padStart(5)}% ${String(elsewhere).padStart(6)} ${String(silent).padStart(6)}  ${[...others].map(([check, of]) => `${check} ${of}`).join(", ")}${unseen ? ` (${unseen})` : ""}`,
+    `${name.padEnd(62)} ${String(times).padStart(5)} ${String(Math.round((100 * found) / times)).padStart(5)}% ${String(elsewhere).padStart(6)} ${String(silent).padStart(6)}  ${[...others].map(([check, of]) => `${check} ${of}`).join(", ")}`,
   );
   if (only && example) console.log(example);
 }

@@ -24,8 +24,6 @@ export interface Spoilt {
 
 export interface Danger {
   readonly name: string;
-  /** Why no check speaks of it, where none does. */
-  readonly unseen?: string;
   readonly spoil: (sheet: Sheet, next: () => number) => Spoilt | undefined;
 }
 
@@ -680,10 +678,10 @@ export const dangers: readonly Danger[] = [
       ),
   ),
   toAll("earthing not said", ["record/supply-incomplete"], always, () => onLine(/^\s+earthing {2,}/, undefined)),
-  ...["earthing-conductor", "bonding"].map((word) => ({
-    ...toAll(`${word} not said`, [], always, () => onLine(new RegExp(`^\\s+${word}\\s`), undefined)),
-    unseen: "the language has no way to say that none is needed, so nothing asks for it",
-  })),
+  toAll("earthing-conductor not said", ["protective/earthing-not-stated"], always, () =>
+    onLine(/^\s+earthing-conductor\s/, undefined),
+  ),
+  toAll("bonding not said", ["protective/bonding-not-stated"], always, () => onLine(/^\s+bonding\s/, undefined)),
   toAll(
     "Zdb below Ze",
     ["loop/board-below-upstream"],
