@@ -1,5 +1,5 @@
 /** What a circuit adds to the demand of its board. */
-import type { DiversityColumn, DiversityPurpose } from "../tables/diversity-shares.ts";
+import type { DiversityPurpose } from "../tables/diversity-shares.ts";
 import { keptInPlace } from "./network.ts";
 import { studyWay, type WayStudy } from "./way.ts";
 
@@ -26,18 +26,6 @@ export interface OwnLoads {
   /** Final circuits of which nothing tells what they take. */
   readonly unknown: readonly WayStudy[];
 }
-
-/** The column of the diversity table for a kind of premises; nothing where the table has none. */
-const columns: Readonly<Record<string, DiversityColumn>> = {
-  dwelling: "household",
-  outbuilding: "household",
-  "shared-house": "hotel",
-  student: "hotel",
-  commercial: "shop",
-};
-
-export const columnOf = (premises: string | undefined): DiversityColumn | undefined =>
-  premises !== undefined && Object.hasOwn(columns, premises) ? columns[premises] : undefined;
 
 /** What has no row is taken in full: floor heating, charging points, heat pumps, lifts, alarms, data. */
 const purposes: Readonly<Record<string, DiversityPurpose>> = {

@@ -36,9 +36,11 @@ function currentOf(node: BoardNode, study: WayStudy): Calculated | undefined {
   if (!designCurrent) return fed && feederCurrent(fed, study);
   const how = designCurrent.stated
     ? "as stated"
-    : powerFactor < 1
-      ? "sum of the loads, by the power factor"
-      : "sum of the loads";
+    : designCurrent.diversity
+      ? "the loads with the diversity of a cooker in a home"
+      : powerFactor < 1
+        ? "sum of the loads, by the power factor"
+        : "sum of the loads";
   const value = stated(designCurrent.value, "A");
   return { ...value, steps: [step(`Ib, ${how}`, "", amps(designCurrent.value))] };
 }

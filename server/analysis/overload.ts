@@ -1,5 +1,6 @@
 /** Device against cable against load: what several checks and the hovers ask. */
-import { type Calculated, largerSizes, ratings, ringRatings } from "../calc/index.ts";
+import { fallsShort } from "../calc/compare.ts";
+import { type Calculated, groundOverload, groundShare, largerSizes, ratings, ringRatings } from "../calc/index.ts";
 import { looked, squareMillimetres } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
@@ -18,6 +19,20 @@ export function leastKnownCapacity(study: WayStudy): { fact: FactOf<"way", "rout
     if (!least || capacity.value < least.value.value) least = { fact, value: capacity };
   }
   return least;
+}
+
+/**
+ * What the device before a cable in the ground may be rated at most. Ground of 20 °C leaves less in hand for an overload
+ * than air of 30 °C does, so the relation asks for more there than In ≤ Iz.
+ */
+export function groundLimit(study: WayStudy): { fact: FactOf<"way", "route">; value: Calculated } | undefined {
+  if (study.isRing) return undefined;
+  let least: { fact: FactOf<"way", "route">; value: Calculated } | undefined;
+  for (const { fact, capacity } of study.capacities) {
+    if ("missing" in capacity || methodOf(fact) !== "D") continue;
+    if (!least || capacity.value < least.value.value) least = { fact, value: capacity };
+  }
+  return least && { fact: least.fact, value: groundOverload(least.value) };
 }
 
 /** The least capacity of the route with a cable of another size; nothing where a stretch cannot be reckoned. */
@@ -42,12 +57,13 @@ export function capacityAtMost(study: WayStudy): Calculated | undefined {
 
 /** The next size of cable whose capacity on this route is enough, mm². */
 export function sizeFor(study: WayStudy, current: number, { hottest, from }: SizeWish = {}): number | undefined {
+  const wanted = hottest === undefined && groundLimit(study) ? current / groundShare() : current;
   const least = from ?? study.cable?.line;
   if (least === undefined) return undefined;
   for (const size of largerSizes(least)) {
     const capacity = capacityWith(study, size, hottest);
     if (!capacity) return undefined;
-    if (capacity.value >= current) return size;
+    if (!fallsShort(capacity.value, wanted)) return size;
   }
   return undefined;
 }
@@ -63,7 +79,8 @@ interface SizeWish {
 export function ratingFor(study: WayStudy): number | undefined {
   const { device, capacity, designCurrent } = study;
   if (!device?.family || !capacity || !designCurrent) return undefined;
-  return ratings(device.family).find((rating) => rating >= designCurrent.value && rating <= capacity.value.value);
+  const most = Math.min(capacity.value.value, groundLimit(study)?.value.value ?? Number.POSITIVE_INFINITY);
+  return ratings(device.family).find((rating) => rating >= designCurrent.value && rating <= most);
 }
 
 /** A radial socket circuit on the device of a ring, with the cable of a ring: half of a ring. */

@@ -51,6 +51,13 @@ export function methodOf(fact: FactOf<"way", "route">): Method | undefined {
   return fact.args.in && usualMethod.conduit;
 }
 
+const layOf = ({ args }: FactOf<"way", "route">, inGround: boolean): Arrangement =>
+  inGround
+    ? args.kind?.value === "duct"
+      ? "duct"
+      : "buried"
+    : (arrangements[args.arrangement?.value ?? ""] ?? "bunched");
+
 /** What else than the cable as it is a capacity is asked for. */
 export interface CapacityWish {
   /** Another size, mm², to see what would serve. */
@@ -83,7 +90,7 @@ export function stretchCapacity(
   const question = { construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
   const It = atMost ? capacityBound(question) : tabulatedCapacity(question);
   if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
-  const { grouped, ambient, insulated, arrangement } = fact.args;
+  const { grouped, ambient, insulated } = fact.args;
   const inGround = method === "D";
   const conditions = {
     It,
@@ -91,9 +98,7 @@ export function stretchCapacity(
     ...(ambient && !inGround ? { ambient: ambient.value } : {}),
     // Colder ground than the tables assume only helps.
     ...(ambient && inGround && ambient.value > tabulatedAt.ground ? { ground: ambient.value } : {}),
-    ...(grouped
-      ? { grouped: { circuits: grouped.value, arrangement: arrangements[arrangement?.value ?? ""] ?? "bunched" } }
-      : {}),
+    ...(grouped ? { grouped: { circuits: grouped.value, arrangement: layOf(fact, inGround) } } : {}),
     ...(insulated ? { insulated: insulated.value } : {}),
     // The 20 A of a ring are its cable's own, whichever of the permitted devices stands before it.
     ...(device?.family === "BS 3036" && !study.isRing ? { semiEnclosed: true } : {}),

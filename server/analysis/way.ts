@@ -9,6 +9,7 @@ import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import { boardImpedance } from "./board-impedance.ts";
 import { type Cable, cableOf } from "./cable.ts";
+import { cookerCurrent } from "./cooker-load.ts";
 import { type Device, deviceOf } from "./device.ts";
 import { type Disconnection, disconnectionOf } from "./disconnection.ts";
 import { lazy } from "./lazy.ts";
@@ -255,10 +256,12 @@ export class WayStudy {
   }
 
   /** Design current Ib, A: stated, or from the loads. */
-  get designCurrent(): { readonly value: number; readonly fact: Fact; readonly stated: boolean } | undefined {
+  get designCurrent(): DesignCurrent | undefined {
     const stated = this.facts.one("Ib");
     if (stated) return { value: stated.args.value.value, fact: stated, stated: true };
-    return this.loadCurrent;
+    const all = this.loadCurrent;
+    const diversity = all && cookerCurrent(this, all.value);
+    return diversity ? { ...all, value: diversity.value, diversity } : all;
   }
 
   /** What the loads take all at once, A in each line. */
@@ -270,6 +273,15 @@ export class WayStudy {
   get powerFactor(): number {
     return (this.facts.one("power-factor")?.args.value.value ?? 100) / 100;
   }
+}
+
+export interface DesignCurrent {
+  /** A. */
+  readonly value: number;
+  readonly fact: Fact;
+  readonly stated: boolean;
+  /** How it follows from the whole of its loads, where it is not all of them at once. */
+  readonly diversity?: Calculated;
 }
 
 const studies = new WeakMap<Way, WayStudy>();

@@ -36,6 +36,16 @@ export function overload({ standard, Ib, In, Iz }: OverloadQuestion): Relation[]
   return [...relations, { ...last, margin: { ...last.margin, steps: [...I2.steps, ...last.margin.steps] } }];
 }
 
+export const groundShare = (): number => known(overloadRules, { key: "ground" }, "value").value;
+
+/** The most a device (A) before a cable in the ground may be rated: 0.9 of what the cable carries there. */
+export function groundOverload(Iz: Calculated): Calculated {
+  const { value: share, source } = known(overloadRules, { key: "ground" }, "value");
+  const value = share * Iz.value;
+  const steps = [...Iz.steps, step("Cc in the ground × Iz", `${plain(share)} × ${amps(Iz.value)}`, amps(value))];
+  return { value, unit: "A", steps, source: fromFormula(combine(source, Iz.source)) };
+}
+
 /** Current (A) that surely operates a device in conventional time; undefined where it is not known here. */
 export function operatingCurrent(standard: string, In: number): Calculated | undefined {
   const factor = operatingMultiple(standard);

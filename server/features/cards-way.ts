@@ -213,7 +213,10 @@ export function loadCard(study: WayStudy): Card | undefined {
   if (!current) return undefined;
   return card(
     [
-      row("design current Ib", `${amps(current.value)}${current.stated ? "" : ", from the loads"}`),
+      row(
+        "design current Ib",
+        `${amps(current.value)}${current.stated ? "" : current.diversity ? ", from the loads, with the diversity of a cooker in a home" : ", from the loads"}`,
+      ),
       currentChain(study),
     ],
     ...currentSources(study),

@@ -2,7 +2,7 @@
 
 import type { BoardDrop } from "../analysis/drop-path.ts";
 import { leastConductor } from "../analysis/minimum.ts";
-import { conventionalRow, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
+import { conventionalRow, groundLimit, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
 import { terminalHeat } from "../analysis/terminals.ts";
 import type { WayStudy } from "../analysis/way.ts";
 import { exceeds, fallsShort } from "../calc/compare.ts";
@@ -69,6 +69,12 @@ const capacity: Criterion = (trial) => {
   const relations = overload({ standard: device.standard, Ib: 0, In: device.rating, Iz });
   // For semi-enclosed fuses the factor is in the capacity already, and I2 follows from it.
   const relation = relations.find(({ name }) => name === "In ≤ Iz");
+  const ground = groundLimit(trial);
+  if (relation?.holds && ground && exceeds(device.rating, ground.value.value)) {
+    const { value, steps, source } = ground.value;
+    const text = `In the ground ${amps(value)}, 0.9 of what it carries, against In ${amps(device.rating)}`;
+    return { title: capacityTitle, holds: false, text, steps, source };
+  }
   const holds = relation?.holds ?? false;
   const text = `Iz ${amps(Iz.value)}${where} against In ${amps(device.rating)}`;
   const source = relation?.margin.source;
@@ -112,10 +118,14 @@ const drop: Criterion = (trial, demand, above) => {
   if ("missing" in found) return { title, holds: undefined, text: found.missing, steps: [] };
   const { value, steps, source } = found.drop;
   const { limit } = found;
+  const { room } = demand;
+  // Circuits that take it all by themselves are no matter of the feeder.
+  const behind = room !== undefined && room > (above?.drop.value ?? 0) && room < limit.value ? room : undefined;
+  const most = behind ?? limit.value;
   return {
     title,
-    holds: !exceeds(value, limit.value),
-    text: `${percent(value)} against ${percent(limit.value)}`,
+    holds: !exceeds(value, most),
+    text: `${percent(value)} against ${behind === undefined ? percent(most) : `the ${percent(most)} that the circuits behind it leave`}`,
     steps,
     source: combine(source, limit.source),
   };

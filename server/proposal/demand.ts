@@ -1,9 +1,12 @@
 /** What a circuit has to carry: stated, from its loads, or what a circuit of its kind is usually made for. */
 import { demandOf as demandOfBoard } from "../analysis/demand.ts";
-import { networkOf } from "../analysis/network.ts";
+import { circuitDrops } from "../analysis/drop-path.ts";
+import { type BoardNode, networkOf } from "../analysis/network.ts";
 import { conventionalRow } from "../analysis/overload.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import type { DesignCurrent, WayStudy } from "../analysis/way.ts";
+import { exceeds } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
+import { practiceOf } from "../calc/practice.ts";
 import { amps, percent, plain, type Step, step } from "../calc/result.ts";
 import type { Installation } from "../model/installation.ts";
 import { conventionalCircuits, ringRules } from "../tables/ring.ts";
@@ -17,6 +20,10 @@ export interface Demand {
   readonly value: number;
   /** The current its voltage drop is reckoned with, A. */
   readonly forDrop: number;
+  /** The drop up to the board that leaves enough for every circuit behind a feeder, %. */
+  readonly room?: number;
+  /** The largest device of the board behind a feeder, A: a smaller one before it would open first. */
+  readonly behind?: number;
   readonly how: "wanted" | "stated" | "loads" | "board" | "assumed";
   readonly words: string;
   /** What the figure leaves out or takes for granted. */
@@ -28,6 +35,30 @@ export interface Demand {
 /** The design current; or why there is none to go by. */
 export function demandOf(
   study: WayStudy,
+  wants: Wants,
+  installation?: Installation,
+): Demand | { readonly missing: string } {
+  const demand = currentOf(study, wants, installation);
+  const node =
+    study.isFeeder && installation
+      ? networkOf(installation).nodes.find(({ feeder }) => feeder === study || feeder?.way === study.way)
+      : undefined;
+  return "missing" in demand || !node ? demand : { ...demand, ...askedBehind(node) };
+}
+
+/** What the circuits of the board behind a feeder ask of it. */
+function askedBehind(node: BoardNode): Pick<Demand, "room" | "behind"> {
+  // The circuit with the least to spare decides what is left for the feeder.
+  const [least] = circuitDrops(node);
+  const ratings = node.studies.flatMap(({ device, isSpare }) => (isSpare ? [] : (device?.rating ?? [])));
+  return {
+    ...(least ? { room: least.room } : {}),
+    ...(ratings.length > 0 ? { behind: Math.max(...ratings) } : {}),
+  };
+}
+
+function currentOf(
+  study: WayStudy,
   { Ib, power }: Wants,
   installation?: Installation,
 ): Demand | { readonly missing: string } {
@@ -35,7 +66,14 @@ export function demandOf(
   if (power !== undefined) return fromPower(study, power);
   const { designCurrent } = study;
   if (designCurrent?.stated) {
-    return { ...plainly(designCurrent.value), how: "stated", words: `${amps(designCurrent.value)}, as written` };
+    const board = installation && study.isFeeder ? fromBoard(study, installation) : undefined;
+    const more = board && exceeds(board.value, designCurrent.value);
+    return {
+      ...plainly(designCurrent.value),
+      how: "stated",
+      words: `${amps(designCurrent.value)}, as written`,
+      ...(more ? { open: [`It is sized for what is written; the board it feeds draws more, ${board.words}.`] } : {}),
+    };
   }
   if (study.isFeeder) {
     const board = installation && fromBoard(study, installation);
@@ -43,7 +81,10 @@ export function demandOf(
   }
   // A ring shares what is plugged in; its loads stand without diversity and say little of what flows at once.
   if (study.isRing) return ringDemand(study);
-  if (designCurrent && designCurrent.value > 0) return fromLoads(study, designCurrent.value);
+  if (designCurrent && designCurrent.value > 0)
+    return (
+      fromCooker(study, designCurrent) ?? fromPlug(study, designCurrent.value) ?? fromLoads(study, designCurrent.value)
+    );
   return conventional(study) ?? fromDevice(study) ?? { missing: "the design current (Ib), or the loads" };
 }
 
@@ -56,6 +97,27 @@ function fromPower(study: WayStudy, power: number): Demand {
   const numbers = `${plain(power)} W / ${share < 1 ? `(${plain(voltage)} V × ${plain(share)})` : `${plain(voltage)} V`}`;
   const steps = [step(share < 1 ? "Ib = P / (U × cos φ)" : "Ib = P / U", numbers, amps(value))];
   return { value, forDrop: value, how: "wanted", words: `${amps(value)}, for the load asked for`, steps };
+}
+
+/** Whatever load is named, anything may be plugged into a socket-outlet later. */
+function fromPlug(study: WayStudy, value: number): Demand | undefined {
+  const plug = practiceOf("plug-socket");
+  if (!study.servesSockets || study.threePhase || value >= plug.value) return undefined;
+  const words = `${amps(plug.value)}, what one plug may draw; the loads that are named take ${amps(value)}`;
+  return { ...plainly(plug.value), how: "loads", words, source: plug.source };
+}
+
+/** A cooker in a home has the device of its kind, and no larger one than it would take with everything on. */
+function fromCooker(study: WayStudy, { value, diversity }: DesignCurrent): Demand | undefined {
+  const full = study.loadCurrent?.value;
+  if (!diversity || full === undefined) return undefined;
+  const usual = Math.max(value, Math.min(full, known(sizingValues, { key: "cooker" }, "value").value));
+  const steps = [...fromLoads(study, full).steps, ...diversity.steps];
+  const words =
+    usual > value
+      ? `${amps(usual)}, what a cooker’s circuit is usually made for; its load takes ${amps(value)} with diversity`
+      : `${amps(value)}, from its load with the diversity of a cooker in a home`;
+  return { value: usual, forDrop: value, how: "loads", words, steps, source: diversity.source };
 }
 
 function fromLoads(study: WayStudy, value: number): Demand {

@@ -32,6 +32,12 @@ export function chooseRating(
       continue;
     }
     if (written !== undefined && rating !== written) continue;
+    const { behind } = demand;
+    if (behind !== undefined && rating < behind && written === undefined) {
+      const why = `a device of ${amps(behind)} stands behind it: this one would open first`;
+      draft.ruledOut.push({ candidate, why });
+      continue;
+    }
     if (study.isRing && !ringRatings.includes(rating)) {
       const why = `a ring stands behind a device of ${ringRating} A`;
       draft.ruledOut.push({ candidate, why, ...(ringSource ? { source: ringSource } : {}) });

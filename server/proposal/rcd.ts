@@ -39,7 +39,7 @@ export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
   if (kind.family !== "breaker") {
     return {
       parts: plain,
-      words: "asked for",
+      words: "a rule asks for one before it",
       open: [
         `A rule asks for an RCD of ${milliamps(most.value)} here, which a ${kind.standard} device does not give: put one before it.`,
       ],

@@ -1,8 +1,9 @@
 /** Load, device and cable: Ib ≤ In ≤ Iz with every factor; and what a ring has to satisfy instead. */
-import { leastKnownCapacity } from "../analysis/overload.ts";
+import { groundLimit, leastKnownCapacity } from "../analysis/overload.ts";
+import { overloadRelations } from "../analysis/overload-relations.ts";
 import { methodOf } from "../analysis/route-capacity.ts";
 import type { WayStudy } from "../analysis/way.ts";
-import { overload } from "../calc/index.ts";
+import { exceeds } from "../calc/compare.ts";
 import { amps, plain, step, volts } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
 import { type Block, gap, judge, paragraph, part, reckon, type Section } from "./document.ts";
@@ -13,19 +14,24 @@ export const loadPart = (study: WayStudy): Section[] => part("Load and design cu
 function loadBlocks(study: WayStudy): Block[] {
   const { designCurrent, facts } = study;
   if (!designCurrent) return [gap("Design current Ib", "neither Ib nor a load is stated")];
-  const { value, stated } = designCurrent;
-  const figure = { steps: stated ? [] : [loadStep(study)], source: { ref: "", standing: "published" } as const };
+  const { value, stated, diversity } = designCurrent;
+  const none = { ref: "", standing: "published" } as const;
+  const figure = {
+    steps: stated ? [] : [loadStep(study), ...(diversity?.steps ?? [])],
+    source: diversity?.source ?? none,
+  };
   return [
     reckon("Design current Ib", figure, amps(value), ""),
     paragraph(
       stated
         ? "Ib is taken as the schedule states it."
-        : `The loads are added as stated, at a power factor of ${study.powerFactor === 1 ? "one" : plain(study.powerFactor)}${facts.all("load").length > 1 ? " and without diversity: an upper bound" : ""}.`,
+        : `The loads are added as stated, at a power factor of ${study.powerFactor === 1 ? "one" : plain(study.powerFactor)}${diversity ? ", with the diversity of a cooker in a home" : facts.all("load").length > 1 ? " and without diversity: an upper bound" : ""}.`,
     ),
   ];
 }
 
-function loadStep({ facts, threePhase, supply, designCurrent, powerFactor }: WayStudy) {
+function loadStep({ facts, threePhase, supply, designCurrent, loadCurrent, powerFactor }: WayStudy) {
+  const symbol = designCurrent?.diversity ? "all at once" : "Ib";
   const cos = powerFactor === 1 ? "" : " × cos φ";
   const voltage = threePhase ? supply.U0 * 3 : supply.U0;
   const terms = facts
@@ -39,9 +45,13 @@ function loadStep({ facts, threePhase, supply, designCurrent, powerFactor }: Way
         : []),
     ]);
   return step(
-    threePhase ? `Ib = Σ P / (3 × U0${cos})` : powerFactor === 1 ? "Ib = Σ P / U0" : `Ib = Σ P / (U0${cos})`,
+    threePhase
+      ? `${symbol} = Σ P / (3 × U0${cos})`
+      : powerFactor === 1
+        ? `${symbol} = Σ P / U0`
+        : `${symbol} = Σ P / (U0${cos})`,
     terms.join(" + "),
-    amps(designCurrent?.value ?? 0),
+    amps(loadCurrent?.value ?? 0),
   );
 }
 
@@ -62,19 +72,17 @@ function cableBlocks(study: WayStudy): Block[] {
       paragraph(`The least of them governs: ${amps(capacity.value.value)}${method ? `, method ${method}` : ""}.`),
     );
   }
-  return [...blocks, ...relations(study)];
+  return [...blocks, ...relations(study), ...inGround(study)];
 }
 
 function relations(study: WayStudy): Block[] {
-  const { device, designCurrent, isRing, uses, facts } = study;
+  const { device, designCurrent, uses, facts } = study;
   const In = device?.rating;
   if (device === undefined || In === undefined)
     return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
   const Iz = leastKnownCapacity(study)?.value;
   const none = { value: In, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
-  const found = overload({ standard: device.standard, Ib: designCurrent?.value ?? 0, In, Iz: Iz ?? none });
-  const inUse = isRing ? found.slice(0, 1) : found;
-  return inUse.flatMap(({ name, holds, margin }): Block[] => {
+  return overloadRelations(study, Iz ?? none).flatMap(({ name, holds, margin }): Block[] => {
     const { source } = margin;
     if (name === "Ib ≤ In") {
       if (!designCurrent) return [];
@@ -112,4 +120,14 @@ function relations(study: WayStudy): Block[] {
     const left = `I2 ${I2?.result ?? ""} ${holds ? "≤" : ">"} 1.45 × Iz`;
     return [judge(holds, left, source, `${amps(margin.value)} left`)];
   });
+}
+
+/** Of a cable in the ground less is counted on where its device protects it against overload. */
+function inGround(study: WayStudy): Block[] {
+  const In = study.device?.rating;
+  const most = groundLimit(study)?.value;
+  if (In === undefined || !most) return [];
+  const holds = !exceeds(In, most.value);
+  const text = `In ${amps(In)} ${holds ? "≤" : ">"} 0.9 × Iz in the ground, ${amps(most.value)}`;
+  return [judge(holds, text, most.source, `${amps(most.value - In)} left`)];
 }

@@ -9,12 +9,13 @@ export const sheathedPair = (line: number): number | undefined => rowOf(flatPair
 
 /**
  * Makes the line conductor of a cable another size; flat twin cable takes the protective conductor with it that it is
- * sold with. Nothing where the size stands in a cable type that others use too.
+ * sold with, and a cable whose protective conductor is a core like the others has that core of the new size too. Nothing where the size stands in a cable type that others use too.
  */
 export function resizeCable(cable: Cable | undefined, size: number | undefined): Fix[] {
   const { line, cpc } = cable?.fact.args ?? {};
   if (!cable || !line || size === undefined) return [];
-  const pair = cable.construction === "flat-twin" ? sheathedPair(size) : undefined;
+  const alike = ["multicore", "armoured"].includes(cable.construction) && cpc?.value === line.value;
+  const pair = cable.construction === "flat-twin" ? sheathedPair(size) : alike ? size : undefined;
   const larger = pair !== undefined && cpc && pair > cpc.value ? pair : undefined;
   const edits = [
     { start: line.start, end: line.end, text: `${size} mm²` },

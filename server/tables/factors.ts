@@ -1,4 +1,4 @@
-import { computed, published, table } from "./table.ts";
+import { computed, memory, published, table } from "./table.ts";
 
 /** Factor for ambient air other than 30 °C. */
 export interface AmbientFactor {
@@ -247,6 +247,41 @@ export interface OverloadRule {
   readonly value: number | string;
 }
 
+/** Factor for several circuits in the ground that touch each other. */
+export interface GroundGroupingFactor {
+  /** Key. */
+  readonly key: "buried" | "duct";
+  /** Arrangement. */
+  readonly arrangement: string;
+  /** 2 circuits. */
+  readonly n2: number;
+  /** 3 circuits. */
+  readonly n3: number;
+  /** 4 circuits. */
+  readonly n4: number;
+  /** 5 circuits. */
+  readonly n5: number;
+  /** 6 circuits. */
+  readonly n6: number;
+}
+
+export const groundGroupingFactors = table<GroundGroupingFactor>({
+  id: "factor-4C2",
+  title: "Grouping factors (Cg) for cables in the ground, touching",
+  ref: "BS 7671:2018+A2:2022, Tables 4C2 and 4C3",
+  edition: "17th/18th Edition",
+  applies: "Method D: more than one circuit direct in the ground, or multicore cables in ducts side by side.",
+  units: { key: "", arrangement: "", n2: "", n3: "", n4: "", n5: "", n6: "" },
+  standing: "memory",
+  rows: [
+    { key: "buried", arrangement: "Direct in the ground, touching", n2: 0.75, n3: 0.65, n4: 0.6, n5: 0.55, n6: 0.5 },
+    { key: "duct", arrangement: "In ducts in the ground, touching", n2: 0.85, n3: 0.75, n4: 0.7, n5: 0.65, n6: 0.6 },
+  ],
+  notes: [
+    "Apart from each other they carry more: the tables have columns for spacings that a schedule does not state.",
+  ],
+});
+
 export const overloadRules = table<OverloadRule>({
   id: "factor-fuse",
   title: "Rewirable fuse factor and overload relations",
@@ -260,6 +295,11 @@ export const overloadRules = table<OverloadRule>({
     { key: "relation", rule: "Ib ≤ In ≤ Iz, and I2 ≤ 1.45 * Iz", value: "rule" },
     computed({ key: "semi-enclosed-reason", rule: "0.725 = 1.45/2 (fusing factor 2)", value: 0.725 }),
     { key: "breaker", rule: "Conventional operating current of a circuit-breaker", value: 1.45 },
+    memory(
+      { key: "ground", rule: "Factor Cc for a cable in the ground (In ≤ 0.9 * Iz)", value: 0.9 },
+      {},
+      "433.1.203: ground of 20 °C leaves a cable less in hand for an overload than air of 30 °C.",
+    ),
   ],
   seen: [
     "IEE wiring regulation basic summary and tables: ambient factors",

@@ -14,7 +14,14 @@ import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
 import { diversityAllowances } from "./diversity.ts";
 import { diversityShares } from "./diversity-shares.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits, flexibleCords } from "./drop.ts";
-import { ambientFactors, groundFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
+import {
+  ambientFactors,
+  groundFactors,
+  groundGroupingFactors,
+  groupingFactors,
+  overloadRules,
+  thermalInsulationFactors,
+} from "./factors.ts";
 import { insulationMinima, insulationRules } from "./insulation.ts";
 import { insulationMinima16 } from "./insulation-16th.ts";
 import { leakageLimits } from "./leakage.ts";
@@ -126,6 +133,7 @@ export const tables: readonly Table<object>[] = [
   dropLimits,
   ambientFactors,
   groundFactors,
+  groundGroupingFactors,
   groupingFactors,
   thermalInsulationFactors,
   overloadRules,

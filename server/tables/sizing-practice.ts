@@ -105,7 +105,7 @@ export const flatPairs = table<FlatPair>({
 
 /** A figure a designer starts from where the schedule gives none. */
 export interface SizingValue {
-  readonly key: "least-breaker" | "least-breaking" | "ring-drop";
+  readonly key: "least-breaker" | "least-breaking" | "ring-drop" | "cooker";
   readonly item: string;
   readonly value: number;
   readonly unit: string;
@@ -122,6 +122,7 @@ export const sizingValues = table<SizingValue>({
   rows: [
     practice({ key: "least-breaker", item: "smallest breaker usually fitted", value: 6, unit: "A" }),
     practice({ key: "least-breaking", item: "smallest breaking capacity usually bought", value: 6000, unit: "A" }),
+    practice({ key: "cooker", item: "device of a cooker's circuit in a home", value: 32, unit: "A" }),
     practice({
       key: "ring-drop",
       item: "current for the drop of a ring of 32 A without stated load: 20 A at the far point, the rest spread evenly",

@@ -248,7 +248,8 @@ const printed: readonly Printed[] = [
       semi-enclosed 0.725C
       relation rule
       semi-enclosed-reason 0.725=
-      breaker 1.45C`,
+      breaker 1.45C
+      ground 0.9M`,
   ],
   // Trade-body pocket guide: Tables 43.1 and 54.2 to 54.5. Large thermoplastic conductors after the stroke.
   [

@@ -6,7 +6,7 @@ import { nextSizeUp, sizes } from "../../calc/index.ts";
 import { remark, squareMillimetres } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
 import { combine } from "../../tables/source.ts";
-import { resizeCable } from "../cable-size.ts";
+import { resizeCable, sheathedPair } from "../cable-size.ts";
 import { amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
@@ -97,9 +97,15 @@ interface Remedy {
   readonly fixes: readonly Fix[];
 }
 
-function largerCore({ fact }: Cable, need: number): Remedy {
+function largerCore(cable: Cable, need: number): Remedy {
   const size = nextSizeUp(need);
-  const { cpc } = fact.args;
+  const { cpc } = cable.fact.args;
+  // No sheathed cable has a protective conductor larger than its lines: the whole of it is another.
+  if (size !== undefined && size > cable.line && cable.construction !== "singles") {
+    const flat = cable.construction === "flat-twin";
+    const whole = sizes.find((line) => line > cable.line && (flat ? (sheathedPair(line) ?? 0) : line) >= need);
+    return { words: `, so ${squareMillimetres(size)}`, fixes: resizeCable(cable, whole) };
+  }
   return {
     words: size ? `, so ${squareMillimetres(size)}` : "",
     fixes: cpc && size ? [inPlaceOf(cpc, `${size} mm²`, `Make the cpc ${squareMillimetres(size)}`)] : [],

@@ -1,9 +1,19 @@
 import { deviceName } from "../../analysis/describe.ts";
-import { capacityAtMost, leastKnownCapacity, radialShortfall, ratingFor, sizeFor } from "../../analysis/overload.ts";
+import {
+  capacityAtMost,
+  groundLimit,
+  leastKnownCapacity,
+  radialShortfall,
+  ratingFor,
+  sizeFor,
+} from "../../analysis/overload.ts";
+import type { WayStudy } from "../../analysis/way.ts";
+import { exceeds } from "../../calc/compare.ts";
 import { overload } from "../../calc/index.ts";
 import { amps, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
-import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+import { resizeCable } from "../cable-size.ts";
+import { amount, amountOf, factSpot, type Reporter, wayRule } from "../rule.ts";
 import { inPlaceOf } from "../writing.ts";
 
 export default wayRule({
@@ -12,7 +22,7 @@ export default wayRule({
   since: "0.1",
   title: "A device larger than its cable can carry.",
   why: "The cable overheats before the device trips, and its insulation fails in a wall where nobody sees it. Take a larger cable, a smaller device, or a better route: every factor of the worst stretch counts.",
-  clauses: ["433.1.1", "433.1.202", "523.1"],
+  clauses: ["433.1.1", "433.1.202", "433.1.203", "523.1"],
   examples: [
     {
       bad: `way 1 radial "Kiln" {
@@ -41,6 +51,19 @@ export default wayRule({
   route   conduit method B
 }`,
     },
+    {
+      bad: `way 1 radial "Gate house" {
+  device  BS EN 60898 B50 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable   armoured 90 °C line 6 mm² cpc 6 mm² cores 3
+  route   buried method D
+}`,
+      good: `way 1 radial "Gate house" {
+  device  BS EN 60898 B50 6 kA
+  cable   armoured 90 °C line 6 mm² cpc 6 mm² cores 3
+  route   clipped method C
+}`,
+    },
   ],
   check(study, report) {
     const { device, cable } = study;
@@ -50,7 +73,8 @@ export default wayRule({
     if (radialShortfall(study)) return;
     const Iz = capacity.value;
     const relation = overload({ standard: "", Ib: 0, In: device.rating, Iz }).find(({ name }) => name === "In ≤ Iz");
-    if (!relation || relation.holds) return;
+    if (relation?.holds) return inGround(study, report);
+    if (!relation) return;
     // Where the cable's own table stands on memory, one that was seen may still settle it.
     const bound = Iz.source.standing === "memory" ? capacityAtMost(study) : undefined;
     const settled = bound && bound.source.standing !== "memory" && device.rating > bound.value ? bound : undefined;
@@ -81,8 +105,7 @@ export default wayRule({
 
     function fixesFor(): Fix[] {
       const fixes: Fix[] = [];
-      const line = cable?.fact.args.line;
-      if (size && line) fixes.push(inPlaceOf(line, `${size} mm²`, `Make the line ${squareMillimetres(size)}`));
+      fixes.push(...resizeCable(cable, size));
       const curve = device?.fact.args.curve;
       if (rating && curve) {
         fixes.push(inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`));
@@ -91,3 +114,26 @@ export default wayRule({
     }
   },
 });
+
+/** A cable in the ground bears its device, but has less in hand for an overload than one in air. */
+function inGround(study: WayStudy, report: Reporter): void {
+  const { device, cable } = study;
+  const most = groundLimit(study);
+  if (!device?.rating || !cable || !most || !exceeds(device.rating, most.value.value)) return;
+  const { value, source, steps } = most.value;
+  const size = sizeFor(study, device.rating);
+  const remedy = size ? ` A ${squareMillimetres(size)} cable would serve here.` : "";
+  report(factSpot(device.fact), {
+    message: `The ${deviceName(device)} device is rated above ${amps(value)}: a cable in the ground is to be counted on for 0.9 of its capacity where the device protects it against overload.${remedy}`,
+    severity: "information",
+    value: amount(device.rating, "A"),
+    limit: amount(value, "A"),
+    steps: [...steps, relationStep("In ≤ 0.9 × Iz", amps(device.rating), amps(value))],
+    source,
+    related: [
+      { spot: factSpot(most.fact), message: "The stretch in the ground." },
+      { spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` },
+    ],
+    fixes: resizeCable(cable, size),
+  });
+}

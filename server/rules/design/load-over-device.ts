@@ -1,5 +1,6 @@
+import { cookerUnjudged } from "../../analysis/cooker-load.ts";
 import { deviceName } from "../../analysis/describe.ts";
-import { rcdDisconnects } from "../../analysis/loop.ts";
+import { designLoop, rcdDisconnects } from "../../analysis/loop.ts";
 import { ratingFor, sizeFor } from "../../analysis/overload.ts";
 import { rewritten } from "../../analysis/rewritten.ts";
 import { numberAt } from "../../analysis/supply.ts";
@@ -36,37 +37,51 @@ export default wayRule({
     const { device, designCurrent } = study;
     if (!device?.rating || !designCurrent || study.isSpare) return;
     // Loads alone stand without diversity; only a stated design current says what is drawn at once.
-    if (!designCurrent.stated && study.facts.all("load").length > 1) return;
+    if (!designCurrent.stated && (study.facts.all("load").length > 1 || cookerUnjudged(study))) return;
     const { value } = designCurrent;
     if (!exceeds(value, device.rating)) return;
     const Iz = { value: device.rating, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
-    const rating = ratingFor(study);
-    const { curve } = device.fact.args;
+    const [fix, words] = remedyFor(study, value);
     report(factSpot(designCurrent.fact), {
-      message: `The design current of ${amps(value)} is above the ${amps(device.rating)} of the ${deviceName(device)} device: it would trip in use. ${rating ? `A ${amps(rating)} device carries the load, and this cable bears it.` : "A larger device needs a cable to match."}`,
+      message: `The design current of ${amps(value)} is above the ${amps(device.rating)} of the ${deviceName(device)} device: it would trip in use. ${words}`,
       value: amount(value, "A"),
       limit: amount(device.rating, "A"),
-      steps: [relationStep("Ib ≤ In", amps(value), amps(device.rating))],
+      steps: [...(designCurrent.diversity?.steps ?? []), relationStep("Ib ≤ In", amps(value), amps(device.rating))],
       ...(relation ? { source: relation.margin.source } : {}),
       related: [{ spot: factSpot(device.fact), message: `In = ${amps(device.rating)}.` }],
-      fixes:
-        rating && curve && loopHolds(rewritten(study, [{ ...spanOf(curve), text: `${curve.curve}${rating}` }]))
-          ? [inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`)]
-          : rating
-            ? []
-            : bothLarger(study, value),
+      fixes: fix,
     });
   },
 });
-
-const spanOf = ({ start, end }: { readonly start: number; readonly end: number }) => ({ start, end });
 
 /** A larger device is no cure where the loop that was read would not make it open. */
 function loopHolds(trial: WayStudy | undefined): boolean {
   const Zs = trial && numberAt(trial.Zs);
   const limit = trial?.overcurrentLimit;
   return !Zs || !limit || Zs.value <= limit.value || rcdDisconnects(trial, Zs.value) !== undefined;
+}
+
+function remedyFor(study: WayStudy, value: number): readonly [readonly Fix[], string] {
+  if (study.isRing) return [[], "Share the load out over two circuits."];
+  const { curve } = study.device?.fact.args ?? {};
+  const rating = ratingFor(study);
+  if (rating === undefined) return [bothLarger(study, value), "A larger device needs a cable to match."];
+  const words = `A ${amps(rating)} device carries the load, and this cable bears it`;
+  const larger = curve && inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`);
+  if (larger && !disconnects(study, larger.edits)) return [[], `${words}, but its loop is too high for that one.`];
+  return [larger ? [larger] : [], `${words}.`];
+}
+
+/** Whether the way as it would read still disconnects by its device; where it did not before, that is another matter. */
+function disconnects(study: WayStudy, edits: Fix["edits"]): boolean {
+  const passes = (one: WayStudy | undefined): boolean => {
+    const loop = one && designLoop(one);
+    const limit = one?.disconnection?.limit;
+    return loop === undefined || limit === undefined || loop.value <= limit.value;
+  };
+  const trial = rewritten(study, edits);
+  return loopHolds(trial) && (passes(trial) || !passes(study));
 }
 
 /** The next device that carries the load, with the cable it needs: neither would do alone. */
@@ -80,7 +95,6 @@ function bothLarger(study: WayStudy, current: number): Fix[] {
   const edits = [{ start: curve.start, end: curve.end, text: `${curve.curve}${rating}` }, ...larger.edits];
   const trial = rewritten(study, edits);
   const title = `Make the device ${curve.curve}${rating} and the cable ${squareMillimetres(size ?? 0)}`;
-  return trial && loopHolds(trial) && (trial.capacity?.value.value ?? 0) >= rating
-    ? [{ title, edits, safe: false }]
-    : [];
+  if (!disconnects(study, edits)) return [];
+  return trial && (trial.capacity?.value.value ?? 0) >= rating ? [{ title, edits, safe: false }] : [];
 }

@@ -1,7 +1,9 @@
 import { conductorPerMetre, whyNoCpc } from "../../analysis/cpc.ts";
 import { latestDead } from "../../analysis/dead.ts";
+import { stretchEnclosure } from "../../analysis/enclosure.ts";
 import type { Cable, WayStudy } from "../../analysis/way.ts";
 import type { Fix } from "../../model/problems.ts";
+import type { FactOf } from "../../model/values.ts";
 import { factSpot, valueSpot, wayRule } from "../rule.ts";
 import { wordsAfter } from "../writing.ts";
 
@@ -51,6 +53,8 @@ export default wayRule({
     const { cable, device } = study;
     if (!cable || study.isSpare || !device || !study.length || !isSteel(cable) || conductorPerMetre(cable, "cpc"))
       return;
+    // What is of plastic has no resistance to ask a maker for: that it is not there is said by itself.
+    if (study.facts.all("route").some((route) => notThere(study, route))) return;
     // A reading is worth more than a prediction, and is judged for itself.
     if (latestDead(study, "R1+R2") || study.liveTests.some(({ facts }) => facts.has("Zs"))) return;
     const { cpcBy } = cable.fact.args;
@@ -61,6 +65,12 @@ export default wayRule({
     });
   },
 });
+
+function notThere(study: WayStudy, route: FactOf<"way", "route">): boolean {
+  if (study.cable?.cpcBy === "armour") return false;
+  const found = stretchEnclosure(study, route);
+  return found !== "steel" && found !== "unknown";
+}
 
 const isSteel = ({ construction, cpcBy, cpc }: Cable): boolean =>
   cpcBy === "armour" ? construction === "armoured" : cpc === undefined && (cpcBy === "conduit" || cpcBy === "trunking");
