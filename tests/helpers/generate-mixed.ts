@@ -15,6 +15,8 @@ interface Place {
   readonly three: boolean;
   readonly Zb: number;
   readonly next: () => number;
+  /** Which of three lines a single-phase circuit is on, from 0. */
+  readonly line?: number;
 }
 
 interface Kind {
@@ -344,6 +346,17 @@ function fault({ system, three, Zb }: Place, share: number): string {
 /** What of all circuits is in use at once, %: so much that the cut-out bears it. */
 const inUse = (ways: number): number => Number(Math.min(100, 160 / ways).toPrecision(2));
 
+/** Circuits with the line each is on, the largest placed first and each where least is drawn. */
+function evened(kinds: readonly Kind[]): { kind: Kind; line: number }[] {
+  const drawn = [0, 0, 0];
+  const placed = kinds.map((kind) => ({ kind, line: 0 }));
+  for (const circuit of placed.filter(({ kind }) => !kind.phase).sort((a, b) => b.kind.Ib - a.kind.Ib)) {
+    circuit.line = drawn.indexOf(Math.min(...drawn));
+    drawn[circuit.line] = (drawn[circuit.line] ?? 0) + circuit.kind.Ib;
+  }
+  return placed;
+}
+
 function boardLines(name: string, from: string, count: number, share: number, place: Place): string[] {
   const { system, three, Zb, next } = place;
   // A farm building: all that is fixed stands behind 300 mA, in TT behind the 100 mA that stand there anyway.
@@ -374,11 +387,16 @@ function boardLines(name: string, from: string, count: number, share: number, pl
   ];
   const fits = ({ earth }: Kind) => earth !== "not-PME" || system !== "TN-C-S";
   const feeds = from === "supply" && count > 2 && next() < 0.6;
-  for (let way = 1; way <= count - (feeds ? 1 : 0); way++) {
-    const kind = pick([...kinds, ...armourKinds, ...placedKinds, ...(three ? threePhaseKinds : [])].filter(fits), next);
+  const fitting = [...kinds, ...armourKinds, ...placedKinds, ...(three ? threePhaseKinds : [])].filter(fits);
+  const circuits = evened(Array.from({ length: count - (feeds ? 1 : 0) }, () => pick(fitting, next)));
+  for (const [index, { kind, line }] of circuits.entries()) {
+    const way = index + 1;
     const bonded = farm && way === 1 && !kind.lines.some((line) => line.startsWith("supplementary"));
     lines.push(
-      ...wayLines(way, bonded ? { ...kind, lines: [...kind.lines, "supplementary-bonding fitted"] } : kind, place),
+      ...wayLines(way, bonded ? { ...kind, lines: [...kind.lines, "supplementary-bonding fitted"] } : kind, {
+        ...place,
+        line,
+      }),
     );
   }
   if (!feeds) return [...lines, "  }"];
@@ -430,7 +448,7 @@ function circuitLines(
     `      length  ${length} m`,
     ...kind.lines.map((line) => `      ${line}`),
     ...(kind.phase ? [`      phase   ${kind.phase}`] : []),
-    ...(place.three && !manyLines ? [`      phase   L${1 + (way % 3)}`] : []),
+    ...(place.three && !manyLines ? [`      phase   L${1 + (place.line ?? 0)}`] : []),
     `      Ib      ${(kind.Ib * (word === "feeder" ? 1 : 0.9 + next() * 0.1)).toFixed(1)} A`,
     "      dead 2026-03-04 with M1 {",
     `        R1+R2       ${asRead(R1R2, length).toFixed(2)} Ω`,
