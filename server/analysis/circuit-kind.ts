@@ -11,6 +11,9 @@ export const extraLow = ({ uses, supply }: WayStudy): boolean =>
 
 const reducedVoltage = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
 
+/** Whether something on the circuit can feed back into it: a generator or a battery. */
+export const feedsBack = ({ uses }: WayStudy): boolean => uses.has("pv") || uses.has("storage");
+
 /**
  * The rule speaks of the socket's rating, not the circuit's. Those of a ring, of a home and of a cooker's switch are
  * 13 A whatever the device is; elsewhere a socket may be as large as its device.

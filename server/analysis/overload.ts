@@ -5,33 +5,34 @@ import { looked, squareMillimetres } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
 import { cellOf, type Row } from "../tables/table.ts";
-import { methodOf, stretchCapacity } from "./route-capacity.ts";
+import { methodOf, type StretchCapacity, stretchCapacity } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
+
+/** A stretch of the route with a capacity that could be reckoned. */
+export interface Stretch {
+  readonly fact: FactOf<"way", "route">;
+  readonly value: Calculated;
+}
+
+/** Of the stretches that could be reckoned the one with the least capacity. */
+const leastOf = (stretches: readonly StretchCapacity[]): Stretch | undefined =>
+  stretches
+    .flatMap(({ fact, capacity }): Stretch[] => ("missing" in capacity ? [] : [{ fact, value: capacity }]))
+    .toSorted((one, other) => one.value.value - other.value.value)[0];
 
 /**
  * The least capacity of the stretches that could be reckoned. Another may be less still: enough to say that a device is
  * too large, never that it is right.
  */
-export function leastKnownCapacity(study: WayStudy): { fact: FactOf<"way", "route">; value: Calculated } | undefined {
-  let least: { fact: FactOf<"way", "route">; value: Calculated } | undefined;
-  for (const { fact, capacity } of study.capacities) {
-    if ("missing" in capacity) continue;
-    if (!least || capacity.value < least.value.value) least = { fact, value: capacity };
-  }
-  return least;
-}
+export const leastKnownCapacity = (study: WayStudy): Stretch | undefined => leastOf(study.capacities);
 
 /**
  * What the device before a cable in the ground may be rated at most. Ground of 20 °C leaves less in hand for an overload
  * than air of 30 °C does, so the relation asks for more there than In ≤ Iz.
  */
-export function groundLimit(study: WayStudy): { fact: FactOf<"way", "route">; value: Calculated } | undefined {
+export function groundLimit(study: WayStudy): Stretch | undefined {
   if (study.isRing) return undefined;
-  let least: { fact: FactOf<"way", "route">; value: Calculated } | undefined;
-  for (const { fact, capacity } of study.capacities) {
-    if ("missing" in capacity || methodOf(fact) !== "D") continue;
-    if (!least || capacity.value < least.value.value) least = { fact, value: capacity };
-  }
+  const least = leastOf(study.capacities.filter(({ fact }) => methodOf(fact) === "D"));
   return least && { fact: least.fact, value: groundOverload(least.value) };
 }
 
@@ -47,13 +48,9 @@ export function capacityWith(study: WayStudy, csa: number, hottest?: 70): Calcul
 }
 
 /** What no cable of this kind and size carries more than on this route; of the stretches the least that is known. */
-export function capacityAtMost(study: WayStudy): Calculated | undefined {
-  const known = study.facts.all("route").flatMap((fact) => {
-    const bound = stretchCapacity(study, fact, { atMost: true });
-    return "missing" in bound ? [] : [bound];
-  });
-  return known.toSorted((one, other) => one.value - other.value)[0];
-}
+export const capacityAtMost = (study: WayStudy): Calculated | undefined =>
+  leastOf(study.facts.all("route").map((fact) => ({ fact, capacity: stretchCapacity(study, fact, { atMost: true }) })))
+    ?.value;
 
 /** The next size of cable whose capacity on this route is enough, mm². */
 export function sizeFor(study: WayStudy, current: number, { hottest, from }: SizeWish = {}): number | undefined {

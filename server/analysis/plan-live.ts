@@ -10,6 +10,7 @@ import { rcdName } from "./describe.ts";
 import { coldBoardImpedance, expectedCircuit, expectedPoint } from "./expected.ts";
 import { loopPoints } from "./loop-points.ts";
 import { type Bound, bound, type Expected, expecting, type PlannedTest, recordedAs } from "./planned.ts";
+import { isOwnRcd } from "./rcds.ts";
 import { numberAt } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
@@ -20,7 +21,7 @@ export function planLive(study: WayStudy): PlannedTest[] {
     loop(study),
     ...loopAtPoints(study),
     ...study.rcds
-      .filter(({ at }) => at === "device" || at === "way")
+      .filter(isOwnRcd)
       .flatMap((rcd) => planRcd(rcd, study.context.edition, live?.all("rcd") ?? [], live?.one("test-button"))),
     ...(study.facts.has("afdd") ? [word("rcd", "AFDD test button", live?.one("afdd-button"), "afdd-button")] : []),
     ...(study.threePhase && study.isFinal

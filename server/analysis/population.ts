@@ -1,6 +1,7 @@
 /** R1+R2 of a board's circuits beside what length and sizes give. */
 import type { Calculated } from "../calc/result.ts";
 import { expectedR1R2At, latestDead } from "./dead.ts";
+import { keptWith } from "./kept.ts";
 import { type NumberAt, numberAt } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -11,15 +12,15 @@ export interface AgainstLength {
 }
 
 /** Circuits whose R1+R2 was measured to a figure and whose length and cable are known; rings are judged by their ends. */
-export function againstLength(studies: readonly WayStudy[]): AgainstLength[] {
-  return studies.flatMap((study) => {
+export const againstLength = keptWith((studies: readonly WayStudy[]): readonly AgainstLength[] =>
+  studies.flatMap((study) => {
     if (study.isSpare || study.isRing || study.facts.has("parallel-path")) return [];
     const read = numberAt(study.R1R2);
     const latest = latestDead(study, "R1+R2");
     const expected = latest && expectedR1R2At(study, latest.test);
     return read && expected && read.fact.provenance === "measured" ? [{ study, read, expected }] : [];
-  });
-}
+  }),
+);
 
 export function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);

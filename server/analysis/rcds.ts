@@ -16,6 +16,9 @@ export interface Rcd {
   readonly direction: "bidirectional" | "unidirectional" | undefined;
 }
 
+/** Whether it protects one way alone: in its device, or written as the way's own. */
+export const isOwnRcd = ({ at }: Rcd): boolean => at === "device" || at === "way";
+
 /** What every statement that can name an RCD says of it. */
 interface RcdArgs {
   readonly standard: { readonly value: string };

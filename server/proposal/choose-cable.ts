@@ -38,6 +38,7 @@ export function chooseCable(
     draft.ruledOut.push({
       candidate: sizesOf(candidate.choice),
       why: `${title.toLowerCase()}: ${text}`,
+      by: title,
       ...(source ? { source } : {}),
     });
   }

@@ -11,7 +11,7 @@ import { sourceOf } from "../tables/table.ts";
 import { type Attempt, attempt, type Fitting, fits, type Task } from "./attempt.ts";
 import { candidatesOf } from "./cable.ts";
 import { chooseCable, sizesOf } from "./choose-cable.ts";
-import { faultTitles } from "./criteria-fault.ts";
+import { faultTitles, loopTitle } from "./criteria-fault.ts";
 import type { DeviceKind } from "./device.ts";
 import { type Draft, decision } from "./draft.ts";
 import type { DeviceChoice } from "./lines.ts";
@@ -29,9 +29,7 @@ export interface Compared {
 /** The first kind stands unless a fault made its cable grow and another kind spares that. */
 export function compare(task: Task, first: Attempt): Compared {
   const plain = { chosen: first, decisions: [], ruledOut: [], open: [] };
-  const grown = first.draft.ruledOut.some(({ why }) =>
-    faultTitles.some((title) => why.startsWith(title.toLowerCase())),
-  );
+  const grown = first.draft.ruledOut.some(({ by }) => by !== undefined && faultTitles.includes(by));
   // With a device that stays only what else there would be is told.
   if (!grown) return plain;
   const others = alternativesTo(task, first.kind).map((one) => ({ ...one, tried: attempt(task, one.kind) }));
@@ -138,7 +136,7 @@ function byRcdAlone(task: Task, first: Attempt, chosen: Attempt): RuledOut[] {
     sensitivity,
     type: first.device.type ?? "A",
   };
-  const found = chooseCable({ study, device, demand, above }, candidatesOf(construction), draft, "Loop impedance");
+  const found = chooseCable({ study, device, demand, above }, candidatesOf(construction), draft, loopTitle);
   const trial = found && trialOf(study, device, found.candidate.choice);
   const loop = trial && designLoop(trial);
   const limit = loop && rcdDisconnects(trial, loop.value)?.limit;

@@ -7,7 +7,7 @@ import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
 import type { Criterion, Verdict } from "./verdict.ts";
 
-const loopTitle = "Loop impedance";
+export const loopTitle = "Loop impedance";
 const protectiveTitle = "Protective conductor";
 /** What a gentler device eases. */
 export const faultTitles: readonly string[] = [loopTitle, protectiveTitle];

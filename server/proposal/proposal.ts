@@ -17,6 +17,8 @@ export interface Decision {
 export interface RuledOut {
   readonly candidate: string;
   readonly why: string;
+  /** The relation that did not hold, where it was one. */
+  readonly by?: string;
   readonly source?: Source;
 }
 

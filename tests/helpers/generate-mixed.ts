@@ -6,7 +6,7 @@ import { armourPerMetre } from "../../server/calc/armour.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { editionOf } from "../../server/tables/editions.ts";
-import { opening } from "./opening.ts";
+import { atOrigin, opening } from "./opening.ts";
 import { asRead, random } from "./random.ts";
 
 /** Where a circuit stands. Zb is the loop impedance of its board, in TT that of the electrode. */
@@ -326,14 +326,7 @@ function openingOf(seed: number, place: Place): string[] {
     "    U0                  230 V",
     system === "TT" ? `    electrode           rod ${shown(Zb)} Ω` : `    Ze                  ${shown(Zb)} Ω`,
     `    Ipf                 ${fault(place, 1)} kA`,
-    "    cutout              BS 88-3 100 A",
-    "    tails               25 mm²",
-    "    earthing-conductor  16 mm²",
-    "    bonding             water 10 mm² continuity 0.02 Ω",
-    "    spd                 fitted",
-    "    polarity            ok",
-    "    measured            2026-03-05 with M1",
-    "  }",
+    ...atOrigin,
   ];
 }
 

@@ -4,6 +4,7 @@
  * leakage, a photovoltaic generator, ramp tests, and a TT island behind a feeder, in this file or in one of its own.
  * Every reading is what copper gives, with the errors the instrument's own data allow.
  */
+import { atOrigin, installed } from "./opening.ts";
 import { random } from "./random.ts";
 import { copper } from "./sheet.ts";
 
@@ -270,14 +271,7 @@ export function generateWorks(seed: number): { text: string; island: string | un
     "wayfile 1",
     ...(apart ? ['use "hut.ways"'] : []),
     ...instrument("M1", "2025-11-03", "2026-11-03"),
-    `installation "Works ${seed}" {`,
-    "  standard  BS 7671:2018+A2:2022",
-    "  stage     tested",
-    "  work      new",
-    "  premises  commercial",
-    '  designed  by "K.A." 2026-01-20',
-    '  installed by "D.O." 2026-02-27',
-    '  tested    by "K.A." 2026-03-05',
+    ...installed(`Works ${seed}`),
     "  supply {",
     "    earthing            TN-C-S",
     "    phases              three",
@@ -285,14 +279,7 @@ export function generateWorks(seed: number): { text: string; island: string | un
     "    U0                  230 V",
     `    Ze                  ${Ze.toFixed(2)} Ω`,
     `    Ipf                 ${(0.23 / Ze) * 1.9 > 9.5 ? "9.50" : ((0.23 / Ze) * 1.9).toFixed(2)} kA`,
-    "    cutout              BS 88-3 100 A",
-    "    tails               25 mm²",
-    "    earthing-conductor  16 mm²",
-    "    bonding             water 10 mm² continuity 0.02 Ω",
-    "    spd                 fitted",
-    "    polarity            ok",
-    "    measured            2026-03-05 with M1",
-    "  }",
+    ...atOrigin,
     '  board A "Works board" {',
     "    fed-from        supply",
     "    phases          three",

@@ -8,7 +8,7 @@ import { loopLimit } from "../../server/calc/loop-limit.ts";
 import { readingAt } from "../../server/calc/ring.ts";
 import { editionOf } from "../../server/tables/editions.ts";
 import { generateMixed } from "./generate-mixed.ts";
-import { opening } from "./opening.ts";
+import { atOrigin, opening } from "./opening.ts";
 import { asRead, random } from "./random.ts";
 
 export { random } from "./random.ts";
@@ -164,14 +164,7 @@ export function generate({ ways, waysPerBoard = 24, seed = 1, mix = false }: Siz
     "    U0                  230 V",
     `    Ze                  ${fixed(Ze)} Ω`,
     `    Ipf                 ${fixed(((230 / Number(fixed(Ze))) * 1.1) / 1000)} kA`,
-    "    cutout              BS 88-3 100 A",
-    "    tails               25 mm²",
-    "    earthing-conductor  16 mm²",
-    "    bonding             water 10 mm² continuity 0.02 Ω",
-    "    spd                 fitted",
-    "    polarity            ok",
-    "    measured            2026-03-05 with M1",
-    "  }",
+    ...atOrigin,
   ];
   let left = ways;
   for (let board = 1; left > 0; board++) {

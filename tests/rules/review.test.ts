@@ -1,84 +1,18 @@
 import { describe, expect, it } from "vitest";
 import type { Setting } from "../../server/rules/rule.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
+import { board, type Circuit, origin, tested, way } from "../helpers/tested-circuit.ts";
 
 /**
  * Mistakes of judgement that a reader found in whole schedules, each named after what was seen. Everything the engine
  * says of the sample counts, so that one fault is told once.
  */
 
-const board = `fed-from supply
-main-switch BS EN 60947-3 100 A
-spd fitted
-polarity ok
-Zdb 0.31 Ω
-Ipf 0.9 kA
-designed by "A.N." 2026-01-02
-installed by "B.O." 2026-03-01
-tested by "C.P." 2026-03-05`;
-
-const origin = `cutout BS 88-3 100 A
-tails 25 mm²
-earthing-conductor 16 mm²
-bonding water 10 mm² continuity 0.03 Ω
-spd fitted
-polarity ok
-measured 2026-03-05 with M1`;
-
-const tested: Setting = {
-  stage: "tested",
-  before: 'instrument M1 "Tester" {\nserial "0417"\ncalibrated 2025-11-03\ndue 2026-11-03\ntests AC A F B\n}',
-  board,
-  supply: `earthing TN-S\nZe 0.30 Ω\nIpf 0.95 kA\n${origin}`,
-};
 const earth: Setting = {
   ...tested,
   board: board.replace("Zdb 0.31 Ω\n", ""),
   supply: `earthing TT\nelectrode rod 84 Ω\nIpf 0.95 kA\n${origin}`,
 };
-
-/** A circuit with tests, from what differs. */
-interface Circuit {
-  readonly kind?: string;
-  readonly device?: string;
-  readonly cable?: string;
-  readonly route?: string;
-  readonly length?: number;
-  readonly more?: string;
-  readonly dead?: string;
-  readonly R1R2?: string;
-  readonly Zs?: string;
-  readonly live?: string;
-}
-
-const way = ({
-  kind = "radial",
-  device = "BS EN 60898 B16 6 kA",
-  cable = "flat-twin line 2.5 mm² cpc 1.5 mm²",
-  route = "clipped method C",
-  length = 20,
-  more = "serves water-heater\nIb 10 A",
-  dead = "",
-  R1R2 = "0.39 Ω",
-  Zs = "0.71 Ω",
-  live = "",
-}: Circuit): string => `way 1 ${kind} "Circuit" {
-device ${device}
-cable ${cable}
-route ${route}
-length ${length} m
-${more}
-dead 2026-03-04 with M1 {
-${dead}
-R1+R2 ${R1R2}
-insulation 500 V L-N >999 MΩ L-E 500 MΩ N-E 700 MΩ
-polarity ok
-}
-live 2026-03-05 with M1 {
-Zs ${Zs}
-${live}
-}
-}`;
 
 const found = (circuit: Circuit | string, setting: Setting = tested) =>
   findingsOf(inSetting(typeof circuit === "string" ? circuit : way(circuit), setting).text).filter(
@@ -95,7 +29,7 @@ const ringEnds = "ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω";
 const ring: Circuit = {
   kind: "ring",
   device: "BS EN 61009 B32 6 kA 30 mA type A",
-  length: 60,
+  length: "length 60 m",
   more: "serves sockets\nIb 20 A",
   R1R2: "0.30 Ω",
   Zs: "0.62 Ω",

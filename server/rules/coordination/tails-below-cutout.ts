@@ -1,6 +1,7 @@
 import { originDemand } from "../../analysis/demand-origin.ts";
 import { originSupply } from "../../analysis/supply.ts";
 import { tabulatedCapacity } from "../../calc/capacity.ts";
+import { fallsShort } from "../../calc/compare.ts";
 import { amps, relation, squareMillimetres } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
 import { capacity4D1A } from "../../tables/capacity-70.ts";
@@ -41,7 +42,7 @@ export default installationRule({
     const rating = cutout.args.rating.value;
     const loaded = originSupply(installation.supply).threePhase ? 3 : 2;
     const carries = clipped(loaded, size.value);
-    if (!carries || carries.value >= rating * (1 - 1e-9)) return;
+    if (!carries || !fallsShort(carries.value, rating)) return;
     const larger = capacity4D1A.rows
       .map(({ facts }) => facts.csa)
       .filter((csa) => csa > size.value && (clipped(loaded, csa)?.value ?? 0) >= rating)

@@ -9,8 +9,8 @@ import {
 } from "../../analysis/overload.ts";
 import type { WayStudy } from "../../analysis/way.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { overload } from "../../calc/index.ts";
-import { amps, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
+import { groundShare, overload } from "../../calc/index.ts";
+import { amps, plain, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
 import { resizeCable } from "../cable-size.ts";
 import { amount, amountOf, factSpot, type Reporter, wayRule } from "../rule.ts";
@@ -77,7 +77,8 @@ export default wayRule({
     if (!relation) return;
     // Where the cable's own table stands on memory, one that was seen may still settle it.
     const bound = Iz.source.standing === "memory" ? capacityAtMost(study) : undefined;
-    const settled = bound && bound.source.standing !== "memory" && device.rating > bound.value ? bound : undefined;
+    const settled =
+      bound && bound.source.standing !== "memory" && exceeds(device.rating, bound.value) ? bound : undefined;
     const size = sizeFor(study, device.rating);
     const rating = ratingFor(study);
     const motor = study.uses.has("motor");
@@ -124,11 +125,11 @@ function inGround(study: WayStudy, report: Reporter): void {
   const size = sizeFor(study, device.rating);
   const remedy = size ? ` A ${squareMillimetres(size)} cable would serve here.` : "";
   report(factSpot(device.fact), {
-    message: `The ${deviceName(device)} device is rated above ${amps(value)}: a cable in the ground is to be counted on for 0.9 of its capacity where the device protects it against overload.${remedy}`,
+    message: `The ${deviceName(device)} device is rated above ${amps(value)}: a cable in the ground is to be counted on for ${plain(groundShare())} of its capacity where the device protects it against overload.${remedy}`,
     severity: "information",
     value: amount(device.rating, "A"),
     limit: amount(value, "A"),
-    steps: [...steps, relationStep("In ≤ 0.9 × Iz", amps(device.rating), amps(value))],
+    steps: [...steps, relationStep(`In ≤ ${plain(groundShare())} × Iz`, amps(device.rating), amps(value))],
     source,
     related: [
       { spot: factSpot(most.fact), message: "The stretch in the ground." },

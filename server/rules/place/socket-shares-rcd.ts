@@ -2,6 +2,7 @@ import { meets, rcdsKnown } from "../../analysis/additional-protection.ts";
 import { rcdsAt } from "../../analysis/board-rcds.ts";
 import { rcdName } from "../../analysis/describe.ts";
 import { ownRcd, placeRcdLimit, placeRcdRow, placeSpot } from "../../analysis/places.ts";
+import { isOwnRcd } from "../../analysis/rcds.ts";
 import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { rcboInstead } from "../additional.ts";
 import { type BoardSubject, boardRule, factSpot } from "../rule.ts";
@@ -47,7 +48,7 @@ way 2 radial "Quay lights" {
       if (!row || !rcdsKnown(study)) continue;
       const limit = placeRcdLimit(row);
       const [rcd, ...rest] = study.rcds.filter((one) => meets(one, limit));
-      if (!rcd || [rcd, ...rest].some(isOwn)) continue;
+      if (!rcd || [rcd, ...rest].some(isOwnRcd)) continue;
       const others = sharing(subject, study, rcd);
       if (others.length === 0) continue;
       report(factSpot(placeSpot(study, need.place)), {
@@ -59,8 +60,6 @@ way 2 radial "Quay lights" {
     }
   },
 });
-
-const isOwn = ({ at }: Rcd): boolean => at === "device" || at === "way";
 
 /** The other ways behind an RCD. One that stands upstream of the board has all of the board's ways behind it. */
 function sharing({ studies }: BoardSubject, study: WayStudy, rcd: Rcd): readonly WayStudy[] {

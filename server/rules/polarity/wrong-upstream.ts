@@ -1,5 +1,5 @@
+import { deadOfBoard } from "../../analysis/meter-tests.ts";
 import { liveOfBoard } from "../../analysis/rcd-tests.ts";
-import { testsOf } from "../../analysis/supply.ts";
 import type { Fact } from "../../model/values.ts";
 import { factSpot, installationRule, type Reporter } from "../rule.ts";
 
@@ -91,7 +91,7 @@ installation "Sample" {
   // The latest word counts: what was put right stays in the record.
   checkBoard({ board, context }, report) {
     const { facts } = board.head;
-    const tested = [...liveOfBoard(context), ...testsOf<"boardDead">(facts.all("dead"))]
+    const tested = [...liveOfBoard(context), ...deadOfBoard(context)]
       .map((test) => ({ on: test.on, fact: test.facts.list.findLast(({ word }) => word === "polarity") }))
       .sort((a, b) => b.on.localeCompare(a.on))
       .find(({ fact }) => fact);

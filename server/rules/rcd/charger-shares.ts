@@ -1,5 +1,6 @@
 import { rcdsAt } from "../../analysis/board-rcds.ts";
 import { rcdName } from "../../analysis/describe.ts";
+import { isOwnRcd } from "../../analysis/rcds.ts";
 import { rcdRequired } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
 import { boardRule, factSpot } from "../rule.ts";
@@ -42,7 +43,7 @@ way 2 ring "Sockets" {
       if (ways.length < 2) continue;
       for (const way of ways) {
         const serves = way.facts.one("serves");
-        const own = way.rcds.some(({ at }) => at === "device" || at === "way");
+        const own = way.rcds.some(isOwnRcd);
         if (!serves || own || !way.uses.has("ev-charger") || rcd.fact !== way.rcds[0]?.fact) continue;
         report(factSpot(serves), {
           message: `This charging point shares the ${rcdName(rcd)} with other circuits; it needs one of its own.`,

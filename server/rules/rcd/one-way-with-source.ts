@@ -1,3 +1,4 @@
+import { feedsBack } from "../../analysis/circuit-kind.ts";
 import { deviceName, laterRule, rcdName } from "../../analysis/describe.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Fact, Val } from "../../model/values.ts";
@@ -28,7 +29,7 @@ export default wayRule({
   check(study, report) {
     const serves = study.facts.one("serves");
     const { edition } = study.context;
-    if (!serves || !edition || !(study.uses.has("pv") || study.uses.has("storage"))) return;
+    if (!serves || !edition || !feedsBack(study)) return;
     const local = study.rcds.filter(({ at }) => at !== "upstream");
     // What it feeds back flows through every device up to the supply; of those further up nothing need be written.
     const oneWay = study.rcds.find(({ direction }) => direction === "unidirectional");

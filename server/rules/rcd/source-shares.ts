@@ -1,5 +1,6 @@
 import { fineRcds } from "../../analysis/additional-protection.ts";
 import { rcdsAt } from "../../analysis/board-rcds.ts";
+import { feedsBack } from "../../analysis/circuit-kind.ts";
 import { laterRule, rcdName } from "../../analysis/describe.ts";
 import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { exceeds } from "../../calc/compare.ts";
@@ -42,12 +43,12 @@ way 2 ring "Sockets" {
     for (const { rcd, ways } of rcdsAt(studies)) {
       // A coarse one at the origin, as an electrode needs it, stands before sources as before everything else.
       if (exceeds(rcd.sensitivity, rcdLimit("additional").value)) continue;
-      const others = ways.filter((way) => way.isFinal && !isSource(way.uses));
+      const others = ways.filter((way) => way.isFinal && !feedsBack(way));
       const [first] = others;
       if (!first) continue;
       for (const way of ways) {
         const serves = way.facts.one("serves");
-        if (!serves || !isSource(way.uses) || nearestFine(way)?.fact !== rcd.fact) continue;
+        if (!serves || !feedsBack(way) || nearestFine(way)?.fact !== rcd.fact) continue;
         const later = laterRule(context);
         report(factSpot(serves), {
           message: `This source stands behind the ${rcdName(rcd)}, which protects way ${first.way.id}${others.length > 1 ? ` and ${others.length - 1} more` : ""} too: when it trips, the source still feeds them. Connect it before that RCD, with one of its own if it needs one.${later.words}`,
@@ -67,5 +68,3 @@ way 2 ring "Sockets" {
 
 const nearestFine = (way: WayStudy): Rcd | undefined =>
   fineRcds(way).find(({ at }) => at === "board" || at === "main-switch");
-
-const isSource = (uses: ReadonlySet<string>): boolean => uses.has("pv") || uses.has("storage");

@@ -1,5 +1,5 @@
 import { everyButtonFact, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
-import { rcdsOfBoard } from "../../analysis/rcds.ts";
+import { isOwnRcd, rcdsOfBoard } from "../../analysis/rcds.ts";
 import { liveTestsDue } from "../../analysis/supply.ts";
 import type { Rcd } from "../../analysis/way.ts";
 import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
@@ -7,9 +7,7 @@ import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
 function devices({ context, studies }: BoardSubject): Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
   const own = studies.flatMap((study) =>
-    study.live && !study.live.facts.broken.includes("test-button")
-      ? study.rcds.filter(({ at }) => at === "device" || at === "way")
-      : [],
+    study.live && !study.live.facts.broken.includes("test-button") ? study.rcds.filter(isOwnRcd) : [],
   );
   return [...(tested ? rcdsOfBoard(context.board) : []), ...own];
 }

@@ -1,5 +1,5 @@
 import { everyRcdFact, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
-import { rcdsOfBoard } from "../../analysis/rcds.ts";
+import { isOwnRcd, rcdsOfBoard } from "../../analysis/rcds.ts";
 import { liveTestsDue } from "../../analysis/supply.ts";
 import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { rcdTime } from "../../calc/index.ts";
@@ -24,7 +24,7 @@ function shared({ context, studies }: BoardSubject): Rcd[] {
   return tested && !unnamed ? rcdsOfBoard(context.board) : [];
 }
 
-const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(({ at }) => at === "device" || at === "way");
+const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(isOwnRcd);
 
 const written = (multiple: number): string => (multiple === 0.5 ? "½×" : `${multiple}×`);
 
