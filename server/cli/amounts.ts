@@ -1,5 +1,5 @@
 import { amps, kiloamps, megohms, milliamps, milliseconds, ohms, plain } from "../calc/result.ts";
-import type { Amount } from "../rules/rule.ts";
+import type { Amount } from "../rules/frame/rule.ts";
 
 /** An amount as the trade writes it; `beside` is what it is compared with, so that both get the same prefix. */
 export function amountText({ amount, unit }: Amount, beside: Amount = { amount, unit }): string {

@@ -1,5 +1,5 @@
 import colours from "picocolors";
-import type { Severity } from "../rules/rule.ts";
+import type { Severity } from "../rules/frame/rule.ts";
 
 export type Colours = ReturnType<typeof colours.createColors>;
 export type Tint = (text: string) => string;

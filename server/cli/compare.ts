@@ -1,7 +1,7 @@
 import type { Installation } from "../model/installation.ts";
-import { comparisonOf } from "../reports/compare.ts";
-import { type Report, together } from "../reports/document.ts";
-import { none } from "../reports/target.ts";
+import { none } from "../reports/common/target.ts";
+import { comparisonOf } from "../reports/compare/compare.ts";
+import { type Report, together } from "../reports/setting/document.ts";
 import { readProject, type Setting, writeReport } from "./reporting.ts";
 import type { Terminal } from "./terminal.ts";
 

@@ -1,6 +1,6 @@
-import { together } from "../reports/document.ts";
-import { editionsReport } from "../reports/editions-report.ts";
-import { none } from "../reports/target.ts";
+import { none } from "../reports/common/target.ts";
+import { editionsReport } from "../reports/editions/report.ts";
+import { together } from "../reports/setting/document.ts";
 import { editionOf, editions as known } from "../tables/editions.ts";
 import { type Setting, writeReport } from "./reporting.ts";
 import type { Terminal } from "./terminal.ts";

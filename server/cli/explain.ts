@@ -1,7 +1,7 @@
 import type { WordRow } from "../../grammar/params.ts";
 import { absences, type BlockKind, provenances, vocabulary } from "../../grammar/vocabulary.ts";
-import { type CheckPage, nearestPages, pageOf, pages } from "../rules/catalogue.ts";
-import type { Setting } from "../rules/rule.ts";
+import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
+import type { Setting } from "../rules/frame/rule.ts";
 import { listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
 import { exit } from "./exit.ts";

@@ -1,5 +1,5 @@
 /** The report of a check for programs. Its shape is described in the README; a change of it needs a new `version`. */
-import type { Amount, Severity } from "../rules/rule.ts";
+import type { Amount, Severity } from "../rules/frame/rule.ts";
 import type { Place } from "../text/lines.ts";
 import type { Judgement, Placed } from "./judge.ts";
 import type { Stand } from "./places.ts";

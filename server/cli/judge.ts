@@ -1,6 +1,6 @@
 /** Checks the files that were asked for with those they use, and puts what was found where it stands. */
-import type { Quietened } from "../rules/check.ts";
-import type { Finding, Severity } from "../rules/rule.ts";
+import type { Quietened } from "../rules/frame/check.ts";
+import type { Finding, Severity } from "../rules/frame/rule.ts";
 import { checkProject, type LoadedFile } from "../workspace/project.ts";
 import type { Disk } from "./files.ts";
 import { Places, type Stand } from "./places.ts";

@@ -1,4 +1,4 @@
-import type { Spot } from "../rules/rule.ts";
+import type { Spot } from "../rules/frame/rule.ts";
 import { Positions, textOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import { lineStarts, type Place } from "../text/lines.ts";

@@ -1,5 +1,5 @@
 /** The report of a check for people: findings in their frames, then what was quietened or asked, then one line of sums. */
-import { wordSpot } from "../rules/rule.ts";
+import { wordSpot } from "../rules/frame/rule.ts";
 import type { Colours, Tint } from "./colours.ts";
 import { harmless } from "./columns.ts";
 import { framed, placeText } from "./frame.ts";

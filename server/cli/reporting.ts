@@ -1,9 +1,9 @@
 /** What the commands that write reports share: one schedule in, one report out, in the setting asked for. */
 import { type Installation, installationsOf } from "../model/installation.ts";
-import type { Report } from "../reports/document.ts";
-import { reportHtml } from "../reports/html.ts";
-import { reportMarkdown } from "../reports/markdown.ts";
-import { reportText } from "../reports/text.ts";
+import type { Report } from "../reports/setting/document.ts";
+import { reportHtml } from "../reports/setting/html.ts";
+import { reportMarkdown } from "../reports/setting/markdown.ts";
+import { reportText } from "../reports/setting/text.ts";
 import {
   checkProject,
   type Gathering,

@@ -1,4 +1,4 @@
-import { studyWay, type WayStudy } from "../analysis/way.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Wants } from "../proposal/proposal.ts";
 import { propose } from "../proposal/propose.ts";

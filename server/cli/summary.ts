@@ -1,8 +1,8 @@
 import type { Installation } from "../model/installation.ts";
-import { together } from "../reports/document.ts";
-import { summaryOf } from "../reports/summary.ts";
-import { none } from "../reports/target.ts";
-import type { CheckResult } from "../rules/check.ts";
+import { none } from "../reports/common/target.ts";
+import { together } from "../reports/setting/document.ts";
+import { summaryOf } from "../reports/summary/summary.ts";
+import type { CheckResult } from "../rules/frame/check.ts";
 import { type Setting, writeReport } from "./reporting.ts";
 import type { Terminal } from "./terminal.ts";
 

@@ -1,7 +1,7 @@
-import { queriesIn } from "../analysis/queries.ts";
 import type { FileModel } from "../model/file.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent } from "../model/values.ts";
-import { type Spot, wordSpot } from "../rules/rule.ts";
+import { queriesIn } from "../readings/queries.ts";
+import { type Spot, wordSpot } from "../rules/frame/rule.ts";
 
 /** A question nobody has answered yet. */
 export interface OpenQuery {

@@ -1,5 +1,5 @@
 /** What a folder of schedules shows, for someone who sees Wayfile for the first time, and what to try next. */
-import type { Finding } from "../rules/rule.ts";
+import type { Finding } from "../rules/frame/rule.ts";
 import type { LoadedFile } from "../workspace/project.ts";
 import { harmless } from "./columns.ts";
 import { framed } from "./frame.ts";

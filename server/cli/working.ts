@@ -1,6 +1,6 @@
-import { together } from "../reports/document.ts";
-import { none, targetIn } from "../reports/target.ts";
-import { workingOf } from "../reports/working.ts";
+import { none, targetIn } from "../reports/common/target.ts";
+import { together } from "../reports/setting/document.ts";
+import { workingOf } from "../reports/working/working.ts";
 import { type Setting, writeReport } from "./reporting.ts";
 import type { Terminal } from "./terminal.ts";
 

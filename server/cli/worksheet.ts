@@ -1,8 +1,8 @@
 import { installationsOf } from "../model/installation.ts";
-import { reportHtml } from "../reports/html.ts";
-import { reportMarkdown } from "../reports/markdown.ts";
-import { reportText } from "../reports/text.ts";
-import { type Sheet, worksheetOf } from "../reports/worksheet-scope.ts";
+import { reportHtml } from "../reports/setting/html.ts";
+import { reportMarkdown } from "../reports/setting/markdown.ts";
+import { reportText } from "../reports/setting/text.ts";
+import { type Sheet, worksheetOf } from "../reports/worksheet/scope.ts";
 import { gather } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";

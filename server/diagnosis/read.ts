@@ -1,16 +1,17 @@
 /** What the dead tests of a way say of its resistances, as a sheet to be diagnosed. */
-import { type CircuitNetwork, circuitOf, farPlace } from "../analysis/circuit-network.ts";
-import { hasMetalBeside } from "../analysis/cpc.ts";
-import { temperatureOf } from "../analysis/dead.ts";
-import { accuracyOf } from "../analysis/doubt.ts";
-import { keptWith } from "../analysis/kept.ts";
-import { rounds, studyRing } from "../analysis/ring.ts";
-import { excess } from "../analysis/ring-pattern.ts";
-import type { Test } from "../analysis/supply.ts";
-import type { WayStudy } from "../analysis/way.ts";
+
 import type { Measurement } from "../calc/circuit-readings.ts";
 import { standings } from "../calc/sound-readings.ts";
+import { hasMetalBeside } from "../circuit/cpc.ts";
+import { keptWith } from "../circuit/kept.ts";
+import type { Test } from "../circuit/supply.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { type Fact, type FactOf, measured, type Reading } from "../model/values.ts";
+import { type CircuitNetwork, circuitOf, farPlace } from "../readings/circuit-network.ts";
+import { temperatureOf } from "../readings/dead.ts";
+import { accuracyOf } from "../readings/doubt.ts";
+import { rounds, studyRing } from "../readings/ring.ts";
+import { excess } from "../readings/ring-pattern.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { type Accuracy, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
 

@@ -1,7 +1,7 @@
 /** What can be done about a finding: its own fixes, and to depart from the check with a reason. */
 import { parse } from "../../grammar/parser.ts";
 import { rowOf } from "../../grammar/vocabulary.ts";
-import type { Finding } from "../rules/rule.ts";
+import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";

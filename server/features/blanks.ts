@@ -4,12 +4,12 @@
  * as the lines they become once the sign before them is taken away and a figure put in.
  */
 import { parse } from "../../grammar/parser.ts";
-import { insulationLimit } from "../analysis/insulation.ts";
-import { planDead } from "../analysis/plan-dead.ts";
-import { planLive } from "../analysis/plan-live.ts";
-import type { PlannedTest } from "../analysis/planned.ts";
-import type { WayStudy } from "../analysis/way.ts";
 import { plain } from "../calc/result.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { insulationLimit } from "../readings/insulation.ts";
+import { planDead } from "../readings/plan-dead.ts";
+import { planLive } from "../readings/plan-live.ts";
+import type { PlannedTest } from "../readings/planned.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";

@@ -9,7 +9,7 @@ import { quantities } from "../../grammar/quantities.ts";
 import { absences, type BlockKind, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { saidInstead } from "../model/meant.ts";
-import type { Spot } from "../rules/rule.ts";
+import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, type Cursor, installationAt, type Spotted, spotAt } from "./place.ts";
 import { blockSnippet } from "./snippet.ts";

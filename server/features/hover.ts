@@ -3,15 +3,15 @@
  * the working with the numbers put in, and where all that comes from.
  */
 import { endOf } from "../../grammar/lexer.ts";
-import { pageOf } from "../rules/catalogue.ts";
-import type { Finding, Spot } from "../rules/rule.ts";
+import { pageOf } from "../rules/frame/catalogue.ts";
+import type { Finding, Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { type Card, cardMarkdown, emptyCard, show } from "./card.ts";
-import { cardFor } from "./card-for.ts";
-import { containmentPicture, namedContainmentCard } from "./cards-containment.ts";
-import { withDoubt } from "./cards-doubt.ts";
-import { namedPointCard } from "./cards-points.ts";
-import { pointCard } from "./cards-tests.ts";
+import { type Card, cardMarkdown, emptyCard, show } from "./cards/card.ts";
+import { cardFor } from "./cards/card-for.ts";
+import { containmentPicture, namedContainmentCard } from "./cards/containment.ts";
+import { withDoubt } from "./cards/doubt.ts";
+import { namedPointCard } from "./cards/points.ts";
+import { pointCard } from "./cards/tests.ts";
 import { nameMarkdown, valueMarkdown } from "./meanings.ts";
 import { definitions, type Named, nameIn } from "./names.ts";
 import { type Cursor, type Spotted, spotAt, studyAt } from "./place.ts";

@@ -1,12 +1,13 @@
 /** Short hints beside the lines of a way: what is left to a limit, what a reading should be, what is still to be read. */
-import { expectedCircuit } from "../analysis/expected.ts";
-import { planDead } from "../analysis/plan-dead.ts";
-import { planLive } from "../analysis/plan-live.ts";
-import { inUnit, marginTo, type PlannedTest } from "../analysis/planned.ts";
-import type { Test } from "../analysis/supply.ts";
-import { studyWay, type WayStudy } from "../analysis/way.ts";
+
 import { ohms } from "../calc/result.ts";
+import type { Test } from "../circuit/supply.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Fact } from "../model/values.ts";
+import { expectedCircuit } from "../readings/expected.ts";
+import { planDead } from "../readings/plan-dead.ts";
+import { planLive } from "../readings/plan-live.ts";
+import { inUnit, marginTo, type PlannedTest } from "../readings/planned.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 

@@ -1,4 +1,4 @@
-import type { Spot } from "../rules/rule.ts";
+import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
 /** A `use` and the file it means. */

@@ -3,7 +3,7 @@ import type { NameKind } from "../../grammar/params.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { AnyValue, Fact, Facts, Path, Val } from "../model/values.ts";
-import type { Spot } from "../rules/rule.ts";
+import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Cursor, type Spotted, spotAt } from "./place.ts";
 

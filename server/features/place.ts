@@ -4,7 +4,7 @@ import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import { type Block, parse, type Statement } from "../../grammar/parser.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
-import { studyWay, type WayStudy } from "../analysis/way.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
 import { bindSegment } from "../model/bind.ts";
 import type { InstallationPart } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";

@@ -1,6 +1,6 @@
 import { isToken, lex } from "../../grammar/lexer.ts";
 import { absences, provenances } from "../../grammar/vocabulary.ts";
-import type { Spot } from "../rules/rule.ts";
+import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { definedNames, type Named, nameAt, occurrences, spotOf } from "./names.ts";
 import type { Cursor } from "./place.ts";

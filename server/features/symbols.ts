@@ -1,7 +1,7 @@
 import { amps, plain } from "../calc/result.ts";
 import type { Board, InstallationPart, Way } from "../model/file.ts";
 import type { Fact } from "../model/values.ts";
-import { factSpot, type Spot } from "../rules/rule.ts";
+import { factSpot, type Spot } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 

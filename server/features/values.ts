@@ -5,7 +5,7 @@ import type { QuantityName } from "../../grammar/quantities.ts";
 import { insulationRule, ratings, residuals, sizes } from "../calc/index.ts";
 import { plain } from "../calc/result.ts";
 import { normalStandard } from "../model/token-values.ts";
-import { pages } from "../rules/catalogue.ts";
+import { pages } from "../rules/frame/catalogue.ts";
 import { breakingCapacities } from "../tables/devices.ts";
 import { editions } from "../tables/editions.ts";
 import { familyOf } from "../tables/standard-values.ts";

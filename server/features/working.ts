@@ -1,5 +1,5 @@
-import { reportMarkdown } from "../reports/markdown.ts";
-import { workingOf } from "../reports/working.ts";
+import { reportMarkdown } from "../reports/setting/markdown.ts";
+import { workingOf } from "../reports/working/working.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, type Cursor, installationAt, studyAt } from "./place.ts";
 

@@ -8,7 +8,7 @@ import {
   type TextEdit,
 } from "vscode-languageserver";
 import type { OutlineSymbol } from "../features/symbols.ts";
-import type { Spot } from "../rules/rule.ts";
+import type { Spot } from "../rules/frame/rule.ts";
 import { type Document, type Positions, textOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type TextEdit as CoreEdit, lineStarts, placeOf } from "../text/lines.ts";

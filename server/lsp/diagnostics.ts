@@ -1,7 +1,7 @@
 /** Findings as the protocol wants them: one builder behind both ways of delivering them. */
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from "vscode-languageserver";
-import { folded } from "../features/card.ts";
-import type { Finding, Severity } from "../rules/rule.ts";
+import { folded } from "../features/cards/card.ts";
+import type { Finding, Severity } from "../rules/frame/rule.ts";
 import { nameOfUri } from "../workspace/uri.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import { editOf, locationOf, rangeOf } from "./convert.ts";

@@ -1,9 +1,9 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { boardAt, installationAt, studyAt } from "../features/place.ts";
-import { reportHtml } from "../reports/html.ts";
-import { reportMarkdown } from "../reports/markdown.ts";
-import { reportText } from "../reports/text.ts";
-import { worksheet } from "../reports/worksheet.ts";
+import { reportHtml } from "../reports/setting/html.ts";
+import { reportMarkdown } from "../reports/setting/markdown.ts";
+import { reportText } from "../reports/setting/text.ts";
+import { worksheet } from "../reports/worksheet/worksheet.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type WorksheetAnswer, type WorksheetQuestion, worksheetRequest } from "./protocol.ts";
 import { badRequest, type Service } from "./service.ts";

@@ -1,6 +1,6 @@
 /** One kind of device with the cable it needs: what a designer works out for each kind before comparing them. */
-import type { BoardDrop } from "../analysis/drop-path.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import type { BoardDrop } from "../boards/drop-path.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { tooWeak } from "./breaking.ts";
 import { type Construction, candidatesOf } from "./cable.ts";
 import { chooseCable, type Found } from "./choose-cable.ts";

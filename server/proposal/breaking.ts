@@ -1,8 +1,8 @@
-import { breakingOf, conditionalAt } from "../analysis/breaking.ts";
-import { greatestFault } from "../analysis/faults.ts";
-import type { WayStudy } from "../analysis/way.ts";
 import { exceeds } from "../calc/compare.ts";
 import { kiloamps, relation, type Step } from "../calc/result.ts";
+import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
+import { greatestFault } from "../circuit/faults.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { decision } from "./draft.ts";
 import type { Decision } from "./proposal.ts";
 

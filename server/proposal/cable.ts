@@ -1,8 +1,9 @@
 /** Which cables come into question: how they are made, and in what sizes, the smallest first. */
-import { methodOf } from "../analysis/route-capacity.ts";
-import type { Cable, WayStudy } from "../analysis/way.ts";
+
 import { selectedProtective, sizes } from "../calc/index.ts";
 import { type Step, squareMillimetres, step } from "../calc/result.ts";
+import { methodOf } from "../circuit/route-capacity.ts";
+import type { Cable, WayStudy } from "../circuit/way.ts";
 import { flatPairs, usualConstructions } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, rowOf } from "../tables/table.ts";

@@ -1,5 +1,5 @@
-import type { BoardDrop } from "../analysis/drop-path.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import type { BoardDrop } from "../boards/drop-path.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import type { CableCandidate } from "./cable.ts";
 import { judge } from "./criteria.ts";
 import type { Demand } from "./demand.ts";

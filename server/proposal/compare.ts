@@ -2,9 +2,10 @@
  * Where a fault to earth, not the load, makes the cable grow, another device may be the better answer: a breaker of a
  * gentler type, or a fuse. A designer compares before buying copper, and says what spoke against each.
  */
-import { designLoop, rcdDisconnects } from "../analysis/loop.ts";
+
 import { rcdLimit } from "../calc/practice.ts";
 import { milliamps, ohms } from "../calc/result.ts";
+import { designLoop, rcdDisconnects } from "../readings/loop.ts";
 import { usualCurves } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { sourceOf } from "../tables/table.ts";

@@ -1,8 +1,5 @@
 /** The conduit or trunking that takes the proposed cable: the one it runs in with others, or one of its own. */
-import { conductorsIn, conductorsOf, merged } from "../analysis/conductors.ts";
-import { type ContainmentStudy, containmentOf, containmentsOf, containmentsOn } from "../analysis/containment.ts";
-import { ContainmentStudy as Contained } from "../analysis/containment-study.ts";
-import type { WayStudy } from "../analysis/way.ts";
+
 import {
   type Cables,
   conduitFill,
@@ -17,6 +14,10 @@ import {
   trunkingFill,
 } from "../calc/index.ts";
 import { metres, plain } from "../calc/result.ts";
+import { conductorsIn, conductorsOf, merged } from "../circuit/conductors.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { type ContainmentStudy, containmentOf, containmentsOf, containmentsOn } from "../conduits/containment.ts";
+import { ContainmentStudy as Contained } from "../conduits/study.ts";
 import type { Installation } from "../model/installation.ts";
 import type { FactOf } from "../model/values.ts";
 import { conduitRuns } from "../tables/conduit-runs.ts";

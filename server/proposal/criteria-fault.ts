@@ -1,8 +1,9 @@
 /** What a fault to earth asks of a cable: a loop that trips its device, and a protective conductor that bears it. */
-import { conductorPerMetre, whyNoCpc } from "../analysis/cpc.ts";
-import { designLoop } from "../analysis/loop.ts";
-import { enclosureNeed, protectiveNeed, suffices } from "../analysis/protective.ts";
+
 import { amps, ohms, plain, squareMillimetres } from "../calc/result.ts";
+import { conductorPerMetre, whyNoCpc } from "../circuit/cpc.ts";
+import { enclosureNeed, protectiveNeed, suffices } from "../circuit/protective.ts";
+import { designLoop } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
 import type { Criterion, Verdict } from "./verdict.ts";

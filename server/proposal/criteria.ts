@@ -1,13 +1,13 @@
 /** What a cable has to satisfy behind a device, in the order it is decided. Each asks what the checks ask. */
 
-import type { BoardDrop } from "../analysis/drop-path.ts";
-import { leastConductor } from "../analysis/minimum.ts";
-import { conventionalRow, groundLimit, leastKnownCapacity, radialShortfall } from "../analysis/overload.ts";
-import { terminalHeat } from "../analysis/terminals.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import type { BoardDrop } from "../boards/drop-path.ts";
 import { exceeds, fallsShort } from "../calc/compare.ts";
 import { type Calculated, harmonicNeed, overload, ringRule } from "../calc/index.ts";
 import { amps, percent, squareMillimetres, step } from "../calc/result.ts";
+import { leastConductor } from "../circuit/minimum.ts";
+import { conventionalRow, groundLimit, leastKnownCapacity, radialShortfall } from "../circuit/overload.ts";
+import { terminalHeat } from "../circuit/terminals.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { conventionalCircuits } from "../tables/ring.ts";
 import { combine } from "../tables/source.ts";
 import { cellOf } from "../tables/table.ts";

@@ -1,13 +1,13 @@
 /** What a circuit has to carry: stated, from its loads, or what a circuit of its kind is usually made for. */
-import { demandOf as demandOfBoard } from "../analysis/demand.ts";
-import { circuitDrops } from "../analysis/drop-path.ts";
-import { type BoardNode, networkOf } from "../analysis/network.ts";
-import { conventionalRow } from "../analysis/overload.ts";
-import type { DesignCurrent, WayStudy } from "../analysis/way.ts";
+import { demandOf as demandOfBoard } from "../boards/demand.ts";
+import { circuitDrops } from "../boards/drop-path.ts";
+import { type BoardNode, networkOf } from "../boards/network.ts";
 import { exceeds } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { amps, percent, plain, type Step, step } from "../calc/result.ts";
+import { conventionalRow } from "../circuit/overload.ts";
+import type { DesignCurrent, WayStudy } from "../circuit/way.ts";
 import type { Installation } from "../model/installation.ts";
 import { conventionalCircuits, ringRules } from "../tables/ring.ts";
 import { sizingValues } from "../tables/sizing-practice.ts";

@@ -1,8 +1,9 @@
 /** Which devices come into question: standard, type and ratings, and breaking capacity. */
-import { conditionalAt, nextBreaking } from "../analysis/breaking.ts";
-import { greatestFault } from "../analysis/faults.ts";
-import type { WayStudy } from "../analysis/way.ts";
+
 import { ratings } from "../calc/index.ts";
+import { conditionalAt, nextBreaking } from "../circuit/breaking.ts";
+import { greatestFault } from "../circuit/faults.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { breakerLoop } from "../tables/loop-breakers.ts";
 import { sizingValues, usualCurves } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";

@@ -1,8 +1,9 @@
 /** The drop of a circuit with a proposed cable, with that of the feeders before it, against the guidance. */
-import { cableDrop } from "../analysis/drop.ts";
-import { added, type BoardDrop, dropLimitOf } from "../analysis/drop-path.ts";
-import type { WayStudy } from "../analysis/way.ts";
+
+import { added, type BoardDrop, dropLimitOf } from "../boards/drop-path.ts";
 import type { Calculated } from "../calc/index.ts";
+import { cableDrop } from "../circuit/drop.ts";
+import type { WayStudy } from "../circuit/way.ts";
 
 export interface DropFound {
   readonly drop: Calculated;

@@ -1,8 +1,8 @@
-import { letThroughAt } from "../analysis/energy.ts";
-import { greatestFault } from "../analysis/faults.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import { letThroughAt } from "../boards/energy.ts";
 import { selectedProtective } from "../calc/index.ts";
 import { kiloamps, plain } from "../calc/result.ts";
+import { greatestFault } from "../circuit/faults.ts";
+import type { WayStudy } from "../circuit/way.ts";
 
 /**
  * A protective conductor below Table 54.7 is right for the fault that just trips the breaker. In a larger one the

@@ -1,11 +1,12 @@
 /** How many circuits share a conduit or trunking follows from the schedule, whether or not the route says it. */
-import { containmentOf, containmentsOf, containmentsOn } from "../analysis/containment.ts";
-import { rewritten } from "../analysis/rewritten.ts";
-import type { WayStudy } from "../analysis/way.ts";
+
 import { groupingFactor } from "../calc/index.ts";
 import { plain, type Step } from "../calc/result.ts";
+import { rewritten } from "../circuit/rewritten.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { containmentOf, containmentsOf, containmentsOn } from "../conduits/containment.ts";
 import type { Installation } from "../model/installation.ts";
-import { inPlaceOf, wordsAfter } from "../rules/writing.ts";
+import { inPlaceOf, wordsAfter } from "../rules/common/writing.ts";
 import type { Source } from "../tables/source.ts";
 import type { TextEdit } from "../text/lines.ts";
 

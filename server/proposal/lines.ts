@@ -2,7 +2,7 @@
 import { amps, kiloamps, milliamps, plain } from "../calc/result.ts";
 import type { Way } from "../model/file.ts";
 import type { Fact, FactOf, Span } from "../model/values.ts";
-import { lineAfter, lineInBlock } from "../rules/writing.ts";
+import { lineAfter, lineInBlock } from "../rules/common/writing.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import type { TextEdit } from "../text/lines.ts";
 

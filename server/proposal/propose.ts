@@ -2,9 +2,9 @@
  * From load, length, route, place and use to device, cable and protective conductor: one decision after the other, at
  * each of them the smallest that fits, with what rules out the next smaller.
  */
-import { type BoardDrop, boardDrop, dropAbove } from "../analysis/drop-path.ts";
-import { networkOf } from "../analysis/network.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import { type BoardDrop, boardDrop, dropAbove } from "../boards/drop-path.ts";
+import { networkOf } from "../boards/network.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import type { Installation } from "../model/installation.ts";
 import type { TextEdit } from "../text/lines.ts";
 import { attempt, fits, type Task } from "./attempt.ts";

@@ -1,7 +1,7 @@
-import type { WayStudy } from "../analysis/way.ts";
 import { fallsShort } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
 import { amps, relation } from "../calc/result.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { ringRules } from "../tables/ring.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import type { Demand } from "./demand.ts";

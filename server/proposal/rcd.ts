@@ -1,10 +1,11 @@
 /** The RCD function of a device: where a rule asks for one and nothing else gives it. */
-import { additionalProtection, meets, type Need } from "../analysis/additional-protection.ts";
-import { ownRcd } from "../analysis/places.ts";
-import type { WayStudy } from "../analysis/way.ts";
+
 import { rcdCovers, residuals } from "../calc/index.ts";
 import { rcdLimit } from "../calc/practice.ts";
 import { milliamps } from "../calc/result.ts";
+import { additionalProtection, meets, type Need } from "../circuit/additional-protection.ts";
+import { ownRcd } from "../circuit/places.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { rcdLoads } from "../tables/rcd-limits.ts";
 import type { Source } from "../tables/source.ts";
 import { sourceOf } from "../tables/table.ts";

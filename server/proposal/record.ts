@@ -1,4 +1,4 @@
-import type { BoardDrop } from "../analysis/drop-path.ts";
+import type { BoardDrop } from "../boards/drop-path.ts";
 import { milliamps } from "../calc/result.ts";
 import { breakingDecision } from "./breaking.ts";
 import type { Construction } from "./cable.ts";

@@ -1,5 +1,5 @@
-import { rewritten } from "../analysis/rewritten.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import { rewritten } from "../circuit/rewritten.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import { type CableChoice, type DeviceChoice, editsFor } from "./lines.ts";
 
 /**

@@ -1,9 +1,9 @@
 /** Where nobody wrote how a cable runs: a route that is common and asks much of it, to have something to go by. */
 
-import { rewritten } from "../analysis/rewritten.ts";
-import { premisesOf } from "../analysis/supply.ts";
-import type { WayStudy } from "../analysis/way.ts";
-import { lineInBlock } from "../rules/writing.ts";
+import { rewritten } from "../circuit/rewritten.ts";
+import { premisesOf } from "../circuit/supply.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { lineInBlock } from "../rules/common/writing.ts";
 import { assumedRoutes } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, rowOf } from "../tables/table.ts";

@@ -1,6 +1,6 @@
-import type { BoardDrop } from "../analysis/drop-path.ts";
-import type { WayStudy } from "../analysis/way.ts";
+import type { BoardDrop } from "../boards/drop-path.ts";
 import type { Step } from "../calc/result.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import type { Source } from "../tables/source.ts";
 import type { Demand } from "./demand.ts";
 

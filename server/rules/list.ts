@@ -277,7 +277,7 @@ import ringRunNotClosed from "./ring/run-not-closed.ts";
 import ringSpurOffSpur from "./ring/spur-off-spur.ts";
 import ringSpurTooLong from "./ring/spur-too-long.ts";
 import ringTooManySpurs from "./ring/too-many-spurs.ts";
-import type { Rule } from "./rule.ts";
+import type { Rule } from "./frame/rule.ts";
 
 export const rules: readonly Rule[] = [
   containmentCircuitDivided,

@@ -5,9 +5,9 @@
 import { type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
-import { checkInstallation, type Quietened } from "../rules/check.ts";
-import { unusedInFiles } from "../rules/departures.ts";
-import { type Finding, findingOf, valueSpot } from "../rules/rule.ts";
+import { checkInstallation, type Quietened } from "../rules/frame/check.ts";
+import { unusedInFiles } from "../rules/frame/departures.ts";
+import { type Finding, findingOf, valueSpot } from "../rules/frame/rule.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 

@@ -2,7 +2,7 @@
  * What the fixes do: every fix offered for what one danger raises is applied to the schedule. The finding must be gone and
  * nothing graver may have come. Run: node tests/bench/fixes.ts [installations]
  */
-import type { Finding } from "../../server/rules/rule.ts";
+import type { Finding } from "../../server/rules/frame/rule.ts";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 import { dangers } from "../helpers/dangers.ts";
 import { generate } from "../helpers/generate.ts";

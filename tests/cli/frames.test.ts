@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { coloursFor } from "../../server/cli/colours.ts";
 import { framed } from "../../server/cli/frame.ts";
 import { Places } from "../../server/cli/places.ts";
-import type { Finding } from "../../server/rules/rule.ts";
+import type { Finding } from "../../server/rules/frame/rule.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { Folder, faultyWay, framesOf, schedule } from "./run.ts";
 

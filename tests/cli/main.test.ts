@@ -1,7 +1,7 @@
 /** Commands, their help, and arguments that make no sense. */
 import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
-import { pages } from "../../server/rules/catalogue.ts";
+import { pages } from "../../server/rules/frame/catalogue.ts";
 import { Folder } from "./run.ts";
 
 const run = (...args: string[]) => new Folder({ "a.ways": "wayfile 1\n" }).run(...args);

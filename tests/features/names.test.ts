@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { links } from "../../server/features/links.ts";
 import { definitions, nameAt, occurrences, spotOf } from "../../server/features/names.ts";
 import { rename } from "../../server/features/rename.ts";
-import type { Spot } from "../../server/rules/rule.ts";
+import type { Spot } from "../../server/rules/frame/rule.ts";
 import { Positions } from "../../server/syntax/document.ts";
 import { resolveUri } from "../../server/workspace/uri.ts";
 import { fileOfSegment, type Snapshot } from "../../server/workspace/workspace.ts";

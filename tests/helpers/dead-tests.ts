@@ -1,6 +1,6 @@
 /** Findings of the dead-test families alone, as `id at line`, for tests of several checks together. */
 
-import type { Setting } from "../../server/rules/rule.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { findingsOf, inSetting } from "./sample.ts";
 
 export const deadFamilies = ["ring", "continuity", "insulation", "polarity"] as const;

@@ -1,7 +1,7 @@
 import { installationsOf } from "../../server/model/installation.ts";
-import { checkInstallation } from "../../server/rules/check.ts";
+import { checkInstallation } from "../../server/rules/frame/check.ts";
+import type { Finding, Rule, Setting } from "../../server/rules/frame/rule.ts";
 import { rules } from "../../server/rules/list.ts";
-import type { Finding, Rule, Setting } from "../../server/rules/rule.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { inSetting } from "./sample.ts";
 

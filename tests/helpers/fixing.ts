@@ -1,6 +1,6 @@
 /** Findings with what would put them right, applied as an editor would apply it. */
 
-import type { Finding } from "../../server/rules/rule.ts";
+import type { Finding } from "../../server/rules/frame/rule.ts";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 
 const alone: Sources = { file: () => ({ failure: "there is no such file." }), resolve: (_, use) => use };

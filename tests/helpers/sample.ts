@@ -3,8 +3,8 @@
  */
 
 import { installationsOf } from "../../server/model/installation.ts";
-import { checkInstallation, failures } from "../../server/rules/check.ts";
-import type { Rule, Setting } from "../../server/rules/rule.ts";
+import { checkInstallation, failures } from "../../server/rules/frame/check.ts";
+import type { Rule, Setting } from "../../server/rules/frame/rule.ts";
 import { Positions } from "../../server/syntax/document.ts";
 import { checkProject, fileOfText, type LoadedFile, type Sources } from "../../server/workspace/project.ts";
 

@@ -1,4 +1,4 @@
-import type { Setting } from "../../server/rules/rule.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 
 /** A tested circuit and its surroundings, of which a sample says only what differs. */
 

@@ -1,9 +1,9 @@
-import { studyWay, type WayStudy } from "../../server/analysis/way.ts";
+import { studyWay, type WayStudy } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import type { Proposal, Wants } from "../../server/proposal/proposal.ts";
 import { propose } from "../../server/proposal/propose.ts";
 import { written } from "../../server/proposal/write.ts";
-import type { Setting } from "../../server/rules/rule.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { fileOfText, type LoadedFile } from "../../server/workspace/project.ts";
 import { inSetting } from "../helpers/sample.ts";
 

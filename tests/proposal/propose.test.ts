@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { studyWay } from "../../server/analysis/way.ts";
+import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
 import { fileOfText } from "../../server/workspace/project.ts";

@@ -1,6 +1,6 @@
 /** What a proposal takes from the boards and containments around a way, and what it takes for granted without them. */
 import { describe, expect, it } from "vitest";
-import { studyWay } from "../../server/analysis/way.ts";
+import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
 import { fileOfText } from "../../server/workspace/project.ts";

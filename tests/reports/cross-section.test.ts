@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { containmentsOn } from "../../server/analysis/containment.ts";
-import { layOf } from "../../server/analysis/containment-lay.ts";
+import { containmentsOn } from "../../server/conduits/containment.ts";
+import { layOf } from "../../server/conduits/lay.ts";
 import { installationsOf } from "../../server/model/installation.ts";
-import { crossSection, imageOf } from "../../server/reports/cross-section.ts";
+import { crossSection, imageOf } from "../../server/reports/drawings/cross-section.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { wellFormed } from "./well-formed.ts";
 

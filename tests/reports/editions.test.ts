@@ -1,9 +1,9 @@
 /** What another edition would change, and that looking at it changes nothing. */
 import { describe, expect, test } from "vitest";
-import { editionDifference } from "../../server/reports/editions.ts";
-import { editionsReport } from "../../server/reports/editions-report.ts";
-import { reportText } from "../../server/reports/text.ts";
-import { checkInstallation } from "../../server/rules/check.ts";
+import { editionDifference } from "../../server/reports/editions/editions.ts";
+import { editionsReport } from "../../server/reports/editions/report.ts";
+import { reportText } from "../../server/reports/setting/text.ts";
+import { checkInstallation } from "../../server/rules/frame/check.ts";
 import { type Edition, editionOf, editions } from "../../server/tables/editions.ts";
 import { loft } from "../helpers/cursor.ts";
 import { generate } from "../helpers/generate.ts";

@@ -1,9 +1,9 @@
 /** Names as people write them, in the three settings. */
 import { expect, test } from "vitest";
-import { reportHtml } from "../../server/reports/html.ts";
-import { reportMarkdown } from "../../server/reports/markdown.ts";
-import { reportText } from "../../server/reports/text.ts";
-import { wrap } from "../../server/reports/wrap.ts";
+import { reportHtml } from "../../server/reports/setting/html.ts";
+import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
+import { reportText } from "../../server/reports/setting/text.ts";
+import { wrap } from "../../server/reports/setting/wrap.ts";
 import { missing, workingIn } from "./samples.ts";
 import { wellFormed } from "./well-formed.ts";
 

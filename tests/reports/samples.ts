@@ -1,8 +1,8 @@
 /** Installations whose working is worth reading, and the way each is read for. */
 import { type Installation, installationsOf } from "../../server/model/installation.ts";
-import type { Report } from "../../server/reports/document.ts";
-import { targetIn } from "../../server/reports/target.ts";
-import { workingOf } from "../../server/reports/working.ts";
+import { targetIn } from "../../server/reports/common/target.ts";
+import type { Report } from "../../server/reports/setting/document.ts";
+import { workingOf } from "../../server/reports/working/working.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { loft } from "../helpers/cursor.ts";
 

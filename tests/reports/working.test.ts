@@ -1,15 +1,15 @@
 /** The working on paper: what it says, that it says the engine's own figures, and that it leaves nothing out. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { studyWay } from "../../server/analysis/way.ts";
 import { ohms, seconds } from "../../server/calc/result.ts";
-import type { Block, Report } from "../../server/reports/document.ts";
-import { reportHtml } from "../../server/reports/html.ts";
-import { reportMarkdown } from "../../server/reports/markdown.ts";
-import { targetIn } from "../../server/reports/target.ts";
-import { reportText } from "../../server/reports/text.ts";
-import { workingOf } from "../../server/reports/working.ts";
-import { failures } from "../../server/rules/check.ts";
+import { studyWay } from "../../server/circuit/way.ts";
+import { targetIn } from "../../server/reports/common/target.ts";
+import type { Block, Report } from "../../server/reports/setting/document.ts";
+import { reportHtml } from "../../server/reports/setting/html.ts";
+import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
+import { reportText } from "../../server/reports/setting/text.ts";
+import { workingOf } from "../../server/reports/working/working.ts";
+import { failures } from "../../server/rules/frame/check.ts";
 import { generate } from "../helpers/generate.ts";
 import { damaged, foreign, soundSchedule } from "../helpers/schedules.ts";
 import { feeder, installations, missing, samples, threePhase, workingIn } from "./samples.ts";

@@ -1,11 +1,11 @@
 /** Worksheets as they are printed: a person reads these snapshots, so a change in them is read as well. */
 import { describe, expect, it } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
-import type { Report } from "../../server/reports/document.ts";
-import { reportHtml } from "../../server/reports/html.ts";
-import { reportMarkdown } from "../../server/reports/markdown.ts";
-import { reportText } from "../../server/reports/text.ts";
-import { worksheetOf } from "../../server/reports/worksheet-scope.ts";
+import type { Report } from "../../server/reports/setting/document.ts";
+import { reportHtml } from "../../server/reports/setting/html.ts";
+import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
+import { reportText } from "../../server/reports/setting/text.ts";
+import { worksheetOf } from "../../server/reports/worksheet/scope.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { Folder } from "../cli/run.ts";
 

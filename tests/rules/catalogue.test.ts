@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { languageChecks } from "../../server/model/problems.ts";
-import { nearestPages, pageOf, pages } from "../../server/rules/catalogue.ts";
+import { nearestPages, pageOf, pages } from "../../server/rules/frame/catalogue.ts";
 import { rules } from "../../server/rules/list.ts";
 
 describe("the catalogue of checks", () => {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type ContainmentStudy, containmentsOf, containmentsOn } from "../../server/analysis/containment.ts";
+import { type ContainmentStudy, containmentsOf, containmentsOn } from "../../server/conduits/containment.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { conduitRuns } from "../../server/tables/conduit-runs.ts";
 import { fileOfText } from "../../server/workspace/project.ts";

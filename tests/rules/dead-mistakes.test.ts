@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { installationsOf } from "../../server/model/installation.ts";
-import { checkInstallation } from "../../server/rules/check.ts";
+import { checkInstallation } from "../../server/rules/frame/check.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { rules } from "../../server/rules/list.ts";
-import type { Setting } from "../../server/rules/rule.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { deadFamilies, deadFindings, idsOf } from "../helpers/dead-tests.ts";
 import { inSetting, unmark } from "../helpers/sample.ts";

@@ -1,5 +1,5 @@
 /** What goes wrong in schedules and readings: the slip, a schedule that has it, and what finds it on which line. */
-import type { Setting } from "../../server/rules/rule.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 
 export interface Mistake {
   readonly what: string;

@@ -3,8 +3,8 @@
  * sound though it looks odd, and what no schedule can show.
  */
 import { describe, expect, it } from "vitest";
-import { pageOf } from "../../server/rules/catalogue.ts";
-import type { Setting } from "../../server/rules/rule.ts";
+import { pageOf } from "../../server/rules/frame/catalogue.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 import { mistakes, notVisible } from "./mistakes.table.ts";
 

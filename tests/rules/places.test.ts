@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Setting } from "../../server/rules/rule.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { fixed, foundBy } from "../helpers/fixing.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Setting } from "../../server/rules/rule.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 /** Readings that were published because something was wrong with them: what a reader asked about must be asked here. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Setting } from "../../server/rules/rule.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 /** Correct work of many kinds raises nothing from the checks of design, loop, RCD, fault current and earthing. */

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { studyWay } from "../../server/analysis/way.ts";
+import { studyWay } from "../../server/circuit/way.ts";
 import { settings } from "../../server/cli/reporting.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
-import { workingOf } from "../../server/reports/working.ts";
-import type { Setting } from "../../server/rules/rule.ts";
+import { workingOf } from "../../server/reports/working/working.ts";
+import type { Setting } from "../../server/rules/frame/rule.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { fixed } from "../helpers/fixing.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";

@@ -1,5 +1,5 @@
-import { carriedBy } from "../../analysis/conductors.ts";
-import { factSpot, valueSpot, wayRule } from "../rule.ts";
+import { carriedBy } from "../../circuit/conductors.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "containment/circuit-divided",

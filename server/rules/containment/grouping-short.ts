@@ -2,9 +2,9 @@ import { groupingFactor } from "../../calc/index.ts";
 import { plain, remark } from "../../calc/result.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { FactOf } from "../../model/values.ts";
-import { containmentRule } from "../containments.ts";
-import { amount, factSpot, valueSpot } from "../rule.ts";
-import { inPlaceOf, wordsAfter } from "../writing.ts";
+import { containmentRule } from "../common/containments.ts";
+import { inPlaceOf, wordsAfter } from "../common/writing.ts";
+import { amount, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/grouping-short",

@@ -1,5 +1,5 @@
-import { containmentRule, inIt } from "../containments.ts";
-import { factSpot } from "../rule.ts";
+import { containmentRule, inIt } from "../common/containments.ts";
+import { factSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/not-reckoned",

@@ -1,9 +1,9 @@
-import type { ContainmentStudy } from "../../analysis/containment.ts";
 import { plain, relation, remark } from "../../calc/result.ts";
+import type { ContainmentStudy } from "../../conduits/containment.ts";
 import type { Fix } from "../../model/problems.ts";
 import { combine } from "../../tables/source.ts";
-import { containmentRule, inIt } from "../containments.ts";
-import { amountOf, factSpot } from "../rule.ts";
+import { containmentRule, inIt } from "../common/containments.ts";
+import { amountOf, factSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/over-full",

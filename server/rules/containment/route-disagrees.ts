@@ -1,7 +1,7 @@
 import { plain } from "../../calc/result.ts";
-import { containmentRule } from "../containments.ts";
-import { factSpot, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { containmentRule } from "../common/containments.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { factSpot, valueSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/route-disagrees",

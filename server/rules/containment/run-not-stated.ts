@@ -1,10 +1,10 @@
-import { isStated } from "../../analysis/containment-sections.ts";
-import { workOf } from "../../analysis/supply.ts";
 import { straightRun } from "../../calc/index.ts";
 import { metres } from "../../calc/result.ts";
-import { containmentRule, inIt } from "../containments.ts";
-import { amount, factSpot } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { isStated } from "../../conduits/sections.ts";
+import { containmentRule, inIt } from "../common/containments.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { amount, factSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/run-not-stated",

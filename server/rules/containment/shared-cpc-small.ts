@@ -1,9 +1,9 @@
-import { type ProtectiveNeed, protectiveNeed } from "../../analysis/protective.ts";
-import { rewritten } from "../../analysis/rewritten.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { plain, squareMillimetres } from "../../calc/result.ts";
-import { containmentRule } from "../containments.ts";
-import { amount, amountOf, factSpot } from "../rule.ts";
+import { type ProtectiveNeed, protectiveNeed } from "../../circuit/protective.ts";
+import { rewritten } from "../../circuit/rewritten.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { containmentRule } from "../common/containments.ts";
+import { amount, amountOf, factSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/shared-cpc-small",

@@ -1,7 +1,7 @@
 import { mostBends } from "../../calc/index.ts";
 import { plain } from "../../calc/result.ts";
-import { containmentRule, inIt } from "../containments.ts";
-import { amount, factSpot } from "../rule.ts";
+import { containmentRule, inIt } from "../common/containments.ts";
+import { amount, factSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/too-many-bends",

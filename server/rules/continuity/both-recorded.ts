@@ -1,7 +1,7 @@
-import { latestDead } from "../../analysis/dead.ts";
 import { measured } from "../../model/values.ts";
-import { relatedFact } from "../dead-words.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { latestDead } from "../../readings/dead.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/both-recorded",

@@ -1,11 +1,11 @@
-import { latestDead } from "../../analysis/dead.ts";
-import { radialPoints } from "../../analysis/radial-points.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { relation } from "../../calc/result.ts";
 import { exact, measured } from "../../model/values.ts";
+import { latestDead } from "../../readings/dead.ts";
+import { radialPoints } from "../../readings/radial-points.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { shown } from "../dead-words.ts";
-import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { shown } from "../common/dead-words.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/highest-not-recorded",

@@ -1,11 +1,11 @@
-import { hasDead, onlyStated } from "../../analysis/dead.ts";
-import { ringPattern } from "../../analysis/ring-pattern.ts";
-import { highestPoint } from "../../analysis/ring-r1r2.ts";
-import { deadTestsDue } from "../../analysis/supply.ts";
 import { ohms } from "../../calc/result.ts";
-import { notReadWords, relatedFact } from "../dead-words.ts";
-import { factSpot, wayRule, wordSpot } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { deadTestsDue } from "../../circuit/supply.ts";
+import { hasDead, onlyStated } from "../../readings/dead.ts";
+import { ringPattern } from "../../readings/ring-pattern.ts";
+import { highestPoint } from "../../readings/ring-r1r2.ts";
+import { notReadWords, relatedFact } from "../common/dead-words.ts";
+import { lineAfter } from "../common/writing.ts";
+import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/missing",

@@ -1,12 +1,12 @@
-import { expectedConductorAt, latestDead } from "../../analysis/dead.ts";
-import type { Test } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { ohms, remark } from "../../calc/result.ts";
+import type { Test } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
 import { isAbsent } from "../../model/values.ts";
+import { expectedConductorAt, latestDead } from "../../readings/dead.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated, shown } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { lengthRelated, shown } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/negative-or-zero",

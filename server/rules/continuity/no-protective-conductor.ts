@@ -1,5 +1,5 @@
-import { workOf } from "../../analysis/supply.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/no-protective-conductor",

@@ -1,7 +1,7 @@
-import { latestDead } from "../../analysis/dead.ts";
 import { measured } from "../../model/values.ts";
-import { shown } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { latestDead } from "../../readings/dead.ts";
+import { shown } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/open",

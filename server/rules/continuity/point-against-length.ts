@@ -1,11 +1,11 @@
-import { bandSource, bandSteps, doubtOf } from "../../analysis/dead.ts";
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { expectedCircuit } from "../../analysis/expected.ts";
-import { radialPoints } from "../../analysis/radial-points.ts";
 import { ohms } from "../../calc/result.ts";
-import { lengthRelated, shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { bandSource, bandSteps, doubtOf } from "../../readings/dead.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { expectedCircuit } from "../../readings/expected.ts";
+import { radialPoints } from "../../readings/radial-points.ts";
+import { lengthRelated, shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/point-against-length",

@@ -1,6 +1,6 @@
-import { radialPoints } from "../../analysis/radial-points.ts";
-import { shown } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { radialPoints } from "../../readings/radial-points.ts";
+import { shown } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/point-open",

@@ -1,4 +1,7 @@
-import { hasMetalBeside } from "../../analysis/cpc.ts";
+import { metres, ohms } from "../../calc/result.ts";
+import { hasMetalBeside } from "../../circuit/cpc.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { measured } from "../../model/values.ts";
 import {
   bandSource,
   bandSteps,
@@ -9,18 +12,15 @@ import {
   latestDead,
   otherMetal,
   unslipped,
-} from "../../analysis/dead.ts";
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { loopBearsOut } from "../../analysis/loop.ts";
-import { studyRing } from "../../analysis/ring.ts";
-import type { WayStudy } from "../../analysis/way.ts";
-import { metres, ohms } from "../../calc/result.ts";
-import { measured } from "../../model/values.ts";
+} from "../../readings/dead.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { loopBearsOut } from "../../readings/loop.ts";
+import { studyRing } from "../../readings/ring.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated, relatedFact, shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { lengthRelated, relatedFact, shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/r1r2-against-length",

@@ -1,15 +1,15 @@
-import { conductorPerMetre, mayReadLess } from "../../analysis/cpc.ts";
-import { bandSource, bandSteps, doubtOf, expectedConductorAt, latestDead, unslipped } from "../../analysis/dead.ts";
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { r2Share } from "../../analysis/r2.ts";
-import { numberAt } from "../../analysis/supply.ts";
 import { metres, ohms } from "../../calc/result.ts";
+import { conductorPerMetre, mayReadLess } from "../../circuit/cpc.ts";
+import { numberAt } from "../../circuit/supply.ts";
 import { measured } from "../../model/values.ts";
+import { bandSource, bandSteps, doubtOf, expectedConductorAt, latestDead, unslipped } from "../../readings/dead.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { r2Share } from "../../readings/r2.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated, shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { lengthRelated, shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/r2-against-length",

@@ -1,9 +1,9 @@
-import { r2BelowLoop } from "../../analysis/r2.ts";
 import { ohms } from "../../calc/result.ts";
+import { r2BelowLoop } from "../../readings/r2.ts";
 import { combine } from "../../tables/source.ts";
-import { cableWords, relatedFact } from "../dead-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { cableWords, relatedFact } from "../common/dead-words.ts";
+import { lineAfter } from "../common/writing.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/r2-against-loop",

@@ -1,10 +1,10 @@
-import { hasMetalBeside } from "../../analysis/cpc.ts";
-import { r2OffLength, r2Share } from "../../analysis/r2.ts";
 import { ohms, plain, remark, step } from "../../calc/result.ts";
+import { hasMetalBeside } from "../../circuit/cpc.ts";
+import { r2OffLength, r2Share } from "../../readings/r2.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
-import { cableWords, relatedFact } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { cableWords, relatedFact } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/r2-ratio",

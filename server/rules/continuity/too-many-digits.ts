@@ -2,7 +2,7 @@ import { plain, remark } from "../../calc/result.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
 import { isAbsent } from "../../model/values.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/too-many-digits",

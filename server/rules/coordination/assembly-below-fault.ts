@@ -1,9 +1,9 @@
-import { faultLevels } from "../../analysis/fault-levels.ts";
-import { greatestFault } from "../../analysis/faults.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { faultLevels } from "../../boards/fault-levels.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
-import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { greatestFault } from "../../circuit/faults.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {

@@ -1,14 +1,14 @@
-import { breakingOf, conditionalAt, nextBreaking } from "../../analysis/breaking.ts";
-import { deviceName } from "../../analysis/describe.ts";
-import { faultLevels } from "../../analysis/fault-levels.ts";
-import { greatestFault } from "../../analysis/faults.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { faultLevels } from "../../boards/fault-levels.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, step } from "../../calc/result.ts";
+import { breakingOf, conditionalAt, nextBreaking } from "../../circuit/breaking.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { greatestFault } from "../../circuit/faults.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (breaking: string) => `wayfile 1
 installation "Sample" {

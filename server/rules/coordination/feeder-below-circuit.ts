@@ -1,8 +1,8 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../analysis/network.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../boards/network.ts";
 import { amps, step } from "../../calc/result.ts";
-import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 const sample = (rating: number) => `wayfile 1
 installation "Sample" {

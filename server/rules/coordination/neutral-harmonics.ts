@@ -1,10 +1,10 @@
-import { capacityWith, sizeFor } from "../../analysis/overload.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { harmonicNeed } from "../../calc/index.ts";
 import { amps, percent, squareMillimetres } from "../../calc/result.ts";
+import { capacityWith, sizeFor } from "../../circuit/overload.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "coordination/neutral-harmonics",

@@ -1,7 +1,7 @@
-import { ratedParts } from "../../analysis/board-ratings.ts";
-import { networkOf } from "../../analysis/network.ts";
-import { sayUnguarded } from "../board-part.ts";
-import { installationRule } from "../rule.ts";
+import { ratedParts } from "../../boards/board-ratings.ts";
+import { networkOf } from "../../boards/network.ts";
+import { sayUnguarded } from "../common/board-part.ts";
+import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {

@@ -1,12 +1,12 @@
-import { originDemand } from "../../analysis/demand-origin.ts";
-import { originSupply } from "../../analysis/supply.ts";
+import { originDemand } from "../../boards/demand-origin.ts";
 import { tabulatedCapacity } from "../../calc/capacity.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { amps, relation, squareMillimetres } from "../../calc/result.ts";
+import { originSupply } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
 import { capacity4D1A } from "../../tables/capacity-70.ts";
-import { amount, factSpot, installationRule, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
 const sample = (size: number) => `wayfile 1
 installation "Sample" {

@@ -1,8 +1,8 @@
-import { fuseRatio, magneticOverlap, type Overlap } from "../../analysis/coordination.ts";
-import { deviceName } from "../../analysis/describe.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { amps } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter } from "../rule.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 const sample = (feeder: string) => `wayfile 1
 installation "Sample" {

@@ -1,10 +1,10 @@
-import { type Line, threeLines } from "../../analysis/circuit-load.ts";
-import { type BoardDemand, demandOf } from "../../analysis/demand.ts";
-import { originDemand } from "../../analysis/demand-origin.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { type Line, threeLines } from "../../boards/circuit-load.ts";
+import { type BoardDemand, demandOf } from "../../boards/demand.ts";
+import { originDemand } from "../../boards/demand-origin.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { amps, type Step, step } from "../../calc/result.ts";
-import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
 const sample = (way: string, board: string) => `wayfile 1
 installation "Sample" {

@@ -1,9 +1,9 @@
-import { originDemand } from "../../analysis/demand-origin.ts";
-import { demandNotes } from "../../analysis/demand-words.ts";
+import { originDemand } from "../../boards/demand-origin.ts";
+import { demandNotes } from "../../boards/demand-words.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { amps, step } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
-import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (kilowatts: number) => `wayfile 1
 installation "Sample" {

@@ -1,12 +1,12 @@
-import { demandOf } from "../../analysis/demand.ts";
-import { demandNotes } from "../../analysis/demand-words.ts";
-import { deviceName } from "../../analysis/describe.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { demandOf } from "../../boards/demand.ts";
+import { demandNotes } from "../../boards/demand-words.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
-import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 export default installationRule({
   id: "demand/over-device",

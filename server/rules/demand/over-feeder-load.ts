@@ -1,11 +1,11 @@
-import { demandOf } from "../../analysis/demand.ts";
-import { demandNotes } from "../../analysis/demand-words.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { demandOf } from "../../boards/demand.ts";
+import { demandNotes } from "../../boards/demand-words.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "demand/over-feeder-load",

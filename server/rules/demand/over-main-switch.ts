@@ -1,12 +1,12 @@
-import { protecting } from "../../analysis/coordination.ts";
-import { demandOf } from "../../analysis/demand.ts";
-import { demandNotes } from "../../analysis/demand-words.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { protecting } from "../../boards/coordination.ts";
+import { demandOf } from "../../boards/demand.ts";
+import { demandNotes } from "../../boards/demand-words.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
-import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {

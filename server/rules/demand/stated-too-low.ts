@@ -1,10 +1,10 @@
-import { originDemand } from "../../analysis/demand-origin.ts";
-import { demandNotes } from "../../analysis/demand-words.ts";
+import { originDemand } from "../../boards/demand-origin.ts";
+import { demandNotes } from "../../boards/demand-words.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
 const sample = (demand: string) => `wayfile 1
 installation "Sample" {

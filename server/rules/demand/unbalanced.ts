@@ -1,10 +1,10 @@
-import { threeLines } from "../../analysis/circuit-load.ts";
-import { demandOf } from "../../analysis/demand.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { threeLines } from "../../boards/circuit-load.ts";
+import { demandOf } from "../../boards/demand.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../rule.ts";
+import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
 const sample = (one: string, other: string) => `wayfile 1
 installation "Sample" {

@@ -1,10 +1,10 @@
-import type { Cable, WayStudy } from "../../analysis/way.ts";
 import { squareMillimetres } from "../../calc/result.ts";
+import type { Cable, WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Span } from "../../model/values.ts";
-import { sheathedPair } from "../cable-size.ts";
-import { factSpot, type Report, type Spot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { sheathedPair } from "../common/cable-size.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { factSpot, type Report, type Spot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/cable-cannot-be",

@@ -3,8 +3,8 @@ import { squareMillimetres } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { standardSizes } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/cable-size-unusual",

@@ -1,5 +1,5 @@
-import { capacityGap } from "../../analysis/overload.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { capacityGap } from "../../circuit/overload.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/capacity-unknown",

@@ -1,7 +1,7 @@
-import { conductorUse, leastConductor } from "../../analysis/minimum.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { conductorUse, leastConductor } from "../../circuit/minimum.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/conductor-below-minimum",

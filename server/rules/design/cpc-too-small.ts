@@ -1,14 +1,14 @@
-import { armourSection } from "../../analysis/cpc.ts";
-import { deviceName } from "../../analysis/describe.ts";
-import { armourTableNeed, type ProtectiveNeed, protectiveNeed, suffices } from "../../analysis/protective.ts";
-import type { Cable, WayStudy } from "../../analysis/way.ts";
 import { nextSizeUp, sizes } from "../../calc/index.ts";
 import { remark, squareMillimetres } from "../../calc/result.ts";
+import { armourSection } from "../../circuit/cpc.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { armourTableNeed, type ProtectiveNeed, protectiveNeed, suffices } from "../../circuit/protective.ts";
+import type { Cable, WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import { combine } from "../../tables/source.ts";
-import { resizeCable, sheathedPair } from "../cable-size.ts";
-import { amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { resizeCable, sheathedPair } from "../common/cable-size.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/cpc-too-small",

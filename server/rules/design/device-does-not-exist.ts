@@ -1,6 +1,6 @@
-import type { Device } from "../../analysis/way.ts";
-import { type Report, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import type { Device } from "../../circuit/way.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { type Report, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/device-does-not-exist",

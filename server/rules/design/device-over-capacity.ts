@@ -1,4 +1,7 @@
-import { deviceName } from "../../analysis/describe.ts";
+import { exceeds } from "../../calc/compare.ts";
+import { groundShare, overload } from "../../calc/index.ts";
+import { amps, plain, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
 import {
   capacityAtMost,
   groundLimit,
@@ -6,15 +9,12 @@ import {
   radialShortfall,
   ratingFor,
   sizeFor,
-} from "../../analysis/overload.ts";
-import type { WayStudy } from "../../analysis/way.ts";
-import { exceeds } from "../../calc/compare.ts";
-import { groundShare, overload } from "../../calc/index.ts";
-import { amps, plain, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
+} from "../../circuit/overload.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
-import { resizeCable } from "../cable-size.ts";
-import { amount, amountOf, factSpot, type Reporter, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { resizeCable } from "../common/cable-size.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, type Reporter, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/device-over-capacity",

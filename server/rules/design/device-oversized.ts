@@ -1,8 +1,8 @@
 import { nextRatingUp } from "../../calc/index.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { amps } from "../../calc/result.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 const fixed = ["shower", "water-heater", "appliance", "heating"];
 

@@ -1,4 +1,4 @@
-import { factSpot, wayRule } from "../rule.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/device-rating-missing",

@@ -3,8 +3,8 @@ import { amps } from "../../calc/result.ts";
 import { breakerLoop } from "../../tables/loop-breakers.ts";
 import { standardRatings } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/device-rating-unusual",

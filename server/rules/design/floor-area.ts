@@ -1,11 +1,11 @@
-import { conventionalRow } from "../../analysis/overload.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import type { Calculated } from "../../calc/index.ts";
 import { ringRatings, ringRule } from "../../calc/index.ts";
 import { looked, plain } from "../../calc/result.ts";
+import { conventionalRow } from "../../circuit/overload.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { conventionalCircuits } from "../../tables/ring.ts";
 import { cellOf } from "../../tables/table.ts";
-import { amountOf, factSpot, wayRule } from "../rule.ts";
+import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/floor-area",

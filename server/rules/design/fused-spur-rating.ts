@@ -1,7 +1,7 @@
 import { ringRule } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/fused-spur-rating",

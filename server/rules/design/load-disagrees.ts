@@ -1,7 +1,7 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { amps, plain, step } from "../../calc/result.ts";
-import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 const resistive = ["shower", "water-heater", "heating"];
 

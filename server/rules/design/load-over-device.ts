@@ -1,17 +1,17 @@
-import { cookerUnjudged } from "../../analysis/cooker-load.ts";
-import { deviceName } from "../../analysis/describe.ts";
-import { designLoop, rcdDisconnects } from "../../analysis/loop.ts";
-import { ratingFor, sizeFor } from "../../analysis/overload.ts";
-import { rewritten } from "../../analysis/rewritten.ts";
-import { numberAt } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp, overload } from "../../calc/index.ts";
 import { amps, relation as relationStep, squareMillimetres } from "../../calc/result.ts";
+import { cookerUnjudged } from "../../circuit/cooker-load.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { ratingFor, sizeFor } from "../../circuit/overload.ts";
+import { rewritten } from "../../circuit/rewritten.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
-import { resizeCable } from "../cable-size.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
+import { resizeCable } from "../common/cable-size.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/load-over-device",

@@ -1,6 +1,6 @@
 import { routeKinds } from "../../../grammar/choices.ts";
-import { valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 /** Methods that can be meant by a kind of route, the usual one first. Kinds left out allow several. */
 const fitting: Readonly<Record<string, readonly string[]>> = {

@@ -1,5 +1,5 @@
-import { valueSpot, wayRule } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/rcbo-without-sensitivity",

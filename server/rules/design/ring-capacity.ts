@@ -1,10 +1,10 @@
-import { leastKnownCapacity, sizeFor } from "../../analysis/overload.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { ringRule } from "../../calc/index.ts";
 import { amps, relation, squareMillimetres } from "../../calc/result.ts";
+import { leastKnownCapacity, sizeFor } from "../../circuit/overload.ts";
 import { combine } from "../../tables/source.ts";
-import { amountOf, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/ring-capacity",

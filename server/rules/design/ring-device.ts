@@ -2,8 +2,8 @@ import { ringRatings } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
 import { ringRules } from "../../tables/ring.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/ring-device",

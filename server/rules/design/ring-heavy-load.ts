@@ -1,6 +1,6 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { plain } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
+import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 const heavy = ["water-heater", "shower", "cooker", "ev-charger", "heating"];
 

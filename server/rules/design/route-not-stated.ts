@@ -1,7 +1,7 @@
-import { capacityGap } from "../../analysis/overload.ts";
-import { workOf } from "../../analysis/supply.ts";
-import { factSpot, wayRule } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { capacityGap } from "../../circuit/overload.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { lineAfter } from "../common/writing.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 /** Ways of running to choose from; whoever was there knows which. */
 const usual = [

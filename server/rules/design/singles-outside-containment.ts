@@ -1,4 +1,4 @@
-import { factSpot, wayRule } from "../rule.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 const enclosing = ["conduit", "trunking", "duct"];
 

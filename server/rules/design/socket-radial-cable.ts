@@ -1,7 +1,7 @@
-import { conventionalRow, radialShortfall } from "../../analysis/overload.ts";
 import { amps, squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { conventionalRow, radialShortfall } from "../../circuit/overload.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/socket-radial-cable",

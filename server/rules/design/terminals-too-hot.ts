@@ -1,9 +1,9 @@
-import { sizeFor } from "../../analysis/overload.ts";
-import { workOf } from "../../analysis/supply.ts";
-import { isTooHot, terminalHeat } from "../../analysis/terminals.ts";
 import { amps, relation, squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf, lineAfter } from "../writing.ts";
+import { sizeFor } from "../../circuit/overload.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { isTooHot, terminalHeat } from "../../circuit/terminals.ts";
+import { inPlaceOf, lineAfter } from "../common/writing.ts";
+import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/terminals-too-hot",

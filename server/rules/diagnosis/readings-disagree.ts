@@ -1,13 +1,13 @@
-import { keptWith } from "../../analysis/kept.ts";
-import { r2OffLength, r2Share } from "../../analysis/r2.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
+import { keptWith } from "../../circuit/kept.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { departures, diagnose, type Explanation, isSound } from "../../diagnosis/index.ts";
 import { type ReadSheet, sheetOfWay } from "../../diagnosis/read.ts";
 import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
+import { r2OffLength, r2Share } from "../../readings/r2.ts";
 import { diagnosisPractice } from "../../tables/diagnosis-practice.ts";
-import { factSpot, type Related, type Report, type Spot, valueSpot, wayRule, wordSpot } from "../rule.ts";
+import { factSpot, type Related, type Report, type Spot, valueSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "diagnosis/readings-disagree",

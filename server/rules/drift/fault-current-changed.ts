@@ -1,9 +1,9 @@
-import { faultsOfBoard, faultsOfSupply, type Series } from "../../analysis/series.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, percent, step } from "../../calc/result.ts";
+import { faultsOfBoard, faultsOfSupply, type Series } from "../../readings/series.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../doubt-words.ts";
-import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+import { driftDoubt } from "../common/doubt-words.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function judge({ name, now, before }: Series, report: Reporter): boolean {
   const [then] = before;

@@ -1,13 +1,13 @@
-import { type Doubt, doubtInTest } from "../../analysis/doubt.ts";
-import { deadOfBoard } from "../../analysis/meter-tests.ts";
-import type { DatedTest } from "../../analysis/series.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { megohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../../model/values.ts";
+import { type Doubt, doubtInTest } from "../../readings/doubt.ts";
+import { deadOfBoard } from "../../readings/meter-tests.ts";
+import type { DatedTest } from "../../readings/series.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../doubt-words.ts";
-import { amount, boardRule, type Reporter, valueSpot } from "../rule.ts";
+import { driftDoubt } from "../common/doubt-words.ts";
+import { amount, boardRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 interface PairRead {
   readonly pair: string;

@@ -1,10 +1,10 @@
-import { doubtInTest } from "../../analysis/doubt.ts";
-import { everyRcdTest, latestRcdTests, type RcdTest } from "../../analysis/rcd-tests.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { milliseconds, percent, step } from "../../calc/result.ts";
+import { doubtInTest } from "../../readings/doubt.ts";
+import { everyRcdTest, latestRcdTests, type RcdTest } from "../../readings/rcd-tests.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../doubt-words.ts";
-import { amount, boardRule, factSpot, valueSpot } from "../rule.ts";
+import { driftDoubt } from "../common/doubt-words.ts";
+import { amount, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const isRead = ({ time, fact }: RcdTest): boolean => time?.sign === "=" && fact.provenance === "measured";
 

@@ -1,3 +1,6 @@
+import { exceeds } from "../../calc/compare.ts";
+import { practiceOf } from "../../calc/practice.ts";
+import { ohms, percent, type Step, step } from "../../calc/result.ts";
 import {
   bondingOf,
   electrodeOfSupply,
@@ -6,13 +9,10 @@ import {
   resistancesOfWay,
   type Series,
   type Taken,
-} from "../../analysis/series.ts";
-import { exceeds } from "../../calc/compare.ts";
-import { practiceOf } from "../../calc/practice.ts";
-import { ohms, percent, type Step, step } from "../../calc/result.ts";
+} from "../../readings/series.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../doubt-words.ts";
-import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+import { driftDoubt } from "../common/doubt-words.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 interface Threshold {
   readonly share: { readonly value: number; readonly source: typeof comparison.resistanceRise.source };

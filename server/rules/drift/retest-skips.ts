@@ -1,10 +1,10 @@
-import { deadOfBoard, supplyTests } from "../../analysis/meter-tests.ts";
-import { liveOfBoard } from "../../analysis/rcd-tests.ts";
-import type { DatedTest } from "../../analysis/series.ts";
-import { visitsOf } from "../../analysis/visits.ts";
 import type { Fact, Facts, Val } from "../../model/values.ts";
-import { listed } from "../dead-words.ts";
-import { installationRule, type Reporter, wordSpot } from "../rule.ts";
+import { deadOfBoard, supplyTests } from "../../readings/meter-tests.ts";
+import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import type { DatedTest } from "../../readings/series.ts";
+import { visitsOf } from "../../readings/visits.ts";
+import { listed } from "../common/dead-words.ts";
+import { installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
 /** What is read by one who tests; what is noted beside it is not missed. */
 const readings: ReadonlySet<string> = new Set([

@@ -1,11 +1,11 @@
-import { feederDrop } from "../../analysis/drop-feeder.ts";
-import { boardDrop, circuitDrops, dropAbove } from "../../analysis/drop-path.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+import { feederDrop } from "../../boards/drop-feeder.ts";
+import { boardDrop, circuitDrops, dropAbove } from "../../boards/drop-path.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { resizeCable } from "../cable-size.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { resizeCable } from "../common/cable-size.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "drop/feeder-takes-all",

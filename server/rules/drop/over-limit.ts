@@ -6,14 +6,14 @@ import {
   circuitDrop,
   circuitDrops,
   dropAbove,
-} from "../../analysis/drop-path.ts";
-import { type BoardNode, networkOf } from "../../analysis/network.ts";
+} from "../../boards/drop-path.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
 import { combine } from "../../tables/source.ts";
-import { resizeCable } from "../cable-size.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { resizeCable } from "../common/cable-size.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "drop/over-limit",

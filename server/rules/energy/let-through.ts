@@ -1,12 +1,12 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { letThroughAt } from "../../analysis/energy.ts";
-import { faultLevels } from "../../analysis/fault-levels.ts";
-import { type FaultAt, greatestFault } from "../../analysis/faults.ts";
-import { networkOf } from "../../analysis/network.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { letThroughAt } from "../../boards/energy.ts";
+import { faultLevels } from "../../boards/fault-levels.ts";
+import { networkOf } from "../../boards/network.ts";
 import { type Calculated, kiloamps, plain, squareMillimetres, step } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { type FaultAt, greatestFault } from "../../circuit/faults.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter } from "../rule.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 const sample = (sizes: string) => `wayfile 1
 installation "Sample" {

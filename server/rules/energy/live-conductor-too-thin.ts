@@ -1,13 +1,13 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { liveHeat } from "../../analysis/energy.ts";
-import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../analysis/network.ts";
-import { overloadProtected } from "../../analysis/overload-relations.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { liveHeat } from "../../boards/energy.ts";
+import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../boards/network.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
-import { resizeCable } from "../cable-size.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { overloadProtected } from "../../circuit/overload-relations.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { resizeCable } from "../common/cable-size.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (size: string) => `wayfile 1
 installation "Sample" {

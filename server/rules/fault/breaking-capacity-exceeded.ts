@@ -1,14 +1,14 @@
-import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "../../analysis/breaking.ts";
-import { deviceName } from "../../analysis/describe.ts";
-import { doubtOnBoard } from "../../analysis/doubt.ts";
-import { greatestFault } from "../../analysis/faults.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
+import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "../../circuit/breaking.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { greatestFault } from "../../circuit/faults.ts";
 import { measured, type Reading } from "../../model/values.ts";
+import { doubtOnBoard } from "../../readings/doubt.ts";
 import { capital } from "../../text/words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "fault/breaking-capacity-exceeded",

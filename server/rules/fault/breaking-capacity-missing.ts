@@ -1,6 +1,6 @@
-import { breakingOf, conditionalAt } from "../../analysis/breaking.ts";
-import { stageOf, workOf } from "../../analysis/supply.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
+import { stageOf, workOf } from "../../circuit/supply.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "fault/breaking-capacity-missing",

@@ -1,7 +1,7 @@
-import { faultsNoted } from "../../analysis/faults.ts";
-import { liveTestsDue } from "../../analysis/supply.ts";
-import { boardRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { faultsNoted } from "../../circuit/faults.ts";
+import { liveTestsDue } from "../../circuit/supply.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { boardRule, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "fault/current-missing",

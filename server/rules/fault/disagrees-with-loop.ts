@@ -1,9 +1,9 @@
-import { byDoubtfulLoop, type FaultPlace, faultPlaces, singlePhaseFigure } from "../../analysis/fault-check.ts";
-import type { FaultAt } from "../../analysis/faults.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
+import type { FaultAt } from "../../circuit/faults.ts";
+import { byDoubtfulLoop, type FaultPlace, faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, factSpot, installationRule, type Reporter } from "../rule.ts";
+import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 export default installationRule({
   id: "fault/disagrees-with-loop",

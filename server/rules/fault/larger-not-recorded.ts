@@ -1,9 +1,9 @@
-import { boardFaults, type FaultAt, supplyFaults } from "../../analysis/faults.ts";
 import { kiloamps } from "../../calc/result.ts";
+import { boardFaults, type FaultAt, supplyFaults } from "../../circuit/faults.ts";
 import type { Reading } from "../../model/values.ts";
 import { measured } from "../../model/values.ts";
-import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "fault/larger-not-recorded",

@@ -1,8 +1,8 @@
-import { faultPlaces, singlePhaseFigure } from "../../analysis/fault-check.ts";
 import { threePhaseFault } from "../../calc/index.ts";
 import { kiloamps } from "../../calc/result.ts";
+import { faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, factSpot, installationRule } from "../rule.ts";
+import { amount, factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "fault/one-phase-figure",

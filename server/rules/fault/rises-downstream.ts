@@ -1,9 +1,9 @@
-import { upstreamFaults } from "../../analysis/fault-check.ts";
-import { boardFaults, wayFaults } from "../../analysis/faults.ts";
-import { studySupply } from "../../analysis/supply.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps } from "../../calc/result.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { boardFaults, wayFaults } from "../../circuit/faults.ts";
+import { studySupply } from "../../circuit/supply.ts";
+import { upstreamFaults } from "../../readings/fault-check.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "fault/rises-downstream",

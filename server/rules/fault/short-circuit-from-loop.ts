@@ -1,8 +1,8 @@
-import { faultPlaces } from "../../analysis/fault-check.ts";
 import { kiloamps, ohms, round } from "../../calc/result.ts";
 import type { Reading } from "../../model/values.ts";
 import { measured } from "../../model/values.ts";
-import { amount, factSpot, installationRule } from "../rule.ts";
+import { faultPlaces } from "../../readings/fault-check.ts";
+import { amount, factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "fault/short-circuit-from-loop",

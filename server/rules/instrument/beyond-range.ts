@@ -1,11 +1,11 @@
-import { anyStates, type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../analysis/doubt.ts";
-import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { megohms, ohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Quantity } from "../../model/values.ts";
-import { amount, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { anyStates, type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../readings/doubt.ts";
+import { meterTests, supplyMeterTests } from "../../readings/meter-tests.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 /** The greatest top of range of the instruments named; nothing where one of them does not state its own. */
 function topOf(names: Names, test: MeterTest, { kind }: MeterReading): { name: string; top: Quantity } | undefined {

@@ -1,6 +1,6 @@
-import { usesBeyond } from "../../analysis/instruments.ts";
-import { sameTests, usedToo } from "../instrument-words.ts";
-import { factSpot, installationRule, valueSpot } from "../rule.ts";
+import { usesBeyond } from "../../readings/instruments.ts";
+import { sameTests, usedToo } from "../common/instrument-words.ts";
+import { factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "instrument/calibration-lapsed",

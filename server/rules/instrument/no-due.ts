@@ -1,5 +1,5 @@
-import { factsOf, instrumentsUsed } from "../../analysis/instruments.ts";
-import { installationRule, wordSpot } from "../rule.ts";
+import { factsOf, instrumentsUsed } from "../../readings/instruments.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "instrument/no-due",

@@ -1,8 +1,8 @@
-import { boardTestDays, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
 import type { InstallationHead } from "../../model/file.ts";
 import type { Names } from "../../model/installation.ts";
-import { installationRule, type Reporter, wordSpot } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
 const due: ReadonlySet<string> = new Set(["dead-tested", "tested"]);
 

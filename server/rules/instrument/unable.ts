@@ -1,14 +1,14 @@
-import { type MeterTest, readingsOfTest } from "../../analysis/doubt.ts";
-import { factsOf } from "../../analysis/instruments.ts";
-import { insulationLines } from "../../analysis/insulation.ts";
-import { meterTests, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { continuityTestCurrent } from "../../calc/doubt.ts";
 import { milliamps, volts } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
-import { sameTests } from "../instrument-words.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, type Spot, valueSpot } from "../rule.ts";
+import { type MeterTest, readingsOfTest } from "../../readings/doubt.ts";
+import { factsOf } from "../../readings/instruments.ts";
+import { insulationLines } from "../../readings/insulation.ts";
+import { meterTests, supplyMeterTests } from "../../readings/meter-tests.ts";
+import { sameTests } from "../common/instrument-words.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, type Spot, valueSpot } from "../frame/rule.ts";
 
 /** What is known of each instrument of a test; nothing where one that is named is not described. */
 function described(names: Names, test: MeterTest): { name: string; facts: Facts<"instrument"> }[] {

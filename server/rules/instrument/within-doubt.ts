@@ -1,4 +1,12 @@
-import { breakingOf } from "../../analysis/breaking.ts";
+import { exceeds } from "../../calc/compare.ts";
+import { metered } from "../../calc/doubt.ts";
+import { insulationRule, rcdTripBand } from "../../calc/index.ts";
+import type { Calculated } from "../../calc/result.ts";
+import { breakingOf } from "../../circuit/breaking.ts";
+import { greatestFault } from "../../circuit/faults.ts";
+import type { Rcd, WayStudy } from "../../circuit/way.ts";
+import type { Context, Installation } from "../../model/installation.ts";
+import { type Fact, measured, type Quantity, type Reading } from "../../model/values.ts";
 import {
   anyStates,
   type Doubt,
@@ -7,21 +15,13 @@ import {
   doubtOnBoard,
   doubtOnSupply,
   doubtOnWay,
-} from "../../analysis/doubt.ts";
-import { originElectrode } from "../../analysis/electrode.ts";
-import { greatestFault } from "../../analysis/faults.ts";
-import { boardInsulation, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
-import { loopPoints } from "../../analysis/loop-points.ts";
-import { deviceOnBoard, latestRcdTests, liveOfBoard, windowOf } from "../../analysis/rcd-tests.ts";
-import type { Rcd, WayStudy } from "../../analysis/way.ts";
-import { exceeds } from "../../calc/compare.ts";
-import { metered } from "../../calc/doubt.ts";
-import { insulationRule, rcdTripBand } from "../../calc/index.ts";
-import type { Calculated } from "../../calc/result.ts";
-import type { Context, Installation } from "../../model/installation.ts";
-import { type Fact, measured, type Quantity, type Reading } from "../../model/values.ts";
-import { doubtSteps, nearLimit } from "../doubt-words.ts";
-import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
+} from "../../readings/doubt.ts";
+import { originElectrode } from "../../readings/electrode.ts";
+import { boardInsulation, insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { loopPoints } from "../../readings/loop-points.ts";
+import { deviceOnBoard, latestRcdTests, liveOfBoard, windowOf } from "../../readings/rcd-tests.ts";
+import { doubtSteps, nearLimit } from "../common/doubt-words.ts";
+import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 interface Near {
   readonly name: string;

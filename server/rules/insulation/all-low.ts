@@ -1,8 +1,8 @@
-import { leastToEarth } from "../../analysis/insulation.ts";
 import { megohms, remark } from "../../calc/result.ts";
+import { leastToEarth } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { relatedFact, shownMegohms } from "../dead-words.ts";
-import { amount, boardRule, valueSpot } from "../rule.ts";
+import { relatedFact, shownMegohms } from "../common/dead-words.ts";
+import { amount, boardRule, valueSpot } from "../frame/rule.ts";
 
 const board = (mark: string, ...readings: string[]) => `wayfile 1
 installation "Sample" {

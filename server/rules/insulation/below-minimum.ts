@@ -1,10 +1,10 @@
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { against, type InsulationValue, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
 import { megohms } from "../../calc/result.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { against, type InsulationValue, insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { relatedFact, shownMegohms } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { relatedFact, shownMegohms } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/below-minimum",

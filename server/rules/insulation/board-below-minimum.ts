@@ -1,10 +1,10 @@
-import { doubtOnBoard } from "../../analysis/doubt.ts";
-import { against, boardInsulation } from "../../analysis/insulation.ts";
 import { insulationRule } from "../../calc/insulation.ts";
 import { megohms } from "../../calc/result.ts";
-import { relatedFact, shownMegohms } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
+import { doubtOnBoard } from "../../readings/doubt.ts";
+import { against, boardInsulation } from "../../readings/insulation.ts";
+import { relatedFact, shownMegohms } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "insulation/board-below-minimum",

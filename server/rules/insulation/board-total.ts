@@ -1,11 +1,11 @@
-import { boardInsulation, type InsulationValue, insulationOf } from "../../analysis/insulation.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { parallelInsulation } from "../../calc/insulation.ts";
 import { megohms, relation } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { boardInsulation, type InsulationValue, insulationOf } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
-import { relatedFact, shownMegohms } from "../dead-words.ts";
-import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
+import { relatedFact, shownMegohms } from "../common/dead-words.ts";
+import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 const head = `wayfile 1
 installation "Sample" {

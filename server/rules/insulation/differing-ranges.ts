@@ -1,7 +1,7 @@
-import type { InsulationValue } from "../../analysis/insulation.ts";
-import { insulationOf } from "../../analysis/insulation.ts";
-import { relatedFact, shownMegohms } from "../dead-words.ts";
-import { boardRule, valueSpot } from "../rule.ts";
+import type { InsulationValue } from "../../readings/insulation.ts";
+import { insulationOf } from "../../readings/insulation.ts";
+import { relatedFact, shownMegohms } from "../common/dead-words.ts";
+import { boardRule, valueSpot } from "../frame/rule.ts";
 
 const board = (second: string, mark: string) => `wayfile 1
 instrument M1 "Multifunction tester"

@@ -1,8 +1,8 @@
-import { insulationOf } from "../../analysis/insulation.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
-import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { insulationOf } from "../../readings/insulation.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 /** Loads with electronics on their terminals that are usually left in place. */
 const words: Readonly<Record<string, string>> = {

@@ -1,9 +1,9 @@
-import { insulationKind, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
-import { workOf } from "../../analysis/supply.ts";
 import { megohms, step } from "../../calc/result.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { insulationKind, insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { shownMegohms } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { shownMegohms } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/low-on-new",

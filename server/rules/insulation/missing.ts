@@ -1,8 +1,8 @@
-import { hasDead, onlyStated } from "../../analysis/dead.ts";
-import { boardInsulation } from "../../analysis/insulation.ts";
-import { deadTestsDue } from "../../analysis/supply.ts";
-import { notReadWords, relatedFact } from "../dead-words.ts";
-import { factSpot, wayRule, wordSpot } from "../rule.ts";
+import { deadTestsDue } from "../../circuit/supply.ts";
+import { hasDead, onlyStated } from "../../readings/dead.ts";
+import { boardInsulation } from "../../readings/insulation.ts";
+import { notReadWords, relatedFact } from "../common/dead-words.ts";
+import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/missing",

@@ -1,8 +1,8 @@
-import { insulationLimit, leastToEarth } from "../../analysis/insulation.ts";
 import { megohms, step } from "../../calc/result.ts";
+import { insulationLimit, leastToEarth } from "../../readings/insulation.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { relatedFact, shownMegohms } from "../dead-words.ts";
-import { amount, boardRule, valueSpot } from "../rule.ts";
+import { relatedFact, shownMegohms } from "../common/dead-words.ts";
+import { amount, boardRule, valueSpot } from "../frame/rule.ts";
 
 const way = (id: number, reading: string) => `    way ${id} radial "Circuit ${id}" {
       dead 2026-03-04 {

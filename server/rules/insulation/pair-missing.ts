@@ -1,7 +1,7 @@
-import { type InsulationTest, insulationKind, insulationOf } from "../../analysis/insulation.ts";
-import type { WayStudy } from "../../analysis/way.ts";
-import { listed } from "../dead-words.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { type InsulationTest, insulationKind, insulationOf } from "../../readings/insulation.ts";
+import { listed } from "../common/dead-words.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/pair-missing",

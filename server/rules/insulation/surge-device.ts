@@ -1,8 +1,8 @@
-import { boardInsulation } from "../../analysis/insulation.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
-import { relatedFact } from "../dead-words.ts";
-import { amount, boardRule, valueSpot } from "../rule.ts";
+import { boardInsulation } from "../../readings/insulation.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { amount, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "insulation/surge-device",

@@ -1,8 +1,8 @@
-import { insulationKind, insulationLimit, insulationOf } from "../../analysis/insulation.ts";
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
-import { amount, amountOf, type Report, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { insulationKind, insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, type Report, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/test-voltage",

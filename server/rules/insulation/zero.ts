@@ -1,5 +1,5 @@
-import { insulationLimit, insulationOf } from "../../analysis/insulation.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/zero",

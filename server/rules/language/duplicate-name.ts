@@ -1,7 +1,7 @@
-import { allContainments } from "../../analysis/containment.ts";
+import { allContainments } from "../../conduits/containment.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Fact, Facts, Val } from "../../model/values.ts";
-import { installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 type Named = readonly [fact: Fact, name: Val<string> | undefined];
 

@@ -1,14 +1,14 @@
 import { constructions } from "../../../grammar/choices.ts";
 import type { Choices, NameKind } from "../../../grammar/params.ts";
-import { containmentNames } from "../../analysis/containment.ts";
-import { keptWith } from "../../analysis/kept.ts";
-import { boardReferences, ownReferences, type Reference } from "../../analysis/references.ts";
-import { runsOf } from "../../analysis/runs.ts";
+import { keptWith } from "../../circuit/kept.ts";
+import { runsOf } from "../../circuit/runs.ts";
+import { containmentNames } from "../../conduits/containment.ts";
 import type { BoardHead, InstallationHead, Way } from "../../model/file.ts";
 import type { Names } from "../../model/installation.ts";
 import { meantBy } from "../../model/meant.ts";
-import { installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { boardReferences, ownReferences, type Reference } from "../../readings/references.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 interface Known {
   has(name: string): boolean;

@@ -1,6 +1,6 @@
-import { type Test, workOf } from "../../analysis/supply.ts";
+import { type Test, workOf } from "../../circuit/supply.ts";
 import type { WordIn } from "../../model/values.ts";
-import { valueSpot, wayRule } from "../rule.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "live/before-dead",

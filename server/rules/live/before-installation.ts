@@ -1,6 +1,6 @@
-import { handOf } from "../../analysis/hands.ts";
-import { workOf } from "../../analysis/supply.ts";
-import { factSpot, valueSpot, wayRule } from "../rule.ts";
+import { handOf } from "../../circuit/hands.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "live/before-installation",

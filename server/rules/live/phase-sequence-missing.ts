@@ -1,7 +1,7 @@
-import { liveOfBoard } from "../../analysis/rcd-tests.ts";
-import { liveTestsDue } from "../../analysis/supply.ts";
+import { liveTestsDue } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
-import { boardRule, wordSpot } from "../rule.ts";
+import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import { boardRule, wordSpot } from "../frame/rule.ts";
 
 /** A board behind a feeder on one line has no sequence, whatever the supply has. */
 function isThreePhase(context: Context): boolean {

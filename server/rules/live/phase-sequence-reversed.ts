@@ -1,6 +1,6 @@
-import { liveOfBoard } from "../../analysis/rcd-tests.ts";
 import type { Fact } from "../../model/values.ts";
-import { factSpot, installationRule, type Reporter } from "../rule.ts";
+import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function judge(fact: Fact | undefined, report: Reporter): void {
   const verdict = fact?.args.verdict as { value?: string } | undefined;

@@ -1,9 +1,9 @@
-import { originSupply, type SupplyStudy, testsOf } from "../../analysis/supply.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { plain, step, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
+import { originSupply, type SupplyStudy, testsOf } from "../../circuit/supply.ts";
 import type { Fact, Facts, Quantity } from "../../model/values.ts";
-import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 /** A three-phase circuit may be measured from line to line. */
 const lineToLine = Math.sqrt(3);

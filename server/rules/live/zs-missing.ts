@@ -1,10 +1,10 @@
-import { liveTestsDue, numberAt, workOf } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { round } from "../../calc/result.ts";
+import { liveTestsDue, numberAt, workOf } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Fact } from "../../model/values.ts";
-import { factSpot, wayRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 /** Where the board's loop impedance and R1+R2 are measured, Zs may be their sum, marked as calculated. */
 function calculated(study: WayStudy): Fix[] {

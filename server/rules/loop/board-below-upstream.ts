@@ -1,10 +1,10 @@
-import { boardImpedance } from "../../analysis/board-impedance.ts";
-import { originImpedance } from "../../analysis/loop.ts";
-import type { NumberAt } from "../../analysis/supply.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
+import { boardImpedance } from "../../circuit/board-impedance.ts";
+import type { NumberAt } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { originImpedance } from "../../readings/loop.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "loop/board-below-upstream",

@@ -1,6 +1,6 @@
-import { feederLoop } from "../../analysis/feeder-loop.ts";
 import { ohms, step } from "../../calc/result.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { feederLoop } from "../../readings/feeder-loop.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (Zdb: string) => `wayfile 1
 installation "Saddlery" {

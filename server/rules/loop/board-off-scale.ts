@@ -1,9 +1,9 @@
-import { liveOfBoard } from "../../analysis/rcd-tests.ts";
-import { studySupply } from "../../analysis/supply.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
+import { studySupply } from "../../circuit/supply.ts";
 import { measured } from "../../model/values.ts";
-import { shown } from "../dead-words.ts";
-import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
+import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import { shown } from "../common/dead-words.ts";
+import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "loop/board-off-scale",

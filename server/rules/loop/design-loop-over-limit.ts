@@ -1,10 +1,10 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { designLoop, rcdDisconnects } from "../../analysis/loop.ts";
-import { numberAt } from "../../analysis/supply.ts";
 import { ohms } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
-import { loopCures } from "../loop-cures.ts";
-import { amountOf, factSpot, wayRule } from "../rule.ts";
+import { loopCures } from "../common/loop-cures.ts";
+import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/design-loop-over-limit",

@@ -1,7 +1,7 @@
 import { exceeds } from "../../calc/compare.ts";
 import { seconds } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/disconnection-too-long",

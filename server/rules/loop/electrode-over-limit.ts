@@ -1,13 +1,13 @@
-import { rcdName } from "../../analysis/describe.ts";
-import type { Doubt } from "../../analysis/doubt.ts";
-import type { ElectrodeStudy } from "../../analysis/electrode.ts";
 import { touchVoltage } from "../../calc/index.ts";
 import { milliamps, ohms } from "../../calc/result.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import type { Doubt } from "../../readings/doubt.ts";
+import type { ElectrodeStudy } from "../../readings/electrode.ts";
 import { combine } from "../../tables/source.ts";
-import { shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { ofElectrodes } from "../electrodes.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { ofElectrodes } from "../common/electrodes.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "loop/electrode-over-limit",

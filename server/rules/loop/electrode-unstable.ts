@@ -1,11 +1,11 @@
-import type { Doubt } from "../../analysis/doubt.ts";
-import type { ElectrodeStudy } from "../../analysis/electrode.ts";
 import { electrodeAdvice } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
-import { shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { ofElectrodes } from "../electrodes.ts";
-import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import type { Doubt } from "../../readings/doubt.ts";
+import type { ElectrodeStudy } from "../../readings/electrode.ts";
+import { shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { ofElectrodes } from "../common/electrodes.ts";
+import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "loop/electrode-unstable",

@@ -1,7 +1,7 @@
-import { loopAgreement, originImpedance } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { loopAgreement, originImpedance } from "../../readings/loop.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/feeder-left-out",

@@ -1,9 +1,9 @@
-import { loopPoints } from "../../analysis/loop-points.ts";
-import { numberAt } from "../../analysis/supply.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
-import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import { loopPoints } from "../../readings/loop-points.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/highest-not-recorded",

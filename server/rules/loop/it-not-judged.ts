@@ -1,5 +1,5 @@
-import { originSupply } from "../../analysis/supply.ts";
-import { factSpot, installationRule } from "../rule.ts";
+import { originSupply } from "../../circuit/supply.ts";
+import { factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "loop/it-not-judged",

@@ -1,6 +1,6 @@
-import { deviceName } from "../../analysis/describe.ts";
 import { seconds } from "../../calc/result.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/limit-unknown",

@@ -1,8 +1,8 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { isLimit, likenessOf } from "../../analysis/stated-limit.ts";
 import { ohms } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { isLimit, likenessOf } from "../../circuit/stated-limit.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/max-zs-wrong",

@@ -1,9 +1,9 @@
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { rcdDisconnects } from "../../analysis/loop.ts";
-import { loopPoints } from "../../analysis/loop-points.ts";
 import { ohms } from "../../calc/result.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { rcdDisconnects } from "../../readings/loop.ts";
+import { loopPoints } from "../../readings/loop-points.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/point-over-limit",

@@ -1,6 +1,6 @@
-import { rcdLimitAs } from "../../analysis/stated-limit.ts";
-import { numberAt } from "../../analysis/supply.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { rcdLimitAs } from "../../circuit/stated-limit.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/reading-is-a-limit",

@@ -1,9 +1,9 @@
-import { deviceName, rcdName } from "../../analysis/describe.ts";
-import { rcdDisconnects } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
+import { deviceName, rcdName } from "../../circuit/describe.ts";
 import { measured } from "../../model/values.ts";
+import { rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/relies-on-rcd",

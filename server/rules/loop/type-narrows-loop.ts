@@ -1,8 +1,8 @@
-import { numberAt, premisesOf } from "../../analysis/supply.ts";
 import { coldLimit, loopLimit } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { numberAt, premisesOf } from "../../circuit/supply.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/type-narrows-loop",

@@ -1,10 +1,10 @@
-import { doubtOnSupply } from "../../analysis/doubt.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
 import { measured } from "../../model/values.ts";
-import { shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, factSpot, installationRule } from "../rule.ts";
+import { doubtOnSupply } from "../../readings/doubt.ts";
+import { shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "loop/ze-above-declared",

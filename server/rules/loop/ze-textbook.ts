@@ -1,8 +1,8 @@
-import { originImpedance } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
-import { amount, factSpot, installationRule } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { originImpedance } from "../../readings/loop.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { amount, factSpot, installationRule } from "../frame/rule.ts";
 
 const systems = ["TN-C-S", "TN-S", "TT"] as const;
 

@@ -1,8 +1,8 @@
-import { originImpedance } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
-import { amount, amountOf, factSpot, installationRule } from "../rule.ts";
+import { originImpedance } from "../../readings/loop.ts";
+import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "loop/ze-too-low",

@@ -1,10 +1,10 @@
-import { bandSource, bandSteps, doubtOf, hasDead } from "../../analysis/dead.ts";
-import { loopAgreement } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { measured } from "../../model/values.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { bandSource, bandSteps, doubtOf, hasDead } from "../../readings/dead.ts";
+import { loopAgreement } from "../../readings/loop.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-against-length",

@@ -1,11 +1,11 @@
-import { type LoopAgreement, loopAgreement } from "../../analysis/loop.ts";
-import type { NumberAt } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { loopDoubt } from "../loop-doubt.ts";
-import { amount, boardRule, factSpot, type Reporter } from "../rule.ts";
+import type { NumberAt } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { loopDoubt } from "../common/loop-doubt.ts";
+import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 export default boardRule({
   id: "loop/zs-below-board",

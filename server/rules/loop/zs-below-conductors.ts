@@ -1,9 +1,9 @@
-import { loopAgreement } from "../../analysis/loop.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { loopDoubt } from "../loop-doubt.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { loopAgreement } from "../../readings/loop.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { loopDoubt } from "../common/loop-doubt.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-below-conductors",

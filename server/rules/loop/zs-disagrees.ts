@@ -1,11 +1,11 @@
-import { aboveElectrode, loopAgreement } from "../../analysis/loop.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { ohms, step } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { aboveElectrode, loopAgreement } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { loopDoubt } from "../loop-doubt.ts";
-import { amount, factSpot, type Reporter, wayRule } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { loopDoubt } from "../common/loop-doubt.ts";
+import { lineAfter } from "../common/writing.ts";
+import { amount, factSpot, type Reporter, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-disagrees",

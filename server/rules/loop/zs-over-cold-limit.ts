@@ -1,9 +1,9 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { doubtOnWay } from "../../analysis/doubt.ts";
 import { ohms, step } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
 import { measured } from "../../model/values.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-over-cold-limit",

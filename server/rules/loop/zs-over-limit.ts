@@ -1,11 +1,11 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { rcdDisconnects } from "../../analysis/loop.ts";
 import { ohms } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
 import { measured } from "../../model/values.ts";
-import { shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { rcdDisconnects } from "../../readings/loop.ts";
+import { shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-over-limit",

@@ -1,10 +1,10 @@
-import { rcdName } from "../../analysis/describe.ts";
-import { doubtOnWay } from "../../analysis/doubt.ts";
 import { ohms } from "../../calc/result.ts";
+import { rcdName } from "../../circuit/describe.ts";
 import { measured } from "../../model/values.ts";
-import { shown } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { shown } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-over-rcd-limit",

@@ -1,6 +1,6 @@
 import { ohms, relation } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
-import { amount, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-over-written-limit",

@@ -1,6 +1,6 @@
-import { boardsByName, feedersIn } from "../../analysis/feeders.ts";
-import { installationRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { boardsByName, feedersIn } from "../../boards/feeders.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "network/board-unfed",

@@ -1,8 +1,8 @@
-import { boardsByName, type Feeder, feedersIn } from "../../analysis/feeders.ts";
+import { boardsByName, type Feeder, feedersIn } from "../../boards/feeders.ts";
 import type { Board } from "../../model/file.ts";
 import type { FactOf } from "../../model/values.ts";
-import { installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 /** A way feeds a board that says it is fed from elsewhere. */
 function wrongSource(feeder: Feeder, to: Board, boards: ReadonlyMap<string, Board>, report: Reporter): void {

@@ -1,6 +1,6 @@
-import { boardsByName } from "../../analysis/feeders.ts";
+import { boardsByName } from "../../boards/feeders.ts";
 import type { Board } from "../../model/file.ts";
-import { installationRule, valueSpot } from "../rule.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
 
 const sourceName = (board: Board): string | undefined => board.head.facts.one("fed-from")?.args.from.value;
 

@@ -1,5 +1,5 @@
-import { wayRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "network/feeder-without-feeds",

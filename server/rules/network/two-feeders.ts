@@ -1,5 +1,5 @@
-import { boardsByName, type Feeder, feedersIn } from "../../analysis/feeders.ts";
-import { installationRule, valueSpot } from "../rule.ts";
+import { boardsByName, type Feeder, feedersIn } from "../../boards/feeders.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
 
 const nameOf = ({ way, board }: Feeder): string => `way ${way.id} of board ${board.head.name}`;
 

@@ -1,12 +1,12 @@
-import { fineRcds, rcdsKnown } from "../../analysis/additional-protection.ts";
-import { rcdDisconnects } from "../../analysis/loop.ts";
-import { bondingNeed } from "../../analysis/places.ts";
-import { numberAt } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { milliamps, ohms, relation } from "../../calc/result.ts";
+import { fineRcds, rcdsKnown } from "../../circuit/additional-protection.ts";
+import { bondingNeed } from "../../circuit/places.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
-import { factSpot, type Report, wayRule } from "../rule.ts";
+import { factSpot, type Report, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/bonding-left-out",

@@ -1,7 +1,7 @@
-import { bondingNeed, placeSpot } from "../../analysis/places.ts";
-import { workOf } from "../../analysis/supply.ts";
-import { boardRule, factSpot } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { bondingNeed, placeSpot } from "../../circuit/places.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { lineAfter } from "../common/writing.ts";
+import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "place/bonding-not-stated",

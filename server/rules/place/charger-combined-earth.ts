@@ -1,7 +1,7 @@
-import { laterRule } from "../../analysis/describe.ts";
-import { combinedEarth } from "../../analysis/places.ts";
-import { factSpot, wayRule } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import { combinedEarth } from "../../circuit/places.ts";
+import { lineAfter } from "../common/writing.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/charger-combined-earth",

@@ -1,8 +1,8 @@
-import { laterRule } from "../../analysis/describe.ts";
-import { combinedEarth } from "../../analysis/places.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import { combinedEarth } from "../../circuit/places.ts";
 import type { Fact } from "../../model/values.ts";
-import { boardRule, factSpot, wordSpot } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { lineAfter } from "../common/writing.ts";
+import { boardRule, factSpot, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "place/combined-earth",

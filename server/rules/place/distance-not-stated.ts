@@ -1,7 +1,7 @@
-import { placeSpot, socketDistance, zonesOf } from "../../analysis/places.ts";
-import { workOf } from "../../analysis/supply.ts";
 import { metres } from "../../calc/result.ts";
-import { amountOf, factSpot, wayRule } from "../rule.ts";
+import { placeSpot, socketDistance, zonesOf } from "../../circuit/places.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/distance-not-stated",

@@ -1,8 +1,8 @@
-import { waterNeed } from "../../analysis/places.ts";
-import { workOf } from "../../analysis/supply.ts";
 import { looked } from "../../calc/result.ts";
-import { factSpot, wayRule } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { waterNeed } from "../../circuit/places.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { lineAfter } from "../common/writing.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/enclosure-not-stated",

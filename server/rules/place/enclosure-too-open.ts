@@ -1,8 +1,8 @@
-import { laterRule } from "../../analysis/describe.ts";
-import { waterNeed, waterOf } from "../../analysis/places.ts";
 import { looked } from "../../calc/result.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import { waterNeed, waterOf } from "../../circuit/places.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/enclosure-too-open",

@@ -1,5 +1,5 @@
-import { reportMissing } from "../additional.ts";
-import { wayRule } from "../rule.ts";
+import { reportMissing } from "../common/additional.ts";
+import { wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/marina-without-rcd",

@@ -1,5 +1,5 @@
-import { ownRcd, placeSpot } from "../../analysis/places.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { ownRcd, placeSpot } from "../../circuit/places.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/several-sockets",

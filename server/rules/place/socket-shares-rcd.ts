@@ -1,11 +1,11 @@
-import { meets, rcdsKnown } from "../../analysis/additional-protection.ts";
-import { rcdsAt } from "../../analysis/board-rcds.ts";
-import { rcdName } from "../../analysis/describe.ts";
-import { ownRcd, placeRcdLimit, placeRcdRow, placeSpot } from "../../analysis/places.ts";
-import { isOwnRcd } from "../../analysis/rcds.ts";
-import type { Rcd, WayStudy } from "../../analysis/way.ts";
-import { rcboInstead } from "../additional.ts";
-import { type BoardSubject, boardRule, factSpot } from "../rule.ts";
+import { rcdsAt } from "../../boards/board-rcds.ts";
+import { meets, rcdsKnown } from "../../circuit/additional-protection.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import { ownRcd, placeRcdLimit, placeRcdRow, placeSpot } from "../../circuit/places.ts";
+import { isOwnRcd } from "../../circuit/rcds.ts";
+import type { Rcd, WayStudy } from "../../circuit/way.ts";
+import { rcboInstead } from "../common/additional.ts";
+import { type BoardSubject, boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "place/socket-shares-rcd",

@@ -1,7 +1,7 @@
-import { laterRule } from "../../analysis/describe.ts";
-import { placeSpot, socketDistance, zonesOf } from "../../analysis/places.ts";
 import { metres, relation } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import { placeSpot, socketDistance, zonesOf } from "../../circuit/places.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/sockets-near-bath",

@@ -1,10 +1,10 @@
-import { rcdName } from "../../analysis/describe.ts";
-import { touchLimit } from "../../analysis/places.ts";
-import { numberAt } from "../../analysis/supply.ts";
 import { touchVoltage } from "../../calc/index.ts";
 import { ohms, relation, volts } from "../../calc/result.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import { touchLimit } from "../../circuit/places.ts";
+import { numberAt } from "../../circuit/supply.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/touch-voltage",

@@ -1,7 +1,7 @@
-import { extraLow } from "../../analysis/circuit-kind.ts";
-import { zoneForExtraLow, zoneSource } from "../../analysis/places.ts";
 import { looked, volts } from "../../calc/result.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { extraLow } from "../../circuit/circuit-kind.ts";
+import { zoneForExtraLow, zoneSource } from "../../circuit/places.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/zone-not-extra-low",

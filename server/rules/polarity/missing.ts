@@ -1,7 +1,7 @@
-import { hasDead } from "../../analysis/dead.ts";
-import { deadTestsDue } from "../../analysis/supply.ts";
-import { listed, relatedFact } from "../dead-words.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import { deadTestsDue } from "../../circuit/supply.ts";
+import { hasDead } from "../../readings/dead.ts";
+import { listed, relatedFact } from "../common/dead-words.ts";
+import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "polarity/missing",

@@ -1,7 +1,7 @@
-import { deadOfBoard } from "../../analysis/meter-tests.ts";
-import { liveOfBoard } from "../../analysis/rcd-tests.ts";
 import type { Fact } from "../../model/values.ts";
-import { factSpot, installationRule, type Reporter } from "../rule.ts";
+import { deadOfBoard } from "../../readings/meter-tests.ts";
+import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function judge(fact: Fact | undefined, where: string, report: Reporter): void {
   const verdict = fact?.args.verdict as { value?: string } | undefined;

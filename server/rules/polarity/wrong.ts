@@ -1,7 +1,7 @@
-import type { WayStudy } from "../../analysis/way.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { type Fact, isAbsent, type Val } from "../../model/values.ts";
-import { relatedFact } from "../dead-words.ts";
-import { valueSpot, wayRule } from "../rule.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "polarity/wrong",

@@ -1,8 +1,8 @@
-import { numberAt } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { ohms, percent } from "../../calc/result.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, amountOf, boardRule, factSpot } from "../rule.ts";
+import { amount, amountOf, boardRule, factSpot } from "../frame/rule.ts";
 
 /** A loop reading and the limit a cold reading is held against. */
 function resultOf(study: WayStudy) {

@@ -1,7 +1,7 @@
-import { studyWay } from "../../analysis/way.ts";
 import { amps } from "../../calc/result.ts";
+import { studyWay } from "../../circuit/way.ts";
 import type { Installation } from "../../model/installation.ts";
-import { amount, factSpot, installationRule, valueSpot } from "../rule.ts";
+import { amount, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
 /** Sum of the ratings of all devices at the origin; nothing where one of them is not known. */
 function sumOfRatings({ boards }: Installation): number | undefined {

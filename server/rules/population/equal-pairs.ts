@@ -1,9 +1,9 @@
-import { insulationOf } from "../../analysis/insulation.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { megohms } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact } from "../../model/values.ts";
+import { insulationOf } from "../../readings/insulation.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (readings: readonly (readonly [string, string, string])[]): string =>
   readings

@@ -1,9 +1,9 @@
-import { numberAt } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { megohms, ohms } from "../../calc/result.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { exact, type Fact } from "../../model/values.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, boardRule, factSpot, type Reporter } from "../rule.ts";
+import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 interface Figure {
   readonly study: WayStudy;

@@ -1,7 +1,7 @@
-import { latestRcdTests, type RcdTest } from "../../analysis/rcd-tests.ts";
 import { milliseconds } from "../../calc/result.ts";
+import { latestRcdTests, type RcdTest } from "../../readings/rcd-tests.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, boardRule, factSpot, type Reporter } from "../rule.ts";
+import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 /** One test of each device: two times of one device at one current are no coincidence of several. */
 function ofEachDevice(tests: readonly RcdTest[]): RcdTest[] {

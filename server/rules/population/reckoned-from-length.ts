@@ -1,7 +1,7 @@
-import { againstLength } from "../../analysis/population.ts";
 import { ohms, round } from "../../calc/result.ts";
+import { againstLength } from "../../readings/population.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (readings: readonly string[]): string =>
   readings

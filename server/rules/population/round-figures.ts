@@ -1,7 +1,7 @@
-import { type NumberAt, numberAt } from "../../analysis/supply.ts";
 import { ohms } from "../../calc/result.ts";
+import { type NumberAt, numberAt } from "../../circuit/supply.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (readings: readonly (readonly [string, string])[]): string =>
   readings

@@ -1,10 +1,10 @@
-import { doubtOf } from "../../analysis/dead.ts";
-import { type AgainstLength, againstLength, median } from "../../analysis/population.ts";
 import { ohms, percent, step } from "../../calc/result.ts";
 import { measured, type Quantity } from "../../model/values.ts";
+import { doubtOf } from "../../readings/dead.ts";
+import { type AgainstLength, againstLength, median } from "../../readings/population.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (readings: readonly string[]): string =>
   readings

@@ -1,8 +1,8 @@
-import { numberAt } from "../../analysis/supply.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { ohms, round, step } from "../../calc/result.ts";
+import { numberAt } from "../../circuit/supply.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { boardRule, factSpot } from "../rule.ts";
+import { boardRule, factSpot } from "../frame/rule.ts";
 
 /** The two readings of a circuit that were both measured, and whether they add up to the last digit. */
 function sumOf(study: WayStudy) {

@@ -1,7 +1,7 @@
-import { deadTestsDue } from "../../analysis/supply.ts";
+import { deadTestsDue } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
-import { factSpot, installationRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { factSpot, installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/bonding-not-stated",

@@ -1,6 +1,6 @@
-import { allBonding } from "../../analysis/earthing.ts";
-import { deadTestsDue, workOf } from "../../analysis/supply.ts";
-import { factSpot, installationRule } from "../rule.ts";
+import { deadTestsDue, workOf } from "../../circuit/supply.ts";
+import { allBonding } from "../../readings/earthing.ts";
+import { factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/bonding-not-tested",

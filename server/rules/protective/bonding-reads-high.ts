@@ -1,14 +1,14 @@
-import { doubtAmong, type MeterTest } from "../../analysis/doubt.ts";
-import { allBonding, type Bonding, bondingReading } from "../../analysis/earthing.ts";
-import { deadOfBoard, supplyMeterTests } from "../../analysis/meter-tests.ts";
 import { lengthFromResistance, resistancePerMetre } from "../../calc/index.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
 import { measured } from "../../model/values.ts";
+import { doubtAmong, type MeterTest } from "../../readings/doubt.ts";
+import { allBonding, type Bonding, bondingReading } from "../../readings/earthing.ts";
+import { deadOfBoard, supplyMeterTests } from "../../readings/meter-tests.ts";
 import { combine } from "../../tables/source.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/bonding-reads-high",

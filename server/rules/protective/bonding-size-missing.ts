@@ -1,6 +1,6 @@
-import { bondsSomething } from "../../analysis/earthing.ts";
-import { liveTestsDue } from "../../analysis/supply.ts";
-import { factSpot, installationRule } from "../rule.ts";
+import { liveTestsDue } from "../../circuit/supply.ts";
+import { bondsSomething } from "../../readings/earthing.ts";
+import { factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/bonding-size-missing",

@@ -1,7 +1,7 @@
-import { allBonding, bondingNeed } from "../../analysis/earthing.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, installationRule, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { allBonding, bondingNeed } from "../../readings/earthing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/bonding-too-small",

@@ -1,9 +1,9 @@
-import { stretchEnclosure } from "../../analysis/enclosure.ts";
-import type { Cable, WayStudy } from "../../analysis/way.ts";
 import { selectedProtective } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
+import type { Cable, WayStudy } from "../../circuit/way.ts";
+import { stretchEnclosure } from "../../conduits/enclosure.ts";
 import type { Fix } from "../../model/problems.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "protective/conductor-not-there",

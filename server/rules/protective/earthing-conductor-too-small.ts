@@ -1,11 +1,11 @@
-import { earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../analysis/earthing.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { type Calculated, nextSizeUp } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import type { Facts } from "../../model/values.ts";
+import { earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../readings/earthing.ts";
 import type { Edition } from "../../tables/editions.ts";
-import { amount, amountOf, factSpot, installationRule, type Severity, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, installationRule, type Severity, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/earthing-conductor-too-small",

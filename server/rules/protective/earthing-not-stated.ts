@@ -1,5 +1,5 @@
-import { deadTestsDue } from "../../analysis/supply.ts";
-import { installationRule, wordSpot } from "../rule.ts";
+import { deadTestsDue } from "../../circuit/supply.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/earthing-not-stated",

@@ -3,7 +3,7 @@ import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import { measured } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
-import { amount, factSpot, installationRule, valueSpot } from "../rule.ts";
+import { amount, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/earthing-reads-high",

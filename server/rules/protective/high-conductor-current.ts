@@ -1,9 +1,9 @@
-import { leakageOf } from "../../analysis/leakage.ts";
+import { leakageOf } from "../../boards/leakage.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { highLeakage, singleProtective } from "../../calc/leakage.ts";
 import { milliamps, relation, squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf, lineAfter } from "../writing.ts";
+import { inPlaceOf, lineAfter } from "../common/writing.ts";
+import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "protective/high-conductor-current",

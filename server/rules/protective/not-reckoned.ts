@@ -1,11 +1,11 @@
-import { conductorPerMetre, whyNoCpc } from "../../analysis/cpc.ts";
-import { latestDead } from "../../analysis/dead.ts";
-import { stretchEnclosure } from "../../analysis/enclosure.ts";
-import type { Cable, WayStudy } from "../../analysis/way.ts";
+import { conductorPerMetre, whyNoCpc } from "../../circuit/cpc.ts";
+import type { Cable, WayStudy } from "../../circuit/way.ts";
+import { stretchEnclosure } from "../../conduits/enclosure.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { FactOf } from "../../model/values.ts";
-import { factSpot, valueSpot, wayRule } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { latestDead } from "../../readings/dead.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "protective/not-reckoned",

@@ -1,8 +1,8 @@
-import { allBonding } from "../../analysis/earthing.ts";
-import { supplementaryLimit } from "../../analysis/supplementary.ts";
+import { supplementaryLimit } from "../../boards/supplementary.ts";
 import { type Fact, measured, type Reading } from "../../model/values.ts";
-import { shown } from "../dead-words.ts";
-import { amount, installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { allBonding } from "../../readings/earthing.ts";
+import { shown } from "../common/dead-words.ts";
+import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/open",

@@ -1,8 +1,8 @@
-import { deviceName } from "../../analysis/describe.ts";
-import { supplementaryLimit } from "../../analysis/supplementary.ts";
+import { supplementaryLimit } from "../../boards/supplementary.ts";
 import { ohms } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
 import { measured } from "../../model/values.ts";
-import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const sample = (reading: string, marks = "") => `wayfile 1
 installation "Sample" {

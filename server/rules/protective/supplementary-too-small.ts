@@ -1,8 +1,8 @@
-import { supplementaryOfCpc } from "../../analysis/supplementary.ts";
+import { supplementaryOfCpc } from "../../boards/supplementary.ts";
 import { supplementaryBonding } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
-import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
-import { inPlaceOf, wordsAfter } from "../writing.ts";
+import { inPlaceOf, wordsAfter } from "../common/writing.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "protective/supplementary-too-small",

@@ -1,8 +1,8 @@
-import { laterRule } from "../../analysis/describe.ts";
-import { premisesOf } from "../../analysis/supply.ts";
 import { rcdLimit } from "../../calc/practice.ts";
-import { factSpot, wayRule } from "../rule.ts";
-import { lineAfter } from "../writing.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import { premisesOf } from "../../circuit/supply.ts";
+import { lineAfter } from "../common/writing.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 /** 421.1.7 lists these. */
 const listed = ["shared-house", "student", "care-home", "tall-residential"];

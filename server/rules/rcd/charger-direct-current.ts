@@ -1,9 +1,9 @@
-import { typeSpan } from "../../analysis/board-rcds.ts";
-import { rcdName } from "../../analysis/describe.ts";
+import { typeSpan } from "../../boards/board-rcds.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { milliamps } from "../../calc/result.ts";
-import { amountOf, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/charger-direct-current",

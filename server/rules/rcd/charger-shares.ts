@@ -1,9 +1,9 @@
-import { rcdsAt } from "../../analysis/board-rcds.ts";
-import { rcdName } from "../../analysis/describe.ts";
-import { isOwnRcd } from "../../analysis/rcds.ts";
+import { rcdsAt } from "../../boards/board-rcds.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import { isOwnRcd } from "../../circuit/rcds.ts";
 import { rcdRequired } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { boardRule, factSpot } from "../rule.ts";
+import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/charger-shares",

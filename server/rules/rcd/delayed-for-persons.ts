@@ -1,8 +1,8 @@
-import { additionalProtection, fineRcds, protectsPersons, rcdsKnown } from "../../analysis/additional-protection.ts";
-import { rcdName } from "../../analysis/describe.ts";
 import { rcdLimit } from "../../calc/practice.ts";
-import { rcboInstead } from "../additional.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { additionalProtection, fineRcds, protectsPersons, rcdsKnown } from "../../circuit/additional-protection.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import { rcboInstead } from "../common/additional.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/delayed-for-persons",

@@ -1,14 +1,14 @@
-import { laterRule, rcdName } from "../../analysis/describe.ts";
-import { nameOf, type RcdLeakage, rcdLeakages } from "../../analysis/leakage.ts";
-import { networkOf } from "../../analysis/network.ts";
+import { nameOf, type RcdLeakage, rcdLeakages } from "../../boards/leakage.ts";
+import { networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { residualFor } from "../../calc/leakage.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { milliamps, percent, relation } from "../../calc/result.ts";
+import { laterRule, rcdName } from "../../circuit/describe.ts";
 import type { Fix } from "../../model/problems.ts";
 import { combine } from "../../tables/source.ts";
-import { amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (second: string) => `wayfile 1
 installation "Sample" {

@@ -1,9 +1,9 @@
-import { rcdsKnown } from "../../analysis/additional-protection.ts";
 import { rcdLimit } from "../../calc/practice.ts";
+import { rcdsKnown } from "../../circuit/additional-protection.ts";
 import { rcdRequired } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { rcboInstead } from "../additional.ts";
-import { factSpot, wayRule, wordSpot } from "../rule.ts";
+import { rcboInstead } from "../common/additional.ts";
+import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/missing-in-tt",

@@ -1,9 +1,9 @@
-import { rcdsAt } from "../../analysis/board-rcds.ts";
-import { rcdName } from "../../analysis/describe.ts";
+import { rcdsAt } from "../../boards/board-rcds.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { milliamps, plain, remark, step } from "../../calc/result.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/no-selectivity",

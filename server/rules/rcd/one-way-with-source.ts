@@ -1,9 +1,9 @@
-import { feedsBack } from "../../analysis/circuit-kind.ts";
-import { deviceName, laterRule, rcdName } from "../../analysis/describe.ts";
+import { feedsBack } from "../../circuit/circuit-kind.ts";
+import { deviceName, laterRule, rcdName } from "../../circuit/describe.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Fact, Val } from "../../model/values.ts";
-import { factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/one-way-with-source",

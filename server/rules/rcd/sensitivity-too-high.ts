@@ -1,13 +1,13 @@
-import { protectsPersons } from "../../analysis/additional-protection.ts";
-import { laterRule, rcdName } from "../../analysis/describe.ts";
-import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { milliamps } from "../../calc/result.ts";
+import { protectsPersons } from "../../circuit/additional-protection.ts";
+import { laterRule, rcdName } from "../../circuit/describe.ts";
+import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Span } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
-import { coarseOnly, rcboInstead } from "../additional.ts";
-import { amount, amountOf, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { coarseOnly, rcboInstead } from "../common/additional.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/sensitivity-too-high",

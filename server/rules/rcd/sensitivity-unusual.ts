@@ -1,10 +1,10 @@
-import { rcdsAt } from "../../analysis/board-rcds.ts";
+import { rcdsAt } from "../../boards/board-rcds.ts";
 import { residuals } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { standardResiduals } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { amount, boardRule, valueSpot } from "../rule.ts";
+import { amount, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/sensitivity-unusual",

@@ -1,11 +1,11 @@
-import { fineRcds } from "../../analysis/additional-protection.ts";
-import { rcdsAt } from "../../analysis/board-rcds.ts";
-import { feedsBack } from "../../analysis/circuit-kind.ts";
-import { laterRule, rcdName } from "../../analysis/describe.ts";
-import type { Rcd, WayStudy } from "../../analysis/way.ts";
+import { rcdsAt } from "../../boards/board-rcds.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { rcdLimit } from "../../calc/practice.ts";
-import { boardRule, factSpot } from "../rule.ts";
+import { fineRcds } from "../../circuit/additional-protection.ts";
+import { feedsBack } from "../../circuit/circuit-kind.ts";
+import { laterRule, rcdName } from "../../circuit/describe.ts";
+import type { Rcd, WayStudy } from "../../circuit/way.ts";
+import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/source-shares",

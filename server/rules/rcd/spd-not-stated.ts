@@ -1,5 +1,5 @@
-import { liveTestsDue, workOf } from "../../analysis/supply.ts";
-import { installationRule, wordSpot } from "../rule.ts";
+import { liveTestsDue, workOf } from "../../circuit/supply.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "rcd/spd-not-stated",

@@ -1,5 +1,5 @@
-import { workOf } from "../../analysis/supply.ts";
-import { factSpot, installationRule } from "../rule.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { factSpot, installationRule } from "../frame/rule.ts";
 
 const sample = (spd: string) => `wayfile 1
 installation "Sample" {

@@ -1,5 +1,5 @@
-import { liveTestsDue } from "../../analysis/supply.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import { liveTestsDue } from "../../circuit/supply.ts";
+import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/test-afdd-button-missing",

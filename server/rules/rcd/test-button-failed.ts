@@ -1,6 +1,6 @@
-import { liveOfBoard } from "../../analysis/rcd-tests.ts";
 import type { Fact } from "../../model/values.ts";
-import { boardRule, factSpot } from "../rule.ts";
+import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/test-button-failed",

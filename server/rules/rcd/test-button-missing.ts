@@ -1,8 +1,8 @@
-import { everyButtonFact, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
-import { isOwnRcd, rcdsOfBoard } from "../../analysis/rcds.ts";
-import { liveTestsDue } from "../../analysis/supply.ts";
-import type { Rcd } from "../../analysis/way.ts";
-import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
+import { isOwnRcd, rcdsOfBoard } from "../../circuit/rcds.ts";
+import { liveTestsDue } from "../../circuit/supply.ts";
+import type { Rcd } from "../../circuit/way.ts";
+import { everyButtonFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
+import { type BoardSubject, boardRule, wordSpot } from "../frame/rule.ts";
 
 function devices({ context, studies }: BoardSubject): Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);

@@ -1,6 +1,6 @@
-import { factsOf } from "../../analysis/instruments.ts";
-import { latestRcdTests } from "../../analysis/rcd-tests.ts";
-import { boardRule, factSpot, wordSpot } from "../rule.ts";
+import { factsOf } from "../../readings/instruments.ts";
+import { latestRcdTests } from "../../readings/rcd-tests.ts";
+import { boardRule, factSpot, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/test-instrument-type",

@@ -1,12 +1,12 @@
-import { everyRcdFact, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
-import { isOwnRcd, rcdsOfBoard } from "../../analysis/rcds.ts";
-import { liveTestsDue } from "../../analysis/supply.ts";
-import type { Rcd, WayStudy } from "../../analysis/way.ts";
 import { rcdTime } from "../../calc/index.ts";
 import { rcdLimit } from "../../calc/practice.ts";
+import { isOwnRcd, rcdsOfBoard } from "../../circuit/rcds.ts";
+import { liveTestsDue } from "../../circuit/supply.ts";
+import type { Rcd, WayStudy } from "../../circuit/way.ts";
+import { everyRcdFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
 import { capital } from "../../text/words.ts";
-import { type BoardSubject, boardRule, type Reporter, wordSpot } from "../rule.ts";
+import { type BoardSubject, boardRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
 /** The multiples the edition asks for. Before 2022 those below and above the rating were for additional protection. */
 function required(rcd: Rcd, edition: Edition): number[] {

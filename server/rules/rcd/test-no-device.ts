@@ -1,8 +1,8 @@
-import { liveOfBoard, type RcdTest, rcdTestsOfBoard, rcdTestsOfWay } from "../../analysis/rcd-tests.ts";
-import { rcdsOfBoard } from "../../analysis/rcds.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { rcdsOfBoard } from "../../circuit/rcds.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { type AnyValue, isAbsent } from "../../model/values.ts";
-import { type BoardSubject, boardRule, wordSpot } from "../rule.ts";
+import { liveOfBoard, type RcdTest, rcdTestsOfBoard, rcdTestsOfWay } from "../../readings/rcd-tests.ts";
+import { type BoardSubject, boardRule, wordSpot } from "../frame/rule.ts";
 
 /** Where every value is N/A or LIM, none was tested. */
 const isTest = ({ fact }: RcdTest): boolean =>

@@ -1,7 +1,7 @@
-import { latestRcdTests, rcdLabel } from "../../analysis/rcd-tests.ts";
 import { milliamps } from "../../calc/result.ts";
-import { boardRule, factSpot, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { latestRcdTests, rcdLabel } from "../../readings/rcd-tests.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/test-sensitivity",

@@ -1,13 +1,13 @@
-import { type Doubt, doubtAmong } from "../../analysis/doubt.ts";
-import { meterTests } from "../../analysis/meter-tests.ts";
-import { deviceOnBoard, liveOfBoard, rcdLabel } from "../../analysis/rcd-tests.ts";
-import type { Rcd } from "../../analysis/way.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
+import type { Rcd } from "../../circuit/way.ts";
 import { type Fact, type FactOf, measured, type Quantity } from "../../model/values.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, boardRule, factSpot, type Reporter, valueSpot } from "../rule.ts";
+import { type Doubt, doubtAmong } from "../../readings/doubt.ts";
+import { meterTests } from "../../readings/meter-tests.ts";
+import { deviceOnBoard, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, boardRule, factSpot, type Reporter, valueSpot } from "../frame/rule.ts";
 
 type TripFact = FactOf<"live" | "boardLive", "trip-current">;
 

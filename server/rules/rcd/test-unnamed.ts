@@ -1,6 +1,6 @@
-import { deviceOnBoard, liveOfBoard, rcdTestsOfBoard } from "../../analysis/rcd-tests.ts";
-import { rcdsOfBoard } from "../../analysis/rcds.ts";
-import { boardRule, wordSpot } from "../rule.ts";
+import { rcdsOfBoard } from "../../circuit/rcds.ts";
+import { deviceOnBoard, liveOfBoard, rcdTestsOfBoard } from "../../readings/rcd-tests.ts";
+import { boardRule, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/test-unnamed",

@@ -1,5 +1,5 @@
-import { latestRcdTests } from "../../analysis/rcd-tests.ts";
-import { boardRule, factSpot } from "../rule.ts";
+import { latestRcdTests } from "../../readings/rcd-tests.ts";
+import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/test-without-result",

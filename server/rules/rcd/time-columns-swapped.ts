@@ -1,6 +1,6 @@
-import { latestRcdTests, type RcdTest, windowOf } from "../../analysis/rcd-tests.ts";
 import { milliseconds } from "../../calc/result.ts";
-import { boardRule, valueSpot } from "../rule.ts";
+import { latestRcdTests, type RcdTest, windowOf } from "../../readings/rcd-tests.ts";
+import { boardRule, valueSpot } from "../frame/rule.ts";
 
 /** The time at one times the rating that a time at five times belongs with: same block, same device. */
 const partnerOf = (five: RcdTest, tests: readonly RcdTest[]): RcdTest | undefined =>

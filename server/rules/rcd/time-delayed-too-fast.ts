@@ -1,7 +1,7 @@
-import { latestRcdTests, windowOf } from "../../analysis/rcd-tests.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { milliseconds } from "../../calc/result.ts";
-import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
+import { latestRcdTests, windowOf } from "../../readings/rcd-tests.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/time-delayed-too-fast",

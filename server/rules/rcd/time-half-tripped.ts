@@ -1,6 +1,6 @@
-import { latestRcdTests, rcdLabel, windowOf } from "../../analysis/rcd-tests.ts";
 import { milliseconds } from "../../calc/result.ts";
-import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
+import { latestRcdTests, rcdLabel, windowOf } from "../../readings/rcd-tests.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/time-half-tripped",

@@ -1,11 +1,11 @@
-import { doubtInTest } from "../../analysis/doubt.ts";
-import { latestRcdTests, type RcdTest, rcdLabel, windowOf } from "../../analysis/rcd-tests.ts";
 import { exceeds } from "../../calc/compare.ts";
 import type { RcdWindow } from "../../calc/index.ts";
 import { milliseconds } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, boardRule, factSpot, valueSpot } from "../rule.ts";
+import { doubtInTest } from "../../readings/doubt.ts";
+import { latestRcdTests, type RcdTest, rcdLabel, windowOf } from "../../readings/rcd-tests.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const multipleName = ({ multiple }: RcdTest): string => `${multiple?.value}×`;
 

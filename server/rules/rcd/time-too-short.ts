@@ -1,8 +1,8 @@
-import { latestRcdTests } from "../../analysis/rcd-tests.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { milliseconds, plain } from "../../calc/result.ts";
-import { amount, amountOf, boardRule, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { latestRcdTests } from "../../readings/rcd-tests.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/time-too-short",

@@ -1,6 +1,6 @@
-import { latestRcdTests } from "../../analysis/rcd-tests.ts";
 import { milliseconds } from "../../calc/result.ts";
-import { boardRule, valueSpot } from "../rule.ts";
+import { latestRcdTests } from "../../readings/rcd-tests.ts";
+import { boardRule, valueSpot } from "../frame/rule.ts";
 
 const multiples = ["1x", "5x"];
 

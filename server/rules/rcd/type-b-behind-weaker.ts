@@ -1,8 +1,8 @@
-import { typeSpan } from "../../analysis/board-rcds.ts";
-import { rcdName } from "../../analysis/describe.ts";
+import { typeSpan } from "../../boards/board-rcds.ts";
+import { rcdName } from "../../circuit/describe.ts";
 import { rcdTypes } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { factSpot, valueSpot, wayRule } from "../rule.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/type-b-behind-weaker",

@@ -1,8 +1,8 @@
 import { rcdTypes } from "../../../grammar/choices.ts";
-import { rcdsAt, typeSpan } from "../../analysis/board-rcds.ts";
-import { workOf } from "../../analysis/supply.ts";
-import { boardRule, factSpot, valueSpot } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { rcdsAt, typeSpan } from "../../boards/board-rcds.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/type-not-stated",

@@ -1,12 +1,12 @@
-import { rcdsAt, typeSpan } from "../../analysis/board-rcds.ts";
-import { laterRule } from "../../analysis/describe.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { rcdsAt, typeSpan } from "../../boards/board-rcds.ts";
 import { rcdCovers } from "../../calc/index.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { rcdLoads } from "../../tables/rcd-limits.ts";
 import { combine } from "../../tables/source.ts";
 import { sourceOf } from "../../tables/table.ts";
-import { boardRule, factSpot, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/type-too-weak",

@@ -1,6 +1,6 @@
-import { type Block, boardBlocks, ownBlocks } from "../../analysis/blocks.ts";
-import { queriesIn } from "../../analysis/queries.ts";
-import { factSpot, installationRule, type Reporter } from "../rule.ts";
+import { type Block, boardBlocks, ownBlocks } from "../../circuit/blocks.ts";
+import { queriesIn } from "../../readings/queries.ts";
+import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function strays(blocks: readonly Pick<Block, "facts">[], report: Reporter): void {
   for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).stray)) {

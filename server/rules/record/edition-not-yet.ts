@@ -1,5 +1,5 @@
-import { editionDates } from "../../analysis/edition-dates.ts";
-import { installationRule, valueSpot } from "../rule.ts";
+import { editionDates } from "../../readings/edition-dates.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/edition-not-yet",

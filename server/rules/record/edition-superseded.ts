@@ -1,6 +1,6 @@
-import { editionDates } from "../../analysis/edition-dates.ts";
-import { installationRule, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { editionDates } from "../../readings/edition-dates.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/edition-superseded",

@@ -1,4 +1,4 @@
-import { installationRule, valueSpot } from "../rule.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/edition-unseen",

@@ -1,7 +1,7 @@
-import { handOf } from "../../analysis/hands.ts";
+import { handOf } from "../../circuit/hands.ts";
 import type { Context } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
-import { boardRule, factSpot, type Reporter } from "../rule.ts";
+import { boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 const order = [
   ["designed", "installed"],

@@ -1,8 +1,8 @@
-import { distinctAbsences } from "../../analysis/absences.ts";
-import { testName } from "../../analysis/describe.ts";
-import { workOf } from "../../analysis/supply.ts";
+import { testName } from "../../circuit/describe.ts";
+import { workOf } from "../../circuit/supply.ts";
 import type { Facts } from "../../model/values.ts";
-import { installationRule, type Reporter, valueSpot } from "../rule.ts";
+import { distinctAbsences } from "../../readings/absences.ts";
+import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/limitation-on-new",

@@ -1,5 +1,5 @@
-import { distinctAbsences } from "../../analysis/absences.ts";
-import { installationRule, valueSpot, wordSpot } from "../rule.ts";
+import { distinctAbsences } from "../../readings/absences.ts";
+import { installationRule, valueSpot, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/limitations",

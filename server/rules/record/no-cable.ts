@@ -1,4 +1,4 @@
-import { wayRule, wordSpot } from "../rule.ts";
+import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "record/no-cable",

@@ -1,6 +1,6 @@
-import { handOf } from "../../analysis/hands.ts";
-import { liveTestsDue, workOf } from "../../analysis/supply.ts";
-import { boardRule, wordSpot } from "../rule.ts";
+import { handOf } from "../../circuit/hands.ts";
+import { liveTestsDue, workOf } from "../../circuit/supply.ts";
+import { boardRule, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "record/no-hands",

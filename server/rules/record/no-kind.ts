@@ -1,5 +1,5 @@
 import { wayKinds } from "../../../grammar/choices.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "record/no-kind",

@@ -1,5 +1,5 @@
-import { workOf } from "../../analysis/supply.ts";
-import { wayRule, wordSpot } from "../rule.ts";
+import { workOf } from "../../circuit/supply.ts";
+import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "record/no-length",

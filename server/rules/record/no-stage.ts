@@ -1,7 +1,7 @@
 import { stages } from "../../../grammar/choices.ts";
-import { hasBlock } from "../../analysis/blocks.ts";
-import { installationRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { hasBlock } from "../../circuit/blocks.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/no-stage",

@@ -1,6 +1,6 @@
 import { editions } from "../../tables/editions.ts";
-import { installationRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/no-standard",

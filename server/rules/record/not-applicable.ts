@@ -1,10 +1,10 @@
-import { absencesIn } from "../../analysis/absences.ts";
-import { testName } from "../../analysis/describe.ts";
-import { insulationOf } from "../../analysis/insulation.ts";
-import type { WayStudy } from "../../analysis/way.ts";
+import { testName } from "../../circuit/describe.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { isAbsent } from "../../model/values.ts";
+import { absencesIn } from "../../readings/absences.ts";
+import { insulationOf } from "../../readings/insulation.ts";
 import { capital } from "../../text/words.ts";
-import { valueSpot, wayRule } from "../rule.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 /** Why a test does apply to a circuit; nothing where it may well not. */
 function applies(word: string, param: string, study: WayStudy): string | undefined {

@@ -1,8 +1,8 @@
-import { boardTestDays, ownTestDays, type TestDay } from "../../analysis/instruments.ts";
-import { keptWith } from "../../analysis/kept.ts";
+import { keptWith } from "../../circuit/kept.ts";
 import type { Board } from "../../model/file.ts";
 import type { FactOf, Facts } from "../../model/values.ts";
-import { factSpot, installationRule, type Reporter, wordSpot } from "../rule.ts";
+import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
+import { factSpot, installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
 type Signed = FactOf<"way", "tested">;
 

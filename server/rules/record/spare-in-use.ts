@@ -1,4 +1,4 @@
-import { factSpot, wayRule, wordSpot } from "../rule.ts";
+import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 /** What only a live circuit has. A device alone may stand ready in a spare way. */
 const inUse = ["live", "load", "Ib", "serves", "cable", "dead", "run"] as const;

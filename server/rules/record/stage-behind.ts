@@ -1,6 +1,6 @@
-import { hasBlock } from "../../analysis/blocks.ts";
-import { installationRule, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { hasBlock } from "../../circuit/blocks.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/stage-behind",

@@ -1,11 +1,11 @@
 import { earthings } from "../../../grammar/choices.ts";
-import { faultsNoted } from "../../analysis/faults.ts";
-import { liveTestsDue, stageOf } from "../../analysis/supply.ts";
+import { faultsNoted } from "../../circuit/faults.ts";
+import { liveTestsDue, stageOf } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
-import { listed } from "../dead-words.ts";
-import { factSpot, installationRule, wordSpot } from "../rule.ts";
-import { lineInBlock } from "../writing.ts";
+import { listed } from "../common/dead-words.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { factSpot, installationRule, wordSpot } from "../frame/rule.ts";
 
 /**
  * What every limit here rests on. In TT the electrode stands for Ze, and fault currents may be those of the board at the

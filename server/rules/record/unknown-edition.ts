@@ -1,7 +1,7 @@
 import { nearest } from "../../model/meant.ts";
 import { editions } from "../../tables/editions.ts";
-import { installationRule, valueSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "record/unknown-edition",

@@ -1,5 +1,5 @@
 import { type Facts, isAbsent } from "../../model/values.ts";
-import { factSpot, valueSpot, wayRule } from "../rule.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "record/verdict-disagrees",

@@ -1,8 +1,8 @@
-import { studyRing } from "../../analysis/ring.ts";
-import { ringPattern } from "../../analysis/ring-pattern.ts";
 import { ohms } from "../../calc/result.ts";
-import { endsRelated, lengthRelated, listed, otherPoints, readingSpot } from "../dead-words.ts";
-import { amount, wayRule } from "../rule.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { ringPattern } from "../../readings/ring-pattern.ts";
+import { endsRelated, lengthRelated, listed, otherPoints, readingSpot } from "../common/dead-words.ts";
+import { amount, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/bridged",

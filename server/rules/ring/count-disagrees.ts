@@ -1,7 +1,7 @@
-import { unfusedSpurs } from "../../analysis/spurs.ts";
-import { relatedFact } from "../dead-words.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { unfusedSpurs } from "../../readings/spurs.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/count-disagrees",

@@ -1,12 +1,12 @@
-import { sizeOfResistance } from "../../analysis/dead.ts";
-import { studyRing } from "../../analysis/ring.ts";
-import { lineNeutral, ringCpcRatio } from "../../analysis/ring-ends.ts";
 import { resistancePerMetre } from "../../calc/conductor-resistance.ts";
 import { ohms, plain, squareMillimetres, step } from "../../calc/result.ts";
+import { sizeOfResistance } from "../../readings/dead.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { lineNeutral, ringCpcRatio } from "../../readings/ring-ends.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
-import { cableWords, relatedFact } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { cableWords, relatedFact } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/cpc-ratio",

@@ -1,11 +1,11 @@
-import { bandSource, bandSteps, doubtOf, expectedConductorAt, otherMetal, unslipped } from "../../analysis/dead.ts";
-import { studyRing } from "../../analysis/ring.ts";
-import { ringPattern } from "../../analysis/ring-pattern.ts";
 import { metres, ohms } from "../../calc/result.ts";
+import { bandSource, bandSteps, doubtOf, expectedConductorAt, otherMetal, unslipped } from "../../readings/dead.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { ringPattern } from "../../readings/ring-pattern.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { lengthRelated, shown } from "../dead-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { lengthRelated, shown } from "../common/dead-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/ends-against-length",

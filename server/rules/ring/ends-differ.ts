@@ -1,13 +1,13 @@
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { studyRing } from "../../analysis/ring.ts";
-import { lineNeutral } from "../../analysis/ring-ends.ts";
 import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { lineNeutral } from "../../readings/ring-ends.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { cableWords, relatedFact } from "../dead-words.ts";
-import { doubtSteps, together, withinDoubt } from "../doubt-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { cableWords, relatedFact } from "../common/dead-words.ts";
+import { doubtSteps, together, withinDoubt } from "../common/doubt-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/ends-differ",

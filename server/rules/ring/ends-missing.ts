@@ -1,6 +1,6 @@
-import { hasDead, latestDead } from "../../analysis/dead.ts";
-import { deadTestsDue } from "../../analysis/supply.ts";
-import { factSpot, wayRule, wordSpot } from "../rule.ts";
+import { deadTestsDue } from "../../circuit/supply.ts";
+import { hasDead, latestDead } from "../../readings/dead.ts";
+import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/ends-missing",

@@ -1,7 +1,7 @@
-import { latestDead } from "../../analysis/dead.ts";
 import { measured } from "../../model/values.ts";
-import { valueSpot, wayRule, wordSpot } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { latestDead } from "../../readings/dead.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { valueSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/ends-on-radial",

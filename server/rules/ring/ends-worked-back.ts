@@ -1,10 +1,10 @@
-import { studyRing } from "../../analysis/ring.ts";
-import { recordedR1R2 } from "../../analysis/ring-r1r2.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { remark, round } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { recordedR1R2 } from "../../readings/ring-r1r2.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { relatedFact } from "../dead-words.ts";
-import { amount, boardRule, factSpot } from "../rule.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const shares = { r1: 1.5, r2: 2.5 } as const;
 

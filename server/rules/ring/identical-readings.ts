@@ -1,9 +1,9 @@
-import { studyRing } from "../../analysis/ring.ts";
-import { expectedSpread, ringPattern } from "../../analysis/ring-pattern.ts";
 import { ohms, step } from "../../calc/result.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { expectedSpread, ringPattern } from "../../readings/ring-pattern.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
-import { endsRelated, otherPoints, readingSpot, shown } from "../dead-words.ts";
-import { amount, wayRule } from "../rule.ts";
+import { endsRelated, otherPoints, readingSpot, shown } from "../common/dead-words.ts";
+import { amount, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/identical-readings",

@@ -1,14 +1,14 @@
-import { studyRing } from "../../analysis/ring.ts";
-import { ringPattern } from "../../analysis/ring-pattern.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import type { Conductor } from "../../calc/circuit-network.ts";
 import { ohms } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import { conductorWords } from "../../diagnosis/faults.ts";
 import { sheetOfWay } from "../../diagnosis/read.ts";
 import { asCrossed, type CrossedLegs } from "../../diagnosis/two-rings.ts";
 import type { Fact } from "../../model/values.ts";
-import { relatedFact } from "../dead-words.ts";
-import { boardRule, wordSpot } from "../rule.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { ringPattern } from "../../readings/ring-pattern.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { boardRule, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "ring/legs-of-two-rings",

@@ -1,10 +1,10 @@
-import { type RingPoint, studyRing } from "../../analysis/ring.ts";
-import { ringPattern } from "../../analysis/ring-pattern.ts";
 import { ohms } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
+import { type RingPoint, studyRing } from "../../readings/ring.ts";
+import { ringPattern } from "../../readings/ring-pattern.ts";
 import { combine } from "../../tables/source.ts";
-import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
-import { amount, amountOf, wayRule } from "../rule.ts";
+import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
+import { amount, amountOf, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/link-missing",

@@ -1,9 +1,9 @@
-import { studyRing } from "../../analysis/ring.ts";
 import { lengthFromResistance, resistancePerMetre, to20 } from "../../calc/conductor-resistance.ts";
 import { metres, ohms, step } from "../../calc/result.ts";
+import { studyRing } from "../../readings/ring.ts";
 import { deadTestPractice, usualRingLength } from "../../tables/dead-test-practice.ts";
-import { cableWords, relatedFact, shown } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { cableWords, relatedFact, shown } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/long-ring",

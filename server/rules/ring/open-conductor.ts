@@ -1,7 +1,7 @@
-import { studyRing } from "../../analysis/ring.ts";
+import { studyRing } from "../../readings/ring.ts";
 import { capital } from "../../text/words.ts";
-import { endsRelated, listed, shown } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
+import { endsRelated, listed, shown } from "../common/dead-words.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 const names = { r1: "line", rn: "neutral", r2: "protective conductor" } as const;
 

@@ -1,7 +1,7 @@
-import { type Round, studyRing } from "../../analysis/ring.ts";
-import { pointDoubt } from "../../analysis/ring-points.ts";
-import { endsRelated, otherPoints, readingSpot, shown } from "../dead-words.ts";
-import { amount, wayRule } from "../rule.ts";
+import { type Round, studyRing } from "../../readings/ring.ts";
+import { pointDoubt } from "../../readings/ring-points.ts";
+import { endsRelated, otherPoints, readingSpot, shown } from "../common/dead-words.ts";
+import { amount, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/point-open",

@@ -1,10 +1,10 @@
-import { doubtOnWay } from "../../analysis/doubt.ts";
-import { type RingPoint, studyRing } from "../../analysis/ring.ts";
-import { type PointDoubt, pointDoubt } from "../../analysis/ring-points.ts";
 import { ohms } from "../../calc/result.ts";
-import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
-import { doubtSteps, withinDoubt } from "../doubt-words.ts";
-import { amount, wayRule } from "../rule.ts";
+import { doubtOnWay } from "../../readings/doubt.ts";
+import { type RingPoint, studyRing } from "../../readings/ring.ts";
+import { type PointDoubt, pointDoubt } from "../../readings/ring-points.ts";
+import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
+import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { amount, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/point-reading",

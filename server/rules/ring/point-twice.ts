@@ -1,6 +1,6 @@
-import { runReaching } from "../../analysis/spurs.ts";
-import { relatedFact } from "../dead-words.ts";
-import { valueSpot, wayRule } from "../rule.ts";
+import { runReaching } from "../../readings/spurs.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/point-twice",

@@ -1,10 +1,10 @@
-import { hasDead } from "../../analysis/dead.ts";
-import { studyRing } from "../../analysis/ring.ts";
-import { equalsQuarter } from "../../analysis/ring-r1r2.ts";
-import { deadTestsDue } from "../../analysis/supply.ts";
 import { ohms } from "../../calc/result.ts";
+import { deadTestsDue } from "../../circuit/supply.ts";
+import { hasDead } from "../../readings/dead.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { equalsQuarter } from "../../readings/ring-r1r2.ts";
 import { combine } from "../../tables/source.ts";
-import { factSpot, wayRule } from "../rule.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/points-missing",

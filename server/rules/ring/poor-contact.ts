@@ -1,8 +1,8 @@
-import { studyRing } from "../../analysis/ring.ts";
-import { pointDoubt } from "../../analysis/ring-points.ts";
 import { ohms } from "../../calc/result.ts";
-import { endsRelated, otherPoints, readingSpot } from "../dead-words.ts";
-import { amount, wayRule } from "../rule.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { pointDoubt } from "../../readings/ring-points.ts";
+import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
+import { amount, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/poor-contact",

@@ -1,12 +1,12 @@
-import { studyRing } from "../../analysis/ring.ts";
-import { ringPattern } from "../../analysis/ring-pattern.ts";
-import { highestPoint, type R1R2Doubt, r1r2Doubt, recordedR1R2 } from "../../analysis/ring-r1r2.ts";
 import { ohms } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { ringPattern } from "../../readings/ring-pattern.ts";
+import { highestPoint, type R1R2Doubt, r1r2Doubt, recordedR1R2 } from "../../readings/ring-r1r2.ts";
 import { combine } from "../../tables/source.ts";
-import { endsRelated, relatedFact, shown } from "../dead-words.ts";
-import { amount, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { endsRelated, relatedFact, shown } from "../common/dead-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/r1r2-against-ring",

@@ -1,9 +1,9 @@
-import { studyRing } from "../../analysis/ring.ts";
-import { equalsQuarter } from "../../analysis/ring-r1r2.ts";
 import { round } from "../../calc/result.ts";
-import { endsRelated, shown } from "../dead-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
-import { wordsAfter } from "../writing.ts";
+import { studyRing } from "../../readings/ring.ts";
+import { equalsQuarter } from "../../readings/ring-r1r2.ts";
+import { endsRelated, shown } from "../common/dead-words.ts";
+import { wordsAfter } from "../common/writing.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/r1r2-from-ends",

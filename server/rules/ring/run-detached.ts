@@ -1,8 +1,8 @@
 import { distance } from "fastest-levenshtein";
-import { runOf } from "../../analysis/spurs.ts";
-import { relatedFact } from "../dead-words.ts";
-import { valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { runOf } from "../../readings/spurs.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/run-detached",

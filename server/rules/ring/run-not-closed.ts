@@ -1,6 +1,6 @@
-import { relatedFact } from "../dead-words.ts";
-import { factSpot, valueSpot, wayRule } from "../rule.ts";
-import { inPlaceOf } from "../writing.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/run-not-closed",

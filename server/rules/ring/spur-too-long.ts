@@ -1,10 +1,10 @@
-import { farthestFromSpur, unfusedSpurs } from "../../analysis/spurs.ts";
 import { metres } from "../../calc/result.ts";
 import { longestSpur } from "../../calc/ring.ts";
+import { farthestFromSpur, unfusedSpurs } from "../../readings/spurs.ts";
 import { usualRingLength } from "../../tables/dead-test-practice.ts";
 import { combine } from "../../tables/source.ts";
-import { relatedFact } from "../dead-words.ts";
-import { amount, amountOf, valueSpot, wayRule } from "../rule.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/spur-too-long",

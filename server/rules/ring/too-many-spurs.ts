@@ -1,10 +1,10 @@
-import { unfusedSpurs } from "../../analysis/spurs.ts";
-import type { WayStudy } from "../../analysis/way.ts";
 import { plain, step } from "../../calc/result.ts";
 import { ringRule } from "../../calc/ring.ts";
+import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact } from "../../model/values.ts";
-import { relatedFact } from "../dead-words.ts";
-import { amount, factSpot, wayRule } from "../rule.ts";
+import { unfusedSpurs } from "../../readings/spurs.ts";
+import { relatedFact } from "../common/dead-words.ts";
+import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/too-many-spurs",

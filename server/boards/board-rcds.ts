@@ -1,0 +1,30 @@
+/** The RCDs of a board, each once, with the ways behind it. */
+
+import type { Rcd, WayStudy } from "../circuit/way.ts";
+import type { Fact } from "../model/values.ts";
+
+export interface BoardRcd {
+  readonly rcd: Rcd;
+  readonly ways: readonly WayStudy[];
+}
+
+/** Those that stand at this board; what lies upstream belongs to another. Spare ways count for nothing. */
+export function rcdsAt(studies: readonly WayStudy[]): BoardRcd[] {
+  const found = new Map<Fact, { rcd: Rcd; ways: WayStudy[] }>();
+  for (const study of studies) {
+    if (study.isSpare) continue;
+    for (const rcd of study.rcds) {
+      if (rcd.at === "upstream") continue;
+      const entry = found.get(rcd.fact) ?? { rcd, ways: [] };
+      entry.ways.push(study);
+      found.set(rcd.fact, entry);
+    }
+  }
+  return [...found.values()];
+}
+
+/** The span of an RCD's type, or of its rating where no type is written. */
+export function typeSpan({ fact }: Rcd): { start: number; end: number } | undefined {
+  const { type, sensitivity } = fact.args as Readonly<Record<string, { start: number; end: number } | undefined>>;
+  return type ?? sensitivity;
+}

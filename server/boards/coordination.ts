@@ -1,0 +1,120 @@
+/** Device over device: whether the one nearest a fault opens alone, as far as ratings and types tell. */
+import { fallsShort } from "../calc/compare.ts";
+import type { Calculated } from "../calc/index.ts";
+import { amps, plain, step } from "../calc/result.ts";
+import { magneticBand } from "../circuit/trip.ts";
+import type { Device, WayStudy } from "../circuit/way.ts";
+import type { Context } from "../model/installation.ts";
+import type { Fact } from "../model/values.ts";
+import { selectivityRatios } from "../tables/coordination.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { familyOf } from "../tables/standard-values.ts";
+import { known } from "../tables/table.ts";
+import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
+
+/** A device upstream and the worst of those behind it that may open with it. */
+export interface Overlap {
+  readonly above: Device;
+  readonly below: Device;
+  /** What the device upstream has, and the least it should have, A. */
+  readonly value: Calculated;
+  readonly limit: Calculated;
+  readonly others: readonly Device[];
+}
+
+interface Behind {
+  readonly device: Device;
+  readonly rating: number;
+  /** From where its magnetic release surely works, A; nothing for a fuse. */
+  readonly trips: Calculated | undefined;
+}
+
+const devicesOn = keptInPlace((place): readonly Behind[] =>
+  studiesOn(place).flatMap((study) => {
+    const { device } = study;
+    if (!device || device.rating === undefined || study.isSpare || study.isFeeder) return [];
+    return [{ device, rating: device.rating, trips: magneticBand(study)?.to }];
+  }),
+);
+
+/** Devices no larger than the feeder's own: of larger ones another check speaks. */
+const smallerOn = (node: BoardNode, feeder: WayStudy): readonly Behind[] =>
+  devicesOn(node).filter(({ rating }) => rating <= (feeder.device?.rating ?? 0));
+
+/** Breaker over breaker: the upstream one may trip at once before the one behind it surely does. */
+export function magneticOverlap(node: BoardNode): Overlap | undefined {
+  const { feeder } = node;
+  const above = feeder?.device;
+  const value = feeder && magneticBand(feeder)?.from;
+  if (!above || !value) return undefined;
+  const over = smallerOn(node, feeder).filter(({ trips }) => trips !== undefined && trips.value > value.value);
+  const [worst, ...others] = over.toSorted((one, other) => (other.trips?.value ?? 0) - (one.trips?.value ?? 0));
+  if (!worst?.trips) return undefined;
+  const source = { ...combine(value.source, worst.trips.source), standing: "practice" } as const;
+  return {
+    above,
+    below: worst.device,
+    value,
+    limit: { ...worst.trips, source },
+    others: others.map(({ device }) => device),
+  };
+}
+
+/** Fuse over fuse of general-purpose class: the ratio of the ratings. */
+export function fuseRatio(node: BoardNode): Overlap | undefined {
+  const above = node.feeder?.device;
+  if (!node.feeder || !isGeneralFuse(above) || above?.rating === undefined) return undefined;
+  const ratio = known(selectivityRatios, { key: "fuse-fuse" }, "value");
+  const { rating } = above;
+  const over = smallerOn(node, node.feeder).filter(
+    (behind) => isGeneralFuse(behind.device) && fallsShort(rating, ratio.value * behind.rating),
+  );
+  const [worst, ...others] = over.toSorted((one, other) => other.rating - one.rating);
+  if (!worst) return undefined;
+  const least = ratio.value * worst.rating;
+  const numbers = `${plain(ratio.value)} × ${amps(worst.rating)}`;
+  const limit: Calculated = {
+    value: least,
+    unit: "A",
+    steps: [step("In upstream ≥ ratio × In", numbers, amps(least))],
+    source: fromFormula(ratio.source),
+  };
+  const value: Calculated = { value: rating, unit: "A", steps: [], source: ratio.source };
+  return { above, below: worst.device, value, limit, others: others.map(({ device }) => device) };
+}
+
+const isGeneralFuse = (device: Device | undefined): boolean =>
+  device?.family === "BS 88-2" && (device.fact.args.class?.value ?? "gG") === "gG";
+
+/** A device that keeps the current of a board within its rating. */
+export interface Protecting {
+  readonly rating: number;
+  readonly name: string;
+  readonly fact: Fact;
+}
+
+/** What protects the main switch of a board against overload: the device of its feeder, or the cut-out. */
+export function protecting(context: Context): Protecting | undefined {
+  const [above] = context.upstream;
+  const fact = above?.feeder?.facts.one("device");
+  if (fact) {
+    const rating = fact.args.curve?.rating ?? fact.args.rating?.value;
+    return rating === undefined ? undefined : { rating, name: "the device of the feeder", fact };
+  }
+  const cutout = context.supply?.one("cutout");
+  if (!cutout || context.board.facts.one("fed-from")?.args.from.value !== "supply") return undefined;
+  return { rating: cutout.args.rating.value, name: "the cut-out", fact: cutout };
+}
+
+/** What protects all that lies behind the main switch: what is upstream, or the main switch where it is a breaker or fuse. */
+export function protectingInside(context: Context): Protecting | undefined {
+  const above = protecting(context);
+  const fact = context.board.facts.one("main-switch");
+  if (!fact || !isOvercurrent(fact.args.standard.value)) return above;
+  const rating = fact.args.rating.value;
+  return above && above.rating <= rating ? above : { rating, name: "the main breaker", fact };
+}
+
+/** Whether a product of a standard opens on overload. */
+export const isOvercurrent = (standard: string): boolean =>
+  familyOf(standard) !== undefined || /60947-2\b/.test(standard.replace(/\s+/g, ""));

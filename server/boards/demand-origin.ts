@@ -1,0 +1,80 @@
+import type { Calculated } from "../calc/index.ts";
+import { amps, step } from "../calc/result.ts";
+import { keptWith } from "../circuit/kept.ts";
+import { lazy } from "../circuit/lazy.ts";
+import { studySupply } from "../circuit/supply.ts";
+import type { Installation } from "../model/installation.ts";
+import { combine } from "../tables/source.ts";
+import { type Line, threeLines } from "./circuit-load.ts";
+import { type BoardDemand, demandOf, greatestOf, lineOf } from "./demand.ts";
+import { type BoardNode, networkOf } from "./network.ts";
+
+interface Origin {
+  readonly node: BoardNode;
+  readonly demand: BoardDemand;
+}
+
+/** The demand at the origin: of all boards fed from the supply, added line by line. */
+export const originDemand = keptWith((installation: Installation): BoardDemand | undefined => {
+  const origins = networkOf(installation).origins.flatMap((node): Origin[] => {
+    const demand = demandOf(node);
+    return demand ? [{ node, demand }] : [];
+  });
+  const [only] = origins;
+  if (!only) return undefined;
+  const three = studySupply(only.node.context).threePhase || origins.some(({ node }) => node.threePhase);
+  if (origins.length === 1 && (!three || only.node.threePhase)) return only.demand;
+  const lines = new Map((three ? threeLines : (["L"] as const)).map((line) => [line, onLine(line, origins)]));
+  const unlined = three ? origins.flatMap(({ node }) => (isUnlined(node) ? [node] : [])) : [];
+  const all = origins.map(({ demand }) => demand);
+  return {
+    lines,
+    greatest: greatestOf(lines),
+    diverse: unlined.length === 0 && all.every(({ diverse }) => diverse),
+    assumed: all.flatMap(({ assumed }) => assumed),
+    unknown: all.flatMap(({ unknown }) => unknown),
+    unplaced: all.flatMap(({ unplaced }) => unplaced),
+    spread: all.reduce((sum, { spread }) => sum + spread, 0),
+    unlined: [...unlined, ...all.flatMap(({ unlined: boards }) => boards)],
+  };
+});
+
+/** Whether a board fed from a supply of three lines is on one of them that nobody has named. */
+const isUnlined = (node: BoardNode): boolean => !node.threePhase && lineOf(node) === undefined;
+
+/**
+ * The boards of one line. An edit changes one of them, so that what is added here is a figure a board; its working stands
+ * with the board, and this one's is written when somebody asks for it.
+ */
+function onLine(line: Line, origins: readonly Origin[]): Calculated {
+  const parts = origins.flatMap(({ node, demand }) => {
+    const own = lineOf(node);
+    if (line !== "L" && own !== undefined && own !== line) return [];
+    // Of a single-phase board nothing says which line it is on: the sum is then too great rather than too small.
+    return [{ node, part: demand.lines.get(line) ?? demand.greatest, every: line !== "L" && isUnlined(node) }];
+  });
+  const value = parts.reduce((sum, { part }) => sum + part.value, 0);
+  const written = lazy(() => {
+    const numbers = parts.map(
+      ({ node, part, every }) =>
+        `${node.board.head.name} ${amps(part.value)}${every ? " (counted on every line)" : ""}`,
+    );
+    const title = line === "L" ? "demand at the origin" : `demand at the origin, ${line}`;
+    const working = parts.length > most ? [] : parts.flatMap(({ part }) => part.steps);
+    return [...working, step(title, numbers.join(" + "), amps(value))];
+  });
+  const source = lazy(() => combine(...new Set(parts.map(({ part }) => part.source))));
+  return {
+    value,
+    unit: "A",
+    get steps() {
+      return written();
+    },
+    get source() {
+      return source();
+    },
+  };
+}
+
+/** Boards whose own working a person would still read here. */
+const most = 12;

@@ -1,0 +1,95 @@
+/** The demand of a board's own final circuits, line by line. */
+import { diversified } from "../calc/index.ts";
+import { amps, percent, type Step, step } from "../calc/result.ts";
+import { columnOf } from "../circuit/diversity-column.ts";
+import { isThreePhase, premisesOf } from "../circuit/supply.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import type { BoardInPlace } from "../model/installation.ts";
+import type { DiversityColumn } from "../tables/diversity-shares.ts";
+import type { Source } from "../tables/source.ts";
+import { type CircuitLoad, type Line, ownLoads, threeLines } from "./circuit-load.ts";
+import { keptInPlace, studiesOn } from "./network.ts";
+
+export const summed: Source = { ref: "Sum of the circuits", standing: "computed" };
+
+/** Some amperes of a demand and how they were found. */
+export interface Part {
+  readonly value: number;
+  readonly steps: readonly Step[];
+  readonly source: Source;
+}
+
+/** What a board's own final circuits come to, line by line, and which of its ways are feeders. */
+export interface OwnPart {
+  readonly lines: ReadonlyMap<Line, readonly Part[]>;
+  /** A of circuits whose line is not stated. */
+  readonly spread: number;
+  readonly diverse: boolean;
+  readonly assumed: readonly WayStudy[];
+  readonly unknown: readonly WayStudy[];
+  readonly unplaced: readonly WayStudy[];
+  readonly count: number;
+  readonly feeders: readonly WayStudy[];
+}
+
+export const ownPart = keptInPlace((place): OwnPart => partBehind(place, studiesOn(place)));
+
+/** The same of some of a board's ways: those behind one of its RCDs. */
+export function partBehind(place: BoardInPlace, studies: readonly WayStudy[]): OwnPart {
+  const all = ownLoads(place);
+  const among = new Set(studies);
+  const loads = all.loads.filter(({ study }) => among.has(study));
+  // A designer who states the board's diversity has judged its circuits together: the table on top would count it twice.
+  const judged = place.context.board.facts.has("diversity");
+  const column = judged ? undefined : columnOf(premisesOf(place.context));
+  const lines = new Map<Line, readonly Part[]>();
+  for (const line of isThreePhase(place.context) ? threeLines : (["L"] as const)) {
+    const here = loads.filter((load) => load.lines.includes(line));
+    lines.set(line, [...ownShares(here), ...byTable(here, column)]);
+  }
+  const unplaced = loads.filter((load) => load.lines.length === 0);
+  return {
+    lines,
+    spread: unplaced.reduce((sum, { current, share = 1 }) => sum + current * share, 0),
+    diverse: column !== undefined || loads.filter(({ share }) => share === undefined).length <= 1,
+    assumed: loads.filter(({ basis }) => basis === "assumed").map(({ study }) => study),
+    unknown: all.unknown.filter((study) => among.has(study)),
+    unplaced: unplaced.map(({ study }) => study),
+    count: loads.length,
+    feeders: studies.filter((study) => study.isFeeder && !study.isSpare),
+  };
+}
+
+export const plainPart = (name: string, value: number): Part => ({
+  value,
+  steps: [step(name, "", amps(value))],
+  source: summed,
+});
+
+const ownShares = (loads: readonly CircuitLoad[]): Part[] =>
+  loads.flatMap(({ study, current, share }) => {
+    if (share === undefined) return [];
+    const value = current * share;
+    const numbers = `${percent(share * 100)} × ${amps(current)}`;
+    return [{ value, steps: [step(`way ${study.way.id}`, numbers, amps(value))], source: summed }];
+  });
+
+/** Circuits of one kind together by the table; what it has no row for, and all where it has no column, in full. */
+function byTable(loads: readonly CircuitLoad[], column: DiversityColumn | undefined): Part[] {
+  const open = loads.filter(({ share }) => share === undefined);
+  const purposes = new Set(open.map(({ purpose }) => (column === undefined ? undefined : purpose)));
+  return [...purposes].map((purpose): Part => {
+    if (purpose === undefined || column === undefined)
+      return inFull(open.filter((load) => column === undefined || load.purpose === undefined));
+    const kind = open.filter((load) => load.purpose === purpose);
+    const currents = kind.map(({ current }) => current);
+    const socket = column === "household" && kind.some((load) => load.socket);
+    return diversified({ purpose, column, currents, socket });
+  });
+}
+
+function inFull(loads: readonly CircuitLoad[]): Part {
+  const value = loads.reduce((sum, { current }) => sum + current, 0);
+  const numbers = loads.map(({ current }) => amps(current)).join(" + ");
+  return { value, steps: [step("in full", numbers, amps(value))], source: summed };
+}

@@ -1,0 +1,171 @@
+/** The demand of each board, line by line, from its circuits and up the feeders. */
+import type { Calculated } from "../calc/index.ts";
+import { amps, percent, step } from "../calc/result.ts";
+import { keptWith } from "../circuit/kept.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { type Board, sameItems } from "../model/file.ts";
+import { combine } from "../tables/source.ts";
+import { type Line, linesOf } from "./circuit-load.ts";
+import { type OwnPart, ownPart, type Part, partBehind, plainPart, summed } from "./demand-own.ts";
+import type { BoardNode } from "./network.ts";
+
+/** What is drawn at once through a board, as far as the schedule tells. */
+export interface BoardDemand {
+  readonly lines: ReadonlyMap<Line, Calculated>;
+  /** The line that carries most. */
+  readonly greatest: Calculated & { readonly line: Line };
+  /**
+   * Whether diversity is accounted for: by the published table, or by the designer. Where it is not, all circuits are
+   * taken in full, which is more than will be drawn.
+   */
+  readonly diverse: boolean;
+  /** Circuits taken at the rating of their device, for want of anything better. */
+  readonly assumed: readonly WayStudy[];
+  /** Circuits of which nothing tells what they take: the demand is at least what is reckoned. */
+  readonly unknown: readonly WayStudy[];
+  /** Single-phase circuits of a three-phase board without their line: spread evenly. */
+  readonly unplaced: readonly WayStudy[];
+  /** What these come to, A, the diversity of the board taken off. */
+  readonly spread: number;
+  /** Single-phase boards on three lines of which nothing says which one: counted on every line, the worst there can be. */
+  readonly unlined: readonly BoardNode[];
+}
+
+/** The demand of a board; nothing where none of its circuits tells what it takes. */
+export const demandOf = keptWith((node: BoardNode): BoardDemand | undefined => {
+  const own = ownPart(node);
+  const below = own.feeders.map((study) => childOf(node, study));
+  const parts = [node.context, own, ...below.flatMap((at) => (at ? [at.context, demandOf(at)] : []))];
+  // An edit makes new nodes of a whole tree: the sum of a board stands until the circuits or the boards it adds change.
+  const before = sums.get(node.board);
+  if (before && sameItems(before.parts, parts)) return before.demand;
+  const demand = sumOf(node, own);
+  sums.set(node.board, { parts, demand });
+  return demand;
+});
+
+/** What is drawn through a part of a board, such as an RCD, by the ways behind it. */
+export const demandBehind = (node: BoardNode, studies: readonly WayStudy[]): BoardDemand | undefined =>
+  sumOf(node, partBehind(node, studies));
+
+interface Kept {
+  readonly parts: readonly unknown[];
+  readonly demand: BoardDemand | undefined;
+}
+
+const sums = new WeakMap<Board, Kept>();
+
+function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
+  const fed = feedsOf(node, own.feeders);
+  if (own.count === 0 && fed.known.length === 0) return undefined;
+  const lines = new Map([...own.lines].map(([line, parts]) => [line, lineDemand(node, line, parts, own.spread, fed)]));
+  const unlined = fed.known.flatMap(({ unlined: boards }) => boards);
+  return {
+    lines,
+    greatest: greatestOf(lines),
+    // What is counted on every line for want of the one it is on is more than will be drawn.
+    diverse:
+      unlined.length === 0 &&
+      (node.context.board.facts.has("diversity") || (own.diverse && fed.known.every(({ diverse }) => diverse))),
+    assumed: [...own.assumed, ...fed.known.flatMap(({ assumed }) => assumed)],
+    unknown: [...own.unknown, ...fed.unknown],
+    unplaced: [...own.unplaced, ...fed.known.filter(({ lines: on }) => on.length === 0).map(({ study }) => study)],
+    spread: (spreadOf(own.spread, fed) * (node.context.board.facts.one("diversity")?.args.share.value ?? 100)) / 100,
+    unlined,
+  };
+}
+
+const spreadOf = (own: number, fed: Feeds): number =>
+  fed.known.reduce((sum, { lines, most }) => (lines.length === 0 ? sum + most : sum), own);
+
+const childOf = (node: BoardNode, study: WayStudy): BoardNode | undefined =>
+  node.children.find(({ feeder }) => feeder === study);
+
+/** The line that carries most. */
+export function greatestOf(lines: ReadonlyMap<Line, Calculated>): BoardDemand["greatest"] {
+  const all = [...lines].map(([line, demand]) => ({ ...demand, line }));
+  return all.reduce((greatest, one) => (one.value > greatest.value ? one : greatest));
+}
+
+/** What a feeder draws from its board. */
+interface Fed {
+  readonly study: WayStudy;
+  readonly lines: readonly Line[];
+  readonly on: (line: Line) => number;
+  /** For a circuit whose line is not known. */
+  readonly most: number;
+  readonly diverse: boolean;
+  readonly assumed: readonly WayStudy[];
+  readonly unlined: readonly BoardNode[];
+}
+
+interface Feeds {
+  readonly known: readonly Fed[];
+  readonly unknown: readonly WayStudy[];
+}
+
+function feedsOf(node: BoardNode, feeders: readonly WayStudy[]): Feeds {
+  const known: Fed[] = [];
+  const unknown: WayStudy[] = [];
+  for (const study of feeders) {
+    const fed = fedBy(study, childOf(node, study));
+    if (fed) known.push(fed);
+    else unknown.push(study);
+  }
+  return { known, unknown };
+}
+
+/** A stated design current is the designer's word; another check holds it against what is reckoned. */
+function fedBy(study: WayStudy, child: BoardNode | undefined): Fed | undefined {
+  const share = (study.facts.one("diversity")?.args.share.value ?? 100) / 100;
+  const onLines = linesFor(study, child);
+  const every = child && isUnlined(study, child) ? [child] : [];
+  const stated = study.designCurrent;
+  if (stated) {
+    const value = stated.value * share;
+    return { study, ...onLines, on: () => value, most: value, diverse: true, assumed: [], unlined: every };
+  }
+  const demand = child && demandOf(child);
+  if (!demand) return undefined;
+  const most = demand.greatest.value * share;
+  const on = (line: Line) => (demand.lines.get(line)?.value ?? demand.greatest.value) * share;
+  const { diverse, assumed, unlined } = demand;
+  return { study, ...onLines, on, most, diverse, assumed, unlined: [...every, ...unlined] };
+}
+
+/** A single-phase board may say itself which line it is on, where its feeder does not. */
+function linesFor(study: WayStudy, child: BoardNode | undefined): { readonly lines: readonly Line[] } {
+  const own = child && lineOf(child);
+  return { lines: own && linesOf(study).length !== 1 ? [own] : linesOf(study) };
+}
+
+/** Whether a single-phase board hangs on a feeder of three lines and nothing says on which of them. */
+const isUnlined = (study: WayStudy, child: BoardNode): boolean =>
+  study.boardIsThreePhase && study.threePhase && !child.threePhase && lineOf(child) === undefined;
+
+/** The line of three a single-phase board says it is on. */
+export const lineOf = ({ board, threePhase }: BoardNode): Line | undefined =>
+  threePhase ? undefined : board.head.facts.one("phase")?.args.phase.value;
+
+function lineDemand(node: BoardNode, line: Line, own: readonly Part[], unplaced: number, fed: Feeds): Calculated {
+  const spread = spreadOf(unplaced, fed);
+  const parts: Part[] = [
+    ...own,
+    ...fed.known
+      .filter(({ lines }) => lines.includes(line))
+      .map(({ study, on, unlined }) =>
+        plainPart(`feeder, way ${study.way.id}${unlined.length > 0 ? ", counted on every line" : ""}`, on(line)),
+      ),
+    ...(spread > 0 ? [plainPart("circuits whose line is not stated, a third", spread / 3)] : []),
+  ];
+  const total = parts.reduce((sum, { value }) => sum + value, 0);
+  const board = node.context.board.facts.one("diversity")?.args.share.value;
+  const value = board === undefined ? total : (total * board) / 100;
+  const name = line === "L" ? "demand" : `demand of ${line}`;
+  const steps = [
+    ...parts.flatMap((part) => part.steps),
+    step(name, parts.map((part) => amps(part.value)).join(" + "), amps(total)),
+    ...(board === undefined ? [] : [step("diversity of the board", `${percent(board)} × ${amps(total)}`, amps(value))]),
+  ];
+  return { value, unit: "A", steps, source: combine(summed, ...parts.map(({ source }) => source)) };
+}

@@ -1,0 +1,197 @@
+/** The design of a circuit as a report shows it, line by line with the working. */
+import { fallsShort } from "../calc/compare.ts";
+import { type Calculated, ringRule } from "../calc/index.ts";
+import { amps, step } from "../calc/result.ts";
+import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
+import { cableDrop } from "../circuit/drop.ts";
+import { overloadProtected, overloadRelations } from "../circuit/overload-relations.ts";
+import { protectiveNeed } from "../circuit/protective.ts";
+import { terminalHeat } from "../circuit/terminals.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { designLoop } from "../readings/loop.ts";
+import { combine } from "../tables/source.ts";
+import { compared, type DesignLine, figure, open, stated } from "./design-line.ts";
+import { feederCurrent, feederDrop } from "./drop-feeder.ts";
+import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf } from "./drop-path.ts";
+import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
+import { faultLevels, leastFaults, leastShort } from "./fault-levels.ts";
+import type { BoardNode } from "./network.ts";
+
+export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
+  if (study.isSpare) return [];
+  return [
+    ...current(node, study),
+    ...overloadLines(study),
+    ...dropLines(node, study),
+    ...loopLines(study),
+    ...faultLines(node, study),
+    ...heatLines(node, study),
+  ];
+}
+
+/** The design current of a circuit; of a feeder without one, the demand of the board it feeds. */
+function currentOf(node: BoardNode, study: WayStudy): Calculated | undefined {
+  const { designCurrent, powerFactor } = study;
+  const fed = node.children.find(({ feeder }) => feeder === study);
+  if (!designCurrent) return fed && feederCurrent(fed, study);
+  const how = designCurrent.stated
+    ? "as stated"
+    : designCurrent.diversity
+      ? "the loads with the diversity of a cooker in a home"
+      : powerFactor < 1
+        ? "sum of the loads, by the power factor"
+        : "sum of the loads";
+  const value = stated(designCurrent.value, "A");
+  return { ...value, steps: [step(`Ib, ${how}`, "", amps(designCurrent.value))] };
+}
+
+function current(node: BoardNode, study: WayStudy): DesignLine[] {
+  const found = currentOf(node, study);
+  if (!found) return [open("Design current", "neither a design current nor loads are stated")];
+  return [figure("Design current", found, study.designCurrent ? undefined : "the demand of the board it feeds")];
+}
+
+function overloadLines(study: WayStudy): DesignLine[] {
+  const { device, designCurrent, capacity } = study;
+  const title = "Overload";
+  if (device?.rating === undefined) return [open(title, "the device or its rating is not stated")];
+  if (!capacity) {
+    const gap = study.capacities.find((one) => "missing" in one.capacity)?.capacity;
+    return [open(title, gap && "missing" in gap ? gap.missing : "the route is not stated")];
+  }
+  const Iz = capacity.value;
+  const relations = overloadRelations(study, Iz)
+    .filter(({ name }) => designCurrent !== undefined || name !== "Ib ≤ In")
+    .map(({ name, holds, margin }): DesignLine => {
+      const { steps, source } = margin;
+      const verdict = holds ? "holds" : source.standing === "memory" ? "ask" : "fails";
+      return {
+        title: name,
+        verdict,
+        value: { value: margin.value, unit: "A" },
+        steps,
+        source,
+        reason: "the value is what is left",
+      };
+    });
+  const ring = study.isRing
+    ? [compared({ title: "Capacity of a ring's cable", value: Iz, limit: ringRule("capacity"), least: true })]
+    : [];
+  return [figure("Capacity of the cable", Iz), ...relations, ...terminalLines(study), ...ring];
+}
+
+function terminalLines(study: WayStudy): DesignLine[] {
+  const heat = terminalHeat(study);
+  if (!heat?.stated) return [];
+  const title = "Load of a 90 °C cable, for terminals of 70 °C";
+  return [compared({ title, value: stated(heat.current, "A"), limit: heat.limit })];
+}
+
+function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
+  const title = "Voltage drop from the origin";
+  const above = boardDrop(node);
+  const reason = above.whole ? undefined : "a feeder on the way could not be reckoned: it is at least this much";
+  if (study.isFeeder) {
+    const Ib = currentOf(node, study);
+    const fed = node.children.find(({ feeder }) => feeder === study);
+    const line = fed && feederDrop(fed);
+    const own = line && !("missing" in line) ? line.worst : Ib && cableDrop(study, Ib.value);
+    if (!own) return [open("Voltage drop of the feeder", "neither its current nor the demand of its board is known")];
+    return [
+      "missing" in own
+        ? open("Voltage drop of the feeder", own.missing)
+        : figure("Voltage drop of the feeder", own.drop),
+    ];
+  }
+  const found = circuitDrop(study);
+  if (!found) {
+    const Ib = study.designCurrent;
+    const own = Ib && cableDrop(study, Ib.value);
+    const why = !Ib ? "no design current is stated" : own && "missing" in own ? own.missing : "no limit applies to it";
+    return [open(title, why)];
+  }
+  const limit = dropLimitOf(study);
+  const upTo = dropAbove(above, study);
+  const drop = added(upTo.drop, found.drop);
+  const corrected = added(upTo.corrected, found.corrected);
+  const differs = fallsShort(corrected.value, drop.value);
+  return [
+    compared({ title, value: drop, limit, guidance: true, ...(reason ? { reason } : {}) }),
+    ...(differs
+      ? [compared({ title: `${title}, at its real conditions`, value: corrected, limit, guidance: true })]
+      : []),
+  ];
+}
+
+function loopLines(study: WayStudy): DesignLine[] {
+  const title = "Loop impedance, conductors hot";
+  const value = designLoop(study);
+  const limit = study.disconnection?.limit;
+  if (!value) return [open(title, "the loop at the board, the cable or its length is not known")];
+  return [limit ? compared({ title, value, limit }) : figure(title, value, "no limit is known for this device")];
+}
+
+function faultLines(node: BoardNode, study: WayStudy): DesignLine[] {
+  const faults = leastFaults(node, study);
+  const { earth } = faults;
+  const short = leastShort(faults);
+  const levels = faultLevels(node);
+  const capacity = breakingOf(study);
+  const title = "Breaking capacity";
+  const conditional = conditionalAt(study.context);
+  const lines: DesignLine[] = [
+    ...(short ? [figure("Least short-circuit current at the end", short)] : []),
+    ...(earth ? [figure("Least earth fault current at the end", earth)] : []),
+  ];
+  if (!levels) return [...lines, open(title, "no fault current is recorded here or upstream")];
+  if (!capacity) return [...lines, open(title, "the breaking capacity of the device is not stated")];
+  const backed = study.device?.fact.args.class?.value === "back-up";
+  if (backed || (conditional !== undefined && levels.greatest.value <= conditional)) {
+    const reason = backed
+      ? "it breaks the fault together with the device upstream"
+      : "the assembly's conditional rating covers it";
+    return [...lines, figure(title, capacity, reason)];
+  }
+  return [...lines, compared({ title, value: capacity, limit: levels.greatest, least: true })];
+}
+
+function heatLines(node: BoardNode, study: WayStudy): DesignLine[] {
+  const { cable } = study;
+  if (!cable) return [];
+  const heat = liveHeat(node, study);
+  const title = "Live conductors in a fault";
+  const byOverload = overloadProtected(study)
+    ? "the device also protects the cable against overload, by which 435.1 takes it to be protected against faults"
+    : undefined;
+  const value = stated(cable.line, "mm²");
+  // A time that may be less is on the safe side: where the size is enough for it, it is enough.
+  const enough = heat && cable.line >= heat.need.value;
+  const live = !heat
+    ? open(title, byOverload ?? "the least fault current or the time of the device is not known")
+    : heat.trip.atMost && !enough
+      ? open(title, byOverload ?? "the device is quicker than its curve is kept for: the maker's I²t decides")
+      : compared({ title, value, limit: heat.need, least: true, ...(byOverload ? { reason: byOverload } : {}) });
+  return [live, ...protectiveLines(study), ...letThroughLines(node, study)];
+}
+
+function protectiveLines(study: WayStudy): DesignLine[] {
+  const found = protectiveNeed(study);
+  if (!found) return [];
+  const what = found.of === "armour" ? "Armour as protective conductor" : "Protective conductor";
+  const title = found.method === "table" ? `${what}, by Table 54.7` : `${what}, by the heat of the fault`;
+  const value = found.of === "armour" ? found.has : stated(found.has.value, "mm²");
+  return [compared({ title, value, limit: found.need, least: true, guidance: !found.certain })];
+}
+
+function letThroughLines(node: BoardNode, study: WayStudy): DesignLine[] {
+  const title = "Let-through energy at the board";
+  if (study.device?.family !== "breaker" || !lineFactor(study)) return [];
+  const fault = faultLevels(node)?.greatest;
+  if (!fault) return [open(title, "no fault current is recorded here or upstream")];
+  const found = letThroughAt(study, fault.value);
+  if (!found) return [open(title, "no figure is kept for this breaker at this fault current: the maker's I²t decides")];
+  const { energy, stands, conductor } = found;
+  const reason = `for the ${conductor === "cpc" ? "protective" : "line"} conductor, the breaker taken as class 3`;
+  const line = compared({ title, value: energy, limit: stands, reason });
+  return [{ ...line, source: combine(energy.source, stands.source) }];
+}

@@ -1,0 +1,70 @@
+/** The cables a fault current goes through between two boards. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
+import { type Calculated, type FaultCable, operatingResistance } from "../calc/index.ts";
+import { ohms, plain, step } from "../calc/result.ts";
+import { operatingFactorOf } from "../circuit/cpc.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { expectedConductor } from "../circuit/way-resistance.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import type { BoardNode } from "./network.ts";
+
+export interface FeederTo {
+  readonly study: WayStudy;
+  readonly board: string;
+}
+
+/** The feeders between two boards, the nearest to the origin first; nothing where one is not known. */
+export function feedersTo(node: BoardNode, from: BoardNode): readonly FeederTo[] | undefined {
+  if (node === from) return [];
+  const { parent, feeder } = node;
+  const before = parent && feedersTo(parent, from);
+  return before && feeder && [...before, { study: feeder, board: node.board.head.name }];
+}
+
+export function cablesOf(
+  feeders: readonly FeederTo[],
+  of: readonly Conductor[],
+  state: "cold" | "hot",
+): FaultCable[] | undefined {
+  const cables: FaultCable[] = [];
+  for (const { study, board } of feeders) {
+    const resistance = resistanceOf(study, of, state);
+    if (!resistance) return undefined;
+    cables.push({ name: `the feeder to board ${board}`, resistance });
+  }
+  return cables;
+}
+
+/** Resistance of conductors of a way in series; of a ring, to its middle or to the end of a spur that lies further. */
+export function resistanceOf(study: WayStudy, of: readonly Conductor[], state: "cold" | "hot"): Calculated | undefined {
+  const parts = of.map((which) => expectedConductor(study, which));
+  const factor = operatingFactorOf(study.cable, of);
+  if (!parts.every((part) => part !== undefined) || !factor) return undefined;
+  const whole = parts.reduce((sum, { value }) => sum + value, 0);
+  const sum = parts.map((part) => ohms(part.value)).join(" + ");
+  const { share, name } = study.isRing ? ringEnd(study) : { share: 1, name: "cold" };
+  const value = whole * share;
+  const numbers = !study.isRing ? sum : share === 1 / 4 ? `(${sum}) / 4` : `(${sum}) × ${plain(share, 3)}`;
+  const steps = [...parts.flatMap((part) => part.steps), step(name, numbers, ohms(value))];
+  const source = fromFormula(combine(...parts.map((part) => part.source)));
+  const cold: Calculated = { value, unit: "Ω", steps, source };
+  return state === "cold" ? cold : operatingResistance(cold, factor);
+}
+
+/**
+ * What of a ring's whole conductors lies between the board and the place furthest from it. In service the legs are in
+ * parallel: at x of the way round it is x × (1 − x) of the whole, a quarter at most, and a spur adds its own length.
+ */
+function ringEnd({ runs }: WayStudy): { readonly share: number; readonly name: string } {
+  let end = { share: 1 / 4, name: "cold, to the middle of the ring" };
+  if (!runs?.closed || runs.mainLength <= 0) return end;
+  for (const { name: place, spur } of runs.places.values()) {
+    const origin = spur && (spur.from === runs.board ? 0 : runs.places.get(spur.from)?.fromBoard);
+    if (!spur || origin === undefined) continue;
+    const x = origin / runs.mainLength;
+    const share = x * (1 - x) + spur.length / runs.mainLength;
+    if (share > end.share) end = { share, name: `cold, to ${place.value} on a spur: x × (1 − x) + spur / ring` };
+  }
+  return end;
+}

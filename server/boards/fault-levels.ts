@@ -1,0 +1,156 @@
+/** Fault currents reckoned from what was recorded nearest upstream, along the feeders. */
+
+import type { Conductor } from "../calc/circuit-network.ts";
+import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc/index.ts";
+import { kiloamps, ohms, step } from "../calc/result.ts";
+import { boardImpedance } from "../circuit/board-impedance.ts";
+import { faultsAt } from "../circuit/faults.ts";
+import { keptWith } from "../circuit/kept.ts";
+import { studySupply } from "../circuit/supply.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { hotR1R2 } from "../readings/loop.ts";
+import { combine, type Source } from "../tables/source.ts";
+import { cablesOf, feedersTo, resistanceOf } from "./fault-feeders.ts";
+import type { BoardNode } from "./network.ts";
+
+/** Impedances of what lies before a board, Ω: of line and neutral, of one line of three, of line and earth. */
+interface Start {
+  readonly at: BoardNode;
+  readonly neutral: Calculated;
+  readonly three: Calculated | undefined;
+  readonly earth: Calculated | undefined;
+}
+
+/** The largest fault currents at a board, A, cables cold. */
+export interface FaultLevels {
+  /** Whether the figures are those recorded at this board itself. */
+  readonly recorded: boolean;
+  readonly neutral: Calculated;
+  readonly three: Calculated | undefined;
+  readonly earth: Calculated | undefined;
+  readonly greatest: Calculated;
+  /** No more than this can flow, whatever the phase angle of the source. */
+  readonly bound: Calculated;
+}
+
+const asRecorded: Source = { ref: "as recorded", standing: "published" };
+const neutralAsLine: Source = { ref: "Common practice, neutral taken like a line", standing: "practice" };
+
+/** The fault levels at a board; nothing where nothing upstream is recorded, or a feeder cannot be reckoned. */
+export const faultLevels = keptWith((node: BoardNode): FaultLevels | undefined => {
+  const start = startOf(node);
+  if (!start) return undefined;
+  const feeders = feedersTo(node, start.at);
+  if (!feeders) return undefined;
+  const { U0 } = studySupply(node.context);
+  const along = (from: Calculated | undefined, of: readonly Conductor[]) => {
+    const cables = from && cablesOf(feeders, of, "cold");
+    return cables && from && { voltage: U0, start: from, cables };
+  };
+  const paths = [
+    along(start.neutral, ["line", "neutral"]),
+    node.threePhase ? along(start.three, ["line"]) : undefined,
+    along(start.earth, ["line", "cpc"]),
+  ] as const;
+  const [neutral, three, earth] = paths.map((path) => {
+    const current = path && faultAlong(path);
+    const noted = feeders.length === 0 && current;
+    return noted
+      ? { ...noted, steps: [...path.start.steps, step("fault current there", "", kiloamps(noted.value))] }
+      : current;
+  });
+  if (!neutral) return undefined;
+  const most = (all: readonly (Calculated | undefined)[]) =>
+    all.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral);
+  const bounds = paths.map((path) => path && greatestAlong(path));
+  return {
+    recorded: feeders.length === 0,
+    neutral,
+    three,
+    earth,
+    greatest: most([three, earth]),
+    bound: bounds.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral),
+  };
+});
+
+/** The nearest figures: the board's own, or those of a board upstream, or of the supply. */
+function startOf(node: BoardNode): Start | undefined {
+  const faults = faultsAt(node.context);
+  if (faults.length === 0) return node.parent && startOf(node.parent);
+  const { U0 } = studySupply(node.context);
+  const named = (name: string) => faults.find((fault) => fault.name === name)?.value;
+  const [Ipf, PSCC, PEFC] = [named("Ipf"), named("PSCC"), named("PEFC")];
+  const greatest = Math.max(...faults.map(({ value }) => value));
+  const own = (value: number): Calculated => ({ ...impedanceOf(U0, value), source: asRecorded });
+  const Z = boardImpedance(node.context);
+  const loop: Calculated | undefined = Z && {
+    value: Z.value,
+    unit: "Ω",
+    steps: [step(Z.name, "", ohms(Z.value))],
+    source: asRecorded,
+  };
+  const earth = PEFC === undefined ? loop : own(PEFC);
+  if (!node.threePhase) return { at: node, neutral: own(PSCC ?? greatest), three: undefined, earth };
+  const three = own(Ipf ?? greatest);
+  if (PSCC !== undefined && PSCC < greatest) return { at: node, neutral: own(PSCC), three, earth };
+  const value = 2 * three.value;
+  const steps = [...three.steps, step("line and neutral", `2 × ${ohms(three.value)}`, ohms(value))];
+  return { at: node, neutral: { value, unit: "Ω", steps, source: combine(three.source, neutralAsLine) }, three, earth };
+}
+
+/** The smallest fault currents at the end of a circuit, A, conductors hot and the voltage at its lowest. */
+export interface LeastFaults {
+  /** Line to neutral; nothing where the cable has no neutral. */
+  readonly neutral: Calculated | undefined;
+  /** Between two lines, of a circuit that has three. */
+  readonly lines: Calculated | undefined;
+  readonly earth: Calculated | undefined;
+}
+
+/** The end is the far point of a radial, and of a ring its middle or the end of a spur, whichever lies further. */
+export function leastFaults(node: BoardNode, study: WayStudy): LeastFaults {
+  const { U0 } = studySupply(node.context);
+  const lowest = U0 * (study.context.edition?.cmin.value ?? 1);
+  const start = startOf(node);
+  const feeders = start && feedersTo(node, start.at);
+  const upTo = (
+    from: Calculated | undefined,
+    of: readonly Conductor[],
+    own: Calculated | undefined,
+    voltage = lowest,
+  ): Calculated | undefined => {
+    const cables = feeders && cablesOf(feeders, of, "hot");
+    if (!from || !cables || !own) return undefined;
+    return faultAlong({ voltage, start: from, cables: [...cables, { name: `way ${study.way.id}`, resistance: own }] });
+  };
+  const twoLines = study.threePhase ? start?.three && twice(start.three) : undefined;
+  return {
+    neutral: hasNoNeutral(study)
+      ? undefined
+      : upTo(start?.neutral, ["line", "neutral"], resistanceOf(study, ["line", "neutral"], "hot")),
+    lines: upTo(twoLines, ["line", "line"], resistanceOf(study, ["line", "line"], "hot"), lowest * Math.sqrt(3)),
+    earth: upTo(
+      start?.earth,
+      ["line", "cpc"],
+      study.isRing ? resistanceOf(study, ["line", "cpc"], "hot") : hotR1R2(study),
+    ),
+  };
+}
+
+/** The smaller of the faults between live conductors. */
+export const leastShort = ({ neutral, lines }: LeastFaults): Calculated | undefined =>
+  !neutral || !lines ? (neutral ?? lines) : lines.value < neutral.value ? lines : neutral;
+
+function twice(line: Calculated): Calculated {
+  const value = 2 * line.value;
+  return { ...line, value, steps: [...line.steps, step("two lines", `2 × ${ohms(line.value)}`, ohms(value))] };
+}
+
+/** A cable of three lines and at most a protective conductor besides. Armour may stand for that one, so four cores of such a cable tell nothing. */
+function hasNoNeutral({ threePhase, cable, isFeeder }: WayStudy): boolean {
+  if (!threePhase || isFeeder || cable?.cores === undefined) return false;
+  if (cable.cores === 3) return true;
+  return (
+    cable.cores === 4 && cable.construction === "multicore" && cable.cpc !== undefined && cable.cpcBy === undefined
+  );
+}

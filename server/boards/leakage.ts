@@ -1,0 +1,80 @@
+/** What flows in protective conductors in normal service, circuit by circuit and behind each RCD. */
+import type { Calculated } from "../calc/index.ts";
+import { leakageLimit } from "../calc/leakage.ts";
+import { milliamps, step } from "../calc/result.ts";
+import { keptWith } from "../circuit/kept.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { type FactOf, measured } from "../model/values.ts";
+import type { Source } from "../tables/source.ts";
+import { type BoardRcd, rcdsAt } from "./board-rcds.ts";
+import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
+
+/** The current of one circuit, A. */
+export interface WayLeakage {
+  readonly study: WayStudy;
+  readonly fact: FactOf<"way", "leakage">;
+  readonly value: number;
+}
+
+/** What flows behind a point, and the circuits of which nothing is stated: the sum is then at least this much. */
+export interface Leakage {
+  readonly parts: readonly WayLeakage[];
+  readonly silent: readonly WayStudy[];
+}
+
+/** Behind one RCD of a board. */
+export interface RcdLeakage extends BoardRcd {
+  readonly leakage: Leakage;
+  readonly sum: Calculated;
+  readonly limit: Calculated;
+}
+
+const added: Source = { ref: "Sum of the circuits", standing: "computed" };
+
+/** What a circuit states; nothing where it was not measured, or only from above. */
+export function leakageOf(study: WayStudy): WayLeakage | undefined {
+  const fact = study.facts.one("leakage");
+  const reading = fact && measured(fact.args.value);
+  return fact && reading && reading.sign !== "<" ? { study, fact, value: reading.value } : undefined;
+}
+
+/** Whether any way of a board says what leaks: where none does there is nothing to add. */
+const isStated = keptInPlace((place) => studiesOn(place).some(({ facts }) => facts.has("leakage")));
+
+const statedBelow = keptWith((node: BoardNode): boolean => isStated(node) || node.children.some(statedBelow));
+
+/** All that leaks behind some ways: of a feeder what it states itself, or all of the board behind it. */
+function behind(node: BoardNode, studies: readonly WayStudy[]): Leakage {
+  const found = studies.filter((study) => !study.isSpare).map((study) => ofWay(node, study));
+  return { parts: found.flatMap(({ parts }) => parts), silent: found.flatMap(({ silent }) => silent) };
+}
+
+function ofWay(node: BoardNode, study: WayStudy): Leakage {
+  const own = leakageOf(study);
+  if (own) return { parts: [own], silent: [] };
+  const child = study.isFeeder ? node.children.find(({ feeder }) => feeder === study) : undefined;
+  return child ? ofBoard(child) : { parts: [], silent: [study] };
+}
+
+/** All that leaks on a board and behind it. */
+const ofBoard = keptWith((node: BoardNode): Leakage => behind(node, node.studies));
+
+/** The RCDs of a board behind which a circuit states what leaks, each with the sum against its limit. */
+export const rcdLeakages = keptWith((node: BoardNode): readonly RcdLeakage[] => {
+  if (!statedBelow(node)) return [];
+  return rcdsAt(node.studies).flatMap((entry): RcdLeakage[] => {
+    const leakage = behind(node, entry.ways);
+    if (leakage.parts.length === 0) return [];
+    return [{ ...entry, leakage, sum: sumOf(leakage), limit: leakageLimit(entry.rcd.sensitivity) }];
+  });
+});
+
+/** The currents as they stand: those of one line and of another cancel in part, which nobody may count on. */
+function sumOf({ parts, silent }: Leakage): Calculated {
+  const value = parts.reduce((sum, part) => sum + part.value, 0);
+  const numbers = parts.map((part) => `${nameOf(part.study)} ${milliamps(part.value)}`).join(" + ");
+  const name = silent.length === 0 ? "protective conductor currents" : "protective conductor currents, at least";
+  return { value, unit: "A", steps: [step(name, numbers, milliamps(value))], source: added };
+}
+
+export const nameOf = ({ way, context }: WayStudy): string => `${context.board.name}/${way.id}`;

@@ -1,0 +1,136 @@
+/** The boards of an installation as the tree they are fed by. */
+
+import { keptWith } from "../circuit/kept.ts";
+import { isThreePhase } from "../circuit/supply.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
+import type { Board } from "../model/file.ts";
+import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
+
+/** A board with what feeds it and what it feeds. */
+export interface BoardNode extends BoardInPlace {
+  readonly parent: BoardNode | undefined;
+  /** The way of the parent that feeds it, if the schedule says which. */
+  readonly feeder: WayStudy | undefined;
+  readonly children: readonly BoardNode[];
+  readonly threePhase: boolean;
+  /** Its ways in the order of the file. */
+  readonly studies: readonly WayStudy[];
+}
+
+export interface Network {
+  readonly nodes: readonly BoardNode[];
+  /** The boards fed from the supply. */
+  readonly origins: readonly BoardNode[];
+  nodeOf(board: Board): BoardNode | undefined;
+}
+
+/** The network of an installation; the same one for as long as the installation stays the same. */
+export const networkOf = keptWith((installation: Installation): Network => {
+  const { boards } = installation;
+  const byHead = new Map(boards.map((place) => [place.board.head, place] as const));
+  const parentOf = ({ context }: BoardInPlace): BoardInPlace | undefined => {
+    const above = context.upstream[0]?.board;
+    return above && byHead.get(above);
+  };
+  // Boards that feed each other in a circle have no origin: nothing is summed along them.
+  const sound = boards.filter((place) => !inCircle(place, parentOf));
+  const below = new Map<BoardInPlace, BoardInPlace[]>();
+  for (const place of sound) {
+    const parent = parentOf(place);
+    if (parent) below.set(parent, [...(below.get(parent) ?? []), place]);
+  }
+  const built = new Map<BoardInPlace, BoardNode>();
+  for (const place of sound) {
+    if (!parentOf(place)) for (const [at, node] of treeOf(place, below)) built.set(at, node);
+  }
+  const nodes = sound.flatMap((place) => built.get(place) ?? []);
+  const byBoard = new Map(nodes.map((node) => [node.board, node] as const));
+  return {
+    nodes,
+    origins: nodes.filter(({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply"),
+    nodeOf: (board) => byBoard.get(board),
+  };
+});
+
+type Below = ReadonlyMap<BoardInPlace, readonly BoardInPlace[]>;
+type Tree = readonly (readonly [BoardInPlace, BoardNode])[];
+
+const trees = new WeakMap<Board, Tree>();
+
+/** A board without a parent and all behind it: the same nodes, with all that is kept with them, while none of them changes. */
+function treeOf(root: BoardInPlace, below: Below): Tree {
+  const places = withAllBelow(root, below);
+  const before = trees.get(root.board);
+  const same =
+    before?.length === places.length &&
+    places.every(({ board, context }, index) => {
+      const node = before[index]?.[1];
+      return node?.board === board && node.context === context;
+    });
+  if (same) return places.map((place, index) => [place, (before[index] as Tree[number])[1]] as const);
+  const built = new Map<BoardInPlace, BoardNode>();
+  build(root, undefined, below, built);
+  const tree = [...built];
+  trees.set(root.board, tree);
+  return tree;
+}
+
+const withAllBelow = (place: BoardInPlace, below: Below): BoardInPlace[] => [
+  place,
+  ...(below.get(place) ?? []).flatMap((child) => withAllBelow(child, below)),
+];
+
+function build(
+  place: BoardInPlace,
+  parent: BoardNode | undefined,
+  below: Below,
+  built: Map<BoardInPlace, BoardNode>,
+): BoardNode {
+  const { board, context } = place;
+  const children: BoardNode[] = [];
+  const node: BoardNode = {
+    board,
+    context,
+    parent,
+    children,
+    feeder: feederOf(context, parent),
+    threePhase: isThreePhase(context),
+    get studies() {
+      return studiesOn(place);
+    },
+  };
+  built.set(place, node);
+  for (const child of below.get(place) ?? []) children.push(build(child, node, below, built));
+  return node;
+}
+
+function inCircle(place: BoardInPlace, parentOf: (place: BoardInPlace) => BoardInPlace | undefined): boolean {
+  const seen = new Set([place]);
+  for (let at = parentOf(place); at; at = parentOf(at)) {
+    if (seen.has(at)) return true;
+    seen.add(at);
+  }
+  return false;
+}
+
+function feederOf({ upstream }: Context, parent: BoardInPlace | undefined): WayStudy | undefined {
+  const way = upstream[0]?.feeder;
+  return way && parent && studyWay(way, parent.context);
+}
+
+/** Works an answer out once for a board in its place, as long as neither changes. */
+export function keptInPlace<T>(compute: (place: BoardInPlace) => T): (place: BoardInPlace) => T {
+  const kept = new WeakMap<Board, { readonly context: Context; readonly value: T }>();
+  return (place) => {
+    const before = kept.get(place.board);
+    if (before?.context === place.context) return before.value;
+    const value = compute(place);
+    kept.set(place.board, { context: place.context, value });
+    return value;
+  };
+}
+
+/** The studies of a board's ways. */
+export const studiesOn = keptInPlace(({ board, context }): readonly WayStudy[] =>
+  board.ways.map((way) => studyWay(way, context)),
+);

@@ -1,0 +1,91 @@
+/**
+ * Conduits and trunkings that several circuits share: which one a route means, and what runs in each. Checks and hovers
+ * read the same study.
+ */
+
+import { conductorsOf } from "../circuit/conductors.ts";
+import { keptWith } from "../circuit/kept.ts";
+import { studyWay } from "../circuit/way.ts";
+import type { Board, BoardHead, InstallationHead } from "../model/file.ts";
+import type { Context, Installation } from "../model/installation.ts";
+import type { Facts } from "../model/values.ts";
+import type { ContainmentFact } from "./sections.ts";
+import { ContainmentStudy, type Content } from "./study.ts";
+
+export type { ContainmentStudy } from "./study.ts";
+
+/** Every containment of a block that has a name. One still being typed has none. */
+export const allContainments = (facts: Facts<"installation"> | Facts<"board">): readonly ContainmentFact[] =>
+  (facts as Facts<"board">).all("containment").filter(({ args }) => args.name && args.kind && args.size);
+
+type Named = ReadonlyMap<string, ContainmentFact>;
+
+const named = keptWith((facts: Facts<"installation"> | Facts<"board">): Named => {
+  const found = new Map<string, ContainmentFact>();
+  for (const fact of allContainments(facts))
+    if (!found.has(fact.args.name.value)) found.set(fact.args.name.value, fact);
+  return found;
+});
+
+/** The containments a board's ways can name; nothing where a broken line may have defined more. */
+export function containmentNames(board: BoardHead | undefined, head: InstallationHead): Named | undefined {
+  const blocks = [head.facts, ...(board ? [board.facts] : [])];
+  if (blocks.some(({ broken }) => broken.includes("containment"))) return undefined;
+  return board ? new Map([...named(head.facts), ...named(board.facts)]) : named(head.facts);
+}
+
+/** What a way's route means by a name: the board's own containment before the installation's. */
+export const containmentOf = ({ board, installation }: Context, name: string): ContainmentFact | undefined =>
+  named(board.facts).get(name) ?? named(installation.facts).get(name);
+
+type ByContainment = ReadonlyMap<ContainmentFact, readonly Content[]>;
+
+interface Place {
+  readonly board: Board;
+  readonly context: Context;
+}
+
+const contentsKept = new WeakMap<Board, { readonly context: Context; readonly found: ByContainment }>();
+
+/** What each containment holds of one board's ways. */
+function contentsOn({ board, context }: Place): ByContainment {
+  const before = contentsKept.get(board);
+  if (before?.context === context) return before.found;
+  const found = new Map<ContainmentFact, Content[]>();
+  for (const way of board.ways) {
+    for (const route of way.facts.all("route")) {
+      const fact = route.args.in && containmentOf(context, route.args.in.value);
+      if (!fact) continue;
+      const study = studyWay(way, context);
+      if (study.isSpare) continue;
+      found.set(fact, [...(found.get(fact) ?? []), { study, route, ...conductorsOf(study, route) }]);
+    }
+  }
+  contentsKept.set(board, { context, found });
+  return found;
+}
+
+/** The containments of a board, with what runs in them. */
+export function containmentsOn(place: Place): readonly ContainmentStudy[] {
+  const { board, context } = place;
+  const own = allContainments(board.head.facts);
+  if (own.length === 0) return [];
+  const before = studiesKept.get(board);
+  if (before?.context === context) return before.studies;
+  const contents = contentsOn(place);
+  const studies = own.map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []));
+  studiesKept.set(board, { context, studies });
+  return studies;
+}
+
+const studiesKept = new WeakMap<Board, { readonly context: Context; readonly studies: readonly ContainmentStudy[] }>();
+
+/** The containments of the installation itself, with what runs in them from all boards. */
+export function containmentsOf({ head, boards }: Installation): ContainmentStudy[] {
+  const own = allContainments(head.facts);
+  if (own.length === 0) return [];
+  return own.map((fact) => {
+    const contents = boards.flatMap((place) => contentsOn(place).get(fact) ?? []);
+    return new ContainmentStudy(fact, contents);
+  });
+}

@@ -1,0 +1,42 @@
+/** What keeps the sum or the room of a containment from being reckoned. */
+import {
+  bendsText,
+  conduitRoom,
+  conduitSizes,
+  conduitSum,
+  isConduitSize,
+  trunkingRoom,
+  trunkingSum,
+} from "../calc/index.ts";
+import { metres, plain } from "../calc/result.ts";
+import { runOf } from "./sections.ts";
+import type { ContainmentStudy } from "./study.ts";
+
+/** A reason for each, in words that stand after "cannot be reckoned". */
+export function missingIn(study: ContainmentStudy): string[] {
+  const { contents, isConduit, size, trunking, sections, cables } = study;
+  const ofWays = contents.flatMap(({ missing, study: { way } }) => (missing ? [`way ${way.id}: ${missing}`] : []));
+  const broken = study.fact.inner?.broken.includes("section") ? ["a section could not be read"] : [];
+  const unknown = cables.filter((cable) =>
+    isConduit
+      ? sections.some((section) => conduitSum([cable], runOf(section)) === undefined)
+      : trunkingSum([cable]) === undefined,
+  );
+  const sizes = unknown.map(
+    ({ csa, wire }) => `no factor is given here for ${wire ? `${wire} ` : ""}${plain(csa)} mm² in such a run`,
+  );
+  const all = [...ofWays, ...broken, ...sizes];
+  if (!isConduit) {
+    if (!trunking) return [...all, "the depth of the trunking is not stated: write 50 mm by 50 mm"];
+    return trunkingRoom(trunking) ? all : [...all, `no factor is given here for ${study.title}`];
+  }
+  if (!isConduitSize(size)) return [...all, `factors are given here for ${conduitSizes.join(", ")} mm conduit only`];
+  const beyond = sections.filter((section) => !conduitRoom({ ...runOf(section), size }));
+  return [
+    ...all,
+    ...beyond.map(
+      ({ length, bends }) =>
+        `the factors end before ${metres(length ?? 0)} with ${bendsText(bends ?? 0)}: a draw-in box would divide it`,
+    ),
+  ];
+}

@@ -1,0 +1,34 @@
+/** What the reading under the cursor may be out by, where its instrument says so. */
+
+import type { Val } from "../../model/values.ts";
+import { doubtOf, readingsIn } from "../../readings/doubt.ts";
+import type { Snapshot } from "../../workspace/workspace.ts";
+import { installationAt, type Spotted } from "../place.ts";
+import { type Card, card, emptyCard, row } from "./card.ts";
+
+export function withDoubt(
+  own: Card | undefined,
+  snapshot: Snapshot,
+  { around, outer, fact, segment }: Spotted,
+  offset: number,
+): Card | undefined {
+  if (!fact) return own;
+  const reading = readingsIn(around.kind, fact).find(
+    ({ quantity }) => offset >= quantity.start && offset <= quantity.end,
+  );
+  const names = installationAt(snapshot, segment)?.names;
+  if (!reading || !names) return own;
+  const header = outer[0]?.facts.list.find(({ start }) => start === around.header?.start);
+  const used = (header?.args.with ?? []) as readonly Val<string>[];
+  const instruments = used.map(({ value }) => value);
+  const doubt = doubtOf(names, instruments, reading.kind, reading.quantity);
+  if (!doubt) return own;
+  const { rows, steps, sources } = own ?? emptyCard;
+  const added = card([row(`doubt of ${doubt.instrument}`, doubt.shown)], doubt);
+  // The limit's source is not made weaker by what is stated of a meter.
+  return {
+    rows: [...rows, ...added.rows],
+    steps: [...steps, ...added.steps],
+    sources: sources.length > 0 ? sources : added.sources,
+  };
+}

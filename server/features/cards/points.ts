@@ -1,0 +1,88 @@
+/** What is expected at one point of a circuit, from the lengths and sizes that are drawn, beside what was read there. */
+
+import type { Calculated } from "../../calc/result.ts";
+import { ohms, round } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { exact, type Fact, type Reading } from "../../model/values.ts";
+import { type ExpectedPoint, expectedCircuit, expectedPoint } from "../../readings/expected.ts";
+import { loopBounds } from "../../readings/plan-live.ts";
+import type { Bound } from "../../readings/planned.ts";
+import { type Card, card, type Row, row } from "./card.ts";
+
+const readingOf = (fact: Fact | undefined, name: string): number | undefined =>
+  exact(fact?.args[name] as Reading | undefined);
+
+/** A figure that is expected and, where one was read, by how much it is away. */
+function beside(name: string, expected: Calculated | undefined, read: number | undefined): string[] {
+  if (!expected || !Number.isFinite(expected.value)) return [];
+  if (read === undefined) return [`${name}${ohms(expected.value)}`];
+  const away = round(read - expected.value, 2);
+  const by = away === 0 ? "as read" : `read ${Math.abs(away).toFixed(2)} Ω ${away < 0 ? "lower" : "higher"}`;
+  return [`${name}${ohms(expected.value)} (${by})`];
+}
+
+/** The rows for a point, and what they were reckoned from. */
+export function pointRows(
+  study: WayStudy,
+  name: string,
+  fact?: Fact,
+): { readonly rows: readonly (Row | undefined)[]; readonly from: readonly (Calculated | undefined)[] } {
+  const point = expectedPoint(study, name);
+  if (!point) return { rows: [], from: [] };
+  const [LN, LE] = [readingOf(fact, "L-N"), readingOf(fact, "L-E")];
+  const texts = study.isRing ? roundTexts(point, LN, LE) : plainTexts(point, LN, LE);
+  return {
+    rows: [
+      row(
+        study.isRing ? "by lengths and sizes, cross-connected" : "by lengths and sizes",
+        texts.join(", ") || undefined,
+      ),
+      loopRow(study, point),
+      note(study, point),
+    ],
+    from: study.isRing ? [point["L-N"], point["L-E"]] : [...(LN === undefined ? [] : [point["L-N"]]), point["L-E"]],
+  };
+}
+
+const roundTexts = (point: ExpectedPoint, LN: number | undefined, LE: number | undefined): string[] => [
+  ...beside("L-N ", point["L-N"], LN),
+  ...beside("L-E ", point["L-E"], LE),
+];
+
+/** Line and neutral are rarely read along a radial: what they should read is said where somebody did. */
+const plainTexts = (point: ExpectedPoint, LN: number | undefined, LE: number | undefined): string[] => [
+  ...(LN === undefined ? [] : beside("R1+Rn ", point["L-N"], LN)),
+  ...beside("R1+R2 ", point["L-E"], LE),
+];
+
+/** Loop impedance there on cold conductors, with what is left to the limit for a cold reading. */
+function loopRow(study: WayStudy, { Zs }: ExpectedPoint): Row | undefined {
+  if (!Zs) return undefined;
+  const [limit] = loopBounds(study);
+  const margin = limit && leftOf(Zs, limit);
+  return row("Zs there, cold", `${ohms(Zs.value)}${margin && limit ? `, ${margin} to ${ohms(limit.value)}` : ""}`);
+}
+
+/** What an expected figure leaves to a limit. */
+function leftOf(expected: Pick<Calculated, "value">, limit: Bound): string | undefined {
+  if (!(limit.value > 0)) return undefined;
+  const share = ((limit.value - expected.value) / limit.value) * 100;
+  return share < 0 ? `${Math.ceil(-share)} % over` : `${Math.floor(share)} % left`;
+}
+
+function note(study: WayStudy, point: ExpectedPoint): Row | undefined {
+  const circuit = expectedCircuit(study);
+  if (!circuit || circuit.points.length < 2) return undefined;
+  const most = [
+    ...(point === circuit.highest ? ["reads the highest to earth"] : []),
+    ...(point === circuit.farthest ? ["is the farthest for Zs"] : []),
+  ];
+  return row("this point", most.length > 0 ? most.join(" and ") : undefined);
+}
+
+/** On the name of a point in a run, or wherever it is used. */
+export function namedPointCard(study: WayStudy, name: string): Card | undefined {
+  const { rows, from } = pointRows(study, name);
+  const shown = rows.filter((one) => one !== undefined);
+  return shown.length === 0 ? undefined : card(shown, ...from);
+}

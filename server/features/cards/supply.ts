@@ -1,0 +1,113 @@
+/** Supply, boards and the edition. */
+
+import { prospective } from "../../calc/fault-current.ts";
+import { type Calculated, electrodeAdvice, faultCurrent, totalLoop } from "../../calc/index.ts";
+import { kiloamps, ohms } from "../../calc/result.ts";
+import { boardImpedance } from "../../circuit/board-impedance.ts";
+import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
+import { studyWay } from "../../circuit/way.ts";
+import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
+import { exact, type Fact, type Reading } from "../../model/values.ts";
+import { type Edition, editionOf } from "../../tables/editions.ts";
+import { supplyValues } from "../../tables/supply.ts";
+import { numberAt } from "../../tables/table.ts";
+import { type Card, card, limitRow, row, show } from "./card.ts";
+
+export function editionCard(written: string | undefined): Card | undefined {
+  const edition: Edition | undefined = written === undefined ? undefined : editionOf(written);
+  if (!edition) return undefined;
+  return card(
+    [
+      row("edition", `${edition.name}${edition.inForce ? ", in force" : ", no longer for new work"}`),
+      row("for work from", edition.from),
+      row("voltage factor Cmin", String(edition.cmin.value)),
+      row(
+        "judged by",
+        edition.takesNumbersFrom && `the figures of ${edition.takesNumbersFrom}, as its own were not seen`,
+      ),
+    ],
+    { steps: [], source: edition.cmin.source },
+  );
+}
+
+export function zeCard(installation: Installation | undefined, fact: Fact | undefined): Card | undefined {
+  const value = exact(fact?.args.value as Reading | undefined);
+  const system = installation?.supply?.one("earthing")?.args.system.value;
+  const U0 = installation?.supply?.one("U0")?.args.value.value;
+  const found = numberAt(supplyValues, { key: `ze-${system?.toLowerCase()}` }, "value");
+  const limit = found && { value: found.value, unit: "Ω", steps: [], source: found.source };
+  const fault = value !== undefined && value > 0 && U0 !== undefined ? faultCurrent(U0, value) : undefined;
+  if (!limit && !fault) return undefined;
+  return card(
+    [
+      limitRow("declared at most", limit, { value }),
+      row("earth fault current there", fault && prospective(fault.value)),
+    ],
+    limit,
+    fault,
+  );
+}
+
+/** The fault current against the device that can break least, by its mark or by its standard. */
+export function faultCard(places: readonly BoardInPlace[], fact: Fact | undefined): Card | undefined {
+  const value = exact(fact?.args.value as Reading | undefined);
+  const devices = places.flatMap(({ board, context }) =>
+    board.ways.flatMap((way) => {
+      const breaking = breakingOf(studyWay(way, context));
+      return breaking ? [{ way: way.id, breaking }] : [];
+    }),
+  );
+  const [least] = devices.toSorted((one, other) => one.breaking.value - other.breaking.value);
+  if (!least) return undefined;
+  const { breaking, way } = least;
+  const assembly = Math.min(...places.map(({ context }) => conditionalAt(context) ?? 0));
+  const verdict =
+    value === undefined
+      ? ""
+      : value <= breaking.value
+        ? ", which is enough"
+        : value <= assembly
+          ? `, but the board is rated ${kiloamps(assembly)} as an assembly`
+          : ", which is not enough";
+  return card([row("least breaking capacity here", `${kiloamps(breaking.value)}, way ${way}${verdict}`)], breaking);
+}
+
+/** The size that is asked for of a conductor at the origin. */
+export function conductorCard(need: Calculated | undefined, fact: Fact | undefined): Card | undefined {
+  if (!need) return undefined;
+  const { value } = (fact?.args.size ?? {}) as { readonly value?: number };
+  const name = fact ? "at least" : "earthing conductor for it, at least";
+  const enough = value === undefined ? "" : value < need.value ? ", which this is not" : ", which this is";
+  return card([row(name, `${show(need)}${enough}`)], need);
+}
+
+export function electrodeCard(fact: Fact | undefined): Card {
+  const advice = electrodeAdvice();
+  return card([limitRow("stable up to", advice, { value: exact(fact?.args.value as Reading | undefined) })], advice);
+}
+
+/** The loop at a board against that of what feeds it and the feeder between. */
+export function boardLoopCard(context: Context, fact: Fact | undefined): Card | undefined {
+  const value = exact(fact?.args.value as Reading | undefined);
+  const [above, ...further] = context.upstream;
+  const U0 = context.supply?.one("U0")?.args.value.value;
+  const fault = value !== undefined && value > 0 && U0 !== undefined ? faultCurrent(U0, value) : undefined;
+  const current = row("earth fault current here", fault && prospective(fault.value));
+  const upstream = above && { ...context, board: above.board, upstream: further };
+  const start = upstream && boardImpedance(upstream);
+  const apart = context.board.facts.has("earthing");
+  if (!above?.feeder || !upstream || apart) {
+    const Ze = exact(context.supply?.one("Ze")?.args.value);
+    const atSupply = !apart && context.board.facts.one("fed-from")?.args.from.value === "supply";
+    return card([row("at the origin", Ze === undefined || !atSupply ? undefined : `Ze ${ohms(Ze)}`), current], fault);
+  }
+  const feeder = studyWay(above.feeder, upstream);
+  const own = exact(feeder.R1R2?.value) ?? feeder.expectedR1R2?.value;
+  const expected = start && own !== undefined ? totalLoop(start.value, own, start.name) : undefined;
+  const by = feeder.R1R2 ? "R1+R2 of the feeder" : "R1+R2 of the feeder by its length";
+  return card(
+    [row("expected cold", expected && start && `${start.name} above + ${by} = ${show(expected)}`), current],
+    expected,
+    fault,
+  );
+}

@@ -1,0 +1,188 @@
+/** What a reading may be out by, from what is stated of the instrument it was taken with. */
+import type { measuredKinds } from "../../grammar/choices.ts";
+import { unitOf } from "../../grammar/units.ts";
+import { type ReadingDoubt, readingDoubt, type Shown, type StatedAccuracy } from "../calc/doubt.ts";
+import { keptWith } from "../circuit/kept.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import type { Context, Names } from "../model/installation.ts";
+import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from "../model/values.ts";
+import { factsOf } from "./instruments.ts";
+import { deadOfBoard, supplyTests } from "./meter-tests.ts";
+import { liveOfBoard } from "./rcd-tests.ts";
+
+export type MeasuredKind = keyof typeof measuredKinds;
+
+/** A figure read on an instrument. */
+export interface MeterReading {
+  readonly kind: MeasuredKind;
+  readonly fact: Fact;
+  readonly quantity: Quantity;
+}
+
+/** A dated block of readings, and the instruments it names. */
+export interface MeterTest {
+  readonly header: Fact;
+  readonly with: readonly string[];
+  readonly facts: Facts;
+}
+
+export interface Doubt extends ReadingDoubt {
+  readonly instrument: string;
+}
+
+const kinds: Readonly<Record<string, MeasuredKind>> = {
+  "dead ends": "continuity",
+  "dead at": "continuity",
+  "dead R1+R2": "continuity",
+  "dead R2": "continuity",
+  "dead insulation": "insulation",
+  "boardDead insulation": "insulation",
+  "boardDead bonding": "continuity",
+  "live Zs": "loop",
+  "live at": "loop",
+  "live Ipf": "fault",
+  "live rcd": "rcd-time",
+  "live trip-current": "trip-current",
+  "boardLive Zdb": "loop",
+  "boardLive Ipf": "fault",
+  "boardLive PSCC": "fault",
+  "boardLive PEFC": "fault",
+  "boardLive rcd": "rcd-time",
+  "boardLive trip-current": "trip-current",
+  "supply Ze": "loop",
+  "supply Ipf": "fault",
+  "supply PSCC": "fault",
+  "supply PEFC": "fault",
+  "supply electrode": "electrode",
+  "supply bonding": "continuity",
+  "supply earthing-conductor": "continuity",
+  "supplyLive Ze": "loop",
+  "supplyLive Ipf": "fault",
+  "supplyLive PSCC": "fault",
+  "supplyLive PEFC": "fault",
+  "supplyLive electrode": "electrode",
+};
+
+/** The test voltage and the rated current are set, sizes and lengths are known: none of them is read. */
+const set: ReadonlySet<string> = new Set(["voltage", "sensitivity", "multiple", "size", "length"]);
+
+const units: Readonly<Partial<Record<MeasuredKind, Shown["unit"]>>> = {
+  "rcd-time": "s",
+  "trip-current": "A",
+  fault: "A",
+};
+
+const isQuantity = (value: AnyValue): value is Quantity => !isAbsent(value) && "sign" in value;
+
+/** What is measured by a line of a block of tests. */
+const kindMeasured = (block: string, word: string): MeasuredKind | undefined => kinds[`${block} ${word}`];
+
+/** The figures of a line that were read on an instrument; what was worked out or copied has no doubt of its own. */
+export function readingsIn(block: string, fact: Fact): MeterReading[] {
+  const kind = kindMeasured(block, fact.word);
+  if (!kind || fact.provenance !== "measured") return [];
+  return Object.entries(fact.args).flatMap(([name, given]) =>
+    set.has(name)
+      ? []
+      : ([given ?? []].flat() as AnyValue[])
+          .filter(isQuantity)
+          .map((quantity): MeterReading => ({ kind, fact, quantity })),
+  );
+}
+
+export const readingsOfTest = ({ facts }: MeterTest): MeterReading[] =>
+  facts.list.flatMap((fact) => readingsIn(facts.kind, fact));
+
+/** Whether any instrument states its accuracy, or its range: where none does, no reading has a doubt or a top. */
+export const anyStates = keptWith((names: Names) => {
+  const all = [...names.instruments.values()].flat().map(factsOf);
+  const states = (word: "accuracy" | "range") => all.some((facts) => facts?.has(word));
+  return { accuracy: states("accuracy"), range: states("range") };
+});
+
+/** What is stated of an instrument's accuracy for one kind of measurement. */
+export function accuracyOf(names: Names, instrument: string, kind: MeasuredKind): StatedAccuracy | undefined {
+  const found = names.instruments.get(instrument)?.[0];
+  const stated = (found && factsOf(found)?.all("accuracy")) ?? [];
+  const of = (wanted: MeasuredKind) => stated.find(({ args }) => args.of.value === wanted);
+  // An electrode is usually read on the loop range.
+  const fact = of(kind) ?? (kind === "electrode" ? of("loop") : undefined);
+  return fact && { percent: fact.args.share.value, digits: fact.args.count?.value ?? 0 };
+}
+
+/** The top of an instrument's range, Ω. */
+export function rangeOf(names: Names, instrument: string, kind: MeasuredKind): Quantity | undefined {
+  const found = names.instruments.get(instrument)?.[0];
+  const fact =
+    found &&
+    factsOf(found)
+      ?.all("range")
+      .find(({ args }) => args.of.value === kind);
+  return fact?.args.top;
+}
+
+/** One step of the last figure as it was written, in the base unit. */
+const lastFigure = ({ unit, decimals }: Quantity): number => 10 ** -decimals * (unitOf(unit)?.factor ?? 1);
+
+/**
+ * The doubt of a reading. Where a block names several instruments it is the greatest that is stated: which of them was
+ * used is not known.
+ */
+export function doubtOf(
+  names: Names,
+  instruments: readonly string[],
+  kind: MeasuredKind,
+  quantity: Quantity,
+): Doubt | undefined {
+  if (quantity.sign !== "=") return undefined;
+  const shown = { value: quantity.value, step: lastFigure(quantity), unit: units[kind] ?? "Ω" } as const;
+  let greatest: Doubt | undefined;
+  for (const instrument of instruments) {
+    const accuracy = accuracyOf(names, instrument, kind);
+    const doubt = accuracy && { ...readingDoubt(shown, accuracy, instrument), instrument };
+    if (doubt && doubt.value > (greatest?.value ?? 0)) greatest = doubt;
+  }
+  return greatest;
+}
+
+/** The doubt of a reading that stands in one of a way's blocks of tests. */
+export function doubtOnWay(study: WayStudy, fact: Fact, quantity: Quantity): Doubt | undefined {
+  for (const test of [...study.deadTests, ...study.liveTests]) {
+    if (test.facts.list.includes(fact)) return doubtInTest(study.context.names, test, fact, quantity);
+  }
+  return undefined;
+}
+
+/** The doubt of a reading of the supply, or of a board, in whichever of its tests it stands. */
+export function doubtOnBoard(context: Context, fact: Fact, quantity: Quantity): Doubt | undefined {
+  const tests = [...deadOfBoard(context), ...liveOfBoard(context), ...supplyTests(context.supply)];
+  return doubtAmong(context.names, tests, fact, quantity);
+}
+
+export const doubtOnSupply = (
+  { supply, names }: Pick<Context, "supply" | "names">,
+  fact: Fact,
+  quantity: Quantity,
+): Doubt | undefined => doubtAmong(names, supplyTests(supply), fact, quantity);
+
+/** The doubt of a reading in whichever of several tests it stands. */
+export function doubtAmong(
+  names: Names,
+  tests: readonly MeterTest[],
+  fact: Fact,
+  quantity: Quantity,
+): Doubt | undefined {
+  const test = tests.find(({ facts }) => facts?.list.includes(fact));
+  return test && doubtInTest(names, test, fact, quantity);
+}
+
+/** The doubt of a reading in the block it stands in. */
+export function doubtInTest(
+  names: Names,
+  test: Pick<MeterTest, "with"> & { readonly facts: Pick<Facts, "kind"> },
+  fact: Fact,
+  quantity: Quantity,
+): Doubt | undefined {
+  const kind = kindMeasured(test.facts.kind, fact.word);
+  return kind && fact.provenance === "measured" ? doubtOf(names, test.with, kind, quantity) : undefined;
+}

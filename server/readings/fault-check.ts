@@ -1,0 +1,79 @@
+/** Fault currents against the loop impedance of the same place. */
+import { type Calculated, faultCurrent } from "../calc/index.ts";
+import { practiceOf } from "../calc/practice.ts";
+import { boardImpedance } from "../circuit/board-impedance.ts";
+import { boardFaults, type FaultAt, supplyFaults } from "../circuit/faults.ts";
+import { keptWith } from "../circuit/kept.ts";
+import { type NumberAt, originSupply, type SupplyStudy, studySupply } from "../circuit/supply.ts";
+import type { Context, Installation } from "../model/installation.ts";
+import { originImpedance } from "./loop.ts";
+
+/** One place where both a fault current and a loop impedance are noted. */
+export interface FaultPlace {
+  readonly name: string;
+  readonly faults: readonly FaultAt[];
+  readonly loop: NumberAt;
+  /** U0 / Z, the earth fault current the loop allows. */
+  readonly byLoop: Calculated;
+  readonly threePhase: boolean;
+  readonly tt: boolean;
+  readonly combined: boolean;
+}
+
+/** The origin and every board that has both figures of its own. */
+export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
+  const [first] = boards;
+  if (!first) return [];
+  const known = originSupply(supply);
+  const origin = placeOf("the origin", known, supplyFaults(supply), originImpedance({ supply }), known.threePhase);
+  return [...origin, ...boards.flatMap(({ context }) => boardPlace(context))];
+}
+
+const boardPlace = keptWith((context: Context): readonly FaultPlace[] => {
+  const { name, facts } = context.board;
+  const loop = boardImpedance(context);
+  const own = facts.one("phases")?.args.count.value;
+  const known = studySupply(context);
+  const three = own === undefined ? known.threePhase : own === "three";
+  return placeOf(`board ${name}`, known, boardFaults(facts), loop?.name === "Zdb" ? loop : undefined, three);
+});
+
+function placeOf(
+  name: string,
+  { U0, earthing }: SupplyStudy,
+  faults: readonly FaultAt[],
+  loop: NumberAt | undefined,
+  threePhase: boolean,
+): FaultPlace[] {
+  if (!loop || loop.value <= 0 || faults.length === 0) return [];
+  const combined = earthing === "TN-C-S" || earthing === "TN-C";
+  return [{ name, faults, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt: earthing === "TT", combined }];
+}
+
+/** The earth fault current with the doubt of a loop tester on the side asked for, A: what counts where loops are small. */
+export function byDoubtfulLoop({ byLoop, loop }: FaultPlace, side: "less" | "more"): number {
+  const doubt = practiceOf("loop-below").value;
+  const impedance = side === "less" ? loop.value + doubt : Math.max(loop.value - doubt, doubt / 2);
+  return (byLoop.value * loop.value) / impedance;
+}
+
+/** Whether a three-phase place has the figure of one phase: what flows between lines is greater. */
+export function singlePhaseFigure(place: FaultPlace) {
+  const { faults, threePhase, tt } = place;
+  const least = byDoubtfulLoop(place, "less");
+  const Ipf = faults.find(({ name }) => name === "Ipf");
+  if (!threePhase || tt || !Ipf) return undefined;
+  const share = practiceOf("fault-three");
+  const PSCC = faults.find(({ name }) => name === "PSCC");
+  const single = PSCC && PSCC.value > least && PSCC.value < Ipf.value ? PSCC.value : least;
+  return Ipf.value < share.value * single ? { Ipf, single, share } : undefined;
+}
+
+/** The nearest board upstream with fault currents of its own, or the origin. */
+export function upstreamFaults(context: Context): FaultAt[] {
+  for (const { board } of context.upstream) {
+    const found = boardFaults(board.facts);
+    if (found.length > 0) return found;
+  }
+  return supplyFaults(context.supply);
+}

@@ -1,0 +1,39 @@
+/** The loop impedance at a board against what its feeder brings there. */
+import { totalLoop } from "../calc/loop-impedance.ts";
+import { practiceOf } from "../calc/practice.ts";
+import type { Calculated } from "../calc/result.ts";
+import { boardImpedance } from "../circuit/board-impedance.ts";
+import { type NumberAt, numberAt, studySupply } from "../circuit/supply.ts";
+import { studyWay } from "../circuit/way.ts";
+import type { Context } from "../model/installation.ts";
+import type { Fact } from "../model/values.ts";
+
+export interface FeederLoop {
+  readonly own: NumberAt;
+  readonly expected: number;
+  readonly by: "reading" | "sum";
+  readonly steps: Calculated["steps"];
+  readonly facts: readonly Fact[];
+  readonly tolerance: Calculated;
+}
+
+/** What stands at the far end of a feeder is read twice: on the feeder, and at the board it feeds. */
+export function feederLoop(context: Context): FeederLoop | undefined {
+  const own = boardImpedance(context);
+  const [above, ...further] = context.upstream;
+  if (own?.name !== "Zdb" || !above?.feeder || studySupply(context).earthing === "TT") return undefined;
+  const upstream: Context = { ...context, board: above.board, upstream: further };
+  const study = studyWay(above.feeder, upstream);
+  const Zs = numberAt(study.Zs);
+  const start = boardImpedance(upstream);
+  const R1R2 = numberAt(study.R1R2);
+  const sum = start && R1R2 ? totalLoop(start.value, R1R2.value) : undefined;
+  const expected = Zs?.value ?? sum?.value;
+  if (expected === undefined) return undefined;
+  const floor = practiceOf("loop-floor");
+  const share = practiceOf("loop-share");
+  const byShare = share.value * expected;
+  const tolerance = byShare > floor.value ? { ...share, value: byShare, unit: "Ω" } : floor;
+  const facts = Zs ? [Zs.fact] : [start?.fact, R1R2?.fact].filter((fact) => fact !== undefined);
+  return { own, expected, by: Zs ? "reading" : "sum", steps: Zs ? [] : (sum?.steps ?? []), facts, tolerance };
+}

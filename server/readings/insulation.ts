@@ -1,0 +1,84 @@
+/** Insulation readings of a way or a board, and the limit they are held against. */
+import { type InsulationKind, type InsulationRule, insulationRule } from "../calc/insulation.ts";
+import { type Test, testsOf } from "../circuit/supply.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import type { Context } from "../model/installation.ts";
+import { type Absent, type Fact, type FactOf, type Facts, isAbsent, type Quantity } from "../model/values.ts";
+
+export type InsulationFact = FactOf<"dead", "insulation">;
+
+export interface InsulationValue {
+  /** The conductors it stands between: `L-N`, `L1-E`. */
+  readonly pair: string;
+  readonly fact: InsulationFact;
+  readonly quantity: Quantity;
+}
+
+export interface InsulationTest {
+  readonly facts: readonly InsulationFact[];
+  readonly values: readonly InsulationValue[];
+  readonly absent: readonly { readonly pair: string; readonly fact: InsulationFact; readonly value: Absent }[];
+  readonly header: Fact;
+  readonly with: readonly string[];
+  /** A remark stands on a line of it or in its block. */
+  readonly remarked: boolean;
+}
+
+/** The latest insulation test of a way. A block whose insulation line could not be read leaves nothing. */
+export const insulationOf = (study: WayStudy): InsulationTest | undefined => latest(study.deadTests);
+
+/** The latest insulation test of a board as a whole. */
+export const boardInsulation = ({ board }: Pick<Context, "board">): InsulationTest | undefined =>
+  latest(testsOf<"boardDead">(board.facts.all("dead")));
+
+/** The lines of one block of tests, a way's or a board's: the same words stand in both. */
+export const insulationLines = ({ list }: Facts): readonly InsulationFact[] =>
+  list.filter(({ word }) => word === "insulation") as unknown as readonly InsulationFact[];
+
+function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): InsulationTest | undefined {
+  for (const test of tests) {
+    if (test.facts.broken.includes("insulation")) return undefined;
+    const facts = insulationLines(test.facts);
+    if (facts.length === 0) continue;
+    const pairs = facts.flatMap((fact) => pairsOf(fact));
+    return {
+      facts,
+      values: pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [] : [{ pair, fact, quantity: value }])),
+      absent: pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [{ pair, fact, value }] : [])),
+      header: test.header,
+      with: test.with,
+      remarked: facts.some((fact) => fact.args.why) || test.facts.has("note"),
+    };
+  }
+  return undefined;
+}
+
+function pairsOf(fact: InsulationFact): { pair: string; fact: InsulationFact; value: Quantity | Absent }[] {
+  return Object.entries(fact.args).flatMap(([pair, value]) =>
+    pair.includes("-") && value && !("value" in value && typeof value.value === "string")
+      ? [{ pair, fact, value: value as Quantity | Absent }]
+      : [],
+  );
+}
+
+/** Which row of the table a circuit is judged by. */
+export const insulationKind = ({ uses }: WayStudy): InsulationKind =>
+  uses.size === 1 && uses.has("selv") ? "selv-pelv" : "up-to-500";
+
+export function insulationLimit(study: WayStudy): InsulationRule | undefined {
+  const { edition } = study.context;
+  return edition && insulationRule(insulationKind(study), edition);
+}
+
+/** Whether a reading passes a minimum, fails it, or shows nothing about it: a bound is not a value. */
+export function against({ value, sign }: Quantity, minimum: number): "passes" | "fails" | "unproven" {
+  if (sign === ">") return value >= minimum ? "passes" : "unproven";
+  if (sign === "<") return value <= minimum ? "fails" : "unproven";
+  return value >= minimum ? "passes" : "fails";
+}
+
+/** The least reading to earth of a way: what it counts as among its neighbours. */
+export function leastToEarth(study: WayStudy): InsulationValue | undefined {
+  const values = insulationOf(study)?.values.filter(({ pair }) => pair.endsWith("-E")) ?? [];
+  return [...values].sort((a, b) => a.quantity.value - b.quantity.value)[0];
+}

@@ -1,0 +1,182 @@
+/** What a loop impedance should be, from what lies upstream of it. */
+import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
+import { totalLoop } from "../calc/loop-impedance.ts";
+import { practiceOf } from "../calc/practice.ts";
+import { declaredImpedance } from "../calc/supply-declared.ts";
+import { boardImpedance } from "../circuit/board-impedance.ts";
+import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
+import { type NumberAt, numberAt, type ReadingAt } from "../circuit/supply.ts";
+import { type Rcd, WayStudy } from "../circuit/way.ts";
+import type { Context } from "../model/installation.ts";
+import { measured } from "../model/values.ts";
+import { combine } from "../tables/source.ts";
+import { doubtOf, expectedR1R2At, latestDead } from "./dead.ts";
+import { studyRing } from "./ring.ts";
+import { r1r2Doubt } from "./ring-r1r2.ts";
+
+/** The most R1+R2 of any point at the conductor's operating temperature, from length and sizes. */
+export function hotR1R2(study: WayStudy): Calculated | undefined {
+  const cold = study.greatestR1R2;
+  const factor = operatingFactorOf(study.cable);
+  return cold && factor && operatingResistance(cold, factor);
+}
+
+/** Loop impedance at a board as a design has it: noted there, or reckoned from the origin along the feeders. */
+export function designBoardImpedance(context: Context): Calculated | undefined {
+  const noted = boardImpedance(context);
+  if (noted) return { value: noted.value, unit: "Ω", steps: [], source: noSource };
+  const [above, ...further] = context.upstream;
+  // Behind an electrode of its own a board has nothing of what its feeder brings.
+  if (!above?.feeder || context.board.facts.has("earthing")) return undefined;
+  const upstream: Context = { ...context, board: above.board, upstream: further };
+  const start = designBoardImpedance(upstream);
+  const feeder = hotR1R2(new WayStudy(above.feeder, upstream));
+  if (!start || !feeder) return undefined;
+  const total = totalLoop(start.value, feeder.value, boardImpedance(upstream)?.name ?? "Zdb");
+  const source = combine(start.source, feeder.source, total.source);
+  return { ...total, steps: [...start.steps, ...feeder.steps, ...total.steps], source };
+}
+
+/** A figure from the schedule itself: it adds nothing to what a limit rests on. */
+const noSource = { ref: "", standing: "published" } as const;
+
+/** Zs at operating temperature as the design has it. */
+export function designLoop(study: WayStudy): Calculated | undefined {
+  const start = study.facts.has("earthing") ? undefined : designBoardImpedance(study.context);
+  const own = hotR1R2(study);
+  if (!start || !own) return undefined;
+  const total = totalLoop(start.value, own.value, boardImpedance(study.context)?.name ?? "Zdb");
+  const steps = [...start.steps, ...own.steps, ...total.steps];
+  return { ...total, steps, source: combine(start.source, own.source, total.source) };
+}
+
+/** How a reading of Zs stands to the board's impedance and R1+R2. */
+export interface LoopAgreement {
+  readonly Zs: NumberAt;
+  /** Zs went off the lower end of the scale: it is at most this. */
+  readonly atMost: boolean;
+  readonly R1R2: NumberAt | undefined;
+  readonly board: (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined;
+  readonly expected: Calculated | undefined;
+  readonly tolerance: Calculated;
+  /** The gravest thing that can be said of it; nothing where the figures agree. */
+  readonly verdict: "below-board" | "below-conductors" | "from-origin" | "low" | "high" | undefined;
+}
+
+/** Holds Zs against what it is made of. Says nothing where a parallel path is recorded and the reading is low. */
+export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
+  const most = mostOf(study.Zs);
+  const Zs = numberAt(study.Zs) ?? most;
+  if (!Zs || study.isSpare || study.supply.earthing === "TT") return undefined;
+  const R1R2 = numberAt(study.R1R2);
+  const board = study.boardImpedance;
+  const expected = board && R1R2 ? totalLoop(board.value, R1R2.value, board.name) : undefined;
+  const floor = practiceOf("loop-floor");
+  const share = practiceOf("loop-share");
+  const byShare = expected ? share.value * expected.value : 0;
+  const tolerance = byShare > floor.value ? { ...share, value: byShare, unit: "Ω" } : floor;
+  const found = { Zs, atMost: Zs === most, R1R2, board, expected, tolerance };
+  return { ...found, verdict: verdictOf(study, found) };
+}
+
+/**
+ * Whether Zs agrees with R1+R2 as it was read and not with what it should be by the length: two tests made apart then say
+ * the same, and the length is what is doubtful.
+ */
+export function loopBearsOut(study: WayStudy, byLength: number): boolean {
+  const found = loopAgreement(study);
+  if (!found?.expected || !found.board) return false;
+  const { Zs, board, expected, tolerance } = found;
+  return (
+    Math.abs(Zs.value - expected.value) <= tolerance.value &&
+    Math.abs(Zs.value - board.value - byLength) > tolerance.value
+  );
+}
+
+/** The electrode a circuit relies on: its own, its board's, that of a board above, or the installation's. */
+function electrodeOf({ facts, context }: WayStudy) {
+  if (facts.has("earthing")) return facts.one("electrode");
+  const own = [context.board, ...context.upstream.map(({ board }) => board)].find((one) => one.facts.has("earthing"));
+  return own ? own.facts.one("electrode") : context.supply?.one("electrode");
+}
+
+/** How a reading of Zs stands to the electrode it goes through: far more than that is a joint on the way to it. */
+export function aboveElectrode(study: WayStudy) {
+  const Zs = numberAt(study.Zs);
+  if (!Zs || study.isSpare || study.supply.earthing !== "TT") return undefined;
+  const fact = electrodeOf(study);
+  const electrode = fact && numberAt({ value: fact.args.value, fact });
+  if (!electrode) return undefined;
+  const share = practiceOf("loop-electrode");
+  const network = declaredImpedance("TT");
+  const R1R2 = numberAt(study.R1R2)?.value ?? 0;
+  const most = share.value * electrode.value + network.value + R1R2;
+  return Zs.value > most ? { Zs, electrode, most, share, network } : undefined;
+}
+
+/** The most a loop can be that reads below the meter's scale. */
+function mostOf(reading: ReadingAt | undefined): NumberAt | undefined {
+  const value = reading && measured(reading.value);
+  return reading && value?.sign === "<"
+    ? { value: value.value, decimals: value.decimals, fact: reading.fact }
+    : undefined;
+}
+
+function verdictOf(
+  study: WayStudy,
+  { Zs, atMost, R1R2, board, expected, tolerance }: Omit<LoopAgreement, "verdict">,
+): LoopAgreement["verdict"] {
+  const allowance = practiceOf("loop-below").value;
+  const parallel = hasMetalBeside(study);
+  // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not held against it.
+  const doubt = R1R2 && r1r2InDoubt(study);
+  if (expected && !atMost && doubt !== "low" && Zs.value > expected.value + tolerance.value) return "high";
+  if (parallel) return undefined;
+  // What a distributor declares is the most its loop may have: less is no news.
+  const most = board?.fact.provenance === "declared";
+  if (board && !most && Zs.value < board.value - allowance) return "below-board";
+  if (doubt === "high") return undefined;
+  if (R1R2 && Zs.value < R1R2.value - allowance) return "below-conductors";
+  if (most) return undefined;
+  if (expected && !atMost && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
+  return expected && Zs.value < expected.value - tolerance.value ? "low" : undefined;
+}
+
+/** Whether R1+R2 is far from what length and sizes, or the ends and points of a ring, say it should be. */
+function r1r2InDoubt(study: WayStudy): "high" | "low" | undefined {
+  const latest = latestDead(study, "R1+R2");
+  const quantity = measured(latest?.fact.args.value);
+  if (!latest || !quantity) return undefined;
+  if (quantity.value <= 0) return "low";
+  if (study.isRing && studyRing(study).quarter["L-E"]) {
+    const doubt = r1r2Doubt(study, quantity.value);
+    return doubt && (doubt === "below" ? "low" : "high");
+  }
+  const expected = expectedR1R2At(study, latest.test);
+  return expected && doubtOf(quantity, expected.value)?.kind;
+}
+
+/** Whether a circuit of a board further out was reckoned from the origin, the feeder left out. */
+function fromOrigin(study: WayStudy, Zs: number, expected: number): boolean {
+  const Ze = originImpedance(study.context)?.value;
+  const R1R2 = numberAt(study.R1R2)?.value;
+  if (Ze === undefined || R1R2 === undefined || study.context.upstream.length === 0) return false;
+  const exactly = Math.abs(Zs - (Ze + R1R2)) < practiceOf("loop-exact").value;
+  // Two readings that are each a few digits out may meet the sum by chance where the feeder is hardly anything.
+  return exactly && expected - Zs > practiceOf("loop-below").value * 3;
+}
+
+/** Ze as noted for the supply. */
+export function originImpedance({ supply }: Pick<Context, "supply">): NumberAt | undefined {
+  const fact = supply?.one("Ze");
+  return fact && numberAt({ value: fact.args.value, fact });
+}
+
+/** The RCD that would clear a fault to earth through this loop, and its own limit. */
+export function rcdDisconnects(study: WayStudy, Zs: number): { rcd: Rcd; limit: Calculated } | undefined {
+  for (const rcd of study.rcds) {
+    const limit = rcdLoopLimit(rcd.sensitivity);
+    if (limit && Zs <= limit.value) return { rcd, limit };
+  }
+  return undefined;
+}

@@ -1,0 +1,155 @@
+/** What is tested at the origin and at a board, beside its ways. */
+
+import { expectedResistance, resistancePerMetre } from "../calc/conductor-resistance.ts";
+import { faultCurrent } from "../calc/fault-current.ts";
+import { insulationRule } from "../calc/insulation.ts";
+import { boardImpedance } from "../circuit/board-impedance.ts";
+import { rcdsOfBoard } from "../circuit/rcds.ts";
+import { originSupply, studySupply, testsOf } from "../circuit/supply.ts";
+import type { Context, Installation } from "../model/installation.ts";
+import { exact, type Fact, type FactOf } from "../model/values.ts";
+import { bondsSomething } from "./earthing.ts";
+import { boardInsulation } from "./insulation.ts";
+import { planRcd, word } from "./plan-live.ts";
+import { bound, expecting, type PlannedTest, recordedAs } from "./planned.ts";
+import { liveOfBoard } from "./rcd-tests.ts";
+
+type Bonding = FactOf<"supply", "bonding">;
+
+/** The earthing, the bonding and the supply itself. */
+export function planSupply({ supply, boards }: Installation): PlannedTest[] {
+  if (!supply) return [];
+  const { earthing, U0, threePhase } = originSupply(supply);
+  const tested = boards.flatMap(({ board }) => testsOf<"boardDead">(board.head.facts.all("dead")));
+  const Ze = supply.one("Ze");
+  const impedance = Ze && exact(Ze.args.value);
+  const conductor = supply.one("earthing-conductor");
+  const fault = impedance && earthing !== "TT" ? faultCurrent(U0, impedance) : undefined;
+  const current = (name: string, text: string, fact: Fact | undefined, expected = false): PlannedTest => ({
+    step: "fault",
+    live: true,
+    name: `${name}, ${text}`,
+    unit: "kA",
+    expected: expected ? expecting(fault, "kA") : undefined,
+    bounds: [],
+    recorded: recordedAs(fact, "value"),
+  });
+  return [
+    ...(conductor ? [reading("continuity", "Earthing conductor", conductor, "continuity")] : []),
+    ...supply
+      .all("bonding")
+      .filter(bondsSomething)
+      .map((bonding) => {
+        const again = tested.flatMap(({ facts }) => facts.all("bonding")) as unknown as readonly Bonding[];
+        return bondingTest(
+          bonding,
+          again.find(({ args }) => args.service.value === bonding.args.service.value),
+        );
+      }),
+    ...(earthing === "TT" ? [{ ...reading("electrode", "RA, the electrode", supply.one("electrode"), "value") }] : []),
+    { ...reading("loop", "Ze, the supply's own loop", Ze, "value"), live: true },
+    current("PEFC", "line to earth", supply.one("PEFC"), true),
+    current("PSCC", "line to neutral", supply.one("PSCC")),
+    current("Ipf", "the larger", supply.one("Ipf")),
+    word("polarity", "Polarity at the origin", supply.one("polarity")),
+    ...(threePhase ? [word("phase-sequence", "Phase sequence at the origin", supply.one("phase-sequence"))] : []),
+  ];
+}
+
+const reading = (step: PlannedTest["step"], name: string, fact: Fact | undefined, arg: string): PlannedTest => ({
+  step,
+  live: false,
+  name,
+  unit: "Ω",
+  bounds: [],
+  recorded: recordedAs(fact, arg),
+});
+
+/** A long conductor reads more than a short one: each is expected to read what its own length and size give. */
+function bondingTest(bonding: Bonding, again: Bonding | undefined): PlannedTest {
+  const { service, size, length } = bonding.args;
+  const perMetre = size && resistancePerMetre(size.value);
+  const recorded = recordedAs(again, "continuity") ?? recordedAs(bonding, "continuity");
+  return {
+    ...reading("continuity", `Bonding of ${service.value}`, undefined, "continuity"),
+    expected: perMetre && length ? expecting(expectedResistance(perMetre, length.value), "Ω") : undefined,
+    recorded,
+  };
+}
+
+export function planBoard(context: Context): PlannedTest[] {
+  return [...boardDead(context), ...boardLive(context)];
+}
+
+function boardDead(context: Context): PlannedTest[] {
+  return [...supplementaryTests(context), ...insulationTests(context)];
+}
+
+/** Bonding of a place is measured between the parts it joins, not end to end. */
+const supplementaryTests = ({ board }: Context): PlannedTest[] =>
+  board.facts.all("supplementary-bonding").map((fact) => {
+    const { place, title } = fact.args;
+    return reading("continuity", `Supplementary bonding, ${title?.value ?? place.value}`, fact, "continuity");
+  });
+
+function insulationTests(context: Context): PlannedTest[] {
+  const test = boardInsulation(context);
+  const { edition } = context;
+  const bounds = edition ? bound("least", insulationRule("up-to-500", edition).minimum, "MΩ") : [];
+  const read = [...(test?.values ?? []), ...(test?.absent ?? [])].map(({ pair, fact }) => ({
+    pair,
+    fact: fact as Fact,
+  }));
+  const rows = read.length > 0 ? read : [{ pair: "L-E", fact: undefined }];
+  return rows.map(({ pair, fact }) => ({
+    step: "insulation",
+    live: false,
+    name: read.length > 0 ? `${pair}, the whole board` : "L and N together to E, the whole board",
+    unit: "MΩ",
+    bounds,
+    recorded: recordedAs(fact, pair),
+  }));
+}
+
+function boardLive(context: Context): PlannedTest[] {
+  const { facts } = context.board;
+  const tests = liveOfBoard(context);
+  const inTests = (name: "Zdb" | "Ipf" | "polarity" | "phase-sequence") =>
+    tests.map((test) => test.facts.one(name) as Fact | undefined).find((fact) => fact !== undefined) ??
+    (facts.one(name) as Fact | undefined);
+  const supply = studySupply(context);
+  const three = facts.one("phases")?.args.count.value === "three" || (!facts.has("phases") && supply.threePhase);
+  const impedance = boardImpedance(context);
+  const rcdTests = tests.flatMap((test) => [...test.facts.all("rcd")]);
+  const buttons = tests.flatMap((test) => [...test.facts.all("test-button")]);
+  const rcds = rcdsOfBoard(context.board);
+  const only = rcds.length === 1;
+  return [
+    ...(facts.has("earthing")
+      ? [reading("electrode", "RA, the board's own electrode", facts.one("electrode"), "value")]
+      : []),
+    { ...reading("loop", "Zdb, at the board", inTests("Zdb"), "value"), live: true },
+    {
+      step: "fault",
+      live: true,
+      name: "Ipf, the larger at the board",
+      unit: "kA",
+      expected:
+        impedance && supply.earthing !== "TT" && !three
+          ? expecting(faultCurrent(supply.U0, impedance.value), "kA")
+          : undefined,
+      bounds: [],
+      recorded: recordedAs(inTests("Ipf"), "value"),
+    },
+    ...rcds.flatMap((rcd) =>
+      planRcd(
+        rcd,
+        context.edition,
+        rcdTests.filter(({ args }) => only || (args.name?.value === rcd.name && rcd.name !== undefined)),
+        buttons.find(({ args }) => only || (args.name?.value === rcd.name && rcd.name !== undefined)),
+      ).map((test) => (rcd.name === undefined ? test : { ...test, name: `${rcd.name}: ${test.name}` })),
+    ),
+    word("polarity", "Polarity at the board", inTests("polarity")),
+    ...(three ? [word("phase-sequence", "Phase sequence at the board", inTests("phase-sequence"))] : []),
+  ];
+}

@@ -1,0 +1,24 @@
+import { keptWith } from "../circuit/kept.ts";
+import type { FactOf, Facts } from "../model/values.ts";
+
+export type Query = FactOf<"way", "query">;
+export type Answer = FactOf<"way", "answer">;
+
+/** Questions of a block that no answer stands below, and answers that no question stands above. */
+export const queriesIn = keptWith((facts: Facts): { readonly open: Query[]; readonly stray: Answer[] } => {
+  const open: Query[] = [];
+  const stray: Answer[] = [];
+  const asked: Query[] = [];
+  const answered = new Set<Query>();
+  for (const fact of facts.list) {
+    if (fact.word === "query") asked.push(fact as unknown as Query);
+    else if (fact.word === "answer") {
+      // An answer may take more than one line; each belongs to the last question.
+      const last = asked.at(-1);
+      if (last) answered.add(last);
+      else stray.push(fact as unknown as Answer);
+    }
+  }
+  open.push(...asked.filter((query) => !answered.has(query)));
+  return { open, stray };
+});

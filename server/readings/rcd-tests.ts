@@ -1,0 +1,135 @@
+import { type RcdWindow, rcdTime } from "../calc/index.ts";
+import { rcdsOfBoard } from "../circuit/rcds.ts";
+import { type Test, testsOf } from "../circuit/supply.ts";
+import type { Rcd, WayStudy } from "../circuit/way.ts";
+import type { Context } from "../model/installation.ts";
+import { type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../model/values.ts";
+
+type RcdFact = FactOf<"live", "rcd">;
+type ButtonFact = FactOf<"boardLive", "test-button">;
+type TripFact = FactOf<"boardLive", "trip-current">;
+
+/** One RCD test with the device it was made on, as far as that is known. */
+export interface RcdTest {
+  readonly fact: RcdFact;
+  readonly device: Rcd | undefined;
+  readonly test: Test<"live"> | Test<"boardLive">;
+  /** A time that was read; nothing where it was not measured or a limitation stands. */
+  readonly time: Quantity | undefined;
+  readonly multiple: Val<number> | undefined;
+}
+
+/** The tests of a way that stand: the latest of each device at each current. */
+export const rcdTestsOfWay = (study: WayStudy): RcdTest[] =>
+  standing(study.liveTests.map((test) => testsIn(test, (fact) => deviceOnWay(fact, study))));
+
+/** The tests of a board that stand. */
+export const rcdTestsOfBoard = (context: Context): RcdTest[] =>
+  standing(liveOfBoard(context).map((test) => testsIn(test, (fact) => deviceOnBoard(fact, context))));
+
+/** A later test takes the place of an earlier one of the same device and current, and of no other. Latest first. */
+function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {
+  const found: RcdTest[] = [];
+  const same = (one: RcdTest, other: RcdTest): boolean =>
+    one.device?.fact === other.device?.fact &&
+    one.fact.args.name?.value === other.fact.args.name?.value &&
+    one.multiple?.value === other.multiple?.value;
+  for (const day of days) found.push(...day.filter((test) => !found.some((later) => same(later, test))));
+  return found;
+}
+
+export const liveOfBoard = ({ board }: Context): Test<"boardLive">[] => testsOf<"boardLive">(board.facts.all("live"));
+
+function testsIn(test: Test<"live"> | Test<"boardLive">, deviceOf: (fact: RcdFact) => Rcd | undefined): RcdTest[] {
+  const facts = (test as Test<"live">).facts.all("rcd");
+  return facts.map((fact) => {
+    const { time, multiple } = fact.args;
+    return { fact, device: deviceOf(fact), test, time: time && !isAbsent(time) ? time : undefined, multiple };
+  });
+}
+
+/** The RCD a test on a way was made on: the one it names or fits, else the nearest to the load. */
+function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | undefined {
+  const name = fact.args.name?.value;
+  if (name !== undefined) return rcdsOfBoard(study.context.board).find((rcd) => rcd.name === name);
+  return fitting(fact, study.rcds) ?? study.rcds[0];
+}
+
+/** The RCD a test on a board was made on. With several of one rating and no name it is not known. */
+export function deviceOnBoard(fact: RcdFact | ButtonFact | TripFact, context: Context): Rcd | undefined {
+  const all = rcdsOfBoard(context.board);
+  const name = fact.args.name?.value;
+  if (name !== undefined) return all.find((rcd) => rcd.name === name);
+  const same = all.filter((rcd) => rcd.sensitivity === sensitivityOf(fact));
+  if (same.length === 1) return same[0];
+  return all.length === 1 ? all[0] : undefined;
+}
+
+const sensitivityOf = (fact: RcdFact | ButtonFact | TripFact): number | undefined =>
+  "sensitivity" in fact.args ? fact.args.sensitivity?.value : undefined;
+
+const fitting = (fact: RcdFact | ButtonFact, rcds: readonly Rcd[]): Rcd | undefined =>
+  rcds.find((rcd) => rcd.sensitivity === sensitivityOf(fact));
+
+/** What the test should have shown; nothing where the device, its standard or the edition is not known. */
+export function windowOf({ device, multiple }: RcdTest, context: Context): RcdWindow | undefined {
+  if (!device || !multiple || !context.edition) return undefined;
+  return rcdTime({
+    standard: device.standard,
+    delayed: device.delayed,
+    multiple: multiple.value,
+    edition: context.edition,
+  });
+}
+
+/** What a person calls an RCD. */
+export function rcdLabel(rcd: Rcd): string {
+  if (rcd.name !== undefined) return `RCD ${rcd.name}`;
+  return { device: "the RCBO", way: "the way's RCD", "main-switch": "the main switch", upstream: "the RCD upstream" }[
+    rcd.at as "device" | "way" | "main-switch" | "upstream"
+  ];
+}
+
+/** Every RCD test of a board and its ways, whichever block it stands in and however old. */
+export function everyRcdFact(
+  context: Context,
+  studies: readonly WayStudy[],
+): { fact: Fact; device: Rcd | undefined }[] {
+  const onBoard = liveOfBoard(context).flatMap(({ facts }) =>
+    facts.all("rcd").map((fact) => ({ fact, device: deviceOnBoard(fact, context) })),
+  );
+  const onWays = studies.flatMap((study) =>
+    study.liveTests.flatMap(({ facts }) =>
+      facts.all("rcd").map((fact) => ({ fact, device: deviceOnWay(fact, study) })),
+    ),
+  );
+  return [...onBoard, ...onWays];
+}
+
+/** Every press of a test button of a board and its ways. */
+export function everyButtonFact(
+  context: Context,
+  studies: readonly WayStudy[],
+): { fact: ButtonFact; device: Rcd | undefined }[] {
+  const onBoard = liveOfBoard(context).flatMap(({ facts }) =>
+    facts.all("test-button").map((fact) => ({ fact, device: deviceOnBoard(fact, context) })),
+  );
+  const onWays = studies.flatMap((study) =>
+    study.liveTests.flatMap(({ facts }) =>
+      facts.all("test-button").map((fact) => ({ fact, device: deviceOnWay(fact, study) })),
+    ),
+  );
+  return [...onBoard, ...onWays];
+}
+
+/** Every RCD test of a board and its ways, of each the latest first. */
+export const everyRcdTest = (context: Context, studies: readonly WayStudy[]): RcdTest[] => [
+  ...liveOfBoard(context).flatMap((test) => testsIn(test, (fact) => deviceOnBoard(fact, context))),
+  ...studies.flatMap((study) => study.liveTests.flatMap((test) => testsIn(test, (fact) => deviceOnWay(fact, study)))),
+];
+
+/** The latest tests of a board and of each of its ways. */
+export const latestRcdTests = (context: Context, studies: readonly WayStudy[]): RcdTest[] => [
+  ...rcdTestsOfBoard(context),
+  ...studies.flatMap(rcdTestsOfWay),
+];

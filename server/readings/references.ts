@@ -1,0 +1,65 @@
+import type { NameKind } from "../../grammar/params.ts";
+import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { keptWith } from "../circuit/kept.ts";
+import type { Board, Way } from "../model/file.ts";
+import type { Installation } from "../model/installation.ts";
+import type { AnyValue, Fact, Facts, Val } from "../model/values.ts";
+
+/** A place where a name is used, with the board and way it is used in: they decide what the name can mean. */
+export interface Reference {
+  readonly names: NameKind;
+  readonly name: Val<string>;
+  readonly fact: Fact;
+  /** Whether the name stands for something that needs no definition, as `supply` does. */
+  readonly builtin: boolean;
+  readonly board: Board | undefined;
+  readonly way: Way | undefined;
+}
+
+/** Every name an installation's own lines use. The vocabulary says which arguments are names. */
+export const ownReferences = ({ head }: Pick<Installation, "head">): Reference[] =>
+  namesUsed(head.facts).map((name) => ({ ...name, board: undefined, way: undefined }));
+
+/** Every name a board and its ways use. */
+export const boardReferences = (board: Board): Reference[] => [
+  ...namesUsed(board.head.facts).map((name) => ({ ...name, board, way: undefined })),
+  ...board.ways.flatMap((way) => namesUsed(way.facts).map((name) => ({ ...name, board, way }))),
+];
+
+type NameUsed = Omit<Reference, "board" | "way">;
+
+const namesUsed = keptWith((facts: Facts): readonly NameUsed[] => {
+  const found: NameUsed[] = [];
+  collect(facts, found);
+  return found;
+});
+
+function collect(facts: Facts, found: NameUsed[]): void {
+  for (const fact of facts.list) {
+    for (const [param, names, builtin] of namesOf(facts.kind, fact.word)) {
+      const value = fact.args[param];
+      if (value === undefined) continue;
+      for (const name of [value].flat() as AnyValue[]) {
+        if (!("value" in name) || typeof name.value !== "string") continue;
+        const own = name as Val<string>;
+        found.push({ names, name: own, fact, builtin: builtin.has(own.value) });
+      }
+    }
+    if (fact.inner) collect(fact.inner, found);
+  }
+}
+
+type NameParam = readonly [param: string, names: NameKind, builtin: ReadonlySet<string>];
+
+const paramsKept = new Map<string, readonly NameParam[]>();
+
+function namesOf(block: BlockKind, word: string): readonly NameParam[] {
+  const key = `${block} ${word}`;
+  const before = paramsKept.get(key);
+  if (before) return before;
+  const params = Object.entries(rowOf(block, word)?.params ?? {}).flatMap(([param, { accepts }]): NameParam[] =>
+    accepts.kind === "ref" ? [[param, accepts.names, new Set(Object.keys(accepts.builtin ?? {}))]] : [],
+  );
+  paramsKept.set(key, params);
+  return params;
+}

@@ -1,0 +1,155 @@
+/** A report as plain data: what it says, without how it is set. Renderers turn it into text, Markdown or HTML. */
+
+import type { Calculated, Step } from "../../calc/result.ts";
+import type { Source } from "../../tables/source.ts";
+import { capital } from "../../text/words.ts";
+
+/** A figure with the way to it. */
+export interface Reckoning {
+  readonly kind: "reckoning";
+  readonly name: string;
+  readonly result: string;
+  readonly steps: readonly Step[];
+  /** Nothing where the figure stands on the schedule itself. */
+  readonly source: Source | undefined;
+}
+
+/** `advises`: it passes a figure that only advises, or one that stands on memory. */
+export type Verdict = "holds" | "fails" | "advises";
+
+/** Two figures held against each other. */
+export interface Judgement {
+  readonly kind: "judgement";
+  readonly text: string;
+  readonly verdict: Verdict;
+  /** What is left, or why a failure only advises. */
+  readonly remark: string;
+  readonly source: Source | undefined;
+}
+
+/** What could not be reckoned, and why. */
+export interface Gap {
+  readonly kind: "gap";
+  readonly what: string;
+  readonly why: string;
+}
+
+export interface Paragraph {
+  readonly kind: "paragraph";
+  readonly text: string;
+}
+
+export interface Table {
+  readonly kind: "table";
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** A drawing. Where none can be shown its description stands for it. */
+export interface Figure {
+  readonly kind: "figure";
+  readonly title: string;
+  readonly description: string;
+  readonly caption: string;
+  readonly svg: string;
+}
+
+export type Block = Figure | Reckoning | Judgement | Gap | Paragraph | Table;
+
+export interface Section {
+  /** 1 is a way, a board or the installation; 2 a part of its working. */
+  readonly level: 1 | 2;
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+export interface Report {
+  readonly title: string;
+  /** What stands below the title, a line each. */
+  readonly lead: readonly string[];
+  readonly sections: readonly Section[];
+  /** One short paragraph at the end. */
+  readonly cautions: string;
+}
+
+export const paragraph = (text: string): Paragraph => ({ kind: "paragraph", text });
+export const gap = (what: string, why: string): Gap => ({ kind: "gap", what, why });
+
+/** A table; nothing where it would have no rows. */
+export const table = (head: readonly string[], rows: readonly (readonly string[])[]): Table[] =>
+  rows.length === 0 ? [] : [{ kind: "table", head, rows }];
+
+/** A part of the working; nothing where it has nothing to say. */
+export const part = (title: string, blocks: readonly Block[]): Section[] =>
+  blocks.length === 0 ? [] : [{ level: 2, title, blocks }];
+
+/** A calculated figure, or the reason why there is none. */
+export function reckon(
+  name: string,
+  figure: Pick<Calculated, "steps" | "source"> | undefined,
+  result: string,
+  missing: string,
+): Reckoning | Gap {
+  if (!figure) return gap(name, missing);
+  const source = figure.source.ref === "" ? undefined : figure.source;
+  return { kind: "reckoning", name, result, steps: unique(figure.steps), source };
+}
+
+/** A part that two figures share is shown once. */
+function unique(steps: readonly Step[]): Step[] {
+  const seen = new Set<string>();
+  return steps.filter(({ formula, numbers, result, from }) => {
+    const key = [formula, numbers, result, from].join("|");
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+/** What is not met on memory or by common practice advises; all else is a limit. */
+export function judge(holds: boolean, text: string, source: Source | undefined, room = ""): Judgement {
+  const weak = source?.standing === "memory" || source?.standing === "practice";
+  const verdict = holds ? "holds" : weak ? "advises" : "fails";
+  const why = source?.standing === "memory" ? "the figure is from memory: check it in your copy" : "common practice";
+  return { kind: "judgement", text, verdict, remark: verdict === "advises" ? why : holds ? room : "", source };
+}
+
+const verdictWords: Readonly<Record<Verdict, string>> = {
+  holds: "holds",
+  fails: "does not hold",
+  advises: "not met, for advice",
+};
+
+const standingWords: Readonly<Record<Source["standing"], string>> = {
+  published: "published",
+  computed: "computed",
+  practice: "common practice",
+  memory: "from memory",
+};
+
+export const sourceText = ({ ref, standing, note }: Source): string =>
+  `${ref} (${standingWords[standing]})${note ? `. ${note}` : ""}`;
+
+/** A judgement in one sentence. */
+export const judgementText = ({ text, verdict, remark }: Judgement): string =>
+  `${text}: ${verdictWords[verdict]}${remark === "" ? "" : ` (${remark})`}`;
+
+export const gapText = ({ what, why }: Gap): string => `${what}: not reckoned. ${sentence(why)}`;
+
+export function sentence(text: string): string {
+  const first = capital(text);
+  return /[.?!]$/.test(first) ? first : `${first}.`;
+}
+
+/** Several reports of one file as one: each begins with its own title. */
+export function together(reports: readonly Report[]): Report | undefined {
+  const [first] = reports;
+  if (!first || reports.length === 1) return first;
+  return {
+    title: reports.map(({ title }) => title).join("; "),
+    lead: [],
+    sections: reports.flatMap(({ title, lead, sections }): Section[] => [
+      { level: 1, title, blocks: lead.map(paragraph) },
+      ...sections,
+    ]),
+    cautions: first.cautions,
+  };
+}

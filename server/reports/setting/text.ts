@@ -1,0 +1,96 @@
+/** A report for a terminal or a plain file: no line is longer than the page is wide. */
+import { working } from "../../calc/result.ts";
+import { type Block, gapText, judgementText, type Report, type Section, sourceText, type Table } from "./document.ts";
+import { wrap } from "./wrap.ts";
+
+const page = 100;
+
+export function reportText({ title, lead, sections, cautions }: Report): string {
+  const parts = [
+    [...wrap(title, page), "=".repeat(Math.min(title.length, page)), ...lead.flatMap((line) => wrap(line, page))],
+    ...sections.map(sectionLines),
+    [rule("-"), ...wrap(cautions, page)],
+  ];
+  return `${parts.map((lines) => lines.map((line) => line.trimEnd()).join("\n")).join("\n\n")}\n`;
+}
+
+const rule = (sign: string): string => sign.repeat(page);
+
+function sectionLines({ level, title, blocks }: Section): string[] {
+  const head = wrap(title, page);
+  const under = (level === 1 ? "=" : "-").repeat(Math.min(Math.max(...head.map((line) => line.length)), page));
+  return [...head, under, ...blocks.flatMap((block, index) => apart(blocks[index - 1], block, blockLines(block)))];
+}
+
+/** Judgements stand together; anything else has air before it. */
+function apart(before: Block | undefined, block: Block, lines: readonly string[]): readonly string[] {
+  const close = !before || (block.kind === "judgement" && before.kind === "judgement");
+  return close ? lines : ["", ...lines];
+}
+
+function blockLines(block: Block): string[] {
+  switch (block.kind) {
+    case "paragraph":
+      return wrap(block.text, page);
+    case "figure":
+      return wrap(`${block.title}: ${block.description}`, page);
+    case "table":
+      return tableLines(block);
+    case "gap":
+      return hanging("? ", gapText(block));
+    case "judgement":
+      return hanging(block.verdict === "holds" ? "✓ " : block.verdict === "fails" ? "✗ " : "! ", judgementText(block));
+    case "reckoning":
+      return [
+        ...headline(block.name, block.result),
+        ...block.steps.flatMap((one) => indented(working([one]), 4, 4)),
+        ...(block.source ? indented(sourceText(block.source), 4, 0) : []),
+      ];
+  }
+}
+
+function headline(name: string, result: string): string[] {
+  if (result === "") return wrap(name, page);
+  const room = page - result.length - 1;
+  return name.length + 2 <= room
+    ? [`${name} ${".".repeat(room - name.length - 1)} ${result}`]
+    : wrap(`${name}: ${result}`, page);
+}
+
+const hanging = (mark: string, text: string): string[] =>
+  wrap(text, page - mark.length).map((line, index) => `${index === 0 ? mark : " ".repeat(mark.length)}${line}`);
+
+function indented(text: string, by: number, further: number): string[] {
+  return wrap(text, page - by - further).map((line, index) => " ".repeat(by + (index === 0 ? 0 : further)) + line);
+}
+
+const between = 2;
+
+function tableLines({ head, rows }: Table): string[] {
+  const widths = widthsOf([head, ...rows]);
+  const body = rows.flatMap((row) => rowLines(row, widths));
+  return [...rowLines(head, widths), widths.map((width) => "-".repeat(width)).join(" ".repeat(between)), ...body];
+}
+
+/** The widest columns give way until the table fits the page. */
+function widthsOf(rows: readonly (readonly string[])[]): number[] {
+  const widths = (rows[0] ?? []).map((_, column) => Math.max(1, ...rows.map((row) => (row[column] ?? "").length)));
+  const most = page - between * (widths.length - 1);
+  for (let over = sum(widths) - most; over > 0; over = sum(widths) - most) {
+    const widest = widths.indexOf(Math.max(...widths));
+    const next = Math.max(...widths.filter((_, column) => column !== widest), 1);
+    const width = widths[widest] ?? 1;
+    widths[widest] = Math.max(width - Math.max(1, Math.min(over, width - next)), 1);
+  }
+  return widths;
+}
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
+
+function rowLines(cells: readonly string[], widths: readonly number[]): string[] {
+  const wrapped = widths.map((width, column) => wrap(cells[column] ?? "", width));
+  const height = Math.max(...wrapped.map((lines) => lines.length));
+  return Array.from({ length: height }, (_, line) =>
+    widths.map((width, column) => (wrapped[column]?.[line] ?? "").padEnd(width)).join(" ".repeat(between)),
+  );
+}

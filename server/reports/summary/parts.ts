@@ -1,0 +1,108 @@
+/** What was left out, departed from, asked and found in a part of an installation. */
+
+import type { DesignLine } from "../../boards/design.ts";
+import type { Block as FactBlock } from "../../circuit/blocks.ts";
+import type { Facts } from "../../model/values.ts";
+import { distinctAbsences } from "../../readings/absences.ts";
+import { queriesIn } from "../../readings/queries.ts";
+import type { Quietened } from "../../rules/frame/check.ts";
+import { departuresIn } from "../../rules/frame/departures.ts";
+import type { Finding, Severity } from "../../rules/frame/rule.ts";
+
+/** A block of the schedule with the place it is spoken of by. */
+export interface Placed {
+  readonly where: string;
+  readonly facts: Facts;
+}
+
+/** What is not measured for one reason shares a row. */
+export function absenceRows(parts: readonly Placed[], kind: "LIM" | "N/A"): string[][] {
+  return parts.flatMap(({ where, facts }) => {
+    const own = distinctAbsences(facts).filter(({ value }) => value.absent === kind);
+    const groups = Map.groupBy(own, ({ value }) => value.why ?? "");
+    return [...groups].map(([why, all]) => [
+      where,
+      [...new Set(all.map(({ fact, param }) => nameOf(fact.word, param, fact.args)))].join(", "),
+      why === "" ? "no reason given" : why,
+    ]);
+  });
+}
+
+const whole: ReadonlySet<string> = new Set(["value", "verdict", "time", "text"]);
+
+function nameOf(word: string, param: string, args: Readonly<Record<string, unknown>>): string {
+  const point = word === "at" ? (args.point as { value?: string } | undefined)?.value : undefined;
+  const name = word.replaceAll("-", " ");
+  if (point !== undefined) return `${param} at ${point}`;
+  return whole.has(param) ? name : `${name} ${param}`;
+}
+
+/** Each departure with what it quietens. */
+export function departureRows(parts: readonly Placed[], quietened: readonly Quietened[]): string[][] {
+  return parts.flatMap(({ where, facts }) =>
+    [facts, ...facts.list.flatMap(({ word, inner }) => (word === "supply" && inner ? [inner] : []))]
+      .flatMap((block) => departuresIn(block, undefined, undefined))
+      .map(({ rule, reason, fact }) => {
+        const covered = quietened.filter(({ departure }) => departure.fact === fact);
+        return [where, rule, reason, coveredText(covered)];
+      }),
+  );
+}
+
+const coveredText = (covered: readonly Quietened[]): string =>
+  covered.length === 0 ? "nothing" : covered.map(({ finding }) => finding.message).join(" ");
+
+export const queryRows = (
+  blocks: readonly { readonly where: string; readonly block: Pick<FactBlock, "facts"> }[],
+): string[][] =>
+  blocks.flatMap(({ where, block }) => queriesIn(block.facts).open.map(({ args }) => [where, args.text.value]));
+
+const severities: readonly Severity[] = ["error", "warning", "information"];
+
+/** Errors and warnings in full, the same said of several places once; what is for information is counted by check. */
+export function findingRows(findings: readonly Finding[], whereOf: (finding: Finding) => string): string[][] {
+  const rows = findings.map((finding) => ({
+    finding,
+    where: whereOf(finding),
+    key:
+      finding.severity === "information"
+        ? `information|${finding.check}`
+        : `${finding.severity}|${finding.check}|${finding.message}`,
+  }));
+  const groups = [...Map.groupBy(rows, ({ key }) => key).values()];
+  const sorted = groups.toSorted((a, b) => gravity(a[0]?.finding) - gravity(b[0]?.finding));
+  return sorted.flatMap((group) => {
+    const [first] = group;
+    if (!first) return [];
+    const { severity, check, message } = first.finding;
+    const places = [...new Set(group.map(({ where }) => where))].join(", ");
+    return [
+      [severity, places, check, group.length > 1 && severity === "information" ? `${group.length} remarks` : message],
+    ];
+  });
+}
+
+const gravity = (finding: Finding | undefined): number => (finding ? severities.indexOf(finding.severity) : 0);
+
+/** Limits and figures that nobody has seen printed, with the places they decide. */
+export function memoryRows(
+  lines: readonly { readonly where: string; readonly line: DesignLine }[],
+  findings: readonly Finding[],
+  whereOf: (finding: Finding) => string,
+): string[][] {
+  const weak = [
+    ...lines.flatMap(({ where, line }) =>
+      line.source?.standing === "memory" ? [{ where, what: line.title, ref: line.source.ref }] : [],
+    ),
+    ...findings.flatMap((finding) =>
+      finding.source?.standing === "memory"
+        ? [{ where: whereOf(finding), what: finding.check, ref: finding.source.ref }]
+        : [],
+    ),
+  ];
+  return [...Map.groupBy(weak, ({ what }) => what).values()].flatMap((group) => {
+    const [first] = group;
+    const refs = new Set(group.flatMap(({ ref }) => ref.split("; ")));
+    return first ? [[first.what, [...refs].join("; "), [...new Set(group.map(({ where }) => where))].join(", ")]] : [];
+  });
+}

@@ -1,0 +1,111 @@
+/** What stands in the installation itself and in each of its boards. */
+
+import { type DesignLine, designOfBoard, designOfOrigin, designOfWay } from "../../boards/design.ts";
+import { networkOf } from "../../boards/network.ts";
+import { blocksWithin, type Block as FactBlock } from "../../circuit/blocks.ts";
+import { studyWay } from "../../circuit/way.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
+import type { Facts } from "../../model/values.ts";
+import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
+import { planBoard, planSupply } from "../../readings/plan-board.ts";
+import { planDead } from "../../readings/plan-dead.ts";
+import { planLive } from "../../readings/plan-live.ts";
+import type { CheckResult } from "../../rules/frame/check.ts";
+import type { Finding } from "../../rules/frame/rule.ts";
+import { boardTitle } from "../working/working.ts";
+import type { Placed } from "./parts.ts";
+import type { PlacedTest } from "./tests.ts";
+
+/** A part of the installation with all that stands in it. */
+export interface Scope {
+  readonly title: string;
+  readonly parts: readonly Placed[];
+  readonly blocks: readonly { readonly where: string; readonly block: Pick<FactBlock, "facts"> }[];
+  readonly tests: readonly PlacedTest[];
+  readonly days: readonly TestDay[];
+  readonly lines: readonly { readonly where: string; readonly line: DesignLine }[];
+  readonly result: CheckResult;
+}
+
+export function scopesOf(installation: Installation, { findings, quietened }: CheckResult): Scope[] {
+  const inBoards = new Set(installation.boards.flatMap(({ board }) => board.segments));
+  const network = networkOf(installation);
+  const own: Scope = {
+    title: "Installation and supply",
+    parts: ownParts(installation),
+    blocks: ownBlocksOf(installation),
+    tests: planSupply(installation).map((test) => ({ where: "supply", test, way: undefined, context: undefined })),
+    days: [...ownTestDays(installation), ...installation.boards.flatMap(({ board }) => boardTestDays(board))],
+    lines: designOfOrigin(installation).map((line) => ({ where: "supply", line })),
+    // A departure of the installation is listed here with all that it quietens in the boards.
+    result: { findings: findings.filter(({ spot }) => !inBoards.has(spot.segment)), quietened },
+  };
+  const boards = installation.boards.map((place): Scope => {
+    const segments = new Set(place.board.segments);
+    const node = network.nodeOf(place.board);
+    const studies = place.board.ways.map((way) => ({
+      where: wayName(place, way.id),
+      study: studyWay(way, place.context),
+    }));
+    const boardTests = planBoard(place.context)
+      // Besides its RCDs, a board is read by itself where somebody chose to.
+      .filter(({ step, recorded }) => step === "rcd" || recorded)
+      .map((test): PlacedTest => ({ where: boardName(place), test, way: undefined, context: place.context }));
+    const wayTests = studies.flatMap(({ where, study }) =>
+      // A point beside the far one counts where somebody chose to read it.
+      [...planDead(study), ...planLive(study)]
+        .filter(({ place, recorded }) => place === undefined || recorded)
+        .map((test): PlacedTest => ({ where, test, way: study.facts, context: place.context })),
+    );
+    return {
+      title: boardTitle(place),
+      parts: partsOf(place),
+      blocks: blocksOf(place),
+      tests: [...boardTests, ...wayTests],
+      days: boardTestDays(place.board),
+      lines: node
+        ? [
+            ...designOfBoard(node).map((line) => ({ where: boardName(place), line })),
+            ...studies.flatMap(({ where, study }) => designOfWay(node, study).map((line) => ({ where, line }))),
+          ]
+        : [],
+      result: { findings: findings.filter(({ spot }) => segments.has(spot.segment)), quietened },
+    };
+  });
+  return [own, ...boards];
+}
+
+const boardName = ({ board }: BoardInPlace): string => `board ${board.head.name}`;
+const wayName = ({ board }: BoardInPlace, id: string): string => `${board.head.name}/${id}`;
+
+/** The lines of the files outside any board, and those of the installation itself. */
+export const ownParts = ({ head, files }: Installation): Placed[] => [
+  ...files.map(({ facts }) => ({ where: "file", facts: facts as Facts })),
+  { where: "installation", facts: head.facts as Facts },
+];
+
+export const partsOf = (place: BoardInPlace): Placed[] => [
+  { where: boardName(place), facts: place.board.head.facts as Facts },
+  ...place.board.ways.map((way) => ({ where: wayName(place, way.id), facts: way.facts as Facts })),
+];
+
+export const ownBlocksOf = ({ head, files }: Installation): Scope["blocks"] => [
+  ...files.map(({ facts }) => ({ where: "file", block: { facts } })),
+  ...blocksWithin(head.header, head.facts).map((block) => ({ where: "installation", block })),
+];
+
+export const blocksOf = (place: BoardInPlace): Scope["blocks"] => [
+  ...blocksWithin(place.board.head.header, place.board.head.facts).map((block) => ({ where: boardName(place), block })),
+  ...place.board.ways.flatMap((way) =>
+    blocksWithin(way.header, way.facts).map((block) => ({ where: wayName(place, way.id), block })),
+  ),
+];
+
+export function placesIn({ boards }: Installation): ReadonlyMap<Finding["spot"]["segment"], string> {
+  const map = new Map<Finding["spot"]["segment"], string>();
+  for (const place of boards) {
+    for (const segment of place.board.segments) map.set(segment, boardName(place));
+    for (const way of place.board.ways) map.set(way.segment, wayName(place, way.id));
+  }
+  return map;
+}

@@ -1,0 +1,63 @@
+/** Whether the stage a schedule claims agrees with the tests that stand in it. */
+import type { Installation } from "../../model/installation.ts";
+import type { CheckResult } from "../../rules/frame/check.ts";
+import type { Finding } from "../../rules/frame/rule.ts";
+import type { Judgement, Verdict } from "../setting/document.ts";
+
+/** The checks that speak of a test which the stage asks for and which is not there. */
+export const missingTests: readonly string[] = [
+  "continuity/missing",
+  "insulation/missing",
+  "insulation/pair-missing",
+  "live/not-tested",
+  "live/phase-sequence-missing",
+  "live/zs-missing",
+  "polarity/missing",
+  "rcd/test-afdd-button-missing",
+  "rcd/test-button-missing",
+  "rcd/test-missing",
+  "rcd/test-without-result",
+  "ring/ends-missing",
+  "ring/points-missing",
+];
+
+const known: ReadonlySet<string> = new Set(missingTests);
+
+export const isMissingTest = ({ check }: Finding): boolean => known.has(check);
+
+const isUnread = ({ check }: Finding): boolean => check.startsWith("language/") && check !== "language/no-version";
+
+const count = (number: number, one: string, many: string): string =>
+  number === 1 ? `one ${one}` : `${number} ${many}`;
+
+/** In the order of gravity: what is not there, what cannot be told, what is claimed too low, what is agreed to. */
+export function stageJudgement({ head }: Installation, { findings, quietened }: CheckResult): Judgement {
+  const stage = head.facts.one("stage")?.args.stage.value;
+  const missing = findings.filter(isMissingTest).length;
+  const excused = quietened.filter(({ finding }) => isMissingTest(finding)).length;
+  const unread = findings.filter(isUnread).length;
+  const behind = [...findings, ...quietened.map(({ finding }) => finding)].some(
+    ({ check }) => check === "record/stage-behind",
+  );
+  const say = (verdict: Verdict, remark: string): Judgement => ({
+    kind: "judgement",
+    text: stage
+      ? `The stage, ${stage}, against the tests that stand here`
+      : "The stage against the tests that stand here",
+    verdict,
+    remark,
+    source: undefined,
+  });
+  if (missing > 0) return say("fails", `${count(missing, "thing it asks for is", "things it asks for are")} not there`);
+  if (unread > 0)
+    return say("advises", `${count(unread, "line", "lines")} could not be understood in full, so nobody can tell`);
+  if (stage === undefined) return say("advises", "none is stated: it is taken for a design, and no test is missed");
+  if (behind) return say("advises", "more was tested than it says, so tests that are missing are not noticed");
+  if (excused > 0) return say("holds", `${count(excused, "test is", "tests are")} left out by a departure`);
+  return say(
+    "holds",
+    stage === "tested" || stage === "dead-tested"
+      ? "every test it asks for is there or is said to be left out"
+      : "it asks for no test yet",
+  );
+}

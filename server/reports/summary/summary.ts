@@ -1,0 +1,114 @@
+/** One page to sign off against: what is proven, what is left open and why, and whether the stage is honest. */
+
+import type { Installation } from "../../model/installation.ts";
+import type { Fact } from "../../model/values.ts";
+import type { CheckResult } from "../../rules/frame/check.ts";
+import type { Finding } from "../../rules/frame/rule.ts";
+import { capital } from "../../text/words.ts";
+import { written } from "../common/written.ts";
+import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
+import { absenceRows, departureRows, findingRows, memoryRows, queryRows } from "./parts.ts";
+import { blocksOf, ownBlocksOf, ownParts, partsOf, placesIn, type Scope, scopesOf } from "./scope.ts";
+import { isMissingTest, stageJudgement } from "./stage.ts";
+import { madeRows, marginRows } from "./tests.ts";
+
+type WhereOf = (finding: Finding) => string;
+
+export function summaryOf(installation: Installation, result: CheckResult): Report {
+  const name = installation.head.title || "an installation without a name";
+  const { edition, head } = installation;
+  const said = (word: "stage" | "work" | "designed" | "installed" | "tested"): string[] => {
+    const fact = head.facts.one(word) as Fact | undefined;
+    return fact ? [`${word} ${written(fact)}`] : [];
+  };
+  const where = placesIn(installation);
+  const whereOf: WhereOf = ({ spot }) => where.get(spot.segment) ?? "installation";
+  return {
+    title: `Summary: ${name}`,
+    lead: [
+      edition ? `Worked to ${edition.id} (${edition.name})` : "The installation names no edition that is known.",
+      ...(edition?.unseen ? [edition.unseen] : []),
+      ...[["stage", "work"] as const, ["designed", "installed", "tested"] as const].flatMap((words) => {
+        const text = words.flatMap(said).join("; ");
+        return text === "" ? [] : [capital(text)];
+      }),
+    ],
+    sections: [
+      { level: 1, title: "Before you sign", blocks: signing(installation, result) },
+      ...scopesOf(installation, result).flatMap((scope) => scopeSections(scope, installation, whereOf)),
+    ],
+    cautions:
+      "This page counts what the schedule says and what the checks find in it. A test counts as made whatever it read; what is wrong with it stands under what is found. The page does not see the installation: that a test was made well is for those who sign.",
+  };
+}
+
+/** What has to be settled or accepted, with a place for a pen. */
+function signing(installation: Installation, result: CheckResult): Block[] {
+  const { findings } = result;
+  const parts = [...ownParts(installation), ...installation.boards.flatMap(partsOf)];
+  const blocks = [...ownBlocksOf(installation), ...installation.boards.flatMap(blocksOf)];
+  const missing = findings.filter(isMissingTest);
+  const others = findings.filter((finding) => !isMissingTest(finding));
+  const of = (severity: Finding["severity"]) => others.filter((finding) => finding.severity === severity).length;
+  const absent = (kind: "LIM" | "N/A") => absenceRows(parts, kind).length;
+  const rows: [string, number, string][] = [
+    ["tests missing", missing.length, "to be made"],
+    ["errors", of("error"), "to be put right"],
+    ["warnings", of("warning"), "to be put right or departed from"],
+    ["remarks for information", of("information"), "to be read"],
+    ["open queries", queryRows(blocks).length, "to be answered"],
+    ["limitations", absent("LIM"), "to be accepted"],
+    ["not applicable", absent("N/A"), "to be agreed with"],
+    ["departures", departureRows(parts, result.quietened).length, "to be accepted"],
+  ];
+  return [
+    stageJudgement(installation, result),
+    ...table(
+      ["what", "how many", "what for", "seen by, and when"],
+      rows.map(([what, count, how]) => [
+        what,
+        count === 0 ? "none" : String(count),
+        count === 0 ? "" : how,
+        count === 0 ? "" : "________",
+      ]),
+    ),
+  ];
+}
+
+function scopeSections(scope: Scope, installation: Installation, whereOf: WhereOf): Section[] {
+  const { parts, result } = scope;
+  const missing = result.findings.filter(isMissingTest);
+  const others = result.findings.filter((finding) => !isMissingTest(finding));
+  const made = madeRows(scope.tests, scope.days, installation);
+  const sections = [
+    ...part("Tests made", table(["test", "read on", "latest", "by", "with"], made)),
+    ...part("Least margin", table(["reading", "where", "what", "read", "limit", "left"], marginRows(scope.tests))),
+    ...part(
+      "Missing",
+      table(
+        ["where", "what"],
+        missing.map((finding) => [whereOf(finding), finding.message]),
+      ),
+    ),
+    ...part("Limited", table(["where", "not measured", "reason given"], absenceRows(parts, "LIM"))),
+    ...part("Not applicable", table(["where", "what", "reason given"], absenceRows(parts, "N/A"))),
+    ...part(
+      "Departed from",
+      table(["where", "from", "reason given", "what it quietens"], departureRows(parts, result.quietened)),
+    ),
+    ...part("Open queries", table(["where", "question"], queryRows(scope.blocks))),
+    ...part("Found", table(["severity", "where", "check", "finding"], findingRows(others, whereOf))),
+    ...part(
+      "Stands on memory",
+      table(["figure", "source, to be checked in your copy", "where"], memoryRows(scope.lines, others, whereOf)),
+    ),
+  ];
+  const silent = ["Missing", "Limited", "Not applicable", "Departed from", "Open queries", "Found"].filter(
+    (title) => !sections.some((section) => section.title === title),
+  );
+  const nothing = [
+    ...(made.length === 0 ? ["Nothing is proven here by a reading."] : []),
+    ...(silent.length > 0 ? [`Nothing to list under: ${silent.map((title) => title.toLowerCase()).join(", ")}.`] : []),
+  ];
+  return [{ level: 1, title: scope.title, blocks: nothing.map(paragraph) }, ...sections];
+}

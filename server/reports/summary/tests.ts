@@ -1,0 +1,117 @@
+/** Tests as a supervisor counts them: which kinds were made, on how many ways, when, by whom, and with how little left. */
+import { handOf } from "../../circuit/hands.ts";
+import type { Context, Installation, Names } from "../../model/installation.ts";
+import { type Fact, type Facts, isAbsent } from "../../model/values.ts";
+import { factsOf, type TestDay } from "../../readings/instruments.ts";
+import { type Bound, marginTo, type PlannedTest, quantityOf, type TestStep } from "../../readings/planned.ts";
+import { originText } from "../common/written.ts";
+
+/** A test where it stands: `A/3`, `board A` or `supply`. */
+export interface PlacedTest {
+  readonly where: string;
+  readonly test: PlannedTest;
+  readonly way: Facts<"way"> | undefined;
+  readonly context: Context | undefined;
+}
+
+const kinds: Readonly<Record<TestStep, string>> = {
+  continuity: "continuity",
+  "ring-ends": "ends of a ring",
+  "ring-rounds": "rounds of a ring",
+  insulation: "insulation",
+  polarity: "polarity",
+  electrode: "earth electrode",
+  loop: "loop impedance",
+  fault: "fault current",
+  rcd: "RCD and AFDD",
+  "phase-sequence": "phase sequence",
+  function: "function",
+};
+
+const order = Object.keys(kinds) as readonly TestStep[];
+
+/** Read on site: what is declared, calculated or taken from a record was not. */
+const isRead = ({ test: { recorded } }: PlacedTest): boolean =>
+  recorded !== undefined && !isAbsent(recorded.value) && recorded.fact.provenance === "measured";
+
+type Days = readonly TestDay[];
+
+/** One row for each kind of test of which a reading stands here. */
+export function madeRows(tests: readonly PlacedTest[], days: Days, installation: Installation): string[][] {
+  return order.flatMap((step) => {
+    const ofKind = tests.filter(({ test }) => test.step === step);
+    const read = ofKind.filter(isRead);
+    if (read.length === 0) return [];
+    const on = read.flatMap(({ test }) => dayOf(test.recorded?.fact, days) ?? []);
+    const dates = on.map(({ on: day }) => day.value).sort();
+    const by = read.map(({ way, context }) =>
+      context ? handOf("tested", way, context)?.args.by.value : installation.head.facts.one("tested")?.args.by.value,
+    );
+    const names = new Set(on.flatMap((day) => day.with.map(({ value }) => value)));
+    const all = new Set(ofKind.map(({ where }) => where)).size;
+    return [
+      [
+        kinds[step],
+        `${new Set(read.map(({ where }) => where)).size} of ${all}`,
+        dates.at(-1) ?? "no day stated",
+        [...new Set(by.map((one) => one ?? "not stated"))].join(", "),
+        [...names].map((name) => instrumentText(name, installation.names)).join(", ") || "not stated",
+      ],
+    ];
+  });
+}
+
+const dayOf = (fact: Fact | undefined, days: Days): TestDay | undefined =>
+  fact && days.find(({ facts }) => facts !== undefined && holds(facts, fact));
+
+const holds = (facts: Facts, fact: Fact): boolean =>
+  facts.list.some((one) => one === fact || (one.inner !== undefined && holds(one.inner, fact)));
+
+function instrumentText(name: string, { instruments }: Names): string {
+  const instrument = instruments.get(name)?.[0];
+  if (!instrument) return `${name} (not described)`;
+  const serial = factsOf(instrument)?.one("serial")?.args.text.value;
+  return serial === undefined ? name : `${name} (no. ${serial})`;
+}
+
+interface Left {
+  readonly placed: PlacedTest;
+  readonly bound: Bound;
+  readonly share: number;
+  readonly text: string;
+}
+
+/** Of each kind of reading the one that has least left to its limit. */
+export function marginRows(tests: readonly PlacedTest[]): string[][] {
+  return order.flatMap((step) => {
+    const all = tests.filter(({ test }) => test.step === step).flatMap(leftOf);
+    const least = all.toSorted((a, b) => a.share - b.share)[0];
+    if (!least) return [];
+    const { placed, bound, text } = least;
+    const { recorded, name } = placed.test;
+    const origin = recorded ? originText(recorded.fact) : "";
+    const weak = bound.source.standing === "memory" ? ", from memory" : "";
+    return [
+      [
+        kinds[step],
+        placed.where,
+        name,
+        `${recorded?.text ?? ""}${origin ? ` (${origin})` : ""}`,
+        `${bound.text}${weak}`,
+        text,
+      ],
+    ];
+  });
+}
+
+function leftOf(placed: PlacedTest): Left[] {
+  const { bounds, recorded } = placed.test;
+  const quantity = quantityOf(recorded);
+  if (!quantity) return [];
+  return bounds.flatMap((bound) => {
+    const margin = marginTo(bound, recorded);
+    if (!margin) return [];
+    const share = bound.sense === "most" ? 1 - quantity.value / bound.value : quantity.value / bound.value - 1;
+    return [{ placed, bound, share: margin.passes ? share : Math.min(share, -1e-9), text: margin.text }];
+  });
+}

@@ -1,0 +1,187 @@
+/** What is reckoned of a board and of the supply, before their ways. */
+
+import { supplementaryLimit, supplementaryOfCpc } from "../../boards/supplementary.ts";
+import { type Calculated, faultCurrent, supplementaryBonding } from "../../calc/index.ts";
+import { kiloamps, ohms, squareMillimetres, step } from "../../calc/result.ts";
+import { boardImpedance } from "../../circuit/board-impedance.ts";
+import { faultsAt } from "../../circuit/faults.ts";
+import { studySupply } from "../../circuit/supply.ts";
+import { studyWay } from "../../circuit/way.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
+import { exact, type Facts } from "../../model/values.ts";
+import { bondingNeed, earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../readings/earthing.ts";
+import { designBoardImpedance, originImpedance } from "../../readings/loop.ts";
+import type { CheckResult } from "../../rules/frame/check.ts";
+import { written } from "../common/written.ts";
+import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "../setting/document.ts";
+import { faultText } from "./fault.ts";
+import { findingsPart, memoryPart, openPart } from "./record.ts";
+
+const noSource = { ref: "", standing: "published" } as const;
+
+/** Plain lines of a block, without the blocks and words that are not for paper. */
+const linesOf = (facts: Facts | undefined): string[][] =>
+  (facts?.list ?? [])
+    .filter(({ word, inner }) => !inner && !["note", "query", "answer", "departure"].includes(word))
+    .map((fact) => [fact.word.replaceAll("-", " "), written(fact)]);
+
+export function installationSections(
+  installation: Installation,
+  result: CheckResult,
+  design: readonly Section[],
+): Section[] {
+  const { supply, head } = installation;
+  const ze = originImpedance({ supply });
+  const known = part("Installation and supply", [
+    ...table(["item", "as the schedule has it"], [...linesOf(head.facts), ...linesOf(supply)]),
+    ...(supply ? [] : [gap("Anything by the supply", "the supply is not described")]),
+  ]);
+  const place = installation.boards[0];
+  const U0 = place ? studySupply(place.context).U0 : undefined;
+  const fault = ze && U0 !== undefined && ze.value > 0 ? faultCurrent(U0, ze.value) : undefined;
+  const loop = part("Loop and fault current at the origin", [
+    reckon(
+      "Earth fault current at the origin",
+      fault,
+      faultText(fault?.value ?? 0),
+      ze ? "Ze is zero, or there is no board" : "Ze is not stated as a figure",
+    ),
+  ]);
+  const earthing = part("Earthing and bonding", supply ? earthingBlocks(installation, supply) : []);
+  const parts = [...known, ...loop, ...earthing, ...design];
+  const own = new Set([
+    head.header.segment,
+    ...(supply?.list ?? []).map(({ segment }) => segment),
+    ...head.facts.list.map(({ segment }) => segment),
+  ]);
+  return [
+    { level: 1, title: `Installation ${head.title}`.trim(), blocks: [] },
+    ...parts,
+    ...findingsPart(result, own),
+    ...openPart(parts),
+    ...memoryPart(parts),
+  ];
+}
+
+function earthingBlocks(installation: Installation, supply: Facts<"supply">): Block[] {
+  const own = supply.one("earthing-conductor")?.args.size.value;
+  const need = earthingNeed(supply);
+  const heat = earthingHeat(supply, installation.edition);
+  const soil = soilNeed(supply);
+  const leastPme = pmeBondingNeed(supply);
+  const pme = pmeNeed(supply);
+  const bonding = bondingNeed(supply);
+  const blocks: Block[] = [];
+  if (need) blocks.push(reckon("Earthing conductor by Table 54.7", need, squareMillimetres(need.value), ""));
+  else blocks.push(gap("The earthing conductor by Table 54.7", whyNoEarthing(supply)));
+  const asked = (name: string, of: Calculated | undefined) =>
+    of ? [reckon(`Earthing conductor, ${name}`, of, squareMillimetres(of.value), "")] : [];
+  const heatName = `by the heat of a fault at the origin${heat?.atMost ? ", at most" : ""}`;
+  blocks.push(
+    ...asked(heatName, heat?.need),
+    ...asked("in the ground by Table 54.1", soil),
+    ...asked("with PME no thinner than the main bonding", leastPme),
+    ...asked("as a distributor asks", pme),
+  );
+  // Where the fault has been reckoned and the conductor bears it, the table is not held against it.
+  const shown = heat !== undefined && own !== undefined && own >= heat.need.value;
+  for (const limit of [shown ? heat.need : need, soil, leastPme, pme]) {
+    if (limit && own !== undefined) blocks.push(judged(own, limit, squareMillimetres, true, "Earthing conductor"));
+  }
+  blocks.push(
+    reckon(
+      "Main bonding",
+      bonding,
+      squareMillimetres(bonding?.value ?? 0),
+      "the earthing arrangement or the size it follows from is not stated",
+    ),
+  );
+  for (const { args } of supply.all("bonding")) {
+    const { size, service, metal } = args;
+    const name = `Bonding of ${service.value}`;
+    const least = bondingNeed(supply, metal?.value);
+    if (!bonding || service.value === "lightning" || service.value === "none") continue;
+    if (metal?.value === "aluminium") {
+      blocks.push(
+        reckon(
+          `${name}, of aluminium`,
+          least,
+          squareMillimetres(least?.value ?? 0),
+          "no size of aluminium conducts so well",
+        ),
+      );
+    }
+    if (!size) blocks.push(gap(name, "its size is not stated"));
+    else if (least) blocks.push(judged(size.value, least, squareMillimetres, true, name));
+  }
+  return blocks;
+}
+
+function whyNoEarthing(supply: Facts<"supply">): string {
+  const system = supply.one("earthing")?.args.system.value;
+  if (system === "TT") return "an electrode lets so little flow that the table would ask for far too much";
+  if (!system) return "the earthing arrangement is not stated";
+  return "the size of the tails is not stated";
+}
+
+function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
+  const studies = board.ways.map((way) => studyWay(way, context));
+  return board.head.facts.all("supplementary-bonding").flatMap((fact): Block[] => {
+    const { place, title, size, shielded, continuity } = fact.args;
+    const name = `Supplementary bonding, ${title?.value ?? place.value}`;
+    const least = supplementaryBonding(shielded !== undefined);
+    const found = supplementaryLimit(fact, studies);
+    const reading = exact(continuity);
+    const byCpc = supplementaryOfCpc(fact, studies)?.need;
+    const sized = size && judged(size.value, least, squareMillimetres, true, name);
+    const measured =
+      reading !== undefined && "limit" in found && judged(reading, found.limit, ohms, false, `${name}, R`);
+    return [
+      reckon(`${name}, least size`, least, squareMillimetres(least.value), ""),
+      sized || gap(`${name}, its size`, "its size is not stated"),
+      ...(byCpc ? [reckon(`${name}, by the cpc it joins`, byCpc, squareMillimetres(byCpc.value), "")] : []),
+      ...(byCpc && size ? [judged(size.value, byCpc, squareMillimetres, true, name)] : []),
+      "limit" in found
+        ? reckon(`${name}, R at most`, found.limit, ohms(found.limit.value), "")
+        : gap(`${name}, R at most`, found.missing),
+      ...(measured ? [measured] : []),
+    ];
+  });
+}
+
+/** A figure against its limit. */
+function judged(value: number, limit: Calculated, show: (of: number) => string, least: boolean, name: string): Block {
+  const holds = least ? value >= limit.value : value <= limit.value;
+  const mark = least ? (holds ? "≥" : "<") : holds ? "≤" : ">";
+  return judge(holds, `${name} ${show(value)} ${mark} ${show(limit.value)}`, limit.source);
+}
+
+/** `network` is what the boards together tells of the board. */
+export function boardSections(place: BoardInPlace, result: CheckResult, network: readonly Section[]): Section[] {
+  const { board, context } = place;
+  const loop = boardImpedance(context);
+  const design = designBoardImpedance(context);
+  const steps = loop ? [step(`${loop.name}, as the schedule has it`, "", ohms(loop.value))] : (design?.steps ?? []);
+  const faults = faultsAt(context);
+  const parts = [
+    ...part("What is known of the board", table(["item", "as the schedule has it"], linesOf(board.head.facts))),
+    ...part("Loop and fault current at the board", [
+      reckon(
+        "Loop impedance",
+        design && { steps, source: loop ? noSource : design.source },
+        ohms(design?.value ?? 0),
+        "it is not noted, and nothing above the board gives it",
+      ),
+      ...(faults.length === 0 ? [gap("Fault current", "none is noted for this board")] : []),
+      ...faults.map(({ name, value, at }) =>
+        reckon(`${name}, noted at the ${at}`, { steps: [], source: noSource }, kiloamps(value), ""),
+      ),
+    ]),
+    ...part("Supplementary bonding", supplementaryBlocks(place)),
+    ...network,
+  ];
+  const ways = new Set(board.ways.map(({ segment }) => segment));
+  const own = new Set(board.segments.filter((segment) => !ways.has(segment)));
+  const empty = board.ways.length === 0 ? part("Ways", [paragraph("The board has no ways.")]) : [];
+  return [...parts, ...empty, ...findingsPart(result, own), ...openPart(parts), ...memoryPart(parts)];
+}

@@ -1,0 +1,134 @@
+/** Load, device and cable: Ib ≤ In ≤ Iz with every factor; and what a ring has to satisfy instead. */
+
+import { exceeds } from "../../calc/compare.ts";
+import { amps, plain, step, volts } from "../../calc/result.ts";
+import { groundLimit, leastKnownCapacity } from "../../circuit/overload.ts";
+import { overloadRelations } from "../../circuit/overload-relations.ts";
+import { methodOf } from "../../circuit/route-capacity.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { Fact } from "../../model/values.ts";
+import { written } from "../common/written.ts";
+import { type Block, gap, judge, paragraph, part, reckon, type Section } from "../setting/document.ts";
+
+export const loadPart = (study: WayStudy): Section[] => part("Load and design current", loadBlocks(study));
+
+function loadBlocks(study: WayStudy): Block[] {
+  const { designCurrent, facts } = study;
+  if (!designCurrent) return [gap("Design current Ib", "neither Ib nor a load is stated")];
+  const { value, stated, diversity } = designCurrent;
+  const none = { ref: "", standing: "published" } as const;
+  const figure = {
+    steps: stated ? [] : [loadStep(study), ...(diversity?.steps ?? [])],
+    source: diversity?.source ?? none,
+  };
+  return [
+    reckon("Design current Ib", figure, amps(value), ""),
+    paragraph(
+      stated
+        ? "Ib is taken as the schedule states it."
+        : `The loads are added as stated, at a power factor of ${study.powerFactor === 1 ? "one" : plain(study.powerFactor)}${diversity ? ", with the diversity of a cooker in a home" : facts.all("load").length > 1 ? " and without diversity: an upper bound" : ""}.`,
+    ),
+  ];
+}
+
+function loadStep({ facts, threePhase, supply, designCurrent, loadCurrent, powerFactor }: WayStudy) {
+  const symbol = designCurrent?.diversity ? "all at once" : "Ib";
+  const cos = powerFactor === 1 ? "" : " × cos φ";
+  const voltage = threePhase ? supply.U0 * 3 : supply.U0;
+  const terms = facts
+    .all("load")
+    .flatMap(({ args }) => [
+      ...(args.current ? [amps(args.current.value)] : []),
+      ...(args.power
+        ? [
+            `${plain(args.power.value)} W / ${powerFactor === 1 ? "" : "("}${volts(voltage)}${powerFactor === 1 ? "" : ` × ${plain(powerFactor)})`}`,
+          ]
+        : []),
+    ]);
+  return step(
+    threePhase
+      ? `${symbol} = Σ P / (3 × U0${cos})`
+      : powerFactor === 1
+        ? `${symbol} = Σ P / U0`
+        : `${symbol} = Σ P / (U0${cos})`,
+    terms.join(" + "),
+    amps(loadCurrent?.value ?? 0),
+  );
+}
+
+export const cablePart = (study: WayStudy): Section[] => part("Device and cable", cableBlocks(study));
+
+function cableBlocks(study: WayStudy): Block[] {
+  const { capacities, capacity } = study;
+  const several = capacities.length > 1;
+  const blocks: Block[] = capacities.map(({ fact, capacity: found }, index) => {
+    const name = `Capacity Iz${several ? ` of stretch ${index + 1}` : ""} (${written(fact as Fact)})`;
+    if ("missing" in found) return gap(name, found.missing);
+    return reckon(name, found, amps(found.value), "");
+  });
+  if (capacities.length === 0) blocks.push(gap("Capacity Iz of the cable", "the schedule has no route"));
+  if (several && capacity) {
+    const method = methodOf(capacity.fact);
+    blocks.push(
+      paragraph(`The least of them governs: ${amps(capacity.value.value)}${method ? `, method ${method}` : ""}.`),
+    );
+  }
+  return [...blocks, ...relations(study), ...inGround(study)];
+}
+
+function relations(study: WayStudy): Block[] {
+  const { device, designCurrent, uses, facts } = study;
+  const In = device?.rating;
+  if (device === undefined || In === undefined)
+    return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
+  const Iz = leastKnownCapacity(study)?.value;
+  const none = { value: In, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
+  return overloadRelations(study, Iz ?? none).flatMap(({ name, holds, margin }): Block[] => {
+    const { source } = margin;
+    if (name === "Ib ≤ In") {
+      if (!designCurrent) return [];
+      // Loads alone stand without diversity; only a stated design current says what is drawn at once.
+      if (!holds && !designCurrent.stated && facts.all("load").length > 1)
+        return [
+          paragraph(`The loads add up to more than In = ${amps(In)}. A design current with diversity would say more.`),
+        ];
+      return [
+        judge(
+          holds,
+          `Ib ${amps(designCurrent.value)} ${holds ? "≤" : ">"} In ${amps(In)}`,
+          source,
+          `${amps(In - designCurrent.value)} left`,
+        ),
+      ];
+    }
+    if (!Iz) return [];
+    if (name === "In ≤ Iz") {
+      const whole = study.capacity !== undefined;
+      if (holds && !whole) return [gap("In ≤ Iz", "a stretch of the route could not be reckoned")];
+      const judged = judge(
+        holds,
+        `In ${amps(In)} ${holds ? "≤" : ">"} Iz ${amps(Iz.value)}`,
+        source,
+        `${amps(Iz.value - In)} left`,
+      );
+      const motor = judged.verdict === "fails" && uses.has("motor");
+      const remark = "right only where an overload relay at the motor protects the cable";
+      return [motor ? { ...judged, verdict: "advises", remark } : judged];
+    }
+    // A stretch that could not be reckoned may carry less.
+    if (holds && !study.capacity) return [gap("I2 ≤ 1.45 × Iz", "a stretch of the route could not be reckoned")];
+    const [I2] = margin.steps;
+    const left = `I2 ${I2?.result ?? ""} ${holds ? "≤" : ">"} 1.45 × Iz`;
+    return [judge(holds, left, source, `${amps(margin.value)} left`)];
+  });
+}
+
+/** Of a cable in the ground less is counted on where its device protects it against overload. */
+function inGround(study: WayStudy): Block[] {
+  const In = study.device?.rating;
+  const most = groundLimit(study)?.value;
+  if (In === undefined || !most) return [];
+  const holds = !exceeds(In, most.value);
+  const text = `In ${amps(In)} ${holds ? "≤" : ">"} 0.9 × Iz in the ground, ${amps(most.value)}`;
+  return [judge(holds, text, most.source, `${amps(most.value - In)} left`)];
+}

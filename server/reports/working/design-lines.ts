@@ -1,0 +1,55 @@
+/** Answers of a design as blocks of a report. */
+import type { DesignLine, Figure } from "../../boards/design.ts";
+import { amps, kiloamps, ohms, percent, plain, round, squareMillimetres } from "../../calc/result.ts";
+import { type Block, gap, type Judgement, reckon } from "../setting/document.ts";
+
+function figureText({ value, unit }: Figure): string {
+  switch (unit) {
+    case "A":
+      return value >= 1000 ? kiloamps(value) : amps(round(value, 1));
+    case "mm²":
+      return squareMillimetres(value);
+    case "%":
+      return percent(round(value, 2));
+    case "Ω":
+      return ohms(value);
+    default:
+      return `${plain(value, 0)} ${unit}`.trimEnd();
+  }
+}
+
+/** An answer with its working, and below it how it stands. */
+export function lineBlocks(line: DesignLine): Block[] {
+  const { title, value, limit, verdict, reason, steps, source } = line;
+  if (verdict === "open" || !value) return [gap(title, reason ?? "it is not known")];
+  const from = { steps, source: source ?? noSource };
+  if (!limit) return [reckon(title, from, figureText(value), "")];
+  // Of a size the working leads to the one that is needed.
+  const result = limit.unit === "mm²" ? `${figureText(limit)} needed` : figureText(value);
+  if (steps.length === 0) return [judgementOf(line, value, limit)];
+  return [reckon(title, from, result, ""), { ...judgementOf(line, value, limit), source: undefined }];
+}
+
+const noSource = { ref: "", standing: "published" } as const;
+
+/** How an answer stands, where its working is shown elsewhere. */
+export function verdictBlocks(line: DesignLine, remark = ""): Block[] {
+  const { title, value, limit, reason } = line;
+  if (!value || !limit) return [gap(title, reason ?? "it is not known")];
+  return [judgementOf({ ...line, reason: remark }, value, limit)];
+}
+
+function judgementOf(line: DesignLine, value: Figure, limit: Figure): Judgement {
+  const { title, verdict, reason = "", source } = line;
+  const holds = verdict === "holds";
+  const more = value.value > limit.value;
+  const sign = holds ? (more ? "≥" : "≤") : more ? ">" : "<";
+  const onMemory = source?.standing === "memory" && !holds;
+  return {
+    kind: "judgement",
+    text: `${title}: ${figureText(value)} ${sign} ${figureText(limit)}`,
+    verdict: holds ? "holds" : verdict === "fails" ? "fails" : "advises",
+    remark: onMemory ? "the figure is from memory: check it in your copy" : reason,
+    source: source?.ref === "" ? undefined : source,
+  };
+}

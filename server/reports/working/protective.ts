@@ -1,0 +1,52 @@
+/** The protective conductor: by the table, or by the heat of the fault. */
+
+import { squareMillimetres } from "../../calc/result.ts";
+import { enclosureNeed, protectiveNeed, suffices } from "../../circuit/protective.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { combine } from "../../tables/source.ts";
+import { type Block, gap, judge, part, reckon, type Section } from "../setting/document.ts";
+
+export const protectivePart = (study: WayStudy): Section[] => part("Protective conductor", protectiveBlocks(study));
+
+function protectiveBlocks(study: WayStudy): Block[] {
+  const { cable } = study;
+  if (!cable) return [gap("The protective conductor", "the cable is not described")];
+  if (cable.cpcBy === "none") return [gap("The protective conductor", "the cable has none")];
+  if (cable.material !== "copper") return [gap("The protective conductor", `no table here is for ${cable.material}`)];
+  const found = protectiveNeed(study);
+  if (!found) return [...enclosureBlocks(study), gap("The protective conductor", whyNotJudged(study))];
+  const { need, has, method, certain } = found;
+  const by = method === "table" ? "by Table 54.7" : "by the heat of the fault";
+  const holds = suffices(found);
+  const name = found.of === "armour" ? "armour" : "cpc";
+  const text = `${name} ${squareMillimetres(has.value)} ${holds ? "≥" : "<"} ${squareMillimetres(need.value)}`;
+  const judged = judge(holds, text, combine(need.source, has.source), holds ? by : "");
+  const doubt =
+    method === "table"
+      ? "the heat of the fault could not be reckoned"
+      : "the device may trip sooner than its curve is drawn";
+  return [
+    ...(found.of === "armour" ? [reckon("The armour", has, squareMillimetres(has.value), "")] : []),
+    reckon(`Least size ${by}`, need, squareMillimetres(need.value), ""),
+    !holds && !certain ? { ...judged, verdict: "advises", remark: doubt } : judged,
+  ];
+}
+
+/** Of conduit and trunking only what is asked can be said, not what it has. */
+function enclosureBlocks(study: WayStudy): Block[] {
+  const need = enclosureNeed(study);
+  return need ? [reckon("Least section of steel by Table 54.7", need, squareMillimetres(need.value), "")] : [];
+}
+
+function whyNotJudged({ cable }: WayStudy): string {
+  const by = cable?.cpcBy;
+  if (by === "armour") {
+    if (cable?.cores === undefined) return "the armour goes by the number of cores, which is not written";
+    return "no table here gives the section of this armour";
+  }
+  if (by === "conduit" || by === "trunking")
+    return `the section of the steel ${by} goes by its make: hold the maker's figure against it`;
+  if (by) return `it is the ${by}, whose equivalent section is not given here`;
+  if (cable?.cpc === undefined) return "its size is not stated";
+  return "neither Table 54.7 nor the heat of the fault could be asked";
+}

@@ -1,0 +1,81 @@
+/** Readings of the dead tests. */
+
+import { megohms, ohms } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { isAbsent } from "../../model/values.ts";
+import { expectedConductorAt, expectedR1R2At, latestDead } from "../../readings/dead.ts";
+import { expectedPoint } from "../../readings/expected.ts";
+import { against, insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { type EndName, expectationAt, type Round, rounds, studyRing } from "../../readings/ring.ts";
+import { expectation, row } from "../common/margins.ts";
+import { writtenValue } from "../common/written.ts";
+
+export function deadRows(study: WayStudy): string[][] {
+  const ring = studyRing(study);
+  const rows: string[][] = [];
+  const conductors = { r1: "line", rn: "neutral", r2: "cpc" } as const;
+  for (const name of ["r1", "rn", "r2"] as readonly EndName[]) {
+    const value = ring.ends?.args[name];
+    if (!ring.ends || !value || !ring.endsTest) continue;
+    const expected = expectedConductorAt(study, conductors[name], ring.endsTest);
+    rows.push(row(`${name}, end to end`, ring.ends, value, expectation(expected?.value)));
+  }
+  for (const point of ring.points) {
+    for (const round of rounds) rows.push(...pointRow(study, point, round));
+  }
+  const R1R2 = latestDead(study, "R1+R2");
+  if (R1R2) {
+    const expected = highestOf(study) ?? expectedR1R2At(study, R1R2.test)?.value;
+    rows.push(row("R1+R2", R1R2.fact, R1R2.fact.args.value, expectation(expected)));
+  }
+  const R2 = latestDead(study, "R2");
+  if (R2)
+    rows.push(
+      row(
+        "R2",
+        R2.fact,
+        R2.fact.args.value,
+        expectation(study.isRing ? undefined : expectedConductorAt(study, "cpc", R2.test)?.value),
+      ),
+    );
+  return rows;
+}
+
+/** What the highest point of a ring should read by its ends, spurs and all. */
+function highestOf(study: WayStudy): number | undefined {
+  const quarter = studyRing(study).quarter["L-E"]?.value;
+  if (!study.isRing || quarter === undefined) return undefined;
+  const places = [...(study.runs?.places.keys() ?? [])].flatMap((name) => expectationAt(study, name, "L-E") ?? []);
+  return places.length === 0 ? quarter : Math.max(...places.map(({ greatest }) => greatest));
+}
+
+function pointRow(
+  study: WayStudy,
+  { name, fact, expected }: ReturnType<typeof studyRing>["points"][number],
+  round: Round,
+): string[][] {
+  const value = fact.args[round];
+  if (!value) return [];
+  const span = expected[round];
+  const single = span && Math.abs(span.greatest - span.least) < 0.005;
+  const drawn = study.isRing ? undefined : expectedPoint(study, name)?.[round]?.value;
+  const made = row(`${name} ${round}`, fact, value, expectation(span && single ? span.greatest : drawn));
+  if (!span || single || isAbsent(value)) return [made];
+  return [[made[0] ?? "", made[1] ?? "", `${ohms(span.least)} to ${ohms(span.greatest)} expected`, ""]];
+}
+
+export function insulationRows(study: WayStudy): string[][] {
+  const test = insulationOf(study);
+  const least = insulationLimit(study)?.minimum;
+  if (!test) return [];
+  const words = { passes: "above it", fails: "below it", unproven: "does not show it" } as const;
+  return [
+    ...test.values.map(({ pair, fact, quantity }) => [
+      `insulation ${pair}`,
+      writtenValue(fact, quantity),
+      least ? `at least ${megohms(least.value)}` : "",
+      least ? words[against(quantity, least.value)] : "",
+    ]),
+    ...test.absent.map(({ pair, fact, value }) => row(`insulation ${pair}`, fact, value)),
+  ];
+}

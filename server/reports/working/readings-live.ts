@@ -1,0 +1,103 @@
+/** Readings of the live tests. */
+
+import { rcdTripBand } from "../../calc/index.ts";
+import { milliamps, milliseconds, ohms } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { type AnyValue, exact, type Fact, isAbsent } from "../../model/values.ts";
+import { loopAgreement } from "../../readings/loop.ts";
+import { rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
+import { awayFrom, leftTo, row } from "../common/margins.ts";
+import { writtenValue } from "../common/written.ts";
+
+export function liveRows(study: WayStudy): string[][] {
+  const { Zs, disconnection } = study;
+  if (!Zs) return [];
+  const { limit, cold } = disconnection ?? {};
+  const rows = [
+    row(
+      "Zs",
+      Zs.fact,
+      Zs.value,
+      limit && {
+        value: limit.value,
+        words: `at most ${ohms(limit.value)}, ${disconnection?.by === "rcd" ? "by the RCD" : "hot"}`,
+        kind: "limit",
+      },
+    ),
+  ];
+  const held = cold?.corrected ?? cold;
+  if (held && !isAbsent(Zs.value))
+    rows.push([
+      "",
+      "",
+      `at most ${ohms(held.value)}, ${cold?.corrected ? held.style : "cold"}`,
+      leftTo(Zs.value, held.value),
+    ]);
+  const agreement = loopAgreement(study);
+  if (agreement?.expected && !isAbsent(Zs.value))
+    rows.push([
+      "",
+      "",
+      `${ohms(agreement.expected.value)} expected, ${agreement.board?.name ?? "board"} + R1+R2`,
+      awayFrom(Zs.value, agreement.expected.value),
+    ]);
+  const points = study.live?.facts.all("at") ?? [];
+  for (const fact of points)
+    if (fact.args.Zs)
+      rows.push(
+        row(
+          `Zs at ${fact.args.point.value}`,
+          fact,
+          fact.args.Zs,
+          limit && { value: limit.value, words: `at most ${ohms(limit.value)}`, kind: "limit" },
+        ),
+      );
+  return rows;
+}
+
+export function rcdRows(study: WayStudy): string[][] {
+  const rows = rcdTestsOfWay(study).map((test) => {
+    const { time, noTrip, multiple } = test.fact.args;
+    const window = windowOf(test, study.context);
+    const name = `RCD${multiple ? ` at ${multiple.value} × IΔn` : ""}`;
+    const bounds = [
+      ...(window?.least ? [`at least ${milliseconds(window.least.value)}`] : []),
+      ...(window?.greatest ? [`at most ${milliseconds(window.greatest.value)}`] : []),
+    ].join(", ");
+    if (!time) return [name, noTrip ? "held" : "no result", bounds, ""];
+    const most = window?.greatest?.value;
+    const made = row(
+      name,
+      test.fact,
+      time,
+      most === undefined ? undefined : { value: most, words: bounds, kind: "limit" },
+    );
+    return most === undefined && !isAbsent(time) ? [made[0] ?? "", made[1] ?? "", bounds, ""] : made;
+  });
+  const trip = study.live?.facts.one("trip-current");
+  const [rcd] = study.rcds;
+  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
+  const value = trip && exact(trip.args.value);
+  if (!trip) return rows;
+  const inside = value !== undefined && band ? value >= band.least.value && value <= band.greatest.value : undefined;
+  const words = band ? `${milliamps(band.least.value)} to ${milliamps(band.greatest.value)}` : "";
+  return [
+    ...rows,
+    [
+      "trip current",
+      writtenValue(trip as Fact, trip.args.value),
+      words,
+      inside === undefined ? "" : inside ? "within" : "outside",
+    ],
+  ];
+}
+
+const verdictWords = ["polarity", "phase-sequence", "test-button", "afdd-button", "function", "voltage"];
+
+export function verdictRows({ dead, live }: WayStudy): string[][] {
+  return [...(dead?.facts.list ?? []), ...(live?.facts.list ?? [])].flatMap((fact) => {
+    if (!verdictWords.includes(fact.word)) return [];
+    const value = [fact.args.verdict, fact.args.value].flat().find((one) => one !== undefined) as AnyValue | undefined;
+    return value ? [[fact.word.replaceAll("-", " "), writtenValue(fact, value), "", ""]] : [];
+  });
+}

@@ -1,0 +1,82 @@
+/** What the checks say, what is excused, what could not be reckoned and what stands on memory. */
+
+import type { CheckResult } from "../../rules/frame/check.ts";
+import type { Finding } from "../../rules/frame/rule.ts";
+import {
+  type Gap,
+  gapText,
+  type Judgement,
+  paragraph,
+  part,
+  type Reckoning,
+  type Section,
+  sourceText,
+  table,
+} from "../setting/document.ts";
+
+type Segment = Finding["spot"]["segment"];
+
+export function findingsPart(
+  { findings, quietened }: CheckResult,
+  segments: Pick<ReadonlySet<Segment>, "has">,
+): Section[] {
+  const own = findings.filter(({ spot }) => segments.has(spot.segment));
+  const excused = quietened.filter(({ finding }) => segments.has(finding.spot.segment));
+  const rows = [...own]
+    .sort((a, b) => grave(a) - grave(b))
+    .map(({ check, severity, message }) => [severity, check, message]);
+  return part("Findings and departures", [
+    ...(own.length === 0
+      ? [paragraph("The checks find nothing here.")]
+      : table(["severity", "check", "finding"], rows)),
+    ...table(
+      ["departure", "reason given", "what it covers"],
+      excused.map(({ finding, departure }) => [
+        departure.rule,
+        departure.reason,
+        `${finding.check}: ${finding.message}`,
+      ]),
+    ),
+  ]);
+}
+
+const grave = ({ severity }: Finding): number => ["error", "warning", "information"].indexOf(severity);
+
+/** Every gap of the parts before, once more in one place. */
+export function openPart(parts: readonly Section[]): Section[] {
+  const gaps = unique(parts.flatMap(({ blocks }) => blocks.filter((block): block is Gap => block.kind === "gap")));
+  return part(
+    "What could not be reckoned",
+    gaps.length === 0
+      ? [paragraph("Nothing was left out: every figure asked for above could be reckoned.")]
+      : table(
+          ["figure", "why"],
+          gaps.map(({ what, why }) => [what, why]),
+        ),
+  );
+}
+
+/** Figures whose source nobody has seen printed. */
+export function memoryPart(parts: readonly Section[]): Section[] {
+  const weak = parts.flatMap(({ blocks }) =>
+    blocks.filter(
+      (block): block is Reckoning | Judgement =>
+        (block.kind === "reckoning" || block.kind === "judgement") && block.source?.standing === "memory",
+    ),
+  );
+  const rows = weak.map((block) => [
+    block.kind === "reckoning" ? `${block.name}: ${block.result}` : block.text,
+    block.source ? sourceText(block.source) : "",
+  ]);
+  return part(
+    "What stands on memory",
+    rows.length === 0
+      ? [paragraph("No figure above stands on memory alone.")]
+      : [paragraph("Check these in your own copy before you rely on them."), ...table(["figure", "source"], rows)],
+  );
+}
+
+function unique(gaps: readonly Gap[]): Gap[] {
+  const seen = new Set<string>();
+  return gaps.filter((one) => !seen.has(gapText(one)) && seen.add(gapText(one)));
+}

@@ -1,0 +1,68 @@
+/** What two checks of every unprotected part of a board have in common: switch, busbars, RCDs. */
+
+import { demandThrough, isGuarded, type RatedPart } from "../../boards/board-ratings.ts";
+import { demandNotes } from "../../boards/demand-words.ts";
+import type { BoardNode } from "../../boards/network.ts";
+import { exceeds } from "../../calc/compare.ts";
+import { nextRatingUp } from "../../calc/index.ts";
+import { amps, relation, step } from "../../calc/result.ts";
+import type { Source } from "../../tables/source.ts";
+import { capital } from "../../text/words.ts";
+import { amount, factSpot, type Reporter, type Severity, valueSpot } from "../frame/rule.ts";
+import { inPlaceOf } from "./writing.ts";
+
+/** A part that neither what stands before it nor the devices behind it keep from being overloaded. */
+export function sayUnguarded(part: RatedPart, source: Source, report: Reporter, severity?: Severity): void {
+  const { name, fact, rating, above, behind, ways } = part;
+  if (!above || isGuarded(part)) return;
+  const need = Math.min(above.rating, behind?.value ?? above.rating);
+  const next = nextRatingUp("breaker", need);
+  const sum = behind ? ` and the devices behind it come to ${amps(behind.value)}` : "";
+  const are = part.kind === "busbar" ? "are" : "is";
+  report(valueSpot(fact, rating), {
+    message: `${capital(name)} ${are} rated ${amps(rating.value)}; ${above.name} before ${are === "are" ? "them" : "it"} lets ${amps(above.rating)} flow for good${sum}. One rated ${amps(next ?? need)} or more, or a smaller device upstream, puts it right.`,
+    value: amount(rating.value, "A"),
+    limit: amount(need, "A"),
+    least: true,
+    steps: [
+      step("In upstream", "", amps(above.rating)),
+      ...(behind?.steps ?? []),
+      relation("rating ≥ In upstream, or ≥ the devices behind it", amps(rating.value), amps(need)),
+    ],
+    source,
+    ...(severity ? { severity } : {}),
+    related: [
+      { spot: factSpot(above.fact), message: "The device upstream." },
+      ...(part.kind === "rcd"
+        ? ways
+            .slice(0, 8)
+            .flatMap(({ device }) => (device ? [{ spot: factSpot(device.fact), message: "Behind it." }] : []))
+        : []),
+    ],
+    fixes: next === undefined ? [] : [inPlaceOf(rating, amps(next), `Make it ${amps(next)}`)],
+  });
+}
+
+/** A part through which more is drawn than it is rated for. */
+export function sayOverloaded(node: BoardNode, part: RatedPart, report: Reporter): void {
+  const { name, fact, rating, above, ways } = part;
+  // What stands before it keeps the current within its rating: of that device's own demand other checks speak.
+  if (above && above.rating <= rating.value) return;
+  const demand = demandThrough(node, part);
+  if (!demand || !exceeds(demand.greatest.value, rating.value)) return;
+  const { greatest, diverse } = demand;
+  const next = nextRatingUp("breaker", greatest.value);
+  report(valueSpot(fact, rating), {
+    message: `${capital(name)} of board ${node.board.head.name} ${part.kind === "busbar" ? "carry" : "carries"} ${demandNotes(demand)}, more than the ${amps(rating.value)} ${part.kind === "busbar" ? "they are" : "it is"} rated for.${next ? ` ${amps(next)} would do.` : ""}`,
+    value: amount(greatest.value, "A"),
+    limit: amount(rating.value, "A"),
+    steps: [...greatest.steps, relation("demand ≤ rating", amps(greatest.value), amps(rating.value))],
+    source: greatest.source,
+    ...(diverse ? {} : { severity: "information" as const }),
+    related: [
+      ...(above ? [{ spot: factSpot(above.fact), message: `What protects it: ${amps(above.rating)}.` }] : []),
+      ...ways.slice(0, 8).map(({ way }) => ({ spot: factSpot(way.header), message: "Draws through it." })),
+    ],
+    fixes: next === undefined ? [] : [inPlaceOf(rating, amps(next), `Make it ${amps(next)}`)],
+  });
+}

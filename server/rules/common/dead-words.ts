@@ -1,0 +1,50 @@
+/** Words and places that the checks of the dead tests share. */
+
+import { megohms, squareMillimetres } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { Fact, Quantity } from "../../model/values.ts";
+import type { RingPoint, RingStudy, Round } from "../../readings/ring.ts";
+import { factSpot, type Related, type Spot, valueSpot } from "../frame/rule.ts";
+
+export { listed } from "../../text/words.ts";
+
+/** A resistance as it was written, with its sign and its decimals. */
+export function shown({ value, sign, unit, decimals }: Quantity): string {
+  const number = unit === "mΩ" ? value * 1000 : value;
+  return `${sign === "=" ? "" : sign}${number.toFixed(decimals)} ${unit}`;
+}
+
+export const shownMegohms = ({ value, sign }: Pick<Quantity, "value" | "sign">): string =>
+  `${sign === "=" ? "" : sign}${megohms(value)}`;
+
+export const relatedFact = (fact: Fact, message: string): Related => ({ spot: factSpot(fact), message });
+
+/** The lines an expectation from length and size was made of. */
+export function lengthRelated({ length, cable }: WayStudy): Related[] {
+  return [
+    ...(length?.facts ?? []).slice(0, 3).map((fact) => relatedFact(fact, "The length it is reckoned from.")),
+    ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
+  ];
+}
+
+export const cableWords = ({ line, cpc }: { line: number; cpc: number | undefined }): string =>
+  cpc === undefined ? squareMillimetres(line) : `${squareMillimetres(line)} with a ${squareMillimetres(cpc)} cpc`;
+
+export const endsRelated = ({ ends }: RingStudy): Related[] =>
+  ends ? [relatedFact(ends, "The ends it is reckoned from.")] : [];
+
+/** Where a point's reading stands, or its line where there is none. */
+export function readingSpot({ fact, readings }: RingPoint, round: Round): Spot {
+  const value = readings[round];
+  return value ? valueSpot(fact, value.quantity) : factSpot(fact);
+}
+
+export const otherPoints = (points: readonly RingPoint[], own?: RingPoint): Related[] =>
+  points
+    .filter((point) => point !== own)
+    .slice(0, 8)
+    .map(({ fact, name }) => relatedFact(fact, `What ${name} reads.`));
+
+/** How a figure came to stand there that nobody read on the day. */
+export const notReadWords = ({ provenance }: Fact): string =>
+  provenance === "from-record" ? "taken from a record" : `written as ${provenance}`;

@@ -1,0 +1,86 @@
+import { distance } from "fastest-levenshtein";
+import { languageChecks } from "../../model/problems.ts";
+import { rules } from "../list.ts";
+import { departureUnused } from "./departures.ts";
+import type { Example, Severity } from "./rule.ts";
+
+/** What there is to know of one check, wherever it is made. */
+export interface CheckPage {
+  readonly id: string;
+  readonly severity: Severity;
+  readonly since: string;
+  readonly title: string;
+  readonly why: string;
+  readonly clauses: readonly string[];
+  readonly examples: readonly Example[];
+}
+
+const unread =
+  "A line that cannot be read is not judged, and neither is what depends on it: until it is put right, silence about it means nothing.";
+
+const checkFailed: CheckPage = {
+  id: "engine/check-failed",
+  severity: "warning",
+  since: "0.1",
+  title: "A check broke down and says nothing of this circuit.",
+  why: "A check that fell over must not be taken for one that found nothing. Judge this point by hand, and report the failure with the circuit that caused it.",
+  clauses: [],
+  examples: [],
+};
+
+function languagePage(name: string, text: string): CheckPage {
+  const [title = text, ...rest] = text.split(/(?<=\.)\s+/);
+  return {
+    id: `language/${name}`,
+    severity: name === "no-version" ? "warning" : "error",
+    since: "0.1",
+    title,
+    why: [...rest, unread].join(" "),
+    clauses: [],
+    examples: [],
+  };
+}
+
+function allPages(): CheckPage[] {
+  const byId = new Map<string, CheckPage>();
+  for (const [name, text] of Object.entries(languageChecks)) byId.set(`language/${name}`, languagePage(name, text));
+  // A rule that makes a language check has more to say of it than the list of problems.
+  for (const { id, severity, since, title, why, clauses, examples } of [...rules, departureUnused, checkFailed])
+    byId.set(id, { id, severity, since, title, why, clauses, examples });
+  return [...byId.values()].sort((a, b) => a.id.localeCompare(b.id));
+}
+
+/** Every check there is, by id. */
+export const pages: readonly CheckPage[] = allPages();
+
+const pagesById: ReadonlyMap<string, CheckPage> = new Map(pages.map((page) => [page.id, page]));
+
+export function pageOf(id: string): CheckPage | undefined {
+  return pagesById.get(id);
+}
+
+const most = 5;
+
+/** Checks that a text may mean, the likeliest first: part of an id, a regulation, a word of the title, or a misspelling. */
+export function nearestPages(text: string): CheckPage[] {
+  const wanted = text.trim().toLowerCase();
+  if (wanted === "") return [];
+  const ranked = pages.flatMap((page) => {
+    const rank = rankOf(page, wanted);
+    return rank === undefined ? [] : [{ page, rank }];
+  });
+  return ranked
+    .sort((a, b) => a.rank - b.rank || a.page.id.localeCompare(b.page.id))
+    .slice(0, most)
+    .map(({ page }) => page);
+}
+
+function rankOf({ id, clauses, title }: CheckPage, wanted: string): number | undefined {
+  const name = id.slice(id.indexOf("/") + 1);
+  if (id === wanted || name === wanted) return 0;
+  if (clauses.some((clause) => clause === wanted || clause.startsWith(`${wanted}.`))) return 1;
+  if (id.includes(wanted)) return 2;
+  const away = Math.min(distance(id, wanted), distance(name, wanted));
+  if (away <= Math.max(1, Math.floor(wanted.length / 3))) return 2 + away;
+  return title.toLowerCase().includes(wanted) ? wanted.length + 2 : undefined;
+}

@@ -1,0 +1,143 @@
+/**
+ * Runs the checks over an installation. Findings of a way are kept with the pair of way and context, and those of a
+ * board with the board, so that a change costs what it touches.
+ */
+import { studyWay, type WayStudy } from "../../circuit/way.ts";
+import type { Board, Way } from "../../model/file.ts";
+import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
+import type { Fact } from "../../model/values.ts";
+import { rules as allRules } from "../list.ts";
+import { applyDepartures, departuresIn, departuresInFiles, type PlacedDeparture } from "./departures.ts";
+import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
+
+/** A finding that a departure quietens, with the departure. */
+export interface Quietened {
+  readonly finding: Finding;
+  readonly departure: PlacedDeparture;
+}
+
+export interface CheckResult {
+  readonly findings: readonly Finding[];
+  readonly quietened: readonly Quietened[];
+}
+
+interface RuleSet {
+  readonly way: readonly WayRule[];
+  readonly onBoards: readonly OnBoard[];
+  readonly installation: readonly InstallationRule[];
+}
+
+/** A rule that is put to each board: a board rule, or the part of an installation rule that asks boards. */
+type OnBoard = Rule & { readonly checkBoard: NonNullable<InstallationRule["checkBoard"]> };
+
+const sortRules = (rules: readonly Rule[]): RuleSet => ({
+  way: rules.filter((rule) => rule.scope === "way"),
+  onBoards: rules.flatMap((rule): OnBoard[] => {
+    if (rule.scope === "board") return [{ ...rule, checkBoard: rule.check }];
+    return rule.scope === "installation" && rule.checkBoard ? [{ ...rule, checkBoard: rule.checkBoard }] : [];
+  }),
+  installation: rules.filter((rule) => rule.scope === "installation"),
+});
+
+const standardSet = sortRules(allRules);
+
+/** All findings of an installation, after departures. `rules` is for tests that look at one rule alone. */
+export function checkInstallation(installation: Installation, rules?: readonly Rule[]): CheckResult {
+  const set = rules ? sortRules(rules) : standardSet;
+  const found: Finding[] = [];
+  const departures = [
+    ...[installation.head.facts, ...(installation.supply ? [installation.supply] : [])].flatMap((facts) =>
+      departuresIn(facts, undefined, undefined),
+    ),
+    ...departuresInFiles(installation.files),
+  ];
+  for (const place of installation.boards) {
+    const board = checkBoard(place, set, rules !== undefined);
+    // Not spread: there can be more of them than a call takes arguments.
+    for (const finding of board.findings) found.push(finding);
+    for (const departure of board.departures) departures.push(departure);
+  }
+  runAll(set.installation, installation.head.header, found, (rule, report) => rule.check(installation, report));
+  return applyDepartures(found, departures, installation);
+}
+
+interface BoardFindings {
+  readonly findings: readonly Finding[];
+  readonly departures: readonly PlacedDeparture[];
+}
+
+interface BoardKept extends BoardFindings {
+  readonly context: Context;
+}
+
+const boardsKept = new WeakMap<Board, BoardKept>();
+
+function checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): BoardFindings {
+  const { board, context } = place;
+  const before = apart ? undefined : boardsKept.get(board);
+  if (before?.context === context) return before;
+  const findings: Finding[] = [];
+  const departures: PlacedDeparture[] = [...departuresIn(board.head.facts, board, undefined)];
+  const studies = board.ways.map((way) => studyWay(way, context));
+  for (const study of studies) {
+    findings.push(...checkWay(study, set, apart));
+    departures.push(...departuresIn(study.facts, board, study.way));
+  }
+  const subject = { board, context, studies };
+  runAll(set.onBoards, board.head.header, findings, (rule, report) => rule.checkBoard(subject, report));
+  const kept: BoardKept = { context, findings, departures };
+  if (!apart) boardsKept.set(board, kept);
+  return kept;
+}
+
+const waysKept = new WeakMap<Way, { readonly context: Context; readonly findings: readonly Finding[] }>();
+
+function checkWay(study: WayStudy, set: RuleSet, apart: boolean): readonly Finding[] {
+  const { way, context } = study;
+  const before = apart ? undefined : waysKept.get(way);
+  if (before?.context === context) return before.findings;
+  const findings: Finding[] = [];
+  runAll(set.way, way.header, findings, (rule, report) => rule.check(study, report));
+  if (!apart) waysKept.set(way, { context, findings });
+  return findings;
+}
+
+/**
+ * A check that fails must not take the others with it, and must not be taken for a check that found nothing: the
+ * failure is itself a finding. Tests set `failures.thrown`.
+ */
+export const failures = { thrown: false };
+
+/** Runs rules one after another over one subject. One reporter serves them all: there are many rules and many ways. */
+function runAll<R extends Rule>(
+  rules: readonly R[],
+  header: Fact,
+  findings: Finding[],
+  run: (rule: R, report: Reporter) => void,
+): void {
+  let current: R | undefined;
+  const report: Reporter = (spot, reported) => {
+    if (current) findings.push(findingOf(current, spot, reported));
+  };
+  for (const rule of rules) {
+    current = rule;
+    try {
+      run(rule, report);
+    } catch (error) {
+      if (failures.thrown) throw error;
+      findings.push(failed(rule, error, header));
+    }
+  }
+}
+
+function failed(rule: Rule, error: unknown, { segment, start, wordEnd }: Fact): Finding {
+  const reason = error instanceof Error ? error.message : String(error);
+  return {
+    check: "engine/check-failed",
+    severity: "warning",
+    message: `The check ${rule.id} failed here and says nothing of this circuit (${reason}). Please report it.`,
+    spot: { segment, start, end: wordEnd },
+    related: [],
+    fixes: [],
+  };
+}

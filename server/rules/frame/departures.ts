@@ -1,0 +1,148 @@
+import type { Board, FileModel, Way } from "../../model/file.ts";
+import type { Installation } from "../../model/installation.ts";
+import type { Fact, Facts } from "../../model/values.ts";
+import type { Segment } from "../../syntax/split.ts";
+import { withoutLine } from "../common/writing.ts";
+import { rules } from "../list.ts";
+import type { CheckResult, Quietened } from "./check.ts";
+import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
+
+/** A departure and what it covers: a way, a board with its ways, the supply, the whole installation, or a file. */
+export interface PlacedDeparture {
+  readonly rule: string;
+  readonly reason: string;
+  readonly fact: DepartureFact;
+  readonly board: Board | undefined;
+  readonly way: Way | undefined;
+  /** What a departure of a file covers. */
+  readonly inFile?: Pick<ReadonlySet<Segment>, "has">;
+}
+
+type DepartureFact = Fact & {
+  readonly args: { readonly rule: { value: string; start: number; end: number }; readonly reason: { value: string } };
+};
+
+export function departuresIn(facts: Facts, board: Board | undefined, way: Way | undefined): PlacedDeparture[] {
+  return (facts.list.filter((fact) => fact.word === "departure") as DepartureFact[]).map((fact) => ({
+    rule: fact.args.rule.value,
+    reason: fact.args.reason.value,
+    fact,
+    board,
+    way,
+  }));
+}
+
+const everywhere: Pick<ReadonlySet<Segment>, "has"> = { has: () => true };
+
+/**
+ * The departures that stand outside any installation or board. Those of the file that was asked for cover all it uses,
+ * those of another file what stands in it.
+ */
+export const departuresInFiles = (files: readonly FileModel[]): PlacedDeparture[] =>
+  files.flatMap(({ facts, segments }, index) => {
+    const own = departuresIn(facts, undefined, undefined);
+    if (own.length === 0) return [];
+    const inFile = index === 0 ? everywhere : new Set(segments);
+    return own.map((departure) => ({ ...departure, inFile }));
+  });
+
+/** Departures of files that quieten nothing in any installation. */
+export function unusedInFiles(files: readonly FileModel[], quietened: readonly Quietened[]): Finding[] {
+  const used = new Set<unknown>(quietened.map(({ departure }) => departure.fact));
+  return departuresInFiles(files).flatMap((departure) => (used.has(departure.fact) ? [] : unusedFinding(departure)));
+}
+
+const byId = new Map(rules.map((rule) => [rule.id, rule]));
+
+const isOfLanguage = (check: string): boolean => check.startsWith("language/");
+
+/**
+ * What a departure names: one check by its id, or the checks that rest on a regulation. An error of the language has no
+ * excuse: what cannot be read cannot be departed from.
+ */
+function covers(departure: string, check: string): boolean {
+  if (isOfLanguage(check)) return false;
+  if (departure === check) return true;
+  const clauses = byId.get(check)?.clauses ?? [];
+  return clauses.some((clause) => clause === departure || clause.startsWith(`${departure}.`));
+}
+
+const unused: Omit<Rule, "scope" | "check"> = {
+  id: "record/departure-unused",
+  severity: "warning",
+  since: "0.1",
+  title: "A departure quietens nothing.",
+  why: "Either what it excused has been put right, and the departure should go, or it names the wrong rule and what it was meant for is not excused.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 radial "Water heater" {
+  departure 999.9 "The old board stays until autumn"
+            ^^^^^
+}`,
+      good: `way 1 radial "Water heater" {
+  note "The old board stays until autumn"
+}`,
+    },
+  ],
+};
+
+/** The one check that runs after the others, since it judges what they found. */
+export const departureUnused: Omit<Rule, "scope" | "check"> = unused;
+
+/** Takes out what a departure covers, and reports each departure that covers nothing. */
+export function applyDepartures(
+  found: readonly Finding[],
+  departures: readonly PlacedDeparture[],
+  installation: Installation,
+): CheckResult {
+  if (departures.length === 0) return { findings: found, quietened: [] };
+  // The nearest departure counts: its reason is the one that was given for this place.
+  const scopes = [...departures]
+    .sort((a, b) => nearness(b) - nearness(a))
+    .map((departure) => ({ departure, segments: segmentsOf(departure, installation) }));
+  const used = new Set<PlacedDeparture>();
+  const findings: Finding[] = [];
+  const quietened: Quietened[] = [];
+  for (const finding of found) {
+    const match = scopes.find(
+      ({ departure, segments }) => covers(departure.rule, finding.check) && segments.has(finding.spot.segment),
+    );
+    if (!match) findings.push(finding);
+    else {
+      used.add(match.departure);
+      quietened.push({ finding, departure: match.departure });
+    }
+  }
+  for (const departure of departures) {
+    if (!used.has(departure) && !departure.inFile) findings.push(unusedFinding(departure));
+  }
+  return { findings, quietened };
+}
+
+const unusedFinding = ({ fact, rule }: PlacedDeparture): Finding =>
+  findingOf(unused, valueSpot(fact, fact.args.rule), {
+    message: whyUnused(rule),
+    fixes: [withoutLine(fact, "Remove the departure")],
+  });
+
+function whyUnused(departure: string): string {
+  if (isOfLanguage(departure))
+    return `No departure excuses ${departure}: what cannot be read must be put right. Remove this line.`;
+  return rules.some((rule) => covers(departure, rule.id))
+    ? `Nothing here departs from ${departure}: remove this line if it has been put right.`
+    : `No check here rests on ${departure}, so this departure quietens nothing.`;
+}
+
+const nearness = ({ board, way, inFile }: PlacedDeparture): number => (way ? 2 : board ? 1 : inFile ? -1 : 0);
+
+function segmentsOf(
+  { board, way, fact, inFile }: PlacedDeparture,
+  installation: Installation,
+): Pick<ReadonlySet<Segment>, "has"> {
+  if (inFile) return inFile;
+  if (way) return new Set([way.segment]);
+  if (board) return new Set(board.segments);
+  if (installation.supply?.list.includes(fact)) return new Set([fact.segment]);
+  return { has: () => installation !== undefined };
+}

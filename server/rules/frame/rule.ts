@@ -1,0 +1,175 @@
+import { type Calculated, type Step, working } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { Board } from "../../model/file.ts";
+import type { Context, Installation } from "../../model/installation.ts";
+import type { Fix } from "../../model/problems.ts";
+import type { Fact, Span } from "../../model/values.ts";
+import type { Segment } from "../../syntax/split.ts";
+import type { Source } from "../../tables/source.ts";
+
+export type Severity = "error" | "warning" | "information";
+
+/** A place in a file that stays right when text above it changes. */
+export interface Spot extends Span {
+  readonly segment: Segment;
+}
+
+export interface Amount {
+  readonly amount: number;
+  readonly unit: string;
+}
+
+export interface Related {
+  readonly spot: Spot;
+  readonly message: string;
+}
+
+/** What a check has to say of one place. */
+export interface Finding {
+  readonly check: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly spot: Spot;
+  readonly value?: Amount;
+  readonly limit?: Amount;
+  /** What is left to the limit as a share of it; negative when it is passed. */
+  readonly margin?: number;
+  readonly working?: string;
+  readonly source?: Source;
+  readonly related: readonly Related[];
+  /** Edits are in the segment of `spot`. */
+  readonly fixes: readonly Fix[];
+}
+
+/** What a check passes to `report`. Severity and check come from its declaration. */
+export interface Report {
+  /** One sentence a supervisor would say: what is wrong, against which limit, what would put it right. */
+  readonly message: string;
+  readonly value?: Amount;
+  readonly limit?: Amount;
+  /** Where more is better, as with insulation; otherwise less is. */
+  readonly least?: boolean;
+  readonly steps?: readonly Step[];
+  /** Required wherever a limit or an expectation is held against the value. */
+  readonly source?: Source;
+  readonly related?: readonly Related[];
+  readonly fixes?: readonly Fix[];
+  /** Where one check speaks of graver and lesser cases; never graver than its declaration. */
+  readonly severity?: Severity;
+}
+
+export type Reporter = (spot: Spot, report: Report) => void;
+
+/** A sample that shows the check at work. Carets stand below what it marks; other samples are silent. */
+export interface Example {
+  /** A way's lines, or a whole file if it begins with `wayfile`. */
+  readonly bad: string;
+  readonly good: string;
+  /** What the sample's surroundings say where it is not a whole file. */
+  readonly setting?: Setting;
+}
+
+/** What stands round a sample way. The usual setting is a TN-S commercial design to the 2022 edition. */
+export interface Setting {
+  readonly standard?: string;
+  readonly stage?: "design" | "installed" | "dead-tested" | "tested";
+  readonly work?: "new" | "addition" | "existing";
+  readonly premises?: string;
+  /** Lines of the supply block. */
+  readonly supply?: string;
+  /** Lines of the board before its ways. */
+  readonly board?: string;
+  /** Lines before the installation. */
+  readonly before?: string;
+}
+
+interface Declaration {
+  /** family/plain-words. Never changed or used for something else. */
+  readonly id: string;
+  readonly severity: Severity;
+  readonly since: string;
+  /** What it finds, in one line. */
+  readonly title: string;
+  /** Why it matters: what happens where it is passed over, and what puts it right. */
+  readonly why: string;
+  /** Regulations a departure may name instead of the id. */
+  readonly clauses: readonly string[];
+  readonly examples: readonly Example[];
+}
+
+export interface WayRule extends Declaration {
+  readonly scope: "way";
+  readonly check: (study: WayStudy, report: Reporter) => void;
+}
+
+export interface BoardRule extends Declaration {
+  readonly scope: "board";
+  /** `studies` are those of the board's ways, in the order of the file. */
+  readonly check: (subject: BoardSubject, report: Reporter) => void;
+}
+
+export interface BoardSubject {
+  readonly board: Board;
+  readonly context: Context;
+  readonly studies: readonly WayStudy[];
+}
+
+export interface InstallationRule extends Declaration {
+  readonly scope: "installation";
+  /** What concerns the installation as a whole or its own lines. Runs after every edit: it must not visit every way. */
+  readonly check: (installation: Installation, report: Reporter) => void;
+  /** The same question put to each board and its ways. Its findings are kept with the board. */
+  readonly checkBoard?: (subject: BoardSubject, report: Reporter) => void;
+}
+
+export type Rule = WayRule | BoardRule | InstallationRule;
+
+export const wayRule = (rule: Omit<WayRule, "scope">): WayRule => ({ scope: "way", ...rule });
+export const boardRule = (rule: Omit<BoardRule, "scope">): BoardRule => ({ scope: "board", ...rule });
+export const installationRule = (rule: Omit<InstallationRule, "scope">): InstallationRule => ({
+  scope: "installation",
+  ...rule,
+});
+
+/** The word of a statement, which is marked where the statement as a whole is meant. */
+export const wordSpot = ({ segment, start, wordEnd }: Fact): Spot => ({ segment, start, end: wordEnd });
+
+/** A whole statement without its block. */
+export function factSpot(fact: Fact): Spot {
+  const { segment, start, end, inner } = fact;
+  if (!inner) return { segment, start, end };
+  const brace = segment.text.indexOf("{", start);
+  const until = brace < 0 || brace > end ? end : brace;
+  return { segment, start, end: start + segment.text.slice(start, until).trimEnd().length };
+}
+
+/** One value of a statement. */
+export const valueSpot = ({ segment }: Fact, { start, end }: Span): Spot => ({ segment, start, end });
+
+export const amount = (value: number, unit: string): Amount => ({ amount: value, unit });
+export const amountOf = ({ value, unit }: Calculated): Amount => ({ amount: value, unit });
+
+/** Turns a report into a finding of its rule. A limit that stands on memory advises and never fails a circuit. */
+export function findingOf(rule: Declaration, spot: Spot, report: Report): Finding {
+  const { message, value, limit, least, steps, source, related = [], fixes = [] } = report;
+  const onMemory = source?.standing === "memory";
+  const severity = onMemory ? "information" : (report.severity ?? rule.severity);
+  return {
+    check: rule.id,
+    severity,
+    message: onMemory ? `${message} (The limit is from memory: check it in your copy.)` : message,
+    spot,
+    ...(value ? { value } : {}),
+    ...(limit ? { limit } : {}),
+    ...(value && limit && limit.amount !== 0 ? { margin: marginOf(value, limit, least ?? false) } : {}),
+    ...(steps && steps.length > 0 ? { working: working(steps) } : {}),
+    ...(source ? { source } : {}),
+    related,
+    fixes,
+  };
+}
+
+function marginOf(value: Amount, limit: Amount, least: boolean): number {
+  const left = (limit.amount - value.amount) / Math.abs(limit.amount);
+  return Math.round((least ? -left : left) * 1000) / 1000;
+}
