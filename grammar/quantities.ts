@@ -7,7 +7,7 @@ export interface QuantityKind {
   readonly physical: Physical;
   /** Units that belong here, the usual one first. A fix offers the first. */
   readonly units: readonly string[];
-  /** The unit the engine reckons in. */
+  /** The unit the engine calculates in. */
   readonly base: string;
   /** In the base unit: outside these the figure cannot be what the word says. */
   readonly least: number;

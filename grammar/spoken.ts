@@ -3,7 +3,7 @@
  * altogether, so a person who writes one is told ours. The left side is read without regard to case. The right side
  * names words of the vocabulary or of its closed lists, the likeliest first: the first that can stand there is meant.
  */
-export const spoken: Readonly<Record<string, readonly string[]>> = {
+export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   // The supply and its earthing.
   pme: ["TN-C-S"],
   tncs: ["TN-C-S"],

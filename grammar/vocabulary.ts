@@ -37,7 +37,7 @@ const record = {
     {
       means: "A rule is knowingly not followed here, for this reason.",
       background:
-        "A departure quietens one check where it stands, shows in every summary, and is itself reported when it no longer quietens anything.",
+        "A departure suppresses one check where it stands, shows in every summary, and is itself reported when it no longer suppresses anything.",
       example: 'departure 411.3.3 "Sockets reached by skilled persons only, risk assessment kept on site"',
     },
   ),
@@ -453,7 +453,7 @@ const blocks = {
     ),
     demand: once(
       { value: quantity("current", "the maximum demand per line") },
-      { means: "The maximum demand reckoned from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },
+      { means: "The maximum demand calculated from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },
     ),
     tails: once(
       { size: quantity("csa", "the size of the meter tails") },

@@ -138,9 +138,7 @@ describe("the core", () => {
 
   test("throws only where a table of its own lacks a row, which a test of that table would show first", () => {
     const thrown = linesWith(/\bthrow (?:new|error)\b/, coreSources);
-    const wrong = thrown.filter(
-      (line) => !/(?:calc|tables|circuit)\/.*(?:lacks|holds no)|failures\.thrown/.test(line),
-    );
+    const wrong = thrown.filter((line) => !/(?:calc|tables|circuit)\/.*(?:lacks|holds no)|failures\.thrown/.test(line));
     expect(wrong).toEqual([]);
   });
 });

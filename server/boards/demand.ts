@@ -1,7 +1,7 @@
 /** The demand of each board, line by line, from its circuits and up the feeders. */
 import type { Calculated } from "../calc/index.ts";
 import { amps, percent, step } from "../calc/result.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { type Board, sameItems } from "../model/file.ts";
 import { combine } from "../tables/source.ts";
@@ -21,7 +21,7 @@ export interface BoardDemand {
   readonly diverse: boolean;
   /** Circuits taken at the rating of their device, for want of anything better. */
   readonly assumed: readonly WayStudy[];
-  /** Circuits of which nothing tells what they take: the demand is at least what is reckoned. */
+  /** Circuits of which nothing tells what they take: the demand is at least what is calculated. */
   readonly unknown: readonly WayStudy[];
   /** Single-phase circuits of a three-phase board without their line: spread evenly. */
   readonly unplaced: readonly WayStudy[];
@@ -32,7 +32,7 @@ export interface BoardDemand {
 }
 
 /** The demand of a board; nothing where none of its circuits tells what it takes. */
-export const demandOf = keptWith((node: BoardNode): BoardDemand | undefined => {
+export const demandOf = memoByObject((node: BoardNode): BoardDemand | undefined => {
   const own = ownPart(node);
   const below = own.feeders.map((study) => childOf(node, study));
   const parts = [node.context, own, ...below.flatMap((at) => (at ? [at.context, demandOf(at)] : []))];
@@ -115,7 +115,7 @@ function feedsOf(node: BoardNode, feeders: readonly WayStudy[]): Feeds {
   return { known, unknown };
 }
 
-/** A stated design current is the designer's word; another check holds it against what is reckoned. */
+/** A stated design current is the designer's word; another check holds it against what is calculated. */
 function fedBy(study: WayStudy, child: BoardNode | undefined): Fed | undefined {
   const share = (study.facts.one("diversity")?.args.share.value ?? 100) / 100;
   const onLines = linesFor(study, child);

@@ -59,12 +59,12 @@ function demandLines(node: BoardNode): DesignLine[] {
 function dropLine(node: BoardNode): DesignLine[] {
   const { drop, whole, feeders } = boardDrop(node);
   if (feeders.length === 0)
-    return whole ? [] : [open("Voltage drop up to the board", "a feeder on the way could not be reckoned")];
+    return whole ? [] : [open("Voltage drop up to the board", "a feeder on the way could not be calculated")];
   return [
     figure(
       "Voltage drop up to the board",
       drop,
-      whole ? undefined : "a feeder could not be reckoned: it is at least this much",
+      whole ? undefined : "a feeder could not be calculated: it is at least this much",
     ),
   ];
 }
@@ -72,7 +72,7 @@ function dropLine(node: BoardNode): DesignLine[] {
 function faultLines(node: BoardNode): DesignLine[] {
   const levels = faultLevels(node);
   const loop = designBoardImpedance(node.context);
-  const how = levels?.recorded ? "as recorded" : "reckoned from what is recorded upstream";
+  const how = levels?.recorded ? "as recorded" : "calculated from what is recorded upstream";
   return [
     ...(loop ? [figure("Loop impedance at the board", loop)] : []),
     ...(levels

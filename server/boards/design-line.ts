@@ -4,7 +4,7 @@ import { combine, type Source } from "../tables/source.ts";
 
 /**
  * "holds": within the limit. "fails": not. "ask": beyond a limit that is from memory, an estimate, or guidance that may be
- * met in another way. "figure": a value without a limit. "open": could not be reckoned, and `reason` says why.
+ * met in another way. "figure": a value without a limit. "open": could not be calculated, and `reason` says why.
  */
 export type Verdict = "holds" | "fails" | "ask" | "figure" | "open";
 

@@ -90,7 +90,7 @@ function terminalLines(study: WayStudy): DesignLine[] {
 function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const title = "Voltage drop from the origin";
   const above = boardDrop(node);
-  const reason = above.whole ? undefined : "a feeder on the way could not be reckoned: it is at least this much";
+  const reason = above.whole ? undefined : "a feeder on the way could not be calculated: it is at least this much";
   if (study.isFeeder) {
     const Ib = currentOf(node, study);
     const fed = node.children.find(({ feeder }) => feeder === study);

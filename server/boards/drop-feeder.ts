@@ -7,7 +7,7 @@ import { type Line, threeLines } from "./circuit-load.ts";
 import { demandOf, lineOf } from "./demand.ts";
 import type { BoardNode } from "./network.ts";
 
-/** The current of a feeder, A, and whether it is stated or reckoned with diversity. */
+/** The current of a feeder, A, and whether it is stated or calculated with diversity. */
 export type FeederCurrent = Calculated & { readonly certain: boolean };
 
 const nothing = { ref: "", standing: "published" } as const;

@@ -2,7 +2,7 @@
 import { type Calculated, dropLimit } from "../calc/index.ts";
 import { percent, step } from "../calc/result.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { type Line, linesOf } from "./circuit-load.ts";
@@ -14,9 +14,9 @@ import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
 export interface BoardDrop extends CableDrop {
   /** The same line by line. */
   readonly lines: ReadonlyMap<Line, CableDrop>;
-  /** Whether every feeder on the way could be reckoned: otherwise it is at least as much. */
+  /** Whether every feeder on the way could be calculated: otherwise it is at least as much. */
   readonly whole: boolean;
-  /** Whether the feeders' currents are stated, or reckoned with diversity. */
+  /** Whether the feeders' currents are stated, or calculated with diversity. */
   readonly certain: boolean;
   /** The feeders on the way, from the origin, with what each takes. */
   readonly feeders: readonly { readonly study: WayStudy; readonly drop: Calculated }[];
@@ -25,7 +25,7 @@ export interface BoardDrop extends CableDrop {
 const nothing: Calculated = { value: 0, unit: "%", steps: [], source: { ref: "", standing: "published" } };
 const none: CableDrop = { drop: nothing, corrected: nothing };
 
-export const boardDrop = keptWith((node: BoardNode): BoardDrop => {
+export const boardDrop = memoByObject((node: BoardNode): BoardDrop => {
   const { parent, feeder, board } = node;
   if (!parent) return atOrigin(node);
   const above = boardDrop(parent);
@@ -93,7 +93,7 @@ export interface CircuitDrop extends CableDrop {
   readonly room: number;
 }
 
-/** The final circuits of a board whose drop can be reckoned, the one with the least room first. */
+/** The final circuits of a board whose drop can be calculated, the one with the least room first. */
 export const circuitDrops = keptInPlace((place): readonly CircuitDrop[] =>
   studiesOn(place)
     .flatMap((study) => {

@@ -1,11 +1,11 @@
-/** Fault currents reckoned from what was recorded nearest upstream, along the feeders. */
+/** Fault currents calculated from what was recorded nearest upstream, along the feeders. */
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc/index.ts";
 import { kiloamps, ohms, step } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import { studySupply } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { hotR1R2 } from "../readings/loop.ts";
@@ -36,8 +36,8 @@ export interface FaultLevels {
 const asRecorded: Source = { ref: "as recorded", standing: "published" };
 const neutralAsLine: Source = { ref: "Common practice, neutral taken like a line", standing: "practice" };
 
-/** The fault levels at a board; nothing where nothing upstream is recorded, or a feeder cannot be reckoned. */
-export const faultLevels = keptWith((node: BoardNode): FaultLevels | undefined => {
+/** The fault levels at a board; nothing where nothing upstream is recorded, or a feeder cannot be calculated. */
+export const faultLevels = memoByObject((node: BoardNode): FaultLevels | undefined => {
   const start = startOf(node);
   if (!start) return undefined;
   const feeders = feedersTo(node, start.at);

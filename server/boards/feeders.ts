@@ -1,4 +1,4 @@
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { FactOf } from "../model/values.ts";
@@ -15,7 +15,7 @@ export interface Feeder {
 export const feedersIn = (installation: Installation): Feeder[] =>
   installation.boards.flatMap(({ board }) => feedersOn(board));
 
-const feedersOn = keptWith((board: Board): readonly Feeder[] =>
+const feedersOn = memoByObject((board: Board): readonly Feeder[] =>
   board.ways.flatMap((way) => {
     const fact = way.facts.one("feeds");
     return fact ? [{ board, way, fact, to: fact.args.board.value }] : [];

@@ -2,9 +2,9 @@
 import type { Calculated } from "../calc/index.ts";
 import { leakageLimit } from "../calc/leakage.ts";
 import { milliamps, step } from "../calc/result.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { type FactOf, measured } from "../model/values.ts";
+import { type FactOf, quantityOf } from "../model/values.ts";
 import type { Source } from "../tables/source.ts";
 import { type BoardRcd, rcdsAt } from "./board-rcds.ts";
 import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
@@ -34,14 +34,14 @@ const added: Source = { ref: "Sum of the circuits", standing: "computed" };
 /** What a circuit states; nothing where it was not measured, or only from above. */
 export function leakageOf(study: WayStudy): WayLeakage | undefined {
   const fact = study.facts.one("leakage");
-  const reading = fact && measured(fact.args.value);
+  const reading = fact && quantityOf(fact.args.value);
   return fact && reading && reading.sign !== "<" ? { study, fact, value: reading.value } : undefined;
 }
 
 /** Whether any way of a board says what leaks: where none does there is nothing to add. */
 const isStated = keptInPlace((place) => studiesOn(place).some(({ facts }) => facts.has("leakage")));
 
-const statedBelow = keptWith((node: BoardNode): boolean => isStated(node) || node.children.some(statedBelow));
+const statedBelow = memoByObject((node: BoardNode): boolean => isStated(node) || node.children.some(statedBelow));
 
 /** All that leaks behind some ways: of a feeder what it states itself, or all of the board behind it. */
 function behind(node: BoardNode, studies: readonly WayStudy[]): Leakage {
@@ -57,10 +57,10 @@ function ofWay(node: BoardNode, study: WayStudy): Leakage {
 }
 
 /** All that leaks on a board and behind it. */
-const ofBoard = keptWith((node: BoardNode): Leakage => behind(node, node.studies));
+const ofBoard = memoByObject((node: BoardNode): Leakage => behind(node, node.studies));
 
 /** The RCDs of a board behind which a circuit states what leaks, each with the sum against its limit. */
-export const rcdLeakages = keptWith((node: BoardNode): readonly RcdLeakage[] => {
+export const rcdLeakages = memoByObject((node: BoardNode): readonly RcdLeakage[] => {
   if (!statedBelow(node)) return [];
   return rcdsAt(node.studies).flatMap((entry): RcdLeakage[] => {
     const leakage = behind(node, entry.ways);

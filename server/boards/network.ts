@@ -1,6 +1,6 @@
 /** The boards of an installation as the tree they are fed by. */
 
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import { isThreePhase } from "../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Board } from "../model/file.ts";
@@ -25,7 +25,7 @@ export interface Network {
 }
 
 /** The network of an installation; the same one for as long as the installation stays the same. */
-export const networkOf = keptWith((installation: Installation): Network => {
+export const networkOf = memoByObject((installation: Installation): Network => {
   const { boards } = installation;
   const byHead = new Map(boards.map((place) => [place.board.head, place] as const));
   const parentOf = ({ context }: BoardInPlace): BoardInPlace | undefined => {

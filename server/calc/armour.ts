@@ -2,7 +2,7 @@
 import { armourAreas, armourEffects, armourResistance } from "../tables/armour.ts";
 import { faultTemperatures, metalConstants } from "../tables/conductor-heat.ts";
 import { combine, fromFormula } from "../tables/source.ts";
-import { known, numberAt } from "../tables/table.ts";
+import { known, numberCell } from "../tables/table.ts";
 import { perMetre } from "./conductor-resistance.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, looked, plain, squareMillimetres, step } from "./result.ts";
@@ -14,7 +14,7 @@ const cable = (csa: number, cores: number) => `${cores} × ${squareMillimetres(c
 
 /** Ω per metre at 20 °C of the steel wire armour; csa of a core in mm². Undefined for a size the table lacks. */
 export function armourPerMetre(csa: number, cores: 2 | 3 | 4 | 5): Calculated | undefined {
-  const cell = numberAt(armourResistance, { csa }, `cores${cores}`);
+  const cell = numberCell(armourResistance, { csa }, `cores${cores}`);
   if (cell === undefined) return undefined;
   const value = cell.value / perKilometre;
   return { value, unit: "Ω/m", steps: [step(`r of ${cable(csa, cores)}`, "", perMetre(value))], source: cell.source };
@@ -22,7 +22,7 @@ export function armourPerMetre(csa: number, cores: 2 | 3 | 4 | 5): Calculated | 
 
 /** Cross-section of the armour wires, mm²; csa of a core in mm². Undefined for a size the table lacks. */
 export function armourArea(csa: number, cores: 2 | 3 | 4 | 5): Calculated | undefined {
-  const cell = cores === 5 ? undefined : numberAt(armourAreas, { csa }, `cores${cores}`);
+  const cell = cores === 5 ? undefined : numberCell(armourAreas, { csa }, `cores${cores}`);
   if (cell === undefined) return undefined;
   const steps = [looked(`cross-section of ${cable(csa, cores)}`, cell.source.ref, squareMillimetres(cell.value))];
   return { value: cell.value, unit: "mm²", steps, source: cell.source };

@@ -3,7 +3,7 @@ import { capacity4D1A } from "../tables/capacity-70.ts";
 import { capacity4E4A } from "../tables/capacity-90.ts";
 import type { Sourced } from "../tables/source.ts";
 import type { Table } from "../tables/table.ts";
-import { numberAt } from "../tables/table.ts";
+import { numberCell } from "../tables/table.ts";
 import type { CapacityQuestion, Method } from "./capacity.ts";
 
 /**
@@ -43,4 +43,4 @@ function fromArmoured({ method, loaded, csa }: CapacityQuestion): Sourced<number
 }
 
 const cell = <F extends { readonly csa: number }>(of: Table<F>, csa: number, column: string) =>
-  numberAt<{ readonly csa: number }>(of, { csa }, column as "csa");
+  numberCell<{ readonly csa: number }>(of, { csa }, column as "csa");

@@ -4,7 +4,7 @@ import { tabulatedAt } from "../tables/factors.ts";
 import type { Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Table } from "../tables/table.ts";
-import { numberAt } from "../tables/table.ts";
+import { numberCell } from "../tables/table.ts";
 import type { Arrangement, FactorFound } from "./capacity-factors.ts";
 import {
   ambientFactor,
@@ -83,7 +83,7 @@ function cell<F extends { readonly csa: number }>(
   csa: number,
   column: string,
 ): Sourced<number> | undefined {
-  return numberAt<{ readonly csa: number }>(of, { csa }, column as "csa");
+  return numberCell<{ readonly csa: number }>(of, { csa }, column as "csa");
 }
 
 /** Capacity in the conditions of the route: Iz = It × Ca × Cg × Ci × Cf (A), a step for each factor that applies. */

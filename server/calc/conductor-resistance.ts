@@ -1,9 +1,9 @@
 import { conductorResistance, pairResistance } from "../tables/conductors.ts";
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
-import { known, numberAt } from "../tables/table.ts";
+import { known, numberCell } from "../tables/table.ts";
 import { operatingFactors, temperatureCoefficients } from "../tables/temperature.ts";
-import { remember } from "./remember.ts";
+import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, metres, milliohms, ohms, plain, squareMillimetres, step } from "./result.ts";
 
@@ -13,13 +13,13 @@ export type Metal = "copper" | "aluminium";
 const perKilometre = 1000;
 
 /** Ω per metre at 20 °C of one conductor of class 1 or 2; csa in mm². Undefined for a size the table lacks. */
-export const resistancePerMetre = remember(
+export const resistancePerMetre = memoByKey(
   (csa: number, metal?: Metal) => `${csa}|${metal}`,
   computeResistancePerMetre,
 );
 
 function computeResistancePerMetre(csa: number, metal: Metal = "copper"): Calculated | undefined {
-  const cell = numberAt(conductorResistance, { csa }, metal === "copper" ? "copper2" : "aluminium2");
+  const cell = numberCell(conductorResistance, { csa }, metal === "copper" ? "copper2" : "aluminium2");
   if (cell === undefined) return undefined;
   const value = cell.value / perKilometre;
   const text = `${squareMillimetres(csa)} ${metal}`;
@@ -30,7 +30,7 @@ function computeResistancePerMetre(csa: number, metal: Metal = "copper"): Calcul
  * Ω per metre at 20 °C of line and cpc in series; csa in mm². Copper pairs the On-Site Guide prints carry its source,
  * others that of their sum.
  */
-export const r1r2PerMetre = remember(
+export const r1r2PerMetre = memoByKey(
   (line: number, cpc: number, metals?: { line?: Metal; cpc?: Metal }) =>
     `${line}|${cpc}|${metals?.line}|${metals?.cpc}`,
   computeR1r2PerMetre,
@@ -47,7 +47,7 @@ function computeR1r2PerMetre(
   if (r1 === undefined || r2 === undefined) return undefined;
   const value = r1.value + r2.value;
   const copper = lineMetal === "copper" && cpcMetal === "copper";
-  const printed = copper ? numberAt(pairResistance, { line, cpc }, "r1r2")?.source : undefined;
+  const printed = copper ? numberCell(pairResistance, { line, cpc }, "r1r2")?.source : undefined;
   const numbers = `${milliohms(r1.value)} + ${milliohms(r2.value)}`;
   const steps = [...r1.steps, ...r2.steps, step("(r1 + r2) per metre", numbers, perMetre(value))];
   return { value, unit: "Ω/m", steps, source: printed ?? fromFormula(combine(r1.source, r2.source)) };
@@ -95,7 +95,7 @@ export function lengthFromResistance(resistance: number, perMetreAt20: Calculate
 
 /** Factor from 20 °C to operating temperature, for design; by whether the cpc lies in the cable (or bunched) or apart. */
 export function operatingFactor(insulation: 70 | 85 | 90, cpc: "incorporated" | "separate"): Calculated | undefined {
-  const cell = numberAt(operatingFactors, { celsius: insulation }, cpc);
+  const cell = numberCell(operatingFactors, { celsius: insulation }, cpc);
   if (cell === undefined) return undefined;
   const steps = [
     step(

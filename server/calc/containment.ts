@@ -8,7 +8,7 @@ import {
 } from "../tables/containment.ts";
 import type { Source, Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
-import { cellOf, known, numberAt } from "../tables/table.ts";
+import { cellOf, known, numberCell } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { looked, plain, squareMillimetres, step } from "./result.ts";
 
@@ -68,7 +68,7 @@ const cableFactorIn = (run: Run) => (isStraight(run) ? straightCable : bentCable
 /** The factor of a conduit for its size, length and bends: the sum of the cables' factors it may hold. */
 export function conduitRoom(conduit: Run & { readonly size: number }): Calculated | undefined {
   const factor = isStraight(conduit)
-    ? numberAt(conduitStraight, { item: "conduit", size: conduit.size }, "factor")
+    ? numberCell(conduitStraight, { item: "conduit", size: conduit.size }, "factor")
     : runFactor(conduit);
   return factor && room(factor, `${conduit.size} mm, ${lengthText(conduit.length)}, ${bendsText(conduit.bends)}`);
 }
@@ -121,16 +121,16 @@ export const singleSizes: readonly number[] = conduitCables.rows.map(({ facts })
 
 function straightCable({ csa, wire }: Cables): Factor | undefined {
   const of = (kind: "solid" | "stranded") =>
-    numberAt(conduitStraight, { item: "cable", size: csa, wire: kind }, "factor");
+    numberCell(conduitStraight, { item: "cable", size: csa, wire: kind }, "factor");
   return wire ? of(wire) : (of("stranded") ?? of("solid"));
 }
 
 function bentCable({ csa }: Cables): Factor | undefined {
-  return numberAt(conduitCables, { csa }, "factor");
+  return numberCell(conduitCables, { csa }, "factor");
 }
 
 function trunkingCable({ csa, wire, insulation = "pvc" }: Cables): Factor | undefined {
-  const of = (kind: "solid" | "stranded") => numberAt(trunkingCables, { csa, wire: kind }, insulation);
+  const of = (kind: "solid" | "stranded") => numberCell(trunkingCables, { csa, wire: kind }, insulation);
   return wire ? of(wire) : (of("stranded") ?? of("solid"));
 }
 

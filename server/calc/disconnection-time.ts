@@ -3,7 +3,7 @@ import type { Edition } from "../tables/editions.ts";
 import { combine } from "../tables/source.ts";
 import { nominalVoltage } from "../tables/supply.ts";
 import { cellOf, known } from "../tables/table.ts";
-import { remember } from "./remember.ts";
+import { memoByKey } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, looked, remark, seconds, volts } from "./result.ts";
 
@@ -30,7 +30,7 @@ const greatest = nominal * 1.1;
  * Greatest disconnection time (s): Table 41.1 for final circuits in its scope, else 5 s in TN and 1 s in TT. Undefined
  * for IT, whose time depends on how its earths are joined, and below 50 V, where the table has no row.
  */
-export const disconnectionTime = remember(
+export const disconnectionTime = memoByKey(
   ({ system, U0, final, sockets, rating, edition }: DisconnectionQuestion) =>
     `${system}|${U0}|${final}|${sockets}|${rating}|${edition.id}`,
   computeDisconnectionTime,

@@ -8,7 +8,7 @@ import type { Calculated } from "./result.ts";
 import { amps, degrees, percent, plain, step } from "./result.ts";
 
 /** A cable whose voltage drop no table here gives: a larger thermosetting one, or one of aluminium. */
-export interface ReckonedDropQuestion {
+export interface CalculatedDropQuestion {
   readonly csa: number;
   readonly material: Metal;
   readonly insulation: 70 | 90;
@@ -19,7 +19,12 @@ export interface ReckonedDropQuestion {
  * V per ampere and metre from the resistance of the conductors at operating temperature and the reactance usual for
  * cores of one cable: z = √(r² + x²), twice over for two conductors, √3 times between the lines of three.
  */
-export function reckonedDrop({ csa, material, insulation, loaded }: ReckonedDropQuestion): Sourced<number> | undefined {
+export function calculatedDrop({
+  csa,
+  material,
+  insulation,
+  loaded,
+}: CalculatedDropQuestion): Sourced<number> | undefined {
   const r20 = resistancePerMetre(csa, material);
   const factor = operatingFactor(insulation, "incorporated");
   if (!r20 || !factor) return undefined;

@@ -24,7 +24,7 @@ const bound: Source = {
   note: "No greater current can flow, whatever the phase angle of the source.",
 };
 
-/** A that flow where all impedances are added as if they were resistances: what is usually reckoned. */
+/** A that flow where all impedances are added as if they were resistances: what is usually calculated. */
 export function faultAlong({ voltage, start, cables }: FaultPath): Calculated {
   const parts = [start.value, ...cables.map(({ resistance }) => resistance.value)];
   const total = parts.reduce((all, part) => all + part, 0);

@@ -2,7 +2,7 @@ import type { Edition } from "../tables/editions.ts";
 import { insulationMinima, insulationRules } from "../tables/insulation.ts";
 import { insulationMinima16 } from "../tables/insulation-16th.ts";
 import { known } from "../tables/table.ts";
-import { remember } from "./remember.ts";
+import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { looked, megohms, step, volts } from "./result.ts";
 
@@ -17,7 +17,7 @@ export interface InsulationRule {
 const ohmsPerMegohm = 1e6;
 
 /** What Table 64 (or its forerunner) asks of a circuit. */
-export const insulationRule = remember(
+export const insulationRule = memoByKey(
   (kind: InsulationKind, edition: Edition) => `${kind}|${edition.id}`,
   computeInsulationRule,
 );

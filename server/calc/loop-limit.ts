@@ -6,8 +6,8 @@ import type { Source, Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Family } from "../tables/standard-values.ts";
 import { familyOf } from "../tables/standard-values.ts";
-import { numberAt } from "../tables/table.ts";
-import { remember } from "./remember.ts";
+import { numberCell } from "../tables/table.ts";
+import { memoByKey } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, looked, ohms, plain, round, seconds, step, volts } from "./result.ts";
 
@@ -43,7 +43,7 @@ const magneticTime = 0.1;
  * Greatest Zs (Ω, hot) for disconnection in time: Table 41.3 by formula for breakers, Tables 41.2 and 41.4 for fuses,
  * scaled to the edition's Cmin. Undefined where no table covers the device, rating or time.
  */
-export const loopLimit = remember(
+export const loopLimit = memoByKey(
   ({ standard, curve, rating, time, U0, edition }: LoopQuestion) =>
     `${standard}|${curve}|${rating}|${time}|${U0}|${edition.id}`,
   computeLoopLimit,
@@ -89,8 +89,8 @@ const slowD: Sourced<number> = {
 };
 
 function tripMultiple(family: "breaker" | "legacy-breaker", curve: string): Sourced<number> | undefined {
-  if (family === "legacy-breaker") return numberAt(legacyTripBands, { curve }, "to");
-  return ["B", "C", "D"].includes(curve) ? numberAt(loopTerms, { key: curve }, "value") : undefined;
+  if (family === "legacy-breaker") return numberCell(legacyTripBands, { curve }, "to");
+  return ["B", "C", "D"].includes(curve) ? numberCell(loopTerms, { key: curve }, "value") : undefined;
 }
 
 /** The source of the printed cell, where the table prints this very case. */
@@ -98,7 +98,7 @@ function printed({ rating, U0, edition }: LoopQuestion, family: Family, curve: s
   if (family !== "breaker" || U0 !== tableVoltage) return undefined;
   const column = edition.cmin.value === tableCmin ? "zs" : edition.cmin.value === 1 ? "zsCmin1" : undefined;
   const wanted = { curve: curve as "B" | "C" | "D", rating };
-  return column === undefined ? undefined : numberAt(breakerLoop, wanted, column)?.source;
+  return column === undefined ? undefined : numberCell(breakerLoop, wanted, column)?.source;
 }
 
 type Fuse = Exclude<Family, "breaker" | "legacy-breaker">;
@@ -130,11 +130,11 @@ function fuseCell(family: Fuse, rating: number, time: number, cmin: number): Fus
   if (time !== 0.4 && time !== 5) return undefined;
   if (family === "BS 1361") return legacyFuseCell(rating, time, cmin);
   const wanted = { standard: family, rating };
-  if (time === 5) return asPrinted(numberAt(fuseLoop5, wanted, "zs"), tableCmin);
-  const older = cmin === 1 ? asPrinted(numberAt(fuseLoop04, wanted, "zsCmin1"), 1) : undefined;
+  if (time === 5) return asPrinted(numberCell(fuseLoop5, wanted, "zs"), tableCmin);
+  const older = cmin === 1 ? asPrinted(numberCell(fuseLoop04, wanted, "zsCmin1"), 1) : undefined;
   if (older !== undefined) return older;
-  const cell = numberAt(fuseLoop04, wanted, "zs");
-  const Ia = numberAt(fuseLoop04, wanted, "Ia");
+  const cell = numberCell(fuseLoop04, wanted, "zs");
+  const Ia = numberCell(fuseLoop04, wanted, "Ia");
   // Only where the value was computed from Ia is the quotient known better than the two decimals printed.
   if (cell?.source.standing === "computed" && Ia !== undefined) {
     return { cell, exact: (tableVoltage * tableCmin) / Ia.value, cmin: tableCmin };
@@ -143,8 +143,8 @@ function fuseCell(family: Fuse, rating: number, time: number, cmin: number): Fus
 }
 
 function legacyFuseCell(rating: number, time: 0.4 | 5, cmin: number): FuseCell | undefined {
-  if (cmin === 1) return asPrinted(numberAt(bs1361Loop, { rating }, time === 5 ? "zs5" : "zs04"), 1);
-  return asPrinted(numberAt(bs1361Loop, { rating }, time === 5 ? "zs5Cmin" : "zs04Cmin"), tableCmin);
+  if (cmin === 1) return asPrinted(numberCell(bs1361Loop, { rating }, time === 5 ? "zs5" : "zs04"), 1);
+  return asPrinted(numberCell(bs1361Loop, { rating }, time === 5 ? "zs5Cmin" : "zs04Cmin"), tableCmin);
 }
 
 function asPrinted(cell: Sourced<number> | undefined, cmin: number): FuseCell | undefined {

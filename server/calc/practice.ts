@@ -1,12 +1,12 @@
 import { practiceValues } from "../tables/practice.ts";
 import { rcdLimits } from "../tables/rcd-limits.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
-import { remember } from "./remember.ts";
+import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { looked, milliamps, plain, step } from "./result.ts";
 
 /** A threshold of practiceValues by its short name, with common practice as its source. */
-export const practiceOf = remember((key: string) => key, computePracticeOf);
+export const practiceOf = memoByKey((key: string) => key, computePracticeOf);
 
 function computePracticeOf(key: string): Calculated {
   const row = rowOf(practiceValues, { key });
@@ -17,7 +17,7 @@ function computePracticeOf(key: string): Calculated {
 }
 
 /** A limit for additional protection: rated residual current (A), depth (mm), rating (A). */
-export const rcdLimit = remember((key: "additional" | "concealed" | "outdoors" | "ev-dc") => key, computeRcdLimit);
+export const rcdLimit = memoByKey((key: "additional" | "concealed" | "outdoors" | "ev-dc") => key, computeRcdLimit);
 
 function computeRcdLimit(key: "additional" | "concealed" | "outdoors" | "ev-dc"): Calculated {
   const row = rowOf(rcdLimits, { key });

@@ -1,7 +1,7 @@
 import { bondingPme, bondingRules, buriedEarthing, protectiveSizes, supplementaryRules } from "../tables/protective.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Row } from "../tables/table.ts";
-import { cellOf, known, numberAt, sourceOf } from "../tables/table.ts";
+import { cellOf, known, numberCell, sourceOf } from "../tables/table.ts";
 import { nextSizeUp } from "./minimum-size.ts";
 import type { Calculated, Step } from "./result.ts";
 import { looked, ohms, plain, squareMillimetres, step } from "./result.ts";
@@ -114,7 +114,7 @@ export function buriedEarthingConductor(
   protection: "both" | "corrosion" | "mechanical" | "neither",
   metal: "copper" | "steel" = "copper",
 ): Calculated | undefined {
-  const cell = numberAt(buriedEarthing, { key: protection }, metal);
+  const cell = numberCell(buriedEarthing, { key: protection }, metal);
   if (cell === undefined) return undefined;
   const steps = [looked(`buried, ${protections[protection]}`, cell.source.ref, squareMillimetres(cell.value))];
   return { value: cell.value, unit: "mm²", steps, source: cell.source };

@@ -1,7 +1,7 @@
 import { rcdLoop } from "../tables/loop-rcd.ts";
 import { fromFormula } from "../tables/source.ts";
 import { supplyValues } from "../tables/supply.ts";
-import { known, numberAt } from "../tables/table.ts";
+import { known, numberCell } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { milliamps, ohms, remark, round, step, volts } from "./result.ts";
 
@@ -13,7 +13,7 @@ export function rcdLoopLimit(residual: number): Calculated | undefined {
   if (!(residual > 0)) return undefined;
   const touch = known(supplyValues, { key: "touch-voltage" }, "value");
   const value = round(touch.value / residual, 0);
-  const printed = numberAt(rcdLoop, { residual: round(residual * 1000, 3) }, "zs");
+  const printed = numberCell(rcdLoop, { residual: round(residual * 1000, 3) }, "zs");
   const steps = [step("Zs = 50 V / IΔn", `${volts(touch.value)} / ${milliamps(residual)}`, ohms(value))];
   const formula = { ref: `${rcdLoop.ref}; BS 7671:2018+A2:2022, 411.5.3`, standing: touch.source.standing } as const;
   return { value, unit: "Ω", steps, source: printed?.source ?? fromFormula(formula) };

@@ -2,8 +2,8 @@ import type { Edition } from "../tables/editions.ts";
 import type { RcdTimes } from "../tables/rcd.ts";
 import { rcdBands, rcdTimes } from "../tables/rcd.ts";
 import { fromFormula } from "../tables/source.ts";
-import { known, numberAt } from "../tables/table.ts";
-import { remember } from "./remember.ts";
+import { known, numberCell } from "../tables/table.ts";
+import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { looked, milliamps, milliseconds, plain, remark, step } from "./result.ts";
 
@@ -31,7 +31,7 @@ export interface RcdWindow {
 const halfTest = { general: 1, delayed: 2 } as const;
 
 /** Break-time window of an RCD test. Undefined for a device or multiple without a published time. */
-export const rcdTime = remember(
+export const rcdTime = memoByKey(
   ({ standard, delayed, multiple, edition }: RcdQuestion) => `${standard}|${delayed}|${multiple}|${edition.id}`,
   computeRcdTime,
 );
@@ -56,7 +56,7 @@ function deviceKey(standard: string, delayed: boolean): RcdTimes["key"] | undefi
 }
 
 function timeAt(key: RcdTimes["key"], column: keyof RcdTimes, label: string): Calculated | undefined {
-  const cell = numberAt(rcdTimes, { key }, column);
+  const cell = numberCell(rcdTimes, { key }, column);
   if (cell === undefined) return undefined;
   const value = cell.value / 1000;
   return { value, unit: "s", steps: [looked(label, cell.source.ref, milliseconds(value))], source: cell.source };

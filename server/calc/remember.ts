@@ -5,7 +5,7 @@ const ceiling = 5_000;
  * Keeps the answers of a pure function by a key that says all it depends on. Circuits of a board are mostly alike, and
  * an answer is the same object each time, with its steps and source.
  */
-export function remember<Q extends readonly unknown[], R>(
+export function memoByKey<Q extends readonly unknown[], R>(
   keyOf: (...question: Q) => string,
   compute: (...question: Q) => R,
 ): (...question: Q) => R {

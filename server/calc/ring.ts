@@ -4,7 +4,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { r1r2PerMetre, resistancePerMetre } from "./conductor-resistance.ts";
-import { remember } from "./remember.ts";
+import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { metres, milliohms, ohms, plain, step } from "./result.ts";
 
@@ -101,7 +101,7 @@ export function longestSpur(furthest: number): Calculated {
 }
 
 /** r2/r1 for the same length: by tabulated resistance, 12.1/7.41 = 1.633 for 2.5/1.5, not by area. */
-export const cpcRatio = remember((line: number, cpc: number) => `${line}|${cpc}`, computeCpcRatio);
+export const cpcRatio = memoByKey((line: number, cpc: number) => `${line}|${cpc}`, computeCpcRatio);
 
 function computeCpcRatio(line: number, cpc: number): Calculated | undefined {
   const r1 = resistancePerMetre(line);

@@ -2,7 +2,7 @@ import { capacity4D5 } from "../tables/capacity-70.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits } from "../tables/drop.ts";
 import type { Sourced } from "../tables/source.ts";
 import { fromFormula } from "../tables/source.ts";
-import { known, numberAt } from "../tables/table.ts";
+import { known, numberCell } from "../tables/table.ts";
 import type { CapacityQuestion } from "./capacity.ts";
 import type { Calculated } from "./result.ts";
 import { amps, metres, percent, plain, step, volts } from "./result.ts";
@@ -18,11 +18,11 @@ export function dropPerAmpereMetre(question: CapacityQuestion): Sourced<number> 
 
 function millivolts({ construction, insulation, method, loaded, csa }: CapacityQuestion): Sourced<number> | undefined {
   const phases = loaded === 2 ? "phase1" : "phase3";
-  if (insulation === 90) return numberAt(drop4E1B, { csa }, phases);
-  if (construction === "flat-twin") return loaded === 2 ? numberAt(capacity4D5, { csa }, "drop") : undefined;
-  if (construction !== "singles") return numberAt(drop4D2B, { csa }, phases);
+  if (insulation === 90) return numberCell(drop4E1B, { csa }, phases);
+  if (construction === "flat-twin") return loaded === 2 ? numberCell(capacity4D5, { csa }, "drop") : undefined;
+  if (construction !== "singles") return numberCell(drop4D2B, { csa }, phases);
   // In conduit and trunking the conductors lie apart enough to drop a little more than touching.
-  return numberAt(drop4D1B, { csa }, `${phases}${method === "A" || method === "B" ? "AB" : "CF"}`);
+  return numberCell(drop4D1B, { csa }, `${phases}${method === "A" || method === "B" ? "AB" : "CF"}`);
 }
 
 /** Current in A, length in m of cable from the origin of the circuit to the load, or round the whole ring. */

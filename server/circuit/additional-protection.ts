@@ -7,7 +7,7 @@ import { rcdRequired } from "../tables/rcd-selection.ts";
 import type { Source } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, homes, socketRating } from "./circuit-kind.ts";
-import { type Place, placeRcdLimit, placeRcdRow, placeSpot } from "./places.ts";
+import { placeRcdLimit, placeRcdRow, placeSpot, type SpecialLocation } from "./places.ts";
 import { premisesOf } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
@@ -15,7 +15,7 @@ export type Reason = "sockets" | "outdoors" | "dwelling-lighting" | "concealed" 
 
 /** One reason why a way needs additional protection, and the line it rests on. */
 export interface Need {
-  readonly reason: Reason | Place;
+  readonly reason: Reason | SpecialLocation;
   readonly fact: Fact;
   readonly source: Source;
   /** The greatest rated residual current that meets it, A. */
@@ -24,7 +24,7 @@ export interface Need {
 
 const reasons: readonly Reason[] = ["sockets", "outdoors", "dwelling-lighting", "concealed", "bathroom", "ev"];
 
-const places: readonly Place[] = ["pool", "agricultural", "caravan", "marina", "construction"];
+const places: readonly SpecialLocation[] = ["pool", "agricultural", "caravan", "marina", "construction"];
 
 /** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. */
 export function additionalProtection(study: WayStudy): Need[] {

@@ -1,7 +1,7 @@
 import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact, Facts } from "../model/values.ts";
-import { keptWith } from "./kept.ts";
+import { memoByObject } from "./kept.ts";
 
 /** A block with the line that opens it: an installation, its supply, a board, a way, a day of tests. */
 export interface Block {
@@ -18,12 +18,12 @@ export function blocksWithin(header: Fact, facts: Facts): Block[] {
 export const ownBlocks = ({ head }: Pick<Installation, "head">): Block[] => blocksWithin(head.header, head.facts);
 
 /** The blocks of a board and its ways. */
-export const boardBlocks = keptWith(({ head, ways }: Board): readonly Block[] => [
+export const boardBlocks = memoByObject(({ head, ways }: Board): readonly Block[] => [
   ...blocksWithin(head.header, head.facts),
   ...ways.flatMap((way) => blocksWithin(way.header, way.facts)),
 ]);
 
-const kindsOn = keptWith((board: Board) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
+const kindsOn = memoByObject((board: Board) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
 
 /** Whether any block of the kind stands in the installation's boards. */
 export const hasBlock = (installation: Installation, kind: Facts["kind"]): boolean =>

@@ -1,11 +1,11 @@
 /** Voltage drop of a cable by itself: a circuit, or a feeder with the current of the board behind it. */
 import {
   type Calculated,
+  calculatedDrop,
   type DropRun,
   dropPaths,
   dropPerAmpereMetre,
   dropPercent,
-  reckonedDrop,
   unequalDrop,
   voltageDrop,
   worstPlace,
@@ -65,7 +65,7 @@ export function unequalDrops(
 ): ReadonlyMap<keyof LineCurrents, CableDrop> | { readonly missing: string } {
   const { cable, supply } = study;
   const greatest = Math.max(...three.map((line) => currents[line]));
-  // What can be reckoned of the cable at all is asked once, with equal currents.
+  // What can be calculated of the cable at all is asked once, with equal currents.
   const equal = cableDrop(study, greatest, size);
   const distance = distanceOf(study, greatest);
   if ("missing" in equal || !cable || !distance)
@@ -101,7 +101,7 @@ function perMetreOf(study: WayStudy, csa: number): Sourced<number> | undefined {
     material === "copper" ? dropPerAmpereMetre({ construction, insulation, method, loaded, csa }) : undefined;
   // Flat cable is made in the sizes of its table and in no others.
   if (construction === "flat-twin") return tabulated;
-  return tabulated ?? reckonedDrop({ csa, material, insulation, loaded });
+  return tabulated ?? calculatedDrop({ csa, material, insulation, loaded });
 }
 
 function distanceOf(study: WayStudy, current: number): Distance | undefined {

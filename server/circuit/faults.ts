@@ -1,11 +1,11 @@
 import type { Context } from "../model/installation.ts";
-import { type Fact, type Facts, measured, type Reading } from "../model/values.ts";
-import { type NumberAt, testsOf } from "./supply.ts";
+import { type Fact, type Facts, quantityOf, type Reading } from "../model/values.ts";
+import { type ExactReading, testsOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
 export type FaultName = "Ipf" | "PSCC" | "PEFC";
 
-export interface FaultAt extends NumberAt {
+export interface FaultAt extends ExactReading {
   readonly name: FaultName;
   /** Whether the figure is the board's own or that of the supply it is fed from. */
   readonly at: "board" | "supply";
@@ -18,7 +18,7 @@ const names: readonly FaultName[] = ["Ipf", "PSCC", "PEFC"];
 type FaultFact = Fact & { readonly args: { readonly value: Reading } };
 
 function numberOf(fact: FaultFact, name: FaultName, at: FaultAt["at"]): FaultAt[] {
-  const reading = measured(fact.args.value);
+  const reading = quantityOf(fact.args.value);
   if (!reading || reading.sign === "<") return [];
   const { value, decimals } = reading;
   return [{ name, at, value, decimals, fact, ...(reading.sign === ">" ? { atLeast: true as const } : {}) }];

@@ -8,35 +8,35 @@ import { cellOf, type Row } from "../tables/table.ts";
 import { methodOf, type StretchCapacity, stretchCapacity } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
 
-/** A stretch of the route with a capacity that could be reckoned. */
-export interface Stretch {
+/** A stretch of the route with a capacity that could be calculated. */
+export interface RouteSection {
   readonly fact: FactOf<"way", "route">;
   readonly value: Calculated;
 }
 
-/** Of the stretches that could be reckoned the one with the least capacity. */
-const leastOf = (stretches: readonly StretchCapacity[]): Stretch | undefined =>
+/** Of the stretches that could be calculated the one with the least capacity. */
+const leastOf = (stretches: readonly StretchCapacity[]): RouteSection | undefined =>
   stretches
-    .flatMap(({ fact, capacity }): Stretch[] => ("missing" in capacity ? [] : [{ fact, value: capacity }]))
+    .flatMap(({ fact, capacity }): RouteSection[] => ("missing" in capacity ? [] : [{ fact, value: capacity }]))
     .toSorted((one, other) => one.value.value - other.value.value)[0];
 
 /**
- * The least capacity of the stretches that could be reckoned. Another may be less still: enough to say that a device is
+ * The least capacity of the stretches that could be calculated. Another may be less still: enough to say that a device is
  * too large, never that it is right.
  */
-export const leastKnownCapacity = (study: WayStudy): Stretch | undefined => leastOf(study.capacities);
+export const leastKnownCapacity = (study: WayStudy): RouteSection | undefined => leastOf(study.capacities);
 
 /**
  * What the device before a cable in the ground may be rated at most. Ground of 20 °C leaves less in hand for an overload
  * than air of 30 °C does, so the relation asks for more there than In ≤ Iz.
  */
-export function groundLimit(study: WayStudy): Stretch | undefined {
+export function groundLimit(study: WayStudy): RouteSection | undefined {
   if (study.isRing) return undefined;
   const least = leastOf(study.capacities.filter(({ fact }) => methodOf(fact) === "D"));
   return least && { fact: least.fact, value: groundOverload(least.value) };
 }
 
-/** The least capacity of the route with a cable of another size; nothing where a stretch cannot be reckoned. */
+/** The least capacity of the route with a cable of another size; nothing where a stretch cannot be calculated. */
 export function capacityWith(study: WayStudy, csa: number, hottest?: 70): Calculated | undefined {
   let least: Calculated | undefined;
   for (const fact of study.facts.all("route")) {
@@ -97,7 +97,7 @@ export function radialShortfall(study: WayStudy): Calculated | undefined {
 export const conventionalRow = (circuit: string): Row<ConventionalCircuit> | undefined =>
   conventionalCircuits.rows.find(({ facts }) => facts.circuit === circuit);
 
-/** Why the capacity of a way cannot be reckoned, with the stretch it is about. */
+/** Why the capacity of a way cannot be calculated, with the stretch it is about. */
 export function capacityGap(study: WayStudy) {
   const broken = study.facts.broken.includes("route");
   if (broken || !study.cable || study.isSpare) return undefined;

@@ -14,7 +14,7 @@ const namesIn = (fact: FactOf<"way", "place"> | FactOf<"board", "place"> | undef
   (fact?.args.places ?? []).map((place) => place.value);
 
 /** The nearest counts. A line that is half typed may say anything, so nothing is taken from the board then. */
-export function placesOf(way: Facts<"way">, board: Facts<"board">): WayPlaces {
+export function specialLocationsOf(way: Facts<"way">, board: Facts<"board">): WayPlaces {
   const own = way.one("place");
   const written = namesIn(own);
   const stands = written.some((name) => !additions.includes(name)) || way.broken.includes("place");

@@ -20,7 +20,7 @@ import { type Row, rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, socketRating } from "./circuit-kind.ts";
 import type { WayStudy } from "./way.ts";
 
-export type Place = PlaceRcd["place"];
+export type SpecialLocation = PlaceRcd["place"];
 
 const sixteenth = "BS 7671:2001";
 
@@ -35,7 +35,7 @@ export function placeSpot(study: WayStudy, place: string): Fact {
 }
 
 /** The row of the RCD a place asks for. Nothing for feeders, spares and extra-low voltage. */
-export function placeRcdRow(study: WayStudy, place: Place): Row<PlaceRcd> | undefined {
+export function placeRcdRow(study: WayStudy, place: SpecialLocation): Row<PlaceRcd> | undefined {
   if (!study.places.has(place) || !study.isFinal || !partSeven(study) || extraLow(study)) return undefined;
   const rating = study.servesSockets ? socketRating(study) : undefined;
   // Sockets whose rating is not known are in none of the rows that go by it.
@@ -67,7 +67,7 @@ export function placeRcdLimit(row: Row<PlaceRcd>): Calculated {
 }
 
 /** Whether the place wants an RCD for each socket, with where that is said. */
-export function ownRcd(study: WayStudy): { readonly place: Place; readonly source: Source } | undefined {
+export function ownRcd(study: WayStudy): { readonly place: SpecialLocation; readonly source: Source } | undefined {
   if (!study.servesSockets) return undefined;
   for (const place of ["caravan", "marina"] as const) {
     const row = placeRcdRow(study, place);

@@ -26,7 +26,7 @@ export const suffices = ({ has, need }: Pick<ProtectiveNeed, "has" | "need">): b
 /**
  * Table 54.7 where it is met or nothing better is known. Otherwise S = √(I²t)/k at the point of the device's curve that
  * decides its loop impedance, the one fault of which both current and time are known. A breaker trips there within the
- * 0.1 s its curve is drawn to, perhaps sooner, so what follows for it is doubtful and not certain. A core and the armour
+ * 0.1 s its curve is drawn to, perhaps sooner, so what follows for it is questionable and not certain. A core and the armour
  * side by side share the fault current by their resistances; where both are there the one that is worse off is told of.
  */
 export function protectiveNeed(study: WayStudy): ProtectiveNeed | undefined {

@@ -15,7 +15,7 @@ import type { WayStudy } from "./way.ts";
 /** The capacity of one stretch of the route. */
 export interface StretchCapacity {
   readonly fact: FactOf<"way", "route">;
-  /** Iz, A; or why it could not be reckoned. */
+  /** Iz, A; or why it could not be calculated. */
   readonly capacity: Calculated | { readonly missing: string };
 }
 

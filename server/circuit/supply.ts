@@ -76,13 +76,13 @@ export interface ReadingAt {
 }
 
 /** A number that was read, bounds and absences left out. */
-export interface NumberAt {
+export interface ExactReading {
   readonly value: number;
   readonly decimals: number;
   readonly fact: Fact;
 }
 
-export function numberAt(reading: ReadingAt | undefined): NumberAt | undefined {
+export function exactReading(reading: ReadingAt | undefined): ExactReading | undefined {
   const value = reading && exact(reading.value);
   if (!reading || value === undefined || isAbsent(reading.value)) return undefined;
   return { value, decimals: reading.value.decimals, fact: reading.fact };

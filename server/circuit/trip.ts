@@ -75,7 +75,7 @@ function atMost(from: Calculated, time: number): TripTime {
   return { time: { value: time, unit: "s", steps, source: from.source }, atMost: true };
 }
 
-/** The current that operates a device in a time, A: that from which its limit of Zs is reckoned. */
+/** The current that operates a device in a time, A: that from which its limit of Zs is calculated. */
 export function operatingCurrent(device: Tripping, time: number): Calculated | undefined {
   const { standard, curve, rating, U0, edition } = device;
   const limit = loopLimit({ standard, ...(curve ? { curve } : {}), rating, time, U0, edition });

@@ -13,13 +13,13 @@ import { cookerCurrent } from "./cooker-load.ts";
 import { type Device, deviceOf } from "./device.ts";
 import { type Disconnection, disconnectionOf } from "./disconnection.ts";
 import { lazy } from "./lazy.ts";
-import { placesOf } from "./place-words.ts";
+import { specialLocationsOf } from "./place-words.ts";
 import { type Rcd, rcdsOf } from "./rcds.ts";
 import { capacitiesOf, type StretchCapacity } from "./route-capacity.ts";
 import { type Runs, runsOf } from "./runs.ts";
 import {
+  type ExactReading,
   isThreePhase,
-  type NumberAt,
   type ReadingAt,
   type SupplyStudy,
   studySupply,
@@ -81,7 +81,7 @@ export class WayStudy {
     return this.uses.has("sockets") || this.uses.has("outdoor-sockets");
   }
 
-  readonly #places = lazy(() => placesOf(this.facts, this.context.board.facts));
+  readonly #places = lazy(() => specialLocationsOf(this.facts, this.context.board.facts));
   /** Where the circuit is, by its own line or its board's. */
   get places(): ReadonlySet<string> {
     return this.#places().names;
@@ -173,8 +173,8 @@ export class WayStudy {
 
   // A circuit with an electrode of its own starts from that and not from its board.
   readonly #zdb = lazy(() => (this.facts.has("earthing") ? undefined : boardImpedance(this.context)));
-  /** Loop impedance at the board, or what it is reckoned from: the supply's. */
-  get boardImpedance(): (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined {
+  /** Loop impedance at the board, or what it is calculated from: the supply's. */
+  get boardImpedance(): (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined {
     return this.#zdb();
   }
 
@@ -245,7 +245,7 @@ export class WayStudy {
     return this.#capacities();
   }
 
-  /** The least capacity of any stretch; nothing if one of them could not be reckoned. */
+  /** The least capacity of any stretch; nothing if one of them could not be calculated. */
   get capacity(): { readonly fact: FactOf<"way", "route">; readonly value: Calculated } | undefined {
     let least: { fact: FactOf<"way", "route">; value: Calculated } | undefined;
     for (const { fact, capacity } of this.capacities) {

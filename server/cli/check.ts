@@ -4,7 +4,7 @@ import { ceiling, decode } from "./decode.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { jsonReport } from "./json.ts";
-import { type Judgement, judge } from "./judge.ts";
+import { type CheckRun, checkFiles } from "./judge.ts";
 import { textReport } from "./report.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
@@ -30,7 +30,7 @@ export async function check(args: readonly string[], options: CheckOptions, term
   const shown = (path: string) => disk.shown(path);
   const { files, failures } = await load(args, options, disk, terminal);
   timing.phase("read", `${files.length} files`);
-  const judgement = judge(files, disk);
+  const judgement = checkFiles(files, disk);
   timing.phase("check", `${judgement.survey.ways} ways`);
   const notes = notesOn(judgement, shown);
   if (options.format === "json") {
@@ -85,7 +85,7 @@ async function load(
 }
 
 /** What is no fault, but would make a clean result look like more than it is. */
-function notesOn({ files, adrift }: Judgement, shown: (path: string) => string): string[] {
+function notesOn({ files, adrift }: CheckRun, shown: (path: string) => string): string[] {
   const empty = files.filter(({ file }) => file.document.segments.every(({ text }) => text.trim() === ""));
   return [
     ...empty.map(({ file }) => `“${shown(file.path)}” is empty.`),
@@ -97,7 +97,7 @@ function notesOn({ files, adrift }: Judgement, shown: (path: string) => string):
 }
 
 /** On the tour, a file that is meant to be faulty does not fail the examples. */
-const hasErrors = ({ files }: Judgement, onTour: boolean): boolean =>
+const hasErrors = ({ files }: CheckRun, onTour: boolean): boolean =>
   files.some(
     ({ file, findings }) =>
       !(onTour && isFaultyByName(file)) && findings.some(({ finding }) => finding.severity === "error"),

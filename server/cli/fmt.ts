@@ -1,5 +1,5 @@
 import { format } from "../format/format.ts";
-import { lineStarts, placeOf, type TextEdit } from "../text/lines.ts";
+import { lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
 import { fileOfText, isNewer } from "../workspace/project.ts";
 import { ceiling, decode } from "./decode.ts";
 import { exit } from "./exit.ts";
@@ -105,8 +105,8 @@ const mostRanges = 6;
 function linesText(text: string, edits: readonly TextEdit[]): string {
   const starts = lineStarts(text);
   const ranges = edits.map(({ start, end }) => {
-    const from = placeOf(starts, start).line + 1;
-    const to = placeOf(starts, Math.max(start, end - 1)).line + 1;
+    const from = positionOf(starts, start).line + 1;
+    const to = positionOf(starts, Math.max(start, end - 1)).line + 1;
     return from === to ? `${from}` : `${from} to ${to}`;
   });
   const shown = ranges.slice(0, mostRanges).join(", ");

@@ -6,11 +6,11 @@ import { amountText, marginText } from "./amounts.ts";
 import { type Colours, type Tint, tintOf } from "./colours.ts";
 import { harmless, show } from "./columns.ts";
 import type { Placed } from "./judge.ts";
-import type { Places, Stand } from "./places.ts";
+import type { FindingLocation, Locator } from "./places.ts";
 import { standings } from "./standings.ts";
 
 export interface Frame {
-  readonly places: Places;
+  readonly places: Locator;
   readonly colours: Colours;
   shown(path: string): string;
 }
@@ -34,12 +34,12 @@ export function framed({ finding, at }: Placed, frame: Frame): string {
   return `${lines.join("\n")}\n`;
 }
 
-export const placeText = ({ file, start }: Stand, shown: (path: string) => string): string =>
+export const placeText = ({ file, start }: FindingLocation, shown: (path: string) => string): string =>
   `${harmless(shown(file.path))}:${start.line + 1}:${start.character + 1}`;
 
 /** The line, and below it the mark. A part that runs over several lines is marked to the end of its first. */
 function marked(
-  { file, start, end }: Stand,
+  { file, start, end }: FindingLocation,
   mark: string,
   note: string,
   edge: number,

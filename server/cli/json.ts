@@ -1,12 +1,12 @@
 /** The report of a check for programs. Its shape is described in the README; a change of it needs a new `version`. */
 import type { Amount, Severity } from "../rules/frame/rule.ts";
-import type { Place } from "../text/lines.ts";
-import type { Judgement, Placed } from "./judge.ts";
-import type { Stand } from "./places.ts";
+import type { Position } from "../text/lines.ts";
+import type { CheckRun, Placed } from "./judge.ts";
+import type { FindingLocation } from "./places.ts";
 
 export interface JsonRange {
-  readonly start: Place;
-  readonly end: Place;
+  readonly start: Position;
+  readonly end: Position;
 }
 
 export interface JsonFinding {
@@ -40,7 +40,7 @@ export interface JsonOptions {
   shown(path: string): string;
 }
 
-export function jsonReport(judgement: Judgement, options: JsonOptions): JsonReport {
+export function jsonReport(judgement: CheckRun, options: JsonOptions): JsonReport {
   const { files, counts, survey } = judgement;
   return {
     version: 1,
@@ -61,7 +61,7 @@ export function jsonReport(judgement: Judgement, options: JsonOptions): JsonRepo
   };
 }
 
-function findingJson({ finding, at }: Placed, { places }: Judgement, { shown }: JsonOptions): JsonFinding {
+function findingJson({ finding, at }: Placed, { places }: CheckRun, { shown }: JsonOptions): JsonFinding {
   const { check, severity, message, value, limit, margin, source, working, related } = finding;
   return {
     check,
@@ -80,7 +80,7 @@ function findingJson({ finding, at }: Placed, { places }: Judgement, { shown }: 
   };
 }
 
-const rangeOf = ({ start, end }: Stand): JsonRange => ({
+const rangeOf = ({ start, end }: FindingLocation): JsonRange => ({
   start: { line: start.line, character: start.character },
   end: { line: end.line, character: end.character },
 });

@@ -1,14 +1,14 @@
 /** Checks the files that were asked for with those they use, and puts what was found where it stands. */
-import type { Quietened } from "../rules/frame/check.ts";
+import type { SuppressedFinding } from "../rules/frame/check.ts";
 import type { Finding, Severity } from "../rules/frame/rule.ts";
 import { checkProject, type LoadedFile } from "../workspace/project.ts";
 import type { Disk } from "./files.ts";
-import { Places, type Stand } from "./places.ts";
+import { type FindingLocation, Locator } from "./places.ts";
 import { type Survey, surveyOf } from "./survey.ts";
 
 export interface Placed {
   readonly finding: Finding;
-  readonly at: Stand;
+  readonly at: FindingLocation;
 }
 
 export interface JudgedFile {
@@ -16,35 +16,35 @@ export interface JudgedFile {
   readonly findings: readonly Placed[];
 }
 
-export interface Judgement {
+export interface CheckRun {
   /** First the files that were asked for, then those they use. */
   readonly files: readonly JudgedFile[];
-  readonly quietened: readonly Quietened[];
+  readonly suppressed: readonly SuppressedFinding[];
   readonly counts: Readonly<Record<Severity, number>>;
   readonly survey: Survey;
-  readonly places: Places;
+  readonly places: Locator;
   /** Files that hold boards which no installation takes up, so that nothing judges them. */
   readonly adrift: readonly LoadedFile[];
 }
 
-export function judge(asked: readonly LoadedFile[], disk: Disk): Judgement {
+export function checkFiles(asked: readonly LoadedFile[], disk: Disk): CheckRun {
   const roots = rootsOf(asked, disk);
   const results = roots.map((root) => checkProject(root, disk));
   const files = new Set([...asked, ...results.flatMap((result) => result.files.map(({ file }) => file))]);
-  const places = new Places([...files]);
+  const places = new Locator([...files]);
   const judged = [...files].map((file) => ({
     file,
     findings: once(results.flatMap((result) => result.files.find((entry) => entry.file === file)?.findings ?? []))
       .map((finding) => ({ finding, at: places.of(finding.spot) }))
       .sort((a, b) => a.at.offset - b.at.offset || a.at.endOffset - b.at.endOffset),
   }));
-  const quietened = onceBy(
-    results.flatMap((result) => result.quietened),
+  const suppressed = onceBy(
+    results.flatMap((result) => result.suppressed),
     ({ finding }) => finding,
   );
   return {
     files: judged,
-    quietened,
+    suppressed,
     counts: countOf(judged),
     survey: surveyOf([...files].map((file) => file.model)),
     places,

@@ -1,20 +1,20 @@
 import type { Spot } from "../rules/frame/rule.ts";
 import { Positions, textOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import { lineStarts, type Place } from "../text/lines.ts";
+import { lineStarts, type Position } from "../text/lines.ts";
 import type { LoadedFile } from "../workspace/project.ts";
 
 /** A spot in its file. */
-export interface Stand {
+export interface FindingLocation {
   readonly file: LoadedFile;
-  readonly start: Place;
-  readonly end: Place;
+  readonly start: Position;
+  readonly end: Position;
   readonly offset: number;
   readonly endOffset: number;
 }
 
 /** Tells of any spot in which file and on which line it stands. */
-export class Places {
+export class Locator {
   readonly #files = new Map<Segment, LoadedFile>();
   readonly #positions = new Map<LoadedFile, Positions>();
   readonly #lines = new Map<LoadedFile, (line: number) => string>();
@@ -26,7 +26,7 @@ export class Places {
     }
   }
 
-  of({ segment, start, end }: Spot): Stand {
+  of({ segment, start, end }: Spot): FindingLocation {
     const file = this.#files.get(segment);
     const positions = file && this.#positions.get(file);
     if (!file || !positions) throw new Error("A finding stands in no file that was checked.");

@@ -23,7 +23,7 @@ export function addWorking(program: Command, terminal: Terminal, finish: Finish)
     .addHelpText(
       "after",
       `
-Every figure stands with its formula, its numbers and its source. What could not be reckoned is
+Every figure stands with its formula, its numbers and its source. What could not be calculated is
 listed with the reason, and so is what stands on memory.
 
 Examples:

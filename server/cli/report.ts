@@ -1,9 +1,9 @@
-/** The report of a check for people: findings in their frames, then what was quietened or asked, then one line of sums. */
+/** The report of a check for people: findings in their frames, then what was suppressed or asked, then one line of sums. */
 import { wordSpot } from "../rules/frame/rule.ts";
 import type { Colours, Tint } from "./colours.ts";
 import { harmless } from "./columns.ts";
 import { framed, placeText } from "./frame.ts";
-import type { Judgement } from "./judge.ts";
+import type { CheckRun } from "./judge.ts";
 
 export interface ReportOptions {
   readonly colours: Colours;
@@ -11,7 +11,7 @@ export interface ReportOptions {
   shown(path: string): string;
 }
 
-export function textReport(judgement: Judgement, options: ReportOptions): string {
+export function textReport(judgement: CheckRun, options: ReportOptions): string {
   const frame = { places: judgement.places, ...options };
   const frames = judgement.files.flatMap(({ findings }) =>
     findings
@@ -27,19 +27,19 @@ function list(title: string, lines: readonly string[], colours: Colours): string
   return lines.length === 0 ? [] : [`${colours.bold(title)}\n${lines.map((line) => `  ${line}\n`).join("")}`];
 }
 
-function departures({ quietened, places }: Judgement, { shown, colours }: ReportOptions): string[] {
-  return quietened.map(({ finding, departure }) => {
+function departures({ suppressed, places }: CheckRun, { shown, colours }: ReportOptions): string[] {
+  return suppressed.map(({ finding, departure }) => {
     const place = placeText(places.of(wordSpot(departure.fact)), shown);
     const about = departure.rule === finding.check ? finding.check : `${finding.check} (${departure.rule})`;
     return `${place}  ${colours.dim(harmless(about))}  “${harmless(departure.reason)}”`;
   });
 }
 
-function queries({ survey, places }: Judgement, { shown }: ReportOptions): string[] {
+function queries({ survey, places }: CheckRun, { shown }: ReportOptions): string[] {
   return survey.queries.map(({ text, spot }) => `${placeText(places.of(spot), shown)}  “${harmless(text)}”`);
 }
 
-function summaryLine(judgement: Judgement, { colours, info }: ReportOptions): string {
+function summaryLine(judgement: CheckRun, { colours, info }: ReportOptions): string {
   const { files, counts, survey } = judgement;
   const held = [counted(files.length, "file"), counted(survey.boards, "board"), counted(survey.ways, "way")];
   const found = [

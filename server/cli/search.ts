@@ -5,12 +5,12 @@ import { reasonOf } from "./files.ts";
 import { Ignored } from "./ignored.ts";
 
 /** The files that arguments mean, each once and in their order, and a sentence for each argument that means none. */
-export interface Found {
+export interface SearchHit {
   readonly files: readonly string[];
   readonly failures: readonly string[];
 }
 
-export function findFiles(args: readonly string[], cwd: string): Found {
+export function findFiles(args: readonly string[], cwd: string): SearchHit {
   const files = new Set<string>();
   const failures: string[] = [];
   for (const arg of args) {
@@ -21,7 +21,7 @@ export function findFiles(args: readonly string[], cwd: string): Found {
   return { files: [...files], failures };
 }
 
-function filesOf(arg: string, cwd: string): Found {
+function filesOf(arg: string, cwd: string): SearchHit {
   const path = resolve(cwd, arg);
   const stat = statOf(path);
   if ("failure" in stat) {
@@ -32,7 +32,7 @@ function filesOf(arg: string, cwd: string): Found {
   return stat.isDirectory() ? schedulesIn(path, arg) : { files: [path], failures: [] };
 }
 
-const fail = (sentence: string): Found => ({ files: [], failures: [sentence] });
+const fail = (sentence: string): SearchHit => ({ files: [], failures: [sentence] });
 
 function statOf(path: string): Stats | { readonly failure: string } {
   try {
@@ -42,7 +42,7 @@ function statOf(path: string): Stats | { readonly failure: string } {
   }
 }
 
-function matching(pattern: string, cwd: string): Found {
+function matching(pattern: string, cwd: string): SearchHit {
   const ignored = new Ignored(cwd);
   const files = globSync(sep === "/" ? pattern : pattern.replaceAll(sep, "/"), {
     cwd,
@@ -56,7 +56,7 @@ function matching(pattern: string, cwd: string): Found {
   return files.length > 0 ? { files, failures: [] } : fail(`No .ways files match “${pattern}”.`);
 }
 
-function schedulesIn(folder: string, shown: string): Found {
+function schedulesIn(folder: string, shown: string): SearchHit {
   const ignored = new Ignored(folder);
   const files: string[] = [];
   const failures: string[] = [];

@@ -13,8 +13,8 @@ export interface SummaryOptions {
 /** `wayfile summary`: one page to sign off against. */
 export function summary(path: string, { format }: SummaryOptions, terminal: Terminal): number {
   return writeReport(path, format, terminal, (_, check) => {
-    const { files, installations, quietened } = check();
-    const all: CheckResult = { findings: files.flatMap(({ findings }) => [...findings]), quietened };
+    const { files, installations, suppressed } = check();
+    const all: CheckResult = { findings: files.flatMap(({ findings }) => [...findings]), suppressed };
     return together(installations.map((one) => summaryOf(one, shareOf(one, all, installations)))) ?? none;
   });
 }
@@ -24,7 +24,7 @@ function shareOf(own: Installation, all: CheckResult, installations: readonly In
   const others = new Set(installations.filter((one) => one !== own).flatMap(segmentsOf));
   return {
     findings: all.findings.filter(({ spot }) => !others.has(spot.segment)),
-    quietened: all.quietened.filter(({ finding }) => !others.has(finding.spot.segment)),
+    suppressed: all.suppressed.filter(({ finding }) => !others.has(finding.spot.segment)),
   };
 }
 

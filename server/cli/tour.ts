@@ -3,7 +3,7 @@ import type { Finding } from "../rules/frame/rule.ts";
 import type { LoadedFile } from "../workspace/project.ts";
 import { harmless } from "./columns.ts";
 import { framed } from "./frame.ts";
-import type { JudgedFile, Judgement, Placed } from "./judge.ts";
+import type { CheckRun, JudgedFile, Placed } from "./judge.ts";
 import { counted, type ReportOptions } from "./report.ts";
 import { surveyOf } from "./survey.ts";
 
@@ -17,7 +17,7 @@ const mostFindings = 4;
 /** Whether a file says by its name that it is there to show faults. */
 export const isFaultyByName = ({ path }: LoadedFile): boolean => path.slice(path.lastIndexOf("/")).includes("faulty");
 
-export function tour(judgement: Judgement, args: readonly string[], options: TourOptions): string {
+export function tour(judgement: CheckRun, args: readonly string[], options: TourOptions): string {
   const { colours } = options;
   const opening =
     "Each schedule is read, what every reading ought to be is worked out, and each is held against its limit.\n";
@@ -85,7 +85,7 @@ function telling(findings: readonly Placed[]): Placed[] {
   return [...kinds.values()].slice(0, mostFindings).sort((a, b) => a.at.offset - b.at.offset);
 }
 
-function suggestions({ files }: Judgement, args: readonly string[], { shown, program }: TourOptions): string {
+function suggestions({ files }: CheckRun, args: readonly string[], { shown, program }: TourOptions): string {
   const faulty = files.find(({ file, findings }) => isFaultyByName(file) && findings.length > 0);
   const example = faulty && telling(faulty.findings).find(({ finding }) => finding.limit);
   const rows: readonly (readonly [string, string])[] = [

@@ -4,7 +4,7 @@
  */
 
 import { conductorsOf } from "../circuit/conductors.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import { studyWay } from "../circuit/way.ts";
 import type { Board, BoardHead, InstallationHead } from "../model/file.ts";
 import type { Context, Installation } from "../model/installation.ts";
@@ -20,7 +20,7 @@ export const allContainments = (facts: Facts<"installation"> | Facts<"board">): 
 
 type Named = ReadonlyMap<string, ContainmentFact>;
 
-const named = keptWith((facts: Facts<"installation"> | Facts<"board">): Named => {
+const named = memoByObject((facts: Facts<"installation"> | Facts<"board">): Named => {
   const found = new Map<string, ContainmentFact>();
   for (const fact of allContainments(facts))
     if (!found.has(fact.args.name.value)) found.set(fact.args.name.value, fact);
@@ -40,7 +40,7 @@ export const containmentOf = ({ board, installation }: Context, name: string): C
 
 type ByContainment = ReadonlyMap<ContainmentFact, readonly Content[]>;
 
-interface Place {
+interface BoardInContext {
   readonly board: Board;
   readonly context: Context;
 }
@@ -48,7 +48,7 @@ interface Place {
 const contentsKept = new WeakMap<Board, { readonly context: Context; readonly found: ByContainment }>();
 
 /** What each containment holds of one board's ways. */
-function contentsOn({ board, context }: Place): ByContainment {
+function contentsOn({ board, context }: BoardInContext): ByContainment {
   const before = contentsKept.get(board);
   if (before?.context === context) return before.found;
   const found = new Map<ContainmentFact, Content[]>();
@@ -66,7 +66,7 @@ function contentsOn({ board, context }: Place): ByContainment {
 }
 
 /** The containments of a board, with what runs in them. */
-export function containmentsOn(place: Place): readonly ContainmentStudy[] {
+export function containmentsOn(place: BoardInContext): readonly ContainmentStudy[] {
   const { board, context } = place;
   const own = allContainments(board.head.facts);
   if (own.length === 0) return [];

@@ -5,7 +5,7 @@ import type { WayStudy } from "../circuit/way.ts";
 import { enclosureWalls, singleDiameters } from "../tables/diameters.ts";
 import type { Source } from "../tables/source.ts";
 import { combine } from "../tables/source.ts";
-import { known, numberAt } from "../tables/table.ts";
+import { known, numberCell } from "../tables/table.ts";
 import type { ContainmentStudy } from "./study.ts";
 
 /** One single cable where it lies, mm from the middle. */
@@ -71,7 +71,7 @@ function insideOf({ isConduit, size, fact }: ContainmentStudy, wall: number): En
 }
 
 function singly({ core, csa, wire, count }: Conductor, study: WayStudy) {
-  const of = (make: "solid" | "stranded") => numberAt(singleDiameters, { csa, wire: make }, "overall");
+  const of = (make: "solid" | "stranded") => numberCell(singleDiameters, { csa, wire: make }, "overall");
   // What is not said is drawn as it takes more room.
   const diameter = wire ? (of(wire) ?? of("stranded")) : (of("stranded") ?? of("solid"));
   return Array.from({ length: count }, () => ({ core, study, diameter }));

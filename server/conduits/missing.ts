@@ -1,4 +1,4 @@
-/** What keeps the sum or the room of a containment from being reckoned. */
+/** What keeps the sum or the room of a containment from being calculated. */
 import {
   bendsText,
   conduitRoom,
@@ -12,7 +12,7 @@ import { metres, plain } from "../calc/result.ts";
 import { runOf } from "./sections.ts";
 import type { ContainmentStudy } from "./study.ts";
 
-/** A reason for each, in words that stand after "cannot be reckoned". */
+/** A reason for each, in words that stand after "cannot be calculated". */
 export function missingIn(study: ContainmentStudy): string[] {
   const { contents, isConduit, size, trunking, sections, cables } = study;
   const ofWays = contents.flatMap(({ missing, study: { way } }) => (missing ? [`way ${way.id}: ${missing}`] : []));

@@ -68,8 +68,8 @@ function lookAt([first, second]: readonly Kind[]): NextTest | undefined {
 
 /** The two leading kinds; or, where no other kind has any weight, the two ends of where the first could be. */
 function leaders([first, second]: readonly Kind[]): readonly (Judged | undefined)[] {
-  const doubtful = second !== undefined && second.weight >= diagnosisPractice.leastWeight.value;
-  if (!first || doubtful || first.alike.length === 0) return [first?.best, second?.best];
+  const questionable = second !== undefined && second.weight >= diagnosisPractice.leastWeight.value;
+  if (!first || questionable || first.alike.length === 0) return [first?.best, second?.best];
   const inOrder = [first.best, ...first.alike].sort((one, other) => one.place - other.place);
   const [start, end] = [inOrder[0], inOrder.at(-1)];
   return [first.best, first.best === end ? start : end];

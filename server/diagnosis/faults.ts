@@ -181,7 +181,7 @@ export function pointFaults(predictions: Predictions): Hypothesis[] {
 }
 
 /** What each reading gains by a size of 1, over the sound circuit and over any other. */
-export function adding({ sound }: Predictions, adds: ArrayLike<number>) {
+export function additiveOverlay({ sound }: Predictions, adds: ArrayLike<number>) {
   const overlay = (values: ArrayLike<number>, size: number, into = new Float64Array(values)): Float64Array => {
     for (let at = 0; at < into.length; at++) into[at] = (values[at] ?? 0) + size * (adds[at] ?? 0);
     return into;
@@ -190,7 +190,7 @@ export function adding({ sound }: Predictions, adds: ArrayLike<number>) {
 }
 
 /** Readings at which nothing is found, whatever else there is. */
-function opening({ sound }: Predictions, isOpen: (at: number) => boolean) {
+function openCircuitOverlay({ sound }: Predictions, isOpen: (at: number) => boolean) {
   const opened = [...sound.keys()].filter(isOpen);
   const overlay = (values: ArrayLike<number>, _size = 0, into = new Float64Array(values)): Float64Array => {
     for (const at of opened) into[at] = open;
@@ -218,7 +218,7 @@ function contacts(predictions: Predictions, name: string): Hypothesis[] {
       {
         kind: `contact-${conductor}`,
         where: `at ${name}`,
-        ...adding(predictions, adds),
+        ...additiveOverlay(predictions, adds),
         range: joint,
         parameter: { name: "contact", unit: "Ω" },
         state: (size) => ({
@@ -229,7 +229,7 @@ function contacts(predictions: Predictions, name: string): Hypothesis[] {
       {
         kind: `pin-${conductor}`,
         where: `at ${name}`,
-        ...opening(predictions, (at) => adds[at] === 1),
+        ...openCircuitOverlay(predictions, (at) => adds[at] === 1),
         state: () => ({
           faults: [{ kind: "contact", conductor, place: name, ohms: open }],
         }),
@@ -262,7 +262,7 @@ function swaps(predictions: Predictions, name: string): Hypothesis[] {
     return {
       kind: `swapped-${one}-${other}`,
       where: `at ${name}`,
-      ...opening(predictions, isOpen),
+      ...openCircuitOverlay(predictions, isOpen),
       state: () => ({ faults: [{ kind: "swapped", pair, place: name }] }),
       say: () => `The ${conductorWords[one]} and ${conductorWords[other]} are crossed`,
     };
@@ -281,7 +281,7 @@ function undrawnSpur(predictions: Predictions, name: string): Hypothesis {
   return {
     kind: "spur",
     where: `at ${name}`,
-    ...adding(predictions, adds),
+    ...additiveOverlay(predictions, adds),
     range: cable,
     parameter: { name: "cable", unit: "m" },
     state: (size) => ({

@@ -22,7 +22,7 @@ export function scaleOf(sheet: Sheet): Scale {
   const values = Float64Array.from(readings, ({ value }) => value);
   const limits = Float64Array.from(
     readings,
-    (reading) => limitOf(accuracy, reading.value) + drawingDoubt(sheet, reading.measurement),
+    (reading) => limitOf(accuracy, reading.value) + drawingUncertainty(sheet, reading.measurement),
   );
   return {
     values,
@@ -43,7 +43,7 @@ export function rereadOf(scale: Scale, { accuracy }: Sheet, at: number, power: n
 }
 
 /** What a spur's cable, or a point's unknown place, leaves open, Ω. */
-function drawingDoubt({ circuit }: Sheet, measurement: Sheet["readings"][number]["measurement"]): number {
+function drawingUncertainty({ circuit }: Sheet, measurement: Sheet["readings"][number]["measurement"]): number {
   if (measurement.kind !== "round") return 0;
   const { length, of } = standings(circuit);
   const { perMetre, closed, drawn } = circuit;
@@ -69,11 +69,11 @@ export interface Fitted {
   readonly worst: number;
 }
 
-/** Cable may be longer or shorter than drawn within the band that is not doubted, or by anything. */
-export type Stretch = "usual" | "any";
+/** Cable may be longer or shorter than drawn within the band that is not questioned, or by anything. */
+export type LengthTolerance = "usual" | "any";
 
 /** Fits the common factor of all cable, which has a closed answer, and sums up the departures. */
-export function fitScale(readings: Scale, shape: ArrayLike<number>, stretch: Stretch = "usual"): Fitted {
+export function fitScale(readings: Scale, shape: ArrayLike<number>, stretch: LengthTolerance = "usual"): Fitted {
   const { values, open, limits, deviations } = readings;
   const scale = factorOf(readings, shape, stretch);
   const predicted = new Float64Array(values.length);
@@ -102,14 +102,14 @@ function costOf(readings: Scale, shape: ArrayLike<number>): number {
   return misfit + costOfFactor(readings, scale, "usual");
 }
 
-const isHeld = ({ lengthKnown }: Scale, stretch: Stretch): boolean => stretch === "usual" && lengthKnown;
+const isHeld = ({ lengthKnown }: Scale, stretch: LengthTolerance): boolean => stretch === "usual" && lengthKnown;
 
 const lengthWeight = 1 / practice.lengthShare.value ** 2;
 
-const costOfFactor = (readings: Scale, scale: number, stretch: Stretch): number =>
+const costOfFactor = (readings: Scale, scale: number, stretch: LengthTolerance): number =>
   isHeld(readings, stretch) ? lengthWeight * (scale - 1) ** 2 : 0;
 
-function factorOf(readings: Scale, shape: ArrayLike<number>, stretch: Stretch): number {
+function factorOf(readings: Scale, shape: ArrayLike<number>, stretch: LengthTolerance): number {
   const { values, open, deviations } = readings;
   const held = isHeld(readings, stretch);
   let top = held ? lengthWeight : 0;

@@ -2,7 +2,7 @@
 import type { CircuitFault, CircuitRuns } from "../calc/circuit-network.ts";
 import type { BoardLinks } from "../calc/circuit-readings.ts";
 import { circuitFaults, pointFaults } from "./faults.ts";
-import type { Predict, Range, Stretch } from "./fit.ts";
+import type { LengthTolerance, Predict, Range } from "./fit.ts";
 import type { Change, Predictions } from "./predictions.ts";
 import { slips } from "./slips.ts";
 
@@ -21,7 +21,7 @@ export interface Hypothesis {
   readonly predict: Predict;
   /** What is fitted besides the length: nothing, or a size within a range. */
   readonly range?: Range;
-  readonly stretch?: Stretch;
+  readonly stretch?: LengthTolerance;
   /** What numbers that are held fast while the size is fitted cost besides. */
   readonly penalty?: number;
   readonly state: (size: number) => State;

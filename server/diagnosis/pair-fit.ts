@@ -49,7 +49,7 @@ export function fitted(
 }
 
 /** Where none fits as it is: the best pairs of different kinds with the two wherever they explain the most. */
-export function settled(
+export function searchedElsewhere(
   scale: Scale,
   kept: readonly Fit[],
   ordered: readonly Pair[],
@@ -76,8 +76,8 @@ export function settled(
 /** Every place of the one with every place of the other: two legs that hide each other are found only together. */
 function settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly Judged[]>): Fit {
   const { one, other, elsewhere } = fit.pair;
-  const ofOne = placesOf(places, one);
-  const ofOther = placesOf(places, other);
+  const ofOne = trialOrderOf(places, one);
+  const ofOther = trialOrderOf(places, other);
   let best: { readonly pair: Pair; readonly cost: number } | undefined;
   for (const first of ofOne)
     for (const second of ofOther) {
@@ -92,7 +92,7 @@ function settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly Jud
 }
 
 /** A reading at a point shows which point it is; a leg may be any. */
-const placesOf = (places: ReadonlyMap<string, readonly Judged[]>, judged: Judged): readonly Judged[] =>
+const trialOrderOf = (places: ReadonlyMap<string, readonly Judged[]>, judged: Judged): readonly Judged[] =>
   judged.hypothesis.change ? (places.get(judged.hypothesis.kind) ?? []) : [judged];
 
 /** The first is the one whose size is fitted once more, with the length. */

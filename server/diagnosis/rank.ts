@@ -42,9 +42,9 @@ export interface Kind {
 }
 
 /** How far a coarse fit may stand behind the best and still be worth refining. */
-const hopeless = 60;
+const refineMargin = 60;
 /** How far a bridge may stand behind the best and still be tried with a break inside it. */
-const worthAPair = 20;
+const bridgeMargin = 20;
 
 export function rank(predictions: Predictions): Kind[] {
   const scale = scaleOf(predictions.sheet);
@@ -52,7 +52,7 @@ export function rank(predictions: Predictions): Kind[] {
   const kinds = gather(scale, singles);
   const [first] = kinds;
   const bridge = kinds.find(({ kind }) => kind === "bridge");
-  const bridged = bridge !== undefined && first !== undefined && bridge.score < first.score + worthAPair;
+  const bridged = bridge !== undefined && first !== undefined && bridge.score < first.score + bridgeMargin;
   if (first?.fits && !bridged) return kinds;
   // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
   const leading = [...singles].sort((one, other) => one.score - other.score);
@@ -63,16 +63,18 @@ export function rank(predictions: Predictions): Kind[] {
 function judgeAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypothesis[]): Judged[] {
   const rough = hypotheses.map((hypothesis, place) => ({
     hypothesis,
-    judged: judge(scale, sheet, hypothesis, place),
+    judged: fitHypothesis(scale, sheet, hypothesis, place),
   }));
   const best = Math.min(...rough.map(({ judged }) => judged.fitted.cost));
   return rough.map(({ hypothesis, judged }) => {
     const { range } = hypothesis;
-    return range && judged.fitted.cost < best + hopeless ? judgeSized(scale, hypothesis, range, judged.place) : judged;
+    return range && judged.fitted.cost < best + refineMargin
+      ? judgeSized(scale, hypothesis, range, judged.place)
+      : judged;
   });
 }
 
-function judge(scale: Scale, sheet: Sheet, hypothesis: Hypothesis, place: number): Judged {
+function fitHypothesis(scale: Scale, sheet: Sheet, hypothesis: Hypothesis, place: number): Judged {
   const { predict, range, stretch, reread } = hypothesis;
   if (reread) return judgeReread(scale, sheet, hypothesis, reread, place);
   if (range) {

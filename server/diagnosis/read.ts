@@ -3,15 +3,15 @@
 import type { Measurement } from "../calc/circuit-readings.ts";
 import { standings } from "../calc/sound-readings.ts";
 import { hasMetalBeside } from "../circuit/cpc.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { Test } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { type Fact, type FactOf, measured, type Reading } from "../model/values.ts";
+import { type Fact, type FactOf, quantityOf, type Reading } from "../model/values.ts";
 import { type CircuitNetwork, circuitOf, farPlace } from "../readings/circuit-network.ts";
 import { temperatureOf } from "../readings/dead.ts";
-import { accuracyOf } from "../readings/doubt.ts";
 import { rounds, studyRing } from "../readings/ring.ts";
 import { excess } from "../readings/ring-pattern.ts";
+import { accuracyOf } from "../readings/uncertainty.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { type Accuracy, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
 
@@ -20,7 +20,7 @@ export interface ReadSheet extends Sheet {
   readonly test: Test<"dead">;
 }
 
-export const sheetOfWay = keptWith((study: WayStudy): ReadSheet | undefined => readSheet(study, accuracyOn(study)));
+export const sheetOfWay = memoByObject((study: WayStudy): ReadSheet | undefined => readSheet(study, accuracyOn(study)));
 
 /** One step of a meter that shows hundredths: no reading is known more closely than it is written. */
 const lastFigure = 10 ** -deadTestPractice.meterDecimals.value;
@@ -68,7 +68,7 @@ const usesCpc = (measurement: Measurement): boolean =>
     : measurement.kind !== "round" || measurement.other === "cpc";
 
 function reading(name: string, measurement: Measurement, fact: Fact, value: Reading | undefined): SheetReading[] {
-  const quantity = measured(value);
+  const quantity = quantityOf(value);
   if (!quantity || quantity.sign === "<" || quantity.value <= 0 || fact.provenance !== "measured") return [];
   return [{ name, measurement, value: quantity.value, open: quantity.sign === ">", at: { fact, span: quantity } }];
 }
@@ -121,7 +121,7 @@ function pointReadings(study: WayStudy, points: ReadonlyMap<string, PointFact>):
 
 /** R1+R2 and R2 of a circuit, where its points were not read one by one: at the place that reads most. */
 function farReadings(study: WayStudy, circuit: CircuitNetwork, points: ReadonlyMap<string, PointFact>): SheetReading[] {
-  if ([...points.values()].some((fact) => measured(fact.args["L-E"]))) return [];
+  if ([...points.values()].some((fact) => quantityOf(fact.args["L-E"]))) return [];
   const place = farthest(circuit);
   const [both, alone] = [latest(study, "R1+R2"), latest(study, "R2")];
   if (study.isRing && place !== farPlace) return [];

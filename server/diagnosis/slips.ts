@@ -2,7 +2,7 @@
 import type { BoardLinks } from "../calc/circuit-readings.ts";
 import { ohms, plain } from "../calc/result.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
-import { adding } from "./faults.ts";
+import { additiveOverlay } from "./faults.ts";
 import type { Hypothesis } from "./hypotheses.ts";
 import type { Predictions } from "./predictions.ts";
 
@@ -62,7 +62,7 @@ function leads(predictions: Predictions): Hypothesis {
   return {
     kind: "leads",
     where: "",
-    ...adding(
+    ...additiveOverlay(
       predictions,
       Array.from(predictions.sound, () => 1),
     ),

@@ -6,7 +6,7 @@ import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import type { Scale } from "./fit.ts";
 import type { Hypothesis } from "./hypotheses.ts";
 import { kindOf, twoLegs, withOverlays } from "./pair.ts";
-import { type Fit, fitted, hypothesisOf, roughCost, settled } from "./pair-fit.ts";
+import { type Fit, fitted, hypothesisOf, roughCost, searchedElsewhere } from "./pair-fit.ts";
 import { withSlips } from "./pair-slips.ts";
 import type { Predictions } from "./predictions.ts";
 import type { Judged } from "./rank.ts";
@@ -21,7 +21,7 @@ const turnsToPolish = 8;
 
 export function twoFaults(predictions: Predictions, scale: Scale, leading: readonly Judged[]): Hypothesis[] {
   const isLeg = ({ change }: Hypothesis) => change !== undefined;
-  const helping = leading.filter((judged) => helps(judged, leading));
+  const helping = leading.filter((judged) => beatsSound(judged, leading));
   const bases = bestOfEachKind(helping, ({ reread }) => !reread).slice(0, basesTried);
   const legs = bestOfEachKind(leading, isLeg);
   const helpful = new Set(helping);
@@ -34,11 +34,11 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
     ...withOverlays(scale, hidden, leads),
   ];
   const rough = pairs.map((pair) => ({ pair, cost: roughCost(scale, pair) })).sort((a, b) => a.cost - b.cost);
-  const kept = polished(
+  const kept = refined(
     scale,
     rough.slice(0, pairsFitted).map(({ pair }) => fitted(scale, pair)),
   );
-  const more = settled(
+  const more = searchedElsewhere(
     scale,
     kept,
     rough.map(({ pair }) => pair),
@@ -55,13 +55,13 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
 }
 
 /** Whether it explains anything alone that a sound circuit does not: of two, one at least does. */
-function helps({ fitted: { cost } }: Judged, leading: readonly Judged[]): boolean {
+function beatsSound({ fitted: { cost } }: Judged, leading: readonly Judged[]): boolean {
   const sound = leading.find(({ hypothesis }) => hypothesis.kind === "sound");
   return cost < (sound?.fitted.cost ?? Number.POSITIVE_INFINITY) - diagnosisPractice.alikeScore.value;
 }
 
 /** The best of them fitted further: two sizes that make up for each other settle slowly. */
-function polished(scale: Scale, fits: readonly Fit[]): Fit[] {
+function refined(scale: Scale, fits: readonly Fit[]): Fit[] {
   const inOrder = [...fits].sort((one, other) => one.best.cost - other.best.cost);
   return inOrder.map((fit, place) => (place < pairsPolished ? fitted(scale, fit.pair, fit, turnsToPolish) : fit));
 }

@@ -8,10 +8,10 @@ import type { Param, WordRow } from "../../grammar/params.ts";
 import { quantities } from "../../grammar/quantities.ts";
 import { absences, type BlockKind, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
-import { saidInstead } from "../model/meant.ts";
+import { siteTermsOf } from "../model/meant.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { boardAt, type Cursor, installationAt, type Spotted, spotAt } from "./place.ts";
+import { boardAt, type Cursor, type CursorContext, contextAt, installationAt } from "./place.ts";
 import { blockSnippet } from "./snippet.ts";
 import { usePaths } from "./use-paths.ts";
 import { valuesFor } from "./values.ts";
@@ -52,7 +52,7 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
   const { segment, offset } = cursor;
   const half = halfLine(segment.text, offset);
   if (!half) return usePaths(snapshot, cursor, known);
-  const spotted = spotAt(snapshot, cursor);
+  const spotted = contextAt(snapshot, cursor);
   const offers = half.word ? argumentOffers(snapshot, spotted, half) : wordOffers(snapshot, spotted);
   const spot = { segment, start: half.start, end: offset };
   const fitting = standardPiece.test(half.typed) ? offers.filter(({ label }) => label.startsWith("BS ")) : offers;
@@ -60,7 +60,7 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
     ...offer,
     spot,
     text: offer.text ?? offer.label,
-    said: offer.said ?? saidInstead(offer.label),
+    said: offer.said ?? siteTermsOf(offer.label),
   }));
 }
 
@@ -90,7 +90,7 @@ function halfLine(text: string, offset: number): HalfLine | undefined {
 }
 
 /** Words that may begin a line here, without those that may stand once and do. */
-function wordOffers(snapshot: Snapshot, spotted: Spotted): Offer[] {
+function wordOffers(snapshot: Snapshot, spotted: CursorContext): Offer[] {
   const { kind } = spotted.around;
   const used = wordsUsed(snapshot, spotted);
   return Object.entries(vocabulary[kind] as Readonly<Record<string, WordRow>>)
@@ -106,7 +106,7 @@ function wordOffers(snapshot: Snapshot, spotted: Spotted): Offer[] {
     }));
 }
 
-function wordsUsed(snapshot: Snapshot, { segment, around, statement }: Spotted): ReadonlySet<string> {
+function wordsUsed(snapshot: Snapshot, { segment, around, statement }: CursorContext): ReadonlySet<string> {
   const here = around.statements.filter((one) => one !== statement).map(({ word }) => word.image);
   return new Set([...here, ...containerWords(snapshot, around.kind, segment)]);
 }
@@ -125,7 +125,7 @@ function containerWords(snapshot: Snapshot, kind: BlockKind, segment: Cursor["se
   return [...facts.list.filter((fact) => fact.segment !== segment).map(({ word }) => word)];
 }
 
-function argumentOffers(snapshot: Snapshot, spotted: Spotted, half: HalfLine): Offer[] {
+function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine): Offer[] {
   const { word, before, after } = half;
   const row = word && rowOf(spotted.around.kind, word.image);
   if (!word || !row) return [];

@@ -1,6 +1,6 @@
 import { parse, type Statement } from "../../grammar/parser.ts";
 import type { Segment } from "../syntax/split.ts";
-import { lineStarts, placeOf } from "../text/lines.ts";
+import { lineStarts, positionOf } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
 /** Lines of the file that fold into their first. */
@@ -43,9 +43,9 @@ function blocksIn({ kind, text }: Segment): Fold[] {
   const found: Fold[] = [];
   const visit = ({ word, block }: Statement): void => {
     if (!block) return;
-    const first = placeOf(starts, word.startOffset).line;
+    const first = positionOf(starts, word.startOffset).line;
     // The closing brace stays in sight.
-    const last = block.close && placeOf(starts, block.close.startOffset).line - 1;
+    const last = block.close && positionOf(starts, block.close.startOffset).line - 1;
     if (last !== undefined && last > first) found.push({ first, last, isComment: false });
     for (const statement of block.statements) visit(statement);
   };

@@ -9,12 +9,12 @@ import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./cards/card.ts";
 import { cardFor } from "./cards/card-for.ts";
 import { containmentPicture, namedContainmentCard } from "./cards/containment.ts";
-import { withDoubt } from "./cards/doubt.ts";
 import { namedPointCard } from "./cards/points.ts";
 import { pointCard } from "./cards/tests.ts";
+import { withUncertainty } from "./cards/uncertainty.ts";
 import { nameMarkdown, valueMarkdown } from "./meanings.ts";
 import { definitions, type Named, nameIn } from "./names.ts";
-import { type Cursor, type Spotted, spotAt, studyAt } from "./place.ts";
+import { type Cursor, type CursorContext, contextAt, studyAt } from "./place.ts";
 
 export interface Hover {
   readonly spot: Spot;
@@ -26,7 +26,7 @@ export interface Hover {
  * only what its message does not say.
  */
 export function hover(snapshot: Snapshot, cursor: Cursor, { pictures = false } = {}): Hover | undefined {
-  const found = spotAt(snapshot, cursor);
+  const found = contextAt(snapshot, cursor);
   const at = findingsAt(snapshot, cursor);
   // Between the words of a line that is marked as a whole, its first word speaks for it.
   const token = found.token ?? (at.length > 0 ? found.statement?.word : undefined);
@@ -47,7 +47,7 @@ export function hover(snapshot: Snapshot, cursor: Cursor, { pictures = false } =
 }
 
 /** Of a containment, on its own line and wherever its name stands. */
-function pictureOf(snapshot: Snapshot, spotted: Spotted, { offset }: Cursor): string[] {
+function pictureOf(snapshot: Snapshot, spotted: CursorContext, { offset }: Cursor): string[] {
   const named = nameIn(snapshot, spotted, offset);
   const [definition] = named?.names === "containment" ? definitions(snapshot, named) : [];
   if (definition) return containmentPicture(snapshot, definition.fact);
@@ -96,10 +96,10 @@ interface Explained {
   readonly rest: readonly string[];
 }
 
-function explain(snapshot: Snapshot, spotted: Spotted, cursor: Cursor): Explained {
+function explain(snapshot: Snapshot, spotted: CursorContext, cursor: Cursor): Explained {
   const { statement, row, token, fact } = spotted;
   if (!statement || !row || !token) return { title: [], card: undefined, rest: [] };
-  const card = withDoubt(cardFor(snapshot, spotted, cursor.offset), snapshot, spotted, cursor.offset);
+  const card = withUncertainty(cardFor(snapshot, spotted, cursor.offset), snapshot, spotted, cursor.offset);
   if (token === statement.word) {
     return {
       title: [`**${statement.word.image}** — ${row.means}`],
@@ -113,7 +113,7 @@ function explain(snapshot: Snapshot, spotted: Spotted, cursor: Cursor): Explaine
 }
 
 /** A point shows what should be read at it, and where readings of it stand what was. */
-function namedCard(snapshot: Snapshot, { segment, around, fact }: Spotted, named: Named): Card | undefined {
+function namedCard(snapshot: Snapshot, { segment, around, fact }: CursorContext, named: Named): Card | undefined {
   if (named.names !== "point") return namedContainmentCard(snapshot, named);
   const study = studyAt(snapshot, segment);
   if (study && around.kind === "dead") return pointCard(study, fact);

@@ -6,7 +6,7 @@ import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { capital } from "../text/words.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { definitions, type Named } from "./names.ts";
-import { argAt, type Spotted } from "./place.ts";
+import { argAt, type CursorContext } from "./place.ts";
 
 /** A name shows what it stands for, as it is written where it is defined. */
 export function nameMarkdown(snapshot: Snapshot, named: Named): string[] {
@@ -37,7 +37,11 @@ const kinds = {
 } as const;
 
 /** What one value is, by the argument it fills, or by the word it is where the line was not understood. */
-export function valueMarkdown({ row, token, statement }: Spotted, fact: Fact | undefined, offset: number): string[] {
+export function valueMarkdown(
+  { row, token, statement }: CursorContext,
+  fact: Fact | undefined,
+  offset: number,
+): string[] {
   const image = token?.image ?? "";
   const own: Choices = { ...provenances, ...absences };
   if (Object.hasOwn(own, image)) return [`**${image}** — ${own[image]}`];

@@ -5,7 +5,7 @@ import type { Board, Way } from "../model/file.ts";
 import type { AnyValue, Fact, Facts, Path, Val } from "../model/values.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { type Cursor, type Spotted, spotAt } from "./place.ts";
+import { type Cursor, type CursorContext, contextAt } from "./place.ts";
 
 /** A name where it stands. RCDs and ways belong to their board, points to their way, the rest to the whole project;
  * a containment belongs to the board or the installation it is defined in. */
@@ -23,10 +23,10 @@ export const spotOf = ({ fact, name }: Named): Spot => ({ segment: fact.segment,
 
 /** The name under the cursor. */
 export function nameAt(snapshot: Snapshot, cursor: Cursor): Named | undefined {
-  return nameIn(snapshot, spotAt(snapshot, cursor), cursor.offset);
+  return nameIn(snapshot, contextAt(snapshot, cursor), cursor.offset);
 }
 
-export function nameIn(snapshot: Snapshot, spotted: Spotted, offset: number): Named | undefined {
+export function nameIn(snapshot: Snapshot, spotted: CursorContext, offset: number): Named | undefined {
   const { fact, around, segment } = spotted;
   if (!fact) return undefined;
   const board = boardsIn(snapshot).find(({ segments }) => segments.includes(segment));

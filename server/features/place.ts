@@ -19,17 +19,17 @@ export interface Cursor {
 }
 
 /** A block round the cursor, with the statement that opens it; the outermost has none. */
-export interface Around {
+export interface EnclosingBlock {
   readonly kind: BlockKind;
   readonly header: Statement | undefined;
   readonly statements: readonly Statement[];
   readonly facts: Facts;
 }
 
-export interface Spotted {
+export interface CursorContext {
   readonly segment: Segment;
-  readonly around: Around;
-  readonly outer: readonly Around[];
+  readonly around: EnclosingBlock;
+  readonly outer: readonly EnclosingBlock[];
   readonly statement: Statement | undefined;
   readonly row: WordRow | undefined;
   /** The statement as the model understood it. */
@@ -55,12 +55,12 @@ export function withinOf(snapshot: Snapshot, wanted: Segment): BlockKind {
   return "file";
 }
 
-export function spotAt(snapshot: Snapshot, { segment, offset }: Cursor): Spotted {
+export function contextAt(snapshot: Snapshot, { segment, offset }: Cursor): CursorContext {
   const within = withinOf(snapshot, segment);
   const parsed = parse(segment.text);
   const { facts } = bindSegment(segment, within);
-  const outer: Around[] = [];
-  let around: Around = { kind: within, header: undefined, statements: parsed.statements, facts };
+  const outer: EnclosingBlock[] = [];
+  let around: EnclosingBlock = { kind: within, header: undefined, statements: parsed.statements, facts };
   for (;;) {
     const statement = around.statements.findLast((one) => offset >= one.start && offset <= endOfStatement(one));
     const row = statement && rowOf(around.kind, statement.word.image);

@@ -1,11 +1,11 @@
 import { endOf } from "../../grammar/lexer.ts";
 import type { Span } from "../model/values.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { type Cursor, spotAt } from "./place.ts";
+import { type Cursor, contextAt } from "./place.ts";
 
 /** Stretches round the cursor within its segment, the narrowest first: word, statement, block, and so outward. */
 export function selections(snapshot: Snapshot, cursor: Cursor): Span[] {
-  const { token, statement, around, outer, segment } = spotAt(snapshot, cursor);
+  const { token, statement, around, outer, segment } = contextAt(snapshot, cursor);
   const found: Span[] = [];
   if (token) found.push({ start: token.startOffset, end: endOf(token) });
   if (statement) found.push({ start: statement.start, end: endOf(statement.args.at(-1) ?? statement.word) });

@@ -12,11 +12,11 @@ import { familyOf } from "../tables/standard-values.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import type { HalfLine, Offer } from "./completion.ts";
 import { boardsIn, definedNames } from "./names.ts";
-import { installationAt, type Spotted } from "./place.ts";
+import { type CursorContext, installationAt } from "./place.ts";
 
 export function valuesFor(
   snapshot: Snapshot,
-  spotted: Spotted,
+  spotted: CursorContext,
   half: HalfLine,
   [, { accepts }]: readonly [string, Param],
 ): Offer[] {
@@ -48,12 +48,12 @@ export function valuesFor(
   }
 }
 
-function placeOf(snapshot: Snapshot, { segment }: Spotted) {
+function placeOf(snapshot: Snapshot, { segment }: CursorContext) {
   const board = boardsIn(snapshot).find(({ segments }) => segments.includes(segment));
   return { board, way: board?.ways.find((way) => way.segment === segment) };
 }
 
-function nameOffers(snapshot: Snapshot, spotted: Spotted, kind: NameKind): Offer[] {
+function nameOffers(snapshot: Snapshot, spotted: CursorContext, kind: NameKind): Offer[] {
   const { board, way } = placeOf(snapshot, spotted);
   return definedNames(snapshot, kind, board, way).map(({ name, fact }) => ({
     label: name.value,
@@ -66,7 +66,7 @@ function nameOffers(snapshot: Snapshot, spotted: Spotted, kind: NameKind): Offer
 const titleOf = (text: string): string => (text.split(/[\r\n{]/)[0] ?? "").trim().replace(/[ \t]+/g, " ");
 
 /** The number after the highest that is taken. */
-function nextWay(snapshot: Snapshot, spotted: Spotted): Offer[] {
+function nextWay(snapshot: Snapshot, spotted: CursorContext): Offer[] {
   const { board } = placeOf(snapshot, spotted);
   const taken = (board?.ways ?? []).filter(({ segment }) => segment !== spotted.segment).map(({ id }) => Number(id));
   const next = Math.max(0, ...taken.filter((id) => Number.isInteger(id))) + 1;
@@ -129,14 +129,14 @@ const shorthandOffers = (): Offer[] =>
 
 function quantityOffers(
   snapshot: Snapshot,
-  spotted: Spotted,
+  spotted: CursorContext,
   half: HalfLine,
   { of }: Extract<Accepts, { kind: "quantity" }>,
 ): Offer[] {
   return figures(snapshot, spotted, half, of).map((label): Offer => ({ label, kind: "value" }));
 }
 
-function figures(snapshot: Snapshot, spotted: Spotted, half: HalfLine, of: QuantityName): string[] {
+function figures(snapshot: Snapshot, spotted: CursorContext, half: HalfLine, of: QuantityName): string[] {
   const standard = standardOf(half);
   const family = standard === undefined ? undefined : familyOf(standard);
   switch (of) {

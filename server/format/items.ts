@@ -4,7 +4,7 @@ import type { WordRow } from "../../grammar/params.ts";
 import type { Parsed, Statement } from "../../grammar/parser.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
-import { lineStarts, placeOf } from "../text/lines.ts";
+import { lineStarts, positionOf } from "../text/lines.ts";
 import { spellLine } from "./spelling.ts";
 
 /** A line of a block, or a statement with the block it opens, ready to be laid out. */
@@ -81,7 +81,7 @@ class Reader {
   }
 
   #line(offset: number): number {
-    return placeOf(this.#starts, offset).line;
+    return positionOf(this.#starts, offset).line;
   }
 
   #lineText(line: number): string {

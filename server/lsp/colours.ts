@@ -12,7 +12,7 @@ import type { BlockKind } from "../../grammar/vocabulary.ts";
 import { placesOf } from "../features/place.ts";
 import { tokenKinds, tokensIn } from "../features/tokens.ts";
 import type { Segment } from "../syntax/split.ts";
-import { lineStarts, placeOf } from "../text/lines.ts";
+import { lineStarts, positionOf } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import type { Service } from "./service.ts";
 
@@ -108,7 +108,7 @@ function numbersIn(segment: Segment, within: BlockKind): Numbers {
   let line = 0;
   let character = 0;
   for (const { start, length, kind, defines } of tokensIn(segment, within)) {
-    const place = placeOf(starts, start);
+    const place = positionOf(starts, start);
     const down = place.line - line;
     data.push(
       down,

@@ -11,7 +11,7 @@ import type { OutlineSymbol } from "../features/symbols.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import { type Document, type Positions, textOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import { type TextEdit as CoreEdit, lineStarts, placeOf } from "../text/lines.ts";
+import { type TextEdit as CoreEdit, lineStarts, positionOf } from "../text/lines.ts";
 import { fileOfSegment, type Snapshot, type Workspace } from "../workspace/workspace.ts";
 
 export const rangeOf = (positions: Positions, { segment, start, end }: Spot): Range => ({
@@ -37,7 +37,7 @@ export function locationOf(workspace: Workspace, snapshot: Snapshot, spot: Spot)
 export function fileEdits(document: Document, edits: readonly CoreEdit[]): TextEdit[] {
   const starts = lineStarts(textOf(document));
   return edits.map(({ start, end, text }) => ({
-    range: { start: placeOf(starts, start), end: placeOf(starts, end) },
+    range: { start: positionOf(starts, start), end: positionOf(starts, end) },
     newText: text,
   }));
 }

@@ -4,7 +4,7 @@ import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { type Provenance, provenances } from "../../grammar/vocabulary.ts";
 import { listed } from "../text/words.ts";
-import { saidFor } from "./meant.ts";
+import { wordForSiteTerm } from "./meant.ts";
 import { readPath } from "./path.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
@@ -311,7 +311,7 @@ class ArgumentBinder {
   /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
   #saidElsewhere(label: IToken, token: IToken): boolean {
     for (const [, { accepts }] of this.#free()) {
-      const ours = accepts.kind === "choice" ? saidFor(token.image, Object.keys(accepts.choices)) : undefined;
+      const ours = accepts.kind === "choice" ? wordForSiteTerm(token.image, Object.keys(accepts.choices)) : undefined;
       if (ours === undefined) continue;
       this.#at++;
       const whole = { start: label.startOffset, end: endOf(token) };

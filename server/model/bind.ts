@@ -5,7 +5,7 @@ import { parse } from "../../grammar/parser.ts";
 import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
-import { meantBy, saidFor } from "./meant.ts";
+import { meantBy, wordForSiteTerm } from "./meant.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { replaceFix } from "./refusals.ts";
 import { type Fact, Facts } from "./values.ts";
@@ -126,7 +126,7 @@ class Binder {
   #unknownWord(kind: BlockKind, { word }: Statement): void {
     const words = Object.keys(vocabulary[kind]);
     const homes = (Object.keys(vocabulary) as BlockKind[]).filter((block) => rowOf(block, word.image));
-    const near = homes.length > 0 ? saidFor(word.image, words) : meantBy(word.image, words);
+    const near = homes.length > 0 ? wordForSiteTerm(word.image, words) : meantBy(word.image, words);
     const message =
       homes.length > 0
         ? `“${word.image}” does not stand in ${blockNames[kind]}, but in ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}${near ? `; here the word is “${near}”.` : "."}`

@@ -1,15 +1,15 @@
 import { distance } from "fastest-levenshtein";
-import { spoken } from "../../grammar/spoken.ts";
+import { siteTerms } from "../../grammar/spoken.ts";
 
 /** The word of a list that is meant by one that is not in it: by another word said on site, or by a misspelling. */
 export function meantBy(word: string, words: readonly string[]): string | undefined {
-  return saidFor(word, words) ?? nearest(word, words);
+  return wordForSiteTerm(word, words) ?? nearest(word, words);
 }
 
 /** The word of a list for which another is said on site. */
-export function saidFor(word: string, words: readonly string[]): string | undefined {
+export function wordForSiteTerm(word: string, words: readonly string[]): string | undefined {
   const folded = word.toLowerCase();
-  return Object.hasOwn(spoken, folded) ? spoken[folded]?.find((ours) => words.includes(ours)) : undefined;
+  return Object.hasOwn(siteTerms, folded) ? siteTerms[folded]?.find((ours) => words.includes(ours)) : undefined;
 }
 
 /** The word of a list that is nearest to a misspelt one, if any is near enough to be meant. */
@@ -23,8 +23,8 @@ export function nearest(word: string, words: readonly string[]): string | undefi
 }
 
 const inverse = new Map<string, string[]>();
-for (const [said, words] of Object.entries(spoken))
+for (const [said, words] of Object.entries(siteTerms))
   for (const word of words) inverse.set(word, [...(inverse.get(word) ?? []), said]);
 
 /** What is said on site for a word of the language. */
-export const saidInstead = (word: string): readonly string[] => inverse.get(word) ?? [];
+export const siteTermsOf = (word: string): readonly string[] => inverse.get(word) ?? [];

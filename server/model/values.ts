@@ -145,11 +145,11 @@ function allOf(list: readonly Fact[], word: string): readonly Fact[] {
 export const isAbsent = (value: AnyValue | undefined): value is Absent => value !== undefined && "absent" in value;
 
 /** The quantity of a reading; nothing if it was not measured. */
-export const measured = (value: Reading | undefined): Quantity | undefined =>
+export const quantityOf = (value: Reading | undefined): Quantity | undefined =>
   value && !isAbsent(value) ? value : undefined;
 
 /** The exact number of a reading; nothing if it was not measured or is off scale. */
 export function exact(value: Reading | undefined): number | undefined {
-  const quantity = measured(value);
+  const quantity = quantityOf(value);
   return quantity && quantity.sign === "=" ? quantity.value : undefined;
 }

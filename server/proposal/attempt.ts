@@ -3,7 +3,7 @@ import type { BoardDrop } from "../boards/drop-path.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { tooWeak } from "./breaking.ts";
 import { type Construction, candidatesOf } from "./cable.ts";
-import { chooseCable, type Found } from "./choose-cable.ts";
+import { type ChosenCable, chooseCable } from "./choose-cable.ts";
 import type { Demand } from "./demand.ts";
 import { breakingFor, type DeviceKind } from "./device.ts";
 import type { Draft } from "./draft.ts";
@@ -27,7 +27,7 @@ export interface Fitting {
   readonly kind: DeviceKind;
   readonly device: DeviceChoice;
   readonly rcd: RcdChoice;
-  readonly found: Found;
+  readonly found: ChosenCable;
   readonly draft: Draft;
 }
 

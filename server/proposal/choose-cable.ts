@@ -1,14 +1,14 @@
 import type { BoardDrop } from "../boards/drop-path.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { CableCandidate } from "./cable.ts";
-import { judge } from "./criteria.ts";
+import { verdictsOf } from "./criteria.ts";
 import type { Demand } from "./demand.ts";
 import type { Draft } from "./draft.ts";
 import { type CableChoice, type DeviceChoice, sizeText } from "./lines.ts";
 import { trialOf } from "./trial.ts";
 import type { Verdict } from "./verdict.ts";
 
-export interface Found {
+export interface ChosenCable {
   readonly candidate: CableCandidate;
   readonly trial: WayStudy;
   readonly verdicts: readonly Verdict[];
@@ -27,11 +27,11 @@ export function chooseCable(
   candidates: readonly CableCandidate[],
   draft: Draft,
   except?: string,
-): Found | undefined {
+): ChosenCable | undefined {
   for (const candidate of candidates) {
     const trial = trialOf(study, device, candidate.choice);
     if (!trial) continue;
-    const verdicts = judge(trial, demand, above, except);
+    const verdicts = verdictsOf(trial, demand, above, except);
     const failed = verdicts.find(({ holds }) => holds === false);
     if (!failed) return { candidate, trial, verdicts };
     const { title, text, source } = failed;

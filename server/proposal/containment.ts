@@ -63,14 +63,14 @@ function shared(name: string, trial: WayStudy, installation: Installation, draft
   const at = before.contents.findIndex(isOwn);
   const others = before.contents.filter((one) => !isOwn(one));
   const contents = [...others.slice(0, Math.max(at, 0)), ...own, ...others.slice(Math.max(at, 0))];
-  judge(new Contained(before.fact, contents), draft);
+  fillVerdict(new Contained(before.fact, contents), draft);
 }
 
-function judge(study: ContainmentStudy, draft: Draft): void {
+function fillVerdict(study: ContainmentStudy, draft: Draft): void {
   const { name, title, fullest, wanted, isWhole, missing, contents } = study;
   if (!fullest) {
     draft.open.push(
-      `How full ${name} is was not reckoned: ${[...new Set(missing)].join("; ") || "nothing is known of it"}.`,
+      `How full ${name} is was not calculated: ${[...new Set(missing)].join("; ") || "nothing is known of it"}.`,
     );
     return;
   }

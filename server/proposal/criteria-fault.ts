@@ -28,7 +28,7 @@ export const loop: Criterion = (trial) => {
   if (!found) {
     const why =
       trial.cable && !conductorPerMetre(trial.cable, "cpc") ? whyNoCpc(trial.cable) : "no Ze or Zdb is written";
-    return unknown(`The loop was not reckoned: ${why}.`);
+    return unknown(`The loop was not calculated: ${why}.`);
   }
   const { limit } = disconnection;
   return {
@@ -52,7 +52,7 @@ export const protective: Criterion = (trial) => {
     return {
       title,
       holds: undefined,
-      text: `Whether the ${how} is enough for a fault was not reckoned.${asked}`,
+      text: `Whether the ${how} is enough for a fault was not calculated.${asked}`,
       steps: need?.steps ?? [],
     };
   }

@@ -135,7 +135,7 @@ const drop: Criterion = (trial, demand, above) => {
 const criteria: readonly Criterion[] = [smallest, conventional, capacity, terminals, harmonics, drop, loop, protective];
 
 /** `except` names a criterion that is not asked, for what there would be without it. */
-export function judge(trial: WayStudy, demand: Demand, above?: BoardDrop, except?: string): Verdict[] {
+export function verdictsOf(trial: WayStudy, demand: Demand, above?: BoardDrop, except?: string): Verdict[] {
   const verdicts: Verdict[] = [];
   for (const criterion of criteria) {
     const verdict = criterion(trial, demand, above);

@@ -18,7 +18,7 @@ import type { Wants } from "./proposal.ts";
 export interface Demand {
   /** Ib, A. */
   readonly value: number;
-  /** The current its voltage drop is reckoned with, A. */
+  /** The current its voltage drop is calculated with, A. */
   readonly forDrop: number;
   /** The drop up to the board that leaves enough for every circuit behind a feeder, %. */
   readonly room?: number;

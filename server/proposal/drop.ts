@@ -21,11 +21,11 @@ export function dropFor(
   if (!trial.length) return { missing: noLength };
   if (apart.some((use) => trial.uses.has(use))) return { missing: "The guidance for the drop is not for this use." };
   const own = cableDrop(trial, current);
-  if ("missing" in own) return { missing: `The voltage drop was not reckoned: ${own.missing}.` };
+  if ("missing" in own) return { missing: `The voltage drop was not calculated: ${own.missing}.` };
   return { drop: above ? added(above.drop, own.drop) : own.drop, limit: dropLimitOf(trial) };
 }
 
-export const noLength = "The length is not written: neither the voltage drop nor the loop was reckoned.";
+export const noLength = "The length is not written: neither the voltage drop nor the loop was calculated.";
 
 /** What is to be said of the feeders before the board. */
 export function upstreamNote(trial: WayStudy, above: BoardDrop | undefined): string | undefined {
@@ -34,6 +34,6 @@ export function upstreamNote(trial: WayStudy, above: BoardDrop | undefined): str
       ? "The drop of the cables before this board was left out: add it where the limit is near."
       : undefined;
   }
-  if (!above.whole) return "A feeder before this board could not be reckoned: the drop is at least this.";
+  if (!above.whole) return "A feeder before this board could not be calculated: the drop is at least this.";
   return above.certain ? undefined : "The drop in the feeders is that of all loads at once, without diversity.";
 }

@@ -2,7 +2,7 @@ import type { BoardDrop } from "../boards/drop-path.ts";
 import { milliamps } from "../calc/result.ts";
 import { breakingDecision } from "./breaking.ts";
 import type { Construction } from "./cable.ts";
-import { type Found, sizesOf } from "./choose-cable.ts";
+import { type ChosenCable, sizesOf } from "./choose-cable.ts";
 import { type Draft, decision } from "./draft.ts";
 import { upstreamNote } from "./drop.ts";
 import { energyNote } from "./energy.ts";
@@ -21,7 +21,11 @@ export interface Settled {
 }
 
 /** Writes down what the chosen cable was held against, and what could not be judged. */
-export function record({ candidate, trial, verdicts }: Found, settled: Settled, { decisions, open }: Draft): void {
+export function record(
+  { candidate, trial, verdicts }: ChosenCable,
+  settled: Settled,
+  { decisions, open }: Draft,
+): void {
   const { rcd, device } = settled;
   const { steps, source } = candidate;
   decisions.push(decision("Size of the cable", sizesOf(candidate.choice), steps, source));

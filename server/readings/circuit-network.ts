@@ -22,7 +22,7 @@ export interface CircuitNetwork extends CircuitRuns {
 /** A place of its own for a circuit whose points are not named: half way round a ring, the far end of a radial. */
 export const farPlace = "the far point";
 
-/** A ring of unknown length is reckoned with this one, m, and its readings are fitted by ratio. */
+/** A ring of unknown length is calculated with this one, m, and its readings are fitted by ratio. */
 const anyLength = 60;
 
 /**

@@ -32,7 +32,7 @@ export const hasDead = (study: WayStudy, word: WordIn<"dead">): boolean =>
   study.facts.broken.includes("dead") || study.deadTests.some((test) => test.facts.has(word));
 
 /**
- * A statement of new wiring that stands for a test nobody made: every reading of these words is reckoned, declared or from
+ * A statement of new wiring that stands for a test nobody made: every reading of these words is calculated, declared or from
  * a record. Old wiring may rest on its record, and what is broken or said not to have been done is spoken of elsewhere.
  */
 export function onlyStated(study: WayStudy, words: readonly WordIn<"dead">[]): Fact | undefined {
@@ -79,7 +79,7 @@ export function expectedConductorAt(
 }
 
 /** How a reading departs from what length and size give. */
-export interface LengthDoubt {
+export interface LengthUncertainty {
   readonly kind: "high" | "low";
   /** Reading over expectation. */
   readonly ratio: number;
@@ -92,7 +92,7 @@ export interface LengthDoubt {
 const slips = [10, 100, 0.1, 0.01];
 
 /** Holds a reading against length and size: a band on both sides, and powers of ten by name. */
-export function doubtOf(reading: Quantity, expected: number): LengthDoubt | undefined {
+export function uncertaintyOf(reading: Quantity, expected: number): LengthUncertainty | undefined {
   const { value, sign } = reading;
   const { highShare, highLeast, lowShare, lowLeast, slipShare } = deadTestPractice;
   const ratio = value / expected;
@@ -109,7 +109,7 @@ export function doubtOf(reading: Quantity, expected: number): LengthDoubt | unde
 /** The band a reading may stand in, as lines of working. */
 export function bandSteps(expected: Calculated): Step[] {
   const { highShare, lowShare } = deadTestPractice;
-  return [...expected.steps, remark(`doubtful under ${lowShare.value} or over ${highShare.value} times that`)];
+  return [...expected.steps, remark(`questionable under ${lowShare.value} or over ${highShare.value} times that`)];
 }
 
 /** Where an expectation and the threshold round it come from. */

@@ -50,7 +50,7 @@ export function earthingNeed(supply: Facts<"supply">): Calculated | undefined {
   return k1 && k2 && selectedOfOther(tails, k1, k2);
 }
 
-/** What the heat of an earth fault at the origin asks of it, and whether the cut-out may be quicker than was reckoned. */
+/** What the heat of an earth fault at the origin asks of it, and whether the cut-out may be quicker than was calculated. */
 export interface EarthingHeat {
   readonly need: Calculated;
   readonly atMost: boolean;
@@ -113,7 +113,7 @@ export function soilNeed(supply: Facts<"supply">): Calculated | undefined {
 export const pmeBondingNeed = (supply: Facts<"supply">): Calculated | undefined =>
   system(supply) === "TN-C-S" && metalOf(supply) === "copper" ? bondingNeed(supply) : undefined;
 
-/** The most of all that is asked of it. Where the fault has been reckoned and it bears that, the table is not asked. */
+/** The most of all that is asked of it. Where the fault has been calculated and it bears that, the table is not asked. */
 export function earthingLeast(supply: Facts<"supply">, edition: Edition | undefined): Calculated | undefined {
   const own = supply.one("earthing-conductor")?.args.size.value;
   const heat = earthingHeat(supply, edition)?.need;

@@ -1,5 +1,5 @@
 import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
@@ -26,7 +26,7 @@ function daysIn(blocks: readonly Block[]): Days {
   return { designed: days("designed")[0], lastTest: days("dead", "live").at(-1) };
 }
 
-const daysOnBoard = keptWith((board: Board) => daysIn(boardBlocks(board)));
+const daysOnBoard = memoByObject((board: Board) => daysIn(boardBlocks(board)));
 
 const dayOf = ({ args }: Fact): string[] =>
   args.on && "value" in args.on && typeof args.on.value === "string" ? [args.on.value] : [];

@@ -2,7 +2,7 @@
 import { type Calculated, rcdLoopLimit } from "../calc/index.ts";
 import { type Rcd, studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Context, Installation } from "../model/installation.ts";
-import { type Fact, measured, type Quantity, type Reading } from "../model/values.ts";
+import { type Fact, type Quantity, quantityOf, type Reading } from "../model/values.ts";
 
 export interface Weakest {
   readonly rcd: Rcd;
@@ -29,7 +29,7 @@ const studyOf = (
   fact: (Fact & { readonly args: { readonly value: Reading } }) | undefined,
   studies: readonly WayStudy[],
 ) => {
-  const reading = fact && measured(fact.args.value);
+  const reading = fact && quantityOf(fact.args.value);
   return fact && reading ? [{ fact: fact as Fact, reading, weakest: weakestOf(studies) }] : [];
 };
 

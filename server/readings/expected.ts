@@ -6,7 +6,7 @@ import type { Measurement } from "../calc/circuit-readings.ts";
 import { type Calculated, metres, milliohms, ohms, step } from "../calc/result.ts";
 import { type Standing, soundReading, standings } from "../calc/sound-readings.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { ringContinuity } from "../tables/ring.ts";
@@ -39,7 +39,7 @@ export interface ExpectedCircuit {
 }
 
 /** Expectations at the temperature of the latest dead test, at 20 °C where none is noted. */
-export const expectedCircuit = keptWith((study: WayStudy): ExpectedCircuit | undefined => {
+export const expectedCircuit = memoByObject((study: WayStudy): ExpectedCircuit | undefined => {
   const temperature = study.dead && temperatureOf(study.dead);
   const network = study.length ? circuitOf(study, [], temperature) : undefined;
   const spurs = study.facts.one("spurs")?.args.count.value ?? 0;
@@ -148,7 +148,7 @@ function noteOf({ drawn, closed, places }: CircuitNetwork, spurs: number): strin
     const where = closed
       ? `at the point half way round, (r1 + r2) / 4${spurs > 0 ? "; the end of a spur reads more, by its own cable" : ""}`
       : "at the far end";
-    return `Reckoned from the length alone, ${where}; run lines give every point.`;
+    return `Calculated from the length alone, ${where}; run lines give every point.`;
   }
   return drawn ? undefined : "The points are taken as evenly spaced; run lines give every point its own place.";
 }

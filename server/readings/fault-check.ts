@@ -3,8 +3,8 @@ import { type Calculated, faultCurrent } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "../circuit/faults.ts";
-import { keptWith } from "../circuit/kept.ts";
-import { type NumberAt, originSupply, type SupplyStudy, studySupply } from "../circuit/supply.ts";
+import { memoByObject } from "../circuit/kept.ts";
+import { type ExactReading, originSupply, type SupplyStudy, studySupply } from "../circuit/supply.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { originImpedance } from "./loop.ts";
 
@@ -12,7 +12,7 @@ import { originImpedance } from "./loop.ts";
 export interface FaultPlace {
   readonly name: string;
   readonly faults: readonly FaultAt[];
-  readonly loop: NumberAt;
+  readonly loop: ExactReading;
   /** U0 / Z, the earth fault current the loop allows. */
   readonly byLoop: Calculated;
   readonly threePhase: boolean;
@@ -29,7 +29,7 @@ export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
   return [...origin, ...boards.flatMap(({ context }) => boardPlace(context))];
 }
 
-const boardPlace = keptWith((context: Context): readonly FaultPlace[] => {
+const boardPlace = memoByObject((context: Context): readonly FaultPlace[] => {
   const { name, facts } = context.board;
   const loop = boardImpedance(context);
   const own = facts.one("phases")?.args.count.value;
@@ -42,7 +42,7 @@ function placeOf(
   name: string,
   { U0, earthing }: SupplyStudy,
   faults: readonly FaultAt[],
-  loop: NumberAt | undefined,
+  loop: ExactReading | undefined,
   threePhase: boolean,
 ): FaultPlace[] {
   if (!loop || loop.value <= 0 || faults.length === 0) return [];
@@ -50,17 +50,17 @@ function placeOf(
   return [{ name, faults, loop, byLoop: faultCurrent(U0, loop.value), threePhase, tt: earthing === "TT", combined }];
 }
 
-/** The earth fault current with the doubt of a loop tester on the side asked for, A: what counts where loops are small. */
-export function byDoubtfulLoop({ byLoop, loop }: FaultPlace, side: "less" | "more"): number {
-  const doubt = practiceOf("loop-below").value;
-  const impedance = side === "less" ? loop.value + doubt : Math.max(loop.value - doubt, doubt / 2);
+/** The earth fault current with the uncertainty of a loop tester on the side asked for, A: what counts where loops are small. */
+export function byQuestionableLoop({ byLoop, loop }: FaultPlace, side: "less" | "more"): number {
+  const uncertainty = practiceOf("loop-below").value;
+  const impedance = side === "less" ? loop.value + uncertainty : Math.max(loop.value - uncertainty, uncertainty / 2);
   return (byLoop.value * loop.value) / impedance;
 }
 
 /** Whether a three-phase place has the figure of one phase: what flows between lines is greater. */
 export function singlePhaseFigure(place: FaultPlace) {
   const { faults, threePhase, tt } = place;
-  const least = byDoubtfulLoop(place, "less");
+  const least = byQuestionableLoop(place, "less");
   const Ipf = faults.find(({ name }) => name === "Ipf");
   if (!threePhase || tt || !Ipf) return undefined;
   const share = practiceOf("fault-three");

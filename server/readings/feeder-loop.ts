@@ -3,13 +3,13 @@ import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
-import { type NumberAt, numberAt, studySupply } from "../circuit/supply.ts";
+import { type ExactReading, exactReading, studySupply } from "../circuit/supply.ts";
 import { studyWay } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 
 export interface FeederLoop {
-  readonly own: NumberAt;
+  readonly own: ExactReading;
   readonly expected: number;
   readonly by: "reading" | "sum";
   readonly steps: Calculated["steps"];
@@ -24,9 +24,9 @@ export function feederLoop(context: Context): FeederLoop | undefined {
   if (own?.name !== "Zdb" || !above?.feeder || studySupply(context).earthing === "TT") return undefined;
   const upstream: Context = { ...context, board: above.board, upstream: further };
   const study = studyWay(above.feeder, upstream);
-  const Zs = numberAt(study.Zs);
+  const Zs = exactReading(study.Zs);
   const start = boardImpedance(upstream);
-  const R1R2 = numberAt(study.R1R2);
+  const R1R2 = exactReading(study.R1R2);
   const sum = start && R1R2 ? totalLoop(start.value, R1R2.value) : undefined;
   const expected = Zs?.value ?? sum?.value;
   if (expected === undefined) return undefined;

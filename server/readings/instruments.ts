@@ -1,5 +1,5 @@
 import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
 import { type Fact, Facts, type Val } from "../model/values.ts";
@@ -39,13 +39,13 @@ export const ownTestDays = (installation: Pick<Installation, "head">): TestDay[]
   ownBlocks(installation).flatMap(daysIn);
 
 /** The days of tests of a board and its ways. */
-export const boardTestDays = keptWith((board: Board): readonly TestDay[] => boardBlocks(board).flatMap(daysIn));
+export const boardTestDays = memoByObject((board: Board): readonly TestDay[] => boardBlocks(board).flatMap(daysIn));
 
 /** A day of tests, and the name on its line that says with what. */
 export interface NamedUse {
   readonly day: TestDay;
   readonly name: Val<string>;
-  /** Whether a departure stands beside it: it may quieten this use, and must not quieten others. */
+  /** Whether a departure stands beside it: it may suppress this use, and must not suppress others. */
   readonly apart: boolean;
 }
 
@@ -79,7 +79,9 @@ function byInstrument(days: readonly TestDay[], departed = false): ReadonlyMap<s
   );
 }
 
-const usesOnBoard = keptWith((board: Board) => byInstrument(boardTestDays(board), board.head.facts.has("departure")));
+const usesOnBoard = memoByObject((board: Board) =>
+  byInstrument(boardTestDays(board), board.head.facts.has("departure")),
+);
 
 /**
  * The uses of each instrument before or after a day of its own, such as that its calibration ran out. Boards all of
@@ -110,7 +112,7 @@ export function usesBeyond(
   });
 }
 
-const namesUsedOn = keptWith((board: Board) => new Set(namesIn(boardTestDays(board))));
+const namesUsedOn = memoByObject((board: Board) => new Set(namesIn(boardTestDays(board))));
 
 const namesIn = (days: readonly TestDay[]): string[] => days.flatMap((day) => day.with.map(({ value }) => value));
 

@@ -5,14 +5,14 @@ import { practiceOf } from "../calc/practice.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
-import { type NumberAt, numberAt, type ReadingAt } from "../circuit/supply.ts";
+import { type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
-import { measured } from "../model/values.ts";
+import { quantityOf } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
-import { doubtOf, expectedR1R2At, latestDead } from "./dead.ts";
+import { expectedR1R2At, latestDead, uncertaintyOf } from "./dead.ts";
 import { studyRing } from "./ring.ts";
-import { r1r2Doubt } from "./ring-r1r2.ts";
+import { r1r2Uncertainty } from "./ring-r1r2.ts";
 
 /** The most R1+R2 of any point at the conductor's operating temperature, from length and sizes. */
 export function hotR1R2(study: WayStudy): Calculated | undefined {
@@ -21,7 +21,7 @@ export function hotR1R2(study: WayStudy): Calculated | undefined {
   return cold && factor && operatingResistance(cold, factor);
 }
 
-/** Loop impedance at a board as a design has it: noted there, or reckoned from the origin along the feeders. */
+/** Loop impedance at a board as a design has it: noted there, or calculated from the origin along the feeders. */
 export function designBoardImpedance(context: Context): Calculated | undefined {
   const noted = boardImpedance(context);
   if (noted) return { value: noted.value, unit: "Ω", steps: [], source: noSource };
@@ -52,11 +52,11 @@ export function designLoop(study: WayStudy): Calculated | undefined {
 
 /** How a reading of Zs stands to the board's impedance and R1+R2. */
 export interface LoopAgreement {
-  readonly Zs: NumberAt;
+  readonly Zs: ExactReading;
   /** Zs went off the lower end of the scale: it is at most this. */
   readonly atMost: boolean;
-  readonly R1R2: NumberAt | undefined;
-  readonly board: (NumberAt & { readonly name: "Ze" | "Zdb" }) | undefined;
+  readonly R1R2: ExactReading | undefined;
+  readonly board: (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined;
   readonly expected: Calculated | undefined;
   readonly tolerance: Calculated;
   /** The gravest thing that can be said of it; nothing where the figures agree. */
@@ -66,9 +66,9 @@ export interface LoopAgreement {
 /** Holds Zs against what it is made of. Says nothing where a parallel path is recorded and the reading is low. */
 export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
   const most = mostOf(study.Zs);
-  const Zs = numberAt(study.Zs) ?? most;
+  const Zs = exactReading(study.Zs) ?? most;
   if (!Zs || study.isSpare || study.supply.earthing === "TT") return undefined;
-  const R1R2 = numberAt(study.R1R2);
+  const R1R2 = exactReading(study.R1R2);
   const board = study.boardImpedance;
   const expected = board && R1R2 ? totalLoop(board.value, R1R2.value, board.name) : undefined;
   const floor = practiceOf("loop-floor");
@@ -81,7 +81,7 @@ export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
 
 /**
  * Whether Zs agrees with R1+R2 as it was read and not with what it should be by the length: two tests made apart then say
- * the same, and the length is what is doubtful.
+ * the same, and the length is what is questionable.
  */
 export function loopBearsOut(study: WayStudy, byLength: number): boolean {
   const found = loopAgreement(study);
@@ -102,21 +102,21 @@ function electrodeOf({ facts, context }: WayStudy) {
 
 /** How a reading of Zs stands to the electrode it goes through: far more than that is a joint on the way to it. */
 export function aboveElectrode(study: WayStudy) {
-  const Zs = numberAt(study.Zs);
+  const Zs = exactReading(study.Zs);
   if (!Zs || study.isSpare || study.supply.earthing !== "TT") return undefined;
   const fact = electrodeOf(study);
-  const electrode = fact && numberAt({ value: fact.args.value, fact });
+  const electrode = fact && exactReading({ value: fact.args.value, fact });
   if (!electrode) return undefined;
   const share = practiceOf("loop-electrode");
   const network = declaredImpedance("TT");
-  const R1R2 = numberAt(study.R1R2)?.value ?? 0;
+  const R1R2 = exactReading(study.R1R2)?.value ?? 0;
   const most = share.value * electrode.value + network.value + R1R2;
   return Zs.value > most ? { Zs, electrode, most, share, network } : undefined;
 }
 
 /** The most a loop can be that reads below the meter's scale. */
-function mostOf(reading: ReadingAt | undefined): NumberAt | undefined {
-  const value = reading && measured(reading.value);
+function mostOf(reading: ReadingAt | undefined): ExactReading | undefined {
+  const value = reading && quantityOf(reading.value);
   return reading && value?.sign === "<"
     ? { value: value.value, decimals: value.decimals, fact: reading.fact }
     : undefined;
@@ -129,13 +129,13 @@ function verdictOf(
   const allowance = practiceOf("loop-below").value;
   const parallel = hasMetalBeside(study);
   // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not held against it.
-  const doubt = R1R2 && r1r2InDoubt(study);
-  if (expected && !atMost && doubt !== "low" && Zs.value > expected.value + tolerance.value) return "high";
+  const uncertainty = R1R2 && r1r2InUncertainty(study);
+  if (expected && !atMost && uncertainty !== "low" && Zs.value > expected.value + tolerance.value) return "high";
   if (parallel) return undefined;
   // What a distributor declares is the most its loop may have: less is no news.
   const most = board?.fact.provenance === "declared";
   if (board && !most && Zs.value < board.value - allowance) return "below-board";
-  if (doubt === "high") return undefined;
+  if (uncertainty === "high") return undefined;
   if (R1R2 && Zs.value < R1R2.value - allowance) return "below-conductors";
   if (most) return undefined;
   if (expected && !atMost && fromOrigin(study, Zs.value, expected.value)) return "from-origin";
@@ -143,23 +143,23 @@ function verdictOf(
 }
 
 /** Whether R1+R2 is far from what length and sizes, or the ends and points of a ring, say it should be. */
-function r1r2InDoubt(study: WayStudy): "high" | "low" | undefined {
+function r1r2InUncertainty(study: WayStudy): "high" | "low" | undefined {
   const latest = latestDead(study, "R1+R2");
-  const quantity = measured(latest?.fact.args.value);
+  const quantity = quantityOf(latest?.fact.args.value);
   if (!latest || !quantity) return undefined;
   if (quantity.value <= 0) return "low";
   if (study.isRing && studyRing(study).quarter["L-E"]) {
-    const doubt = r1r2Doubt(study, quantity.value);
-    return doubt && (doubt === "below" ? "low" : "high");
+    const uncertainty = r1r2Uncertainty(study, quantity.value);
+    return uncertainty && (uncertainty === "below" ? "low" : "high");
   }
   const expected = expectedR1R2At(study, latest.test);
-  return expected && doubtOf(quantity, expected.value)?.kind;
+  return expected && uncertaintyOf(quantity, expected.value)?.kind;
 }
 
-/** Whether a circuit of a board further out was reckoned from the origin, the feeder left out. */
+/** Whether a circuit of a board further out was calculated from the origin, the feeder left out. */
 function fromOrigin(study: WayStudy, Zs: number, expected: number): boolean {
   const Ze = originImpedance(study.context)?.value;
-  const R1R2 = numberAt(study.R1R2)?.value;
+  const R1R2 = exactReading(study.R1R2)?.value;
   if (Ze === undefined || R1R2 === undefined || study.context.upstream.length === 0) return false;
   const exactly = Math.abs(Zs - (Ze + R1R2)) < practiceOf("loop-exact").value;
   // Two readings that are each a few digits out may meet the sum by chance where the feeder is hardly anything.
@@ -167,9 +167,9 @@ function fromOrigin(study: WayStudy, Zs: number, expected: number): boolean {
 }
 
 /** Ze as noted for the supply. */
-export function originImpedance({ supply }: Pick<Context, "supply">): NumberAt | undefined {
+export function originImpedance({ supply }: Pick<Context, "supply">): ExactReading | undefined {
   const fact = supply?.one("Ze");
-  return fact && numberAt({ value: fact.args.value, fact });
+  return fact && exactReading({ value: fact.args.value, fact });
 }
 
 /** The RCD that would clear a fault to earth through this loop, and its own limit. */

@@ -4,8 +4,8 @@ import { testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { type FactOf, Facts } from "../model/values.ts";
-import type { MeterTest } from "./doubt.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
+import type { MeterTest } from "./uncertainty.ts";
 
 /** Blocks that are still being written have no lines to read. */
 const readable = (tests: readonly MeterTest[]): MeterTest[] => tests.filter(({ facts }) => facts !== undefined);

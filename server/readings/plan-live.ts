@@ -6,7 +6,7 @@ import { rcdTime } from "../calc/rcd-time.ts";
 import { milliamps, plain } from "../calc/result.ts";
 import { rcdName } from "../circuit/describe.ts";
 import { isOwnRcd } from "../circuit/rcds.ts";
-import { numberAt } from "../circuit/supply.ts";
+import { exactReading } from "../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../circuit/way.ts";
 import type { Fact, FactOf } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
@@ -91,7 +91,7 @@ function expectedLoopAt(study: WayStudy, name: string): Expected | undefined {
 /** With the R1+R2 that was read, or before that with the one that length and sizes give. */
 function expectedLoop(study: WayStudy): Expected | undefined {
   const start = coldBoardImpedance(study.context);
-  const R1R2 = numberAt(study.R1R2)?.value ?? expectedCircuit(study)?.R1R2?.value ?? study.expectedR1R2?.value;
+  const R1R2 = exactReading(study.R1R2)?.value ?? expectedCircuit(study)?.R1R2?.value ?? study.expectedR1R2?.value;
   if (!start || R1R2 === undefined) return undefined;
   return expecting(totalLoop(start.value, R1R2, start.name), "Ω");
 }

@@ -1,21 +1,21 @@
 /** R1+R2 of a board's circuits beside what length and sizes give. */
 import type { Calculated } from "../calc/result.ts";
-import { keptWith } from "../circuit/kept.ts";
-import { type NumberAt, numberAt } from "../circuit/supply.ts";
+import { memoByObject } from "../circuit/kept.ts";
+import { type ExactReading, exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { expectedR1R2At, latestDead } from "./dead.ts";
 
 export interface AgainstLength {
   readonly study: WayStudy;
-  readonly read: NumberAt;
+  readonly read: ExactReading;
   readonly expected: Calculated;
 }
 
 /** Circuits whose R1+R2 was measured to a figure and whose length and cable are known; rings are judged by their ends. */
-export const againstLength = keptWith((studies: readonly WayStudy[]): readonly AgainstLength[] =>
+export const againstLength = memoByObject((studies: readonly WayStudy[]): readonly AgainstLength[] =>
   studies.flatMap((study) => {
     if (study.isSpare || study.isRing || study.facts.has("parallel-path")) return [];
-    const read = numberAt(study.R1R2);
+    const read = exactReading(study.R1R2);
     const latest = latestDead(study, "R1+R2");
     const expected = latest && expectedR1R2At(study, latest.test);
     return read && expected && read.fact.provenance === "measured" ? [{ study, read, expected }] : [];

@@ -1,11 +1,11 @@
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 
 export type Query = FactOf<"way", "query">;
 export type Answer = FactOf<"way", "answer">;
 
 /** Questions of a block that no answer stands below, and answers that no question stands above. */
-export const queriesIn = keptWith((facts: Facts): { readonly open: Query[]; readonly stray: Answer[] } => {
+export const queriesIn = memoByObject((facts: Facts): { readonly open: Query[]; readonly stray: Answer[] } => {
   const open: Query[] = [];
   const stray: Answer[] = [];
   const asked: Query[] = [];

@@ -1,11 +1,11 @@
 /** R2 as a part of R1+R2, by the sizes of the cable. */
 import { type Calculated, ohms, plain, step } from "../calc/result.ts";
 import { cpcRatio } from "../calc/ring.ts";
-import type { NumberAt } from "../circuit/supply.ts";
+import type { ExactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { exact, type FactOf, measured, type Quantity } from "../model/values.ts";
+import { exact, type FactOf, type Quantity, quantityOf } from "../model/values.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
-import { doubtOf, expectedConductorAt, latestDead } from "./dead.ts";
+import { expectedConductorAt, latestDead, uncertaintyOf } from "./dead.ts";
 import { loopAgreement } from "./loop.ts";
 
 export interface R2Share {
@@ -26,7 +26,7 @@ export function r2Share(study: WayStudy): R2Share | undefined {
   const both = latestDead(study, "R1+R2")?.fact;
   const own = latestDead(study, "R2")?.fact;
   const R1R2 = exact(both?.args.value);
-  const R2 = measured(own?.args.value);
+  const R2 = quantityOf(own?.args.value);
   if (study.isSpare || study.isRing || !both || !own || R1R2 === undefined || R2?.sign !== "=") return undefined;
   const { cable } = study;
   const { partLeast, radialRatio } = deadTestPractice;
@@ -46,16 +46,16 @@ export function r2Share(study: WayStudy): R2Share | undefined {
 /** Whether R2 is far from what its length and size give. */
 export function r2OffLength(study: WayStudy): boolean {
   const latest = latestDead(study, "R2");
-  const quantity = measured(latest?.fact.args.value);
+  const quantity = quantityOf(latest?.fact.args.value);
   const expected = latest && study.length && expectedConductorAt(study, "cpc", latest.test);
-  return !!quantity && !!expected && doubtOf(quantity, expected.value) !== undefined;
+  return !!quantity && !!expected && uncertaintyOf(quantity, expected.value) !== undefined;
 }
 
 export interface R2OfLoop {
   readonly R2: Quantity;
   readonly own: FactOf<"dead", "R2">;
-  readonly Zs: NumberAt;
-  readonly board: NumberAt & { readonly name: "Ze" | "Zdb" };
+  readonly Zs: ExactReading;
+  readonly board: ExactReading & { readonly name: "Ze" | "Zdb" };
   /** What R2 should be of what Zs leaves for the circuit. */
   readonly expected: Calculated;
   /** How far two readings of a loop may be apart. */
@@ -69,7 +69,7 @@ export interface R2OfLoop {
 export function r2BelowLoop(study: WayStudy): R2OfLoop | undefined {
   const { cable } = study;
   const own = latestDead(study, "R2")?.fact;
-  const R2 = measured(own?.args.value);
+  const R2 = quantityOf(own?.args.value);
   if (!own || R2?.sign !== "=" || study.isSpare || study.isRing || study.facts.has("parallel-path")) return undefined;
   const agreement = loopAgreement(study);
   const ratio = cable?.cpc === undefined || cable.cpcBy !== undefined ? undefined : cpcRatio(cable.line, cable.cpc);

@@ -2,7 +2,7 @@
 
 import type { Test } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { type FactOf, measured, type Quantity } from "../model/values.ts";
+import { type FactOf, type Quantity, quantityOf } from "../model/values.ts";
 
 export interface RadialPoint {
   readonly name: string;
@@ -24,8 +24,8 @@ export function radialPoints(study: WayStudy): RadialPoint[] {
         name,
         fact,
         test,
-        "L-N": measured(fact.args["L-N"]),
-        "L-E": measured(fact.args["L-E"]),
+        "L-N": quantityOf(fact.args["L-N"]),
+        "L-E": quantityOf(fact.args["L-E"]),
       });
     }
   }

@@ -1,6 +1,6 @@
 import type { NameKind } from "../../grammar/params.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { AnyValue, Fact, Facts, Val } from "../model/values.ts";
@@ -28,7 +28,7 @@ export const boardReferences = (board: Board): Reference[] => [
 
 type NameUsed = Omit<Reference, "board" | "way">;
 
-const namesUsed = keptWith((facts: Facts): readonly NameUsed[] => {
+const namesUsed = memoByObject((facts: Facts): readonly NameUsed[] => {
   const found: NameUsed[] = [];
   collect(facts, found);
   return found;

@@ -53,8 +53,8 @@ export function ringCpcRatio(study: WayStudy): CpcRatio | undefined {
   if (!ratio) return undefined;
   const base = cable.neutral === cable.line && rn !== undefined ? Math.min(r1, rn) : r1;
   const expected = base * ratio.value;
-  const doubt = deadTestPractice.meterDoubt.value * (1 + ratio.value);
-  const room = Math.max(deadTestPractice.ringRatio.value * expected, doubt);
+  const uncertainty = deadTestPractice.meterUncertainty.value * (1 + ratio.value);
+  const room = Math.max(deadTestPractice.ringRatio.value * expected, uncertainty);
   const verdict = r2 > expected + room ? "high" : r2 < expected - room ? "low" : undefined;
   return { ratio, expected, r2, base, verdict };
 }

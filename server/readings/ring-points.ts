@@ -8,7 +8,7 @@ import { hair, lineNeutral, ringCpcRatio } from "./ring-ends.ts";
 import { excess, ringPattern } from "./ring-pattern.ts";
 
 /** What is wrong at one point, where the ring as a whole does not explain it. */
-export interface PointDoubt {
+export interface PointUncertainty {
   readonly kind: "open" | "contact" | "high" | "low" | "spur-unknown";
   readonly rounds: readonly Round[];
   /** Excess over the expectation, Ω, by round. */
@@ -17,7 +17,7 @@ export interface PointDoubt {
   readonly spur: number | undefined;
 }
 
-export function pointDoubt(study: WayStudy, point: RingPoint): PointDoubt | undefined {
+export function pointUncertainty(study: WayStudy, point: RingPoint): PointUncertainty | undefined {
   const pattern = ringPattern(study);
   if (pattern && pattern.kind !== "bridged") return undefined;
   const open = rounds.filter((round) => point.readings[round]?.open);
@@ -31,7 +31,8 @@ export function pointDoubt(study: WayStudy, point: RingPoint): PointDoubt | unde
   const kind = () => {
     if (off.some((round) => (over[round] ?? 0) < 0)) return "low";
     if (point.mayBeSpur) return "spur-unknown";
-    const alike = LN !== undefined && LE !== undefined && Math.abs(LN - LE) <= deadTestPractice.meterDoubt.value + hair;
+    const alike =
+      LN !== undefined && LE !== undefined && Math.abs(LN - LE) <= deadTestPractice.meterUncertainty.value + hair;
     if (alike && (point.place || spur === undefined)) return "contact";
     return "high";
   };
@@ -74,6 +75,6 @@ function spurLength(study: WayStudy, LN: number | undefined, LE: number | undefi
   const length = LN / (2 * line);
   if (length <= 0) return undefined;
   if (LE === undefined || cpc === undefined) return undefined;
-  const doubt = deadTestPractice.meterDoubt.value;
-  return Math.abs(LE - length * (line + cpc)) <= doubt + hair ? length : undefined;
+  const uncertainty = deadTestPractice.meterUncertainty.value;
+  return Math.abs(LE - length * (line + cpc)) <= uncertainty + hair ? length : undefined;
 }

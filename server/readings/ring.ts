@@ -15,7 +15,7 @@ import {
 import type { PlaceOnRun } from "../circuit/runs.ts";
 import type { Test } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { type FactOf, measured, type Quantity, type Reading } from "../model/values.ts";
+import { type FactOf, type Quantity, quantityOf, type Reading } from "../model/values.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { combine } from "../tables/source.ts";
 import { latestDead, temperatureOf, warmed } from "./dead.ts";
@@ -62,7 +62,7 @@ export interface RingStudy {
 }
 
 export function ringValue(reading: Reading | undefined): RingValue | undefined {
-  const quantity = measured(reading);
+  const quantity = quantityOf(reading);
   if (!quantity) return undefined;
   const open = quantity.sign === ">";
   return { quantity, open, value: open ? undefined : quantity.value };

@@ -3,9 +3,9 @@ import { atTemperature } from "../calc/conductor-resistance.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation, Names } from "../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../model/values.ts";
-import { type Doubt, doubtInTest, type MeterTest } from "./doubt.ts";
 import { deadOfBoard, supplyTests } from "./meter-tests.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
+import { type MeterTest, type Uncertainty, uncertaintyInTest } from "./uncertainty.ts";
 
 export interface Taken {
   readonly on: string;
@@ -13,7 +13,7 @@ export interface Taken {
   readonly quantity: Quantity;
   /** In the base unit; a conductor's resistance at 20 °C where its temperature was noted. */
   readonly value: number;
-  readonly doubt: Doubt | undefined;
+  readonly uncertainty: Uncertainty | undefined;
 }
 
 export interface Series {
@@ -62,8 +62,8 @@ function takenIn(names: Names, test: DatedTest, fact: Fact, quantity: Quantity):
   const noted = test.facts.list.find(({ word }) => word === "temperature")?.args.value as Quantity | undefined;
   const dead = test.facts.kind === "dead" || test.facts.kind === "boardDead";
   const factor = dead && noted && fact.word !== "insulation" ? atTemperature(1, noted.value).value : 1;
-  const doubt = doubtInTest(names, test, fact, quantity);
-  return { on: test.on, fact, quantity, value: quantity.value / factor, doubt };
+  const uncertainty = uncertaintyInTest(names, test, fact, quantity);
+  return { on: test.on, fact, quantity, value: quantity.value / factor, uncertainty };
 }
 
 const pointsIn = (tests: readonly DatedTest[]): string[] => [

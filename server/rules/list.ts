@@ -1,7 +1,7 @@
 // Written by `npm run generate` from the folders here. Do not edit.
 import containmentCircuitDivided from "./containment/circuit-divided.ts";
 import containmentGroupingShort from "./containment/grouping-short.ts";
-import containmentNotReckoned from "./containment/not-reckoned.ts";
+import containmentNotCalculated from "./containment/not-calculated.ts";
 import containmentOverFull from "./containment/over-full.ts";
 import containmentRouteDisagrees from "./containment/route-disagrees.ts";
 import containmentRunNotStated from "./containment/run-not-stated.ts";
@@ -88,7 +88,7 @@ import instrumentNoSerial from "./instrument/no-serial.ts";
 import instrumentNotNamed from "./instrument/not-named.ts";
 import instrumentTestBeforeCalibration from "./instrument/test-before-calibration.ts";
 import instrumentUnable from "./instrument/unable.ts";
-import instrumentWithinDoubt from "./instrument/within-doubt.ts";
+import instrumentWithinUncertainty from "./instrument/within-uncertainty.ts";
 import insulationAllLow from "./insulation/all-low.ts";
 import insulationBelowMinimum from "./insulation/below-minimum.ts";
 import insulationBoardBelowMinimum from "./insulation/board-below-minimum.ts";
@@ -165,12 +165,12 @@ import polarityMissing from "./polarity/missing.ts";
 import polarityWrongUpstream from "./polarity/wrong-upstream.ts";
 import polarityWrong from "./polarity/wrong.ts";
 import populationAllNearLimit from "./population/all-near-limit.ts";
+import populationCalculatedFromLength from "./population/calculated-from-length.ts";
 import populationDemandCopied from "./population/demand-copied.ts";
 import populationEqualPairs from "./population/equal-pairs.ts";
 import populationEqualReadings from "./population/equal-readings.ts";
 import populationEqualTripTimes from "./population/equal-trip-times.ts";
 import populationLeadsNotNulled from "./population/leads-not-nulled.ts";
-import populationReckonedFromLength from "./population/reckoned-from-length.ts";
 import populationRoundFigures from "./population/round-figures.ts";
 import populationUnlikeNeighbours from "./population/unlike-neighbours.ts";
 import populationWorkedBackwards from "./population/worked-backwards.ts";
@@ -184,7 +184,7 @@ import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor
 import protectiveEarthingNotStated from "./protective/earthing-not-stated.ts";
 import protectiveEarthingReadsHigh from "./protective/earthing-reads-high.ts";
 import protectiveHighConductorCurrent from "./protective/high-conductor-current.ts";
-import protectiveNotReckoned from "./protective/not-reckoned.ts";
+import protectiveNotCalculated from "./protective/not-calculated.ts";
 import protectiveOpen from "./protective/open.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
 import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
@@ -282,7 +282,7 @@ import type { Rule } from "./frame/rule.ts";
 export const rules: readonly Rule[] = [
   containmentCircuitDivided,
   containmentGroupingShort,
-  containmentNotReckoned,
+  containmentNotCalculated,
   containmentOverFull,
   containmentRouteDisagrees,
   containmentRunNotStated,
@@ -369,7 +369,7 @@ export const rules: readonly Rule[] = [
   instrumentNotNamed,
   instrumentTestBeforeCalibration,
   instrumentUnable,
-  instrumentWithinDoubt,
+  instrumentWithinUncertainty,
   insulationAllLow,
   insulationBelowMinimum,
   insulationBoardBelowMinimum,
@@ -446,12 +446,12 @@ export const rules: readonly Rule[] = [
   polarityWrongUpstream,
   polarityWrong,
   populationAllNearLimit,
+  populationCalculatedFromLength,
   populationDemandCopied,
   populationEqualPairs,
   populationEqualReadings,
   populationEqualTripTimes,
   populationLeadsNotNulled,
-  populationReckonedFromLength,
   populationRoundFigures,
   populationUnlikeNeighbours,
   populationWorkedBackwards,
@@ -465,7 +465,7 @@ export const rules: readonly Rule[] = [
   protectiveEarthingNotStated,
   protectiveEarthingReadsHigh,
   protectiveHighConductorCurrent,
-  protectiveNotReckoned,
+  protectiveNotCalculated,
   protectiveOpen,
   protectiveSupplementaryReadsHigh,
   protectiveSupplementaryTooSmall,

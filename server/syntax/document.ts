@@ -1,5 +1,5 @@
-import type { Place } from "../text/lines.ts";
-import { lineStarts, offsetOf, placeOf } from "../text/lines.ts";
+import type { Position } from "../text/lines.ts";
+import { lineStarts, offsetOf, positionOf } from "../text/lines.ts";
 import { type Segment, split } from "./split.ts";
 
 /** A file as its segments. Never changed: an edit gives a new one that shares all segments it did not touch. */
@@ -13,7 +13,7 @@ export const textOf = (document: Document): string => document.segments.map((seg
 
 /** A change as an editor reports it; without a range the whole text is replaced. */
 export interface Edit {
-  readonly range?: { readonly start: Place; readonly end: Place };
+  readonly range?: { readonly start: Position; readonly end: Position };
   readonly text: string;
 }
 
@@ -31,7 +31,7 @@ export function applyEdit(document: Document, edit: Edit): Document {
     const changed = segment && changedText(segment, start.line, edit.range, edit.text);
     const alone = changed !== undefined && standsAlone(segments, start.index, changed);
     const single = alone ? asOne(segment, changed) : undefined;
-    if (single) return { segments: noted(segments.with(start.index, single)) };
+    if (single) return { segments: markBalanced(segments.with(start.index, single)) };
   }
   const text = textOf(document);
   const starts = lineStarts(text);
@@ -56,9 +56,14 @@ function seek(segments: readonly Segment[], line: number): Sought {
   return { index: 0, line: 0 };
 }
 
-function changedText(segment: Segment, firstLine: number, range: { start: Place; end: Place }, text: string): string {
+function changedText(
+  segment: Segment,
+  firstLine: number,
+  range: { start: Position; end: Position },
+  text: string,
+): string {
   const starts = lineStarts(segment.text);
-  const local = (place: Place) => offsetOf(starts, segment.text.length, { ...place, line: place.line - firstLine });
+  const local = (place: Position) => offsetOf(starts, segment.text.length, { ...place, line: place.line - firstLine });
   return segment.text.slice(0, local(range.start)) + text + segment.text.slice(local(range.end));
 }
 
@@ -67,21 +72,21 @@ function standsAlone(segments: readonly Segment[], index: number, text: string):
   const before = segments[index - 1];
   if (text === "" || (index < segments.length - 1 && !text.endsWith("\n"))) return false;
   if (before?.fault || (before?.text.endsWith("\r") && text.startsWith("\n"))) return false;
-  return addsUp(segments);
+  return isBalanced(segments);
 }
 
 /** Divisions whose installations and boards are all closed. An edit inside a block leaves that as it is. */
-const adding = new WeakSet<readonly Segment[]>();
+const balanced = new WeakSet<readonly Segment[]>();
 
-function addsUp(segments: readonly Segment[]): boolean {
-  if (adding.has(segments)) return true;
+function isBalanced(segments: readonly Segment[]): boolean {
+  if (balanced.has(segments)) return true;
   for (const { kind, fault } of segments) if (fault !== undefined && kind !== "block") return false;
-  noted(segments);
+  markBalanced(segments);
   return true;
 }
 
-function noted(segments: readonly Segment[]): readonly Segment[] {
-  adding.add(segments);
+function markBalanced(segments: readonly Segment[]): readonly Segment[] {
+  balanced.add(segments);
   return segments;
 }
 
@@ -123,7 +128,7 @@ const isSame = (a: Segment | undefined, b: Segment | undefined): boolean =>
 export class Positions {
   readonly #segments: readonly Segment[];
   #before: Positions | undefined;
-  #places: Places | undefined;
+  #places: Layout | undefined;
 
   /** Knowing the positions of the document before an edit within a block makes those after it nearly free. */
   constructor(document: Document, before?: Positions) {
@@ -131,10 +136,10 @@ export class Positions {
     if (before) this.#before = before.#places ? before : before.#before;
   }
 
-  #all(): Places {
+  #all(): Layout {
     if (this.#places) return this.#places;
     const before = this.#before;
-    this.#places = before ? placesOf(this.#segments, before.#segments, before.#places) : placesOf(this.#segments);
+    this.#places = before ? layoutOf(this.#segments, before.#segments, before.#places) : layoutOf(this.#segments);
     // Let go of what came before, or every version of a document would stay.
     this.#before = undefined;
     return this.#places;
@@ -150,8 +155,8 @@ export class Positions {
   }
 
   /** The place in the file of an offset in a segment. */
-  place(segment: Segment, offset: number): Place {
-    const at = placeOf(startsOf(segment), offset);
+  place(segment: Segment, offset: number): Position {
+    const at = positionOf(startsOf(segment), offset);
     return { line: at.line + (this.#all().lines[this.#indexOf(segment)] ?? 0), character: at.character };
   }
 
@@ -161,7 +166,7 @@ export class Positions {
   }
 
   /** The segment a place of the file is in, and the offset there. */
-  at(place: Place): { readonly segment: Segment; readonly offset: number } | undefined {
+  at(place: Position): { readonly segment: Segment; readonly offset: number } | undefined {
     const { index, line } = seek(this.#segments, place.line);
     const segment = this.#segments[index];
     if (!segment) return undefined;
@@ -169,7 +174,7 @@ export class Positions {
   }
 }
 
-interface Places {
+interface Layout {
   /** May hold segments of earlier documents too: a hit counts only if the segment is still at its index. */
   readonly indices: Map<Segment, number>;
   readonly lines: Float64Array;
@@ -180,7 +185,7 @@ interface Places {
 const mostChanged = 8;
 const mostStale = 1_000;
 
-function placesOf(segments: readonly Segment[], before: readonly Segment[] = [], kept?: Places): Places {
+function layoutOf(segments: readonly Segment[], before: readonly Segment[] = [], kept?: Layout): Layout {
   const lines = new Float64Array(segments.length);
   const offsets = new Float64Array(segments.length);
   let line = 0;

@@ -80,7 +80,7 @@ function divide(text: string, lines: readonly Line[], useIndent: boolean): Segme
     else if (containers.has(line.word) && line.net > 0) {
       while (stack.length > 0 && !mayHold(stack.at(-1)?.word ?? "", line.word)) drop(stack);
       stack.push(add("open", line));
-    } else if (line.net > 0 || (structural.has(line.word) && !loose.has(line.word))) {
+    } else if (line.net > 0 || (structural.has(line.word) && !inlineStructureWords.has(line.word))) {
       if (line.word === "supply") while (stack.length > 0 && stack.at(-1)?.word !== "installation") drop(stack);
       const draft = add("block", line);
       depth = line.net;
@@ -97,7 +97,7 @@ function divide(text: string, lines: readonly Line[], useIndent: boolean): Segme
 }
 
 /** Structural words whose line stands among the plain lines. */
-const loose: ReadonlySet<string> = new Set(["wayfile", "use", "cable-type"]);
+const inlineStructureWords: ReadonlySet<string> = new Set(["wayfile", "use", "cable-type"]);
 
 const mayHold = (outer: string, inner: string): boolean => outer === "installation" && inner === "board";
 
@@ -175,8 +175,8 @@ function lineEndAfter(text: string, start: number): number {
   return text.length;
 }
 
-const asked: ReadonlySet<string> = new Set([...structural, ...containers]);
-const initials: ReadonlySet<number> = new Set([...asked].map((word) => word.charCodeAt(0)));
+const structureWords: ReadonlySet<string> = new Set([...structural, ...containers]);
+const initials: ReadonlySet<number> = new Set([...structureWords].map((word) => word.charCodeAt(0)));
 
 /** The word at a place if it is one that dividing asks for, or else the empty string where a block has no such word. */
 function wordAt(text: string, at: number): string {
@@ -184,7 +184,7 @@ function wordAt(text: string, at: number): string {
   let end = at + 1;
   while (isWordSign(text.charCodeAt(end))) end++;
   const word = text.slice(at, end);
-  return asked.has(word) ? word : "";
+  return structureWords.has(word) ? word : "";
 }
 
 const isWordSign = (code: number): boolean =>

@@ -14,10 +14,10 @@ export const comparison = {
   differingLength: practice(1.25, "repeated figures on a board"),
   /** Ω between the least and the greatest expectation before equal readings are odd: less is lost in rounding. */
   differingReading: practice(0.1, "repeated figures on a board"),
-  /** Circuits on which a sum comes out to the last digit before it looks reckoned backwards. */
-  exactSums: practice(3, "readings reckoned from one another"),
+  /** Circuits on which a sum comes out to the last digit before it looks calculated backwards. */
+  exactSums: practice(3, "readings calculated from one another"),
   /** Decimals of a fault current in kA from which an exact sum is no chance. */
-  exactDecimals: practice(2, "readings reckoned from one another"),
+  exactDecimals: practice(2, "readings calculated from one another"),
   /** Circuits just inside their limit before the board as a whole is worth a question. */
   nearLimitCircuits: practice(3, "results close to their limits"),
   /** Share of the limit from which a result is close to it. */

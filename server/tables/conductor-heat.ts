@@ -64,7 +64,7 @@ export const faultTemperatures = table<FaultTemperature>({
     computed(
       { case: "sheath or armour as protective conductor", insulation: "pvc70", initial: 60, final: 200 },
       {},
-      "An armour is taken as 10 °C cooler than its cores; a sum on EngX reckons with 60 °C too.",
+      "An armour is taken as 10 °C cooler than its cores; a sum on EngX calculates with 60 °C too.",
     ),
     { case: "sheath or armour as protective conductor", insulation: "ts90", initial: 80, final: 200 },
     { case: "steel conduit, ducting, trunking as protective conductor", insulation: "pvc70", initial: 50, final: 160 },

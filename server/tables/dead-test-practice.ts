@@ -16,7 +16,7 @@ const practice = (value: number, unit: string, of: string): Threshold => ({
 /** What the readings of dead tests are held against besides the tables. */
 export const deadTestPractice = {
   /** A low-resistance reading may be this far out, Ω: two digits and the rounding of a meter that shows hundredths. */
-  meterDoubt: practice(0.03, "Ω", "low-resistance meters"),
+  meterUncertainty: practice(0.03, "Ω", "low-resistance meters"),
   /** The least step between two readings of such a meter, Ω. */
   meterStep: practice(0.01, "Ω", "low-resistance meters"),
   /** Decimals a low-resistance meter shows. */
@@ -64,8 +64,8 @@ export const deadTestPractice = {
   loadLeft: practice(0.05e6, "Ω", "insulation resistance"),
   /** By how much a board's total may leave what its ways give in parallel. */
   insulationTotal: practice(2, "", "insulation resistance of a board"),
-  /** By how much it may be above its lowest way, which is the doubt of a meter. */
-  insulationDoubt: practice(0.1, "", "insulation resistance of a board"),
+  /** By how much it may be above its lowest way, which is the uncertainty of a meter. */
+  insulationUncertainty: practice(0.1, "", "insulation resistance of a board"),
 } as const satisfies Record<string, Threshold>;
 
 /** Length, m, to which a 30 or 32 A ring of 2.5 mm² usually keeps its voltage drop and its loop impedance. */

@@ -45,7 +45,7 @@ export const practiceValues = table<PracticeValue>({
     }),
     practice({
       key: "loop-exact",
-      item: "a figure that was reckoned, not read: agreement to the last digit",
+      item: "a figure that was calculated, not read: agreement to the last digit",
       value: 0.0051,
       unit: "Ω",
     }),
@@ -101,7 +101,7 @@ export const practiceValues = table<PracticeValue>({
     }),
     practice({
       key: "fault-rise-far",
-      item: "fault current of a board against the one that feeds it, beyond any doubt of the meter",
+      item: "fault current of a board against the one that feeds it, beyond any uncertainty of the meter",
       value: 1.5,
       unit: "",
     }),
@@ -154,7 +154,7 @@ export const practiceValues = table<PracticeValue>({
     practice({ key: "rcd-shortest", item: "shortest time in which an RCD opens", value: 0.001, unit: "s" }),
     practice({
       key: "demand-allowance",
-      item: "a stated demand against the one reckoned, share asked about",
+      item: "a stated demand against the one calculated, share asked about",
       value: 1.1,
       unit: "",
     }),

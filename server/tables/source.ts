@@ -32,7 +32,7 @@ export function combine(...sources: Source[]): Source {
   return note === "" ? { ref, standing } : { ref, standing, note };
 }
 
-/** The source of a value reckoned from sourced ones: never better than "computed". */
+/** The source of a value calculated from sourced ones: never better than "computed". */
 export function fromFormula(source: Source): Source {
   return { ...source, standing: weakest("computed", source.standing) };
 }

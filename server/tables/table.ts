@@ -86,7 +86,7 @@ export function cellOf<F, K extends keyof F>(of: Table<F>, row: Row<F>, column: 
 }
 
 /** A number looked up by the cells of its row; undefined when there is no such row, or it holds no number there. */
-export function numberAt<F>(of: Table<F>, wanted: Partial<F>, column: keyof F): Sourced<number> | undefined {
+export function numberCell<F>(of: Table<F>, wanted: Partial<F>, column: keyof F): Sourced<number> | undefined {
   const row = rowOf(of, wanted);
   const value = row?.facts[column];
   return row !== undefined && typeof value === "number" ? { value, source: sourceOf(of, row, column) } : undefined;
@@ -94,7 +94,7 @@ export function numberAt<F>(of: Table<F>, wanted: Partial<F>, column: keyof F): 
 
 /** A number a table is known to hold. Its absence is a slip in the table, never in a schedule, so it throws. */
 export function known<F>(of: Table<F>, wanted: Partial<F>, column: keyof F): Sourced<number> {
-  const found = numberAt(of, wanted, column);
+  const found = numberCell(of, wanted, column);
   if (found === undefined) throw new Error(`${of.id} holds no ${String(column)} for ${JSON.stringify(wanted)}`);
   return found;
 }

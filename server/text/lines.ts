@@ -1,5 +1,5 @@
 /** Zero-based line and UTF-16 column, as editors count. */
-export interface Place {
+export interface Position {
   readonly line: number;
   readonly character: number;
 }
@@ -14,7 +14,7 @@ export function lineStarts(text: string): number[] {
   return starts;
 }
 
-export function placeOf(starts: readonly number[], offset: number): Place {
+export function positionOf(starts: readonly number[], offset: number): Position {
   let low = 0;
   let high = starts.length - 1;
   while (low < high) {
@@ -26,7 +26,7 @@ export function placeOf(starts: readonly number[], offset: number): Place {
 }
 
 /** The offset of a place; one beyond the line's end gives the line's end. */
-export function offsetOf(starts: readonly number[], length: number, place: Place): number {
+export function offsetOf(starts: readonly number[], length: number, place: Position): number {
   const start = starts[place.line];
   if (start === undefined) return length;
   const next = starts[place.line + 1];

@@ -31,7 +31,7 @@ export function noteEdits(file: OpenFile, version: number, edits: readonly Edit[
 }
 
 /** The file with all its edits applied. */
-export function settled(path: string, file: OpenFile): LoadedFile {
+export function upToDate(path: string, file: OpenFile): LoadedFile {
   for (const edit of file.pending) file.document = applyEdit(file.document, edit);
   file.pending = [];
   file.loaded ??= loadFile(path, file.document);

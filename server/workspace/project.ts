@@ -5,7 +5,7 @@
 import { type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
-import { checkInstallation, type Quietened } from "../rules/frame/check.ts";
+import { checkInstallation, type SuppressedFinding } from "../rules/frame/check.ts";
 import { unusedInFiles } from "../rules/frame/departures.ts";
 import { type Finding, findingOf, valueSpot } from "../rules/frame/rule.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
@@ -41,7 +41,7 @@ export interface FileFindings {
 export interface ProjectResult {
   readonly files: readonly FileFindings[];
   readonly installations: readonly Installation[];
-  readonly quietened: readonly Quietened[];
+  readonly suppressed: readonly SuppressedFinding[];
 }
 
 /** Where each file of a project comes from: open documents first, then the host. */
@@ -98,24 +98,24 @@ const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
 export function checkProject(root: LoadedFile, sources: Sources): ProjectResult {
   const { files, findings, unread } = gather(root, sources);
   const installations = installationsOf(files, unread);
-  const quietened: Quietened[] = [];
+  const suppressed: SuppressedFinding[] = [];
   const isNew = installations.length > 1 ? firstOfItsKind() : () => true;
   // A word may have got another meaning since: what a file of a newer version says is not known.
   for (const installation of files.some(isNewer) ? [] : installations) {
     const result = checkInstallation(installation);
     // Not spread: there can be more of them than a call takes arguments.
     for (const finding of result.findings) if (isNew(finding)) findings.push(finding);
-    for (const one of result.quietened) quietened.push(one);
+    for (const one of result.suppressed) suppressed.push(one);
   }
-  // A file's own departures may quieten something in one installation and nothing in another: judged when all are seen.
+  // A file's own departures may suppress something in one installation and nothing in another: judged when all are seen.
   if (installations.length > 0 && !files.some(isNewer)) {
     for (const finding of unusedInFiles(
       files.map(({ model }) => model),
-      quietened,
+      suppressed,
     ))
       findings.push(finding);
   }
-  return { files: assign(files, findings), installations, quietened };
+  return { files: assign(files, findings), installations, suppressed };
 }
 
 /** What two installations share, such as an instrument of the file, is spoken of once. */

@@ -6,8 +6,8 @@ import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import { type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import { type Found, KeptByRoot, type Now } from "./kept-by-root.ts";
-import { noteEdits, type OpenFile, openFile, settled } from "./open-file.ts";
+import { type ReadFile, RootCache, type WorkspaceState } from "./kept-by-root.ts";
+import { noteEdits, type OpenFile, openFile, upToDate } from "./open-file.ts";
 import { checkProject, gather, type Host, type LoadedFile, loadFile, type ProjectResult } from "./project.ts";
 import { type UseSummary, useSummary } from "./uses.ts";
 
@@ -39,10 +39,10 @@ export const mostFiles = 5_000;
 export class Workspace {
   readonly #host: Host;
   readonly #open = new Map<string, OpenFile>();
-  readonly #disk = new Map<string, Found>();
+  readonly #disk = new Map<string, ReadFile>();
   readonly #summaries = new Map<string, UseSummary>();
-  readonly #gathered = new KeptByRoot<Gathered>();
-  readonly #projects = new KeptByRoot<ProjectResult>();
+  readonly #gathered = new RootCache<Gathered>();
+  readonly #projects = new RootCache<ProjectResult>();
   readonly #positions = new Map<string, { readonly document: Document; readonly positions: Positions }>();
   #indexing: Promise<unknown> | undefined;
   /** Counts every change, so that what is kept can tell at a glance that nothing happened. */
@@ -188,9 +188,9 @@ export class Workspace {
   }
 
   /** A file as it stands now, if it is known. */
-  #find(path: string): Found | undefined {
+  #find(path: string): ReadFile | undefined {
     const file = this.#open.get(path);
-    return file ? settled(path, file) : this.#disk.get(path);
+    return file ? upToDate(path, file) : this.#disk.get(path);
   }
 
   /**
@@ -222,7 +222,7 @@ export class Workspace {
     const file = this.#open.get(path);
     if (!file) return this.#summaries.get(path);
     if (file.summary) return file.summary;
-    const loaded = settled(path, file);
+    const loaded = upToDate(path, file);
     file.summary = {
       uses: this.#uses(loaded),
       hasInstallation: loaded.model.installations.length > 0,
@@ -269,7 +269,7 @@ export class Workspace {
     return positions;
   }
 
-  get #now(): Now {
+  get #now(): WorkspaceState {
     return {
       revision: this.#revision,
       find: (path) => this.#find(path),

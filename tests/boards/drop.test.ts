@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { demandOf } from "../../server/boards/demand.ts";
 import { boardDrop, circuitDrop, circuitDrops } from "../../server/boards/drop-path.ts";
-import { dropTemperatureFactor, reckonedDrop } from "../../server/calc/drop-figures.ts";
+import { calculatedDrop, dropTemperatureFactor } from "../../server/calc/drop-figures.ts";
 import { type DropRun, dropPaths, worstPlace } from "../../server/calc/drop-network.ts";
 import type { Resistor } from "../../server/calc/network.ts";
 import { dropPerAmpereMetre } from "../../server/calc/voltage-drop.ts";
@@ -126,7 +126,7 @@ ${phases
     expect(boardDrop(node).drop.value).toBeCloseTo((4.8 / (Math.sqrt(3) * 230)) * 100, 9);
   });
 
-  it("is said to be at least so much where a feeder cannot be reckoned", () => {
+  it("is said to be at least so much where a feeder cannot be calculated", () => {
     const node = nodeOf(installationOf(network("").replace("      length 50 m\n", "")), "B");
     expect(boardDrop(node)).toMatchObject({ whole: false, drop: { value: 0 } });
   });
@@ -299,12 +299,12 @@ describe("unequal lines against ngspice", () => {
             const node = nodeOf(installation, nameOf(index + 1));
             const volts = (nodes.get(`n${index + 1}`) ?? 0) - (nodes.get(`l${index + 1}`) ?? 0);
             const found = boardDrop(node).lines.get(`L${line + 1}` as "L1");
-            const reckoned = ((found?.drop.value ?? Number.NaN) / 100) * 230;
+            const calculated = ((found?.drop.value ?? Number.NaN) / 100) * 230;
             // Where others lift the line on one of the feeders it is taken for nothing there: never less, then.
-            expect(reckoned).toBeGreaterThanOrEqual(volts - 1e-6);
+            expect(calculated).toBeGreaterThanOrEqual(volts - 1e-6);
             if (!liftedNowhere(node, line)) return;
             equal++;
-            expect(reckoned).toBeCloseTo(volts, 6);
+            expect(calculated).toBeCloseTo(volts, 6);
           });
         }
       }),
@@ -370,7 +370,7 @@ describe("properties", () => {
     "armoured 70 °C line 1.5 mm² cpc 1.5 mm²",
     "armoured 90 °C line 1.5 mm² cpc 1.5 mm²",
     "multicore aluminium line 16 mm² cpc 16 mm²",
-  ])("%s: the next size never drops more, from tables or reckoned", (cable) => {
+  ])("%s: the next size never drops more, from tables or calculated", (cable) => {
     const lines = `cable ${cable}\nroute clipped method C\nlength 30 m\nIb 9 A`;
     const node = nodeOf(installationOf(inSetting(`way 1 radial "Load" {\n${lines}\n}`).text), "A");
     const drops = [1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120].flatMap((size) => {
@@ -385,7 +385,7 @@ describe("properties", () => {
     for (const insulation of [70, 90] as const)
       for (const loaded of [2, 3] as const) {
         const drops = [16, 25, 35, 50, 70, 95, 120].map(
-          (csa) => reckonedDrop({ csa, material: "copper", insulation, loaded })?.value ?? Number.NaN,
+          (csa) => calculatedDrop({ csa, material: "copper", insulation, loaded })?.value ?? Number.NaN,
         );
         expect(drops).toEqual(drops.toSorted((one, other) => other - one));
       }
@@ -399,9 +399,9 @@ describe("properties", () => {
   });
 
   // Table 4D2B gives 1.75 mV/A/m for 25 mm² at 70 °C, Table 4E4B 2.9 mV/A/m for 16 mm² at 90 °C.
-  it("a reckoned figure stands near those that are printed", () => {
+  it("a calculated figure stands near those that are printed", () => {
     const at = (csa: number, insulation: 70 | 90) =>
-      (reckonedDrop({ csa, material: "copper", insulation, loaded: 2 })?.value ?? Number.NaN) * 1000;
+      (calculatedDrop({ csa, material: "copper", insulation, loaded: 2 })?.value ?? Number.NaN) * 1000;
     expect(at(25, 70)).toBeGreaterThan(1.75 * 0.95);
     expect(at(25, 70)).toBeLessThan(1.75 * 1.05);
     expect(at(16, 90)).toBeGreaterThan(2.9 * 0.95);

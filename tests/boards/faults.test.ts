@@ -58,7 +58,7 @@ describe("fault levels", () => {
     expect(Math.abs((levelsAt(text, "A")?.earth?.value ?? 0) - amperes)).toBeLessThanOrEqual(0.5);
   });
 
-  it("are those recorded where they are recorded, and reckoned from the nearest elsewhere", () => {
+  it("are those recorded where they are recorded, and calculated from the nearest elsewhere", () => {
     const text = single("2 kA", [30, 20]);
     expect(levelsAt(text, "A")).toMatchObject({ recorded: true });
     expect(levelsAt(text, "A")?.greatest.value).toBeCloseTo(2000, 6);
@@ -265,7 +265,7 @@ installation "Works" {
 describe("properties of fault paths", () => {
   const ohms = fc.double({ min: 0.001, max: 2, noNaN: true });
   const at = (value: number) => ({ value, unit: "Ω", steps: [], source: { ref: "", standing: "published" } }) as const;
-  it("a cable more never lets more flow, and the bound is never below the reckoned current", () => {
+  it("a cable more never lets more flow, and the bound is never below the calculated current", () => {
     fc.assert(
       fc.property(ohms, ohms, ohms, (start, first, second) => {
         const cables = [{ name: "a", resistance: at(first) }];

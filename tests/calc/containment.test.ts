@@ -114,7 +114,7 @@ describe("diversity", () => {
 
   // What is the maximum demand and diversity? (trade-body answer): 44.8, 7.92 and 21.6 A, 90.32 A with a 16 A heater.
   // The sums are right; the answer there is that demand comes from loads, not from the ratings used here.
-  it("a house reckoned from its ratings", () => {
+  it("a house calculated from its ratings", () => {
     const parts = [
       household("standard-circuits", [32, 32]),
       household("lighting", [12]),
@@ -125,7 +125,7 @@ describe("diversity", () => {
     expect(parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(90.32, 9);
   });
 
-  it("never exceeds the loads it is reckoned from", () => {
+  it("never exceeds the loads it is calculated from", () => {
     const loads = fc.array(fc.double({ min: 0, max: 100, noNaN: true }), { maxLength: 6 });
     fc.assert(
       fc.property(loads, (some) => {

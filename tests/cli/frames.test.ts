@@ -3,7 +3,7 @@ import { stripVTControlCharacters } from "node:util";
 import { expect, test } from "vitest";
 import { coloursFor } from "../../server/cli/colours.ts";
 import { framed } from "../../server/cli/frame.ts";
-import { Places } from "../../server/cli/places.ts";
+import { Locator } from "../../server/cli/places.ts";
 import type { Finding } from "../../server/rules/frame/rule.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { Folder, faultyWay, framesOf, schedule } from "./run.ts";
@@ -127,7 +127,7 @@ test("what runs over several lines is marked on its first", () => {
   const file = fileOfText("/x/a.ways", 'wayfile 1\ninstrument M1 "Tester" {\n  due  2026-11-03\n}\n');
   const [, segment] = file.document.segments;
   if (!segment) throw new Error("The sample has no block.");
-  const places = new Places([file]);
+  const places = new Locator([file]);
   const spot = { segment, start: 0, end: segment.text.length - 1 };
   const finding: Finding = { check: "x/y", severity: "warning", message: "Look.", spot, related: [], fixes: [] };
   const frame = { places, colours: coloursFor(false), shown: () => "a.ways" };

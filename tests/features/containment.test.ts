@@ -85,7 +85,7 @@ describe("the card of a containment", () => {
       - way 1 Lathe: the room multicore cable takes goes by its diameter, which no table here gives
       - full: at least 8 %, 83.2 ≤ 1037
       - grouped: 2 circuits, factor 0.8
-      - not reckoned: way 1: the room multicore cable takes goes by its diameter, which no table here gives
+      - not calculated: way 1: the room multicore cable takes goes by its diameter, which no table here gives
       - taken as: stranded, where solid is not written"
     `);
   });

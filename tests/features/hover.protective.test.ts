@@ -44,12 +44,12 @@ describe("hovers of protective conductors", () => {
 
   it("say what a conduit must have, and that it is not known what it has", async () => {
     const text = await shown("sing┆les line 4 mm² cpc-by conduit");
-    expect(text).toContain("- protective conductor: not reckoned, the protective conductor is the steel conduit");
+    expect(text).toContain("- protective conductor: not calculated, the protective conductor is the steel conduit");
     expect(text).toContain("- steel conduit, at least: 9.79 mm² (by the table)");
   });
 
   it("say nothing of a protective conductor that is not there", async () => {
-    expect(await shown("sing┆les line 4 mm² cpc-by none")).not.toContain("not reckoned, the protective");
+    expect(await shown("sing┆les line 4 mm² cpc-by none")).not.toContain("not calculated, the protective");
   });
 
   it("tell what supplementary bonding may read", async () => {
@@ -58,7 +58,7 @@ describe("hovers of protective conductors", () => {
     expect(text).toContain("- at least: 4 mm², which this is not");
     expect(text).toContain("R at most, 50 V / Ia: 0.31 Ω");
     const unknown = await shown(cable, "supplementary-bon┆ding pool 4 mm² continuity 0.10 Ω");
-    expect(unknown).toContain("- R at most: not reckoned, no circuit of this board says");
+    expect(unknown).toContain("- R at most: not calculated, no circuit of this board says");
   });
 
   it("hold the earthing conductor against the ground as well as against the table", async () => {

@@ -125,7 +125,7 @@ installation "Joinery" {
     `);
   });
 
-  it("reckons a ring by the ring's own rule", async () => {
+  it("calculates a ring by the ring's own rule", async () => {
     expect(await shown(loftWith("ca┆ble   singles 70 °C line 2.5 mm² cpc 2.5 mm²"))).toMatchInlineSnapshot(`
       "on “cable”
       **cable** — The cable: how it is made, and the size of each conductor.
@@ -251,7 +251,7 @@ installation "Joinery" {
     `);
   });
 
-  it("reckons the length's resistance and drop", async () => {
+  it("calculates the length's resistance and drop", async () => {
     expect(await shown(loftWith("length  1┆8 m"))).toMatchInlineSnapshot(`
       "on “18 m”
       **18 m** — The length of the cable run.

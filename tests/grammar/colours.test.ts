@@ -11,7 +11,7 @@ import { vocabulary } from "../../grammar/vocabulary.ts";
 import { placesOf } from "../../server/features/place.ts";
 import { tokensIn } from "../../server/features/tokens.ts";
 import { documentOf } from "../../server/syntax/document.ts";
-import { lineStarts, placeOf } from "../../server/text/lines.ts";
+import { lineStarts, positionOf } from "../../server/text/lines.ts";
 
 let grammar: textmate.IGrammar;
 
@@ -208,7 +208,7 @@ test.each([
           from < offset + start + length && end > offset + start && !own.at(-1)?.startsWith("constant.character"),
       );
       for (const { scopes: own } of pieces) {
-        const { line } = placeOf(lineStarts(text), offset + start);
+        const { line } = positionOf(lineStarts(text), offset + start);
         expect(seen(own.at(-1)), `${segment.text.slice(start, start + length)} on line ${line + 1}`).toBe(wanted);
         judged++;
       }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { WordRow } from "../../grammar/params.ts";
-import { spoken } from "../../grammar/spoken.ts";
+import { siteTerms } from "../../grammar/spoken.ts";
 import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
 import { meantBy } from "../../server/model/meant.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
@@ -17,7 +17,7 @@ const ours = new Set([
   ),
 ]);
 
-test.each(Object.entries(spoken))("%s is said for words of the language", (said, words) => {
+test.each(Object.entries(siteTerms))("%s is said for words of the language", (said, words) => {
   expect(said).toBe(said.toLowerCase());
   for (const word of words) expect(ours).toContain(word);
 });

@@ -12,7 +12,7 @@ import {
   LSPErrorCodes,
 } from "vscode-languageserver/node";
 import { mostLines } from "../../server/lsp/colours.ts";
-import { lineStarts, placeOf } from "../../server/text/lines.ts";
+import { lineStarts, positionOf } from "../../server/text/lines.ts";
 import { loft } from "../helpers/cursor.ts";
 import { generate, random } from "../helpers/generate.ts";
 import { pulling, type Server, type ServerOptions, startServer } from "../helpers/server.ts";
@@ -215,7 +215,7 @@ describe("text", () => {
       const at = Math.floor(next() * loft.length);
       const piece = next() < 0.5 ? "" : loft.slice(at, at + Math.floor(next() * 40));
       const starts = lineStarts(text);
-      const range = { start: placeOf(starts, from), end: placeOf(starts, end) };
+      const range = { start: positionOf(starts, from), end: positionOf(starts, end) };
       text = text.slice(0, from) + piece + text.slice(end);
       await server.change(uri, version, [{ range, text: piece }]);
       await server.change(other, version, [{ text }]);

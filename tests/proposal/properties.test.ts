@@ -130,7 +130,7 @@ describe("whatever is proposed", () => {
         const { proposal, after } = proposed(linesOf(circuit), settingOf(circuit));
         const smaller = proposal.ruledOut.findLast(({ candidate }) => candidate.includes("mm²"));
         if (proposal.outcome !== "fits" || !smaller) return;
-        // Without a load the checks have no current to reckon with; and what is plugged in is not known to them.
+        // Without a load the checks have no current to calculate with; and what is plugged in is not known to them.
         if (circuit.Ib === undefined && /^(?:voltage drop|third harmonics)/i.test(smaller.why)) return;
         if (smaller.why.startsWith("radial of socket-outlets")) return;
         const [line = "", cpc = ""] = smaller.candidate.split(", cpc ");

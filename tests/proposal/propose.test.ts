@@ -199,7 +199,7 @@ describe("what is not known", () => {
   it("is said where the proposal goes without it", () => {
     const { proposal } = proposed(heater("points 1").replace("  length 18 m\n", ""), { supply: "earthing TN-S" });
     expect(proposal.open).toEqual([
-      "The length is not written: neither the voltage drop nor the loop was reckoned.",
+      "The length is not written: neither the voltage drop nor the loop was calculated.",
       "Without a fault current the breaker's let-through energy was not held against the cpc.",
       "No fault current is written for this board: the breaking capacity is the usual one, not judged.",
     ]);

@@ -102,7 +102,7 @@ describe("a feeder", () => {
 });
 
 describe("what would be", () => {
-  it("is reckoned with another current or load, whatever is written", () => {
+  it("is calculated with another current or load, whatever is written", () => {
     expect(at(mill, "A/2").propose({ Ib: 28 }).device).toBe("device BS EN 60898 B32 6 kA");
     const { decisions } = at(mill, "A/2").propose({ power: 4600 });
     expect(decisions[0]).toMatchObject({ result: "Ib = 20 A, for the load asked for" });

@@ -31,9 +31,9 @@ const disk: Sources = {
 const alone: Sources = { ...disk, file: () => ({ failure: "it is not here." }) };
 
 function summaries(text: string, path = "sample.ways", sources = alone) {
-  const { files, installations, quietened } = checkProject(fileOfText(path, text), sources);
+  const { files, installations, suppressed } = checkProject(fileOfText(path, text), sources);
   const findings = files.flatMap((file) => [...file.findings]);
-  return installations.map((installation) => summaryOf(installation, { findings, quietened }));
+  return installations.map((installation) => summaryOf(installation, { findings, suppressed }));
 }
 
 const textOf = (text: string): string => summaries(text).map(reportText).join("\n");
@@ -74,7 +74,7 @@ describe("worth reading", () => {
 });
 
 describe("lists", () => {
-  test("a limitation with its reason, and the departure that covers it with what it quietens", () => {
+  test("a limitation with its reason, and the departure that covers it with what it suppresses", () => {
     expect(rowsOf(electrode, "Limited")).toEqual([
       ["A/1", "insulation N-E", "The pump controller could not be isolated"],
     ]);
@@ -87,7 +87,7 @@ describe("lists", () => {
     expect(departure?.[3]).toMatch(/N-E|insulation|limit/i);
   });
 
-  test("a departure that quietens nothing says so", () => {
+  test("a departure that suppresses nothing says so", () => {
     const text = electrode.replace("departure record/limitation-on-new", "departure rcd/time-over-limit");
     expect(rowsOf(text, "Departed from")[0]?.[3]).toBe("nothing");
   });

@@ -23,7 +23,7 @@ const blocksOf = (report: Report, title: string): readonly Block[] =>
 const resultOf = (report: Report, name: string): string | undefined =>
   report.sections
     .flatMap(({ blocks }) => blocks)
-    .flatMap((block) => (block.kind === "reckoning" && block.name.startsWith(name) ? [block.result] : []))[0];
+    .flatMap((block) => (block.kind === "calculation" && block.name.startsWith(name) ? [block.result] : []))[0];
 
 test.each(Object.entries(samples))("%s", async (name, { text, way }) => {
   await expect(reportText(workingIn(text, { way }))).toMatchFileSnapshot(`working/${name}.txt`);
@@ -79,7 +79,7 @@ test("a feeder without its length leaves the drop from the origin open, and says
   const gaps = blocksOf(report, "Voltage drop from the origin").filter(({ kind }) => kind === "gap");
   expect(gaps).toEqual([
     { kind: "gap", what: "Drop in feeder A/1", why: "its length is not stated" },
-    { kind: "gap", what: "The drop from the origin", why: "a part of the way to the origin could not be reckoned" },
+    { kind: "gap", what: "The drop from the origin", why: "a part of the way to the origin could not be calculated" },
   ]);
 });
 
@@ -89,7 +89,7 @@ test("a feeder without a design current takes what the board behind it does", ()
   expect(resultOf(report, "Drop in feeder A/1")).toBe("0.48 %");
 });
 
-test("a stretch that could not be reckoned proves nothing of the device", () => {
+test("a stretch that could not be calculated proves nothing of the device", () => {
   const blocks = blocksOf(workingIn(missing, { way: "A/1" }), "Device and cable");
   expect(blocks.filter(({ kind }) => kind === "judgement")).toEqual([]);
 });
@@ -134,9 +134,9 @@ describe("of a board and the installation", () => {
       .replace("route   conduit 25 mm method B grouped 2", "route   in C1 carries line neutral cpc");
     const board = textOf(text, "Shared containment");
     const way = blocksOf(workingIn(text, { way: "B/2" }), "Shared containment");
-    expect(board.slice(0, 2)).toEqual(["table", "reckoning"]);
+    expect(board.slice(0, 2)).toEqual(["table", "calculation"]);
     expect(board[2]).toMatch(/^C1, 20 mm conduit: .* ≤ .*: holds$/);
-    expect(way.map(({ kind }) => kind)).toEqual(["table", "reckoning", "judgement", "table", "figure"]);
+    expect(way.map(({ kind }) => kind)).toEqual(["table", "calculation", "judgement", "table", "figure"]);
   });
 });
 
@@ -154,7 +154,7 @@ test("a device that is too large does not hold", () => {
 test("every gap is listed once more, with its reason", () => {
   const report = workingIn(missing, { way: "A/1" });
   const gaps = report.sections.flatMap(({ blocks }) => blocks.filter((block) => block.kind === "gap"));
-  const [table] = blocksOf(report, "What could not be reckoned");
+  const [table] = blocksOf(report, "What could not be calculated");
   expect(gaps.length).toBeGreaterThan(8);
   expect(table?.kind === "table" ? table.rows : []).toEqual(gaps.map(({ what, why }) => [what, why]));
 });

@@ -208,13 +208,13 @@ describe("single-phase circuits and boards on three lines", () => {
     expect(find(id, works(board("", ["Ib 10 A", "Ib 12 A"])))).toEqual([]);
   });
 
-  it("what they come to on one line is shown beside what is reckoned", () => {
+  it("what they come to on one line is shown beside what is calculated", () => {
     const [finding] = find(id, works(board("", ["phase L1\nIb 12 A", "Ib 30 A"]), three));
     expect(finding?.value?.amount).toBeCloseTo(42, 9);
     expect(finding?.message).toContain("22 A");
   });
 
-  it("a line that is chosen is the one that carries least, and quietens it", () => {
+  it("a line that is chosen is the one that carries least, and suppresses it", () => {
     const text = works(board("", ["phase L1\nIb 12 A", "phase L3\nIb 5 A", "Ib 30 A"]), three);
     expect(find(id, text)[0]?.fixes.map(({ title }) => title)).toEqual(["It is on L2", "It is on L3", "It is on L1"]);
     expect(foundBy(id, fixed(id, text))).toEqual([]);
@@ -311,7 +311,7 @@ describe("RCDs in a row, sources and surges", () => {
   });
 });
 
-it("a board rated below the fault current as an assembly is asked about, whether that is recorded or reckoned", () => {
+it("a board rated below the fault current as an assembly is asked about, whether that is recorded or calculated", () => {
   const id = "coordination/assembly-below-fault";
   const of = (lines: string, supply = "earthing TN-S") => find(id, works(board(lines, []), { supply }));
   expect(of("conditional-rating 10 kA\nIpf 12 kA")[0]).toMatchObject({ severity: "information" });

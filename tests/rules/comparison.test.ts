@@ -43,7 +43,7 @@ describe("sums that come out to the last digit", () => {
     expect(exact(pair("0.20", "0.50"), pair("0.31", "0.61"), pair("0.44", "0.74"))).toHaveLength(1);
   });
 
-  it("not where one differs, where two are all there is, or where it is said to be reckoned", () => {
+  it("not where one differs, where two are all there is, or where it is said to be calculated", () => {
     expect(exact(pair("0.20", "0.50"), pair("0.31", "0.61"), pair("0.44", "0.75"))).toEqual([]);
     expect(exact(pair("0.20", "0.50"), pair("0.31", "0.61"))).toEqual([]);
     expect(

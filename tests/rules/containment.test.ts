@@ -49,7 +49,7 @@ describe("a conduit", () => {
     expect(found && fixed(found)).toContain("conduit 20 mm length 3 m");
   });
 
-  it("reckons sizes together, each by its own factor", () => {
+  it("calculates sizes together, each by its own factor", () => {
     const mixed = ["singles line 2.5 mm² cpc 1.5 mm² solid", "singles line 10 mm² cpc 4 mm²"];
     // Straight: 2 × 39 + 27 + 2 × 146 + 58.
     expect(sums(only(schedule("containment C1 conduit 25 mm length 2 m", mixed)))).toEqual([455, 800]);
@@ -105,12 +105,12 @@ describe("a conduit", () => {
     expect(found?.severity).toBe("information");
   });
 
-  it("says what it cannot reckon, and why", () => {
+  it("says what it cannot calculate, and why", () => {
     const reasons = (containment: string, cable: string) =>
-      find("containment/not-reckoned", schedule(containment, [cable])).map(({ message }) => message);
+      find("containment/not-calculated", schedule(containment, [cable])).map(({ message }) => message);
     const single = "singles line 2.5 mm² cpc 2.5 mm²";
     expect(reasons("containment C1 conduit 25 mm length 14 m bends 1", single)).toEqual([
-      "How full C1 is cannot be reckoned: the factors end before 14 m with 1 bend: a draw-in box would divide it.",
+      "How full C1 is cannot be calculated: the factors end before 14 m with 1 bend: a draw-in box would divide it.",
     ]);
     expect(reasons("containment C1 conduit 38 mm length 4 m bends 1", single)).toHaveLength(1);
     expect(

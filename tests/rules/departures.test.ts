@@ -50,18 +50,18 @@ describe("a departure", () => {
     expect(times(check(), over)).toBe(2);
   });
 
-  it("quietens one check by its id, in its own way only", () => {
+  it("suppresses one check by its id, in its own way only", () => {
     const result = check({ way: `departure ${over} "Old feeder, to be replaced in May"` });
     expect(times(result, over)).toBe(1);
     expect(times(result, unused)).toBe(0);
-    const [quiet, ...others] = result.quietened;
+    const [quiet, ...others] = result.suppressed;
     expect(others).toEqual([]);
     expect(quiet?.finding.check).toBe(over);
     expect(quiet?.departure.reason).toBe("Old feeder, to be replaced in May");
     expect(quiet?.departure.way?.id).toBe("1");
   });
 
-  it("quietens by the regulation, and by a chapter above it", () => {
+  it("suppresses by the regulation, and by a chapter above it", () => {
     expect(times(check({ way: 'departure 411.4.4 "Reason"' }), over)).toBe(1);
     expect(times(check({ way: 'departure 411.4 "Reason"' }), over)).toBe(1);
     const missing = check({ way: 'departure 411.3.3 "Reason"' });
@@ -73,7 +73,7 @@ describe("a departure", () => {
     for (const place of ["board", "installation"]) {
       const result = check({ [place]: `departure ${over} "Reason"` });
       expect(times(result, over)).toBe(0);
-      expect(result.quietened.filter(({ finding }) => finding.check === over)).toHaveLength(2);
+      expect(result.suppressed.filter(({ finding }) => finding.check === over)).toHaveLength(2);
     }
   });
 
@@ -89,7 +89,7 @@ describe("a departure", () => {
       installation: `departure ${over} "Everywhere"`,
     });
     expect(
-      result.quietened
+      result.suppressed
         .filter(({ finding }) => finding.check === over)
         .map(({ departure }) => departure.reason)
         .sort(),
@@ -97,7 +97,7 @@ describe("a departure", () => {
     expect(times(result, unused)).toBe(0);
   });
 
-  it("that quietens nothing is reported with a fix that takes its line out", () => {
+  it("that suppresses nothing is reported with a fix that takes its line out", () => {
     const result = check({ way: `departure ${over} "Reason"`, Zs: "0.62" });
     const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);
     expect(finding?.message).toContain("Nothing here departs from");
@@ -115,7 +115,7 @@ describe("a departure", () => {
   it("cannot excuse the language", () => {
     const result = check({ way: 'behind east\n      departure language/unknown-name "Reason"' });
     expect(times(result, "language/unknown-name")).toBe(1);
-    expect(result.quietened.filter(({ finding }) => finding.check.startsWith("language/"))).toEqual([]);
+    expect(result.suppressed.filter(({ finding }) => finding.check.startsWith("language/"))).toEqual([]);
     const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);
     expect(finding?.message).toContain("No departure excuses language/unknown-name");
   });

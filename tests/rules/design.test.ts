@@ -79,7 +79,7 @@ describe("In against Iz", () => {
     );
   });
 
-  it("reckons 90 °C cable in the ground by its own table", () => {
+  it("calculates 90 °C cable in the ground by its own table", () => {
     const way = `way 1 feeder "Yard" {
   device  BS 88-2 80 A gG
   cable   armoured 90 °C line 10 mm² cpc-by armour

@@ -80,7 +80,7 @@ describe("fault current against the loop", () => {
     expect(checksOf(supply(lines))).toEqual(expected);
   });
 
-  it("rises outward only within the doubt of the meter", () => {
+  it("rises outward only within the uncertainty of the meter", () => {
     const board = (Ipf: string) => supply("earthing TN-S\nZe 0.04 Ω\nIpf 5.4 kA", `Ipf ${Ipf}`);
     expect(checksOf(board("6.2 kA"))).toEqual([]);
     expect(checksOf(board("9.4 kA"))).toEqual(["fault/rises-downstream"]);

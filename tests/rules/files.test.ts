@@ -57,7 +57,7 @@ describe("a departure of a file", () => {
   it("covers every installation below it", () => {
     const result = check(`wayfile 1\n${departure}${installation("One")}${installation("Two")}`);
     expect(found(result, over, "record/departure")).toEqual([]);
-    expect(result.quietened.map(({ finding }) => finding.check)).toEqual([over, over]);
+    expect(result.suppressed.map(({ finding }) => finding.check)).toEqual([over, over]);
   });
 
   it("covers the boards of a file that is used, and nothing above it", () => {
@@ -66,7 +66,7 @@ describe("a departure of a file", () => {
     expect(found(result, over, "record/departure").map(({ at }) => at)).toEqual(["root.ways: 1.52 Ω"]);
   });
 
-  it("is reported where it quietens nothing, once", () => {
+  it("is reported where it suppresses nothing, once", () => {
     const idle = 'departure loop/ze-too-low "Substation in the basement"\n';
     const result = check(`wayfile 1\n${idle}${installation("One")}${installation("Two")}`);
     expect(found(result, "record/departure").map(({ at }) => at)).toEqual(["root.ways: loop/ze-too-low"]);

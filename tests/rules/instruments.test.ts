@@ -44,23 +44,23 @@ const tripping = (time: string) => `way 1 radial "Bench" {
   }
 }`;
 
-describe("a reading that fails by less than its doubt", () => {
+describe("a reading that fails by less than its uncertainty", () => {
   it.each([
     ["loop/zs-over-limit", "error", heater("1.40 Ω"), heater("1.60 Ω"), "±0.072 Ω"],
     ["loop/zs-over-cold-limit", "warning", heater("1.12 Ω"), heater("1.30 Ω"), "±0.064 Ω"],
     ["loop/point-over-limit", "error", atPoint("1.40 Ω"), atPoint("1.60 Ω"), "±0.072 Ω"],
     ["insulation/below-minimum", "error", insulated("0.98 MΩ"), insulated("0.60 MΩ"), "±0.05 MΩ"],
     ["rcd/time-over-limit", "error", tripping("304 ms"), tripping("342 ms"), "±8.1 ms"],
-  ])("%s stays as grave, and says what the meter may be out by", (check, severity, near, far, doubt) => {
+  ])("%s stays as grave, and says what the meter may be out by", (check, severity, near, far, uncertainty) => {
     const [plain] = said(near, silent, check);
     const [told] = said(near, stated, check);
     const [clear] = said(far, stated, check);
     expect(plain?.severity).toBe(severity);
     expect(told?.severity).toBe(severity);
     expect(clear?.severity).toBe(severity);
-    expect(plain?.message).not.toContain("doubt");
-    expect(clear?.message).not.toContain("doubt");
-    expect(told?.message).toContain(`within the doubt of M1, ${doubt}`);
+    expect(plain?.message).not.toContain("uncertainty");
+    expect(clear?.message).not.toContain("uncertainty");
+    expect(told?.message).toContain(`within the uncertainty of M1, ${uncertainty}`);
   });
 
   it("so does a loop that the RCD must clear", () => {
@@ -73,24 +73,24 @@ describe("a reading that fails by less than its doubt", () => {
     const { text } = inSetting(pump, { stage: "tested", before: stated, supply: "earthing TT\nIpf 1.2 kA" });
     const found = findingsOf(text).find(({ check }) => check === "loop/zs-over-rcd-limit");
     expect(found?.severity).toBe("error");
-    expect(found?.message).toContain("within the doubt of M1, ±8.10 Ω");
+    expect(found?.message).toContain("within the uncertainty of M1, ±8.10 Ω");
   });
 });
 
-describe("a reading that keeps its limit by less than its doubt", () => {
+describe("a reading that keeps its limit by less than its uncertainty", () => {
   it.each([
     ["Zs", heater("1.06 Ω"), heater("0.90 Ω")],
     ["insulation", insulated("1.02 MΩ"), insulated("1.20 MΩ")],
     ["a trip time", tripping("296 ms"), tripping("250 ms")],
   ])("is asked about where the instrument states its accuracy: %s", (_, near, far) => {
-    const of = (lines: string, before: string) => said(lines, before, "instrument/within-doubt");
+    const of = (lines: string, before: string) => said(lines, before, "instrument/within-uncertainty");
     expect(of(near, stated)).toMatchObject([{ severity: "information" }]);
     expect(of(near, silent)).toEqual([]);
     expect(of(far, stated)).toEqual([]);
   });
 
   it("is left alone where it was worked out and not read", () => {
-    expect(said(heater("1.06 Ω calculated"), stated, "instrument/within-doubt")).toEqual([]);
+    expect(said(heater("1.06 Ω calculated"), stated, "instrument/within-uncertainty")).toEqual([]);
   });
 });
 
@@ -128,7 +128,7 @@ describe("what an instrument can do", () => {
 });
 
 describe("the diagnosis", () => {
-  // Lower at one point than the usual meter's doubt explains; a coarse meter may show it.
+  // Lower at one point than the usual meter's uncertainty explains; a coarse meter may show it.
   const ring = `way 1 ring "Sockets" {
   cable flat-twin line 2.5 mm² cpc 1.5 mm²
   run A 5 m S1 10 m S2 10 m S3 10 m S4 10 m S5 10 m S6 5 m A
@@ -159,8 +159,8 @@ describe("the hover of a reading", () => {
       const { snapshot, cursor } = await atCursor(text);
       return hover(snapshot, cursor)?.markdown ?? "";
     };
-    expect(await of(sample)).not.toContain("doubt");
-    expect(await of(accurate)).toContain("- doubt of M1: ±0.049 Ω");
+    expect(await of(sample)).not.toContain("uncertainty");
+    expect(await of(accurate)).toContain("- uncertainty of M1: ±0.049 Ω");
   });
 });
 
@@ -178,7 +178,7 @@ describe("a sound installation whose instrument states what it can do", () => {
       const text = generate({ ways: 20, waysPerBoard: 12, seed, mix: seed % 2 === 0 });
       const accurate = text.replace(/(instrument M1[^{]*\{)/, `$1\n  ${able}`);
       expect(accurate).toContain(able);
-      expect(findingsOf(accurate).filter(({ check }) => check !== "instrument/within-doubt")).toEqual([]);
+      expect(findingsOf(accurate).filter(({ check }) => check !== "instrument/within-uncertainty")).toEqual([]);
     }
   });
 });
@@ -248,8 +248,8 @@ describe("every comparison with a limit tells what is just over it from what is 
   ])("%s", (check, near, far, nearIn, farIn) => {
     const [told] = inPlace(near, check, nearIn);
     const [clear] = inPlace(far, check, farIn);
-    expect(told?.message).toContain("within the doubt of M1");
-    expect(clear?.message).not.toContain("doubt");
+    expect(told?.message).toContain("within the uncertainty of M1");
+    expect(clear?.message).not.toContain("uncertainty");
     expect(clear).toBeDefined();
   });
 
@@ -258,8 +258,8 @@ describe("every comparison with a limit tells what is just over it from what is 
     ["Ipf", heater, fault("5.9")],
     ["The board's L-E", heater, total("1.02")],
     ["A trip current of", ramp("41"), {}],
-  ])("%s that keeps its limit by less than the doubt is asked about", (name, lines, setting) => {
-    const told = inPlace(lines, "instrument/within-doubt", setting);
+  ])("%s that keeps its limit by less than the uncertainty is asked about", (name, lines, setting) => {
+    const told = inPlace(lines, "instrument/within-uncertainty", setting);
     expect(told.map(({ message }) => message.startsWith(name))).toEqual([true]);
   });
 
@@ -269,7 +269,7 @@ describe("every comparison with a limit tells what is just over it from what is 
     [heater, total("1.40")],
     [ramp("22"), {}],
   ])("and is left alone where it keeps it clearly", (lines, setting) => {
-    expect(inPlace(lines, "instrument/within-doubt", setting)).toEqual([]);
+    expect(inPlace(lines, "instrument/within-uncertainty", setting)).toEqual([]);
   });
 
   it("an instrument that cannot drive the current is told of for the bonding too", () => {

@@ -11,7 +11,7 @@ describe("loop impedance that is missing", () => {
     expect(finding && fixed(finding)).toContain("live 2026-03-05 {\n    Zs calculated 0.71 Ω\n    polarity ok");
   });
 
-  it("is not reckoned from a figure that was itself reckoned", () => {
+  it("is not calculated from a figure that was itself calculated", () => {
     const lines = way(
       "  dead 2026-03-04 {\n    R1+R2 calculated 0.41 Ω\n  }\n  live 2026-03-05 {\n    polarity ok\n  }",
     );

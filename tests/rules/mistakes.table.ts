@@ -594,7 +594,7 @@ add("a board below what feeds it", { "loop/board-below-upstream": "Zdb 0.12 Ω" 
 const sub = (dead: string, zs: string) =>
   `way 1 feeder "Annexe" {\ndevice BS 88-2 63 A\ncable armoured 90 °C line 16 mm² cpc 16 mm² cores 3\nlength 60 m\nfeeds B\n}\n}\nboard B "Annexe" {\nfed-from A\nmain-switch BS EN 60947-3 63 A\nZdb 0.50 Ω\nway 1 radial "x" {\n${twin}${dead}\n${zs}\n}`;
 add(
-  "a further board reckoned from the origin",
+  "a further board calculated from the origin",
   { "loop/feeder-left-out": "Zs 0.61 Ω" },
   sub(dead("R1+R2 0.31 Ω"), live("Zs 0.61 Ω")),
   T,
@@ -640,7 +640,7 @@ add(
 );
 add("a load above its device", { "design/load-over-device": "Ib 22 A" }, way(`${twin}Ib 22 A`));
 add(
-  "a rewirable fuse reckoned as a breaker",
+  "a rewirable fuse calculated as a breaker",
   { "design/device-over-capacity": "device BS 3036 30 A" },
   way(
     "device BS 3036 30 A\ncable flat-twin line 4 mm² cpc 1.5 mm²\nroute clipped method C\nIb 20 A\nserves cooker\nlength 10 m",
@@ -909,7 +909,7 @@ const runs = (readings: readonly string[], first = 14, step = 5) =>
     .join("\n");
 add(
   "R1+R2 of every circuit worked out of its length",
-  { "population/reckoned-from-length": "R1+R2 0.27 Ω" },
+  { "population/calculated-from-length": "R1+R2 0.27 Ω" },
   runs(["0.27", "0.37", "0.47", "0.57", "0.66"]),
 );
 add(
@@ -1056,8 +1056,8 @@ export const notVisible = {
   "a result of a sum in the wrong unit": "The language holds readings; sums are made here, with their units.",
   "a sheet of tests that belongs to another design": "Readings stand in the way they were read on.",
   "one observation classed in two ways": "There are no classes of observations in the language.",
-  "R1+R2 taken for the voltage drop": "The drop is reckoned here, from its own table.",
-  "a ratio of resistances turned upside down, or one ratio for every cable": "Ratios are reckoned from the sizes.",
+  "R1+R2 taken for the voltage drop": "The drop is calculated here, from its own table.",
+  "a ratio of resistances turned upside down, or one ratio for every cable": "Ratios are calculated from the sizes.",
   "a metal switch without an earth where no point was read":
     "No line says of a single accessory what it is made of; a reading at the point shows it.",
   "a single-pole switch in the neutral, ticked as right":
@@ -1068,14 +1068,14 @@ export const notVisible = {
   "a screw lampholder with its shell on the line": "No line describes a lampholder; polarity is asked for instead.",
   "a neutral borrowed from another circuit, before anybody has seen it":
     "The usual readings look sound; only a switched test shows it. Once it is seen a word says so, and a check asks to part them.",
-  "a drop reckoned on the device's rating": "It is reckoned here on the design current.",
+  "a drop calculated on the device's rating": "It is calculated here on the design current.",
   "a limit of drop for another use": "It follows from what the circuit serves.",
   "a cable's factor read from the wrong row": "It is looked up here.",
   "a current and a time of two different faults in one sum": "The sum is made here, of one fault.",
   "a least size rounded down": "Sizes are rounded up here.",
   "a constant of the wrong kind of conductor": "It follows from how the cable is made.",
   "a cold reading held against the limit of warm conductors, or the reverse":
-    "Limits cold and warm are both reckoned here, by the temperature of the test where it is noted.",
+    "Limits cold and warm are both calculated here, by the temperature of the test where it is noted.",
   "tests at five times the rating asked of a record to a later text": "The edition decides which times are asked for.",
   "a rating of another reference method": "It is looked up for the method that is written.",
 } as const;

@@ -144,9 +144,9 @@ describe("sound circuits raise nothing", () => {
   it("boards whose circuits were tested together", () => {
     const readings = fc.array(fc.integer({ min: 120, max: 900 }), { minLength: 2, maxLength: 8 });
     fc.assert(
-      fc.property(readings, fc.integer({ min: 92, max: 108 }), (megohms, doubt) => {
+      fc.property(readings, fc.integer({ min: 92, max: 108 }), (megohms, uncertainty) => {
         const total = 1 / megohms.reduce((sum, value) => sum + 1 / value, 0);
-        const board = `fed-from supply\ndead 2026-03-04 {\ninsulation 500 V L-E ${((total * doubt) / 100).toFixed(1)} MΩ joined\n}`;
+        const board = `fed-from supply\ndead 2026-03-04 {\ninsulation 500 V L-E ${((total * uncertainty) / 100).toFixed(1)} MΩ joined\n}`;
         const ways = megohms.map((value, index) =>
           [
             `way ${index + 1} radial "Circuit" {`,

@@ -130,8 +130,8 @@ serves motor
 Ib 28 A
 }`;
     expect(says(way, "protective/conductor-not-there")).toContain("here it is of plastic");
-    expect(says(way, "protective/not-reckoned")).toBeUndefined();
-    expect(says(way.replace("plastic", "steel"), "protective/not-reckoned")).toContain("goes by its make");
+    expect(says(way, "protective/not-calculated")).toBeUndefined();
+    expect(says(way.replace("plastic", "steel"), "protective/not-calculated")).toContain("goes by its make");
   });
 });
 

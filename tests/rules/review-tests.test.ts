@@ -116,9 +116,9 @@ describe("Zs", () => {
     expect(ids({ Zs: "<2 Ω" })).toEqual([]);
   });
 
-  it.each(["0.50 Ω", "1.10 Ω"])("%s that is calculated and no sum is to be reckoned again", (Zs) => {
+  it.each(["0.50 Ω", "1.10 Ω"])("%s that is calculated and no sum is to be calculated again", (Zs) => {
     const message = says({ Zs: `${Zs} calculated` }, "loop/zs-disagrees");
-    expect(message).toContain("reckon the sum again");
+    expect(message).toContain("calculate the sum again");
     expect(message).not.toContain("metal");
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { parse } from "../../grammar/parser.ts";
 import { applyEdit, type Document, documentOf, Positions, textOf } from "../../server/syntax/document.ts";
 import { split } from "../../server/syntax/split.ts";
-import { lineStarts, placeOf } from "../../server/text/lines.ts";
+import { lineStarts, positionOf } from "../../server/text/lines.ts";
 import { findingsOf } from "../helpers/sample.ts";
 import { anyText, damaged, foreign, soundSchedule } from "../helpers/schedules.ts";
 
@@ -48,7 +48,7 @@ describe("dividing", () => {
     fc.assert(
       fc.property(anyText, fc.nat(), (text, seed) => {
         const offset = seed % (text.length + 1);
-        const place = placeOf(lineStarts(text), offset);
+        const place = positionOf(lineStarts(text), offset);
         const document = documentOf(text);
         const positions = new Positions(document);
         const found = positions.at(place);
@@ -73,7 +73,7 @@ describe("editing", () => {
           const to = Math.min(current.length, from + length);
           const starts = lineStarts(current);
           if (splitsReturn(current, from) || splitsReturn(current, to)) continue;
-          const range = { start: placeOf(starts, from), end: placeOf(starts, to) };
+          const range = { start: positionOf(starts, from), end: positionOf(starts, to) };
           document = applyEdit(document, { range, text: put });
           current = current.slice(0, from) + put + current.slice(to);
           expect(textOf(document)).toBe(current);

@@ -187,7 +187,7 @@ describe("limits of loops and currents", () => {
     }
   });
 
-  it("a breaker's band ends where its loop is reckoned from", () => {
+  it("a breaker's band ends where its loop is calculated from", () => {
     for (const key of ["B", "C", "D"] as const)
       expect(known(tripBands, { key }, "to").value).toBe(known(loopTerms, { key }, "value").value);
     expect(known(tripBands, { key: "trip" }, "from").value).toBe(
@@ -248,7 +248,7 @@ describe("devices", () => {
 });
 
 describe("words and numbers of one table", () => {
-  it("diversity as it is printed and as it is reckoned with", () => {
+  it("diversity as it is printed and as it is calculated with", () => {
     const columns = { households: "household", smallShops: "shop", hotels: "hotel" } as const;
     for (const { facts } of diversityAllowances.rows)
       for (const [printed, column] of Object.entries(columns)) {

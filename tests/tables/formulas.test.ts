@@ -20,7 +20,7 @@ import {
   rcdLoop,
   testTemperatureFactors,
 } from "../../server/tables/index.ts";
-import { known, numberAt } from "../../server/tables/table.ts";
+import { known, numberCell } from "../../server/tables/table.ts";
 
 /** Two tables that follow from one another, or a table that follows a formula: where both exist they must agree. */
 
@@ -47,7 +47,7 @@ describe("earth fault loop impedance", () => {
 
   it("type D at 5 s is type C at 0.4 s, ten times In", () => {
     for (const { facts } of breakerLoopD5s.rows) {
-      expect(facts.zs).toBe(numberAt(breakerLoop, { curve: "C", rating: facts.rating }, "zs")?.value);
+      expect(facts.zs).toBe(numberCell(breakerLoop, { curve: "C", rating: facts.rating }, "zs")?.value);
     }
     expect(breakerLoopD5s.rows).toHaveLength(12);
   });
@@ -104,7 +104,7 @@ describe("protective conductors", () => {
     let checked = 0;
     for (const { facts } of faultTemperatures.rows) {
       for (const material of metals) {
-        const printed = numberAt(adiabaticFactors, { case: facts.case, material }, facts.insulation)?.value;
+        const printed = numberCell(adiabaticFactors, { case: facts.case, material }, facts.insulation)?.value;
         // An aluminium armour is another matter: its cables are built otherwise.
         if (printed === undefined || (material === "aluminium" && facts.case.includes("armour"))) continue;
         const beta = known(metalConstants, { material }, "beta").value;

@@ -17,7 +17,7 @@ export function supplementaryCard({ board, context }: BoardInPlace, fact: Supple
     [
       row("at least", `${least.value} mm²${short}`),
       limitRow("R at most, 50 V / Ia", limit, { value: exact(continuity) }),
-      row("R at most", "missing" in found ? `not reckoned, ${found.missing}` : undefined),
+      row("R at most", "missing" in found ? `not calculated, ${found.missing}` : undefined),
     ],
     least,
     limit,

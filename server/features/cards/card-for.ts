@@ -3,7 +3,7 @@
 import type { Supplementary } from "../../boards/supplementary.ts";
 import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../../readings/earthing.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
-import { argAt, boardAt, installationAt, type Spotted, studyAt } from "../place.ts";
+import { argAt, boardAt, type CursorContext, installationAt, studyAt } from "../place.ts";
 import { leakageCard, ratingCard } from "./board.ts";
 import { supplementaryCard } from "./bonding.ts";
 import type { Card } from "./card.ts";
@@ -27,7 +27,7 @@ import { cableCard, deviceCard, floorCard, lengthCard, loadCard, routeCard, time
 /** The figures that belong to a line, from the study of its way or from the supply. */
 export function cardFor(
   snapshot: Snapshot,
-  { segment, around, statement, fact }: Spotted,
+  { segment, around, statement, fact }: CursorContext,
   offset: number,
 ): Card | undefined {
   const word = statement?.word.image ?? "";

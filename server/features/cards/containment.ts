@@ -62,7 +62,7 @@ function cardOf(study: ContainmentStudy): Card {
       row("least size that holds them", wantedWords(study)),
       row("grouped", circuitsWords(study)),
       row("share a protective conductor", sharedWords(study)),
-      row("not reckoned", study.missing.length > 0 ? [...new Set(study.missing)].join("; ") : undefined),
+      row("not calculated", study.missing.length > 0 ? [...new Set(study.missing)].join("; ") : undefined),
       row("taken as", takenWords(study).join("; ") || undefined),
     ],
     fullest?.fill.total,

@@ -6,10 +6,10 @@ import {
   bondingNeed,
   combinedEarth,
   ownRcd,
-  type Place,
   placeRcdLimit,
   placeRcdRow,
   placeSource,
+  type SpecialLocation,
   socketDistance,
   touchLimit,
   waterNeed,
@@ -33,7 +33,7 @@ const cardOf = (parts: readonly (Part | undefined)[]): Card | undefined => {
 
 /** What the places of a way ask of it as it stands. */
 export function placeCard(study: WayStudy): Card | undefined {
-  const places: readonly Place[] = ["pool", "agricultural", "caravan", "marina", "construction"];
+  const places: readonly SpecialLocation[] = ["pool", "agricultural", "caravan", "marina", "construction"];
   return cardOf([
     bathroomRcd(study),
     ...places.map((place) => {

@@ -21,7 +21,7 @@ function beside(name: string, expected: Calculated | undefined, read: number | u
   return [`${name}${ohms(expected.value)} (${by})`];
 }
 
-/** The rows for a point, and what they were reckoned from. */
+/** The rows for a point, and what they were calculated from. */
 export function pointRows(
   study: WayStudy,
   name: string,

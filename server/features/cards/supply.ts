@@ -10,7 +10,7 @@ import type { BoardInPlace, Context, Installation } from "../../model/installati
 import { exact, type Fact, type Reading } from "../../model/values.ts";
 import { type Edition, editionOf } from "../../tables/editions.ts";
 import { supplyValues } from "../../tables/supply.ts";
-import { numberAt } from "../../tables/table.ts";
+import { numberCell } from "../../tables/table.ts";
 import { type Card, card, limitRow, row, show } from "./card.ts";
 
 export function editionCard(written: string | undefined): Card | undefined {
@@ -34,7 +34,7 @@ export function zeCard(installation: Installation | undefined, fact: Fact | unde
   const value = exact(fact?.args.value as Reading | undefined);
   const system = installation?.supply?.one("earthing")?.args.system.value;
   const U0 = installation?.supply?.one("U0")?.args.value.value;
-  const found = numberAt(supplyValues, { key: `ze-${system?.toLowerCase()}` }, "value");
+  const found = numberCell(supplyValues, { key: `ze-${system?.toLowerCase()}` }, "value");
   const limit = found && { value: found.value, unit: "Ω", steps: [], source: found.source };
   const fault = value !== undefined && value > 0 && U0 !== undefined ? faultCurrent(U0, value) : undefined;
   if (!limit && !fault) return undefined;

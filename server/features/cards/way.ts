@@ -147,7 +147,7 @@ export function cableCard(study: WayStudy): Card | undefined {
 }
 
 const noCpcWords = (cable: Cable): string | undefined =>
-  cable.cpcBy === undefined || cable.cpcBy === "none" ? undefined : `not reckoned, ${whyNoCpc(cable)}`;
+  cable.cpcBy === undefined || cable.cpcBy === "none" ? undefined : `not calculated, ${whyNoCpc(cable)}`;
 
 const protectiveWords = (cable: Cable): string =>
   [

@@ -9,11 +9,11 @@ export interface Target {
   readonly way?: Way;
 }
 
-export interface Aimed extends Target {
+export interface WayRef extends Target {
   readonly installation: Installation;
 }
 
-export type Found = Aimed | { readonly failure: string };
+export type ResolvedRef = WayRef | { readonly failure: string };
 
 export const none = {
   failure: "There is no installation in this file, so nothing says what its circuits are judged by.",
@@ -23,7 +23,7 @@ export const none = {
 export function targetIn(
   installations: readonly Installation[],
   named: { readonly way?: string; readonly board?: string },
-): Found {
+): ResolvedRef {
   const [first] = installations;
   if (!first) return none;
   if (named.way === undefined && named.board === undefined) return { installation: first };

@@ -9,7 +9,7 @@ import { checkInstallation } from "../../rules/frame/check.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
 import { placesIn } from "../summary/scope.ts";
-import { changes, saidIn } from "./lines.ts";
+import { changes, statementsIn } from "./lines.ts";
 
 export interface Version {
   /** What the reader calls it: the path it was read from. */
@@ -35,7 +35,7 @@ export function comparisonOf(before: Version, after: Version): Report {
 }
 
 function origin(was: Installation, is: Installation): Section {
-  const own = changes(saidIn(was.head.facts as Facts), saidIn(is.head.facts as Facts));
+  const own = changes(statementsIn(was.head.facts as Facts), statementsIn(is.head.facts as Facts));
   const supply = changes(supplyOf(was), supplyOf(is));
   const rows = [...own.map((row) => ["installation", ...row]), ...supply.map((row) => ["supply", ...row])];
   return { level: 1, title: "Installation and supply", blocks: table(head, rows) };
@@ -43,7 +43,7 @@ function origin(was: Installation, is: Installation): Section {
 
 const supplyOf = ({ head: { facts } }: Installation) => {
   const supply = facts.one("supply")?.inner;
-  return supply ? saidIn(supply) : new Map<string, string>();
+  return supply ? statementsIn(supply) : new Map<string, string>();
 };
 
 function boards(was: Installation, is: Installation): Section[] {
@@ -82,7 +82,10 @@ function pairsOf(old: Board, now: Board): Pair[] {
 }
 
 function boardBlocks(old: Board, now: Board): Block[] {
-  const own = changes(saidIn(old.head.facts as Facts), saidIn(now.head.facts as Facts)).map((row) => ["board", ...row]);
+  const own = changes(statementsIn(old.head.facts as Facts), statementsIn(now.head.facts as Facts)).map((row) => [
+    "board",
+    ...row,
+  ]);
   const rows = pairsOf(old, now).flatMap(wayRows);
   return table(head, [...own, ...rows]);
 }
@@ -98,7 +101,7 @@ function wayRows({ old, now }: Pair): string[][] {
       ["number", way.id],
       ["kind", way.kind ?? "not said"],
       ["title", way.title],
-      ...saidIn(way.facts as Facts),
+      ...statementsIn(way.facts as Facts),
     ]);
   return changes(about(old), about(now)).map((row) => [`way ${now.id}`, ...row]);
 }

@@ -10,7 +10,7 @@ const remarks: ReadonlySet<string> = new Set(["note", "query", "answer", "depart
 const named: ReadonlySet<string> = new Set(["rcd", "containment", "bonding", "at", "test-button", "trip-current"]);
 
 /** What is said, by name. Lines that stand several times without a name of their own are read together. */
-export type Said = ReadonlyMap<string, string>;
+export type StatementTable = ReadonlyMap<string, string>;
 
 function nameOf(fact: Fact): string {
   if (fact.word === "insulation") return `insulation ${written(fact).split(" ").slice(0, 2).join(" ")}`;
@@ -29,7 +29,7 @@ function add(said: Map<string, string>, facts: readonly Fact[]): void {
 }
 
 /** The lines of a block, and of its dated tests what stands: the latest of each reading. */
-export function saidIn(facts: Facts): Said {
+export function statementsIn(facts: Facts): StatementTable {
   const said = new Map<string, string>();
   add(
     said,
@@ -50,7 +50,10 @@ export function saidIn(facts: Facts): Said {
 }
 
 /** What differs between two blocks: what, before, after. */
-export function changes(before: Said, after: Said): [what: string, before: string, after: string][] {
+export function changes(
+  before: StatementTable,
+  after: StatementTable,
+): [what: string, before: string, after: string][] {
   const names = [...new Set([...before.keys(), ...after.keys()])];
   return names.flatMap((name): [string, string, string][] => {
     const [was, is] = [before.get(name), after.get(name)];

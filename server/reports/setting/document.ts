@@ -5,8 +5,8 @@ import type { Source } from "../../tables/source.ts";
 import { capital } from "../../text/words.ts";
 
 /** A figure with the way to it. */
-export interface Reckoning {
-  readonly kind: "reckoning";
+export interface Calculation {
+  readonly kind: "calculation";
   readonly name: string;
   readonly result: string;
   readonly steps: readonly Step[];
@@ -18,7 +18,7 @@ export interface Reckoning {
 export type Verdict = "holds" | "fails" | "advises";
 
 /** Two figures held against each other. */
-export interface Judgement {
+export interface Comparison {
   readonly kind: "judgement";
   readonly text: string;
   readonly verdict: Verdict;
@@ -27,7 +27,7 @@ export interface Judgement {
   readonly source: Source | undefined;
 }
 
-/** What could not be reckoned, and why. */
+/** What could not be calculated, and why. */
 export interface Gap {
   readonly kind: "gap";
   readonly what: string;
@@ -54,7 +54,7 @@ export interface Figure {
   readonly svg: string;
 }
 
-export type Block = Figure | Reckoning | Judgement | Gap | Paragraph | Table;
+export type Block = Figure | Calculation | Comparison | Gap | Paragraph | Table;
 
 export interface Section {
   /** 1 is a way, a board or the installation; 2 a part of its working. */
@@ -84,15 +84,15 @@ export const part = (title: string, blocks: readonly Block[]): Section[] =>
   blocks.length === 0 ? [] : [{ level: 2, title, blocks }];
 
 /** A calculated figure, or the reason why there is none. */
-export function reckon(
+export function calculate(
   name: string,
   figure: Pick<Calculated, "steps" | "source"> | undefined,
   result: string,
   missing: string,
-): Reckoning | Gap {
+): Calculation | Gap {
   if (!figure) return gap(name, missing);
   const source = figure.source.ref === "" ? undefined : figure.source;
-  return { kind: "reckoning", name, result, steps: unique(figure.steps), source };
+  return { kind: "calculation", name, result, steps: unique(figure.steps), source };
 }
 
 /** A part that two figures share is shown once. */
@@ -105,7 +105,7 @@ function unique(steps: readonly Step[]): Step[] {
 }
 
 /** What is not met on memory or by common practice advises; all else is a limit. */
-export function judge(holds: boolean, text: string, source: Source | undefined, room = ""): Judgement {
+export function compareWithLimit(holds: boolean, text: string, source: Source | undefined, room = ""): Comparison {
   const weak = source?.standing === "memory" || source?.standing === "practice";
   const verdict = holds ? "holds" : weak ? "advises" : "fails";
   const why = source?.standing === "memory" ? "the figure is from memory: check it in your copy" : "common practice";
@@ -129,10 +129,10 @@ export const sourceText = ({ ref, standing, note }: Source): string =>
   `${ref} (${standingWords[standing]})${note ? `. ${note}` : ""}`;
 
 /** A judgement in one sentence. */
-export const judgementText = ({ text, verdict, remark }: Judgement): string =>
+export const judgementText = ({ text, verdict, remark }: Comparison): string =>
   `${text}: ${verdictWords[verdict]}${remark === "" ? "" : ` (${remark})`}`;
 
-export const gapText = ({ what, why }: Gap): string => `${what}: not reckoned. ${sentence(why)}`;
+export const gapText = ({ what, why }: Gap): string => `${what}: not calculated. ${sentence(why)}`;
 
 export function sentence(text: string): string {
   const first = capital(text);

@@ -38,10 +38,10 @@ function blockHtml(block: Block): string {
       return `<p class="gap">${escaped(gapText(block))}</p>\n`;
     case "judgement":
       return `<p class="judgement ${block.verdict}">${escaped(judgementText(block))}</p>\n`;
-    case "reckoning": {
+    case "calculation": {
       const { name, result, steps, source } = block;
       return [
-        '<div class="reckoning">\n',
+        '<div class="calculation">\n',
         `<p class="figure"><span>${escaped(name)}</span>${result === "" ? "" : `<b>${escaped(result)}</b>`}</p>\n`,
         steps.length === 0
           ? ""

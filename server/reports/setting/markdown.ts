@@ -40,7 +40,7 @@ function blockText(block: Block): string {
       return `> ${plainly(gapText(block))}`;
     case "judgement":
       return `- ${block.verdict === "holds" ? "✓" : block.verdict === "fails" ? "**✗**" : "!"} ${plainly(judgementText(block))}`;
-    case "reckoning": {
+    case "calculation": {
       const { name, result, steps, source } = block;
       return [
         `**${plainly(name)}${result === "" ? "" : `: ${plainly(result)}`}**`,

@@ -11,7 +11,7 @@ h2 { font-size: 1.2rem; margin: 2.5rem 0 .5rem; overflow-wrap: anywhere; }
 h3 { font-size: 1rem; margin: 1.75rem 0 .5rem; padding-bottom: .15rem; border-bottom: 1px solid var(--line); }
 p { margin: .35rem 0; overflow-wrap: anywhere; }
 header p, .source, footer { color: var(--soft); font-size: .85rem; }
-.reckoning { margin: .8rem 0; }
+.calculation { margin: .8rem 0; }
 .figure { display: flex; justify-content: space-between; gap: 1rem; }
 .figure b { white-space: nowrap; }
 ol { list-style: none; margin: .2rem 0 .2rem 1.2rem; padding: 0; }
@@ -39,7 +39,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   h2, h3 { break-after: avoid; }
   .level1 { break-before: page; }
   header + .level1 { break-before: auto; }
-  figure, .reckoning, tr, .judgement, .gap { break-inside: avoid; }
+  figure, .calculation, tr, .judgement, .gap { break-inside: avoid; }
   thead { display: table-header-group; }
 }
 `;

@@ -40,7 +40,7 @@ function blockLines(block: Block): string[] {
       return hanging("? ", gapText(block));
     case "judgement":
       return hanging(block.verdict === "holds" ? "✓ " : block.verdict === "fails" ? "✗ " : "! ", judgementText(block));
-    case "reckoning":
+    case "calculation":
       return [
         ...headline(block.name, block.result),
         ...block.steps.flatMap((one) => indented(working([one]), 4, 4)),

@@ -5,7 +5,7 @@ import type { Block as FactBlock } from "../../circuit/blocks.ts";
 import type { Facts } from "../../model/values.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
 import { queriesIn } from "../../readings/queries.ts";
-import type { Quietened } from "../../rules/frame/check.ts";
+import type { SuppressedFinding } from "../../rules/frame/check.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
 import type { Finding, Severity } from "../../rules/frame/rule.ts";
 
@@ -37,19 +37,19 @@ function nameOf(word: string, param: string, args: Readonly<Record<string, unkno
   return whole.has(param) ? name : `${name} ${param}`;
 }
 
-/** Each departure with what it quietens. */
-export function departureRows(parts: readonly Placed[], quietened: readonly Quietened[]): string[][] {
+/** Each departure with what it suppresses. */
+export function departureRows(parts: readonly Placed[], suppressed: readonly SuppressedFinding[]): string[][] {
   return parts.flatMap(({ where, facts }) =>
     [facts, ...facts.list.flatMap(({ word, inner }) => (word === "supply" && inner ? [inner] : []))]
       .flatMap((block) => departuresIn(block, undefined, undefined))
       .map(({ rule, reason, fact }) => {
-        const covered = quietened.filter(({ departure }) => departure.fact === fact);
+        const covered = suppressed.filter(({ departure }) => departure.fact === fact);
         return [where, rule, reason, coveredText(covered)];
       }),
   );
 }
 
-const coveredText = (covered: readonly Quietened[]): string =>
+const coveredText = (covered: readonly SuppressedFinding[]): string =>
   covered.length === 0 ? "nothing" : covered.map(({ finding }) => finding.message).join(" ");
 
 export const queryRows = (

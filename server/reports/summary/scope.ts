@@ -27,7 +27,7 @@ export interface Scope {
   readonly result: CheckResult;
 }
 
-export function scopesOf(installation: Installation, { findings, quietened }: CheckResult): Scope[] {
+export function scopesOf(installation: Installation, { findings, suppressed }: CheckResult): Scope[] {
   const inBoards = new Set(installation.boards.flatMap(({ board }) => board.segments));
   const network = networkOf(installation);
   const own: Scope = {
@@ -37,8 +37,8 @@ export function scopesOf(installation: Installation, { findings, quietened }: Ch
     tests: planSupply(installation).map((test) => ({ where: "supply", test, way: undefined, context: undefined })),
     days: [...ownTestDays(installation), ...installation.boards.flatMap(({ board }) => boardTestDays(board))],
     lines: designOfOrigin(installation).map((line) => ({ where: "supply", line })),
-    // A departure of the installation is listed here with all that it quietens in the boards.
-    result: { findings: findings.filter(({ spot }) => !inBoards.has(spot.segment)), quietened },
+    // A departure of the installation is listed here with all that it suppresses in the boards.
+    result: { findings: findings.filter(({ spot }) => !inBoards.has(spot.segment)), suppressed },
   };
   const boards = installation.boards.map((place): Scope => {
     const segments = new Set(place.board.segments);
@@ -69,7 +69,7 @@ export function scopesOf(installation: Installation, { findings, quietened }: Ch
             ...studies.flatMap(({ where, study }) => designOfWay(node, study).map((line) => ({ where, line }))),
           ]
         : [],
-      result: { findings: findings.filter(({ spot }) => segments.has(spot.segment)), quietened },
+      result: { findings: findings.filter(({ spot }) => segments.has(spot.segment)), suppressed },
     };
   });
   return [own, ...boards];

@@ -2,7 +2,7 @@
 import type { Installation } from "../../model/installation.ts";
 import type { CheckResult } from "../../rules/frame/check.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
-import type { Judgement, Verdict } from "../setting/document.ts";
+import type { Comparison, Verdict } from "../setting/document.ts";
 
 /** The checks that speak of a test which the stage asks for and which is not there. */
 export const missingTests: readonly string[] = [
@@ -31,15 +31,15 @@ const count = (number: number, one: string, many: string): string =>
   number === 1 ? `one ${one}` : `${number} ${many}`;
 
 /** In the order of gravity: what is not there, what cannot be told, what is claimed too low, what is agreed to. */
-export function stageJudgement({ head }: Installation, { findings, quietened }: CheckResult): Judgement {
+export function stageJudgement({ head }: Installation, { findings, suppressed }: CheckResult): Comparison {
   const stage = head.facts.one("stage")?.args.stage.value;
   const missing = findings.filter(isMissingTest).length;
-  const excused = quietened.filter(({ finding }) => isMissingTest(finding)).length;
+  const excused = suppressed.filter(({ finding }) => isMissingTest(finding)).length;
   const unread = findings.filter(isUnread).length;
-  const behind = [...findings, ...quietened.map(({ finding }) => finding)].some(
+  const behind = [...findings, ...suppressed.map(({ finding }) => finding)].some(
     ({ check }) => check === "record/stage-behind",
   );
-  const say = (verdict: Verdict, remark: string): Judgement => ({
+  const say = (verdict: Verdict, remark: string): Comparison => ({
     kind: "judgement",
     text: stage
       ? `The stage, ${stage}, against the tests that stand here`

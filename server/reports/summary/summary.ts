@@ -59,7 +59,7 @@ function signing(installation: Installation, result: CheckResult): Block[] {
     ["open queries", queryRows(blocks).length, "to be answered"],
     ["limitations", absent("LIM"), "to be accepted"],
     ["not applicable", absent("N/A"), "to be agreed with"],
-    ["departures", departureRows(parts, result.quietened).length, "to be accepted"],
+    ["departures", departureRows(parts, result.suppressed).length, "to be accepted"],
   ];
   return [
     stageJudgement(installation, result),
@@ -94,7 +94,7 @@ function scopeSections(scope: Scope, installation: Installation, whereOf: WhereO
     ...part("Not applicable", table(["where", "what", "reason given"], absenceRows(parts, "N/A"))),
     ...part(
       "Departed from",
-      table(["where", "from", "reason given", "what it quietens"], departureRows(parts, result.quietened)),
+      table(["where", "from", "reason given", "what it suppresses"], departureRows(parts, result.suppressed)),
     ),
     ...part("Open queries", table(["where", "question"], queryRows(scope.blocks))),
     ...part("Found", table(["severity", "where", "check", "finding"], findingRows(others, whereOf))),

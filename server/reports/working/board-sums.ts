@@ -8,7 +8,16 @@ import { exceeds } from "../../calc/compare.ts";
 import { amps, milliamps, step } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import { capital } from "../../text/words.ts";
-import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "../setting/document.ts";
+import {
+  type Block,
+  calculate,
+  compareWithLimit,
+  gap,
+  paragraph,
+  part,
+  type Section,
+  table,
+} from "../setting/document.ts";
 
 const noSource = { ref: "", standing: "published" } as const;
 const ofRatings = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "published" } as const;
@@ -29,12 +38,12 @@ function ratingBlocks(node: BoardNode, one: RatedPart): Block[] {
     ...(above ? [step(`In upstream, ${above.name}`, "", amps(above.rating))] : []),
     ...(behind?.steps ?? []),
   ];
-  const blocks: Block[] = [reckon(`${title}: what lets flow`, { steps, source: noSource }, "", "")];
+  const blocks: Block[] = [calculate(`${title}: what lets flow`, { steps, source: noSource }, "", "")];
   if (above === undefined && behind === undefined)
     return [gap(`${title} against overload`, "neither what stands before it nor every device behind it is known")];
   const guarded = isGuarded(one);
   const text = `${title} ${guarded ? "≥" : "<"} In upstream, or the devices behind it`;
-  if (guarded || above) blocks.push(judge(guarded, text, ofRatings));
+  if (guarded || above) blocks.push(compareWithLimit(guarded, text, ofRatings));
   else blocks.push(gap(`${title} against overload`, "what stands before it is not known"));
   const demand = demandThrough(node, one);
   if (!demand) return blocks;
@@ -44,14 +53,14 @@ function ratingBlocks(node: BoardNode, one: RatedPart): Block[] {
   const own =
     one.kind === "rcd"
       ? [
-          reckon(`Drawn through ${name}`, demand.greatest, amps(demand.greatest.value), ""),
+          calculate(`Drawn through ${name}`, demand.greatest, amps(demand.greatest.value), ""),
           paragraph(`${demandNotes(demand)}.`),
         ]
       : [];
   return [
     ...blocks,
     ...own,
-    judge(holds, drawn, demand.greatest.source, `${amps(rating.value - demand.greatest.value)} left`),
+    compareWithLimit(holds, drawn, demand.greatest.source, `${amps(rating.value - demand.greatest.value)} left`),
   ];
 }
 
@@ -68,7 +77,7 @@ function leakageBlocks(node: BoardNode, { rcd, leakage, sum, limit }: RcdLeakage
   const rows = parts.map(({ study, value }) => [nameOf(study), milliamps(value)]);
   const blocks = [
     ...table([name, "in normal service"], [...rows, ...silent.map((study) => [nameOf(study), "not stated"])]),
-    reckon(`${name}, together`, sum, `${silent.length > 0 ? "at least " : ""}${milliamps(sum.value)}`, ""),
+    calculate(`${name}, together`, sum, `${silent.length > 0 ? "at least " : ""}${milliamps(sum.value)}`, ""),
   ];
   if (!node.context.edition?.leakageShare)
     return [...blocks, paragraph("The edition the work is judged by gives no figure for it.")];
@@ -78,7 +87,7 @@ function leakageBlocks(node: BoardNode, { rcd, leakage, sum, limit }: RcdLeakage
   const text = `${milliamps(sum.value)} ${holds ? "≤" : ">"} ${milliamps(limit.value)}`;
   return [
     ...blocks,
-    reckon("At most", limit, milliamps(limit.value), ""),
-    judge(holds, text, limit.source, `${milliamps(limit.value - sum.value)} left`),
+    calculate("At most", limit, milliamps(limit.value), ""),
+    compareWithLimit(holds, text, limit.source, `${milliamps(limit.value - sum.value)} left`),
   ];
 }

@@ -1,4 +1,4 @@
-/** What is reckoned of a board and of the supply, before their ways. */
+/** What is calculated of a board and of the supply, before their ways. */
 
 import { supplementaryLimit, supplementaryOfCpc } from "../../boards/supplementary.ts";
 import { type Calculated, faultCurrent, supplementaryBonding } from "../../calc/index.ts";
@@ -13,7 +13,16 @@ import { bondingNeed, earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilN
 import { designBoardImpedance, originImpedance } from "../../readings/loop.ts";
 import type { CheckResult } from "../../rules/frame/check.ts";
 import { written } from "../common/written.ts";
-import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "../setting/document.ts";
+import {
+  type Block,
+  calculate,
+  compareWithLimit,
+  gap,
+  paragraph,
+  part,
+  type Section,
+  table,
+} from "../setting/document.ts";
 import { faultText } from "./fault.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
 
@@ -40,7 +49,7 @@ export function installationSections(
   const U0 = place ? studySupply(place.context).U0 : undefined;
   const fault = ze && U0 !== undefined && ze.value > 0 ? faultCurrent(U0, ze.value) : undefined;
   const loop = part("Loop and fault current at the origin", [
-    reckon(
+    calculate(
       "Earth fault current at the origin",
       fault,
       faultText(fault?.value ?? 0),
@@ -72,10 +81,10 @@ function earthingBlocks(installation: Installation, supply: Facts<"supply">): Bl
   const pme = pmeNeed(supply);
   const bonding = bondingNeed(supply);
   const blocks: Block[] = [];
-  if (need) blocks.push(reckon("Earthing conductor by Table 54.7", need, squareMillimetres(need.value), ""));
+  if (need) blocks.push(calculate("Earthing conductor by Table 54.7", need, squareMillimetres(need.value), ""));
   else blocks.push(gap("The earthing conductor by Table 54.7", whyNoEarthing(supply)));
   const asked = (name: string, of: Calculated | undefined) =>
-    of ? [reckon(`Earthing conductor, ${name}`, of, squareMillimetres(of.value), "")] : [];
+    of ? [calculate(`Earthing conductor, ${name}`, of, squareMillimetres(of.value), "")] : [];
   const heatName = `by the heat of a fault at the origin${heat?.atMost ? ", at most" : ""}`;
   blocks.push(
     ...asked(heatName, heat?.need),
@@ -83,13 +92,13 @@ function earthingBlocks(installation: Installation, supply: Facts<"supply">): Bl
     ...asked("with PME no thinner than the main bonding", leastPme),
     ...asked("as a distributor asks", pme),
   );
-  // Where the fault has been reckoned and the conductor bears it, the table is not held against it.
+  // Where the fault has been calculated and the conductor bears it, the table is not held against it.
   const shown = heat !== undefined && own !== undefined && own >= heat.need.value;
   for (const limit of [shown ? heat.need : need, soil, leastPme, pme]) {
     if (limit && own !== undefined) blocks.push(judged(own, limit, squareMillimetres, true, "Earthing conductor"));
   }
   blocks.push(
-    reckon(
+    calculate(
       "Main bonding",
       bonding,
       squareMillimetres(bonding?.value ?? 0),
@@ -103,7 +112,7 @@ function earthingBlocks(installation: Installation, supply: Facts<"supply">): Bl
     if (!bonding || service.value === "lightning" || service.value === "none") continue;
     if (metal?.value === "aluminium") {
       blocks.push(
-        reckon(
+        calculate(
           `${name}, of aluminium`,
           least,
           squareMillimetres(least?.value ?? 0),
@@ -137,12 +146,12 @@ function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
     const measured =
       reading !== undefined && "limit" in found && judged(reading, found.limit, ohms, false, `${name}, R`);
     return [
-      reckon(`${name}, least size`, least, squareMillimetres(least.value), ""),
+      calculate(`${name}, least size`, least, squareMillimetres(least.value), ""),
       sized || gap(`${name}, its size`, "its size is not stated"),
-      ...(byCpc ? [reckon(`${name}, by the cpc it joins`, byCpc, squareMillimetres(byCpc.value), "")] : []),
+      ...(byCpc ? [calculate(`${name}, by the cpc it joins`, byCpc, squareMillimetres(byCpc.value), "")] : []),
       ...(byCpc && size ? [judged(size.value, byCpc, squareMillimetres, true, name)] : []),
       "limit" in found
-        ? reckon(`${name}, R at most`, found.limit, ohms(found.limit.value), "")
+        ? calculate(`${name}, R at most`, found.limit, ohms(found.limit.value), "")
         : gap(`${name}, R at most`, found.missing),
       ...(measured ? [measured] : []),
     ];
@@ -153,7 +162,7 @@ function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
 function judged(value: number, limit: Calculated, show: (of: number) => string, least: boolean, name: string): Block {
   const holds = least ? value >= limit.value : value <= limit.value;
   const mark = least ? (holds ? "≥" : "<") : holds ? "≤" : ">";
-  return judge(holds, `${name} ${show(value)} ${mark} ${show(limit.value)}`, limit.source);
+  return compareWithLimit(holds, `${name} ${show(value)} ${mark} ${show(limit.value)}`, limit.source);
 }
 
 /** `network` is what the boards together tells of the board. */
@@ -166,7 +175,7 @@ export function boardSections(place: BoardInPlace, result: CheckResult, network:
   const parts = [
     ...part("What is known of the board", table(["item", "as the schedule has it"], linesOf(board.head.facts))),
     ...part("Loop and fault current at the board", [
-      reckon(
+      calculate(
         "Loop impedance",
         design && { steps, source: loop ? noSource : design.source },
         ohms(design?.value ?? 0),
@@ -174,7 +183,7 @@ export function boardSections(place: BoardInPlace, result: CheckResult, network:
       ),
       ...(faults.length === 0 ? [gap("Fault current", "none is noted for this board")] : []),
       ...faults.map(({ name, value, at }) =>
-        reckon(`${name}, noted at the ${at}`, { steps: [], source: noSource }, kiloamps(value), ""),
+        calculate(`${name}, noted at the ${at}`, { steps: [], source: noSource }, kiloamps(value), ""),
       ),
     ]),
     ...part("Supplementary bonding", supplementaryBlocks(place)),

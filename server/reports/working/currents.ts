@@ -8,7 +8,7 @@ import { methodOf } from "../../circuit/route-capacity.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact } from "../../model/values.ts";
 import { written } from "../common/written.ts";
-import { type Block, gap, judge, paragraph, part, reckon, type Section } from "../setting/document.ts";
+import { type Block, calculate, compareWithLimit, gap, paragraph, part, type Section } from "../setting/document.ts";
 
 export const loadPart = (study: WayStudy): Section[] => part("Load and design current", loadBlocks(study));
 
@@ -22,7 +22,7 @@ function loadBlocks(study: WayStudy): Block[] {
     source: diversity?.source ?? none,
   };
   return [
-    reckon("Design current Ib", figure, amps(value), ""),
+    calculate("Design current Ib", figure, amps(value), ""),
     paragraph(
       stated
         ? "Ib is taken as the schedule states it."
@@ -64,7 +64,7 @@ function cableBlocks(study: WayStudy): Block[] {
   const blocks: Block[] = capacities.map(({ fact, capacity: found }, index) => {
     const name = `Capacity Iz${several ? ` of stretch ${index + 1}` : ""} (${written(fact as Fact)})`;
     if ("missing" in found) return gap(name, found.missing);
-    return reckon(name, found, amps(found.value), "");
+    return calculate(name, found, amps(found.value), "");
   });
   if (capacities.length === 0) blocks.push(gap("Capacity Iz of the cable", "the schedule has no route"));
   if (several && capacity) {
@@ -93,7 +93,7 @@ function relations(study: WayStudy): Block[] {
           paragraph(`The loads add up to more than In = ${amps(In)}. A design current with diversity would say more.`),
         ];
       return [
-        judge(
+        compareWithLimit(
           holds,
           `Ib ${amps(designCurrent.value)} ${holds ? "≤" : ">"} In ${amps(In)}`,
           source,
@@ -104,8 +104,8 @@ function relations(study: WayStudy): Block[] {
     if (!Iz) return [];
     if (name === "In ≤ Iz") {
       const whole = study.capacity !== undefined;
-      if (holds && !whole) return [gap("In ≤ Iz", "a stretch of the route could not be reckoned")];
-      const judged = judge(
+      if (holds && !whole) return [gap("In ≤ Iz", "a stretch of the route could not be calculated")];
+      const judged = compareWithLimit(
         holds,
         `In ${amps(In)} ${holds ? "≤" : ">"} Iz ${amps(Iz.value)}`,
         source,
@@ -115,11 +115,11 @@ function relations(study: WayStudy): Block[] {
       const remark = "right only where an overload relay at the motor protects the cable";
       return [motor ? { ...judged, verdict: "advises", remark } : judged];
     }
-    // A stretch that could not be reckoned may carry less.
-    if (holds && !study.capacity) return [gap("I2 ≤ 1.45 × Iz", "a stretch of the route could not be reckoned")];
+    // A stretch that could not be calculated may carry less.
+    if (holds && !study.capacity) return [gap("I2 ≤ 1.45 × Iz", "a stretch of the route could not be calculated")];
     const [I2] = margin.steps;
     const left = `I2 ${I2?.result ?? ""} ${holds ? "≤" : ">"} 1.45 × Iz`;
-    return [judge(holds, left, source, `${amps(margin.value)} left`)];
+    return [compareWithLimit(holds, left, source, `${amps(margin.value)} left`)];
   });
 }
 
@@ -130,5 +130,5 @@ function inGround(study: WayStudy): Block[] {
   if (In === undefined || !most) return [];
   const holds = !exceeds(In, most.value);
   const text = `In ${amps(In)} ${holds ? "≤" : ">"} 0.9 × Iz in the ground, ${amps(most.value)}`;
-  return [judge(holds, text, most.source, `${amps(most.value - In)} left`)];
+  return [compareWithLimit(holds, text, most.source, `${amps(most.value - In)} left`)];
 }

@@ -1,7 +1,7 @@
 /** Answers of a design as blocks of a report. */
 import type { DesignLine, Figure } from "../../boards/design.ts";
 import { amps, kiloamps, ohms, percent, plain, round, squareMillimetres } from "../../calc/result.ts";
-import { type Block, gap, type Judgement, reckon } from "../setting/document.ts";
+import { type Block, type Comparison, calculate, gap } from "../setting/document.ts";
 
 function figureText({ value, unit }: Figure): string {
   switch (unit) {
@@ -23,11 +23,11 @@ export function lineBlocks(line: DesignLine): Block[] {
   const { title, value, limit, verdict, reason, steps, source } = line;
   if (verdict === "open" || !value) return [gap(title, reason ?? "it is not known")];
   const from = { steps, source: source ?? noSource };
-  if (!limit) return [reckon(title, from, figureText(value), "")];
+  if (!limit) return [calculate(title, from, figureText(value), "")];
   // Of a size the working leads to the one that is needed.
   const result = limit.unit === "mm²" ? `${figureText(limit)} needed` : figureText(value);
   if (steps.length === 0) return [judgementOf(line, value, limit)];
-  return [reckon(title, from, result, ""), { ...judgementOf(line, value, limit), source: undefined }];
+  return [calculate(title, from, result, ""), { ...judgementOf(line, value, limit), source: undefined }];
 }
 
 const noSource = { ref: "", standing: "published" } as const;
@@ -39,7 +39,7 @@ export function verdictBlocks(line: DesignLine, remark = ""): Block[] {
   return [judgementOf({ ...line, reason: remark }, value, limit)];
 }
 
-function judgementOf(line: DesignLine, value: Figure, limit: Figure): Judgement {
+function judgementOf(line: DesignLine, value: Figure, limit: Figure): Comparison {
   const { title, verdict, reason = "", source } = line;
   const holds = verdict === "holds";
   const more = value.value > limit.value;

@@ -1,4 +1,4 @@
-/** Demand, coordination, the heat of a fault and shared containments, as the design reckons them. */
+/** Demand, coordination, the heat of a fault and shared containments, as the design calculates them. */
 
 import { fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
 import { type BoardDemand, demandOf } from "../../boards/demand.ts";
@@ -12,7 +12,16 @@ import type { ContainmentStudy } from "../../conduits/containment.ts";
 import { circuitsWords, roomWords, sectionsWords, sharedWords, takenWords, wantedWords } from "../../conduits/words.ts";
 import type { Installation } from "../../model/installation.ts";
 import { crossSection } from "../drawings/cross-section.ts";
-import { type Block, gap, judge, paragraph, part, reckon, type Section, table } from "../setting/document.ts";
+import {
+  type Block,
+  calculate,
+  compareWithLimit,
+  gap,
+  paragraph,
+  part,
+  type Section,
+  table,
+} from "../setting/document.ts";
 import { lineBlocks, verdictBlocks } from "./design-lines.ts";
 
 export const originDemandPart = (installation: Installation): Section[] =>
@@ -91,8 +100,8 @@ function overlapBlocks({ above, below, value, limit, others }: Overlap): Block[]
   const more = others.length === 0 ? "" : ` and ${others.length} more`;
   const text = `${deviceName(above)} over ${deviceName(below)}${more}: ${amps(value.value)} < ${amps(limit.value)}`;
   return [
-    reckon("What the device upstream should have", limit, amps(limit.value), ""),
-    judge(false, text, { ...limit.source, standing: "practice" }),
+    calculate("What the device upstream should have", limit, amps(limit.value), ""),
+    compareWithLimit(false, text, { ...limit.source, standing: "practice" }),
   ];
 }
 
@@ -149,8 +158,8 @@ function containmentBlocks(study: ContainmentStudy): Block[] {
   const text = `${head}: ${plain(total.value, 1)} ${fits ? "≤" : ">"} ${plain(room.value)}`;
   return [
     ...within,
-    reckon(`Sum of factors in ${name}`, { steps, source: total.source }, plain(total.value, 1), ""),
-    judge(
+    calculate(`Sum of factors in ${name}`, { steps, source: total.source }, plain(total.value, 1), ""),
+    compareWithLimit(
       fits,
       text,
       room.source,

@@ -10,7 +10,7 @@ import { circuitOf } from "../../readings/circuit-network.ts";
 import { expectationsOf } from "../../readings/expected.ts";
 import { designBoardImpedance, designLoop } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
-import { type Block, gap, judge, paragraph, part, reckon, type Section } from "../setting/document.ts";
+import { type Block, calculate, compareWithLimit, gap, paragraph, part, type Section } from "../setting/document.ts";
 
 export const disconnectionPart = (study: WayStudy): Section[] =>
   part("Automatic disconnection", disconnectionBlocks(study));
@@ -22,11 +22,18 @@ function disconnectionBlocks(study: WayStudy): Block[] {
   const byRcd = disconnection?.by === "rcd";
   const who = byRcd && disconnection.rcd ? `the RCD (${rcdName(disconnection.rcd)})` : "the overcurrent device";
   return [
-    reckon("Greatest time", disconnectionTime, seconds(disconnectionTime?.value ?? 0), whyNoTime(study)),
-    reckon(`Greatest Zs by ${who}${byRcd ? "" : ", hot"}`, limit, ohms(limit?.value ?? 0), whyNoLimit(study)),
-    ...(cold ? [reckon(`Greatest Zs read cold (${cold.style})`, beyond(cold, limit), ohms(cold.value), "")] : []),
+    calculate("Greatest time", disconnectionTime, seconds(disconnectionTime?.value ?? 0), whyNoTime(study)),
+    calculate(`Greatest Zs by ${who}${byRcd ? "" : ", hot"}`, limit, ohms(limit?.value ?? 0), whyNoLimit(study)),
+    ...(cold ? [calculate(`Greatest Zs read cold (${cold.style})`, beyond(cold, limit), ohms(cold.value), "")] : []),
     ...(cold?.corrected
-      ? [reckon(`Greatest Zs ${cold.corrected.style}`, beyond(cold.corrected, limit), ohms(cold.corrected.value), "")]
+      ? [
+          calculate(
+            `Greatest Zs ${cold.corrected.style}`,
+            beyond(cold.corrected, limit),
+            ohms(cold.corrected.value),
+            "",
+          ),
+        ]
       : []),
     ...(byRcd ? [paragraph("An RCD's limit does not depend on the temperature of the conductors.")] : []),
     ...loopBlocks(study),
@@ -67,15 +74,15 @@ function loopBlocks(study: WayStudy): Block[] {
     source: noSource,
   };
   const blocks: Block[] = [
-    reckon(`Loop at board ${context.board.name}`, own ?? start, ohms(start?.value ?? 0), whyNoStart(study)),
+    calculate(`Loop at board ${context.board.name}`, own ?? start, ohms(start?.value ?? 0), whyNoStart(study)),
   ];
   if (!start) return [...blocks, gap("Zs to be expected", "the loop at the board is not known")];
-  blocks.push(reckon("Zs to be expected, hot", design, ohms(design?.value ?? 0), whyNoR1R2(study)));
+  blocks.push(calculate("Zs to be expected, hot", design, ohms(design?.value ?? 0), whyNoR1R2(study)));
   const limit = disconnection?.limit;
   if (design && limit) {
     const holds = !exceeds(design.value, limit.value);
     blocks.push(
-      judge(
+      compareWithLimit(
         holds,
         `Zs ${ohms(design.value)} ${holds ? "≤" : ">"} ${ohms(limit.value)}`,
         limit.source,
@@ -108,7 +115,7 @@ function byRcd({ rcds, disconnection }: WayStudy, Zs: number): Block[] {
   if (!rcd || !limit || disconnection?.by === "rcd") return [];
   const holds = Zs <= limit.value;
   return [
-    judge(
+    compareWithLimit(
       holds,
       `By the RCD (${rcdName(rcd)}) instead: Zs ${ohms(Zs)} ${holds ? "≤" : ">"} ${ohms(limit.value)}`,
       limit.source,

@@ -9,12 +9,12 @@ import { amps, type Calculated, percent, step } from "../../calc/result.ts";
 import { type CableDrop, cableDrop } from "../../circuit/drop.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";
-import { type Block, gap, judge, paragraph, part, reckon, type Section } from "../setting/document.ts";
+import { type Block, calculate, compareWithLimit, gap, paragraph, part, type Section } from "../setting/document.ts";
 
 export const dropPart = (study: WayStudy, network: Network, node: BoardNode | undefined): Section[] =>
   part("Voltage drop from the origin", dropBlocks(study, network, node));
 
-interface Stretch {
+interface DropSegment {
   readonly name: string;
   readonly found: CableDrop | { readonly missing: string };
   readonly certain: boolean;
@@ -22,11 +22,11 @@ interface Stretch {
 
 function dropBlocks(study: WayStudy, network: Network, node: BoardNode | undefined): Block[] {
   if (!node) return [gap("Drop from the origin", "the boards feed each other in a circle")];
-  const own: Stretch = { name: "Drop in this circuit", found: ownDrop(study, network), certain: true };
+  const own: DropSegment = { name: "Drop in this circuit", found: ownDrop(study, network), certain: true };
   const lines = linesOf(study);
   const stretches = [...feedersOf(node, lines.length === 1 ? lines[0] : worstLine(node)), own];
   const blocks: Block[] = stretches.map(({ name, found }) =>
-    "missing" in found ? gap(name, found.missing) : reckon(name, found.drop, percent(found.drop.value), ""),
+    "missing" in found ? gap(name, found.missing) : calculate(name, found.drop, percent(found.drop.value), ""),
   );
   const known = stretches.flatMap(({ found }) => ("missing" in found ? [] : [found]));
   const [first, ...rest] = known;
@@ -36,7 +36,7 @@ function dropBlocks(study: WayStudy, network: Network, node: BoardNode | undefin
     const total = rest.reduce((sum, { drop }) => sum + drop.value, first.drop.value);
     const numbers = known.map(({ drop }) => percent(drop.value)).join(" + ");
     const sum = { steps: [step("drop from the origin", numbers, percent(total))], source: noSource };
-    blocks.push(reckon("From the origin", sum, percent(total), ""));
+    blocks.push(calculate("From the origin", sum, percent(total), ""));
   }
   if (study.isFeeder) return [...blocks, paragraph("What is left of the limit is shared by the circuits it feeds.")];
   return [
@@ -63,19 +63,24 @@ function verdict(study: WayStudy, known: readonly CableDrop[], whole: boolean, c
   const within = (value: number): boolean => !exceeds(value, limit.value);
   const holds = within(drop.value);
   if (holds && !whole)
-    return [gap("The drop from the origin", "a part of the way to the origin could not be reckoned")];
+    return [gap("The drop from the origin", "a part of the way to the origin could not be calculated")];
   const use = study.uses.has("lighting") || study.uses.has("emergency-lighting") ? " for lighting" : "";
   const text = `Drop ${percent(drop.value)} ${holds ? "≤" : ">"} ${percent(limit.value)} advised${use}`;
-  const judged = judge(holds, text, combine(drop.source, limit.source), `${percent(limit.value - drop.value)} left`);
+  const judged = compareWithLimit(
+    holds,
+    text,
+    combine(drop.source, limit.source),
+    `${percent(limit.value - drop.value)} left`,
+  );
   const blocks: Block[] = [];
   // What the appendix advises is guidance: what counts is that the equipment works.
   if (holds) blocks.push(judged);
   else if (within(corrected.value)) {
-    blocks.push(reckon("With its real conditions", corrected, percent(corrected.value), ""));
+    blocks.push(calculate("With its real conditions", corrected, percent(corrected.value), ""));
     blocks.push({ ...judged, verdict: "advises", remark: `${percent(corrected.value)} with its real conditions` });
   } else blocks.push({ ...judged, verdict: "advises", remark: "guidance of Appendix 4" });
   if (!certain)
-    blocks.push(paragraph("A feeder's current is reckoned here without diversity, so its drop is an upper bound."));
+    blocks.push(paragraph("A feeder's current is calculated here without diversity, so its drop is an upper bound."));
   return blocks;
 }
 
@@ -84,7 +89,7 @@ const worstLine = (node: BoardNode): Line | undefined =>
   [...boardDrop(node).lines].toSorted(([, one], [, other]) => other.drop.value - one.drop.value)[0]?.[0];
 
 /** From the origin to the board, on one of its lines. */
-function feedersOf(node: BoardNode, line: Line | undefined): Stretch[] {
+function feedersOf(node: BoardNode, line: Line | undefined): DropSegment[] {
   const { parent, feeder, board } = node;
   if (!parent) {
     const atOrigin = board.head.facts.one("fed-from")?.args.from.value === "supply";
@@ -107,7 +112,7 @@ function feedersOf(node: BoardNode, line: Line | undefined): Stretch[] {
   ];
 }
 
-function ownDrop(study: WayStudy, { nodes }: Network): Stretch["found"] {
+function ownDrop(study: WayStudy, { nodes }: Network): DropSegment["found"] {
   if (study.isFeeder) {
     const fed = nodes.find(({ feeder }) => feeder?.way === study.way);
     const drops = fed && feederDrop(fed);
@@ -124,11 +129,11 @@ function ownDrop(study: WayStudy, { nodes }: Network): Stretch["found"] {
   return "missing" in own ? own : { missing: "extra-low voltage and generators have limits of their own" };
 }
 
-/** The current a drop is reckoned with, before its working. */
+/** The current a drop is calculated with, before its working. */
 function withCurrent(
   found: CableDrop | { readonly missing: string },
   current: { readonly value: number; readonly stated?: boolean; readonly steps?: Calculated["steps"] },
-): Stretch["found"] {
+): DropSegment["found"] {
   if ("missing" in found) return found;
   const how = current.steps?.length ? "the current" : current.stated === false ? "Ib from the loads" : "Ib as stated";
   const first = [...(current.steps ?? []), step(how, "", amps(current.value))];

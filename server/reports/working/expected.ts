@@ -7,7 +7,7 @@ import { type ExpectedCircuit, type ExpectedPoint, expectedCircuit } from "../..
 import { loopBounds } from "../../readings/plan-live.ts";
 import { awayFrom } from "../common/margins.ts";
 import { writtenValue } from "../common/written.ts";
-import { type Block, gap, paragraph, part, reckon, type Section, table } from "../setting/document.ts";
+import { type Block, calculate, gap, paragraph, part, type Section, table } from "../setting/document.ts";
 import { whyNoR1R2 } from "./disconnection.ts";
 
 export const expectedPart = (study: WayStudy): Section[] => part("Readings to be expected", expectedBlocks(study));
@@ -18,7 +18,7 @@ function expectedBlocks(study: WayStudy): Block[] {
   const { ends, points, R1R2, note } = expected;
   const { closed } = expected.network;
   const figure = (name: string, value: Calculated | undefined): Block[] =>
-    value ? [reckon(name, value, ohms(value.value), "")] : [];
+    value ? [calculate(name, value, ohms(value.value), "")] : [];
   const blocks: Block[] = [
     ...figure("r1, end to end", ends.r1),
     ...figure("rn, end to end", ends.rn),
@@ -26,7 +26,7 @@ function expectedBlocks(study: WayStudy): Block[] {
   ];
   const r1r2 = closed ? R1R2 : points.map((point) => point.R1R2).sort(higher)[0];
   blocks.push(
-    reckon(closed ? "R1+R2, the highest point to earth" : "R1+R2", r1r2, ohms(r1r2?.value ?? 0), whyNoR1R2(study)),
+    calculate(closed ? "R1+R2, the highest point to earth" : "R1+R2", r1r2, ohms(r1r2?.value ?? 0), whyNoR1R2(study)),
   );
   blocks.push(...pointTable(study, expected));
   const temperature = study.dead?.facts.one("temperature")?.args.value.value;

@@ -4,7 +4,7 @@ import { squareMillimetres } from "../../calc/result.ts";
 import { enclosureNeed, protectiveNeed, suffices } from "../../circuit/protective.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";
-import { type Block, gap, judge, part, reckon, type Section } from "../setting/document.ts";
+import { type Block, calculate, compareWithLimit, gap, part, type Section } from "../setting/document.ts";
 
 export const protectivePart = (study: WayStudy): Section[] => part("Protective conductor", protectiveBlocks(study));
 
@@ -20,22 +20,22 @@ function protectiveBlocks(study: WayStudy): Block[] {
   const holds = suffices(found);
   const name = found.of === "armour" ? "armour" : "cpc";
   const text = `${name} ${squareMillimetres(has.value)} ${holds ? "≥" : "<"} ${squareMillimetres(need.value)}`;
-  const judged = judge(holds, text, combine(need.source, has.source), holds ? by : "");
-  const doubt =
+  const judged = compareWithLimit(holds, text, combine(need.source, has.source), holds ? by : "");
+  const uncertainty =
     method === "table"
-      ? "the heat of the fault could not be reckoned"
+      ? "the heat of the fault could not be calculated"
       : "the device may trip sooner than its curve is drawn";
   return [
-    ...(found.of === "armour" ? [reckon("The armour", has, squareMillimetres(has.value), "")] : []),
-    reckon(`Least size ${by}`, need, squareMillimetres(need.value), ""),
-    !holds && !certain ? { ...judged, verdict: "advises", remark: doubt } : judged,
+    ...(found.of === "armour" ? [calculate("The armour", has, squareMillimetres(has.value), "")] : []),
+    calculate(`Least size ${by}`, need, squareMillimetres(need.value), ""),
+    !holds && !certain ? { ...judged, verdict: "advises", remark: uncertainty } : judged,
   ];
 }
 
 /** Of conduit and trunking only what is asked can be said, not what it has. */
 function enclosureBlocks(study: WayStudy): Block[] {
   const need = enclosureNeed(study);
-  return need ? [reckon("Least section of steel by Table 54.7", need, squareMillimetres(need.value), "")] : [];
+  return need ? [calculate("Least section of steel by Table 54.7", need, squareMillimetres(need.value), "")] : [];
 }
 
 function whyNotJudged({ cable }: WayStudy): string {

@@ -5,7 +5,7 @@ import { megohms, milliamps, milliseconds } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
-import { type Block, gap, paragraph, part, reckon, type Section, table } from "../setting/document.ts";
+import { type Block, calculate, gap, paragraph, part, type Section, table } from "../setting/document.ts";
 import { deadRows, insulationRows } from "./readings-dead.ts";
 import { liveRows, rcdRows, verdictRows } from "./readings-live.ts";
 
@@ -58,5 +58,5 @@ function limitBlocks(study: WayStudy): Block[] {
     ["Least trip current", band?.least],
     ["Greatest trip current", band?.greatest],
   ];
-  return figures.flatMap(([name, figure]) => (figure ? [reckon(name, figure, resultOf(figure), "")] : []));
+  return figures.flatMap(([name, figure]) => (figure ? [calculate(name, figure, resultOf(figure), "")] : []));
 }

@@ -1,14 +1,14 @@
-/** What the checks say, what is excused, what could not be reckoned and what stands on memory. */
+/** What the checks say, what is excused, what could not be calculated and what stands on memory. */
 
 import type { CheckResult } from "../../rules/frame/check.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import {
+  type Calculation,
+  type Comparison,
   type Gap,
   gapText,
-  type Judgement,
   paragraph,
   part,
-  type Reckoning,
   type Section,
   sourceText,
   table,
@@ -17,11 +17,11 @@ import {
 type Segment = Finding["spot"]["segment"];
 
 export function findingsPart(
-  { findings, quietened }: CheckResult,
+  { findings, suppressed }: CheckResult,
   segments: Pick<ReadonlySet<Segment>, "has">,
 ): Section[] {
   const own = findings.filter(({ spot }) => segments.has(spot.segment));
-  const excused = quietened.filter(({ finding }) => segments.has(finding.spot.segment));
+  const excused = suppressed.filter(({ finding }) => segments.has(finding.spot.segment));
   const rows = [...own]
     .sort((a, b) => grave(a) - grave(b))
     .map(({ check, severity, message }) => [severity, check, message]);
@@ -46,9 +46,9 @@ const grave = ({ severity }: Finding): number => ["error", "warning", "informati
 export function openPart(parts: readonly Section[]): Section[] {
   const gaps = unique(parts.flatMap(({ blocks }) => blocks.filter((block): block is Gap => block.kind === "gap")));
   return part(
-    "What could not be reckoned",
+    "What could not be calculated",
     gaps.length === 0
-      ? [paragraph("Nothing was left out: every figure asked for above could be reckoned.")]
+      ? [paragraph("Nothing was left out: every figure asked for above could be calculated.")]
       : table(
           ["figure", "why"],
           gaps.map(({ what, why }) => [what, why]),
@@ -60,12 +60,12 @@ export function openPart(parts: readonly Section[]): Section[] {
 export function memoryPart(parts: readonly Section[]): Section[] {
   const weak = parts.flatMap(({ blocks }) =>
     blocks.filter(
-      (block): block is Reckoning | Judgement =>
-        (block.kind === "reckoning" || block.kind === "judgement") && block.source?.standing === "memory",
+      (block): block is Calculation | Comparison =>
+        (block.kind === "calculation" || block.kind === "judgement") && block.source?.standing === "memory",
     ),
   );
   const rows = weak.map((block) => [
-    block.kind === "reckoning" ? `${block.name}: ${block.result}` : block.text,
+    block.kind === "calculation" ? `${block.name}: ${block.result}` : block.text,
     block.source ? sourceText(block.source) : "",
   ]);
   return part(

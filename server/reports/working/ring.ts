@@ -8,7 +8,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import { ringRules } from "../../tables/ring.ts";
 import { combine } from "../../tables/source.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { type Block, gap, judge, part, type Section } from "../setting/document.ts";
+import { type Block, compareWithLimit, gap, part, type Section } from "../setting/document.ts";
 
 export const ringPart = (study: WayStudy): Section[] =>
   study.isRing ? part("Conditions of a ring final", ringBlocks(study)) : [];
@@ -20,7 +20,7 @@ function ringBlocks(study: WayStudy): Block[] {
     const row = rowOf(ringRules, { key: "device" });
     const fits = device.rating <= Math.max(...ringRatings);
     blocks.push(
-      judge(
+      compareWithLimit(
         fits,
         `Device ${amps(device.rating)}, ${fits ? "not above" : "above"} ${amps(Math.max(...ringRatings))}`,
         row && sourceOf(ringRules, row, "value"),
@@ -32,7 +32,7 @@ function ringBlocks(study: WayStudy): Block[] {
     const size = Math.min(cable.line, cable.neutral);
     const fits = size >= least.value;
     blocks.push(
-      judge(
+      compareWithLimit(
         fits,
         `Line and neutral ${squareMillimetres(size)} ${fits ? "≥" : "<"} ${squareMillimetres(least.value)}`,
         least.source,
@@ -45,10 +45,10 @@ function ringBlocks(study: WayStudy): Block[] {
   else {
     const fits = !fallsShort(Iz.value, needed.value);
     if (fits && !study.capacity)
-      blocks.push(gap("Iz of the ring's cable", "a stretch of the route could not be reckoned"));
+      blocks.push(gap("Iz of the ring's cable", "a stretch of the route could not be calculated"));
     else
       blocks.push(
-        judge(
+        compareWithLimit(
           fits,
           `Iz ${amps(Iz.value)} ${fits ? "≥" : "<"} ${amps(needed.value)}`,
           combine(needed.source, Iz.source),
@@ -60,7 +60,11 @@ function ringBlocks(study: WayStudy): Block[] {
   if (floor !== undefined) {
     const most = ringRule("area");
     const fits = floor <= most.value;
-    const judged = judge(fits, `Floor ${plain(floor)} m² ${fits ? "≤" : ">"} ${plain(most.value)} m²`, most.source);
+    const judged = compareWithLimit(
+      fits,
+      `Floor ${plain(floor)} m² ${fits ? "≤" : ">"} ${plain(most.value)} m²`,
+      most.source,
+    );
     blocks.push(
       judged.verdict === "fails"
         ? { ...judged, verdict: "advises", remark: "the design current has to be shown" }

@@ -80,7 +80,11 @@ function waySections(
   const head: Section = { level: 1, title: wayTitle(place, way), blocks: [] };
   const findings = findingsPart(result, new Set([way.segment]));
   if (study.isSpare)
-    return [head, ...part("What is known", [paragraph("The way is spare: there is nothing to reckon.")]), ...findings];
+    return [
+      head,
+      ...part("What is known", [paragraph("The way is spare: there is nothing to calculate.")]),
+      ...findings,
+    ];
   const parts = [
     ...calculation(study, networkOf(installation), place),
     ...containmentPart([...containmentsOf(installation), ...containmentsOn(place)], { way: study, drawings: alone }),

@@ -22,7 +22,7 @@ export const relatedFact = (fact: Fact, message: string): Related => ({ spot: fa
 /** The lines an expectation from length and size was made of. */
 export function lengthRelated({ length, cable }: WayStudy): Related[] {
   return [
-    ...(length?.facts ?? []).slice(0, 3).map((fact) => relatedFact(fact, "The length it is reckoned from.")),
+    ...(length?.facts ?? []).slice(0, 3).map((fact) => relatedFact(fact, "The length it is calculated from.")),
     ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
   ];
 }
@@ -31,7 +31,7 @@ export const cableWords = ({ line, cpc }: { line: number; cpc: number | undefine
   cpc === undefined ? squareMillimetres(line) : `${squareMillimetres(line)} with a ${squareMillimetres(cpc)} cpc`;
 
 export const endsRelated = ({ ends }: RingStudy): Related[] =>
-  ends ? [relatedFact(ends, "The ends it is reckoned from.")] : [];
+  ends ? [relatedFact(ends, "The ends it is calculated from.")] : [];
 
 /** Where a point's reading stands, or its line where there is none. */
 export function readingSpot({ fact, readings }: RingPoint, round: Round): Spot {

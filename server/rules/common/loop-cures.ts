@@ -12,7 +12,7 @@ import { inPlaceOf } from "./writing.ts";
 const types = ["B", "C", "D"] as const;
 
 /** Each is tried on the way's own text before it is offered. */
-export function loopCures(study: WayStudy): Fix[] {
+export function loopFixes(study: WayStudy): Fix[] {
   const found: Fix[] = [];
   for (const fixes of [gentlerTypes(study), largerCables(study)]) {
     const cure = fixes.find((fix) => holds(study, fix));

@@ -6,7 +6,7 @@ export default wayRule({
   severity: "error",
   since: "0.1",
   title: "The conductors of one circuit are divided between conduits or trunkings.",
-  why: "Line and neutral together cancel each other's field. Apart, each magnetises the steel round it: the metal heats by the load current, and the loop is wider than anyone reckoned. Run all conductors of a circuit together.",
+  why: "Line and neutral together cancel each other's field. Apart, each magnetises the steel round it: the metal heats by the load current, and the loop is wider than anyone calculated. Run all conductors of a circuit together.",
   clauses: ["521.5.1", "521.8"],
   examples: [
     {

@@ -8,7 +8,7 @@ export default containmentRule({
   severity: "warning",
   since: "0.1",
   title: "A route states another kind or size of enclosure than the one it is said to run in.",
-  why: "Only one of the two can be there, and how full it is was reckoned by the other. Leave the size to the line that describes the conduit or trunking.",
+  why: "Only one of the two can be there, and how full it is was calculated by the other. Leave the size to the line that describes the conduit or trunking.",
   clauses: ["522.8"],
   examples: [
     {

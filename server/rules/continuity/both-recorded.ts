@@ -1,4 +1,4 @@
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { relatedFact } from "../common/dead-words.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
@@ -32,7 +32,7 @@ export default wayRule({
     const both = latestDead(study, "R1+R2")?.fact;
     const own = latestDead(study, "R2")?.fact;
     if (!both || !own || both.segment !== own.segment) return;
-    if (!measured(both.args.value) || !measured(own.args.value)) return;
+    if (!quantityOf(both.args.value) || !quantityOf(own.args.value)) return;
     report(factSpot(own), {
       message: "R1+R2 and R2 are both here, and one of them is enough: say in a note what the second was measured for.",
       related: [relatedFact(both, "R1+R2 of the same circuit.")],

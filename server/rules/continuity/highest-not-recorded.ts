@@ -1,6 +1,6 @@
 import { exceeds } from "../../calc/compare.ts";
 import { relation } from "../../calc/result.ts";
-import { exact, measured } from "../../model/values.ts";
+import { exact, quantityOf } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -12,7 +12,7 @@ export default wayRule({
   severity: "warning",
   since: "0.1",
   title: "A radial circuit whose R1+R2 is less than what one of its points reads.",
-  why: "The highest reading is what the loop impedance is reckoned and judged from. A lower one makes the circuit look better than its worst point.",
+  why: "The highest reading is what the loop impedance is calculated and judged from. A lower one makes the circuit look better than its worst point.",
   clauses: ["643.2.1", "411.4.4"],
   examples: [
     {
@@ -35,20 +35,20 @@ export default wayRule({
   ],
   check(study, report) {
     const fact = latestDead(study, "R1+R2")?.fact;
-    const written = measured(fact?.args.value);
+    const written = quantityOf(fact?.args.value);
     const points = radialPoints(study).filter((point) => exact(point["L-E"]) !== undefined);
     const [highest] = points.toSorted((a, b) => (b["L-E"]?.value ?? 0) - (a["L-E"]?.value ?? 0));
     const most = highest?.["L-E"];
     if (!fact || written?.sign !== "=" || !highest || !most) return;
-    const { meterDoubt } = deadTestPractice;
-    if (!exceeds(most.value - written.value, meterDoubt.value)) return;
+    const { meterUncertainty } = deadTestPractice;
+    if (!exceeds(most.value - written.value, meterUncertainty.value)) return;
     report(valueSpot(fact, written), {
       message: `R1+R2 is written as ${shown(written)}, but ${highest.name} reads ${shown(most)}: the highest counts.`,
       value: amount(written.value, "Ω"),
       limit: amount(most.value, "Ω"),
       least: true,
       steps: [relation("R1+R2 ≥ the highest point", shown(written), shown(most))],
-      source: meterDoubt.source,
+      source: meterUncertainty.source,
       related: [{ spot: factSpot(highest.fact), message: `${highest.name} reads ${shown(most)}.` }],
     });
   },

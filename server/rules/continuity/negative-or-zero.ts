@@ -61,7 +61,7 @@ export default wayRule({
         limit: amount(0, "Ω"),
         least: true,
         steps: [remark(`a resistance is more than ${ohms(0)}`)],
-        source: deadTestPractice.meterDoubt.source,
+        source: deadTestPractice.meterUncertainty.source,
         related: lengthRelated(study),
       });
     }
@@ -99,5 +99,5 @@ function resistances(study: WayStudy): Found[] {
 /** A few metres of heavy conductor round to nothing on a meter that shows hundredths. */
 function mayBeNothing(study: WayStudy, test: Test<"dead">): boolean {
   const line = expectedConductorAt(study, "line", test);
-  return line !== undefined && line.value < deadTestPractice.meterDoubt.value;
+  return line !== undefined && line.value < deadTestPractice.meterUncertainty.value;
 }

@@ -1,4 +1,4 @@
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { shown } from "../common/dead-words.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
@@ -29,7 +29,7 @@ export default wayRule({
     if (study.isSpare) return;
     for (const word of ["R1+R2", "R2"] as const) {
       const fact = latestDead(study, word)?.fact;
-      const quantity = measured(fact?.args.value);
+      const quantity = quantityOf(fact?.args.value);
       if (!fact || quantity?.sign !== ">") continue;
       report(valueSpot(fact, quantity), {
         message: `${word} is off scale (${shown(quantity)}): there is no continuity. Find the break before the circuit is energised.`,

@@ -1,10 +1,10 @@
 import { ohms } from "../../calc/result.ts";
-import { bandSource, bandSteps, doubtOf } from "../../readings/dead.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
+import { bandSource, bandSteps, uncertaintyOf } from "../../readings/dead.ts";
 import { expectedCircuit } from "../../readings/expected.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -43,18 +43,19 @@ export default wayRule({
     if (!circuit?.network.drawn) return;
     for (const { name, fact, "L-E": quantity } of points) {
       const expected = circuit.points.find((point) => point.name === name)?.["L-E"];
-      const doubt = quantity && expected && quantity.sign !== ">" && doubtOf(quantity, expected.value);
-      if (!quantity || !expected || !doubt || (doubt.kind === "low" && study.facts.has("parallel-path"))) continue;
-      const meter = doubtOnWay(study, fact, quantity);
+      const uncertainty = quantity && expected && quantity.sign !== ">" && uncertaintyOf(quantity, expected.value);
+      if (!quantity || !expected || !uncertainty || (uncertainty.kind === "low" && study.facts.has("parallel-path")))
+        continue;
+      const meter = uncertaintyOnWay(study, fact, quantity);
       const cause =
-        doubt.kind === "high"
+        uncertainty.kind === "high"
           ? "Look for a poor joint on the way to it, and check the lengths."
           : "Look for a parallel path through bonded metal, and check that it was read there.";
       report(valueSpot(fact, quantity), {
-        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${withinDoubt(meter, doubt.by)}`,
+        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${withinUncertainty(meter, uncertainty.by)}`,
         value: amount(quantity.value, "Ω"),
         limit: amountOf(expected),
-        steps: [...bandSteps(expected), ...doubtSteps(meter)],
+        steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
         source: bandSource(expected),
         related: lengthRelated(study),
       });

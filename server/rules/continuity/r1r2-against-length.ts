@@ -1,24 +1,24 @@
 import { metres, ohms } from "../../calc/result.ts";
 import { hasMetalBeside } from "../../circuit/cpc.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import {
   bandSource,
   bandSteps,
-  doubtOf,
   expectedConductorAt,
   expectedR1R2At,
-  type LengthDoubt,
+  type LengthUncertainty,
   latestDead,
   otherMetal,
+  uncertaintyOf,
   unslipped,
 } from "../../readings/dead.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
 import { loopBearsOut } from "../../readings/loop.ts";
 import { studyRing } from "../../readings/ring.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, relatedFact, shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -87,7 +87,7 @@ export default wayRule({
   ],
   check(study, report) {
     const latest = latestDead(study, "R1+R2");
-    const quantity = measured(latest?.fact.args.value);
+    const quantity = quantityOf(latest?.fact.args.value);
     if (study.isSpare || !latest || !quantity || quantity.sign === ">" || quantity.value <= 0) return;
     const { fact, test } = latest;
     // The ends of a ring say more of it than its length does, and an open ring reads by no rule of a ring.
@@ -96,10 +96,10 @@ export default wayRule({
     const whole = expectedR1R2At(study, test);
     const line = study.isRing ? undefined : expectedConductorAt(study, "line", test);
     const expected = whole ?? line;
-    const doubt = expected && doubtOf(quantity, expected.value);
-    if (!expected || !doubt || !study.length) return;
-    if (doubt.kind === "high" && (!whole || hasSpurs(study))) return;
-    if (doubt.kind === "low" && hasMetalBeside(study)) return;
+    const uncertainty = expected && uncertaintyOf(quantity, expected.value);
+    if (!expected || !uncertainty || !study.length) return;
+    if (uncertainty.kind === "high" && (!whole || hasSpurs(study))) return;
+    if (uncertainty.kind === "low" && hasMetalBeside(study)) return;
     const given = whole
       ? `${metres(study.length.value)} of this cable gives`
       : `the line alone is, over ${metres(study.length.value)},`;
@@ -107,17 +107,17 @@ export default wayRule({
       line && quantity.value < line.value * deadTestPractice.lowShare.value
         ? " That is less than its line conductor alone."
         : "";
-    const borneOut = doubt.slip !== undefined && loopBearsOut(study, expected.value);
-    const meant = doubt.slip === undefined || borneOut ? undefined : unslipped(quantity, doubt.slip);
+    const borneOut = uncertainty.slip !== undefined && loopBearsOut(study, expected.value);
+    const meant = uncertainty.slip === undefined || borneOut ? undefined : unslipped(quantity, uncertainty.slip);
     const reason = borneOut
       ? "Zs bears the reading out: look at the length and the sizes written here."
-      : suspicion(study, doubt, quantity.unit);
-    const meter = doubtOnWay(study, fact, quantity);
+      : suspicion(study, uncertainty, quantity.unit);
+    const meter = uncertaintyOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && doubt.kind === "low" && doubt.slip === undefined ? below : ""}${withinDoubt(meter, doubt.by)}`,
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && uncertainty.kind === "low" && uncertainty.slip === undefined ? below : ""}${withinUncertainty(meter, uncertainty.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
-      steps: [...bandSteps(expected), ...doubtSteps(meter)],
+      steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
       source: bandSource(expected),
       related: [...lengthRelated(study), relatedFact(test.header, "The test it stands in.")],
       fixes: meant === undefined ? [] : [inPlaceOf(quantity, meant, `Write ${meant}`)],
@@ -131,7 +131,7 @@ const hasSpurs = (study: WayStudy): boolean =>
   ((study.facts.one("spurs")?.args.count.value ?? 0) > 0 ||
     [...(study.runs?.places.values() ?? [])].some(({ spur }) => spur));
 
-function suspicion(study: WayStudy, { kind, ratio, slip }: LengthDoubt, unit: string): string {
+function suspicion(study: WayStudy, { kind, ratio, slip }: LengthUncertainty, unit: string): string {
   if (slip !== undefined && unit !== "mΩ") {
     const times = slip > 1 ? `${slip} times too much` : `a ${slip === 0.1 ? "tenth" : "hundredth"} of it`;
     return `About ${times}: a slip of the decimal point${slip > 1 ? ", or a poor joint" : ""}?`;

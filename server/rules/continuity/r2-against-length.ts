@@ -1,13 +1,20 @@
 import { metres, ohms } from "../../calc/result.ts";
 import { conductorPerMetre, mayReadLess } from "../../circuit/cpc.ts";
-import { numberAt } from "../../circuit/supply.ts";
-import { measured } from "../../model/values.ts";
-import { bandSource, bandSteps, doubtOf, expectedConductorAt, latestDead, unslipped } from "../../readings/dead.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
+import { exactReading } from "../../circuit/supply.ts";
+import { quantityOf } from "../../model/values.ts";
+import {
+  bandSource,
+  bandSteps,
+  expectedConductorAt,
+  latestDead,
+  uncertaintyOf,
+  unslipped,
+} from "../../readings/dead.ts";
 import { r2Share } from "../../readings/r2.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -57,42 +64,48 @@ export default wayRule({
   ],
   check(study, report) {
     const latest = latestDead(study, "R2");
-    const quantity = measured(latest?.fact.args.value);
+    const quantity = quantityOf(latest?.fact.args.value);
     const { cable, length } = study;
     if (study.isSpare || study.isRing || !latest || !quantity || !cable || !length) return;
     if (quantity.sign === ">" || quantity.value <= 0) return;
     const expected = expectedConductorAt(study, "cpc", latest.test);
     // Line and cpc that have changed places are told of as that.
     if (!expected || r2Share(study)?.swapped) return;
-    const { meterDoubt, impliedLength: least } = deadTestPractice;
+    const { meterUncertainty, impliedLength: least } = deadTestPractice;
     const implied = quantity.value / (conductorPerMetre(cable, "cpc")?.value ?? 0);
-    const beside = implied < least.value && expected.value - quantity.value > meterDoubt.value;
-    const doubt = doubtOf(quantity, expected.value);
-    if (!doubt && !beside) return;
-    const high = doubt?.kind === "high";
+    const beside = implied < least.value && expected.value - quantity.value > meterUncertainty.value;
+    const uncertainty = uncertaintyOf(quantity, expected.value);
+    if (!uncertainty && !beside) return;
+    const high = uncertainty?.kind === "high";
     if (!high && mayReadLess(study)) return;
-    const whole = numberAt(study.R1R2);
+    const whole = exactReading(study.R1R2);
     const cause =
       whole && high && quantity.value >= whole.value
         ? `R1+R2 reads ${ohms(whole.value)} with the line in it, so R2 alone must be less: is one figure in both places, or was the long lead not nulled?`
         : beside
           ? `It is worth ${metres(implied)} of that conductor: measured through pipework or a bonded casing? Disconnect the far end and repeat.`
-          : doubt?.slip !== undefined
-            ? `Check the decimal point: ${unslipped(quantity, doubt.slip)}?`
+          : uncertainty?.slip !== undefined
+            ? `Check the decimal point: ${unslipped(quantity, uncertainty.slip)}?`
             : high
               ? "Look for a poor joint, a smaller conductor or a longer run; and null the long lead."
               : "Look for a parallel path through bonded metal, and check the length.";
-    const meter = doubtOnWay(study, latest.fact, quantity);
+    const meter = uncertaintyOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {
-      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${doubt ? withinDoubt(meter, doubt.by) : ""}`,
+      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${uncertainty ? withinUncertainty(meter, uncertainty.by) : ""}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
-      steps: [...bandSteps(expected), ...doubtSteps(meter)],
+      steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
       source: bandSource(expected),
       related: lengthRelated(study),
       fixes:
-        !beside && doubt?.slip !== undefined
-          ? [inPlaceOf(quantity, unslipped(quantity, doubt.slip), `Write ${unslipped(quantity, doubt.slip)}`)]
+        !beside && uncertainty?.slip !== undefined
+          ? [
+              inPlaceOf(
+                quantity,
+                unslipped(quantity, uncertainty.slip),
+                `Write ${unslipped(quantity, uncertainty.slip)}`,
+              ),
+            ]
           : [],
     });
   },

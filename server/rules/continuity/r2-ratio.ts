@@ -54,18 +54,18 @@ export default wayRule({
     if (!found) return;
     const { both, own, R1R2, R2, ratio, expected, room, swapped } = found;
     const { cable } = study;
-    const { meterDoubt, radialRatio } = deadTestPractice;
+    const { meterUncertainty, radialRatio } = deadTestPractice;
     const related = [
       relatedFact(both, "R1+R2, of which it is a part."),
       ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
     ];
-    if (R2.value > R1R2 + meterDoubt.value) {
+    if (R2.value > R1R2 + meterUncertainty.value) {
       report(valueSpot(own, R2), {
         message: `R2 of ${ohms(R2.value)} is more than R1+R2, ${ohms(R1R2)}, of which it is a part: one of the two is wrong.`,
         value: amount(R2.value, "Ω"),
         limit: amount(R1R2, "Ω"),
         steps: [remark(`R2 < R1+R2 does not hold: ${ohms(R2.value)} against ${ohms(R1R2)}`)],
-        source: meterDoubt.source,
+        source: meterUncertainty.source,
         related,
       });
       return;

@@ -26,25 +26,25 @@ export default installationRule({
     { bad: sample("10 kA").replace("10 kA\n", "10 kA\n                       ^^^^^\n"), good: sample("16 kA") },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   const fact = node.board.head.facts.one("conditional-rating");
   if (!fact) return;
   const noted = greatestFault(node.context);
-  // What is reckoned may be more than flows: only what surely flows counts.
-  const reckoned = noted ? undefined : faultLevels(node)?.greatest;
-  const fault = noted?.value ?? reckoned?.value;
+  // What is calculated may be more than flows: only what surely flows counts.
+  const calculated = noted ? undefined : faultLevels(node)?.greatest;
+  const fault = noted?.value ?? calculated?.value;
   const { value } = fact.args;
   if (fault === undefined || !exceeds(fault, value.value)) return;
-  const how = noted ? `${noted.atLeast ? "More than" : "Up to"}` : "By reckoning about";
+  const how = noted ? `${noted.atLeast ? "More than" : "Up to"}` : "By calculation about";
   report(valueSpot(fact, value), {
     message: `${how} ${kiloamps(fault)} may flow at board ${node.board.head.name}; as an assembly it is rated ${kiloamps(value.value)}. It needs a board of a higher rating, or its maker's word with the fuse upstream.`,
     value: amount(fault, "A"),
     limit: amount(value.value, "A"),
-    steps: [...(reckoned?.steps ?? []), relation("fault ≤ rating", kiloamps(fault), kiloamps(value.value))],
+    steps: [...(calculated?.steps ?? []), relation("fault ≤ rating", kiloamps(fault), kiloamps(value.value))],
     source: { ref: "BS 7671:2018+A2:2022, 536.4.201", standing: "memory" },
     related: noted ? [{ spot: factSpot(noted.fact), message: `${noted.name} ${kiloamps(noted.value)}.` }] : [],
   });

@@ -40,18 +40,18 @@ export default installationRule({
   id: "coordination/breaking-capacity",
   severity: "warning",
   since: "0.1",
-  title: "A device that cannot break the fault current reckoned for its board.",
+  title: "A device that cannot break the fault current calculated for its board.",
   why: "Nothing is recorded at this board, but what was recorded upstream and the cable between tell what may flow. A device asked to break more than it can may burst or weld.",
   clauses: ["434.5.1", "434.1"],
   examples: [
     { bad: sample("6 kA").replace("6 kA\n", "6 kA\n                              ^^^^\n"), good: sample("10 kA") },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   // A recorded figure is judged by another check.
   const levels = greatestFault(node.context) ? undefined : faultLevels(node);
   if (!levels) return;
@@ -72,7 +72,7 @@ function device(node: BoardNode, study: WayStudy, report: Reporter): void {
   const written = device.fact.args.breaking;
   const next = nextBreaking(bound.value);
   report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
-    message: `By reckoning ${surely ? "about" : "up to"} ${kiloamps(found.value)} may flow at board ${node.board.head.name}, where nothing is recorded; the ${deviceName(device)} device breaks ${kiloamps(capacity.value)}.${surely ? "" : " Measure it there."}`,
+    message: `By calculation ${surely ? "about" : "up to"} ${kiloamps(found.value)} may flow at board ${node.board.head.name}, where nothing is recorded; the ${deviceName(device)} device breaks ${kiloamps(capacity.value)}.${surely ? "" : " Measure it there."}`,
     value: amount(found.value, "A"),
     limit: amountOf(capacity),
     steps: [

@@ -36,7 +36,7 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
@@ -47,7 +47,7 @@ const bySize = keptInPlace((place): readonly WayStudy[] =>
     .toSorted((one, other) => (other.device?.rating ?? 0) - (one.device?.rating ?? 0)),
 );
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   const above = node.feeder?.device;
   const limit = above?.rating;
   if (!above || limit === undefined) return;

@@ -73,6 +73,6 @@ const clipped = (loaded: 2 | 3, csa: number) =>
 /** What is drawn at the origin, as stated or as the circuits come to. */
 function demandAt(installation: Installation): number | undefined {
   const demand = originDemand(installation);
-  const reckoned = demand && demand.unknown.length === 0 ? demand.greatest.value : undefined;
-  return installation.supply?.one("demand")?.args.value.value ?? reckoned;
+  const calculated = demand && demand.unknown.length === 0 ? demand.greatest.value : undefined;
+  return installation.supply?.one("demand")?.args.value.value ?? calculated;
 }

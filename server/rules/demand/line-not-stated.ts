@@ -71,7 +71,7 @@ function ofWays(node: BoardNode, report: Reporter): void {
   const name = others.length === 0 ? `way ${first.way.id} of` : `way ${first.way.id} and ${others.length} more of`;
   const worst = worstOf(demand);
   report(factSpot(first.way.header), {
-    message: `Nothing says which line ${name} board ${node.board.head.name} ${others.length === 0 ? "is" : "are"} on. Spread evenly, ${amps(demand.greatest.value)} is reckoned on the line that carries most; all on one line it would be ${amps(worst.value)}. Write the phase of each.`,
+    message: `Nothing says which line ${name} board ${node.board.head.name} ${others.length === 0 ? "is" : "are"} on. Spread evenly, ${amps(demand.greatest.value)} is calculated on the line that carries most; all on one line it would be ${amps(worst.value)}. Write the phase of each.`,
     value: amount(worst.value, "A"),
     steps: [...demand.greatest.steps, ...worst.steps],
     related: others

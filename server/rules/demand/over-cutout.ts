@@ -62,11 +62,11 @@ installation "Sample" {
     const cutout = installation.supply?.one("cutout");
     if (!cutout) return;
     const { rating } = cutout.args;
-    if (!statedOver(installation, rating.value, report)) reckonedOver(installation, report);
+    if (!statedOver(installation, rating.value, report)) calculatedOver(installation, report);
   },
 });
 
-/** The demand the designer states counts before the one reckoned here. */
+/** The demand the designer states counts before the one calculated here. */
 function statedOver({ supply }: Installation, rating: number, report: Reporter): boolean {
   const stated = supply?.one("demand");
   const cutout = supply?.one("cutout");
@@ -84,7 +84,7 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
   return true;
 }
 
-function reckonedOver(installation: Installation, report: Reporter): void {
+function calculatedOver(installation: Installation, report: Reporter): void {
   const cutout = installation.supply?.one("cutout");
   // A stated demand is the designer's word; whether it can be right another check asks.
   const demand = cutout && !installation.supply?.has("demand") ? originDemand(installation) : undefined;

@@ -59,11 +59,11 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, board } = node;
   // A stated design current is held against the device by the checks of the circuit itself.
   if (feeder?.device?.rating === undefined || feeder.designCurrent) return;

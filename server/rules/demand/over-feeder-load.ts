@@ -12,7 +12,7 @@ export default installationRule({
   severity: "warning",
   since: "0.1",
   title: "A feeder designed for less than its board draws.",
-  why: "Cable, device and voltage drop of the feeder were chosen for the smaller figure. Reckon the demand of the board from its circuits, or state the diversity that makes it less.",
+  why: "Cable, device and voltage drop of the feeder were chosen for the smaller figure. Calculate the demand of the board from its circuits, or state the diversity that makes it less.",
   clauses: ["311.1", "433.1.1"],
   examples: [
     {
@@ -66,11 +66,11 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, board } = node;
   const stated = feeder?.facts.one("Ib");
   const demand = stated && demandOf(node);

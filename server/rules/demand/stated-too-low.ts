@@ -32,7 +32,7 @@ export default installationRule({
   severity: "information",
   since: "0.1",
   title: "A stated demand below what the circuits come to.",
-  why: "Distributor and designer rely on the stated figure for the supply, the tails and the main switch. Reckon it from the loads with the published diversity, or say at the circuits what diversity was taken.",
+  why: "Distributor and designer rely on the stated figure for the supply, the tails and the main switch. Calculate it from the loads with the published diversity, or say at the circuits what diversity was taken.",
   clauses: ["311.1"],
   examples: [{ bad: sample("48 A").replace("48 A\n", "48 A\n            ^^^^\n"), good: sample("74 A") }],
   check(installation, report) {
@@ -43,7 +43,7 @@ export default installationRule({
     const allowance = practiceOf("demand-allowance");
     const { greatest } = demand;
     if (greatest.value <= value.value * allowance.value) return;
-    const reckoned = amps(Math.ceil(greatest.value));
+    const calculated = amps(Math.ceil(greatest.value));
     const cutout = installation.supply?.one("cutout");
     report(valueSpot(stated, value), {
       message: `A demand of ${amps(value.value)} is stated; the circuits come to ${demandNotes(demand)}. State the diversity that makes it less.`,
@@ -53,7 +53,7 @@ export default installationRule({
       steps: [...greatest.steps, ...allowance.steps],
       source: combine(greatest.source, allowance.source),
       related: cutout ? [{ spot: factSpot(cutout), message: `The cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
-      fixes: [inPlaceOf(value, reckoned, `Write ${reckoned}, as reckoned from the circuits`)],
+      fixes: [inPlaceOf(value, calculated, `Write ${calculated}, as calculated from the circuits`)],
     });
   },
 });

@@ -44,11 +44,11 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   if (!node.threePhase) return;
   const demand = demandOf(node);
   // Circuits nobody has placed yet, or whose load is not known, may be just what evens it out.

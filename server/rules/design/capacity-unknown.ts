@@ -6,7 +6,7 @@ export default wayRule({
   severity: "information",
   since: "0.1",
   title: "A cable and method for which no table here gives a capacity.",
-  why: "Nothing was found wrong because nothing could be reckoned: hold the device against the maker's figure or your own copy of Appendix 4.",
+  why: "Nothing was found wrong because nothing could be calculated: hold the device against the maker's figure or your own copy of Appendix 4.",
   clauses: ["523.1"],
   examples: [
     {
@@ -28,7 +28,7 @@ export default wayRule({
     const gap = capacityGap(study);
     if (!gap?.stated) return;
     report(factSpot(gap.fact), {
-      message: `The capacity on this stretch could not be reckoned: ${gap.missing}. The device is not held against the cable here.`,
+      message: `The capacity on this stretch could not be calculated: ${gap.missing}. The device is not held against the cable here.`,
       related: study.cable ? [{ spot: factSpot(study.cable.fact), message: "The cable it is about." }] : [],
     });
   },

@@ -5,7 +5,7 @@ import { cookerUnjudged } from "../../circuit/cooker-load.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { ratingFor, sizeFor } from "../../circuit/overload.ts";
 import { rewritten } from "../../circuit/rewritten.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
@@ -57,7 +57,7 @@ export default wayRule({
 
 /** A larger device is no cure where the loop that was read would not make it open. */
 function loopHolds(trial: WayStudy | undefined): boolean {
-  const Zs = trial && numberAt(trial.Zs);
+  const Zs = trial && exactReading(trial.Zs);
   const limit = trial?.overcurrentLimit;
   return !Zs || !limit || Zs.value <= limit.value || rcdDisconnects(trial, Zs.value) !== undefined;
 }

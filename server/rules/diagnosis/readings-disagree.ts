@@ -1,6 +1,6 @@
 import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
-import { keptWith } from "../../circuit/kept.ts";
+import { memoByObject } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { departures, diagnose, type Explanation, isSound } from "../../diagnosis/index.ts";
 import { type ReadSheet, sheetOfWay } from "../../diagnosis/read.ts";
@@ -66,7 +66,7 @@ export default wayRule({
   },
 });
 
-const saidOf = keptWith((study: WayStudy): { readonly spot: Spot; readonly report: Report } | undefined => {
+const saidOf = memoByObject((study: WayStudy): { readonly spot: Spot; readonly report: Report } | undefined => {
   const sheet = sheetOfWay(study);
   if (!sheet || isSound(sheet) || isCopied(study)) return undefined;
   const off = departures(sheet);

@@ -2,15 +2,15 @@ import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, percent, step } from "../../calc/result.ts";
 import { faultsOfBoard, faultsOfSupply, type Series } from "../../readings/series.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../common/doubt-words.ts";
+import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
-function judge({ name, now, before }: Series, report: Reporter): boolean {
+function checkTests({ name, now, before }: Series, report: Reporter): boolean {
   const [then] = before;
   if (!then) return false;
   const change = now.value - then.value;
-  const doubt = (now.doubt?.value ?? 0) + (then.doubt?.value ?? 0);
-  const allowed = Math.max(comparison.faultChange.value * then.value, doubt);
+  const uncertainty = (now.uncertainty?.value ?? 0) + (then.uncertainty?.value ?? 0);
+  const allowed = Math.max(comparison.faultChange.value * then.value, uncertainty);
   if (!exceeds(Math.abs(change), allowed)) return false;
   const rose = change > 0;
   const meaning = rose
@@ -23,7 +23,7 @@ function judge({ name, now, before }: Series, report: Reporter): boolean {
     least: !rose,
     steps: [
       step(`change since ${then.on}`, `${kiloamps(now.value)} − ${kiloamps(then.value)}`, kiloamps(change)),
-      ...driftDoubt(now, then),
+      ...driftUncertainty(now, then),
     ],
     source: comparison.faultChange.source,
     related: [{ spot: factSpot(then.fact), message: `${kiloamps(then.value)} on ${then.on}.` }],
@@ -58,9 +58,9 @@ live 2026-03-05 {
   ],
   // The larger of the currents stands for the others: one sentence a place.
   check(installation, report) {
-    faultsOfSupply(installation).some((series) => judge(series, report));
+    faultsOfSupply(installation).some((series) => checkTests(series, report));
   },
   checkBoard({ context }, report) {
-    faultsOfBoard(context).some((series) => judge(series, report));
+    faultsOfBoard(context).some((series) => checkTests(series, report));
   },
 });

@@ -2,11 +2,11 @@ import { fallsShort } from "../../calc/compare.ts";
 import { megohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../../model/values.ts";
-import { type Doubt, doubtInTest } from "../../readings/doubt.ts";
 import { deadOfBoard } from "../../readings/meter-tests.ts";
 import type { DatedTest } from "../../readings/series.ts";
+import { type Uncertainty, uncertaintyInTest } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../common/doubt-words.ts";
+import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, boardRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 interface PairRead {
@@ -15,7 +15,7 @@ interface PairRead {
   readonly quantity: Quantity;
   readonly fact: Fact;
   readonly on: string;
-  readonly doubt: Doubt | undefined;
+  readonly uncertainty: Uncertainty | undefined;
 }
 
 /** What was read between each pair of conductors in a test. */
@@ -26,20 +26,23 @@ function pairsIn(names: Names, test: DatedTest): PairRead[] {
       const reading = value as Reading | undefined;
       if (!pair.includes("-") || !reading || isAbsent(reading)) return [];
       const voltage = (fact.args.voltage as Quantity | undefined)?.value;
-      const doubt = doubtInTest(names, test, fact, reading);
-      return [{ pair, voltage, quantity: reading, fact, on: test.on, doubt }];
+      const uncertainty = uncertaintyInTest(names, test, fact, reading);
+      return [{ pair, voltage, quantity: reading, fact, on: test.on, uncertainty }];
     }),
   );
 }
 
-/** Whether the later reading is surely below the share of the earlier, doubts and all: a bound above leaves it open. */
+/** Whether the later reading is surely below the share of the earlier, uncertainties and all: a bound above leaves it open. */
 function fallen(now: PairRead, then: PairRead): boolean {
   if (now.quantity.sign === ">" || then.quantity.sign === "<") return false;
-  const [most, least] = [now.quantity.value + (now.doubt?.value ?? 0), then.quantity.value - (then.doubt?.value ?? 0)];
+  const [most, least] = [
+    now.quantity.value + (now.uncertainty?.value ?? 0),
+    then.quantity.value - (then.uncertainty?.value ?? 0),
+  ];
   return fallsShort(most, least * comparison.insulationLeft.value);
 }
 
-function judge(names: Names, tests: readonly DatedTest[], of: string, report: Reporter): void {
+function checkOne(names: Names, tests: readonly DatedTest[], of: string, report: Reporter): void {
   if (tests.length < 2) return;
   const all = tests.map((test) => pairsIn(names, test));
   const told = new Set<string>();
@@ -57,7 +60,7 @@ function judge(names: Names, tests: readonly DatedTest[], of: string, report: Re
       value: amount(now.quantity.value, "Ω"),
       limit: amount(before * comparison.insulationLeft.value, "Ω"),
       least: true,
-      steps: driftDoubt(now, then),
+      steps: driftUncertainty(now, then),
       source: comparison.insulationLeft.source,
       related: [{ spot: valueSpot(then.fact, then.quantity), message: `The reading on ${then.on}.` }],
     });
@@ -94,7 +97,7 @@ export default boardRule({
     },
   ],
   check({ board, context, studies }, report) {
-    judge(context.names, deadOfBoard(context), ` of board ${board.head.name}`, report);
-    for (const { deadTests } of studies) judge(context.names, deadTests, "", report);
+    checkOne(context.names, deadOfBoard(context), ` of board ${board.head.name}`, report);
+    for (const { deadTests } of studies) checkOne(context.names, deadTests, "", report);
   },
 });

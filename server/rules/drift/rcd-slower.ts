@@ -1,9 +1,9 @@
 import { exceeds } from "../../calc/compare.ts";
 import { milliseconds, percent, step } from "../../calc/result.ts";
-import { doubtInTest } from "../../readings/doubt.ts";
 import { everyRcdTest, latestRcdTests, type RcdTest } from "../../readings/rcd-tests.ts";
+import { uncertaintyInTest } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../common/doubt-words.ts";
+import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const isRead = ({ time, fact }: RcdTest): boolean => time?.sign === "=" && fact.provenance === "measured";
@@ -53,10 +53,10 @@ export default boardRule({
       const then = all.find((other) => other.test.on < test.test.on && alike(test, other) && isRead(other));
       if (!isRead(test) || !test.time || !then?.time) continue;
       const [now, was] = [test.time.value, then.time.value];
-      const doubts = [test, then].map((one) => ({
-        doubt: one.time && doubtInTest(context.names, one.test, one.fact, one.time),
+      const uncertainties = [test, then].map((one) => ({
+        uncertainty: one.time && uncertaintyInTest(context.names, one.test, one.fact, one.time),
       }));
-      const meters = doubts.reduce((sum, { doubt }) => sum + (doubt?.value ?? 0), 0);
+      const meters = uncertainties.reduce((sum, { uncertainty }) => sum + (uncertainty?.value ?? 0), 0);
       const allowed = Math.max(comparison.tripTimeRise.value * was, comparison.tripTimeRiseLeast.value, meters);
       if (!exceeds(now - was, allowed)) continue;
       report(valueSpot(test.fact, test.time), {
@@ -65,7 +65,7 @@ export default boardRule({
         limit: amount(was + allowed, "s"),
         steps: [
           step(`longer since ${then.test.on}`, `${milliseconds(now)} − ${milliseconds(was)}`, milliseconds(now - was)),
-          ...driftDoubt(...doubts),
+          ...driftUncertainty(...uncertainties),
         ],
         source: comparison.tripTimeRise.source,
         related: [{ spot: factSpot(then.fact), message: `${milliseconds(was)} on ${then.test.on}.` }],

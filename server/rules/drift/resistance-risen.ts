@@ -11,7 +11,7 @@ import {
   type Taken,
 } from "../../readings/series.ts";
 import { comparison } from "../../tables/comparison.ts";
-import { driftDoubt } from "../common/doubt-words.ts";
+import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 interface Threshold {
@@ -39,7 +39,7 @@ const ground: Threshold = {
 
 /** What both instruments may be out by is no rise. */
 function allowed({ share, least }: Threshold, now: Taken, then: Taken): number {
-  return Math.max(least, share.value * then.value, (now.doubt?.value ?? 0) + (then.doubt?.value ?? 0));
+  return Math.max(least, share.value * then.value, (now.uncertainty?.value ?? 0) + (then.uncertainty?.value ?? 0));
 }
 
 /** The day before, or the first of all where the rise came little by little. */
@@ -52,7 +52,7 @@ function risenFrom(threshold: Threshold, { now, before }: Series): Taken | undef
 const brought = ({ on, quantity, value }: Taken): Step[] =>
   value === quantity.value ? [] : [step(`the reading of ${on} at 20 °C`, ohms(quantity.value), ohms(value))];
 
-function judge(all: readonly Series[], threshold: Threshold, report: Reporter): void {
+function checkTests(all: readonly Series[], threshold: Threshold, report: Reporter): void {
   const told = new Set<unknown>();
   for (const series of all) {
     const { name, now } = series;
@@ -69,7 +69,7 @@ function judge(all: readonly Series[], threshold: Threshold, report: Reporter): 
         ...brought(now),
         ...brought(then),
         step(`rise since ${then.on}`, `${ohms(now.value)} − ${ohms(then.value)}`, ohms(rise)),
-        ...driftDoubt(now, then),
+        ...driftUncertainty(now, then),
       ],
       source: threshold.share.source,
       related: [{ spot: factSpot(then.fact), message: `${ohms(then.quantity.value)} on ${then.on}.` }],
@@ -107,12 +107,12 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    judge(loopOfSupply(installation), joints, report);
-    judge(electrodeOfSupply(installation), ground, report);
-    judge(bondingOf(installation), clamps(), report);
+    checkTests(loopOfSupply(installation), joints, report);
+    checkTests(electrodeOfSupply(installation), ground, report);
+    checkTests(bondingOf(installation), clamps(), report);
   },
   checkBoard({ context, studies }, report) {
-    judge(loopOfBoard(context), joints, report);
-    for (const study of studies) judge(resistancesOfWay(study), joints, report);
+    checkTests(loopOfBoard(context), joints, report);
+    for (const study of studies) checkTests(resistancesOfWay(study), joints, report);
   },
 });

@@ -60,7 +60,7 @@ function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
 }
 
 /** A reading that was left out stands from the earlier day; who reads the record has to know that it does. */
-function judge(tests: readonly DatedTest[], report: Reporter): void {
+function checkTests(tests: readonly DatedTest[], report: Reporter): void {
   if (tests.length < 2) return;
   const [latest, ...before] = visitsOf(tests);
   const [first] = latest?.tests ?? [];
@@ -113,14 +113,14 @@ export default installationRule({
     },
   ],
   check({ head }, report) {
-    judge(supplyTests(head.facts.one("supply")?.inner as Facts<"supply"> | undefined), report);
+    checkTests(supplyTests(head.facts.one("supply")?.inner as Facts<"supply"> | undefined), report);
   },
   checkBoard({ context, studies }, report) {
-    judge(deadOfBoard(context), report);
-    judge(liveOfBoard(context), report);
+    checkTests(deadOfBoard(context), report);
+    checkTests(liveOfBoard(context), report);
     for (const { deadTests, liveTests } of studies) {
-      judge(deadTests, report);
-      judge(liveTests, report);
+      checkTests(deadTests, report);
+      checkTests(liveTests, report);
     }
   },
 });

@@ -70,11 +70,11 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, parent, board } = node;
   const { drop, whole, certain, feeders } = boardDrop(node);
   // Only the feeder with which the limit is passed: those further out can do nothing about it.

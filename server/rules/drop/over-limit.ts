@@ -97,11 +97,11 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) judge(node, report);
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
   },
 });
 
-function judge(node: BoardNode, report: Reporter): void {
+function checkNode(node: BoardNode, report: Reporter): void {
   const above = boardDrop(node);
   for (const circuit of circuitDrops(node)) {
     // They stand in order of the room they leave: behind the first that is right all are.

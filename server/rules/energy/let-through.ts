@@ -61,28 +61,28 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    // Where nothing is recorded, what is reckoned along the feeders tells.
+    // Where nothing is recorded, what is calculated along the feeders tells.
     for (const node of networkOf(installation).nodes) {
       const levels = greatestFault(node.context) ? undefined : faultLevels(node);
-      if (levels) for (const study of node.studies) judge(study, levels.greatest, report);
+      if (levels) for (const study of node.studies) checkWay(study, levels.greatest, report);
     }
   },
   checkBoard({ context, studies }, report) {
     const fault = greatestFault(context);
     if (!fault) return;
     const current = { value: fault.value, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
-    for (const study of studies) judge(study, current, report, fault);
+    for (const study of studies) checkWay(study, current, report, fault);
   },
 });
 
-function judge(study: WayStudy, fault: Calculated, report: Reporter, recorded?: FaultAt): void {
+function checkWay(study: WayStudy, fault: Calculated, report: Reporter, recorded?: FaultAt): void {
   const { device, cable } = study;
   const found = device && cable && !study.isSpare ? letThroughAt(study, fault.value) : undefined;
   if (!found || !device || !cable || found.energy.value <= found.stands.value) return;
   const { energy, stands, conductor, csa } = found;
   const which = conductor === "cpc" ? "protective conductor" : "line conductor";
   report(factSpot(cable.fact), {
-    message: `At ${kiloamps(fault.value)}${recorded ? "" : ", as reckoned for this board,"} a class 3 ${deviceName(device)} breaker may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} bears ${plain(stands.value, 0)} A²s. Look the figure up with the maker.`,
+    message: `At ${kiloamps(fault.value)}${recorded ? "" : ", as calculated for this board,"} a class 3 ${deviceName(device)} breaker may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} bears ${plain(stands.value, 0)} A²s. Look the figure up with the maker.`,
     value: amount(energy.value, "A²s"),
     limit: amountOf(stands),
     steps: [...fault.steps, ...energy.steps, ...stands.steps, step("I²t ≤ k²S²", "", "does not hold")],

@@ -43,7 +43,7 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) for (const study of fusesOn(node)) judge(node, study, report);
+    for (const node of networkOf(installation).nodes) for (const study of fusesOn(node)) checkNode(node, study, report);
   },
 });
 
@@ -52,10 +52,10 @@ const fusesOn = keptInPlace((place): readonly WayStudy[] =>
   studiesOn(place).filter(({ device }) => device?.family !== undefined && !/breaker/.test(device.family)),
 );
 
-function judge(node: BoardNode, study: WayStudy, report: Reporter): void {
+function checkNode(node: BoardNode, study: WayStudy, report: Reporter): void {
   const { cable, device } = study;
   const heat = cable && device && !overloadProtected(study) ? liveHeat(node, study) : undefined;
-  // Where the device is quicker than its curve is kept for, the heat is less than reckoned.
+  // Where the device is quicker than its curve is kept for, the heat is less than calculated.
   if (!heat || !cable || !device || heat.trip.atMost || !fallsShort(cable.line, heat.need.value)) return;
   const { fault, need } = heat;
   const size = nextSizeUp(need.value);

@@ -3,10 +3,10 @@ import { kiloamps, relation } from "../../calc/result.ts";
 import { breakingOf, conditionalAt, conditionalPossible, nextBreaking } from "../../circuit/breaking.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { greatestFault } from "../../circuit/faults.ts";
-import { measured, type Reading } from "../../model/values.ts";
-import { doubtOnBoard } from "../../readings/doubt.ts";
+import { quantityOf, type Reading } from "../../model/values.ts";
+import { uncertaintyOnBoard } from "../../readings/uncertainty.ts";
 import { capital } from "../../text/words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -57,9 +57,9 @@ export default wayRule({
         ? ` A consumer unit may be rated ${kiloamps(assembly.value)} as a whole behind its service fuse: where its label says so, write conditional-rating.`
         : "";
     const flows = `${fault.atLeast ? "more than" : "up to"} ${kiloamps(fault.value)}`;
-    const reading = measured(fault.fact.args.value as Reading | undefined);
-    const meter = reading && doubtOnBoard(context, fault.fact, reading);
-    const near = withinDoubt(meter, fault.value - capacity.value);
+    const reading = quantityOf(fault.fact.args.value as Reading | undefined);
+    const meter = reading && uncertaintyOnBoard(context, fault.fact, reading);
+    const near = withinUncertainty(meter, fault.value - capacity.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
       message: written
         ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.${near}${label}`
@@ -71,7 +71,7 @@ export default wayRule({
       steps: [
         ...capacity.steps,
         relation("Icn ≥ Ipf", kiloamps(capacity.value), kiloamps(fault.value)),
-        ...doubtSteps(meter),
+        ...uncertaintySteps(meter),
       ],
       source: capacity.source,
       related: [

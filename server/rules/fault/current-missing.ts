@@ -8,7 +8,7 @@ export default boardRule({
   severity: "warning",
   since: "0.1",
   title: "A board whose prospective fault current is not known.",
-  why: "Every device there must be able to break it, and the greatest fault is at the board, not at a socket. Measure it, reckon it, or ask the distributor.",
+  why: "Every device there must be able to break it, and the greatest fault is at the board, not at a socket. Measure it, calculate it, or ask the distributor.",
   clauses: ["434.1", "643.7.3.201"],
   examples: [
     {

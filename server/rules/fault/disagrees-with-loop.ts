@@ -1,7 +1,7 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
 import type { FaultAt } from "../../circuit/faults.ts";
-import { byDoubtfulLoop, type FaultPlace, faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
+import { byQuestionableLoop, type FaultPlace, faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
@@ -68,18 +68,18 @@ installation "Sample" {
     for (const place of faultPlaces(installation)) {
       // Through an electrode little flows to earth, and the figure is that between line and neutral.
       if (place.tt || singlePhaseFigure(place)) continue;
-      for (const fault of place.faults) if (fault.name !== "PSCC") judge(place, fault, report);
+      for (const fault of place.faults) if (fault.name !== "PSCC") checkFaultAt(place, fault, report);
     }
   },
 });
 
-function judge(place: FaultPlace, fault: FaultAt, report: Reporter): void {
+function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void {
   const { byLoop, loop, name, threePhase, combined } = place;
   const low = practiceOf("fault-low");
   // A declared figure is the greatest the distributor will answer for, far above what a meter shows.
   const high = practiceOf(threePhase && fault.name === "Ipf" ? "fault-high-three" : "fault-high");
-  const least = low.value * byDoubtfulLoop(place, "less");
-  const most = high.value * byDoubtfulLoop(place, "more");
+  const least = low.value * byQuestionableLoop(place, "less");
+  const most = high.value * byQuestionableLoop(place, "more");
   const tooLow = fault.value < least;
   // With a separate protective conductor the neutral may be far better than the earth, and Ipf far above U0/Z.
   // And a loop that is declared is the most it may be: more may flow.

@@ -1,7 +1,7 @@
 import { kiloamps } from "../../calc/result.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "../../circuit/faults.ts";
 import type { Reading } from "../../model/values.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -36,16 +36,16 @@ installation "Sample" {
     },
   ],
   check({ supply, boards }, report) {
-    judge(supplyFaults(supply), report);
-    for (const { board } of boards) judge(boardFaults(board.head.facts), report);
+    checkOne(supplyFaults(supply), report);
+    for (const { board } of boards) checkOne(boardFaults(board.head.facts), report);
   },
 });
 
-function judge(faults: readonly FaultAt[], report: Reporter): void {
+function checkOne(faults: readonly FaultAt[], report: Reporter): void {
   const Ipf = faults.find(({ name }) => name === "Ipf");
   const largest = faults.filter(({ name }) => name !== "Ipf").toSorted((one, other) => other.value - one.value)[0];
   if (!Ipf || !largest || Ipf.value >= largest.value) return;
-  const written = measured((Ipf.fact.args as { value: Reading }).value);
+  const written = quantityOf((Ipf.fact.args as { value: Reading }).value);
   if (!written) return;
   const text = kiloamps(largest.value);
   report(valueSpot(Ipf.fact, written), {

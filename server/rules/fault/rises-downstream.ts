@@ -58,7 +58,7 @@ installation "Sample" {
     const atBoard = boardFaults(board.head.facts);
     const share = practiceOf("fault-rise");
     const far = practiceOf("fault-rise-far");
-    const doubt = practiceOf("loop-below");
+    const uncertainty = practiceOf("loop-below");
     const { U0 } = studySupply(context);
     const rises = [
       ...atBoard.map((own) => ({ own, where: "at this board", below: above })),
@@ -75,7 +75,7 @@ installation "Sample" {
       if (!same || own.value <= share.value * same.value) continue;
       // Where loops are small a hundredth of an ohm is a thousand amperes.
       const gap = U0 / same.value - U0 / own.value;
-      if (gap <= doubt.value && own.value <= far.value * same.value) continue;
+      if (gap <= uncertainty.value && own.value <= far.value * same.value) continue;
       report(factSpot(own.fact), {
         message: `${own.name} ${kiloamps(own.value)} ${where} is above the ${kiloamps(same.value)} upstream of it: a cable cannot add to a fault current.`,
         value: amount(own.value, "A"),

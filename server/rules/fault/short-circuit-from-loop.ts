@@ -1,6 +1,6 @@
 import { kiloamps, ohms, round } from "../../calc/result.ts";
 import type { Reading } from "../../model/values.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { faultPlaces } from "../../readings/fault-check.ts";
 import { amount, factSpot, installationRule } from "../frame/rule.ts";
 
@@ -8,7 +8,7 @@ export default installationRule({
   id: "fault/short-circuit-from-loop",
   severity: "information",
   since: "0.1",
-  title: "A short-circuit current that was reckoned from the earth loop.",
+  title: "A short-circuit current that was calculated from the earth loop.",
   why: "Ze says what flows to earth. Between line and neutral another path decides, and on a TN-S supply usually a better one: measure it too.",
   clauses: ["643.7.3.201"],
   examples: [
@@ -43,7 +43,7 @@ installation "Sample" {
       const PSCC = faults.find(({ name }) => name === "PSCC");
       // With a combined conductor both paths are one, and equal figures are what a meter shows.
       if (!PSCC || combined || PSCC.fact.provenance !== "measured") continue;
-      const written = measured((PSCC.fact.args as { value: Reading }).value);
+      const written = quantityOf((PSCC.fact.args as { value: Reading }).value);
       if (!written) continue;
       const unit = written.unit === "kA" ? 1000 : 1;
       // Two coarse figures agree by chance; only a fine one tells.

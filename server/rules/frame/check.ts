@@ -10,15 +10,15 @@ import { rules as allRules } from "../list.ts";
 import { applyDepartures, departuresIn, departuresInFiles, type PlacedDeparture } from "./departures.ts";
 import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
 
-/** A finding that a departure quietens, with the departure. */
-export interface Quietened {
+/** A finding that a departure suppresses, with the departure. */
+export interface SuppressedFinding {
   readonly finding: Finding;
   readonly departure: PlacedDeparture;
 }
 
 export interface CheckResult {
   readonly findings: readonly Finding[];
-  readonly quietened: readonly Quietened[];
+  readonly suppressed: readonly SuppressedFinding[];
 }
 
 interface RuleSet {

@@ -4,7 +4,7 @@ import type { Fact, Facts } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import { withoutLine } from "../common/writing.ts";
 import { rules } from "../list.ts";
-import type { CheckResult, Quietened } from "./check.ts";
+import type { CheckResult, SuppressedFinding } from "./check.ts";
 import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
 
 /** A departure and what it covers: a way, a board with its ways, the supply, the whole installation, or a file. */
@@ -46,9 +46,9 @@ export const departuresInFiles = (files: readonly FileModel[]): PlacedDeparture[
     return own.map((departure) => ({ ...departure, inFile }));
   });
 
-/** Departures of files that quieten nothing in any installation. */
-export function unusedInFiles(files: readonly FileModel[], quietened: readonly Quietened[]): Finding[] {
-  const used = new Set<unknown>(quietened.map(({ departure }) => departure.fact));
+/** Departures of files that suppress nothing in any installation. */
+export function unusedInFiles(files: readonly FileModel[], suppressed: readonly SuppressedFinding[]): Finding[] {
+  const used = new Set<unknown>(suppressed.map(({ departure }) => departure.fact));
   return departuresInFiles(files).flatMap((departure) => (used.has(departure.fact) ? [] : unusedFinding(departure)));
 }
 
@@ -71,7 +71,7 @@ const unused: Omit<Rule, "scope" | "check"> = {
   id: "record/departure-unused",
   severity: "warning",
   since: "0.1",
-  title: "A departure quietens nothing.",
+  title: "A departure suppresses nothing.",
   why: "Either what it excused has been put right, and the departure should go, or it names the wrong rule and what it was meant for is not excused.",
   clauses: [],
   examples: [
@@ -96,14 +96,14 @@ export function applyDepartures(
   departures: readonly PlacedDeparture[],
   installation: Installation,
 ): CheckResult {
-  if (departures.length === 0) return { findings: found, quietened: [] };
+  if (departures.length === 0) return { findings: found, suppressed: [] };
   // The nearest departure counts: its reason is the one that was given for this place.
   const scopes = [...departures]
     .sort((a, b) => nearness(b) - nearness(a))
     .map((departure) => ({ departure, segments: segmentsOf(departure, installation) }));
   const used = new Set<PlacedDeparture>();
   const findings: Finding[] = [];
-  const quietened: Quietened[] = [];
+  const suppressed: SuppressedFinding[] = [];
   for (const finding of found) {
     const match = scopes.find(
       ({ departure, segments }) => covers(departure.rule, finding.check) && segments.has(finding.spot.segment),
@@ -111,13 +111,13 @@ export function applyDepartures(
     if (!match) findings.push(finding);
     else {
       used.add(match.departure);
-      quietened.push({ finding, departure: match.departure });
+      suppressed.push({ finding, departure: match.departure });
     }
   }
   for (const departure of departures) {
     if (!used.has(departure) && !departure.inFile) findings.push(unusedFinding(departure));
   }
-  return { findings, quietened };
+  return { findings, suppressed };
 }
 
 const unusedFinding = ({ fact, rule }: PlacedDeparture): Finding =>
@@ -131,7 +131,7 @@ function whyUnused(departure: string): string {
     return `No departure excuses ${departure}: what cannot be read must be put right. Remove this line.`;
   return rules.some((rule) => covers(departure, rule.id))
     ? `Nothing here departs from ${departure}: remove this line if it has been put right.`
-    : `No check here rests on ${departure}, so this departure quietens nothing.`;
+    : `No check here rests on ${departure}, so this departure suppresses nothing.`;
 }
 
 const nearness = ({ board, way, inFile }: PlacedDeparture): number => (way ? 2 : board ? 1 : inFile ? -1 : 0);

@@ -2,8 +2,8 @@ import { exceeds } from "../../calc/compare.ts";
 import { megohms, ohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Quantity } from "../../model/values.ts";
-import { anyStates, type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../readings/doubt.ts";
 import { meterTests, supplyMeterTests } from "../../readings/meter-tests.ts";
+import { anyStates, type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../readings/uncertainty.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -42,14 +42,14 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    judge(installation.names, supplyMeterTests(installation), report);
+    checkOne(installation.names, supplyMeterTests(installation), report);
   },
   checkBoard({ context, studies }, report) {
-    judge(context.names, meterTests(context, studies), report);
+    checkOne(context.names, meterTests(context, studies), report);
   },
 });
 
-function judge(names: Names, tests: readonly MeterTest[], report: Reporter): void {
+function checkOne(names: Names, tests: readonly MeterTest[], report: Reporter): void {
   if (!anyStates(names).range) return;
   for (const test of tests) {
     for (const reading of readingsOfTest(test)) {

@@ -23,7 +23,7 @@ export default installationRule({
   severity: "information",
   since: "0.1",
   title: "Tests that do not say with which instrument they were made.",
-  why: "A doubtful reading is traced through its instrument: without the name nobody knows which other readings are doubtful too.",
+  why: "A questionable reading is traced through its instrument: without the name nobody knows which other readings are questionable too.",
   clauses: ["643.1"],
   examples: [
     {

@@ -1,12 +1,12 @@
 import { fallsShort } from "../../calc/compare.ts";
-import { continuityTestCurrent } from "../../calc/doubt.ts";
 import { milliamps, volts } from "../../calc/result.ts";
+import { continuityTestCurrent } from "../../calc/uncertainty.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
-import { type MeterTest, readingsOfTest } from "../../readings/doubt.ts";
 import { factsOf } from "../../readings/instruments.ts";
 import { insulationLines } from "../../readings/insulation.ts";
 import { meterTests, supplyMeterTests } from "../../readings/meter-tests.ts";
+import { type MeterTest, readingsOfTest } from "../../readings/uncertainty.ts";
 import { sameTests } from "../common/instrument-words.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, type Spot, valueSpot } from "../frame/rule.ts";
 

@@ -1,9 +1,9 @@
 import { megohms } from "../../calc/result.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
 import { against, type InsulationValue, insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -49,12 +49,12 @@ export default wayRule({
     for (const { pair, fact, quantity } of test.values) {
       const verdict = against(quantity, minimum.value);
       if (verdict === "passes" || (quantity.value === 0 && quantity.sign === "=")) continue;
-      const doubt = doubtOnWay(study, fact, quantity);
+      const uncertainty = uncertaintyOnWay(study, fact, quantity);
       const common = {
         value: amount(quantity.value, "Ω"),
         limit: amountOf(minimum),
         least: true,
-        steps: [...minimum.steps, ...doubtSteps(doubt)],
+        steps: [...minimum.steps, ...uncertaintySteps(uncertainty)],
         source: minimum.source,
         related: test.facts.filter((other) => other !== fact).map((other) => relatedFact(other, "The same test.")),
       };
@@ -63,7 +63,7 @@ export default wayRule({
         verdict === "fails"
           ? {
               ...common,
-              message: `${pair} reads ${shownMegohms(quantity)}, below the ${megohms(minimum.value)} it needs. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinDoubt(doubt, minimum.value - quantity.value)}`,
+              message: `${pair} reads ${shownMegohms(quantity)}, below the ${megohms(minimum.value)} it needs. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinUncertainty(uncertainty, minimum.value - quantity.value)}`,
             }
           : {
               ...common,

@@ -1,9 +1,9 @@
 import { insulationRule } from "../../calc/insulation.ts";
 import { megohms } from "../../calc/result.ts";
-import { doubtOnBoard } from "../../readings/doubt.ts";
 import { against, boardInsulation } from "../../readings/insulation.ts";
+import { uncertaintyOnBoard } from "../../readings/uncertainty.ts";
 import { relatedFact, shownMegohms } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -48,13 +48,13 @@ installation "Sample" {
     const { minimum } = insulationRule("up-to-500", context.edition);
     for (const { pair, fact, quantity } of test.values) {
       if (against(quantity, minimum.value) !== "fails") continue;
-      const meter = doubtOnBoard(context, fact, quantity);
+      const meter = uncertaintyOnBoard(context, fact, quantity);
       report(valueSpot(fact, quantity), {
-        message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below ${megohms(minimum.value)}. Disconnect its circuits one by one to find the poor one.${withinDoubt(meter, minimum.value - quantity.value)}`,
+        message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below ${megohms(minimum.value)}. Disconnect its circuits one by one to find the poor one.${withinUncertainty(meter, minimum.value - quantity.value)}`,
         value: amount(quantity.value, "Ω"),
         limit: amountOf(minimum),
         least: true,
-        steps: [...minimum.steps, ...doubtSteps(meter)],
+        steps: [...minimum.steps, ...uncertaintySteps(meter)],
         source: minimum.source,
         related: studies.slice(0, 3).map(({ way }) => relatedFact(way.header, "One of its circuits.")),
       });

@@ -68,19 +68,19 @@ ${ways}`,
     const lowest = least
       .filter(({ value }) => value.quantity.sign !== ">")
       .sort((a, b) => a.value.quantity.value - b.value.quantity.value)[0];
-    const { insulationDoubt, insulationTotal } = deadTestPractice;
+    const { insulationUncertainty, insulationTotal } = deadTestPractice;
     const { value } = total.quantity;
     const related = least
       .slice(0, 8)
       .map((own) => relatedFact(own.value.fact, `Way ${own.study.way.id}: ${shownMegohms(own.value.quantity)}.`));
     const spot = valueSpot(total.fact, total.quantity);
-    if (lowest && value > lowest.value.quantity.value * (1 + insulationDoubt.value)) {
+    if (lowest && value > lowest.value.quantity.value * (1 + insulationUncertainty.value)) {
       report(spot, {
         message: `The board as a whole reads ${shownMegohms(total.quantity)}, more than way ${lowest.study.way.id} alone with ${shownMegohms(lowest.value.quantity)}. In parallel it can only be less: was that circuit off?`,
         value: amount(value, "Ω"),
         limit: amount(lowest.value.quantity.value, "Ω"),
         steps: [relation("R ≤ the least of its parts", megohms(value), megohms(lowest.value.quantity.value))],
-        source: insulationDoubt.source,
+        source: insulationUncertainty.source,
         related,
       });
       return;

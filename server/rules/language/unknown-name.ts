@@ -1,6 +1,6 @@
 import { constructions } from "../../../grammar/choices.ts";
 import type { Choices, NameKind } from "../../../grammar/params.ts";
-import { keptWith } from "../../circuit/kept.ts";
+import { memoByObject } from "../../circuit/kept.ts";
 import { runsOf } from "../../circuit/runs.ts";
 import { containmentNames } from "../../conduits/containment.ts";
 import type { BoardHead, InstallationHead, Way } from "../../model/file.ts";
@@ -16,10 +16,10 @@ interface Known {
 }
 
 /** The RCDs of a board and the points of a way; nothing where a broken line may have defined more. */
-const rcdsOn = keptWith((head: BoardHead): Known | undefined =>
+const rcdsOn = memoByObject((head: BoardHead): Known | undefined =>
   head.facts.broken.includes("rcd") ? undefined : new Set(head.facts.all("rcd").map((rcd) => rcd.args.name.value)),
 );
-const pointsOn = keptWith((way: Way): Known | undefined =>
+const pointsOn = memoByObject((way: Way): Known | undefined =>
   way.facts.broken.includes("run") ? undefined : runsOf(way)?.places,
 );
 
@@ -63,7 +63,7 @@ const called: Readonly<Record<NameKind, string>> = {
   way: "No way is called",
 };
 
-function judge(references: readonly Reference[], all: Names, head: InstallationHead, report: Reporter): void {
+function checkOne(references: readonly Reference[], all: Names, head: InstallationHead, report: Reporter): void {
   for (const reference of references) {
     const { name, fact, names, builtin } = reference;
     const defined = builtin ? undefined : known(reference, all, head);
@@ -114,9 +114,9 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    judge(ownReferences(installation), installation.names, installation.head, report);
+    checkOne(ownReferences(installation), installation.names, installation.head, report);
   },
   checkBoard({ board, context }, report) {
-    judge(boardReferences(board), context.names, context.installation, report);
+    checkOne(boardReferences(board), context.names, context.installation, report);
   },
 });

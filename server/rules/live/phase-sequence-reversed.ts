@@ -2,7 +2,7 @@ import type { Fact } from "../../model/values.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
-function judge(fact: Fact | undefined, report: Reporter): void {
+function checkFact(fact: Fact | undefined, report: Reporter): void {
   const verdict = fact?.args.verdict as { value?: string } | undefined;
   if (!fact || verdict?.value !== "reversed") return;
   report(factSpot(fact), {
@@ -30,16 +30,16 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    judge(installation.supply?.one("phase-sequence"), report);
+    checkFact(installation.supply?.one("phase-sequence"), report);
   },
   // The latest word counts: a reversal that was put right stays in the record.
   checkBoard({ board, context, studies }, report) {
     const onBoard = liveOfBoard(context)
       .find(({ facts }) => facts.has("phase-sequence"))
       ?.facts.one("phase-sequence");
-    judge(onBoard ?? board.head.facts.one("phase-sequence"), report);
+    checkFact(onBoard ?? board.head.facts.one("phase-sequence"), report);
     for (const { liveTests } of studies) {
-      judge(liveTests.find(({ facts }) => facts.has("phase-sequence"))?.facts.one("phase-sequence"), report);
+      checkFact(liveTests.find(({ facts }) => facts.has("phase-sequence"))?.facts.one("phase-sequence"), report);
     }
   },
 });

@@ -36,13 +36,13 @@ export default installationRule({
   ],
   check({ supply }, report) {
     const known = originSupply(supply);
-    judge(latestAtOrigin(supply), known, known.threePhase, "", report);
+    checkFact(latestAtOrigin(supply), known, known.threePhase, "", report);
   },
   checkBoard({ studies }, report) {
     for (const { live, supply, threePhase, uses } of studies) {
       if (uses.has("selv")) continue;
       const remedy = " Measure at the origin to tell the supply from the circuit.";
-      judge(live?.facts.one("voltage"), supply, threePhase || supply.threePhase, remedy, report);
+      checkFact(live?.facts.one("voltage"), supply, threePhase || supply.threePhase, remedy, report);
     }
   },
 });
@@ -54,7 +54,7 @@ function latestAtOrigin(supply: Facts<"supply"> | undefined): Fact | undefined {
     .find((fact) => fact !== undefined);
 }
 
-function judge(
+function checkFact(
   fact: Fact | undefined,
   { U0 }: SupplyStudy,
   threePhase: boolean,

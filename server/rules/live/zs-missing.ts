@@ -1,5 +1,5 @@
 import { round } from "../../calc/result.ts";
-import { liveTestsDue, numberAt, workOf } from "../../circuit/supply.ts";
+import { exactReading, liveTestsDue, workOf } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Fact } from "../../model/values.ts";
@@ -9,7 +9,7 @@ import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 /** Where the board's loop impedance and R1+R2 are measured, Zs may be their sum, marked as calculated. */
 function calculated(study: WayStudy): Fix[] {
   const board = study.boardImpedance;
-  const R1R2 = numberAt(study.R1R2);
+  const R1R2 = exactReading(study.R1R2);
   if (!board || !R1R2 || R1R2.fact.provenance !== "measured" || !study.live) return [];
   const sum = round(board.value + R1R2.value, Math.max(board.decimals, R1R2.decimals));
   const text = `Zs calculated ${sum.toFixed(Math.max(board.decimals, R1R2.decimals))} Ω`;
@@ -53,7 +53,7 @@ export default wayRule({
     const old = stated ? onlyFromRecord(study) : undefined;
     if (old) {
       report(factSpot(old), {
-        message: `Zs of way ${study.way.id} is taken from a record, and this work is new: measure it, or reckon it from what was measured and mark it calculated.`,
+        message: `Zs of way ${study.way.id} is taken from a record, and this work is new: measure it, or calculate it from what was measured and mark it calculated.`,
       });
     }
     if (stated) return;

@@ -1,7 +1,7 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
 import { boardImpedance } from "../../circuit/board-impedance.ts";
-import type { NumberAt } from "../../circuit/supply.ts";
+import type { ExactReading } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
 import { originImpedance } from "../../readings/loop.ts";
 import { amount, boardRule, factSpot } from "../frame/rule.ts";
@@ -64,7 +64,7 @@ installation "Sample" {
   },
 });
 
-function upstreamImpedance(context: Context): NumberAt | undefined {
+function upstreamImpedance(context: Context): ExactReading | undefined {
   for (const { board } of context.upstream) {
     const found = boardImpedance({ ...context, board });
     if (found) return found;

@@ -1,6 +1,6 @@
 import { declaredImpedance } from "../../calc/supply-declared.ts";
 import { studySupply } from "../../circuit/supply.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import { shown } from "../common/dead-words.ts";
 import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
@@ -27,7 +27,7 @@ export default boardRule({
   check({ board, context }, report) {
     const stated = [...liveOfBoard(context).map(({ facts }) => facts.one("Zdb")), board.head.facts.one("Zdb")];
     const fact = stated.find((one) => one !== undefined);
-    const reading = fact && measured(fact.args.value);
+    const reading = fact && quantityOf(fact.args.value);
     if (!fact || reading?.sign !== ">") return;
     const { earthing } = studySupply(context);
     const metallic = declaredImpedance("TN-S");

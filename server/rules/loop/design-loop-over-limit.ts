@@ -1,9 +1,9 @@
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
-import { loopCures } from "../common/loop-cures.ts";
+import { loopFixes } from "../common/loop-cures.ts";
 import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -33,7 +33,7 @@ export default wayRule({
   check(study, report) {
     const { disconnection, device, length } = study;
     // A reading is worth more than a prediction.
-    if (numberAt(study.Zs) || disconnection?.by !== "overcurrent" || !device || !length) return;
+    if (exactReading(study.Zs) || disconnection?.by !== "overcurrent" || !device || !length) return;
     const loop = designLoop(study);
     const { limit } = disconnection;
     if (!loop || loop.value <= limit.value) return;
@@ -50,7 +50,7 @@ export default wayRule({
         { spot: factSpot(device.fact), message: `The device that must disconnect: ${deviceName(device)}.` },
         ...(study.cable ? [{ spot: factSpot(study.cable.fact), message: "The cable the loop runs through." }] : []),
       ],
-      fixes: loopCures(study),
+      fixes: loopFixes(study),
     });
   },
 });

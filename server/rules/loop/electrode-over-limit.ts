@@ -1,12 +1,12 @@
 import { touchVoltage } from "../../calc/index.ts";
 import { milliamps, ohms } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
-import type { Doubt } from "../../readings/doubt.ts";
 import type { ElectrodeStudy } from "../../readings/electrode.ts";
+import type { Uncertainty } from "../../readings/uncertainty.ts";
 import { combine } from "../../tables/source.ts";
 import { shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
 import { ofElectrodes } from "../common/electrodes.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -50,18 +50,18 @@ installation "Sample" {
 }`,
     },
   ],
-  ...ofElectrodes(judge),
+  ...ofElectrodes(checkElectrode),
 });
 
-function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Doubt): void {
+function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Uncertainty): void {
   if (reading.sign === "<" || !weakest || reading.value <= weakest.limit.value) return;
   const { rcd, limit } = weakest;
   const voltage = touchVoltage(reading.value, rcd.sensitivity);
   report(valueSpot(fact, reading), {
-    message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.${withinDoubt(meter, reading.value - limit.value)}`,
+    message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.${withinUncertainty(meter, reading.value - limit.value)}`,
     value: amount(reading.value, "Ω"),
     limit: amountOf(limit),
-    steps: [...voltage.steps, ...limit.steps, ...doubtSteps(meter)],
+    steps: [...voltage.steps, ...limit.steps, ...uncertaintySteps(meter)],
     source: combine(limit.source, voltage.source),
     related: [{ spot: factSpot(rcd.fact), message: `The RCD that relies on it: ${rcdName(rcd)}.` }],
   });

@@ -1,10 +1,10 @@
 import { electrodeAdvice } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
-import type { Doubt } from "../../readings/doubt.ts";
 import type { ElectrodeStudy } from "../../readings/electrode.ts";
+import type { Uncertainty } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
 import { ofElectrodes } from "../common/electrodes.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -33,19 +33,19 @@ installation "Sample" {
 }`,
     },
   ],
-  ...ofElectrodes(judge),
+  ...ofElectrodes(checkElectrode),
 });
 
-function judge({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Doubt): void {
+function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Uncertainty): void {
   const advice = electrodeAdvice();
   if (reading.sign === "<" || reading.value <= advice.value) return;
   // An electrode that is too high for its RCD is told of as that.
   if (weakest && reading.value > weakest.limit.value) return;
   report(valueSpot(fact, reading), {
-    message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?${withinDoubt(meter, reading.value - advice.value)}`,
+    message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?${withinUncertainty(meter, reading.value - advice.value)}`,
     value: amount(reading.value, "Ω"),
     limit: amountOf(advice),
-    steps: [...advice.steps, ...doubtSteps(meter)],
+    steps: [...advice.steps, ...uncertaintySteps(meter)],
     source: advice.source,
   });
 }

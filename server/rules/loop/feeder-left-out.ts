@@ -7,7 +7,7 @@ export default wayRule({
   id: "loop/feeder-left-out",
   severity: "warning",
   since: "0.1",
-  title: "A circuit of a board further out, reckoned from Ze as if it stood at the origin.",
+  title: "A circuit of a board further out, calculated from Ze as if it stood at the origin.",
   why: "The feeder belongs to the loop. With it left out the circuit looks better than it is, by just the part that is hardest to change.",
   clauses: ["411.4.4"],
   examples: [

@@ -1,6 +1,6 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
@@ -36,7 +36,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { Zs } = study;
-    const recorded = numberAt(Zs);
+    const recorded = exactReading(Zs);
     const [highest] = loopPoints(study);
     const allowance = practiceOf("loop-below");
     if (!Zs || !recorded || !highest || highest.Zs.value <= recorded.value + allowance.value) return;

@@ -1,8 +1,8 @@
 import { ohms } from "../../calc/result.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -63,8 +63,8 @@ export default wayRule({
       const isOver = Zs.value > limit.value;
       const byRcd = by === "overcurrent" && isOver && rcdDisconnects(study, Zs.value) !== undefined;
       const against = isOver ? limit : held;
-      const doubt = doubtOnWay(study, fact, Zs);
-      const near = withinDoubt(doubt, Zs.value - against.value);
+      const uncertainty = uncertaintyOnWay(study, fact, Zs);
+      const near = withinUncertainty(uncertainty, Zs.value - against.value);
       report(valueSpot(fact, Zs), {
         message: isOver
           ? `Zs at ${name} is ${ohms(Zs.value)}, above the ${ohms(limit.value)} of this circuit${byRcd ? ": only the RCD would disconnect" : ": a fault there would not be disconnected in time"}.${near}`
@@ -72,7 +72,7 @@ export default wayRule({
         ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
         value: amount(Zs.value, "Ω"),
         limit: amountOf(against),
-        steps: [...against.steps, ...doubtSteps(doubt)],
+        steps: [...against.steps, ...uncertaintySteps(uncertainty)],
         source: against.source,
         related: stands ? [{ spot: factSpot(stands), message: "What must disconnect." }] : [],
       });

@@ -1,5 +1,5 @@
 import { rcdLimitAs } from "../../circuit/stated-limit.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -28,7 +28,7 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const Zs = numberAt(study.Zs);
+    const Zs = exactReading(study.Zs);
     const likeness = Zs && rcdLimitAs(study, Zs.value);
     if (!Zs || !likeness) return;
     const rcd = study.rcds[0];

@@ -1,6 +1,6 @@
 import { ohms } from "../../calc/result.ts";
 import { deviceName, rcdName } from "../../circuit/describe.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
@@ -32,7 +32,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { Zs, disconnection, device } = study;
-    const reading = Zs && measured(Zs.value);
+    const reading = Zs && quantityOf(Zs.value);
     if (!Zs || !reading || reading.sign !== "=" || disconnection?.by !== "overcurrent" || !device) return;
     const { limit } = disconnection;
     const byRcd = reading.value > limit.value ? rcdDisconnects(study, reading.value) : undefined;

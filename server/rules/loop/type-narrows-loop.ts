@@ -1,6 +1,6 @@
 import { coldLimit, loopLimit } from "../../calc/index.ts";
 import { ohms } from "../../calc/result.ts";
-import { numberAt, premisesOf } from "../../circuit/supply.ts";
+import { exactReading, premisesOf } from "../../circuit/supply.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
@@ -33,7 +33,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { device, disconnection, disconnectionTime, context, supply } = study;
-    const Zs = numberAt(study.Zs);
+    const Zs = exactReading(study.Zs);
     const curve = device?.fact.args.curve;
     if (!Zs || !device?.rating || !curve || device.curve === "B" || premisesOf(context) !== "dwelling") return;
     if (!disconnection?.cold || !disconnectionTime || !context.edition || !study.servesSockets) return;

@@ -1,9 +1,9 @@
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
-import { measured } from "../../model/values.ts";
-import { doubtOnSupply } from "../../readings/doubt.ts";
+import { quantityOf } from "../../model/values.ts";
+import { uncertaintyOnSupply } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
@@ -35,19 +35,19 @@ installation "Sample" {
   check(installation, report) {
     const earthing = installation.supply?.one("earthing");
     const Ze = installation.supply?.one("Ze");
-    const reading = measured(Ze?.args.value);
+    const reading = quantityOf(Ze?.args.value);
     const system = earthing?.args.system.value;
     if (!earthing || !Ze || !reading || reading.sign === "<" || (system !== "TN-S" && system !== "TN-C-S")) return;
     const limit = declaredImpedance(system);
     if (reading.value <= limit.value) return;
     const other =
       system === "TN-C-S" && reading.sign === "=" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
-    const meter = doubtOnSupply(installation, Ze, reading);
+    const meter = uncertaintyOnSupply(installation, Ze, reading);
     report(factSpot(Ze), {
-      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.${withinDoubt(meter, reading.value - limit.value)}`,
+      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.${withinUncertainty(meter, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
-      steps: [...limit.steps, ...doubtSteps(meter)],
+      steps: [...limit.steps, ...uncertaintySteps(meter)],
       source: limit.source,
       related: [{ spot: factSpot(earthing), message: `The earthing as written: ${system}.` }],
     });

@@ -1,8 +1,8 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
-import { measured } from "../../model/values.ts";
-import { bandSource, bandSteps, doubtOf, hasDead } from "../../readings/dead.ts";
+import { quantityOf } from "../../model/values.ts";
+import { bandSource, bandSteps, hasDead, uncertaintyOf } from "../../readings/dead.ts";
 import { loopAgreement } from "../../readings/loop.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
@@ -41,13 +41,13 @@ export default wayRule({
     if (!found?.board || found.verdict || found.Zs.fact.provenance !== "measured" || !expected) return;
     if (hasDead(study, "R1+R2") || hasDead(study, "R2") || study.facts.has("parallel-path")) return;
     const { Zs, board } = found;
-    const quantity = measured(study.Zs?.value) as Quantity;
+    const quantity = quantityOf(study.Zs?.value) as Quantity;
     const own = Zs.value - board.value;
-    const doubt = doubtOf({ ...quantity, value: own }, expected.value);
+    const uncertainty = uncertaintyOf({ ...quantity, value: own }, expected.value);
     // Two loop readings differ by more than two readings of a continuity tester.
-    if (!doubt || Math.abs(own - expected.value) <= practiceOf("loop-floor").value) return;
+    if (!uncertainty || Math.abs(own - expected.value) <= practiceOf("loop-floor").value) return;
     const reason =
-      doubt.kind === "low"
+      uncertainty.kind === "low"
         ? "was it read at the far point? Record R1+R2, or the parallel path if there is one"
         : "look for a poor joint, check the length, and record R1+R2";
     report(factSpot(Zs.fact), {

@@ -1,10 +1,10 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
-import type { NumberAt } from "../../circuit/supply.ts";
+import type { ExactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
-import { loopDoubt } from "../common/loop-doubt.ts";
+import { loopUncertainty } from "../common/loop-uncertainty.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 export default boardRule({
@@ -49,7 +49,7 @@ export default boardRule({
 interface Low {
   readonly study: WayStudy;
   readonly found: LoopAgreement;
-  readonly board: NumberAt & { readonly name: "Ze" | "Zdb" };
+  readonly board: ExactReading & { readonly name: "Ze" | "Zdb" };
 }
 
 function tellBoard(board: Low["board"], low: readonly Low[], report: Reporter): void {
@@ -70,14 +70,14 @@ function tellBoard(board: Low["board"], low: readonly Low[], report: Reporter): 
 function tellWay({ study, found, board }: Low, report: Reporter): void {
   const { Zs } = found;
   const allowance = practiceOf("loop-below");
-  const meter = loopDoubt(study, { Zs, board });
+  const meter = loopUncertainty(study, { Zs, board });
   const by = board.value - allowance.value - Zs.value;
   report(factSpot(Zs.fact), {
-    message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinDoubt(meter, by)}`,
+    message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinUncertainty(meter, by)}`,
     value: amount(Zs.value, "Ω"),
     limit: amount(board.value, "Ω"),
     least: true,
-    steps: [relation(`Zs ≥ ${board.name}`, ohms(Zs.value), ohms(board.value)), ...doubtSteps(meter)],
+    steps: [relation(`Zs ≥ ${board.name}`, ohms(Zs.value), ohms(board.value)), ...uncertaintySteps(meter)],
     source: allowance.source,
     related: [{ spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` }],
   });

@@ -1,8 +1,8 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
 import { loopAgreement } from "../../readings/loop.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
-import { loopDoubt } from "../common/loop-doubt.ts";
+import { loopUncertainty } from "../common/loop-uncertainty.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -40,14 +40,14 @@ export default wayRule({
     const found = loopAgreement(study);
     if (found?.verdict !== "below-conductors" || !found.R1R2) return;
     const { Zs, R1R2 } = found;
-    const meter = loopDoubt(study, { Zs, R1R2 });
+    const meter = loopUncertainty(study, { Zs, R1R2 });
     const by = R1R2.value - practiceOf("loop-below").value - Zs.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.${withinDoubt(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.${withinUncertainty(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       limit: amount(R1R2.value, "Ω"),
       least: true,
-      steps: [relation("Zs ≥ R1+R2", ohms(Zs.value), ohms(R1R2.value)), ...doubtSteps(meter)],
+      steps: [relation("Zs ≥ R1+R2", ohms(Zs.value), ohms(R1R2.value)), ...uncertaintySteps(meter)],
       source: practiceOf("loop-below").source,
       related: [{ spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` }],
     });

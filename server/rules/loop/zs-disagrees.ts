@@ -2,8 +2,8 @@ import { ohms, step } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { aboveElectrode, loopAgreement } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
-import { loopDoubt } from "../common/loop-doubt.ts";
+import { loopUncertainty } from "../common/loop-uncertainty.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { lineAfter } from "../common/writing.ts";
 import { amount, factSpot, type Reporter, wayRule } from "../frame/rule.ts";
 
@@ -83,26 +83,26 @@ export default wayRule({
     if (!found?.expected || !found.board || !found.R1R2) return;
     const { Zs, R1R2, board, expected, tolerance, verdict } = found;
     if (verdict !== "low" && verdict !== "high") return;
-    const reckoned = Zs.fact.provenance === "calculated";
-    const reason = reckoned
-      ? "reckon the sum again, or write which figures it was made from"
+    const calculated = Zs.fact.provenance === "calculated";
+    const reason = calculated
+      ? "calculate the sum again, or write which figures it was made from"
       : verdict === "high"
         ? "look for a joint that is loosening, or R1+R2 read at a nearer point"
         : "is there metal in parallel? Then say so with parallel-path";
     const after = study.facts.one("device") ?? study.facts.one("cable");
-    const meter = loopDoubt(study, found);
+    const meter = loopUncertainty(study, found);
     const by = Math.abs(Zs.value - expected.value) - tolerance.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.${withinDoubt(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.${withinUncertainty(meter, by)}`,
       value: amount(Zs.value, "Ω"),
-      steps: [...expected.steps, ...tolerance.steps, ...doubtSteps(meter)],
+      steps: [...expected.steps, ...tolerance.steps, ...uncertaintySteps(meter)],
       source: combine(expected.source, tolerance.source),
       related: [
         { spot: factSpot(R1R2.fact), message: `R1+R2 ${ohms(R1R2.value)}.` },
         { spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` },
       ],
       fixes:
-        verdict === "low" && after && !reckoned
+        verdict === "low" && after && !calculated
           ? [lineAfter(after, 'parallel-path "…"', "Record a parallel path")]
           : [],
     });

@@ -1,8 +1,8 @@
 import { ohms, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { measured } from "../../model/values.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { quantityOf } from "../../model/values.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -50,7 +50,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { Zs, disconnection, device } = study;
-    const reading = Zs && measured(Zs.value);
+    const reading = Zs && quantityOf(Zs.value);
     if (!Zs || !reading || reading.sign !== "=" || !disconnection?.cold || !device) return;
     const { limit, cold } = disconnection;
     const held = cold.corrected ?? cold;
@@ -58,12 +58,12 @@ export default wayRule({
     const others = [...(cold.corrected ? [cold] : []), ...cold.others].map((style) =>
       step(style.style, "", ohms(style.value)),
     );
-    const doubt = doubtOnWay(study, Zs.fact, reading);
+    const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, the loop may pass the limit.${withinDoubt(doubt, reading.value - held.value)}`,
+      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, the loop may pass the limit.${withinUncertainty(uncertainty, reading.value - held.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(held),
-      steps: [...held.steps, ...others, ...doubtSteps(doubt)],
+      steps: [...held.steps, ...others, ...uncertaintySteps(uncertainty)],
       source: held.source,
       related: [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${deviceName(device)}.` }],
     });

@@ -1,10 +1,10 @@
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { measured } from "../../model/values.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
+import { quantityOf } from "../../model/values.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -34,7 +34,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { Zs, disconnection, device } = study;
-    const reading = Zs && measured(Zs.value);
+    const reading = Zs && quantityOf(Zs.value);
     if (!Zs || !reading || disconnection?.by !== "overcurrent" || !device || reading.sign === "<") return;
     const { limit } = disconnection;
     if (reading.value <= limit.value && reading.sign === "=") return;
@@ -53,12 +53,12 @@ export default wayRule({
       });
       return;
     }
-    const doubt = doubtOnWay(study, Zs.fact, reading);
+    const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.${withinDoubt(doubt, reading.value - limit.value)}`,
+      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
-      steps: [...limit.steps, ...doubtSteps(doubt)],
+      steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
       source: limit.source,
       related,
     });

@@ -1,9 +1,9 @@
 import { ohms } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
-import { measured } from "../../model/values.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
+import { quantityOf } from "../../model/values.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { shown } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -33,20 +33,20 @@ export default wayRule({
   ],
   check(study, report) {
     const { Zs, disconnection } = study;
-    const reading = Zs && measured(Zs.value);
+    const reading = Zs && quantityOf(Zs.value);
     if (!Zs || !reading || reading.sign === "<" || disconnection?.by !== "rcd" || !disconnection.rcd) return;
     const { limit, rcd } = disconnection;
     if (reading.value <= limit.value && reading.sign === "=") return;
     const unproven = reading.sign === ">" && reading.value < limit.value;
-    const doubt = doubtOnWay(study, Zs.fact, reading);
+    const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
       message: unproven
         ? `Zs ${shown(reading)} does not show that the loop is within the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: read it on a range that does.`
-        : `Zs ${shown(reading)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.${withinDoubt(doubt, reading.value - limit.value)}`,
+        : `Zs ${shown(reading)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
       ...(unproven ? { severity: "warning" as const } : {}),
       ...(unproven ? {} : { value: amount(reading.value, "Ω") }),
       limit: amountOf(limit),
-      steps: [...limit.steps, ...doubtSteps(doubt)],
+      steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
       source: limit.source,
       related: [{ spot: factSpot(rcd.fact), message: `The RCD that must disconnect: ${rcdName(rcd)}.` }],
     });

@@ -1,5 +1,5 @@
 import { ohms, relation } from "../../calc/result.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -32,7 +32,7 @@ export default wayRule({
   check(study, report) {
     const { Zs, disconnection } = study;
     const fact = study.facts.one("max-Zs");
-    const reading = Zs && measured(Zs.value);
+    const reading = Zs && quantityOf(Zs.value);
     if (!Zs || !fact || !reading || reading.sign === "<") return;
     const written = fact.args.value.value;
     if (reading.sign === "=" ? reading.value <= written : reading.value < written) return;

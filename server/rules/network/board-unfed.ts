@@ -7,7 +7,7 @@ export default installationRule({
   severity: "warning",
   since: "0.1",
   title: "Nothing says what feeds a board.",
-  why: "Without it no loop impedance, fault current or voltage drop of the board's ways can be reckoned from the supply. Write fed-from with the supply or the board above.",
+  why: "Without it no loop impedance, fault current or voltage drop of the board's ways can be calculated from the supply. Write fed-from with the supply or the board above.",
   clauses: ["313.1", "314.1"],
   examples: [
     {

@@ -21,7 +21,7 @@ export default installationRule({
   severity: "error",
   since: "0.1",
   title: "Boards feed each other in a circle.",
-  why: "None of them leads to the supply, so no loop impedance, fault current or voltage drop of theirs can be reckoned. One of the boards is fed from somewhere else.",
+  why: "None of them leads to the supply, so no loop impedance, fault current or voltage drop of theirs can be calculated. One of the boards is fed from somewhere else.",
   clauses: ["314.1"],
   examples: [
     {

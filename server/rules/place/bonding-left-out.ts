@@ -2,7 +2,7 @@ import { rcdLimit } from "../../calc/practice.ts";
 import { milliamps, ohms, relation } from "../../calc/result.ts";
 import { fineRcds, rcdsKnown } from "../../circuit/additional-protection.ts";
 import { bondingNeed } from "../../circuit/places.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
@@ -61,7 +61,7 @@ function missing(study: WayStudy): Why | undefined {
     const { steps, source } = limit;
     return { words: `this circuit has no RCD of ${milliamps(limit.value)} or less`, steps, source };
   }
-  const Zs = numberAt(study.Zs);
+  const Zs = exactReading(study.Zs);
   const most = study.disconnection?.limit;
   if (!Zs || !most || Zs.value <= most.value || rcdDisconnects(study, Zs.value)) return undefined;
   return {

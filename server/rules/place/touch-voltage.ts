@@ -2,7 +2,7 @@ import { touchVoltage } from "../../calc/index.ts";
 import { ohms, relation, volts } from "../../calc/result.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import { touchLimit } from "../../circuit/places.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
@@ -38,7 +38,7 @@ export default wayRule({
   check(study, report) {
     const limit = touchLimit(study);
     const rcd = study.rcds.toSorted((one, other) => one.sensitivity - other.sensitivity)[0];
-    const Zs = numberAt(study.Zs);
+    const Zs = exactReading(study.Zs);
     if (!limit || !rcd || !Zs || study.supply.earthing !== "TT" || study.isSpare) return;
     const voltage = touchVoltage(Zs.value, rcd.sensitivity);
     const most = limit.row.facts.volts;

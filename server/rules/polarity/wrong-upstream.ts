@@ -3,7 +3,7 @@ import { deadOfBoard } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
-function judge(fact: Fact | undefined, where: string, report: Reporter): void {
+function checkFact(fact: Fact | undefined, where: string, report: Reporter): void {
   const verdict = fact?.args.verdict as { value?: string } | undefined;
   if (!fact || verdict?.value !== "wrong") return;
   report(factSpot(fact), {
@@ -86,7 +86,7 @@ installation "Sample" {
     },
   ],
   check({ supply }, report) {
-    judge(supply?.one("polarity"), "the origin", report);
+    checkFact(supply?.one("polarity"), "the origin", report);
   },
   // The latest word counts: what was put right stays in the record.
   checkBoard({ board, context }, report) {
@@ -95,6 +95,6 @@ installation "Sample" {
       .map((test) => ({ on: test.on, fact: test.facts.list.findLast(({ word }) => word === "polarity") }))
       .sort((a, b) => b.on.localeCompare(a.on))
       .find(({ fact }) => fact);
-    judge(tested?.fact ?? facts.one("polarity"), `board ${board.head.name}`, report);
+    checkFact(tested?.fact ?? facts.one("polarity"), `board ${board.head.name}`, report);
   },
 });

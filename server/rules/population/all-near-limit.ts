@@ -1,12 +1,12 @@
 import { ohms, percent } from "../../calc/result.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { amount, amountOf, boardRule, factSpot } from "../frame/rule.ts";
 
 /** A loop reading and the limit a cold reading is held against. */
 function resultOf(study: WayStudy) {
-  const Zs = numberAt(study.Zs);
+  const Zs = exactReading(study.Zs);
   const { disconnection } = study;
   if (!Zs || disconnection?.by !== "overcurrent" || !disconnection.cold) return [];
   return [{ study, Zs, limit: disconnection.cold }];

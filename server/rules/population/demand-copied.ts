@@ -23,7 +23,7 @@ export default installationRule({
   severity: "information",
   since: "0.1",
   title: "A maximum demand that is the rating of the cut-out or the sum of all devices.",
-  why: "Neither is what the installation takes. Reckon it from the loads with diversity: only then is it known whether the supply is enough.",
+  why: "Neither is what the installation takes. Calculate it from the loads with diversity: only then is it known whether the supply is enough.",
   clauses: ["311.1"],
   examples: [
     {
@@ -55,7 +55,7 @@ installation "Kiln house" {
     const { value } = demand.args;
     const say = (of: string) =>
       report(valueSpot(demand, value), {
-        message: `A demand of ${amps(value.value)} is exactly ${of}. Was it reckoned from the loads?`,
+        message: `A demand of ${amps(value.value)} is exactly ${of}. Was it calculated from the loads?`,
         value: amount(value.value, "A"),
         related: cutout ? [{ spot: factSpot(cutout), message: `The cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
       });

@@ -1,5 +1,5 @@
 import { megohms, ohms } from "../../calc/result.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { exact, type Fact } from "../../model/values.ts";
 import { comparison } from "../../tables/comparison.ts";
@@ -19,7 +19,7 @@ type Column = readonly [name: string, show: (value: number) => string, read: (st
 const looped =
   (reading: "Zs" | "R1R2") =>
   (study: WayStudy): Figure | undefined => {
-    const number = numberAt(study[reading]);
+    const number = exactReading(study[reading]);
     const expected = study.expectedR1R2?.value;
     const size = expected ?? study.length?.value;
     if (!number || size === undefined || number.fact.provenance !== "measured") return undefined;
@@ -52,7 +52,7 @@ function differ(figures: readonly Figure[]): boolean {
     : greatest >= least * comparison.differingLength.value;
 }
 
-function judge([name, show, read]: Column, studies: readonly WayStudy[], report: Reporter): void {
+function checkColumn([name, show, read]: Column, studies: readonly WayStudy[], report: Reporter): void {
   const groups = Map.groupBy(
     studies.flatMap((study) => (study.isSpare ? [] : (read(study) ?? []))),
     ({ value }) => value,
@@ -100,6 +100,6 @@ export default boardRule({
     },
   ],
   check({ studies }, report) {
-    for (const column of columns) judge(column, studies, report);
+    for (const column of columns) checkColumn(column, studies, report);
   },
 });

@@ -21,7 +21,7 @@ function repeated(tests: readonly RcdTest[]): RcdTest[] {
   return [];
 }
 
-function judge(tests: readonly RcdTest[], at: string, report: Reporter): void {
+function checkTests(tests: readonly RcdTest[], at: string, report: Reporter): void {
   const [first, ...others] = repeated(tests);
   if (!first?.time) return;
   const time = milliseconds(first.time.value);
@@ -62,7 +62,7 @@ export default boardRule({
   check({ context, studies }, report) {
     const groups = Map.groupBy(latestRcdTests(context, studies), ({ multiple }) => multiple?.value);
     for (const [multiple, tests] of groups) {
-      if (multiple !== undefined) judge(tests, `${multiple}×`, report);
+      if (multiple !== undefined) checkTests(tests, `${multiple}×`, report);
     }
   },
 });

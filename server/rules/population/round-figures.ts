@@ -1,5 +1,5 @@
 import { ohms } from "../../calc/result.ts";
-import { type NumberAt, numberAt } from "../../circuit/supply.ts";
+import { type ExactReading, exactReading } from "../../circuit/supply.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
@@ -18,7 +18,7 @@ const sample = (readings: readonly (readonly [string, string])[]): string =>
     .join("\n");
 
 /** Whether a figure read to hundredths stands on a step of the scale. */
-function isRound({ value, decimals }: NumberAt): boolean {
+function isRound({ value, decimals }: ExactReading): boolean {
   const steps = value / comparison.roundStep.value;
   return decimals >= 2 && Math.abs(steps - Math.round(steps)) < 1e-6;
 }
@@ -49,7 +49,7 @@ export default boardRule({
   ],
   check({ studies }, report) {
     const readings = studies.flatMap((study) =>
-      [numberAt(study.R1R2), numberAt(study.Zs)].flatMap((one) =>
+      [exactReading(study.R1R2), exactReading(study.Zs)].flatMap((one) =>
         one && !study.isSpare && one.fact.provenance === "measured" ? [one] : [],
       ),
     );

@@ -1,6 +1,6 @@
 import { ohms, percent, step } from "../../calc/result.ts";
-import { measured, type Quantity } from "../../model/values.ts";
-import { doubtOf } from "../../readings/dead.ts";
+import { type Quantity, quantityOf } from "../../model/values.ts";
+import { uncertaintyOf } from "../../readings/dead.ts";
 import { type AgainstLength, againstLength, median } from "../../readings/population.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -58,7 +58,7 @@ export default boardRule({
     const usual = expected.value * middle;
     const small = Math.abs(read.value - usual) <= deadTestPractice.highLeast.value;
     // What leaves its length by itself is told of by another check.
-    const alone = doubtOf(measured(study.R1R2?.value) as Quantity, expected.value);
+    const alone = uncertaintyOf(quantityOf(study.R1R2?.value) as Quantity, expected.value);
     if (small || alone) return;
     report(factSpot(read.fact), {
       message: `Way ${study.way.id} reads ${ohms(read.value)}, where the other ${all.length - 1} circuits of this board, by their lengths, let ${ohms(usual)} be expected. ${read.value > usual ? "Look for a joint in it, or a longer cable." : "Look for a parallel path, or a shorter cable."}`,

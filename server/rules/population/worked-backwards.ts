@@ -1,13 +1,13 @@
 import { ohms, round, step } from "../../calc/result.ts";
-import { numberAt } from "../../circuit/supply.ts";
+import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { boardRule, factSpot } from "../frame/rule.ts";
 
 /** The two readings of a circuit that were both measured, and whether they add up to the last digit. */
 function sumOf(study: WayStudy) {
-  const Zs = numberAt(study.Zs);
-  const R1R2 = numberAt(study.R1R2);
+  const Zs = exactReading(study.Zs);
+  const R1R2 = exactReading(study.R1R2);
   const board = study.boardImpedance;
   if (!Zs || !R1R2 || !board) return [];
   if (Zs.fact.provenance !== "measured" || R1R2.fact.provenance !== "measured") return [];
@@ -34,7 +34,7 @@ export default boardRule({
   severity: "warning",
   since: "0.1",
   title: "Readings of a whole board that add up to the last digit.",
-  why: "Meters disagree by a hundredth or two, and parallel paths by more. Where every circuit comes out exactly, one column was reckoned from the other: mark it calculated, which is allowed, or measure it.",
+  why: "Meters disagree by a hundredth or two, and parallel paths by more. Where every circuit comes out exactly, one column was calculated from the other: mark it calculated, which is allowed, or measure it.",
   clauses: ["643.2.1", "643.7.3"],
   examples: [
     {

@@ -2,12 +2,12 @@ import { lengthFromResistance, resistancePerMetre } from "../../calc/index.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms } from "../../calc/result.ts";
 import type { Installation } from "../../model/installation.ts";
-import { measured } from "../../model/values.ts";
-import { doubtAmong, type MeterTest } from "../../readings/doubt.ts";
+import { quantityOf } from "../../model/values.ts";
 import { allBonding, type Bonding, bondingReading } from "../../readings/earthing.ts";
 import { deadOfBoard, supplyMeterTests } from "../../readings/meter-tests.ts";
+import { type MeterTest, uncertaintyAmong } from "../../readings/uncertainty.ts";
 import { combine } from "../../tables/source.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -37,13 +37,13 @@ installation "Sample" {
     },
   ],
   check(installation, report) {
-    for (const bonding of allBonding(installation)) judge(bonding, installation, report);
+    for (const bonding of allBonding(installation)) checkBonding(bonding, installation, report);
   },
 });
 
-function judge(bonding: Bonding, installation: Installation, report: Reporter): void {
+function checkBonding(bonding: Bonding, installation: Installation, report: Reporter): void {
   const { service, length, continuity } = bonding.args;
-  const reading = continuity && measured(continuity);
+  const reading = continuity && quantityOf(continuity);
   const described = bonding.args.size ? bonding : describedElsewhere(installation, service.value);
   const size = described?.args.size;
   const metal = described?.args.metal?.value;
@@ -52,12 +52,12 @@ function judge(bonding: Bonding, installation: Installation, report: Reporter): 
   if (length) {
     const found = bondingReading(size.value, length.value, metal);
     if (!found || reading.value <= found.most.value) return;
-    const meter = doubtAmong(installation.names, testsWithBonding(installation), bonding, reading);
+    const meter = uncertaintyAmong(installation.names, testsWithBonding(installation), bonding, reading);
     report(valueSpot(bonding, reading), {
-      message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size read about ${ohms(found.expected.value)}. Look at its clamps.${withinDoubt(meter, reading.value - found.most.value)}`,
+      message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size read about ${ohms(found.expected.value)}. Look at its clamps.${withinUncertainty(meter, reading.value - found.most.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(found.most),
-      steps: [...found.most.steps, ...doubtSteps(meter)],
+      steps: [...found.most.steps, ...uncertaintySteps(meter)],
       source: found.most.source,
       related: [{ spot: factSpot(bonding), message: "Its size and length." }],
     });

@@ -111,7 +111,7 @@ interface Lack {
 function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: number): Lack[] {
   const table = earthingNeed(supply);
   const heat = earthingHeat(supply, edition);
-  // Where the fault has been reckoned and the conductor bears it, the table is not asked.
+  // Where the fault has been calculated and the conductor bears it, the table is not asked.
   const shown = heat !== undefined && !fallsShort(size, heat.need.value);
   const all = [
     asks(

@@ -1,7 +1,7 @@
 import { lengthFromResistance, resistancePerMetre } from "../../calc/conductor-resistance.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { metres, ohms } from "../../calc/result.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
@@ -33,7 +33,7 @@ installation "Sample" {
   ],
   check({ supply }, report) {
     const conductor = supply?.one("earthing-conductor");
-    const reading = measured(conductor?.args.continuity);
+    const reading = quantityOf(conductor?.args.continuity);
     const metal = conductor?.args.metal?.value;
     if (!conductor || reading?.sign !== "=" || metal === "steel") return;
     const perMetre = resistancePerMetre(conductor.args.size.value, metal);

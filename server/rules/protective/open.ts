@@ -1,5 +1,5 @@
 import { supplementaryLimit } from "../../boards/supplementary.ts";
-import { type Fact, measured, type Reading } from "../../model/values.ts";
+import { type Fact, quantityOf, type Reading } from "../../model/values.ts";
 import { allBonding } from "../../readings/earthing.ts";
 import { shown } from "../common/dead-words.ts";
 import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -44,9 +44,9 @@ installation "Sample" {
   ],
   check(installation, report) {
     const conductor = installation.supply?.one("earthing-conductor");
-    if (conductor) judge(conductor, conductor.args.continuity, "The earthing conductor", report);
+    if (conductor) checkFact(conductor, conductor.args.continuity, "The earthing conductor", report);
     for (const bonding of allBonding(installation)) {
-      judge(bonding, bonding.args.continuity, `The bonding of ${bonding.args.service.value}`, report);
+      checkFact(bonding, bonding.args.continuity, `The bonding of ${bonding.args.service.value}`, report);
     }
   },
   checkBoard({ board, studies }, report) {
@@ -54,13 +54,13 @@ installation "Sample" {
       // Where its limit is known it is held against that.
       const limit = supplementaryLimit(fact, studies);
       if (limit && !("missing" in limit)) continue;
-      judge(fact, fact.args.continuity, `The supplementary bonding (${fact.args.place.value})`, report);
+      checkFact(fact, fact.args.continuity, `The supplementary bonding (${fact.args.place.value})`, report);
     }
   },
 });
 
-function judge(fact: Fact, reading: Reading | undefined, what: string, report: Reporter): void {
-  const found = reading && measured(reading);
+function checkFact(fact: Fact, reading: Reading | undefined, what: string, report: Reporter): void {
+  const found = reading && quantityOf(reading);
   if (found?.sign !== ">") return;
   report(valueSpot(fact, found), {
     message: `${what} is off scale (${shown(found)}): there is no continuity. Find the break before anything is energised.`,

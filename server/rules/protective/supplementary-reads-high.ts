@@ -1,7 +1,7 @@
 import { supplementaryLimit } from "../../boards/supplementary.ts";
 import { ohms } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const sample = (reading: string, marks = "") => `wayfile 1
@@ -33,7 +33,7 @@ export default boardRule({
   check({ board, studies }, report) {
     for (const fact of board.head.facts.all("supplementary-bonding")) {
       const { continuity, place } = fact.args;
-      const reading = continuity && measured(continuity);
+      const reading = continuity && quantityOf(continuity);
       const found = reading && supplementaryLimit(fact, studies);
       if (!reading || reading.sign === "<" || !found || "missing" in found) continue;
       const { limit, study } = found;

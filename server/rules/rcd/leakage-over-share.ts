@@ -71,11 +71,11 @@ export default installationRule({
   check(installation, report) {
     // Earlier editions ask for circuits to be divided, and give no figure.
     if (!installation.edition?.leakageShare) return;
-    for (const node of networkOf(installation).nodes) for (const found of rcdLeakages(node)) judge(found, report);
+    for (const node of networkOf(installation).nodes) for (const found of rcdLeakages(node)) checkOne(found, report);
   },
 });
 
-function judge(found: RcdLeakage, report: Reporter): void {
+function checkOne(found: RcdLeakage, report: Reporter): void {
   const { rcd, ways, leakage, sum, limit } = found;
   const [first] = ways;
   if (!first || !exceeds(sum.value, limit.value)) return;

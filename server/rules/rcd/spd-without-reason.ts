@@ -19,7 +19,7 @@ export default installationRule({
   severity: "information",
   since: "0.1",
   title: "No surge protection, and no reason why not.",
-  why: "Whether it may be left out depends on what a surge would cost, or in earlier editions on a reckoning of the risk. The reason belongs in the record, so that the next person need not do it again.",
+  why: "Whether it may be left out depends on what a surge would cost, or in earlier editions on a calculation of the risk. The reason belongs in the record, so that the next person need not do it again.",
   clauses: ["443.4", "443.4.1", "443.5"],
   examples: [
     {

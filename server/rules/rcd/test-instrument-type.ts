@@ -42,7 +42,7 @@ export default boardRule({
       const used = test.with.flatMap((name) => names.instruments.get(name)?.[0] ?? []);
       const able = used.flatMap((instrument) => factsOf(instrument)?.all("tests") ?? []);
       const types = able.flatMap(({ args }) => args.types.map(({ value }) => value));
-      // An instrument that does not say what it can test is not doubted.
+      // An instrument that does not say what it can test is not questioned.
       const unsaid = able.length < used.length || used.length === 0;
       if (unsaid || types.includes(type)) continue;
       told.add(test);

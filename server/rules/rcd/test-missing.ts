@@ -28,7 +28,7 @@ const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(isOwnRcd);
 
 const written = (multiple: number): string => (multiple === 0.5 ? "½×" : `${multiple}×`);
 
-function judge(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Reporter): void {
+function checkRcd(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Reporter): void {
   const tests = everyRcdFact(subject.context, subject.studies).filter(({ device }) => device?.fact === rcd.fact);
   // A time without its multiple is spoken of by itself.
   const multiples = tests.map(({ fact }) => (fact.args as { multiple?: { value: number } }).multiple?.value);
@@ -94,11 +94,11 @@ export default boardRule({
   check(subject, report) {
     const { context, studies } = subject;
     if (!context.edition || !liveTestsDue(context)) return;
-    for (const rcd of shared(subject)) judge(rcd, subject, context.edition, report);
+    for (const rcd of shared(subject)) checkRcd(rcd, subject, context.edition, report);
     for (const study of studies) {
       // A way without any live test is spoken of as a whole.
       if (!study.live || study.live.facts.broken.includes("rcd")) continue;
-      for (const rcd of ownRcds(study)) judge(rcd, subject, context.edition, report);
+      for (const rcd of ownRcds(study)) checkRcd(rcd, subject, context.edition, report);
     }
   },
 });

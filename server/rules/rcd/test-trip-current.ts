@@ -2,11 +2,11 @@ import { exceeds, fallsShort } from "../../calc/compare.ts";
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps } from "../../calc/result.ts";
 import type { Rcd } from "../../circuit/way.ts";
-import { type Fact, type FactOf, measured, type Quantity } from "../../model/values.ts";
-import { type Doubt, doubtAmong } from "../../readings/doubt.ts";
+import { type Fact, type FactOf, type Quantity, quantityOf } from "../../model/values.ts";
 import { meterTests } from "../../readings/meter-tests.ts";
 import { deviceOnBoard, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { type Uncertainty, uncertaintyAmong } from "../../readings/uncertainty.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, boardRule, factSpot, type Reporter, valueSpot } from "../frame/rule.ts";
 
 type TripFact = FactOf<"live" | "boardLive", "trip-current">;
@@ -48,39 +48,40 @@ export default boardRule({
   ],
   check({ context, studies }, report) {
     const tests = meterTests(context, studies);
-    const doubts: DoubtOf = (fact, reading) => doubtAmong(context.names, tests, fact as Fact, reading);
+    const uncertainties: UncertaintyOf = (fact, reading) =>
+      uncertaintyAmong(context.names, tests, fact as Fact, reading);
     const seen = new Set<Rcd["fact"] | undefined>();
     for (const { facts } of liveOfBoard(context)) {
       for (const fact of facts.all("trip-current")) {
         const rcd = deviceOnBoard(fact, context);
-        if (rcd && !seen.has(rcd.fact)) judge(fact as TripFact, rcd, doubts, report);
+        if (rcd && !seen.has(rcd.fact)) checkFact(fact as TripFact, rcd, uncertainties, report);
         seen.add(rcd?.fact);
       }
     }
     for (const study of studies) {
       const fact = study.liveTests.find(({ facts }) => facts.has("trip-current"))?.facts.one("trip-current");
-      if (fact) judge(fact as TripFact, study.rcds[0], doubts, report);
+      if (fact) checkFact(fact as TripFact, study.rcds[0], uncertainties, report);
     }
   },
 });
 
-type DoubtOf = (fact: TripFact, reading: Quantity) => Doubt | undefined;
+type UncertaintyOf = (fact: TripFact, reading: Quantity) => Uncertainty | undefined;
 
-function judge(fact: TripFact, rcd: Rcd | undefined, doubts: DoubtOf, report: Reporter): void {
-  const reading = measured(fact.args.value);
+function checkFact(fact: TripFact, rcd: Rcd | undefined, uncertainties: UncertaintyOf, report: Reporter): void {
+  const reading = quantityOf(fact.args.value);
   const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
   if (!reading || !rcd || !band) return;
   const over = exceeds(reading.value, band.greatest.value) && reading.sign !== "<";
   const under = fallsShort(reading.value, band.least.value) && reading.sign !== ">";
   if (!over && !under) return;
   const limit = over ? band.greatest : band.least;
-  const meter = doubts(fact, reading);
+  const meter = uncertainties(fact, reading);
   report(valueSpot(fact, reading), {
-    message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.${withinDoubt(meter, Math.abs(reading.value - limit.value))}`,
+    message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.${withinUncertainty(meter, Math.abs(reading.value - limit.value))}`,
     value: amount(reading.value, "A"),
     limit: amountOf(limit),
     least: under,
-    steps: [...limit.steps, ...doubtSteps(meter)],
+    steps: [...limit.steps, ...uncertaintySteps(meter)],
     source: limit.source,
     related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdLabel(rcd)}.` }],
   });

@@ -2,9 +2,9 @@ import { exceeds } from "../../calc/compare.ts";
 import type { RcdWindow } from "../../calc/index.ts";
 import { milliseconds } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
-import { doubtInTest } from "../../readings/doubt.ts";
 import { latestRcdTests, type RcdTest, rcdLabel, windowOf } from "../../readings/rcd-tests.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintyInTest } from "../../readings/uncertainty.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const multipleName = ({ multiple }: RcdTest): string => `${multiple?.value}×`;
@@ -78,12 +78,12 @@ export default boardRule({
         });
       } else if (time && (exceeds(time.value, greatest.value) || (time.sign === ">" && time.value >= greatest.value))) {
         if (time.sign === "<") continue;
-        const doubt = doubtInTest(context.names, test.test, fact, time);
+        const uncertainty = uncertaintyInTest(context.names, test.test, fact, time);
         report(valueSpot(fact, time), {
-          message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} that ${device.standard}${device.delayed ? " (delayed)" : ""} allows.${hint(test, time.value, context)}${withinDoubt(doubt, time.value - greatest.value)}`,
+          message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} that ${device.standard}${device.delayed ? " (delayed)" : ""} allows.${hint(test, time.value, context)}${withinUncertainty(uncertainty, time.value - greatest.value)}`,
           value: amount(time.value, "s"),
           ...limit,
-          steps: [...greatest.steps, ...doubtSteps(doubt)],
+          steps: [...greatest.steps, ...uncertaintySteps(uncertainty)],
         });
       }
     }

@@ -10,7 +10,7 @@ const order = [
 ] as const;
 
 /** The first pair out of order; the later of the two is marked. */
-function judge(facts: Facts<"way"> | undefined, context: Context, seen: Set<unknown>, report: Reporter): void {
+function checkBlock(facts: Facts<"way"> | undefined, context: Context, seen: Set<unknown>, report: Reporter): void {
   for (const [first, second] of order) {
     const before = handOf(first, facts, context);
     const after = handOf(second, facts, context);
@@ -46,7 +46,7 @@ export default boardRule({
   ],
   check({ board, context }, report) {
     const seen = new Set<unknown>();
-    judge(undefined, context, seen, report);
-    for (const way of board.ways) judge(way.facts, context, seen, report);
+    checkBlock(undefined, context, seen, report);
+    for (const way of board.ways) checkBlock(way.facts, context, seen, report);
   },
 });

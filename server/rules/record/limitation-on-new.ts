@@ -30,15 +30,15 @@ export default installationRule({
   check({ head }, report) {
     // The supply of an addition was there before it.
     const supply = head.facts.one("work")?.args.work.value === "new" ? head.facts.one("supply")?.inner : undefined;
-    if (supply) judge("new", [supply], report);
+    if (supply) checkOne("new", [supply], report);
   },
   checkBoard({ board, context }, report) {
     const blocks = [board.head.facts, ...board.ways.map((way) => way.facts)];
-    judge(workOf(context), blocks, report);
+    checkOne(workOf(context), blocks, report);
   },
 });
 
-function judge(work: string | undefined, blocks: readonly Facts[], report: Reporter): void {
+function checkOne(work: string | undefined, blocks: readonly Facts[], report: Reporter): void {
   if (work !== "new" && work !== "addition") return;
   for (const { fact, value } of blocks.flatMap(distinctAbsences)) {
     if (value.absent !== "LIM") continue;

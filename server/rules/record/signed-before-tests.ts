@@ -1,4 +1,4 @@
-import { keptWith } from "../../circuit/kept.ts";
+import { memoByObject } from "../../circuit/kept.ts";
 import type { Board } from "../../model/file.ts";
 import type { FactOf, Facts } from "../../model/values.ts";
 import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
@@ -19,7 +19,7 @@ const daysOfWay = (facts: Facts<"way">): TestDay[] =>
   );
 
 /** The latest day of a board that nobody nearer than the board signs for. */
-const latestOfBoard = keptWith((board: Board): TestDay | undefined => {
+const latestOfBoard = memoByObject((board: Board): TestDay | undefined => {
   const signedNearer = new Set(
     board.ways
       .filter(({ facts }) => facts.has("tested"))
@@ -28,7 +28,7 @@ const latestOfBoard = keptWith((board: Board): TestDay | undefined => {
   return latestOf(boardTestDays(board).filter(({ header }) => !signedNearer.has(header)));
 });
 
-function judge(signed: Signed | undefined, latest: TestDay | undefined, report: Reporter): void {
+function checkSignature(signed: Signed | undefined, latest: TestDay | undefined, report: Reporter): void {
   const on = signed?.args.on?.value;
   if (!signed || on === undefined || !latest || latest.on.value <= on) return;
   report(factSpot(signed), {
@@ -66,10 +66,10 @@ export default installationRule({
     if (!signed?.args.on) return;
     const unsigned = installation.boards.filter(({ board }) => !board.head.facts.has("tested"));
     const ofBoards = unsigned.flatMap(({ board }) => latestOfBoard(board) ?? []);
-    judge(signed, latestOf([...ownTestDays(installation), ...ofBoards]), report);
+    checkSignature(signed, latestOf([...ownTestDays(installation), ...ofBoards]), report);
   },
   checkBoard({ board }, report) {
-    judge(board.head.facts.one("tested"), latestOfBoard(board), report);
-    for (const { facts } of board.ways) judge(facts.one("tested"), latestOf(daysOfWay(facts)), report);
+    checkSignature(board.head.facts.one("tested"), latestOfBoard(board), report);
+    for (const { facts } of board.ways) checkSignature(facts.one("tested"), latestOf(daysOfWay(facts)), report);
   },
 });

@@ -1,5 +1,12 @@
 import { metres, ohms } from "../../calc/result.ts";
-import { bandSource, bandSteps, doubtOf, expectedConductorAt, otherMetal, unslipped } from "../../readings/dead.ts";
+import {
+  bandSource,
+  bandSteps,
+  expectedConductorAt,
+  otherMetal,
+  uncertaintyOf,
+  unslipped,
+} from "../../readings/dead.ts";
 import { studyRing } from "../../readings/ring.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -61,9 +68,10 @@ export default wayRule({
     const end = lineIsLower || study.cable?.neutral !== study.cable?.line ? "r1" : "rn";
     const quantity = values[end]?.quantity;
     const expected = expectedConductorAt(study, end === "r1" ? "line" : "neutral", endsTest);
-    const doubt = quantity && !values[end]?.open && expected ? doubtOf(quantity, expected.value) : undefined;
-    if (!quantity || !expected || !doubt) return;
-    const { kind, slip, ratio } = doubt;
+    const uncertainty =
+      quantity && !values[end]?.open && expected ? uncertaintyOf(quantity, expected.value) : undefined;
+    if (!quantity || !expected || !uncertainty) return;
+    const { kind, slip, ratio } = uncertainty;
     const metal = otherMetal(study);
     const otherwise =
       metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value

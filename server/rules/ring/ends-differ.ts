@@ -1,11 +1,11 @@
 import { ohms, plain, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
 import { studyRing } from "../../readings/ring.ts";
 import { lineNeutral } from "../../readings/ring-ends.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { cableWords, relatedFact } from "../common/dead-words.ts";
-import { doubtSteps, together, withinDoubt } from "../common/doubt-words.ts";
+import { together, uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -65,16 +65,16 @@ export default wayRule({
     const remedy = tenfold
       ? `One is ten times the other: check the decimal point first, then look for a poor joint.`
       : `Look for a loose terminal or a smaller length of cable; until then the quarter values do not hold for the points.`;
-    const meters = [values.r1, values.rn].map((one) => one && doubtOnWay(study, ends, one.quantity));
+    const meters = [values.r1, values.rn].map((one) => one && uncertaintyOnWay(study, ends, one.quantity));
     const meter = together(meters, ohms);
     report(valueSpot(ends, quantity), {
-      message: `${words} ${remedy}${withinDoubt(meter, difference - ringTolerance.value)}`,
+      message: `${words} ${remedy}${withinUncertainty(meter, difference - ringTolerance.value)}`,
       value: amount(difference, "Ω"),
       limit: amountOf(ringTolerance),
       steps: [
         step("difference", `${ohms(Math.max(rn, expected))} − ${ohms(Math.min(rn, expected))}`, ohms(difference)),
         ...ringTolerance.steps,
-        ...doubtSteps(meter),
+        ...uncertaintySteps(meter),
       ],
       source: ringTolerance.source,
       related: [

@@ -1,4 +1,4 @@
-import { measured } from "../../model/values.ts";
+import { quantityOf } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { valueSpot, wayRule, wordSpot } from "../frame/rule.ts";
@@ -30,7 +30,7 @@ export default wayRule({
     const { way } = study;
     if (way.kind !== "radial" && way.kind !== "feeder") return;
     const ends = latestDead(study, "ends")?.fact;
-    if (!ends || ![ends.args.r1, ends.args.rn, ends.args.r2].some((value) => measured(value))) return;
+    if (!ends || ![ends.args.r1, ends.args.rn, ends.args.r2].some((value) => quantityOf(value))) return;
     const { kind } = way.header.args;
     report(wordSpot(ends), {
       message: `End-to-end readings belong to a ring; this is a ${way.kind}. Is it a ring, or are these another circuit's?`,

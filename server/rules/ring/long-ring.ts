@@ -39,15 +39,15 @@ export default wayRule({
     if (!study.isRing || !ends || !quantity || values[end]?.value === undefined || !perMetre) return;
     // Where a length is written it is judged by that; here only the reading speaks of it.
     if (study.length || cable.line !== usualRingLength.csa || cable.material !== "copper") return;
-    const { meterDoubt, warmest } = deadTestPractice;
-    const cold = to20(quantity.value - meterDoubt.value, temperature ?? warmest.value);
+    const { meterUncertainty, warmest } = deadTestPractice;
+    const cold = to20(quantity.value - meterUncertainty.value, temperature ?? warmest.value);
     if (lengthFromResistance(cold.value, perMetre).value <= usualRingLength.value) return;
     const length = lengthFromResistance(quantity.value, perMetre);
     report(valueSpot(ends, quantity), {
       message: `${end} of ${shown(quantity)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}; such a ring usually has ${metres(usualRingLength.value)} at most. Check drop and Zs at the far point, or look for a joint.`,
       value: amount(length.value, "m"),
       limit: amount(usualRingLength.value, "m"),
-      steps: [...length.steps, step("at least, warm and with the meter's doubt", "", ohms(cold.value))],
+      steps: [...length.steps, step("at least, warm and with the meter's uncertainty", "", ohms(cold.value))],
       source: usualRingLength.source,
       related: [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)],
     });

@@ -1,5 +1,5 @@
 import { type Round, studyRing } from "../../readings/ring.ts";
-import { pointDoubt } from "../../readings/ring-points.ts";
+import { pointUncertainty } from "../../readings/ring-points.ts";
 import { endsRelated, otherPoints, readingSpot, shown } from "../common/dead-words.ts";
 import { amount, wayRule } from "../frame/rule.ts";
 
@@ -54,13 +54,13 @@ export default wayRule({
     if (!study.isRing) return;
     const ring = studyRing(study);
     for (const point of ring.points) {
-      const doubt = pointDoubt(study, point);
-      const [round] = doubt?.rounds ?? [];
-      if (doubt?.kind !== "open" || !round) continue;
+      const uncertainty = pointUncertainty(study, point);
+      const [round] = uncertainty?.rounds ?? [];
+      if (uncertainty?.kind !== "open" || !round) continue;
       const quantity = point.readings[round]?.quantity;
       const said = point.fact.args.polarity;
       report(readingSpot(point, round), {
-        message: `${point.name}: ${suspicion(doubt.rounds, point.readings)}`,
+        message: `${point.name}: ${suspicion(uncertainty.rounds, point.readings)}`,
         ...(quantity ? { value: amount(quantity.value, "Ω") } : {}),
         related: [
           ...(said && "value" in said && said.value === "ok"

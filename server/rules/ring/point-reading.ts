@@ -1,9 +1,9 @@
 import { ohms } from "../../calc/result.ts";
-import { doubtOnWay } from "../../readings/doubt.ts";
 import { type RingPoint, studyRing } from "../../readings/ring.ts";
-import { type PointDoubt, pointDoubt } from "../../readings/ring-points.ts";
+import { type PointUncertainty, pointUncertainty } from "../../readings/ring-points.ts";
+import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
-import { doubtSteps, withinDoubt } from "../common/doubt-words.ts";
+import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -66,32 +66,32 @@ export default wayRule({
     if (!study.isRing) return;
     const ring = studyRing(study);
     for (const point of ring.points) {
-      const doubt = pointDoubt(study, point);
-      if (!doubt || doubt.kind === "open" || doubt.kind === "contact") continue;
-      const [round] = doubt.rounds;
+      const uncertainty = pointUncertainty(study, point);
+      if (!uncertainty || uncertainty.kind === "open" || uncertainty.kind === "contact") continue;
+      const [round] = uncertainty.rounds;
       const expected = round && point.expected[round];
       const value = round && point.readings[round]?.value;
       if (!round || !expected || value === undefined) continue;
-      const bound = (doubt.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
+      const bound = (uncertainty.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
       const { length } = point.place?.spur ?? {};
       const where = length === undefined ? "" : `, its ${length} m of spur allowed for`;
       const quantity = point.readings[round]?.quantity;
-      const meter = quantity && doubtOnWay(study, point.fact, quantity);
-      const by = Math.abs(doubt.excess[round] ?? 0) - expected.tolerance;
+      const meter = quantity && uncertaintyOnWay(study, point.fact, quantity);
+      const by = Math.abs(uncertainty.excess[round] ?? 0) - expected.tolerance;
       report(readingSpot(point, round), {
-        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(doubt, point)}${withinDoubt(meter, by)}`,
+        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(uncertainty, point)}${withinUncertainty(meter, by)}`,
         value: amount(value, "Ω"),
         limit: amount(bound, "Ω"),
-        steps: [...expected.steps, ...doubtSteps(meter)],
+        steps: [...expected.steps, ...uncertaintySteps(meter)],
         source: expected.source,
         related: [...endsRelated(ring), ...otherPoints(ring.points, point)],
-        ...(doubt.kind === "spur-unknown" ? { severity: "information" as const } : {}),
+        ...(uncertainty.kind === "spur-unknown" ? { severity: "information" as const } : {}),
       });
     }
   },
 });
 
-function suspicion({ kind, rounds, spur }: PointDoubt, { place }: RingPoint): string {
+function suspicion({ kind, rounds, spur }: PointUncertainty, { place }: RingPoint): string {
   if (kind === "low")
     return "Less than the ring can give: was it this circuit, and were the legs still cross-connected?";
   const metres = spur === undefined ? undefined : Math.max(1, Math.round(spur));

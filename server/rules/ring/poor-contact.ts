@@ -1,6 +1,6 @@
 import { ohms } from "../../calc/result.ts";
 import { studyRing } from "../../readings/ring.ts";
-import { pointDoubt } from "../../readings/ring-points.ts";
+import { pointUncertainty } from "../../readings/ring-points.ts";
 import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
 import { amount, wayRule } from "../frame/rule.ts";
 
@@ -36,15 +36,15 @@ export default wayRule({
     if (!study.isRing) return;
     const ring = studyRing(study);
     for (const point of ring.points) {
-      const doubt = pointDoubt(study, point);
+      const uncertainty = pointUncertainty(study, point);
       const expected = point.expected["L-N"];
       const value = point.readings["L-N"]?.value;
-      if (doubt?.kind !== "contact" || !expected || value === undefined) continue;
-      const by = doubt.excess["L-N"] ?? 0;
+      if (uncertainty?.kind !== "contact" || !expected || value === undefined) continue;
+      const by = uncertainty.excess["L-N"] ?? 0;
       const spur =
-        point.place || doubt.spur === undefined
+        point.place || uncertainty.spur === undefined
           ? ""
-          : ` A spur of about ${Math.round(doubt.spur)} m would read so too.`;
+          : ` A spur of about ${Math.round(uncertainty.spur)} m would read so too.`;
       report(readingSpot(point, "L-N"), {
         message: `${point.name} reads ${ohms(by)} too much in both rounds: a poor contact in the line there. Look at the terminal, and repeat with firm contact.${spur}`,
         value: amount(value, "Ω"),

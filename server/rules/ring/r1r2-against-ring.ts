@@ -2,7 +2,7 @@ import { ohms } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { studyRing } from "../../readings/ring.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
-import { highestPoint, type R1R2Doubt, r1r2Doubt, recordedR1R2 } from "../../readings/ring-r1r2.ts";
+import { highestPoint, type R1R2Uncertainty, r1r2Uncertainty, recordedR1R2 } from "../../readings/ring-r1r2.ts";
 import { combine } from "../../tables/source.ts";
 import { endsRelated, relatedFact, shown } from "../common/dead-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
@@ -59,31 +59,31 @@ export default wayRule({
     const { fact, quantity } = recorded;
     const quarter = ring.quarter["L-E"];
     const highest = pattern ? undefined : highestPoint(study);
-    const doubt = r1r2Doubt(study, quantity.value);
+    const uncertainty = r1r2Uncertainty(study, quantity.value);
     const expected = highest?.value ?? quarter?.value;
-    if (!doubt || expected === undefined) return;
-    if (pattern && doubt !== "undivided" && doubt !== "halved") return;
+    if (!uncertainty || expected === undefined) return;
+    if (pattern && uncertainty !== "undivided" && uncertainty !== "halved") return;
     const text = `${expected.toFixed(2)} Ω${highest ? "" : " calculated"}`;
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}. ${words(doubt, expected, highest?.point.name)}`,
+      message: `R1+R2 reads ${shown(quantity)}. ${words(uncertainty, expected, highest?.point.name)}`,
       value: amount(quantity.value, "Ω"),
       limit: amount(expected, "Ω"),
-      least: doubt === "below",
+      least: uncertainty === "below",
       steps: quarter?.steps ?? ringTolerance.steps,
       source: quarter ? combine(quarter.source, ringTolerance.source) : ringTolerance.source,
       related: [
         ...endsRelated(ring),
         ...(highest ? [relatedFact(highest.point.fact, "The highest reading to earth.")] : []),
       ],
-      fixes: doubt === "above" ? [] : [inPlaceOf(quantity, text, `Write ${text}`)],
+      fixes: uncertainty === "above" ? [] : [inPlaceOf(quantity, text, `Write ${text}`)],
     });
   },
 });
 
-function words(doubt: R1R2Doubt, expected: number, point: string | undefined): string {
+function words(uncertainty: R1R2Uncertainty, expected: number, point: string | undefined): string {
   const where =
     point === undefined ? `(r1 + r2) / 4 is ${ohms(expected)}` : `the highest point, ${point}, reads ${ohms(expected)}`;
-  switch (doubt) {
+  switch (uncertainty) {
     case "undivided":
       return `That is about r1 + r2, end to end: ${where}.`;
     case "halved":

@@ -2,11 +2,11 @@ import { containmentRule, inIt } from "../common/containments.ts";
 import { factSpot } from "../frame/rule.ts";
 
 export default containmentRule({
-  id: "containment/not-reckoned",
+  id: "containment/not-calculated",
   severity: "information",
   since: "0.1",
-  title: "How full a conduit or trunking is cannot be reckoned from the tables kept here.",
-  why: "What is not reckoned is not right because nothing is said of it. The factors are for single cables; the room of a sheathed cable goes by its diameter, which the maker states.",
+  title: "How full a conduit or trunking is cannot be calculated from the tables kept here.",
+  why: "What is not calculated is not right because nothing is said of it. The factors are for single cables; the room of a sheathed cable goes by its diameter, which the maker states.",
   clauses: ["522.8"],
   examples: [
     {
@@ -39,7 +39,7 @@ installation "Mill" {
     const { missing, contents, fullest } = study;
     if (missing.length === 0 || contents.length === 0 || fullest?.fill.fits === false) return;
     report(factSpot(study.fact), {
-      message: `How full ${study.name} is cannot be reckoned: ${[...new Set(missing)].join("; ")}.`,
+      message: `How full ${study.name} is cannot be calculated: ${[...new Set(missing)].join("; ")}.`,
       related: inIt(study),
     });
   },

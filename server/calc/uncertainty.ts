@@ -26,15 +26,19 @@ export const metered = (value: number, unit: Shown["unit"]): string => {
 /** Below it a current is a residual current and is spoken of in mA, A. */
 const residual = 5;
 
-/** A doubt, and how it is said: ±0.05 Ω. */
-export interface ReadingDoubt extends Calculated {
+/** A uncertainty, and how it is said: ±0.05 Ω. */
+export interface ReadingUncertainty extends Calculated {
   readonly shown: string;
 }
 
-/** The doubt of a reading: value × share + digits × one step of the last figure. */
-export function readingDoubt({ value, step: last, unit }: Shown, accuracy: StatedAccuracy, of: string): ReadingDoubt {
-  const doubt = (Math.abs(value) * accuracy.percent) / 100 + accuracy.digits * last;
-  // A doubt is shown as finely as the reading it belongs to.
+/** The uncertainty of a reading: value × share + digits × one step of the last figure. */
+export function readingUncertainty(
+  { value, step: last, unit }: Shown,
+  accuracy: StatedAccuracy,
+  of: string,
+): ReadingUncertainty {
+  const uncertainty = (Math.abs(value) * accuracy.percent) / 100 + accuracy.digits * last;
+  // A uncertainty is shown as finely as the reading it belongs to.
   const large = unit === "Ω" && Math.abs(value) >= 100_000;
   const small = unit === "A" && Math.abs(value) < residual;
   const size = (amount: number): string => {
@@ -43,10 +47,10 @@ export function readingDoubt({ value, step: last, unit }: Shown, accuracy: State
   };
   const share = `${size(value)} × ${percent(accuracy.percent)}`;
   const counted = accuracy.digits > 0 ? ` + ${plain(accuracy.digits, 0)} × ${size(last)}` : "";
-  const formula = `doubt of ${of} = reading × share${counted ? " + digits × last figure" : ""}`;
-  const shown = `±${size(doubt)}`;
+  const formula = `uncertainty of ${of} = reading × share${counted ? " + digits × last figure" : ""}`;
+  const shown = `±${size(uncertainty)}`;
   return {
-    value: doubt,
+    value: uncertainty,
     unit,
     shown,
     steps: [step(formula, `${share}${counted}`, shown)],

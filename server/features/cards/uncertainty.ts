@@ -1,15 +1,15 @@
 /** What the reading under the cursor may be out by, where its instrument says so. */
 
 import type { Val } from "../../model/values.ts";
-import { doubtOf, readingsIn } from "../../readings/doubt.ts";
+import { readingsIn, uncertaintyOf } from "../../readings/uncertainty.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
-import { installationAt, type Spotted } from "../place.ts";
+import { type CursorContext, installationAt } from "../place.ts";
 import { type Card, card, emptyCard, row } from "./card.ts";
 
-export function withDoubt(
+export function withUncertainty(
   own: Card | undefined,
   snapshot: Snapshot,
-  { around, outer, fact, segment }: Spotted,
+  { around, outer, fact, segment }: CursorContext,
   offset: number,
 ): Card | undefined {
   if (!fact) return own;
@@ -21,10 +21,10 @@ export function withDoubt(
   const header = outer[0]?.facts.list.find(({ start }) => start === around.header?.start);
   const used = (header?.args.with ?? []) as readonly Val<string>[];
   const instruments = used.map(({ value }) => value);
-  const doubt = doubtOf(names, instruments, reading.kind, reading.quantity);
-  if (!doubt) return own;
+  const uncertainty = uncertaintyOf(names, instruments, reading.kind, reading.quantity);
+  if (!uncertainty) return own;
   const { rows, steps, sources } = own ?? emptyCard;
-  const added = card([row(`doubt of ${doubt.instrument}`, doubt.shown)], doubt);
+  const added = card([row(`uncertainty of ${uncertainty.instrument}`, uncertainty.shown)], uncertainty);
   // The limit's source is not made weaker by what is stated of a meter.
   return {
     rows: [...rows, ...added.rows],

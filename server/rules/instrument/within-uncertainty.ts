@@ -1,26 +1,26 @@
 import { exceeds } from "../../calc/compare.ts";
-import { metered } from "../../calc/doubt.ts";
 import { insulationRule, rcdTripBand } from "../../calc/index.ts";
 import type { Calculated } from "../../calc/result.ts";
+import { metered } from "../../calc/uncertainty.ts";
 import { breakingOf } from "../../circuit/breaking.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import type { Context, Installation } from "../../model/installation.ts";
-import { type Fact, measured, type Quantity, type Reading } from "../../model/values.ts";
-import {
-  anyStates,
-  type Doubt,
-  doubtAmong,
-  doubtInTest,
-  doubtOnBoard,
-  doubtOnSupply,
-  doubtOnWay,
-} from "../../readings/doubt.ts";
+import { type Fact, type Quantity, quantityOf, type Reading } from "../../model/values.ts";
 import { originElectrode } from "../../readings/electrode.ts";
 import { boardInsulation, insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
 import { deviceOnBoard, latestRcdTests, liveOfBoard, windowOf } from "../../readings/rcd-tests.ts";
-import { doubtSteps, nearLimit } from "../common/doubt-words.ts";
+import {
+  anyStates,
+  type Uncertainty,
+  uncertaintyAmong,
+  uncertaintyInTest,
+  uncertaintyOnBoard,
+  uncertaintyOnSupply,
+  uncertaintyOnWay,
+} from "../../readings/uncertainty.ts";
+import { nearLimit, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 interface Near {
@@ -28,32 +28,41 @@ interface Near {
   readonly fact: Fact;
   readonly quantity: Quantity;
   readonly limit: Calculated;
-  readonly doubt: Doubt | undefined;
+  readonly uncertainty: Uncertainty | undefined;
   readonly least: boolean;
 }
 
-/** A reading that keeps its limit, but by less than its doubt. One that passes it is another check's. */
-function told({ name, fact, quantity, limit, doubt, least }: Near, report: Reporter): void {
+/** A reading that keeps its limit, but by less than its uncertainty. One that passes it is another check's. */
+function told({ name, fact, quantity, limit, uncertainty, least }: Near, report: Reporter): void {
   const left = least ? quantity.value - limit.value : limit.value - quantity.value;
-  if (!doubt || left < 0 || !exceeds(doubt.value, left)) return;
-  const unit = doubt.unit === "s" || doubt.unit === "A" ? doubt.unit : "Ω";
+  if (!uncertainty || left < 0 || !exceeds(uncertainty.value, left)) return;
+  const unit = uncertainty.unit === "s" || uncertainty.unit === "A" ? uncertainty.unit : "Ω";
   const shown = `${name} ${metered(quantity.value, unit)}`;
   report(valueSpot(fact, quantity), {
-    message: nearLimit(doubt, shown, least ? "over" : "under", metered(limit.value, unit)),
+    message: nearLimit(uncertainty, shown, least ? "over" : "under", metered(limit.value, unit)),
     value: amount(quantity.value, unit),
     limit: amountOf(limit),
     least,
-    steps: [...limit.steps, ...doubtSteps(doubt)],
+    steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
     source: limit.source,
   });
 }
 
 function nearLoop(study: WayStudy): Near[] {
   const { Zs, disconnection } = study;
-  const quantity = Zs && measured(Zs.value);
+  const quantity = Zs && quantityOf(Zs.value);
   if (!Zs || !quantity || !disconnection || study.isSpare) return [];
   const limit = disconnection.cold?.corrected ?? disconnection.cold ?? disconnection.limit;
-  return [{ name: "Zs", fact: Zs.fact, quantity, limit, doubt: doubtOnWay(study, Zs.fact, quantity), least: false }];
+  return [
+    {
+      name: "Zs",
+      fact: Zs.fact,
+      quantity,
+      limit,
+      uncertainty: uncertaintyOnWay(study, Zs.fact, quantity),
+      least: false,
+    },
+  ];
 }
 
 /** Each point is held against the same limit; the one that was written as the circuit's Zs is told of as that. */
@@ -61,14 +70,14 @@ function nearPoints(study: WayStudy): Near[] {
   const { disconnection } = study;
   if (!disconnection || study.isSpare) return [];
   const limit = disconnection.cold?.corrected ?? disconnection.cold ?? disconnection.limit;
-  const written = measured(study.Zs?.value)?.value;
+  const written = quantityOf(study.Zs?.value)?.value;
   const others = loopPoints(study).filter(({ Zs }) => Zs.value !== written);
   return others.map(({ name, fact, Zs }) => ({
     name: `Zs at ${name}`,
     fact,
     quantity: Zs,
     limit,
-    doubt: doubtOnWay(study, fact, Zs),
+    uncertainty: uncertaintyOnWay(study, fact, Zs),
     least: false,
   }));
 }
@@ -82,7 +91,7 @@ function nearInsulation(study: WayStudy): Near[] {
     fact,
     quantity,
     limit,
-    doubt: doubtOnWay(study, fact, quantity),
+    uncertainty: uncertaintyOnWay(study, fact, quantity),
     least: true,
   }));
 }
@@ -95,7 +104,7 @@ function nearBoardInsulation(context: Context): Near[] {
     fact,
     quantity,
     limit,
-    doubt: doubtOnBoard(context, fact, quantity),
+    uncertainty: uncertaintyOnBoard(context, fact, quantity),
     least: true,
   }));
 }
@@ -103,15 +112,15 @@ function nearBoardInsulation(context: Context): Near[] {
 /** The device that can break least decides: it is told of once, not by every device of the board. */
 function nearBreaking(context: Context, studies: readonly WayStudy[]): Near[] {
   const fault = greatestFault(context);
-  const quantity = fault && measured(fault.fact.args.value as Reading | undefined);
+  const quantity = fault && quantityOf(fault.fact.args.value as Reading | undefined);
   const capacities = studies.flatMap((study) => {
     const backedUp = study.facts.one("device")?.args.class?.value === "back-up";
     return study.isSpare || backedUp || study.device?.breaking === undefined ? [] : (breakingOf(study) ?? []);
   });
   const [limit] = capacities.filter(({ value }) => value >= (fault?.value ?? 0)).toSorted((a, b) => a.value - b.value);
   if (!fault || !quantity || !limit) return [];
-  const doubt = doubtOnBoard(context, fault.fact, quantity);
-  return [{ name: fault.name, fact: fault.fact, quantity, limit, doubt, least: false }];
+  const uncertainty = uncertaintyOnBoard(context, fault.fact, quantity);
+  return [{ name: fault.name, fact: fault.fact, quantity, limit, uncertainty, least: false }];
 }
 
 interface Ramp {
@@ -134,11 +143,11 @@ function ramps(context: Context, studies: readonly WayStudy[]): Ramp[] {
 function nearTripCurrent(context: Context, studies: readonly WayStudy[]): Near[] {
   const tests = [...liveOfBoard(context), ...studies.flatMap(({ liveTests }) => liveTests)];
   return ramps(context, studies).flatMap(({ fact, rcd }) => {
-    const quantity = measured(fact.args.value);
+    const quantity = quantityOf(fact.args.value);
     const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
     if (!quantity || !band) return [];
-    const doubt = doubtAmong(context.names, tests, fact, quantity);
-    const own = { name: "A trip current of", fact, quantity, doubt };
+    const uncertainty = uncertaintyAmong(context.names, tests, fact, quantity);
+    const own = { name: "A trip current of", fact, quantity, uncertainty };
     const within = quantity.value <= band.greatest.value && quantity.value >= band.least.value;
     return within
       ? [
@@ -158,7 +167,7 @@ function nearElectrode(installation: Installation): Near[] {
             fact,
             quantity,
             limit: weakest.limit,
-            doubt: doubtOnSupply(installation, fact, quantity),
+            uncertainty: uncertaintyOnSupply(installation, fact, quantity),
             least: false,
           },
         ]
@@ -170,7 +179,7 @@ const meter =
   'instrument M1 "Multifunction tester" {\n  accuracy  loop 3 % 3 digits\n  accuracy  rcd-time 2 % 2 digits\n}';
 
 export default installationRule({
-  id: "instrument/within-doubt",
+  id: "instrument/within-uncertainty",
   severity: "information",
   since: "0.1",
   title: "A reading that keeps its limit by less than the instrument may be out.",
@@ -223,8 +232,8 @@ export default installationRule({
       const limit = windowOf(test, context)?.greatest;
       const { fact, time } = test;
       if (!limit || !time) continue;
-      const doubt = doubtInTest(context.names, test.test, fact, time);
-      told({ name: "A trip time of", fact, quantity: time, limit, doubt, least: false }, report);
+      const uncertainty = uncertaintyInTest(context.names, test.test, fact, time);
+      told({ name: "A trip time of", fact, quantity: time, limit, uncertainty, least: false }, report);
     }
   },
 });

@@ -17,11 +17,11 @@ const sample = (readings: readonly string[]): string =>
     .join("\n");
 
 export default boardRule({
-  id: "population/reckoned-from-length",
+  id: "population/calculated-from-length",
   severity: "information",
   since: "0.1",
   title: "A board whose R1+R2 is what the lengths give, to the last digit.",
-  why: "Lengths are estimated, cables are not at 20 °C and meters are out by a digit or two. Where every circuit comes out exactly, the column was reckoned: mark it calculated, which is allowed in a design, or measure it.",
+  why: "Lengths are estimated, cables are not at 20 °C and meters are out by a digit or two. Where every circuit comes out exactly, the column was calculated: mark it calculated, which is allowed in a design, or measure it.",
   clauses: ["643.2.1"],
   examples: [
     {

@@ -8,11 +8,11 @@ import { wordsAfter } from "../common/writing.ts";
 import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
-  id: "protective/not-reckoned",
+  id: "protective/not-calculated",
   severity: "information",
   since: "0.1",
   title: "An armour, conduit or trunking whose resistance is not known here, so that its loop is not judged.",
-  why: "Nothing was found wrong because nothing could be reckoned. The armour goes by size and number of cores; of conduit and trunking only the maker's figure or a measurement tells.",
+  why: "Nothing was found wrong because nothing could be calculated. The armour goes by size and number of cores; of conduit and trunking only the maker's figure or a measurement tells.",
   clauses: ["543.1.1", "411.4.4"],
   examples: [
     {

@@ -1,8 +1,8 @@
 /** What a reading may be out by, from what is stated of the instrument it was taken with. */
 import type { measuredKinds } from "../../grammar/choices.ts";
 import { unitOf } from "../../grammar/units.ts";
-import { type ReadingDoubt, readingDoubt, type Shown, type StatedAccuracy } from "../calc/doubt.ts";
-import { keptWith } from "../circuit/kept.ts";
+import { type ReadingUncertainty, readingUncertainty, type Shown, type StatedAccuracy } from "../calc/uncertainty.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Names } from "../model/installation.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from "../model/values.ts";
@@ -26,7 +26,7 @@ export interface MeterTest {
   readonly facts: Facts;
 }
 
-export interface Doubt extends ReadingDoubt {
+export interface Uncertainty extends ReadingUncertainty {
   readonly instrument: string;
 }
 
@@ -93,8 +93,8 @@ export function readingsIn(block: string, fact: Fact): MeterReading[] {
 export const readingsOfTest = ({ facts }: MeterTest): MeterReading[] =>
   facts.list.flatMap((fact) => readingsIn(facts.kind, fact));
 
-/** Whether any instrument states its accuracy, or its range: where none does, no reading has a doubt or a top. */
-export const anyStates = keptWith((names: Names) => {
+/** Whether any instrument states its accuracy, or its range: where none does, no reading has an uncertainty or a top. */
+export const anyStates = memoByObject((names: Names) => {
   const all = [...names.instruments.values()].flat().map(factsOf);
   const states = (word: "accuracy" | "range") => all.some((facts) => facts?.has(word));
   return { accuracy: states("accuracy"), range: states("range") };
@@ -125,64 +125,64 @@ export function rangeOf(names: Names, instrument: string, kind: MeasuredKind): Q
 const lastFigure = ({ unit, decimals }: Quantity): number => 10 ** -decimals * (unitOf(unit)?.factor ?? 1);
 
 /**
- * The doubt of a reading. Where a block names several instruments it is the greatest that is stated: which of them was
+ * The uncertainty of a reading. Where a block names several instruments it is the greatest that is stated: which of them was
  * used is not known.
  */
-export function doubtOf(
+export function uncertaintyOf(
   names: Names,
   instruments: readonly string[],
   kind: MeasuredKind,
   quantity: Quantity,
-): Doubt | undefined {
+): Uncertainty | undefined {
   if (quantity.sign !== "=") return undefined;
   const shown = { value: quantity.value, step: lastFigure(quantity), unit: units[kind] ?? "Ω" } as const;
-  let greatest: Doubt | undefined;
+  let greatest: Uncertainty | undefined;
   for (const instrument of instruments) {
     const accuracy = accuracyOf(names, instrument, kind);
-    const doubt = accuracy && { ...readingDoubt(shown, accuracy, instrument), instrument };
-    if (doubt && doubt.value > (greatest?.value ?? 0)) greatest = doubt;
+    const uncertainty = accuracy && { ...readingUncertainty(shown, accuracy, instrument), instrument };
+    if (uncertainty && uncertainty.value > (greatest?.value ?? 0)) greatest = uncertainty;
   }
   return greatest;
 }
 
-/** The doubt of a reading that stands in one of a way's blocks of tests. */
-export function doubtOnWay(study: WayStudy, fact: Fact, quantity: Quantity): Doubt | undefined {
+/** The uncertainty of a reading that stands in one of a way's blocks of tests. */
+export function uncertaintyOnWay(study: WayStudy, fact: Fact, quantity: Quantity): Uncertainty | undefined {
   for (const test of [...study.deadTests, ...study.liveTests]) {
-    if (test.facts.list.includes(fact)) return doubtInTest(study.context.names, test, fact, quantity);
+    if (test.facts.list.includes(fact)) return uncertaintyInTest(study.context.names, test, fact, quantity);
   }
   return undefined;
 }
 
-/** The doubt of a reading of the supply, or of a board, in whichever of its tests it stands. */
-export function doubtOnBoard(context: Context, fact: Fact, quantity: Quantity): Doubt | undefined {
+/** The uncertainty of a reading of the supply, or of a board, in whichever of its tests it stands. */
+export function uncertaintyOnBoard(context: Context, fact: Fact, quantity: Quantity): Uncertainty | undefined {
   const tests = [...deadOfBoard(context), ...liveOfBoard(context), ...supplyTests(context.supply)];
-  return doubtAmong(context.names, tests, fact, quantity);
+  return uncertaintyAmong(context.names, tests, fact, quantity);
 }
 
-export const doubtOnSupply = (
+export const uncertaintyOnSupply = (
   { supply, names }: Pick<Context, "supply" | "names">,
   fact: Fact,
   quantity: Quantity,
-): Doubt | undefined => doubtAmong(names, supplyTests(supply), fact, quantity);
+): Uncertainty | undefined => uncertaintyAmong(names, supplyTests(supply), fact, quantity);
 
-/** The doubt of a reading in whichever of several tests it stands. */
-export function doubtAmong(
+/** The uncertainty of a reading in whichever of several tests it stands. */
+export function uncertaintyAmong(
   names: Names,
   tests: readonly MeterTest[],
   fact: Fact,
   quantity: Quantity,
-): Doubt | undefined {
+): Uncertainty | undefined {
   const test = tests.find(({ facts }) => facts?.list.includes(fact));
-  return test && doubtInTest(names, test, fact, quantity);
+  return test && uncertaintyInTest(names, test, fact, quantity);
 }
 
-/** The doubt of a reading in the block it stands in. */
-export function doubtInTest(
+/** The uncertainty of a reading in the block it stands in. */
+export function uncertaintyInTest(
   names: Names,
   test: Pick<MeterTest, "with"> & { readonly facts: Pick<Facts, "kind"> },
   fact: Fact,
   quantity: Quantity,
-): Doubt | undefined {
+): Uncertainty | undefined {
   const kind = kindMeasured(test.facts.kind, fact.word);
-  return kind && fact.provenance === "measured" ? doubtOf(names, test.with, kind, quantity) : undefined;
+  return kind && fact.provenance === "measured" ? uncertaintyOf(names, test.with, kind, quantity) : undefined;
 }
