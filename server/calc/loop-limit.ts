@@ -11,9 +11,6 @@ import { memoByKey } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, looked, ohms, plain, round, seconds, step, volts } from "./result.ts";
 
-export type { ColdConditions, ColdLimit, ColdStyle } from "./cold-limit.ts";
-export { coldLimit } from "./cold-limit.ts";
-
 /** What decides the greatest earth fault loop impedance. Rating in A, time in s, U0 in V. */
 export interface LoopQuestion {
   /** As a schedule writes it: "BS EN 60898", "BS EN 61009-1", "BS 3871", "BS 88-2", "BS 3036", … */

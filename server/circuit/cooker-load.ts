@@ -1,14 +1,20 @@
 /** What a household cooker draws: its rings and oven are never all on for long. */
 import { type Calculated, diversified } from "../calc/index.ts";
+import type { Context } from "../model/installation.ts";
 import { columnOf } from "./diversity-column.ts";
 import { premisesOf } from "./supply.ts";
-import type { WayStudy } from "./way.ts";
+
+interface Served {
+  readonly uses: ReadonlySet<string>;
+  readonly context: Context;
+}
 
 /** A circuit that serves a cooker and at most the socket in its control unit. */
-const servesCooker = ({ uses }: WayStudy): boolean => uses.has("cooker") && uses.size === (uses.has("sockets") ? 2 : 1);
+const servesCooker = ({ uses }: Pick<Served, "uses">): boolean =>
+  uses.has("cooker") && uses.size === (uses.has("sockets") ? 2 : 1);
 
 /** The design current of a cooker in a home by the published allowance; nothing where that does not hold. */
-export function cookerCurrent(study: WayStudy, full: number): Calculated | undefined {
+export function cookerCurrent(study: Served, full: number): Calculated | undefined {
   if (!servesCooker(study) || columnOf(premisesOf(study.context)) !== "household") return undefined;
   const socket = study.uses.has("sockets");
   const found = diversified({ purpose: "cookers", column: "household", currents: [full], socket });
@@ -16,5 +22,5 @@ export function cookerCurrent(study: WayStudy, full: number): Calculated | undef
 }
 
 /** A cooker of which nobody knows whether it stands in a home: its loads alone do not say what it draws. */
-export const cookerUnjudged = (study: WayStudy): boolean =>
+export const cookerUnjudged = (study: Served): boolean =>
   servesCooker(study) && premisesOf(study.context) === undefined;

@@ -11,8 +11,15 @@ import {
   resistancePerMetre,
 } from "../calc/index.ts";
 import { milliohms, percent, plain, step } from "../calc/result.ts";
+import type { Facts } from "../model/values.ts";
 import { combine, fromFormula } from "../tables/source.ts";
-import type { Cable, WayStudy } from "./way.ts";
+import type { Cable } from "./cable.ts";
+
+/** A cable with the lines of its way, which say what lies beside it. */
+interface CableOfWay {
+  readonly cable: Cable | undefined;
+  readonly facts: Facts<"way">;
+}
 
 const counted = (cores: number | undefined): cores is 2 | 3 | 4 | 5 =>
   cores !== undefined && Number.isInteger(cores) && cores >= 2 && cores <= 5;
@@ -72,11 +79,11 @@ export function whyNoCpc({ cpc, cpcBy, cores, construction, line }: Cable): stri
  * The figures of an armour are the greatest it may have, and cable with 70 °C insulation has more steel: of the armour
  * alone a low reading says nothing.
  */
-export const mayReadLess = (study: WayStudy): boolean =>
+export const mayReadLess = (study: CableOfWay): boolean =>
   hasMetalBeside(study) || (study.cable?.cpcBy === "armour" && study.cable.insulation === 70);
 
 /** Steel beside a core of copper lowers what a meter shows, by how much nobody can tell beforehand. */
-export const hasMetalBeside = ({ cable, facts }: WayStudy): boolean =>
+export const hasMetalBeside = ({ cable, facts }: CableOfWay): boolean =>
   facts.has("parallel-path") || (cable?.cpc !== undefined && (cable.cpcBy === "conduit" || cable.cpcBy === "trunking"));
 
 /**

@@ -1,7 +1,8 @@
 /** What disconnects a fault to earth on a circuit, and the loop impedance it needs. */
-import { type Calculated, type ColdLimit, coldLimit, rcdLoopLimit } from "../calc/index.ts";
+import { type Calculated, type ColdLimit, coldLimit, type LoopLimit, rcdLoopLimit } from "../calc/index.ts";
+import type { Cable } from "./cable.ts";
 import type { Rcd } from "./rcds.ts";
-import type { WayStudy } from "./way.ts";
+import type { SupplyStudy } from "./supply.ts";
 
 /** What the circuit must disconnect by, and the greatest loop impedance that lets it. */
 export interface Disconnection {
@@ -13,11 +14,23 @@ export interface Disconnection {
   readonly rcd: Rcd | undefined;
 }
 
+/** What of a circuit decides by what and when it disconnects. */
+interface Protection {
+  readonly supply: SupplyStudy;
+  readonly rcds: readonly Rcd[];
+  readonly cable: Cable | undefined;
+  /** Greatest Zs for the overcurrent device to disconnect in time, hot. */
+  readonly overcurrentLimit: LoopLimit | undefined;
+  readonly disconnectionTime: Calculated | undefined;
+  /** °C, where it was noted. */
+  temperatureAt(test: "live"): number | undefined;
+}
+
 /**
  * In TT, and in TN where the loop is too high for the overcurrent device, an RCD disconnects. A TN circuit is still
  * judged by its overcurrent device where that is possible: the RCD is not there to excuse a poor loop.
  */
-export function disconnectionOf(study: WayStudy): Disconnection | undefined {
+export function disconnectionOf(study: Protection): Disconnection | undefined {
   const { overcurrentLimit, supply, disconnectionTime: time } = study;
   const rcd = study.rcds[0];
   const byRcd = (): Disconnection | undefined => {

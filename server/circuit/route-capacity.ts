@@ -8,9 +8,18 @@ import {
   type Method,
   tabulatedCapacity,
 } from "../calc/index.ts";
-import type { FactOf } from "../model/values.ts";
+import type { FactOf, Facts } from "../model/values.ts";
 import { tabulatedAt } from "../tables/factors.ts";
-import type { WayStudy } from "./way.ts";
+import type { Cable } from "./cable.ts";
+import type { Device } from "./device.ts";
+
+/** What of a circuit decides what its cable carries. */
+interface Loading {
+  readonly cable: Cable | undefined;
+  readonly device: Device | undefined;
+  readonly isRing: boolean;
+  readonly threePhase: boolean;
+}
 
 /** The capacity of one stretch of the route. */
 export interface StretchCapacity {
@@ -19,7 +28,7 @@ export interface StretchCapacity {
   readonly capacity: Calculated | { readonly missing: string };
 }
 
-export function capacitiesOf(study: WayStudy): StretchCapacity[] {
+export function capacitiesOf(study: Loading & { readonly facts: Facts<"way"> }): StretchCapacity[] {
   return study.facts.all("route").map((fact) => ({ fact, capacity: stretchCapacity(study, fact) }));
 }
 
@@ -70,7 +79,7 @@ export interface CapacityWish {
 
 /** Iz of one stretch of the route. */
 export function stretchCapacity(
-  study: WayStudy,
+  study: Loading,
   fact: FactOf<"way", "route">,
   { size, hottest, atMost = false }: CapacityWish = {},
 ): StretchCapacity["capacity"] {

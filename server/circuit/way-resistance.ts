@@ -5,9 +5,22 @@ import { milliohms, ohms, step } from "../calc/result.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import { conductorPerMetre } from "./cpc.ts";
-import type { WayStudy } from "./way.ts";
+import type { Runs } from "./runs.ts";
 
-export function expectedR1R2(study: WayStudy): Calculated | undefined {
+/** A cable, and how much of it there is. */
+interface CableLaid {
+  readonly cable: Cable | undefined;
+  /** Metres to the far point, or all the way round a ring. */
+  readonly length: { readonly value: number } | undefined;
+}
+
+interface CircuitLaid extends CableLaid {
+  readonly isRing: boolean;
+  readonly runs: Runs | undefined;
+  readonly expectedR1R2: Calculated | undefined;
+}
+
+export function expectedR1R2(study: CableLaid & Pick<CircuitLaid, "isRing">): Calculated | undefined {
   const { cable, length } = study;
   const perMetre = cable && pairPerMetre(cable);
   if (!perMetre || !length) return undefined;
@@ -38,7 +51,7 @@ function pairPerMetre(cable: Cable): Calculated | undefined {
 }
 
 /** R1+R2 at the end of the spur that reads the most, where one reads more than the ring does half way round. */
-export function farthestSpur(study: WayStudy): Calculated | undefined {
+export function farthestSpur(study: CircuitLaid): Calculated | undefined {
   const { runs, cable, isRing } = study;
   const r1 = expectedConductor(study, "line");
   const r2 = expectedConductor(study, "cpc");
@@ -63,7 +76,7 @@ export function farthestSpur(study: WayStudy): Calculated | undefined {
 }
 
 /** What one conductor should read end to end at 20 °C, Ω. */
-export function expectedConductor(study: WayStudy, which: Conductor): Calculated | undefined {
+export function expectedConductor(study: CableLaid, which: Conductor): Calculated | undefined {
   const { cable, length } = study;
   if (!cable || !length) return undefined;
   const perMetre = conductorPerMetre(cable, which);

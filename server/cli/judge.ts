@@ -1,5 +1,5 @@
 /** Checks the files that were asked for with those they use, and puts what was found where it stands. */
-import type { SuppressedFinding } from "../rules/frame/check.ts";
+import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import type { Finding, Severity } from "../rules/frame/rule.ts";
 import { checkProject, type LoadedFile } from "../workspace/project.ts";
 import type { Disk } from "./files.ts";

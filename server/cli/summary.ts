@@ -2,7 +2,7 @@ import type { Installation } from "../model/installation.ts";
 import { none } from "../reports/common/target.ts";
 import { together } from "../reports/setting/document.ts";
 import { summaryOf } from "../reports/summary/summary.ts";
-import type { CheckResult } from "../rules/frame/check.ts";
+import type { CheckResult } from "../rules/frame/departures.ts";
 import { type Setting, writeReport } from "./reporting.ts";
 import type { Terminal } from "./terminal.ts";
 

@@ -9,8 +9,9 @@ import { studyWay } from "../circuit/way.ts";
 import type { Board, BoardHead, InstallationHead } from "../model/file.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import type { Facts } from "../model/values.ts";
+import type { Content } from "./contents.ts";
 import type { ContainmentFact } from "./sections.ts";
-import { ContainmentStudy, type Content } from "./study.ts";
+import { ContainmentStudy } from "./study.ts";
 
 export type { ContainmentStudy } from "./study.ts";
 

@@ -1,19 +1,33 @@
 /** What keeps the sum or the room of a containment from being calculated. */
 import {
   bendsText,
+  type Cables,
   conduitRoom,
   conduitSizes,
   conduitSum,
   isConduitSize,
+  type Trunking,
   trunkingRoom,
   trunkingSum,
 } from "../calc/index.ts";
 import { metres, plain } from "../calc/result.ts";
-import { runOf } from "./sections.ts";
-import type { ContainmentStudy } from "./study.ts";
+import type { Content } from "./contents.ts";
+import { type ContainmentFact, runOf, type Section } from "./sections.ts";
+
+/** A containment and what is in it, as far as its fill depends on them. */
+interface Filled {
+  readonly fact: ContainmentFact;
+  readonly title: string;
+  readonly isConduit: boolean;
+  readonly size: number;
+  readonly trunking: Trunking | undefined;
+  readonly sections: readonly Section[];
+  readonly contents: readonly Content[];
+  readonly cables: readonly Cables[];
+}
 
 /** A reason for each, in words that stand after "cannot be calculated". */
-export function missingIn(study: ContainmentStudy): string[] {
+export function missingIn(study: Filled): string[] {
   const { contents, isConduit, size, trunking, sections, cables } = study;
   const ofWays = contents.flatMap(({ missing, study: { way } }) => (missing ? [`way ${way.id}: ${missing}`] : []));
   const broken = study.fact.inner?.broken.includes("section") ? ["a section could not be read"] : [];

@@ -16,18 +16,9 @@ import { type Carried, carriedBy, merged } from "../circuit/conductors.ts";
 import { lazy } from "../circuit/lazy.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { FactOf } from "../model/values.ts";
+import type { Content } from "./contents.ts";
 import { missingIn } from "./missing.ts";
 import { type ContainmentFact, isStated, runOf, type Section, sectionsOf } from "./sections.ts";
-
-/** What one way brings into a containment by one line of its route. */
-export interface Content {
-  readonly study: WayStudy;
-  readonly route: FactOf<"way", "route">;
-  /** Single cables of one kind; none where they cannot be counted. */
-  readonly cables: readonly Cables[];
-  /** Why they cannot be counted. */
-  readonly missing: string | undefined;
-}
 
 /** The sum of factors in one section against the factor of the section. */
 export interface SectionFill {

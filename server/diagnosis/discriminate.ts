@@ -7,7 +7,7 @@ import { type Survey, surveyOf } from "../calc/network-survey.ts";
 import { ohms } from "../calc/result.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { conductorWords } from "./faults.ts";
-import type { Judged, Kind } from "./rank.ts";
+import type { FittedHypothesis, Kind } from "./fitted.ts";
 import { limitOf, type Sheet } from "./sheet.ts";
 
 export interface NextTest {
@@ -45,7 +45,7 @@ export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undef
 }
 
 /** Points at which an explanation has something wrong between the cable and the pins. */
-const pinsOf = ({ hypothesis, size }: Judged): string[] =>
+const pinsOf = ({ hypothesis, size }: FittedHypothesis): string[] =>
   hypothesis
     .state(size)
     .faults.flatMap((fault) => (fault.kind === "contact" || fault.kind === "swapped" ? [fault.place] : []));
@@ -67,7 +67,7 @@ function lookAt([first, second]: readonly Kind[]): NextTest | undefined {
 }
 
 /** The two leading kinds; or, where no other kind has any weight, the two ends of where the first could be. */
-function leaders([first, second]: readonly Kind[]): readonly (Judged | undefined)[] {
+function leaders([first, second]: readonly Kind[]): readonly (FittedHypothesis | undefined)[] {
   const questionable = second !== undefined && second.weight >= diagnosisPractice.leastWeight.value;
   if (!first || questionable || first.alike.length === 0) return [first?.best, second?.best];
   const inOrder = [first.best, ...first.alike].sort((one, other) => one.place - other.place);
@@ -80,11 +80,11 @@ const sameKind = (one: Measurement, other: Measurement | undefined): boolean =>
   ("conductor" in one && "conductor" in other ? one.conductor === other.conductor : one.kind !== "ends");
 
 /** An explanation too unlikely to be listed is not spoken of as the second. */
-const isNamed = (second: Kind | undefined, one: Judged, other: Judged): boolean =>
+const isNamed = (second: Kind | undefined, one: FittedHypothesis, other: FittedHypothesis): boolean =>
   one.hypothesis.kind === other.hypothesis.kind ||
   (second !== undefined && second.weight >= diagnosisPractice.leastWeight.value);
 
-function otherWords(first: Judged, second: Judged): string {
+function otherWords(first: FittedHypothesis, second: FittedHypothesis): string {
   const { kind, where } = second.hypothesis;
   if (kind !== first.hypothesis.kind) return "the second";
   return where === "" || where === first.hypothesis.where ? "the same elsewhere" : `the fault being ${where}`;
@@ -98,7 +98,10 @@ function tellingOf({ accuracy }: Sheet, left: number, right: number): number {
 }
 
 /** Readings of the circuit as a hypothesis has it. Each make-up of the board's end is solved once for all points. */
-function tester({ circuit }: Sheet, { hypothesis, fitted, size }: Judged): (measurement: Measurement) => number {
+function tester(
+  { circuit }: Sheet,
+  { hypothesis, fitted, size }: FittedHypothesis,
+): (measurement: Measurement) => number {
   const { faults, perMetre = circuit.perMetre } = hypothesis.state(size);
   const { scale } = fitted;
   const actual: CircuitRuns = {

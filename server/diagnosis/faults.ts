@@ -6,7 +6,7 @@ import { metres, ohms } from "../calc/result.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import type { Range } from "./fit.ts";
-import type { Hypothesis } from "./hypotheses.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import type { Predictions } from "./predictions.ts";
 
 const practice = diagnosisPractice;

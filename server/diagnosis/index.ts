@@ -3,8 +3,9 @@ import { soundReading, standings } from "../calc/sound-readings.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { type NextTest, nextTest } from "./discriminate.ts";
 import { fitScale, isFit, scaleOf } from "./fit.ts";
+import type { FittedHypothesis, Kind } from "./fitted.ts";
 import { Predictions } from "./predictions.ts";
-import { type Judged, type Kind, rank } from "./rank.ts";
+import { rank } from "./rank.ts";
 import type { Sheet } from "./sheet.ts";
 
 export interface PredictedReading {
@@ -140,7 +141,7 @@ function sentenceOf({ best, alike }: Kind): string {
   return `${said} ${places.join(", or ")}.${terminal}`;
 }
 
-const saidOf = ({ hypothesis, size, fitted }: Judged): string => hypothesis.say(size, fitted.scale);
+const saidOf = ({ hypothesis, size, fitted }: FittedHypothesis): string => hypothesis.say(size, fitted.scale);
 
 function noteOf({ circuit }: Sheet, kinds: readonly Kind[], next: NextTest | undefined): string | undefined {
   const [first, second] = kinds;

@@ -1,9 +1,9 @@
 /** Sizes and places of two faults at once, fitted by turns. */
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { coarse, type Fitted, fitScale, isFit, type Predict, priceOf, type Range, refine, type Scale } from "./fit.ts";
-import type { Hypothesis } from "./hypotheses.ts";
+import type { FittedHypothesis } from "./fitted.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import { kindOf, type Pair } from "./pair.ts";
-import type { Judged } from "./rank.ts";
 
 const turnsTaken = 3;
 /** Kinds of pair that are tried at every two places where none fits as it is. */
@@ -11,7 +11,7 @@ const kindsSettled = 4;
 /** Two faults at once are rarer than one. */
 export const pairPenalty = diagnosisPractice.alikeScore.value;
 
-const rawSize = ({ hypothesis, size, fitted: { scale } }: Judged): number =>
+const rawSize = ({ hypothesis, size, fitted: { scale } }: FittedHypothesis): number =>
   hypothesis.parameter?.unit === "Ω" ? size / scale : size;
 
 /** With the first as it was found alone, and the second of any size. */
@@ -53,7 +53,7 @@ export function searchedElsewhere(
   scale: Scale,
   kept: readonly Fit[],
   ordered: readonly Pair[],
-  leading: readonly Judged[],
+  leading: readonly FittedHypothesis[],
 ): Fit[] {
   if (kept.some(({ best }) => isFit(scale, best))) return [];
   const first = new Map<string, Pair>();
@@ -74,7 +74,7 @@ export function searchedElsewhere(
 }
 
 /** Every place of the one with every place of the other: two legs that hide each other are found only together. */
-function settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly Judged[]>): Fit {
+function settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly FittedHypothesis[]>): Fit {
   const { one, other, elsewhere } = fit.pair;
   const ofOne = trialOrderOf(places, one);
   const ofOther = trialOrderOf(places, other);
@@ -92,8 +92,10 @@ function settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly Jud
 }
 
 /** A reading at a point shows which point it is; a leg may be any. */
-const trialOrderOf = (places: ReadonlyMap<string, readonly Judged[]>, judged: Judged): readonly Judged[] =>
-  judged.hypothesis.change ? (places.get(judged.hypothesis.kind) ?? []) : [judged];
+const trialOrderOf = (
+  places: ReadonlyMap<string, readonly FittedHypothesis[]>,
+  judged: FittedHypothesis,
+): readonly FittedHypothesis[] => (judged.hypothesis.change ? (places.get(judged.hypothesis.kind) ?? []) : [judged]);
 
 /** The first is the one whose size is fitted once more, with the length. */
 export function hypothesisOf(scale: Scale, { pair, a, b, best }: Fit, left: number): Hypothesis {

@@ -1,9 +1,9 @@
 /** A fault of the circuit and a slip of the pen in the same readings. */
 import { fitScale, priceOf, rereadOf, type Scale } from "./fit.ts";
-import type { Hypothesis } from "./hypotheses.ts";
+import type { FittedHypothesis } from "./fitted.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import { pairPenalty, placed, sizeOf } from "./pair-fit.ts";
 import type { Predictions } from "./predictions.ts";
-import type { Judged } from "./rank.ts";
 import { limitOf } from "./sheet.ts";
 
 const slipsTried = 40;
@@ -11,7 +11,7 @@ const slipsTried = 40;
 const near = 3;
 
 /** A fault, and a reading with its decimal point out of place. */
-export function withSlips(predictions: Predictions, scale: Scale, leading: readonly Judged[]): Hypothesis[] {
+export function withSlips(predictions: Predictions, scale: Scale, leading: readonly FittedHypothesis[]): Hypothesis[] {
   const { sheet } = predictions;
   const bases = leading.filter(({ hypothesis: { kind, reread, links } }) => kind !== "sound" && !reread && !links);
   return bases.slice(0, slipsTried).flatMap((base) =>

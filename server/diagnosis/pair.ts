@@ -1,16 +1,16 @@
 /** Two faults at once: which go together, and what the readings are under both. */
 import type { Scale } from "./fit.ts";
+import type { FittedHypothesis } from "./fitted.ts";
 import type { Predictions } from "./predictions.ts";
-import type { Judged } from "./rank.ts";
 
 /** Two hypotheses and what the readings are under both, by the size of each. */
 export interface Pair {
   readonly kind: string;
-  readonly one: Judged;
-  readonly other: Judged;
+  readonly one: FittedHypothesis;
+  readonly other: FittedHypothesis;
   readonly both: (a: number, b: number) => ArrayLike<number>;
   /** The same two at other places. */
-  readonly elsewhere: (one: Judged, other: Judged) => Pair | undefined;
+  readonly elsewhere: (one: FittedHypothesis, other: FittedHypothesis) => Pair | undefined;
 }
 
 /** What two there are, wherever they are. */
@@ -18,7 +18,11 @@ export const kindOf = ({ kind, one, other }: Pair): string =>
   `${kind}: ${one.hypothesis.kind}, ${other.hypothesis.kind}`;
 
 /** A break or joint in one leg and one in another, or in another conductor. */
-export function twoLegs(predictions: Predictions, legs: readonly Judged[], helpful: ReadonlySet<Judged>): Pair[] {
+export function twoLegs(
+  predictions: Predictions,
+  legs: readonly FittedHypothesis[],
+  helpful: ReadonlySet<FittedHypothesis>,
+): Pair[] {
   return legs.flatMap((one, index) =>
     legs
       .slice(index + 1)
@@ -27,7 +31,7 @@ export function twoLegs(predictions: Predictions, legs: readonly Judged[], helpf
 }
 
 /** A break, which has no size, goes before a joint, whose size is then the one that is looked for. */
-function legPair(predictions: Predictions, left: Judged, right: Judged): Pair | undefined {
+function legPair(predictions: Predictions, left: FittedHypothesis, right: FittedHypothesis): Pair | undefined {
   const [one, other] = left.hypothesis.range && !right.hypothesis.range ? [right, left] : [left, right];
   const [first, second] = [one.hypothesis.change, other.hypothesis.change];
   if (!first || !second) return undefined;
@@ -42,19 +46,23 @@ function legPair(predictions: Predictions, left: Judged, right: Judged): Pair | 
     sizes = [a, b];
     return predict(0);
   };
-  const elsewhere = (next: Judged, last: Judged) => legPair(predictions, next, last);
+  const elsewhere = (next: FittedHypothesis, last: FittedHypothesis) => legPair(predictions, next, last);
   return { kind: same ? "two-in-one-conductor" : "two-conductors", one, other, both, elsewhere };
 }
 
 /** Anything with the cable, and what is read of it besides: a contact, crossed pins, leads that were not nulled. */
-export function withOverlays(scale: Scale, bases: readonly Judged[], leading: readonly Judged[]): Pair[] {
+export function withOverlays(
+  scale: Scale,
+  bases: readonly FittedHypothesis[],
+  leading: readonly FittedHypothesis[],
+): Pair[] {
   const over = leading.filter(({ hypothesis }) => hypothesis.overlay);
   return bases.flatMap((one) =>
     over.flatMap((other) => (isAskedFor(scale, one, other) ? (overlayPair(one, other) ?? []) : [])),
   );
 }
 
-function overlayPair(one: Judged, other: Judged): Pair | undefined {
+function overlayPair(one: FittedHypothesis, other: FittedHypothesis): Pair | undefined {
   const { overlay, where, kind } = other.hypothesis;
   const { hypothesis } = one;
   // Two at one point, or twice the same thing, is one of the single explanations under another name.
@@ -76,7 +84,11 @@ function overlayPair(one: Judged, other: Judged): Pair | undefined {
 }
 
 /** Whether the first leaves a reading unexplained that the second would change, and the right way. */
-function isAskedFor({ values, open, limits }: Scale, { fitted }: Judged, { hypothesis }: Judged): boolean {
+function isAskedFor(
+  { values, open, limits }: Scale,
+  { fitted }: FittedHypothesis,
+  { hypothesis }: FittedHypothesis,
+): boolean {
   const before = fitted.predicted;
   const after = hypothesis.overlay?.(before, 1) ?? before;
   let asked = false;

@@ -2,9 +2,9 @@
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { conductorsRead, conductorWords } from "./faults.ts";
 import type { Scale } from "./fit.ts";
-import type { Hypothesis } from "./hypotheses.ts";
+import type { FittedHypothesis } from "./fitted.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import type { Predictions } from "./predictions.ts";
-import type { Judged } from "./rank.ts";
 import { twoFaults } from "./two-faults.ts";
 
 const bridgesTried = 4;
@@ -15,7 +15,7 @@ const pairPenalty = diagnosisPractice.alikeScore.value;
 export function pairsOf(
   predictions: Predictions,
   scale: Scale,
-  leading: readonly Judged[],
+  leading: readonly FittedHypothesis[],
   bridgesOnly: boolean,
 ): Hypothesis[] {
   const bridges = leading.filter(({ hypothesis }) => hypothesis.bridge);
@@ -63,12 +63,12 @@ function breaksInside(predictions: Predictions, bridged: Hypothesis, penalty: nu
 }
 
 /** The best of what only adds to the readings of a point, one for each point and kind. */
-function bestByPlace(leading: readonly Judged[]): Judged[] {
+function bestByPlace(leading: readonly FittedHypothesis[]): FittedHypothesis[] {
   return leading.filter(({ hypothesis }) => hypothesis.adds && hypothesis.kind !== "leads").slice(0, pointsTried);
 }
 
 /** Both sizes by least squares; the first is then fitted with the length, the second held. */
-function twoPoints(predictions: Predictions, one: Judged, other: Judged): Hypothesis[] {
+function twoPoints(predictions: Predictions, one: FittedHypothesis, other: FittedHypothesis): Hypothesis[] {
   const [first, second] = [one.hypothesis, other.hypothesis];
   const held = secondSize(predictions, first, second);
   if (held === undefined || held < (second.range?.least ?? 0)) return [];

@@ -12,34 +12,14 @@ import {
   type Scale,
   scaleOf,
 } from "./fit.ts";
-import { type Hypothesis, hypothesesOf } from "./hypotheses.ts";
+import type { FittedHypothesis, Kind } from "./fitted.ts";
+import { hypothesesOf } from "./hypotheses.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import { pairsOf } from "./pairs.ts";
 import type { Predictions } from "./predictions.ts";
 import type { Sheet } from "./sheet.ts";
 
 const practice = diagnosisPractice;
-
-export interface Judged {
-  readonly hypothesis: Hypothesis;
-  readonly fitted: Fitted;
-  /** In Ω or m as the meter and the drawing have it; 0 where nothing is fitted. */
-  readonly size: number;
-  readonly score: number;
-  /** In the order in which the places were tried. */
-  readonly place: number;
-}
-
-/** All places of one kind of fault, the likeliest first. */
-export interface Kind {
-  readonly kind: string;
-  readonly members: readonly Judged[];
-  readonly best: Judged;
-  /** Other places the readings speak for as well. */
-  readonly alike: readonly Judged[];
-  readonly score: number;
-  readonly weight: number;
-  readonly fits: boolean;
-}
 
 /** How far a coarse fit may stand behind the best and still be worth refining. */
 const refineMargin = 60;
@@ -48,7 +28,7 @@ const bridgeMargin = 20;
 
 export function rank(predictions: Predictions): Kind[] {
   const scale = scaleOf(predictions.sheet);
-  const singles = judgeAll(scale, predictions, hypothesesOf(predictions));
+  const singles = fitAll(scale, predictions, hypothesesOf(predictions));
   const kinds = gather(scale, singles);
   const [first] = kinds;
   const bridge = kinds.find(({ kind }) => kind === "bridge");
@@ -57,10 +37,10 @@ export function rank(predictions: Predictions): Kind[] {
   // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
   const leading = [...singles].sort((one, other) => one.score - other.score);
   const pairs = pairsOf(predictions, scale, leading, first?.fits ?? false);
-  return gather(scale, [...singles, ...judgeAll(scale, predictions, pairs)]);
+  return gather(scale, [...singles, ...fitAll(scale, predictions, pairs)]);
 }
 
-function judgeAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypothesis[]): Judged[] {
+function fitAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypothesis[]): FittedHypothesis[] {
   const rough = hypotheses.map((hypothesis, place) => ({
     hypothesis,
     judged: fitHypothesis(scale, sheet, hypothesis, place),
@@ -69,14 +49,14 @@ function judgeAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hyp
   return rough.map(({ hypothesis, judged }) => {
     const { range } = hypothesis;
     return range && judged.fitted.cost < best + refineMargin
-      ? judgeSized(scale, hypothesis, range, judged.place)
+      ? fitSized(scale, hypothesis, range, judged.place)
       : judged;
   });
 }
 
-function fitHypothesis(scale: Scale, sheet: Sheet, hypothesis: Hypothesis, place: number): Judged {
+function fitHypothesis(scale: Scale, sheet: Sheet, hypothesis: Hypothesis, place: number): FittedHypothesis {
   const { predict, range, stretch, reread } = hypothesis;
-  if (reread) return judgeReread(scale, sheet, hypothesis, reread, place);
+  if (reread) return fitReread(scale, sheet, hypothesis, reread, place);
   if (range) {
     const fitted = coarse(scale, predict, range);
     return {
@@ -99,13 +79,13 @@ function fitHypothesis(scale: Scale, sheet: Sheet, hypothesis: Hypothesis, place
 }
 
 /** A slip carries the meter's error with it, so it is judged by the figure before the slip. */
-function judgeReread(
+function fitReread(
   scale: Scale,
   sheet: Sheet,
   hypothesis: Hypothesis,
   { at, power }: { readonly at: number; readonly power: number },
   place: number,
-): Judged {
+): FittedHypothesis {
   const before = rereadOf(scale, sheet, at, power);
   const fitted = fitScale(before, hypothesis.predict(0));
   const predicted = fitted.predicted.slice();
@@ -115,7 +95,7 @@ function judgeReread(
   return { hypothesis, fitted: { ...fitted, predicted }, size: 0, score, place };
 }
 
-function judgeSized(scale: Scale, hypothesis: Hypothesis, range: Range, place: number): Judged {
+function fitSized(scale: Scale, hypothesis: Hypothesis, range: Range, place: number): FittedHypothesis {
   const { predict, parameter } = hypothesis;
   const fitted = refine(scale, predict, range, coarse(scale, predict, range));
   const size = parameter?.unit === "Ω" ? fitted.size * fitted.scale : fitted.size;
@@ -136,7 +116,7 @@ function stretchPrice(scale: Scale, { predict }: Hypothesis, fitted: Fitted): nu
 }
 
 /** The score of a kind is that of its places together, each as likely as the next. */
-function gather(scale: Scale, judged: readonly Judged[]): Kind[] {
+function gather(scale: Scale, judged: readonly FittedHypothesis[]): Kind[] {
   const groups = Map.groupBy(judged, ({ hypothesis }) => hypothesis.kind);
   const kinds = [...groups].flatMap(([kind, unsorted]) => {
     const members = unsorted.sort((one, other) => one.score - other.score);

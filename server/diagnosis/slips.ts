@@ -3,7 +3,7 @@ import type { BoardLinks } from "../calc/circuit-readings.ts";
 import { ohms, plain } from "../calc/result.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { additiveOverlay } from "./faults.ts";
-import type { Hypothesis } from "./hypotheses.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import type { Predictions } from "./predictions.ts";
 
 const practice = diagnosisPractice;

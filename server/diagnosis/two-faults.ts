@@ -4,12 +4,12 @@
  */
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import type { Scale } from "./fit.ts";
-import type { Hypothesis } from "./hypotheses.ts";
+import type { FittedHypothesis } from "./fitted.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import { kindOf, twoLegs, withOverlays } from "./pair.ts";
 import { type Fit, fitted, hypothesisOf, roughCost, searchedElsewhere } from "./pair-fit.ts";
 import { withSlips } from "./pair-slips.ts";
 import type { Predictions } from "./predictions.ts";
-import type { Judged } from "./rank.ts";
 
 /** Places of each kind that are paired; and in all, of those that are paired with what is read at a point. */
 const placesTried = 3;
@@ -19,7 +19,7 @@ const pairsFitted = 24;
 const pairsPolished = 6;
 const turnsToPolish = 8;
 
-export function twoFaults(predictions: Predictions, scale: Scale, leading: readonly Judged[]): Hypothesis[] {
+export function twoFaults(predictions: Predictions, scale: Scale, leading: readonly FittedHypothesis[]): Hypothesis[] {
   const isLeg = ({ change }: Hypothesis) => change !== undefined;
   const helping = leading.filter((judged) => beatsSound(judged, leading));
   const bases = bestOfEachKind(helping, ({ reread }) => !reread).slice(0, basesTried);
@@ -55,7 +55,7 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
 }
 
 /** Whether it explains anything alone that a sound circuit does not: of two, one at least does. */
-function beatsSound({ fitted: { cost } }: Judged, leading: readonly Judged[]): boolean {
+function beatsSound({ fitted: { cost } }: FittedHypothesis, leading: readonly FittedHypothesis[]): boolean {
   const sound = leading.find(({ hypothesis }) => hypothesis.kind === "sound");
   return cost < (sound?.fitted.cost ?? Number.POSITIVE_INFINITY) - diagnosisPractice.alikeScore.value;
 }
@@ -67,7 +67,10 @@ function refined(scale: Scale, fits: readonly Fit[]): Fit[] {
 }
 
 /** The likeliest places of each kind of fault. */
-function bestOfEachKind(leading: readonly Judged[], isWanted: (hypothesis: Hypothesis) => boolean): Judged[] {
+function bestOfEachKind(
+  leading: readonly FittedHypothesis[],
+  isWanted: (hypothesis: Hypothesis) => boolean,
+): FittedHypothesis[] {
   const count = new Map<string, number>();
   return leading.filter(({ hypothesis }) => {
     const before = count.get(hypothesis.kind) ?? 0;

@@ -9,43 +9,12 @@ import { quantities } from "../../grammar/quantities.ts";
 import { absences, type BlockKind, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { siteTermsOf } from "../model/meant.ts";
-import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import type { Completion, HalfLine, Offer } from "./offers.ts";
 import { boardAt, type Cursor, type CursorContext, contextAt, installationAt } from "./place.ts";
 import { blockSnippet } from "./snippet.ts";
 import { usePaths } from "./use-paths.ts";
 import { valuesFor } from "./values.ts";
-
-export type CompletionKind = "word" | "block" | "choice" | "label" | "name" | "unit" | "value" | "file";
-
-export interface Completion {
-  readonly label: string;
-  readonly kind: CompletionKind;
-  readonly detail?: string;
-  readonly documentation?: string;
-  /** Other words that are said for it on site, and that find it too. */
-  readonly said: readonly string[];
-  /** What is replaced. */
-  readonly spot: Spot;
-  readonly text: string;
-  /** The same as a snippet with stops, where it has any. */
-  readonly snippet?: string;
-}
-
-/** An offer before it is known what it replaces. */
-export type Offer = Omit<Completion, "spot" | "text" | "said"> & {
-  readonly text?: string;
-  readonly said?: readonly string[];
-};
-
-/** The line as far as it matters: its words before the cursor, the piece being typed, what stands behind. */
-export interface HalfLine {
-  readonly word: IToken | undefined;
-  readonly before: readonly IToken[];
-  readonly after: readonly IToken[];
-  readonly typed: string;
-  readonly start: number;
-}
 
 /** `known` are the addresses of files that a `use` may name. */
 export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly string[] = []): Completion[] {

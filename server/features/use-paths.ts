@@ -1,7 +1,7 @@
 /** Files that a `use` may name, while its path is being typed. */
 import { relativeUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import type { Completion } from "./completion.ts";
+import type { Completion } from "./offers.ts";
 import type { Cursor } from "./place.ts";
 
 const halfUse = /^[ \t\ufeff]*use[ \t]+"([^"\r\n]*)$/;

@@ -10,8 +10,8 @@ import { breakingCapacities } from "../tables/devices.ts";
 import { editions } from "../tables/editions.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import type { HalfLine, Offer } from "./completion.ts";
 import { boardsIn, definedNames } from "./names.ts";
+import type { HalfLine, Offer } from "./offers.ts";
 import { type CursorContext, installationAt } from "./place.ts";
 
 export function valuesFor(

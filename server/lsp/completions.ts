@@ -5,7 +5,8 @@ import {
   InsertTextFormat,
   type ServerCapabilities,
 } from "vscode-languageserver";
-import { type Completion, complete } from "../features/completion.ts";
+import { complete } from "../features/completion.ts";
+import type { Completion } from "../features/offers.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { rangeOf } from "./convert.ts";
 import type { Service } from "./service.ts";

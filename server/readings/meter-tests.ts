@@ -3,9 +3,15 @@
 import { testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation } from "../model/installation.ts";
-import { type FactOf, Facts } from "../model/values.ts";
+import { type Fact, type FactOf, Facts } from "../model/values.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
-import type { MeterTest } from "./uncertainty.ts";
+
+/** A dated block of readings, and the instruments it names. */
+export interface MeterTest {
+  readonly header: Fact;
+  readonly with: readonly string[];
+  readonly facts: Facts;
+}
 
 /** Blocks that are still being written have no lines to read. */
 const readable = (tests: readonly MeterTest[]): MeterTest[] => tests.filter(({ facts }) => facts !== undefined);

@@ -3,9 +3,10 @@ import { atTemperature } from "../calc/conductor-resistance.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation, Names } from "../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../model/values.ts";
+import type { MeterTest } from "./meter-tests.ts";
 import { deadOfBoard, supplyTests } from "./meter-tests.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
-import { type MeterTest, type Uncertainty, uncertaintyInTest } from "./uncertainty.ts";
+import { type Uncertainty, uncertaintyInTest } from "./uncertainty.ts";
 
 export interface Taken {
   readonly on: string;

@@ -7,7 +7,7 @@ import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Names } from "../model/installation.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from "../model/values.ts";
 import { factsOf } from "./instruments.ts";
-import { deadOfBoard, supplyTests } from "./meter-tests.ts";
+import { deadOfBoard, type MeterTest, supplyTests } from "./meter-tests.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
 
 export type MeasuredKind = keyof typeof measuredKinds;
@@ -17,13 +17,6 @@ export interface MeterReading {
   readonly kind: MeasuredKind;
   readonly fact: Fact;
   readonly quantity: Quantity;
-}
-
-/** A dated block of readings, and the instruments it names. */
-export interface MeterTest {
-  readonly header: Fact;
-  readonly with: readonly string[];
-  readonly facts: Facts;
 }
 
 export interface Uncertainty extends ReadingUncertainty {

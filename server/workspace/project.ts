@@ -5,7 +5,8 @@
 import { type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
-import { checkInstallation, type SuppressedFinding } from "../rules/frame/check.ts";
+import { checkInstallation } from "../rules/frame/check.ts";
+import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { unusedInFiles } from "../rules/frame/departures.ts";
 import { type Finding, findingOf, valueSpot } from "../rules/frame/rule.ts";
 import { type Document, documentOf } from "../syntax/document.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { LoopQuestion } from "../../server/calc/loop-limit.ts";
-import { coldLimit, loopLimit } from "../../server/calc/loop-limit.ts";
+import { coldLimit } from "../../server/calc/cold-limit.ts";
+import { type LoopQuestion, loopLimit } from "../../server/calc/loop-limit.ts";
 import { working } from "../../server/calc/result.ts";
 import { editionOf } from "../../server/tables/editions.ts";
 import { breakerLoop, breakerLoopD5s } from "../../server/tables/loop-breakers.ts";

@@ -5,7 +5,7 @@ import type { Block as FactBlock } from "../../circuit/blocks.ts";
 import type { Facts } from "../../model/values.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
 import { queriesIn } from "../../readings/queries.ts";
-import type { SuppressedFinding } from "../../rules/frame/check.ts";
+import type { SuppressedFinding } from "../../rules/frame/departures.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
 import type { Finding, Severity } from "../../rules/frame/rule.ts";
 

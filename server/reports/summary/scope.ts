@@ -10,7 +10,7 @@ import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instrum
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
-import type { CheckResult } from "../../rules/frame/check.ts";
+import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { boardTitle } from "../working/working.ts";
 import type { Placed } from "./parts.ts";

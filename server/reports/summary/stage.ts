@@ -1,6 +1,6 @@
 /** Whether the stage a schedule claims agrees with the tests that stand in it. */
 import type { Installation } from "../../model/installation.ts";
-import type { CheckResult } from "../../rules/frame/check.ts";
+import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import type { Comparison, Verdict } from "../setting/document.ts";
 

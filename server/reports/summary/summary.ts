@@ -2,7 +2,7 @@
 
 import type { Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
-import type { CheckResult } from "../../rules/frame/check.ts";
+import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { capital } from "../../text/words.ts";
 import { written } from "../common/written.ts";

@@ -11,7 +11,7 @@ import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { exact, type Facts } from "../../model/values.ts";
 import { bondingNeed, earthingHeat, earthingNeed, pmeBondingNeed, pmeNeed, soilNeed } from "../../readings/earthing.ts";
 import { designBoardImpedance, originImpedance } from "../../readings/loop.ts";
-import type { CheckResult } from "../../rules/frame/check.ts";
+import type { CheckResult } from "../../rules/frame/departures.ts";
 import { written } from "../common/written.ts";
 import {
   type Block,

@@ -1,6 +1,6 @@
 /** What the checks say, what is excused, what could not be calculated and what stands on memory. */
 
-import type { CheckResult } from "../../rules/frame/check.ts";
+import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import {
   type Calculation,

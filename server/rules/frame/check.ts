@@ -7,19 +7,14 @@ import type { Board, Way } from "../../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { rules as allRules } from "../list.ts";
-import { applyDepartures, departuresIn, departuresInFiles, type PlacedDeparture } from "./departures.ts";
+import {
+  applyDepartures,
+  type CheckResult,
+  departuresIn,
+  departuresInFiles,
+  type PlacedDeparture,
+} from "./departures.ts";
 import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
-
-/** A finding that a departure suppresses, with the departure. */
-export interface SuppressedFinding {
-  readonly finding: Finding;
-  readonly departure: PlacedDeparture;
-}
-
-export interface CheckResult {
-  readonly findings: readonly Finding[];
-  readonly suppressed: readonly SuppressedFinding[];
-}
 
 interface RuleSet {
   readonly way: readonly WayRule[];

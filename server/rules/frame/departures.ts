@@ -4,7 +4,6 @@ import type { Fact, Facts } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import { withoutLine } from "../common/writing.ts";
 import { rules } from "../list.ts";
-import type { CheckResult, SuppressedFinding } from "./check.ts";
 import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
 
 /** A departure and what it covers: a way, a board with its ways, the supply, the whole installation, or a file. */
@@ -21,6 +20,17 @@ export interface PlacedDeparture {
 type DepartureFact = Fact & {
   readonly args: { readonly rule: { value: string; start: number; end: number }; readonly reason: { value: string } };
 };
+
+/** A finding that a departure suppresses, with the departure. */
+export interface SuppressedFinding {
+  readonly finding: Finding;
+  readonly departure: PlacedDeparture;
+}
+
+export interface CheckResult {
+  readonly findings: readonly Finding[];
+  readonly suppressed: readonly SuppressedFinding[];
+}
 
 export function departuresIn(facts: Facts, board: Board | undefined, way: Way | undefined): PlacedDeparture[] {
   return (facts.list.filter((fact) => fact.word === "departure") as DepartureFact[]).map((fact) => ({

@@ -2,8 +2,9 @@ import { exceeds } from "../../calc/compare.ts";
 import { megohms, ohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
 import type { Quantity } from "../../model/values.ts";
+import type { MeterTest } from "../../readings/meter-tests.ts";
 import { meterTests, supplyMeterTests } from "../../readings/meter-tests.ts";
-import { anyStates, type MeterReading, type MeterTest, rangeOf, readingsOfTest } from "../../readings/uncertainty.ts";
+import { anyStates, type MeterReading, rangeOf, readingsOfTest } from "../../readings/uncertainty.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 

@@ -5,8 +5,9 @@ import type { Names } from "../../model/installation.ts";
 import type { Fact, FactOf, Facts, Val } from "../../model/values.ts";
 import { factsOf } from "../../readings/instruments.ts";
 import { insulationLines } from "../../readings/insulation.ts";
+import type { MeterTest } from "../../readings/meter-tests.ts";
 import { meterTests, supplyMeterTests } from "../../readings/meter-tests.ts";
-import { type MeterTest, readingsOfTest } from "../../readings/uncertainty.ts";
+import { readingsOfTest } from "../../readings/uncertainty.ts";
 import { sameTests } from "../common/instrument-words.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, type Spot, valueSpot } from "../frame/rule.ts";
 

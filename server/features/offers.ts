@@ -1,0 +1,34 @@
+/** What completion offers, and the half-written line it is offered for. */
+import type { IToken } from "chevrotain";
+import type { Spot } from "../rules/frame/rule.ts";
+
+export type CompletionKind = "word" | "block" | "choice" | "label" | "name" | "unit" | "value" | "file";
+
+export interface Completion {
+  readonly label: string;
+  readonly kind: CompletionKind;
+  readonly detail?: string;
+  readonly documentation?: string;
+  /** Other words that are said for it on site, and that find it too. */
+  readonly said: readonly string[];
+  /** What is replaced. */
+  readonly spot: Spot;
+  readonly text: string;
+  /** The same as a snippet with stops, where it has any. */
+  readonly snippet?: string;
+}
+
+/** An offer before it is known what it replaces. */
+export type Offer = Omit<Completion, "spot" | "text" | "said"> & {
+  readonly text?: string;
+  readonly said?: readonly string[];
+};
+
+/** The line as far as it matters: its words before the cursor, the piece being typed, what stands behind. */
+export interface HalfLine {
+  readonly word: IToken | undefined;
+  readonly before: readonly IToken[];
+  readonly after: readonly IToken[];
+  readonly typed: string;
+  readonly start: number;
+}
