@@ -5,7 +5,7 @@ import { looked, squareMillimetres } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
 import { type ConventionalCircuit, conventionalCircuits } from "../tables/ring.ts";
 import { cellOf, type Row } from "../tables/table.ts";
-import { methodOf, type StretchCapacity, stretchCapacity } from "./route-capacity.ts";
+import { methodOf, type SectionCapacity, sectionCapacity } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
 
 /** A stretch of the route with a capacity that could be calculated. */
@@ -15,7 +15,7 @@ export interface RouteSection {
 }
 
 /** Of the stretches that could be calculated the one with the least capacity. */
-const leastOf = (stretches: readonly StretchCapacity[]): RouteSection | undefined =>
+const leastOf = (stretches: readonly SectionCapacity[]): RouteSection | undefined =>
   stretches
     .flatMap(({ fact, capacity }): RouteSection[] => ("missing" in capacity ? [] : [{ fact, value: capacity }]))
     .toSorted((one, other) => one.value.value - other.value.value)[0];
@@ -40,7 +40,7 @@ export function groundLimit(study: WayStudy): RouteSection | undefined {
 export function capacityWith(study: WayStudy, csa: number, hottest?: 70): Calculated | undefined {
   let least: Calculated | undefined;
   for (const fact of study.facts.all("route")) {
-    const capacity = stretchCapacity(study, fact, { size: csa, ...(hottest ? { hottest } : {}) });
+    const capacity = sectionCapacity(study, fact, { size: csa, ...(hottest ? { hottest } : {}) });
     if ("missing" in capacity) return undefined;
     if (!least || capacity.value < least.value) least = capacity;
   }
@@ -49,7 +49,7 @@ export function capacityWith(study: WayStudy, csa: number, hottest?: 70): Calcul
 
 /** What no cable of this kind and size carries more than on this route; of the stretches the least that is known. */
 export const capacityAtMost = (study: WayStudy): Calculated | undefined =>
-  leastOf(study.facts.all("route").map((fact) => ({ fact, capacity: stretchCapacity(study, fact, { atMost: true }) })))
+  leastOf(study.facts.all("route").map((fact) => ({ fact, capacity: sectionCapacity(study, fact, { atMost: true }) })))
     ?.value;
 
 /** The next size of cable whose capacity on this route is enough, mm². */

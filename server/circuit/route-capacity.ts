@@ -22,14 +22,14 @@ interface Loading {
 }
 
 /** The capacity of one stretch of the route. */
-export interface StretchCapacity {
+export interface SectionCapacity {
   readonly fact: FactOf<"way", "route">;
   /** Iz, A; or why it could not be calculated. */
   readonly capacity: Calculated | { readonly missing: string };
 }
 
-export function capacitiesOf(study: Loading & { readonly facts: Facts<"way"> }): StretchCapacity[] {
-  return study.facts.all("route").map((fact) => ({ fact, capacity: stretchCapacity(study, fact) }));
+export function capacitiesOf(study: Loading & { readonly facts: Facts<"way"> }): SectionCapacity[] {
+  return study.facts.all("route").map((fact) => ({ fact, capacity: sectionCapacity(study, fact) }));
 }
 
 const usualMethod: Readonly<Record<string, Method>> = {
@@ -78,11 +78,11 @@ export interface CapacityWish {
 }
 
 /** Iz of one stretch of the route. */
-export function stretchCapacity(
+export function sectionCapacity(
   study: Loading,
   fact: FactOf<"way", "route">,
   { size, hottest, atMost = false }: CapacityWish = {},
-): StretchCapacity["capacity"] {
+): SectionCapacity["capacity"] {
   const { cable, device } = study;
   if (!cable) return { missing: "the cable is not described" };
   const method = methodOf(fact);

@@ -15,7 +15,7 @@ import { type Disconnection, disconnectionOf } from "./disconnection.ts";
 import { lazy } from "./lazy.ts";
 import { specialLocationsOf } from "./place-words.ts";
 import { type Rcd, rcdsOf } from "./rcds.ts";
-import { capacitiesOf, type StretchCapacity } from "./route-capacity.ts";
+import { capacitiesOf, type SectionCapacity } from "./route-capacity.ts";
 import { type Runs, runsOf } from "./runs.ts";
 import {
   type ExactReading,
@@ -241,7 +241,7 @@ export class WayStudy {
 
   readonly #capacities = lazy(() => capacitiesOf(this));
   /** Capacity of each stretch of the route. */
-  get capacities(): readonly StretchCapacity[] {
+  get capacities(): readonly SectionCapacity[] {
     return this.#capacities();
   }
 

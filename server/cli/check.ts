@@ -85,11 +85,11 @@ async function load(
 }
 
 /** What is no fault, but would make a clean result look like more than it is. */
-function notesOn({ files, adrift }: CheckRun, shown: (path: string) => string): string[] {
+function notesOn({ files, unattached }: CheckRun, shown: (path: string) => string): string[] {
   const empty = files.filter(({ file }) => file.document.segments.every(({ text }) => text.trim() === ""));
   return [
     ...empty.map(({ file }) => `“${shown(file.path)}” is empty.`),
-    ...adrift.map(
+    ...unattached.map(
       (file) =>
         `“${shown(file.path)}” has boards but no installation, and no file given here uses it: nothing judges it.`,
     ),

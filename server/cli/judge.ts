@@ -24,7 +24,7 @@ export interface CheckRun {
   readonly survey: Survey;
   readonly places: Locator;
   /** Files that hold boards which no installation takes up, so that nothing judges them. */
-  readonly adrift: readonly LoadedFile[];
+  readonly unattached: readonly LoadedFile[];
 }
 
 export function checkFiles(asked: readonly LoadedFile[], disk: Disk): CheckRun {
@@ -48,7 +48,7 @@ export function checkFiles(asked: readonly LoadedFile[], disk: Disk): CheckRun {
     counts: countOf(judged),
     survey: surveyOf([...files].map((file) => file.model)),
     places,
-    adrift: results.flatMap(({ installations, files: [root] }) =>
+    unattached: results.flatMap(({ installations, files: [root] }) =>
       installations.length === 0 && root && root.file.model.boards.length > 0 ? [root.file] : [],
     ),
   };

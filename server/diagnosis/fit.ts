@@ -34,7 +34,7 @@ export function scaleOf(sheet: Sheet): Scale {
 }
 
 /** The readings with one of them as it stood on the meter before its decimal point slipped. */
-export function rereadOf(scale: Scale, { accuracy }: Sheet, at: number, power: number): Scale {
+export function withDecimalSlip(scale: Scale, { accuracy }: Sheet, at: number, power: number): Scale {
   const [values, limits, deviations] = [scale.values.slice(), scale.limits.slice(), scale.deviations.slice()];
   values[at] = (values[at] ?? 0) / power;
   limits[at] = limitOf(accuracy, values[at] ?? 0);

@@ -1,5 +1,5 @@
 /** A fault of the circuit and a slip of the pen in the same readings. */
-import { fitScale, priceOf, rereadOf, type Scale } from "./fit.ts";
+import { fitScale, priceOf, type Scale, withDecimalSlip } from "./fit.ts";
 import type { FittedHypothesis } from "./fitted.ts";
 import type { Hypothesis } from "./hypothesis.ts";
 import { pairPenalty, placed, sizeOf } from "./pair-fit.ts";
@@ -21,7 +21,7 @@ export function withSlips(predictions: Predictions, scale: Scale, leading: reado
       return [10, 100, 0.1, 0.01].flatMap((power): Hypothesis[] => {
         const away = Math.abs(written / power - asked);
         if (open || away > near * limitOf(sheet.accuracy, written / power)) return [];
-        const before = rereadOf(scale, sheet, at, power);
+        const before = withDecimalSlip(scale, sheet, at, power);
         const { hypothesis } = base;
         const size = sizeOf(before, hypothesis.predict, hypothesis.range) ?? 0;
         const values = hypothesis.predict(size);

@@ -8,9 +8,9 @@ import {
   priceOf,
   type Range,
   refine,
-  rereadOf,
   type Scale,
   scaleOf,
+  withDecimalSlip,
 } from "./fit.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
 import { hypothesesOf } from "./hypotheses.ts";
@@ -86,7 +86,7 @@ function fitReread(
   { at, power }: { readonly at: number; readonly power: number },
   place: number,
 ): FittedHypothesis {
-  const before = rereadOf(scale, sheet, at, power);
+  const before = withDecimalSlip(scale, sheet, at, power);
   const fitted = fitScale(before, hypothesis.predict(0));
   const predicted = fitted.predicted.slice();
   predicted[at] = (predicted[at] ?? 0) * power;

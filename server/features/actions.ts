@@ -5,7 +5,7 @@ import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { withinOf } from "./place.ts";
+import { withinOf } from "./cursor.ts";
 
 export interface Action {
   readonly title: string;

@@ -13,7 +13,7 @@ import type { PlannedTest } from "../readings/planned.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { studyAt } from "./place.ts";
+import { studyAt } from "./cursor.ts";
 
 export const blanksTitle = "Add the tests of this way, ready to fill";
 

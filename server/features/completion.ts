@@ -8,10 +8,10 @@ import type { Param, WordRow } from "../../grammar/params.ts";
 import { quantities } from "../../grammar/quantities.ts";
 import { absences, type BlockKind, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
-import { siteTermsOf } from "../model/meant.ts";
+import { siteTermsOf } from "../model/suggestions.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { boardAt, type Cursor, type CursorContext, contextAt, installationAt } from "./cursor.ts";
 import type { Completion, HalfLine, Offer } from "./offers.ts";
-import { boardAt, type Cursor, type CursorContext, contextAt, installationAt } from "./place.ts";
 import { blockSnippet } from "./snippet.ts";
 import { usePaths } from "./use-paths.ts";
 import { valuesFor } from "./values.ts";
@@ -29,7 +29,7 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
     ...offer,
     spot,
     text: offer.text ?? offer.label,
-    said: offer.said ?? siteTermsOf(offer.label),
+    aliases: offer.aliases ?? siteTermsOf(offer.label),
   }));
 }
 

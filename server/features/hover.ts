@@ -12,9 +12,9 @@ import { containmentPicture, namedContainmentCard } from "./cards/containment.ts
 import { namedPointCard } from "./cards/points.ts";
 import { pointCard } from "./cards/tests.ts";
 import { withUncertainty } from "./cards/uncertainty.ts";
+import { type Cursor, type CursorContext, contextAt, studyAt } from "./cursor.ts";
 import { nameMarkdown, valueMarkdown } from "./meanings.ts";
 import { definitions, type Named, nameIn } from "./names.ts";
-import { type Cursor, type CursorContext, contextAt, studyAt } from "./place.ts";
 
 export interface Hover {
   readonly spot: Spot;

@@ -5,8 +5,8 @@ import { absences, provenances } from "../../grammar/vocabulary.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { capital } from "../text/words.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { argAt, type CursorContext } from "./cursor.ts";
 import { definitions, type Named } from "./names.ts";
-import { argAt, type CursorContext } from "./place.ts";
 
 /** A name shows what it stands for, as it is written where it is defined. */
 export function nameMarkdown(snapshot: Snapshot, named: Named): string[] {

@@ -5,7 +5,7 @@ import type { Board, Way } from "../model/file.ts";
 import type { AnyValue, Fact, Facts, Path, Val } from "../model/values.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { type Cursor, type CursorContext, contextAt } from "./place.ts";
+import { type Cursor, type CursorContext, contextAt } from "./cursor.ts";
 
 /** A name where it stands. RCDs and ways belong to their board, points to their way, the rest to the whole project;
  * a containment belongs to the board or the installation it is defined in. */

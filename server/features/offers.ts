@@ -9,8 +9,8 @@ export interface Completion {
   readonly kind: CompletionKind;
   readonly detail?: string;
   readonly documentation?: string;
-  /** Other words that are said for it on site, and that find it too. */
-  readonly said: readonly string[];
+  /** What it is called on site: these find it too. */
+  readonly aliases: readonly string[];
   /** What is replaced. */
   readonly spot: Spot;
   readonly text: string;
@@ -19,9 +19,9 @@ export interface Completion {
 }
 
 /** An offer before it is known what it replaces. */
-export type Offer = Omit<Completion, "spot" | "text" | "said"> & {
+export type Offer = Omit<Completion, "spot" | "text" | "aliases"> & {
   readonly text?: string;
-  readonly said?: readonly string[];
+  readonly aliases?: readonly string[];
 };
 
 /** The line as far as it matters: its words before the cursor, the piece being typed, what stands behind. */

@@ -5,7 +5,7 @@ import { written } from "../proposal/write.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { installationAt, studyAt } from "./place.ts";
+import { installationAt, studyAt } from "./cursor.ts";
 
 export const proposalTitle = "Propose device and cable for this way";
 

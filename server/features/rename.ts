@@ -2,8 +2,8 @@ import { isToken, lex } from "../../grammar/lexer.ts";
 import { absences, provenances } from "../../grammar/vocabulary.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import type { Cursor } from "./cursor.ts";
 import { definedNames, type Named, nameAt, occurrences, spotOf } from "./names.ts";
-import type { Cursor } from "./place.ts";
 
 export type Renaming = { readonly spots: readonly Spot[] } | { readonly refused: string };
 

@@ -1,7 +1,7 @@
 import { endOf } from "../../grammar/lexer.ts";
 import type { Span } from "../model/values.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { type Cursor, contextAt } from "./place.ts";
+import { type Cursor, contextAt } from "./cursor.ts";
 
 /** Stretches round the cursor within its segment, the narrowest first: word, statement, block, and so outward. */
 export function selections(snapshot: Snapshot, cursor: Cursor): Span[] {

@@ -1,8 +1,8 @@
 /** Files that a `use` may name, while its path is being typed. */
 import { relativeUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import type { Cursor } from "./cursor.ts";
 import type { Completion } from "./offers.ts";
-import type { Cursor } from "./place.ts";
 
 const halfUse = /^[ \t\ufeff]*use[ \t]+"([^"\r\n]*)$/;
 
@@ -28,7 +28,7 @@ export function usePaths(snapshot: Snapshot, cursor: Cursor, known: readonly str
     .map((label) => ({
       label,
       kind: "file",
-      said: [],
+      aliases: [],
       spot: { segment, start: offset - typed.length, end: offset },
       text: label.replace(/["\\]/g, "\\$&"),
     }));

@@ -10,9 +10,9 @@ import { breakingCapacities } from "../tables/devices.ts";
 import { editions } from "../tables/editions.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { type CursorContext, installationAt } from "./cursor.ts";
 import { boardsIn, definedNames } from "./names.ts";
 import type { HalfLine, Offer } from "./offers.ts";
-import { type CursorContext, installationAt } from "./place.ts";
 
 export function valuesFor(
   snapshot: Snapshot,
@@ -48,13 +48,13 @@ export function valuesFor(
   }
 }
 
-function placeOf(snapshot: Snapshot, { segment }: CursorContext) {
+function wayAndBoardAt(snapshot: Snapshot, { segment }: CursorContext) {
   const board = boardsIn(snapshot).find(({ segments }) => segments.includes(segment));
   return { board, way: board?.ways.find((way) => way.segment === segment) };
 }
 
 function nameOffers(snapshot: Snapshot, spotted: CursorContext, kind: NameKind): Offer[] {
-  const { board, way } = placeOf(snapshot, spotted);
+  const { board, way } = wayAndBoardAt(snapshot, spotted);
   return definedNames(snapshot, kind, board, way).map(({ name, fact }) => ({
     label: name.value,
     kind: "name",
@@ -67,7 +67,7 @@ const titleOf = (text: string): string => (text.split(/[\r\n{]/)[0] ?? "").trim(
 
 /** The number after the highest that is taken. */
 function nextWay(snapshot: Snapshot, spotted: CursorContext): Offer[] {
-  const { board } = placeOf(snapshot, spotted);
+  const { board } = wayAndBoardAt(snapshot, spotted);
   const taken = (board?.ways ?? []).filter(({ segment }) => segment !== spotted.segment).map(({ id }) => Number(id));
   const next = Math.max(0, ...taken.filter((id) => Number.isInteger(id))) + 1;
   return [{ label: String(next), kind: "value", detail: "the next way" }];
@@ -107,8 +107,8 @@ const productWords: Readonly<Record<string, readonly [string, ...string[]]>> = {
 
 const productOffers = (word: string): Offer[] =>
   (products[word] ?? []).map((label): Offer => {
-    const [detail, ...said] = productWords[label] ?? [];
-    return { label, kind: "value", said, ...(detail === undefined ? {} : { detail }) };
+    const [detail, ...aliases] = productWords[label] ?? [];
+    return { label, kind: "value", aliases, ...(detail === undefined ? {} : { detail }) };
   });
 
 /** The standard that stands on the line already. */

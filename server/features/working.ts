@@ -1,7 +1,7 @@
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { workingOf } from "../reports/working/working.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import { boardAt, type Cursor, installationAt, studyAt } from "./place.ts";
+import { boardAt, type Cursor, installationAt, studyAt } from "./cursor.ts";
 
 /** The working of the way the cursor is in, else of its board, else of the installation, as Markdown. */
 export function workingAt(snapshot: Snapshot, cursor?: Cursor): { title: string; markdown: string } | undefined {

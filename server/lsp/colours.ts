@@ -9,7 +9,7 @@ import type {
   ServerCapabilities,
 } from "vscode-languageserver";
 import type { BlockKind } from "../../grammar/vocabulary.ts";
-import { placesOf } from "../features/place.ts";
+import { withEnclosingBlock } from "../features/cursor.ts";
 import { tokenKinds, tokensIn } from "../features/tokens.ts";
 import type { Segment } from "../syntax/split.ts";
 import { lineStarts, positionOf } from "../text/lines.ts";
@@ -85,7 +85,7 @@ function numbersOf(snapshot: Snapshot, from: number, to: number): number[] {
   const out: number[] = [];
   let line = 0;
   let lastLine = 0;
-  for (const { segment, within } of placesOf(snapshot.file.document.segments)) {
+  for (const { segment, within } of withEnclosingBlock(snapshot.file.document.segments)) {
     if (line > to) break;
     if (line + segment.breaks >= from) {
       const { data, lastLine: last } = numbersIn(segment, within);

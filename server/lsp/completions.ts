@@ -46,7 +46,7 @@ function item(snapshot: Snapshot, offer: Completion, index: number, snippets: bo
     kind: kinds[offer.kind],
     // In the order of the vocabulary, and of sizes and ratings by size: the order of letters tells nothing here.
     sortText: String(index).padStart(4, "0"),
-    ...(offer.said.length === 0 ? {} : { filterText: [offer.label, ...offer.said].join(" ") }),
+    ...(offer.aliases.length === 0 ? {} : { filterText: [offer.label, ...offer.aliases].join(" ") }),
     ...(offer.detail === undefined ? {} : { detail: offer.detail }),
     ...(offer.documentation === undefined ? {} : { documentation: { kind: "markdown", value: offer.documentation } }),
     textEdit: { range: rangeOf(snapshot.positions, offer.spot), newText: snippet ?? offer.text },

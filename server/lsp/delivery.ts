@@ -45,7 +45,7 @@ export class Delivery {
     return this.#inlay;
   }
 
-  agree(capabilities: ClientCapabilities): void {
+  configure(capabilities: ClientCapabilities): void {
     this.#pulls = capabilities.textDocument?.diagnostic !== undefined;
     this.#refreshes = capabilities.workspace?.diagnostics?.refreshSupport ?? false;
     this.#configuration = capabilities.workspace?.configuration ?? false;

@@ -50,7 +50,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   connection.onInitialize((params): InitializeResult => {
     folders = foldersOf(params);
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
-    delivery.agree(params.capabilities);
+    delivery.configure(params.capabilities);
     return {
       capabilities: {
         positionEncoding: "utf-16",

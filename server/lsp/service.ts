@@ -5,7 +5,7 @@ import {
   type Position,
   ResponseError,
 } from "vscode-languageserver";
-import type { Cursor } from "../features/place.ts";
+import type { Cursor } from "../features/cursor.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 
 interface AboutDocument {

@@ -1,5 +1,5 @@
 import type { CancellationToken } from "vscode-languageserver";
-import { boardAt, installationAt, studyAt } from "../features/place.ts";
+import { boardAt, installationAt, studyAt } from "../features/cursor.ts";
 import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { reportText } from "../reports/setting/text.ts";

@@ -4,12 +4,12 @@ import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { type Provenance, provenances } from "../../grammar/vocabulary.ts";
 import { listed } from "../text/words.ts";
-import { wordForSiteTerm } from "./meant.ts";
 import { readPath } from "./path.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
 import { choiceProblem, endlessProblem, problemAt, quantityProblem, slipProblem } from "./refusals.ts";
 import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
+import { wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike, normalStandard, textOf, valOf } from "./token-values.ts";
 import type { Absent, AnyValue } from "./values.ts";
 
@@ -62,7 +62,7 @@ class ArgumentBinder {
     const token = this.#tokens[this.#at] as IToken;
     const labelled = this.#shape.labelled.get(token.image);
     if (labelled && this.#isFree(labelled)) return this.#labelled(labelled, token);
-    if (isToken(token, "Word") && this.#says(token)) return;
+    if (isToken(token, "Word") && this.#takeProvenance(token)) return;
     if (token.image === "LIM" || token.image === "N/A") return this.#absent(this.#absentSlots());
     if (!this.#fillPlain(token)) this.#refuse(token);
   }
@@ -93,7 +93,7 @@ class ArgumentBinder {
     }
     if (token.image === "LIM" || token.image === "N/A") return this.#absent([slot]);
     if (!this.#fill(slot)) {
-      if (!this.#saidElsewhere(label, token)) this.#refuseFor(slot, token);
+      if (!this.#refuseLabelledForm(label, token)) this.#refuseFor(slot, token);
     } else if (slot[1].many) while (this.#at < this.#tokens.length && !this.#isLabel() && this.#fill(slot));
   }
 
@@ -102,7 +102,7 @@ class ArgumentBinder {
   }
 
   /** Where a reading came from: `calculated`, `from-record "…"`. */
-  #says(token: IToken): boolean {
+  #takeProvenance(token: IToken): boolean {
     if (!this.#shape.hasReading || !Object.hasOwn(provenances, token.image)) return false;
     this.#provenance = token.image as Provenance;
     this.#at++;
@@ -309,7 +309,7 @@ class ArgumentBinder {
   }
 
   /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
-  #saidElsewhere(label: IToken, token: IToken): boolean {
+  #refuseLabelledForm(label: IToken, token: IToken): boolean {
     for (const [, { accepts }] of this.#free()) {
       const ours = accepts.kind === "choice" ? wordForSiteTerm(token.image, Object.keys(accepts.choices)) : undefined;
       if (ours === undefined) continue;

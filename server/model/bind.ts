@@ -5,9 +5,9 @@ import { parse } from "../../grammar/parser.ts";
 import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
-import { meantBy, wordForSiteTerm } from "./meant.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { replaceFix } from "./refusals.ts";
+import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { type Fact, Facts } from "./values.ts";
 
 /** What one segment says, read in the block it stands in. */
@@ -126,7 +126,7 @@ class Binder {
   #unknownWord(kind: BlockKind, { word }: Statement): void {
     const words = Object.keys(vocabulary[kind]);
     const homes = (Object.keys(vocabulary) as BlockKind[]).filter((block) => rowOf(block, word.image));
-    const near = homes.length > 0 ? wordForSiteTerm(word.image, words) : meantBy(word.image, words);
+    const near = homes.length > 0 ? wordForSiteTerm(word.image, words) : suggestionFor(word.image, words);
     const message =
       homes.length > 0
         ? `“${word.image}” does not stand in ${blockNames[kind]}, but in ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}${near ? `; here the word is “${near}”.` : "."}`
@@ -156,7 +156,7 @@ class Binder {
 
 /** A misspelt word counts as the word it is nearest to, so that no check says that one is missing. */
 function meant(kind: BlockKind, word: string): string[] {
-  const near = rowOf(kind, word) ? undefined : meantBy(word, Object.keys(vocabulary[kind]));
+  const near = rowOf(kind, word) ? undefined : suggestionFor(word, Object.keys(vocabulary[kind]));
   return near === undefined ? [word] : [word, near];
 }
 

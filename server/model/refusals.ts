@@ -6,9 +6,9 @@ import type { Choices } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { capital, listed } from "../text/words.ts";
-import { meantBy } from "./meant.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readWritten, unitFixes } from "./quantity.ts";
+import { suggestionFor } from "./suggestions.ts";
 
 export const problemAt = (
   check: LanguageCheck,
@@ -66,7 +66,7 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
 /** A word that is none of a closed list. */
 export function choiceProblem(choices: Choices, help: string, token: IToken): Problem {
   const words = Object.keys(choices);
-  const near = meantBy(token.image, words);
+  const near = suggestionFor(token.image, words);
   const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : listed(words, "or");
   return problemAt(
     "wrong-argument",

@@ -25,7 +25,7 @@ export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
   const [first] = boards;
   if (!first) return [];
   const known = originSupply(supply);
-  const origin = placeOf("the origin", known, supplyFaults(supply), originImpedance({ supply }), known.threePhase);
+  const origin = faultPlace("the origin", known, supplyFaults(supply), originImpedance({ supply }), known.threePhase);
   return [...origin, ...boards.flatMap(({ context }) => boardPlace(context))];
 }
 
@@ -35,10 +35,10 @@ const boardPlace = memoByObject((context: Context): readonly FaultPlace[] => {
   const own = facts.one("phases")?.args.count.value;
   const known = studySupply(context);
   const three = own === undefined ? known.threePhase : own === "three";
-  return placeOf(`board ${name}`, known, boardFaults(facts), loop?.name === "Zdb" ? loop : undefined, three);
+  return faultPlace(`board ${name}`, known, boardFaults(facts), loop?.name === "Zdb" ? loop : undefined, three);
 });
 
-function placeOf(
+function faultPlace(
   name: string,
   { U0, earthing }: SupplyStudy,
   faults: readonly FaultAt[],

@@ -6,9 +6,9 @@ import { atCursor, loft, loftWith } from "../helpers/cursor.ts";
 async function offered(sample: string): Promise<string> {
   const { snapshot, cursor } = await atCursor(sample);
   const all = complete(snapshot, cursor);
-  const fitting = all.filter(({ label, said, spot }) => {
+  const fitting = all.filter(({ label, aliases, spot }) => {
     const typed = spot.segment.text.slice(spot.start, spot.end).toLowerCase();
-    return [label.toLowerCase(), ...said].some((word) => word.startsWith(typed));
+    return [label.toLowerCase(), ...aliases].some((word) => word.startsWith(typed));
   });
   return fitting.map(({ label }) => label).join(", ");
 }

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { actionsFor, findingsTouching } from "../../server/features/actions.ts";
 import { complete } from "../../server/features/completion.ts";
+import { type Cursor, withEnclosingBlock } from "../../server/features/cursor.ts";
 import { folds } from "../../server/features/folding.ts";
 import { hover } from "../../server/features/hover.ts";
 import { links } from "../../server/features/links.ts";
 import { definitions, nameAt, occurrences } from "../../server/features/names.ts";
-import { type Cursor, placesOf } from "../../server/features/place.ts";
 import { rename } from "../../server/features/rename.ts";
 import { selections } from "../../server/features/selection.ts";
 import { symbols } from "../../server/features/symbols.ts";
@@ -37,7 +37,7 @@ function wholeFile(snapshot: Snapshot): void {
   symbols(snapshot);
   for (const { first, last } of folds(snapshot)) expect(last).toBeGreaterThan(first);
   links(snapshot, resolveUri);
-  for (const { segment, within } of placesOf(snapshot.file.document.segments)) {
+  for (const { segment, within } of withEnclosingBlock(snapshot.file.document.segments)) {
     let at = 0;
     for (const { start, length } of tokensIn(segment, within)) {
       expect(start).toBeGreaterThanOrEqual(at);

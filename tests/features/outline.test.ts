@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { actionsFor, findingsTouching } from "../../server/features/actions.ts";
+import { withEnclosingBlock } from "../../server/features/cursor.ts";
 import { folds } from "../../server/features/folding.ts";
 import { newSchedule, standardChoices } from "../../server/features/new-schedule.ts";
-import { placesOf } from "../../server/features/place.ts";
 import { selections } from "../../server/features/selection.ts";
 import { type OutlineSymbol, symbols } from "../../server/features/symbols.ts";
 import { tokensIn } from "../../server/features/tokens.ts";
@@ -52,7 +52,7 @@ it("each word is coloured for what it is", async () => {
   const { snapshot } = await openSample(loft);
   const wanted = /device {2}BS EN 61009|at S5|live 2026|run {5}S3|rcd east|insulation/;
   const picture: string[] = [];
-  for (const { segment, within } of placesOf(snapshot.file.document.segments)) {
+  for (const { segment, within } of withEnclosingBlock(snapshot.file.document.segments)) {
     for (const { start, length, kind, defines } of tokensIn(segment, within)) {
       const line = segment.text.slice(segment.text.slice(0, start).lastIndexOf("\n") + 1).split("\n")[0] ?? "";
       if (!wanted.test(line)) continue;

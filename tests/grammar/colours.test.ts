@@ -8,7 +8,7 @@ import { snippets } from "../../grammar/snippets.ts";
 import { textmate as grammarText, scopeName, wordScopes } from "../../grammar/textmate.ts";
 import { type TokenName, type TokenRow, tokenRows } from "../../grammar/tokens.ts";
 import { vocabulary } from "../../grammar/vocabulary.ts";
-import { placesOf } from "../../server/features/place.ts";
+import { withEnclosingBlock } from "../../server/features/cursor.ts";
 import { tokensIn } from "../../server/features/tokens.ts";
 import { documentOf } from "../../server/syntax/document.ts";
 import { lineStarts, positionOf } from "../../server/text/lines.ts";
@@ -200,7 +200,7 @@ test.each([
   const colours = coloursOf(text);
   let offset = 0;
   let judged = 0;
-  for (const { segment, within } of placesOf(documentOf(text).segments)) {
+  for (const { segment, within } of withEnclosingBlock(documentOf(text).segments)) {
     for (const { start, length, kind, defines } of tokensIn(segment, within)) {
       const wanted = seen((scopes[defines ? `${kind}.declaration` : kind] ?? [])[0]);
       const pieces = colours.filter(

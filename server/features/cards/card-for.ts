@@ -3,7 +3,7 @@
 import type { Supplementary } from "../../boards/supplementary.ts";
 import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../../readings/earthing.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
-import { argAt, boardAt, type CursorContext, installationAt, studyAt } from "../place.ts";
+import { argAt, boardAt, type CursorContext, installationAt, studyAt } from "../cursor.ts";
 import { leakageCard, ratingCard } from "./board.ts";
 import { supplementaryCard } from "./bonding.ts";
 import type { Card } from "./card.ts";

@@ -39,7 +39,7 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
   const start = coldBoardImpedance(study.context);
   const R1R2 = expectedCircuit(study)?.R1R2 ?? study.expectedR1R2;
   const byLength = !measured && start && R1R2 ? totalLoop(start.value, R1R2.value, start.name) : undefined;
-  const point = pointRows(study, name === "Zs" ? placeOf(fact) : "");
+  const point = pointRows(study, name === "Zs" ? pointNameOf(fact) : "");
   const at = point.from.length > 0 ? point : undefined;
   const by = disconnection?.by === "rcd" ? "limit, by the RCD" : "limit, hot";
   return card(
@@ -65,7 +65,7 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
   );
 }
 
-const placeOf = (fact: Fact | undefined): string =>
+const pointNameOf = (fact: Fact | undefined): string =>
   (fact?.args.point as { readonly value?: string } | undefined)?.value ?? "";
 
 export function continuityCard(study: WayStudy): Card | undefined {
@@ -158,7 +158,7 @@ export function pointCard(study: WayStudy, fact: Fact | undefined): Card | undef
   const r1 = exact(ends?.args.r1);
   const rn = exact(ends?.args.rn);
   const r2 = exact(ends?.args.r2);
-  const name = placeOf(fact);
+  const name = pointNameOf(fact);
   const drawn = pointRows(study, name, fact);
   if (!study.isRing || r1 === undefined || rn === undefined)
     return drawn.from.length === 0 ? undefined : card(drawn.rows, ...drawn.from);

@@ -3,7 +3,7 @@
 import type { Val } from "../../model/values.ts";
 import { readingsIn, uncertaintyOf } from "../../readings/uncertainty.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
-import { type CursorContext, installationAt } from "../place.ts";
+import { type CursorContext, installationAt } from "../cursor.ts";
 import { type Card, card, emptyCard, row } from "./card.ts";
 
 export function withUncertainty(

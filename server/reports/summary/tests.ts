@@ -1,5 +1,5 @@
 /** Tests as a supervisor counts them: which kinds were made, on how many ways, when, by whom, and with how little left. */
-import { handOf } from "../../circuit/hands.ts";
+import { signatoryOf } from "../../circuit/signatories.ts";
 import type { Context, Installation, Names } from "../../model/installation.ts";
 import { type Fact, type Facts, isAbsent } from "../../model/values.ts";
 import { factsOf, type TestDay } from "../../readings/instruments.ts";
@@ -45,7 +45,9 @@ export function madeRows(tests: readonly PlacedTest[], days: Days, installation:
     const on = read.flatMap(({ test }) => dayOf(test.recorded?.fact, days) ?? []);
     const dates = on.map(({ on: day }) => day.value).sort();
     const by = read.map(({ way, context }) =>
-      context ? handOf("tested", way, context)?.args.by.value : installation.head.facts.one("tested")?.args.by.value,
+      context
+        ? signatoryOf("tested", way, context)?.args.by.value
+        : installation.head.facts.one("tested")?.args.by.value,
     );
     const names = new Set(on.flatMap((day) => day.with.map(({ value }) => value)));
     const all = new Set(ofKind.map(({ where }) => where)).size;

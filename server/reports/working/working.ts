@@ -17,7 +17,7 @@ import { disconnectionPart } from "./disconnection.ts";
 import { dropPart } from "./drop.ts";
 import { expectedPart } from "./expected.ts";
 import { faultPart } from "./fault.ts";
-import { knownPart } from "./known.ts";
+import { givensPart } from "./givens.ts";
 import { protectivePart } from "./protective.ts";
 import { readingsPart } from "./readings.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
@@ -97,7 +97,7 @@ function waySections(
 
 /** In the order of the trade: what is known, currents, drop, disconnection, protection. The meter comes after it. */
 const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace): Section[] => [
-  ...knownPart(study),
+  ...givensPart(study),
   ...loadPart(study),
   ...cablePart(study),
   ...ringPart(study),

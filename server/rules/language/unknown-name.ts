@@ -5,7 +5,7 @@ import { runsOf } from "../../circuit/runs.ts";
 import { containmentNames } from "../../conduits/containment.ts";
 import type { BoardHead, InstallationHead, Way } from "../../model/file.ts";
 import type { Names } from "../../model/installation.ts";
-import { meantBy } from "../../model/meant.ts";
+import { suggestionFor } from "../../model/suggestions.ts";
 import { boardReferences, ownReferences, type Reference } from "../../readings/references.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -69,7 +69,7 @@ function checkOne(references: readonly Reference[], all: Names, head: Installati
     const defined = builtin ? undefined : known(reference, all, head);
     if (!defined || defined.has(name.value)) continue;
     const list = [...defined.keys()];
-    const near = meantBy(name.value, [...list, ...Object.keys(wordsBeside[names] ?? {})]);
+    const near = suggestionFor(name.value, [...list, ...Object.keys(wordsBeside[names] ?? {})]);
     const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
     report(valueSpot(fact, name), {
       message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,

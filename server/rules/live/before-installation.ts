@@ -1,4 +1,4 @@
-import { handOf } from "../../circuit/hands.ts";
+import { signatoryOf } from "../../circuit/signatories.ts";
 import { workOf } from "../../circuit/supply.ts";
 import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -29,7 +29,7 @@ export default wayRule({
   ],
   check({ way, facts, live, context }, report) {
     if (workOf(context) === "existing") return;
-    const installed = handOf("installed", facts, context);
+    const installed = signatoryOf("installed", facts, context);
     const finished = installed?.args.on?.value;
     if (!installed || finished === undefined) return;
     const latest = facts.all("live").find((fact) => fact === (live?.header as unknown));

@@ -1,4 +1,4 @@
-import { handOf } from "../../circuit/hands.ts";
+import { signatoryOf } from "../../circuit/signatories.ts";
 import type { Context } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
 import { boardRule, factSpot, type Reporter } from "../frame/rule.ts";
@@ -12,8 +12,8 @@ const order = [
 /** The first pair out of order; the later of the two is marked. */
 function checkBlock(facts: Facts<"way"> | undefined, context: Context, seen: Set<unknown>, report: Reporter): void {
   for (const [first, second] of order) {
-    const before = handOf(first, facts, context);
-    const after = handOf(second, facts, context);
+    const before = signatoryOf(first, facts, context);
+    const after = signatoryOf(second, facts, context);
     const [from, to] = [before?.args.on?.value, after?.args.on?.value];
     if (!before || !after || from === undefined || to === undefined || from <= to || seen.has(after)) continue;
     seen.add(after);

@@ -1,4 +1,4 @@
-import { handOf } from "../../circuit/hands.ts";
+import { signatoryOf } from "../../circuit/signatories.ts";
 import { liveTestsDue, workOf } from "../../circuit/supply.ts";
 import { boardRule, wordSpot } from "../frame/rule.ts";
 
@@ -44,7 +44,7 @@ installation "Kiln house" {
     const existing = workOf(context) === "existing";
     const missing = (["designed", "installed", "tested"] as const)
       .filter((hand) => !existing || hand === "tested")
-      .filter((hand) => used.some(({ facts }) => !facts.broken.includes(hand) && !handOf(hand, facts, context)));
+      .filter((hand) => used.some(({ facts }) => !facts.broken.includes(hand) && !signatoryOf(hand, facts, context)));
     if (missing.length === 0) return;
     report(wordSpot(board.head.header), {
       message: `Who ${missing.join(", ")} the circuits of board ${board.head.name}? Write ${missing.map((hand) => `“${hand} by”`).join(", ")} with a name or initials.`,

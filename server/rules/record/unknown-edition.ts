@@ -1,4 +1,4 @@
-import { nearest } from "../../model/meant.ts";
+import { nearest } from "../../model/suggestions.ts";
 import { editions } from "../../tables/editions.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { installationRule, valueSpot } from "../frame/rule.ts";

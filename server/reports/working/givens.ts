@@ -7,7 +7,7 @@ import type { Fact } from "../../model/values.ts";
 import { written } from "../common/written.ts";
 import { type Block, gap, part, type Section, table } from "../setting/document.ts";
 
-export function knownPart(study: WayStudy): Section[] {
+export function givensPart(study: WayStudy): Section[] {
   const { facts, context, supply } = study;
   const lines = (words: readonly Parameters<typeof facts.all>[0][]): string[][] =>
     words.flatMap((word) => facts.all(word).map((fact) => [labels[word] ?? word, written(fact as Fact)]));

@@ -1,8 +1,8 @@
 import { distance } from "fastest-levenshtein";
-import { siteTerms } from "../../grammar/spoken.ts";
+import { siteTerms } from "../../grammar/site-terms.ts";
 
 /** The word of a list that is meant by one that is not in it: by another word said on site, or by a misspelling. */
-export function meantBy(word: string, words: readonly string[]): string | undefined {
+export function suggestionFor(word: string, words: readonly string[]): string | undefined {
   return wordForSiteTerm(word, words) ?? nearest(word, words);
 }
 

@@ -39,7 +39,7 @@ export interface CursorContext {
 }
 
 /** Segments with the kind of block each stands in. */
-export function* placesOf(segments: readonly Segment[]): Generator<{ segment: Segment; within: BlockKind }> {
+export function* withEnclosingBlock(segments: readonly Segment[]): Generator<{ segment: Segment; within: BlockKind }> {
   const stack: BlockKind[] = [];
   for (const segment of segments) {
     if (segment.kind === "open" && !(segment.word === "board" && stack.at(-1) === "installation")) stack.length = 0;
@@ -51,7 +51,8 @@ export function* placesOf(segments: readonly Segment[]): Generator<{ segment: Se
 
 /** The kind of block a segment stands in. */
 export function withinOf(snapshot: Snapshot, wanted: Segment): BlockKind {
-  for (const { segment, within } of placesOf(snapshot.file.document.segments)) if (segment === wanted) return within;
+  for (const { segment, within } of withEnclosingBlock(snapshot.file.document.segments))
+    if (segment === wanted) return within;
   return "file";
 }
 

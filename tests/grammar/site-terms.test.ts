@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { WordRow } from "../../grammar/params.ts";
-import { siteTerms } from "../../grammar/spoken.ts";
+import { siteTerms } from "../../grammar/site-terms.ts";
 import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
-import { meantBy } from "../../server/model/meant.ts";
+import { suggestionFor } from "../../server/model/suggestions.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 const rows = (Object.keys(vocabulary) as BlockKind[]).flatMap((kind) => Object.entries<WordRow>(vocabulary[kind]));
@@ -30,7 +30,7 @@ describe("a word said on site", () => {
     ["fail", ["ok", "failed"], "failed"],
     ["lightning", ["lighting", "sockets"], "lighting"],
     ["constructor", ["lighting", "sockets"], undefined],
-  ])("%s", (said, words, meant) => expect(meantBy(said, words)).toBe(meant));
+  ])("%s", (said, words, meant) => expect(suggestionFor(said, words)).toBe(meant));
 });
 
 describe("a line written as it is said", () => {
