@@ -78,7 +78,7 @@ describe("the examples", () => {
     const lines = textOf(faulty).split("\n");
     const found = check(faulty).map(({ check, severity, line }) => `${severity} ${check}: ${lines[line - 1]?.trim()}`);
     expect(found.join("\n")).toMatchInlineSnapshot(`
-      "information rcd/spd-not-stated: supply {
+      "information surge/not-stated: supply {
       warning fault/disagrees-with-loop: Ipf                 6.8 kA
       error protective/bonding-too-small: bonding             water 6 mm²  continuity 0.02 Ω
       warning fault/disagrees-with-loop: Ipf          6.5 kA
@@ -95,7 +95,7 @@ describe("the examples", () => {
       warning ring/ends-differ: ends        r1 0.31 Ω  rn 0.42 Ω  r2 >99 Ω
       error ring/open-conductor: ends        r1 0.31 Ω  rn 0.42 Ω  r2 >99 Ω
       error polarity/wrong: at S3       L-N 0.16 Ω  L-E 0.28 Ω  polarity wrong
-      error record/verdict-disagrees: polarity    ok
+      error record/polarity-disagrees: polarity    ok
       error language/unknown-word: cabel   flat-twin line 1.5 mm² cpc 1.0 mm²
       error language/missing-unit: length  22
       error language/number-slip: R1+R2       0,66 Ω

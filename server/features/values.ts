@@ -168,7 +168,7 @@ function ruleOffers(): Offer[] {
   const clauses = new Map<string, string>();
   for (const { clauses: own, title } of pages)
     for (const clause of own) if (!clauses.has(clause)) clauses.set(clause, title);
-  const departable = pages.filter(({ id }) => !id.startsWith("language/") && !id.startsWith("engine/"));
+  const departable = pages.filter(({ id }) => !id.startsWith("language/") && !id.startsWith("check/"));
   return [
     ...departable.map(({ id, title }): Offer => ({ label: id, kind: "value", detail: title })),
     ...[...clauses].map(([label, detail]): Offer => ({ label, kind: "value", detail })),

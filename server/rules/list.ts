@@ -1,11 +1,13 @@
 // Written by `npm run generate` from the folders here. Do not edit.
+import afddMissing from "./afdd/missing.ts";
+import afddTestButtonMissing from "./afdd/test-button-missing.ts";
 import containmentCircuitDivided from "./containment/circuit-divided.ts";
-import containmentGroupingShort from "./containment/grouping-short.ts";
+import containmentGroupingUnderstated from "./containment/grouping-understated.ts";
 import containmentNotCalculated from "./containment/not-calculated.ts";
 import containmentOverFull from "./containment/over-full.ts";
 import containmentRouteDisagrees from "./containment/route-disagrees.ts";
 import containmentRunNotStated from "./containment/run-not-stated.ts";
-import containmentSharedCpcSmall from "./containment/shared-cpc-small.ts";
+import containmentSharedCpcTooSmall from "./containment/shared-cpc-too-small.ts";
 import containmentTooManyBends from "./containment/too-many-bends.ts";
 import continuityBothRecorded from "./continuity/both-recorded.ts";
 import continuityHighestNotRecorded from "./continuity/highest-not-recorded.ts";
@@ -21,14 +23,14 @@ import continuityR2AgainstLoop from "./continuity/r2-against-loop.ts";
 import continuityR2Ratio from "./continuity/r2-ratio.ts";
 import continuityTooManyDigits from "./continuity/too-many-digits.ts";
 import coordinationAssemblyBelowFault from "./coordination/assembly-below-fault.ts";
-import coordinationBreakingCapacity from "./coordination/breaking-capacity.ts";
+import coordinationBreakingCapacityExceeded from "./coordination/breaking-capacity-exceeded.ts";
 import coordinationBusbarBelowDevice from "./coordination/busbar-below-device.ts";
 import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.ts";
 import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
+import coordinationNoSelectivity from "./coordination/no-selectivity.ts";
 import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTailsBelowCutout from "./coordination/tails-below-cutout.ts";
-import coordinationTripsTogether from "./coordination/trips-together.ts";
 import demandLineNotStated from "./demand/line-not-stated.ts";
 import demandOverBusbar from "./demand/over-busbar.ts";
 import demandOverCutout from "./demand/over-cutout.ts";
@@ -38,9 +40,9 @@ import demandOverMainSwitch from "./demand/over-main-switch.ts";
 import demandOverRcd from "./demand/over-rcd.ts";
 import demandStatedTooLow from "./demand/stated-too-low.ts";
 import demandUnbalanced from "./demand/unbalanced.ts";
-import designCableCannotBe from "./design/cable-cannot-be.ts";
+import designCableDoesNotExist from "./design/cable-does-not-exist.ts";
 import designCableSizeUnusual from "./design/cable-size-unusual.ts";
-import designCapacityUnknown from "./design/capacity-unknown.ts";
+import designCapacityNotCalculated from "./design/capacity-not-calculated.ts";
 import designConductorBelowMinimum from "./design/conductor-below-minimum.ts";
 import designCpcTooSmall from "./design/cpc-too-small.ts";
 import designDeviceDoesNotExist from "./design/device-does-not-exist.ts";
@@ -48,7 +50,7 @@ import designDeviceOverCapacity from "./design/device-over-capacity.ts";
 import designDeviceOversized from "./design/device-oversized.ts";
 import designDeviceRatingMissing from "./design/device-rating-missing.ts";
 import designDeviceRatingUnusual from "./design/device-rating-unusual.ts";
-import designFloorArea from "./design/floor-area.ts";
+import designFloorAreaExceeded from "./design/floor-area-exceeded.ts";
 import designFusedSpurRating from "./design/fused-spur-rating.ts";
 import designLoadDisagrees from "./design/load-disagrees.ts";
 import designLoadOverDevice from "./design/load-over-device.ts";
@@ -68,10 +70,10 @@ import driftFaultCurrentChanged from "./drift/fault-current-changed.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
 import driftRcdSlower from "./drift/rcd-slower.ts";
 import driftResistanceRisen from "./drift/resistance-risen.ts";
-import driftRetestSkips from "./drift/retest-skips.ts";
-import dropFeederTakesAll from "./drop/feeder-takes-all.ts";
+import driftRetestIncomplete from "./drift/retest-incomplete.ts";
+import dropFeederUsesAllowance from "./drop/feeder-uses-allowance.ts";
 import dropOverLimit from "./drop/over-limit.ts";
-import energyLetThrough from "./energy/let-through.ts";
+import energyLetThroughTooHigh from "./energy/let-through-too-high.ts";
 import energyLiveConductorTooThin from "./energy/live-conductor-too-thin.ts";
 import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
 import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
@@ -85,28 +87,28 @@ import instrumentBeyondRange from "./instrument/beyond-range.ts";
 import instrumentCalibrationLapsed from "./instrument/calibration-lapsed.ts";
 import instrumentNoDue from "./instrument/no-due.ts";
 import instrumentNoSerial from "./instrument/no-serial.ts";
+import instrumentNotCapable from "./instrument/not-capable.ts";
 import instrumentNotNamed from "./instrument/not-named.ts";
 import instrumentTestBeforeCalibration from "./instrument/test-before-calibration.ts";
-import instrumentUnable from "./instrument/unable.ts";
 import instrumentWithinUncertainty from "./instrument/within-uncertainty.ts";
 import insulationAllLow from "./insulation/all-low.ts";
 import insulationBelowMinimum from "./insulation/below-minimum.ts";
 import insulationBoardBelowMinimum from "./insulation/board-below-minimum.ts";
-import insulationBoardTotal from "./insulation/board-total.ts";
+import insulationBoardDisagrees from "./insulation/board-disagrees.ts";
 import insulationDifferingRanges from "./insulation/differing-ranges.ts";
-import insulationElectronics from "./insulation/electronics.ts";
+import insulationElectronicsNotDisconnected from "./insulation/electronics-not-disconnected.ts";
 import insulationLowOnNew from "./insulation/low-on-new.ts";
 import insulationMissing from "./insulation/missing.ts";
 import insulationOutlier from "./insulation/outlier.ts";
 import insulationPairMissing from "./insulation/pair-missing.ts";
-import insulationSurgeDevice from "./insulation/surge-device.ts";
+import insulationSpdNotDisconnected from "./insulation/spd-not-disconnected.ts";
 import insulationTestVoltage from "./insulation/test-voltage.ts";
 import insulationZero from "./insulation/zero.ts";
 import languageDuplicateName from "./language/duplicate-name.ts";
 import languageUnknownName from "./language/unknown-name.ts";
 import liveBeforeDead from "./live/before-dead.ts";
 import liveBeforeInstallation from "./live/before-installation.ts";
-import liveFunctionWrong from "./live/function-wrong.ts";
+import liveFunctionFailed from "./live/function-failed.ts";
 import liveNotTested from "./live/not-tested.ts";
 import livePhaseSequenceMissing from "./live/phase-sequence-missing.ts";
 import livePhaseSequenceReversed from "./live/phase-sequence-reversed.ts";
@@ -121,13 +123,13 @@ import loopElectrodeOverLimit from "./loop/electrode-over-limit.ts";
 import loopElectrodeUnstable from "./loop/electrode-unstable.ts";
 import loopFeederLeftOut from "./loop/feeder-left-out.ts";
 import loopHighestNotRecorded from "./loop/highest-not-recorded.ts";
-import loopItNotJudged from "./loop/it-not-judged.ts";
+import loopItSystemNotChecked from "./loop/it-system-not-checked.ts";
 import loopLimitUnknown from "./loop/limit-unknown.ts";
 import loopMaxZsWrong from "./loop/max-zs-wrong.ts";
 import loopPointOverLimit from "./loop/point-over-limit.ts";
 import loopReadingIsALimit from "./loop/reading-is-a-limit.ts";
 import loopReliesOnRcd from "./loop/relies-on-rcd.ts";
-import loopTypeNarrowsLoop from "./loop/type-narrows-loop.ts";
+import loopTypeBWouldDo from "./loop/type-b-would-do.ts";
 import loopZeAboveDeclared from "./loop/ze-above-declared.ts";
 import loopZeTextbook from "./loop/ze-textbook.ts";
 import loopZeTooLow from "./loop/ze-too-low.ts";
@@ -139,28 +141,28 @@ import loopZsOverColdLimit from "./loop/zs-over-cold-limit.ts";
 import loopZsOverLimit from "./loop/zs-over-limit.ts";
 import loopZsOverRcdLimit from "./loop/zs-over-rcd-limit.ts";
 import loopZsOverWrittenLimit from "./loop/zs-over-written-limit.ts";
-import networkBoardUnfed from "./network/board-unfed.ts";
+import networkBoardSupplyNotStated from "./network/board-supply-not-stated.ts";
+import networkCircularFeed from "./network/circular-feed.ts";
 import networkFeederDisagrees from "./network/feeder-disagrees.ts";
-import networkFeederLoop from "./network/feeder-loop.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
 import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
-import placeBondingLeftOut from "./place/bonding-left-out.ts";
 import placeBondingNotStated from "./place/bonding-not-stated.ts";
+import placeBondingOmitted from "./place/bonding-omitted.ts";
 import placeCaravanWithoutRcd from "./place/caravan-without-rcd.ts";
 import placeChargerCombinedEarth from "./place/charger-combined-earth.ts";
 import placeCombinedEarth from "./place/combined-earth.ts";
 import placeConstructionWithoutRcd from "./place/construction-without-rcd.ts";
 import placeDistanceNotStated from "./place/distance-not-stated.ts";
-import placeEnclosureNotStated from "./place/enclosure-not-stated.ts";
-import placeEnclosureTooOpen from "./place/enclosure-too-open.ts";
+import placeIpCodeNotStated from "./place/ip-code-not-stated.ts";
+import placeIpCodeTooLow from "./place/ip-code-too-low.ts";
 import placeMarinaWithoutRcd from "./place/marina-without-rcd.ts";
 import placePoolWithoutRcd from "./place/pool-without-rcd.ts";
 import placeSeveralSockets from "./place/several-sockets.ts";
 import placeSocketSharesRcd from "./place/socket-shares-rcd.ts";
 import placeSocketsNearBath from "./place/sockets-near-bath.ts";
 import placeTouchVoltage from "./place/touch-voltage.ts";
-import placeZoneNotExtraLow from "./place/zone-not-extra-low.ts";
+import placeZoneNotSelv from "./place/zone-not-selv.ts";
 import polarityMissing from "./polarity/missing.ts";
 import polarityWrongUpstream from "./polarity/wrong-upstream.ts";
 import polarityWrong from "./polarity/wrong.ts";
@@ -179,20 +181,19 @@ import protectiveBondingNotTested from "./protective/bonding-not-tested.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
 import protectiveBondingSizeMissing from "./protective/bonding-size-missing.ts";
 import protectiveBondingTooSmall from "./protective/bonding-too-small.ts";
-import protectiveConductorNotThere from "./protective/conductor-not-there.ts";
 import protectiveEarthingConductorTooSmall from "./protective/earthing-conductor-too-small.ts";
 import protectiveEarthingNotStated from "./protective/earthing-not-stated.ts";
 import protectiveEarthingReadsHigh from "./protective/earthing-reads-high.ts";
 import protectiveHighConductorCurrent from "./protective/high-conductor-current.ts";
 import protectiveNotCalculated from "./protective/not-calculated.ts";
 import protectiveOpen from "./protective/open.ts";
+import protectiveSteelNotContinuous from "./protective/steel-not-continuous.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
 import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
-import rcdAfddMissing from "./rcd/afdd-missing.ts";
-import rcdChargerDirectCurrent from "./rcd/charger-direct-current.ts";
-import rcdChargerShares from "./rcd/charger-shares.ts";
-import rcdDelayedForPersons from "./rcd/delayed-for-persons.ts";
-import rcdLeakageOverShare from "./rcd/leakage-over-share.ts";
+import rcdChargerDcDetection from "./rcd/charger-dc-detection.ts";
+import rcdChargerSharesRcd from "./rcd/charger-shares-rcd.ts";
+import rcdDelayedForAdditionalProtection from "./rcd/delayed-for-additional-protection.ts";
+import rcdLeakageTooHigh from "./rcd/leakage-too-high.ts";
 import rcdMissingForCharger from "./rcd/missing-for-charger.ts";
 import rcdMissingForConcealed from "./rcd/missing-for-concealed.ts";
 import rcdMissingForLighting from "./rcd/missing-for-lighting.ts";
@@ -201,13 +202,9 @@ import rcdMissingInBathroom from "./rcd/missing-in-bathroom.ts";
 import rcdMissingInTt from "./rcd/missing-in-tt.ts";
 import rcdMissingOutdoors from "./rcd/missing-outdoors.ts";
 import rcdNoSelectivity from "./rcd/no-selectivity.ts";
-import rcdOneWayWithSource from "./rcd/one-way-with-source.ts";
 import rcdSensitivityTooHigh from "./rcd/sensitivity-too-high.ts";
 import rcdSensitivityUnusual from "./rcd/sensitivity-unusual.ts";
-import rcdSourceShares from "./rcd/source-shares.ts";
-import rcdSpdNotStated from "./rcd/spd-not-stated.ts";
-import rcdSpdWithoutReason from "./rcd/spd-without-reason.ts";
-import rcdTestAfddButtonMissing from "./rcd/test-afdd-button-missing.ts";
+import rcdSourceSharesRcd from "./rcd/source-shares-rcd.ts";
 import rcdTestButtonFailed from "./rcd/test-button-failed.ts";
 import rcdTestButtonMissing from "./rcd/test-button-missing.ts";
 import rcdTestInstrumentType from "./rcd/test-instrument-type.ts";
@@ -219,38 +216,39 @@ import rcdTestUnnamed from "./rcd/test-unnamed.ts";
 import rcdTestWithoutResult from "./rcd/test-without-result.ts";
 import rcdTimeColumnsSwapped from "./rcd/time-columns-swapped.ts";
 import rcdTimeDelayedTooFast from "./rcd/time-delayed-too-fast.ts";
-import rcdTimeHalfTripped from "./rcd/time-half-tripped.ts";
 import rcdTimeOverLimit from "./rcd/time-over-limit.ts";
 import rcdTimeTooShort from "./rcd/time-too-short.ts";
 import rcdTimeWithoutMultiple from "./rcd/time-without-multiple.ts";
 import rcdTimeZero from "./rcd/time-zero.ts";
-import rcdTypeBBehindWeaker from "./rcd/type-b-behind-weaker.ts";
+import rcdTrippedAtHalf from "./rcd/tripped-at-half.ts";
 import rcdTypeNotStated from "./rcd/type-not-stated.ts";
-import rcdTypeTooWeak from "./rcd/type-too-weak.ts";
+import rcdTypeUnsuitable from "./rcd/type-unsuitable.ts";
+import rcdUnidirectionalWithSource from "./rcd/unidirectional-with-source.ts";
+import rcdUpstreamBlindedByDc from "./rcd/upstream-blinded-by-dc.ts";
 import recordAnswerWithoutQuery from "./record/answer-without-query.ts";
-import recordEditionNotYet from "./record/edition-not-yet.ts";
 import recordEditionSuperseded from "./record/edition-superseded.ts";
-import recordEditionUnseen from "./record/edition-unseen.ts";
-import recordHandsOutOfOrder from "./record/hands-out-of-order.ts";
+import recordEditionUnverified from "./record/edition-unverified.ts";
 import recordLimitationOnNew from "./record/limitation-on-new.ts";
 import recordLimitations from "./record/limitations.ts";
 import recordNoCable from "./record/no-cable.ts";
 import recordNoDescription from "./record/no-description.ts";
 import recordNoDevice from "./record/no-device.ts";
-import recordNoHands from "./record/no-hands.ts";
 import recordNoKind from "./record/no-kind.ts";
 import recordNoLength from "./record/no-length.ts";
 import recordNoStage from "./record/no-stage.ts";
 import recordNoStandard from "./record/no-standard.ts";
-import recordNoUse from "./record/no-use.ts";
 import recordNotApplicable from "./record/not-applicable.ts";
+import recordNotSigned from "./record/not-signed.ts";
 import recordOpenQuery from "./record/open-query.ts";
+import recordPolarityDisagrees from "./record/polarity-disagrees.ts";
+import recordServesNotStated from "./record/serves-not-stated.ts";
 import recordSignedBeforeTests from "./record/signed-before-tests.ts";
+import recordSignedOutOfOrder from "./record/signed-out-of-order.ts";
 import recordSpareInUse from "./record/spare-in-use.ts";
 import recordStageBehind from "./record/stage-behind.ts";
 import recordSupplyIncomplete from "./record/supply-incomplete.ts";
+import recordTestsBeforeEdition from "./record/tests-before-edition.ts";
 import recordUnknownEdition from "./record/unknown-edition.ts";
-import recordVerdictDisagrees from "./record/verdict-disagrees.ts";
 import ringBridged from "./ring/bridged.ts";
 import ringCountDisagrees from "./ring/count-disagrees.ts";
 import ringCpcRatio from "./ring/cpc-ratio.ts";
@@ -260,7 +258,7 @@ import ringEndsMissing from "./ring/ends-missing.ts";
 import ringEndsOnRadial from "./ring/ends-on-radial.ts";
 import ringEndsWorkedBack from "./ring/ends-worked-back.ts";
 import ringIdenticalReadings from "./ring/identical-readings.ts";
-import ringLegsOfTwoRings from "./ring/legs-of-two-rings.ts";
+import ringLegsSwappedBetweenRings from "./ring/legs-swapped-between-rings.ts";
 import ringLinkMissing from "./ring/link-missing.ts";
 import ringLinksNotCrossed from "./ring/links-not-crossed.ts";
 import ringLongRing from "./ring/long-ring.ts";
@@ -277,16 +275,20 @@ import ringRunNotClosed from "./ring/run-not-closed.ts";
 import ringSpurOffSpur from "./ring/spur-off-spur.ts";
 import ringSpurTooLong from "./ring/spur-too-long.ts";
 import ringTooManySpurs from "./ring/too-many-spurs.ts";
+import surgeNotStated from "./surge/not-stated.ts";
+import surgeOmittedWithoutReason from "./surge/omitted-without-reason.ts";
 import type { Rule } from "./frame/rule.ts";
 
 export const rules: readonly Rule[] = [
+  afddMissing,
+  afddTestButtonMissing,
   containmentCircuitDivided,
-  containmentGroupingShort,
+  containmentGroupingUnderstated,
   containmentNotCalculated,
   containmentOverFull,
   containmentRouteDisagrees,
   containmentRunNotStated,
-  containmentSharedCpcSmall,
+  containmentSharedCpcTooSmall,
   containmentTooManyBends,
   continuityBothRecorded,
   continuityHighestNotRecorded,
@@ -302,14 +304,14 @@ export const rules: readonly Rule[] = [
   continuityR2Ratio,
   continuityTooManyDigits,
   coordinationAssemblyBelowFault,
-  coordinationBreakingCapacity,
+  coordinationBreakingCapacityExceeded,
   coordinationBusbarBelowDevice,
   coordinationFeederBelowCircuit,
   coordinationNeutralHarmonics,
+  coordinationNoSelectivity,
   coordinationRcdBelowDevice,
   coordinationSwitchBelowDevice,
   coordinationTailsBelowCutout,
-  coordinationTripsTogether,
   demandLineNotStated,
   demandOverBusbar,
   demandOverCutout,
@@ -319,9 +321,9 @@ export const rules: readonly Rule[] = [
   demandOverRcd,
   demandStatedTooLow,
   demandUnbalanced,
-  designCableCannotBe,
+  designCableDoesNotExist,
   designCableSizeUnusual,
-  designCapacityUnknown,
+  designCapacityNotCalculated,
   designConductorBelowMinimum,
   designCpcTooSmall,
   designDeviceDoesNotExist,
@@ -329,7 +331,7 @@ export const rules: readonly Rule[] = [
   designDeviceOversized,
   designDeviceRatingMissing,
   designDeviceRatingUnusual,
-  designFloorArea,
+  designFloorAreaExceeded,
   designFusedSpurRating,
   designLoadDisagrees,
   designLoadOverDevice,
@@ -349,10 +351,10 @@ export const rules: readonly Rule[] = [
   driftInsulationFallen,
   driftRcdSlower,
   driftResistanceRisen,
-  driftRetestSkips,
-  dropFeederTakesAll,
+  driftRetestIncomplete,
+  dropFeederUsesAllowance,
   dropOverLimit,
-  energyLetThrough,
+  energyLetThroughTooHigh,
   energyLiveConductorTooThin,
   faultBreakingCapacityExceeded,
   faultBreakingCapacityMissing,
@@ -366,28 +368,28 @@ export const rules: readonly Rule[] = [
   instrumentCalibrationLapsed,
   instrumentNoDue,
   instrumentNoSerial,
+  instrumentNotCapable,
   instrumentNotNamed,
   instrumentTestBeforeCalibration,
-  instrumentUnable,
   instrumentWithinUncertainty,
   insulationAllLow,
   insulationBelowMinimum,
   insulationBoardBelowMinimum,
-  insulationBoardTotal,
+  insulationBoardDisagrees,
   insulationDifferingRanges,
-  insulationElectronics,
+  insulationElectronicsNotDisconnected,
   insulationLowOnNew,
   insulationMissing,
   insulationOutlier,
   insulationPairMissing,
-  insulationSurgeDevice,
+  insulationSpdNotDisconnected,
   insulationTestVoltage,
   insulationZero,
   languageDuplicateName,
   languageUnknownName,
   liveBeforeDead,
   liveBeforeInstallation,
-  liveFunctionWrong,
+  liveFunctionFailed,
   liveNotTested,
   livePhaseSequenceMissing,
   livePhaseSequenceReversed,
@@ -402,13 +404,13 @@ export const rules: readonly Rule[] = [
   loopElectrodeUnstable,
   loopFeederLeftOut,
   loopHighestNotRecorded,
-  loopItNotJudged,
+  loopItSystemNotChecked,
   loopLimitUnknown,
   loopMaxZsWrong,
   loopPointOverLimit,
   loopReadingIsALimit,
   loopReliesOnRcd,
-  loopTypeNarrowsLoop,
+  loopTypeBWouldDo,
   loopZeAboveDeclared,
   loopZeTextbook,
   loopZeTooLow,
@@ -420,28 +422,28 @@ export const rules: readonly Rule[] = [
   loopZsOverLimit,
   loopZsOverRcdLimit,
   loopZsOverWrittenLimit,
-  networkBoardUnfed,
+  networkBoardSupplyNotStated,
+  networkCircularFeed,
   networkFeederDisagrees,
-  networkFeederLoop,
   networkFeederWithoutFeeds,
   networkTwoFeeders,
   placeAgriculturalWithoutRcd,
-  placeBondingLeftOut,
   placeBondingNotStated,
+  placeBondingOmitted,
   placeCaravanWithoutRcd,
   placeChargerCombinedEarth,
   placeCombinedEarth,
   placeConstructionWithoutRcd,
   placeDistanceNotStated,
-  placeEnclosureNotStated,
-  placeEnclosureTooOpen,
+  placeIpCodeNotStated,
+  placeIpCodeTooLow,
   placeMarinaWithoutRcd,
   placePoolWithoutRcd,
   placeSeveralSockets,
   placeSocketSharesRcd,
   placeSocketsNearBath,
   placeTouchVoltage,
-  placeZoneNotExtraLow,
+  placeZoneNotSelv,
   polarityMissing,
   polarityWrongUpstream,
   polarityWrong,
@@ -460,20 +462,19 @@ export const rules: readonly Rule[] = [
   protectiveBondingReadsHigh,
   protectiveBondingSizeMissing,
   protectiveBondingTooSmall,
-  protectiveConductorNotThere,
   protectiveEarthingConductorTooSmall,
   protectiveEarthingNotStated,
   protectiveEarthingReadsHigh,
   protectiveHighConductorCurrent,
   protectiveNotCalculated,
   protectiveOpen,
+  protectiveSteelNotContinuous,
   protectiveSupplementaryReadsHigh,
   protectiveSupplementaryTooSmall,
-  rcdAfddMissing,
-  rcdChargerDirectCurrent,
-  rcdChargerShares,
-  rcdDelayedForPersons,
-  rcdLeakageOverShare,
+  rcdChargerDcDetection,
+  rcdChargerSharesRcd,
+  rcdDelayedForAdditionalProtection,
+  rcdLeakageTooHigh,
   rcdMissingForCharger,
   rcdMissingForConcealed,
   rcdMissingForLighting,
@@ -482,13 +483,9 @@ export const rules: readonly Rule[] = [
   rcdMissingInTt,
   rcdMissingOutdoors,
   rcdNoSelectivity,
-  rcdOneWayWithSource,
   rcdSensitivityTooHigh,
   rcdSensitivityUnusual,
-  rcdSourceShares,
-  rcdSpdNotStated,
-  rcdSpdWithoutReason,
-  rcdTestAfddButtonMissing,
+  rcdSourceSharesRcd,
   rcdTestButtonFailed,
   rcdTestButtonMissing,
   rcdTestInstrumentType,
@@ -500,38 +497,39 @@ export const rules: readonly Rule[] = [
   rcdTestWithoutResult,
   rcdTimeColumnsSwapped,
   rcdTimeDelayedTooFast,
-  rcdTimeHalfTripped,
   rcdTimeOverLimit,
   rcdTimeTooShort,
   rcdTimeWithoutMultiple,
   rcdTimeZero,
-  rcdTypeBBehindWeaker,
+  rcdTrippedAtHalf,
   rcdTypeNotStated,
-  rcdTypeTooWeak,
+  rcdTypeUnsuitable,
+  rcdUnidirectionalWithSource,
+  rcdUpstreamBlindedByDc,
   recordAnswerWithoutQuery,
-  recordEditionNotYet,
   recordEditionSuperseded,
-  recordEditionUnseen,
-  recordHandsOutOfOrder,
+  recordEditionUnverified,
   recordLimitationOnNew,
   recordLimitations,
   recordNoCable,
   recordNoDescription,
   recordNoDevice,
-  recordNoHands,
   recordNoKind,
   recordNoLength,
   recordNoStage,
   recordNoStandard,
-  recordNoUse,
   recordNotApplicable,
+  recordNotSigned,
   recordOpenQuery,
+  recordPolarityDisagrees,
+  recordServesNotStated,
   recordSignedBeforeTests,
+  recordSignedOutOfOrder,
   recordSpareInUse,
   recordStageBehind,
   recordSupplyIncomplete,
+  recordTestsBeforeEdition,
   recordUnknownEdition,
-  recordVerdictDisagrees,
   ringBridged,
   ringCountDisagrees,
   ringCpcRatio,
@@ -541,7 +539,7 @@ export const rules: readonly Rule[] = [
   ringEndsOnRadial,
   ringEndsWorkedBack,
   ringIdenticalReadings,
-  ringLegsOfTwoRings,
+  ringLegsSwappedBetweenRings,
   ringLinkMissing,
   ringLinksNotCrossed,
   ringLongRing,
@@ -558,4 +556,6 @@ export const rules: readonly Rule[] = [
   ringSpurOffSpur,
   ringSpurTooLong,
   ringTooManySpurs,
+  surgeNotStated,
+  surgeOmittedWithoutReason,
 ];

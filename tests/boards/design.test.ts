@@ -55,7 +55,7 @@ describe("the design with its working", () => {
     ["demand/over-cutout", 0, "Demand against the cut-out"],
     ["demand/over-device", 0, "Demand against the feeder's device"],
     ["demand/over-main-switch", 0, "Demand against the main switch"],
-    ["coordination/breaking-capacity", 0, "Breaking capacity"],
+    ["coordination/breaking-capacity-exceeded", 0, "Breaking capacity"],
     ["energy/live-conductor-too-thin", 0, "Live conductors in a fault"],
   ])("%s and the report speak of the same figures", (id, index, title) => {
     const text = badOf(id, index);

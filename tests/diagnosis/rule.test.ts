@@ -96,7 +96,7 @@ describe("readings that disagree", () => {
     for (const tests of ["ends r1 0.44 Ω rn", "ends r1 0.9", "at S1 L-N", "R1+R2", "at S1 L-N 0.22 Ω L-E 9"]) {
       const found = findingsOf(inSetting(ring(run, tests), { stage: "installed" }).text);
       expect(found.length).toBeGreaterThan(0);
-      expect(found.filter(({ check }) => check.startsWith("diagnosis/") || check.startsWith("engine/"))).toEqual([]);
+      expect(found.filter(({ check }) => check.startsWith("diagnosis/") || check.startsWith("check/"))).toEqual([]);
     }
   });
 });

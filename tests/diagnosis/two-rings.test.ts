@@ -168,7 +168,7 @@ ${way("f", 2, crossedF)}
 `;
 }
 
-const said = (text: string) => findingsOf(text).filter(({ check }) => check === "ring/legs-of-two-rings");
+const said = (text: string) => findingsOf(text).filter(({ check }) => check === "ring/legs-swapped-between-rings");
 
 describe("the check of a board", () => {
   it("names both rings, says that their points fit, and what to measure between them", () => {

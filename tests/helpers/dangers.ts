@@ -248,7 +248,7 @@ export const dangers: readonly Danger[] = [
   ),
   toWay(
     "protective conductor two sizes smaller than the readings show",
-    ["continuity/r1r2-against-length", "design/cable-cannot-be", "ring/cpc-ratio", "design/cpc-too-small"],
+    ["continuity/r1r2-against-length", "design/cable-does-not-exist", "ring/cpc-ratio", "design/cpc-too-small"],
     (_, { cpc, R1R2 }) => cpc !== undefined && smaller(cpc, 2) !== undefined && (R1R2 ?? 0) > 0.15,
     (_, { cpc }) => replace(/^\s+cable/, /cpc [\d.]+/, `cpc ${smaller(cpc ?? "", 2)}`),
   ),
@@ -298,13 +298,13 @@ export const dangers: readonly Danger[] = [
   ),
   toWay(
     "type AC on a charging point",
-    ["rcd/type-too-weak"],
+    ["rcd/type-unsuitable"],
     ({ text }) => /ev-charger/.test(text),
     () => replace(/^\s+device/, /type A\b/, "type AC"),
   ),
   toWay(
     "type AC where electronics are supplied",
-    ["rcd/type-too-weak"],
+    ["rcd/type-unsuitable"],
     ({ text }) => /serves.*(data|sockets)/.test(text) && isRcbo({ text } as WayText),
     () => replace(/^\s+device/, /type A\b/, "type AC"),
   ),
@@ -329,7 +329,7 @@ export const dangers: readonly Danger[] = [
   ),
   toAll(
     "fault current above what breakers break",
-    ["fault/breaking-capacity-exceeded", "coordination/breaking-capacity"],
+    ["fault/breaking-capacity-exceeded", "coordination/breaking-capacity-exceeded"],
     ({ ways }) => ways.some(({ text }) => / 6 kA/.test(text)),
     () => replace(/^ {4}Ipf/, /[\d.]+ kA/, "7.2 kA"),
   ),
@@ -410,7 +410,7 @@ export const dangers: readonly Danger[] = [
     ),
   ),
   toWay("ring's ends missing", ["ring/ends-missing"], isRing, () => onLine(/^\s+ends/, undefined)),
-  toWay("polarity wrong at a point", ["polarity/wrong", "record/verdict-disagrees"], isRing, () =>
+  toWay("polarity wrong at a point", ["polarity/wrong", "record/polarity-disagrees"], isRing, () =>
     replace(/^\s+at S2/, /polarity ok/, "polarity wrong"),
   ),
   toWay("open at a point", ["ring/point-open"], isRing, () => replace(/^\s+at S2/, /L-E [\d.]+ Ω/, "L-E >1999 Ω")),
@@ -492,7 +492,7 @@ export const dangers: readonly Danger[] = [
     (value) => `${(Number(value) * 10).toFixed(1)} A`,
     "A",
   ),
-  toWay("tested before it was installed", ["live/before-installation", "record/hands-out-of-order"], always, () =>
+  toWay("tested before it was installed", ["live/before-installation", "record/signed-out-of-order"], always, () =>
     replace(/^\s+(dead|live) 2026/, /2026-\d\d-\d\d/, "2026-02-01"),
   ),
   toWay("live before dead", ["live/before-dead"], always, () =>
@@ -617,13 +617,13 @@ export const dangers: readonly Danger[] = [
   ),
   toAll(
     "supplementary bonding left out on a farm",
-    ["place/bonding-not-stated", "place/bonding-left-out"],
+    ["place/bonding-not-stated", "place/bonding-omitted"],
     (sheet) => has(sheet, /place\s+agricultural/),
     () => onLine(/^\s+supplementary-bonding/, undefined),
   ),
   toWay(
     "enclosure too open for the place",
-    ["place/enclosure-too-open"],
+    ["place/ip-code-too-low"],
     // A pool asks for more by its zones, and plant may stand outside them all.
     ({ text }) => /ingress IP/.test(text) && !/place pool(?! zone)/.test(text),
     () => replace(/^\s+ingress/, /IP\w+/, "IP20"),
@@ -636,7 +636,7 @@ export const dangers: readonly Danger[] = [
   ),
   toWay(
     "type D in place of another, loop too great for it",
-    ["loop/zs-over-limit", "loop/zs-over-cold-limit", "loop/relies-on-rcd", "loop/type-narrows-loop"],
+    ["loop/zs-over-limit", "loop/zs-over-cold-limit", "loop/relies-on-rcd", "loop/type-b-would-do"],
     (way, { curve, rating, Zs }, sheet) =>
       /[BC]/.test(curve ?? "") &&
       // Above 32 A five seconds are allowed, and a type D has a wider limit for them.

@@ -28,7 +28,7 @@ ${leaks.map((leak, index) => `way ${index + 1} radial "Desks" {\nbehind east\n${
 }`;
 
 describe("protective conductor currents behind an RCD", () => {
-  const id = "rcd/leakage-over-share";
+  const id = "rcd/leakage-too-high";
 
   it.each([
     [["leakage 4 mA", "leakage 5 mA"], 0],
@@ -272,7 +272,7 @@ describe("RCDs in a row, sources and surges", () => {
   });
 
   it("a source is asked about on breakers without residual current, and through one-way devices upstream", () => {
-    const id = "rcd/one-way-with-source";
+    const id = "rcd/unidirectional-with-source";
     const of = (device: string) => works(board("", [`${device}\nserves pv`]));
     expect(find(id, of("device BS EN 60898 B20 6 kA unidirectional"))).toHaveLength(1);
     expect(find(id, of("device BS EN 60898 B20 6 kA"))).toEqual([]);
@@ -286,20 +286,20 @@ describe("RCDs in a row, sources and surges", () => {
 
   it("a source that has its RCD to itself shares nothing", () => {
     const rcd = "rcd east BS EN 61008 63 A 30 mA type A bidirectional";
-    const of = (...ways: string[]) => find("rcd/source-shares", works(board(rcd, ways)));
+    const of = (...ways: string[]) => find("rcd/source-shares-rcd", works(board(rcd, ways)));
     expect(of("behind east\nserves pv", "serves sockets")).toEqual([]);
     expect(of("behind east\nserves storage", "behind east\nserves pv")).toEqual([]);
     expect(of("behind east\nserves pv", "behind east\nserves sockets")).toHaveLength(1);
     const main = "main-switch BS EN 61008 80 A 300 mA type A delayed";
     const ways = ["serves pv", "serves sockets"];
-    expect(find("rcd/source-shares", works(board(main, ways), { supply: "earthing TT" }))).toEqual([]);
+    expect(find("rcd/source-shares-rcd", works(board(main, ways), { supply: "earthing TT" }))).toEqual([]);
     const both = `main-switch BS EN 61008 80 A 30 mA type A\n${rcd}`;
     const behind = ways.map((way) => `behind east\n${way}`);
-    expect(find("rcd/source-shares", works(board(both, behind)))).toHaveLength(1);
+    expect(find("rcd/source-shares-rcd", works(board(both, behind)))).toHaveLength(1);
   });
 
   it("surge protection left out wants a reason, by the words of the edition", () => {
-    const id = "rcd/spd-without-reason";
+    const id = "surge/omitted-without-reason";
     const of = (spd: string, standard = "BS 7671:2018+A2:2022") =>
       find(id, works('board A "Main" {\nfed-from supply\n}', { supply: `spd ${spd}`, standard }));
     expect(of("not-fitted")[0]?.message).toContain("what a surge would lead to");

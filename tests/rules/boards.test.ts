@@ -188,15 +188,15 @@ describe("what is not judged twice", () => {
         { Ib: 10, length: 10 },
       ],
     ]).replace(/length 41 m/, "length 100 m");
-    expect(raised(text).map(({ check }) => check)).toEqual(["drop/feeder-takes-all"]);
+    expect(raised(text).map(({ check }) => check)).toEqual(["drop/feeder-uses-allowance"]);
   });
 
   it("a recorded fault current is left to the check of records", () => {
     const text = network([[{ Ib: 5, length: 10 }]])
       .replace("Ipf 4.2 kA", "Ipf 9 kA")
       .replace(/length 120 m/, "length 1 m");
-    expect(raised(text).map(({ check }) => check)).toContain("coordination/breaking-capacity");
+    expect(raised(text).map(({ check }) => check)).toContain("coordination/breaking-capacity-exceeded");
     const recorded = text.replace("fed-from A\n", "fed-from A\nIpf 8.6 kA\n");
-    expect(raised(recorded).map(({ check }) => check)).not.toContain("coordination/breaking-capacity");
+    expect(raised(recorded).map(({ check }) => check)).not.toContain("coordination/breaking-capacity-exceeded");
   });
 });

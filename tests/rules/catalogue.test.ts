@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { languageChecks } from "../../server/model/problems.ts";
 import { nearestPages, pageOf, pages } from "../../server/rules/frame/catalogue.ts";
+import { formerIds } from "../../server/rules/frame/former-ids.ts";
 import { rules } from "../../server/rules/list.ts";
 
 describe("the catalogue of checks", () => {
@@ -13,8 +14,9 @@ describe("the catalogue of checks", () => {
     const wanted = [
       ...rules.map(({ id }) => id),
       ...Object.keys(languageChecks).map((name) => `language/${name}`),
+      "record/departure-renamed",
       "record/departure-unused",
-      "engine/check-failed",
+      "check/failed",
     ];
     for (const id of wanted) expect(pageOf(id)?.id).toBe(id);
     expect(pages).toHaveLength(new Set(wanted).size);
@@ -24,6 +26,14 @@ describe("the catalogue of checks", () => {
     for (const { id, title, why } of pages) {
       expect(title, id).toMatch(/^\S.{8,}[.?]$/);
       expect(why, id).toMatch(/^\S.{20,}[.?]$/);
+    }
+  });
+
+  it("knows a check by the id it had before, and gives that id to no other", () => {
+    const now = new Set(pages.map(({ id }) => id));
+    for (const [former, present] of formerIds) {
+      expect(now.has(former), former).toBe(false);
+      expect(pageOf(former)?.id).toBe(present);
     }
   });
 

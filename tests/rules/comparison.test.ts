@@ -112,7 +112,7 @@ describe("one circuit on two days", () => {
 
   it("says what the retest left out", () => {
     const text = twice("live", "Zs 0.62 Ω\n rcd 30 mA 1x 24 ms", "rcd 30 mA 1x 25 ms");
-    expect(find("drift/retest-skips", text, tested)[0]?.message).toContain("Zs was not read again");
+    expect(find("drift/retest-incomplete", text, tested)[0]?.message).toContain("Zs was not read again");
   });
 
   it("two blocks of one day count in the order of the file", () => {

@@ -246,7 +246,7 @@ installation "Mill" {
       ["C1", "20 mm conduit", 1],
       ["C1", "25 mm conduit", 1],
     ]);
-    const grouped = find("containment/grouping-short", text);
+    const grouped = find("containment/grouping-understated", text);
     expect(grouped.map(({ message }) => message.slice(0, 36))).toEqual(
       Array(2).fill("2 circuits run in T1, and this route"),
     );
@@ -256,7 +256,7 @@ installation "Mill" {
 describe("grouping", () => {
   it("is written by its fix", () => {
     const text = schedule("containment C1 conduit 25 mm length 2 m", Array(3).fill("singles line 1.5 mm² cpc 1.5 mm²"));
-    const found = find("containment/grouping-short", text);
+    const found = find("containment/grouping-understated", text);
     expect(found).toHaveLength(3);
     expect(found[0] && fixed(found[0])).toContain("route in C1 grouped 3");
     expect(found[0]?.related).toHaveLength(3);
@@ -265,13 +265,13 @@ describe("grouping", () => {
   it("may count more than share the run: others lie against it", () => {
     const ways = Array(2).fill("singles line 1.5 mm² cpc 1.5 mm²");
     const text = schedule("containment C1 conduit 25 mm length 2 m", ways, "grouped 4");
-    expect(find("containment/grouping-short", text)).toEqual([]);
+    expect(find("containment/grouping-understated", text)).toEqual([]);
   });
 
   it("counts a circuit once, and spare ways not at all", () => {
     const text = `wayfile 1\ninstallation "Mill" {\nboard A {\ncontainment C1 conduit 25 mm length 2 m
 way 1 ring {\ncable singles line 2.5 mm² cpc 2.5 mm²\nroute in C1\nroute in C1\n}\nway 2 spare {\nroute in C1\n}\n}\n}\n`;
-    expect(find("containment/grouping-short", text)).toEqual([]);
+    expect(find("containment/grouping-understated", text)).toEqual([]);
     expect(only(text).circuits).toHaveLength(1);
   });
 });
@@ -385,7 +385,7 @@ installation "Mill" {
 
   it("is judged by what is there, not by what the circuit's own cable line says", () => {
     for (const oven of ["", "cpc 6 mm²", "cpc 16 mm²"]) {
-      const [found] = find("containment/shared-cpc-small", shared(oven));
+      const [found] = find("containment/shared-cpc-too-small", shared(oven));
       // 63 A BS 88-2 in 5 s: Ia = 230 V × 0.95 / Zs, and S = √(Ia² × 5) / 115.
       expect(found?.value?.amount).toBe(1);
       expect(found?.limit?.amount).toBeGreaterThan(4);
@@ -393,9 +393,9 @@ installation "Mill" {
   });
 
   it("may be as large as the one that asks most, and nothing is said where no conductor is known", () => {
-    expect(find("containment/shared-cpc-small", shared("", "cpc 16 mm²"))).toEqual([]);
-    expect(find("containment/shared-cpc-small", shared("", ""))).toEqual([]);
-    expect(find("containment/shared-cpc-small", shared("cpc-by conduit"))).toEqual([]);
+    expect(find("containment/shared-cpc-too-small", shared("", "cpc 16 mm²"))).toEqual([]);
+    expect(find("containment/shared-cpc-too-small", shared("", ""))).toEqual([]);
+    expect(find("containment/shared-cpc-too-small", shared("cpc-by conduit"))).toEqual([]);
   });
 
   it("is counted once in the sum", () => {

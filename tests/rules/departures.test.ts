@@ -106,6 +106,48 @@ describe("a departure", () => {
     expect(segment && edit && segment.text.slice(edit.start, edit.end)).toBe(`      departure ${over} "Reason"\n`);
   });
 
+  it("by a former id still suppresses, and is pointed to with a safe fix that writes the present id", () => {
+    const result = check({ way: 'departure record/no-use "Serves a bench that is not described"', board: "" });
+    const suppressed = result.suppressed.map(({ finding }) => finding.check);
+    expect(suppressed).toEqual(["record/serves-not-stated"]);
+    expect(times(result, "record/serves-not-stated")).toBe(1);
+    expect(times(result, unused)).toBe(0);
+    const [renamed, ...others] = result.files.flatMap(({ findings }) =>
+      findings.filter(({ check: id }) => id === "record/departure-renamed"),
+    );
+    expect(others).toEqual([]);
+    expect(renamed?.message).toContain("record/no-use is called record/serves-not-stated now");
+    expect(renamed?.severity).toBe("information");
+    expect(renamed?.fixes).toMatchObject([{ safe: true, edits: [{ text: "record/serves-not-stated" }] }]);
+  });
+
+  it("by a former id that suppresses nothing is reported as that alone", () => {
+    const result = check({ way: 'departure ring/legs-of-two-rings "Reason"' });
+    expect(times(result, unused)).toBe(1);
+    expect(times(result, "record/departure-renamed")).toBe(0);
+  });
+
+  it("of a whole file by a former id still suppresses", () => {
+    const file = fileOfText(
+      "kiln.ways",
+      `wayfile 1
+departure record/no-use "Not described in this file"
+installation "Kiln house" {
+  standard BS 7671:2018+A2:2022
+  board A "Front board" {
+    fed-from supply
+    way 1 radial "Oven" {
+      device BS EN 60898 B32 6 kA
+    }
+  }
+}
+`,
+    );
+    const result = checkProject(file, sources);
+    expect(times(result, "record/serves-not-stated")).toBe(0);
+    expect(times(result, "record/departure-renamed")).toBe(1);
+  });
+
   it("that names nothing known says so", () => {
     const result = check({ way: 'departure 999.9 "Reason"' });
     const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);

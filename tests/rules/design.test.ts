@@ -185,7 +185,7 @@ describe("what is not known", () => {
   cable   singles line 6 mm² cpc 2.5 mm²
   route   free-air method F
 }`;
-    expect(of("design/capacity-unknown", way)[0]?.message).toContain("method F");
+    expect(of("design/capacity-not-calculated", way)[0]?.message).toContain("method F");
     expect(of("design/route-not-stated", way)).toEqual([]);
   });
 
@@ -242,7 +242,7 @@ describe("a route that is known in part", () => {
   route   conduit method D
 }`;
     expect(of("design/device-over-capacity", way)[0]?.limit?.amount).toBe(24);
-    expect(of("design/capacity-unknown", way)).toHaveLength(1);
+    expect(of("design/capacity-not-calculated", way)).toHaveLength(1);
   });
 });
 

@@ -43,7 +43,7 @@ describe("a fix puts right what it was offered for", () => {
     const offering = new Set(offers.map(({ id }) => id));
     for (const id of [
       "coordination/switch-below-device",
-      "design/cable-cannot-be",
+      "design/cable-does-not-exist",
       "design/device-does-not-exist",
       "design/device-oversized",
       "design/device-over-capacity",
@@ -52,13 +52,13 @@ describe("a fix puts right what it was offered for", () => {
       "drop/over-limit",
       "energy/live-conductor-too-thin",
       "containment/over-full",
-      "containment/grouping-short",
+      "containment/grouping-understated",
       "protective/earthing-conductor-too-small",
       "rcd/sensitivity-too-high",
       "rcd/missing-in-tt",
       "rcd/missing-for-sockets",
-      "rcd/one-way-with-source",
-      "rcd/charger-direct-current",
+      "rcd/unidirectional-with-source",
+      "rcd/charger-dc-detection",
     ])
       expect(offering, id).toContain(id);
   });

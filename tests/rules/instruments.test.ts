@@ -119,11 +119,11 @@ describe("what an instrument can do", () => {
   });
 
   it("a voltage it does not give, and a current too small, are found", () => {
-    expect(said(insulated("310 MΩ", "1000 V"), range, "instrument/unable")).toHaveLength(1);
-    expect(said(insulated("310 MΩ"), range, "instrument/unable")).toEqual([]);
-    expect(said(continuity("0.41 Ω"), meter("test-current 199 mA"), "instrument/unable")).toHaveLength(1);
-    expect(said(continuity("0.41 Ω"), meter("test-current 200 mA"), "instrument/unable")).toEqual([]);
-    expect(said(continuity("0.41 Ω"), silent, "instrument/unable")).toEqual([]);
+    expect(said(insulated("310 MΩ", "1000 V"), range, "instrument/not-capable")).toHaveLength(1);
+    expect(said(insulated("310 MΩ"), range, "instrument/not-capable")).toEqual([]);
+    expect(said(continuity("0.41 Ω"), meter("test-current 199 mA"), "instrument/not-capable")).toHaveLength(1);
+    expect(said(continuity("0.41 Ω"), meter("test-current 200 mA"), "instrument/not-capable")).toEqual([]);
+    expect(said(continuity("0.41 Ω"), silent, "instrument/not-capable")).toEqual([]);
   });
 });
 
@@ -274,6 +274,6 @@ describe("every comparison with a limit tells what is just over it from what is 
 
   it("an instrument that cannot drive the current is told of for the bonding too", () => {
     const weak = { before: meter("test-current 7 mA"), ...bond("0.03") };
-    expect(inPlace(heater, "instrument/unable", weak)).toHaveLength(1);
+    expect(inPlace(heater, "instrument/not-capable", weak)).toHaveLength(1);
   });
 });

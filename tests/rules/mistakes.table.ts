@@ -316,7 +316,7 @@ add(
 );
 add(
   "a ring for too large a floor",
-  { "design/floor-area": "floor-area 140 m²" },
+  { "design/floor-area-exceeded": "floor-area 140 m²" },
   way(`${ring}floor-area 140 m²`, "ring"),
 );
 add(
@@ -493,7 +493,7 @@ add(
 );
 add(
   "a board better than its ways",
-  { "insulation/board-total": "insulation 500 V L-E 320 MΩ" },
+  { "insulation/board-disagrees": "insulation 500 V L-E 320 MΩ" },
   many((i) => `${200 + i * 7}`),
   {
     stage: "installed",
@@ -512,12 +512,12 @@ add(
 );
 add(
   "the full test voltage on electronics",
-  { "insulation/electronics": "insulation 500 V L-N 300 MΩ L-E 300 MΩ N-E 300 MΩ" },
+  { "insulation/electronics-not-disconnected": "insulation 500 V L-N 300 MΩ L-E 300 MΩ N-E 300 MΩ" },
   I("500 V L-N 300 MΩ L-E 300 MΩ N-E 300 MΩ", "serves alarms\n"),
 );
 add(
   "the full test voltage on a surge device",
-  { "insulation/surge-device": "insulation 500 V L-E 120 MΩ" },
+  { "insulation/spd-not-disconnected": "insulation 500 V L-E 120 MΩ" },
   "way 1 spare",
   {
     stage: "installed",
@@ -693,12 +693,12 @@ add(
 );
 add(
   "an RCD blind to its load",
-  { "rcd/type-too-weak": "device BS EN 61009 B32 6 kA 30 mA type AC" },
+  { "rcd/type-unsuitable": "device BS EN 61009 B32 6 kA 30 mA type AC" },
   way("device BS EN 61009 B32 6 kA 30 mA type AC\nserves ev-charger"),
 );
 add(
   "type B behind a weaker type",
-  { "rcd/type-b-behind-weaker": "device BS EN 61009 B32 6 kA 30 mA type B" },
+  { "rcd/upstream-blinded-by-dc": "device BS EN 61009 B32 6 kA 30 mA type B" },
   way("device BS EN 61009 B32 6 kA 30 mA type B\nserves ev-charger"),
   { board: "fed-from supply\nmain-switch BS EN 61008 63 A 300 mA type AC delayed" },
 );
@@ -721,7 +721,7 @@ add(
   ...R("rcd 30 mA 1x 240 ms", "device BS EN 60898 B16 6 kA\nrcd BS 4293 30 mA\n"),
 );
 add("a time without its current", { "rcd/time-without-multiple": "rcd 30 mA 24 ms" }, ...R("rcd 30 mA 24 ms"));
-add("tripped at half its rating", { "rcd/time-half-tripped": "rcd 30 mA 0.5x 24 ms" }, ...R("rcd 30 mA 0.5x 24 ms"));
+add("tripped at half its rating", { "rcd/tripped-at-half": "rcd 30 mA 0.5x 24 ms" }, ...R("rcd 30 mA 0.5x 24 ms"));
 add(
   "a test button not pressed",
   { "rcd/test-button-missing": "device BS EN 61009 B16 6 kA 30 mA type A" },
@@ -729,16 +729,16 @@ add(
 );
 add(
   "an AFDD's button not pressed",
-  { "rcd/test-afdd-button-missing": "afdd BS EN 62606" },
+  { "afdd/test-button-missing": "afdd BS EN 62606" },
   ...R("rcd 30 mA 1x 24 ms\ntest-button ok", `${twin}afdd BS EN 62606\n`),
 );
-add("no word on surge protection", { "rcd/spd-not-stated": "supply {" }, way(twin), {
+add("no word on surge protection", { "surge/not-stated": "supply {" }, way(twin), {
   premises: "dwelling",
   stage: "tested",
 });
 add(
   "a one-way RCD with a source behind it",
-  { "rcd/one-way-with-source": "serves pv" },
+  { "rcd/unidirectional-with-source": "serves pv" },
   way("device BS EN 61009 B16 6 kA 30 mA type A unidirectional\nserves pv"),
 );
 add(
@@ -785,7 +785,7 @@ add(
 );
 add(
   "a feeder that takes all the drop",
-  { "drop/feeder-takes-all": "cable armoured 90 °C line 16 mm² cpc 16 mm² cores 3" },
+  { "drop/feeder-uses-allowance": "cable armoured 90 °C line 16 mm² cpc 16 mm² cores 3" },
   sub("", "route clipped method C\nlength 40 m\nIb 15 A").replace(
     "length 60 m\nfeeds",
     "length 160 m\nroute clipped method C\nIb 55 A\nfeeds",
@@ -946,7 +946,7 @@ add(
 
 add(
   "polarity of a circuit called right beside a point that is wrong",
-  { "record/verdict-disagrees": "polarity ok" },
+  { "record/polarity-disagrees": "polarity ok" },
   way(
     `${ring.replace("length 60 m\n", "")}run A 7 m S1 6 m S2 9 m A\n${dead("at S1 L-N 0.16 Ω polarity wrong\npolarity ok")}`,
     "ring",
@@ -1042,7 +1042,7 @@ add(
 );
 add(
   "the legs of two rings changed over at the board",
-  { "ring/legs-of-two-rings": "ends r1 >20 Ω rn 0.44 Ω r2 0.73 Ω" },
+  { "ring/legs-swapped-between-rings": "ends r1 >20 Ω rn 0.44 Ω r2 0.73 Ω" },
   [1, 2]
     .map(
       (i) =>

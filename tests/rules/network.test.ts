@@ -95,13 +95,13 @@ describe("feeders", () => {
         "\n",
       ),
     );
-    const found = find("network/feeder-loop", text);
+    const found = find("network/circular-feed", text);
     expect(found.map(marked)).toEqual(["fed-from C", "fed-from A", "fed-from B"]);
     expect(found[0]?.message).toContain("A, fed from C, fed from B, fed from A");
   });
 
   it("a board that feeds itself", () => {
-    expect(find("network/feeder-loop", file(board("A", "fed-from A")))).toHaveLength(1);
+    expect(find("network/circular-feed", file(board("A", "fed-from A")))).toHaveLength(1);
   });
 
   it("a feeder that could be meant is offered the board's name, where it stands in the same part of the file", () => {
@@ -115,7 +115,7 @@ describe("feeders", () => {
     const text = file(
       [board("A", 'fed-from supply\nway 1 feeder "x" { feeds B }'), board("B", "way 1 spare")].join("\n"),
     );
-    const [finding] = find("network/board-unfed", text);
+    const [finding] = find("network/board-supply-not-stated", text);
     expect(finding?.message).toContain("Way 1 of board A");
     expect(finding && fixed(finding)).toContain("fed-from A\n");
   });

@@ -338,23 +338,23 @@ describe("the zones of a bathroom or pool", () => {
   });
 
   it.each([
-    ["bathroom zone 1 2 outside", "IP20", ["place/enclosure-too-open warning"]],
-    ["bathroom zone 2", "IP23", ["place/enclosure-too-open warning"]],
+    ["bathroom zone 1 2 outside", "IP20", ["place/ip-code-too-low warning"]],
+    ["bathroom zone 2", "IP23", ["place/ip-code-too-low warning"]],
     ["bathroom zone 1", "IPX4", []],
     ["bathroom zone outside", "IP20", []],
     ["pool zone 2", "IPX2", []],
-    ["pool zone 2", "IPX1", ["place/enclosure-too-open information"]],
-    ["agricultural", "IP23", ["place/enclosure-too-open information"]],
+    ["pool zone 2", "IPX1", ["place/ip-code-too-low information"]],
+    ["agricultural", "IP23", ["place/ip-code-too-low information"]],
   ])("equipment: %s with %s", (place, code, expected) => {
     expect(bath(place, "lighting", [`ingress ${code}`, joined])).toEqual(expected);
   });
 
   it.each([
-    ["pool zone 0", "lighting", "IPX8", ["place/zone-not-extra-low information"]],
-    ["pool zone 1", "heating", "IPX4", ["place/zone-not-extra-low information"]],
+    ["pool zone 0", "lighting", "IPX8", ["place/zone-not-selv information"]],
+    ["pool zone 1", "heating", "IPX4", ["place/zone-not-selv information"]],
     ["pool zone 2", "heating", "IPX4", []],
     ["pool zone 0 1", "selv", "IPX8", []],
-    ["bathroom zone 0", "lighting", "IPX7", ["place/zone-not-extra-low error"]],
+    ["bathroom zone 0", "lighting", "IPX7", ["place/zone-not-selv error"]],
     ["bathroom zone 1", "shower", "IPX5", []],
   ])("mains: %s for %s", (place, use, code, expected) => {
     expect(bath(place, use, [`ingress ${code}`, joined])).toEqual(expected);
@@ -375,17 +375,17 @@ describe("supplementary bonding", () => {
     expect(left("bathroom", rcbo("B16"), ["live 2026-03-05 { Zs 1.2 Ω }"])).toEqual([]);
     expect(left("bathroom", rcbo("B16"), ["live 2026-03-05 { Zs 4.2 Ω }"])).toEqual([]);
     expect(left("bathroom", rcbo("B16"), ["live 2026-03-05 { Zs 1800 Ω }"])).toEqual([
-      "place/bonding-left-out information",
+      "place/bonding-omitted information",
     ]);
     expect(left("bathroom", rcbo("B16", "100 mA"))).toEqual([
       "rcd/sensitivity-too-high error",
-      "place/bonding-left-out information",
+      "place/bonding-omitted information",
     ]);
   });
 
   it("may not at a pool or on a farm, unless there is nothing to join", () => {
-    expect(left("pool", rcbo("B16"))).toEqual(["place/bonding-left-out information"]);
-    expect(left("agricultural", rcbo("B16"))).toEqual(["place/bonding-left-out information"]);
+    expect(left("pool", rcbo("B16"))).toEqual(["place/bonding-omitted information"]);
+    expect(left("agricultural", rcbo("B16"))).toEqual(["place/bonding-omitted information"]);
     expect(left("agricultural", rcbo("B16"), [], ' "Timber and plastic throughout"')).toEqual([]);
   });
 

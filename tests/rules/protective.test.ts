@@ -123,7 +123,7 @@ describe("the section of the armour", () => {
 });
 
 describe("steel that is to be the protective conductor", () => {
-  const check = "protective/conductor-not-there";
+  const check = "protective/steel-not-continuous";
   const way = (cable: string, route: string) => `way 1 radial "Drill" {
   cable   ${cable}
   route   ${route}

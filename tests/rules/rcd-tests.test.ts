@@ -103,9 +103,9 @@ describe("slips of a trip time", () => {
   });
 
   it("tripped at half its rating", () => {
-    expect(find("rcd/time-half-tripped", way(rcbo, "rcd 30 mA 0.5x 187 ms"), tested)).toHaveLength(1);
-    expect(find("rcd/time-half-tripped", way(rcbo, "rcd 30 mA 0.5x >1999 ms"), tested)).toEqual([]);
-    expect(find("rcd/time-half-tripped", way(rcbo, "rcd 30 mA 0.5x no-trip"), tested)).toEqual([]);
+    expect(find("rcd/tripped-at-half", way(rcbo, "rcd 30 mA 0.5x 187 ms"), tested)).toHaveLength(1);
+    expect(find("rcd/tripped-at-half", way(rcbo, "rcd 30 mA 0.5x >1999 ms"), tested)).toEqual([]);
+    expect(find("rcd/tripped-at-half", way(rcbo, "rcd 30 mA 0.5x no-trip"), tested)).toEqual([]);
   });
 
   it.each([

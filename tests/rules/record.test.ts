@@ -22,7 +22,7 @@ describe("the edition", () => {
 
   it("whose numbers were not seen is said once for the file", () => {
     const two = file('standard BS 7671:2018+A4:2026\nboard A "x" {\nfed-from supply\nway 1 spare\nway 2 spare\n}');
-    expect(find("record/edition-unseen", two)).toHaveLength(1);
+    expect(find("record/edition-unverified", two)).toHaveLength(1);
   });
 
   it.each([
@@ -85,7 +85,7 @@ describe("the supply", () => {
 });
 
 describe("the circuit", () => {
-  const all = ["no-device", "no-cable", "no-length", "no-kind", "no-description", "no-use"];
+  const all = ["no-device", "no-cable", "no-length", "no-kind", "no-description", "serves-not-stated"];
 
   it.each(all)("a spare way lacks nothing: %s", (name) => {
     expect(find(`record/${name}`, "way 9 spare")).toEqual([]);
@@ -106,7 +106,7 @@ describe("the circuit", () => {
   it("a length is not asked of what was there already, nor a use of a feeder", () => {
     expect(find("record/no-length", 'way 1 radial "x"', { work: "existing" })).toEqual([]);
     expect(find("record/no-length", 'way 1 radial "x" {\nrun A 4 m S1\n}')).toEqual([]);
-    expect(find("record/no-use", 'way 1 feeder "x" { feeds A }')).toEqual([]);
+    expect(find("record/serves-not-stated", 'way 1 feeder "x" { feeds A }')).toEqual([]);
   });
 
   it("a device alone in a spare way is only asked about", () => {
@@ -175,14 +175,14 @@ describe("questions", () => {
 describe("hands and days", () => {
   it("the nearest hand counts, and who tested is enough for what was there already", () => {
     const lines = 'way 1 radial "x" {\n tested by "K.A."\n}';
-    expect(find("record/no-hands", lines, { ...tested, work: "existing" })).toEqual([]);
-    expect(find("record/no-hands", lines, tested)[0]?.message).toContain("designed, installed");
-    expect(find("record/no-hands", lines, { stage: "installed" })).toEqual([]);
+    expect(find("record/not-signed", lines, { ...tested, work: "existing" })).toEqual([]);
+    expect(find("record/not-signed", lines, tested)[0]?.message).toContain("designed, installed");
+    expect(find("record/not-signed", lines, { stage: "installed" })).toEqual([]);
   });
 
   it("a day out of order is told once, however many ways it reaches", () => {
     const setting = { board: 'fed-from supply\ninstalled by "D.O." 2026-02-27\ntested by "K.A." 2026-02-20' };
-    expect(find("record/hands-out-of-order", "way 1 spare\nway 2 spare", setting).map(marked)).toEqual([
+    expect(find("record/signed-out-of-order", "way 1 spare\nway 2 spare", setting).map(marked)).toEqual([
       'tested by "K.A." 2026-02-20',
     ]);
   });

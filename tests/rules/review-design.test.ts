@@ -129,7 +129,7 @@ length 15 m
 serves motor
 Ib 28 A
 }`;
-    expect(says(way, "protective/conductor-not-there")).toContain("here it is of plastic");
+    expect(says(way, "protective/steel-not-continuous")).toContain("here it is of plastic");
     expect(says(way, "protective/not-calculated")).toBeUndefined();
     expect(says(way.replace("plastic", "steel"), "protective/not-calculated")).toContain("goes by its make");
   });
@@ -162,7 +162,7 @@ serves heating
 Ib 50 A
 }`;
     expect(says(way, "design/cpc-too-small")).toBeDefined();
-    expect(after("design/cpc-too-small", way)).not.toContain("design/cable-cannot-be");
+    expect(after("design/cpc-too-small", way)).not.toContain("design/cable-does-not-exist");
   });
 
   it("does not name a larger device that would not disconnect", () => {
@@ -264,6 +264,8 @@ cable flat-twin line 2.5 mm² cpc 1.5 mm²
 route clipped method C ambient 75 °C
 serves heating
 }`;
-    expect(says(way, "design/capacity-unknown")).toContain("a 70 °C cable carries nothing where it is 75 °C around it");
+    expect(says(way, "design/capacity-not-calculated")).toContain(
+      "a 70 °C cable carries nothing where it is 75 °C around it",
+    );
   });
 });

@@ -168,7 +168,7 @@ describe("loops", () => {
 
   it("an IT system is not passed over in silence", () => {
     const supply = `earthing IT\nZe 20 Ω\nIpf 0.95 kA\n${origin}`;
-    expect(ids({}, { ...tested, supply })).toContain("information loop/it-not-judged");
+    expect(ids({}, { ...tested, supply })).toContain("information loop/it-system-not-checked");
   });
 });
 
@@ -268,7 +268,7 @@ describe("what was passed over", () => {
       Zs: "0.44 Ω",
     };
     expect(ids(circuit)).toEqual([]);
-    expect(says({ ...circuit, route: "buried method D ambient 65 °C" }, "design/capacity-unknown")).toContain(
+    expect(says({ ...circuit, route: "buried method D ambient 65 °C" }, "design/capacity-not-calculated")).toContain(
       "no table here gives the ground factor at 65 °C",
     );
   });

@@ -39,9 +39,9 @@ const underEdition = (installation: Installation, edition: Edition): Installatio
 
 /** These speak of the line that names the edition, not of the installation. */
 const aboutTheName: ReadonlySet<string> = new Set([
-  "record/edition-not-yet",
+  "record/tests-before-edition",
   "record/edition-superseded",
-  "record/edition-unseen",
+  "record/edition-unverified",
   "record/no-standard",
   "record/unknown-edition",
 ]);

@@ -13,7 +13,7 @@ export const missingTests: readonly string[] = [
   "live/phase-sequence-missing",
   "live/zs-missing",
   "polarity/missing",
-  "rcd/test-afdd-button-missing",
+  "afdd/test-button-missing",
   "rcd/test-button-missing",
   "rcd/test-missing",
   "rcd/test-without-result",

@@ -1,7 +1,8 @@
 import { distance } from "fastest-levenshtein";
 import { languageChecks } from "../../model/problems.ts";
 import { rules } from "../list.ts";
-import { departureUnused } from "./departures.ts";
+import { departureChecks } from "./departures.ts";
+import { presentId } from "./former-ids.ts";
 import type { Example, Severity } from "./rule.ts";
 
 /** What there is to know of one check, wherever it is made. */
@@ -19,7 +20,7 @@ const unread =
   "A line that cannot be read is not judged, and neither is what depends on it: until it is put right, silence about it means nothing.";
 
 const checkFailed: CheckPage = {
-  id: "engine/check-failed",
+  id: "check/failed",
   severity: "warning",
   since: "0.1",
   title: "A check broke down and says nothing of this circuit.",
@@ -45,7 +46,7 @@ function allPages(): CheckPage[] {
   const byId = new Map<string, CheckPage>();
   for (const [name, text] of Object.entries(languageChecks)) byId.set(`language/${name}`, languagePage(name, text));
   // A rule that makes a language check has more to say of it than the list of problems.
-  for (const { id, severity, since, title, why, clauses, examples } of [...rules, departureUnused, checkFailed])
+  for (const { id, severity, since, title, why, clauses, examples } of [...rules, ...departureChecks, checkFailed])
     byId.set(id, { id, severity, since, title, why, clauses, examples });
   return [...byId.values()].sort((a, b) => a.id.localeCompare(b.id));
 }
@@ -55,8 +56,9 @@ export const pages: readonly CheckPage[] = allPages();
 
 const pagesById: ReadonlyMap<string, CheckPage> = new Map(pages.map((page) => [page.id, page]));
 
+/** The page of a check, by its id or one it had before. */
 export function pageOf(id: string): CheckPage | undefined {
-  return pagesById.get(id);
+  return pagesById.get(presentId(id));
 }
 
 const most = 5;

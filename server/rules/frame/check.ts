@@ -128,7 +128,7 @@ function runAll<R extends Rule>(
 function failed(rule: Rule, error: unknown, { segment, start, wordEnd }: Fact): Finding {
   const reason = error instanceof Error ? error.message : String(error);
   return {
-    check: "engine/check-failed",
+    check: "check/failed",
     severity: "warning",
     message: `The check ${rule.id} failed here and says nothing of this circuit (${reason}). Please report it.`,
     spot: { segment, start, end: wordEnd },

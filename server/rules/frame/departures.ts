@@ -2,8 +2,9 @@ import type { Board, FileModel, Way } from "../../model/file.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Fact, Facts } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
-import { withoutLine } from "../common/writing.ts";
+import { inPlaceOf, withoutLine } from "../common/writing.ts";
 import { rules } from "../list.ts";
+import { formerIds, presentId } from "./former-ids.ts";
 import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
 
 /** A departure and what it covers: a way, a board with its ways, the supply, the whole installation, or a file. */
@@ -56,10 +57,10 @@ export const departuresInFiles = (files: readonly FileModel[]): PlacedDeparture[
     return own.map((departure) => ({ ...departure, inFile }));
   });
 
-/** Departures of files that suppress nothing in any installation. */
+/** What there is to report of the departures of files: those that suppress nothing in any installation, and former ids. */
 export function unusedInFiles(files: readonly FileModel[], suppressed: readonly SuppressedFinding[]): Finding[] {
   const used = new Set<unknown>(suppressed.map(({ departure }) => departure.fact));
-  return departuresInFiles(files).flatMap((departure) => (used.has(departure.fact) ? [] : unusedFinding(departure)));
+  return departuresInFiles(files).flatMap((departure) => findingsOf(departure, used.has(departure.fact)));
 }
 
 const byId = new Map(rules.map((rule) => [rule.id, rule]));
@@ -72,7 +73,7 @@ const isOfLanguage = (check: string): boolean => check.startsWith("language/");
  */
 function covers(departure: string, check: string): boolean {
   if (isOfLanguage(check)) return false;
-  if (departure === check) return true;
+  if (presentId(departure) === check) return true;
   const clauses = byId.get(check)?.clauses ?? [];
   return clauses.some((clause) => clause === departure || clause.startsWith(`${departure}.`));
 }
@@ -97,8 +98,32 @@ const unused: Omit<Rule, "scope" | "check"> = {
   ],
 };
 
-/** The one check that runs after the others, since it judges what they found. */
-export const departureUnused: Omit<Rule, "scope" | "check"> = unused;
+const renamed: Omit<Rule, "scope" | "check"> = {
+  id: "record/departure-renamed",
+  severity: "information",
+  since: "0.1",
+  title: "A departure names a check by its former id.",
+  why: "The check has another name now. The departure still holds, but whoever looks the old name up in the list of checks does not find it: write the present one.",
+  clauses: [],
+  examples: [
+    {
+      bad: `way 1 radial "Water heater" {
+  departure record/no-use "Serves a test bench that is not described here"
+            ^^^^^^^^^^^^^
+  device BS EN 60898 B16 6 kA
+  cable flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²
+}`,
+      good: `way 1 radial "Water heater" {
+  departure record/serves-not-stated "Serves a test bench that is not described here"
+  device BS EN 60898 B16 6 kA
+  cable flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²
+}`,
+    },
+  ],
+};
+
+/** The checks that run after the others, since they judge departures by what was found. */
+export const departureChecks: readonly Omit<Rule, "scope" | "check">[] = [unused, renamed];
 
 /** Takes out what a departure covers, and reports each departure that covers nothing. */
 export function applyDepartures(
@@ -125,9 +150,24 @@ export function applyDepartures(
     }
   }
   for (const departure of departures) {
-    if (!used.has(departure) && !departure.inFile) findings.push(unusedFinding(departure));
+    if (!departure.inFile) findings.push(...findingsOf(departure, used.has(departure)));
   }
   return { findings, suppressed };
+}
+
+const findingsOf = (departure: PlacedDeparture, used: boolean): Finding[] =>
+  used ? renamedFinding(departure) : [unusedFinding(departure)];
+
+/** A departure by a former id holds: what is suppressed must not come back because a check was renamed. */
+function renamedFinding({ fact, rule }: PlacedDeparture): Finding[] {
+  const present = formerIds.get(rule);
+  if (present === undefined) return [];
+  return [
+    findingOf(renamed, valueSpot(fact, fact.args.rule), {
+      message: `${rule} is called ${present} now: the departure still holds; write the present name.`,
+      fixes: [{ ...inPlaceOf(fact.args.rule, present), safe: true }],
+    }),
+  ];
 }
 
 const unusedFinding = ({ fact, rule }: PlacedDeparture): Finding =>

@@ -1,0 +1,96 @@
+import { groupingFactor } from "../../calc/index.ts";
+import { plain, remark } from "../../calc/result.ts";
+import type { Fix } from "../../model/problems.ts";
+import type { FactOf } from "../../model/values.ts";
+import { containmentRule } from "../common/containments.ts";
+import { inPlaceOf, wordsAfter } from "../common/writing.ts";
+import { amount, factSpot, valueSpot } from "../frame/rule.ts";
+
+export default containmentRule({
+  id: "containment/grouping-understated",
+  severity: "warning",
+  since: "0.1",
+  title: "More circuits share a conduit or trunking than a route counts.",
+  why: "Each circuit in an enclosure warms the others. A cable credited with too few neighbours is rated for more than it can carry. Write how many run together. Circuits that carry next to nothing may be left out of the count: say so as a departure.",
+  clauses: ["523.5"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 25 mm length 6 m bends 1
+    way 1 radial "Planer" {
+      cable  singles line 4 mm² cpc 4 mm²
+      route  method B grouped 2 in C1
+                      ^^^^^^^^^
+    }
+    way 2 radial "Saw" {
+      cable  singles line 2.5 mm² cpc 2.5 mm²
+      route  method B in C1
+      ^^^^^^^^^^^^^^^^^^^^^
+    }
+    way 3 radial "Lathe" {
+      cable  singles line 2.5 mm² cpc 2.5 mm²
+      route  method B grouped 4 in C1
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Mill" {
+  board A "Board" {
+    fed-from supply
+    containment C1 conduit 25 mm length 6 m bends 1
+    way 1 radial "Planer" {
+      cable  singles line 4 mm² cpc 4 mm²
+      route  method B grouped 2 in C1
+    }
+    way 2 radial "Saw" {
+      cable  singles line 2.5 mm² cpc 2.5 mm²
+      route  method B grouped 2 in C1
+    }
+  }
+}`,
+    },
+  ],
+  judge(study, report) {
+    const circuits = study.circuits.length;
+    if (circuits < 2) return;
+    const factor = groupingFactor(circuits, "bunched");
+    const known = "missing" in factor ? undefined : factor;
+    for (const { route, study: own } of study.contents) {
+      const { grouped } = route.args;
+      if ((grouped && grouped.value >= circuits) || !study.circuits.includes(own)) continue;
+      const said = grouped ? `counts ${plain(grouped.value)}` : "counts it alone";
+      const falls = known ? `: the grouping factor is ${plain(known.value)}` : "";
+      const spot = grouped
+        ? valueSpot(route, { start: labelStart(route, grouped.start), end: grouped.end })
+        : factSpot(route);
+      report(spot, {
+        message: `${circuits} circuits run in ${study.name}, and this route ${said}. Write grouped ${circuits}${falls}.`,
+        ...(grouped ? { value: amount(grouped.value, "circuits") } : {}),
+        limit: amount(circuits, "circuits"),
+        steps: [...(known?.steps ?? [remark(`${circuits} circuits in ${study.name}`)])],
+        ...(known ? { source: known.source } : {}),
+        least: true,
+        related: [
+          { spot: factSpot(study.fact), message: `${study.name} is described here.` },
+          ...study.contents
+            .filter((other) => other.route !== route)
+            .map((other) => ({ spot: factSpot(other.route), message: `Way ${other.study.way.id} runs in it too.` })),
+        ],
+        fixes: fixesFor(route, circuits),
+      });
+    }
+  },
+});
+
+/** The mark takes in the word before the count. */
+const labelStart = (route: FactOf<"way", "route">, before: number): number =>
+  Math.max(route.start, route.segment.text.lastIndexOf("grouped", before));
+
+function fixesFor(route: FactOf<"way", "route">, circuits: number): Fix[] {
+  const { grouped } = route.args;
+  if (grouped) return [inPlaceOf(grouped, String(circuits), `Make it grouped ${circuits}`)];
+  return wordsAfter(route, `grouped ${circuits}`);
+}

@@ -1,0 +1,112 @@
+import { squareMillimetres } from "../../calc/result.ts";
+import type { Cable, WayStudy } from "../../circuit/way.ts";
+import type { Fix } from "../../model/problems.ts";
+import type { Span } from "../../model/values.ts";
+import { sheathedPair } from "../common/cable-size.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { factSpot, type Report, type Spot, valueSpot, wayRule } from "../frame/rule.ts";
+
+export default wayRule({
+  id: "design/cable-does-not-exist",
+  severity: "error",
+  since: "0.1",
+  title: "Conductors of one cable that do not go together.",
+  why: "A figure on the wrong side of its label moves every expected reading. Look at the cable again, or at the label.",
+  clauses: ["524.2.1"],
+  examples: [
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+  cable   singles line 4 mm² neutral 2.5 mm² cpc 2.5 mm²
+                                     ^^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+  cable   singles line 4 mm² neutral 4 mm² cpc 2.5 mm²
+}`,
+    },
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+  cable   flat-twin line 1.5 mm² cpc 2.5 mm²
+                                     ^^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+}`,
+    },
+    {
+      bad: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+  cable   flat-twin line 2.5 mm² cpc-by armour
+                                        ^^^^^^
+}`,
+      good: `way 1 radial "Heater" {
+  device  BS EN 60898 B16 6 kA
+  cable   armoured 90 °C line 2.5 mm² cpc-by armour
+}`,
+    },
+  ],
+  check(study, report) {
+    const { cable } = study;
+    if (!cable) return;
+    for (const { at, report: found } of oddities(study, cable)) report(spotOf(cable, at), found);
+  },
+});
+
+interface Oddity {
+  readonly at: Span | undefined;
+  readonly report: Report;
+}
+
+function oddities(study: WayStudy, cable: Cable): Oddity[] {
+  const { neutral, cpc, cpcBy } = cable.described.args as Readonly<Record<string, Span | undefined>>;
+  const found: Oddity[] = [];
+  if (cable.neutral < cable.line && !study.threePhase) {
+    found.push({
+      at: neutral,
+      report: {
+        message: `In a single-phase circuit the neutral carries what the line does: ${squareMillimetres(cable.neutral)} cannot serve a line of ${squareMillimetres(cable.line)}.`,
+        fixes:
+          neutral && cable.described === cable.fact
+            ? [inPlaceOf(neutral, `${cable.line} mm²`, "Make the neutral as large as the line")]
+            : [],
+      },
+    });
+  }
+  if (cable.cpc !== undefined && cable.cpc > cable.line && cable.construction === "flat-twin") {
+    found.push({
+      at: cpc,
+      report: {
+        message: `No flat cable has a protective conductor (${squareMillimetres(cable.cpc)}) larger than its lines (${squareMillimetres(cable.line)}): are the two swapped?`,
+        fixes: swapped(cable),
+      },
+    });
+  }
+  const wrongMeans =
+    (cable.cpcBy === "armour" && cable.construction !== "armoured") ||
+    (cable.cpcBy === "sheath" && cable.construction !== "mineral");
+  if (wrongMeans) {
+    const name = cable.cpcBy === "armour" ? "armour" : "copper sheath";
+    found.push({
+      at: cpcBy,
+      report: { message: `A ${cable.construction} cable has no ${name} to serve as its protective conductor.` },
+    });
+  }
+  return found;
+}
+
+function swapped(cable: Cable): Fix[] {
+  const { line, cpc } = cable.fact.args;
+  if (!line || !cpc || cable.described !== cable.fact || sheathedPair(cpc.value) !== line.value) return [];
+  const edits = [
+    { start: line.start, end: line.end, text: `${cpc.value} mm²` },
+    { start: cpc.start, end: cpc.end, text: `${line.value} mm²` },
+  ];
+  return [{ title: `Swap them: line ${cpc.value} mm², cpc ${line.value} mm²`, edits, safe: false }];
+}
+
+/** The value, or the line that names the cable type where the value stands elsewhere. */
+const spotOf = (cable: Cable, at: Span | undefined): Spot =>
+  at && cable.described === cable.fact ? valueSpot(cable.fact, at) : factSpot(cable.fact);

@@ -1,0 +1,120 @@
+import { feederDrop } from "../../boards/drop-feeder.ts";
+import { boardDrop, circuitDrops, dropAbove } from "../../boards/drop-path.ts";
+import { type BoardNode, networkOf } from "../../boards/network.ts";
+import { largerSizes } from "../../calc/index.ts";
+import { percent, squareMillimetres } from "../../calc/result.ts";
+import { combine } from "../../tables/source.ts";
+import { resizeCable } from "../common/cable-size.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
+
+export default installationRule({
+  id: "drop/feeder-uses-allowance",
+  severity: "warning",
+  since: "0.1",
+  title: "A feeder that uses up all the voltage drop there is.",
+  why: "The limit holds from the origin to the load, so what the feeder takes the circuits behind it no longer have. Share it out: two of five per cent for the feeder, say, and three for what is behind it.",
+  clauses: ["525.1", "525.201", "525.202"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds   B
+      cable   armoured 70 °C line 4 mm² cpc 4 mm²
+                                  ^^^^^
+      length  50 m
+      Ib      24 A
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Kiln" {
+      device  BS EN 60898 B32 6 kA
+      cable   flat-twin line 4 mm² cpc 1.5 mm²
+      length  8 m
+      Ib      20 A
+    }
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds   B
+      cable   armoured 70 °C line 10 mm² cpc 10 mm²
+      length  50 m
+      Ib      24 A
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Kiln" {
+      device  BS EN 60898 B32 6 kA
+      cable   flat-twin line 4 mm² cpc 1.5 mm²
+      length  8 m
+      Ib      20 A
+    }
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    for (const node of networkOf(installation).nodes) checkNode(node, report);
+  },
+});
+
+function checkNode(node: BoardNode, report: Reporter): void {
+  const { feeder, parent, board } = node;
+  const { drop, whole, certain, feeders } = boardDrop(node);
+  // Only the feeder with which the limit is passed: those further out can do nothing about it.
+  if (!feeder || !parent || feeders.at(-1)?.study !== feeder) return;
+  const own = boardDrop(node);
+  const starved = circuitDrops(node).filter(({ limit, study }) => dropAbove(own, study).drop.value >= limit.value);
+  const [first] = starved;
+  if (!first || boardDrop(parent).drop.value >= first.limit.value) return;
+  const { limit } = first;
+  const { cable } = feeder;
+  const size = sizeFor(node, limit.value);
+  const line = cable?.fact.args.line;
+  const behind = starved.length === 1 ? "the circuit" : `${starved.length} circuits`;
+  report(line && cable ? valueSpot(cable.fact, line) : factSpot(feeder.way.header), {
+    message: `Up to board ${board.head.name} ${whole ? "" : "at least "}${percent(drop.value)} is dropped; ${percent(limit.value)} is advised from the origin to the load, so nothing is left for ${behind} behind it.${size ? ` ${squareMillimetres(size)} leaves enough.` : ""}`,
+    value: amount(drop.value, "%"),
+    limit: amountOf(limit),
+    steps: [...drop.steps, ...limit.steps],
+    source: combine(drop.source, limit.source),
+    ...(certain ? {} : { severity: "information" as const }),
+    related: starved.slice(0, 3).map(({ study }) => ({
+      spot: factSpot(study.way.header),
+      message: "Nothing is left for this circuit.",
+    })),
+    fixes: resizeCable(cable, size),
+  });
+}
+
+/** The next size of the feeder that leaves every circuit of the board enough; or else something. */
+function sizeFor(node: BoardNode, limit: number): number | undefined {
+  const { feeder, parent } = node;
+  if (!feeder || !parent) return undefined;
+  const above = boardDrop(parent).drop.value;
+  const room = circuitDrops(node)[0]?.room ?? limit;
+  const wanted = room > above ? room : limit;
+  if (!feeder.cable) return undefined;
+  for (const size of largerSizes(feeder.cable.line)) {
+    const found = feederDrop(node, size);
+    if ("missing" in found) return undefined;
+    if (above + found.worst.drop.value < wanted) return size;
+  }
+  return undefined;
+}

@@ -1,0 +1,97 @@
+import { letThroughAt } from "../../boards/energy.ts";
+import { faultLevels } from "../../boards/fault-levels.ts";
+import { networkOf } from "../../boards/network.ts";
+import { type Calculated, kiloamps, plain, squareMillimetres, step } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { type FaultAt, greatestFault } from "../../circuit/faults.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { combine } from "../../tables/source.ts";
+import { amount, amountOf, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
+
+const sample = (sizes: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ipf 9 kA
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      feeds   B
+      cable   armoured 70 °C line 35 mm² cpc 35 mm²
+      length  4 m
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Corridor lighting" {
+      device  BS EN 60898 C10 10 kA
+      cable   flat-twin line ${sizes}
+      serves  lighting
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "energy/let-through-too-high",
+  severity: "information",
+  since: "0.1",
+  title: "A breaker that may let through more than a thin conductor bears.",
+  why: "Where the fault current is great a breaker opens in less than a tenth of a second, and the energy it lets through decides, not its curve. Ask the maker for the I²t at this fault current.",
+  clauses: ["434.5.2", "543.1.3"],
+  examples: [
+    {
+      setting: { supply: "earthing TN-S\nZe 0.04 Ω\nIpf 8.2 kA" },
+      bad: `way 1 radial "Corridor lighting" {
+  device  BS EN 60898 C10 10 kA
+  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves  lighting
+}`,
+      good: `way 1 radial "Corridor lighting" {
+  device  BS EN 60898 C10 10 kA
+  cable   singles line 4 mm² cpc 4 mm²
+  serves  lighting
+}`,
+    },
+    {
+      bad: sample("1.5 mm² cpc 1.0 mm²").replace("1.0 mm²\n", `1.0 mm²\n      ${"^".repeat(42)}\n`),
+      good: sample("6 mm² cpc 2.5 mm²"),
+    },
+  ],
+  check(installation, report) {
+    // Where nothing is recorded, what is calculated along the feeders tells.
+    for (const node of networkOf(installation).nodes) {
+      const levels = greatestFault(node.context) ? undefined : faultLevels(node);
+      if (levels) for (const study of node.studies) checkWay(study, levels.greatest, report);
+    }
+  },
+  checkBoard({ context, studies }, report) {
+    const fault = greatestFault(context);
+    if (!fault) return;
+    const current = { value: fault.value, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
+    for (const study of studies) checkWay(study, current, report, fault);
+  },
+});
+
+function checkWay(study: WayStudy, fault: Calculated, report: Reporter, recorded?: FaultAt): void {
+  const { device, cable } = study;
+  const found = device && cable && !study.isSpare ? letThroughAt(study, fault.value) : undefined;
+  if (!found || !device || !cable || found.energy.value <= found.stands.value) return;
+  const { energy, stands, conductor, csa } = found;
+  const which = conductor === "cpc" ? "protective conductor" : "line conductor";
+  report(factSpot(cable.fact), {
+    message: `At ${kiloamps(fault.value)}${recorded ? "" : ", as calculated for this board,"} a class 3 ${deviceName(device)} breaker may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} bears ${plain(stands.value, 0)} A²s. Look the figure up with the maker.`,
+    value: amount(energy.value, "A²s"),
+    limit: amountOf(stands),
+    steps: [...fault.steps, ...energy.steps, ...stands.steps, step("I²t ≤ k²S²", "", "does not hold")],
+    source: combine(fault.source, energy.source, stands.source),
+    related: [
+      { spot: factSpot(device.fact), message: "The device." },
+      ...(recorded
+        ? [{ spot: factSpot(recorded.fact), message: `${recorded.name} ${kiloamps(recorded.value)}.` }]
+        : []),
+    ],
+  });
+}

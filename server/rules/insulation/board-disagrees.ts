@@ -1,0 +1,120 @@
+import { parallelInsulation } from "../../calc/insulation.ts";
+import { megohms, relation } from "../../calc/result.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { boardInsulation, type InsulationValue, insulationOf } from "../../readings/insulation.ts";
+import { deadTestPractice } from "../../tables/dead-test-practice.ts";
+import { combine } from "../../tables/source.ts";
+import { relatedFact, shownMegohms } from "../common/dead-words.ts";
+import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
+
+const head = `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Board" {
+    fed-from supply
+`;
+const ways = `    way 1 radial "Lights" {
+      dead 2026-03-04 {
+        insulation 500 V L-N 300 MΩ L-E 40 MΩ N-E >999 MΩ
+      }
+    }
+    way 2 radial "Heater" {
+      dead 2026-03-04 {
+        insulation 500 V L-N 300 MΩ L-E 60 MΩ N-E >999 MΩ
+      }
+    }
+  }
+}
+`;
+
+export default boardRule({
+  id: "insulation/board-disagrees",
+  severity: "warning",
+  since: "0.1",
+  title: "A board's insulation resistance that its circuits do not give.",
+  why: "Circuits tested together are resistances in parallel: the whole is less than the least of them. More is impossible, so one of the figures is wrong or a circuit was off; much less is something else on the board, such as a surge device, a meter or damp.",
+  clauses: ["643.3"],
+  examples: [
+    {
+      bad: `${head}    dead 2026-03-04 {
+      insulation 500 V L-E 120 MΩ joined
+                           ^^^^^^
+    }
+${ways}`,
+      good: `${head}    dead 2026-03-04 {
+      insulation 500 V L-E 20 MΩ joined
+    }
+${ways}`,
+    },
+    {
+      bad: `${head}    dead 2026-03-04 {
+      insulation 500 V L-E 3 MΩ joined
+                           ^^^^
+    }
+${ways}`,
+      good: `${head}    dead 2026-03-04 {
+      insulation 500 V L-E >20 MΩ joined
+    }
+${ways}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    const test = boardInsulation(context);
+    const total = test?.values.find(({ pair }) => pair === "L-E");
+    if (!test || !total || total.quantity.sign === "<") return;
+    const circuits = studies.filter((study) => !study.isSpare);
+    const joined = total.fact.args.joined !== undefined;
+    const least = circuits.flatMap((study) => partsOf(study, joined));
+    const lowest = least
+      .filter(({ value }) => value.quantity.sign !== ">")
+      .sort((a, b) => a.value.quantity.value - b.value.quantity.value)[0];
+    const { insulationUncertainty, insulationTotal } = deadTestPractice;
+    const { value } = total.quantity;
+    const related = least
+      .slice(0, 8)
+      .map((own) => relatedFact(own.value.fact, `Way ${own.study.way.id}: ${shownMegohms(own.value.quantity)}.`));
+    const spot = valueSpot(total.fact, total.quantity);
+    if (lowest && value > lowest.value.quantity.value * (1 + insulationUncertainty.value)) {
+      report(spot, {
+        message: `The board as a whole reads ${shownMegohms(total.quantity)}, more than way ${lowest.study.way.id} alone with ${shownMegohms(lowest.value.quantity)}. In parallel it can only be less: was that circuit off?`,
+        value: amount(value, "Ω"),
+        limit: amount(lowest.value.quantity.value, "Ω"),
+        steps: [relation("R ≤ the least of its parts", megohms(value), megohms(lowest.value.quantity.value))],
+        source: insulationUncertainty.source,
+        related,
+      });
+      return;
+    }
+    const known = new Set(least.map(({ study }) => study));
+    if (total.quantity.sign !== "=" || known.size < circuits.length || least.length === 0) return;
+    // Bounds count as values, so what comes out is the least the whole can be.
+    if (least.some((own) => own.value.quantity.sign === "<" || own.value.quantity.value <= 0)) return;
+    const parallel = parallelInsulation(least.map((own) => own.value.quantity.value));
+    if (!parallel || value * insulationTotal.value >= parallel.value) return;
+    report(spot, {
+      message: `The board as a whole reads ${shownMegohms(total.quantity)}, far below the ${megohms(parallel.value)} its circuits give in parallel: something else on the board leaks. Disconnect surge devices and meters, and look for damp.`,
+      value: amount(value, "Ω"),
+      limit: amountOf(parallel),
+      least: true,
+      steps: parallel.steps,
+      source: combine(parallel.source, insulationTotal.source),
+      related,
+    });
+  },
+});
+
+interface Part {
+  readonly study: WayStudy;
+  readonly value: InsulationValue;
+}
+
+/**
+ * What a way adds to the whole. With line and neutral joined at the board both count; without, only what was measured
+ * from line to earth alone.
+ */
+function partsOf(study: WayStudy, joined: boolean): Part[] {
+  const values = insulationOf(study)?.values ?? [];
+  return values
+    .filter(({ pair, fact }) => pair.endsWith("-E") && (joined || (pair.startsWith("L") && !fact.args.joined)))
+    .map((value) => ({ study, value }));
+}

@@ -1,0 +1,34 @@
+import { factSpot, wayRule } from "../frame/rule.ts";
+
+export default wayRule({
+  id: "live/function-failed",
+  severity: "error",
+  since: "0.1",
+  title: "What the circuit serves does not work as it should.",
+  why: "A switch, an interlock or a control that fails its functional test is not fit for use, whatever the readings of the cable.",
+  clauses: ["643.10"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Roller door" {
+  live 2026-03-05 {
+    function  wrong
+    ^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 radial "Roller door" {
+  live 2026-03-05 {
+    function  ok
+  }
+}`,
+    },
+  ],
+  check({ live, way }, report) {
+    const fact = live?.facts.one("function");
+    const verdict = fact?.args.verdict;
+    if (!fact || !verdict || !("value" in verdict) || verdict.value !== "wrong") return;
+    report(factSpot(fact), {
+      message: `What way ${way.id} serves does not work as it should: put it right and test it again.`,
+    });
+  },
+});

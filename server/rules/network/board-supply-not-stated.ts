@@ -1,0 +1,45 @@
+import { boardsByName, feedersIn } from "../../boards/feeders.ts";
+import { lineInBlock } from "../common/writing.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
+
+export default installationRule({
+  id: "network/board-supply-not-stated",
+  severity: "warning",
+  since: "0.1",
+  title: "Nothing says what feeds a board.",
+  why: "Without it no loop impedance, fault current or voltage drop of the board's ways can be calculated from the supply. Write fed-from with the supply or the board above.",
+  clauses: ["313.1", "314.1"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  board A "Front board" {
+  ^^^^^
+    main-switch  BS EN 60947-3 100 A
+  }
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+  board A "Front board" {
+    fed-from     supply
+    main-switch  BS EN 60947-3 100 A
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const feeders = feedersIn(installation);
+    for (const { head } of boardsByName(installation).values()) {
+      if (head.name === "" || head.facts.has("fed-from")) continue;
+      const above = feeders.filter((feeder) => feeder.to === head.name);
+      const sources = above.length > 0 ? above.map(({ board }) => board.head.name) : ["supply"];
+      const known = above[0] ? ` Way ${above[0].way.id} of board ${sources[0]} says it does.` : "";
+      report(wordSpot(head.header), {
+        message: `Nothing here says what feeds board ${head.name}, so its circuits cannot be followed to the supply.${known}`,
+        fixes: [...new Set(sources)].flatMap((source) => lineInBlock(head.header, `fed-from ${source}`)),
+      });
+    }
+  },
+});

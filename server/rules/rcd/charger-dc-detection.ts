@@ -1,0 +1,49 @@
+import { typeSpan } from "../../boards/board-rcds.ts";
+import { rcdLimit } from "../../calc/practice.ts";
+import { milliamps } from "../../calc/result.ts";
+import { rcdName } from "../../circuit/describe.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
+
+export default wayRule({
+  id: "rcd/charger-dc-detection",
+  severity: "information",
+  since: "0.1",
+  title: "A charging point whose direct current detection is not recorded.",
+  why: "Behind a type A device smooth direct current above 6 mA must be detected by the charging equipment; otherwise the RCD has to be type B. Note which it is.",
+  clauses: ["722.531.3.101"],
+  examples: [
+    {
+      bad: `way 1 radial "Charger" {
+  device  BS EN 61009 B40 6 kA 30 mA type A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves  ev-charger
+}`,
+      good: `way 1 radial "Charger" {
+  device  BS EN 61009 B40 6 kA 30 mA type A
+  serves  ev-charger
+  note    "The charging unit has an RDC-DD, 6 mA"
+}`,
+    },
+  ],
+  check(study, report) {
+    const rcd = study.rcds[0];
+    if (!study.uses.has("ev-charger") || !rcd || (rcd.type !== "A" && rcd.type !== "F")) return;
+    const words = study.facts.all("note").map((note) => note.args.text.value);
+    if (words.some((text) => /RDC|6\s?mA|62955|d\.?c\.? (detection|disconnection)/i.test(text))) return;
+    const limit = rcdLimit("ev-dc");
+    const span = typeSpan(rcd);
+    report(factSpot(rcd.fact), {
+      message: `Behind a type ${rcd.type} device the charging unit must itself detect direct current above ${milliamps(limit.value)}: note that it does (RDC-DD), or fit type B.`,
+      limit: amountOf(limit),
+      fixes: span ? [inPlaceOf(span, "B", "Make it type B")] : [],
+      source: limit.source,
+      related: [
+        {
+          spot: factSpot(study.facts.one("serves") ?? rcd.fact),
+          message: `It protects a charging point: ${rcdName(rcd)}.`,
+        },
+      ],
+    });
+  },
+});

@@ -1,0 +1,128 @@
+import { nameOf, type RcdLeakage, rcdLeakages } from "../../boards/leakage.ts";
+import { networkOf } from "../../boards/network.ts";
+import { exceeds } from "../../calc/compare.ts";
+import { residualFor } from "../../calc/leakage.ts";
+import { rcdLimit } from "../../calc/practice.ts";
+import { milliamps, percent, relation } from "../../calc/result.ts";
+import { laterRule, rcdName } from "../../circuit/describe.ts";
+import type { Fix } from "../../model/problems.ts";
+import { combine } from "../../tables/source.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
+
+const sample = (second: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+    rcd east BS EN 61008 63 A 30 mA type A
+    way 1 radial "Office desks" {
+      behind   east
+      leakage  6 mA
+    }
+    way 2 radial "Server" {
+      behind   east
+      leakage  ${second}
+    }
+  }
+}`;
+
+const shared = (rating: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Annexe" {
+      rcd      BS EN 61008 63 A ${rating} type A delayed
+      feeds    B
+    }
+  }
+  board B "Annexe" {
+    fed-from A
+    way 1 radial "Desks" {
+      leakage  20 mA declared
+    }
+    way 2 radial "Lift" {
+      leakage  14 mA declared
+    }
+  }
+}`;
+
+export default installationRule({
+  id: "rcd/leakage-too-high",
+  severity: "warning",
+  since: "0.1",
+  title: "More current in protective conductors behind an RCD than it stands without tripping for nothing.",
+  why: "An RCD may trip from half its rating on, and what filters and electronics let flow all the time comes before any fault. Divide the circuits over more RCDs, best one for each.",
+  clauses: ["531.3.2", "314.1"],
+  examples: [
+    {
+      bad: sample("4.5 mA").replace("30 mA type A\n", "30 mA type A\n                              ^^^^^\n"),
+      good: sample("2.5 mA"),
+    },
+    {
+      bad: shared("100 mA").replace(
+        "100 mA type A delayed\n",
+        "100 mA type A delayed\n                                ^^^^^^\n",
+      ),
+      good: shared("300 mA"),
+    },
+  ],
+  check(installation, report) {
+    // Earlier editions ask for circuits to be divided, and give no figure.
+    if (!installation.edition?.leakageShare) return;
+    for (const node of networkOf(installation).nodes) for (const found of rcdLeakages(node)) checkOne(found, report);
+  },
+});
+
+function checkOne(found: RcdLeakage, report: Reporter): void {
+  const { rcd, ways, leakage, sum, limit } = found;
+  const [first] = ways;
+  if (!first || !exceeds(sum.value, limit.value)) return;
+  const { parts, silent } = leakage;
+  const later = laterRule(first.context);
+  const { sensitivity } = rcd.fact.args as { readonly sensitivity?: { readonly start: number; readonly end: number } };
+  const spot = sensitivity ? valueSpot(rcd.fact, sensitivity) : factSpot(rcd.fact);
+  report(spot, {
+    message: `Behind ${rcd.name === undefined ? `the ${rcdName(rcd)}` : `RCD ${rcd.name} (${rcdName(rcd)})`}, ${silent.length > 0 ? "at least " : ""}${milliamps(sum.value)} flows in the protective conductors in normal service; at most ${milliamps(limit.value)} should, which is ${percent((limit.value / rcd.sensitivity) * 100)} of its rating. ${cure(found)}${later.words}`,
+    value: amountOf(sum),
+    limit: amountOf(limit),
+    steps: [...sum.steps, ...limit.steps, relation("sum ≤ limit", milliamps(sum.value), milliamps(limit.value))],
+    source: combine(sum.source, limit.source),
+    ...(later.severity ? { severity: later.severity } : {}),
+    related: parts
+      .toSorted((one, other) => other.value - one.value)
+      .slice(0, 12)
+      .map(({ study, fact, value }) => ({
+        spot: factSpot(fact),
+        message: `Way ${nameOf(study)}: ${milliamps(value)}.`,
+      })),
+    fixes: sensitivity ? larger(sensitivity, sum.value, rcd.sensitivity, first.supply.earthing === "TT") : [],
+  });
+}
+
+function cure({ rcd, leakage, sum, limit }: RcdLeakage): string {
+  const { parts } = leakage;
+  const next = rcd.sensitivity > rcdLimit("additional").value ? residualFor(sum.value) : undefined;
+  const coarser = next === undefined ? "" : `, or fit one of ${milliamps(next)}`;
+  const [most] = parts.toSorted((one, other) => other.value - one.value);
+  const alone =
+    most && exceeds(most.value, limit.value)
+      ? `Way ${nameOf(most.study)} is above it alone: share its equipment out over more circuits, or choose some that leaks less. `
+      : "";
+  if (parts.length < 2) return `${alone.trim()}${coarser === "" ? "" : ` Or fit one of ${milliamps(next ?? 0)}.`}`;
+  const count = Math.min(parts.length, Math.ceil(sum.value / limit.value - 1e-9));
+  return `${alone}Divide the circuits over ${count} RCDs or more${coarser}.`;
+}
+
+/** Persons are protected by 30 mA and an electrode by what it bears: only what stands for other reasons may be coarser. */
+function larger(
+  place: { readonly start: number; readonly end: number },
+  sum: number,
+  sensitivity: number,
+  electrode: boolean,
+): Fix[] {
+  const next = residualFor(sum);
+  if (next === undefined || electrode || sensitivity <= rcdLimit("additional").value) return [];
+  return [inPlaceOf(place, milliamps(next), `Make it ${milliamps(next)}`)];
+}

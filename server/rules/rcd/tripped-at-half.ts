@@ -1,0 +1,48 @@
+import { milliseconds } from "../../calc/result.ts";
+import { latestRcdTests, rcdLabel, windowOf } from "../../readings/rcd-tests.ts";
+import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
+
+export default boardRule({
+  id: "rcd/tripped-at-half",
+  severity: "error",
+  since: "0.1",
+  title: "An RCD that trips at half its rating.",
+  why: "It must hold at half the rated residual current. Either the circuit leaks already, and the device trips without a fault, or the device is faulty. Clamp the leakage, then test with the loads disconnected.",
+  clauses: ["643.8", "531.3.2"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 0.5x 187 ms
+                    ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    rcd  30 mA 0.5x no-trip
+    rcd  30 mA 1x 24.1 ms
+  }
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    for (const test of latestRcdTests(context, studies)) {
+      const { device, fact, time, multiple } = test;
+      if (multiple?.value !== 0.5 || !time || fact.args.noTrip) continue;
+      const least = windowOf(test, context)?.least;
+      if (!least || time.value >= least.value || time.sign === ">") continue;
+      report(valueSpot(fact, time), {
+        message: `At half its rating ${device ? rcdLabel(device) : "the RCD"} tripped in ${milliseconds(time.value)}, where it must hold. Look for leakage on the circuit first.`,
+        value: amount(time.value, "s"),
+        limit: amountOf(least),
+        least: true,
+        steps: least.steps,
+        source: least.source,
+        related: device ? [{ spot: factSpot(device.fact), message: "The device tested." }] : [],
+      });
+    }
+  },
+});

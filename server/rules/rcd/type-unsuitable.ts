@@ -1,0 +1,73 @@
+import { rcdsAt, typeSpan } from "../../boards/board-rcds.ts";
+import { rcdCovers } from "../../calc/index.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import { rcdLoads } from "../../tables/rcd-limits.ts";
+import { combine } from "../../tables/source.ts";
+import { sourceOf } from "../../tables/table.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
+
+export default boardRule({
+  id: "rcd/type-unsuitable",
+  severity: "warning",
+  since: "0.1",
+  title: "An RCD of type AC where direct current is likely.",
+  why: "Direct current saturates a type AC device, and then it sees no fault at all, on any circuit behind it. Since 2022 it serves only fixed equipment known to have no direct component.",
+  clauses: ["531.3.3"],
+  examples: [
+    {
+      bad: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type AC
+                                          ^^
+  serves  sockets
+}`,
+      good: `way 1 ring "Sockets" {
+  device  BS EN 61009 B32 6 kA 30 mA type A
+  serves  sockets
+}`,
+    },
+    {
+      setting: { standard: "BS 7671:2018" },
+      bad: `way 1 radial "Charger" {
+  device  BS EN 61009 B40 6 kA 30 mA type AC
+                                          ^^
+  serves  ev-charger
+}`,
+      good: `way 1 radial "Charger" {
+  device  BS EN 61009 B40 6 kA 30 mA type A
+  serves  ev-charger
+}`,
+    },
+  ],
+  check({ context, studies }, report) {
+    const { edition } = context;
+    if (!edition) return;
+    const later = laterRule(context);
+    for (const { rcd, ways } of rcdsAt(studies)) {
+      const { type } = rcd;
+      const span = typeSpan(rcd);
+      const found = ways.flatMap((way) => needOf(way)).find(({ row }) => type && !rcdCovers(type, row.facts.type));
+      if (!found || !type || !span) continue;
+      const { row, study } = found;
+      // Before the type was restricted only charging points had a type of their own.
+      const restricted = edition.typeAcRestricted || row.facts.use === "ev-charger";
+      const source = sourceOf(rcdLoads, row, "type");
+      const serves = study.facts.one("serves");
+      const least = row.facts.type;
+      const words = restricted ? later.words : " The edition of this work allowed it.";
+      report(valueSpot(rcd.fact, span), {
+        message: `Type ${type} may be blinded here, since ${row.facts.reason}: type ${least} or better is wanted.${words}`,
+        source: edition.typeAcRestricted ? combine(source, edition.sources.typeAc) : source,
+        ...(restricted && !later.severity ? {} : { severity: "information" }),
+        related: serves ? [{ spot: factSpot(serves), message: `Way ${study.way.id} is what is meant.` }] : [],
+        fixes: [inPlaceOf(span, least, `Make it type ${least}`)],
+      });
+    }
+  },
+});
+
+/** What a way needs of its RCD, the strongest need first. */
+function needOf(study: WayStudy) {
+  return rcdLoads.rows.filter(({ facts }) => study.uses.has(facts.use)).map((row) => ({ row, study }));
+}

@@ -1,0 +1,64 @@
+import { feedsBack } from "../../circuit/circuit-kind.ts";
+import { deviceName, laterRule, rcdName } from "../../circuit/describe.ts";
+import type { Fix } from "../../model/problems.ts";
+import type { Fact, Val } from "../../model/values.ts";
+import { inPlaceOf } from "../common/writing.ts";
+import { factSpot, wayRule } from "../frame/rule.ts";
+
+export default wayRule({
+  id: "rcd/unidirectional-with-source",
+  severity: "error",
+  since: "0.1",
+  title: "A generator or battery on a device that may be fed from one side only.",
+  why: "Fed from its load side, a one-way device may burn out when it trips and stay closed the next time. Circuits that can feed back need bidirectional devices.",
+  clauses: ["530.3.201"],
+  examples: [
+    {
+      setting: { standard: "BS 7671:2018+A2:2022+A3:2024" },
+      bad: `way 1 radial "Roof array" {
+  device  BS EN 61009 B20 6 kA 30 mA type A unidirectional
+  serves  pv
+  ^^^^^^^^^^
+}`,
+      good: `way 1 radial "Roof array" {
+  device  BS EN 61009 B20 6 kA 30 mA type A bidirectional
+  serves  pv
+}`,
+    },
+  ],
+  check(study, report) {
+    const serves = study.facts.one("serves");
+    const { edition } = study.context;
+    if (!serves || !edition || !feedsBack(study)) return;
+    const local = study.rcds.filter(({ at }) => at !== "upstream");
+    // What it feeds back flows through every device up to the supply; of those further up nothing need be written.
+    const oneWay = study.rcds.find(({ direction }) => direction === "unidirectional");
+    const unsaid = local.find(({ direction }) => direction === undefined);
+    const { device } = study;
+    const breaker = device?.fact.args.direction?.value === "unidirectional" ? device : undefined;
+    const rcd = oneWay ?? (breaker ? undefined : unsaid);
+    const name = rcd ? rcdName(rcd) : breaker && deviceName(breaker);
+    const at = rcd?.fact ?? breaker?.fact;
+    if (!name || !at) return;
+    const later = laterRule(study.context);
+    // Before the rule was printed the danger was the same, but no regulation named it.
+    const severity = later.severity ?? (edition.bidirectional ? undefined : "warning");
+    report(factSpot(serves), {
+      message:
+        oneWay || !rcd
+          ? `This circuit can feed back, and the ${name} may be fed from one side only: fit a bidirectional one.${later.words}`
+          : `This circuit can feed back: say of the ${name} whether it is bidirectional, as its marking shows.`,
+      source: edition.sources.bidirectional,
+      ...(oneWay || !rcd ? (severity ? { severity } : {}) : { severity: later.severity ?? "warning" }),
+      related: [{ spot: factSpot(at), message: `The device: ${name}.` }],
+      fixes: turned(at, serves.segment),
+    });
+  },
+});
+
+function turned(fact: Fact, marked: unknown): Fix[] {
+  const { direction } = fact.args as { readonly direction?: Val<string> };
+  return direction?.value === "unidirectional" && fact.segment === marked
+    ? [inPlaceOf(direction, "bidirectional", "Make it bidirectional")]
+    : [];
+}

@@ -1,0 +1,31 @@
+import { installationRule, valueSpot } from "../frame/rule.ts";
+
+export default installationRule({
+  id: "record/edition-unverified",
+  severity: "information",
+  since: "0.1",
+  title: "The numbers of this edition could not be seen.",
+  why: "The limits of the edition before stand in for them. Where a result is close to its limit, look the limit up in your own copy.",
+  clauses: [],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A4:2026
+            ^^^^^^^^^^^^^^^^^^^^
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  standard  BS 7671:2018+A2:2022
+}`,
+    },
+  ],
+  check({ head, edition }, report) {
+    const fact = head.facts.one("standard");
+    if (!fact || edition?.unseen === undefined) return;
+    const { unseen, takesNumbersFrom: from } = edition;
+    report(valueSpot(fact, fact.args.edition), {
+      message: `${unseen}${from ? ` This file is judged by the limits of ${from}.` : ""} Check what matters in your own copy.`,
+    });
+  },
+});

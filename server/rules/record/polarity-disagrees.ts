@@ -1,0 +1,46 @@
+import { type Facts, isAbsent } from "../../model/values.ts";
+import { factSpot, valueSpot, wayRule } from "../frame/rule.ts";
+
+export default wayRule({
+  id: "record/polarity-disagrees",
+  severity: "error",
+  since: "0.1",
+  title: "Polarity is called right although a point of it is wrong.",
+  why: "The circuit is only as right as its worst point. A single outlet with line and neutral changed over can be live with its switch off.",
+  clauses: ["643.6"],
+  examples: [
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 ring "Hall sockets" {
+  run  A 7 m S1 6 m S2 9 m A
+  dead 2026-03-04 {
+    at S1     L-N 0.16 Ω  polarity wrong
+    polarity  ok
+    ^^^^^^^^^^^^
+  }
+}`,
+      good: `way 1 ring "Hall sockets" {
+  run  A 7 m S1 6 m S2 9 m A
+  dead 2026-03-04 {
+    at S1     L-N 0.16 Ω  polarity ok
+    polarity  ok
+  }
+}`,
+    },
+  ],
+  check({ dead, live }, report) {
+    // Both kinds of block write polarity and points alike.
+    for (const facts of [dead?.facts, live?.facts as Facts<"dead"> | undefined]) {
+      const whole = facts?.one("polarity");
+      if (!whole || isAbsent(whole.args.verdict) || whole.args.verdict.value !== "ok") continue;
+      for (const at of facts?.all("at") ?? []) {
+        const { polarity, point } = at.args;
+        if (!polarity || isAbsent(polarity) || polarity.value !== "wrong") continue;
+        report(factSpot(whole), {
+          message: `Polarity of the circuit is called right, but at ${point.value} it is wrong. Put ${point.value} right and test it again.`,
+          related: [{ spot: valueSpot(at, polarity), message: `Wrong at ${point.value}.` }],
+        });
+      }
+    }
+  },
+});

@@ -1,0 +1,49 @@
+import { workOf } from "../../circuit/supply.ts";
+import { factSpot, installationRule } from "../frame/rule.ts";
+
+const sample = (spd: string) => `wayfile 1
+installation "Sample" {
+  standard BS 7671:2018+A2:2022
+  work new
+  supply {
+    earthing TN-S
+    spd ${spd}
+  }
+  board A "Board" {
+    fed-from supply
+  }
+}`;
+
+export default installationRule({
+  id: "surge/omitted-without-reason",
+  severity: "information",
+  since: "0.1",
+  title: "No surge protection, and no reason why not.",
+  why: "Whether it may be left out depends on what a surge would cost, or in earlier editions on a calculation of the risk. The reason belongs in the record, so that the next person need not do it again.",
+  clauses: ["443.4", "443.4.1", "443.5"],
+  examples: [
+    {
+      bad: sample("not-fitted").replace("not-fitted\n", "not-fitted\n    ^^^^^^^^^^^^^^\n"),
+      good: sample('not-fitted "Owner declined in writing, equipment of low worth"'),
+    },
+  ],
+  check({ supply, boards, edition }, report) {
+    const [first] = boards;
+    if (!first || !edition || edition.spd === "none" || workOf(first.context) === "existing") return;
+    const all = [supply?.one("spd"), ...boards.map(({ board }) => board.head.facts.one("spd"))].flatMap((fact) =>
+      fact ? [fact] : [],
+    );
+    // One device, or one reason, speaks for the whole installation.
+    const [unsaid] = all;
+    if (!unsaid || all.some(({ args }) => args.fitted.value === "fitted" || (args.why?.value.trim() ?? "") !== ""))
+      return;
+    const reason =
+      edition.spd === "consequence"
+        ? "what a surge would lead to, and who decided that it may be left out"
+        : "the result of the risk assessment";
+    report(factSpot(unsaid), {
+      message: `Surge protection is not fitted, and no reason is written: write ${reason}.`,
+      source: edition.sources.spd,
+    });
+  },
+});
