@@ -61,9 +61,10 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   "server/reports": ["server/text", "server/tables", "server/calc", "server/model", ...study, "server/rules"],
   "server/workspace": [...below, ...study, "server/rules", "server/format"],
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
+  "server/disk": ["server/text", "node:"],
   "server/lsp": [...core, "vscode-languageserver"],
-  "server/cli": [...core, "node:", "commander", "ignore", "picocolors", "tinyglobby", "package.json"],
-  "server/main.node.ts": [...core, "server/lsp", "vscode-languageserver", "node:"],
+  "server/cli": [...core, "server/disk", "node:", "commander", "ignore", "picocolors", "tinyglobby", "package.json"],
+  "server/main.node.ts": [...core, "server/lsp", "server/disk", "vscode-languageserver", "node:"],
   "server/main.cli.ts": [...core, "server/cli", "node:"],
   client: ["vscode", "vscode-languageclient", "server/lsp/protocol.ts", "node:path"],
 };

@@ -1,6 +1,6 @@
+import { ceiling, decode } from "../text/decode.ts";
 import type { LoadedFile } from "../workspace/project.ts";
 import { coloursFor } from "./colours.ts";
-import { ceiling, decode } from "./decode.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { jsonReport } from "./json.ts";
@@ -76,8 +76,9 @@ async function load(
   }
   const paths = args.filter((arg) => arg !== "-");
   const found = findFiles(paths.length > 0 || fromInput ? paths : ["."], terminal.cwd);
+  for (const folder of found.folders) disk.admit(folder);
   for (const path of found.files.map((file) => disk.path(file))) {
-    const file = disk.file(path);
+    const file = disk.named(path);
     if ("failure" in file) failures.push(`“${disk.shown(path)}” cannot be read: ${file.failure}`);
     else files.add(file);
   }

@@ -2,45 +2,78 @@
  * The real file system, lent to the engine. A file is known by the first path it was met under: a link that leads back
  * to it is the same file, so circles of links end.
  */
-import { closeSync, fstatSync, openSync, readSync, realpathSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
+import { Grounds, realPathOf } from "../disk/grounds.ts";
+import { readNamed, readUsed } from "../disk/read-now.ts";
+import type { Text } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
-import { ceiling, decode, type Text, tooLarge } from "./decode.ts";
 
 export class Disk implements Sources {
   readonly #cwd: string;
   readonly #known = new Map<string, string>();
   readonly #loaded = new Map<string, LoadedFile | { readonly failure: string }>();
+  readonly #grounds = new Grounds();
 
   constructor(cwd: string) {
     this.#cwd = cwd;
+    this.#grounds.admit(cwd);
+  }
+
+  /** A folder that was asked for: all in it may be read. */
+  admit(folder: string): void {
+    this.#grounds.admit(folder);
   }
 
   /** The path a file is known by. */
-  path(...parts: readonly string[]): string {
-    const path = slashes(resolve(this.#cwd, ...parts));
-    const real = realPath(path);
+  path(named: string): string {
+    return this.#canonical(slashes(resolve(this.#cwd, named)));
+  }
+
+  #canonical(path: string): string {
+    const real = realPathOf(path);
     const known = this.#known.get(real);
     if (known !== undefined) return known;
     this.#known.set(real, path);
     return path;
   }
 
+  /** Either kind of slash is one, and two of them name no other computer. What may not be read is not looked at. */
   resolve(from: string, use: string): string {
-    return this.path(dirname(from), use);
+    const path = slashes(resolve(dirname(from), use.replaceAll("\\", "/").replace(/^\/{2,}/, "/")));
+    return this.#grounds.holds(path) ? this.#canonical(path) : path;
   }
 
   file(path: string): LoadedFile | { readonly failure: string } {
+    return this.#loadedBy(readUsed, path);
+  }
+
+  /** A file that the person named. What else lies in its folder may be used. */
+  named(path: string): LoadedFile | { readonly failure: string } {
+    this.#grounds.admit(dirname(path));
+    return this.#loadedBy(readNamed, path);
+  }
+
+  #loadedBy(
+    readText: (path: string, grounds: Grounds) => Text,
+    path: string,
+  ): LoadedFile | { readonly failure: string } {
     const before = this.#loaded.get(path);
     if (before) return before;
-    const read = readText(path);
+    const read = readText(path, this.#grounds);
     const file = "failure" in read ? read : fileOfText(path, read.text);
     this.#loaded.set(path, file);
     return file;
   }
 
+  /** The bytes of a file that was named, as they are on the disk now. */
+  text(path: string): Text {
+    this.#grounds.admit(dirname(path));
+    return readNamed(path, this.#grounds);
+  }
+
   /** Lets a text stand for what is on the disk. */
   lend(path: string, text: string): void {
+    this.#grounds.admit(dirname(path));
     this.#loaded.set(path, fileOfText(path, text));
   }
 
@@ -53,58 +86,3 @@ export class Disk implements Sources {
 export const shownPath = (cwd: string, path: string): string => slashes(relative(cwd, path)) || ".";
 
 const slashes = (path: string): string => (sep === "/" ? path : path.replaceAll(sep, "/"));
-
-function realPath(path: string): string {
-  try {
-    return realpathSync.native(path);
-  } catch {
-    return path;
-  }
-}
-
-export function readText(path: string): Text {
-  const bytes = readBytes(path);
-  return "failure" in bytes ? bytes : decode(bytes);
-}
-
-/** Reads in pieces, since the size of a pipe is not known beforehand. */
-function readBytes(path: string): Uint8Array | { readonly failure: string } {
-  let handle: number | undefined;
-  try {
-    handle = openSync(path, "r");
-    const stat = fstatSync(handle);
-    if (stat.isDirectory()) return { failure: "it is a folder." };
-    if (stat.size > ceiling) return { failure: tooLarge(stat.size) };
-    const pieces: Uint8Array[] = [];
-    for (let size = 0; size <= ceiling; ) {
-      const piece = Buffer.alloc(Math.max(stat.size - size, 0) + 4096);
-      const count = readSync(handle, piece);
-      if (count === 0) break;
-      pieces.push(piece.subarray(0, count));
-      size += count;
-    }
-    return Buffer.concat(pieces);
-  } catch (error) {
-    return { failure: reasonOf(error) };
-  } finally {
-    if (handle !== undefined) closeSync(handle);
-  }
-}
-
-const reasons: Readonly<Record<string, string>> = {
-  ENOENT: "there is no such file.",
-  ENOTDIR: "there is no such file.",
-  EISDIR: "it is a folder.",
-  EACCES: "permission is denied.",
-  EPERM: "permission is denied.",
-  EROFS: "the disk is read-only.",
-  ENOSPC: "the disk is full.",
-  ELOOP: "its links lead in a circle.",
-  ENAMETOOLONG: "its name is too long.",
-};
-
-/** What the system says of a file, as the end of a sentence. */
-export function reasonOf(error: unknown): string {
-  const { code = "", message = String(error) } = error as NodeJS.ErrnoException;
-  return reasons[code] ?? `${message.replace(/\.$/, "")}.`;
-}

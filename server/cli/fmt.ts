@@ -1,9 +1,9 @@
 import { format } from "../format/format.ts";
+import { ceiling, decode } from "../text/decode.ts";
 import { lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
 import { fileOfText, isNewer } from "../workspace/project.ts";
-import { ceiling, decode } from "./decode.ts";
 import { exit } from "./exit.ts";
-import { readText, shownPath } from "./files.ts";
+import { Disk } from "./files.ts";
 import { counted } from "./report.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
@@ -21,13 +21,15 @@ const mark = "\ufeff";
 export async function fmt(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
   if (args.includes("-")) return await fmtInput(args, options, terminal);
   const timing = new Timing(terminal, options.timing ?? false);
-  const { files, failures } = findFiles(args, terminal.cwd);
+  const { files, folders, failures } = findFiles(args, terminal.cwd);
   timing.phase("search", `${files.length} files`);
+  const disk = new Disk(terminal.cwd);
+  for (const folder of folders) disk.admit(folder);
   const sentences = [...failures];
   let changed = 0;
   for (const path of files) {
-    const shown = shownPath(terminal.cwd, path);
-    const result = fmtFile(path, options.check ?? false);
+    const shown = disk.shown(path);
+    const result = fmtFile(path, disk, options.check ?? false);
     if ("failure" in result) sentences.push(`“${shown}” ${result.failure}`);
     else {
       if (result.unread) terminal.err(unreadNote(shown));
@@ -74,8 +76,8 @@ interface Laid {
   readonly unread: boolean;
 }
 
-function fmtFile(path: string, checkOnly: boolean): Laid | { readonly failure: string } {
-  const read = readText(path);
+function fmtFile(path: string, disk: Disk, checkOnly: boolean): Laid | { readonly failure: string } {
+  const read = disk.text(path);
   if ("failure" in read) return { failure: `cannot be read: ${read.failure}` };
   const { text, bom } = read;
   if (isNewer(fileOfText(path, text))) return { failure: newer };

@@ -30,7 +30,7 @@ interface Project {
 /** A schedule and all it uses, or one sentence that says why it cannot be had. */
 export function readProject(path: string, terminal: Terminal): Project | { readonly failure: string } {
   const disk = new Disk(terminal.cwd);
-  const file = disk.file(disk.path(path));
+  const file = disk.named(disk.path(path));
   if ("failure" in file) return { failure: `“${path}” cannot be read: ${file.failure}` };
   const { files, findings, unread } = gather(file, disk);
   if (files.some(isNewer))

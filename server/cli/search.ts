@@ -1,24 +1,29 @@
 import { type Dirent, readdirSync, type Stats, statSync } from "node:fs";
 import { join, relative, resolve, sep } from "node:path";
 import { globSync, isDynamicPattern } from "tinyglobby";
-import { reasonOf } from "./files.ts";
+import { reasonOf } from "../disk/reasons.ts";
+import { isSchedule } from "../disk/refusals.ts";
 import { Ignored } from "./ignored.ts";
 
 /** The files that arguments mean, each once and in their order, and a sentence for each argument that means none. */
 export interface SearchHit {
   readonly files: readonly string[];
+  /** Those that were asked for whole. */
+  readonly folders: readonly string[];
   readonly failures: readonly string[];
 }
 
 export function findFiles(args: readonly string[], cwd: string): SearchHit {
   const files = new Set<string>();
+  const folders: string[] = [];
   const failures: string[] = [];
   for (const arg of args) {
     const found = filesOf(arg, cwd);
     for (const file of found.files) files.add(file);
+    folders.push(...found.folders);
     failures.push(...found.failures);
   }
-  return { files: [...files], failures };
+  return { files: [...files], folders, failures };
 }
 
 function filesOf(arg: string, cwd: string): SearchHit {
@@ -29,10 +34,10 @@ function filesOf(arg: string, cwd: string): SearchHit {
     const missing = stat.failure === "there is no such file.";
     return fail(missing ? `There is no file or folder “${arg}”.` : `“${arg}” cannot be read: ${stat.failure}`);
   }
-  return stat.isDirectory() ? schedulesIn(path, arg) : { files: [path], failures: [] };
+  return stat.isDirectory() ? schedulesIn(path, arg) : { files: [path], folders: [], failures: [] };
 }
 
-const fail = (sentence: string): SearchHit => ({ files: [], failures: [sentence] });
+const fail = (sentence: string): SearchHit => ({ files: [], folders: [], failures: [sentence] });
 
 function statOf(path: string): Stats | { readonly failure: string } {
   try {
@@ -53,7 +58,7 @@ function matching(pattern: string, cwd: string): SearchHit {
   })
     .filter((file) => isSchedule(file) && !ignored.hasDeep(resolve(file)))
     .sort();
-  return files.length > 0 ? { files, failures: [] } : fail(`No .ways files match “${pattern}”.`);
+  return files.length > 0 ? { files, folders: [], failures: [] } : fail(`No .ways files match “${pattern}”.`);
 }
 
 function schedulesIn(folder: string, shown: string): SearchHit {
@@ -75,7 +80,7 @@ function schedulesIn(folder: string, shown: string): SearchHit {
   if (files.length === 0 && failures.length === 0) {
     failures.push(`No .ways files in ${shown === "." ? "this folder" : `“${shown}”`}.`);
   }
-  return { files, failures };
+  return { files, folders: [folder], failures };
 }
 
 function entriesOf(folder: string, onFailure: (reason: string) => void): Dirent[] {
@@ -93,5 +98,3 @@ function isFile(entry: Dirent, path: string): boolean {
   const stat = statOf(path);
   return "failure" in stat || stat.isFile();
 }
-
-const isSchedule = (name: string): boolean => name.toLowerCase().endsWith(".ways");

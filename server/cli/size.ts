@@ -7,7 +7,7 @@ import { textOf } from "../syntax/document.ts";
 import { gather, isNewer, type LoadedFile } from "../workspace/project.ts";
 import { coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
-import { Disk, readText } from "./files.ts";
+import { Disk } from "./files.ts";
 import { loadOf } from "./load.ts";
 import { type Sized, sizeJson, sizeText } from "./size-report.ts";
 import type { Terminal } from "./terminal.ts";
@@ -28,7 +28,7 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
   if (options.load !== undefined && options.write)
     return refuse("What would be is not written: put the load into the way, and size it with --write then.", terminal);
   const disk = new Disk(terminal.cwd);
-  const root = disk.file(disk.path(path));
+  const root = disk.named(disk.path(path));
   if ("failure" in root) return refuse(`“${path}” cannot be read: ${root.failure}`, terminal);
   const { files } = gather(root, disk);
   if (files.some(isNewer))
@@ -41,7 +41,7 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
   const proposal = propose(study, wants, installation);
   const edits = proposal.fix?.edits ?? [];
   const writes = options.write === true && edits.length > 0;
-  const failure = writes ? write(file, study, edits) : undefined;
+  const failure = writes ? write(file, disk, study, edits) : undefined;
   if (failure) return refuse(`“${disk.shown(file.path)}” cannot be written: ${failure}`, terminal);
   const sized: Sized = {
     proposal,
@@ -62,8 +62,8 @@ const refuse = (sentence: string, terminal: Terminal): number => {
 };
 
 /** Only the way's own segment changes; a byte order mark and the line ends stay. */
-function write({ path, document }: LoadedFile, { way }: WayStudy, edits: Parameters<typeof written>[2]) {
-  const read = readText(path);
+function write({ path, document }: LoadedFile, disk: Disk, { way }: WayStudy, edits: Parameters<typeof written>[2]) {
+  const read = disk.text(path);
   if ("failure" in read) return read.failure;
   if (read.text !== textOf(document)) return "it has changed since it was read.";
   const texts = document.segments.map((segment) =>

@@ -18,7 +18,7 @@ export const renderers = { text: reportText, markdown: reportMarkdown, html: rep
 /** `wayfile worksheet`: what to test and what it should read, with a blank for what is still to be read. */
 export function worksheetCommand(path: string, { way, format }: WorksheetOptions, terminal: Terminal): number {
   const disk = new Disk(terminal.cwd);
-  const file = disk.file(disk.path(path));
+  const file = disk.named(disk.path(path));
   if ("failure" in file) return refuse(`“${path}” cannot be read: ${file.failure}`, terminal);
   const { files } = gather(file, disk);
   const sheet: Sheet = worksheetOf(installationsOf(files), way);

@@ -1,6 +1,6 @@
 import { accessSync, chmodSync, constants, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { reasonOf } from "./files.ts";
+import { reasonOf } from "../disk/reasons.ts";
 
 /**
  * Replaces a file in one step: the new text is written beside it and then takes its place, so that a full disk or an

@@ -6,6 +6,10 @@ export interface Runtime {
   read(uri: string): Promise<ReadResult>;
   /** Addresses of the schedules below some folders. */
   list(folders: readonly string[]): Promise<readonly string[]>;
+  /** A folder was opened: what lies in it may be read. */
+  openedFolder(uri: string): void;
+  /** A document was opened: what lies in its folder may be read. */
+  openedFile(uri: string): void;
   /** Runs something once the messages that have already arrived are dealt with. */
   soon(run: () => void): void;
 }

@@ -49,6 +49,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
 
   connection.onInitialize((params): InitializeResult => {
     folders = foldersOf(params);
+    for (const folder of folders) runtime.openedFolder(folder);
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
     delivery.configure(params.capabilities);
     return {
@@ -87,6 +88,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     const path = canonical(uri);
+    runtime.openedFile(uri);
     workspace.open(path, version, text, uri);
     delivery.opened(path, uri);
   });

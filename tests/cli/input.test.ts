@@ -2,7 +2,7 @@
 import { execFileSync, spawn } from "node:child_process";
 import { mkdirSync, symlinkSync } from "node:fs";
 import { expect, test } from "vitest";
-import { ceiling } from "../../server/cli/decode.ts";
+import { ceiling } from "../../server/text/decode.ts";
 import { Folder, faultyWay, schedule } from "./run.ts";
 
 const good = "wayfile 1\n";

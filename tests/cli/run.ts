@@ -37,24 +37,30 @@ export class Folder {
     return this.runWith({}, ...args);
   }
 
-  async runWith({ input = "", colour = false }: RunOptions, ...args: readonly string[]): Promise<Ran> {
-    let out = "";
-    let err = "";
-    const code = await main(args, {
-      cwd: this.path,
-      colour,
-      program: "wayfile",
-      out: (text) => {
-        out += text;
-      },
-      err: (text) => {
-        err += text;
-      },
-      input: async () => (typeof input === "string" ? new TextEncoder().encode(input) : input),
-      now: () => 0,
-    });
-    return { code, out, err };
+  runWith(options: RunOptions, ...args: readonly string[]): Promise<Ran> {
+    return runAt(this.path, options, args);
   }
+}
+
+export const runIn = (cwd: string, ...args: readonly string[]): Promise<Ran> => runAt(cwd, {}, args);
+
+async function runAt(cwd: string, { input = "", colour = false }: RunOptions, args: readonly string[]): Promise<Ran> {
+  let out = "";
+  let err = "";
+  const code = await main(args, {
+    cwd,
+    colour,
+    program: "wayfile",
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    input: async () => (typeof input === "string" ? new TextEncoder().encode(input) : input),
+    now: () => 0,
+  });
+  return { code, out, err };
 }
 
 const folders: string[] = [];

@@ -1,0 +1,46 @@
+/**
+ * Where schedules may be read from. A schedule can come from a stranger, and what it uses is shown in reports: so it
+ * reaches only what a person opened or asked for, and the repository round it.
+ */
+import { existsSync, realpathSync } from "node:fs";
+import { dirname, isAbsolute, join, relative, sep } from "node:path";
+
+export class Grounds {
+  /** As they were named, and as they are: a path is compared before the disk is touched, and after. */
+  readonly #folders = new Set<string>();
+
+  /** All below a folder may be read, and all below the top of the repository it is in. */
+  admit(folder: string): void {
+    if (this.#folders.has(folder)) return;
+    for (const one of [folder, topOfRepository(folder)]) {
+      this.#folders.add(one);
+      this.#folders.add(realPathOf(one));
+    }
+  }
+
+  holds(path: string): boolean {
+    return [...this.#folders].some((folder) => isWithin(folder, path));
+  }
+}
+
+function isWithin(folder: string, path: string): boolean {
+  const inside = relative(folder, path);
+  return inside !== "" && inside !== ".." && !inside.startsWith(`..${sep}`) && !isAbsolute(inside);
+}
+
+/** The nearest folder above that holds `.git`; the folder itself where there is none. */
+export function topOfRepository(folder: string): string {
+  for (let at = folder; ; at = dirname(at)) {
+    if (existsSync(join(at, ".git"))) return at;
+    if (dirname(at) === at) return folder;
+  }
+}
+
+/** The path without links; as it stands where nothing is there. */
+export function realPathOf(path: string): string {
+  try {
+    return realpathSync.native(path);
+  } catch {
+    return path;
+  }
+}

@@ -1,0 +1,7 @@
+import { constants } from "node:fs";
+
+/** Opening a pipe like this does not wait for its writer. Windows has neither such pipes nor the flag. */
+export const withoutWaiting = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
+
+/** Room for what is left of a file, and for what is written to it meanwhile. */
+export const pieceOf = (size: number, read: number): Buffer => Buffer.alloc(Math.max(size - read, 0) + 4096);

@@ -1,0 +1,57 @@
+/**
+ * The door through which a file comes into a command, which has nothing else to do meanwhile: what is used as strictly
+ * as in an editor, and what a person named on the command line as they named it.
+ */
+import { closeSync, fstatSync, openSync, readSync, realpathSync, type Stats } from "node:fs";
+import { ceiling, decode, type Text } from "../text/decode.ts";
+import type { Grounds } from "./grounds.ts";
+import { pieceOf, withoutWaiting } from "./pieces.ts";
+import { readPipe } from "./pipe.ts";
+import { reasonOf } from "./reasons.ts";
+import { isSchedule, refusedByKind, refusedByLink, refusedByPath } from "./refusals.ts";
+
+type Bytes = Uint8Array | { readonly failure: string };
+
+/** A file that a schedule uses. */
+export function readUsed(path: string, grounds: Grounds): Text {
+  return refusedByPath(path, grounds) ?? textOf(path, grounds, bytesOf);
+}
+
+/**
+ * A file that was named. It may have any name and be a pipe; but a name that ends in `.ways` can come from a list of
+ * files that a stranger wrote, so no link is followed out of the grounds.
+ */
+export function readNamed(path: string, grounds: Grounds): Text {
+  return textOf(path, isSchedule(path) ? grounds : undefined, (handle, stats) =>
+    stats.isFIFO() ? readPipe(handle) : bytesOf(handle, stats),
+  );
+}
+
+function textOf(path: string, grounds: Grounds | undefined, read: (handle: number, stats: Stats) => Bytes): Text {
+  let handle: number | undefined;
+  try {
+    const refused = grounds && refusedByLink(realpathSync.native(path), grounds);
+    if (refused) return refused;
+    handle = openSync(path, withoutWaiting);
+    const bytes = read(handle, fstatSync(handle));
+    return "failure" in bytes ? bytes : decode(bytes);
+  } catch (error) {
+    return { failure: reasonOf(error) };
+  } finally {
+    if (handle !== undefined) closeSync(handle);
+  }
+}
+
+function bytesOf(handle: number, stats: Stats): Bytes {
+  const refused = refusedByKind(stats);
+  if (refused) return refused;
+  const pieces: Uint8Array[] = [];
+  for (let read = 0; read <= ceiling; ) {
+    const piece = pieceOf(stats.size, read);
+    const count = readSync(handle, piece);
+    if (count === 0) break;
+    pieces.push(piece.subarray(0, count));
+    read += count;
+  }
+  return Buffer.concat(pieces);
+}
