@@ -1,3 +1,4 @@
+import type { MeasuredKind } from "./quantities.ts";
 /** Closed lists of words, each with the meaning shown on hover and in completion. */
 
 export const earthings = {
@@ -317,7 +318,9 @@ export const measuredKinds = {
   "trip-current": "The residual current an RCD trips at, in a ramp test.",
   fault: "Prospective fault current.",
   electrode: "The resistance of an earth electrode. As for the loop where it is left out.",
-} as const;
+  leakage: "The current in a protective conductor, by a clamp.",
+  voltage: "Voltage.",
+} as const satisfies Record<MeasuredKind, string>;
 
 export const rangeKinds = {
   continuity: "Low resistances of conductors, dead.",

@@ -1,4 +1,5 @@
-import type { QuantityName } from "./quantities.ts";
+import type { MeteredName, QuantityName } from "./quantities.ts";
+import type { ReadingFigures, Reads, Traits } from "./traits.ts";
 
 /** One word of a closed list, with the meaning a hover shows. */
 export type Choices = Readonly<Record<string, string>>;
@@ -66,7 +67,7 @@ export const quantity = <Q extends QuantityName>(of: Q, help: string) =>
   required({ kind: "quantity" as const, of, reading: false, help });
 
 /** A measured quantity: may be off scale, a limitation or not applicable, and may say where it came from. */
-export const reading = <Q extends QuantityName>(of: Q, help: string) =>
+export const reading = <Q extends MeteredName>(of: Q, help: string) =>
   required({ kind: "quantity" as const, of, reading: true, help });
 
 export const choice = <const C extends Choices>(choices: C, help: string) =>
@@ -92,7 +93,7 @@ export const path = (help: string) => required({ kind: "path" as const, help });
 export type Params = Readonly<Record<string, Param>>;
 
 /** One word in one kind of block: the only place where it is spelt, and everything said of it anywhere. */
-export interface WordRow<P extends Params = Params> {
+export interface WordRow<P extends Params = Params> extends Traits {
   readonly params: P;
   /** One line: what the statement says. Completion and hover show it. */
   readonly means: string;
@@ -110,15 +111,30 @@ export interface WordRow<P extends Params = Params> {
   readonly example: string;
 }
 
-type Wording = Omit<WordRow, "params" | "times">;
+type IsRead<A extends Accepts> = A extends { kind: "quantity"; reading: true } | { kind: "choice"; absent: true }
+  ? true
+  : false;
 
-export const once = <const P extends Params>(params: P, wording: Wording): WordRow<P> => ({
+/** The arguments of a row that are read: quantities of a meter, and verdicts. */
+type ReadNames<P extends Params> = {
+  [N in keyof P]: P[N] extends Param<infer A, boolean, boolean> ? (IsRead<A> extends true ? N : never) : never;
+}[keyof P];
+
+/** Rows that hold a reading have to say how it is read; others must not. */
+type TraitsOf<P extends Params> = [ReadNames<P>] extends [never]
+  ? Omit<Traits, "reads">
+  : Traits<keyof P & string> & { readonly reads: Reads<keyof P & string>; readonly figures: ReadingFigures };
+
+/** What a row says besides its arguments; what it must say of readings follows from those. */
+type Wording<P extends Params> = Omit<WordRow, "params" | "times" | keyof Traits> & TraitsOf<P>;
+
+export const once = <const P extends Params>(params: P, wording: Wording<P>): WordRow<P> => ({
   params,
   times: "once",
   ...wording,
 });
 
-export const often = <const P extends Params>(params: P, wording: Wording): WordRow<P> => ({
+export const often = <const P extends Params>(params: P, wording: Wording<P>): WordRow<P> => ({
   params,
   times: "often",
   ...wording,

@@ -55,3 +55,20 @@ export const quantities = {
 } as const satisfies Record<string, QuantityKind>;
 
 export type QuantityName = keyof typeof quantities;
+
+/** The figures of an instrument that a reading of a quantity is taken by; a quantity without one is never read. */
+export const meters = {
+  loop: "loop",
+  conductor: "continuity",
+  electrode: "electrode",
+  insulation: "insulation",
+  fault: "fault",
+  tripTime: "rcd-time",
+  tripCurrent: "trip-current",
+  leakage: "leakage",
+  voltage: "voltage",
+} as const satisfies Partial<Record<QuantityName, string>>;
+
+export type MeteredName = keyof typeof meters;
+/** What an instrument states its accuracy for. */
+export type MeasuredKind = (typeof meters)[MeteredName];

@@ -35,6 +35,7 @@ const record = {
   departure: often(
     { rule: rule("a regulation or a check's id"), reason: text("the reason") },
     {
+      remark: true,
       means: "A rule is knowingly not followed here, for this reason.",
       background:
         "A departure suppresses one check where it stands, shows in every summary, and is itself reported when it no longer suppresses anything.",
@@ -44,6 +45,7 @@ const record = {
   query: often(
     { text: text("the question") },
     {
+      remark: true,
       means: "A question put to this block by whoever reviews it.",
       background: "Open questions are counted and listed until an answer stands below them.",
       example: 'query "Why a type C device here?"',
@@ -51,26 +53,34 @@ const record = {
   ),
   answer: often(
     { text: text("the answer") },
-    { means: "The answer to the question above.", example: 'answer "Transformer inrush, see the maker\'s data"' },
+    {
+      remark: true,
+      means: "The answer to the question above.",
+      example: 'answer "Transformer inrush, see the maker\'s data"',
+    },
   ),
   note: often(
     { text: text("the remark") },
-    { means: "A remark for the next reader.", example: 'note "Board relabelled"' },
+    { remark: true, means: "A remark for the next reader.", example: 'note "Board relabelled"' },
   ),
 } as const;
 
 const hands = {
   designed: once(
     { by: label("by", text("a name or initials")), on: opt(date("the day")) },
-    { means: "Who answers for the design; the nearest one counts.", example: 'designed by "K.A." 2026-01-20' },
+    {
+      signs: true,
+      means: "Who answers for the design; the nearest one counts.",
+      example: 'designed by "K.A." 2026-01-20',
+    },
   ),
   installed: once(
     { by: label("by", text("a name or initials")), on: opt(date("the day")) },
-    { means: "Who wired it, and when it was finished.", example: 'installed by "D.O." 2026-02-27' },
+    { signs: true, means: "Who wired it, and when it was finished.", example: 'installed by "D.O." 2026-02-27' },
   ),
   tested: once(
     { by: label("by", text("a name or initials")), on: opt(date("the day")) },
-    { means: "Who tested it.", example: 'tested by "K.A." 2026-03-04' },
+    { signs: true, means: "Who tested it.", example: 'tested by "K.A." 2026-03-04' },
   ),
 } as const;
 
@@ -112,6 +122,8 @@ const bonding = often(
     reason: opt(text("why nothing is bonded")),
   },
   {
+    reads: { key: ["service"], again: true, name: "bonding of {service}", test: "the bonding" },
+    figures: "conductor",
     means: "A main bonding conductor, its size and, when measured, its resistance.",
     background:
       'A long conductor reads more than a short one: the reading is compared with its own length and size, not with one figure for all. Where no metal comes in that could bring a voltage from outside, bonding none "…" says so.',
@@ -129,6 +141,13 @@ const supplementaryBonding = often(
     continuity: opt(label("continuity", reading("conductor", "the resistance measured between the parts it joins"))),
   },
   {
+    reads: {
+      key: ["place", "title"],
+      again: true,
+      name: "supplementary bonding, {place}[ “{title}”]",
+      test: "the supplementary bonding",
+    },
+    figures: "supplementary",
     means: "Supplementary bonding of a place: its size and, when measured, the resistance between the parts.",
     background:
       "It keeps the touch voltage down until the devices of the place have opened. What it may read goes by the current that operates the slowest of them within 5 s, or by their RCD.",
@@ -141,6 +160,8 @@ const faultCurrents = {
   Ipf: once(
     { value: reading("fault", "the prospective fault current") },
     {
+      reads: { key: [], again: true, name: "Ipf", test: "the fault current" },
+      figures: "fault",
       means: "The prospective fault current here: the larger of line-neutral and line-earth.",
       background:
         "Measured or found by enquiry at the origin and at each board. Every device here must be able to break it.",
@@ -150,11 +171,23 @@ const faultCurrents = {
   ),
   PSCC: once(
     { value: reading("fault", "the prospective short-circuit current") },
-    { means: "The fault current between line and neutral.", limits: "Regulation 434.1.", example: "PSCC 1.4 kA" },
+    {
+      reads: { key: [], again: true, name: "PSCC", test: "the fault current" },
+      figures: "fault",
+      means: "The fault current between line and neutral.",
+      limits: "Regulation 434.1.",
+      example: "PSCC 1.4 kA",
+    },
   ),
   PEFC: once(
     { value: reading("fault", "the prospective earth fault current") },
-    { means: "The fault current between line and earth.", limits: "Regulation 434.1.", example: "PEFC 1.1 kA" },
+    {
+      reads: { key: [], again: true, name: "PEFC", test: "the fault current" },
+      figures: "fault",
+      means: "The fault current between line and earth.",
+      limits: "Regulation 434.1.",
+      example: "PEFC 1.1 kA",
+    },
   ),
 } as const;
 
@@ -169,12 +202,20 @@ const spd = once(
 
 const rotation = once(
   { verdict: verdict(list.rotations, "the order found") },
-  { means: "The phase sequence found at this place.", limits: "Regulation 643.9.", example: "phase-sequence ok" },
+  {
+    reads: { key: [], again: true, name: "phase sequence", test: "phase sequence" },
+    figures: "verdict",
+    means: "The phase sequence found at this place.",
+    limits: "Regulation 643.9.",
+    example: "phase-sequence ok",
+  },
 );
 
 const polarity = once(
   { verdict: verdict(list.verdicts, "the result") },
   {
+    reads: { key: [], again: true, name: "polarity" },
+    figures: "verdict",
     means: "Whether line, neutral and earth are on the right terminals.",
     background: "Every single-pole switch and fuse in the line, every outlet connected the right way round.",
     limits: "Regulation 643.6.",
@@ -211,6 +252,8 @@ const insulation = often(
     why: opt(text("why the voltage or the method differs, or what was disconnected")),
   },
   {
+    reads: { key: ["voltage"], again: true, name: "insulation {arg}", test: "insulation resistance" },
+    figures: "insulation",
     means: "Insulation resistance at a test voltage, between the conductors named.",
     background:
       "Disconnect or bypass electronics and surge devices first: 500 V harms them and they falsify the reading.",
@@ -233,6 +276,13 @@ const rcdTest = often(
     noTrip: opt(choice(list.noTrip, "that it held")),
   },
   {
+    reads: {
+      key: ["name", "sensitivity", "multiple"],
+      again: true,
+      name: "RCD[ {name}][ at {multiple} × IΔn]",
+      test: "the RCD",
+    },
+    figures: "rcd-time",
     means: "An RCD test: its rating, the multiple of it that was applied, and the time it took.",
     limits: "Regulation 643.7.1 and 643.8; product standards BS EN 61008 and 61009.",
     example: "rcd 30 mA 1x 24 ms",
@@ -241,7 +291,13 @@ const rcdTest = often(
 
 const testButton = once(
   { name: opt(ref("rcd", "the RCD, where the board has several")), verdict: verdict(list.pressed, "the result") },
-  { means: "The RCD's own test button.", limits: "Regulation 643.10.", example: "test-button ok" },
+  {
+    reads: { key: ["name"], again: true, name: "test button[ of {name}]", test: "the test button" },
+    figures: "verdict",
+    means: "The RCD's own test button.",
+    limits: "Regulation 643.10.",
+    example: "test-button ok",
+  },
 );
 
 const blocks = {
@@ -291,6 +347,7 @@ const blocks = {
     standard: once(
       { edition: wiringStandard("the edition the work was done to") },
       {
+        figures: "edition",
         means: "The edition of the wiring regulations the work is judged by.",
         background: "Old work is judged by the edition it was done to. Without one, nothing is judged.",
         example: "standard BS 7671:2018+A2:2022",
@@ -434,6 +491,8 @@ const blocks = {
     Ze: once(
       { value: reading("loop", "the external loop impedance") },
       {
+        reads: { key: [], again: true, name: "Ze" },
+        figures: "supply-loop",
         means: "Earth fault loop impedance outside the installation, at the origin.",
         background:
           "Measured with the installation isolated and the earthing conductor disconnected from parallel paths, or by enquiry: then write `declared`.",
@@ -457,7 +516,7 @@ const blocks = {
     ),
     tails: once(
       { size: quantity("csa", "the size of the meter tails") },
-      { means: "The size of the meter tails.", example: "tails 25 mm²" },
+      { figures: "tails", means: "The size of the meter tails.", example: "tails 25 mm²" },
     ),
     "earthing-conductor": once(
       {
@@ -468,6 +527,8 @@ const blocks = {
         continuity: opt(label("continuity", reading("conductor", "its resistance"))),
       },
       {
+        reads: { key: [], again: false, name: "earthing conductor", test: "the earthing conductor" },
+        figures: "conductor",
         means: "The conductor between the main earthing terminal and the means of earthing.",
         background:
           "Copper and not in the ground unless said otherwise; in the ground it is taken as unprotected unless said otherwise.",
@@ -498,6 +559,8 @@ const blocks = {
     Ze: once(
       { value: reading("loop", "the external loop impedance") },
       {
+        reads: { key: [], again: true, name: "Ze" },
+        figures: "supply-loop",
         means: "Earth fault loop impedance outside the installation, as read on this day.",
         limits: "Regulation 643.7.3. Distributors declare at most 0.35 Ω for TN-C-S and 0.8 Ω for TN-S.",
         example: "Ze 0.21 Ω",
@@ -507,14 +570,21 @@ const blocks = {
     electrode: once(
       { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
       {
+        reads: { key: [], again: true, name: "RA", test: "the earth electrode" },
+        figures: "electrode",
         means: "The resistance of the installation's own earth electrode, as read on this day.",
         limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
         example: "electrode rod 84 Ω",
       },
     ),
     voltage: once(
-      { value: quantity("voltage", "the voltage") },
-      { means: "The voltage between line and neutral, or line and earth, at the origin.", example: "voltage 236 V" },
+      { value: reading("voltage", "the voltage") },
+      {
+        reads: { key: [], again: false, name: "voltage" },
+        figures: "voltage",
+        means: "The voltage between line and neutral, or line and earth, at the origin.",
+        example: "voltage 236 V",
+      },
     ),
     polarity,
     "phase-sequence": rotation,
@@ -544,6 +614,7 @@ const blocks = {
     place: once(
       { places: many(choice(list.places, "where its circuits are")) },
       {
+        figures: "board-place",
         means: "The place of every way of this board that names none itself.",
         background: "A site board, a pontoon or a farm building says once what would stand on each of its ways.",
         limits: "Part 7.",
@@ -580,11 +651,12 @@ const blocks = {
         delay: opt(choice(list.delays, "a time delay")),
         direction: opt(choice(list.directions, "from which side it may be fed")),
       },
-      { means: "The switch that isolates the board.", example: "main-switch BS EN 60947-3 100 A" },
+      { figures: "rating", means: "The switch that isolates the board.", example: "main-switch BS EN 60947-3 100 A" },
     ),
     busbar: once(
       { rating: quantity("rating", "its rated current") },
       {
+        figures: "rating",
         means: "The rated current of the busbars that the board's ways are taken from.",
         background:
           "From the maker's label: the rated current of the assembly, InA. Nothing in the board protects them against overload, so that what protects the board must not be larger, or what leaves it must not come to more.",
@@ -603,6 +675,8 @@ const blocks = {
     Zdb: once(
       { value: reading("loop", "the loop impedance at the board") },
       {
+        reads: { key: [], again: true, name: "Zdb" },
+        figures: "board-loop",
         means: "Earth fault loop impedance at this board.",
         background: "What the ways of this board start from. It cannot be less than the supply's.",
         limits: "Regulation 411.4.",
@@ -613,6 +687,7 @@ const blocks = {
     rcd: often(
       { name: define("rcd", "a short name"), ...rcdParams },
       {
+        figures: "rating",
         means: "An RCD of the board that several ways stand behind.",
         limits: "Regulations 411.3.3, 415.1 and 531.3.",
         example: "rcd east BS EN 61008 63 A 30 mA type A",
@@ -662,6 +737,8 @@ const blocks = {
         ...deviceTail,
       },
       {
+        figures: "device",
+        sizes: true,
         means:
           "The protective device: its standard, type and rated current, breaking capacity, and residual current if it is an RCBO.",
         background: "What stands on the device itself. The type decides the loop impedance the circuit may have.",
@@ -671,16 +748,25 @@ const blocks = {
     ),
     behind: once(
       { rcd: ref("rcd", "an RCD of this board") },
-      { means: "The RCD of the board this way stands behind.", example: "behind east" },
+      { paper: "behind RCD", means: "The RCD of the board this way stands behind.", example: "behind east" },
     ),
-    rcd: once(rcdParams, { means: "A separate RCD for this way alone.", example: "rcd BS EN 61008 40 A 30 mA type A" }),
+    rcd: once(rcdParams, {
+      paper: "RCD",
+      means: "A separate RCD for this way alone.",
+      example: "rcd BS EN 61008 40 A 30 mA type A",
+    }),
     afdd: once(
       { standard: productStandard("the standard on the device") },
-      { means: "An arc fault detection device.", limits: "Regulation 421.1.7.", example: "afdd BS EN 62606" },
+      {
+        paper: "arc fault detection",
+        means: "An arc fault detection device.",
+        limits: "Regulation 421.1.7.",
+        example: "afdd BS EN 62606",
+      },
     ),
     phase: once(
       { phase: choice(list.phases, "which line") },
-      { means: "Which line of a three-phase board the way is on.", example: "phase L2" },
+      { sizes: true, means: "Which line of a three-phase board the way is on.", example: "phase L2" },
     ),
     feeds: once(
       { board: ref("board", "the board it feeds") },
@@ -689,6 +775,9 @@ const blocks = {
     cable: once(
       { use: opt(ref("cable-type", "a cable type of this schedule")), ...optionalCable() },
       {
+        figures: "cable",
+        inUse: true,
+        sizes: true,
         means: "The cable: how it is made, and the size of each conductor.",
         limits: "Appendix 4 for capacity and drop; Table 54.7 for the protective conductor.",
         example: "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
@@ -712,6 +801,8 @@ const blocks = {
         carries: opt(many(label("carries", choice(list.carried, "the conductors that run there, if not all")))),
       },
       {
+        figures: "route",
+        sizes: true,
         means: "How the cable runs. Several lines make a route of several stretches: the worst governs.",
         background: "30 °C and a single circuit are meant where nothing else is said.",
         limits: "Appendix 4: Tables 4A2, 4B1, 4C1 and 52.2.",
@@ -720,11 +811,19 @@ const blocks = {
     ),
     length: once(
       { value: quantity("length", "the length of the cable run") },
-      { means: "Length of the cable: to the far point of a radial, all the way round a ring.", example: "length 18 m" },
+      {
+        figures: "length",
+        sizes: true,
+        means: "Length of the cable: to the far point of a radial, all the way round a ring.",
+        example: "length 18 m",
+      },
     ),
     run: often(
       { path: path("a path such as `A 7 m S1 6 m S2`") },
       {
+        figures: "length",
+        inUse: true,
+        sizes: true,
         means: "The run of the cable from place to place, with the length of each leg.",
         background:
           "The first run of a ring starts and ends at the board. A run that starts at a point is a spur from it. Every expected reading follows from it.",
@@ -736,6 +835,7 @@ const blocks = {
     fused: often(
       { point: ref("point", "the point"), rating: quantity("rating", "the fuse fitted") },
       {
+        paper: "fused spur",
         means: "A fused connection unit at a point, and its fuse.",
         limits: "Appendix 15: 13 A at most.",
         example: "fused S5 3 A",
@@ -744,6 +844,8 @@ const blocks = {
     "floor-area": once(
       { value: quantity("floor", "the floor area served") },
       {
+        figures: "floor",
+        paper: "floor area",
         means: "The floor area the circuit serves.",
         limits: "Conventional circuits: 100 m² for a ring.",
         example: "floor-area 62 m²",
@@ -752,6 +854,8 @@ const blocks = {
     serves: once(
       { uses: many(choice(list.uses, "what it serves")) },
       {
+        inUse: true,
+        sizes: true,
         means: "What the circuit serves. Decides the times, the drop and the RCD it needs.",
         example: "serves sockets",
       },
@@ -765,6 +869,8 @@ const blocks = {
         distance: opt(label("distance", quantity("length", "how far the nearest socket is from zone 1"))),
       },
       {
+        figures: "place",
+        sizes: true,
         means: "A place with rules of its own, and the zones of it that the circuit reaches.",
         background:
           "Without this line the place of the board holds. “outdoors” and “skilled-only” add to the board's place; any other word stands instead of it.",
@@ -775,6 +881,7 @@ const blocks = {
     ingress: once(
       { code: choice(list.ingress, "the code on the equipment") },
       {
+        paper: "IP code",
         means: "The least protection against water of the equipment on this circuit, by its IP code.",
         background: "The last figure is the water: 4 splashes, 5 jets, 7 immersion. X stands for what is not stated.",
         limits: "Regulation 512.2; Part 7 for the zones and places.",
@@ -784,6 +891,7 @@ const blocks = {
     "supplementary-bonding": once(
       { fitted: choice(list.fitted, "whether it is there"), why: opt(text("the reason")) },
       {
+        paper: "supplementary bonding",
         means: "Whether the metal within reach of each other in this circuit's place is joined by local bonding.",
         background:
           "A bathroom may do without where every circuit disconnects in time, every one stands behind an RCD, and all pipes are joined to the main bonding.",
@@ -794,6 +902,7 @@ const blocks = {
     earthing: once(
       { system: choice(list.ownEarthings, "the earthing") },
       {
+        sizes: true,
         means: "This circuit is earthed by an electrode of its own and not by the supply.",
         background: "Its protective conductor must not touch the supply's earth anywhere. An RCD disconnects it.",
         limits: "Regulations 411.5 and 722.411.4.1.",
@@ -804,6 +913,7 @@ const blocks = {
     "open-PEN": once(
       { what: text("what disconnects, and where it is") },
       {
+        paper: "open PEN disconnection",
         means: "What disconnects the circuit, earth and all, when the combined conductor of a PME supply breaks.",
         background: "With that conductor open, the supply's earth terminal and a car on it can rise towards 230 V.",
         limits: "Regulation 722.411.4.1.",
@@ -818,6 +928,9 @@ const blocks = {
         title: opt(text("what it is")),
       },
       {
+        figures: "load",
+        inUse: true,
+        sizes: true,
         means: "A load on the circuit, and the point it is on.",
         background: "Without a point it is taken to be at the end where it drops most.",
         example: 'load 3 kW "Water heater"',
@@ -826,6 +939,8 @@ const blocks = {
     "power-factor": once(
       { value: quantity("share", "the power factor, in hundredths") },
       {
+        paper: "power factor",
+        sizes: true,
         means: "The power factor of the loads. 100 % if left out.",
         background: "A load in kW takes more current the lower it is.",
         example: "power-factor 85 %",
@@ -843,6 +958,8 @@ const blocks = {
     "neutral-harmonics": once(
       { value: quantity("percent", "the third harmonic, as a share of the line current") },
       {
+        paper: "third harmonic",
+        sizes: true,
         means: "Third-harmonic content of the line current of a three-phase circuit.",
         background: "Third harmonics do not cancel in the neutral: they add up there.",
         limits: "Appendix 4, section 5.5; Regulation 524.2.",
@@ -852,6 +969,13 @@ const blocks = {
     leakage: once(
       { value: reading("leakage", "the current in the protective conductor") },
       {
+        reads: {
+          key: [],
+          again: false,
+          name: "protective conductor current",
+          test: "the protective conductor current",
+        },
+        figures: "leakage",
         means:
           "The current that flows in the protective conductor of the circuit with its equipment in normal service.",
         background:
@@ -863,6 +987,7 @@ const blocks = {
     "duplicate-cpc": once(
       { size: quantity("csa", "its size") },
       {
+        paper: "second protective conductor",
         means: "A second protective conductor of the circuit, in terminals of its own.",
         background:
           "Where much current flows in the protective conductor all the time, metal is live as soon as it breaks: a second one keeps it earthed.",
@@ -873,6 +998,10 @@ const blocks = {
     Ib: once(
       { value: quantity("current", "the design current") },
       {
+        figures: "load",
+        paper: "design current Ib",
+        inUse: true,
+        sizes: true,
         means: "Design current: what the load takes in normal service.",
         limits: "Regulation 433.1.1: Ib ≤ In ≤ Iz.",
         example: "Ib 13.0 A",
@@ -881,6 +1010,8 @@ const blocks = {
     disconnect: once(
       { time: quantity("duration", "the time") },
       {
+        figures: "time",
+        paper: "must disconnect",
         means: "The disconnection time the design relies on, where it differs from the usual.",
         limits: "Table 41.1; 411.3.2.",
         example: "disconnect 5 s",
@@ -888,11 +1019,17 @@ const blocks = {
     ),
     "max-Zs": once(
       { value: quantity("loop", "the limit") },
-      { means: "The limit for Zs as written on the record; checked against the standard.", example: "max-Zs 1.37 Ω" },
+      {
+        figures: "written-limit",
+        paper: "greatest Zs, as written",
+        means: "The limit for Zs as written on the record; checked against the standard.",
+        example: "max-Zs 1.37 Ω",
+      },
     ),
     "parallel-path": once(
       { reason: text("what makes it") },
       {
+        paper: "parallel path",
         means: "A path to earth beside the protective conductor, which lowers Zs.",
         example: 'parallel-path "Motor frame bolted to bonded steel"',
       },
@@ -910,6 +1047,7 @@ const blocks = {
     "shared-neutral": once(
       { reason: text("which circuit it is shared with, and where that was seen") },
       {
+        paper: "neutral shared with",
         means: "This circuit's neutral was found to serve another circuit as well: a borrowed neutral.",
         background:
           "The usual readings look sound. With its own way switched off the neutral may still be live from the other circuit, and two RCDs trip for no fault.",
@@ -920,6 +1058,7 @@ const blocks = {
     "class-II": once(
       { reason: opt(text("what makes sure of it")) },
       {
+        paper: "class II",
         means: "Only class II equipment is on this circuit.",
         limits: "Section 412.",
         example: 'class-II "Label at the board"',
@@ -927,6 +1066,7 @@ const blocks = {
     ),
     ...hands,
     dead: often(testHeader, {
+      inUse: true,
       means: "Dead tests on one day. Each reading stands until it is taken again; earlier ones stay for comparison.",
       background: "Prove dead, lock off, then test. Continuity first, then the ring, then insulation.",
       opens: "dead",
@@ -934,6 +1074,7 @@ const blocks = {
         "dead 2026-03-04 with M1 {\n  R1+R2       0.41 Ω\n  insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ\n  polarity    ok\n}",
     }),
     live: often(testHeader, {
+      inUse: true,
       means: "Live tests on one day. Each reading stands until it is taken again; earlier ones stay for comparison.",
       background: "Only after the dead tests pass, and only by those competent to work live.",
       opens: "live",
@@ -951,6 +1092,8 @@ const blocks = {
         r2: opt(label("r2", reading("conductor", "protective conductor, end to end"))),
       },
       {
+        reads: { key: [], again: true, name: "{arg}, end to end", test: "the ring's ends" },
+        figures: "ring-ends",
         means: "The ends of a ring: each conductor measured from one leg to the other.",
         background: "Line and neutral agree; the protective conductor is higher by the ratio of the sizes.",
         limits: "Regulation 643.2.1; r1 and rn within 0.05 Ω (common practice).",
@@ -965,6 +1108,8 @@ const blocks = {
         polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
       },
       {
+        reads: { key: ["point"], again: true, name: "{arg} at {point}", test: "this point" },
+        figures: "dead-point",
         means: "What was read at a point, with the legs cross-connected at the board.",
         background:
           "On the ring each point reads a quarter of the sum of the two ends; a spur reads more by its own cable.",
@@ -975,6 +1120,8 @@ const blocks = {
     "R1+R2": once(
       { value: reading("conductor", "line and protective conductor together") },
       {
+        reads: { key: [], again: true, name: "R1+R2" },
+        figures: "continuity",
         means: "Resistance of line and protective conductor together, to the far point.",
         background:
           "Links line and protective conductor at the board and measures at each point; the highest counts. Proves polarity too.",
@@ -985,6 +1132,8 @@ const blocks = {
     R2: once(
       { value: reading("conductor", "the protective conductor alone") },
       {
+        reads: { key: [], again: true, name: "R2" },
+        figures: "cpc",
         means: "Resistance of the protective conductor alone, by a long lead.",
         limits: "Regulation 643.2.1.",
         example: "R2 0.26 Ω",
@@ -1000,6 +1149,8 @@ const blocks = {
     Zs: once(
       { value: reading("loop", "the loop impedance") },
       {
+        reads: { key: [], again: true, name: "Zs" },
+        figures: "loop",
         means: "Earth fault loop impedance at the far point of the circuit.",
         background: "Measured, or the board's own impedance plus R1+R2: then write `calculated`.",
         limits:
@@ -1013,13 +1164,20 @@ const blocks = {
         Zs: opt(label("Zs", reading("loop", "the loop impedance there"))),
         polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
       },
-      { means: "What was read live at a point.", example: "at S1 Zs 0.58 Ω" },
+      {
+        reads: { key: ["point"], again: true, name: "{arg} at {point}", test: "this point" },
+        figures: "loop",
+        means: "What was read live at a point.",
+        example: "at S1 Zs 0.58 Ω",
+      },
     ),
     Ipf: faultCurrents.Ipf,
     rcd: rcdTest,
     "trip-current": once(
       { value: reading("tripCurrent", "the residual current it tripped at") },
       {
+        reads: { key: [], again: true, name: "trip current", test: "the trip current" },
+        figures: "trip-current",
         means: "The residual current at which the RCD tripped in a ramp test.",
         limits: "BS EN 61008: type AC 50 to 100 % of the rating, type A 35 to 140 %.",
         example: "trip-current 22 mA",
@@ -1028,17 +1186,34 @@ const blocks = {
     "test-button": testButton,
     "afdd-button": once(
       { verdict: verdict(list.pressed, "the result") },
-      { means: "The AFDD's own test button.", limits: "Regulation 643.10.", example: "afdd-button ok" },
+      {
+        reads: { key: [], again: true, name: "AFDD test button", test: "the AFDD's test button" },
+        figures: "verdict",
+        means: "The AFDD's own test button.",
+        limits: "Regulation 643.10.",
+        example: "afdd-button ok",
+      },
     ),
     polarity,
     "phase-sequence": rotation,
     voltage: once(
-      { value: quantity("voltage", "the voltage") },
-      { means: "The voltage measured at the circuit.", example: "voltage 236 V" },
+      { value: reading("voltage", "the voltage") },
+      {
+        reads: { key: [], again: false, name: "voltage" },
+        figures: "voltage",
+        means: "The voltage measured at the circuit.",
+        example: "voltage 236 V",
+      },
     ),
     function: once(
       { verdict: verdict(list.verdicts, "the result") },
-      { means: "Whether what it serves works as it should.", limits: "Regulation 643.10.", example: "function ok" },
+      {
+        reads: { key: [], again: false, name: "function" },
+        figures: "verdict",
+        means: "Whether what it serves works as it should.",
+        limits: "Regulation 643.10.",
+        example: "function ok",
+      },
     ),
     note: record.note,
   },
@@ -1064,7 +1239,13 @@ const blocks = {
   boardLive: {
     Zdb: once(
       { value: reading("loop", "the loop impedance at the board") },
-      { means: "Earth fault loop impedance at this board.", limits: "Regulation 411.4.", example: "Zdb 0.31 Ω" },
+      {
+        reads: { key: [], again: true, name: "Zdb" },
+        figures: "board-loop",
+        means: "Earth fault loop impedance at this board.",
+        limits: "Regulation 411.4.",
+        example: "Zdb 0.31 Ω",
+      },
     ),
     ...faultCurrents,
     rcd: rcdTest,
@@ -1074,6 +1255,8 @@ const blocks = {
         value: reading("tripCurrent", "the residual current it tripped at"),
       },
       {
+        reads: { key: ["name"], again: true, name: "trip current[ of {name}]", test: "the trip current" },
+        figures: "trip-current",
         means: "The residual current at which an RCD tripped in a ramp test.",
         limits: "BS EN 61008: type AC 50 to 100 % of the rating, type A 35 to 140 %.",
         example: "trip-current east 22 mA",
@@ -1081,7 +1264,13 @@ const blocks = {
     ),
     "test-button": often(
       { name: opt(ref("rcd", "the RCD, where the board has several")), verdict: verdict(list.pressed, "the result") },
-      { means: "An RCD's own test button.", limits: "Regulation 643.10.", example: "test-button east ok" },
+      {
+        reads: { key: ["name"], again: true, name: "test button[ of {name}]", test: "the test button" },
+        figures: "verdict",
+        means: "An RCD's own test button.",
+        limits: "Regulation 643.10.",
+        example: "test-button east ok",
+      },
     ),
     polarity,
     "phase-sequence": rotation,
@@ -1112,6 +1301,7 @@ function containmentRow() {
       title: opt(text("where it runs")),
     },
     {
+      figures: "containment",
       means: "A conduit or trunking that several circuits share. A way's route says that it runs in it.",
       background:
         "A factor for every cable, and one for the containment by its size, length and bends: the sum of the first must not exceed the second. Several lengths between draw-in boxes stand as sections in its block.",
@@ -1127,6 +1317,8 @@ function electrodeRow(means: string) {
   return once(
     { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
     {
+      reads: { key: [], again: true, name: "RA", test: "the earth electrode" },
+      figures: "electrode",
       means,
       background: "Over 200 Ω it may not stay what it is when the ground dries or freezes.",
       limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",

@@ -1,7 +1,7 @@
 import { known } from "../tables/table.ts";
 import { testPrecautions } from "../tables/testing.ts";
 import type { Calculated } from "./result.ts";
-import { kiloamps, megohms, milliamps, milliseconds, ohms, percent, plain, step } from "./result.ts";
+import { kiloamps, megohms, milliamps, milliseconds, ohms, percent, plain, step, volts } from "./result.ts";
 
 /** How far an instrument may be out: a share of the reading, %, and steps of the last figure it shows. */
 export interface StatedAccuracy {
@@ -13,12 +13,13 @@ export interface StatedAccuracy {
 export interface Shown {
   readonly value: number;
   readonly step: number;
-  readonly unit: "Ω" | "s" | "A";
+  readonly unit: "Ω" | "s" | "A" | "V";
 }
 
 /** A resistance, a time or a current as a meter shows it. */
 export const metered = (value: number, unit: Shown["unit"]): string => {
   if (unit === "s") return milliseconds(value);
+  if (unit === "V") return volts(value);
   if (unit === "A") return Math.abs(value) < residual ? milliamps(value) : kiloamps(value);
   return Math.abs(value) >= 100_000 ? megohms(value) : ohms(value);
 };

@@ -17,20 +17,6 @@ export function rcdName({ sensitivity, type, standard, delayed }: Rcd): string {
   );
 }
 
-const testNames: Readonly<Record<string, string>> = {
-  rcd: "the RCD",
-  "test-button": "the test button",
-  "afdd-button": "the AFDD's test button",
-  insulation: "insulation resistance",
-  "phase-sequence": "phase sequence",
-  ends: "the ring's ends",
-  at: "this point",
-  Ipf: "the fault current",
-};
-
-/** What is tested on a line, as a person says it. */
-export const testName = (word: string): string => testNames[word] ?? word;
-
 /** What was there already is told of a later rule, never condemned for it. */
 export function laterRule(context: Context): { readonly severity?: "information"; readonly words: string } {
   if (workOf(context) !== "existing") return { words: "" };

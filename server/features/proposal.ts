@@ -1,4 +1,5 @@
 /** A device and a cable for a way that lacks one of them, or whose own do not fit. */
+import { wordsWhere } from "../../grammar/readings.ts";
 import { lineEdits } from "../format/edits.ts";
 import { propose } from "../proposal/propose.ts";
 import { written } from "../proposal/write.ts";
@@ -12,7 +13,7 @@ export const proposalTitle = "Propose device and cable for this way";
 /** The edits of the way's own lines; none where what stands there is sound, or where nothing can be proposed. */
 export function proposalEdits(snapshot: Snapshot, segment: Segment): readonly TextEdit[] {
   const study = studyAt(snapshot, segment);
-  if (!study || study.isSpare || study.facts.broken.some((word) => decides.has(word))) return [];
+  if (!study || study.isSpare || study.facts.broken.some((word) => decides.includes(word))) return [];
   const lacks = !study.cable || study.device?.rating === undefined;
   if (!lacks && !isWrong(snapshot, segment)) return [];
   const installation = installationAt(snapshot, segment);
@@ -24,21 +25,7 @@ export function proposalEdits(snapshot: Snapshot, segment: Segment): readonly Te
 }
 
 /** What a proposal rests on: where one of these is half typed it would be beside the point. */
-const decides: ReadonlySet<string> = new Set([
-  "device",
-  "cable",
-  "route",
-  "length",
-  "run",
-  "load",
-  "power-factor",
-  "neutral-harmonics",
-  "Ib",
-  "serves",
-  "place",
-  "earthing",
-  "phase",
-]);
+const decides = wordsWhere("way", (row) => row.sizes === true);
 
 /** What passes a limit that stands on memory is only noted, and a reason to look for something better all the same. */
 const isWrong = ({ findings }: Snapshot, segment: Segment): boolean =>

@@ -1,8 +1,10 @@
 /** The supply as it stands: of each reading the latest, whichever day's tests or plain line it is from. */
+import { wordsRead } from "../../grammar/readings.ts";
+import { rowOf } from "../../grammar/vocabulary.ts";
 import { type Fact, Facts } from "./values.ts";
 
 /** What is read again; all else of a supply is what it is. */
-const readings: ReadonlySet<string> = new Set(["Ze", "Ipf", "PSCC", "PEFC", "electrode", "polarity", "phase-sequence"]);
+const readings = wordsRead("supplyLive").filter((word) => rowOf("supply", word));
 
 interface DayArgs {
   readonly on?: { readonly value: string };

@@ -7,7 +7,7 @@ import { type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../mo
 
 type RcdFact = FactOf<"live", "rcd">;
 type ButtonFact = FactOf<"boardLive", "test-button">;
-type TripFact = FactOf<"boardLive", "trip-current">;
+export type TripFact = FactOf<"boardLive", "trip-current">;
 
 /** One RCD test with the device it was made on, as far as that is known. */
 export interface RcdTest {

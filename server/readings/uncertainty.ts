@@ -1,6 +1,8 @@
 /** What a reading may be out by, from what is stated of the instrument it was taken with. */
-import type { measuredKinds } from "../../grammar/choices.ts";
+import type { MeasuredKind } from "../../grammar/quantities.ts";
+import { readArgs } from "../../grammar/readings.ts";
 import { unitOf } from "../../grammar/units.ts";
+import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { type ReadingUncertainty, readingUncertainty, type Shown, type StatedAccuracy } from "../calc/uncertainty.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -9,8 +11,6 @@ import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from ".
 import { factsOf } from "./instruments.ts";
 import { deadOfBoard, type MeterTest, supplyTests } from "./meter-tests.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
-
-export type MeasuredKind = keyof typeof measuredKinds;
 
 /** A figure read on an instrument. */
 export interface MeterReading {
@@ -23,64 +23,29 @@ export interface Uncertainty extends ReadingUncertainty {
   readonly instrument: string;
 }
 
-const kinds: Readonly<Record<string, MeasuredKind>> = {
-  "dead ends": "continuity",
-  "dead at": "continuity",
-  "dead R1+R2": "continuity",
-  "dead R2": "continuity",
-  "dead insulation": "insulation",
-  "boardDead insulation": "insulation",
-  "boardDead bonding": "continuity",
-  "live Zs": "loop",
-  "live at": "loop",
-  "live Ipf": "fault",
-  "live rcd": "rcd-time",
-  "live trip-current": "trip-current",
-  "boardLive Zdb": "loop",
-  "boardLive Ipf": "fault",
-  "boardLive PSCC": "fault",
-  "boardLive PEFC": "fault",
-  "boardLive rcd": "rcd-time",
-  "boardLive trip-current": "trip-current",
-  "supply Ze": "loop",
-  "supply Ipf": "fault",
-  "supply PSCC": "fault",
-  "supply PEFC": "fault",
-  "supply electrode": "electrode",
-  "supply bonding": "continuity",
-  "supply earthing-conductor": "continuity",
-  "supplyLive Ze": "loop",
-  "supplyLive Ipf": "fault",
-  "supplyLive PSCC": "fault",
-  "supplyLive PEFC": "fault",
-  "supplyLive electrode": "electrode",
-};
-
-/** The test voltage and the rated current are set, sizes and lengths are known: none of them is read. */
-const set: ReadonlySet<string> = new Set(["voltage", "sensitivity", "multiple", "size", "length"]);
-
-const units: Readonly<Partial<Record<MeasuredKind, Shown["unit"]>>> = {
+const units: Readonly<Record<MeasuredKind, Shown["unit"]>> = {
+  continuity: "Ω",
+  insulation: "Ω",
+  loop: "Ω",
+  electrode: "Ω",
   "rcd-time": "s",
   "trip-current": "A",
   fault: "A",
+  leakage: "A",
+  voltage: "V",
 };
 
-const isQuantity = (value: AnyValue): value is Quantity => !isAbsent(value) && "sign" in value;
+const isQuantity = (value: AnyValue | undefined): value is Quantity =>
+  value !== undefined && !isAbsent(value) && "sign" in value;
 
-/** What is measured by a line of a block of tests. */
-const kindMeasured = (block: string, word: string): MeasuredKind | undefined => kinds[`${block} ${word}`];
-
-/** The figures of a line that were read on an instrument; what was worked out or copied has no doubt of its own. */
-export function readingsIn(block: string, fact: Fact): MeterReading[] {
-  const kind = kindMeasured(block, fact.word);
-  if (!kind || fact.provenance !== "measured") return [];
-  return Object.entries(fact.args).flatMap(([name, given]) =>
-    set.has(name)
-      ? []
-      : ([given ?? []].flat() as AnyValue[])
-          .filter(isQuantity)
-          .map((quantity): MeterReading => ({ kind, fact, quantity })),
-  );
+/** The figures of a line that were read on an instrument; what was worked out or copied has no uncertainty of its own. */
+export function readingsIn(block: BlockKind, fact: Fact): MeterReading[] {
+  const row = rowOf(block, fact.word);
+  if (!row || fact.provenance !== "measured") return [];
+  return readArgs(row).flatMap(({ name, meter: kind }) => {
+    const quantity = fact.args[name] as AnyValue | undefined;
+    return kind && isQuantity(quantity) ? [{ kind, fact, quantity }] : [];
+  });
 }
 
 export const readingsOfTest = ({ facts }: MeterTest): MeterReading[] =>
@@ -128,7 +93,7 @@ export function uncertaintyOf(
   quantity: Quantity,
 ): Uncertainty | undefined {
   if (quantity.sign !== "=") return undefined;
-  const shown = { value: quantity.value, step: lastFigure(quantity), unit: units[kind] ?? "Ω" } as const;
+  const shown = { value: quantity.value, step: lastFigure(quantity), unit: units[kind] } as const;
   let greatest: Uncertainty | undefined;
   for (const instrument of instruments) {
     const accuracy = accuracyOf(names, instrument, kind);
@@ -176,6 +141,6 @@ export function uncertaintyInTest(
   fact: Fact,
   quantity: Quantity,
 ): Uncertainty | undefined {
-  const kind = kindMeasured(test.facts.kind, fact.word);
-  return kind && fact.provenance === "measured" ? uncertaintyOf(names, test.with, kind, quantity) : undefined;
+  const kind = readingsIn(test.facts.kind, fact).find((one) => one.quantity === quantity)?.kind;
+  return kind && uncertaintyOf(names, test.with, kind, quantity);
 }

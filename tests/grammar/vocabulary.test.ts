@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { lex } from "../../grammar/lexer.ts";
 import type { Choices, Param, WordRow } from "../../grammar/params.ts";
+import { testBlocks } from "../../grammar/readings.ts";
 import { snippets } from "../../grammar/snippets.ts";
 import { absences, type BlockKind, provenances, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindSegment } from "../../server/model/bind.ts";
@@ -96,4 +97,11 @@ describe("snippets", () => {
     const names = snippets().map(({ name }) => name);
     expect(new Set(names).size).toBe(names.length);
   });
+});
+
+test("every line of a day's tests is read, but for what is noted of them", () => {
+  const unread = testBlocks.flatMap((kind) =>
+    rows.filter((one) => one.kind === kind && !one.row.reads && !one.row.remark).map(({ word }) => word),
+  );
+  expect([...new Set(unread)]).toEqual(["temperature"]);
 });

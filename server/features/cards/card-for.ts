@@ -1,7 +1,13 @@
-/** Which figures belong to which line. */
+/** Which figures belong to which line: a maker for every kind of figures the vocabulary names. */
 
+import type { Figures } from "../../../grammar/traits.ts";
+import type { BlockKind } from "../../../grammar/vocabulary.ts";
 import type { Supplementary } from "../../boards/supplementary.ts";
+import type { WayStudy } from "../../circuit/way.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
+import type { Fact } from "../../model/values.ts";
 import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../../readings/earthing.ts";
+import { deviceOnBoard, type TripFact } from "../../readings/rcd-tests.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
 import { argAt, boardAt, type CursorContext, installationAt, studyAt } from "../cursor.ts";
 import { leakageCard, ratingCard } from "./board.ts";
@@ -24,121 +30,95 @@ import {
 } from "./tests.ts";
 import { cableCard, deviceCard, floorCard, lengthCard, loadCard, routeCard, timeCard } from "./way.ts";
 
+/** A line, and what it stands in. */
+interface Line {
+  readonly snapshot: Snapshot;
+  readonly kind: BlockKind;
+  readonly fact: Fact | undefined;
+  /** The argument under the cursor. */
+  readonly named: string | undefined;
+  readonly study: WayStudy | undefined;
+  readonly place: BoardInPlace | undefined;
+  readonly installation: Installation | undefined;
+}
+
+type Maker = (line: Line) => Card | undefined;
+
+const ofWay =
+  (make: (study: WayStudy, fact: Fact | undefined, named: string | undefined) => Card | undefined): Maker =>
+  ({ study, fact, named }) =>
+    study && make(study, fact, named);
+
+/** A word without figures has its meaning to show. */
+const noFigures: Maker = () => undefined;
+
+const makers: Readonly<Record<Figures, Maker>> = {
+  loop: ofWay((study, fact) => loopCard(study, fact, fact?.word === "at" ? "Zs" : "value")),
+  "written-limit": ofWay((study) => loopCard(study, undefined, "value")),
+  "board-loop": ({ place, fact }) => place && boardLoopCard(place.context, fact),
+  "supply-loop": ({ installation, fact }) => zeCard(installation, fact),
+  fault: (line) => faultCard(placesOfFault(line), line.fact),
+  continuity: ofWay(continuityCard),
+  cpc: ofWay(cpcCard),
+  "ring-ends": ofWay(endsCard),
+  "dead-point": ofWay(pointCard),
+  insulation: ({ study, installation, fact, named }) =>
+    insulationCard(study?.context.edition ?? installation?.edition, study?.uses.has("selv") ?? false, fact, named),
+  conductor: conductorOf,
+  supplementary: ({ place, fact }) => place && fact && supplementaryCard(place, fact as unknown as Supplementary),
+  electrode: ({ fact }) => electrodeCard(fact),
+  "rcd-time": ({ study, place, fact }) => (study ? rcdCard(study, fact) : place && boardRcdCard(place.context, fact)),
+  "trip-current": ({ study, place, fact }) =>
+    rampCard(study ? study.rcds[0] : place && fact && deviceOnBoard(fact as unknown as TripFact, place.context)),
+  leakage: ({ study, installation }) => study && leakageCard(study, installation),
+  voltage: ({ installation, fact }) => voltageCard(installation?.supply, fact),
+  verdict: noFigures,
+  device: ofWay((study, _, named) => deviceCard(study, named)),
+  cable: ofWay(cableCard),
+  route: ofWay(routeCard),
+  length: ofWay(lengthCard),
+  place: ofWay(placeCard),
+  "board-place": ({ place }) =>
+    boardPlaceCard(place?.board.head.facts.one("place")?.args.places.map((one) => one.value) ?? []),
+  floor: ofWay(floorCard),
+  load: ofWay(loadCard),
+  rating: ({ installation, fact }) => ratingCard(installation, fact),
+  time: ofWay(timeCard),
+  edition: ({ fact }) => editionCard((fact?.args.edition as { readonly value?: string } | undefined)?.value),
+  tails: ({ installation }) => installation?.supply && conductorCard(earthingNeed(installation.supply), undefined),
+  containment: ({ snapshot, fact }) => fact && containmentCard(snapshot, fact),
+};
+
+/** The boards whose devices a fault current is broken by: those at the origin, or the one it was read at. */
+function placesOfFault({ kind, place, installation }: Line): readonly BoardInPlace[] {
+  if (kind !== "supply" && kind !== "supplyLive") return place ? [place] : [];
+  return (installation?.boards ?? []).filter(
+    ({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply",
+  );
+}
+
+function conductorOf({ installation, fact }: Line): Card | undefined {
+  const supply = installation?.supply;
+  if (!supply) return undefined;
+  if (fact?.word === "earthing-conductor") return conductorCard(earthingLeast(supply, installation.edition), fact);
+  return conductorCard(bondingNeed(supply, (fact as Bonding | undefined)?.args.metal?.value), fact);
+}
+
 /** The figures that belong to a line, from the study of its way or from the supply. */
 export function cardFor(
   snapshot: Snapshot,
-  { segment, around, statement, fact }: CursorContext,
+  { segment, around, row, fact }: CursorContext,
   offset: number,
 ): Card | undefined {
-  const word = statement?.word.image ?? "";
-  const study = studyAt(snapshot, segment);
-  const [named] = argAt(fact, offset) ?? [];
-  const supply = installationAt(snapshot, segment)?.supply;
-  switch (`${around.kind} ${word}`) {
-    case "live Zs":
-      return study && loopCard(study, fact, "value");
-    case "way max-Zs":
-      return study && loopCard(study, undefined, "value");
-    case "live at":
-      return study && loopCard(study, fact, "Zs");
-    case "live rcd":
-      return study && rcdCard(study, fact);
-    case "boardLive rcd": {
-      const place = boardAt(snapshot, segment);
-      return place && boardRcdCard(place.context, fact);
-    }
-    case "live trip-current":
-      return study && rampCard(study);
-    case "dead R1+R2":
-      return study && continuityCard(study);
-    case "dead R2":
-      return study && cpcCard(study);
-    case "dead ends":
-      return study && endsCard(study, fact);
-    case "dead at":
-      return study && pointCard(study, fact);
-    case "dead insulation":
-      return study && insulationCard(study.context.edition, study.uses.has("selv"), fact, named);
-    case "boardDead insulation":
-      return insulationCard(installationAt(snapshot, segment)?.edition, false, fact, named);
-    case "way device":
-      return study && deviceCard(study, named);
-    case "way cable":
-      return study && cableCard(study);
-    case "board containment":
-    case "installation containment":
-      return fact && containmentCard(snapshot, fact);
-    case "way route":
-      return study && routeCard(study, fact);
-    case "way length":
-    case "way run":
-      return study && lengthCard(study);
-    case "way place":
-      return study && placeCard(study);
-    case "board place":
-      return boardPlaceCard(
-        boardAt(snapshot, segment)
-          ?.board.head.facts.one("place")
-          ?.args.places.map((one) => one.value) ?? [],
-      );
-    case "way floor-area":
-      return study && floorCard(study, fact);
-    case "live voltage":
-      return study && voltageCard(study, fact);
-    case "way Ib":
-    case "way load":
-      return study && loadCard(study);
-    case "way leakage":
-      return study && leakageCard(study, installationAt(snapshot, segment));
-    case "board busbar":
-    case "board main-switch":
-    case "board rcd":
-      return ratingCard(installationAt(snapshot, segment), fact);
-    case "way disconnect":
-      return study && timeCard(study);
-    case "installation standard":
-      return editionCard((fact?.args.edition as { readonly value?: string } | undefined)?.value);
-    case "supply Ze":
-    case "supplyLive Ze":
-      return zeCard(installationAt(snapshot, segment), fact);
-    case "supply electrode":
-    case "supplyLive electrode":
-    case "board electrode":
-    case "way electrode":
-      return electrodeCard(fact);
-    case "supply tails":
-      return supply && conductorCard(earthingNeed(supply), undefined);
-    case "supply earthing-conductor":
-      return supply && conductorCard(earthingLeast(supply, installationAt(snapshot, segment)?.edition), fact);
-    case "supply bonding":
-      return supply && conductorCard(bondingNeed(supply, (fact as Bonding | undefined)?.args.metal?.value), fact);
-    case "board supplementary-bonding": {
-      const place = boardAt(snapshot, segment);
-      return place && fact && supplementaryCard(place, fact as unknown as Supplementary);
-    }
-    case "board Zdb":
-    case "boardLive Zdb": {
-      const place = boardAt(snapshot, segment);
-      return place && boardLoopCard(place.context, fact);
-    }
-    case "supply Ipf":
-    case "supply PSCC":
-    case "supply PEFC":
-    case "supplyLive Ipf":
-    case "supplyLive PSCC":
-    case "supplyLive PEFC":
-      return faultCard(
-        (installationAt(snapshot, segment)?.boards ?? []).filter(
-          ({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply",
-        ),
-        fact,
-      );
-    case "board Ipf":
-    case "boardLive Ipf": {
-      const place = boardAt(snapshot, segment);
-      return place && faultCard([place], fact);
-    }
-    default:
-      return undefined;
-  }
+  const figures = row?.figures;
+  if (!figures) return undefined;
+  return makers[figures]({
+    snapshot,
+    kind: around.kind,
+    fact,
+    named: argAt(fact, offset)?.[0],
+    study: studyAt(snapshot, segment),
+    place: boardAt(snapshot, segment),
+    installation: installationAt(snapshot, segment),
+  });
 }

@@ -14,7 +14,7 @@ import {
 } from "../../calc/index.ts";
 import { degrees, milliseconds, ohms, plain, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
-import type { Test } from "../../circuit/supply.ts";
+import { originSupply, type Test } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { expectedConductor } from "../../circuit/way-resistance.ts";
 import type { Context } from "../../model/installation.ts";
@@ -246,16 +246,15 @@ function tripCard(
   );
 }
 
-export function rampCard(study: WayStudy): Card | undefined {
-  const [rcd] = study.rcds;
+export function rampCard(rcd: Rcd | undefined): Card | undefined {
   const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
   return (
     band && card([row("trips between", `${show(band.least)} and ${show(band.greatest)}`)], band.least, band.greatest)
   );
 }
 
-export function voltageCard(study: WayStudy, fact: Fact | undefined): Card {
-  const { least, greatest } = supplyVoltage(study.supply.U0);
+export function voltageCard(supply: Context["supply"], fact: Fact | undefined): Card {
+  const { least, greatest } = supplyVoltage(originSupply(supply).U0);
   const value = readingOf(fact, "value");
   return card(
     [limitRow("at least", least, { value, least: true }), limitRow("at most", greatest, { value })],

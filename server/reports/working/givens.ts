@@ -1,5 +1,7 @@
 /** What a calculation starts from: the lines of the schedule that say it. */
 
+import { wordsWhere } from "../../../grammar/readings.ts";
+import { rowOf } from "../../../grammar/vocabulary.ts";
 import { metres, volts } from "../../calc/result.ts";
 import { deviceName, rcdName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -9,31 +11,7 @@ import { type Block, gap, part, type Section, table } from "../setting/document.
 
 export function givensPart(study: WayStudy): Section[] {
   const { facts, context, supply } = study;
-  const lines = (words: readonly Parameters<typeof facts.all>[0][]): string[][] =>
-    words.flatMap((word) => facts.all(word).map((fact) => [labels[word] ?? word, written(fact as Fact)]));
-  const rows: string[][] = [
-    ["supply", supplyText(study)],
-    ["board", boardText(study)],
-    ...lines(["phase", "device", "rcd", "behind", "afdd"]),
-    ...protectedBy(study),
-    ...cableRows(study),
-    ...lines(["route", "length", "run", "points", "spurs", "fused", "floor-area"]),
-    ...lines(["serves", "place"]),
-    ...(facts.has("place") ? [] : boardPlace(study)),
-    ...lines(["ingress", "supplementary-bonding", "earthing", "electrode", "open-PEN"]),
-    ...lines([
-      "load",
-      "Ib",
-      "leakage",
-      "duplicate-cpc",
-      "feeds",
-      "disconnect",
-      "max-Zs",
-      "parallel-path",
-      "shared-neutral",
-      "class-II",
-    ]),
-  ];
+  const rows: string[][] = [["supply", supplyText(study)], ["board", boardText(study)], ...statedRows(study)];
   if (study.length && !facts.has("length"))
     rows.push([study.isRing ? "all the way round" : "to the far point", `${metres(study.length.value)}, by the runs`]);
   if (context.edition) rows.push(["edition", `${context.edition.id} (${context.edition.name})`]);
@@ -44,25 +22,23 @@ export function givensPart(study: WayStudy): Section[] {
   ]);
 }
 
-const labels: Readonly<Record<string, string>> = {
-  rcd: "RCD",
-  behind: "behind RCD",
-  afdd: "arc fault detection",
-  fused: "fused spur",
-  "floor-area": "floor area",
-  load: "load",
-  Ib: "design current Ib",
-  leakage: "protective conductor current",
-  "duplicate-cpc": "second protective conductor",
-  disconnect: "must disconnect",
-  "max-Zs": "greatest Zs, as written",
-  "parallel-path": "parallel path",
-  "shared-neutral": "neutral shared with",
-  "class-II": "class II",
-  ingress: "IP code",
-  "supplementary-bonding": "supplementary bonding",
-  "open-PEN": "open PEN disconnection",
-};
+/** Lines of a way that say what it is: no remark, signature or block of tests. */
+const stated = wordsWhere("way", ({ remark, signs, opens }) => !remark && !signs && !opens);
+
+function statedRows(study: WayStudy): string[][] {
+  return stated.flatMap((word) => [
+    ...lineRows(study, word),
+    ...(word === "rcd" ? protectedBy(study) : []),
+    ...(word === "cable" ? cableType(study) : []),
+    ...(word === "place" && !study.facts.has("place") ? boardPlace(study) : []),
+  ]);
+}
+
+function lineRows({ facts }: WayStudy, word: string): string[][] {
+  const row = rowOf("way", word);
+  const name = row?.paper ?? row?.reads?.name ?? word;
+  return facts.list.filter((fact) => fact.word === word).map((fact) => [name, written(fact)]);
+}
 
 /** What the board says of all its ways. */
 function boardPlace({ context }: WayStudy): string[][] {
@@ -99,12 +75,8 @@ function protectedBy({ rcds }: WayStudy): string[][] {
   );
 }
 
-function cableRows({ cable, facts }: WayStudy): string[][] {
-  const stated = facts.one("cable");
-  if (!stated) return [];
-  const rows = [["cable", written(stated as Fact)]];
-  if (cable && cable.described !== cable.fact) rows.push(["cable type", written(cable.described)]);
-  return rows;
+function cableType({ cable }: WayStudy): string[][] {
+  return cable && cable.described !== cable.fact ? [["cable type", written(cable.described)]] : [];
 }
 
 function assumed({ supply }: WayStudy): Block[] {

@@ -1,4 +1,6 @@
 /** Readings of the live tests. */
+import type { ReadingFigures } from "../../../grammar/traits.ts";
+import { rowOf } from "../../../grammar/vocabulary.ts";
 
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps, milliseconds, ohms } from "../../calc/result.ts";
@@ -92,11 +94,16 @@ export function rcdRows(study: WayStudy): string[][] {
   ];
 }
 
-const verdictWords = ["polarity", "phase-sequence", "test-button", "afdd-button", "function", "voltage"];
+/** What is seen, or read with nothing to compare it with. */
+const plainFigures: ReadonlySet<string> = new Set<ReadingFigures>(["verdict", "voltage"]);
 
 export function verdictRows({ dead, live }: WayStudy): string[][] {
-  return [...(dead?.facts.list ?? []), ...(live?.facts.list ?? [])].flatMap((fact) => {
-    if (!verdictWords.includes(fact.word)) return [];
+  const facts = [dead, live].flatMap((test) =>
+    (test?.facts.list ?? []).map((fact) => [test?.facts.kind, fact] as const),
+  );
+  return facts.flatMap(([kind = "live", fact]) => {
+    const figures = rowOf(kind, fact.word)?.figures;
+    if (!figures || !plainFigures.has(figures)) return [];
     const value = [fact.args.verdict, fact.args.value].flat().find((one) => one !== undefined) as AnyValue | undefined;
     return value ? [[fact.word.replaceAll("-", " "), writtenValue(fact, value), "", ""]] : [];
   });

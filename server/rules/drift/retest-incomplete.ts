@@ -1,3 +1,4 @@
+import { rowOf } from "../../../grammar/vocabulary.ts";
 import type { Fact, Facts, Val } from "../../model/values.ts";
 import { deadOfBoard, supplyTests } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
@@ -5,29 +6,6 @@ import type { DatedTest } from "../../readings/series.ts";
 import { visitsOf } from "../../readings/visits.ts";
 import { listed } from "../common/dead-words.ts";
 import { installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
-
-/** What is read by one who tests; what is noted beside it is not missed. */
-const readings: ReadonlySet<string> = new Set([
-  "ends",
-  "at",
-  "R1+R2",
-  "R2",
-  "insulation",
-  "bonding",
-  "Zs",
-  "Zdb",
-  "Ze",
-  "Ipf",
-  "PSCC",
-  "PEFC",
-  "electrode",
-  "rcd",
-  "trip-current",
-  "test-button",
-  "afdd-button",
-  "polarity",
-  "phase-sequence",
-]);
 
 interface NamedArgs {
   readonly point?: Val<string>;
@@ -46,7 +24,7 @@ function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
   const found = new Map<string, string>();
   for (const { facts } of tests) {
     for (const { word, args } of facts?.list ?? []) {
-      if (!readings.has(word)) continue;
+      if (!rowOf(facts.kind, word)?.reads?.again) continue;
       const { point, service, name } = args as NamedArgs;
       if (word === "at") found.set(`at ${point?.value}`, `${point?.value}`);
       else if (word === "insulation")

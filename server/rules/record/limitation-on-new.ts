@@ -1,4 +1,4 @@
-import { testName } from "../../circuit/describe.ts";
+import { testName } from "../../../grammar/readings.ts";
 import { workOf } from "../../circuit/supply.ts";
 import type { Facts } from "../../model/values.ts";
 import { distinctAbsences } from "../../readings/absences.ts";

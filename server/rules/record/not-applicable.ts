@@ -1,43 +1,57 @@
-import { testName } from "../../circuit/describe.ts";
+import { testName } from "../../../grammar/readings.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { isAbsent } from "../../model/values.ts";
+import { isAbsent, type WordIn } from "../../model/values.ts";
 import { absencesIn } from "../../readings/absences.ts";
 import { insulationOf } from "../../readings/insulation.ts";
 import { capital } from "../../text/words.ts";
 import { valueSpot, wayRule } from "../frame/rule.ts";
 
+type Applies = (study: WayStudy, param: string) => string | undefined;
+
+const mayNot: Applies = () => undefined;
+const always =
+  (why: string): Applies =>
+  () =>
+    why;
+
+const hasEarth = ({ cable, uses, facts }: WayStudy): boolean =>
+  cable?.cpcBy !== "none" && !uses.has("selv") && !facts.has("class-II");
+
+const rcdApplies: Applies = ({ rcds }) => (rcds.length > 0 ? "an RCD protects this circuit" : undefined);
+
+/** Words of a way's tests that are read; a word that comes to the language has to be answered for here. */
+type TestWord = Exclude<WordIn<"dead"> | WordIn<"live">, "note" | "temperature">;
+
 /** Why a test does apply to a circuit; nothing where it may well not. */
-function applies(word: string, param: string, study: WayStudy): string | undefined {
-  const { cable, uses, isRing, dead } = study;
-  const hasEarth = cable?.cpcBy !== "none" && !uses.has("selv") && !study.facts.has("class-II");
-  switch (word) {
-    case "polarity":
-      return "polarity is to be shown right on every circuit";
-    case "ends":
-      return isRing ? "a ring is measured end to end" : undefined;
-    case "R1+R2": {
-      const R2 = dead?.facts.one("R2");
-      return hasEarth && (!R2 || isAbsent(R2.args.value))
-        ? "one of R1+R2 and R2 proves the protective conductor"
-        : undefined;
-    }
-    case "insulation":
-      if (param === "L-E" && hasEarth) return "the insulation of every circuit is measured to earth";
-      return param === "N-E" && neutralApplies(study)
-        ? "a fault of the neutral to earth shows nowhere else"
-        : undefined;
-    case "Zs":
-      return hasEarth ? "a fault to earth has to be disconnected" : undefined;
-    case "rcd":
-    case "test-button":
-      return study.rcds.length > 0 ? "an RCD protects this circuit" : undefined;
-    case "afdd-button":
-    case "at":
-      return word === "at" && param === "polarity" ? "polarity is to be shown right at every point" : undefined;
-    default:
-      return undefined;
-  }
-}
+const reasons: Readonly<Record<TestWord, Applies>> = {
+  polarity: always("polarity is to be shown right on every circuit"),
+  ends: ({ isRing }) => (isRing ? "a ring is measured end to end" : undefined),
+  "R1+R2": (study) => {
+    const R2 = study.dead?.facts.one("R2");
+    const needed = hasEarth(study) && (!R2 || isAbsent(R2.args.value));
+    return needed ? "one of R1+R2 and R2 proves the protective conductor" : undefined;
+  },
+  R2: mayNot,
+  insulation: (study, param) => {
+    if (param === "L-E" && hasEarth(study)) return "the insulation of every circuit is measured to earth";
+    return param === "N-E" && neutralApplies(study) ? "a fault of the neutral to earth shows nowhere else" : undefined;
+  },
+  Zs: (study) => (hasEarth(study) ? "a fault to earth has to be disconnected" : undefined),
+  rcd: rcdApplies,
+  "test-button": rcdApplies,
+  "trip-current": mayNot,
+  "afdd-button": mayNot,
+  at: (_, param) => (param === "polarity" ? "polarity is to be shown right at every point" : undefined),
+  Ipf: mayNot,
+  "phase-sequence": mayNot,
+  voltage: mayNot,
+  function: mayNot,
+};
+
+const isTestWord = (word: string): word is TestWord => Object.hasOwn(reasons, word);
+
+const applies = (word: string, param: string, study: WayStudy): string | undefined =>
+  isTestWord(word) ? reasons[word](study, param) : undefined;
 
 /** With line and neutral joined the neutral is in the reading to earth; a circuit on three lines may have none. */
 function neutralApplies(study: WayStudy): boolean {

@@ -1,7 +1,8 @@
+import { wordsWhere } from "../../../grammar/readings.ts";
 import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 /** What only a live circuit has. A device alone may stand ready in a spare way. */
-const inUse = ["live", "load", "Ib", "serves", "cable", "dead", "run"] as const;
+const inUse = wordsWhere("way", (row) => row.inUse === true);
 
 export default wayRule({
   id: "record/spare-in-use",
@@ -31,7 +32,7 @@ way 10 spare`,
       });
     }
     if (!isSpare) return;
-    const use = inUse.map((word) => facts.list.find((fact) => fact.word === word)).find((fact) => fact !== undefined);
+    const use = facts.list.find((fact) => inUse.includes(fact.word));
     const device = facts.one("device");
     if (use) report(factSpot(use), { message: `Way ${way.id} is spare, but has this. Is it in use?` });
     else if (device)

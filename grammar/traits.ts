@@ -1,0 +1,75 @@
+/**
+ * What the engine needs to know of a word beyond its spelling: what is read there, what tells two readings of it apart,
+ * how a reading is named on paper, and which figures belong to the line. Rooms that treat words by kind ask here, so that
+ * a new word is one row and not a row in a dozen lists.
+ */
+
+/** Which limits, expectations and rows of a hover belong to a reading. Each is worked out in one place for each. */
+export type ReadingFigures =
+  | "loop"
+  | "board-loop"
+  | "supply-loop"
+  | "fault"
+  | "continuity"
+  | "cpc"
+  | "ring-ends"
+  | "dead-point"
+  | "insulation"
+  | "conductor"
+  | "supplementary"
+  | "electrode"
+  | "rcd-time"
+  | "trip-current"
+  | "leakage"
+  | "voltage"
+  | "verdict";
+
+/** Figures of lines that are stated and not read. */
+type StatedFigures =
+  | "device"
+  | "cable"
+  | "route"
+  | "length"
+  | "place"
+  | "board-place"
+  | "floor"
+  | "load"
+  | "rating"
+  | "time"
+  | "written-limit"
+  | "edition"
+  | "tails"
+  | "containment";
+
+export type Figures = ReadingFigures | StatedFigures;
+
+/** What is read on a line. */
+export interface Reads<Name extends string = string> {
+  /** The arguments that tell two of it apart in one block: the point, the RCD, the multiple. */
+  readonly key: readonly Name[];
+  /** Whether a later visit is expected to read it again. */
+  readonly again: boolean;
+  /**
+   * What a person calls it. `{arg}` is the argument read, other names in braces are key arguments; what stands in square
+   * brackets is left out where its argument is.
+   */
+  readonly name: string;
+  /** The test in the middle of a sentence, where that is not its word: “the RCD's trip time”. */
+  readonly test?: string;
+}
+
+/** Traits of a word; a row with readings cannot be written without the first two (`params.ts`). */
+export interface Traits<Name extends string = string> {
+  readonly reads?: Reads<Name>;
+  readonly figures?: Figures;
+  /** How a line that is stated is called on paper, where that is not its word. */
+  readonly paper?: string;
+  /** Remarks of the record, which are no part of what was built or read. */
+  readonly remark?: true;
+  /** Who answers for the work, and when. */
+  readonly signs?: true;
+  /** Only a circuit in use has it. */
+  readonly inUse?: true;
+  /** A proposal of device and cable rests on it. */
+  readonly sizes?: true;
+}
