@@ -1,7 +1,7 @@
 import { legacyTripBands } from "../tables/devices.ts";
 import type { Edition } from "../tables/editions.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "../tables/loop-breakers.ts";
-import { bs1361Loop, fuseLoop5, fuseLoop04 } from "../tables/loop-fuses.ts";
+import { bs1361Loop, fuseLoop5, fuseLoop04, fuseLoop2008 } from "../tables/loop-fuses.ts";
 import type { Source, Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Family } from "../tables/standard-values.ts";
@@ -65,9 +65,9 @@ function breakerLimit(question: LoopQuestion, family: "breaker" | "legacy-breake
   const { value: cmin, source: cminSource } = edition.cmin;
   const Ia = multiple.value * rating;
   const exact = (U0 * cmin) / Ia;
-  const value = round(exact, 2);
-  const source =
-    (slow ? undefined : printed(question, family, curve)) ?? fromFormula(combine(multiple.source, cminSource));
+  const cell = slow ? undefined : printed(question, family, curve);
+  const value = cell?.value ?? round(exact, 2);
+  const source = cell?.source ?? fromFormula(combine(multiple.source, cminSource));
   const steps = [
     step(`Ia = ${plain(multiple.value)} × In`, `${plain(multiple.value)} × ${amps(rating)}`, amps(Ia)),
     step("Zs = U0 × Cmin / Ia", `${volts(U0)} × ${plain(cmin)} / ${amps(Ia)}`, ohms(value)),
@@ -90,12 +90,19 @@ function tripMultiple(family: "breaker" | "legacy-breaker", curve: string): Sour
   return ["B", "C", "D"].includes(curve) ? numberCell(loopTerms, { key: curve }, "value") : undefined;
 }
 
-/** The source of the printed cell, where the table prints this very case. */
-function printed({ rating, U0, edition }: LoopQuestion, family: Family, curve: string): Source | undefined {
+/** The cell of the table that prints this very case. Some of the older figures were cut and not rounded. */
+function printed({ rating, U0, edition }: LoopQuestion, family: Family, curve: string): Sourced<number> | undefined {
   if (family !== "breaker" || U0 !== tableVoltage) return undefined;
   const column = edition.cmin.value === tableCmin ? "zs" : edition.cmin.value === 1 ? "zsCmin1" : undefined;
   const wanted = { curve: curve as "B" | "C" | "D", rating };
-  return column === undefined ? undefined : numberCell(breakerLoop, wanted, column)?.source;
+  const cell = column === undefined ? undefined : numberCell(breakerLoop, wanted, column);
+  return cell && { ...cell, source: citedBy(cell.source, edition) };
+}
+
+/** The same table number in the edition a schedule is judged to, where that edition prints the same figures. */
+function citedBy(source: Source, { id, takesNumbersFrom }: Edition): Source {
+  if (takesNumbersFrom !== undefined) return source;
+  return { ...source, ref: source.ref.replace(/^BS 7671:[^,]+/, id) };
 }
 
 type Fuse = Exclude<Family, "breaker" | "legacy-breaker">;
@@ -103,17 +110,18 @@ type Fuse = Exclude<Family, "breaker" | "legacy-breaker">;
 function fuseLimit(question: LoopQuestion, family: Fuse): LoopLimit | undefined {
   const { rating, time, U0, edition } = question;
   const cmin = edition.cmin.value;
-  const found = fuseCell(family, rating, time, cmin);
+  const found = fuseCell(family, question);
   if (found === undefined) return undefined;
   const ratio = ((U0 / tableVoltage) * cmin) / found.cmin;
   const exact = found.exact * ratio;
   const label = `${family} ${amps(rating)}, ${seconds(time)}`;
-  const steps: Step[] = [looked("Zs", `${found.cell.source.ref}: ${label}`, ohms(found.cell.value))];
-  if (ratio === 1) return { value: found.cell.value, exact, unit: "Ω", steps, source: found.cell.source };
+  const cited = found.cmin === cmin && family !== "BS 1361" ? citedBy(found.cell.source, edition) : found.cell.source;
+  const steps: Step[] = [looked("Zs", `${cited.ref}: ${label}`, ohms(found.cell.value))];
+  if (ratio === 1) return { value: found.cell.value, exact, unit: "Ω", steps, source: cited };
   const value = round(exact, 2);
   const numbers = `${ohms(found.cell.value)} × ${plain(U0)} / ${tableVoltage} × ${plain(cmin)} / ${plain(found.cmin)}`;
   steps.push(step("Zs brought to the voltage and Cmin of the edition", numbers, ohms(value)));
-  return { value, exact, unit: "Ω", steps, source: fromFormula(combine(found.cell.source, edition.cmin.source)) };
+  return { value, exact, unit: "Ω", steps, source: fromFormula(combine(cited, edition.cmin.source)) };
 }
 
 interface FuseCell {
@@ -123,21 +131,30 @@ interface FuseCell {
   readonly cmin: number;
 }
 
-function fuseCell(family: Fuse, rating: number, time: number, cmin: number): FuseCell | undefined {
+function fuseCell(family: Fuse, { rating, time, edition }: LoopQuestion): FuseCell | undefined {
   if (time !== 0.4 && time !== 5) return undefined;
+  const cmin = edition.cmin.value;
   if (family === "BS 1361") return legacyFuseCell(rating, time, cmin);
+  if (family === "BS 88-2" && edition.id === fuses2008) return cellOf2008(rating, time);
   const wanted = { standard: family, rating };
-  if (time === 5) return asPrinted(numberCell(fuseLoop5, wanted, "zs"), tableCmin);
-  const older = cmin === 1 ? asPrinted(numberCell(fuseLoop04, wanted, "zsCmin1"), 1) : undefined;
+  const column = (name: "zs" | "zsCmin1") =>
+    time === 5 ? numberCell(fuseLoop5, wanted, name) : numberCell(fuseLoop04, wanted, name);
+  const older = cmin === 1 ? asPrinted(column("zsCmin1"), 1) : undefined;
   if (older !== undefined) return older;
-  const cell = numberCell(fuseLoop04, wanted, "zs");
-  const Ia = numberCell(fuseLoop04, wanted, "Ia");
+  const cell = column("zs");
+  const Ia = time === 5 ? undefined : numberCell(fuseLoop04, wanted, "Ia");
   // Only where the value was computed from Ia is the quotient known better than the two decimals printed.
-  if (cell?.source.standing === "computed" && Ia !== undefined) {
+  if (cell?.source.standing === "computed" && Ia !== undefined && Ia.source.standing !== "memory") {
     return { cell, exact: (tableVoltage * tableCmin) / Ia.value, cmin: tableCmin };
   }
   return asPrinted(cell, tableCmin);
 }
+
+/** The edition whose general purpose fuses were those of BS 88-2.2 and BS 88-6, with limits of their own. */
+const fuses2008 = "BS 7671:2008";
+
+const cellOf2008 = (rating: number, time: 0.4 | 5): FuseCell | undefined =>
+  asPrinted(numberCell(fuseLoop2008, { rating }, time === 5 ? "zs5" : "zs04"), 1);
 
 function legacyFuseCell(rating: number, time: 0.4 | 5, cmin: number): FuseCell | undefined {
   if (cmin === 1) return asPrinted(numberCell(bs1361Loop, { rating }, time === 5 ? "zs5" : "zs04"), 1);

@@ -129,17 +129,20 @@ export const adiabaticFactors = table<AdiabaticFactor>({
       ts60: null,
       ts90: 143,
     },
-    memory({
-      table: "54.3",
-      case: "incorporated in a cable or bunched",
-      material: "aluminium",
-      pvc70: 76,
-      pvc70Large: 68,
-      pvc90: 66,
-      pvc90Large: 57,
-      ts60: null,
-      ts90: 94,
-    }),
+    memory(
+      {
+        table: "54.3",
+        case: "incorporated in a cable or bunched",
+        material: "aluminium",
+        pvc70: 76,
+        pvc70Large: 68,
+        pvc90: 66,
+        pvc90Large: 57,
+        ts60: null,
+        ts90: 94,
+      },
+      { pvc70: "published", ts90: "published" },
+    ),
     {
       table: "54.4",
       case: "sheath or armour as protective conductor",
@@ -186,7 +189,11 @@ export const adiabaticFactors = table<AdiabaticFactor>({
     },
   ],
   notes: ["Table 54.6, bare conductors with no risk to what is near, is not kept here."],
-  seen: ["NICEIC/ELECSA Pocket Guides (2018), p.25: k values", "Electricians Blog: max Zs for MCBs (OSG Table B6)"],
+  seen: [
+    "NICEIC/ELECSA Pocket Guides (2018), p.25: k values",
+    "Electricians Blog: max Zs for MCBs (OSG Table B6)",
+    "Chapter 543 of the Dutch edition of IEC 60364-5-54: aluminium in a cable, 76 and 94",
+  ],
 });
 
 /** A form of the adiabatic equation. */

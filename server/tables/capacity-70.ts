@@ -40,21 +40,22 @@ export const capacity4D1A = table<Capacity4D1A>({
     { csa: 50, A2: 119, A3: 108, B2: 151, B3: 134, C2: 182, C3: 167 },
     { csa: 70, A2: 151, A3: 136, B2: 192, B3: 171, C2: 234, C3: 214 },
     { csa: 95, A2: 182, A3: 164, B2: 232, B3: 207, C2: 284, C3: 261 },
-    published({ csa: 120, A2: 210, A3: 188, B2: 269, B3: 239, C2: 330, C3: 303 }, { C3: "memory" }),
-    published({ csa: 150, A2: 240, A3: 216, B2: 300, B3: 262, C2: 381, C3: 349 }, { C2: "memory", C3: "memory" }),
-    published({ csa: 185, A2: 273, A3: 245, B2: 341, B3: 296, C2: 436, C3: 400 }, { C2: "memory", C3: "memory" }),
-    published({ csa: 240, A2: 320, A3: 286, B2: 400, B3: 346, C2: 515, C3: 472 }, { C2: "memory", C3: "memory" }),
-    published({ csa: 300, A2: 367, A3: 328, B2: 458, B3: 394, C2: 594, C3: 545 }, { C2: "memory", C3: "memory" }),
+    { csa: 120, A2: 210, A3: 188, B2: 269, B3: 239, C2: 330, C3: 303 },
+    { csa: 150, A2: 240, A3: 216, B2: 300, B3: 262, C2: 381, C3: 349 },
+    { csa: 185, A2: 273, A3: 245, B2: 341, B3: 296, C2: 436, C3: 400 },
+    { csa: 240, A2: 320, A3: 286, B2: 400, B3: 346, C2: 515, C3: 472 },
+    { csa: 300, A2: 367, A3: 328, B2: 458, B3: 394, C2: 594, C3: 545 },
   ],
   notes: [
     "Free-air columns changed between editions and are not kept here.",
     "Only typographic changes to these tables are reported for the 18th Edition, so 17th Edition copies are good evidence.",
-    "The method C columns from 120 mm² were not visible, save 120 mm² single-phase.",
+    "240 mm², method A, two cables: 321 A on the newer of two pages, 320 A on the sheet of the 16th Edition; the lesser is kept.",
   ],
   seen: [
     "Cable-supplier sheet: Table 4D1A single-core PVC (16th Edition reference methods 4/3/1)",
     "Cable-supplier sheet: Table 4D1A single-core PVC, sizes to 300 mm2",
     "Batt Cables: Current Ratings Table 4D1A",
+    "Cable size guide (108 pages), pp.1-3: Table 4D1A with method C to 1 000 mm²",
   ],
 });
 

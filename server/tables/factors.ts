@@ -230,7 +230,7 @@ export const thermalInsulationFactors = table<ThermalInsulationFactor>({
     published(
       { length: 500, factor: 0.5, condition: "totally surrounded for more than 0.5 m, or where no data" },
       {},
-      "The factor was seen; the 0.5 m from which it holds is from memory.",
+      "The factor and the 0.5 m from which it holds were seen.",
     ),
   ],
   seen: [
@@ -275,11 +275,15 @@ export const groundGroupingFactors = table<GroundGroupingFactor>({
   standing: "memory",
   rows: [
     { key: "buried", arrangement: "Direct in the ground, touching", n2: 0.75, n3: 0.65, n4: 0.6, n5: 0.55, n6: 0.5 },
-    { key: "duct", arrangement: "In ducts in the ground, touching", n2: 0.85, n3: 0.75, n4: 0.7, n5: 0.65, n6: 0.6 },
+    memory(
+      { key: "duct", arrangement: "In ducts in the ground, touching", n2: 0.85, n3: 0.75, n4: 0.7, n5: 0.65, n6: 0.6 },
+      { n6: "published" },
+    ),
   ],
   notes: [
     "Apart from each other they carry more: the tables have columns for spacings that a schedule does not state.",
   ],
+  seen: ["IET EngX: grouping factors of Table 4C3"],
 });
 
 export const overloadRules = table<OverloadRule>({
@@ -295,13 +299,14 @@ export const overloadRules = table<OverloadRule>({
     { key: "relation", rule: "Ib ≤ In ≤ Iz, and I2 ≤ 1.45 * Iz", value: "rule" },
     computed({ key: "semi-enclosed-reason", rule: "0.725 = 1.45/2 (fusing factor 2)", value: 0.725 }),
     { key: "breaker", rule: "Conventional operating current of a circuit-breaker", value: 1.45 },
-    memory(
+    published(
       { key: "ground", rule: "Factor Cc for a cable in the ground (In ≤ 0.9 * Iz)", value: 0.9 },
       {},
       "433.1.203: ground of 20 °C leaves a cable less in hand for an overload than air of 30 °C.",
     ),
   ],
   seen: [
+    "IET EngX: cables in buried duct, Table 4C3",
     "IEE wiring regulation basic summary and tables: ambient factors",
     "The IEE Wiring Regulations (textbook), circuit design chapter: 0.725 for BS 3036, 0.5 in insulation",
     "DIYnot thread: 433.1 relations In, Iz, I2, 1.45 Iz",

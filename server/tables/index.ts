@@ -26,7 +26,7 @@ import { insulationMinima, insulationRules } from "./insulation.ts";
 import { insulationMinima16 } from "./insulation-16th.ts";
 import { leakageLimits } from "./leakage.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "./loop-breakers.ts";
-import { bs1361Loop, fuseLoop5, fuseLoop04 } from "./loop-fuses.ts";
+import { bs1361Loop, fuseLoop5, fuseLoop04, fuseLoop2008 } from "./loop-fuses.ts";
 import { rcdLoop } from "./loop-rcd.ts";
 import { placeBonding, placeDistances, placeEarths, placeRcds, placeTouch, placeWater, placeZones } from "./places.ts";
 import { practiceValues } from "./practice.ts";
@@ -95,6 +95,7 @@ export const tables: readonly Table<object>[] = [
   breakerLoopD5s,
   fuseLoop04,
   fuseLoop5,
+  fuseLoop2008,
   bs1361Loop,
   rcdLoop,
   disconnectionTimes,

@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { computed, published, table } from "./table.ts";
 
 /** A term of the loop impedance rule. */
 export interface LoopTerm {
@@ -124,6 +124,7 @@ export const breakerLoop = table<BreakerLoop>({
   edition: "18th Edition, Cmin = 0.95",
   applies:
     "TN final or distribution circuits protected by the instantaneous trip. The value serves both 0.4 s (411.3.2.2) and, for types B and C, 5 s (411.3.2.3); for type D a separate 5 s value is printed (both statements from memory).",
+  refs: { zsCmin1: "BS 7671:2008, Table 41.3" },
   units: { curve: "", rating: "A", Ia: "A", zs: "Ω", gn3: "Ω", strict: "Ω", osg: "Ω", zsCmin1: "Ω" },
   standing: "computed",
   rows: [
@@ -133,7 +134,10 @@ export const breakerLoop = table<BreakerLoop>({
       { strict: "computed" },
     ),
     { curve: "B", rating: 10, Ia: 50, zs: 4.37, gn3: 3.5, strict: 3.49, osg: 3.52, zsCmin1: 4.6 },
-    { curve: "B", rating: 16, Ia: 80, zs: 2.73, gn3: 2.18, strict: 2.18, osg: 2.2, zsCmin1: 2.88 },
+    computed(
+      { curve: "B", rating: 16, Ia: 80, zs: 2.73, gn3: 2.18, strict: 2.18, osg: 2.2, zsCmin1: 2.87 },
+      { zsCmin1: "published" },
+    ),
     { curve: "B", rating: 20, Ia: 100, zs: 2.19, gn3: 1.75, strict: 1.74, osg: 1.76, zsCmin1: 2.3 },
     { curve: "B", rating: 25, Ia: 125, zs: 1.75, gn3: 1.4, strict: 1.39, osg: 1.41, zsCmin1: 1.84 },
     published(
@@ -147,7 +151,10 @@ export const breakerLoop = table<BreakerLoop>({
     ),
     { curve: "B", rating: 50, Ia: 250, zs: 0.87, gn3: 0.7, strict: 0.69, osg: 0.7, zsCmin1: 0.92 },
     { curve: "B", rating: 63, Ia: 315, zs: 0.69, gn3: 0.55, strict: 0.55, osg: 0.56, zsCmin1: 0.73 },
-    { curve: "B", rating: 80, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.58 },
+    computed(
+      { curve: "B", rating: 80, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.57 },
+      { zsCmin1: "published" },
+    ),
     { curve: "B", rating: 100, Ia: 500, zs: 0.44, gn3: 0.35, strict: 0.34, osg: 0.35, zsCmin1: 0.46 },
     { curve: "B", rating: 125, Ia: 625, zs: 0.35, gn3: 0.28, strict: 0.27, osg: 0.28, zsCmin1: 0.37 },
     { curve: "C", rating: 3, Ia: 30, zs: 7.28, gn3: 5.82, strict: 5.82, osg: 5.87, zsCmin1: 7.67 },
@@ -157,10 +164,16 @@ export const breakerLoop = table<BreakerLoop>({
     { curve: "C", rating: 20, Ia: 200, zs: 1.09, gn3: 0.87, strict: 0.87, osg: 0.88, zsCmin1: 1.15 },
     { curve: "C", rating: 25, Ia: 250, zs: 0.87, gn3: 0.7, strict: 0.69, osg: 0.7, zsCmin1: 0.92 },
     { curve: "C", rating: 32, Ia: 320, zs: 0.68, gn3: 0.54, strict: 0.54, osg: 0.55, zsCmin1: 0.72 },
-    { curve: "C", rating: 40, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.58 },
+    computed(
+      { curve: "C", rating: 40, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.57 },
+      { zsCmin1: "published" },
+    ),
     { curve: "C", rating: 45, Ia: 450, zs: 0.49, gn3: 0.39, strict: 0.38, osg: 0.39, zsCmin1: 0.51 },
     { curve: "C", rating: 50, Ia: 500, zs: 0.44, gn3: 0.35, strict: 0.34, osg: 0.35, zsCmin1: 0.46 },
-    { curve: "C", rating: 63, Ia: 630, zs: 0.35, gn3: 0.28, strict: 0.27, osg: 0.28, zsCmin1: 0.37 },
+    computed(
+      { curve: "C", rating: 63, Ia: 630, zs: 0.35, gn3: 0.28, strict: 0.27, osg: 0.28, zsCmin1: 0.36 },
+      { zsCmin1: "published" },
+    ),
     { curve: "C", rating: 80, Ia: 800, zs: 0.27, gn3: 0.22, strict: 0.21, osg: 0.22, zsCmin1: 0.29 },
     { curve: "C", rating: 100, Ia: 1000, zs: 0.22, gn3: 0.18, strict: 0.17, osg: 0.18, zsCmin1: 0.23 },
     { curve: "C", rating: 125, Ia: 1250, zs: 0.17, gn3: 0.14, strict: 0.13, osg: 0.14, zsCmin1: 0.18 },
@@ -171,7 +184,10 @@ export const breakerLoop = table<BreakerLoop>({
     ),
     { curve: "D", rating: 10, Ia: 200, zs: 1.09, gn3: 0.87, strict: 0.87, osg: 0.88, zsCmin1: 1.15 },
     { curve: "D", rating: 16, Ia: 320, zs: 0.68, gn3: 0.54, strict: 0.54, osg: 0.55, zsCmin1: 0.72 },
-    { curve: "D", rating: 20, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.58 },
+    computed(
+      { curve: "D", rating: 20, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.57 },
+      { zsCmin1: "published" },
+    ),
     published(
       { curve: "D", rating: 25, Ia: 500, zs: 0.44, gn3: 0.35, strict: 0.34, osg: 0.35, zsCmin1: 0.46 },
       { gn3: "computed", strict: "computed", osg: "computed", zsCmin1: "computed" },
@@ -182,11 +198,15 @@ export const breakerLoop = table<BreakerLoop>({
     { curve: "D", rating: 50, Ia: 1000, zs: 0.22, gn3: 0.18, strict: 0.17, osg: 0.18, zsCmin1: 0.23 },
     { curve: "D", rating: 63, Ia: 1260, zs: 0.17, gn3: 0.14, strict: 0.13, osg: 0.14, zsCmin1: 0.18 },
     { curve: "D", rating: 80, Ia: 1600, zs: 0.14, gn3: 0.11, strict: 0.1, osg: 0.11, zsCmin1: 0.14 },
-    { curve: "D", rating: 100, Ia: 2000, zs: 0.11, gn3: 0.09, strict: 0.08, osg: 0.09, zsCmin1: 0.12 },
+    computed(
+      { curve: "D", rating: 100, Ia: 2000, zs: 0.11, gn3: 0.09, strict: 0.08, osg: 0.09, zsCmin1: 0.11 },
+      { zsCmin1: "published" },
+    ),
     { curve: "D", rating: 125, Ia: 2500, zs: 0.09, gn3: 0.07, strict: 0.06, osg: 0.07, zsCmin1: 0.09 },
   ],
   notes: [
     "Rounded half up to two decimals, so a few printed values lie slightly above the quotient (0.437 is printed 0.44).",
+    "The older figures were not always rounded: B16, B80, C40, C63, D20 and D100 were printed with the third digit cut off.",
     "45 A is not printed in the table; the formula value is used in practice and the On-Site Guide lists a cold value for it.",
     "The 3 A rows are formula values; whether each type prints one was not confirmed.",
     "Types B and C print one number for 0.4 s and 5 s; only type D prints a separate 5 s value (both from memory).",

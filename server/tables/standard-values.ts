@@ -1,4 +1,4 @@
-import { practice, published, table } from "./table.ts";
+import { memory, practice, published, type Row, table } from "./table.ts";
 
 /** The protective device families the tables know. */
 export type Family = "breaker" | "legacy-breaker" | "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1361" | "BS 1362";
@@ -27,8 +27,10 @@ export interface StandardRating {
   readonly rating: number;
 }
 
-const ratingsOf = (family: Family, ...ratings: number[]): StandardRating[] =>
-  ratings.map((rating) => ({ family, rating }));
+const remembered = (family: Family, ...ratings: number[]): Row<StandardRating>[] =>
+  ratings.map((rating) => memory({ family, rating }));
+const seen = (family: Family, ...ratings: number[]): Row<StandardRating>[] =>
+  ratings.map((rating) => published({ family, rating }));
 
 export const standardRatings = table<StandardRating>({
   id: "standard-ratings",
@@ -37,15 +39,22 @@ export const standardRatings = table<StandardRating>({
   edition: "product standards",
   applies: "Choosing the next rating up.",
   units: { family: "", rating: "A" },
-  standing: "memory",
+  standing: "published",
   rows: [
-    ...ratingsOf("breaker", 1, 2, 3, 4, 6, 10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125),
-    ...ratingsOf("legacy-breaker", 5, 6, 10, 15, 16, 20, 30, 32, 40, 45, 50, 63, 100),
-    ...ratingsOf("BS 88-2", 2, 4, 6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200),
-    ...ratingsOf("BS 88-3", 5, 16, 20, 32, 45, 63, 80, 100),
-    ...ratingsOf("BS 3036", 5, 15, 20, 30, 45, 60, 100),
-    ...ratingsOf("BS 1361", 5, 15, 20, 30, 45, 60, 80, 100),
-    ...ratingsOf("BS 1362", 3, 13),
+    ...remembered("breaker", 1, 2, 3, 4, 6, 10, 13, 16, 20, 25, 32, 40),
+    practice({ family: "breaker", rating: 45 }, {}, "Not a preferred rating, but one that is made and bought."),
+    ...remembered("breaker", 50, 63, 80, 100, 125),
+    ...remembered("legacy-breaker", 5, 6, 10, 15, 16, 20, 30, 32, 40, 45, 50, 63, 100),
+    ...remembered("BS 88-2", 2, 4),
+    ...seen("BS 88-2", 6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200),
+    ...seen("BS 88-3", 5, 16, 20, 32, 45, 63, 80, 100),
+    ...seen("BS 3036", 5, 15, 20, 30, 45, 60, 100),
+    ...seen("BS 1361", 5, 15, 20, 30, 45, 60, 80, 100),
+    ...seen("BS 1362", 3, 13),
+  ],
+  seen: [
+    "Installation tester instruction manual, p.57: the fuses whose loop limits it lists",
+    "Maximum Ze and Zs values (five-page list, 17th Edition as first issued), pp.1-3",
   ],
 });
 

@@ -21,6 +21,8 @@ export interface Table<F> {
   readonly ref: string;
   /** The edition the numbers are stated to. */
   readonly edition: string;
+  /** Where a column is printed in another edition or table than the rest. */
+  readonly refs?: { readonly [K in keyof F]?: string };
   readonly applies: string;
   readonly units: { readonly [K in keyof F]: string };
   readonly rows: readonly Row<F>[];
@@ -77,7 +79,8 @@ export function rowOf<F>(of: Table<F>, wanted: Partial<F>): Row<F> | undefined {
 /** Where a cell comes from. */
 export function sourceOf<F>(of: Table<F>, row: Row<F>, column: keyof F): Source {
   const standing = row.cells?.[column] ?? row.standing;
-  return row.note === undefined ? { ref: of.ref, standing } : { ref: of.ref, standing, note: row.note };
+  const ref = of.refs?.[column] ?? of.ref;
+  return row.note === undefined ? { ref, standing } : { ref, standing, note: row.note };
 }
 
 /** A cell with its source. */

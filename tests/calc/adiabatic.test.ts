@@ -69,7 +69,7 @@ describe("k", () => {
     [{ use: "line", material: "copper", insulation: "ts90", csa: 400 }, 143, "published"],
     [{ use: "separate", material: "copper", insulation: "pvc70" }, 143, "published"],
     [{ use: "separate", material: "aluminium", insulation: "pvc70" }, 95, "published"],
-    [{ use: "incorporated", material: "aluminium", insulation: "pvc70" }, 76, "memory"],
+    [{ use: "incorporated", material: "aluminium", insulation: "pvc70" }, 76, "published"],
     [{ use: "armour", material: "steel", insulation: "ts90" }, 46, "published"],
     [{ use: "enclosure", material: "steel", insulation: "pvc70" }, 47, "published"],
     [{ use: "mineral-bare", material: "copper", insulation: "pvc70" }, 135, "published"],

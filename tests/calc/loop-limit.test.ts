@@ -9,6 +9,7 @@ import { bs1361Loop, fuseLoop5, fuseLoop04 } from "../../server/tables/loop-fuse
 import { edition, recent, standingOrder } from "./helpers.ts";
 
 const seventeenth = edition("BS 7671:2008");
+const seventeenthA1 = edition("BS 7671:2008+A1:2011");
 const breaker = { standard: "BS EN 60898", time: 0.4, U0: 230, edition: recent };
 
 describe("breakers", () => {
@@ -134,11 +135,26 @@ describe("fuses", () => {
     expect(loopLimit({ ...fuse, standard: "BS 1361", rating: 60, time: 0.4 })).toBeUndefined();
   });
 
-  it("scale with Cmin and say so", () => {
-    const limit = loopLimit({ ...fuse, standard: "BS 3036", rating: 30, time: 5, edition: seventeenth });
-    expect(limit?.exact).toBeCloseTo(2.51 / 0.95, 9);
-    expect(working(limit?.steps ?? [])).toContain("2.51 Ω × 230 / 230 × 1 / 0.95 = 2.64 Ω");
+  it("scale with Cmin and say so where an edition's own figure was not seen", () => {
+    const limit = loopLimit({ ...fuse, standard: "BS 88-2", rating: 4, time: 5, edition: seventeenthA1 });
+    expect(limit?.exact).toBeCloseTo(21 / 0.95, 9);
+    expect(working(limit?.steps ?? [])).toContain("21 Ω × 230 / 230 × 1 / 0.95 = 22.11 Ω");
     expect(limit?.source.standing).toBe("memory");
+  });
+
+  // Installation tester manual, p. 57 (A1:2011), and the five-page list of the 17th Edition as first issued.
+  it.each([
+    ["BS 7671:2008+A1:2011", "BS 88-2", 16, 5, 4.18, "Table 41.4"],
+    ["BS 7671:2008+A1:2011", "BS 88-2", 100, 5, 0.46, "Table 41.4"],
+    ["BS 7671:2008+A1:2011", "BS 88-3", 32, 5, 1.64, "Table 41.4"],
+    ["BS 7671:2008+A1:2011", "BS 3036", 60, 5, 1.12, "Table 41.4"],
+    ["BS 7671:2008", "BS 3036", 30, 0.4, 1.09, "Table 41.2"],
+    ["BS 7671:2008", "BS 88-2.2", 16, 0.4, 2.7, "Table 41.2(a)"],
+    ["BS 7671:2008", "BS 88-6", 100, 5, 0.42, "Table 41.4(a)"],
+  ])("to %s %s %i A at %f s are the %f Ω that edition printed", (id, standard, rating, time, zs, table) => {
+    const limit = loopLimit({ ...fuse, standard, rating, time, edition: edition(id) });
+    expect([limit?.value, limit?.source.standing]).toEqual([zs, "published"]);
+    expect(limit?.source.ref).toBe(`${id}, ${table}`);
   });
 
   it("have no limit for TT times", () => {

@@ -249,7 +249,7 @@ const printed: readonly Printed[] = [
       relation rule
       semi-enclosed-reason 0.725=
       breaker 1.45C
-      ground 0.9M`,
+      ground 0.9C`,
   ],
   // Trade-body pocket guide: Tables 43.1 and 54.2 to 54.5. Large thermoplastic conductors after the stroke.
   [
@@ -264,7 +264,7 @@ const printed: readonly Printed[] = [
       54.2 aluminium 95C 88C 95C 88C - 116C
       54.2 steel 52C - 52C - - 64C
       54.3 copper 115C 103C 100C 86C - 143C
-      54.3 aluminium 76M 68M 66M 57M - 94M
+      54.3 aluminium 76C 68M 66M 57M - 94C
       54.4 aluminium 93C - 85C - - 85C
       54.4 steel 51C - 46C - - 46C
       54.4 lead 26C - 23C - - 23C
