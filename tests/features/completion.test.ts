@@ -89,7 +89,7 @@ describe("completion", () => {
     ).toMatchInlineSnapshot(`"BS EN 60898, BS EN 61009, BS EN 60947-2"`);
     expect(
       await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS EN 61009 C┆")),
-    ).toMatchInlineSnapshot(`"C1, C2, C3, C4, C6, C10, C13, C16, C20, C25, C32, C40, C50, C63, C80, C100, C125"`);
+    ).toMatchInlineSnapshot(`"C1, C2, C3, C4, C6, C10, C13, C16, C20, C25, C32, C40, C45, C50, C63, C80, C100, C125"`);
     expect(
       await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS 88-3 ┆")),
     ).toMatchInlineSnapshot(
