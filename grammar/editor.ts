@@ -1,7 +1,9 @@
+import { letter } from "./tokens.ts";
+
 /** What an editor needs to know of the language besides its colours. */
 
 /** Words as the trade has them are one word to the editor: R1+R2, L-N, N/A, 61008, 411.3.3. */
-const wordPattern = "[A-Za-z0-9_\\u00c0-\\u024fΔΩ°²½]+(?:[+\\-/.][A-Za-z0-9_\\u00c0-\\u024fΔ]+)*";
+const wordPattern = { pattern: `[${letter}\\w°²½×]+(?:[+\\-/.][${letter}\\w]+)*`, flags: "u" };
 
 const text = '"(?:[^"\\\\]|\\\\.)*"';
 

@@ -3,7 +3,7 @@
  * word's own labels and choices, so the board `B` in `feeds B` is not taken for the curve of a breaker.
  */
 import type { Accepts, Param } from "./params.ts";
-import { type TokenName, tokenRows } from "./tokens.ts";
+import { type TokenName, tokenRows, wordSign } from "./tokens.ts";
 import { absences, provenances, vocabulary } from "./vocabulary.ts";
 
 interface Pattern {
@@ -58,7 +58,7 @@ const sourceOf = (name: TokenName): string => {
   return row ? oniguruma(row.match) : "";
 };
 
-const wordEnd = `(?!${/[\w\u00c0-\u024fΔ+\-/.]/.source.replace("\\w", "A-Za-z0-9_")})`;
+const wordEnd = `(?!${oniguruma(new RegExp(wordSign, "u"))})`;
 const blanks = "[^\\S\\r\\n]*";
 /** A statement begins a line or follows a brace. */
 const begin = `(?:^|(?<=[{}]))${blanks}`;

@@ -14,7 +14,13 @@ export interface TokenRow {
 const literally = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 const unit = `(?:${unitSpellings.map(literally).join("|")})`;
 const number = String.raw`\d+(?:\.\d+)?`;
-const wordEnd = String.raw`(?![\w²ΩΩ°℃%])`;
+/** Letters of any script, with the marks that are put on them. */
+export const letter = String.raw`\p{L}\p{M}`;
+/** What may stand inside a word or a name. */
+export const wordSign = String.raw`[${letter}\w+\-/.]`;
+/** A word of the language, or a name. */
+export const word = new RegExp(String.raw`[\p{L}_]${wordSign}*`, "u");
+const unitEnd = String.raw`(?![${letter}\w²°℃%])`;
 
 export const tokenRows = [
   { name: "Space", match: /[^\S\r\n]+/, group: Lexer.SKIPPED, help: "Blanks between words." },
@@ -61,30 +67,34 @@ export const tokenRows = [
   },
   {
     name: "Multiple",
-    match: new RegExp(`(?:½|${number})x(?!\\w)`),
+    match: new RegExp(`(?:½|${number})[x×](?![${letter}\\w])`, "u"),
     scope: "constant.numeric.multiple",
     help: "A multiple of the rated residual current: 1x.",
   },
   {
     name: "Quantity",
-    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}[ \\t]*${unit}${wordEnd}`),
+    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}[ \\t]*${unit}${unitEnd}`, "u"),
     scope: "constant.numeric.quantity",
     help: "A number with its unit.",
   },
   {
     name: "Slip",
-    match: new RegExp(`[<>]?[ \\t]?[-−]?(?:\\d+,\\d+|\\.\\d+|[oO]\\.\\d+|0[oO]\\d*)(?:[ \\t]*${unit}${wordEnd})?`),
+    match: new RegExp(`[<>]?[ \\t]?[-−]?(?:\\d+,\\d+|\\.\\d+|[oO]\\.\\d+|0[oO]\\d*)(?:[ \\t]*${unit}${unitEnd})?`, "u"),
     scope: "invalid.illegal.number",
     help: "A number with a slip of the pen: 0,45 or .45 or O.45.",
   },
   { name: "Clause", match: /\d+(?:\.\d+){2,}(?!\w)/, scope: "entity.name.type.rule", help: "A regulation's number." },
   {
     name: "Number",
-    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}(?![\\w.]|[+/-]\\w)`),
+    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}(?![${letter}\\w.]|[+/-][${letter}\\w])`, "u"),
     scope: "constant.numeric",
     help: "A number without a unit.",
   },
-  { name: "NumberWord", match: /[<>]?[ \t]?\d[\w.+/-]*/, help: "A name that begins with a digit." },
+  {
+    name: "NumberWord",
+    match: new RegExp(`[<>]?[ \\t]?\\d${wordSign}*`, "u"),
+    help: "A name that begins with a digit.",
+  },
   {
     name: "Endless",
     match: /[<>]?[ \t]?(?:∞|OL\b|O\/R\b|O\/L\b|OR\b)/,
@@ -93,7 +103,7 @@ export const tokenRows = [
   },
   {
     name: "Word",
-    match: /[A-Za-z_Δ\u00c0-\u024f][\w\u00c0-\u024fΔ+\-/.]*/,
+    match: word,
     help: "A word of the language, or a name.",
   },
   { name: "Stray", match: /[^\s]/, scope: "invalid.illegal", help: "A character that means nothing here." },
@@ -101,12 +111,24 @@ export const tokenRows = [
 
 export type TokenName = (typeof tokenRows)[number]["name"];
 
+/** chevrotain drops the flag by which letters of every script are known, so those patterns are matched here. */
+function patternOf(match: RegExp): RegExp | { exec(text: string, offset: number): RegExpExecArray | null } {
+  if (!match.unicode) return match;
+  const sticky = new RegExp(match.source, "uy");
+  return {
+    exec(text, offset) {
+      sticky.lastIndex = offset;
+      return sticky.exec(text);
+    },
+  };
+}
+
 export const tokenTypes = Object.fromEntries(
   tokenRows.map((row: TokenRow) => [
     row.name,
     createToken({
       name: row.name,
-      pattern: row.match,
+      pattern: patternOf(row.match),
       line_breaks: row.name === "NewLine",
       ...(row.group ? { group: row.group } : {}),
     }),

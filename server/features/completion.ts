@@ -33,7 +33,7 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
   }));
 }
 
-const piece = /[A-Za-z0-9_Δ½<>\u00c0-\u024fΩΩ°℃%²+\-/.]*$/;
+const piece = /[\p{L}\p{M}\w½×<>°℃%²+\-/.]*$/u;
 const standardPiece = /\b(?:BS|EN|IEC)(?:[ \t]+[\w:.+-]*)*$/;
 
 /** Nothing inside a text or a comment, where words are the writer's own. */

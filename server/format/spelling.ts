@@ -10,6 +10,8 @@ const quantity = /^([<>]?)[ \t]?([-−]?)(\d+(?:\.\d+)?)\s*(.*)$/;
 /** A token in its one spelling: typographic units, one blank before them, none after a sign. Digits stay as written. */
 export function spell(token: IToken): string {
   if (isToken(token, "Standard")) return normalStandard(token.image);
+  if (isToken(token, "Multiple")) return token.image.replace("×", "x");
+  if (isToken(token, "Word") || isToken(token, "NumberWord")) return token.image.normalize("NFC");
   if (!isToken(token, "Quantity") && !isToken(token, "Number")) return token.image;
   const match = quantity.exec(token.image);
   if (!match) return token.image;

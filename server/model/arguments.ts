@@ -3,14 +3,21 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { type Provenance, provenances } from "../../grammar/vocabulary.ts";
-import { listed } from "../text/words.ts";
+import { capital, listed } from "../text/words.ts";
+import { asFigure } from "./bound.ts";
+import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
+import { figureTakenForName, meansNoName, multipleTurned } from "./not-a-name.ts";
 import { readPath } from "./path.ts";
+import { breakerType, printedLabel, typeWithoutResidual } from "./printed-label.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
 import { choiceProblem, endlessProblem, problemAt, quantityProblem, slipProblem } from "./refusals.ts";
 import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
+import { strangeUnit } from "./strange-unit.ts";
 import { wordForSiteTerm } from "./suggestions.ts";
-import { isName, isNumberLike, normalStandard, textOf, valOf } from "./token-values.ts";
+import { isName, isNumberLike, nameOf, normalStandard, textOf, valOf } from "./token-values.ts";
+import { unlabelled } from "./unlabelled.ts";
+import { quoted, unquoted } from "./unquoted.ts";
 import type { Absent, AnyValue } from "./values.ts";
 
 /** What a statement's tokens say, by the names of the row's parameters. */
@@ -29,29 +36,34 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
   return new ArgumentBinder(word, row, tokens).bind();
 }
 
-class ArgumentBinder {
-  readonly #word: IToken;
-  readonly #row: WordRow;
-  readonly #tokens: readonly IToken[];
-  readonly #shape: RowShape;
-  readonly #args: Record<string, AnyValue | AnyValue[]> = {};
+/** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
+const slips: readonly SlipReader[] = [multipleTurned, printedLabel, ownNameAgain, unlabelled, unquoted];
+
+class ArgumentBinder implements LineBeingRead {
+  readonly word: IToken;
+  readonly row: WordRow;
+  readonly tokens: readonly IToken[];
+  readonly shape: RowShape;
+  readonly args: Record<string, AnyValue | AnyValue[]> = {};
   readonly #problems: Problem[] = [];
   #provenance: Provenance = "measured";
   #record: string | undefined;
-  #at = 0;
+  at = 0;
 
   constructor(word: IToken, row: WordRow, tokens: readonly IToken[]) {
-    this.#word = word;
-    this.#row = row;
-    this.#tokens = tokens;
-    this.#shape = shapeOf(row);
+    this.word = word;
+    this.row = row;
+    this.tokens = tokens;
+    this.shape = shapeOf(row);
   }
 
   bind(): BoundArguments {
-    while (this.#at < this.#tokens.length) this.#next();
+    while (this.at < this.tokens.length) this.#next();
     if (this.#problems.length === 0) this.#requireAll();
+    const alone = this.#problems.length === 0 && typeWithoutResidual(this);
+    if (alone) this.#problems.push(alone);
     return {
-      args: this.#args,
+      args: this.args,
       provenance: this.#provenance,
       ...(this.#record === undefined ? {} : { record: this.#record }),
       problems: this.#problems,
@@ -59,8 +71,8 @@ class ArgumentBinder {
   }
 
   #next(): void {
-    const token = this.#tokens[this.#at] as IToken;
-    const labelled = this.#shape.labelled.get(token.image);
+    const token = this.tokens[this.at] as IToken;
+    const labelled = this.shape.labelled.get(token.image);
     if (labelled && this.#isFree(labelled)) return this.#labelled(labelled, token);
     if (isToken(token, "Word") && this.#takeProvenance(token)) return;
     if (token.image === "LIM" || token.image === "N/A") return this.#absent(this.#absentSlots());
@@ -69,48 +81,56 @@ class ArgumentBinder {
 
   /** Exact words of a closed list come before names, so `ring` is never taken for the name of a way. */
   #fillPlain(token: IToken): boolean {
-    const { plain } = this.#shape;
+    const { plain } = this.shape;
     for (const slot of plain) if (says(slot, token) && this.#isFree(slot) && this.#fill(slot)) return true;
     for (const slot of plain) if (this.#isFree(slot) && this.#fill(slot)) return true;
     return false;
   }
 
   #isFree([name, param]: Slot): boolean {
-    return param.many || this.#args[name] === undefined;
+    return param.many || this.args[name] === undefined;
   }
 
   /** Slots that can still take a value. */
-  #free(): Slot[] {
-    return this.#shape.slots.filter((slot) => this.#isFree(slot));
+  free(): Slot[] {
+    return this.shape.slots.filter((slot) => this.#isFree(slot));
   }
 
   #labelled(slot: Slot, label: IToken): void {
-    this.#at++;
-    const token = this.#tokens[this.#at];
+    this.at++;
+    const token = this.tokens[this.at];
     if (!token) {
       this.#problem("missing-argument", `“${label.image}” is followed by ${slot[1].accepts.help}.`, label);
       return;
     }
     if (token.image === "LIM" || token.image === "N/A") return this.#absent([slot]);
+    if (this.#took(breakerType(this, label, token))) return;
     if (!this.#fill(slot)) {
       if (!this.#refuseLabelledForm(label, token)) this.#refuseFor(slot, token);
-    } else if (slot[1].many) while (this.#at < this.#tokens.length && !this.#isLabel() && this.#fill(slot));
+    } else if (slot[1].many) while (this.at < this.tokens.length && !this.#isLabel() && this.#fill(slot));
+  }
+
+  #took(slip: Slip | undefined): boolean {
+    if (!slip) return false;
+    this.#problems.push(slip.problem);
+    this.at = slip.upTo;
+    return true;
   }
 
   #isLabel(): boolean {
-    return this.#shape.labelled.has(this.#tokens[this.#at]?.image ?? "");
+    return this.shape.labelled.has(this.tokens[this.at]?.image ?? "");
   }
 
   /** Where a reading came from: `calculated`, `from-record "…"`. */
   #takeProvenance(token: IToken): boolean {
-    if (!this.#shape.hasReading || !Object.hasOwn(provenances, token.image)) return false;
+    if (!this.shape.hasReading || !Object.hasOwn(provenances, token.image)) return false;
     this.#provenance = token.image as Provenance;
-    this.#at++;
-    const record = this.#tokens[this.#at];
+    this.at++;
+    const record = this.tokens[this.at];
     if (token.image === "from-record") {
       if (record && isToken(record, "Text")) {
         this.#record = textOf(record);
-        this.#at++;
+        this.at++;
       } else
         this.#problem(
           "missing-argument",
@@ -122,27 +142,30 @@ class ArgumentBinder {
   }
 
   #absentSlots(): Slot[] {
-    const able = this.#free().filter(([, { accepts }]) => mayBeAbsent(accepts));
+    const able = this.free().filter(([, { accepts }]) => mayBeAbsent(accepts));
     const plain = able.filter(([, param]) => param.label === undefined);
     return plain.length > 0 ? plain.slice(0, 1) : able;
   }
 
   #absent(slots: readonly Slot[]): void {
-    const token = this.#tokens[this.#at] as IToken;
+    const token = this.tokens[this.at] as IToken;
     const able = slots.filter(([, { accepts }]) => mayBeAbsent(accepts));
     if (able.length === 0) {
-      this.#at++;
+      this.at++;
+      const spoken = this.shape.slots.some(([, { accepts }]) => mayBeAbsent(accepts));
       this.#problem(
         "wrong-argument",
-        `“${this.#word.image}” is not something that is measured, so ${token.image} cannot stand here.`,
+        spoken
+          ? `“${this.word.image}” has its result already: ${token.image} cannot stand beside it.`
+          : `“${this.word.image}” is not something that is measured, so ${token.image} cannot stand here.`,
         token,
       );
       return;
     }
-    this.#at++;
-    const reason = this.#tokens[this.#at];
+    this.at++;
+    const reason = this.tokens[this.at];
     const why = reason && isToken(reason, "Text") ? textOf(reason) : undefined;
-    if (why !== undefined) this.#at++;
+    if (why !== undefined) this.at++;
     const end = why === undefined || !reason ? endOf(token) : endOf(reason);
     const value: Absent = {
       absent: token.image === "LIM" ? "LIM" : "N/A",
@@ -162,15 +185,15 @@ class ArgumentBinder {
   }
 
   #put([name, param]: Slot, value: AnyValue): void {
-    const before = this.#args[name];
-    if (!param.many) this.#args[name] = value;
+    const before = this.args[name];
+    if (!param.many) this.args[name] = value;
     else if (Array.isArray(before)) before.push(value);
-    else this.#args[name] = [value];
+    else this.args[name] = [value];
   }
 
   /** Takes the token for a slot if it can be one; true if it was used up, also by a problem. */
   #fill(slot: Slot): boolean {
-    const token = this.#tokens[this.#at] as IToken;
+    const token = this.tokens[this.at] as IToken;
     const { accepts } = slot[1];
     switch (accepts.kind) {
       case "quantity":
@@ -178,8 +201,9 @@ class ArgumentBinder {
       case "choice":
         return Object.hasOwn(accepts.choices, token.image) && this.#take(slot, valOf(token, token.image));
       case "define":
+        return isName(token) && this.#take(slot, nameOf(token));
       case "ref":
-        return isName(token) && this.#take(slot, valOf(token, token.image));
+        return isName(token) && !meansNoName(this, slot) && this.#take(slot, nameOf(token));
       case "text":
         return isToken(token, "Text") && this.#take(slot, valOf(token, textOf(token)));
       case "date":
@@ -212,7 +236,7 @@ class ArgumentBinder {
 
   #take(slot: Slot, value: AnyValue): true {
     this.#put(slot, value);
-    this.#at++;
+    this.at++;
     return true;
   }
 
@@ -220,13 +244,13 @@ class ArgumentBinder {
     if (!isToken(token, "Quantity")) return false;
     const written = readWritten(token.image, token.startOffset);
     if (!written) return false;
-    const others = this.#shape.quantities.size > (this.#shape.quantities.has(of) ? 1 : 0);
+    const others = this.shape.quantities.size > (this.shape.quantities.has(of) ? 1 : 0);
     const kind: { readonly units: readonly string[] } = quantities[of];
     if (slot[1].label === undefined && others && !kind.units.includes(written.unit)) return false;
-    const read = readAs(written, of);
+    const read = asFigure(slot, readAs(written, of));
     if ("quantity" in read) return this.#take(slot, read.quantity);
     this.#problems.push(read.problem);
-    this.#at++;
+    this.at++;
     return true;
   }
 
@@ -234,7 +258,7 @@ class ArgumentBinder {
     const date = new Date(`${token.image}T00:00:00Z`);
     if (!Number.isNaN(date.getTime()) && date.toISOString().startsWith(token.image))
       return this.#take(slot, valOf(token, token.image));
-    this.#at++;
+    this.at++;
     this.#problem("not-a-date", `${token.image} is not a day in any calendar.`, token);
     return true;
   }
@@ -247,10 +271,10 @@ class ArgumentBinder {
   }
 
   #fillPath(slot: Slot): boolean {
-    const [first, ...rest] = this.#tokens.slice(this.#at);
+    const [first, ...rest] = this.tokens.slice(this.at);
     if (!first || !isName(first)) return false;
     const read = readPath(first, rest);
-    this.#at = this.#tokens.length;
+    this.at = this.tokens.length;
     if ("path" in read) this.#put(slot, read.path);
     else this.#problems.push(read.problem);
     return true;
@@ -258,62 +282,77 @@ class ArgumentBinder {
 
   /** Nothing takes the token: says what it looks like, what belongs here, and how to put it right. */
   #refuse(token: IToken): void {
-    const quantitySlot = this.#free().find(
+    const quantitySlot = this.free().find(
       ([, { accepts, label }]) => accepts.kind === "quantity" && label === undefined,
     );
-    const free = this.#free().filter(([, param]) => param.label === undefined);
+    const free = this.free().filter(([, param]) => param.label === undefined);
     const said = isToken(token, "Word") || isToken(token, "NumberWord") || (isToken(token, "Number") && !quantitySlot);
     const slot =
       (isNumberLike(token) ? quantitySlot : undefined) ??
       (said ? free.find(([, { accepts }]) => accepts.kind === "choice") : undefined);
+    for (const slip of slips) if (this.#took(slip(this))) return;
     if (slot) return this.#refuseFor(slot, token);
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
-    const filled = this.#shape.plain.find((filled) => !this.#isFree(filled) && couldBe(filled[1].accepts, token));
+    const filled = this.shape.plain.find((filled) => !this.#isFree(filled) && couldBe(filled[1].accepts, token));
     if (filled) return this.#second(filled, token);
-    this.#at++;
-    const wanted = this.#free().map(([, param]) =>
+    this.at++;
+    const wanted = this.free().map(([, param]) =>
       param.label ? `“${param.label}” with ${param.accepts.help}` : param.accepts.help,
     );
     const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${listed(wanted)}`;
-    this.#problem("wrong-argument", `“${this.#word.image}” takes ${rest}; “${token.image}” does not belong.`, token);
+    this.#problem("wrong-argument", `“${this.word.image}” takes ${rest}; “${token.image}” does not belong.`, token);
   }
 
   /** A second value where the line has one of its kind already: the rest of the line belongs to it. */
   #second([, { accepts }]: Slot, token: IToken): void {
-    this.#at = this.#tokens.length;
+    this.at = this.tokens.length;
     const remedy =
-      this.#row.times === "often" ? `“${token.image}” stands on a line of its own.` : "only one of the two can stand.";
-    this.#problem("wrong-argument", `“${this.#word.image}” has ${accepts.help} already: ${remedy}`, token);
+      this.row.times === "often" ? `“${token.image}” stands on a line of its own.` : "only one of the two can stand.";
+    this.#problem("wrong-argument", `“${this.word.image}” has ${accepts.help} already: ${remedy}`, token);
   }
 
   /** The syntax has already spoken of this token: the statement is broken, but one message is enough. */
   #stop(): void {
-    this.#at = this.#tokens.length;
+    this.at = this.tokens.length;
     this.#problems.push({ check: "stray", message: "", start: 0, end: 0, fixes: [] });
   }
 
   #refuseFor(slot: Slot, token: IToken): void {
-    this.#at++;
     const { accepts } = slot[1];
+    if (
+      accepts.kind === "text" &&
+      isName(token) &&
+      this.#took(quoted(this, `${capital(accepts.help)} stands in quotes`))
+    )
+      return;
+    if (accepts.kind === "quantity" && this.#took(strangeUnit(this, accepts.of))) return;
+    this.at++;
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
     this.#problems.push(refusalOf(accepts, token));
   }
 
   #requireAll(): void {
-    const missing = this.#shape.slots.filter(([name, param]) => !param.optional && this.#args[name] === undefined);
+    const missing = this.shape.slots.filter(([name, param]) => !param.optional && this.args[name] === undefined);
     if (missing.length === 0) return;
+    const bare = figureTakenForName(this, missing);
+    if (bare) return void this.#problems.push(bare);
     const wanted = missing.map(([, param]) =>
       param.label ? `“${param.label}” and ${param.accepts.help}` : param.accepts.help,
     );
-    this.#problem("missing-argument", `“${this.#word.image}” needs ${listed(wanted)}.`, this.#word);
+    this.#problem("missing-argument", `“${this.word.image}” needs ${listed(wanted)}.`, this.word);
   }
 
   /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */
   #refuseLabelledForm(label: IToken, token: IToken): boolean {
-    for (const [, { accepts }] of this.#free()) {
-      const ours = accepts.kind === "choice" ? wordForSiteTerm(token.image, Object.keys(accepts.choices)) : undefined;
+    for (const [, { accepts, label: own }] of this.free()) {
+      const exact = own !== undefined && accepts.kind === "choice" && Object.hasOwn(accepts.choices, token.image);
+      const ours = exact
+        ? `${own} ${token.image}`
+        : accepts.kind === "choice"
+          ? wordForSiteTerm(token.image, Object.keys(accepts.choices))
+          : undefined;
       if (ours === undefined) continue;
-      this.#at++;
+      this.at++;
       const whole = { start: label.startOffset, end: endOf(token) };
       const fixes = [{ title: `Write ${ours}`, edits: [{ ...whole, text: ours }], safe: false }];
       this.#problems.push({
@@ -330,6 +369,16 @@ class ArgumentBinder {
   #problem(check: LanguageCheck, message: string, token: IToken, fixes: readonly Fix[] = []): void {
     this.#problems.push(problemAt(check, message, token, fixes));
   }
+}
+
+/** `device MCB B32`: what is said on site for the line's own word. */
+function ownNameAgain({ word, tokens, at }: LineBeingRead): Slip | undefined {
+  const token = tokens[at];
+  if (!token || wordForSiteTerm(token.image, [word.image]) === undefined) return undefined;
+  const edits = [{ start: token.startOffset, end: tokens[at + 1]?.startOffset ?? endOf(token), text: "" }];
+  const fix = { title: `Remove ${token.image}`, edits, safe: false };
+  const message = `“${word.image}” says that already: “${token.image}” is left out.`;
+  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
 }
 
 /** Why a token is not what an argument accepts. */

@@ -23,7 +23,7 @@ export interface Bound {
 export function bindSegment(segment: Segment, within: BlockKind): Bound {
   const parsed = parse(segment.text);
   const faults = onceALine(realFaults(parsed.faults, segment), segment.text);
-  const problems: Problem[] = faults.map(syntaxProblem);
+  const problems: Problem[] = faults.map((fault) => strangeQuotes(fault, segment.text) ?? syntaxProblem(fault));
   const missingClose = segment.fault === "unclosed" && segment.kind === "open";
   if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
   const binder = new Binder(segment, problems);
@@ -192,6 +192,20 @@ const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck,
 function syntaxProblem({ fault, start, end, image }: SyntaxFault): Problem {
   const [check, words] = faultWords[fault];
   return { check, message: words(image), start, end, fixes: fixesOf(fault, start, end) };
+}
+
+const quoteSigns = /[“”„‟‘’‚«»']/;
+
+/** Quotes of another kind, as a word processor or a telephone writes them. */
+function strangeQuotes({ fault, start, end, image }: SyntaxFault, text: string): Problem | undefined {
+  if (fault !== "stray" || !quoteSigns.test(image)) return undefined;
+  const rest = /^[^\r\n]*/.exec(text.slice(end))?.[0] ?? "";
+  const length = rest.search(quoteSigns);
+  const signs = length < 0 ? [start] : [start, end + length];
+  const edits = signs.map((at) => ({ start: at, end: at + 1, text: '"' }));
+  const fixes = length < 0 ? [] : [{ title: "Write plain quotes", edits, safe: false }];
+  const message = `A text stands between plain double quotes, "so"; “${image}” is another sign.`;
+  return { check: "missing-quotes", message, start, end, fixes };
 }
 
 function fixesOf(fault: SyntaxFault["fault"], start: number, end: number): Problem["fixes"] {

@@ -4,7 +4,7 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
 import { problemAt } from "./refusals.ts";
-import { isName, valOf } from "./token-values.ts";
+import { isName, nameOf } from "./token-values.ts";
 import type { Leg, Path } from "./values.ts";
 
 const shape = "A run goes from place to place with a length between: A 7 m S1 6 m S2.";
@@ -22,7 +22,7 @@ export function readPath(
   }
   if (legs.length === 0) return { problem: problemAt("missing-argument", shape, first) };
   const end = legs.at(-1)?.to.end ?? endOf(first);
-  return { path: { from: valOf(first, first.image), legs, start: first.startOffset, end } };
+  return { path: { from: nameOf(first), legs, start: first.startOffset, end } };
 }
 
 function readLeg(length: IToken, to: IToken | undefined): Leg | { readonly problem: Problem } {
@@ -30,7 +30,7 @@ function readLeg(length: IToken, to: IToken | undefined): Leg | { readonly probl
   if (!written) return { problem: noLength(length) };
   const read = readAs(written, "length");
   if ("problem" in read) return read;
-  if (to && isName(to)) return { length: read.quantity, to: valOf(to, to.image) };
+  if (to && isName(to)) return { length: read.quantity, to: nameOf(to) };
   const message = `The run does not say where it goes after ${length.image}.`;
   return { problem: problemAt("missing-argument", message, to ?? length) };
 }

@@ -16,6 +16,8 @@ export const languageChecks = {
   "missing-argument": "A word lacks something it needs.",
   "missing-unit": "A number stands without its unit. Half of all wrong readings are right numbers in the wrong unit.",
   "wrong-unit": "A quantity is written in a unit of another kind, or one this figure is never written in.",
+  "bound-not-read": "A > or < stands before what nobody reads on a meter: a size, a length, a rating.",
+  "missing-quotes": "Words that are not the language's own stand without quotes.",
   implausible: "A figure is so large or small that its unit or its decimal point must be wrong.",
   "number-slip": "A decimal comma, a bare point or a letter O stands in a number. It is never guessed.",
   "off-scale-sign": "No meter measures infinity. Off scale is written with the range: >999 MΩ.",

@@ -3,7 +3,15 @@ import { siteTerms } from "../../grammar/site-terms.ts";
 
 /** The word of a list that is meant by one that is not in it: by another word said on site, or by a misspelling. */
 export function suggestionFor(word: string, words: readonly string[]): string | undefined {
-  return wordForSiteTerm(word, words) ?? nearest(word, words);
+  return wordForSiteTerm(word, words) ?? nearest(word, words) ?? byItsPart(word, words);
+}
+
+/** `smoke-alarms`: one of the words it is put together from is a word of the list. */
+function byItsPart(word: string, words: readonly string[]): string | undefined {
+  const parts = word.toLowerCase().split("-");
+  if (parts.length < 2) return undefined;
+  const exact = parts.findLast((part) => words.includes(part));
+  return exact ?? parts.map((part) => wordForSiteTerm(part, words)).find((ours) => ours !== undefined);
 }
 
 /** The word of a list for which another is said on site. */

@@ -1,3 +1,4 @@
+import { word as firstWord, letter } from "../../grammar/tokens.ts";
 import { containers, structural } from "../../grammar/vocabulary.ts";
 
 /**
@@ -128,8 +129,6 @@ function finish(whole: string, draft: Draft): Segment {
   };
 }
 
-const firstWord = /[A-Za-z_Δ\u00c0-\u024f][\w\u00c0-\u024fΔ+\-/.]*/;
-
 /** Most lines have no brace and no word that dividing asks for: they are passed over without a look inside. */
 function linesOf(text: string): Line[] {
   const lines: Line[] = [];
@@ -196,8 +195,9 @@ const isWordSign = (code: number): boolean =>
   code === 43 ||
   code === 47 ||
   code === 46 ||
-  (code >= 0xc0 && code <= 0x24f) ||
-  code === 0x394;
+  (code > 127 && letters.test(String.fromCharCode(code)));
+
+const letters = new RegExp(`[${letter}]`, "u");
 
 /** Agrees with the lexer on what is a text and what is a comment; a text that is not closed ends at a brace. */
 function count(text: string, from: number, end: number): { net: number } {

@@ -1,0 +1,60 @@
+/**
+ * A name may be almost any word or number, so a slip could always be taken for one. These are the cases in which the
+ * rest of the line shows that something else was meant: a trip time without its unit is no RCD called 24.
+ */
+import type { IToken } from "chevrotain";
+import { isToken } from "../../grammar/lexer.ts";
+import type { LineBeingRead } from "./line.ts";
+import type { Problem } from "./problems.ts";
+import { quantityProblem } from "./refusals.ts";
+import { type Slot, says } from "./row-shape.ts";
+import { wordForSiteTerm } from "./suggestions.ts";
+
+/** Whether the token at hand is something else than the name of this parameter. */
+export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolean {
+  const token = line.tokens[line.at];
+  if (!token || !optional) return false;
+  return isBareFigure(line, token) || isMultipleTurned(line, token) || isResult(line, token);
+}
+
+/** A number that is not the first of its line, while a figure is still wanted. */
+function isBareFigure(line: LineBeingRead, token: IToken): boolean {
+  if (!isToken(token, "Number") || line.at === 0) return false;
+  return line.free().some(([, { accepts, label }]) => accepts.kind === "quantity" && label === undefined);
+}
+
+const turned = /^[x×](\d|½)/;
+
+const isMultipleTurned = (line: LineBeingRead, token: IToken): boolean =>
+  turned.test(token.image) && line.free().some(([, { accepts }]) => accepts.kind === "multiple");
+
+/** A result in other words, `OK` or `pass`, where no other word of the line gives one. */
+function isResult(line: LineBeingRead, token: IToken): boolean {
+  const results = line.free().filter(([, { accepts, optional }]) => accepts.kind === "choice" && !optional);
+  const later = line.tokens.slice(line.at + 1);
+  return results.some((slot) => {
+    const { accepts } = slot[1];
+    if (accepts.kind !== "choice" || later.some((other) => says(slot, other))) return false;
+    const words = Object.keys(accepts.choices);
+    return words.includes(token.image.toLowerCase()) || wordForSiteTerm(token.image, words) !== undefined;
+  });
+}
+
+/** `trip-current 22`: the only number of the line was taken for a name, and the figure is missing. */
+export function figureTakenForName(line: LineBeingRead, missing: readonly Slot[]): Problem | undefined {
+  const wanted = missing.find(([, { accepts }]) => accepts.kind === "quantity")?.[1].accepts;
+  const [only, ...others] = line.tokens;
+  if (wanted?.kind !== "quantity" || !only || others.length > 0 || !isToken(only, "Number")) return undefined;
+  return quantityProblem(wanted.of, only);
+}
+
+/** `x1` for `1x`. */
+export function multipleTurned(line: LineBeingRead): { readonly problem: Problem; readonly upTo: number } | undefined {
+  const token = line.tokens[line.at];
+  if (!token || !isMultipleTurned(line, token)) return undefined;
+  const text = `${token.image.slice(1)}x`;
+  const span = { start: token.startOffset, end: token.startOffset + token.image.length };
+  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
+  const message = `The multiple of the rated residual current is written ${text}.`;
+  return { problem: { check: "wrong-argument", message, ...span, fixes }, upTo: line.at + 1 };
+}

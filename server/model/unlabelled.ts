@@ -1,0 +1,45 @@
+/** Figures without the words that say which is which: `ends 0.3 Ω 0.3 Ω 0.5 Ω`. */
+import type { IToken } from "chevrotain";
+import { endOf, isToken } from "../../grammar/lexer.ts";
+import { quantities } from "../../grammar/quantities.ts";
+import type { LineBeingRead, Slip } from "./line.ts";
+import type { Fix } from "./problems.ts";
+import { readWritten } from "./quantity.ts";
+import { problemAt } from "./refusals.ts";
+import type { Slot } from "./row-shape.ts";
+
+export function unlabelled(line: LineBeingRead): Slip | undefined {
+  const figures = figuresFrom(line);
+  const [first] = figures;
+  if (!first) return undefined;
+  const places = line.free().filter((slot) => slot[1].label !== undefined && takes(slot, first));
+  const plain = line.free().some((slot) => slot[1].label === undefined && takes(slot, first));
+  if (places.length === 0 || plain) return undefined;
+  const example = line.row.example.split("\n")[0] ?? "";
+  const message = `“${line.word.image}” says of each figure which it is: ${example}`;
+  const problem = problemAt("wrong-argument", message, first, fixesFor(line, places, figures));
+  return { problem: { ...problem, end: endOf(figures.at(-1) ?? first) }, upTo: line.at + figures.length };
+}
+
+function figuresFrom({ tokens, at }: LineBeingRead): IToken[] {
+  const end = tokens.findIndex((token, index) => index >= at && !isToken(token, "Quantity"));
+  return tokens.slice(at, end < 0 ? undefined : end);
+}
+
+function takes([, { accepts }]: Slot, token: IToken): boolean {
+  const unit = readWritten(token.image, token.startOffset)?.unit;
+  if (accepts.kind !== "quantity" || unit === undefined) return false;
+  const { units }: { readonly units: readonly string[] } = quantities[accepts.of];
+  return units.includes(unit);
+}
+
+/** The labels in the order of the example, where there are as many figures as it has, or as must be there. */
+function fixesFor({ row }: LineBeingRead, places: readonly Slot[], figures: readonly IToken[]): Fix[] {
+  const labels = places.map(([, { label = "" }]) => label);
+  const usual = row.example.split(/\s+/).filter((word) => labels.includes(word));
+  const needed = places.flatMap(([, { label = "", optional }]) => (optional ? [] : [label]));
+  const order = [usual, needed].find((list) => list.length === figures.length);
+  if (!order) return [];
+  const edits = figures.map(({ startOffset: start }, index) => ({ start, end: start, text: `${order[index]} ` }));
+  return [{ title: `Write ${order.join(", ")}`, edits, safe: false }];
+}

@@ -1,0 +1,68 @@
+/** Words that stand without the quotes a text needs. */
+import type { IToken } from "chevrotain";
+import { endOf, isToken } from "../../grammar/lexer.ts";
+import type { LineBeingRead, Slip } from "./line.ts";
+import { problemAt } from "./refusals.ts";
+import { couldBe, says } from "./row-shape.ts";
+import { suggestionFor } from "./suggestions.ts";
+import { isName } from "./token-values.ts";
+
+/** `note check this`: the words up to what something else on the line takes. */
+export function unquoted(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  if (!token || !isName(token)) return undefined;
+  const free = line.free();
+  const wantsText = free.some(([, { accepts, label }]) => accepts.kind === "text" && label === undefined);
+  // “insulation ok”: what stands first is a figure, and a tick is not one.
+  const wantsFigure = free.some(
+    ([, { accepts, label, optional }]) => !optional && !label && accepts.kind === "quantity",
+  );
+  if (!wantsText || wantsFigure || meansAChoice(line, token)) return undefined;
+  return quoted(line, "Words that are not the language's own stand in quotes");
+}
+
+/** The words from here on, for a place where only a text can stand. */
+export function quoted(line: LineBeingRead, why: string): Slip | undefined {
+  const first = line.tokens[line.at];
+  if (!first) return undefined;
+  let upTo = line.at + 1;
+  while (upTo < line.tokens.length && !belongsElsewhere(line, line.tokens[upTo] as IToken)) upTo++;
+  const last = line.tokens[upTo - 1] ?? first;
+  const span = { start: first.startOffset, end: endOf(last) };
+  const quotes = [
+    { start: span.start, end: span.start, text: '"' },
+    { start: span.end, end: span.end, text: '"' },
+  ];
+  const fix = { title: "Put quotes round it", edits: quotes, safe: false };
+  const written = line.tokens
+    .slice(line.at, upTo)
+    .map(({ image }) => image)
+    .join(" ");
+  return { problem: { ...problemAt("missing-quotes", `${why}: "${written}".`, first, [fix]), ...span }, upTo };
+}
+
+/** A misspelt choice is no text: `way 1 radail`. */
+function meansAChoice(line: LineBeingRead, token: IToken): boolean {
+  return line
+    .free()
+    .some(
+      ([, { accepts, label }]) =>
+        label === undefined &&
+        accepts.kind === "choice" &&
+        suggestionFor(token.image, Object.keys(accepts.choices)) !== undefined,
+    );
+}
+
+function belongsElsewhere(line: LineBeingRead, token: IToken): boolean {
+  if (isToken(token, "Text") || isToken(token, "OpenText")) return true;
+  return line
+    .free()
+    .some(
+      (slot) =>
+        slot[1].label === token.image ||
+        (slot[1].label === undefined &&
+          (says(slot, token) ||
+            couldBe(slot[1].accepts, token) ||
+            (slot[1].accepts.kind === "date" && isToken(token, "Date")))),
+    );
+}
