@@ -2,24 +2,24 @@ import type { MeasuredKind } from "./quantities.ts";
 /** Closed lists of words, each with the meaning shown on hover and in completion. */
 
 export const earthings = {
-  "TN-S": "Separate neutral and earth from the source, often the cable's sheath.",
-  "TN-C-S": "Neutral and earth combined in the supply, split at the origin (PME).",
-  "TN-C": "Neutral and earth combined throughout.",
+  "TN-S": "Separate neutral and protective conductor from the source; the earth is often the cable sheath.",
+  "TN-C-S": "Neutral and protective conductor combined (PEN) in the supply, separate in the installation (PME).",
+  "TN-C": "Neutral and protective conductor combined throughout.",
   TT: "The installation has its own earth electrode.",
-  IT: "The source is not earthed, or through an impedance.",
+  IT: "The source is not earthed, or earthed through an impedance.",
 } as const;
 
 export const stages = {
-  design: "Chosen on paper. Nothing needs to have been tested.",
-  installed: "Wired, not yet tested.",
-  "dead-tested": "Dead tests are made: continuity, ring, insulation, polarity.",
-  tested: "Dead and live tests are made. What is missing is missing.",
+  design: "Designed. No tests are required yet.",
+  installed: "Installed, not yet tested.",
+  "dead-tested": "Dead tests are complete: continuity, ring, insulation, polarity.",
+  tested: "Dead and live tests are complete. Any test not recorded is reported as missing.",
 } as const;
 
 export const works = {
-  new: "A new installation, verified for the first time.",
-  addition: "An addition or alteration to what was there.",
-  existing: "What was there already, inspected and tested again.",
+  new: "A new installation: initial verification.",
+  addition: "An addition or alteration to an existing installation.",
+  existing: "An existing installation: periodic inspection and testing.",
 } as const;
 
 export const premises = {
@@ -27,7 +27,7 @@ export const premises = {
   "shared-house": "A house in multiple occupation.",
   student: "Purpose-built student accommodation.",
   "care-home": "A care home.",
-  "tall-residential": "A higher risk residential building.",
+  "tall-residential": "A higher-risk residential building.",
   commercial: "Shops, offices and the like.",
   industrial: "Workshops and factories.",
   agricultural: "Farms and horticulture.",
@@ -36,7 +36,7 @@ export const premises = {
 
 export const supplySources = {
   public: "The distributor's low-voltage network.",
-  private: "A transformer or generator of the installation's own.",
+  private: "The installation's own transformer or generator.",
 } as const;
 
 export const phaseCounts = {
@@ -58,21 +58,21 @@ export const linesOfThree = {
 } as const;
 
 export const wayKinds = {
-  ring: "A ring final: both legs start and end at the same device.",
-  radial: "A radial final: the cable runs out and does not come back.",
+  ring: "A ring final circuit: it starts and ends at the same device.",
+  radial: "A radial final circuit.",
   feeder: "A distribution circuit that feeds another board.",
   spare: "A way with nothing on it.",
 } as const;
 
 export const rcdTypes = {
-  AC: "Sees sinusoidal residual current only.",
-  A: "Sees pulsating d.c. too, with up to 6 mA of smooth d.c.",
+  AC: "Detects sinusoidal a.c. residual current only.",
+  A: "As AC, and pulsating d.c. with up to 6 mA of smooth d.c. superimposed.",
   F: "As A, and the mixed frequencies of single-phase drives.",
-  B: "Sees smooth d.c. too.",
+  B: "As F, and smooth d.c.",
 } as const;
 
 export const delays = {
-  delayed: "A time-delayed (S) device, for selectivity with the RCDs behind it.",
+  delayed: "A time-delayed (S) device, for selectivity with RCDs downstream.",
 } as const;
 
 export const directions = {
@@ -83,14 +83,14 @@ export const directions = {
 export const curves = {
   gG: "A general-purpose fuse link.",
   gM: "A fuse link for motor circuits.",
-  "back-up": "Breaks the fault together with the named device upstream.",
+  "back-up": "Back-up protected: interrupts the fault together with the named device upstream.",
 } as const;
 
 export const oldTypes = {
-  "type-1": "A breaker to BS 3871 that trips at once between 2.7 and 4 times its rating.",
-  "type-2": "A breaker to BS 3871 that trips at once between 4 and 7 times its rating.",
-  "type-3": "A breaker to BS 3871 that trips at once between 7 and 10 times its rating.",
-  "type-4": "A breaker to BS 3871 that trips at once between 10 and 50 times its rating.",
+  "type-1": "A breaker to BS 3871 that trips instantaneously between 2.7 and 4 times its rating.",
+  "type-2": "A breaker to BS 3871 that trips instantaneously between 4 and 7 times its rating.",
+  "type-3": "A breaker to BS 3871 that trips instantaneously between 7 and 10 times its rating.",
+  "type-4": "A breaker to BS 3871 that trips instantaneously between 10 and 50 times its rating.",
 } as const;
 
 export const constructions = {
@@ -109,18 +109,18 @@ export const materials = {
 
 export const wires = {
   solid: "Each conductor is one solid wire.",
-  stranded: "Each conductor is of several strands, and takes a little more room.",
+  stranded: "Each conductor is stranded, and takes slightly more space.",
 } as const;
 
 export const containments = {
-  conduit: "A conduit; its size is its diameter outside.",
-  trunking: "A trunking; its size is its width by its depth.",
+  conduit: "A conduit; its size is the outside diameter.",
+  trunking: "A trunking; its size is width by depth.",
 } as const;
 
 export const containmentMakes = {
-  steel: "Rigid steel, which may serve as the protective conductor.",
-  plastic: "Plastic, which carries no fault current.",
-  flexible: "Flexible or pliable, which never serves as the protective conductor.",
+  steel: "Rigid steel; it may be used as the protective conductor.",
+  plastic: "Plastic; it cannot be used as a protective conductor.",
+  flexible: "Flexible or pliable; it must not be used as a protective conductor.",
 } as const;
 
 export const earthingMetals = {
@@ -130,13 +130,13 @@ export const earthingMetals = {
 } as const;
 
 export const buriedIn = {
-  buried: "It runs in the ground.",
+  buried: "Buried in the ground.",
 } as const;
 
 export const soilProtections = {
-  corrosion: "Against corrosion by a sheath, not against damage.",
-  damage: "Against damage, not against corrosion.",
-  both: "Against corrosion and against damage.",
+  corrosion: "Protected against corrosion by a sheath, not against mechanical damage.",
+  damage: "Protected against mechanical damage, not against corrosion.",
+  both: "Protected against corrosion and mechanical damage.",
 } as const;
 
 export const shielded = {
@@ -163,7 +163,7 @@ export const routeKinds = {
   clipped: "Clipped to a surface.",
   tray: "On a perforated tray.",
   ladder: "On a ladder or cleats.",
-  "free-air": "Spaced from the wall in free air.",
+  "free-air": "In free air, spaced from the wall.",
   wall: "Within a wall or partition.",
   ceiling: "Above a ceiling.",
   floor: "Under a floor.",
@@ -177,9 +177,9 @@ export const methods = {
   C: "Clipped direct.",
   D: "In the ground.",
   E: "Multicore in free air or on a tray.",
-  F: "Singles touching in free air.",
-  "100": "Flat cable above a ceiling, under 100 mm of insulation or less.",
-  "101": "Flat cable above a ceiling, under more than 100 mm of insulation.",
+  F: "Single-core cables touching, in free air.",
+  "100": "Flat cable above a ceiling, covered by insulation of up to 100 mm.",
+  "101": "Flat cable above a ceiling, covered by more than 100 mm of insulation.",
   "102": "Flat cable in an insulated stud wall, touching the inner face.",
   "103": "Flat cable in an insulated stud wall, not touching the inner face.",
 } as const;
@@ -206,7 +206,7 @@ export const uses = {
   pv: "A photovoltaic generator.",
   storage: "A battery.",
   appliance: "One fixed appliance.",
-  shaver: "A shaver supply unit with a transformer of its own.",
+  shaver: "A shaver supply unit with an isolating transformer.",
   laundry: "Washing machines and dryers.",
   alarms: "Smoke, fire or intruder alarms.",
   data: "Data and communications equipment.",
@@ -226,18 +226,18 @@ export const places = {
   construction: "A construction site.",
   pool: "A swimming pool.",
   "skilled-only": "Used by skilled or instructed persons only.",
-  ordinary: "None of these, where the board's place does not reach.",
+  ordinary: "None of these, though the board's place is one.",
 } as const;
 
 export const zones = {
   "0": "In the water: inside the bath, the shower basin or the pool.",
   "1": "Above the bath or shower, or beside the pool.",
-  "2": "The strip around zone 1.",
+  "2": "Next to zone 1.",
   outside: "In the room, outside the zones.",
 } as const;
 
 export const ownEarthings = {
-  TT: "An earth electrode of its own, kept apart from the supply's earth.",
+  TT: "An earth electrode of its own, separate from the supply's earth.",
 } as const;
 
 /** The second figure is the water: 1 and 2 drips, 3 spray, 4 splashes, 5 and 6 jets, 7 and 8 immersion. */
@@ -258,15 +258,15 @@ export const ingress = {
   IPX6: "Powerful water jets.",
   IP65: "Dust-tight; water jets.",
   IP66: "Dust-tight; powerful water jets.",
-  IPX7: "Immersion for a while.",
-  IP67: "Dust-tight; immersion for a while.",
-  IPX8: "Immersion for good.",
-  IP68: "Dust-tight; immersion for good.",
+  IPX7: "Temporary immersion.",
+  IP67: "Dust-tight; temporary immersion.",
+  IPX8: "Continuous immersion.",
+  IP68: "Dust-tight; continuous immersion.",
 } as const;
 
 export const verdicts = {
-  ok: "Tested, and right.",
-  wrong: "Tested, and wrong.",
+  ok: "Tested, and correct.",
+  wrong: "Tested, and incorrect.",
 } as const;
 
 export const pressed = {
@@ -280,9 +280,9 @@ export const services = {
   oil: "The oil line.",
   structure: "Structural metal.",
   heating: "Central heating or ducts.",
-  lightning: "Lightning protection.",
+  lightning: "The lightning protection system.",
   other: "Another extraneous-conductive-part.",
-  none: "Nothing: no metal that comes in needs it. Say why.",
+  none: "None required: no extraneous-conductive-part enters. State why.",
 } as const;
 
 export const electrodes = {
@@ -293,13 +293,13 @@ export const electrodes = {
 } as const;
 
 export const fitted = {
-  fitted: "It is there.",
-  "not-fitted": "It is not there; say why.",
+  fitted: "Fitted.",
+  "not-fitted": "Not fitted; state why.",
 } as const;
 
 export const rotations = {
-  ok: "L1, L2, L3 in order.",
-  reversed: "Out of order.",
+  ok: "L1, L2, L3: correct.",
+  reversed: "Reversed.",
 } as const;
 
 export const joined = {
@@ -307,27 +307,27 @@ export const joined = {
 } as const;
 
 export const noTrip = {
-  "no-trip": "It did not trip, as at half the rated residual current it must not.",
+  "no-trip": "It did not trip. At half IΔn it must not.",
 } as const;
 
 export const measuredKinds = {
-  continuity: "Low resistances of conductors, dead.",
+  continuity: "Continuity: low resistances of conductors, dead.",
   insulation: "Insulation resistance.",
   loop: "Earth fault loop impedance.",
   "rcd-time": "The trip time of an RCD.",
   "trip-current": "The residual current an RCD trips at, in a ramp test.",
   fault: "Prospective fault current.",
-  electrode: "The resistance of an earth electrode. As for the loop where it is left out.",
+  electrode: "The resistance of an earth electrode. As for loop impedance if left out.",
   leakage: "The current in a protective conductor, by a clamp.",
   voltage: "Voltage.",
 } as const satisfies Record<MeasuredKind, string>;
 
 export const rangeKinds = {
-  continuity: "Low resistances of conductors, dead.",
+  continuity: "Continuity: low resistances of conductors, dead.",
   insulation: "Insulation resistance.",
   loop: "Earth fault loop impedance.",
 } as const;
 
 export const lastDigits = {
-  digits: "Steps of the last figure shown: 2 digits of a reading of 0.62 Ω are 0.02 Ω.",
+  digits: "Digits of the last figure shown: 2 digits of a reading of 0.62 Ω are 0.02 Ω.",
 } as const;

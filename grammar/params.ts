@@ -9,7 +9,7 @@ export type NameKind = "board" | "rcd" | "instrument" | "cable-type" | "containm
 
 interface Shape {
   readonly kind: string;
-  /** Reads after "wants": "the size of the protective conductor". */
+  /** As a message has it: "the size of the protective conductor". */
   readonly help: string;
 }
 

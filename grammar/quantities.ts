@@ -1,15 +1,15 @@
 import type { Physical } from "./units.ts";
 
-/** A quantity a word may want: its kind, the units it is written in and what magnitude can be true. */
+/** A quantity a word may need: its kind, the units it is written in and its plausible range. */
 export interface QuantityKind {
-  /** Reads after "wants": "a loop impedance". */
+  /** As a message has it: "a loop impedance". */
   readonly what: string;
   readonly physical: Physical;
   /** Units that belong here, the usual one first. A fix offers the first. */
   readonly units: readonly string[];
   /** The unit the engine calculates in. */
   readonly base: string;
-  /** In the base unit: outside these the figure cannot be what the word says. */
+  /** In the base unit: a figure outside these is a slip. */
   readonly least: number;
   readonly most: number;
 }
@@ -24,15 +24,15 @@ const kind = (
 ): QuantityKind => ({ what, physical, units, base, least, most });
 
 /**
- * Plausible magnitudes are wide on purpose: they catch a slip of the unit, not a bad installation.
- * Common practice; a value inside them is judged by the checks.
+ * Plausible ranges are wide on purpose: they catch a slip of the unit, not a bad installation.
+ * Common practice; a value inside them is left to the checks.
  */
 export const quantities = {
   loop: kind("a loop impedance", "resistance", ["Ω", "mΩ"], "Ω", 0, 25_000),
   conductor: kind("a conductor resistance", "resistance", ["Ω", "mΩ"], "Ω", -1, 10_000),
   electrode: kind("an electrode resistance", "resistance", ["Ω", "kΩ"], "Ω", 0, 100_000),
   insulation: kind("an insulation resistance", "resistance", ["MΩ", "GΩ", "kΩ"], "Ω", 0, 1e13),
-  meterRange: kind("the top of a meter's range", "resistance", ["Ω", "kΩ", "MΩ", "GΩ"], "Ω", 0.1, 1e13),
+  meterRange: kind("the top of an instrument's range", "resistance", ["Ω", "kΩ", "MΩ", "GΩ"], "Ω", 0.1, 1e13),
   rating: kind("a rated current", "current", ["A"], "A", 0.5, 6_300),
   sensitivity: kind("a rated residual current", "current", ["mA"], "A", 0.001, 3),
   fault: kind("a fault current", "current", ["kA", "A"], "A", 1, 200_000),

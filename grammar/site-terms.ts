@@ -1,7 +1,8 @@
 /**
- * What is said on site for a word of the language. A misspelling is found because it is near; these are other words
- * altogether, so a person who writes one is told ours. The left side is read without regard to case. The right side
- * names words of the vocabulary or of its closed lists, the likeliest first: the first that can stand there is meant.
+ * Everyday terms of the trade for words of the language. A misspelling is found because it is near; these are other
+ * words altogether, so a person who writes one is offered ours. Generic terms only: a maker's name is no term. The left
+ * side is read in capitals or not. The right side names words of the vocabulary or of its closed lists, the likeliest
+ * first: the first that is allowed in that place is offered.
  */
 export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   // The supply and its earthing.
@@ -84,7 +85,6 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   "flat-twin-and-earth": ["flat-twin"],
   micc: ["mineral"],
   mims: ["mineral"],
-  pyro: ["mineral"],
   flexible: ["flex"],
   cord: ["flex"],
   single: ["singles"],
@@ -180,7 +180,6 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   elfi: ["Zs"],
   loop: ["Zs"],
   ir: ["insulation"],
-  megger: ["insulation"],
   continuity: ["R1+R2"],
   r1r2: ["R1+R2"],
   "r1+r2": ["R1+R2"],

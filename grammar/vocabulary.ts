@@ -36,9 +36,9 @@ const record = {
     { rule: rule("a regulation or a check's id"), reason: text("the reason") },
     {
       remark: true,
-      means: "A rule is knowingly not followed here, for this reason.",
+      means: "A rule is knowingly not followed here, with the reason.",
       background:
-        "A departure suppresses one check where it stands, shows in every summary, and is itself reported when it no longer suppresses anything.",
+        "It suppresses that check in this block, is listed in every summary, and is itself reported when it no longer suppresses anything.",
       example: 'departure 411.3.3 "Sockets reached by skilled persons only, risk assessment kept on site"',
     },
   ),
@@ -47,7 +47,7 @@ const record = {
     {
       remark: true,
       means: "A question put to this block by whoever reviews it.",
-      background: "Open questions are counted and listed until an answer stands below them.",
+      background: "Open questions are counted and listed until they are answered below.",
       example: 'query "Why a type C device here?"',
     },
   ),
@@ -65,22 +65,26 @@ const record = {
   ),
 } as const;
 
-const hands = {
+const signatories = {
   designed: once(
     { by: label("by", text("a name or initials")), on: opt(date("the day")) },
     {
       signs: true,
-      means: "Who answers for the design; the nearest one counts.",
+      means: "Who signed for the design, and when; the nearest signature counts.",
       example: 'designed by "K.A." 2026-01-20',
     },
   ),
   installed: once(
     { by: label("by", text("a name or initials")), on: opt(date("the day")) },
-    { signs: true, means: "Who wired it, and when it was finished.", example: 'installed by "D.O." 2026-02-27' },
+    {
+      signs: true,
+      means: "Who signed for the installation work, and when it was finished.",
+      example: 'installed by "D.O." 2026-02-27',
+    },
   ),
   tested: once(
     { by: label("by", text("a name or initials")), on: opt(date("the day")) },
-    { signs: true, means: "Who tested it.", example: 'tested by "K.A." 2026-03-04' },
+    { signs: true, means: "Who signed for the tests, and when.", example: 'tested by "K.A." 2026-03-04' },
   ),
 } as const;
 
@@ -90,8 +94,8 @@ const cableParams = {
   line: label("line", quantity("csa", "the size of the line conductor")),
   neutral: opt(label("neutral", quantity("csa", "the size of the neutral, if it differs"))),
   cpc: opt(label("cpc", quantity("csa", "the size of the protective conductor"))),
-  cpcBy: opt(label("cpc-by", choice(list.cpcMeans, "what serves as the protective conductor"))),
-  material: opt(choice(list.materials, "the conductors' metal")),
+  cpcBy: opt(label("cpc-by", choice(list.cpcMeans, "what is used as the protective conductor"))),
+  material: opt(choice(list.materials, "the conductor material")),
   wire: opt(choice(list.wires, "whether the conductors are solid or stranded")),
   cores: opt(label("cores", count("the number of cores"))),
 } as const;
@@ -102,14 +106,14 @@ const rcdParams = {
   sensitivity: quantity("sensitivity", "the rated residual current"),
   type: opt(label("type", choice(list.rcdTypes, "the type by waveform"))),
   delay: opt(choice(list.delays, "a time delay")),
-  direction: opt(choice(list.directions, "from which side it may be fed")),
+  direction: opt(choice(list.directions, "which side it may be fed from")),
 } as const;
 
 const deviceTail = {
   breaking: opt(quantity("breaking", "the rated breaking capacity")),
   sensitivity: opt(quantity("sensitivity", "the rated residual current")),
   type: opt(label("type", choice(list.rcdTypes, "the RCD type by waveform"))),
-  direction: opt(choice(list.directions, "from which side it may be fed")),
+  direction: opt(choice(list.directions, "which side it may be fed from")),
 } as const;
 
 const bonding = often(
@@ -126,7 +130,7 @@ const bonding = often(
     figures: "conductor",
     means: "A main bonding conductor, its size and, when measured, its resistance.",
     background:
-      'A long conductor reads more than a short one: the reading is compared with its own length and size, not with one figure for all. Where no metal comes in that could bring a voltage from outside, bonding none "…" says so.',
+      'The reading is compared with the length and size of this conductor, not with one figure for all. Where no extraneous-conductive-part enters, write bonding none "…" with the reason.',
     limits: "Regulations 411.3.1.2 and 544.1.1; Table 54.8 for a PME supply.",
     example: "bonding water 10 mm² continuity 0.03 Ω",
   },
@@ -148,9 +152,9 @@ const supplementaryBonding = often(
       test: "the supplementary bonding",
     },
     figures: "supplementary",
-    means: "Supplementary bonding of a place: its size and, when measured, the resistance between the parts.",
+    means: "Supplementary bonding of a location: its size and, when measured, the resistance between the parts.",
     background:
-      "It keeps the touch voltage down until the devices of the place have opened. What it may read goes by the current that operates the slowest of them within 5 s, or by their RCD.",
+      "It limits the touch voltage until the protective devices have operated. The highest permitted reading follows from the current that operates the slowest of them within 5 s, or from their RCD.",
     limits: "Regulation 415.2.2: R at most 50 V / Ia. Section 544.2: 4 mm², or 2.5 mm² mechanically protected.",
     example: "supplementary-bonding bathroom 4 mm² continuity 0.12 Ω",
   },
@@ -164,7 +168,7 @@ const faultCurrents = {
       figures: "fault",
       means: "The prospective fault current here: the larger of line-neutral and line-earth.",
       background:
-        "Measured or found by enquiry at the origin and at each board. Every device here must be able to break it.",
+        "Measured, calculated or found by enquiry, at the origin and at each board. Every device here must be able to interrupt it.",
       limits: "Regulations 434.1 and 434.5.1.",
       example: "Ipf 1.4 kA",
     },
@@ -192,20 +196,20 @@ const faultCurrents = {
 } as const;
 
 const spd = once(
-  { fitted: choice(list.fitted, "whether one is there"), why: opt(text("the reason")) },
+  { fitted: choice(list.fitted, "whether one is fitted"), why: opt(text("the reason")) },
   {
-    means: "Whether a surge protective device is fitted, and why not if not.",
+    means: "Whether a surge protective device is fitted, and if not, why not.",
     limits: "Section 443.",
     example: "spd fitted",
   },
 );
 
 const rotation = once(
-  { verdict: verdict(list.rotations, "the order found") },
+  { verdict: verdict(list.rotations, "the sequence found") },
   {
     reads: { key: [], again: true, name: "phase sequence", test: "phase sequence" },
     figures: "verdict",
-    means: "The phase sequence found at this place.",
+    means: "The phase sequence found here.",
     limits: "Regulation 643.9.",
     example: "phase-sequence ok",
   },
@@ -216,8 +220,9 @@ const polarity = once(
   {
     reads: { key: [], again: true, name: "polarity" },
     figures: "verdict",
-    means: "Whether line, neutral and earth are on the right terminals.",
-    background: "Every single-pole switch and fuse in the line, every outlet connected the right way round.",
+    means: "Whether line, neutral and earth are connected to the correct terminals.",
+    background:
+      "Every single-pole switch and fuse in the line conductor only, every socket-outlet correctly connected.",
     limits: "Regulation 643.6.",
     example: "polarity ok",
   },
@@ -227,7 +232,8 @@ const temperature = once(
   { value: quantity("temperature", "the conductors' temperature at the test") },
   {
     means: "The temperature of the conductors when they were tested.",
-    background: "Copper reads 4 % more for every 10 °C. With a temperature, readings are compared corrected.",
+    background:
+      "The resistance of copper rises by 4 % for every 10 °C. Where the temperature is given, readings are corrected for it before they are compared.",
     example: "temperature 15 °C",
   },
 );
@@ -238,7 +244,7 @@ const insulation = often(
     "L-N": opt(label("L-N", reading("insulation", "line to neutral"))),
     "L-E": opt(label("L-E", reading("insulation", "line to earth"))),
     "N-E": opt(label("N-E", reading("insulation", "neutral to earth"))),
-    "L-L": opt(label("L-L", reading("insulation", "line to line, the least of the three"))),
+    "L-L": opt(label("L-L", reading("insulation", "line to line, the lowest of the three"))),
     "L1-L2": opt(label("L1-L2", reading("insulation", "line 1 to line 2"))),
     "L2-L3": opt(label("L2-L3", reading("insulation", "line 2 to line 3"))),
     "L1-L3": opt(label("L1-L3", reading("insulation", "line 1 to line 3"))),
@@ -254,10 +260,10 @@ const insulation = often(
   {
     reads: { key: ["voltage"], again: true, name: "insulation {arg}", test: "insulation resistance" },
     figures: "insulation",
-    means: "Insulation resistance at a test voltage, between the conductors named.",
+    means: "Insulation resistance between the conductors named, at the test voltage given.",
     background:
-      "Disconnect or bypass electronics and surge devices first: 500 V harms them and they falsify the reading.",
-    limits: "Table 64: 1.0 MΩ at 500 V up to 500 V; 0.5 MΩ at 250 V for SELV and PELV.",
+      "Disconnect or bypass electronic equipment and surge protective devices first: 500 V can damage them, and they make the reading too low.",
+    limits: "Table 64: at least 1.0 MΩ at 500 V for circuits up to 500 V; 0.5 MΩ at 250 V for SELV and PELV.",
     example: "insulation 500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ",
   },
 );
@@ -270,10 +276,10 @@ const testHeader = {
 const rcdTest = often(
   {
     name: opt(ref("rcd", "the RCD, where the board has several")),
-    sensitivity: opt(quantity("sensitivity", "the residual current it is rated at")),
-    multiple: opt(multiple("the test current in multiples of the rating")),
+    sensitivity: opt(quantity("sensitivity", "the rated residual current IΔn")),
+    multiple: opt(multiple("the test current as a multiple of IΔn")),
     time: opt(reading("tripTime", "the trip time")),
-    noTrip: opt(choice(list.noTrip, "that it held")),
+    noTrip: opt(choice(list.noTrip, "that it did not trip")),
   },
   {
     reads: {
@@ -283,7 +289,7 @@ const rcdTest = often(
       test: "the RCD",
     },
     figures: "rcd-time",
-    means: "An RCD test: its rating, the multiple of it that was applied, and the time it took.",
+    means: "An RCD test: IΔn, the multiple of it that was applied, and the trip time.",
     limits: "Regulation 643.7.1 and 643.8; product standards BS EN 61008 and 61009.",
     example: "rcd 30 mA 1x 24 ms",
   },
@@ -294,7 +300,7 @@ const testButton = once(
   {
     reads: { key: ["name"], again: true, name: "test button[ of {name}]", test: "the test button" },
     figures: "verdict",
-    means: "The RCD's own test button.",
+    means: "The result of pressing the RCD's test button.",
     limits: "Regulation 643.10.",
     example: "test-button ok",
   },
@@ -303,21 +309,21 @@ const testButton = once(
 const blocks = {
   file: {
     wayfile: once(
-      { version: count("the language's version") },
+      { version: count("the version of the language") },
       { means: "The version of the language; the first statement of every file.", example: "wayfile 1" },
     ),
     use: often(
       { path: text("a path from this file's folder") },
       {
         means: "Reads another file, so that what it defines can be used here.",
-        background: "Instruments shared by many schedules and boards in files of their own are read this way.",
+        background: "For instruments that many schedules share, and for boards kept in files of their own.",
         example: 'use "shared/instruments.ways"',
       },
     ),
     instrument: often(
       { name: define("instrument", "a short name"), title: opt(text("what it is")) },
       {
-        means: "A test instrument, its serial number and when its calibration runs out.",
+        means: "A test instrument, its serial number and when its calibration is due.",
         opens: "instrument",
         blockOptional: true,
         example:
@@ -345,29 +351,31 @@ const blocks = {
 
   installation: {
     standard: once(
-      { edition: wiringStandard("the edition the work was done to") },
+      { edition: wiringStandard("the edition of the wiring regulations") },
       {
         figures: "edition",
-        means: "The edition of the wiring regulations the work is judged by.",
-        background: "Old work is judged by the edition it was done to. Without one, nothing is judged.",
+        means: "The edition of the wiring regulations the work is checked against.",
+        background:
+          "The limits of this edition apply. For a periodic inspection of older work, name the edition the inspection is made to. Without one, nothing is compared with a limit.",
         example: "standard BS 7671:2018+A2:2022",
       },
     ),
     stage: once(
-      { stage: choice(list.stages, "how far the work is") },
-      { means: "How far the work is: what may still be missing without complaint.", example: "stage tested" },
+      { stage: choice(list.stages, "the stage of the work") },
+      { means: "The stage of the work: it decides which tests must be recorded by now.", example: "stage tested" },
     ),
     work: once(
       { work: choice(list.works, "what kind of work it is") },
       {
-        means: "Whether this is new work, an addition, or what was there already.",
-        background: "New work has no excuse for being untested; old work is not condemned for a rule that came later.",
+        means: "Whether this is new work, an addition or alteration, or an existing installation.",
+        background:
+          "New work must be tested completely. An existing installation is not faulted for a requirement that came later.",
         example: "work new",
       },
     ),
     premises: once(
       { premises: choice(list.premises, "what kind of premises") },
-      { means: "What kind of premises this is; some rules hold in some only.", example: "premises dwelling" },
+      { means: "The kind of premises. Some rules apply only in some kinds.", example: "premises dwelling" },
     ),
     location: once(
       { text: text("where it is") },
@@ -375,9 +383,9 @@ const blocks = {
     ),
     extent: once(
       { text: text("what is covered") },
-      { means: "What this schedule covers, and what it leaves out.", example: 'extent "Ground floor only"' },
+      { means: "What this schedule covers, and what is excluded.", example: 'extent "Ground floor only"' },
     ),
-    ...hands,
+    ...signatories,
     supply: once(
       {},
       {
@@ -389,7 +397,7 @@ const blocks = {
     instrument: often(
       { name: define("instrument", "a short name"), title: opt(text("what it is")) },
       {
-        means: "A test instrument, its serial number and when its calibration runs out.",
+        means: "A test instrument, its serial number and when its calibration is due.",
         opens: "instrument",
         blockOptional: true,
         example: 'instrument M1 "Multifunction tester" { due 2026-11-03 }',
@@ -418,7 +426,7 @@ const blocks = {
     ),
     due: once(
       { on: date("the day") },
-      { means: "When its calibration runs out. A test after that day is not traceable.", example: "due 2026-11-03" },
+      { means: "When its calibration is due. A test after that day is not traceable.", example: "due 2026-11-03" },
     ),
     tests: once(
       { types: many(choice(list.rcdTypes, "an RCD type")) },
@@ -427,32 +435,32 @@ const blocks = {
     accuracy: often(
       {
         of: choice(list.measuredKinds, "what is measured"),
-        share: quantity("share", "the share of the reading it may be out by"),
-        count: opt(count("the steps of the last figure it may be out by besides")),
+        share: quantity("share", "the uncertainty as a share of the reading"),
+        count: opt(count("the digits of the last figure shown, added to it")),
         digits: opt(choice(list.lastDigits, "what the number counts")),
       },
       {
-        means: "How far its readings may be out: a share of the reading, and steps of the last figure shown.",
+        means: "The uncertainty of its readings: % of reading, plus digits of the last figure shown.",
         background:
-          "From the instrument's own data. A reading nearer to its limit than this neither passes nor fails for certain.",
+          "From the instrument's data sheet. A reading nearer to its limit than this cannot be called a certain pass or fail.",
         example: "accuracy continuity 2 % 2 digits",
       },
     ),
     range: often(
       {
         of: choice(list.rangeKinds, "what is measured"),
-        top: quantity("meterRange", "the most it can show"),
+        top: quantity("meterRange", "the highest value it can show"),
       },
       {
-        means: "The most it can show. What is more is written with > before it.",
+        means: "The highest value it can show. A higher resistance is recorded with > before this value.",
         example: "range insulation 999 MΩ",
       },
     ),
     "test-current": once(
-      { value: quantity("current", "the current it drives through a continuity test") },
+      { value: quantity("current", "the test current of a continuity test") },
       {
         means: "The short-circuit current of its continuity test.",
-        limits: "At least 200 mA, by the standard of such instruments.",
+        limits: "At least 200 mA: BS EN 61557-4, the standard for such instruments.",
         example: "test-current 200 mA",
       },
     ),
@@ -473,7 +481,7 @@ const blocks = {
       },
     ),
     source: once(
-      { of: choice(list.supplySources, "whose it is") },
+      { of: choice(list.supplySources, "public or private") },
       {
         means: "Whether the supply is public or private. Public if left out.",
         limits: "Appendix 4, section 6.4: a private supply allows a larger voltage drop.",
@@ -495,8 +503,8 @@ const blocks = {
         figures: "supply-loop",
         means: "Earth fault loop impedance outside the installation, at the origin.",
         background:
-          "Measured with the installation isolated and the earthing conductor disconnected from parallel paths, or by enquiry: then write `declared`.",
-        limits: "Regulation 313.1. Distributors declare at most 0.35 Ω for TN-C-S and 0.8 Ω for TN-S.",
+          "Measured with the installation isolated and the earthing conductor disconnected from parallel paths, or found by enquiry: then write `declared`. Reconnect the earthing conductor before anything is switched on again.",
+        limits: "Regulation 313.1. The maximum figures distributors declare: 0.35 Ω for TN-C-S, 0.8 Ω for TN-S.",
         example: "Ze 0.21 Ω",
       },
     ),
@@ -522,7 +530,7 @@ const blocks = {
       {
         size: quantity("csa", "its size"),
         metal: opt(choice(list.earthingMetals, "its metal, if not copper")),
-        buried: opt(choice(list.buriedIn, "that it runs in the ground")),
+        buried: opt(choice(list.buriedIn, "that it is buried in the ground")),
         protected: opt(label("protected", choice(list.soilProtections, "what it is protected against in the ground"))),
         continuity: opt(label("continuity", reading("conductor", "its resistance"))),
       },
@@ -530,8 +538,7 @@ const blocks = {
         reads: { key: [], again: false, name: "earthing conductor", test: "the earthing conductor" },
         figures: "conductor",
         means: "The conductor between the main earthing terminal and the means of earthing.",
-        background:
-          "Copper and not in the ground unless said otherwise; in the ground it is taken as unprotected unless said otherwise.",
+        background: "Copper and not buried unless stated; if buried, unprotected unless stated.",
         limits: "Section 542.3; Tables 54.1 and 54.7.",
         example: "earthing-conductor 16 mm²",
       },
@@ -546,9 +553,9 @@ const blocks = {
     ),
     live: often(testHeader, {
       means:
-        "Tests at the origin on one day. Each reading stands until it is taken again, and goes before an older line.",
+        "Tests at the origin on one day. The latest reading of each kind counts, before any line of the supply itself.",
       background:
-        "Ze with the installation isolated and the earthing conductor disconnected; connect it again before anything else is done.",
+        "Ze is measured with the installation isolated and the earthing conductor disconnected. Reconnect it before anything is switched on again.",
       opens: "supplyLive",
       example: "live 2026-03-05 with M1 {\n  Ze        0.21 Ω\n  Ipf       1.4 kA\n  polarity  ok\n}",
     }),
@@ -561,8 +568,8 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "Ze" },
         figures: "supply-loop",
-        means: "Earth fault loop impedance outside the installation, as read on this day.",
-        limits: "Regulation 643.7.3. Distributors declare at most 0.35 Ω for TN-C-S and 0.8 Ω for TN-S.",
+        means: "Earth fault loop impedance outside the installation, as measured on this day.",
+        limits: "Regulation 643.7.3. The maximum figures distributors declare: 0.35 Ω for TN-C-S, 0.8 Ω for TN-S.",
         example: "Ze 0.21 Ω",
       },
     ),
@@ -572,7 +579,7 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "RA", test: "the earth electrode" },
         figures: "electrode",
-        means: "The resistance of the installation's own earth electrode, as read on this day.",
+        means: "The resistance of the installation's own earth electrode, as measured on this day.",
         limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
         example: "electrode rod 84 Ω",
       },
@@ -593,20 +600,20 @@ const blocks = {
 
   board: {
     "fed-from": once(
-      { from: ref("board", "what feeds it", { supply: "Fed straight from the origin." }) },
+      { from: ref("board", "what feeds it", { supply: "Fed directly from the origin." }) },
       { means: "What feeds this board: the supply, or another board.", example: "fed-from supply" },
     ),
     location: once({ text: text("where it is") }, { means: "Where the board is.", example: 'location "Plant room"' }),
     phases: once(
       { count: choice(list.phaseCounts, "how many") },
-      { means: "Single-phase or three-phase board. As the supply if left out.", example: "phases three" },
+      { means: "Single-phase or three-phase board. The same as what feeds it if left out.", example: "phases three" },
     ),
     phase: once(
       { phase: choice(list.linesOfThree, "which line") },
       {
         means: "Which line of a three-phase supply a single-phase board is on.",
         background:
-          "Without it nobody knows which line carries the board, and its demand is counted on all three. Where a way of another board feeds it, the way's own phase says it.",
+          "Without it the demand of the board is counted on all three lines. Where a way of another board feeds it, write the phase on that way.",
         limits: "Regulation 314.1.",
         example: "phase L2",
       },
@@ -615,8 +622,8 @@ const blocks = {
       { places: many(choice(list.places, "where its circuits are")) },
       {
         figures: "board-place",
-        means: "The place of every way of this board that names none itself.",
-        background: "A site board, a pontoon or a farm building says once what would stand on each of its ways.",
+        means: "The location, special or not, of every way of this board that states none itself.",
+        background: "For a site board, a pontoon or a farm building: one line instead of one on each way.",
         limits: "Part 7.",
         example: "place marina",
       },
@@ -624,20 +631,20 @@ const blocks = {
     earthing: once(
       { system: choice(list.ownEarthings, "the earthing") },
       {
-        means: "This board and what it feeds are earthed by an electrode of their own and not by the supply.",
+        means: "This board and what it feeds are earthed by an electrode of their own, not by the supply.",
         background:
-          "Pitches, pontoons and sites on a PME supply are earthed so. The supply's earth ends before this board.",
-        limits: "Regulation 411.5; 704.411.3.1, 708.411.4 and 709.411.4 for their places.",
+          "Used for pitches, pontoons and sites on a PME supply. The supply's earth is not taken to this board.",
+        limits: "Regulation 411.5; 704.411.3.1, 708.411.4 and 709.411.4 for special locations.",
         example: "earthing TT",
       },
     ),
-    electrode: electrodeRow("The electrode of a board that is earthed by its own, and its resistance (RA)."),
+    electrode: electrodeRow("The board's own earth electrode, and its resistance (RA)."),
     diversity: once(
-      { share: quantity("share", "the share in use at once") },
+      { share: quantity("share", "the share in use at the same time") },
       {
-        means: "What is in use at once of all that the board's circuits take, by the designer's own judgement.",
+        means: "Diversity between the circuits of the board, by the designer's own judgement.",
         background:
-          "Applied to the sum of the board's circuits, each in full or by its own diversity: the published table is not applied on top.",
+          "Applied to the sum of the board's circuits, each in full or with its own diversity. The published table is not applied as well.",
         limits: "Regulation 311.1.",
         example: "diversity 80 %",
       },
@@ -649,17 +656,17 @@ const blocks = {
         sensitivity: opt(quantity("sensitivity", "its rated residual current, if it is an RCD")),
         type: opt(label("type", choice(list.rcdTypes, "the RCD type"))),
         delay: opt(choice(list.delays, "a time delay")),
-        direction: opt(choice(list.directions, "from which side it may be fed")),
+        direction: opt(choice(list.directions, "which side it may be fed from")),
       },
-      { figures: "rating", means: "The switch that isolates the board.", example: "main-switch BS EN 60947-3 100 A" },
+      { figures: "rating", means: "The main switch of the board.", example: "main-switch BS EN 60947-3 100 A" },
     ),
     busbar: once(
       { rating: quantity("rating", "its rated current") },
       {
         figures: "rating",
-        means: "The rated current of the busbars that the board's ways are taken from.",
+        means: "The rated current of the board's busbars.",
         background:
-          "From the maker's label: the rated current of the assembly, InA. Nothing in the board protects them against overload, so that what protects the board must not be larger, or what leaves it must not come to more.",
+          "From the maker's label: the rated current of the assembly, InA. Nothing in the board protects busbars against overload: either the upstream device is no larger, or the demand of the circuits is no higher.",
         limits: "Regulation 536.4.202; BS EN 61439.",
         example: "busbar 125 A",
       },
@@ -667,8 +674,8 @@ const blocks = {
     "conditional-rating": once(
       { value: quantity("breaking", "the conditional short-circuit rating") },
       {
-        means: "The fault current the board withstands as an assembly behind the fuse it was tested with.",
-        limits: "BS EN 61439-3, Annex ZB: 16 kA behind a 100 A fuse for a consumer unit.",
+        means: "The fault current the board withstands as an assembly, protected by the fuse it was tested with.",
+        limits: "BS EN 61439-3, Annex ZB: 16 kA for a consumer unit protected by a 100 A fuse.",
         example: "conditional-rating 16 kA",
       },
     ),
@@ -678,7 +685,7 @@ const blocks = {
         reads: { key: [], again: true, name: "Zdb" },
         figures: "board-loop",
         means: "Earth fault loop impedance at this board.",
-        background: "What the ways of this board start from. It cannot be less than the supply's.",
+        background: "Zs of each way starts from it. It cannot be lower than Ze.",
         limits: "Regulation 411.4.",
         example: "Zdb 0.31 Ω",
       },
@@ -688,7 +695,7 @@ const blocks = {
       { name: define("rcd", "a short name"), ...rcdParams },
       {
         figures: "rating",
-        means: "An RCD of the board that several ways stand behind.",
+        means: "An RCD of the board that protects several ways.",
         limits: "Regulations 411.3.3, 415.1 and 531.3.",
         example: "rcd east BS EN 61008 63 A 30 mA type A",
       },
@@ -698,7 +705,7 @@ const blocks = {
     spd,
     "phase-sequence": rotation,
     polarity,
-    ...hands,
+    ...signatories,
     dead: often(testHeader, {
       means: "Dead tests of the board on one day.",
       opens: "boardDead",
@@ -713,10 +720,10 @@ const blocks = {
       {
         id: define("way", "its number on the board"),
         kind: opt(choice(list.wayKinds, "what kind of circuit it is")),
-        title: opt(text("what it serves")),
+        title: opt(text("what it supplies")),
       },
       {
-        means: "A way of the board and the circuit on it.",
+        means: "A way of the board, and its circuit.",
         opens: "way",
         blockOptional: true,
         example:
@@ -741,14 +748,14 @@ const blocks = {
         sizes: true,
         means:
           "The protective device: its standard, type and rated current, breaking capacity, and residual current if it is an RCBO.",
-        background: "What stands on the device itself. The type decides the loop impedance the circuit may have.",
+        background: "As marked on the device. Its type and rating decide the highest Zs the circuit may have.",
         limits: "Regulations 433.1.1, 434.5.1 and Tables 41.2 to 41.4.",
         example: "device BS EN 60898 B32 6 kA",
       },
     ),
     behind: once(
       { rcd: ref("rcd", "an RCD of this board") },
-      { paper: "behind RCD", means: "The RCD of the board this way stands behind.", example: "behind east" },
+      { paper: "behind RCD", means: "The RCD of the board that protects this way.", example: "behind east" },
     ),
     rcd: once(rcdParams, {
       paper: "RCD",
@@ -770,7 +777,7 @@ const blocks = {
     ),
     feeds: once(
       { board: ref("board", "the board it feeds") },
-      { means: "The board this feeder feeds.", example: "feeds B" },
+      { means: "The board that this distribution circuit feeds.", example: "feeds B" },
     ),
     cable: once(
       { use: opt(ref("cable-type", "a cable type of this schedule")), ...optionalCable() },
@@ -778,8 +785,8 @@ const blocks = {
         figures: "cable",
         inUse: true,
         sizes: true,
-        means: "The cable: how it is made, and the size of each conductor.",
-        limits: "Appendix 4 for capacity and drop; Table 54.7 for the protective conductor.",
+        means: "The cable: its construction, and the size of each conductor.",
+        limits: "Appendix 4 for current-carrying capacity and voltage drop; Table 54.7 for the protective conductor.",
         example: "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
       },
     ),
@@ -789,22 +796,22 @@ const blocks = {
         size: opt(quantity("size", "the size of the conduit")),
         made: opt(choice(list.containmentMakes, "what the conduit or trunking is made of")),
         method: opt(label("method", choice(list.methods, "the reference method"))),
-        grouped: opt(label("grouped", count("how many circuits run together"))),
-        arrangement: opt(choice(list.arrangements, "how they lie together")),
+        grouped: opt(label("grouped", count("the number of circuits grouped together"))),
+        arrangement: opt(choice(list.arrangements, "how the group is arranged")),
         ambient: opt(label("ambient", quantity("temperature", "the temperature around the cable"))),
-        insulated: opt(label("insulated", quantity("size", "the length wholly within thermal insulation"))),
+        insulated: opt(label("insulated", quantity("size", "the length surrounded by thermal insulation"))),
         depth: opt(label("depth", quantity("size", "how deep it is concealed in a wall"))),
-        length: opt(label("length", quantity("length", "the length of this stretch"))),
-        bends: opt(label("bends", count("the bends in this stretch"))),
+        length: opt(label("length", quantity("length", "the length of this section"))),
+        bends: opt(label("bends", count("the bends in this section"))),
         in: opt(label("in", ref("containment", "the conduit or trunking it shares with others"))),
-        legs: opt(label("legs", count("how many legs of a ring run there, if not both"))),
-        carries: opt(many(label("carries", choice(list.carried, "the conductors that run there, if not all")))),
+        legs: opt(label("legs", count("how many legs of a ring run here, if not both"))),
+        carries: opt(many(label("carries", choice(list.carried, "the conductors that run here, if not all")))),
       },
       {
         figures: "route",
         sizes: true,
-        means: "How the cable runs. Several lines make a route of several stretches: the worst governs.",
-        background: "30 °C and a single circuit are meant where nothing else is said.",
+        means: "How the cable is installed. Several lines make a route of several sections: the worst of them governs.",
+        background: "30 °C ambient and no grouping unless stated.",
         limits: "Appendix 4: Tables 4A2, 4B1, 4C1 and 52.2.",
         example: "route conduit 25 mm method B grouped 2",
       },
@@ -814,7 +821,7 @@ const blocks = {
       {
         figures: "length",
         sizes: true,
-        means: "Length of the cable: to the far point of a radial, all the way round a ring.",
+        means: "Length of the cable: to the furthest point of a radial, all the way round a ring.",
         example: "length 18 m",
       },
     ),
@@ -824,14 +831,14 @@ const blocks = {
         figures: "length",
         inUse: true,
         sizes: true,
-        means: "The run of the cable from place to place, with the length of each leg.",
+        means: "The run of the cable from point to point, with the length between them.",
         background:
-          "The first run of a ring starts and ends at the board. A run that starts at a point is a spur from it. Every expected reading follows from it.",
+          "The first run of a ring starts and ends at the board. A run that starts at a point is a spur from it. Expected readings are calculated from the runs.",
         example: "run A 7 m S1 6 m S2 9 m A",
       },
     ),
-    points: once({ count: count("how many") }, { means: "How many points the circuit has.", example: "points 8" }),
-    spurs: once({ count: count("how many") }, { means: "How many of them are on unfused spurs.", example: "spurs 1" }),
+    points: once({ count: count("how many") }, { means: "The number of points on the circuit.", example: "points 8" }),
+    spurs: once({ count: count("how many") }, { means: "The number of points on unfused spurs.", example: "spurs 1" }),
     fused: often(
       { point: ref("point", "the point"), rating: quantity("rating", "the fuse fitted") },
       {
@@ -847,16 +854,16 @@ const blocks = {
         figures: "floor",
         paper: "floor area",
         means: "The floor area the circuit serves.",
-        limits: "Conventional circuits: 100 m² for a ring.",
+        limits: "Conventional circuits (guidance): 100 m² for a ring.",
         example: "floor-area 62 m²",
       },
     ),
     serves: once(
-      { uses: many(choice(list.uses, "what it serves")) },
+      { uses: many(choice(list.uses, "what it supplies")) },
       {
         inUse: true,
         sizes: true,
-        means: "What the circuit serves. Decides the times, the drop and the RCD it needs.",
+        means: "What the circuit supplies. Disconnection time, voltage-drop limit and RCD requirements follow from it.",
         example: "serves sockets",
       },
     ),
@@ -864,16 +871,19 @@ const blocks = {
       {
         places: many(choice(list.places, "where it is")),
         zone: opt(
-          label("zone", many(choice(list.zones, "a zone of the bath, shower or pool that the circuit reaches"))),
+          label(
+            "zone",
+            many(choice(list.zones, "a zone of the bath, shower or pool that the circuit supplies equipment in")),
+          ),
         ),
-        distance: opt(label("distance", quantity("length", "how far the nearest socket is from zone 1"))),
+        distance: opt(label("distance", quantity("length", "the distance of the nearest socket-outlet from zone 1"))),
       },
       {
         figures: "place",
         sizes: true,
-        means: "A place with rules of its own, and the zones of it that the circuit reaches.",
+        means: "The special location (Part 7) the circuit supplies, and the zones in which it has equipment.",
         background:
-          "Without this line the place of the board holds. “outdoors” and “skilled-only” add to the board's place; any other word stands instead of it.",
+          "Without this line the board's `place` applies. `outdoors` and `skilled-only` are added to it; any other word replaces it.",
         limits: "Part 7.",
         example: "place bathroom zone 2 outside",
       },
@@ -882,20 +892,21 @@ const blocks = {
       { code: choice(list.ingress, "the code on the equipment") },
       {
         paper: "IP code",
-        means: "The least protection against water of the equipment on this circuit, by its IP code.",
-        background: "The last figure is the water: 4 splashes, 5 jets, 7 immersion. X stands for what is not stated.",
-        limits: "Regulation 512.2; Part 7 for the zones and places.",
+        means: "The lowest IP code of the equipment on this circuit.",
+        background:
+          "The second numeral is protection against water: 4 splashes, 5 jets, 7 immersion. X means not stated.",
+        limits: "Regulation 512.2; Part 7 for zones and special locations.",
         example: "ingress IPX4",
       },
     ),
     "supplementary-bonding": once(
-      { fitted: choice(list.fitted, "whether it is there"), why: opt(text("the reason")) },
+      { fitted: choice(list.fitted, "whether it is fitted"), why: opt(text("the reason")) },
       {
         paper: "supplementary bonding",
-        means: "Whether the metal within reach of each other in this circuit's place is joined by local bonding.",
+        means: "Whether supplementary bonding is fitted in the location this circuit supplies.",
         background:
-          "A bathroom may do without where every circuit disconnects in time, every one stands behind an RCD, and all pipes are joined to the main bonding.",
-        limits: "Regulation 415.2; 701.415.2, 702.415.2 and 705.415.2.1 for their places.",
+          "It may be omitted in a bathroom where every circuit disconnects in time, every circuit is protected by a 30 mA RCD, and all extraneous-conductive-parts are effectively connected to the main bonding.",
+        limits: "Regulation 415.2; 701.415.2, 702.415.2 and 705.415.2.1 for special locations.",
         example: 'supplementary-bonding not-fitted "Plastic pipes throughout"',
       },
     ),
@@ -903,19 +914,22 @@ const blocks = {
       { system: choice(list.ownEarthings, "the earthing") },
       {
         sizes: true,
-        means: "This circuit is earthed by an electrode of its own and not by the supply.",
-        background: "Its protective conductor must not touch the supply's earth anywhere. An RCD disconnects it.",
+        means: "This circuit is earthed by an electrode of its own, not by the supply.",
+        background:
+          "Its protective conductor must not be connected to the supply's earth anywhere. An RCD provides disconnection.",
         limits: "Regulations 411.5 and 722.411.4.1.",
         example: "earthing TT",
       },
     ),
-    electrode: electrodeRow("The electrode of a circuit that is earthed by its own, and its resistance (RA)."),
+    electrode: electrodeRow("The circuit's own earth electrode, and its resistance (RA)."),
     "open-PEN": once(
-      { what: text("what disconnects, and where it is") },
+      { what: text("the device, and where it is") },
       {
         paper: "open PEN disconnection",
-        means: "What disconnects the circuit, earth and all, when the combined conductor of a PME supply breaks.",
-        background: "With that conductor open, the supply's earth terminal and a car on it can rise towards 230 V.",
+        means:
+          "The device that disconnects the circuit, protective conductor included, if the PEN conductor of the supply becomes open circuit.",
+        background:
+          "With an open-circuit PEN conductor, the supply's earth terminal and the body of a vehicle connected to it can rise towards 230 V.",
         limits: "Regulation 722.411.4.1.",
         example: 'open-PEN "Detector in the charging unit"',
       },
@@ -932,25 +946,26 @@ const blocks = {
         inUse: true,
         sizes: true,
         means: "A load on the circuit, and the point it is on.",
-        background: "Without a point it is taken to be at the end where it drops most.",
+        background: "Without a point it is taken to be at the far end, where the voltage drop is greatest.",
         example: 'load 3 kW "Water heater"',
       },
     ),
     "power-factor": once(
-      { value: quantity("share", "the power factor, in hundredths") },
+      { value: quantity("share", "the power factor in per cent: 85 % is 0.85") },
       {
         paper: "power factor",
         sizes: true,
         means: "The power factor of the loads. 100 % if left out.",
-        background: "A load in kW takes more current the lower it is.",
+        background: "The lower it is, the more current a load in kW takes.",
         example: "power-factor 85 %",
       },
     ),
     diversity: once(
-      { share: quantity("share", "the share in use at once") },
+      { share: quantity("share", "the share in use at the same time") },
       {
-        means: "What of the circuit's design current counts towards the demand, by the designer's own judgement.",
-        background: "Without it the published table for the kind of premises and of circuit is taken.",
+        means:
+          "The share of the circuit's design current that counts towards the demand, by the designer's own judgement.",
+        background: "Without it the published table for the kind of premises and circuit is used.",
         limits: "Regulation 311.1.",
         example: "diversity 60 %",
       },
@@ -961,13 +976,13 @@ const blocks = {
         paper: "third harmonic",
         sizes: true,
         means: "Third-harmonic content of the line current of a three-phase circuit.",
-        background: "Third harmonics do not cancel in the neutral: they add up there.",
+        background: "Third harmonics do not cancel in the neutral: they add.",
         limits: "Appendix 4, section 5.5; Regulation 524.2.",
         example: "neutral-harmonics 20 %",
       },
     ),
     leakage: once(
-      { value: reading("leakage", "the current in the protective conductor") },
+      { value: reading("leakage", "the protective conductor current") },
       {
         reads: {
           key: [],
@@ -977,10 +992,11 @@ const blocks = {
         },
         figures: "leakage",
         means:
-          "The current that flows in the protective conductor of the circuit with its equipment in normal service.",
+          "Protective conductor current (standing earth leakage) of the circuit with its equipment in normal service.",
         background:
-          "Filters of computers, LED drivers and drives let some flow all the time, and an RCD counts it. Measured with a leakage clamp round line and neutral together, or added up from the makers' data: then write `declared`.",
-        limits: "Regulation 531.3.2: behind one RCD at most 30 % of its rating. Regulation 543.7 above 10 mA.",
+          "Filters in computers, LED drivers and variable-speed drives cause some continuously, and too much of it trips an RCD without a fault (unwanted tripping). Measured with a leakage clamp meter round line and neutral together, or added up from the makers' data: then write `declared`.",
+        limits:
+          "Regulation 531.3.2: at most 30 % of IΔn for all circuits of one RCD. Regulation 543.7 applies above 10 mA.",
         example: "leakage 3.5 mA",
       },
     ),
@@ -988,9 +1004,9 @@ const blocks = {
       { size: quantity("csa", "its size") },
       {
         paper: "second protective conductor",
-        means: "A second protective conductor of the circuit, in terminals of its own.",
+        means: "A second protective conductor for the circuit, connected to separate terminals.",
         background:
-          "Where much current flows in the protective conductor all the time, metal is live as soon as it breaks: a second one keeps it earthed.",
+          "Where a high protective conductor current flows continuously, exposed metal becomes live if a single protective conductor breaks. A second one keeps it earthed.",
         limits: "Regulation 543.7.1.203.",
         example: "duplicate-cpc 4 mm²",
       },
@@ -1002,7 +1018,7 @@ const blocks = {
         paper: "design current Ib",
         inUse: true,
         sizes: true,
-        means: "Design current: what the load takes in normal service.",
+        means: "Design current: the current of the load in normal service.",
         limits: "Regulation 433.1.1: Ib ≤ In ≤ Iz.",
         example: "Ib 13.0 A",
       },
@@ -1012,7 +1028,7 @@ const blocks = {
       {
         figures: "time",
         paper: "must disconnect",
-        means: "The disconnection time the design relies on, where it differs from the usual.",
+        means: "The disconnection time the design is based on, if not the one the circuit would otherwise have.",
         limits: "Table 41.1; 411.3.2.",
         example: "disconnect 5 s",
       },
@@ -1022,41 +1038,41 @@ const blocks = {
       {
         figures: "written-limit",
         paper: "greatest Zs, as written",
-        means: "The limit for Zs as written on the record; checked against the standard.",
+        means: "The maximum Zs as written on the record; checked against the standard.",
         example: "max-Zs 1.37 Ω",
       },
     ),
     "parallel-path": once(
-      { reason: text("what makes it") },
+      { reason: text("what the path is") },
       {
         paper: "parallel path",
-        means: "A path to earth beside the protective conductor, which lowers Zs.",
+        means: "A parallel path to earth, which makes Zs read lower than the cable alone would.",
         example: 'parallel-path "Motor frame bolted to bonded steel"',
       },
     ),
     terminals: once(
-      { temperature: quantity("temperature", "what the terminals may reach") },
+      { temperature: quantity("temperature", "the highest temperature the terminals are rated for") },
       {
-        means: "How hot the terminals at both ends of the cable may get. 70 °C if left out.",
+        means: "The temperature the terminals at both ends of the cable are rated for. 70 °C if left out.",
         background:
-          "A 90 °C cable carries its full current with conductors hotter than ordinary switchgear and accessories are made for.",
+          "A 90 °C cable at its full current is hotter than the terminals of ordinary switchgear and accessories are rated for.",
         limits: "Regulation 512.1.5; the notes to Tables 4E1A, 4E2A and 4E4A.",
         example: "terminals 90 °C",
       },
     ),
     "shared-neutral": once(
-      { reason: text("which circuit it is shared with, and where that was seen") },
+      { reason: text("which circuit it is shared with, and where") },
       {
         paper: "neutral shared with",
-        means: "This circuit's neutral was found to serve another circuit as well: a borrowed neutral.",
+        means: "This circuit's neutral was found to be shared with another circuit: a borrowed neutral.",
         background:
-          "The usual readings look sound. With its own way switched off the neutral may still be live from the other circuit, and two RCDs trip for no fault.",
+          "The usual readings do not show it. With this circuit isolated, its neutral can still be live from the other circuit, and RCDs trip without a fault.",
         limits: "Regulation 314.4.",
         example: 'shared-neutral "Way 5, at the two-way switch of the landing"',
       },
     ),
     "class-II": once(
-      { reason: opt(text("what makes sure of it")) },
+      { reason: opt(text("how this is ensured")) },
       {
         paper: "class II",
         means: "Only class II equipment is on this circuit.",
@@ -1064,19 +1080,20 @@ const blocks = {
         example: 'class-II "Label at the board"',
       },
     ),
-    ...hands,
+    ...signatories,
     dead: often(testHeader, {
       inUse: true,
-      means: "Dead tests on one day. Each reading stands until it is taken again; earlier ones stay for comparison.",
-      background: "Prove dead, lock off, then test. Continuity first, then the ring, then insulation.",
+      means: "Dead tests on one day. The latest reading of each kind counts; earlier ones are kept for comparison.",
+      background:
+        "Isolate and lock off, prove the tester, prove dead, prove the tester again. Then continuity, the ring, insulation, polarity.",
       opens: "dead",
       example:
         "dead 2026-03-04 with M1 {\n  R1+R2       0.41 Ω\n  insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ\n  polarity    ok\n}",
     }),
     live: often(testHeader, {
       inUse: true,
-      means: "Live tests on one day. Each reading stands until it is taken again; earlier ones stay for comparison.",
-      background: "Only after the dead tests pass, and only by those competent to work live.",
+      means: "Live tests on one day. The latest reading of each kind counts; earlier ones are kept for comparison.",
+      background: "Only after the dead tests are satisfactory, and only by those competent to work live.",
       opens: "live",
       example: "live 2026-03-05 with M1 {\n  Zs           0.62 Ω\n  rcd          30 mA 1x 24 ms\n  test-button  ok\n}",
     }),
@@ -1094,8 +1111,9 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "{arg}, end to end", test: "the ring's ends" },
         figures: "ring-ends",
-        means: "The ends of a ring: each conductor measured from one leg to the other.",
-        background: "Line and neutral agree; the protective conductor is higher by the ratio of the sizes.",
+        means: "End-to-end readings of a ring: each conductor measured from one leg to the other.",
+        background:
+          "Line and neutral of the same size should read the same; a smaller protective conductor reads higher by the ratio of the sizes.",
         limits: "Regulation 643.2.1; r1 and rn within 0.05 Ω (common practice).",
         example: "ends r1 0.44 Ω rn 0.44 Ω r2 0.72 Ω",
       },
@@ -1110,10 +1128,10 @@ const blocks = {
       {
         reads: { key: ["point"], again: true, name: "{arg} at {point}", test: "this point" },
         figures: "dead-point",
-        means: "What was read at a point, with the legs cross-connected at the board.",
+        means: "Readings at a point, with the legs cross-connected at the board.",
         background:
-          "On the ring each point reads a quarter of the sum of the two ends; a spur reads more by its own cable.",
-        limits: "Each within 0.05 Ω of its own expectation (common practice).",
+          "Every point on the ring should read about a quarter of the sum of the two end-to-end readings; a spur reads higher by its own cable.",
+        limits: "Each within 0.05 Ω of the expected reading (common practice).",
         example: "at S1 L-N 0.22 Ω L-E 0.29 Ω polarity ok",
       },
     ),
@@ -1122,9 +1140,9 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "R1+R2" },
         figures: "continuity",
-        means: "Resistance of line and protective conductor together, to the far point.",
+        means: "Resistance of line and protective conductor together, to the furthest point.",
         background:
-          "Links line and protective conductor at the board and measures at each point; the highest counts. Proves polarity too.",
+          "Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well.",
         limits: "Regulation 643.2.1.",
         example: "R1+R2 0.41 Ω",
       },
@@ -1134,7 +1152,7 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "R2" },
         figures: "cpc",
-        means: "Resistance of the protective conductor alone, by a long lead.",
+        means: "Resistance of the protective conductor alone, measured with a wandering lead.",
         limits: "Regulation 643.2.1.",
         example: "R2 0.26 Ω",
       },
@@ -1151,10 +1169,10 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "Zs" },
         figures: "loop",
-        means: "Earth fault loop impedance at the far point of the circuit.",
-        background: "Measured, or the board's own impedance plus R1+R2: then write `calculated`.",
+        means: "Earth fault loop impedance at the furthest point of the circuit.",
+        background: "Measured, or Zdb of the board plus R1+R2: then write `calculated`.",
         limits:
-          "Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading against 80 % of them, or corrected for temperature.",
+          "Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading is compared with 80 % of them, or corrected for temperature.",
         example: "Zs 0.62 Ω",
       },
     ),
@@ -1167,7 +1185,7 @@ const blocks = {
       {
         reads: { key: ["point"], again: true, name: "{arg} at {point}", test: "this point" },
         figures: "loop",
-        means: "What was read live at a point.",
+        means: "Live readings at a point.",
         example: "at S1 Zs 0.58 Ω",
       },
     ),
@@ -1179,7 +1197,7 @@ const blocks = {
         reads: { key: [], again: true, name: "trip current", test: "the trip current" },
         figures: "trip-current",
         means: "The residual current at which the RCD tripped in a ramp test.",
-        limits: "BS EN 61008: type AC 50 to 100 % of the rating, type A 35 to 140 %.",
+        limits: "BS EN 61008: type AC 50 to 100 % of IΔn, type A 35 to 140 %.",
         example: "trip-current 22 mA",
       },
     ),
@@ -1189,7 +1207,7 @@ const blocks = {
       {
         reads: { key: [], again: true, name: "AFDD test button", test: "the AFDD's test button" },
         figures: "verdict",
-        means: "The AFDD's own test button.",
+        means: "The result of pressing the AFDD's test button.",
         limits: "Regulation 643.10.",
         example: "afdd-button ok",
       },
@@ -1210,7 +1228,7 @@ const blocks = {
       {
         reads: { key: [], again: false, name: "function" },
         figures: "verdict",
-        means: "Whether what it serves works as it should.",
+        means: "Functional test: whether the equipment works as intended.",
         limits: "Regulation 643.10.",
         example: "function ok",
       },
@@ -1226,8 +1244,8 @@ const blocks = {
       },
       {
         means: "A length of the conduit between two draw-in points, and its bends.",
-        background: "Cables are pulled through one section at a time: the worst of them decides how many go in.",
-        limits: "Regulation 522.8; the guide's conduit factors.",
+        background: "Cables are drawn in one section at a time: the worst section decides how many will fit.",
+        limits: "Regulation 522.8; conduit factors of the guidance to it.",
         example: "section 6 m bends 2",
       },
     ),
@@ -1258,7 +1276,7 @@ const blocks = {
         reads: { key: ["name"], again: true, name: "trip current[ of {name}]", test: "the trip current" },
         figures: "trip-current",
         means: "The residual current at which an RCD tripped in a ramp test.",
-        limits: "BS EN 61008: type AC 50 to 100 % of the rating, type A 35 to 140 %.",
+        limits: "BS EN 61008: type AC 50 to 100 % of IΔn, type A 35 to 140 %.",
         example: "trip-current east 22 mA",
       },
     ),
@@ -1267,7 +1285,7 @@ const blocks = {
       {
         reads: { key: ["name"], again: true, name: "test button[ of {name}]", test: "the test button" },
         figures: "verdict",
-        means: "An RCD's own test button.",
+        means: "The result of pressing an RCD's test button.",
         limits: "Regulation 643.10.",
         example: "test-button east ok",
       },
@@ -1297,15 +1315,15 @@ function containmentRow() {
       length: opt(label("length", quantity("length", "the length between draw-in points"))),
       bends: opt(label("bends", count("the bends between draw-in points"))),
       made: opt(choice(list.containmentMakes, "what it is made of")),
-      spare: opt(label("spare", quantity("percent", "the room to keep free, as a share of what is in it"))),
+      spare: opt(label("spare", quantity("percent", "the space to keep free, as a share of the cables in it"))),
       title: opt(text("where it runs")),
     },
     {
       figures: "containment",
-      means: "A conduit or trunking that several circuits share. A way's route says that it runs in it.",
+      means: "A conduit or trunking that several circuits share. A way states `in` and its name on its route.",
       background:
-        "A factor for every cable, and one for the containment by its size, length and bends: the sum of the first must not exceed the second. Several lengths between draw-in boxes stand as sections in its block.",
-      limits: "Regulation 522.8; the guide's factors for conduit and trunking.",
+        "Each cable has a factor, and the containment has one by its size, length and bends: the sum of the cable factors must not exceed it. Write several lengths between draw-in boxes as sections in its block.",
+      limits: "Regulation 522.8; conduit and trunking factors of the guidance to it.",
       opens: "containment",
       blockOptional: true,
       example: "containment C1 conduit 25 mm length 6 m bends 2",
@@ -1320,7 +1338,7 @@ function electrodeRow(means: string) {
       reads: { key: [], again: true, name: "RA", test: "the earth electrode" },
       figures: "electrode",
       means,
-      background: "Over 200 Ω it may not stay what it is when the ground dries or freezes.",
+      background: "Above 200 Ω it may not be stable: dry or frozen soil raises it.",
       limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
       example: "electrode rod 84 Ω",
     },
@@ -1357,12 +1375,12 @@ export const structural: ReadonlySet<string> = new Set([
   "cable-type",
 ]);
 
-/** Words that say where a reading came from; without one it was measured. */
+/** Words for where a reading came from; without one it was measured. */
 export const provenances = {
   measured: "Read on an instrument.",
   declared: "Stated by the distributor or a maker.",
-  calculated: "Worked out, not measured.",
-  "from-record": "Taken from an earlier record, which is named.",
+  calculated: "Calculated, not measured.",
+  "from-record": "Taken from an earlier record; name it.",
 } as const;
 export type Provenance = keyof typeof provenances;
 

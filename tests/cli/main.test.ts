@@ -97,12 +97,12 @@ describe("explain", () => {
       "
       Zs  in live tests of a way
 
-      Earth fault loop impedance at the far point of the circuit.
+      Earth fault loop impedance at the furthest point of the circuit.
 
-      Measured, or the board's own impedance plus R1+R2: then write \`calculated\`.
+      Measured, or Zdb of the board plus R1+R2: then write \`calculated\`.
 
-      Limits: Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading against 80 % of them,
-      or corrected for temperature.
+      Limits: Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading is compared with 80 %
+      of them, or corrected for temperature.
 
         Zs 0.62 Ω
       "

@@ -133,7 +133,7 @@ describe("completion", () => {
       	$0
       }
 
-      way \${1:its number on the board} \${2|ring,radial,feeder,spare|} "\${3:what it serves}" {
+      way \${1:its number on the board} \${2|ring,radial,feeder,spare|} "\${3:what it supplies}" {
       	$0
       }"
     `);

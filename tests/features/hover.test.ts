@@ -78,7 +78,7 @@ installation "Joinery" {
   it("explains a word, with the figures of its line", async () => {
     expect(await shown(loftWith("R1+┆R2       0.22 Ω"))).toMatchInlineSnapshot(`
       "on “R1+R2”
-      **R1+R2** — Resistance of line and protective conductor together, to the far point.
+      **R1+R2** — Resistance of line and protective conductor together, to the furthest point.
 
       - expected by the ends of the ring: 0.16 Ω
       - expected by length, on the ring: 0.16 Ω
@@ -95,7 +95,7 @@ installation "Joinery" {
       cross-connected, both ways round = 22 m of 42 m round, 4 m of spur, (7.41 mΩ + 7.41 mΩ)/m = 0.21 Ω
       \`\`\`
 
-      Links line and protective conductor at the board and measures at each point; the highest counts. Proves polarity too.
+      Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well.
 
       Limits: Regulation 643.2.1."
     `);
@@ -128,7 +128,7 @@ installation "Joinery" {
   it("calculates a ring by the ring's own rule", async () => {
     expect(await shown(loftWith("ca┆ble   singles 70 °C line 2.5 mm² cpc 2.5 mm²"))).toMatchInlineSnapshot(`
       "on “cable”
-      **cable** — The cable: how it is made, and the size of each conductor.
+      **cable** — The cable: its construction, and the size of each conductor.
 
       - line: 2.5 mm², 7.41 mΩ/m at 20 °C
       - protective conductor: 2.5 mm², 7.41 mΩ/m at 20 °C
@@ -145,14 +145,14 @@ installation "Joinery" {
       cpc for a line of S = 2.5 mm² = S = 2.5 mm²
       \`\`\`
 
-      Limits: Appendix 4 for capacity and drop; Table 54.7 for the protective conductor."
+      Limits: Appendix 4 for current-carrying capacity and voltage drop; Table 54.7 for the protective conductor."
     `);
   });
 
   it("expects more of a spur than of the ring", async () => {
     expect(await shown(loftWith("┆at S5       L-N 0.22 Ω L-E 0.22 Ω polarity ok"))).toMatchInlineSnapshot(`
       "on “at”
-      **at** — What was read at a point, with the legs cross-connected at the board.
+      **at** — Readings at a point, with the legs cross-connected at the board.
 
       - L-N expected: 0.21 Ω, 0.059 Ω of it the spur's
       - L-E expected half way round: 0.21 Ω, 0.059 Ω of it the spur's
@@ -170,9 +170,9 @@ installation "Joinery" {
       tolerance between like readings of a ring = 0.05 Ω
       \`\`\`
 
-      On the ring each point reads a quarter of the sum of the two ends; a spur reads more by its own cable.
+      Every point on the ring should read about a quarter of the sum of the two end-to-end readings; a spur reads higher by its own cable.
 
-      Limits: Each within 0.05 Ω of its own expectation (common practice)."
+      Limits: Each within 0.05 Ω of the expected reading (common practice)."
     `);
   });
 
@@ -311,14 +311,14 @@ installation "Joinery" {
     `);
     expect(await shown(loftWith("earthing  TN┆-S"))).toMatchInlineSnapshot(`
       "on “TN-S”
-      **TN-S** — Separate neutral and earth from the source, often the cable's sheath."
+      **TN-S** — Separate neutral and protective conductor from the source; the earth is often the cable sheath."
     `);
   });
 
   it("names the edition and whether it is in force", async () => {
     expect(await shown(loftWith("standard  BS 76┆71:2018+A2:2022"))).toMatchInlineSnapshot(`
       "on “BS 7671:2018+A2:2022”
-      **BS 7671:2018+A2:2022** — The edition the work was done to.
+      **BS 7671:2018+A2:2022** — The edition of the wiring regulations.
 
       - edition: 18th Edition, Amendment 2, no longer for new work
       - for work from: 2022-03-28

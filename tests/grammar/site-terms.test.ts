@@ -53,7 +53,7 @@ describe("a line written as it is said", () => {
     ["phases L1", "“phases” does not stand in a way, but in the supply or a board; here the word is “phase”."],
     [
       "live 2026-03-05 {\nrcd 30 mA 1x 22 ms 5x 18 ms\n}",
-      "“rcd” has the test current in multiples of the rating already: “5x” stands on a line of its own.",
+      "“rcd” has the test current as a multiple of IΔn already: “5x” stands on a line of its own.",
     ],
     ["Ib 20 A 21 A", "“Ib” has the design current already: only one of the two can stand."],
   ])("%s, in a way", (lines, message) => expect(way(lines)).toContain(message));
