@@ -71,7 +71,17 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
   "server/disk": ["server/text", "node:"],
   "server/lsp": [...core, "vscode-languageserver"],
-  "server/cli": [...core, "server/disk", "node:", "commander", "ignore", "picocolors", "tinyglobby", "package.json"],
+  "server/cli": [
+    ...core,
+    "server/disk",
+    "node:",
+    "commander",
+    "ignore",
+    "picocolors",
+    "string-width",
+    "tinyglobby",
+    "package.json",
+  ],
   "server/main.node.ts": [...core, "server/lsp", "server/disk", "vscode-languageserver", "node:"],
   "server/main.cli.ts": [...core, "server/cli", "node:"],
   client: ["vscode", "vscode-languageclient", "server/lsp/protocol.ts", "node:path"],
@@ -174,6 +184,16 @@ describe("the core", () => {
 });
 
 describe("everywhere", () => {
+  test("only what this program made itself is shown without being escaped", () => {
+    const wrong = linesWith(/\.asItStands\b/, sources).map((line) => line.replace(/:.*/, ""));
+    expect(new Set(wrong)).toEqual(new Set(["server/cli/colours.ts", "server/cli/say.ts", "server/text/markdown.ts"]));
+  });
+
+  test("only the terminal writes to the streams of the process", () => {
+    const wrong = linesWith(/\bprocess\.std(?:out|err)\b/, sources).map((line) => line.replace(/:.*/, ""));
+    expect(new Set(wrong)).toEqual(new Set(["server/cli/terminal.ts", "server/main.cli.ts"]));
+  });
+
   test("only the command line and what builds write to a console", () => {
     const wrong = linesWith(/(?<!connection\.)\bconsole\./, sources).filter(
       (line) => !line.startsWith("server/cli/") && !line.startsWith(writer),

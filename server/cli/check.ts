@@ -6,6 +6,7 @@ import { Disk } from "./files.ts";
 import { jsonReport } from "./json.ts";
 import { type CheckRun, checkFiles } from "./judge.ts";
 import { textReport } from "./report.ts";
+import { jsonText, refuse, sentences } from "./say.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
@@ -22,8 +23,7 @@ export interface CheckOptions {
 /** `wayfile check`: what is wrong with the files, and which exit code says so. */
 export async function check(args: readonly string[], options: CheckOptions, terminal: Terminal): Promise<number> {
   if (options.tour && options.format === "json") {
-    terminal.err("The tour is for people: leave out --format json.\n");
-    return exit.failed;
+    return refuse("The tour is for people: leave out --format json.", terminal);
   }
   const timing = new Timing(terminal, options.timing ?? false);
   const disk = new Disk(terminal.cwd);
@@ -34,17 +34,17 @@ export async function check(args: readonly string[], options: CheckOptions, term
   timing.phase("check", `${judgement.survey.ways} ways`);
   const notes = notesOn(judgement, shown);
   if (options.format === "json") {
-    terminal.out(`${JSON.stringify(jsonReport(judgement, { info: options.info, shown }), null, 2)}\n`);
-    terminal.err(notes.map((note) => `${note}\n`).join(""));
+    terminal.out(jsonText(jsonReport(judgement, { info: options.info, shown })));
+    terminal.err(sentences(notes));
   } else if (files.length > 0) {
     const colours = coloursFor(terminal.colour);
     const report = { colours, info: options.info, shown };
     terminal.out(
       options.tour ? tour(judgement, args, { ...report, program: terminal.program }) : textReport(judgement, report),
     );
-    terminal.out(notes.map((note) => `${note}\n`).join(""));
+    terminal.out(sentences(notes));
   }
-  terminal.err(failures.map((sentence) => `${sentence}\n`).join(""));
+  terminal.err(sentences(failures));
   timing.phase("report");
   timing.end();
   if (failures.length > 0) return exit.failed;

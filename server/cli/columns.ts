@@ -1,4 +1,6 @@
 /** Lines as a terminal shows them: tabs to their stops, wide signs over two columns, nothing that could steer it. */
+import stringWidth from "string-width";
+import { visible } from "../text/visible.ts";
 
 interface Cell {
   readonly text: string;
@@ -69,31 +71,14 @@ function cellsOf(line: string): Cell[] {
   const cells: Cell[] = [];
   let column = 0;
   for (const { segment, index } of signs.segment(line)) {
-    const width = segment === "\t" ? tabStop - (column % tabStop) : widthOf(segment);
-    cells.push({ text: segment === "\t" ? " ".repeat(width) : harmless(segment), width, at: index });
+    const tab = tabStop - (column % tabStop);
+    const text = segment === "\t" ? " ".repeat(tab) : visible(segment);
+    const width = segment === "\t" ? tab : widthOf(text);
+    cells.push({ text, width, at: index });
     column += width;
   }
   return cells;
 }
 
-/** Signs of the East Asian scripts and pictures, which terminals give two columns. */
-const wide =
-  /^(?:\p{Emoji_Presentation}|.\ufe0f|[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff01-\uff60\uffe0-\uffe6]|[\u{1f200}-\u{1f2ff}\u{20000}-\u{3fffd}])/u;
-const unseen = /^(?:\p{Mark}|[\u200b-\u200d\ufeff])+$/u;
-
-function widthOf(sign: string): number {
-  if (sign >= " " && sign <= "~") return 1;
-  if (unseen.test(sign)) return 0;
-  return wide.test(sign) ? 2 : 1;
-}
-
-/** Shows control signs and signs that turn the reading direction, instead of letting the terminal obey them. */
-export function harmless(text: string): string {
-  return text.replace(steering, (sign) => {
-    const code = sign.charCodeAt(0);
-    return code < 0x20 ? String.fromCharCode(0x2400 + code) : code === 0x7f ? "␡" : "�";
-  });
-}
-
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the very signs that must not reach a terminal
-const steering = /[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]/g;
+/** Signs of the East Asian scripts and pictures take two columns; accents and joiners none. */
+const widthOf = (sign: string): number => (sign >= " " && sign <= "~" ? 1 : stringWidth(sign));

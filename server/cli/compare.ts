@@ -3,6 +3,7 @@ import { none } from "../reports/common/target.ts";
 import { comparisonOf } from "../reports/compare/compare.ts";
 import { type Report, together } from "../reports/setting/document.ts";
 import { readProject, type Setting, writeReport } from "./reporting.ts";
+import { sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 export interface CompareOptions {
@@ -15,7 +16,7 @@ export function compare(before: string, after: string, { format }: CompareOption
     const read = readProject(before, terminal);
     if ("failure" in read) return read;
     // What could not be read is not compared, and a person has to know.
-    terminal.err(read.findings.map(({ message }) => `${message}\n`).join(""));
+    terminal.err(sentences(read.findings.map(({ message }) => message)));
     const was = read.installations;
     const reports = now.flatMap((installation): Report[] => {
       const other = counterpart(installation, now, was);

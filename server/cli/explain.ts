@@ -2,9 +2,11 @@ import type { WordRow } from "../../grammar/params.ts";
 import { absences, type BlockKind, provenances, vocabulary } from "../../grammar/vocabulary.ts";
 import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
 import type { Setting } from "../rules/frame/rule.ts";
+import { lines, type TerminalText, term } from "../text/terminal.ts";
 import { listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
 import { exit } from "./exit.ts";
+import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** `wayfile explain`: the page of a check, the meaning of a word, or the list of all checks. */
@@ -14,46 +16,53 @@ export function explain(text: string | undefined, terminal: Terminal): number {
   const words = text === undefined ? [] : wordsNamed(text);
   if (text === undefined) terminal.out(listing(colours));
   else if (page) terminal.out(pageText(page, colours));
-  else if (words.length > 0) terminal.out(words.map((word) => wordText(word, colours)).join("\n"));
+  else if (words.length > 0)
+    terminal.out(
+      term.join(
+        words.map((word) => wordText(word, colours)),
+        "\n",
+      ),
+    );
   else {
     const near = [...wordsLike(text), ...nearestPages(text).map(({ id }) => id)];
     const hint =
       near.length > 0 ? ` Did you mean ${listed(near, "or")}?` : " “wayfile explain” alone lists all checks.";
-    terminal.err(`There is no check and no word “${text}”.${hint}\n`);
-    return exit.failed;
+    return refuse(`There is no check and no word “${text}”.${hint}`, terminal);
   }
   return exit.clean;
 }
 
-function listing(colours: Colours): string {
+function listing(colours: Colours): TerminalText {
   const width = Math.max(...pages.map(({ id }) => id.length));
   const families = Map.groupBy(pages, ({ id }) => id.slice(0, id.indexOf("/")));
-  return [...families]
-    .map(([family, members]) => {
-      const rows = members.map(
-        ({ id, severity, title }) => `  ${id.padEnd(width)}  ${tintOf(severity, colours)(marks[severity])}  ${title}\n`,
-      );
-      return `${colours.bold(family)}\n${rows.join("")}`;
-    })
-    .concat(`${counted(pages.length)}. E is an error, W a warning, i for information.\n`)
-    .join("\n");
+  const parts = [...families].map(([family, members]) => {
+    const rows = members.map(
+      ({ id, severity, title }) =>
+        term`  ${id.padEnd(width)}  ${tintOf(severity, colours)(marks[severity])}  ${title}\n`,
+    );
+    return term`${colours.bold(family)}\n${term.join(rows)}`;
+  });
+  return term.join([...parts, term`${counted(pages.length)}. E is an error, W a warning, i for information.\n`], "\n");
 }
 
 const counted = (count: number): string => `${count} checks`;
 const marks = { error: "E", warning: "W", information: "i" } as const;
 
-function pageText({ id, severity, since, title, why, clauses, examples }: CheckPage, colours: Colours): string {
+function pageText({ id, severity, since, title, why, clauses, examples }: CheckPage, colours: Colours): TerminalText {
   const parts = [
-    `${colours.bold(id)}  ${tintOf(severity, colours)(severity)}  ${colours.dim(`since ${since}`)}`,
+    term`${colours.bold(id)}  ${tintOf(severity, colours)(severity)}  ${colours.dim(`since ${since}`)}`,
     colours.bold(title),
-    wrapped(why),
-    ...(clauses.length > 0 ? [`Rests on ${clauses.join(", ")}.`] : []),
+    lines(wrapped(why)),
+    ...(clauses.length > 0 ? [term`Rests on ${clauses.join(", ")}.`] : []),
   ];
   for (const { bad, good, setting } of examples) {
     const where = setting ? ` (${settingText(setting)})` : "";
-    parts.push(`${colours.red("Fails")}${where}\n${indented(bad)}`, `${colours.green("Passes")}\n${indented(good)}`);
+    parts.push(
+      term`${colours.red("Fails")}${where}\n${lines(indented(bad))}`,
+      term`${colours.green("Passes")}\n${lines(indented(good))}`,
+    );
   }
-  return `${parts.join("\n\n")}\n`;
+  return term`${term.join(parts, "\n\n")}\n`;
 }
 
 /** What a sample's surroundings say, in one line. */
@@ -122,16 +131,16 @@ const blockNames: Readonly<Record<BlockKind, string>> = {
   supplyLive: "tests of a supply",
 };
 
-function wordText({ word, block, row }: NamedWord, colours: Colours): string {
+function wordText({ word, block, row }: NamedWord, colours: Colours): TerminalText {
   const { means, background, limits, example } = row;
   const parts = [
-    `${colours.bold(word)}  ${colours.dim(`in ${block}`)}`,
-    wrapped(means),
-    ...(background ? [wrapped(background)] : []),
-    ...(limits ? [wrapped(`Limits: ${limits}`)] : []),
-    ...(example ? [indented(example)] : []),
+    term`${colours.bold(word)}  ${colours.dim(`in ${block}`)}`,
+    lines(wrapped(means)),
+    ...(background ? [lines(wrapped(background))] : []),
+    ...(limits ? [lines(wrapped(`Limits: ${limits}`))] : []),
+    ...(example ? [lines(indented(example))] : []),
   ];
-  return `${parts.join("\n\n")}\n`;
+  return term`${term.join(parts, "\n\n")}\n`;
 }
 
 /** Breaks a paragraph at the width a page is comfortable to read in. */

@@ -5,6 +5,7 @@ import { fileOfText, isNewer } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { counted } from "./report.ts";
+import { refuse, sentences } from "./say.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
@@ -25,47 +26,44 @@ export async function fmt(args: readonly string[], options: FmtOptions, terminal
   timing.phase("search", `${files.length} files`);
   const disk = new Disk(terminal.cwd);
   for (const folder of folders) disk.admit(folder);
-  const sentences = [...failures];
+  const failed = [...failures];
   let changed = 0;
   for (const path of files) {
     const shown = disk.shown(path);
     const result = fmtFile(path, disk, options.check ?? false);
-    if ("failure" in result) sentences.push(`“${shown}” ${result.failure}`);
+    if ("failure" in result) failed.push(`“${shown}” ${result.failure}`);
     else {
-      if (result.unread) terminal.err(unreadNote(shown));
+      if (result.unread) terminal.err(sentences([unreadNote(shown)]));
       if (result.edits.length > 0) {
         changed++;
-        terminal.out(`${shown}  ${linesText(result.text, result.edits)}\n`);
+        terminal.out(sentences([`${shown}  ${linesText(result.text, result.edits)}`]));
       }
     }
   }
   timing.phase("lay out");
   timing.end();
-  if (files.length > 0) terminal.out(summary(files.length, changed, options.check ?? false));
-  terminal.err(sentences.map((sentence) => `${sentence}\n`).join(""));
-  if (sentences.length > 0) return exit.failed;
+  if (files.length > 0) terminal.out(sentences([summary(files.length, changed, options.check ?? false)]));
+  terminal.err(sentences(failed));
+  if (failed.length > 0) return exit.failed;
   return options.check && changed > 0 ? exit.errors : exit.clean;
 }
 
 async function fmtInput(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
   if (args.length > 1) {
-    terminal.err("Standard input (-) is laid out by itself: leave out the other paths.\n");
-    return exit.failed;
+    return refuse("Standard input (-) is laid out by itself: leave out the other paths.", terminal);
   }
   const read = decode(await terminal.input(ceiling));
   if ("failure" in read) {
-    terminal.err(`Standard input cannot be read: ${read.failure}\n`);
-    return exit.failed;
+    return refuse(`Standard input cannot be read: ${read.failure}`, terminal);
   }
   if (isNewer(fileOfText("", read.text))) {
-    terminal.out((read.bom ? mark : "") + read.text);
-    terminal.err(`Standard input ${newer}\n`);
-    return exit.failed;
+    terminal.data((read.bom ? mark : "") + read.text);
+    return refuse(`Standard input ${newer}`, terminal);
   }
   const formatted = format(read.text);
-  if (hasUnread(read.text)) terminal.err(unreadNote("(standard input)"));
+  if (hasUnread(read.text)) terminal.err(sentences([unreadNote("(standard input)")]));
   if (options.check) return formatted ? exit.errors : exit.clean;
-  terminal.out((read.bom ? mark : "") + (formatted?.text ?? read.text));
+  terminal.data((read.bom ? mark : "") + (formatted?.text ?? read.text));
   return exit.clean;
 }
 
@@ -94,11 +92,11 @@ const hasUnread = (text: string): boolean => fileOfText("", text).model.problems
 const newer = "is in a newer version of the language and is left as it stands.";
 
 const unreadNote = (shown: string): string =>
-  `“${shown}” has lines that cannot be read; what depends on them is left as it stands. “wayfile check” shows them.\n`;
+  `“${shown}” has lines that cannot be read; what depends on them is left as it stands. “wayfile check” shows them.`;
 
 function summary(files: number, changed: number, checkOnly: boolean): string {
-  if (changed === 0) return `${counted(files, "file")}, all laid out as they should be.\n`;
-  return `${counted(files, "file")}, ${changed} ${checkOnly ? "not laid out" : "laid out anew"}.\n`;
+  if (changed === 0) return `${counted(files, "file")}, all laid out as they should be.`;
+  return `${counted(files, "file")}, ${changed} ${checkOnly ? "not laid out" : "laid out anew"}.`;
 }
 
 const mostRanges = 6;

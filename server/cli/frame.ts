@@ -2,9 +2,10 @@
  * One finding as a person reads it: what is wrong, the line it stands in with a mark under it, the lines it follows
  * from, and then the figures with their working and source.
  */
+import { type TerminalText, term } from "../text/terminal.ts";
 import { amountText, marginText } from "./amounts.ts";
 import { type Colours, type Tint, tintOf } from "./colours.ts";
-import { harmless, show } from "./columns.ts";
+import { show } from "./columns.ts";
 import type { Placed } from "./judge.ts";
 import type { FindingLocation, Locator } from "./places.ts";
 import { standings } from "./standings.ts";
@@ -15,27 +16,27 @@ export interface Frame {
   shown(path: string): string;
 }
 
-export function framed({ finding, at }: Placed, frame: Frame): string {
+export function framed({ finding, at }: Placed, frame: Frame): TerminalText {
   const { colours, shown } = frame;
   const tint = tintOf(finding.severity, colours);
   const related = finding.related.map(({ spot, message }) => ({ at: frame.places.of(spot), message }));
   const edge = Math.max(4, ...[at, ...related.map((one) => one.at)].map((one) => String(one.start.line + 1).length));
   const lines = [
-    `${tint(finding.severity)}  ${colours.dim(finding.check)}`,
-    colours.bold(harmless(finding.message)),
-    `${" ".repeat(edge - 2)}--> ${placeText(at, shown)}`,
+    term`${tint(finding.severity)}  ${colours.dim(finding.check)}`,
+    colours.bold(finding.message),
+    term`${" ".repeat(edge - 2)}--> ${placeText(at, shown)}`,
     ...marked(at, "^", "", edge, tint, frame),
   ];
   for (const one of related) {
-    if (one.at.file !== at.file) lines.push(`${" ".repeat(edge - 2)}--> ${placeText(one.at, shown)}`);
-    lines.push(...marked(one.at, "~", harmless(one.message), edge, colours.cyan, frame));
+    if (one.at.file !== at.file) lines.push(term`${" ".repeat(edge - 2)}--> ${placeText(one.at, shown)}`);
+    lines.push(...marked(one.at, "~", one.message, edge, colours.cyan, frame));
   }
   lines.push(...details({ finding, at }).flatMap(([name, text]) => detail(name, text, edge, colours)));
-  return `${lines.join("\n")}\n`;
+  return term`${term.join(lines, "\n")}\n`;
 }
 
-export const placeText = ({ file, start }: FindingLocation, shown: (path: string) => string): string =>
-  `${harmless(shown(file.path))}:${start.line + 1}:${start.character + 1}`;
+export const placeText = ({ file, start }: FindingLocation, shown: (path: string) => string): TerminalText =>
+  term`${shown(file.path)}:${start.line + 1}:${start.character + 1}`;
 
 /** The line, and below it the mark. A part that runs over several lines is marked to the end of its first. */
 function marked(
@@ -45,15 +46,15 @@ function marked(
   edge: number,
   tint: Tint,
   { places, colours }: Frame,
-): string[] {
+): TerminalText[] {
   const line = places.line(file, start.line);
   const endsHere = end.line === start.line;
   const { text, from, to } = show(line, start.character, endsHere ? end.character : line.length);
   const number = String(start.line + 1).padStart(edge);
   const under = `${mark.repeat(to - from)}${endsHere ? "" : `… to line ${end.line + 1}`}${note && `  ${note}`}`;
   return [
-    `${colours.dim(`${number} ┊`)} ${text}`.trimEnd(),
-    `${" ".repeat(edge)} ${colours.dim("╵")} ${" ".repeat(from)}${tint(under)}`,
+    term`${colours.dim(`${number} ┊`)}${text.trim() === "" ? "" : ` ${text.trimEnd()}`}`,
+    term`${" ".repeat(edge)} ${colours.dim("╵")} ${" ".repeat(from)}${tint(under)}`,
   ];
 }
 
@@ -75,11 +76,11 @@ function details({ finding }: Placed): Detail[] {
 
 const nameWidth = 9;
 
-function detail(name: string, text: string, edge: number, colours: Colours): string[] {
-  const [first = "", ...rest] = harmless(text).split("\n");
+function detail(name: string, text: string, edge: number, colours: Colours): TerminalText[] {
+  const [first = "", ...rest] = text.split("\n");
   const indent = " ".repeat(edge + 3);
   return [
-    `${indent}${colours.dim(name.padEnd(nameWidth))}${first}`,
-    ...rest.map((line) => `${indent}${" ".repeat(nameWidth)}${line}`),
+    term`${indent}${colours.dim(name.padEnd(nameWidth))}${first}`,
+    ...rest.map((line) => term`${indent}${" ".repeat(nameWidth)}${line}`),
   ];
 }

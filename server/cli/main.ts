@@ -4,11 +4,13 @@ import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { Command, CommanderError } from "commander";
 import manifest from "../../package.json" with { type: "json" };
+import { lines } from "../text/terminal.ts";
 import { capital } from "../text/words.ts";
 import { type AddCommand, addCheck, addExplain, addFmt, addSize, addWorksheet } from "./commands.ts";
 import { exit } from "./exit.ts";
 import { withLoadInOne } from "./load.ts";
 import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
+import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 export async function main(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -25,7 +27,7 @@ export async function main(args: readonly string[], terminal: Terminal): Promise
       return refused(error, args, names, terminal);
     }
     terminal.err(
-      `Wayfile failed, and this is its own fault: ${error instanceof Error ? error.stack : String(error)}\n`,
+      lines(`Wayfile failed, and this is its own fault: ${error instanceof Error ? error.stack : String(error)}\n`),
     );
     return exit.failed;
   }
@@ -40,8 +42,8 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
     .helpCommand(false)
     .exitOverride()
     .configureOutput({
-      writeOut: (text) => terminal.out(text),
-      writeErr: (text) => terminal.err(text),
+      writeOut: (text) => terminal.out(lines(text)),
+      writeErr: (text) => terminal.err(lines(text)),
       // Said in our own words where the error is caught.
       outputError: () => {},
       getOutHasColors: () => false,
@@ -87,12 +89,12 @@ function refused(
   if (code === "commander.unknownCommand" || code === "commander.excessArguments") {
     const isPath = existsSync(resolve(terminal.cwd, first));
     if (!names.includes(first)) {
-      terminal.err(
+      return refuse(
         isPath
-          ? `There is no command “${first}”: to check it, write “wayfile check ${first}”.\n`
-          : `There is no command “${first}”: the commands are ${names.join(", ")}.\n`,
+          ? `There is no command “${first}”: to check it, write “wayfile check ${first}”.`
+          : `There is no command “${first}”: the commands are ${names.join(", ")}.`,
+        terminal,
       );
-      return exit.failed;
     }
   }
   const sentence = message
@@ -100,6 +102,5 @@ function refused(
     .replace(/\n.*/s, "")
     .replace(/\.$/, "");
   const where = names.includes(first) ? `wayfile ${first} --help` : "wayfile --help";
-  terminal.err(`${capital(sentence)}. “${where}” shows what may stand here.\n`);
-  return exit.failed;
+  return refuse(`${capital(sentence)}. “${where}” shows what may stand here.`, terminal);
 }

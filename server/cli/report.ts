@@ -1,7 +1,7 @@
 /** The report of a check for people: findings in their frames, then what was suppressed or asked, then one line of sums. */
 import { wordSpot } from "../rules/frame/rule.ts";
+import { type TerminalText, term } from "../text/terminal.ts";
 import type { Colours, Tint } from "./colours.ts";
-import { harmless } from "./columns.ts";
 import { framed, placeText } from "./frame.ts";
 import type { CheckRun } from "./judge.ts";
 
@@ -11,7 +11,7 @@ export interface ReportOptions {
   shown(path: string): string;
 }
 
-export function textReport(judgement: CheckRun, options: ReportOptions): string {
+export function textReport(judgement: CheckRun, options: ReportOptions): TerminalText {
   const frame = { places: judgement.places, ...options };
   const frames = judgement.files.flatMap(({ findings }) =>
     findings
@@ -20,26 +20,27 @@ export function textReport(judgement: CheckRun, options: ReportOptions): string 
   );
   const parts = [...frames, ...list("Departures", departures(judgement, options), options.colours)];
   parts.push(...list("Open queries", queries(judgement, options), options.colours));
-  return [...parts, `${summaryLine(judgement, options)}\n`].join("\n");
+  return term.join([...parts, term`${summaryLine(judgement, options)}\n`], "\n");
 }
 
-function list(title: string, lines: readonly string[], colours: Colours): string[] {
-  return lines.length === 0 ? [] : [`${colours.bold(title)}\n${lines.map((line) => `  ${line}\n`).join("")}`];
+function list(title: string, lines: readonly TerminalText[], colours: Colours): TerminalText[] {
+  if (lines.length === 0) return [];
+  return [term`${colours.bold(title)}\n${term.join(lines.map((line) => term`  ${line}\n`))}`];
 }
 
-function departures({ suppressed, places }: CheckRun, { shown, colours }: ReportOptions): string[] {
+function departures({ suppressed, places }: CheckRun, { shown, colours }: ReportOptions): TerminalText[] {
   return suppressed.map(({ finding, departure }) => {
     const place = placeText(places.of(wordSpot(departure.fact)), shown);
     const about = departure.rule === finding.check ? finding.check : `${finding.check} (${departure.rule})`;
-    return `${place}  ${colours.dim(harmless(about))}  “${harmless(departure.reason)}”`;
+    return term`${place}  ${colours.dim(about)}  “${departure.reason}”`;
   });
 }
 
-function queries({ survey, places }: CheckRun, { shown }: ReportOptions): string[] {
-  return survey.queries.map(({ text, spot }) => `${placeText(places.of(spot), shown)}  “${harmless(text)}”`);
+function queries({ survey, places }: CheckRun, { shown }: ReportOptions): TerminalText[] {
+  return survey.queries.map(({ text, spot }) => term`${placeText(places.of(spot), shown)}  “${text}”`);
 }
 
-function summaryLine(judgement: CheckRun, { colours, info }: ReportOptions): string {
+function summaryLine(judgement: CheckRun, { colours, info }: ReportOptions): TerminalText {
   const { files, counts, survey } = judgement;
   const held = [counted(files.length, "file"), counted(survey.boards, "board"), counted(survey.ways, "way")];
   const found = [
@@ -52,11 +53,11 @@ function summaryLine(judgement: CheckRun, { colours, info }: ReportOptions): str
     ...some(survey.departures, "departure"),
     ...some(survey.limitations, "limitation"),
   ];
-  return `${held.join(", ")}: ${found.join(", ")}${open.length > 0 ? `; ${open.join(", ")}` : ""}`;
+  return term`${held.join(", ")}: ${term.join(found, ", ")}${open.length > 0 ? `; ${open.join(", ")}` : ""}`;
 }
 
 const some = (count: number, one: string, many?: string): string[] => (count > 0 ? [counted(count, one, many)] : []);
 
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
-const tinted = (count: number, text: string, tint: Tint): string => (count > 0 ? tint(text) : text);
+const tinted = (count: number, text: string, tint: Tint): string | TerminalText => (count > 0 ? tint(text) : text);

@@ -4,6 +4,7 @@ import type { Report } from "../reports/setting/document.ts";
 import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { reportText } from "../reports/setting/text.ts";
+import { lines } from "../text/terminal.ts";
 import {
   checkProject,
   type Gathering,
@@ -12,9 +13,9 @@ import {
   languageVersion,
   type ProjectResult,
 } from "../workspace/project.ts";
-import { harmless } from "./columns.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
+import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 export const settings = { text: reportText, markdown: reportMarkdown, html: reportHtml } as const;
@@ -50,14 +51,8 @@ export function writeReport(
   const { installations, check, findings } = read;
   const report = make(installations, check);
   if ("failure" in report) return refuse(report.failure, terminal);
-  const text = settings[setting](report);
-  terminal.out(setting === "text" ? harmless(text) : text);
+  terminal.out(lines(settings[setting](report)));
   // What could not be read is not in the report, and a person has to know.
-  terminal.err(findings.map(({ message }) => `${message}\n`).join(""));
+  terminal.err(sentences(findings.map(({ message }) => message)));
   return findings.length > 0 ? exit.failed : exit.clean;
-}
-
-function refuse(sentence: string, terminal: Terminal): number {
-  terminal.err(`${harmless(sentence)}\n`);
-  return exit.failed;
 }

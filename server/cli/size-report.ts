@@ -2,8 +2,9 @@
 import { working } from "../calc/result.ts";
 import type { Proposal } from "../proposal/proposal.ts";
 import type { Source } from "../tables/source.ts";
+import { type TerminalText, term } from "../text/terminal.ts";
 import type { Colours } from "./colours.ts";
-import { harmless } from "./columns.ts";
+import { jsonText } from "./say.ts";
 import { standings } from "./standings.ts";
 
 export interface Sized {
@@ -19,17 +20,20 @@ export interface Sized {
   readonly assumed: boolean;
 }
 
-export function sizeText({ proposal, path, way, title, written, changes, assumed }: Sized, colours: Colours): string {
+export function sizeText(
+  { proposal, path, way, title, written, changes, assumed }: Sized,
+  colours: Colours,
+): TerminalText {
   const { decisions, ruledOut, open, outcome, reasons, device, cable } = proposal;
-  const parts = [`${colours.bold(harmless(`${way}${title ? ` “${title}”` : ""}`))}  ${colours.dim(path)}\n`];
-  if (outcome === "missing") parts.push(`Nothing can be proposed yet. What is missing:\n${list(reasons)}`);
-  if (outcome === "none") parts.push(`${colours.red("Nothing fits.")} ${reasons.join(" ")}\n`);
-  if (device && cable) parts.push(`  ${colours.bold(device)}\n  ${colours.bold(cable)}\n`);
+  const parts = [term`${colours.bold(`${way}${title ? ` “${title}”` : ""}`)}  ${colours.dim(path)}\n`];
+  if (outcome === "missing") parts.push(term`Nothing can be proposed yet. What is missing:\n${list(reasons)}`);
+  if (outcome === "none") parts.push(term`${colours.red("Nothing fits.")} ${reasons.join(" ")}\n`);
+  if (device && cable) parts.push(term`  ${colours.bold(device)}\n  ${colours.bold(cable)}\n`);
   if (decisions.length > 0) parts.push(decisionsText(decisions, colours));
-  if (ruledOut.length > 0) parts.push(`${colours.bold("Ruled out")}\n${ruledOutText(ruledOut)}`);
-  if (open.length > 0) parts.push(`${colours.bold("Taken for granted, or not judged")}\n${list(open)}`);
-  if (outcome === "fits") parts.push(`${ending(path, written, changes, assumed)}\n`);
-  return parts.join("\n");
+  if (ruledOut.length > 0) parts.push(term`${colours.bold("Ruled out")}\n${ruledOutText(ruledOut)}`);
+  if (open.length > 0) parts.push(term`${colours.bold("Taken for granted, or not judged")}\n${list(open)}`);
+  if (outcome === "fits") parts.push(term`${ending(path, written, changes, assumed)}\n`);
+  return term.join(parts, "\n");
 }
 
 function ending(path: string, written: boolean, changes: boolean, assumed: boolean): string {
@@ -38,31 +42,32 @@ function ending(path: string, written: boolean, changes: boolean, assumed: boole
   return written ? `Written to ${path}.` : "Nothing was written; --write puts the two lines into the way.";
 }
 
-const list = (sentences: readonly string[]): string => sentences.map((sentence) => `  ${sentence}\n`).join("");
+const list = (sentences: readonly string[]): TerminalText =>
+  term.join(sentences.map((sentence) => term`  ${sentence}\n`));
 
-function decisionsText(decisions: Proposal["decisions"], colours: Colours): string {
+function decisionsText(decisions: Proposal["decisions"], colours: Colours): TerminalText {
   const width = Math.max(...decisions.map(({ title }) => title.length));
   const indent = " ".repeat(width + 4);
-  return decisions
-    .map(({ title, result, steps, source }) => {
+  return term.join(
+    decisions.map(({ title, result, steps, source }) => {
       const lines = steps.length > 0 ? working(steps).split("\n") : [];
       const detail = [...lines, ...(source ? [sourceText(source)] : [])].map(
-        (line) => `${indent}${colours.dim(line)}\n`,
+        (line) => term`${indent}${colours.dim(line)}\n`,
       );
-      return `  ${title.padEnd(width)}  ${result}\n${detail.join("")}`;
-    })
-    .join("");
+      return term`  ${title.padEnd(width)}  ${result}\n${term.join(detail)}`;
+    }),
+  );
 }
 
-function ruledOutText(ruledOut: Proposal["ruledOut"]): string {
+function ruledOutText(ruledOut: Proposal["ruledOut"]): TerminalText {
   const width = Math.max(...ruledOut.map(({ candidate }) => candidate.length));
-  return ruledOut.map(({ candidate, why }) => `  ${candidate.padEnd(width)}  ${why}\n`).join("");
+  return term.join(ruledOut.map(({ candidate, why }) => term`  ${candidate.padEnd(width)}  ${why}\n`));
 }
 
 const sourceText = ({ ref, standing }: Source): string => `Source: ${ref} (${standings[standing]})`;
 
 /** The shape is described in the README; a change of it needs a new `version`. */
-export function sizeJson({ proposal, path, way, written, changes }: Sized): string {
+export function sizeJson({ proposal, path, way, written, changes }: Sized): TerminalText {
   const { outcome, reasons, open, decisions, ruledOut, device, cable } = proposal;
   const sourceJson = (source: Source | undefined) => (source ? { ref: source.ref, standing: source.standing } : null);
   const report = {
@@ -84,5 +89,5 @@ export function sizeJson({ proposal, path, way, written, changes }: Sized): stri
     ruledOut: ruledOut.map(({ candidate, why, source }) => ({ candidate, why, source: sourceJson(source) })),
     open,
   };
-  return `${JSON.stringify(report, null, 2)}\n`;
+  return jsonText(report);
 }

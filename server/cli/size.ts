@@ -9,6 +9,7 @@ import { coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { loadOf } from "./load.ts";
+import { refuse } from "./say.ts";
 import { type Sized, sizeJson, sizeText } from "./size-report.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
@@ -55,11 +56,6 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
   terminal.out(options.format === "json" ? sizeJson(sized) : sizeText(sized, coloursFor(terminal.colour)));
   return proposal.outcome === "fits" ? exit.clean : exit.errors;
 }
-
-const refuse = (sentence: string, terminal: Terminal): number => {
-  terminal.err(`${sentence}\n`);
-  return exit.failed;
-};
 
 /** Only the way's own segment changes; a byte order mark and the line ends stay. */
 function write({ path, document }: LoadedFile, disk: Disk, { way }: WayStudy, edits: Parameters<typeof written>[2]) {

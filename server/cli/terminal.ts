@@ -1,4 +1,5 @@
 import { basename, relative } from "node:path";
+import { lines, type TerminalText } from "../text/terminal.ts";
 
 /** What a command meets of the outside besides files: where it stands, what it is fed, and where it writes. */
 export interface Terminal {
@@ -6,8 +7,10 @@ export interface Terminal {
   readonly colour: boolean;
   /** How this program is called here, for suggestions that can be copied. */
   readonly program: string;
-  out(text: string): void;
-  err(text: string): void;
+  out(text: TerminalText): void;
+  err(text: TerminalText): void;
+  /** A schedule for a program to read: sign by sign into a pipe or a file, and harmless where a screen would obey it. */
+  data(text: string): void;
   /** Standard input until its end, or until more than `most` bytes have come. */
   input(most: number): Promise<Uint8Array>;
   /** Milliseconds of a clock that only runs forwards. */
@@ -30,8 +33,9 @@ export function processTerminal(): Terminal {
     cwd: process.cwd(),
     colour: wantsColour(process.stdout, process.env),
     program: programName(process.argv[1] ?? ""),
-    out: (text) => write(process.stdout, text),
-    err: (text) => write(process.stderr, text),
+    out: ({ text }) => write(process.stdout, text),
+    err: ({ text }) => write(process.stderr, text),
+    data: (text) => write(process.stdout, process.stdout.isTTY ? lines(text).text : text),
     input: readAll,
     now: () => performance.now(),
   };

@@ -1,3 +1,4 @@
+import { term } from "../text/terminal.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Says on standard error how long each phase took, where that was asked for. */
@@ -26,6 +27,6 @@ export class Timing {
 
   #say(name: string, time: number, note: string): void {
     const line = `${name.padEnd(8)}${time.toFixed(1).padStart(8)} ms  ${note}`;
-    if (this.#wanted) this.#terminal.err(`${line.trimEnd()}\n`);
+    if (this.#wanted) this.#terminal.err(term`${line.trimEnd()}\n`);
   }
 }

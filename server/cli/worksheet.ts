@@ -3,9 +3,11 @@ import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { reportText } from "../reports/setting/text.ts";
 import { type Sheet, worksheetOf } from "../reports/worksheet/scope.ts";
+import { lines } from "../text/terminal.ts";
 import { gather } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
+import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 export interface WorksheetOptions {
@@ -23,11 +25,6 @@ export function worksheetCommand(path: string, { way, format }: WorksheetOptions
   const { files } = gather(file, disk);
   const sheet: Sheet = worksheetOf(installationsOf(files), way);
   if ("failure" in sheet) return refuse(sheet.failure, terminal);
-  terminal.out(renderers[format](sheet.report));
+  terminal.out(lines(renderers[format](sheet.report)));
   return exit.clean;
-}
-
-function refuse(sentence: string, terminal: Terminal): number {
-  terminal.err(`${sentence}\n`);
-  return exit.failed;
 }

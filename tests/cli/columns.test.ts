@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { amountText, marginText } from "../../server/cli/amounts.ts";
-import { harmless, show } from "../../server/cli/columns.ts";
+import { show } from "../../server/cli/columns.ts";
+import { visible } from "../../server/text/visible.ts";
 
 const under = (line: string, part: string) => {
   const start = line.indexOf(part);
@@ -32,8 +33,7 @@ describe("marks", () => {
   });
 });
 
-test("control signs are shown", () =>
-  expect(harmless("a\u0000\u0007\u009b\u2066\ttab\nline")).toBe("a␀␇��\ttab\nline"));
+test("control signs are shown", () => expect(visible("a\u0000\u0007\u009b\u2066\ttab\nline")).toBe("a␀␇��\ttab\nline"));
 
 describe("amounts as the trade writes them", () => {
   test.each([

@@ -51,11 +51,14 @@ async function runAt(cwd: string, { input = "", colour = false }: RunOptions, ar
     cwd,
     colour,
     program: "wayfile",
-    out: (text) => {
+    out: ({ text }) => {
       out += text;
     },
-    err: (text) => {
+    err: ({ text }) => {
       err += text;
+    },
+    data: (text) => {
+      out += text;
     },
     input: async () => (typeof input === "string" ? new TextEncoder().encode(input) : input),
     now: () => 0,
