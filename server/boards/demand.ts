@@ -3,7 +3,8 @@ import type { Calculated } from "../calc/index.ts";
 import { amps, percent, step } from "../calc/result.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { type Board, sameItems } from "../model/file.ts";
+import { sameItems } from "../model/file.ts";
+import type { Context } from "../model/installation.ts";
 import { combine } from "../tables/source.ts";
 import { type Line, linesOf } from "./circuit-load.ts";
 import { type OwnPart, ownPart, type Part, partBehind, plainPart, summed } from "./demand-own.ts";
@@ -37,10 +38,10 @@ export const demandOf = memoByObject((node: BoardNode): BoardDemand | undefined 
   const below = own.feeders.map((study) => childOf(node, study));
   const parts = [node.context, own, ...below.flatMap((at) => (at ? [at.context, demandOf(at)] : []))];
   // An edit makes new nodes of a whole tree: the sum of a board stands until the circuits or the boards it adds change.
-  const before = sums.get(node.board);
+  const before = sums.get(node.context);
   if (before && sameItems(before.parts, parts)) return before.demand;
   const demand = sumOf(node, own);
-  sums.set(node.board, { parts, demand });
+  sums.set(node.context, { parts, demand });
   return demand;
 });
 
@@ -53,7 +54,7 @@ interface Kept {
   readonly demand: BoardDemand | undefined;
 }
 
-const sums = new WeakMap<Board, Kept>();
+const sums = new WeakMap<Context, Kept>();
 
 function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
   const fed = feedsOf(node, own.feeders);

@@ -55,12 +55,12 @@ export const networkOf = memoByObject((installation: Installation): Network => {
 type Below = ReadonlyMap<BoardInPlace, readonly BoardInPlace[]>;
 type Tree = readonly (readonly [BoardInPlace, BoardNode])[];
 
-const trees = new WeakMap<Board, Tree>();
+const trees = new WeakMap<Context, Tree>();
 
 /** A board without a parent and all behind it: the same nodes, with all that is kept with them, while none of them changes. */
 function treeOf(root: BoardInPlace, below: Below): Tree {
   const places = withAllBelow(root, below);
-  const before = trees.get(root.board);
+  const before = trees.get(root.context);
   const same =
     before?.length === places.length &&
     places.every(({ board, context }, index) => {
@@ -71,7 +71,7 @@ function treeOf(root: BoardInPlace, below: Below): Tree {
   const built = new Map<BoardInPlace, BoardNode>();
   build(root, undefined, below, built);
   const tree = [...built];
-  trees.set(root.board, tree);
+  trees.set(root.context, tree);
   return tree;
 }
 
@@ -120,12 +120,12 @@ function feederOf({ upstream }: Context, parent: BoardInPlace | undefined): WayS
 
 /** Works an answer out once for a board in its place, as long as neither changes. */
 export function keptInPlace<T>(compute: (place: BoardInPlace) => T): (place: BoardInPlace) => T {
-  const kept = new WeakMap<Board, { readonly context: Context; readonly value: T }>();
+  const kept = new WeakMap<Context, { readonly board: Board; readonly value: T }>();
   return (place) => {
-    const before = kept.get(place.board);
-    if (before?.context === place.context) return before.value;
+    const before = kept.get(place.context);
+    if (before?.board === place.board) return before.value;
     const value = compute(place);
-    kept.set(place.board, { context: place.context, value });
+    kept.set(place.context, { board: place.board, value });
     return value;
   };
 }

@@ -284,14 +284,16 @@ export interface DesignCurrent {
   readonly diversity?: Calculated;
 }
 
-const studies = new WeakMap<Way, WayStudy>();
+const studies = new WeakMap<Context, WeakMap<Way, WayStudy>>();
 
 /** The study of a way in its place; the same one for as long as neither changes. */
 export function studyWay(way: Way, context: Context): WayStudy {
-  const before = studies.get(way);
-  if (before?.context === context) return before;
+  const here = studies.get(context) ?? new WeakMap<Way, WayStudy>();
+  const before = here.get(way);
+  if (before) return before;
   const study = new WayStudy(way, context);
-  studies.set(way, study);
+  here.set(way, study);
+  studies.set(context, here);
   return study;
 }
 

@@ -1,8 +1,11 @@
 /** Checks the files that were asked for with those they use, and puts what was found where it stands. */
 import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import type { Finding, Severity } from "../rules/frame/rule.ts";
-import { checkProject, type LoadedFile } from "../workspace/project.ts";
-import type { Disk } from "./files.ts";
+import { keyOf } from "../workspace/finding-order.ts";
+import { findingsOfFile } from "../workspace/join-findings.ts";
+import { type LoadedFile, Project, type Sources } from "../workspace/project.ts";
+import { UseGraph } from "../workspace/use-graph.ts";
+import { useSummary } from "../workspace/uses.ts";
 import { type FindingLocation, Locator } from "./places.ts";
 import { type Survey, surveyOf } from "./survey.ts";
 
@@ -27,19 +30,24 @@ export interface CheckRun {
   readonly unattached: readonly LoadedFile[];
 }
 
-export function checkFiles(asked: readonly LoadedFile[], disk: Disk): CheckRun {
-  const roots = rootsOf(asked, disk);
-  const results = roots.map((root) => checkProject(root, disk));
-  const files = new Set([...asked, ...results.flatMap((result) => result.files.map(({ file }) => file))]);
+export function checkFiles(asked: readonly LoadedFile[], disk: Sources): CheckRun {
+  const projects = graphOf(asked, disk).roots.flatMap((path) => {
+    const root = disk.file(path);
+    return "failure" in root ? [] : [new Project(root, disk)];
+  });
+  const files = new Set([...asked, ...projects.flatMap((project) => project.files)]);
   const places = new Locator([...files]);
   const judged = [...files].map((file) => ({
     file,
-    findings: once(results.flatMap((result) => result.files.find((entry) => entry.file === file)?.findings ?? []))
+    findings: findingsOfFile(
+      file,
+      projects.filter((project) => project.files.includes(file)),
+    )
       .map((finding) => ({ finding, at: places.of(finding.spot) }))
       .sort((a, b) => a.at.offset - b.at.offset || a.at.endOffset - b.at.endOffset),
   }));
   const suppressed = onceBy(
-    results.flatMap((result) => result.suppressed),
+    projects.flatMap(({ result }) => result.suppressed),
     ({ finding }) => finding,
   );
   return {
@@ -48,52 +56,38 @@ export function checkFiles(asked: readonly LoadedFile[], disk: Disk): CheckRun {
     counts: countOf(judged),
     survey: surveyOf([...files].map((file) => file.model)),
     places,
-    unattached: results.flatMap(({ installations, files: [root] }) =>
-      installations.length === 0 && root && root.file.model.boards.length > 0 ? [root.file] : [],
+    unattached: projects.flatMap(({ installations, root }) =>
+      installations.length === 0 && root.model.boards.length > 0 ? [root] : [],
     ),
   };
 }
 
-/**
- * Where checking begins: at every file but those that have no installation of their own and are used by another. Files
- * that only use each other would all be passed over, so what no root reaches becomes one.
- */
-function rootsOf(asked: readonly LoadedFile[], disk: Disk): LoadedFile[] {
-  const used = new Set(asked.flatMap((file) => usedBy(file, disk).filter((path) => path !== file.path)));
-  const roots = asked.filter((file) => file.model.installations.length > 0 || !used.has(file.path));
-  const reached = new Set<string>();
-  for (const root of roots) reach(root, disk, reached);
-  for (const file of asked) {
-    if (reached.has(file.path)) continue;
-    roots.push(file);
-    reach(file, disk, reached);
-  }
-  return roots;
+/** The files that were asked for and all they use. */
+function graphOf(asked: readonly LoadedFile[], disk: Sources): UseGraph {
+  const graph = new UseGraph();
+  const add = (file: LoadedFile): void => {
+    if (graph.has(file.path)) return;
+    const links = useSummary(file.document.segments, (use) => disk.resolve(file.path, use));
+    graph.set(file.path, links);
+    for (const path of links.uses) {
+      const used = disk.file(path);
+      if (!("failure" in used)) add(used);
+    }
+  };
+  for (const file of asked) add(file);
+  return graph;
 }
 
-const usedBy = (file: LoadedFile, disk: Disk): string[] =>
-  file.model.facts.all("use").map((use) => disk.resolve(file.path, use.args.path.value));
-
-function reach(file: LoadedFile, disk: Disk, reached: Set<string>): void {
-  if (reached.has(file.path)) return;
-  reached.add(file.path);
-  for (const path of usedBy(file, disk)) {
-    const used = disk.file(path);
-    if (!("failure" in used)) reach(used, disk, reached);
-  }
-}
-
-/** A file that several others use is judged in each of them, and mostly found the same. */
-const once = (findings: readonly Finding[]): Finding[] => onceBy(findings, (finding) => finding);
-
+/** What several schedules suppress alike is listed once. */
 function onceBy<T>(items: readonly T[], findingOf: (item: T) => Finding): T[] {
   const seen = new Map<unknown, Set<string>>();
   return items.filter((item) => {
-    const { spot, check, message } = findingOf(item);
-    const here = seen.get(spot.segment) ?? new Set();
-    const key = `${spot.start} ${spot.end} ${check} ${message}`;
+    const finding = findingOf(item);
+    const { segment } = finding.spot;
+    const here = seen.get(segment) ?? new Set();
+    const key = keyOf(finding);
     if (here.has(key)) return false;
-    seen.set(spot.segment, here.add(key));
+    seen.set(segment, here.add(key));
     return true;
   });
 }

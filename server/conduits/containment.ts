@@ -46,12 +46,12 @@ interface BoardInContext {
   readonly context: Context;
 }
 
-const contentsKept = new WeakMap<Board, { readonly context: Context; readonly found: ByContainment }>();
+const contentsKept = new WeakMap<Context, { readonly board: Board; readonly found: ByContainment }>();
 
 /** What each containment holds of one board's ways. */
 function contentsOn({ board, context }: BoardInContext): ByContainment {
-  const before = contentsKept.get(board);
-  if (before?.context === context) return before.found;
+  const before = contentsKept.get(context);
+  if (before?.board === board) return before.found;
   const found = new Map<ContainmentFact, Content[]>();
   for (const way of board.ways) {
     for (const route of way.facts.all("route")) {
@@ -62,7 +62,7 @@ function contentsOn({ board, context }: BoardInContext): ByContainment {
       found.set(fact, [...(found.get(fact) ?? []), { study, route, ...conductorsOf(study, route) }]);
     }
   }
-  contentsKept.set(board, { context, found });
+  contentsKept.set(context, { board, found });
   return found;
 }
 
@@ -71,15 +71,15 @@ export function containmentsOn(place: BoardInContext): readonly ContainmentStudy
   const { board, context } = place;
   const own = allContainments(board.head.facts);
   if (own.length === 0) return [];
-  const before = studiesKept.get(board);
-  if (before?.context === context) return before.studies;
+  const before = studiesKept.get(context);
+  if (before?.board === board) return before.studies;
   const contents = contentsOn(place);
   const studies = own.map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []));
-  studiesKept.set(board, { context, studies });
+  studiesKept.set(context, { board, studies });
   return studies;
 }
 
-const studiesKept = new WeakMap<Board, { readonly context: Context; readonly studies: readonly ContainmentStudy[] }>();
+const studiesKept = new WeakMap<Context, { readonly board: Board; readonly studies: readonly ContainmentStudy[] }>();
 
 /** The containments of the installation itself, with what runs in them from all boards. */
 export function containmentsOf({ head, boards }: Installation): ContainmentStudy[] {

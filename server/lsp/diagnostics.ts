@@ -2,7 +2,6 @@
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from "vscode-languageserver";
 import { folded } from "../features/cards/card.ts";
 import type { Finding, Severity } from "../rules/frame/rule.ts";
-import { nameOfUri } from "../workspace/uri.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import { editOf, locationOf, rangeOf } from "./convert.ts";
 
@@ -60,7 +59,7 @@ export class Diagnostics {
     const { positions } = snapshot;
     const range = rangeOf(positions, finding.spot);
     const related = this.#related(snapshot, finding);
-    const places = `${range.start.line}:${snapshot.roots.length}:${related.map(({ location }) => `${location.uri}:${location.range.start.line}`).join()}`;
+    const places = `${range.start.line}:${related.map(({ location }) => `${location.uri}:${location.range.start.line}`).join()}`;
     const before = kept.get(finding);
     if (before?.places === places) return before.diagnostic;
     const fixes = finding.fixes.map(({ title, edits, safe }) => ({
@@ -81,7 +80,7 @@ export class Diagnostics {
     return diagnostic;
   }
 
-  /** The lines a finding speaks of, the limit it was held against, and the schedule it was judged in. */
+  /** The lines a finding speaks of, and the limit it was compared with. */
   #related(snapshot: Snapshot, { spot, related, limit, source, working }: Finding): DiagnosticRelatedInformation[] {
     const out = related.flatMap(({ spot: other, message }) => {
       const location = locationOf(this.#workspace, snapshot, other);
@@ -93,13 +92,6 @@ export class Diagnostics {
       const line = working?.includes("\n") ? undefined : working;
       const named = line?.includes(source.ref) ? "" : `Source: ${folded(source.ref)}.`;
       out.push({ location: here, message: [line && `${line}.`, named].filter(Boolean).join(" ") });
-    }
-    const [root, ...others] = snapshot.roots;
-    if (root !== undefined && others.length > 0) {
-      out.push({
-        location: here,
-        message: `Judged as part of ${nameOfUri(root)}; ${others.length} more ${others.length === 1 ? "schedule uses" : "schedules use"} this file.`,
-      });
     }
     return out;
   }

@@ -74,8 +74,13 @@ interface Group {
   readonly children: Group[];
 }
 
-/** Puts the segments of a file together, with everything taken over from before that did not change. */
-export function readFile(segments: readonly Segment[]): FileModel {
+/** What of a file stands for itself, and what belongs to an installation or board. */
+interface Grouped {
+  readonly top: readonly Segment[];
+  readonly groups: readonly Group[];
+}
+
+function groupsOf(segments: readonly Segment[]): Grouped {
   const top: Segment[] = [];
   const groups: Group[] = [];
   const stack: Group[] = [];
@@ -93,6 +98,27 @@ export function readFile(segments: readonly Segment[]): FileModel {
       if (segment.kind === "close" && segment.fault !== "extra-close") stack.pop();
     }
   }
+  return { top, groups };
+}
+
+/** Which files a file uses and whether it holds an installation: read without looking into its blocks. */
+export function linksOf(segments: readonly Segment[]): {
+  readonly uses: readonly string[];
+  readonly hasInstallation: boolean;
+} {
+  const { top, groups } = groupsOf(segments);
+  const lines = top.filter(({ text }) => text.includes("use"));
+  return {
+    uses: merged("file", lines, new Map())
+      .all("use")
+      .map((use) => use.args.path.value),
+    hasInstallation: groups.some(({ open }) => open.word === "installation"),
+  };
+}
+
+/** Puts the segments of a file together, with everything taken over from before that did not change. */
+export function readFile(segments: readonly Segment[]): FileModel {
+  const { top, groups } = groupsOf(segments);
   const problems = new Map<Segment, readonly Problem[]>();
   const facts = merged("file", top, problems);
   const installations: InstallationPart[] = [];

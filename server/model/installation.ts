@@ -105,13 +105,14 @@ function upstreamOf(start: BoardHead, boards: ReadonlyMap<string, Board>): Upstr
   }
 }
 
-const contexts = new WeakMap<BoardHead, Context>();
+/** A board that several installations share is in a context of its own in each. */
+const contexts = new WeakMap<InstallationHead, WeakMap<BoardHead, Context>>();
 
 function contextOf(fresh: Context): Context {
-  const before = contexts.get(fresh.board);
+  const here = contexts.get(fresh.installation) ?? new WeakMap<BoardHead, Context>();
+  const before = here.get(fresh.board);
   const same =
     before &&
-    before.installation === fresh.installation &&
     before.supply === fresh.supply &&
     before.names === fresh.names &&
     before.upstream.length === fresh.upstream.length &&
@@ -119,7 +120,8 @@ function contextOf(fresh: Context): Context {
       (up, index) => up.board === fresh.upstream[index]?.board && up.feeder === fresh.upstream[index]?.feeder,
     );
   if (same) return before;
-  contexts.set(fresh.board, fresh);
+  here.set(fresh.board, fresh);
+  contexts.set(fresh.installation, here);
   return fresh;
 }
 

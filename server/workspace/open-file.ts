@@ -1,7 +1,6 @@
 /** One document as an editor has it: its text, and the edits nobody has asked for yet. */
 import { applyEdit, type Document, documentOf, type Edit } from "../syntax/document.ts";
 import { type LoadedFile, loadFile } from "./project.ts";
-import type { UseSummary } from "./uses.ts";
 
 export interface OpenFile {
   /** The address as the editor spells it. */
@@ -11,13 +10,12 @@ export interface OpenFile {
   /** Edits that were noted and not yet applied: typing costs nothing until somebody asks. */
   pending: Edit[];
   loaded: LoadedFile | undefined;
-  summary: UseSummary | undefined;
 }
 
 /** An editor that opens a file nobody changed keeps all that is known of it. */
 export function openFile(uri: string, version: number, text: string, onDisk: Document | undefined): OpenFile {
   const document = onDisk ? applyEdit(onDisk, { text }) : documentOf(text);
-  return { uri, version, document, pending: [], loaded: undefined, summary: undefined };
+  return { uri, version, document, pending: [], loaded: undefined };
 }
 
 /** Edits up to one that brings the whole text anew are of no more use. */
@@ -27,7 +25,6 @@ export function noteEdits(file: OpenFile, version: number, edits: readonly Edit[
   else file.pending.push(...edits);
   file.version = version;
   file.loaded = undefined;
-  file.summary = undefined;
 }
 
 /** The file with all its edits applied. */

@@ -2,15 +2,17 @@
  * The files of a project and what is found in them. Nothing here knows where files come from: a host lends a way to
  * read them and to follow a `use`.
  */
-import { type FileModel, readFile } from "../model/file.ts";
+import { type Board, type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
-import { checkInstallation } from "../rules/frame/check.ts";
+import { checkBoardInSlices, checkInSlices, type Slices } from "../rules/frame/check.ts";
 import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { unusedInFiles } from "../rules/frame/departures.ts";
 import { type Finding, findingOf, valueSpot } from "../rules/frame/rule.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
+import { byPlace, keyOf } from "./finding-order.ts";
+import { nameOfUri } from "./uri.ts";
 
 export type ReadResult = { readonly text: string } | { readonly failure: string };
 
@@ -74,7 +76,7 @@ export function gather(root: LoadedFile, sources: Sources): Gathering {
       if (onTheWay.includes(path)) {
         say(
           "use-cycle",
-          `This file is already being read: ${[...onTheWay.slice(onTheWay.indexOf(path)), path].map(nameOf).join(" uses ")}.`,
+          `This file is already being read: ${[...onTheWay.slice(onTheWay.indexOf(path)), path].map(nameOfUri).join(" uses ")}.`,
         );
       } else if (!files.some((other) => other.path === path)) {
         const used = sources.file(path);
@@ -93,17 +95,69 @@ export function gather(root: LoadedFile, sources: Sources): Gathering {
   return { files, findings, unread };
 }
 
-const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
+/** A file and all it uses as they stand at one moment. What follows from them is worked out when asked for. */
+export class Project {
+  readonly root: LoadedFile;
+  readonly gathering: Gathering;
+  #installations: readonly Installation[] | undefined;
+  #result: ProjectResult | undefined;
 
-/** All that is found in a file and those it uses. */
-export function checkProject(root: LoadedFile, sources: Sources): ProjectResult {
-  const { files, findings, unread } = gather(root, sources);
-  const installations = installationsOf(files, unread);
+  constructor(root: LoadedFile, sources: Sources) {
+    this.root = root;
+    this.gathering = gather(root, sources);
+  }
+
+  get files(): readonly LoadedFile[] {
+    return this.gathering.files;
+  }
+
+  get installations(): readonly Installation[] {
+    this.#installations ??= installationsOf(this.gathering.files, this.gathering.unread);
+    return this.#installations;
+  }
+
+  /** As a message names it: its installation and its file. */
+  get name(): string {
+    const file = nameOfUri(this.root.path);
+    const [only, ...others] = this.installations;
+    return only && others.length === 0 && only.head.title !== "" ? `“${only.head.title}”, ${file}` : file;
+  }
+
+  /** What is found, once it is worked out. */
+  get known(): ProjectResult | undefined {
+    return this.#result;
+  }
+
+  get result(): ProjectResult {
+    const slices = this.check();
+    for (;;) {
+      const { done, value } = slices.next();
+      if (done) return value;
+    }
+  }
+
+  /** Works out what is found, a way at a time. */
+  *check(): Slices<ProjectResult> {
+    this.#result ??= yield* checkAll(this);
+    return this.#result;
+  }
+
+  /** Checks some boards before the others: what is found on them is kept for the rest of the check. */
+  *checkBoards(wanted: (board: Board) => boolean): Slices<void> {
+    if (this.#result || this.files.some(isNewer)) return;
+    for (const { boards } of this.installations) {
+      for (const place of boards) if (wanted(place.board)) yield* checkBoardInSlices(place);
+    }
+  }
+}
+
+function* checkAll({ gathering: { files, findings: gathered }, installations }: Project): Slices<ProjectResult> {
+  const findings = [...gathered];
   const suppressed: SuppressedFinding[] = [];
   const isNew = installations.length > 1 ? firstOfItsKind() : () => true;
   // A word may have got another meaning since: what a file of a newer version says is not known.
   for (const installation of files.some(isNewer) ? [] : installations) {
-    const result = checkInstallation(installation);
+    const result = yield* checkInSlices(installation);
     // Not spread: there can be more of them than a call takes arguments.
     for (const finding of result.findings) if (isNew(finding)) findings.push(finding);
     for (const one of result.suppressed) suppressed.push(one);
@@ -119,11 +173,15 @@ export function checkProject(root: LoadedFile, sources: Sources): ProjectResult 
   return { files: assign(files, findings), installations, suppressed };
 }
 
+/** All that is found in a file and those it uses. */
+export const checkProject = (root: LoadedFile, sources: Sources): ProjectResult => new Project(root, sources).result;
+
 /** What two installations share, such as an instrument of the file, is spoken of once. */
 function firstOfItsKind(): (finding: Finding) => boolean {
   const seen = new Map<Segment, Set<string>>();
-  return ({ check, message, spot: { segment, start, end } }) => {
-    const key = `${check} ${start} ${end} ${message}`;
+  return (finding) => {
+    const { segment } = finding.spot;
+    const key = keyOf(finding);
     const before = seen.get(segment);
     if (before?.has(key)) return false;
     if (before) before.add(key);
@@ -149,7 +207,7 @@ function assign(files: readonly LoadedFile[], findings: readonly Finding[]): Fil
           ...(problems.get(segment) ?? []).map((problem) => problemFinding(problem, segment)),
           ...(bySegment.get(segment) ?? []),
         ];
-        here.sort((a, b) => a.spot.start - b.spot.start || a.spot.end - b.spot.end);
+        here.sort(byPlace);
         for (const finding of here) own.push(finding);
       }
     }

@@ -1,14 +1,14 @@
-/** What is kept of a file that is not open: enough to know whose findings it may change. */
+import { linksOf } from "../model/file.ts";
+import type { Segment } from "../syntax/split.ts";
+
+/** What is known of a file that nobody has opened: enough to know whose findings it may change. */
 export interface UseSummary {
   readonly uses: readonly string[];
   readonly hasInstallation: boolean;
 }
 
-const useLine = /^[ \t\ufeff]*use[ \t]+"((?:[^"\\\r\n]|\\["\\])*)"/gm;
-const installationLine = /^[ \t\ufeff]*installation\b/m;
-
-/** Read by lines and not by the grammar: a folder of schedules is looked through before anyone opens one. */
-export function useSummary(text: string, resolve: (use: string) => string): UseSummary {
-  const uses = [...text.matchAll(useLine)].map(([, path = ""]) => resolve(path.replace(/\\(["\\])/g, "$1")));
-  return { uses, hasInstallation: installationLine.test(text) };
+/** Blocks are not looked into: a folder of schedules is looked through before anyone opens one. */
+export function useSummary(segments: readonly Segment[], resolve: (use: string) => string): UseSummary {
+  const { uses, hasInstallation } = linksOf(segments);
+  return { uses: uses.map(resolve), hasInstallation };
 }

@@ -2,14 +2,19 @@
  * The files an editor works on: open documents, files on disk as a host lends them, and who uses whom. Loading is
  * asynchronous; everything asked of what is loaded is answered at once.
  */
-import { type Installation, installationsOf } from "../model/installation.ts";
+import type { Board } from "../model/file.ts";
+import type { Installation } from "../model/installation.ts";
+import type { Slices } from "../rules/frame/check.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import { type Document, documentOf, type Edit, Positions } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
-import { type ReadFile, RootCache, type WorkspaceState } from "./kept-by-root.ts";
+import { CheckRun } from "./check-run.ts";
+import { findingsOfFile } from "./join-findings.ts";
 import { noteEdits, type OpenFile, openFile, upToDate } from "./open-file.ts";
-import { checkProject, gather, type Host, type LoadedFile, loadFile, type ProjectResult } from "./project.ts";
-import { type UseSummary, useSummary } from "./uses.ts";
+import { type Host, type LoadedFile, loadFile, type Project } from "./project.ts";
+import { Projects, type ReadFile, type WorkspaceState } from "./projects.ts";
+import { UseGraph } from "./use-graph.ts";
+import { useSummary } from "./uses.ts";
 
 /**
  * A file at one moment, in its project: what a feature is given. Checks run when a feature first asks for findings: a
@@ -19,18 +24,15 @@ export interface Snapshot {
   readonly file: LoadedFile;
   readonly version: number | undefined;
   readonly positions: Positions;
-  /** The file of the schedule and all it uses. */
+  /** The first schedule that uses this file, and all that one uses. */
   readonly files: readonly LoadedFile[];
   readonly installations: readonly Installation[];
-  /** What is found in this file. */
+  /** What every schedule that uses this file finds in it. */
   readonly findings: readonly Finding[];
-  /** Every schedule that uses this file, the one it was judged in first. */
-  readonly roots: readonly string[];
-}
-
-interface Gathered {
-  readonly files: readonly LoadedFile[];
-  readonly installations: readonly Installation[];
+  /** The same in slices; segments that are looked at come first. */
+  check(lookedAt?: ReadonlySet<Segment>): CheckRun;
+  /** Every schedule that uses this file, with all it uses. */
+  readonly projects: readonly Project[];
 }
 
 /** Files beyond this number are not looked into for who uses them. */
@@ -40,9 +42,12 @@ export class Workspace {
   readonly #host: Host;
   readonly #open = new Map<string, OpenFile>();
   readonly #disk = new Map<string, ReadFile>();
-  readonly #summaries = new Map<string, UseSummary>();
-  readonly #gathered = new RootCache<Gathered>();
-  readonly #projects = new RootCache<ProjectResult>();
+  readonly #graph = new UseGraph();
+  /** Files whose links are not as their text says any more: open ones that were edited. */
+  readonly #edited = new Set<string>();
+  /** Files that were closed: what stands on disk may be another text than the one last seen. */
+  readonly #closed = new Set<string>();
+  readonly #projects = new Projects();
   readonly #positions = new Map<string, { readonly document: Document; readonly positions: Positions }>();
   #indexing: Promise<unknown> | undefined;
   /** Counts every change, so that what is kept can tell at a glance that nothing happened. */
@@ -54,7 +59,7 @@ export class Workspace {
 
   /** Every file that is open or was found in the folders. */
   get knownPaths(): readonly string[] {
-    return [...new Set([...this.#open.keys(), ...this.#summaries.keys()])];
+    return [...new Set([...this.#open.keys(), ...this.#links.paths])];
   }
 
   get openPaths(): readonly string[] {
@@ -66,6 +71,8 @@ export class Workspace {
     const before = this.#disk.get(path);
     const onDisk = before && "document" in before ? before.document : undefined;
     this.#open.set(path, openFile(uri, version, text, onDisk));
+    this.#closed.delete(path);
+    this.#edited.add(path);
   }
 
   edit(path: string, version: number, edits: readonly Edit[]): void {
@@ -74,6 +81,7 @@ export class Workspace {
     if (!file || version < file.version) return;
     this.#revision++;
     noteEdits(file, version, edits);
+    this.#edited.add(path);
   }
 
   close(path: string): void {
@@ -81,8 +89,9 @@ export class Workspace {
     this.#open.delete(path);
     this.#disk.delete(path);
     this.#positions.delete(path);
-    this.#gathered.delete(path);
     this.#projects.delete(path);
+    this.#edited.delete(path);
+    this.#closed.add(path);
   }
 
   isOpen(path: string): boolean {
@@ -129,8 +138,11 @@ export class Workspace {
 
   async #summarise(path: string): Promise<void> {
     const read = await this.#host.read(path);
-    if ("failure" in read) this.#summaries.delete(path);
-    else this.#noteUses(path, read.text);
+    this.#closed.delete(path);
+    if (!this.#open.has(path)) {
+      if ("failure" in read) this.#graph.delete(path);
+      else this.#noteLinks(path, documentOf(read.text));
+    }
     this.#revision++;
   }
 
@@ -138,6 +150,7 @@ export class Workspace {
   async load(path: string): Promise<void> {
     if (this.#awaitsIndex(path)) await this.#indexing?.catch(() => undefined);
     for (;;) {
+      await Promise.all([...this.#closed].map((one) => this.#summarise(one)));
       const missing = this.#missing(path);
       if (missing.length === 0) return;
       await Promise.all(missing.map((one) => this.#fetch(one)));
@@ -145,11 +158,11 @@ export class Workspace {
   }
 
   isLoaded(path: string): boolean {
-    return !this.#awaitsIndex(path) && this.#missing(path).length === 0;
+    return this.#closed.size === 0 && !this.#awaitsIndex(path) && this.#missing(path).length === 0;
   }
 
   #awaitsIndex(path: string): boolean {
-    return this.#indexing !== undefined && !this.#summary(path)?.hasInstallation;
+    return this.#indexing !== undefined && !this.#links.get(path).hasInstallation;
   }
 
   async #fetch(path: string): Promise<void> {
@@ -157,15 +170,26 @@ export class Workspace {
     // Whoever opened it meanwhile knows better.
     if (this.#open.has(path) || this.#disk.has(path)) return;
     this.#revision++;
-    this.#disk.set(path, "failure" in read ? read : loadFile(path, documentOf(read.text)));
-    if (!("failure" in read)) this.#noteUses(path, read.text);
+    const file = "failure" in read ? read : loadFile(path, documentOf(read.text));
+    this.#disk.set(path, file);
+    if ("document" in file) this.#noteLinks(path, file.document);
   }
 
-  #noteUses(path: string, text: string): void {
-    this.#summaries.set(
+  #noteLinks(path: string, document: Document): void {
+    this.#graph.set(
       path,
-      useSummary(text, (use) => this.#host.resolve(path, use)),
+      useSummary(document.segments, (use) => this.#host.resolve(path, use)),
     );
+  }
+
+  /** Who uses whom, with all edits. */
+  get #links(): UseGraph {
+    for (const path of this.#edited) {
+      const file = this.#open.get(path);
+      if (file) this.#noteLinks(path, upToDate(path, file).document);
+    }
+    this.#edited.clear();
+    return this.#graph;
   }
 
   #missing(path: string): string[] {
@@ -176,15 +200,11 @@ export class Workspace {
       seen.add(one);
       const found = this.#find(one);
       if (!found) missing.push(one);
-      else if ("document" in found) for (const use of this.#uses(found)) visit(use);
+      else if ("document" in found) for (const use of this.#links.get(one).uses) visit(use);
     };
     visit(path);
     for (const root of this.roots(path)) visit(root);
     return missing;
-  }
-
-  #uses(file: LoadedFile): string[] {
-    return file.model.facts.all("use").map((use) => this.#host.resolve(file.path, use.args.path.value));
   }
 
   /** A file as it stands now, if it is known. */
@@ -193,72 +213,57 @@ export class Workspace {
     return file ? upToDate(path, file) : this.#disk.get(path);
   }
 
-  /**
-   * The schedules a file is part of: itself where it holds an installation, or else every one that uses it, directly or
-   * through others. A file that nobody uses stands alone.
-   */
+  /** The schedules a file is checked in. */
   roots(path: string): string[] {
-    if (this.#summary(path)?.hasInstallation) return [path];
-    const roots: string[] = [];
-    const seen = new Set([path]);
-    const climb = (one: string): void => {
-      for (const user of this.#users(one)) {
-        if (seen.has(user)) continue;
-        seen.add(user);
-        if (this.#summary(user)?.hasInstallation) roots.push(user);
-        else climb(user);
-      }
-    };
-    climb(path);
-    return roots.length === 0 ? [path] : roots.sort();
+    return this.#links.rootsOf(path);
   }
 
-  #users(path: string): string[] {
-    const known = new Set([...this.#open.keys(), ...this.#summaries.keys()]);
-    return [...known].filter((one) => this.#summary(one)?.uses.includes(path));
-  }
-
-  #summary(path: string): UseSummary | undefined {
-    const file = this.#open.get(path);
-    if (!file) return this.#summaries.get(path);
-    if (file.summary) return file.summary;
-    const loaded = upToDate(path, file);
-    file.summary = {
-      uses: this.#uses(loaded),
-      hasInstallation: loaded.model.installations.length > 0,
-    };
-    return file.summary;
-  }
-
-  /** Open files whose findings may depend on a file. */
+  /** Open files whose findings may depend on a file, now or before its last edit. */
   dependents(path: string): string[] {
-    return this.openPaths.filter((open) => {
-      if (open === path) return false;
-      return this.#gathered.hasRead(this.roots(open)[0] ?? open, path);
-    });
+    const beside = this.#projects.readWith(path);
+    const roots = new Set(this.roots(path));
+    return this.openPaths.filter(
+      (open) => open !== path && (beside.has(open) || this.roots(open).some((root) => roots.has(root))),
+    );
   }
 
-  /** A file in its project, as far as it is loaded; nothing for a file that is not known or cannot be read. */
+  /** A file in its projects, as far as they are loaded; nothing for a file that is not known or cannot be read. */
   snapshot(path: string): Snapshot | undefined {
     const file = this.#find(path);
     if (!file || "failure" in file) return undefined;
-    const roots = this.roots(path);
-    const root = this.#find(roots[0] ?? path);
-    const inRoot = root && "document" in root ? this.#gather(root) : undefined;
-    const home = root && "document" in root && inRoot?.files.includes(file) ? root : file;
-    const { files, installations } = home === root && inRoot ? inRoot : this.#gather(home);
-    const check = (): readonly Finding[] => this.#project(home).files.find((one) => one.file === file)?.findings ?? [];
+    const projects = this.#projectsOf(file);
+    const [home] = projects;
     return {
       file,
       version: this.version(path),
       positions: this.positionsOf(file),
-      files,
-      installations,
-      get findings() {
-        return check();
+      files: home.files,
+      get installations() {
+        return home.installations;
       },
-      roots,
+      get findings() {
+        return findingsOfFile(file, projects);
+      },
+      check: (lookedAt) => new CheckRun(checkFile(file, projects, lookedAt), () => this.#isCurrent(file, projects)),
+      projects,
     };
+  }
+
+  /** The newest project of each schedule a file is part of. */
+  #projectsOf(file: LoadedFile): readonly [Project, ...Project[]] {
+    const projects = this.roots(file.path).flatMap((path) => {
+      const root = this.#find(path);
+      const project = root && "document" in root ? this.#projects.of(root, this.#now) : undefined;
+      return project?.files.includes(file) ? [project] : [];
+    });
+    const [first, ...others] = projects;
+    return first ? [first, ...others] : [this.#projects.of(file, this.#now)];
+  }
+
+  #isCurrent(file: LoadedFile, projects: readonly Project[]): boolean {
+    if (this.#find(file.path) !== file) return false;
+    const now = this.#projectsOf(file);
+    return now.length === projects.length && now.every((project, index) => project === projects[index]);
   }
 
   positionsOf(file: LoadedFile): Positions {
@@ -276,19 +281,28 @@ export class Workspace {
       resolve: (from, use) => this.#host.resolve(from, use),
     };
   }
-
-  #gather(root: LoadedFile): Gathered {
-    return this.#gathered.of(root, this.#now, (sources) => {
-      const { files, unread } = gather(root, sources);
-      return { files, installations: installationsOf(files, unread) };
-    });
-  }
-
-  #project(root: LoadedFile): ProjectResult {
-    return this.#projects.of(root, this.#now, (sources) => checkProject(root, sources));
-  }
 }
 
-/** The file of a project a segment belongs to. */
-export const fileOfSegment = ({ files }: Pick<Snapshot, "files">, segment: Segment): LoadedFile | undefined =>
-  files.find(({ document }) => document.segments.includes(segment));
+/** Checks every project of a file, what is looked at first. */
+function* checkFile(
+  file: LoadedFile,
+  projects: readonly Project[],
+  lookedAt: ReadonlySet<Segment> | undefined,
+): Slices<readonly Finding[]> {
+  const own = new Set(file.document.segments);
+  const holds = (segments: ReadonlySet<Segment>) => (board: Board) => board.segments.some((one) => segments.has(one));
+  for (const wanted of lookedAt ? [lookedAt, own] : [own]) {
+    for (const project of projects) yield* project.checkBoards(holds(wanted));
+  }
+  for (const project of projects) yield* project.check();
+  return findingsOfFile(file, projects);
+}
+
+/** The file a segment belongs to, in any schedule the snapshot was taken in. */
+export const fileOfSegment = ({ projects }: Pick<Snapshot, "projects">, segment: Segment): LoadedFile | undefined => {
+  for (const { files } of projects) {
+    const file = files.find(({ document }) => document.segments.includes(segment));
+    if (file) return file;
+  }
+  return undefined;
+};

@@ -34,7 +34,10 @@ describe("addresses", () => {
 
 it("a file that is not open is known by its uses alone", () => {
   const text = 'wayfile 1\n  use "a.ways" # use "b.ways"\n# use "c.ways"\nuse "d.ways"\ninstallation "X" {\n}\n';
-  expect(useSummary(text, (use) => use)).toEqual({ uses: ["a.ways", "d.ways"], hasInstallation: true });
+  expect(useSummary(documentOf(text).segments, (use) => use)).toEqual({
+    uses: ["a.ways", "d.ways"],
+    hasInstallation: true,
+  });
 });
 
 describe("a workspace", () => {

@@ -3,7 +3,7 @@
  * board with the board, so that a change costs what it touches.
  */
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
-import type { Board, Way } from "../../model/file.ts";
+import type { Board } from "../../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { rules as allRules } from "../list.ts";
@@ -38,7 +38,17 @@ const standardSet = sortRules(allRules);
 
 /** All findings of an installation, after departures. `rules` is for tests that look at one rule alone. */
 export function checkInstallation(installation: Installation, rules?: readonly Rule[]): CheckResult {
+  const slices = checkInSlices(installation, rules);
+  for (;;) {
+    const { done, value } = slices.next();
+    if (done) return value;
+  }
+}
+
+/** The same, a way at a time: it stops after each way that had to be checked, and may be left for good there. */
+export function* checkInSlices(installation: Installation, rules?: readonly Rule[]): Slices<CheckResult> {
   const set = rules ? sortRules(rules) : standardSet;
+  const apart = rules !== undefined;
   const found: Finding[] = [];
   const departures = [
     ...[installation.head.facts, ...(installation.supply ? [installation.supply] : [])].flatMap((facts) =>
@@ -47,7 +57,7 @@ export function checkInstallation(installation: Installation, rules?: readonly R
     ...departuresInFiles(installation.files),
   ];
   for (const place of installation.boards) {
-    const board = checkBoard(place, set, rules !== undefined);
+    const board = yield* checkBoard(place, set, apart);
     // Not spread: there can be more of them than a call takes arguments.
     for (const finding of board.findings) found.push(finding);
     for (const departure of board.departures) departures.push(departure);
@@ -56,44 +66,51 @@ export function checkInstallation(installation: Installation, rules?: readonly R
   return applyDepartures(found, departures, installation);
 }
 
+/** Work that stops after each way that was checked. */
+export type Slices<T> = Generator<undefined, T, undefined>;
+
 interface BoardFindings {
   readonly findings: readonly Finding[];
   readonly departures: readonly PlacedDeparture[];
 }
 
 interface BoardKept extends BoardFindings {
-  readonly context: Context;
+  readonly board: Board;
 }
 
-const boardsKept = new WeakMap<Board, BoardKept>();
+/** Checks one board before the others: what is found is kept until all of its installation is checked. */
+export function* checkBoardInSlices(place: BoardInPlace): Slices<void> {
+  yield* checkBoard(place, standardSet, false);
+}
 
-function checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): BoardFindings {
+const boardsKept = new WeakMap<Context, BoardKept>();
+
+function* checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): Slices<BoardFindings> {
   const { board, context } = place;
-  const before = apart ? undefined : boardsKept.get(board);
-  if (before?.context === context) return before;
+  const before = apart ? undefined : boardsKept.get(context);
+  if (before?.board === board) return before;
   const findings: Finding[] = [];
   const departures: PlacedDeparture[] = [...departuresIn(board.head.facts, board, undefined)];
   const studies = board.ways.map((way) => studyWay(way, context));
   for (const study of studies) {
-    findings.push(...checkWay(study, set, apart));
+    const known = apart ? undefined : waysKept.get(study);
+    findings.push(...(known ?? checkWay(study, set, apart)));
+    if (!known) yield;
     departures.push(...departuresIn(study.facts, board, study.way));
   }
   const subject = { board, context, studies };
   runAll(set.onBoards, board.head.header, findings, (rule, report) => rule.checkBoard(subject, report));
-  const kept: BoardKept = { context, findings, departures };
-  if (!apart) boardsKept.set(board, kept);
+  const kept: BoardKept = { board, findings, departures };
+  if (!apart) boardsKept.set(context, kept);
   return kept;
 }
 
-const waysKept = new WeakMap<Way, { readonly context: Context; readonly findings: readonly Finding[] }>();
+const waysKept = new WeakMap<WayStudy, readonly Finding[]>();
 
 function checkWay(study: WayStudy, set: RuleSet, apart: boolean): readonly Finding[] {
-  const { way, context } = study;
-  const before = apart ? undefined : waysKept.get(way);
-  if (before?.context === context) return before.findings;
   const findings: Finding[] = [];
-  runAll(set.way, way.header, findings, (rule, report) => rule.check(study, report));
-  if (!apart) waysKept.set(way, { context, findings });
+  runAll(set.way, study.way.header, findings, (rule, report) => rule.check(study, report));
+  if (!apart) waysKept.set(study, findings);
   return findings;
 }
 

@@ -122,6 +122,9 @@ const renamed: Omit<Rule, "scope" | "check"> = {
   ],
 };
 
+/** Found by one schedule of several that share a file, this holds for that one alone. */
+export const departureUnused = unused.id;
+
 /** The checks that run after the others, since they judge departures by what was found. */
 export const departureChecks: readonly Omit<Rule, "scope" | "check">[] = [unused, renamed];
 

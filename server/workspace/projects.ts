@@ -1,0 +1,62 @@
+import { type LoadedFile, Project, type Sources } from "./project.ts";
+
+export type ReadFile = LoadedFile | { readonly failure: string };
+
+/** The files as they are at a moment; the revision tells at a glance that nothing happened since another. */
+export interface WorkspaceState {
+  readonly revision: number;
+  readonly find: (path: string) => ReadFile | undefined;
+  readonly resolve: Sources["resolve"];
+}
+
+/** A project and the files it was made of: the one to ask for as long as none of them is another. */
+interface Kept {
+  readonly revision: number;
+  readonly read: ReadonlyMap<string, ReadFile>;
+  readonly project: Project;
+}
+
+const notRead = { failure: "it has not been read yet." };
+
+/** The newest project of each root. Older ones answer whoever still holds them, and nothing they find gets in here. */
+export class Projects {
+  readonly #kept = new Map<string, Kept>();
+
+  of(root: LoadedFile, { revision, find, resolve }: WorkspaceState): Project {
+    const before = this.#kept.get(root.path);
+    if (before && before.project.root === root) {
+      if (before.revision === revision) return before.project;
+      if ([...before.read].every(([path, found]) => (find(path) ?? notRead) === found)) {
+        this.#kept.set(root.path, { ...before, revision });
+        return before.project;
+      }
+    }
+    const read = new Map<string, ReadFile>([[root.path, root]]);
+    const file = (path: string): ReadFile => {
+      const found = find(path) ?? notRead;
+      read.set(path, found);
+      return found;
+    };
+    const project = new Project(root, { file, resolve });
+    this.#kept.set(root.path, { revision, read, project });
+    return project;
+  }
+
+  /** All files that were read together with one, in any project. */
+  readWith(path: string): ReadonlySet<string> {
+    const beside = new Set<string>();
+    for (const { read } of this.#kept.values()) {
+      if (read.has(path)) for (const other of read.keys()) beside.add(other);
+    }
+    return beside;
+  }
+
+  /** Lets go of what is no root any more. */
+  keepOnly(roots: ReadonlySet<string>): void {
+    for (const root of this.#kept.keys()) if (!roots.has(root)) this.#kept.delete(root);
+  }
+
+  delete(root: string): void {
+    this.#kept.delete(root);
+  }
+}
