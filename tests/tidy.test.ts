@@ -47,7 +47,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   grammar: ["chevrotain"],
   "server/text": [],
   "server/tables": [],
-  "server/calc": ["server/tables", "ml-matrix"],
+  "server/calc": ["server/tables"],
   "server/syntax": ["grammar", "server/text"],
   "server/model": ["grammar", "server/text", "server/syntax", "server/tables", "chevrotain", "fastest-levenshtein"],
   "server/circuit": below,

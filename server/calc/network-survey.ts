@@ -1,6 +1,9 @@
-import { inverse, Matrix } from "ml-matrix";
-import type { Resistor } from "./network.ts";
-import { joinedNodes } from "./network.ts";
+/**
+ * A resistor network answered for every reading that could be taken of it. Circuits are trees with a loop or a few, so
+ * what two paths of the tree share is the whole answer but for the loops, each of which takes something off.
+ */
+import { joinedNodes, type Resistor } from "./network.ts";
+import { type Link, type NetworkTree, treeOf } from "./network-tree.ts";
 
 /** Two nodes of a network that a meter, or a further resistor, is put between. */
 export interface Port {
@@ -8,79 +11,95 @@ export interface Port {
   readonly to: string;
 }
 
-/**
- * A network solved once for every reading that could be taken of it. `transfer` gives the voltage across one port when
- * one ampere passes through another; of a port with itself, the resistance between its nodes.
- */
+/** A port found in a network. */
+export interface PlacedPort {
+  readonly from: number;
+  readonly to: number;
+  /** Whether no path joins its nodes: `transfer` has no meaning for it. */
+  readonly apart: boolean;
+  /** Volts along each loop, for one ampere through the port and the tree alone. */
+  readonly volts: Float64Array;
+  /** Amperes that then flow round each loop. */
+  readonly amperes: Float64Array;
+}
+
 export interface Survey {
-  readonly transfer: (one: Port, other: Port) => number;
-  /** Whether no path joins the nodes of a port: `transfer` has no meaning for it. */
-  readonly apart: (port: Port) => boolean;
+  readonly place: (port: Port) => PlacedPort;
+  /** Voltage across one port when one ampere passes through another; of a port with itself, the resistance between its nodes. */
+  readonly transfer: (one: PlacedPort, other: PlacedPort) => number;
 }
 
 export function surveyOf(resistors: readonly Resistor[]): Survey {
   const joined = joinedNodes(resistors);
+  const numbers = new Map<string, number>();
+  const numberOf = (node: string): number => {
+    const name = joined(node);
+    const known = numbers.get(name) ?? numbers.size;
+    numbers.set(name, known);
+    return known;
+  };
   const links = resistors
     .filter(({ ohms }) => ohms > 0 && Number.isFinite(ohms))
-    .map(({ from, to, ohms }) => ({ from: joined(from), to: joined(to), siemens: 1 / ohms }))
+    .map(({ from, to, ohms }): Link => ({ from: numberOf(from), to: numberOf(to), ohms }))
     .filter(({ from, to }) => from !== to);
-  const island = islands(links);
-  // One node of each island is its reference; all others have a row.
-  const index = new Map<string, number>();
-  for (const [node, reference] of island) if (node !== reference) index.set(node, index.size);
-  const conductance = Matrix.zeros(index.size, index.size);
-  const add = (row: number | undefined, column: number | undefined, siemens: number) => {
-    if (row !== undefined && column !== undefined) conductance.set(row, column, conductance.get(row, column) + siemens);
+  const tree = treeOf(numbers.size, links);
+  const loops = loopConductances(tree);
+  const place = ({ from, to }: Port): PlacedPort => {
+    const [one, other] = [numbers.get(joined(from)) ?? -1, numbers.get(joined(to)) ?? -1];
+    const isOne = joined(from) === joined(to);
+    if (one < 0 || other < 0 || tree.rootOf(one) !== tree.rootOf(other)) return nowhere(one, other, !isOne);
+    const volts = Float64Array.from(tree.loops, (loop) => alongTree(tree, { from: one, to: other }, loop));
+    const amperes = Float64Array.from(loops, (row) =>
+      row.reduce((sum, siemens, at) => sum + siemens * (volts[at] ?? 0), 0),
+    );
+    return { from: one, to: other, apart: false, volts, amperes };
   };
-  for (const { from, to, siemens } of links) {
-    const [one, other] = [index.get(from), index.get(to)];
-    add(one, one, siemens);
-    add(other, other, siemens);
-    add(one, other, -siemens);
-    add(other, one, -siemens);
-  }
-  const solved = index.size === 0 ? conductance : inverse(conductance);
-  const at = (one: number | undefined, other: number | undefined) =>
-    one === undefined || other === undefined ? 0 : solved.get(one, other);
-  const place = (node: string) => index.get(joined(node));
-  return {
-    transfer: (one, other) => {
-      const [a, b, c, d] = [place(one.from), place(one.to), place(other.from), place(other.to)];
-      return at(a, c) - at(a, d) - at(b, c) + at(b, d);
-    },
-    apart: ({ from, to }) => {
-      const [one, other] = [joined(from), joined(to)];
-      return one !== other && (island.get(one) ?? one) !== (island.get(other) ?? other);
-    },
+  const transfer = (one: PlacedPort, other: PlacedPort): number => {
+    let sum = alongTree(tree, one, other);
+    for (let loop = 0; loop < loops.length; loop++) sum -= (one.volts[loop] ?? 0) * (other.amperes[loop] ?? 0);
+    return sum;
   };
+  return { place, transfer };
 }
 
-/** Each node with the reference node of the part of the network it lies in. */
-function islands(links: readonly { readonly from: string; readonly to: string }[]): Map<string, string> {
-  const neighbours = new Map<string, string[]>();
-  for (const { from, to } of links)
-    for (const [node, other] of [
-      [from, to],
-      [to, from],
-    ] as const) {
-      const known = neighbours.get(node);
-      if (known) known.push(other);
-      else neighbours.set(node, [other]);
+const none = new Float64Array(0);
+const nowhere = (from: number, to: number, apart: boolean): PlacedPort => ({
+  from,
+  to,
+  apart,
+  volts: none,
+  amperes: none,
+});
+
+/** Ω that the paths through the tree between two pairs of nodes share, less where they run against each other. */
+function alongTree({ rootOf, common }: NetworkTree, one: Ends, other: Ends): number {
+  const shared = (first: number, second: number): number =>
+    first < 0 || second < 0 || rootOf(first) !== rootOf(second) ? 0 : common(first, second);
+  return (
+    shared(one.from, other.from) - shared(one.from, other.to) - shared(one.to, other.from) + shared(one.to, other.to)
+  );
+}
+
+type Ends = Pick<Link, "from" | "to">;
+
+/** The loop currents' matrix turned round: by Gauss and Jordan, which need no pivot where a matrix is positive definite. */
+function loopConductances(tree: NetworkTree): readonly Float64Array[] {
+  const { loops } = tree;
+  const rows = loops.map((loop, at) =>
+    Float64Array.from(loops, (other, next) => alongTree(tree, loop, other) + (at === next ? loop.ohms : 0)),
+  );
+  for (const [place, pivotRow] of rows.entries()) {
+    const pivot = pivotRow[place] ?? 1;
+    pivotRow[place] = 1;
+    for (let at = 0; at < pivotRow.length; at++) pivotRow[at] = (pivotRow[at] ?? 0) / pivot;
+    for (const row of rows) {
+      if (row === pivotRow) continue;
+      const factor = row[place] ?? 0;
+      row[place] = 0;
+      for (let at = 0; at < row.length; at++) row[at] = (row[at] ?? 0) - factor * (pivotRow[at] ?? 0);
     }
-  const found = new Map<string, string>();
-  for (const reference of neighbours.keys()) {
-    if (found.has(reference)) continue;
-    const queue = [reference];
-    found.set(reference, reference);
-    // An array yields what is appended while it is walked, so this loop is the whole search.
-    for (const node of queue)
-      for (const other of neighbours.get(node) ?? [])
-        if (!found.has(other)) {
-          found.set(other, reference);
-          queue.push(other);
-        }
   }
-  return found;
+  return rows;
 }
 
 /** Below this share of what it was, the loop that a changed branch closes is taken for cut. */
@@ -93,16 +112,14 @@ const cut = 1e-9;
  */
 export function withBranches(
   survey: Survey,
-  ports: readonly Port[],
-  branches: readonly Port[],
+  ports: readonly PlacedPort[],
+  branches: readonly PlacedPort[],
 ): (siemens: readonly number[]) => Float64Array {
   const wide = ports.length;
   const count = branches.length;
-  const own = Float64Array.from(ports, (port) =>
-    survey.apart(port) ? Number.POSITIVE_INFINITY : survey.transfer(port, port),
-  );
+  const own = Float64Array.from(ports, (port) => (port.apart ? Number.POSITIVE_INFINITY : survey.transfer(port, port)));
   const across = Float64Array.from(
-    branches.flatMap((branch) => ports.map((port) => (survey.apart(port) ? 0 : survey.transfer(port, branch)))),
+    branches.flatMap((branch) => ports.map((port) => (port.apart ? 0 : survey.transfer(port, branch)))),
   );
   const among = Float64Array.from(
     branches.flatMap((branch) => branches.map((other) => survey.transfer(branch, other))),

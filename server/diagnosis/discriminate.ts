@@ -117,8 +117,8 @@ function tester(
     const key = makeUp(measurement);
     const survey = kept.get(key) ?? surveyOf(networkFor(actual, measurement, faults));
     kept.set(key, survey);
-    const port = portOf(measurement);
-    return survey.apart(port) ? Number.POSITIVE_INFINITY : survey.transfer(port, port);
+    const port = survey.place(portOf(measurement));
+    return port.apart ? Number.POSITIVE_INFINITY : survey.transfer(port, port);
   };
 }
 

@@ -3,7 +3,7 @@
 import type { Conductor } from "../calc/circuit-network.ts";
 import { boardLinks, conductorNetwork, legOhms, nodeOf } from "../calc/circuit-network.ts";
 import { type BoardLinks, type Measurement, portOf } from "../calc/circuit-readings.ts";
-import { type Port, type Survey, surveyOf, withBranches } from "../calc/network-survey.ts";
+import { type PlacedPort, type Port, type Survey, surveyOf, withBranches } from "../calc/network-survey.ts";
 import { soundReading, standings } from "../calc/sound-readings.ts";
 import type { Predict } from "./fit.ts";
 import type { Sheet } from "./sheet.ts";
@@ -40,7 +40,7 @@ export class Predictions {
   readonly #parts: readonly {
     part: Part;
     places: number[];
-    ports: Port[];
+    ports: PlacedPort[];
     survey: Survey;
   }[];
 
@@ -51,10 +51,11 @@ export class Predictions {
     this.#parts = names.map((part) => {
       const places = [...readings.keys()].filter((at) => readings.at(at) && partOf(measurementAt(sheet, at)) === part);
       // The pins of a sound circuit are its terminals, so the network does without them.
-      const ports = places.map((at) => terminals(portOf(measurementAt(sheet, at))));
+      const terminalsOf = (at: number): Port => terminals(portOf(measurementAt(sheet, at)));
       const cables = conductorsIn[part].flatMap((conductor) => conductorNetwork({ ...circuit, places: [] }, conductor));
       const links = part === "L-N" || part === "L-E" ? boardLinks(circuit, otherOf(part), "opposite") : [];
-      return { part, places, ports, survey: surveyOf([...cables, ...links]) };
+      const survey = surveyOf([...cables, ...links]);
+      return { part, places, ports: places.map((at) => survey.place(terminalsOf(at))), survey };
     });
     this.sound = Float64Array.from(this.withLinks({}));
   }
@@ -84,7 +85,7 @@ export class Predictions {
       const answer = withBranches(
         survey,
         ports,
-        here.map(({ port }) => port),
+        here.map(({ port }) => survey.place(port)),
       );
       return [{ places, answer, here }];
     });

@@ -35,7 +35,7 @@ export function rank(predictions: Predictions): Kind[] {
   const bridged = bridge !== undefined && first !== undefined && bridge.score < first.score + bridgeMargin;
   if (first?.fits && !bridged) return kinds;
   // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
-  const leading = [...singles].sort((one, other) => one.score - other.score);
+  const leading = [...singles].sort(byScore);
   const pairs = pairsOf(predictions, scale, leading, first?.fits ?? false);
   return gather(scale, [...singles, ...fitAll(scale, predictions, pairs)]);
 }
@@ -115,11 +115,15 @@ function stretchPrice(scale: Scale, { predict }: Hypothesis, fitted: Fitted): nu
   return priceOf(scale, times, 1, { ...fitted, scale: 1 }, { least: 0.1, most: 10 });
 }
 
+/** What reads alike stays in the order it was tried, whatever the last figures of the sums are. */
+const byScore = (one: { readonly score: number }, other: { readonly score: number }): number =>
+  Math.round(one.score * 1e6) - Math.round(other.score * 1e6);
+
 /** The score of a kind is that of its places together, each as likely as the next. */
 function gather(scale: Scale, judged: readonly FittedHypothesis[]): Kind[] {
   const groups = Map.groupBy(judged, ({ hypothesis }) => hypothesis.kind);
   const kinds = [...groups].flatMap(([kind, unsorted]) => {
-    const members = unsorted.sort((one, other) => one.score - other.score);
+    const members = unsorted.sort(byScore);
     const [best] = members;
     if (!best) return [];
     const sum = members.reduce((total, { score }) => total + Math.exp((best.score - score) / 2), 0);
@@ -134,5 +138,5 @@ function gather(scale: Scale, judged: readonly FittedHypothesis[]): Kind[] {
       ...kind,
       weight: Math.exp((least - kind.score) / 2) / total,
     }))
-    .sort((one, other) => one.score - other.score);
+    .sort(byScore);
 }

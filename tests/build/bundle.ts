@@ -24,8 +24,6 @@ const shared = {
     "import.meta.filename": "__filename",
     "import.meta.url": "bundleUrl",
   },
-  // The package's own modules, of which what is not used stays out; what it is entered by holds everything.
-  alias: { "ml-matrix": "./node_modules/ml-matrix/src/index.js" },
   charset: "utf8", // Ω as itself, not as six signs
   legalComments: "none", // third-party.txt has the licences in full
   logLevel: "warning",
