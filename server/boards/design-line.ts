@@ -70,5 +70,5 @@ export const stated = (value: number, unit: string): Calculated => ({
   value,
   unit,
   steps: [],
-  source: { ref: "", standing: "published" },
+  source: { ref: "", standing: "printed" },
 });

@@ -10,7 +10,7 @@ import type { BoardNode } from "./network.ts";
 /** The current of a feeder, A, and whether it is stated or calculated with diversity. */
 export type FeederCurrent = Calculated & { readonly certain: boolean };
 
-const nothing = { ref: "", standing: "published" } as const;
+const nothing = { ref: "", standing: "printed" } as const;
 
 /** What a feeder carries: its stated design current, or the demand of the board it feeds. */
 export function feederCurrent(node: BoardNode, feeder: WayStudy): FeederCurrent | undefined {

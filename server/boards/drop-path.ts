@@ -22,7 +22,7 @@ export interface BoardDrop extends CableDrop {
   readonly feeders: readonly { readonly study: WayStudy; readonly drop: Calculated }[];
 }
 
-const nothing: Calculated = { value: 0, unit: "%", steps: [], source: { ref: "", standing: "published" } };
+const nothing: Calculated = { value: 0, unit: "%", steps: [], source: { ref: "", standing: "printed" } };
 const none: CableDrop = { drop: nothing, corrected: nothing };
 
 export const boardDrop = memoByObject((node: BoardNode): BoardDrop => {

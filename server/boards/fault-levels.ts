@@ -33,7 +33,7 @@ export interface FaultLevels {
   readonly bound: Calculated;
 }
 
-const asRecorded: Source = { ref: "as recorded", standing: "published" };
+const asRecorded: Source = { ref: "as recorded", standing: "quoted" };
 const neutralAsLine: Source = { ref: "Common practice, neutral taken like a line", standing: "practice" };
 
 /** The fault levels at a board; nothing where nothing upstream is recorded, or a feeder cannot be calculated. */

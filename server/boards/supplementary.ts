@@ -48,7 +48,7 @@ function clearingCurrent(study: WayStudy): Calculated | undefined {
   const [rcd] = study.rcds.toSorted((one, other) => one.sensitivity - other.sensitivity);
   if (rcd) {
     const steps = [step(`Ia = IΔn of ${rcdName(rcd)}, way ${study.way.id}`, "", milliamps(rcd.sensitivity))];
-    return { value: rcd.sensitivity, unit: "A", steps, source: { ref: "", standing: "published" } };
+    return { value: rcd.sensitivity, unit: "A", steps, source: { ref: "", standing: "printed" } };
   }
   const device = trippingOf(study);
   const time = supplementaryTime();

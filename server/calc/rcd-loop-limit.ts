@@ -29,6 +29,6 @@ export function electrodeAdvice(): Calculated {
 export function touchVoltage(resistance: number, residual: number): Calculated {
   const value = resistance * residual;
   const numbers = `${ohms(resistance)} × ${milliamps(residual)}`;
-  const source = fromFormula({ ref: "BS 7671:2018+A2:2022, 411.5.3", standing: "published" });
+  const source = fromFormula({ ref: "BS 7671:2018+A2:2022, 411.5.3", standing: "quoted" });
   return { value, unit: "V", steps: [step("U = RA × IΔn", numbers, volts(value))], source };
 }

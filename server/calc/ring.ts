@@ -96,7 +96,7 @@ export function longestSpur(furthest: number): Calculated {
     value,
     unit: "m",
     steps,
-    source: { ref: "IET On-Site Guide, spurs of ring final circuits", standing: "published" },
+    source: { ref: "IET On-Site Guide, spurs of ring final circuits", standing: "quoted" },
   };
 }
 

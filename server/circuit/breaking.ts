@@ -11,7 +11,7 @@ export function breakingOf({ device, supply }: WayStudy): Calculated | undefined
   if (!device) return undefined;
   const marked = device.breaking;
   if (marked !== undefined) {
-    const source = { ref: "BS 7671:2018+A2:2022, 434.5.1", standing: "published" } as const;
+    const source = { ref: "BS 7671:2018+A2:2022, 434.5.1", standing: "quoted" } as const;
     return { value: marked, unit: "A", steps: [step("Icn as marked", "", kiloamps(marked))], source };
   }
   return breakingCapacity({

@@ -111,7 +111,7 @@ function coreOf(cable: Cable): Path | undefined {
 }
 
 /** A figure from the schedule itself: it adds nothing to what a limit rests on. */
-const asWritten = { ref: "", standing: "published" } as const;
+const asWritten = { ref: "", standing: "printed" } as const;
 
 function armourOf(cable: Cable): Path | undefined {
   const has = armourSection(cable);

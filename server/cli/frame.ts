@@ -2,13 +2,13 @@
  * One finding as a person reads it: what is wrong, the line it stands in with a mark under it, the lines it follows
  * from, and then the figures with their working and source.
  */
+import { standingWords } from "../tables/source.ts";
 import { type TerminalText, term } from "../text/terminal.ts";
 import { amountText, marginText } from "./amounts.ts";
 import { type Colours, type Tint, tintOf } from "./colours.ts";
 import { show } from "./columns.ts";
 import type { Placed } from "./judge.ts";
 import type { FindingLocation, Locator } from "./places.ts";
-import { standings } from "./standings.ts";
 
 export interface Frame {
   readonly places: Locator;
@@ -68,7 +68,12 @@ function details({ finding }: Placed): Detail[] {
     ...(margin === undefined ? [] : [["margin", marginText(margin)] as const]),
     ...(working ? [["working", working] as const] : []),
     ...(source
-      ? [["source", `${source.ref} (${standings[source.standing]})${source.note ? `. ${source.note}` : ""}`] as const]
+      ? [
+          [
+            "source",
+            `${source.ref} (${standingWords[source.standing]})${source.note ? `. ${source.note}` : ""}`,
+          ] as const,
+        ]
       : []),
     ...fixes.map(({ title }) => ["help", title] as const),
   ];

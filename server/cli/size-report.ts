@@ -1,11 +1,10 @@
 /** A proposal as it is printed, for people and for programs. */
 import { working } from "../calc/result.ts";
 import type { Proposal } from "../proposal/proposal.ts";
-import type { Source } from "../tables/source.ts";
+import { type Source, standingWords } from "../tables/source.ts";
 import { type TerminalText, term } from "../text/terminal.ts";
 import type { Colours } from "./colours.ts";
 import { jsonText } from "./say.ts";
-import { standings } from "./standings.ts";
 
 export interface Sized {
   readonly proposal: Proposal;
@@ -64,7 +63,7 @@ function ruledOutText(ruledOut: Proposal["ruledOut"]): TerminalText {
   return term.join(ruledOut.map(({ candidate, why }) => term`  ${candidate.padEnd(width)}  ${why}\n`));
 }
 
-const sourceText = ({ ref, standing }: Source): string => `Source: ${ref} (${standings[standing]})`;
+const sourceText = ({ ref, standing }: Source): string => `Source: ${ref} (${standingWords[standing]})`;
 
 /** The shape is described in the README; a change of it needs a new `version`. */
 export function sizeJson({ proposal, path, way, written, changes }: Sized): TerminalText {

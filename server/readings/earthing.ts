@@ -93,7 +93,7 @@ const voltage = (supply: Facts<"supply">): number => supply.one("U0")?.args.valu
 function originFault(supply: Facts<"supply">): Calculated | undefined {
   const noted = exact(supply.one("PEFC")?.args.value);
   if (noted !== undefined && noted > 0) {
-    const source = { ref: "", standing: "published" } as const;
+    const source = { ref: "", standing: "printed" } as const;
     return { value: noted, unit: "A", steps: [step("PEFC, as the schedule has it", "", kiloamps(noted))], source };
   }
   const Ze = exact(supply.one("Ze")?.args.value);

@@ -38,7 +38,7 @@ export function designBoardImpedance(context: Context): Calculated | undefined {
 }
 
 /** A figure from the schedule itself: it adds nothing to what a limit rests on. */
-const noSource = { ref: "", standing: "published" } as const;
+const noSource = { ref: "", standing: "printed" } as const;
 
 /** Zs at operating temperature as the design has it. */
 export function designLoop(study: WayStudy): Calculated | undefined {

@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** k of the adiabatic equation, by conductor and insulation. A large conductor is one above 300 mm². */
 export interface AdiabaticFactor {
@@ -39,7 +39,7 @@ export const adiabaticFactors = table<AdiabaticFactor>({
     ts60: "A√s/mm²",
     ts90: "A√s/mm²",
   },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       table: "43.1",
@@ -141,7 +141,7 @@ export const adiabaticFactors = table<AdiabaticFactor>({
         ts60: null,
         ts90: 94,
       },
-      { pvc70: "published", ts90: "published" },
+      { pvc70: "quoted", ts90: "quoted" },
     ),
     {
       table: "54.4",
@@ -189,11 +189,11 @@ export const adiabaticFactors = table<AdiabaticFactor>({
     },
   ],
   notes: ["Table 54.6, bare conductors with no risk to what is near, is not kept here."],
-  seen: [
-    "NICEIC/ELECSA Pocket Guides (2018), p.25: k values",
-    "Electricians Blog: max Zs for MCBs (OSG Table B6)",
-    "Chapter 543 of the Dutch edition of IEC 60364-5-54: aluminium in a cable, 76 and 94",
-  ],
+  // Quoted on these pages:
+  // - NICEIC/ELECSA Pocket Guides (2018), p.25: k values
+  // - Electricians Blog: max Zs for MCBs (OSG Table B6)
+  // - Chapter 543 of the Dutch edition of IEC 60364-5-54: aluminium in a cable, 76 and 94
+  quotedOn: 3,
 });
 
 /** A form of the adiabatic equation. */
@@ -213,7 +213,7 @@ export const adiabaticForms = table<AdiabaticForm>({
   edition: "unchanged",
   applies: "Fault duration up to 5 s; where t < 0.1 s compare I²t let-through with k^2*S^2.",
   units: { key: "", form: "", symbols: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "size", form: "S = sqrt(I^2 * t) / k", symbols: "S mm², I fault current A, t s, k from k-values" },
     memory({
@@ -221,7 +221,7 @@ export const adiabaticForms = table<AdiabaticForm>({
       form: "k^2 * S^2 ≥ I²t (let-through)",
       symbols: "for current-limiting devices, t < 0.1 s",
     }),
-    published(
+    quoted(
       {
         key: "example",
         form: "Example: I = 460 A, t = 0.1 s, k = 115 gives S = 1.26 mm²",
@@ -231,9 +231,9 @@ export const adiabaticForms = table<AdiabaticForm>({
       "Worked on a forum with U0 and no Cmin.",
     ),
   ],
-  seen: [
-    "Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes",
-    "ElectriciansForums post: energy limiting class figures from BS EN 60898",
-    "Basic Electrical Installation Work, p.250: protective conductor rule",
-  ],
+  // Quoted on these pages:
+  // - Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes
+  // - ElectriciansForums post: energy limiting class figures from BS EN 60898
+  // - Basic Electrical Installation Work, p.250: protective conductor rule
+  quotedOn: 3,
 });

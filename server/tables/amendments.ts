@@ -18,7 +18,7 @@ export const amendments = table<Amendment>({
   edition: "as stated by each page",
   applies: "Which edition governs. A reading compared with the wrong edition is the commonest mistake.",
   units: { amendment: "", topic: "", value: "", clause: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       amendment: "A3:2015 (17th)",
@@ -97,7 +97,7 @@ export const amendments = table<Amendment>({
     {
       amendment: "A4:2026",
       topic: "IET article of April 2026 treats A4:2026 as published",
-      value: "published",
+      value: "quoted",
       clause: "",
     },
     {
@@ -136,33 +136,33 @@ export const amendments = table<Amendment>({
     "One training page calls the battery chapter 702, which is swimming pools; 57 is the number given elsewhere.",
     "A draft of Amendment 2 asked for arc fault detection in every socket circuit; the rule adopted names the premises.",
   ],
-  seen: [
-    "ElectriciansForums post reproducing IET Wiring Matters 54 (2015): reduction in maximum Zs, Cmin 0.95, ESQCR +10/-6 %",
-    "Electrical Academy: 17th Edition Amendment 3 changes",
-    "Schneider Electric FAQ FA175048: Zs values and Cmin",
-    "NICEIC: 18th Edition, changes to Part 4 (411.3.2.2, 411.3.3, 411.3.4)",
-    "IET EngX: On-Site Guide disconnection times (411.3.2.2)",
-    "Training blog: RCD protection in domestic installations",
-    "Reference site: 18th Edition appendix changes (Appendix 4 tables unchanged in substance)",
-    "ECA: top 10 changes to BS 7671:2018+A2:2022 (seen through a proxy copy)",
-    "IET Wiring Matters, July 2022: changes to RCD testing in A2:2022",
-    "Trainer blog: 531.3.3 RCD types and A2:2022 test change",
-    "IET EngX: RCD testing in A2:2022 (643.7.1, 643.8)",
-    "Landlord association: A2:2022 Regulation 421.1.7 AFDD premises list",
-    "Landlord association: AFDD update (HMOs)",
-    "UK Electrical Forum thread: AFDDs now required in HMOs",
-    "Inspection firm article: SPD and AFDD changes in A2:2022",
-    "Trade directory article: Section 443 changes in A2:2022",
-    "British General: A3:2024 bidirectional/unidirectional devices",
-    "Scolmore: bidirectional and unidirectional devices, 530.3.201",
-    "Training centre: Amendment 3",
-    "Testing contractor: Amendment 4, EICRs and testing",
-    "Testing contractor: A4:2026 explained",
-    "Documentation distributor: Amendment 4 FAQ",
-    "Compliance contractor: Amendment 4 dates",
-    "Wholesaler blog: Amendment 4 explained (Chapter 57)",
-    "IET Wiring Matters, April 2026: Mythbuster 13",
-    "Electrical Safety First: Amendment 4 pocket guide (landing page)",
-    "Training centre: Amendment 4 overview",
-  ],
+  // Quoted on these pages:
+  // - ElectriciansForums post reproducing IET Wiring Matters 54 (2015): reduction in maximum Zs, Cmin 0.95, ESQCR +10/-6 %
+  // - Electrical Academy: 17th Edition Amendment 3 changes
+  // - Schneider Electric FAQ FA175048: Zs values and Cmin
+  // - NICEIC: 18th Edition, changes to Part 4 (411.3.2.2, 411.3.3, 411.3.4)
+  // - IET EngX: On-Site Guide disconnection times (411.3.2.2)
+  // - Training blog: RCD protection in domestic installations
+  // - Reference site: 18th Edition appendix changes (Appendix 4 tables unchanged in substance)
+  // - ECA: top 10 changes to BS 7671:2018+A2:2022 (seen through a proxy copy)
+  // - IET Wiring Matters, July 2022: changes to RCD testing in A2:2022
+  // - Trainer blog: 531.3.3 RCD types and A2:2022 test change
+  // - IET EngX: RCD testing in A2:2022 (643.7.1, 643.8)
+  // - Landlord association: A2:2022 Regulation 421.1.7 AFDD premises list
+  // - Landlord association: AFDD update (HMOs)
+  // - UK Electrical Forum thread: AFDDs now required in HMOs
+  // - Inspection firm article: SPD and AFDD changes in A2:2022
+  // - Trade directory article: Section 443 changes in A2:2022
+  // - British General: A3:2024 bidirectional/unidirectional devices
+  // - Scolmore: bidirectional and unidirectional devices, 530.3.201
+  // - Training centre: Amendment 3
+  // - Testing contractor: Amendment 4, EICRs and testing
+  // - Testing contractor: A4:2026 explained
+  // - Documentation distributor: Amendment 4 FAQ
+  // - Compliance contractor: Amendment 4 dates
+  // - Wholesaler blog: Amendment 4 explained (Chapter 57)
+  // - IET Wiring Matters, April 2026: Mythbuster 13
+  // - Electrical Safety First: Amendment 4 pocket guide (landing page)
+  // - Training centre: Amendment 4 overview
+  quotedOn: 27,
 });

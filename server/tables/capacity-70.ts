@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
 export interface Capacity4D1A {
@@ -26,7 +26,7 @@ export const capacity4D1A = table<Capacity4D1A>({
   applies:
     "Ambient 30 °C, conductor 70 °C, one circuit. 1ph = two cables single-phase; 3ph = three or four cables three-phase.",
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 1, A2: 11, A3: 10.5, B2: 13.5, B3: 12, C2: 15.5, C3: 14 },
     { csa: 1.5, A2: 14.5, A3: 13.5, B2: 17.5, B3: 15.5, C2: 20, C3: 18 },
@@ -51,12 +51,12 @@ export const capacity4D1A = table<Capacity4D1A>({
     "Only typographic changes to these tables are reported for the 18th Edition, so 17th Edition copies are good evidence.",
     "240 mm², method A, two cables: 321 A on the newer of two pages, 320 A on the sheet of the 16th Edition; the lesser is kept.",
   ],
-  seen: [
-    "Cable-supplier sheet: Table 4D1A single-core PVC (16th Edition reference methods 4/3/1)",
-    "Cable-supplier sheet: Table 4D1A single-core PVC, sizes to 300 mm2",
-    "Batt Cables: Current Ratings Table 4D1A",
-    "Cable size guide (108 pages), pp.1-3: Table 4D1A with method C to 1 000 mm²",
-  ],
+  // Quoted on these pages:
+  // - Cable-supplier sheet: Table 4D1A single-core PVC (16th Edition reference methods 4/3/1)
+  // - Cable-supplier sheet: Table 4D1A single-core PVC, sizes to 300 mm2
+  // - Batt Cables: Current Ratings Table 4D1A
+  // - Cable size guide (108 pages), pp.1-3: Table 4D1A with method C to 1 000 mm²
+  quotedOn: 4,
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
@@ -93,22 +93,24 @@ export const capacity4D2A = table<Capacity4D2A>({
     { csa: 1, A2: 11, A3: 10, B2: 13, B3: 11.5, C2: 15, C3: 13.5, E2: 17, E3: 14.5 },
     { csa: 1.5, A2: 14, A3: 13, B2: 16.5, B3: 15, C2: 19.5, C3: 17.5, E2: 22, E3: 18.5 },
     { csa: 2.5, A2: 18.5, A3: 17.5, B2: 23, B3: 20, C2: 27, C3: 24, E2: 30, E3: 25 },
-    memory({ csa: 4, A2: 25, A3: 23, B2: 30, B3: 27, C2: 36, C3: 32, E2: 40, E3: 34 }, { B3: "published" }),
-    memory({ csa: 6, A2: 32, A3: 29, B2: 38, B3: 34, C2: 46, C3: 41, E2: 51, E3: 43 }, { B3: "published" }),
-    memory({ csa: 10, A2: 43, A3: 39, B2: 52, B3: 46, C2: 63, C3: 57, E2: 70, E3: 60 }, { B3: "published" }),
-    memory({ csa: 16, A2: 57, A3: 52, B2: 69, B3: 62, C2: 85, C3: 76, E2: 94, E3: 80 }, { B3: "published" }),
-    memory({ csa: 25, A2: 75, A3: 68, B2: 90, B3: 80, C2: 112, C3: 96, E2: 119, E3: 101 }, { B3: "published" }),
-    memory({ csa: 35, A2: 92, A3: 83, B2: 111, B3: 99, C2: 138, C3: 119, E2: 148, E3: 126 }, { B3: "published" }),
-    memory({ csa: 50, A2: 110, A3: 99, B2: 133, B3: 118, C2: 168, C3: 144, E2: 180, E3: 153 }, { B3: "published" }),
-    memory({ csa: 70, A2: 139, A3: 125, B2: 168, B3: 149, C2: 213, C3: 184, E2: 232, E3: 196 }, { B3: "published" }),
-    memory({ csa: 95, A2: 167, A3: 150, B2: 201, B3: 179, C2: 258, C3: 223, E2: 282, E3: 238 }, { B3: "published" }),
-    memory({ csa: 120, A2: 192, A3: 172, B2: 232, B3: 206, C2: 299, C3: 259, E2: 328, E3: 276 }, { B3: "published" }),
+    memory({ csa: 4, A2: 25, A3: 23, B2: 30, B3: 27, C2: 36, C3: 32, E2: 40, E3: 34 }, { B3: "quoted" }),
+    memory({ csa: 6, A2: 32, A3: 29, B2: 38, B3: 34, C2: 46, C3: 41, E2: 51, E3: 43 }, { B3: "quoted" }),
+    memory({ csa: 10, A2: 43, A3: 39, B2: 52, B3: 46, C2: 63, C3: 57, E2: 70, E3: 60 }, { B3: "quoted" }),
+    memory({ csa: 16, A2: 57, A3: 52, B2: 69, B3: 62, C2: 85, C3: 76, E2: 94, E3: 80 }, { B3: "quoted" }),
+    memory({ csa: 25, A2: 75, A3: 68, B2: 90, B3: 80, C2: 112, C3: 96, E2: 119, E3: 101 }, { B3: "quoted" }),
+    memory({ csa: 35, A2: 92, A3: 83, B2: 111, B3: 99, C2: 138, C3: 119, E2: 148, E3: 126 }, { B3: "quoted" }),
+    memory({ csa: 50, A2: 110, A3: 99, B2: 133, B3: 118, C2: 168, C3: 144, E2: 180, E3: 153 }, { B3: "quoted" }),
+    memory({ csa: 70, A2: 139, A3: 125, B2: 168, B3: 149, C2: 213, C3: 184, E2: 232, E3: 196 }, { B3: "quoted" }),
+    memory({ csa: 95, A2: 167, A3: 150, B2: 201, B3: 179, C2: 258, C3: 223, E2: 282, E3: 238 }, { B3: "quoted" }),
+    memory({ csa: 120, A2: 192, A3: 172, B2: 232, B3: 206, C2: 299, C3: 259, E2: 328, E3: 276 }, { B3: "quoted" }),
   ],
   notes: [
     "The column for method B and three loaded cores equals one a machine maker prints from IEC 60364-5-52 for 4 to 120 mm²; the rest is from memory.",
     "For round cables; flat twin cable has a table of its own.",
   ],
-  seen: ["Compressor manual: IEC 60364-5-52 method B2 ratings, PVC, three loaded conductors"],
+  // Quoted on these pages:
+  // - Compressor manual: IEC 60364-5-52 method B2 ratings, PVC, three loaded conductors
+  quotedOn: 1,
 });
 
 /** Current-carrying capacity and volt drop of flat twin cable. */
@@ -141,26 +143,26 @@ export const capacity4D5 = table<Capacity4D5>({
   units: { csa: "mm²", m100: "A", m101: "A", m102: "A", m103: "A", A: "A", C: "A", drop: "mV/A/m" },
   standing: "memory",
   rows: [
-    published({ csa: 1, m100: 13, m101: 10.5, m102: 13, m103: 8, A: 11.5, C: 16, drop: 44 }),
-    published({ csa: 1.5, m100: 16, m101: 13, m102: 16, m103: 10, A: 14.5, C: 20, drop: 29 }),
-    memory({ csa: 2.5, m100: 21, m101: 17, m102: 21, m103: 13.5, A: 20, C: 27, drop: 18 }, { drop: "published" }),
-    memory({ csa: 4, m100: 27, m101: 22, m102: 27, m103: 17.5, A: 26, C: 37, drop: 11 }, { drop: "published" }),
-    memory({ csa: 6, m100: 34, m101: 27, m102: 35, m103: 23.5, A: 32, C: 47, drop: 7.3 }, { drop: "published" }),
+    quoted({ csa: 1, m100: 13, m101: 10.5, m102: 13, m103: 8, A: 11.5, C: 16, drop: 44 }),
+    quoted({ csa: 1.5, m100: 16, m101: 13, m102: 16, m103: 10, A: 14.5, C: 20, drop: 29 }),
+    memory({ csa: 2.5, m100: 21, m101: 17, m102: 21, m103: 13.5, A: 20, C: 27, drop: 18 }, { drop: "quoted" }),
+    memory({ csa: 4, m100: 27, m101: 22, m102: 27, m103: 17.5, A: 26, C: 37, drop: 11 }, { drop: "quoted" }),
+    memory({ csa: 6, m100: 34, m101: 27, m102: 35, m103: 23.5, A: 32, C: 47, drop: 7.3 }, { drop: "quoted" }),
     memory(
       { csa: 10, m100: 45, m101: 36, m102: 47, m103: 32, A: 44, C: 64, drop: 4.4 },
-      { drop: "published", C: "published" },
+      { drop: "quoted", C: "quoted" },
     ),
     memory(
       { csa: 16, m100: 57, m101: 46, m102: 63, m103: 42.5, A: 57, C: 85, drop: 2.8 },
-      { drop: "published", C: "published" },
+      { drop: "quoted", C: "quoted" },
     ),
   ],
   notes: ["Before the 17th Edition 4 and 6 mm² clipped direct stood at 36 and 46 A."],
-  seen: [
-    "Personal reference page 'Table 4D5 - 70 C thermoplastic insulated and sheathed flat cable with protective conductor' (fsnet.co.uk host)",
-    "Engineering firm page: fixed-wiring cable sizes and ratings",
-    "Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C",
-  ],
+  // Quoted on these pages:
+  // - Personal reference page 'Table 4D5 - 70 C thermoplastic insulated and sheathed flat cable with protective conductor' (fsnet.co.uk host)
+  // - Engineering firm page: fixed-wiring cable sizes and ratings
+  // - Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C
+  quotedOn: 3,
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
@@ -194,7 +196,7 @@ export const capacity4D4A = table<Capacity4D4A>({
     { csa: 2.5, C2: 28, C3: 25, E2: 31, E3: 26, D2: 29, D3: 24 },
     { csa: 4, C2: 38, C3: 33, E2: 41, E3: 35, D2: 37, D3: 30 },
     { csa: 6, C2: 49, C3: 42, E2: 53, E3: 45, D2: 46, D3: 38 },
-    memory({ csa: 10, C2: 67, C3: 58, E2: 72, E3: 62, D2: 60, D3: 50 }, { E3: "published" }),
+    memory({ csa: 10, C2: 67, C3: 58, E2: 72, E3: 62, D2: 60, D3: 50 }, { E3: "quoted" }),
     { csa: 16, C2: 89, C3: 77, E2: 97, E3: 83, D2: 78, D3: 64 },
     { csa: 25, C2: 118, C3: 102, E2: 128, E3: 110, D2: 99, D3: 82 },
     { csa: 35, C2: 145, C3: 125, E2: 157, E3: 135, D2: 119, D3: 98 },
@@ -208,5 +210,7 @@ export const capacity4D4A = table<Capacity4D4A>({
     { csa: 300, C2: 547, C3: 469, E2: 592, E3: 510, D2: 379, D3: 316 },
   ],
   notes: ["One cell was seen: 10 mm², method E, three loaded cores, 62 A."],
-  seen: ["IET EngX: derating question (4D4A 10 mm2 method E; 4C1 eight circuits)"],
+  // Quoted on these pages:
+  // - IET EngX: derating question (4D4A 10 mm2 method E; 4C1 eight circuits)
+  quotedOn: 1,
 });

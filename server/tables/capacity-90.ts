@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { quoted, table } from "./table.ts";
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
 export interface Capacity4E4A {
@@ -25,11 +25,11 @@ export const capacity4E4A = table<Capacity4E4A>({
   edition: "17th/18th Edition",
   applies: "Conductor 90 °C. If connected to 70 °C accessories, use the 70 °C table (512.1.5 / note to the table).",
   units: { csa: "mm²", C2: "A", C3: "A", D2: "A", D3: "A", E2: "A", E3: "A" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 1.5, C2: 27, C3: 23, D2: 25, D3: 21, E2: 29, E3: 25 },
     { csa: 2.5, C2: 36, C3: 31, D2: 33, D3: 28, E2: 39, E3: 33 },
-    published(
+    quoted(
       { csa: 4, C2: 49, C3: 42, D2: 43, D3: 36, E2: 52, E3: 44 },
       {},
       "Method D, two cores: 43 A on one page and 46 A on another; the lower, which fits the sequence, is kept.",
@@ -49,10 +49,10 @@ export const capacity4E4A = table<Capacity4E4A>({
     { csa: 300, C2: 698, C3: 599, D2: 446, D3: 365, E2: 732, E3: 628 },
     { csa: 400, C2: 787, C3: 673, D2: null, D3: null, E2: 847, E3: 728 },
   ],
-  seen: [
-    "R&M Electrical technical resource: SWA cables, Tables 4E4A/4E4B",
-    "Wholesaler catalogue 2024-25 p.488: SWA 90 C ratings and voltage drop",
-  ],
+  // Quoted on these pages:
+  // - R&M Electrical technical resource: SWA cables, Tables 4E4A/4E4B
+  // - Wholesaler catalogue 2024-25 p.488: SWA 90 C ratings and voltage drop
+  quotedOn: 2,
 });
 
 /** Current-carrying capacity. Columns are reference method and loaded conductors. */
@@ -80,7 +80,7 @@ export const capacity4E1A = table<Capacity4E1A>({
   edition: "17th/18th Edition manufacturer copy",
   applies: "Conductor 90 °C; note on 70 °C terminations applies.",
   units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 1, A2: 14, A3: 13, B2: 17, B3: 15, C2: 19, C3: 17.5 },
     { csa: 1.5, A2: 19, A3: 17, B2: 23, B3: 20, C2: 25, C3: 23 },
@@ -95,7 +95,7 @@ export const capacity4E1A = table<Capacity4E1A>({
     { csa: 70, A2: 200, A3: 179, B2: 253, B3: 222, C2: 293, C3: 268 },
     { csa: 95, A2: 241, A3: 216, B2: 306, B3: 269, C2: 355, C3: 326 },
     { csa: 120, A2: 278, A3: 249, B2: 354, B3: 312, C2: 413, C3: 379 },
-    published(
+    quoted(
       { csa: 150, A2: 318, A3: 285, B2: 393, B3: 342, C2: 476, C3: 436 },
       {},
       "Method C three-phase is printed 4036, a slip for 436.",
@@ -104,5 +104,7 @@ export const capacity4E1A = table<Capacity4E1A>({
     { csa: 240, A2: 424, A3: 380, B2: 528, B3: 450, C2: 644, C3: 590 },
     { csa: 300, A2: 486, A3: 435, B2: 603, B3: 514, C2: 743, C3: 681 },
   ],
-  seen: ["Doncaster Cables: single-core 90 C thermosetting ratings"],
+  // Quoted on these pages:
+  // - Doncaster Cables: single-core 90 C thermosetting ratings
+  quotedOn: 1,
 });

@@ -21,7 +21,7 @@ export const conductorResistance = table<ConductorResistance>({
   edition: "IEC 60228:2004 (values unchanged from BS 6360 for the sizes listed)",
   applies: "Per conductor, per kilometre (numerically equal to mΩ per metre).",
   units: { csa: "mm²", copper2: "Ω/km", copper1: "Ω/km", copper5: "Ω/km", aluminium2: "Ω/km" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 0.5, copper2: 36, copper1: 36, copper5: 39, aluminium2: null },
     { csa: 0.75, copper2: 24.5, copper1: 24.5, copper5: 26, aluminium2: null },
@@ -49,14 +49,14 @@ export const conductorResistance = table<ConductorResistance>({
     "Class 1 copper above 16 mm² is for special cables, such as mineral insulated.",
     "Class 5 at 50 mm² is slightly lower than class 2: so published, not an error.",
   ],
-  seen: [
-    "Guide to the Wiring Regulations (17th Ed.), Appendix 4 cable resistance data",
-    "Conductor resistance (DIN VDE 0295 / IEC 60228)",
-    "Cable maker: IEC 60228 Table A.1/A.2",
-    "Connector-maker catalogue p.204: IEC 60228:2004 Class 1 and 2 tables",
-    "Cable maker: IEC 60228 conductor classes",
-    "Cable maker: copper conductors to IEC 60228 (class 2 and 5) and temperature factors",
-  ],
+  // Quoted on these pages:
+  // - Guide to the Wiring Regulations (17th Ed.), Appendix 4 cable resistance data
+  // - Conductor resistance (DIN VDE 0295 / IEC 60228)
+  // - Cable maker: IEC 60228 Table A.1/A.2
+  // - Connector-maker catalogue p.204: IEC 60228:2004 Class 1 and 2 tables
+  // - Cable maker: IEC 60228 conductor classes
+  // - Cable maker: copper conductors to IEC 60228 (class 2 and 5) and temperature factors
+  quotedOn: 6,
 });
 
 /** R1+R2 per metre of copper at 20 °C. */
@@ -78,7 +78,7 @@ export const pairResistance = table<PairResistance>({
   edition: "18th Edition OSG; same numbers in earlier editions (there Table 9A)",
   applies: "Cold (20 °C) resistance, both conductors copper, same length. Use with factors cond-i2 and cond-i3.",
   units: { line: "mm²", cpc: "mm²", r1r2: "mΩ/m", cable: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     computed({ line: 1, cpc: 1, r1r2: 36.2, cable: "1.0 flat T&E" }),
     { line: 1.5, cpc: 1, r1r2: 30.2, cable: "1.5 flat T&E" },
@@ -112,8 +112,8 @@ export const pairResistance = table<PairResistance>({
     "Every row is the sum of two figures of class 1 or 2.",
     "1.0/1.0, 1.5/1.0, 2.5/1.5, 4/1.5, 6/2.5, 10/4 and 16/6 are the flat twin cables.",
   ],
-  seen: [
-    "Guide to the Wiring Regulations (17th Ed.), Appendix 4 cable resistance data",
-    "ElectriciansForums thread: 2394 revision (7.41, 12.10, 19.51 mohm/m)",
-  ],
+  // Quoted on these pages:
+  // - Guide to the Wiring Regulations (17th Ed.), Appendix 4 cable resistance data
+  // - ElectriciansForums thread: 2394 revision (7.41, 12.10, 19.51 mohm/m)
+  quotedOn: 2,
 });

@@ -1,4 +1,4 @@
-import { computed, published, table } from "./table.ts";
+import { computed, quoted, table } from "./table.ts";
 
 /** Conduit factor by length of run and number of bends. */
 export interface ConduitRun {
@@ -24,7 +24,7 @@ export const conduitRuns = table<ConduitRun>({
   applies:
     "Straight runs over 3 m and all runs with bends: the sum of cable factors must not exceed the conduit factor.",
   units: { length: "m", bends: "", d16: "", d20: "", d25: "", d32: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { length: 3.5, bends: 0, d16: 179, d20: 290, d25: 521, d32: 911 },
     { length: 4, bends: 0, d16: 177, d20: 286, d25: 514, d32: 900 },
@@ -48,21 +48,21 @@ export const conduitRuns = table<ConduitRun>({
     { length: 7, bends: 1, d16: 136, d20: 222, d25: 404, d32: 720 },
     { length: 8, bends: 1, d16: 130, d20: 213, d25: 388, d32: 692 },
     { length: 9, bends: 1, d16: 125, d20: 204, d25: 373, d32: 667 },
-    published({ length: 10, bends: 1, d16: 120, d20: 196, d25: 358, d32: 643 }, { d25: "computed" }),
+    quoted({ length: 10, bends: 1, d16: 120, d20: 196, d25: 358, d32: 643 }, { d25: "computed" }),
     { length: 1, bends: 2, d16: 177, d20: 286, d25: 514, d32: 900 },
-    published({ length: 1.5, bends: 2, d16: 167, d20: 270, d25: 487, d32: 857 }, { d32: "computed" }),
-    published({ length: 2, bends: 2, d16: 158, d20: 256, d25: 463, d32: 818 }, { d32: "computed" }),
-    published({ length: 2.5, bends: 2, d16: 150, d20: 244, d25: 442, d32: 783 }, { d32: "computed" }),
-    published({ length: 3, bends: 2, d16: 143, d20: 233, d25: 422, d32: 750 }, { d32: "computed" }),
-    published({ length: 3.5, bends: 2, d16: 136, d20: 222, d25: 404, d32: 720 }, { d32: "computed" }),
-    published({ length: 4, bends: 2, d16: 130, d20: 213, d25: 388, d32: 692 }, { d32: "computed" }),
-    published({ length: 4.5, bends: 2, d16: 125, d20: 204, d25: 373, d32: 667 }, { d32: "computed" }),
-    published({ length: 5, bends: 2, d16: 120, d20: 196, d25: 358, d32: 643 }, { d32: "computed" }),
-    published({ length: 6, bends: 2, d16: 111, d20: 182, d25: 333, d32: 600 }, { d32: "memory" }),
-    published({ length: 7, bends: 2, d16: 103, d20: 169, d25: 311, d32: 563 }, { d32: "memory" }),
-    published({ length: 8, bends: 2, d16: 97, d20: 159, d25: 292, d32: 529 }, { d32: "memory" }),
-    published({ length: 9, bends: 2, d16: 91, d20: 149, d25: 275, d32: 500 }, { d32: "memory" }),
-    published({ length: 10, bends: 2, d16: 86, d20: 141, d25: 260, d32: 474 }, { d32: "memory", d25: "computed" }),
+    quoted({ length: 1.5, bends: 2, d16: 167, d20: 270, d25: 487, d32: 857 }, { d32: "computed" }),
+    quoted({ length: 2, bends: 2, d16: 158, d20: 256, d25: 463, d32: 818 }, { d32: "computed" }),
+    quoted({ length: 2.5, bends: 2, d16: 150, d20: 244, d25: 442, d32: 783 }, { d32: "computed" }),
+    quoted({ length: 3, bends: 2, d16: 143, d20: 233, d25: 422, d32: 750 }, { d32: "computed" }),
+    quoted({ length: 3.5, bends: 2, d16: 136, d20: 222, d25: 404, d32: 720 }, { d32: "computed" }),
+    quoted({ length: 4, bends: 2, d16: 130, d20: 213, d25: 388, d32: 692 }, { d32: "computed" }),
+    quoted({ length: 4.5, bends: 2, d16: 125, d20: 204, d25: 373, d32: 667 }, { d32: "computed" }),
+    quoted({ length: 5, bends: 2, d16: 120, d20: 196, d25: 358, d32: 643 }, { d32: "computed" }),
+    quoted({ length: 6, bends: 2, d16: 111, d20: 182, d25: 333, d32: 600 }, { d32: "memory" }),
+    quoted({ length: 7, bends: 2, d16: 103, d20: 169, d25: 311, d32: 563 }, { d32: "memory" }),
+    quoted({ length: 8, bends: 2, d16: 97, d20: 159, d25: 292, d32: 529 }, { d32: "memory" }),
+    quoted({ length: 9, bends: 2, d16: 91, d20: 149, d25: 275, d32: 500 }, { d32: "memory" }),
+    quoted({ length: 10, bends: 2, d16: 86, d20: 141, d25: 260, d32: 474 }, { d32: "memory", d25: "computed" }),
     { length: 1, bends: 3, d16: 158, d20: 256, d25: 463, d32: 818 },
     computed({ length: 1.5, bends: 3, d16: 143, d20: 233, d25: 422, d32: 750 }),
     computed({ length: 2, bends: 3, d16: 130, d20: 213, d25: 388, d32: 692 }),
@@ -73,7 +73,7 @@ export const conduitRuns = table<ConduitRun>({
     computed({ length: 4.5, bends: 3, d16: 91, d20: 149, d25: 275, d32: 500 }, { d32: "memory" }),
     computed(
       { length: 5, bends: 3, d16: 86, d20: 141, d25: 260, d32: 474 },
-      { d32: "memory", d20: "published", d25: "published" },
+      { d32: "memory", d20: "quoted", d25: "quoted" },
     ),
     { length: 1, bends: 4, d16: 130, d20: 213, d25: 388, d32: 692 },
     computed({ length: 1.5, bends: 4, d16: 111, d20: 182, d25: 333, d32: 600 }, { d32: "memory" }),
@@ -81,9 +81,9 @@ export const conduitRuns = table<ConduitRun>({
     computed({ length: 2.5, bends: 4, d16: 86, d20: 141, d25: 260, d32: 474 }, { d32: "memory" }),
   ],
   notes: ["n bends at length L equal n − 1 bends at 2 L: entries hidden in the copies were filled from that pattern."],
-  seen: [
-    "Wholesaler catalogue 2024-25 p.489: conduit factors",
-    "R&M Electrical technical resource: conduit and trunking capacity",
-    "Conduit factors with bends, worked example",
-  ],
+  // Quoted on these pages:
+  // - Wholesaler catalogue 2024-25 p.489: conduit factors
+  // - R&M Electrical technical resource: conduit and trunking capacity
+  // - Conduit factors with bends, worked example
+  quotedOn: 3,
 });

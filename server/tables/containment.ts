@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** Factors for straight runs to 3 m: of a conduit by its size, of a cable by its conductor. */
 export interface ConduitStraight {
@@ -16,7 +16,7 @@ export const conduitStraight = table<ConduitStraight>({
   edition: "18th Edition OSG; unchanged since the 16th",
   applies: "Sum of cable factors ≤ conduit factor.",
   units: { item: "", size: "", wire: "", factor: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { item: "conduit", size: 16, wire: null, factor: 290 },
     { item: "conduit", size: 20, wire: null, factor: 460 },
@@ -31,12 +31,12 @@ export const conduitStraight = table<ConduitStraight>({
     { item: "cable", size: 6, wire: "stranded", factor: 88 },
     { item: "cable", size: 10, wire: "stranded", factor: 146 },
   ],
-  seen: [
-    "R&M Electrical technical resource: conduit and trunking capacity",
-    "Wholesaler catalogue 2024-25 p.489: conduit factors",
-    "Talk Electrician Forum: conduit factors 290/460",
-    "Conduit and trunking capacity chart (Tables 4.14-4.17)",
-  ],
+  // Quoted on these pages:
+  // - R&M Electrical technical resource: conduit and trunking capacity
+  // - Wholesaler catalogue 2024-25 p.489: conduit factors
+  // - Talk Electrician Forum: conduit factors 290/460
+  // - Conduit and trunking capacity chart (Tables 4.14-4.17)
+  quotedOn: 4,
 });
 
 /** Cable factor for runs over 3 m or with bends. */
@@ -54,7 +54,7 @@ export const conduitCables = table<ConduitCable>({
   edition: "18th Edition OSG",
   applies: "Use with the run/bend table.",
   units: { csa: "mm²", factor: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 1, factor: 16 },
     { csa: 1.5, factor: 22 },
@@ -65,11 +65,11 @@ export const conduitCables = table<ConduitCable>({
     { csa: 16, factor: 145 },
     { csa: 25, factor: 217 },
   ],
-  seen: [
-    "R&M Electrical technical resource: conduit and trunking capacity",
-    "Wholesaler catalogue 2024-25 p.489: conduit factors",
-    "Conduit and trunking capacity chart (Tables 4.14-4.17)",
-  ],
+  // Quoted on these pages:
+  // - R&M Electrical technical resource: conduit and trunking capacity
+  // - Wholesaler catalogue 2024-25 p.489: conduit factors
+  // - Conduit and trunking capacity chart (Tables 4.14-4.17)
+  quotedOn: 3,
 });
 
 /** Cable factor in trunking. */
@@ -90,11 +90,11 @@ export const trunkingCables = table<TrunkingCable>({
   edition: "18th Edition OSG; older charts differ",
   applies: "Trunking fill; space factor 45 %.",
   units: { wire: "", csa: "mm²", pvc: "", thermosetting: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { wire: "solid", csa: 1, pvc: 3.6, thermosetting: 3.8 },
     { wire: "solid", csa: 1.5, pvc: 8, thermosetting: 8.6 },
-    published(
+    quoted(
       { wire: "stranded", csa: 1.5, pvc: 8.6, thermosetting: 9.1 },
       {},
       "The thermosetting figure may be 9.6: one digit is uncertain.",
@@ -108,10 +108,10 @@ export const trunkingCables = table<TrunkingCable>({
     { wire: "stranded", csa: 25, pvc: 73.9, thermosetting: 75.4 },
   ],
   notes: ["An older set gives 8.1 and 11.4 for 1.5 and 2.5 mm² stranded, and 15.2 for 4 mm²."],
-  seen: [
-    "Conduit and trunking capacity chart (Tables 4.14-4.17)",
-    "Worked note: trunking cable factors and trunking terms",
-  ],
+  // Quoted on these pages:
+  // - Conduit and trunking capacity chart (Tables 4.14-4.17)
+  // - Worked note: trunking cable factors and trunking terms
+  quotedOn: 2,
 });
 
 /** Trunking factor. */
@@ -131,7 +131,7 @@ export const trunkingSizes = table<TrunkingSize>({
   edition: "18th Edition OSG",
   applies: "Sum of cable factors ≤ trunking factor.",
   units: { width: "mm", depth: "mm", factor: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { width: 50, depth: 37.5, factor: 767 },
     { width: 50, depth: 50, factor: 1037 },
@@ -161,11 +161,11 @@ export const trunkingSizes = table<TrunkingSize>({
     "993 also stands against 100 × 50 on one page, a slip for 100 × 25.",
     "150 × 50, 75 and 150 also circulate as 3161, 4787 and 9575: two pages and the inner area of the steel speak for those kept here.",
   ],
-  seen: [
-    "Worked note: trunking cable factors and trunking terms",
-    "Wholesaler catalogue p.248: cable capacities of trunking",
-    "Trunking maker's specification and installation guide: On-Site Guide factors",
-  ],
+  // Quoted on these pages:
+  // - Worked note: trunking cable factors and trunking terms
+  // - Wholesaler catalogue p.248: cable capacities of trunking
+  // - Trunking maker's specification and installation guide: On-Site Guide factors
+  quotedOn: 3,
 });
 
 /** A rule for conduit and trunking. */
@@ -184,7 +184,7 @@ export const containmentRules = table<ContainmentRule>({
   edition: "18th Edition",
   applies: "Trunking and conduit.",
   units: { key: "", rule: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "space-factor", rule: "Cables must not occupy more than", value: 45, unit: "%" },
     { key: "straight-run", rule: "A straight run has its own factors up to", value: 3, unit: "m" },
@@ -196,11 +196,11 @@ export const containmentRules = table<ContainmentRule>({
     ),
   ],
   notes: ["A worksheet that gives 55 % states the free space."],
-  seen: [
-    "Textbook chapter 'Space factors' (CRC/Taylor & Francis, 2022), abstract: 45 %",
-    "TLC wholesaler book 4.5.3: conduit/trunking capacity, 45 % space factor",
-    "Conduit and trunking capacity chart (Tables 4.14-4.17)",
-    "R&M Electrical technical resource: conduit and trunking capacity",
-    "Wholesaler catalogue 2024-25 p.489: conduit factors",
-  ],
+  // Quoted on these pages:
+  // - Textbook chapter 'Space factors' (CRC/Taylor & Francis, 2022), abstract: 45 %
+  // - TLC wholesaler book 4.5.3: conduit/trunking capacity, 45 % space factor
+  // - Conduit and trunking capacity chart (Tables 4.14-4.17)
+  // - R&M Electrical technical resource: conduit and trunking capacity
+  // - Wholesaler catalogue 2024-25 p.489: conduit factors
+  quotedOn: 5,
 });

@@ -19,7 +19,7 @@ export const harmonicNeutrals = table<HarmonicNeutral>({
   edition: "18th Edition",
   applies: "Balanced three-phase circuits with cores of one size; the neutral carries three times the harmonic share.",
   units: { over: "%", upTo: "%", factor: "", by: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { over: 0, upTo: 15, factor: 1, by: "line" },
     { over: 15, upTo: 33, factor: 0.86, by: "line" },
@@ -27,7 +27,9 @@ export const harmonicNeutrals = table<HarmonicNeutral>({
     { over: 45, upTo: 1000, factor: 1, by: "neutral" },
   ],
   notes: ["The method, a neutral of three times the harmonic share, is arithmetic."],
-  seen: ["Cable rating reduction factor due to harmonic current (Table 4Aa to A1:2011)"],
+  // Quoted on these pages:
+  // - Cable rating reduction factor due to harmonic current (Table 4Aa to A1:2011)
+  quotedOn: 1,
 });
 
 /** How much larger a device upstream must be for the one behind it to open alone. */
@@ -44,7 +46,9 @@ export const selectivityRatios = table<SelectivityRatio>({
   edition: "product standard",
   applies: "Fuses of the same class in series.",
   units: { key: "", item: "", value: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [{ key: "fuse-fuse", item: "gG fuse over gG fuse, ratio of the ratings", value: 1.6 }],
-  seen: ["Fuse maker's application guidance: ratio of the ratings"],
+  // Quoted on these pages:
+  // - Fuse maker's application guidance: ratio of the ratings
+  quotedOn: 1,
 });

@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** Rated breaking capacity of a device. */
 export interface BreakingCapacity {
@@ -20,7 +20,7 @@ export const breakingCapacities = table<BreakingCapacity>({
   edition: "17th Edition textbook",
   applies: "Icn marked on the device; Ics is the service capacity.",
   units: { standard: "", category: "", icn: "kA", ics: "kA", volts: "V" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { standard: "BS EN 60898", category: null, icn: 1.5, ics: 1.5, volts: null },
     { standard: "BS EN 60898", category: null, icn: 3, ics: 3, volts: null },
@@ -35,7 +35,7 @@ export const breakingCapacities = table<BreakingCapacity>({
     { standard: "BS 88", category: "2.1", icn: 50, ics: null, volts: 400 },
     { standard: "BS 88", category: "6", icn: 16.5, ics: null, volts: 230 },
     { standard: "BS 88", category: "6", icn: 80, ics: null, volts: 400 },
-    published(
+    quoted(
       { standard: "BS 3036", category: "S1A", icn: 1, ics: null, volts: null },
       {},
       "Assumed where no category is marked.",
@@ -48,19 +48,19 @@ export const breakingCapacities = table<BreakingCapacity>({
     { standard: "BS 3871", category: "M4.5", icn: 4.5, ics: null, volts: null },
     { standard: "BS 3871", category: "M6", icn: 6, ics: null, volts: null },
     { standard: "BS 3871", category: "M9", icn: 9, ics: null, volts: null },
-    published(
+    quoted(
       { standard: "BS EN 61439-3", category: "conditional", icn: 16, ics: null, volts: null },
       {},
       "A consumer unit behind a 100 A fuse to BS 1361 or BS 88.",
     ),
   ],
   notes: ["10 kA is partly cut on the page; its service value, and 15, 20 and 25 kA, are from memory."],
-  seen: [
-    "Guide to the Wiring Regulations (17th Ed.), p.48: fault ratings of devices",
-    "MCB catalogue extract: B 3-5, C 5-10, D 10-14 In, 10 kA (seen through a proxy copy)",
-    "IET EngX: BS 3036 S1A/S2A/S4A designations",
-    "ElectriciansForums post: BS EN 61439-3 Annex ZB, 16 kA conditional",
-  ],
+  // Quoted on these pages:
+  // - Guide to the Wiring Regulations (17th Ed.), p.48: fault ratings of devices
+  // - MCB catalogue extract: B 3-5, C 5-10, D 10-14 In, 10 kA (seen through a proxy copy)
+  // - IET EngX: BS 3036 S1A/S2A/S4A designations
+  // - ElectriciansForums post: BS EN 61439-3 Annex ZB, 16 kA conditional
+  quotedOn: 4,
 });
 
 /** Where a breaker trips. */
@@ -80,14 +80,14 @@ export const tripBands = table<TripBand>({
   edition: "product standard",
   applies: "Type B/C/D. Reference ambient 30 °C.",
   units: { key: "", item: "", from: "", to: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "B", item: "Instantaneous trip, type B", from: 3, to: 5, unit: "× In" },
     { key: "C", item: "Instantaneous trip, type C", from: 5, to: 10, unit: "× In" },
     { key: "D", item: "Instantaneous trip, type D", from: 10, to: 20, unit: "× In" },
     { key: "no-trip", item: "Conventional non-tripping current", from: null, to: 1.13, unit: "× In" },
     { key: "trip", item: "Conventional tripping current", from: 1.45, to: null, unit: "× In" },
-    published(
+    quoted(
       { key: "at-2.55-to-32A", item: "Time at 2.55 In, up to 32 A", from: 1, to: 60, unit: "s" },
       {},
       "The lower end is garbled on the page; 1 s as for the larger ratings.",
@@ -98,11 +98,11 @@ export const tripBands = table<TripBand>({
     "The conventional time is 1 h up to 63 A and 2 h above.",
     "A maker may narrow the band of type D to 10 to 14; the standard allows 10 to 20.",
   ],
-  seen: [
-    "RCBO maker data: trip tests and RCD break times",
-    "Hager protection devices catalogue: B 3-5 In, C 5-10 In",
-    "MCB catalogue extract: B 3-5, C 5-10, D 10-14 In, 10 kA (seen through a proxy copy)",
-  ],
+  // Quoted on these pages:
+  // - RCBO maker data: trip tests and RCD break times
+  // - Hager protection devices catalogue: B 3-5 In, C 5-10 In
+  // - MCB catalogue extract: B 3-5, C 5-10, D 10-14 In, 10 kA (seen through a proxy copy)
+  quotedOn: 3,
 });
 
 /** Where a breaker of the withdrawn standard trips, in multiples of In. */
@@ -121,7 +121,7 @@ export const legacyTripBands = table<LegacyTripBand>({
   edition: "BS 3871-1, withdrawn 1994",
   applies: "Existing installations only.",
   units: { curve: "", from: "× In", to: "× In" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { curve: "1", from: 2.7, to: 4 },
     { curve: "2", from: 4, to: 7 },
@@ -132,10 +132,10 @@ export const legacyTripBands = table<LegacyTripBand>({
     { curve: "D", from: 10, to: 20 },
   ],
   notes: ["Types B, C and D came in with the last amendment, with the same bands as BS EN 60898."],
-  seen: [
-    "IET forum thread 54092: older circuit-breaker types (2.7 to 4, 4 to 7, 7 to 10, 10 to 50 times In)",
-    "ElectriciansForums thread 47805: time/current figures of BS 3871 types 1 and 2",
-  ],
+  // Quoted on these pages:
+  // - IET forum thread 54092: older circuit-breaker types (2.7 to 4, 4 to 7, 7 to 10, 10 to 50 times In)
+  // - ElectriciansForums thread 47805: time/current figures of BS 3871 types 1 and 2
+  quotedOn: 2,
 });
 
 /** Greatest let-through energy by energy limiting class. */
@@ -162,12 +162,12 @@ export const energyClasses = table<EnergyClass>({
   units: { icn: "kA", class: "", b16: "A²s", c16: "A²s", b32: "A²s", c32: "A²s" },
   standing: "memory",
   rows: [
-    published(
+    quoted(
       { icn: 10, class: 2, b16: 240000, c16: 290000, b32: 310000, c32: 370000 },
       { b32: "memory", c32: "memory" },
       "The page gives the figure without a current band; taken as 16 A and below.",
     ),
-    published(
+    quoted(
       { icn: 10, class: 3, b16: 70000, c16: 84000, b32: 90000, c32: 110000 },
       { b32: "memory", c32: "memory" },
       "The page gives the figure without a current band; taken as 16 A and below.",
@@ -181,5 +181,7 @@ export const energyClasses = table<EnergyClass>({
     "For 40 A multiply the 32 A figures by 1.2 (from memory).",
     "Makers' data give lower let-through; these are upper limits.",
   ],
-  seen: ["ElectriciansForums post: energy limiting class figures from BS EN 60898"],
+  // Quoted on these pages:
+  // - ElectriciansForums post: energy limiting class figures from BS EN 60898
+  quotedOn: 1,
 });

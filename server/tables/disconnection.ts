@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { quoted, table } from "./table.ts";
 
 /** Greatest disconnection time of a final circuit. */
 export interface DisconnectionTime {
@@ -22,10 +22,10 @@ export const disconnectionTimes = table<DisconnectionTime>({
   applies:
     "Final circuits covered by 411.3.2.2. TT may use the TN times if an overcurrent device disconnects and all extraneous-conductive-parts are bonded.",
   units: { system: "", over: "V", upTo: "V", ac: "s", dc: "s" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { system: "TN", over: 50, upTo: 120, ac: 0.8, dc: null },
-    published(
+    quoted(
       { system: "TN", over: 120, upTo: 230, ac: 0.4, dc: 5 },
       {},
       "The page gives 5 s for d.c.; the current printing may show 1 s.",
@@ -37,10 +37,10 @@ export const disconnectionTimes = table<DisconnectionTime>({
     { system: "TT", over: 230, upTo: 400, ac: 0.07, dc: 0.2 },
     { system: "TT", over: 400, upTo: null, ac: 0.04, dc: 0.1 },
   ],
-  seen: [
-    "Personal reference page 'Table 41.1 Maximum disconnection times' (talktalk.net host), BS 7671:2008 values",
-    "Study notes: domestic installation safety (disconnection times)",
-  ],
+  // Quoted on these pages:
+  // - Personal reference page 'Table 41.1 Maximum disconnection times' (talktalk.net host), BS 7671:2008 values
+  // - Study notes: domestic installation safety (disconnection times)
+  quotedOn: 2,
 });
 
 /** Which circuit needs which time at 230 V. */
@@ -64,7 +64,7 @@ export const disconnectionScope = table<DisconnectionScope>({
   edition: "63 A socket scope is new in BS 7671:2018; the 17th Edition used 32 A for all final circuits",
   applies: "Automatic disconnection, U0 = 230 V.",
   units: { key: "", circuit: "", tn: "s", tt: "s", clause: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "final-sockets",
@@ -103,12 +103,12 @@ export const disconnectionScope = table<DisconnectionScope>({
     },
   ],
   notes: ["The 17th Edition used 32 A for every final circuit; the two-part rule of 63 A and 32 A is new in the 18th."],
-  seen: [
-    "NICEIC: 18th Edition, changes to Part 4 (411.3.2.2, 411.3.3, 411.3.4)",
-    "IET EngX: On-Site Guide disconnection times (411.3.2.2)",
-    "IET EngX: 411.3.2.2 wording",
-    "Study notes: domestic installation safety (disconnection times)",
-    "Electricians Blog: TT disconnection times",
-    "Personal reference page 'Table 41.1 Maximum disconnection times' (talktalk.net host), BS 7671:2008 values",
-  ],
+  // Quoted on these pages:
+  // - NICEIC: 18th Edition, changes to Part 4 (411.3.2.2, 411.3.3, 411.3.4)
+  // - IET EngX: On-Site Guide disconnection times (411.3.2.2)
+  // - IET EngX: 411.3.2.2 wording
+  // - Study notes: domestic installation safety (disconnection times)
+  // - Electricians Blog: TT disconnection times
+  // - Personal reference page 'Table 41.1 Maximum disconnection times' (talktalk.net host), BS 7671:2008 values
+  quotedOn: 6,
 });

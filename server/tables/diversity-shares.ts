@@ -47,7 +47,7 @@ export const diversityShares = table<DiversityShare>({
   edition: "18th Edition guidance; the same figures since the 16th Edition",
   applies: "Estimation only, not a limit. Households; small shops and offices; small hotels and guest houses.",
   units: { key: "", column: "", full: "A", largest: "", second: "", rest: "", socket: "A" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     cell("lighting", "household", [0, 0.66, 0.66, 0.66]),
     cell("lighting", "shop", [0, 0.9, 0.9, 0.9]),
@@ -74,9 +74,9 @@ export const diversityShares = table<DiversityShare>({
     cell("sockets", "shop", [0, 1, 0.75, 0.75]),
     cell("sockets", "hotel", [0, 1, 0.75, 0.4]),
   ],
-  seen: [
-    "TLC wholesaler book Table 6.2: allowance for diversity",
-    "DIYWiki: diversity (domestic)",
-    "Contractor page quoting Guidance Note 1 Table H2",
-  ],
+  // Quoted on these pages:
+  // - TLC wholesaler book Table 6.2: allowance for diversity
+  // - DIYWiki: diversity (domestic)
+  // - Contractor page quoting Guidance Note 1 Table H2
+  quotedOn: 3,
 });

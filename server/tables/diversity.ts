@@ -21,7 +21,7 @@ export const diversityAllowances = table<DiversityAllowance>({
   edition: "18th Edition guidance; the same figures since the 16th Edition",
   applies: "Estimation only, not a limit. X/Y/Z: largest, second and remaining appliances.",
   units: { key: "", purpose: "", households: "", smallShops: "", hotels: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "lighting", purpose: "Lighting", households: "66 % of total", smallShops: "90 %", hotels: "75 %" },
     {
@@ -82,9 +82,9 @@ export const diversityAllowances = table<DiversityAllowance>({
       hotels: "100%X + 75%Y + 40%Z",
     },
   ],
-  seen: [
-    "TLC wholesaler book Table 6.2: allowance for diversity",
-    "DIYWiki: diversity (domestic)",
-    "Contractor page quoting Guidance Note 1 Table H2",
-  ],
+  // Quoted on these pages:
+  // - TLC wholesaler book Table 6.2: allowance for diversity
+  // - DIYWiki: diversity (domestic)
+  // - Contractor page quoting Guidance Note 1 Table H2
+  quotedOn: 3,
 });

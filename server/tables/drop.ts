@@ -24,7 +24,7 @@ export const drop4D1B = table<Drop4D1B>({
   applies:
     "mV per ampere per metre at 70 °C. A-B: enclosed in conduit/trunking. C-F touching: clipped direct or tray touching.",
   units: { csa: "mm²", dc: "mV/A/m", phase1AB: "mV/A/m", phase1CF: "mV/A/m", phase3AB: "mV/A/m", phase3CF: "mV/A/m" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 1, dc: 44, phase1AB: 44, phase1CF: 44, phase3AB: 38, phase3CF: 38 },
     { csa: 1.5, dc: 29, phase1AB: 29, phase1CF: 29, phase3AB: 25, phase3CF: 25 },
@@ -46,11 +46,11 @@ export const drop4D1B = table<Drop4D1B>({
   notes: [
     "Up to 16 mm² resistance decides; from 25 mm² the tables give r, x and z, and z is kept here, read by its position in the row.",
   ],
-  seen: [
-    "Wholesaler catalogue 2025/26 p.489: voltage drop, single-core 70 C",
-    "Wholesaler catalogue 2024-25 p.486: voltage drop, single-core 70 C",
-    "Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C",
-  ],
+  // Quoted on these pages:
+  // - Wholesaler catalogue 2025/26 p.489: voltage drop, single-core 70 C
+  // - Wholesaler catalogue 2024-25 p.486: voltage drop, single-core 70 C
+  // - Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C
+  quotedOn: 3,
 });
 
 /** Voltage drop at operating temperature. */
@@ -70,7 +70,7 @@ export const drop4D2B = table<Drop4D2B>({
   edition: "17th/18th Edition",
   applies: "Two-core d.c. and single-phase; three/four-core three-phase.",
   units: { csa: "mm²", phase1: "mV/A/m", phase3: "mV/A/m" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 1, phase1: 44, phase3: 38 },
     { csa: 1.5, phase1: 29, phase3: 25 },
@@ -83,11 +83,11 @@ export const drop4D2B = table<Drop4D2B>({
     memory({ csa: 35, phase1: 1.25, phase3: 1.1 }),
   ],
   notes: ["Up to 16 mm² the three-phase column is that of the single-core table, which is the same there."],
-  seen: [
-    "Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C",
-    "Wholesaler catalogue 2025/26 p.489: voltage drop, single-core 70 C",
-    "Personal reference page 'Table 4D5 - 70 C thermoplastic insulated and sheathed flat cable with protective conductor' (fsnet.co.uk host)",
-  ],
+  // Quoted on these pages:
+  // - Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C
+  // - Wholesaler catalogue 2025/26 p.489: voltage drop, single-core 70 C
+  // - Personal reference page 'Table 4D5 - 70 C thermoplastic insulated and sheathed flat cable with protective conductor' (fsnet.co.uk host)
+  quotedOn: 3,
 });
 
 /** Voltage drop at operating temperature. */
@@ -107,7 +107,7 @@ export const drop4E1B = table<Drop4E1B>({
   edition: "17th/18th Edition",
   applies: "Single-phase, up to 16 mm².",
   units: { csa: "mm²", phase1: "mV/A/m", phase3: "mV/A/m" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 1, phase1: 46, phase3: null },
     { csa: 1.5, phase1: 31, phase3: 27 },
@@ -117,11 +117,11 @@ export const drop4E1B = table<Drop4E1B>({
     { csa: 10, phase1: 4.7, phase3: 4 },
     { csa: 16, phase1: 2.9, phase3: 2.5 },
   ],
-  seen: [
-    "Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C",
-    "R&M Electrical technical resource: SWA cables, Tables 4E4A/4E4B",
-    "Wholesaler catalogue 2024-25 p.488: SWA 90 C ratings and voltage drop",
-  ],
+  // Quoted on these pages:
+  // - Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C
+  // - R&M Electrical technical resource: SWA cables, Tables 4E4A/4E4B
+  // - Wholesaler catalogue 2024-25 p.488: SWA 90 C ratings and voltage drop
+  quotedOn: 3,
 });
 
 /** Rating and voltage drop of a flexible cord. */
@@ -143,7 +143,7 @@ export const flexibleCords = table<FlexibleCord>({
   edition: "17th/18th Edition",
   applies: "Flexes to BS 6500/BS 6141; ambient 30 °C.",
   units: { csa: "mm²", rating: "A", phase1: "mV/A/m", phase3: "mV/A/m" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { csa: 0.5, rating: 3, phase1: 93, phase3: 80 },
     { csa: 0.75, rating: 6, phase1: 62, phase3: 54 },
@@ -153,10 +153,10 @@ export const flexibleCords = table<FlexibleCord>({
     { csa: 2.5, rating: 25, phase1: 19, phase3: 16 },
     { csa: 4, rating: 32, phase1: 12, phase3: 10 },
   ],
-  seen: [
-    "R&M Electrical technical resource: flexible cords, Tables 4F3A/4F3B",
-    "Cable distributor: Table 4F3B voltage drop",
-  ],
+  // Quoted on these pages:
+  // - R&M Electrical technical resource: flexible cords, Tables 4F3A/4F3B
+  // - Cable distributor: Table 4F3B voltage drop
+  quotedOn: 2,
 });
 
 /** Voltage drop guidance from the origin to the load. */
@@ -178,7 +178,7 @@ export const dropLimits = table<DropLimit>({
   edition: "18th Edition; 4 % overall in the 16th Edition",
   applies: "From the origin to the load, full load, public LV supply.",
   units: { key: "", use: "", percent: "%", volts: "V" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "lighting", use: "Lighting", percent: 3, volts: 6.9 },
     { key: "other", use: "Other uses", percent: 5, volts: 11.5 },
@@ -193,10 +193,10 @@ export const dropLimits = table<DropLimit>({
     computed({ key: "other-three-phase", use: "Three-phase, other uses at 400 V", percent: 5, volts: 20 }),
   ],
   notes: ["A way of meeting Section 525, not a limit by itself; the 16th Edition had 4 % overall."],
-  seen: [
-    "Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C",
-    "Training centre guide: volt drop limits",
-    "Voltimum Q&A (SELECT, ECA): 3 % and 5 % from the origin",
-    "DIYnot thread: 3 % / 6.9 V is guidance, not a limit",
-  ],
+  // Quoted on these pages:
+  // - Contractor page: voltage drop limits and mV/A/m for 70 C and 90 C
+  // - Training centre guide: volt drop limits
+  // - Voltimum Q&A (SELECT, ECA): 3 % and 5 % from the origin
+  // - DIYnot thread: 3 % / 6.9 V is guidance, not a limit
+  quotedOn: 4,
 });

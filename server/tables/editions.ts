@@ -54,7 +54,7 @@ export type EditionRule =
   | "bidirectional";
 
 const a2 = "BS 7671:2018+A2:2022";
-const published = (ref: string, note?: string): Source => sourced(0, ref, "published", note).source;
+const quoted = (ref: string, note?: string): Source => sourced(0, ref, "quoted", note).source;
 const memory = (ref: string, note?: string): Source => sourced(0, ref, "memory", note).source;
 const oneMegohm = 1e6;
 
@@ -62,14 +62,14 @@ const seventeenth: Edition = {
   id: "BS 7671:2008",
   name: "17th Edition",
   from: "2008-07-01",
-  cmin: sourced(1, "BS 7671:2008, Tables 41.2 to 41.4", "published", "Tables before July 2015 were simply U0/Ia."),
+  cmin: sourced(1, "BS 7671:2008, Tables 41.2 to 41.4", "quoted", "Tables before July 2015 were simply U0/Ia."),
   socketDisconnectionScope: 32,
   fixedDisconnectionScope: 32,
   socketRcdUpTo: 20,
   lightingRcdInDwellings: false,
   typeAcRestricted: false,
   rcdTest: "half-one-five",
-  insulationMinimum: sourced(oneMegohm, "BS 7671:2008, Table 61", "published"),
+  insulationMinimum: sourced(oneMegohm, "BS 7671:2008, Table 61", "quoted"),
   afdd: "none",
   spd: "risk-assessment",
   bidirectional: false,
@@ -78,11 +78,11 @@ const seventeenth: Edition = {
   inForce: false,
   sources: {
     from: memory("BS 7671:2008, introduction"),
-    disconnectionScope: published("BS 7671:2008, 411.3.2.2"),
-    socketRcd: published("BS 7671:2008, 411.3.3"),
-    lightingRcd: published("BS 7671:2008, 411.3.3"),
-    typeAc: published("BS 7671:2008, 531.2"),
-    rcdTest: published("BS 7671:2008, 612.10"),
+    disconnectionScope: quoted("BS 7671:2008, 411.3.2.2"),
+    socketRcd: quoted("BS 7671:2008, 411.3.3"),
+    lightingRcd: quoted("BS 7671:2008, 411.3.3"),
+    typeAc: quoted("BS 7671:2008, 531.2"),
+    rcdTest: quoted("BS 7671:2008, 612.10"),
     afdd: memory("BS 7671:2008"),
     spd: memory("BS 7671:2008, Section 443"),
     bidirectional: memory("BS 7671:2008"),
@@ -94,13 +94,13 @@ const sixteenth: Edition = {
   id: "BS 7671:2001",
   name: "16th Edition",
   from: "2002-01-01",
-  cmin: sourced(1, "BS 7671:2001, Tables 41B1 to 41D", "published", "The tables of this edition are for 240 V."),
+  cmin: sourced(1, "BS 7671:2001, Tables 41B1 to 41D", "quoted", "The tables of this edition are for 240 V."),
   // No rating limit: every socket-outlet circuit had 0.4 s and every fixed one 5 s.
   socketDisconnectionScope: Number.POSITIVE_INFINITY,
   fixedDisconnectionScope: 0,
   // Only sockets likely to feed portable equipment outdoors.
   socketRcdUpTo: 0,
-  insulationMinimum: sourced(0.5 * oneMegohm, "BS 7671:2001, Table 71A", "published"),
+  insulationMinimum: sourced(0.5 * oneMegohm, "BS 7671:2001, Table 71A", "quoted"),
   spd: "none",
   sources: {
     ...seventeenth.sources,
@@ -126,8 +126,8 @@ const seventeenthA3: Edition = {
   id: "BS 7671:2008+A3:2015",
   name: "17th Edition, Amendment 3",
   from: "2015-07-01",
-  cmin: sourced(0.95, "BS 7671:2008+A3:2015, 411.4.5", "published"),
-  sources: { ...seventeenth.sources, from: published("BS 7671:2008+A3:2015, introduction") },
+  cmin: sourced(0.95, "BS 7671:2008+A3:2015, 411.4.5", "quoted"),
+  sources: { ...seventeenth.sources, from: quoted("BS 7671:2008+A3:2015, introduction") },
 };
 
 const eighteenth: Edition = {
@@ -135,24 +135,24 @@ const eighteenth: Edition = {
   id: "BS 7671:2018",
   name: "18th Edition",
   from: "2019-01-01",
-  cmin: sourced(0.95, "BS 7671:2018, 411.4.4", "published"),
+  cmin: sourced(0.95, "BS 7671:2018, 411.4.4", "quoted"),
   socketDisconnectionScope: 63,
   socketRcdUpTo: 32,
   lightingRcdInDwellings: true,
-  insulationMinimum: sourced(oneMegohm, "BS 7671:2018, Table 64", "published"),
+  insulationMinimum: sourced(oneMegohm, "BS 7671:2018, Table 64", "quoted"),
   afdd: "recommended",
   leakageShare: true,
   switchOverload: true,
   sources: {
     ...seventeenth.sources,
     from: memory("BS 7671:2018, introduction"),
-    disconnectionScope: published("BS 7671:2018, 411.3.2.2"),
-    socketRcd: published("BS 7671:2018, 411.3.3"),
-    lightingRcd: published("BS 7671:2018, 411.3.4"),
-    typeAc: published("BS 7671:2018, 531.3.3"),
-    rcdTest: published("BS 7671:2018, 643.7 and 643.8"),
-    afdd: published("BS 7671:2018, 421.1.7"),
-    spd: published("BS 7671:2018, Section 443"),
+    disconnectionScope: quoted("BS 7671:2018, 411.3.2.2"),
+    socketRcd: quoted("BS 7671:2018, 411.3.3"),
+    lightingRcd: quoted("BS 7671:2018, 411.3.4"),
+    typeAc: quoted("BS 7671:2018, 531.3.3"),
+    rcdTest: quoted("BS 7671:2018, 643.7 and 643.8"),
+    afdd: quoted("BS 7671:2018, 421.1.7"),
+    spd: quoted("BS 7671:2018, Section 443"),
   },
 };
 
@@ -169,22 +169,22 @@ const eighteenthA2: Edition = {
   id: a2,
   name: "18th Edition, Amendment 2",
   from: "2022-03-28",
-  cmin: sourced(0.95, `${a2}, 411.4.4`, "published"),
+  cmin: sourced(0.95, `${a2}, 411.4.4`, "quoted"),
   typeAcRestricted: true,
   rcdTest: "single",
-  insulationMinimum: sourced(oneMegohm, `${a2}, Table 64`, "published"),
+  insulationMinimum: sourced(oneMegohm, `${a2}, Table 64`, "quoted"),
   afdd: "required-in-listed-premises",
   spd: "consequence",
   sources: {
     ...eighteenth.sources,
-    from: published(a2),
-    disconnectionScope: published(`${a2}, 411.3.2.2`),
-    socketRcd: published(`${a2}, 411.3.3`, "Omission only where sockets are for skilled or instructed persons."),
-    lightingRcd: published(`${a2}, 411.3.4`),
-    typeAc: published(`${a2}, 531.3.3`),
-    rcdTest: published(`${a2}, 643.7.1 and 643.8`),
-    afdd: published(`${a2}, 421.1.7`),
-    spd: published(`${a2}, 443.4.1`),
+    from: quoted(a2),
+    disconnectionScope: quoted(`${a2}, 411.3.2.2`),
+    socketRcd: quoted(`${a2}, 411.3.3`, "Omission only where sockets are for skilled or instructed persons."),
+    lightingRcd: quoted(`${a2}, 411.3.4`),
+    typeAc: quoted(`${a2}, 531.3.3`),
+    rcdTest: quoted(`${a2}, 643.7.1 and 643.8`),
+    afdd: quoted(`${a2}, 421.1.7`),
+    spd: quoted(`${a2}, 443.4.1`),
   },
 };
 
@@ -196,8 +196,8 @@ const eighteenthA3: Edition = {
   bidirectional: true,
   sources: {
     ...eighteenthA2.sources,
-    from: published("BS 7671:2018+A2:2022+A3:2024"),
-    bidirectional: published("BS 7671:2018+A2:2022+A3:2024, 530.3.201"),
+    from: quoted("BS 7671:2018+A2:2022+A3:2024"),
+    bidirectional: quoted("BS 7671:2018+A2:2022+A3:2024, 530.3.201"),
   },
 };
 
@@ -209,7 +209,7 @@ const eighteenthA4: Edition = {
   inForce: true,
   unseen: "No public page prints the numbers of Amendment 4; those of Amendments 2 and 3 stand in for them.",
   takesNumbersFrom: eighteenthA3.id,
-  sources: { ...eighteenthA3.sources, from: published("BS 7671:2018+A4:2026") },
+  sources: { ...eighteenthA3.sources, from: quoted("BS 7671:2018+A4:2026") },
 };
 
 /** Every edition a schedule may be judged to, oldest first. */

@@ -1,4 +1,4 @@
-import { computed, memory, published, table } from "./table.ts";
+import { computed, memory, quoted, table } from "./table.ts";
 
 /** Factor for ambient air other than 30 °C. */
 export interface AmbientFactor {
@@ -20,26 +20,26 @@ export const ambientFactors = table<AmbientFactor>({
   edition: "17th/18th Edition; 25 °C entry is a long-standing rounded value",
   applies: "Multiply tabulated rating. 30 °C base.",
   units: { temperature: "°C", at70: "", at90: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
-    published({ temperature: 25, at70: 1.03, at90: 1.02 }, { at90: "memory" }),
-    published({ temperature: 30, at70: 1, at90: 1 }, { at90: "computed" }),
-    published({ temperature: 35, at70: 0.94, at90: 0.96 }, { at90: "computed" }),
-    published({ temperature: 40, at70: 0.87, at90: 0.91 }, { at90: "computed" }),
-    published({ temperature: 45, at70: 0.79, at90: 0.87 }, { at90: "computed" }),
-    published({ temperature: 50, at70: 0.71, at90: 0.82 }, { at90: "computed" }),
-    published({ temperature: 55, at70: 0.61, at90: 0.76 }, { at90: "computed" }),
+    quoted({ temperature: 25, at70: 1.03, at90: 1.02 }, { at90: "memory" }),
+    quoted({ temperature: 30, at70: 1, at90: 1 }, { at90: "computed" }),
+    quoted({ temperature: 35, at70: 0.94, at90: 0.96 }, { at90: "computed" }),
+    quoted({ temperature: 40, at70: 0.87, at90: 0.91 }, { at90: "computed" }),
+    quoted({ temperature: 45, at70: 0.79, at90: 0.87 }, { at90: "computed" }),
+    quoted({ temperature: 50, at70: 0.71, at90: 0.82 }, { at90: "computed" }),
+    quoted({ temperature: 55, at70: 0.61, at90: 0.76 }, { at90: "computed" }),
     computed({ temperature: 60, at70: 0.5, at90: 0.71 }),
   ],
   notes: [
     "1.03 at 25 °C is kept in BS 7671; the IEC table prints 1.06.",
     "The bracketed value 0.97 printed at 50 °C for rewirable-fuse circuits breaks the sequence and is not used.",
   ],
-  seen: [
-    "IEE wiring regulation basic summary and tables: ambient factors",
-    "IEE wiring regulation basic summary and tables: ambient and grouping factors",
-    "US residential code ambient factors for 90 C insulation (same square-root law)",
-  ],
+  // Quoted on these pages:
+  // - IEE wiring regulation basic summary and tables: ambient factors
+  // - IEE wiring regulation basic summary and tables: ambient and grouping factors
+  // - US residential code ambient factors for 90 C insulation (same square-root law)
+  quotedOn: 3,
 });
 
 /** Factor for ground other than 20 °C. */
@@ -131,7 +131,7 @@ export const groupingFactors = table<GroupingFactor>({
     n16: "",
     n20: "",
   },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "bunched",
@@ -198,11 +198,11 @@ export const groupingFactors = table<GroupingFactor>({
       n20: 0.78,
     },
   ],
-  seen: [
-    "Guide to the Wiring Regulations (17th Ed.), p.60: Table 4C1",
-    "IET EngX: derating question (4D4A 10 mm2 method E; 4C1 eight circuits)",
-    "IEE wiring regulation basic summary and tables: ambient and grouping factors",
-  ],
+  // Quoted on these pages:
+  // - Guide to the Wiring Regulations (17th Ed.), p.60: Table 4C1
+  // - IET EngX: derating question (4D4A 10 mm2 method E; 4C1 eight circuits)
+  // - IEE wiring regulation basic summary and tables: ambient and grouping factors
+  quotedOn: 3,
 });
 
 /** Factor for a cable surrounded by thermal insulation. */
@@ -227,16 +227,16 @@ export const thermalInsulationFactors = table<ThermalInsulationFactor>({
     { length: 100, factor: 0.78, condition: "up to this length" },
     { length: 200, factor: 0.63, condition: "up to this length" },
     { length: 400, factor: 0.51, condition: "up to this length" },
-    published(
+    quoted(
       { length: 500, factor: 0.5, condition: "totally surrounded for more than 0.5 m, or where no data" },
       {},
       "The factor and the 0.5 m from which it holds were seen.",
     ),
   ],
-  seen: [
-    "The IEE Wiring Regulations (textbook), circuit design chapter: 0.725 for BS 3036, 0.5 in insulation",
-    "TLC wholesaler book 4.3.7: combined factors example (thermal insulation 0.5, four circuits 0.65)",
-  ],
+  // Quoted on these pages:
+  // - The IEE Wiring Regulations (textbook), circuit design chapter: 0.725 for BS 3036, 0.5 in insulation
+  // - TLC wholesaler book 4.3.7: combined factors example (thermal insulation 0.5, four circuits 0.65)
+  quotedOn: 2,
 });
 
 /** A relation between device and cable. */
@@ -277,13 +277,15 @@ export const groundGroupingFactors = table<GroundGroupingFactor>({
     { key: "buried", arrangement: "Direct in the ground, touching", n2: 0.75, n3: 0.65, n4: 0.6, n5: 0.55, n6: 0.5 },
     memory(
       { key: "duct", arrangement: "In ducts in the ground, touching", n2: 0.85, n3: 0.75, n4: 0.7, n5: 0.65, n6: 0.6 },
-      { n6: "published" },
+      { n6: "quoted" },
     ),
   ],
   notes: [
     "Apart from each other they carry more: the tables have columns for spacings that a schedule does not state.",
   ],
-  seen: ["IET EngX: grouping factors of Table 4C3"],
+  // Quoted on these pages:
+  // - IET EngX: grouping factors of Table 4C3
+  quotedOn: 1,
 });
 
 export const overloadRules = table<OverloadRule>({
@@ -293,23 +295,23 @@ export const overloadRules = table<OverloadRule>({
   edition: "17th/18th Edition",
   applies: "Sizing with BS 3036.",
   units: { key: "", rule: "", value: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "semi-enclosed", rule: "Factor Cf for BS 3036 semi-enclosed fuses (In ≤ 0.725 * Iz)", value: 0.725 },
     { key: "relation", rule: "Ib ≤ In ≤ Iz, and I2 ≤ 1.45 * Iz", value: "rule" },
     computed({ key: "semi-enclosed-reason", rule: "0.725 = 1.45/2 (fusing factor 2)", value: 0.725 }),
     { key: "breaker", rule: "Conventional operating current of a circuit-breaker", value: 1.45 },
-    published(
+    quoted(
       { key: "ground", rule: "Factor Cc for a cable in the ground (In ≤ 0.9 * Iz)", value: 0.9 },
       {},
       "433.1.203: ground of 20 °C leaves a cable less in hand for an overload than air of 30 °C.",
     ),
   ],
-  seen: [
-    "IET EngX: cables in buried duct, Table 4C3",
-    "IEE wiring regulation basic summary and tables: ambient factors",
-    "The IEE Wiring Regulations (textbook), circuit design chapter: 0.725 for BS 3036, 0.5 in insulation",
-    "DIYnot thread: 433.1 relations In, Iz, I2, 1.45 Iz",
-    "RCBO maker data: trip tests and RCD break times",
-  ],
+  // Quoted on these pages:
+  // - IET EngX: cables in buried duct, Table 4C3
+  // - IEE wiring regulation basic summary and tables: ambient factors
+  // - The IEE Wiring Regulations (textbook), circuit design chapter: 0.725 for BS 3036, 0.5 in insulation
+  // - DIYnot thread: 433.1 relations In, Iz, I2, 1.45 Iz
+  // - RCBO maker data: trip tests and RCD break times
+  quotedOn: 5,
 });

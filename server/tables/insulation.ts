@@ -1,4 +1,4 @@
-import { computed, memory, published, table } from "./table.ts";
+import { computed, memory, quoted, table } from "./table.ts";
 
 /** Test voltage and least insulation resistance. */
 export interface InsulationMinimum {
@@ -19,9 +19,9 @@ export const insulationMinima = table<InsulationMinimum>({
   applies:
     "Between live conductors and between live conductors and earth, circuit isolated, loads and electronics removed.",
   units: { kind: "", circuit: "", testVoltage: "V d.c.", minimum: "MΩ" },
-  standing: "published",
+  standing: "quoted",
   rows: [
-    published(
+    quoted(
       { kind: "selv-pelv", circuit: "SELV and PELV", testVoltage: 250, minimum: 0.5 },
       {},
       "250 V from a trade forum, 0.5 MΩ from a railway authority's page with the same IEC table.",
@@ -35,12 +35,12 @@ export const insulationMinima = table<InsulationMinimum>({
     { kind: "above-500", circuit: "Above 500 V", testVoltage: 1000, minimum: 1 },
   ],
   notes: ["Instrument handbooks that give 0.25 and 0.5 MΩ mix older and foreign limits."],
-  seen: [
-    "Rail infrastructure manager technical rules: LV minimum insulation resistance",
-    "ElectriciansForums thread: IR test voltages and 250 V reduction",
-    "Electrical Wholesaler, May 2023: insulation resistance and 643.3.2/643.3.3",
-    "Revision notes: order of dead and live tests",
-  ],
+  // Quoted on these pages:
+  // - Rail infrastructure manager technical rules: LV minimum insulation resistance
+  // - ElectriciansForums thread: IR test voltages and 250 V reduction
+  // - Electrical Wholesaler, May 2023: insulation resistance and 643.3.2/643.3.3
+  // - Revision notes: order of dead and live tests
+  quotedOn: 4,
 });
 
 /** A rule of the insulation test. */
@@ -60,7 +60,7 @@ export const insulationRules = table<InsulationRuleText>({
   edition: "18th Edition; 612.3.2/3 in the 17th",
   applies: "Connected equipment or SPDs that could be damaged.",
   units: { key: "", rule: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "reduced-voltage",
@@ -88,8 +88,8 @@ export const insulationRules = table<InsulationRuleText>({
       unit: "MΩ",
     }),
   ],
-  seen: [
-    "Electrical Wholesaler, May 2023: insulation resistance and 643.3.2/643.3.3",
-    "ElectriciansForums thread: IR test voltages and 250 V reduction",
-  ],
+  // Quoted on these pages:
+  // - Electrical Wholesaler, May 2023: insulation resistance and 643.3.2/643.3.3
+  // - ElectriciansForums thread: IR test voltages and 250 V reduction
+  quotedOn: 2,
 });

@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** A figure for currents that flow in protective conductors in normal service. */
 export interface LeakageLimit {
@@ -17,9 +17,9 @@ export const leakageLimits = table<LeakageLimit>({
   edition: "The share behind an RCD since the 18th Edition; the rest since the 16th",
   applies: "Equipment with filters and electronics in normal service, without a fault.",
   units: { key: "", item: "", value: "", unit: "", clause: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
-    published(
+    quoted(
       {
         key: "share",
         item: "Currents behind one RCD together, share of its rated residual current",
@@ -46,9 +46,9 @@ export const leakageLimits = table<LeakageLimit>({
       clause: "543.7.1.203",
     }),
   ],
-  seen: [
-    "Maker's page: residual current devices, 531.3.2 in A2:2022",
-    "Tester maker's page: leakage current and the 18th Edition",
-    "IET EngX: high-integrity earthing, 543.7.1.203",
-  ],
+  // Quoted on these pages:
+  // - Maker's page: residual current devices, 531.3.2 in A2:2022
+  // - Tester maker's page: leakage current and the 18th Edition
+  // - IET EngX: high-integrity earthing, 543.7.1.203
+  quotedOn: 3,
 });

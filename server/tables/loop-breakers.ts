@@ -1,4 +1,4 @@
-import { computed, published, table } from "./table.ts";
+import { computed, quoted, table } from "./table.ts";
 
 /** A term of the loop impedance rule. */
 export interface LoopTerm {
@@ -19,7 +19,7 @@ export const loopTerms = table<LoopTerm>({
   edition: "18th Edition; Cmin introduced by BS 7671:2008+A3:2015",
   applies: "TN systems with automatic disconnection by an overcurrent device, U0 = 230 V.",
   units: { key: "", quantity: "", symbol: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "U0", quantity: "Nominal line-to-earth voltage", symbol: "U0", value: 230, unit: "V" },
     {
@@ -29,7 +29,7 @@ export const loopTerms = table<LoopTerm>({
       value: 0.95,
       unit: "1",
     },
-    published(
+    quoted(
       {
         key: "cmin-before-2015",
         quantity: "Minimum voltage factor before BS 7671:2008+A3:2015",
@@ -44,7 +44,7 @@ export const loopTerms = table<LoopTerm>({
     { key: "B", quantity: "Ia multiple of In, type B", symbol: "Ia/In", value: 5, unit: "1" },
     { key: "C", quantity: "Ia multiple of In, type C", symbol: "Ia/In", value: 10, unit: "1" },
     { key: "D", quantity: "Ia multiple of In, type D", symbol: "Ia/In", value: 20, unit: "1" },
-    published(
+    quoted(
       {
         key: "cold-factor",
         quantity: "Rule-of-thumb factor for a measured (cold) value",
@@ -62,7 +62,7 @@ export const loopTerms = table<LoopTerm>({
       value: 1.24,
       unit: "1",
     },
-    published(
+    quoted(
       {
         key: "cold-divisor-ratio",
         quantity: "Exact temperature divisor 70 °C to 10 °C, ratio form",
@@ -79,22 +79,22 @@ export const loopTerms = table<LoopTerm>({
     "Training pages still give 411.4.5, the number of this rule in the 17th Edition; 411.4.4 is from memory.",
     "The tables assume conductors at operating temperature, so a cold reading is compared with about 80 % or corrected.",
   ],
-  seen: [
-    "Training notes: ADS, disconnection times and Zs (Chapter 41)",
-    "ElectriciansForums thread: 45 A breaker max Zs",
-    "Schneider Electric FAQ FA175048: Zs values and Cmin",
-    "Professional Electrician (NAPIT): which maximum Zs values to use",
-    "ElectriciansForums post reproducing IET Wiring Matters 54 (2015): reduction in maximum Zs, Cmin 0.95, ESQCR +10/-6 %",
-    "ElectriciansForums thread: 17th Edition earth loop impedance table",
-    "Electrical Academy: 17th Edition Amendment 3 changes",
-    "ElectriciansForums thread: Zs values, p.6 (Ia multipliers)",
-    "DIYnot thread: Zs figure for type B, C or D",
-    "NICEIC/ELECSA Connections, Spring 2015, p.61: limiting values of measured Zs",
-    "ElectriciansForums thread: Max Zs values in the On-Site Guide",
-    "Electricians Blog: max Zs for MCBs (OSG Table B6)",
-    "Q&A aggregator page 'What is the maximum Zs permitted by BS7671?'",
-    "Q&A page quoting a regulations answer: 1667 ohm and the 200 ohm stability note",
-  ],
+  // Quoted on these pages:
+  // - Training notes: ADS, disconnection times and Zs (Chapter 41)
+  // - ElectriciansForums thread: 45 A breaker max Zs
+  // - Schneider Electric FAQ FA175048: Zs values and Cmin
+  // - Professional Electrician (NAPIT): which maximum Zs values to use
+  // - ElectriciansForums post reproducing IET Wiring Matters 54 (2015): reduction in maximum Zs, Cmin 0.95, ESQCR +10/-6 %
+  // - ElectriciansForums thread: 17th Edition earth loop impedance table
+  // - Electrical Academy: 17th Edition Amendment 3 changes
+  // - ElectriciansForums thread: Zs values, p.6 (Ia multipliers)
+  // - DIYnot thread: Zs figure for type B, C or D
+  // - NICEIC/ELECSA Connections, Spring 2015, p.61: limiting values of measured Zs
+  // - ElectriciansForums thread: Max Zs values in the On-Site Guide
+  // - Electricians Blog: max Zs for MCBs (OSG Table B6)
+  // - Q&A aggregator page 'What is the maximum Zs permitted by BS7671?'
+  // - Q&A page quoting a regulations answer: 1667 ohm and the 200 ohm stability note
+  quotedOn: 14,
 });
 
 /** Greatest Zs of a circuit-breaker, with its cold forms. */
@@ -129,23 +129,23 @@ export const breakerLoop = table<BreakerLoop>({
   standing: "computed",
   rows: [
     { curve: "B", rating: 3, Ia: 15, zs: 14.57, gn3: 11.66, strict: 11.65, osg: 11.75, zsCmin1: 15.33 },
-    published(
+    quoted(
       { curve: "B", rating: 6, Ia: 30, zs: 7.28, gn3: 5.82, strict: 5.82, osg: 5.87, zsCmin1: 7.67 },
       { strict: "computed" },
     ),
     { curve: "B", rating: 10, Ia: 50, zs: 4.37, gn3: 3.5, strict: 3.49, osg: 3.52, zsCmin1: 4.6 },
     computed(
       { curve: "B", rating: 16, Ia: 80, zs: 2.73, gn3: 2.18, strict: 2.18, osg: 2.2, zsCmin1: 2.87 },
-      { zsCmin1: "published" },
+      { zsCmin1: "quoted" },
     ),
     { curve: "B", rating: 20, Ia: 100, zs: 2.19, gn3: 1.75, strict: 1.74, osg: 1.76, zsCmin1: 2.3 },
     { curve: "B", rating: 25, Ia: 125, zs: 1.75, gn3: 1.4, strict: 1.39, osg: 1.41, zsCmin1: 1.84 },
-    published(
+    quoted(
       { curve: "B", rating: 32, Ia: 160, zs: 1.37, gn3: 1.1, strict: 1.09, osg: 1.1, zsCmin1: 1.44 },
       { gn3: "computed", strict: "computed", osg: "computed", zsCmin1: "computed" },
     ),
     { curve: "B", rating: 40, Ia: 200, zs: 1.09, gn3: 0.87, strict: 0.87, osg: 0.88, zsCmin1: 1.15 },
-    published(
+    quoted(
       { curve: "B", rating: 45, Ia: 225, zs: 0.97, gn3: 0.78, strict: 0.77, osg: 0.78, zsCmin1: 1.02 },
       { gn3: "computed", strict: "computed", osg: "computed", zsCmin1: "computed" },
     ),
@@ -153,7 +153,7 @@ export const breakerLoop = table<BreakerLoop>({
     { curve: "B", rating: 63, Ia: 315, zs: 0.69, gn3: 0.55, strict: 0.55, osg: 0.56, zsCmin1: 0.73 },
     computed(
       { curve: "B", rating: 80, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.57 },
-      { zsCmin1: "published" },
+      { zsCmin1: "quoted" },
     ),
     { curve: "B", rating: 100, Ia: 500, zs: 0.44, gn3: 0.35, strict: 0.34, osg: 0.35, zsCmin1: 0.46 },
     { curve: "B", rating: 125, Ia: 625, zs: 0.35, gn3: 0.28, strict: 0.27, osg: 0.28, zsCmin1: 0.37 },
@@ -166,19 +166,19 @@ export const breakerLoop = table<BreakerLoop>({
     { curve: "C", rating: 32, Ia: 320, zs: 0.68, gn3: 0.54, strict: 0.54, osg: 0.55, zsCmin1: 0.72 },
     computed(
       { curve: "C", rating: 40, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.57 },
-      { zsCmin1: "published" },
+      { zsCmin1: "quoted" },
     ),
     { curve: "C", rating: 45, Ia: 450, zs: 0.49, gn3: 0.39, strict: 0.38, osg: 0.39, zsCmin1: 0.51 },
     { curve: "C", rating: 50, Ia: 500, zs: 0.44, gn3: 0.35, strict: 0.34, osg: 0.35, zsCmin1: 0.46 },
     computed(
       { curve: "C", rating: 63, Ia: 630, zs: 0.35, gn3: 0.28, strict: 0.27, osg: 0.28, zsCmin1: 0.36 },
-      { zsCmin1: "published" },
+      { zsCmin1: "quoted" },
     ),
     { curve: "C", rating: 80, Ia: 800, zs: 0.27, gn3: 0.22, strict: 0.21, osg: 0.22, zsCmin1: 0.29 },
     { curve: "C", rating: 100, Ia: 1000, zs: 0.22, gn3: 0.18, strict: 0.17, osg: 0.18, zsCmin1: 0.23 },
     { curve: "C", rating: 125, Ia: 1250, zs: 0.17, gn3: 0.14, strict: 0.13, osg: 0.14, zsCmin1: 0.18 },
     { curve: "D", rating: 3, Ia: 60, zs: 3.64, gn3: 2.91, strict: 2.91, osg: 2.94, zsCmin1: 3.83 },
-    published(
+    quoted(
       { curve: "D", rating: 6, Ia: 120, zs: 1.82, gn3: 1.46, strict: 1.45, osg: 1.47, zsCmin1: 1.92 },
       { strict: "computed", osg: "computed", zsCmin1: "computed" },
     ),
@@ -186,9 +186,9 @@ export const breakerLoop = table<BreakerLoop>({
     { curve: "D", rating: 16, Ia: 320, zs: 0.68, gn3: 0.54, strict: 0.54, osg: 0.55, zsCmin1: 0.72 },
     computed(
       { curve: "D", rating: 20, Ia: 400, zs: 0.55, gn3: 0.44, strict: 0.43, osg: 0.44, zsCmin1: 0.57 },
-      { zsCmin1: "published" },
+      { zsCmin1: "quoted" },
     ),
-    published(
+    quoted(
       { curve: "D", rating: 25, Ia: 500, zs: 0.44, gn3: 0.35, strict: 0.34, osg: 0.35, zsCmin1: 0.46 },
       { gn3: "computed", strict: "computed", osg: "computed", zsCmin1: "computed" },
     ),
@@ -200,7 +200,7 @@ export const breakerLoop = table<BreakerLoop>({
     { curve: "D", rating: 80, Ia: 1600, zs: 0.14, gn3: 0.11, strict: 0.1, osg: 0.11, zsCmin1: 0.14 },
     computed(
       { curve: "D", rating: 100, Ia: 2000, zs: 0.11, gn3: 0.09, strict: 0.08, osg: 0.09, zsCmin1: 0.11 },
-      { zsCmin1: "published" },
+      { zsCmin1: "quoted" },
     ),
     { curve: "D", rating: 125, Ia: 2500, zs: 0.09, gn3: 0.07, strict: 0.06, osg: 0.07, zsCmin1: 0.09 },
   ],
@@ -212,14 +212,14 @@ export const breakerLoop = table<BreakerLoop>({
     "Types B and C print one number for 0.4 s and 5 s; only type D prints a separate 5 s value (both from memory).",
     "Of the cold values only B6 (5.82 and 5.87) and D6 (1.46) were seen; the rest follow the same styles.",
   ],
-  seen: [
-    "ElectriciansForums thread: Max Zs values in the On-Site Guide",
-    "Training notes: ADS, disconnection times and Zs (Chapter 41)",
-    "ElectriciansForums thread: max Zs on certification",
-    "Q&A aggregator page 'What is the maximum Zs permitted by BS7671?'",
-    "ElectriciansForums thread: 45 A breaker max Zs",
-    "IET EngX: max Zs in BS 7671 A3 vs Guidance Note 3",
-  ],
+  // Quoted on these pages:
+  // - ElectriciansForums thread: Max Zs values in the On-Site Guide
+  // - Training notes: ADS, disconnection times and Zs (Chapter 41)
+  // - ElectriciansForums thread: max Zs on certification
+  // - Q&A aggregator page 'What is the maximum Zs permitted by BS7671?'
+  // - ElectriciansForums thread: 45 A breaker max Zs
+  // - IET EngX: max Zs in BS 7671 A3 vs Guidance Note 3
+  quotedOn: 6,
 });
 
 /** Greatest Zs of a type D breaker for 5 s. */

@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { quoted, table } from "./table.ts";
 
 /** Greatest Zs with an RCD for fault protection; the row without a rating is the advice on a stable electrode. */
 export interface RcdLoop {
@@ -21,11 +21,11 @@ export const rcdLoop = table<RcdLoop>({
   standing: "computed",
   rows: [
     { residual: 10, zs: 5000, zsHigherBand: null },
-    published({ residual: 30, zs: 1667, zsHigherBand: 1533 }),
-    published({ residual: 100, zs: 500, zsHigherBand: null }),
+    quoted({ residual: 30, zs: 1667, zsHigherBand: 1533 }),
+    quoted({ residual: 100, zs: 500, zsHigherBand: null }),
     { residual: 300, zs: 167, zsHigherBand: null },
     { residual: 500, zs: 100, zsHigherBand: null },
-    published(
+    quoted(
       { residual: null, zs: 200, zsHigherBand: null },
       {},
       "electrode stability advice: resistance above 200 Ω may not be stable (Note 2 to Table 41.5)",
@@ -37,11 +37,11 @@ export const rcdLoop = table<RcdLoop>({
     "On a TN circuit it is better to show the limit of the overcurrent device.",
     "1533 Ω stood only in the band above 230 V of the first printing of the 17th Edition.",
   ],
-  seen: [
-    "ElectriciansForums thread: max Zs on a 30 mA RCD (Table 41.5)",
-    "ElectriciansForums thread: max Zs readings for TT",
-    "IET EngX: max Zs on forms for RCD-protected circuits",
-    "Training notes: ADS, disconnection times and Zs (Chapter 41)",
-    "Q&A page quoting a regulations answer: 1667 ohm and the 200 ohm stability note",
-  ],
+  // Quoted on these pages:
+  // - ElectriciansForums thread: max Zs on a 30 mA RCD (Table 41.5)
+  // - ElectriciansForums thread: max Zs readings for TT
+  // - IET EngX: max Zs on forms for RCD-protected circuits
+  // - Training notes: ADS, disconnection times and Zs (Chapter 41)
+  // - Q&A page quoting a regulations answer: 1667 ohm and the 200 ohm stability note
+  quotedOn: 5,
 });

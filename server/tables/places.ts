@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** An RCD that a place asks for beyond the general rules. */
 export interface PlaceRcd {
@@ -26,7 +26,7 @@ export const placeRcds = table<PlaceRcd>({
   standing: "memory",
   rows: [
     { place: "pool", circuits: "all", upTo: null, residual: 0.03, own: "shared", clause: "702.410.3.4" },
-    published({
+    quoted({
       place: "agricultural",
       circuits: "sockets",
       upTo: 32,
@@ -34,7 +34,7 @@ export const placeRcds = table<PlaceRcd>({
       own: "shared",
       clause: "705.411.1",
     }),
-    published({
+    quoted({
       place: "agricultural",
       circuits: "sockets",
       upTo: null,
@@ -42,17 +42,17 @@ export const placeRcds = table<PlaceRcd>({
       own: "shared",
       clause: "705.411.1",
     }),
-    published(
+    quoted(
       { place: "agricultural", circuits: "other", upTo: null, residual: 0.3, own: "shared", clause: "705.411.1" },
       {},
       "Whether distribution circuits are meant is disputed; they are not judged by it here.",
     ),
-    published(
+    quoted(
       { place: "caravan", circuits: "sockets", upTo: null, residual: 0.03, own: "each", clause: "708.415.1" },
       { own: "memory" },
       "708.553.1.13 in the 17th Edition.",
     ),
-    published(
+    quoted(
       { place: "marina", circuits: "sockets", upTo: 63, residual: 0.03, own: "each", clause: "709.531.2" },
       { own: "memory" },
     ),
@@ -60,12 +60,12 @@ export const placeRcds = table<PlaceRcd>({
     { place: "construction", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "704.410.3.10" },
     { place: "construction", circuits: "sockets", upTo: null, residual: 0.5, own: "shared", clause: "704.411.3.2.1" },
   ],
-  seen: [
-    "Forum thread on distribution circuits and Section 705, electriciansforums.net",
-    "RCD protection, an engineer's training page",
-    "Thread on residential park homes and Section 708, IET EngX",
-    "Wiring Matters, winter 2011: marinas (IET)",
-  ],
+  // Quoted on these pages:
+  // - Forum thread on distribution circuits and Section 705, electriciansforums.net
+  // - RCD protection, an engineer's training page
+  // - Thread on residential park homes and Section 708, IET EngX
+  // - Wiring Matters, winter 2011: marinas (IET)
+  quotedOn: 4,
 });
 
 /** Where the earth of a PME supply may not be used. */
@@ -86,13 +86,13 @@ export const placeEarths = table<PlaceEarth>({
   units: { place: "", what: "", instead: "", clause: "" },
   standing: "memory",
   rows: [
-    published({
+    quoted({
       place: "caravan",
       what: "The sockets of a pitch",
       instead: "an electrode of their own, written earthing TT",
       clause: "BS 7671:2018+A2:2022, 708.411.4; ESQCR 2002, Regulation 9(4)",
     }),
-    published({
+    quoted({
       place: "marina",
       what: "The sockets of a berth",
       instead: "an electrode of their own, written earthing TT",
@@ -104,7 +104,7 @@ export const placeEarths = table<PlaceEarth>({
       instead: "an electrode of its own, written earthing TT, unless it is a fixed building with its main bonding in",
       clause: "BS 7671:2018+A2:2022, 704.411.3.1",
     },
-    published({
+    quoted({
       place: "charger",
       what: "A charging point for a vehicle outdoors",
       instead:
@@ -112,11 +112,11 @@ export const placeEarths = table<PlaceEarth>({
       clause: "BS 7671:2018+A2:2022, 722.411.4.1",
     }),
   ],
-  seen: [
-    "Thread on residential park homes and Section 708, IET EngX",
-    "Wiring Matters, winter 2011: marinas (IET)",
-    "EV charging equipment: the new rules explained, Professional Electrician",
-  ],
+  // Quoted on these pages:
+  // - Thread on residential park homes and Section 708, IET EngX
+  // - Wiring Matters, winter 2011: marinas (IET)
+  // - EV charging equipment: the new rules explained, Professional Electrician
+  quotedOn: 3,
 });
 
 /** The least protection against water, by the second figure of the IP code. */
@@ -136,21 +136,21 @@ export const placeWater = table<PlaceWater>({
   units: { place: "", zone: "", water: "", clause: "" },
   standing: "memory",
   rows: [
-    published({ place: "bathroom", zone: "0", water: 7, clause: "701.512.2" }),
-    published({ place: "bathroom", zone: "1", water: 4, clause: "701.512.2" }),
-    published({ place: "bathroom", zone: "2", water: 4, clause: "701.512.2" }),
+    quoted({ place: "bathroom", zone: "0", water: 7, clause: "701.512.2" }),
+    quoted({ place: "bathroom", zone: "1", water: 4, clause: "701.512.2" }),
+    quoted({ place: "bathroom", zone: "2", water: 4, clause: "701.512.2" }),
     { place: "pool", zone: "0", water: 8, clause: "702.512.2" },
     { place: "pool", zone: "1", water: 4, clause: "702.512.2" },
     { place: "pool", zone: "2", water: 2, clause: "702.512.2" },
     { place: "agricultural", zone: "", water: 4, clause: "705.512.2" },
     { place: "caravan", zone: "", water: 4, clause: "708.512.2" },
-    published({ place: "marina", zone: "", water: 4, clause: "709.512.2" }),
+    quoted({ place: "marina", zone: "", water: 4, clause: "709.512.2" }),
   ],
   notes: ["Zone 2 of a pool outdoors asks for IPX4."],
-  seen: [
-    "Bathroom zones, a manufacturer's guide to ingress protection",
-    "Requirements for marinas and similar locations, Professional Electrician",
-  ],
+  // Quoted on these pages:
+  // - Bathroom zones, a manufacturer's guide to ingress protection
+  // - Requirements for marinas and similar locations, Professional Electrician
+  quotedOn: 2,
 });
 
 /** Zones in which nothing but extra-low voltage may be. */
@@ -171,11 +171,13 @@ export const placeZones = table<PlaceZone>({
   units: { place: "", zone: "", volts: "V", clause: "" },
   standing: "memory",
   rows: [
-    published({ place: "bathroom", zone: "0", volts: 12, clause: "701.55" }),
+    quoted({ place: "bathroom", zone: "0", volts: 12, clause: "701.55" }),
     { place: "pool", zone: "0", volts: 12, clause: "702.410.3.4.1" },
     { place: "pool", zone: "1", volts: 12, clause: "702.410.3.4.1" },
   ],
-  seen: ["Bathroom zones, a manufacturer's guide to ingress protection"],
+  // Quoted on these pages:
+  // - Bathroom zones, a manufacturer's guide to ingress protection
+  quotedOn: 1,
 });
 
 /** How far sockets keep from zone 1 of a bath or shower. */
@@ -196,10 +198,12 @@ export const placeDistances = table<PlaceDistance>({
   units: { from: "", distance: "m" },
   standing: "memory",
   rows: [
-    published({ from: "BS 7671:2008", distance: 3 }),
+    quoted({ from: "BS 7671:2008", distance: 3 }),
     memory({ from: "BS 7671:2018+A2:2022", distance: 2.5 }, {}, "Seen in the draft for comment of Amendment 2."),
   ],
-  seen: ["Locations containing a bath or shower, an electrical contractor's page"],
+  // Quoted on these pages:
+  // - Locations containing a bath or shower, an electrical contractor's page
+  quotedOn: 1,
 });
 
 /** Where local bonding is asked for. */

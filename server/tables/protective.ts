@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** Protective conductor by the size of the line, same metal: a share of it, or a fixed size. */
 export interface ProtectiveSize {
@@ -18,17 +18,17 @@ export const protectiveSizes = table<ProtectiveSize>({
   edition: "unchanged since the 17th Edition",
   applies: "S = line conductor; different materials: multiply by k1/k2.",
   units: { over: "mm²", upTo: "mm²", share: "", fixed: "mm²" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { over: 0, upTo: 16, share: 1, fixed: null },
     { over: 16, upTo: 35, share: null, fixed: 16 },
-    published({ over: 35, upTo: null, share: 0.5, fixed: null }, {}, "Round up to the next standard size."),
+    quoted({ over: 35, upTo: null, share: 0.5, fixed: null }, {}, "Round up to the next standard size."),
   ],
   notes: ["Of a different metal, multiply by k1/k2."],
-  seen: [
-    "Training blog: protective and bonding conductor sizes",
-    "Basic Electrical Installation Work, p.250: protective conductor rule",
-  ],
+  // Quoted on these pages:
+  // - Training blog: protective and bonding conductor sizes
+  // - Basic Electrical Installation Work, p.250: protective conductor rule
+  quotedOn: 2,
 });
 
 /** Main bonding conductor by the supply neutral, copper equivalent. */
@@ -49,7 +49,7 @@ export const bondingPme = table<BondingPme>({
   applies:
     "TN-S/TT: from the earthing conductor. TN-C-S (PME): Table 54.8 from the supply neutral (copper equivalent).",
   units: { over: "mm²", upTo: "mm²", size: "mm²" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { over: 0, upTo: 35, size: 10 },
     { over: 35, upTo: 50, size: 16 },
@@ -57,11 +57,11 @@ export const bondingPme = table<BondingPme>({
     { over: 95, upTo: 150, size: 35 },
     { over: 150, upTo: null, size: 50 },
   ],
-  seen: [
-    "Training blog: protective and bonding conductor sizes",
-    "Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes",
-    "IET EngX: PME bonding need not exceed 50 mm2",
-  ],
+  // Quoted on these pages:
+  // - Training blog: protective and bonding conductor sizes
+  // - Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes
+  // - IET EngX: PME bonding need not exceed 50 mm2
+  quotedOn: 3,
 });
 
 /** A size rule for bonding or earthing outside PME. */
@@ -81,7 +81,7 @@ export const bondingRules = table<BondingRule>({
   applies:
     "TN-S/TT: from the earthing conductor. TN-C-S (PME): Table 54.8 from the supply neutral (copper equivalent).",
   units: { key: "", item: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "main-share", item: "Main bonding, TN-S or TT: fraction of earthing conductor", value: 0.5, unit: "" },
     { key: "main-least", item: "Main bonding minimum, TN-S or TT", value: 6, unit: "mm²" },
@@ -101,12 +101,12 @@ export const bondingRules = table<BondingRule>({
       unit: "mm²",
     },
   ],
-  seen: [
-    "Training blog: protective and bonding conductor sizes",
-    "Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes",
-    "IET EngX: PME bonding need not exceed 50 mm2",
-    "Training notes: earthing, protective conductors and bonding (Chapter 54)",
-  ],
+  // Quoted on these pages:
+  // - Training blog: protective and bonding conductor sizes
+  // - Guide to the Wiring Regulations (17th Ed.), p.167: PME conductor sizes
+  // - IET EngX: PME bonding need not exceed 50 mm2
+  // - Training notes: earthing, protective conductors and bonding (Chapter 54)
+  quotedOn: 4,
 });
 
 /** What the resistance of supplementary bonding goes by. */
@@ -125,12 +125,14 @@ export const supplementaryRules = table<SupplementaryRule>({
   edition: "unchanged since the 17th Edition",
   applies: "R ≤ 50 V / Ia. Ia is IΔn of an RCD, or the current that operates an overcurrent device in 5 s.",
   units: { key: "", item: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "touch", item: "Touch voltage, alternating current", value: 50, unit: "V" },
     memory({ key: "time", item: "Time in which the current operates an overcurrent device", value: 5, unit: "s" }),
   ],
-  seen: ["DIYnot thread: for fans of bonding logic (415.2, R ≤ 50 V / Ia)"],
+  // Quoted on these pages:
+  // - DIYnot thread: for fans of bonding logic (415.2, R ≤ 50 V / Ia)
+  quotedOn: 1,
 });
 
 /** Least size of an earthing conductor in the ground; null where Table 54.7 decides. */
@@ -152,18 +154,18 @@ export const buriedEarthing = table<BuriedEarthing>({
   edition: "unchanged",
   applies: "Earthing conductor buried in soil.",
   units: { key: "", protection: "", copper: "mm²", steel: "mm²" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "both", protection: "both protected", copper: null, steel: null },
     { key: "corrosion", protection: "corrosion only", copper: 16, steel: 16 },
     { key: "mechanical", protection: "mechanical only", copper: 25, steel: 50 },
     { key: "neither", protection: "neither", copper: 25, steel: 50 },
   ],
-  seen: [
-    "Training notes: earthing, protective conductors and bonding (Chapter 54)",
-    "Wholesaler's book, 5.4.1: earthing conductors (16th Edition)",
-    "ElectriciansForums thread: earthing for TT system (542.3.1 and Table 54.1)",
-  ],
+  // Quoted on these pages:
+  // - Training notes: earthing, protective conductors and bonding (Chapter 54)
+  // - Wholesaler's book, 5.4.1: earthing conductors (16th Edition)
+  // - ElectriciansForums thread: earthing for TT system (542.3.1 and Table 54.1)
+  quotedOn: 3,
 });
 
 /** Least conductor size by use. */

@@ -1,5 +1,5 @@
 import { rcdRequired } from "./rcd-selection.ts";
-import { practice, published, table } from "./table.ts";
+import { practice, quoted, table } from "./table.ts";
 
 /** A number that decides whether an RCD is needed, or which. */
 export interface RcdLimit {
@@ -17,14 +17,14 @@ export const rcdLimits = table<RcdLimit>({
   edition: "18th Edition; concealed cables and 30 mA since the 17th",
   applies: "Additional protection by RCDs.",
   units: { key: "", item: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "additional", item: "Greatest rated residual current for additional protection", value: 0.03, unit: "A" },
     { key: "concealed", item: "Least depth of a concealed cable without an RCD", value: 50, unit: "mm" },
     { key: "outdoors", item: "Mobile equipment outdoors, greatest rating", value: 32, unit: "A" },
     { key: "ev-dc", item: "Smooth direct current that must be detected at a charging point", value: 0.006, unit: "A" },
   ],
-  seen: rcdRequired.seen,
+  quotedOn: rcdRequired.quotedOn,
 });
 
 /** The least RCD type for a use whose residual current may have a direct component. */
@@ -43,7 +43,7 @@ export const rcdLoads = table<RcdLoad>({
   units: { use: "", type: "", reason: "" },
   standing: "practice",
   rows: [
-    published({ use: "ev-charger", type: "A", reason: "a charging point rectifies" }),
+    quoted({ use: "ev-charger", type: "A", reason: "a charging point rectifies" }),
     { use: "pv", type: "A", reason: "an inverter may let direct current through" },
     { use: "storage", type: "A", reason: "an inverter may let direct current through" },
     { use: "heat-pump", type: "A", reason: "its compressor is driven by an inverter" },
@@ -58,8 +58,8 @@ export const rcdLoads = table<RcdLoad>({
     { use: "door", type: "A", reason: "its drive rectifies" },
     practice({ use: "alarms", type: "A", reason: "power supplies rectify" }),
   ],
-  seen: [
-    "IET Wiring Matters, July 2022: changes to RCD testing in A2:2022",
-    "Trade magazine 2018: EV charging RCD selection, 6 mA DC",
-  ],
+  // Quoted on these pages:
+  // - IET Wiring Matters, July 2022: changes to RCD testing in A2:2022
+  // - Trade magazine 2018: EV charging RCD selection, 6 mA DC
+  quotedOn: 2,
 });

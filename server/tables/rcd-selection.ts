@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { quoted, table } from "./table.ts";
 
 /** What a type of RCD detects. */
 export interface RcdTypeRow {
@@ -19,7 +19,7 @@ export const rcdTypes = table<RcdTypeRow>({
   edition: "Type AC restriction since A2:2022",
   applies: "Selecting the residual-current characteristic for the load.",
   units: { type: "", residual: "", dc: "mA", frequency: "", use: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       type: "AC",
@@ -42,7 +42,7 @@ export const rcdTypes = table<RcdTypeRow>({
       frequency: "composite",
       use: "circuits with composite residual currents (single-phase frequency converters)",
     },
-    published(
+    quoted(
       {
         type: "B",
         residual: "as F plus smooth d.c. and 1 kHz a.c.",
@@ -54,10 +54,10 @@ export const rcdTypes = table<RcdTypeRow>({
       "smooth d.c. value in the standard is 0.4 IΔn or 10 mA; not seen",
     ),
   ],
-  seen: [
-    "IET Wiring Matters, July 2022: changes to RCD testing in A2:2022",
-    "Trainer blog: 531.3.3 RCD types and A2:2022 test change",
-  ],
+  // Quoted on these pages:
+  // - IET Wiring Matters, July 2022: changes to RCD testing in A2:2022
+  // - Trainer blog: 531.3.3 RCD types and A2:2022 test change
+  quotedOn: 2,
 });
 
 /** Where a 30 mA RCD is required. */
@@ -77,7 +77,7 @@ export const rcdRequired = table<RcdRequired>({
   edition: "Scope widened in the 18th Edition and A2:2022",
   applies: "New work; additions must meet the current rule.",
   units: { key: "", situation: "", limit: "", clause: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "sockets",
@@ -92,7 +92,7 @@ export const rcdRequired = table<RcdRequired>({
       limit: "30 mA",
       clause: "411.3.4",
     },
-    published(
+    quoted(
       {
         key: "concealed",
         situation: "Cables in walls or partitions < 50 mm deep without earthed metallic cover",
@@ -121,17 +121,17 @@ export const rcdRequired = table<RcdRequired>({
     "Socket-outlets went from 20 A (17th Edition) to 32 A (18th); Amendment 2 narrows the omission to skilled or instructed persons.",
     "Lighting in dwellings is required since the 18th Edition.",
   ],
-  seen: [
-    "NICEIC: 18th Edition, changes to Part 4 (411.3.2.2, 411.3.3, 411.3.4)",
-    "ECA: top 10 changes to BS 7671:2018+A2:2022 (seen through a proxy copy)",
-    "Wholesaler page: 17th Edition Amendment 3 (sockets 20 A, outdoor mobile equipment 32 A)",
-    "Training blog: RCD protection in domestic installations",
-    "Training page: where BS 7671 requires RCDs (17th Edition)",
-    "Contractor page: 17th Edition RCD changes",
-    "Electrical Contracting News: RCD requirements for EV charging",
-    "Trade magazine 2018: EV charging RCD selection, 6 mA DC",
-    "IET EngX: EV charging point individually RCD protected",
-    "Voltimum: EV charging, selectivity between RCDs",
-    "ElectriciansForums thread: max Zs readings for TT",
-  ],
+  // Quoted on these pages:
+  // - NICEIC: 18th Edition, changes to Part 4 (411.3.2.2, 411.3.3, 411.3.4)
+  // - ECA: top 10 changes to BS 7671:2018+A2:2022 (seen through a proxy copy)
+  // - Wholesaler page: 17th Edition Amendment 3 (sockets 20 A, outdoor mobile equipment 32 A)
+  // - Training blog: RCD protection in domestic installations
+  // - Training page: where BS 7671 requires RCDs (17th Edition)
+  // - Contractor page: 17th Edition RCD changes
+  // - Electrical Contracting News: RCD requirements for EV charging
+  // - Trade magazine 2018: EV charging RCD selection, 6 mA DC
+  // - IET EngX: EV charging point individually RCD protected
+  // - Voltimum: EV charging, selectivity between RCDs
+  // - ElectriciansForums thread: max Zs readings for TT
+  quotedOn: 11,
 });

@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { quoted, table } from "./table.ts";
 
 /** Greatest and least break times by multiple of IΔn. */
 export interface RcdTimes {
@@ -27,7 +27,7 @@ export const rcdTimes = table<RcdTimes>({
   edition: "Product standard; BS 4293 and BS 7288 kept for legacy",
   applies: "Residual current applied suddenly, type AC/A tested with a.c.",
   units: { key: "", type: "", times1: "ms", times2: "ms", times5: "ms", least1: "ms", least2: "ms", least5: "ms" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "general",
@@ -39,7 +39,7 @@ export const rcdTimes = table<RcdTimes>({
       least2: null,
       least5: null,
     },
-    published(
+    quoted(
       {
         key: "delayed",
         type: "S (time delay)",
@@ -69,13 +69,13 @@ export const rcdTimes = table<RcdTimes>({
     "A type A device may need 1.4 IΔn of pulsating d.c., and 2 IΔn at 10 mA and below.",
     "Legacy non-delayed devices have 200 ms: use the standard marked on the device.",
   ],
-  seen: [
-    "Trade article: Table 1 tripping times for RCDs at 1, 2 and 5 times rated residual current",
-    "RCBO maker data: trip tests and RCD break times",
-    "Multifunction tester manual: RCD trip-time table",
-    "Tester manual: RCD auto test limits",
-    "RCD tester manual: trip-time table incl. type S minimums",
-  ],
+  // Quoted on these pages:
+  // - Trade article: Table 1 tripping times for RCDs at 1, 2 and 5 times rated residual current
+  // - RCBO maker data: trip tests and RCD break times
+  // - Multifunction tester manual: RCD trip-time table
+  // - Tester manual: RCD auto test limits
+  // - RCD tester manual: trip-time table incl. type S minimums
+  quotedOn: 5,
 });
 
 /** Where on a rising current the device may trip. */
@@ -97,18 +97,18 @@ export const rcdBands = table<RcdBand>({
   edition: "product standard",
   applies: "Ramp test.",
   units: { key: "", type: "", low: "% IΔn", high: "% IΔn" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "AC", type: "AC", low: 50, high: 100 },
     { key: "A-over-10mA", type: "A, IΔn > 10 mA", low: 35, high: 140 },
     { key: "A-to-10mA", type: "A, IΔn ≤ 10 mA", low: 35, high: 200 },
-    published({ key: "no-trip", type: "Practical no-trip test", low: 50, high: null }, {}, "0.5 IΔn must not trip"),
+    quoted({ key: "no-trip", type: "Practical no-trip test", low: 50, high: null }, {}, "0.5 IΔn must not trip"),
   ],
-  seen: [
-    "Installation tester manual: RCD limits and trip-current bands",
-    "Manufacturer FAQ: 0.5 to 1.0 IDn tripping band",
-    "Tester manual: RCD auto test limits",
-  ],
+  // Quoted on these pages:
+  // - Installation tester manual: RCD limits and trip-current bands
+  // - Manufacturer FAQ: 0.5 to 1.0 IDn tripping band
+  // - Tester manual: RCD auto test limits
+  quotedOn: 3,
 });
 
 /** A rule of the RCD test since 2022. */
@@ -127,7 +127,7 @@ export const rcdTestRules = table<RcdTestRule>({
   edition: "A2:2022 (28 March 2022 / 27 September 2022)",
   applies: "Initial and periodic verification.",
   units: { key: "", rule: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "test-current",
@@ -135,12 +135,12 @@ export const rcdTestRules = table<RcdTestRule>({
       value: "IΔn",
       unit: "",
     },
-    published(
+    quoted(
       { key: "general", rule: "Limit for a general (non-delay) RCD at that test", value: 300, unit: "ms" },
       {},
       "The limit is the product standard's at IΔn; the note of BS 7671 that repeats it was not itself seen.",
     ),
-    published(
+    quoted(
       { key: "delayed", rule: "Limit for a time-delay (S) RCD at that test", value: 500, unit: "ms" },
       {},
       "As for the general type; it must also not trip before 130 ms.",
@@ -156,9 +156,9 @@ export const rcdTestRules = table<RcdTestRule>({
     "Before Amendment 2 a test at 5 IΔn (40 ms) was needed for additional protection; one a.c. test at IΔn now suffices for any type.",
     "Tests at half and five times the rated current are still made to find faults.",
   ],
-  seen: [
-    "IET EngX: RCD testing in A2:2022 (643.7.1, 643.8)",
-    "Trade article: Table 1 tripping times for RCDs at 1, 2 and 5 times rated residual current",
-    "Multifunction tester manual: RCD trip-time table",
-  ],
+  // Quoted on these pages:
+  // - IET EngX: RCD testing in A2:2022 (643.7.1, 643.8)
+  // - Trade article: Table 1 tripping times for RCDs at 1, 2 and 5 times rated residual current
+  // - Multifunction tester manual: RCD trip-time table
+  quotedOn: 3,
 });

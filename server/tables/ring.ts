@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** What the ring test should show. */
 export interface RingContinuity {
@@ -20,7 +20,7 @@ export const ringContinuity = table<RingContinuity>({
   edition: "18th Edition; 612.2.2 in the 17th Edition",
   applies: "Dead test, ring disconnected at the board, all accessories connected, no spurs at the measured point.",
   units: { key: "", quantity: "", expected: "", unit: "", tolerance: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "line-neutral-ends",
@@ -29,7 +29,7 @@ export const ringContinuity = table<RingContinuity>({
       unit: "Ω",
       tolerance: "within 0.05 Ω",
     },
-    published(
+    quoted(
       {
         key: "cpc-ratio",
         quantity: "End-to-end cpc r2, 2.5/1.5 mm² cable",
@@ -77,14 +77,14 @@ export const ringContinuity = table<RingContinuity>({
     },
   ],
   notes: ["Half of one end-to-end reading and (r1+rn)/4 are one statement when r1 = rn."],
-  seen: [
-    "ElectriciansForums thread: ring end-to-end readings within 0.05 ohm",
-    "Ring final circuit notes: 7.41/12.1 mohm/m, 0.05 ohm, quarter rule",
-    "ElectriciansForums thread: 2394 revision (7.41, 12.10, 19.51 mohm/m)",
-    "Training page: checking continuity of a ring final circuit",
-    "ElectriciansForums thread: ring continuity three-step test",
-    "Guide to the Wiring Regulations (17th Ed.), Appendix 4 cable resistance data",
-  ],
+  // Quoted on these pages:
+  // - ElectriciansForums thread: ring end-to-end readings within 0.05 ohm
+  // - Ring final circuit notes: 7.41/12.1 mohm/m, 0.05 ohm, quarter rule
+  // - ElectriciansForums thread: 2394 revision (7.41, 12.10, 19.51 mohm/m)
+  // - Training page: checking continuity of a ring final circuit
+  // - ElectriciansForums thread: ring continuity three-step test
+  // - Guide to the Wiring Regulations (17th Ed.), Appendix 4 cable resistance data
+  quotedOn: 6,
 });
 
 /** A rule for ring final circuits. */
@@ -104,7 +104,7 @@ export const ringRules = table<RingRule>({
   edition: "433.1.5 in BS 7671:2008; renumbered 433.1.204",
   applies: "BS 1363 accessories on a ring, copper conductors.",
   units: { key: "", rule: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     { key: "device", rule: "Protective device rating", value: "30 or 32", unit: "A" },
     { key: "csa", rule: "Minimum line and neutral conductor", value: 2.5, unit: "mm²" },
@@ -124,7 +124,7 @@ export const ringRules = table<RingRule>({
     },
     { key: "fused-spur", rule: "Fused spur (fused connection unit) maximum fuse", value: 13, unit: "A" },
     { key: "fused-spurs", rule: "Number of fused spurs", value: "unlimited", unit: "" },
-    published(
+    quoted(
       { key: "area", rule: "Floor area served by one ring (household guidance)", value: 100, unit: "m²" },
       {},
       "The page is partly garbled here; the 100 m² figure is well known.",
@@ -136,13 +136,13 @@ export const ringRules = table<RingRule>({
       unit: "",
     },
   ],
-  seen: [
-    "DIYnot wiki: Regulation 433.1.5 (now 433.1.204)",
-    "Electrical Installation Work, 5th edition, p.272 (flip-book page): radial and ring points to note",
-    "IET EngX: 433.1.204, 2.5 mm2 ring and spur, 20 A",
-    "UK Electrical Forum thread: fused spurs and 433.1.204",
-    "Basic Electrical Installation Work, p.302, Table 14.4 cable size for standard domestic circuits",
-  ],
+  // Quoted on these pages:
+  // - DIYnot wiki: Regulation 433.1.5 (now 433.1.204)
+  // - Electrical Installation Work, 5th edition, p.272 (flip-book page): radial and ring points to note
+  // - IET EngX: 433.1.204, 2.5 mm2 ring and spur, 20 A
+  // - UK Electrical Forum thread: fused spurs and 433.1.204
+  // - Basic Electrical Installation Work, p.302, Table 14.4 cable size for standard domestic circuits
+  quotedOn: 5,
 });
 
 /** A conventional circuit with 13 A socket-outlets. */
@@ -171,22 +171,22 @@ export const conventionalCircuits = table<ConventionalCircuit>({
   units: { circuit: "", rating: "A", csa: "mm²", cpc: "mm²", area: "m²", csaMineral: "mm²" },
   standing: "memory",
   rows: [
-    published(
+    quoted(
       { circuit: "A1 ring", rating: "30 or 32", csa: 2.5, cpc: 1.5, area: 100, csaMineral: 1.5 },
       { cpc: "memory" },
     ),
     memory(
       { circuit: "A2 radial", rating: "30 or 32", csa: 4, cpc: 1.5, area: 75, csaMineral: 2.5 },
-      { csa: "published", csaMineral: "published" },
+      { csa: "quoted", csaMineral: "quoted" },
     ),
     memory(
       { circuit: "A3 radial", rating: 20, csa: 2.5, cpc: 1.5, area: 50, csaMineral: 1.5 },
-      { csa: "published", csaMineral: "published" },
+      { csa: "quoted", csaMineral: "quoted" },
     ),
   ],
   notes: ["Older textbooks give 50 m² for the 4 mm² radial and 20 m² for the 2.5 mm² one."],
-  seen: [
-    "Basic Electrical Installation Work, p.302, Table 14.4 cable size for standard domestic circuits",
-    "DIYnot wiki: Regulation 433.1.5 (now 433.1.204)",
-  ],
+  // Quoted on these pages:
+  // - Basic Electrical Installation Work, p.302, Table 14.4 cable size for standard domestic circuits
+  // - DIYnot wiki: Regulation 433.1.5 (now 433.1.204)
+  quotedOn: 2,
 });

@@ -1,8 +1,18 @@
 /**
- * How well a number is known. "published": a public page was seen to state it. "computed": it follows from a stated
- * formula. "practice": common practice of the trade. "memory": recalled, unconfirmed, so it may only advise.
+ * How well a number is known. "printed": read in the standard itself. "quoted": a public page states it as the
+ * standard's. "computed": it follows from a stated formula. "practice": common practice of the trade. "memory":
+ * recalled, unconfirmed, so it may only advise.
  */
-export type Standing = "published" | "computed" | "practice" | "memory";
+export type Standing = "printed" | "quoted" | "computed" | "practice" | "memory";
+
+/** The same for a reader, wherever a source is shown. */
+export const standingWords: Readonly<Record<Standing, string>> = {
+  printed: "as printed in the standard",
+  quoted: "as quoted elsewhere",
+  computed: "calculated",
+  practice: "common practice",
+  memory: "from memory: check your copy",
+};
 
 /** Where a number comes from, and how far it may be trusted. */
 export interface Source {
@@ -17,11 +27,11 @@ export interface Sourced<T> {
   readonly source: Source;
 }
 
-const order: readonly Standing[] = ["memory", "practice", "computed", "published"];
+const order: readonly Standing[] = ["memory", "practice", "computed", "quoted", "printed"];
 
-/** The weakest of the standings: a result is known no better than its least known part. None given is "published". */
+/** The weakest of the standings: a result is known no better than its least known part. None given is "printed". */
 export function weakest(...standings: Standing[]): Standing {
-  return order.find((standing) => standings.includes(standing)) ?? "published";
+  return order.find((standing) => standings.includes(standing)) ?? "printed";
 }
 
 /** One source for a value made from several: references and notes without repeats, and the weakest standing. */

@@ -1,4 +1,4 @@
-import { memory, practice, published, type Row, table } from "./table.ts";
+import { memory, practice, quoted, type Row, table } from "./table.ts";
 
 /** The protective device families the tables know. */
 export type Family = "breaker" | "legacy-breaker" | "BS 88-2" | "BS 88-3" | "BS 3036" | "BS 1361" | "BS 1362";
@@ -30,7 +30,7 @@ export interface StandardRating {
 const remembered = (family: Family, ...ratings: number[]): Row<StandardRating>[] =>
   ratings.map((rating) => memory({ family, rating }));
 const seen = (family: Family, ...ratings: number[]): Row<StandardRating>[] =>
-  ratings.map((rating) => published({ family, rating }));
+  ratings.map((rating) => quoted({ family, rating }));
 
 export const standardRatings = table<StandardRating>({
   id: "standard-ratings",
@@ -39,7 +39,7 @@ export const standardRatings = table<StandardRating>({
   edition: "product standards",
   applies: "Choosing the next rating up.",
   units: { family: "", rating: "A" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     ...remembered("breaker", 1, 2, 3, 4, 6, 10, 13, 16, 20, 25, 32, 40),
     practice({ family: "breaker", rating: 45 }, {}, "Not a preferred rating, but one that is made and bought."),
@@ -52,10 +52,10 @@ export const standardRatings = table<StandardRating>({
     ...seen("BS 1361", 5, 15, 20, 30, 45, 60, 80, 100),
     ...seen("BS 1362", 3, 13),
   ],
-  seen: [
-    "Installation tester instruction manual, p.57: the fuses whose loop limits it lists",
-    "Maximum Ze and Zs values (five-page list, 17th Edition as first issued), pp.1-3",
-  ],
+  // Quoted on these pages:
+  // - Installation tester instruction manual, p.57: the fuses whose loop limits it lists
+  // - Maximum Ze and Zs values (five-page list, 17th Edition as first issued), pp.1-3
+  quotedOn: 2,
 });
 
 /** A standard cross-section. */
@@ -73,7 +73,7 @@ export const standardSizes = table<StandardSize>({
   edition: "IEC 60228:2004",
   applies: "Choosing the next size up.",
   units: { csa: "mm²" },
-  standing: "published",
+  standing: "quoted",
   rows: sizes.map((csa) => ({ csa })),
 });
 
@@ -94,8 +94,8 @@ export const standardResiduals = table<StandardResidual>({
   rows: [
     practice({ residual: 0.006 }),
     { residual: 0.01 },
-    published({ residual: 0.03 }),
-    published({ residual: 0.1 }),
+    quoted({ residual: 0.03 }),
+    quoted({ residual: 0.1 }),
     { residual: 0.3 },
     { residual: 0.5 },
     practice({ residual: 1 }),

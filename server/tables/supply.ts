@@ -1,4 +1,4 @@
-import { memory, published, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** What a distributor declares for a public supply. */
 export interface SupplyValue {
@@ -20,7 +20,7 @@ export const supplyValues = table<SupplyValue>({
   edition: "current distributor data; TT figure is a declared transformer limit",
   applies: "Public low-voltage supplies in GB. Values are the distributor's maximum, to be verified by measurement.",
   units: { key: "", item: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "voltage",
@@ -41,7 +41,7 @@ export const supplyValues = table<SupplyValue>({
       value: 63.5,
       unit: "V",
     }),
-    published(
+    quoted(
       { key: "touch-voltage", item: "TT RCD rule RA * IΔn ≤ 50 V", value: 50, unit: "V" },
       {},
       "200 Ω would limit IΔn to 250 mA.",
@@ -55,15 +55,15 @@ export const supplyValues = table<SupplyValue>({
     "Declared values are greatest values: measure at each origin.",
     "The planned widening of the lower tolerance to −10 % was not made law by the pages seen.",
   ],
-  seen: [
-    "Distribution network operator: supply characteristics for contractors",
-    "uk.d-i-y post: distributor data under ESQCR reg. 28 (0.35/0.8/21 ohm, 16/25 kA)",
-    "Mailing list quoting UK government: 230 V -6 %/+10 % (216 V to 253 V)",
-    "ElectriciansForums post reproducing IET Wiring Matters 54 (2015): reduction in maximum Zs, Cmin 0.95, ESQCR +10/-6 %",
-    "ElectriciansForums thread: declared Ze 0.8 (TN) and 0.35 (TN-C-S)",
-    "ElectriciansForums thread: max Zs readings for TT",
-    "DIYnot thread: 21 ohm; RA x IDn <= 50 V",
-    "Training notes: ADS, disconnection times and Zs (Chapter 41)",
-    "ElectriciansForums post: BS EN 61439-3 Annex ZB, 16 kA conditional",
-  ],
+  // Quoted on these pages:
+  // - Distribution network operator: supply characteristics for contractors
+  // - uk.d-i-y post: distributor data under ESQCR reg. 28 (0.35/0.8/21 ohm, 16/25 kA)
+  // - Mailing list quoting UK government: 230 V -6 %/+10 % (216 V to 253 V)
+  // - ElectriciansForums post reproducing IET Wiring Matters 54 (2015): reduction in maximum Zs, Cmin 0.95, ESQCR +10/-6 %
+  // - ElectriciansForums thread: declared Ze 0.8 (TN) and 0.35 (TN-C-S)
+  // - ElectriciansForums thread: max Zs readings for TT
+  // - DIYnot thread: 21 ohm; RA x IDn <= 50 V
+  // - Training notes: ADS, disconnection times and Zs (Chapter 41)
+  // - ElectriciansForums post: BS EN 61439-3 Annex ZB, 16 kA conditional
+  quotedOn: 9,
 });

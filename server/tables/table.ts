@@ -12,7 +12,7 @@ export interface Row<F> {
   readonly note?: string;
 }
 
-/** A published table as it is kept here. */
+/** A table of a standard or of guidance, as it is held here. */
 export interface Table<F> {
   /** Short lasting name of ours. */
   readonly id: string;
@@ -27,27 +27,27 @@ export interface Table<F> {
   readonly units: { readonly [K in keyof F]: string };
   readonly rows: readonly Row<F>[];
   readonly notes: readonly string[];
-  /** Titles of the public pages on which published cells were seen. */
-  readonly seen: readonly string[];
+  /** How many public pages were found that quote its values. Their titles stand beside the rows, and are not shipped. */
+  readonly quotedOn: number;
 }
 
-interface Declaration<F> extends Omit<Table<F>, "rows" | "notes" | "seen"> {
+interface Declaration<F> extends Omit<Table<F>, "rows" | "notes" | "quotedOn"> {
   /** Standing of every row that does not state its own. */
   readonly standing: Standing;
   readonly rows: readonly (F | Row<F>)[];
   readonly notes?: readonly string[];
-  readonly seen?: readonly string[];
+  readonly quotedOn?: number;
 }
 
-/** Declares a table. Plain rows take the table's standing; `published(…)`, `computed(…)`, … give a row its own. */
+/** Declares a table. Plain rows take the table's standing; `quoted(…)`, `computed(…)`, … give a row its own. */
 export function table<F extends Facts<F>>({
   standing,
   rows,
   notes = [],
-  seen = [],
+  quotedOn = 0,
   ...rest
 }: Declaration<F>): Table<F> {
-  return { ...rest, notes, seen, rows: rows.map((row) => (isRow(row) ? row : { facts: row, standing })) };
+  return { ...rest, notes, quotedOn, rows: rows.map((row) => (isRow(row) ? row : { facts: row, standing })) };
 }
 
 function isRow<F>(row: F | Row<F>): row is Row<F> {
@@ -65,7 +65,8 @@ function mark(standing: Standing): Mark {
   });
 }
 
-export const published = mark("published");
+export const printed = mark("printed");
+export const quoted = mark("quoted");
 export const computed = mark("computed");
 export const practice = mark("practice");
 export const memory = mark("memory");

@@ -29,7 +29,9 @@ export const testTemperatureFactors = table<TestTemperatureFactor>({
   notes: [
     "Cable makers print the opposite factors, from a reading back to 20 °C (1.064 at 5 °C). Mixing them doubles the error.",
   ],
-  seen: ["ElectriciansForums thread: Max Zs values in the On-Site Guide"],
+  // Quoted on these pages:
+  // - ElectriciansForums thread: Max Zs values in the On-Site Guide
+  quotedOn: 1,
 });
 
 /** From 20 °C to operating temperature. */
@@ -62,10 +64,10 @@ export const operatingFactors = table<OperatingFactor>({
     { celsius: 85, insulation: "85 °C thermosetting", separate: 1.04, incorporated: 1.26 },
     { celsius: 90, insulation: "90 °C thermosetting or thermoplastic", separate: 1.04, incorporated: 1.28 },
   ],
-  seen: [
-    "DIYnot thread: Zs figure for type B, C or D",
-    "ElectriciansForums thread: Zs values (temperature correction)",
-  ],
+  // Quoted on these pages:
+  // - DIYnot thread: Zs figure for type B, C or D
+  // - ElectriciansForums thread: Zs values (temperature correction)
+  quotedOn: 2,
 });
 
 /** Temperature coefficient of resistance at 20 °C. */
@@ -87,7 +89,7 @@ export const temperatureCoefficients = table<TemperatureCoefficient>({
   edition: "n/a",
   applies: "Resistance correction.",
   units: { key: "", material: "", alpha20: "1/K", use: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
     {
       key: "simple",
@@ -102,10 +104,10 @@ export const temperatureCoefficients = table<TemperatureCoefficient>({
     ),
     memory({ key: "aluminium", material: "Aluminium, physical", alpha20: 0.00403, use: "accurate calculations" }),
   ],
-  seen: [
-    "ElectriciansForums thread: Max Zs values in the On-Site Guide",
-    "DIYnot thread: Zs figure for type B, C or D",
-    "ElectriciansForums thread: Zs values (temperature correction)",
-    "Cable maker: copper conductors to IEC 60228 (class 2 and 5) and temperature factors",
-  ],
+  // Quoted on these pages:
+  // - ElectriciansForums thread: Max Zs values in the On-Site Guide
+  // - DIYnot thread: Zs figure for type B, C or D
+  // - ElectriciansForums thread: Zs values (temperature correction)
+  // - Cable maker: copper conductors to IEC 60228 (class 2 and 5) and temperature factors
+  quotedOn: 4,
 });

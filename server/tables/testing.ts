@@ -1,4 +1,4 @@
-import { published, table } from "./table.ts";
+import { quoted, table } from "./table.ts";
 
 /** A precaution while testing. */
 export interface TestPrecaution {
@@ -17,9 +17,9 @@ export const testPrecautions = table<TestPrecaution>({
   edition: "18th Edition",
   applies: "Any test.",
   units: { key: "", rule: "", value: "", unit: "" },
-  standing: "published",
+  standing: "quoted",
   rows: [
-    published(
+    quoted(
       {
         key: "continuity-instrument",
         rule: "Continuity tester: no-load voltage / short-circuit current",
@@ -29,7 +29,7 @@ export const testPrecautions = table<TestPrecaution>({
       {},
       "From the instrument standard of the 16th Edition's time.",
     ),
-    published(
+    quoted(
       {
         key: "continuity-current",
         rule: "Continuity tester: least short-circuit current",
@@ -47,7 +47,7 @@ export const testPrecautions = table<TestPrecaution>({
     },
     { key: "leads", rule: "Test leads and probes: HSE guidance note GS 38", value: "GS 38", unit: "" },
     { key: "tips", rule: "GS 38: maximum exposed tip", value: 4, unit: "mm (2 mm preferred)" },
-    published(
+    quoted(
       { key: "fused-leads", rule: "Test fuse in leads (older guidance)", value: 500, unit: "mA" },
       {},
       "GS 38 asks for fused or current-limited leads on some instruments.",
@@ -58,7 +58,7 @@ export const testPrecautions = table<TestPrecaution>({
       value: "yes",
       unit: "",
     },
-    published(
+    quoted(
       {
         key: "electronics",
         rule: "Disconnect or bypass electronics and SPDs before a 500 V insulation test",
@@ -81,16 +81,16 @@ export const testPrecautions = table<TestPrecaution>({
       unit: "",
     },
   ],
-  seen: [
-    "Home electrics page: instrument requirements (BS EN 61557, GS 38, 200 mA)",
-    "Practical guide to inspection, testing and certification: safe isolation, GS 38 probes",
-    "Electrical Wholesaler, May 2023: insulation resistance and 643.3.2/643.3.3",
-    "Instrument manual: insulation resistance limits (two inconsistent tables)",
-    "Home electrics page: order of dead and live tests",
-    "Training centre guide: electrical testing sequence",
-    "Revision notes: order of dead and live tests",
-    "IET Wiring Matters, May 2025: minimizing live testing for initial verification (641.1, 641.4)",
-    "Q&A aggregator page 'What is the maximum Zs permitted by BS7671?'",
-    "Q&A page quoting a regulations answer: 1667 ohm and the 200 ohm stability note",
-  ],
+  // Quoted on these pages:
+  // - Home electrics page: instrument requirements (BS EN 61557, GS 38, 200 mA)
+  // - Practical guide to inspection, testing and certification: safe isolation, GS 38 probes
+  // - Electrical Wholesaler, May 2023: insulation resistance and 643.3.2/643.3.3
+  // - Instrument manual: insulation resistance limits (two inconsistent tables)
+  // - Home electrics page: order of dead and live tests
+  // - Training centre guide: electrical testing sequence
+  // - Revision notes: order of dead and live tests
+  // - IET Wiring Matters, May 2025: minimizing live testing for initial verification (641.1, 641.4)
+  // - Q&A aggregator page 'What is the maximum Zs permitted by BS7671?'
+  // - Q&A page quoting a regulations answer: 1667 ohm and the 200 ohm stability note
+  quotedOn: 10,
 });

@@ -264,7 +264,7 @@ installation "Works" {
 
 describe("properties of fault paths", () => {
   const ohms = fc.double({ min: 0.001, max: 2, noNaN: true });
-  const at = (value: number) => ({ value, unit: "Ω", steps: [], source: { ref: "", standing: "published" } }) as const;
+  const at = (value: number) => ({ value, unit: "Ω", steps: [], source: { ref: "", standing: "quoted" } }) as const;
   it("a cable more never lets more flow, and the bound is never below the calculated current", () => {
     fc.assert(
       fc.property(ohms, ohms, ohms, (start, first, second) => {

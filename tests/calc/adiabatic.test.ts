@@ -13,7 +13,7 @@ import {
 } from "../../server/calc/protective-size.ts";
 import { half } from "./helpers.ts";
 
-const k = (value: number) => ({ value, source: { ref: "k", standing: "published" } as const });
+const k = (value: number) => ({ value, source: { ref: "k", standing: "quoted" } as const });
 const size = (current: number, time: number, factor = 115) =>
   adiabaticSize(current, time, k(factor))?.value ?? Number.NaN;
 
@@ -64,16 +64,16 @@ describe("adiabatic equation", () => {
 describe("k", () => {
   // Trade-body pocket guide: Tables 43.1 and 54.2 to 54.5.
   it.each([
-    [{ use: "line", material: "copper", insulation: "pvc70" }, 115, "published"],
-    [{ use: "line", material: "copper", insulation: "pvc70", csa: 400 }, 103, "published"],
-    [{ use: "line", material: "copper", insulation: "ts90", csa: 400 }, 143, "published"],
-    [{ use: "separate", material: "copper", insulation: "pvc70" }, 143, "published"],
-    [{ use: "separate", material: "aluminium", insulation: "pvc70" }, 95, "published"],
-    [{ use: "incorporated", material: "aluminium", insulation: "pvc70" }, 76, "published"],
-    [{ use: "armour", material: "steel", insulation: "ts90" }, 46, "published"],
-    [{ use: "enclosure", material: "steel", insulation: "pvc70" }, 47, "published"],
-    [{ use: "mineral-bare", material: "copper", insulation: "pvc70" }, 135, "published"],
-    [{ use: "mineral-touchable", material: "copper", insulation: "pvc70" }, 115, "published"],
+    [{ use: "line", material: "copper", insulation: "pvc70" }, 115, "quoted"],
+    [{ use: "line", material: "copper", insulation: "pvc70", csa: 400 }, 103, "quoted"],
+    [{ use: "line", material: "copper", insulation: "ts90", csa: 400 }, 143, "quoted"],
+    [{ use: "separate", material: "copper", insulation: "pvc70" }, 143, "quoted"],
+    [{ use: "separate", material: "aluminium", insulation: "pvc70" }, 95, "quoted"],
+    [{ use: "incorporated", material: "aluminium", insulation: "pvc70" }, 76, "quoted"],
+    [{ use: "armour", material: "steel", insulation: "ts90" }, 46, "quoted"],
+    [{ use: "enclosure", material: "steel", insulation: "pvc70" }, 47, "quoted"],
+    [{ use: "mineral-bare", material: "copper", insulation: "pvc70" }, 135, "quoted"],
+    [{ use: "mineral-touchable", material: "copper", insulation: "pvc70" }, 115, "quoted"],
   ] as const)("%o is %i", (question, value, standing) => {
     expect(adiabaticFactor(question)).toMatchObject({ value, source: { standing } });
   });
@@ -109,7 +109,7 @@ describe("protective conductors", () => {
     [95, 50],
     [240, 120],
   ])("for a line of %f mm² without calculation: %f mm²", (line, cpc) => {
-    expect(selectedProtective(line)).toMatchObject({ value: cpc, source: { standing: "published" } });
+    expect(selectedProtective(line)).toMatchObject({ value: cpc, source: { standing: "quoted" } });
   });
 
   // The Regs: Table 54.8 by the supply neutral.
@@ -138,7 +138,7 @@ describe("protective conductors", () => {
     expect([supplementaryBonding(true).value, supplementaryBonding(false).value, pmeEarthing().value]).toEqual([
       2.5, 4, 16,
     ]);
-    expect(buriedEarthingConductor("neither", "steel")).toMatchObject({ value: 50, source: { standing: "published" } });
+    expect(buriedEarthingConductor("neither", "steel")).toMatchObject({ value: 50, source: { standing: "quoted" } });
     expect(buriedEarthingConductor("corrosion")?.value).toBe(16);
     expect(buriedEarthingConductor("both")).toBeUndefined();
   });

@@ -23,7 +23,7 @@ describe("worked examples", () => {
     const k = factor({ use: "armour", material: "steel", insulation: "ts90" });
     expect(k.value).toBe(46);
     expect(Math.abs((adiabaticSize(1966, 0.1, k)?.value ?? 0) - 13.5)).toBeLessThanOrEqual(half(1));
-    expect(armourArea(70, 4)).toMatchObject({ value: 131, source: { standing: "published" } });
+    expect(armourArea(70, 4)).toMatchObject({ value: 131, source: { standing: "quoted" } });
   });
 });
 
@@ -40,7 +40,7 @@ describe("armour", () => {
     expect(armourArea(10, 5)).toBeUndefined();
     expect(armourArea(7, 2)).toBeUndefined();
     expect(armourPerMetre(10, 2)?.source.standing).toBe("memory");
-    expect(armourPerMetre(2.5, 3)?.source.standing).toBe("published");
+    expect(armourPerMetre(2.5, 3)?.source.standing).toBe("quoted");
   });
 
   it("Table 54.7 for steel is what it asks of copper, times k1 over k2", () => {

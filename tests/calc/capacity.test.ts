@@ -19,7 +19,7 @@ import { groupingFactors } from "../../server/tables/factors.ts";
 import type { Sourced } from "../../server/tables/source.ts";
 
 const twin = { construction: "flat-twin", insulation: 70, method: "C", loaded: 2 } as const;
-const It: Sourced<number> = { value: 27, source: { ref: "Table 4D5", standing: "published" } };
+const It: Sourced<number> = { value: 27, source: { ref: "Table 4D5", standing: "quoted" } };
 const factor = (conditions: Partial<Conditions>) => {
   const found = correctedCapacity({ It: { ...It, value: 1 }, insulation: 70, ...conditions });
   return "missing" in found ? found.missing : found.value;
@@ -53,7 +53,7 @@ describe("tabulated capacity", () => {
       ref: "BS 7671:2018+A2:2022, Table 4D5",
       standing: "memory",
     });
-    expect(tabulatedCapacity({ ...twin, csa: 1.5 })?.source.standing).toBe("published");
+    expect(tabulatedCapacity({ ...twin, csa: 1.5 })?.source.standing).toBe("quoted");
     expect(tabulatedCapacity({ ...twin, csa: 2.5, method: "B" })?.source.ref).toContain("4D2A");
   });
 

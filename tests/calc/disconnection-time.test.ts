@@ -36,7 +36,7 @@ describe("disconnection times", () => {
     expect(time?.steps[0]).toMatchObject({
       formula: "final circuit of fixed equipment, 40 A, above 32 A: outside Table 41.1",
     });
-    expect(time?.source.standing).toBe("published");
+    expect(time?.source.standing).toBe("quoted");
     expect(disconnectionTime({ ...base, edition: edition("BS 7671:2001") })?.source.standing).toBe("memory");
   });
 });

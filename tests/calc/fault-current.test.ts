@@ -73,7 +73,7 @@ describe("breaking capacity", () => {
 
   it("carries the standing of its cell", () => {
     expect(breakingCapacity({ standard: "BS EN 60898", category: "25" })?.source.standing).toBe("memory");
-    expect(breakingCapacity({ standard: "BS EN 60898", category: "6" })?.source.standing).toBe("published");
+    expect(breakingCapacity({ standard: "BS EN 60898", category: "6" })?.source.standing).toBe("quoted");
   });
 
   // A forum post on BS EN 61439-3 Annex ZB: conditional 16 kA behind a 100 A service fuse.

@@ -14,7 +14,7 @@ export const recent = edition("BS 7671:2018+A2:2022");
 
 /** Rank of a standing, weakest 0; −1 for none. */
 export function standingOrder(standing: Standing | undefined): number {
-  return ["memory", "practice", "computed", "published"].indexOf(standing ?? "");
+  return ["memory", "practice", "computed", "quoted", "printed"].indexOf(standing ?? "");
 }
 
 /** Half a unit of the last decimal published: what rounding alone may cost. */

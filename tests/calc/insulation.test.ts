@@ -16,7 +16,7 @@ describe("minima", () => {
   ] as const)("%s: %i V, %f MΩ", (kind, volts, megohms) => {
     const { minimum, testVoltage } = insulationRule(kind, recent);
     expect([testVoltage.value, minimum.value]).toEqual([volts, megohms * mega]);
-    expect(minimum.source.standing).toBe("published");
+    expect(minimum.source.standing).toBe("quoted");
     expect(reducedTestVoltage().value).toBe(250);
   });
 
@@ -24,7 +24,7 @@ describe("minima", () => {
     const old = edition("BS 7671:2001");
     expect(insulationRule("up-to-500", old).minimum).toMatchObject({
       value: 0.5 * mega,
-      source: { standing: "published" },
+      source: { standing: "quoted" },
     });
     expect(insulationRule("selv-pelv", old).minimum.source.standing).toBe("memory");
   });

@@ -4,8 +4,7 @@ import { inParallel, totalLoop } from "../../server/calc/loop-impedance.ts";
 import { cpcRatio, longestSpur } from "../../server/calc/ring.ts";
 import { resistanceBetween } from "../helpers/resistance.ts";
 
-const of = (value: number) =>
-  ({ value, unit: "Ω", steps: [], source: { ref: "read", standing: "published" } }) as const;
+const of = (value: number) => ({ value, unit: "Ω", steps: [], source: { ref: "read", standing: "quoted" } }) as const;
 
 describe("worked examples", () => {
   // Electrical inspection, testing and certification practice question: Zs 2.0, Ze 1.5.

@@ -45,7 +45,7 @@ describe("breakers", () => {
     expect(working(limit?.steps ?? [])).toBe(
       "Ia = 5 × In = 5 × 32 A = 160 A\nZs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω",
     );
-    expect(limit?.source).toMatchObject({ ref: "BS 7671:2018+A2:2022, Table 41.3", standing: "published" });
+    expect(limit?.source).toMatchObject({ ref: "BS 7671:2018+A2:2022, Table 41.3", standing: "quoted" });
   });
 
   it("of type D at 5 s stand on memory, other types keep one limit for both times", () => {
@@ -123,7 +123,7 @@ describe("fuses", () => {
       time: 0.4,
       edition: edition("BS 7671:2008+A1:2011"),
     });
-    expect([limit?.value, limit?.source.standing]).toEqual([published, "published"]);
+    expect([limit?.value, limit?.source.standing]).toEqual([published, "quoted"]);
   });
 
   it("to BS 1361 keep their own edition's table, and 0.95 of it since", () => {
@@ -153,7 +153,7 @@ describe("fuses", () => {
     ["BS 7671:2008", "BS 88-6", 100, 5, 0.42, "Table 41.4(a)"],
   ])("to %s %s %i A at %f s are the %f Ω that edition printed", (id, standard, rating, time, zs, table) => {
     const limit = loopLimit({ ...fuse, standard, rating, time, edition: edition(id) });
-    expect([limit?.value, limit?.source.standing]).toEqual([zs, "published"]);
+    expect([limit?.value, limit?.source.standing]).toEqual([zs, "quoted"]);
     expect(limit?.source.ref).toBe(`${id}, ${table}`);
   });
 

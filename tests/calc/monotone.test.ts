@@ -21,7 +21,7 @@ const positive = fc.double({ min: 0.01, max: 500, noNaN: true });
 const two = fc.tuple(positive, positive).map((pair) => pair.toSorted((a, b) => a - b) as [number, number]);
 const size = fc.constantFrom(...sizes.filter((csa) => csa >= 1 && csa <= 300));
 const twoSizes = fc.tuple(size, size).map((pair) => pair.toSorted((a, b) => a - b) as [number, number]);
-const noSource = { ref: "", standing: "published" } as const;
+const noSource = { ref: "", standing: "quoted" } as const;
 const k = { value: 115, source: noSource };
 /** Both known, or nothing to compare. */
 const atMost = (one: number | undefined, other: number | undefined) => {

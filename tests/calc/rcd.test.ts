@@ -26,7 +26,7 @@ describe("break times", () => {
 
   it("carry the standing of each cell", () => {
     const window = rcdTime({ ...general, delayed: true, multiple: 2 });
-    expect([window?.greatest?.source.standing, window?.least?.source.standing]).toEqual(["published", "memory"]);
+    expect([window?.greatest?.source.standing, window?.least?.source.standing]).toEqual(["quoted", "memory"]);
   });
 
   it.each([
@@ -97,7 +97,7 @@ describe("earth electrodes", () => {
 
   it("keep how each row is known", () => {
     const standings = [0.01, 0.03, 0.1, 0.3, 0.5].map((residual) => rcdLoopLimit(residual)?.source.standing);
-    expect(standings).toEqual(["computed", "published", "published", "computed", "computed"]);
+    expect(standings).toEqual(["computed", "quoted", "quoted", "computed", "computed"]);
     expect(rcdLoopLimit(0.25)).toMatchObject({ value: 200, source: { standing: "computed" } });
     expect(rcdLoopLimit(0)).toBeUndefined();
     expect(electrodeAdvice().value).toBe(200);

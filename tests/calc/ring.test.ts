@@ -69,7 +69,7 @@ describe("rules", () => {
     ["fused-spur", 13],
     ["area", 100],
   ] as const)("%s is %f", (key, value) => {
-    expect(ringRule(key)).toMatchObject({ value, source: { standing: "published" } });
+    expect(ringRule(key)).toMatchObject({ value, source: { standing: "quoted" } });
   });
 
   it("the tolerance between like readings is common practice", () => {

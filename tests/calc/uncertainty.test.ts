@@ -36,6 +36,6 @@ describe("the uncertainty of a reading", () => {
   });
 
   it("a continuity tester drives 200 mA at least, as was seen published", () => {
-    expect(continuityTestCurrent()).toMatchObject({ value: 0.2, unit: "A", source: { standing: "published" } });
+    expect(continuityTestCurrent()).toMatchObject({ value: 0.2, unit: "A", source: { standing: "quoted" } });
   });
 });

@@ -5,7 +5,7 @@ import { half } from "./helpers.ts";
 
 const per = (millivolts: number) => ({
   value: millivolts / 1000,
-  source: { ref: "Table 4D5", standing: "published" } as const,
+  source: { ref: "Table 4D5", standing: "quoted" } as const,
 });
 const twin = { construction: "flat-twin", insulation: 70, method: "C", loaded: 2 } as const;
 

@@ -29,7 +29,7 @@ test("a reading over its limit, with the line it follows from, its figures, work
            margin   −11 %, beyond the limit
            working  Ia = 5 × In = 5 × 32 A = 160 A
                     Zs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω
-           source   BS 7671:2018+A2:2022, Table 41.3 (published)
+           source   BS 7671:2018+A2:2022, Table 41.3 (as quoted elsewhere)
     "
   `);
 });

@@ -46,7 +46,7 @@ const finding = record({
   value: amount,
   limit: amount,
   margin: orNull(number),
-  source: orNull(record({ ref: text, standing: oneOf("published", "computed", "practice", "memory") })),
+  source: orNull(record({ ref: text, standing: oneOf("printed", "quoted", "computed", "practice", "memory") })),
   working: orNull(text),
   related: list(record({ path: text, range, message: text })),
 });
@@ -95,7 +95,7 @@ test("a finding with a limit, whole", async () => {
     value: { amount: 1.52, unit: "Ω" },
     limit: { amount: 1.37, unit: "Ω" },
     margin: -0.109,
-    source: { ref: "BS 7671:2018+A2:2022, Table 41.3", standing: "published" },
+    source: { ref: "BS 7671:2018+A2:2022, Table 41.3", standing: "quoted" },
     working: "Ia = 5 × In = 5 × 32 A = 160 A\nZs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω",
     related: [
       {

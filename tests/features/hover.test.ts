@@ -22,7 +22,7 @@ describe("hovers", () => {
       - design, hot: 0.68 Ω
       - cold limit stated otherwise: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
 
-      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (computed). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
+      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
 
       \`\`\`text
       Ia = 5 × In = 5 × 32 A = 160 A
@@ -84,7 +84,7 @@ installation "Joinery" {
       - expected by length, on the ring: 0.16 Ω
       - expected by length, at the end of a spur: 0.21 Ω
 
-      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; BS EN 60228, Tables 1 to 3 (computed)*
+      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; BS EN 60228, Tables 1 to 3 (calculated)*
 
       \`\`\`text
       (r1 + r2) / 4 = (0.31 Ω + 0.31 Ω) / 4 = 0.16 Ω
@@ -112,7 +112,7 @@ installation "Joinery" {
       - Zs at most: 7.28 Ω hot, 5.82 Ω cold
       - RCD: 30 mA type A BS EN 61009
 
-      *BS 7671:2018+A2:2022, Table 41.1, 411.3.2.2, Table 41.3, 433.1 and Appendix 4, Table 4D5 (computed)*
+      *BS 7671:2018+A2:2022, Table 41.1, 411.3.2.2, Table 41.3, 433.1 and Appendix 4, Table 4D5 (calculated)*
 
       \`\`\`text
       final circuit of fixed equipment, 6 A, not above 32 A: Table 41.1 applies
@@ -136,7 +136,7 @@ installation "Joinery" {
       - currents: In 32 A, Iz of the ring's cable 24 A ≥ 20 A
       - protective conductor, at least: 2.5 mm² (by the table)
 
-      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, Table 4D1A, 433.1.204, Table 54.7 (published)*
+      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, Table 4D1A, 433.1.204, Table 54.7 (as quoted elsewhere)*
 
       \`\`\`text
       r of 2.5 mm² copper = 7.41 mΩ/m
@@ -188,7 +188,7 @@ installation "Joinery" {
       - by lengths and sizes, cross-connected: L-N 0.16 Ω, L-E 0.16 Ω
       - Zs there, cold: 0.58 Ω, 47 % left to 1.09 Ω
 
-      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3 (computed)*
+      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3 (calculated)*
 
       \`\`\`text
       cross-connected, both ways round = 22 m of 42 m round, (7.41 mΩ + 7.41 mΩ)/m = 0.16 Ω
@@ -206,7 +206,7 @@ installation "Joinery" {
       - Zs there, cold: 0.63 Ω, 41 % left to 1.09 Ω
       - this point: reads the highest to earth and is the farthest for Zs
 
-      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3 (computed)*
+      *BS EN 60228, Tables 1 to 3; BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3 (calculated)*
 
       \`\`\`text
       cross-connected, both ways round = 22 m of 42 m round, 4 m of spur, (7.41 mΩ + 7.41 mΩ)/m = 0.21 Ω
@@ -243,7 +243,7 @@ installation "Joinery" {
       - at most, at 1 × IΔn: 300 ms, 92 % left
       - this test: asked for by this edition
 
-      *BS EN 61008-1 and BS EN 61009-1, break times (published)*
+      *BS EN 61008-1 and BS EN 61009-1, break times (as quoted elsewhere)*
 
       \`\`\`text
       longest at 1 × IΔn = 300 ms (BS EN 61008-1 and BS EN 61009-1, break times)
@@ -260,7 +260,7 @@ installation "Joinery" {
       - R1+R2 expected at 20 °C: 0.54 Ω
       - voltage drop: 0.48 % in this circuit, where 3 % is advised from the origin on
 
-      *IET On-Site Guide, Table I1; BS 7671:2018+A2:2022, Table 4D5, Appendix 4, section 6.4 (computed)*
+      *IET On-Site Guide, Table I1; BS 7671:2018+A2:2022, Table 4D5, Appendix 4, section 6.4 (calculated)*
 
       \`\`\`text
       r of 1.5 mm² copper = 12.1 mΩ/m
@@ -301,7 +301,7 @@ installation "Joinery" {
       - capacity of this stretch: 20 A
       - currents: Ib 2.1 A ≤ In 6 A ≤ Iz 20 A; 3.9 A to spare in the device, 14 A to spare in the cable
 
-      *BS 7671:2018+A2:2022, Table 4D5, 433.1 and Appendix 4 (computed)*
+      *BS 7671:2018+A2:2022, Table 4D5, 433.1 and Appendix 4 (calculated)*
 
       \`\`\`text
       It = 20 A (BS 7671:2018+A2:2022, Table 4D5)
@@ -324,7 +324,7 @@ installation "Joinery" {
       - for work from: 2022-03-28
       - voltage factor Cmin: 0.95
 
-      *BS 7671:2018+A2:2022, 411.4.4 (published)*"
+      *BS 7671:2018+A2:2022, 411.4.4 (as quoted elsewhere)*"
     `);
   });
 
@@ -339,7 +339,7 @@ installation "Joinery" {
       - design, hot: 0.68 Ω
       - cold limit stated otherwise: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
 
-      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (computed). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
+      *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
 
       \`\`\`text
       Ia = 5 × In = 5 × 32 A = 160 A

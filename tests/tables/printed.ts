@@ -4,7 +4,13 @@ import type { Table } from "../../server/tables/table.ts";
 /** A table, the columns that are compared, and what is printed there, a line for each row. */
 export type Printed = readonly [table: Table<object>, columns: string, list: string];
 
-const letters: Readonly<Record<Standing, string>> = { published: "C", computed: "=", practice: "P", memory: "M" };
+const letters: Readonly<Record<Standing, string>> = {
+  printed: "S",
+  quoted: "C",
+  computed: "=",
+  practice: "P",
+  memory: "M",
+};
 
 interface Row {
   readonly facts: Record<string, unknown>;

@@ -1,10 +1,13 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { tables } from "../../server/tables/index.ts";
 import type { Standing } from "../../server/tables/source.ts";
 
+const pagesPattern = /\/\/ Quoted on these pages:\n((?: *\/\/ - .*\n)+) *quotedOn: (\d+),/g;
+
 /** Every number says where it comes from: checked for all tables at once, so that a new one cannot forget. */
 
-const standings: readonly Standing[] = ["published", "computed", "practice", "memory"];
+const standings: readonly Standing[] = ["printed", "quoted", "computed", "practice", "memory"];
 
 function standingsIn({ rows }: (typeof tables)[number]): Standing[] {
   return rows.flatMap(({ standing, cells }) => [standing, ...(Object.values(cells ?? {}) as Standing[])]);
@@ -23,12 +26,9 @@ describe.each(tables.map((table) => [table.id, table] as const))("%s", (_, table
     for (const standing of standingsIn(table)) expect(standings).toContain(standing);
   });
 
-  it("lists the pages where published cells were seen", () => {
-    if (standingsIn(table).includes("published")) {
-      expect(table.seen.length + Number(/BS EN 60228|Table 41.5/.test(table.ref))).toBeGreaterThan(0);
-    } else {
-      expect(standingsIn(table)).not.toContain("published");
-    }
+  it("says how many pages quote its values, where they are quoted", () => {
+    const quoted = standingsIn(table).includes("quoted") && !/BS EN 60228|Table 41.5/.test(table.ref);
+    if (quoted) expect(table.quotedOn).toBeGreaterThan(0);
   });
 
   it("repeats no row", () => {
@@ -38,6 +38,18 @@ describe.each(tables.map((table) => [table.id, table] as const))("%s", (_, table
 });
 
 describe("the tables together", () => {
+  it("name each page they are quoted on beside the rows, in a comment that is not shipped", () => {
+    const folder = new URL("../../server/tables/", import.meta.url);
+    const counts = readdirSync(folder).flatMap((name) =>
+      [...readFileSync(new URL(name, folder), "utf8").matchAll(pagesPattern)].map((match) => [
+        match[1]?.match(/\/\/ - /g)?.length,
+        Number(match[2]),
+      ]),
+    );
+    expect(counts.length).toBeGreaterThan(50);
+    for (const [listed, stated] of counts) expect(listed).toBe(stated);
+  });
+
   it("have names of their own", () => {
     const ids = tables.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Source, Standing } from "../../server/tables/source.ts";
 import { combine, fromFormula, weakest } from "../../server/tables/source.ts";
 
-const order: readonly Standing[] = ["memory", "practice", "computed", "published"];
+const order: readonly Standing[] = ["memory", "practice", "computed", "quoted", "printed"];
 const standing = fc.constantFrom(...order);
 const source: fc.Arbitrary<Source> = fc.record({
   ref: fc.constantFrom("BS 7671:2018, Table 41.3", "BS EN 60228, Table 1", "On-Site Guide, Table I1"),
@@ -39,10 +39,10 @@ describe("sources", () => {
   });
 
   it("keep each note once", () => {
-    const noted = { ref: "a", standing: "published", note: "Check the book." } as const;
+    const noted = { ref: "a", standing: "quoted", note: "Check the book." } as const;
     expect(combine(noted, { ...noted, ref: "b" })).toEqual({
       ref: "a; b",
-      standing: "published",
+      standing: "quoted",
       note: "Check the book.",
     });
   });

@@ -17,8 +17,8 @@ import {
   volts,
   working,
 } from "../../calc/result.ts";
-import type { Source, Standing } from "../../tables/source.ts";
-import { combine } from "../../tables/source.ts";
+import type { Source } from "../../tables/source.ts";
+import { combine, standingWords } from "../../tables/source.ts";
 
 export interface Row {
   readonly name: string;
@@ -88,13 +88,6 @@ export function show({ value, unit }: Pick<Calculated, "value" | "unit">): strin
   }
 }
 
-const standings: Readonly<Record<Standing, string>> = {
-  published: "published",
-  computed: "computed",
-  practice: "common practice",
-  memory: "from memory: check it in your copy",
-};
-
 export const emptyCard: Card = { rows: [], steps: [], sources: [] };
 
 /**
@@ -106,7 +99,7 @@ export function cardMarkdown({ rows, steps, sources }: Card, further: readonly s
   if (rows.length > 0) parts.push(rows.map(({ name, text }) => `- ${name}: ${text}`).join("\n"));
   if (sources.length > 0) {
     const { ref, standing, note } = combine(...sources);
-    parts.push(`*${folded(ref)} (${standings[standing]})${note ? `. ${note}` : ""}*`);
+    parts.push(`*${folded(ref)} (${standingWords[standing]})${note ? `. ${note}` : ""}*`);
   }
   const own = steps.length > 0 ? working(steps).split("\n") : [];
   const lines = [...new Set([...own, ...further])];

@@ -1,7 +1,7 @@
 /** A report as plain data: what it says, without how it is set. Renderers turn it into text, Markdown or HTML. */
 
 import type { Calculated, Step } from "../../calc/result.ts";
-import type { Source } from "../../tables/source.ts";
+import { type Source, standingWords } from "../../tables/source.ts";
 import { capital } from "../../text/words.ts";
 
 /** A figure with the way to it. */
@@ -108,7 +108,7 @@ function unique(steps: readonly Step[]): Step[] {
 export function compareWithLimit(holds: boolean, text: string, source: Source | undefined, room = ""): Comparison {
   const weak = source?.standing === "memory" || source?.standing === "practice";
   const verdict = holds ? "holds" : weak ? "advises" : "fails";
-  const why = source?.standing === "memory" ? "the figure is from memory: check it in your copy" : "common practice";
+  const why = source?.standing === "memory" ? "the figure is from memory: check your copy" : "common practice";
   return { kind: "judgement", text, verdict, remark: verdict === "advises" ? why : holds ? room : "", source };
 }
 
@@ -116,13 +116,6 @@ const verdictWords: Readonly<Record<Verdict, string>> = {
   holds: "holds",
   fails: "does not hold",
   advises: "not met, for advice",
-};
-
-const standingWords: Readonly<Record<Source["standing"], string>> = {
-  published: "published",
-  computed: "computed",
-  practice: "common practice",
-  memory: "from memory",
 };
 
 export const sourceText = ({ ref, standing, note }: Source): string =>

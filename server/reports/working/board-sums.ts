@@ -19,8 +19,8 @@ import {
   table,
 } from "../setting/document.ts";
 
-const noSource = { ref: "", standing: "published" } as const;
-const ofRatings = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "published" } as const;
+const noSource = { ref: "", standing: "printed" } as const;
+const ofRatings = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
 
 /** Busbars and shared RCDs; of the main switch the coordination tells. */
 export const ratingsPart = (node: BoardNode): Section[] =>

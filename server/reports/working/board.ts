@@ -26,7 +26,7 @@ import {
 import { faultText } from "./fault.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
 
-const noSource = { ref: "", standing: "published" } as const;
+const noSource = { ref: "", standing: "printed" } as const;
 
 /** Plain lines of a block, without the blocks and words that are not for paper. */
 const linesOf = (facts: Facts | undefined): string[][] =>

@@ -16,7 +16,7 @@ function loadBlocks(study: WayStudy): Block[] {
   const { designCurrent, facts } = study;
   if (!designCurrent) return [gap("Design current Ib", "neither Ib nor a load is stated")];
   const { value, stated, diversity } = designCurrent;
-  const none = { ref: "", standing: "published" } as const;
+  const none = { ref: "", standing: "printed" } as const;
   const figure = {
     steps: stated ? [] : [loadStep(study), ...(diversity?.steps ?? [])],
     source: diversity?.source ?? none,
@@ -82,7 +82,7 @@ function relations(study: WayStudy): Block[] {
   if (device === undefined || In === undefined)
     return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
   const Iz = leastKnownCapacity(study)?.value;
-  const none = { value: In, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
+  const none = { value: In, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
   return overloadRelations(study, Iz ?? none).flatMap(({ name, holds, margin }): Block[] => {
     const { source } = margin;
     if (name === "Ib ≤ In") {

@@ -30,7 +30,7 @@ export function lineBlocks(line: DesignLine): Block[] {
   return [calculate(title, from, result, ""), { ...judgementOf(line, value, limit), source: undefined }];
 }
 
-const noSource = { ref: "", standing: "published" } as const;
+const noSource = { ref: "", standing: "printed" } as const;
 
 /** How an answer stands, where its working is shown elsewhere. */
 export function verdictBlocks(line: DesignLine, remark = ""): Block[] {
@@ -49,7 +49,7 @@ function judgementOf(line: DesignLine, value: Figure, limit: Figure): Comparison
     kind: "judgement",
     text: `${title}: ${figureText(value)} ${sign} ${figureText(limit)}`,
     verdict: holds ? "holds" : verdict === "fails" ? "fails" : "advises",
-    remark: onMemory ? "the figure is from memory: check it in your copy" : reason,
+    remark: onMemory ? "the figure is from memory: check your copy" : reason,
     source: source?.ref === "" ? undefined : source,
   };
 }

@@ -123,7 +123,7 @@ function byRcd({ rcds, disconnection }: WayStudy, Zs: number): Block[] {
   ];
 }
 
-const noSource = { ref: "", standing: "published" } as const;
+const noSource = { ref: "", standing: "printed" } as const;
 
 function whyNoStart({ context }: WayStudy): string {
   const { upstream, supply } = context;

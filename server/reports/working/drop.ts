@@ -50,7 +50,7 @@ function dropBlocks(study: WayStudy, network: Network, node: BoardNode | undefin
   ];
 }
 
-const noSource = { ref: "", standing: "published" } as const;
+const noSource = { ref: "", standing: "printed" } as const;
 
 function verdict(study: WayStudy, known: readonly CableDrop[], whole: boolean, certain: boolean): Block[] {
   const sum = (of: "drop" | "corrected"): Calculated | undefined =>

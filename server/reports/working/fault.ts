@@ -54,7 +54,7 @@ function faultBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
 function noted(fault: NonNullable<ReturnType<typeof greatestFault>>): Block {
   const origin = originText(fault.fact as Fact);
   const name = `Fault current to break (${fault.name}, noted at the ${fault.at}${origin ? `, ${origin}` : ""})`;
-  return calculate(name, { steps: [], source: { ref: "", standing: "published" } }, kiloamps(fault.value), "");
+  return calculate(name, { steps: [], source: { ref: "", standing: "printed" } }, kiloamps(fault.value), "");
 }
 
 function calculated(levels: FaultLevels | undefined): Block[] {

@@ -42,7 +42,7 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "published" } as const;
+    const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
     for (const node of networkOf(installation).nodes) {
       // Before the 18th Edition diversity was taken into account here, so that older work is asked about and no more.
       const later = installation.edition?.switchOverload ? laterRule(node.context).severity : "information";

@@ -36,7 +36,7 @@ export default installationRule({
     { bad: sample("40 A").replace("40 A\n", "40 A\n                              ^^^^\n"), good: sample("63 A") },
   ],
   check(installation, report) {
-    const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "published" } as const;
+    const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
     for (const node of networkOf(installation).nodes) {
       for (const part of ratedParts(node)) if (part.kind === "switch") sayUnguarded(part, source, report);
     }

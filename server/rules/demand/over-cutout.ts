@@ -78,7 +78,7 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
     value: amount(value.value, "A"),
     limit: amount(rating, "A"),
     steps: [step("demand ≤ cut-out", `${amps(value.value)} against ${amps(rating)}`, "does not hold")],
-    source: { ref: "BS 7671:2018+A2:2022, 313.1", standing: "published" },
+    source: { ref: "BS 7671:2018+A2:2022, 313.1", standing: "quoted" },
     related: [{ spot: factSpot(cutout), message: `The cut-out: ${amps(rating)}.` }],
   });
   return true;

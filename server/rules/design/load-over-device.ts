@@ -40,7 +40,7 @@ export default wayRule({
     if (!designCurrent.stated && (study.facts.all("load").length > 1 || cookerUnjudged(study))) return;
     const { value } = designCurrent;
     if (!exceeds(value, device.rating)) return;
-    const Iz = { value: device.rating, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
+    const Iz = { value: device.rating, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
     const [fix, words] = remedyFor(study, value);
     report(factSpot(designCurrent.fact), {

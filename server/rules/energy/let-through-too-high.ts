@@ -70,7 +70,7 @@ export default installationRule({
   checkBoard({ context, studies }, report) {
     const fault = greatestFault(context);
     if (!fault) return;
-    const current = { value: fault.value, unit: "A", steps: [], source: { ref: "", standing: "published" } } as const;
+    const current = { value: fault.value, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
     for (const study of studies) checkWay(study, current, report, fault);
   },
 });

@@ -53,7 +53,7 @@ function checkOne(faults: readonly FaultAt[], report: Reporter): void {
     value: amount(Ipf.value, "A"),
     limit: amount(largest.value, "A"),
     least: true,
-    source: { ref: "BS 7671:2018+A2:2022, 643.7.3.201", standing: "published" },
+    source: { ref: "BS 7671:2018+A2:2022, 643.7.3.201", standing: "quoted" },
     related: [{ spot: factSpot(largest.fact), message: `${largest.name} ${text}.` }],
     fixes: [inPlaceOf(written, text, `Write ${text}`)],
   });

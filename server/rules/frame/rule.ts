@@ -157,7 +157,7 @@ export function findingOf(rule: Declaration, spot: Spot, report: Report): Findin
   return {
     check: rule.id,
     severity,
-    message: onMemory ? `${message} (The limit is from memory: check it in your copy.)` : message,
+    message: onMemory ? `${message} (The limit is from memory: check your copy.)` : message,
     spot,
     ...(value ? { value } : {}),
     ...(limit ? { limit } : {}),

@@ -52,7 +52,7 @@ way 2 ring "Sockets" {
         const later = laterRule(context);
         report(factSpot(serves), {
           message: `This source stands behind the ${rcdName(rcd)}, which protects way ${first.way.id}${others.length > 1 ? ` and ${others.length - 1} more` : ""} too: when it trips, the source still feeds them. Connect it before that RCD, with one of its own if it needs one.${later.words}`,
-          source: { ref: "BS 7671:2018+A2:2022, 551.7.2", standing: "published" },
+          source: { ref: "BS 7671:2018+A2:2022, 551.7.2", standing: "quoted" },
           ...(later.severity ? { severity: later.severity } : {}),
           related: [
             { spot: factSpot(rcd.fact), message: `The RCD they share: ${rcdName(rcd)}.` },
