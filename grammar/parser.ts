@@ -1,5 +1,6 @@
 import { EmbeddedActionsParser, type IToken } from "chevrotain";
 import { endOf, isToken, lex } from "./lexer.ts";
+import { isLost, type Mend, type Mended, mended } from "./mends.ts";
 import { tokenRows, tokenTypes } from "./tokens.ts";
 
 /** `word argument… ( { statement… } | line end )`: nearly the whole syntax. */
@@ -19,7 +20,16 @@ export interface Block {
 
 /** A fault of the syntax, with offsets into the text that was parsed. */
 export interface SyntaxFault {
-  readonly fault: "unclosed" | "extra-close" | "no-word" | "crowded" | "conflict" | "stray" | "open-text";
+  readonly fault:
+    | "unclosed"
+    | "unopened"
+    | "extra-close"
+    | "extra-open"
+    | "no-word"
+    | "crowded"
+    | "conflict"
+    | "stray"
+    | "open-text";
   readonly start: number;
   readonly end: number;
   readonly image: string;
@@ -83,7 +93,7 @@ class WayfileParser extends EmbeddedActionsParser {
       },
       {
         ALT: () => {
-          const afterBlock = this.ACTION(() => isToken(this.LA(0), "Close"));
+          const afterBlock = this.ACTION(() => isToken(this.LA(0), "Close") && !isLost(this.LA(0)));
           const statement = this.SUBRULE(this.statement);
           this.ACTION(() => {
             if (afterBlock) this.#note("crowded", statement.word);
@@ -111,6 +121,9 @@ class WayfileParser extends EmbeddedActionsParser {
     });
     this.OPTION(() => {
       block = this.SUBRULE(this.block);
+      this.ACTION(() => {
+        if (block && isLost(block.open)) this.#note("unopened", word);
+      });
     });
     return this.ACTION(() => ({
       word,
@@ -127,7 +140,8 @@ class WayfileParser extends EmbeddedActionsParser {
     let close: IToken | undefined;
     this.MANY(() => this.SUBRULE(this.line, { ARGS: [statements] }));
     this.OPTION(() => {
-      close = this.CONSUME(tokenTypes.Close);
+      const brace = this.CONSUME(tokenTypes.Close);
+      if (!isLost(brace)) close = brace;
     });
     this.ACTION(() => {
       if (!close) this.#note("unclosed", open);
@@ -151,13 +165,22 @@ class WayfileParser extends EmbeddedActionsParser {
   });
 
   #note(fault: SyntaxFault["fault"], token: IToken): void {
-    this.faults.push({ fault, start: token.startOffset, end: endOf(token), image: token.image });
+    this.faults.push(faultAt(fault, token));
   }
 
   #blockEnd(block: Block): number {
     return Math.max(endOf(block.close ?? block.open), block.statements.at(-1)?.end ?? 0);
   }
 }
+
+const faultAt = (fault: SyntaxFault["fault"], token: IToken): SyntaxFault => ({
+  fault,
+  start: token.startOffset,
+  end: endOf(token),
+  image: token.image,
+});
+
+const asWritten = (tokens: IToken[]): Mended => ({ tokens: shallow(tokens), taken: [] });
 
 /** Deeper than any schedule goes, and shallow enough for any stack. */
 const deepest = 50;
@@ -174,14 +197,14 @@ function shallow(tokens: IToken[]): IToken[] {
   });
 }
 
-export function createParser(validate: boolean): { parse(text: string): Parsed } {
+export function createParser(validate: boolean): { parse(text: string, mends?: readonly Mend[]): Parsed } {
   const parser = new WayfileParser(validate);
   return {
-    parse(text) {
+    parse(text, mends = []) {
       const lexed = lex(text);
       const { comments } = lexed;
-      const tokens = shallow(lexed.tokens);
-      parser.faults = [];
+      const { tokens, taken } = mends.length === 0 ? asWritten(lexed.tokens) : mended(shallow(lexed.tokens), mends);
+      parser.faults = taken.map(({ fault, token }) => faultAt(fault, token));
       parser.input = tokens;
       const statements = parser.text() ?? [];
       const faults = parser.faults.sort((a, b) => a.start - b.start);
@@ -192,5 +215,8 @@ export function createParser(validate: boolean): { parse(text: string): Parsed }
 
 const parser = createParser(false);
 
-/** Parses any text: a whole file, one block, or part of a line. Returns what was understood and what was not. */
-export const parse = (text: string): Parsed => parser.parse(text);
+/**
+ * Parses any text: a whole file, one block, or part of a line. Returns what was understood and what was not. Braces
+ * that were found to be lost or too many are read as mended, each with its fault.
+ */
+export const parse = (text: string, mends?: readonly Mend[]): Parsed => parser.parse(text, mends);

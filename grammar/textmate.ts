@@ -4,7 +4,7 @@
  */
 import type { Accepts, Param } from "./params.ts";
 import { type TokenName, tokenRows, wordSign } from "./tokens.ts";
-import { absences, provenances, vocabulary } from "./vocabulary.ts";
+import { absences, opening, provenances, vocabulary } from "./vocabulary.ts";
 
 interface Pattern {
   readonly [key: string]: unknown;
@@ -105,12 +105,6 @@ function words(): [string, Param[]][] {
       all.set(word, [...(all.get(word) ?? []), ...Object.values(row.params as Record<string, Param>)]);
   return [...all].sort(([a], [b]) => b.length - a.length || (a < b ? -1 : 1));
 }
-
-const opening: ReadonlySet<string> = new Set(
-  Object.values(vocabulary).flatMap((rows) =>
-    Object.entries(rows).flatMap(([word, row]) => ("opens" in row && row.opens ? [word] : [])),
-  ),
-);
 
 const record: ReadonlySet<string> = new Set(["departure", "query", "answer", "note"]);
 

@@ -1375,6 +1375,13 @@ export const structural: ReadonlySet<string> = new Set([
   "cable-type",
 ]);
 
+/** Words that open a block in one place or another. */
+export const opening: ReadonlySet<string> = new Set(
+  Object.values(blocks).flatMap((rows: Readonly<Record<string, WordRow>>) =>
+    Object.entries(rows).flatMap(([word, row]) => (row.opens ? [word] : [])),
+  ),
+);
+
 /** Words for where a reading came from; without one it was measured. */
 export const provenances = {
   measured: "Read on an instrument.",

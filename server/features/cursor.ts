@@ -42,6 +42,7 @@ export interface CursorContext {
 export function* withEnclosingBlock(segments: readonly Segment[]): Generator<{ segment: Segment; within: BlockKind }> {
   const stack: BlockKind[] = [];
   for (const segment of segments) {
+    if (segment.ends) stack.length = Math.max(0, stack.length - segment.ends);
     if (segment.kind === "open" && !(segment.word === "board" && stack.at(-1) === "installation")) stack.length = 0;
     yield { segment, within: stack.at(-1) ?? "file" };
     if (segment.kind === "open") stack.push(segment.word as BlockKind);
@@ -58,7 +59,7 @@ export function withinOf(snapshot: Snapshot, wanted: Segment): BlockKind {
 
 export function contextAt(snapshot: Snapshot, { segment, offset }: Cursor): CursorContext {
   const within = withinOf(snapshot, segment);
-  const parsed = parse(segment.text);
+  const parsed = parse(segment.text, segment.mends);
   const { facts } = bindSegment(segment, within);
   const outer: EnclosingBlock[] = [];
   let around: EnclosingBlock = { kind: within, header: undefined, statements: parsed.statements, facts };

@@ -15,8 +15,9 @@ export function folds(snapshot: Snapshot): Fold[] {
   const open: number[] = [];
   let line = 0;
   for (const segment of snapshot.file.document.segments) {
+    if (segment.ends) open.length = Math.max(0, open.length - segment.ends);
     if (segment.kind === "open") open.push(line);
-    const opened = segment.kind === "close" ? open.pop() : undefined;
+    const opened = segment.kind === "close" && segment.fault !== "extra-close" ? open.pop() : undefined;
     if (opened !== undefined && line - 1 > opened) found.push({ first: opened, last: line - 1, isComment: false });
     for (const { first, last, isComment } of foldsIn(segment)) {
       found.push({ first: first + line, last: last + line, isComment });
@@ -37,7 +38,7 @@ function foldsIn(segment: Segment): readonly Fold[] {
   return found;
 }
 
-function blocksIn({ kind, text }: Segment): Fold[] {
+function blocksIn({ kind, text, mends }: Segment): Fold[] {
   if (kind !== "block") return [];
   const starts = lineStarts(text);
   const found: Fold[] = [];
@@ -49,7 +50,7 @@ function blocksIn({ kind, text }: Segment): Fold[] {
     if (last !== undefined && last > first) found.push({ first, last, isComment: false });
     for (const statement of block.statements) visit(statement);
   };
-  for (const statement of parse(text).statements) visit(statement);
+  for (const statement of parse(text, mends).statements) visit(statement);
   return found;
 }
 

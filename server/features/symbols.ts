@@ -33,6 +33,7 @@ function lastSegments(segments: readonly Segment[]): ReadonlyMap<Segment, Segmen
   const lasts = new Map<Segment, Segment>();
   const open: Segment[] = [];
   for (const segment of segments) {
+    if (segment.ends) open.length = Math.max(0, open.length - segment.ends);
     if (segment.kind === "open") {
       if (!(segment.word === "board" && open.at(-1)?.word === "installation")) open.length = 0;
       open.push(segment);

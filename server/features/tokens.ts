@@ -37,7 +37,7 @@ export function tokensIn(segment: Segment, within: BlockKind): readonly Coloured
   const before = kept.get(segment);
   if (before?.within === within) return before.tokens;
   const tokens: ColouredToken[] = [];
-  for (const statement of parse(segment.text).statements) colour(within, statement, tokens);
+  for (const statement of parse(segment.text, segment.mends).statements) colour(within, statement, tokens);
   kept.set(segment, { within, tokens });
   return tokens;
 }

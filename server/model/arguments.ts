@@ -295,7 +295,8 @@ class ArgumentBinder implements LineBeingRead {
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
     const filled = this.shape.plain.find((filled) => !this.#isFree(filled) && couldBe(filled[1].accepts, token));
     if (filled) return this.#second(filled, token);
-    this.at++;
+    // Where nothing more can stand, all that follows is one thing too many.
+    this.at = this.free().length === 0 ? this.tokens.length : this.at + 1;
     const wanted = this.free().map(([, param]) =>
       param.label ? `“${param.label}” with ${param.accepts.help}` : param.accepts.help,
     );

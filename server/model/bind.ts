@@ -21,15 +21,22 @@ export interface Bound {
  * it is kept for as long as the segment is.
  */
 export function bindSegment(segment: Segment, within: BlockKind): Bound {
-  const parsed = parse(segment.text);
+  const parsed = parse(segment.text, segment.mends);
   const faults = onceALine(realFaults(parsed.faults, segment), segment.text);
-  const problems: Problem[] = faults.map((fault) => strangeQuotes(fault, segment.text) ?? syntaxProblem(fault));
+  const problems: Problem[] = faults.map(
+    (fault) => lostOpen(fault, segment) ?? strangeQuotes(fault, segment.text) ?? syntaxProblem(fault),
+  );
   const missingClose = segment.fault === "unclosed" && segment.kind === "open";
   if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
   const binder = new Binder(segment, problems);
   const facts = binder.block(within, parsed.statements);
-  return { facts, problems: problems.filter((problem) => problem.message !== "") };
+  return { facts, problems: problems.filter((problem) => problem.message !== "" && !isWithinWords(problem, problems)) };
 }
+
+/** A comma among words that lack their quotes is no fault of its own. */
+const isWithinWords = ({ check, start, end }: Problem, problems: readonly Problem[]): boolean =>
+  check === "stray" &&
+  problems.some((other) => other.check === "missing-quotes" && other.start <= start && end <= other.end);
 
 /** An opening line has its close in another segment, and the other way about; that is no fault of its own. */
 function realFaults(faults: readonly SyntaxFault[], segment: Segment): readonly SyntaxFault[] {
@@ -178,6 +185,8 @@ const blockNames: Readonly<Record<BlockKind, string>> = {
 
 const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck, (image: string) => string]>> = {
   unclosed: ["unclosed", () => "This block is not closed: a } is missing below."],
+  unopened: ["unopened", (image) => `“${image}” opens a block, but its { is missing: the lines below belong to it.`],
+  "extra-open": ["extra-open", () => "This { opens nothing: one too many, or it stands behind the wrong word."],
   "extra-close": ["extra-close", () => "This } closes nothing: one too many, or its { was lost above."],
   "no-word": ["no-word", (image) => `A line begins with a word that says what it is; “${image}” cannot.`],
   crowded: ["crowded", () => "One fact a line: this belongs on a line of its own."],
@@ -192,6 +201,15 @@ const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck,
 function syntaxProblem({ fault, start, end, image }: SyntaxFault): Problem {
   const [check, words] = faultWords[fault];
   return { check, message: words(image), start, end, fixes: fixesOf(fault, start, end) };
+}
+
+/** The brace goes to the end of its word's line. */
+function lostOpen(fault: SyntaxFault, { mends = [] }: Segment): Problem | undefined {
+  const mend =
+    fault.fault === "unopened" ? mends.find(({ kind, at }) => kind === "lost-open" && at >= fault.end) : undefined;
+  if (!mend) return undefined;
+  const edits = [{ start: mend.at, end: mend.at, text: " {" }];
+  return { ...syntaxProblem(fault), fixes: [{ title: "Add the {", edits, safe: false }] };
 }
 
 const quoteSigns = /[“”„‟‘’‚«»']/;
@@ -210,6 +228,7 @@ function strangeQuotes({ fault, start, end, image }: SyntaxFault, text: string):
 
 function fixesOf(fault: SyntaxFault["fault"], start: number, end: number): Problem["fixes"] {
   if (fault === "open-text") return [{ title: "Close the text", edits: [{ start: end, end, text: '"' }], safe: false }];
+  if (fault === "extra-open") return [{ title: "Remove the {", edits: [{ start, end, text: "" }], safe: false }];
   if (fault === "extra-close") return [{ title: "Remove the }", edits: [{ start, end, text: "" }], safe: false }];
   if (fault === "crowded")
     return [{ title: "Put it on a line of its own", edits: [{ start, end: start, text: "\n" }], safe: true }];

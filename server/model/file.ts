@@ -85,6 +85,7 @@ function groupsOf(segments: readonly Segment[]): Grouped {
   const groups: Group[] = [];
   const stack: Group[] = [];
   for (const segment of segments) {
+    for (let ended = segment.ends ?? 0; ended > 0; ended--) stack.pop();
     const current = stack.at(-1);
     if (onOneLine(segment, current)) {
       (current?.children ?? groups).push({ open: segment, segments: [segment], children: [] });

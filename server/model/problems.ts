@@ -26,6 +26,8 @@ export const languageChecks = {
   repeated: "A word that may stand once in its block stands twice.",
   "missing-block": "A word that opens a block stands without one.",
   unclosed: "A block is not closed.",
+  unopened: "A block has lost its opening brace.",
+  "extra-open": "An opening brace opens nothing.",
   "extra-close": "A closing brace closes nothing.",
   "no-word": "A line does not begin with a word.",
   crowded: "A statement stands on the line of another.",

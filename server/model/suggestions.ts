@@ -1,5 +1,6 @@
 import { distance } from "fastest-levenshtein";
 import { siteTerms } from "../../grammar/site-terms.ts";
+import { isSlipOf } from "../text/slip-of.ts";
 
 /** The word of a list that is meant by one that is not in it: by another word said on site, or by a misspelling. */
 export function suggestionFor(word: string, words: readonly string[]): string | undefined {
@@ -24,11 +25,14 @@ export function wordForSiteTerm(word: string, words: readonly string[]): string 
 export function nearest(word: string, words: readonly string[]): string | undefined {
   const folded = word.toLowerCase();
   const ranked = words
-    .map((candidate) => ({ candidate, away: distance(folded, candidate.toLowerCase()) }))
+    .map((candidate) => ({ candidate, away: slips(folded, candidate.toLowerCase()) }))
     .sort((a, b) => a.away - b.away);
   const best = ranked[0];
   return best && best.away <= Math.max(1, Math.ceil(word.length / 3)) ? best.candidate : undefined;
 }
+
+/** Letters to change; two neighbours that changed places are one slip. */
+const slips = (written: string, word: string): number => (isSlipOf(written, word) ? 1 : distance(written, word));
 
 const inverse = new Map<string, string[]>();
 for (const [said, words] of Object.entries(siteTerms))

@@ -75,12 +75,12 @@ function standsAlone(segments: readonly Segment[], index: number, text: string):
   return isBalanced(segments);
 }
 
-/** Divisions whose installations and boards are all closed. An edit inside a block leaves that as it is. */
+/** Divisions without a fault of their braces. An edit inside a block leaves that as it is. */
 const balanced = new WeakSet<readonly Segment[]>();
 
 function isBalanced(segments: readonly Segment[]): boolean {
   if (balanced.has(segments)) return true;
-  for (const { kind, fault } of segments) if (fault !== undefined && kind !== "block") return false;
+  for (const { fault } of segments) if (fault !== undefined) return false;
   markBalanced(segments);
   return true;
 }
@@ -122,7 +122,14 @@ const isSame = (a: Segment | undefined, b: Segment | undefined): boolean =>
   a.text === b.text &&
   a.kind === b.kind &&
   a.fault === b.fault &&
-  a.word === b.word;
+  a.word === b.word &&
+  a.ends === b.ends &&
+  sameMends(a.mends, b.mends);
+
+function sameMends(a: Segment["mends"], b: Segment["mends"]): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return a.length === b.length && a.every(({ kind, at }, index) => kind === b[index]?.kind && at === b[index]?.at);
+}
 
 /** Where segments stand in their file, for those asked about. */
 export class Positions {

@@ -69,6 +69,8 @@ export function gather(root: LoadedFile, sources: Sources): Gathering {
   const visit = (file: LoadedFile): void => {
     files.push(file);
     onTheWay.push(file.path);
+    // A line that could not be understood may name a file that defines what seems to be missing.
+    if (file.model.facts.broken.includes("use")) unread = true;
     for (const use of file.model.facts.all("use")) {
       const path = sources.resolve(file.path, use.args.path.value);
       const say = (check: "use-cycle" | "use-missing", message: string) =>
