@@ -1,7 +1,7 @@
 import { amps, round } from "../calc/result.ts";
 import type { BoardDemand } from "./demand.ts";
 
-/** A demand as it is spoken of, with what it rests on: "71 A on L2 with diversity, one circuit taken at its rating". */
+/** A demand with what it rests on: "71 A on L2 with diversity (one circuit taken at its rating)". */
 export function demandNotes({ greatest, diverse, assumed, unknown, unplaced, unlined }: BoardDemand): string {
   const { line, value } = greatest;
   const count = (number: number, what: string) => `${number === 1 ? "one circuit" : `${number} circuits`} ${what}`;
@@ -13,7 +13,7 @@ export function demandNotes({ greatest, diverse, assumed, unknown, unplaced, unl
           `${unlined.length === 1 ? `board ${unlined[0]?.board.head.name}` : `${unlined.length} boards`} counted on every line`,
         ]
       : []),
-    ...(unknown.length > 0 ? [count(unknown.length, "not counted, since nothing tells the load")] : []),
+    ...(unknown.length > 0 ? [count(unknown.length, "not counted, load not given")] : []),
   ];
   const how = diverse ? "with diversity" : "with every circuit in full";
   const most = unknown.length > 0 ? "at least " : "";

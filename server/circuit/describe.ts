@@ -17,11 +17,11 @@ export function rcdName({ sensitivity, type, standard, delayed }: Rcd): string {
   );
 }
 
-/** What was there already is told of a later rule, never condemned for it. */
+/** Existing work is informed of a later rule, never failed by it. */
 export function laterRule(context: Context): { readonly severity?: "information"; readonly words: string } {
   if (workOf(context) !== "existing") return { words: "" };
   return {
     severity: "information",
-    words: " The rule may be later than this work, so it is noted here rather than held against it.",
+    words: " The rule may be later than this work: noted, not a fault.",
   };
 }

@@ -36,8 +36,8 @@ export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undef
   if (!best || best.telling < diagnosisPractice.telling.value) return lookAt(kinds);
   const [left, right] = best.values.map(shown);
   const verdict = isNamed(kinds[1], first, second)
-    ? `${left} speaks for the first explanation, ${right} for ${otherWords(first, second)}`
-    : `${left} speaks for it, ${right} against it`;
+    ? `${left} supports the first explanation, ${right} ${otherWords(first, second)}`
+    : `${left} supports it, ${right} rules it out`;
   return {
     sentence: `${instruction(sheet, best.measurement)}: ${verdict}.`,
     telling: best.telling,
@@ -55,13 +55,13 @@ function lookAt([first, second]: readonly Kind[]): NextTest | undefined {
   if (!first || !second || second.weight < diagnosisPractice.leastWeight.value) return undefined;
   const where = [first, second].map(({ best }) => best.hypothesis.where).find((one) => one !== "");
   if ([first, second].some(({ kind }) => kind.startsWith("size-")))
-    return { sentence: "See at the board and at a point what sizes the conductors are.", telling: 0 };
+    return { sentence: "Inspect the conductor sizes at the board and at a point.", telling: 0 };
   const [, point] = /^at (\S+)$/.exec(where ?? "") ?? [];
   const [, from, to] = /^between (.+) and (.+)$/.exec(where ?? "") ?? [];
   const sentence = point
-    ? `Take ${point} off its box, see what is connected to it and how, make the connections good and read it again.`
+    ? `Take ${point} off its box, inspect its connections, make them good and read it again.`
     : from
-      ? `Open up at ${from} and at ${to}, see what is connected there and how, make the connections good and read again.`
+      ? `Open ${from} and ${to}, inspect the connections, make them good and read again.`
       : "Null the leads and make these readings again, each written down before the next.";
   return { sentence, telling: 0 };
 }
@@ -79,7 +79,7 @@ const sameKind = (one: Measurement, other: Measurement | undefined): boolean =>
   one.kind === other?.kind &&
   ("conductor" in one && "conductor" in other ? one.conductor === other.conductor : one.kind !== "ends");
 
-/** An explanation too unlikely to be listed is not spoken of as the second. */
+/** An explanation too unlikely to be listed is not referred to as the second. */
 const isNamed = (second: Kind | undefined, one: FittedHypothesis, other: FittedHypothesis): boolean =>
   one.hypothesis.kind === other.hypothesis.kind ||
   (second !== undefined && second.weight >= diagnosisPractice.leastWeight.value);

@@ -18,17 +18,18 @@ test("a reading over its limit, with the line it follows from, its figures, work
   expect(await frames("loop/zs-over-limit", { "a.ways": schedule(faultyWay) })).toMatchInlineSnapshot(`
     "
     error  loop/zs-over-limit
-    Zs 1.52 Ω is above 1.37 Ω, the most a B32 BS EN 60898 device allows: it would not disconnect in time.
+    Zs 1.52 Ω is above 1.37 Ω, the limit for the B32 BS EN 60898 device: it would not disconnect in time.
       --> a.ways:21:13
       21 ┊         Zs  1.52 Ω
          ╵             ^^^^^^
       19 ┊       device  BS EN 60898 B32 6 kA
-         ╵       ~~~~~~~~~~~~~~~~~~~~~~~~~~~~  The device that must disconnect: B32 BS EN 60898.
+         ╵       ~~~~~~~~~~~~~~~~~~~~~~~~~~~~  Protective device: B32 BS EN 60898.
            limit    1.37 Ω
            value    1.52 Ω
            margin   −11 %, beyond the limit
            working  Ia = 5 × In = 5 × 32 A = 160 A
                     Zs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω
+                    Before opening anything: isolate and lock off, prove the tester, prove dead, prove the tester again.
            source   BS 7671:2018+A2:2022, Table 41.3 (as quoted elsewhere)
     "
   `);
@@ -112,7 +113,7 @@ test("a line in another file is shown with its place", async () => {
   expect(await frames("language/duplicate-name", files)).toMatchInlineSnapshot(`
     "
     error  language/duplicate-name
-    Instrument M1 is defined twice. Give one of them another name: a reference could mean either.
+    Instrument M1 is defined twice, so a reference could mean either: give one of them another name.
       --> lib/b.ways:3:12
        3 ┊ instrument M1 "Red"
          ╵            ^^

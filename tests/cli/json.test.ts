@@ -90,18 +90,19 @@ test("a finding with a limit, whole", async () => {
   expect(value.files[0].findings.find((one: { check: string }) => one.check === "loop/zs-over-limit")).toEqual({
     check: "loop/zs-over-limit",
     severity: "error",
-    message: "Zs 1.52 Ω is above 1.37 Ω, the most a B32 BS EN 60898 device allows: it would not disconnect in time.",
+    message: "Zs 1.52 Ω is above 1.37 Ω, the limit for the B32 BS EN 60898 device: it would not disconnect in time.",
     range: { start: { line: 20, character: 12 }, end: { line: 20, character: 18 } },
     value: { amount: 1.52, unit: "Ω" },
     limit: { amount: 1.37, unit: "Ω" },
     margin: -0.109,
     source: { ref: "BS 7671:2018+A2:2022, Table 41.3", standing: "quoted" },
-    working: "Ia = 5 × In = 5 × 32 A = 160 A\nZs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω",
+    working:
+      "Ia = 5 × In = 5 × 32 A = 160 A\nZs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω\nBefore opening anything: isolate and lock off, prove the tester, prove dead, prove the tester again.",
     related: [
       {
         path: "a.ways",
         range: { start: { line: 18, character: 6 }, end: { line: 18, character: 34 } },
-        message: "The device that must disconnect: B32 BS EN 60898.",
+        message: "Protective device: B32 BS EN 60898.",
       },
     ],
   });

@@ -58,11 +58,12 @@ describe("explain", () => {
       "
       loop/zs-over-limit  error  since 0.1
 
-      A loop impedance too high for the device to disconnect in time.
+      Zs is higher than the device allows.
 
-      A fault to earth would leave exposed metal live for longer than a person can bear. Look
-      for a poor joint first; then a larger cable, a device of another type, or an RCD as the
-      means of disconnection.
+      A fault to earth could leave exposed metal live for longer than a person can survive.
+      Look for a poor joint first; then consider a larger cable, a device of another type, or
+      an RCD as the means of disconnection. Before opening anything: isolate and lock off,
+      prove the tester, prove dead, prove the tester again.
 
       Rests on 411.4.4, 411.3.2.
 

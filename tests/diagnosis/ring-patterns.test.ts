@@ -97,7 +97,7 @@ const patterns: readonly Pattern[] = [
     simulated: { faults: [bridge, open("line")] },
     kinds: ["bridge", "bridge-open-line"],
     says: /bridges the ring between s2 and s5/,
-    next: /Take the ring apart at s[34] and measure the line .* an open reading for the second/,
+    next: /Take the ring apart at s[34] and measure the line .* an open reading the second/,
   },
   {
     is: "line and neutral crossed: the same as no earth at the point",

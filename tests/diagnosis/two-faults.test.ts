@@ -109,6 +109,6 @@ describe("the next test", () => {
     expect(contactOrSlip.nextTest?.sentence).toMatch(/Take s2 off its box/);
     expect(contactOrSlip.note).toMatch(/Neither these readings/);
     const jointOrSize = diagnose(sheetOf(short, { faults: [joint("line", 1, 0.06)] }));
-    expect(jointOrSize.nextTest?.sentence).toMatch(/what sizes the conductors are/);
+    expect(jointOrSize.nextTest?.sentence).toMatch(/Inspect the conductor sizes/);
   });
 });

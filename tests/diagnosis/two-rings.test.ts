@@ -13,6 +13,7 @@ import { round } from "../../server/calc/result.ts";
 import { type Sheet, usualAccuracy } from "../../server/diagnosis/sheet.ts";
 import { asCrossed } from "../../server/diagnosis/two-rings.ts";
 import { startNgspice } from "../calc/ngspice.ts";
+import { find } from "../helpers/find.ts";
 import { resistanceBetween } from "../helpers/resistance.ts";
 import { findingsOf } from "../helpers/sample.ts";
 import { measurementsOf, ringOf, written } from "./helpers.ts";
@@ -174,14 +175,15 @@ describe("the check of a board", () => {
   it("names both rings, says that their points fit, and what to measure between them", () => {
     const [finding, ...more] = said(board(["line"]));
     expect(more).toEqual([]);
-    expect(finding?.message).toMatch(/Way 1 and way 2 are open in the same conductors \(r1\)/);
+    expect(finding?.message).toMatch(/Ways 1 and 2 are open in the same conductors \(r1\)/);
     expect(finding?.message).toMatch(/readings at their points fit that, and no break further out/);
-    expect(finding?.message).toMatch(/line from each leg of way 1 to each of way 2: .* about 0\.44 Ω and 0\.34 Ω/);
+    const [next] = find("ring/legs-swapped-between-rings", board(["line"]))[0]?.related ?? [];
+    expect(next?.message).toMatch(/line from each leg of way 1 to each of way 2\. .* about 0\.44 Ω and 0\.34 Ω/);
   });
 
   it("of a neutral, which reads the same wherever it is open, claims no more than the ends show", () => {
     const [finding] = said(board(["neutral"]));
-    expect(finding?.message).toMatch(/changed places/);
+    expect(finding?.message).toMatch(/legs interchanged/);
     expect(finding?.message).not.toMatch(/no break further out/);
   });
 

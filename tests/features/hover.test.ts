@@ -347,10 +347,11 @@ installation "Joinery" {
       cold Zs × 0.8 = 1.37 Ω × 0.8 = 1.09 Ω
       Zs = Ze + (R1+R2) = 0.42 Ω + 0.22 Ω = 0.64 Ω
       agreement of loop readings, as a share of what is expected = 0.2
+      Before opening anything: isolate and lock off, prove the tester, prove dead, prove the tester again.
       Zs = 50 V / IΔn = 50 V / 30 mA = 1667 Ω
       \`\`\`
 
-      Zs is what the board has, and the circuit's own R1+R2. *(loop/zs-disagrees)*"
+      Zs is the impedance of the board plus the circuit's own R1+R2. *(loop/zs-disagrees)*"
     `);
   });
 

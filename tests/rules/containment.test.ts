@@ -43,8 +43,8 @@ describe("a conduit", () => {
     expect(found?.value?.amount).toBe(348);
     expect(found?.limit?.amount).toBe(290);
     expect(found?.related.map(({ message }) => message)).toEqual([
-      "Way 1 runs in it with 3 × 4 mm².",
-      "Way 2 runs in it with 3 × 4 mm².",
+      "Way 1 runs in it: 3 × 4 mm².",
+      "Way 2 runs in it: 3 × 4 mm².",
     ]);
     expect(found && fixed(found)).toContain("conduit 20 mm length 3 m");
   });
@@ -142,7 +142,7 @@ describe("a trunking", () => {
     expect(total).toBeCloseTo(1.1 * (30 * 8.6 + 50 * 12.6 + 20 * 16.6), 9);
     expect(room).toBe(1555);
     const [found] = find("containment/over-full", schedule("containment C1 trunking 50 mm by 50 mm spare 10 %", ways));
-    expect(found?.message).toContain("75 × 50 mm would hold them");
+    expect(found?.message).toContain("Fit 75 × 50 mm");
     expect(found && fixed(found)).toContain("trunking 75 mm by 50 mm spare");
   });
 
@@ -248,7 +248,7 @@ installation "Mill" {
     ]);
     const grouped = find("containment/grouping-understated", text);
     expect(grouped.map(({ message }) => message.slice(0, 36))).toEqual(
-      Array(2).fill("2 circuits run in T1, and this route"),
+      Array(2).fill("2 circuits run in T1, but this route"),
     );
   });
 });

@@ -77,7 +77,7 @@ const slips: readonly Slip[] = [
     what: "lights read at the rose",
     lines: radial("R1+R2 0.22 Ω", "length 30 m\nserves lighting", "radial", "flat-twin line 1.5 mm² cpc 1.0 mm²"),
     says: ["continuity/r1r2-against-length"],
-    words: /farthest light and switch/,
+    words: /farthest luminaire and switch/,
   },
   {
     what: "milliohms are judged alike",
@@ -169,7 +169,7 @@ const slips: readonly Slip[] = [
     what: "and the ends out of it",
     lines: ring("ends r1 0.60 Ω rn 0.60 Ω r2 1.00 Ω\nR1+R2 0.40 Ω", ""),
     says: ["ring/r1r2-from-ends"],
-    words: /worked back/,
+    words: /exactly 1\.5 and 2\.5 ×/,
   },
   { what: "r1 and rn apart", lines: ring("ends r1 0.44 Ω rn 0.51 Ω r2 0.73 Ω"), says: ["ring/ends-differ"] },
   { what: "r1 and rn five hundredths apart", lines: ring("ends r1 0.44 Ω rn 0.49 Ω r2 0.73 Ω"), says: [] },
@@ -183,7 +183,7 @@ const slips: readonly Slip[] = [
     what: "r2 as low as r1",
     lines: ring("ends r1 0.44 Ω rn 0.44 Ω r2 0.44 Ω"),
     says: ["ring/cpc-ratio"],
-    words: /2\.5 mm² cpc: singles/,
+    words: /2\.5 mm² cpc: another cable/,
   },
   {
     what: "r2 that fits 1.0 mm²",
@@ -195,7 +195,7 @@ const slips: readonly Slip[] = [
     what: "r1 and r2 changed over",
     lines: ring("ends r1 0.73 Ω rn 0.73 Ω r2 0.44 Ω", ""),
     says: ["ring/cpc-ratio"],
-    words: /upside down/,
+    words: /ratio is inverted/,
   },
   {
     what: "ends ten times too high",
@@ -298,7 +298,7 @@ const slips: readonly Slip[] = [
     what: ">0.5 MΩ proves nothing",
     lines: radial("insulation 500 V L-N 200 MΩ L-E >0.5 MΩ N-E 200 MΩ"),
     says: ["insulation/below-minimum"],
-    words: /does not show/,
+    words: /does not prove/,
   },
   {
     what: "<1 MΩ fails",

@@ -252,6 +252,6 @@ it("a method that does not fit the route is told of in words a person would use"
   route   ${route}
 }`;
   const said = (route: string) => of("design/method-against-route", way(route))[0]?.message;
-  expect(said("clipped method A")).toContain("a cable clipped to a surface: that is method C");
-  expect(said("free-air method C")).toContain("a cable spaced from the wall in free air: that is method E or F");
+  expect(said("clipped method A")).toContain("a cable clipped to a surface: write method C");
+  expect(said("free-air method C")).toContain("a cable in free air, spaced from the wall: write method E or F");
 });

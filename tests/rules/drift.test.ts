@@ -65,7 +65,7 @@ const risen: readonly Row[] = [
   ],
   ["Ipf of a board", ["Ipf rose"], idle, { board: days("live", "Ipf 1.1 kA", "Ipf 1.9 kA") }],
   ["Ipf of the supply", ["Ipf fell"], idle, { supply: days("live", "Ipf 1.2 kA", "Ipf 0.7 kA") }],
-  ["an RCD's time", ["It tripped in 24 ms"], way(days("live", "rcd 30 mA 1x 24 ms", "rcd 30 mA 1x 131 ms"))],
+  ["an RCD's time", ["The trip time rose from 24 ms"], way(days("live", "rcd 30 mA 1x 24 ms", "rcd 30 mA 1x 131 ms"))],
   [
     "a board's insulation",
     ["L-E of board A fell"],
@@ -129,7 +129,7 @@ describe("a retest that leaves a reading out", () => {
     ["at a board", /Ipf was not read again/, idle, { board: days("live", "Zdb 0.32 Ω\nIpf 0.9 kA", "Zdb 0.33 Ω") }],
     [
       "at the origin",
-      /polarity was not read again/,
+      /Polarity was not read again/,
       idle,
       { supply: days("live", "Ze 0.2 Ω\npolarity ok", "Ze 0.2 Ω") },
     ],
@@ -140,7 +140,7 @@ describe("a retest that leaves a reading out", () => {
     ],
     [
       "between two conductors",
-      /insulation N-E was not read again/,
+      /Insulation N-E was not read again/,
       way(days("dead", "insulation 500 V L-E 300 MΩ N-E 300 MΩ", "insulation 500 V L-E 300 MΩ")),
     ],
     [

@@ -60,7 +60,7 @@ describe("a reading that fails by less than its uncertainty", () => {
     expect(clear?.severity).toBe(severity);
     expect(plain?.message).not.toContain("uncertainty");
     expect(clear?.message).not.toContain("uncertainty");
-    expect(told?.message).toContain(`within the uncertainty of M1, ${uncertainty}`);
+    expect(told?.message).toContain(`by less than the uncertainty of M1 (${uncertainty})`);
   });
 
   it("so does a loop that the RCD must clear", () => {
@@ -73,7 +73,7 @@ describe("a reading that fails by less than its uncertainty", () => {
     const { text } = inSetting(pump, { stage: "tested", before: stated, supply: "earthing TT\nIpf 1.2 kA" });
     const found = findingsOf(text).find(({ check }) => check === "loop/zs-over-rcd-limit");
     expect(found?.severity).toBe("error");
-    expect(found?.message).toContain("within the uncertainty of M1, ±8.10 Ω");
+    expect(found?.message).toContain("by less than the uncertainty of M1 (±8.10 Ω)");
   });
 });
 
@@ -248,7 +248,7 @@ describe("every comparison with a limit tells what is just over it from what is 
   ])("%s", (check, near, far, nearIn, farIn) => {
     const [told] = inPlace(near, check, nearIn);
     const [clear] = inPlace(far, check, farIn);
-    expect(told?.message).toContain("within the uncertainty of M1");
+    expect(told?.message).toContain("by less than the uncertainty of M1");
     expect(clear?.message).not.toContain("uncertainty");
     expect(clear).toBeDefined();
   });
@@ -257,7 +257,7 @@ describe("every comparison with a limit tells what is just over it from what is 
     ["RA", heater, tt("163")],
     ["Ipf", heater, fault("5.9")],
     ["The board's L-E", heater, total("1.02")],
-    ["A trip current of", ramp("41"), {}],
+    ["Trip current", ramp("41"), {}],
   ])("%s that keeps its limit by less than the uncertainty is asked about", (name, lines, setting) => {
     const told = inPlace(lines, "instrument/within-uncertainty", setting);
     expect(told.map(({ message }) => message.startsWith(name))).toEqual([true]);

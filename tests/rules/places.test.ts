@@ -79,7 +79,7 @@ describe("which RCD a place asks for", () => {
       "rcd/missing-for-sockets",
       inSetting(way([mcb("B16"), "serves sockets", "place agricultural", joined])).text,
     );
-    expect(finding?.related.map(({ message }) => message)).toContain("This asks for it too.");
+    expect(finding?.related.map(({ message }) => message)).toContain("This line requires an RCD as well.");
     expect(of([mcb("B16"), "serves sockets", "place agricultural", joined])).toEqual(["rcd/missing-for-sockets error"]);
   });
 
@@ -129,7 +129,7 @@ ${way(light)}`,
   it("is named beside a finding that stands on the way", () => {
     const setting = { board: "fed-from supply\nplace agricultural" };
     const [finding] = foundBy("place/agricultural-without-rcd", inSetting(way([...light, joined]), setting).text);
-    expect(finding?.related.map(({ message }) => message)).toContain("The board says the place.");
+    expect(finding?.related.map(({ message }) => message)).toContain("The location stated for the whole board.");
   });
 });
 

@@ -97,7 +97,7 @@ describe("the section of the armour", () => {
     const [finding] = of(check, way(large, "armoured 90 °C line 25 mm² cpc-by armour cores 2"));
     expect(finding?.value).toEqual({ amount: 42, unit: "mm²" });
     expect(finding?.working).toContain("k = 46 (Table 54.4");
-    expect(finding?.message).toContain("35 mm² cable has, or run a copper conductor beside it");
+    expect(finding?.message).toContain("fit 35 mm² cable, or run a copper conductor beside it");
   });
 
   it("is large enough in the cable the fix writes", () => {

@@ -52,8 +52,12 @@ describe("a trip time is held against the device's own standard", () => {
   });
 
   it("knows a time at 1× that stands at 5×", () => {
-    expect(find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 5x 187 ms"), tested)[0]?.message).toContain("a time at 1×");
-    expect(find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 5x 420 ms"), tested)[0]?.message).not.toContain("at 1×");
+    expect(find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 5x 187 ms"), tested)[0]?.message).toContain(
+      "a time at 1 × IΔn",
+    );
+    expect(find("rcd/time-over-limit", way(rcbo, "rcd 30 mA 5x 420 ms"), tested)[0]?.message).not.toContain(
+      "at 1 × IΔn",
+    );
   });
 
   it("asks a delayed device for its delay", () => {
@@ -136,7 +140,7 @@ describe("the tests an edition asks for", () => {
 
   it("half, once and five times before; half alone only advises", () => {
     const [five] = missing("rcd 30 mA 0.5x no-trip\nrcd 30 mA 1x 24.1 ms", "BS 7671:2018");
-    expect(five?.message).toContain("5×");
+    expect(five?.message).toContain("5 × IΔn");
     expect(five?.severity).toBe("warning");
     const [half] = missing("rcd 30 mA 1x 24.1 ms\nrcd 30 mA 5x 11.2 ms", "BS 7671:2018");
     expect(half?.severity).toBe("information");

@@ -162,7 +162,7 @@ describe("questions", () => {
     const lines =
       'way 1 radial "x" {\n query "One?"\n answer "Yes"\n query "Two?"\n}\nway 2 radial "y" {\n query "Three?"\n}';
     const found = find("record/open-query", lines);
-    expect(found.map(({ message }) => message)).toEqual(["Not answered yet: Two?", "Not answered yet: Three?"]);
+    expect(found.map(({ message }) => message)).toEqual(["Not answered: Two?", "Not answered: Three?"]);
   });
 
   it("an answer in another block answers nothing", () => {
@@ -176,7 +176,7 @@ describe("hands and days", () => {
   it("the nearest hand counts, and who tested is enough for what was there already", () => {
     const lines = 'way 1 radial "x" {\n tested by "K.A."\n}';
     expect(find("record/not-signed", lines, { ...tested, work: "existing" })).toEqual([]);
-    expect(find("record/not-signed", lines, tested)[0]?.message).toContain("designed, installed");
+    expect(find("record/not-signed", lines, tested)[0]?.message).toContain("designed and installed");
     expect(find("record/not-signed", lines, { stage: "installed" })).toEqual([]);
   });
 

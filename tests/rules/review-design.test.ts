@@ -175,7 +175,7 @@ serves heat-pump
 Ib 13 A
 }`;
     const setting = { supply: "earthing TN-S\nZe 0.8 Ω declared\nIpf 1 kA" };
-    expect(says(way, "design/load-over-device", setting)).toContain("but its loop is too high for that one");
+    expect(says(way, "design/load-over-device", setting)).toContain("but Zs is too high for it");
     expect(() => fixed("design/load-over-device", inSetting(way, setting).text)).toThrow("offers no fix");
   });
 
@@ -188,7 +188,7 @@ length 50 m
 serves sockets
 Ib 38 A
 }`;
-    expect(says(way, "design/load-over-device")).toContain("Share the load out over two circuits");
+    expect(says(way, "design/load-over-device")).toContain("Divide the load between two circuits");
     expect(() => fixed("design/load-over-device", inSetting(way).text)).toThrow("offers no fix");
   });
 });

@@ -183,7 +183,7 @@ describe("circuits that read less than where they start", () => {
   it("all of them: the board's figure is asked about once", () => {
     const [only, ...more] = of(two("0.71 Ω"), slipped);
     expect(more).toEqual([]);
-    expect(only?.message).toContain("All 2 circuits with a Zs here read less than Zdb 3.10 Ω");
+    expect(only?.message).toContain("All 2 Zs readings are below Zdb 3.10 Ω");
     expect(inSetting(two("0.71 Ω"), slipped).text.split("\n")[(only?.line ?? 0) - 1]).toBe("Zdb 3.1 Ω");
   });
 
@@ -220,8 +220,8 @@ it("more flows than a declared loop lets, since that is the most it may be", () 
 
 describe("voltage", () => {
   it.each([
-    ["198 V", "198 V is below the 216.2 V"],
-    ["262 V", "262 V is above the 253 V"],
+    ["198 V", "198 V is below the minimum of 216.2 V"],
+    ["262 V", "262 V is above the maximum of 253 V"],
   ])("%s at the origin is asked about there", (voltage, words) => {
     const there = { ...tested, supply: `${supply}\nlive 2026-03-05 with M1 {\nvoltage ${voltage}\n}` };
     expect(ids({}, there)).toEqual(["warning live/voltage-outside"]);
@@ -232,9 +232,9 @@ describe("voltage", () => {
     const between = (voltage: string) =>
       says({ ...motor, live: `phase-sequence ok\nvoltage ${voltage}` }, "live/voltage-outside", threeLines);
     expect(between("402 V")).toBeUndefined();
-    expect(between("360 V")).toContain("360 V between lines is below the 374.5 V");
-    expect(between("450 V")).toContain("450 V between lines is above the 438.2 V");
-    expect(between("262 V")).toContain("262 V is above the 253 V");
+    expect(between("360 V")).toContain("360 V between lines is below the minimum of 374.5 V");
+    expect(between("450 V")).toContain("450 V between lines is above the maximum of 438.2 V");
+    expect(between("262 V")).toContain("262 V is above the maximum of 253 V");
   });
 });
 

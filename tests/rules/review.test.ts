@@ -56,7 +56,7 @@ describe("old work", () => {
 
   it("a radial behind a rewirable fuse still counts for less, and says why", () => {
     const circuit = { device: "BS 3036 30 A", cable: "flat-twin line 4 mm² cpc 1.5 mm²", R1R2: "0.33 Ω", Zs: "0.65 Ω" };
-    expect(says(circuit, "design/device-over-capacity", old)).toContain("behind a rewirable fuse");
+    expect(says(circuit, "design/device-over-capacity", old)).toContain("with a rewirable fuse");
   });
 
   it("what a fuse can break is asked about where it is only taken from its standard", () => {
@@ -151,7 +151,7 @@ describe("loops", () => {
       Zs: "584.6 Ω",
       live: "rcd 100 mA 1x 24 ms\ntest-button ok",
     };
-    expect(says(circuit, "loop/zs-over-rcd-limit", earth)).toContain("Zs 584.6 Ω is above the 500 Ω");
+    expect(says(circuit, "loop/zs-over-rcd-limit", earth)).toContain("Zs 584.6 Ω is above 500 Ω");
   });
 
   it("an R1+R2 that cannot be right is told once, and Zs is not blamed for it", () => {
@@ -204,7 +204,7 @@ describe("sentences", () => {
 
   it("nobody is asked to measure the earthing arrangement", () => {
     const supply = `Ze 0.30 Ω\nIpf 0.95 kA\n${origin}`;
-    expect(says({}, "record/supply-incomplete", { ...tested, supply })).toContain("see how it is earthed");
+    expect(says({}, "record/supply-incomplete", { ...tested, supply })).toContain("inspect the earthing at the origin");
   });
 });
 

@@ -185,9 +185,9 @@ describe("faults of a ring and slips of its test", () => {
   it("names the point and the pair", () => {
     const messageOf = (name: string) =>
       deadFindings(wayOf(rows.find((row) => row.name === name) as Row, true))[0]?.message;
-    expect(messageOf("line and neutral reversed at one point")).toMatch(/^S4: .*Line and neutral are reversed/);
-    expect(messageOf("line and earth reversed at one point")).toMatch(/^S4: .*Line and earth are reversed/);
-    expect(messageOf("neutral and earth reversed at one point")).toMatch(/^S4: .*Neutral and earth .* another circuit/);
+    expect(messageOf("line and neutral reversed at one point")).toMatch(/^S4: .*line and neutral reversed/);
+    expect(messageOf("line and earth reversed at one point")).toMatch(/^S4: .*line and earth reversed/);
+    expect(messageOf("neutral and earth reversed at one point")).toMatch(/^S4: .*neutral and earth .* another circuit/);
     expect(messageOf("one link missing")).toContain("one of the two links at the board was missing");
     expect(messageOf("a bad contact at one outlet")).toMatch(/^S4 reads 0\.30 Ω too much in both rounds/);
     expect(messageOf("bridged from the second socket to the fifth")).toContain("S3 and S4");

@@ -11,8 +11,8 @@ export default wayRule({
   id: "afdd/missing",
   severity: "error",
   since: "0.1",
-  title: "Sockets without arc fault detection in premises that must have it.",
-  why: "Where people sleep who cannot leave quickly, a smouldering joint behind a socket is found by an AFDD and by nothing else.",
+  title: "Sockets without an AFDD, in premises where it is required.",
+  why: "Where people sleep who cannot leave quickly, an AFDD is what detects an arcing joint in the wiring.",
   clauses: ["421.1.7"],
   examples: [
     {
@@ -40,10 +40,10 @@ export default wayRule({
     if (device.rating > rcdLimit("outdoors").value) return;
     const later = laterRule(context);
     report(factSpot(serves), {
-      message: `Socket circuits up to 32 A in these premises need arc fault detection, and none is written here.${later.words}`,
+      message: `Socket circuits up to 32 A in these premises need an AFDD, and none is recorded here.${later.words}`,
       source: edition.sources.afdd,
       ...(later.severity ? { severity: later.severity } : {}),
-      related: [{ spot: factSpot(device.fact), message: "The device it belongs with." }],
+      related: [{ spot: factSpot(device.fact), message: "The device to which the AFDD belongs." }],
       fixes: [lineAfter(device.fact, "afdd BS EN 62606", "Add an AFDD")],
     });
   },

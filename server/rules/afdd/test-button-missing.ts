@@ -5,7 +5,7 @@ export default wayRule({
   id: "afdd/test-button-missing",
   severity: "warning",
   since: "0.1",
-  title: "An AFDD whose test button was not pressed.",
+  title: "The test button of an AFDD is not recorded.",
   why: "No instrument tests an arc fault detection device: its own button, where it has one, is the only proof that it opens.",
   clauses: ["643.10", "421.1.7"],
   examples: [

@@ -1,6 +1,6 @@
 import { milliamps } from "../../calc/result.ts";
 import { additionalProtection, meets, type Need, rcdsKnown } from "../../circuit/additional-protection.ts";
-import { laterRule } from "../../circuit/describe.ts";
+import { deviceName, laterRule } from "../../circuit/describe.ts";
 import { ownRcd } from "../../circuit/places.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
@@ -8,7 +8,7 @@ import { combine } from "../../tables/source.ts";
 import { amountOf, factSpot, type Reporter } from "../frame/rule.ts";
 import { lineAfter } from "./writing.ts";
 
-/** Reports a way that needs additional protection for one reason and stands behind no RCD at all. */
+/** Reports a way that needs additional protection for one reason and has no RCD at all. */
 export function reportMissing(study: WayStudy, report: Reporter, reason: Need["reason"], what: string): void {
   if (study.rcds.length > 0 || !rcdsKnown(study)) return;
   const needs = additionalProtection(study);
@@ -16,21 +16,26 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Need["r
   // One RCD is missing, however many rules ask for it; but a departure from one of them excuses none of the others.
   if (!need || (need !== needs[0] && !mayDepart(study))) return;
   const { device, placeLine } = study;
-  const asked = needs.map(({ reason, fact }) => placeLine(reason) ?? fact);
-  const others = [...new Set(asked)].filter((fact) => fact !== need.fact);
+  const reasons = needs.map(({ reason, fact }) => placeLine(reason) ?? fact);
+  const others = [...new Set(reasons)].filter((fact) => fact !== need.fact);
   const { limit } = need;
   const later = laterRule(study.context);
   report(factSpot(need.fact), {
-    message: `${what} an RCD of ${milliamps(limit.value)} or less, and this circuit has none.${later.words}`,
+    message: `${what} an RCD of ${milliamps(limit.value)} or less; way ${study.way.id} has none.${later.words}`,
     limit: amountOf(limit),
     steps: limit.steps,
     source: combine(need.source, limit.source),
     ...(later.severity ? { severity: later.severity } : {}),
     related: [
-      ...(device ? [{ spot: factSpot(device.fact), message: "The device has no residual current function." }] : []),
+      ...(device
+        ? [{ spot: factSpot(device.fact), message: `The ${deviceName(device)} device has no RCD function.` }]
+        : []),
       ...others.map((fact) => ({
         spot: factSpot(fact),
-        message: fact === placeLine(reason) ? "The board says the place." : "This asks for it too.",
+        message:
+          fact === placeLine(reason)
+            ? "The location stated for the whole board."
+            : "This line requires an RCD as well.",
       })),
     ],
     fixes: fixesFor(study, limit.value),

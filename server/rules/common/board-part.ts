@@ -1,4 +1,4 @@
-/** What two checks of every unprotected part of a board have in common: switch, busbars, RCDs. */
+/** What two checks of every part of a board without overload protection have in common: switch, busbars, RCDs. */
 
 import { demandThrough, isGuarded, type RatedPart } from "../../boards/board-ratings.ts";
 import { demandNotes } from "../../boards/demand-words.ts";
@@ -6,37 +6,42 @@ import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps, relation, step } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
 import type { Source } from "../../tables/source.ts";
 import { capital } from "../../text/words.ts";
 import { amount, factSpot, type Reporter, type Severity, valueSpot } from "../frame/rule.ts";
 import { inPlaceOf } from "./writing.ts";
 
-/** A part that neither what stands before it nor the devices behind it keep from being overloaded. */
-export function sayUnguarded(part: RatedPart, source: Source, report: Reporter, severity?: Severity): void {
+/** A part that neither the device upstream nor the devices downstream protect against overload. */
+export function reportUnprotectedPart(part: RatedPart, source: Source, report: Reporter, severity?: Severity): void {
   const { name, fact, rating, above, behind, ways } = part;
   if (!above || isGuarded(part)) return;
   const need = Math.min(above.rating, behind?.value ?? above.rating);
   const next = nextRatingUp("breaker", need);
-  const sum = behind ? ` and the devices behind it come to ${amps(behind.value)}` : "";
+  const sum = behind ? `, and the devices downstream come to ${amps(behind.value)}` : "";
   const are = part.kind === "busbar" ? "are" : "is";
   report(valueSpot(fact, rating), {
-    message: `${capital(name)} ${are} rated ${amps(rating.value)}; ${above.name} before ${are === "are" ? "them" : "it"} lets ${amps(above.rating)} flow for good${sum}. One rated ${amps(next ?? need)} or more, or a smaller device upstream, puts it right.`,
+    message: `${capital(name)} ${are} rated ${amps(rating.value)}; ${above.name} upstream allows ${amps(above.rating)} continuously${sum}. Fit ${amps(next ?? need)} or more, or a smaller device upstream.`,
     value: amount(rating.value, "A"),
     limit: amount(need, "A"),
     least: true,
     steps: [
       step("In upstream", "", amps(above.rating)),
       ...(behind?.steps ?? []),
-      relation("rating ≥ In upstream, or ≥ the devices behind it", amps(rating.value), amps(need)),
+      relation("rating ≥ In upstream, or ≥ sum of In downstream", amps(rating.value), amps(need)),
     ],
     source,
     ...(severity ? { severity } : {}),
     related: [
-      { spot: factSpot(above.fact), message: "The device upstream." },
+      { spot: factSpot(above.fact), message: `Upstream: ${amps(above.rating)}.` },
       ...(part.kind === "rcd"
         ? ways
             .slice(0, 8)
-            .flatMap(({ device }) => (device ? [{ spot: factSpot(device.fact), message: "Behind it." }] : []))
+            .flatMap(({ way, device }) =>
+              device
+                ? [{ spot: factSpot(device.fact), message: `Downstream: way ${way.id}, ${deviceName(device)}.` }]
+                : [],
+            )
         : []),
     ],
     fixes: next === undefined ? [] : [inPlaceOf(rating, amps(next), `Make it ${amps(next)}`)],
@@ -44,24 +49,26 @@ export function sayUnguarded(part: RatedPart, source: Source, report: Reporter, 
 }
 
 /** A part through which more is drawn than it is rated for. */
-export function sayOverloaded(node: BoardNode, part: RatedPart, report: Reporter): void {
+export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: Reporter): void {
   const { name, fact, rating, above, ways } = part;
-  // What stands before it keeps the current within its rating: of that device's own demand other checks speak.
+  // The device upstream keeps the current within its rating: the demand on that device is for other checks.
   if (above && above.rating <= rating.value) return;
   const demand = demandThrough(node, part);
   if (!demand || !exceeds(demand.greatest.value, rating.value)) return;
   const { greatest, diverse } = demand;
   const next = nextRatingUp("breaker", greatest.value);
   report(valueSpot(fact, rating), {
-    message: `${capital(name)} of board ${node.board.head.name} ${part.kind === "busbar" ? "carry" : "carries"} ${demandNotes(demand)}, more than the ${amps(rating.value)} ${part.kind === "busbar" ? "they are" : "it is"} rated for.${next ? ` ${amps(next)} would do.` : ""}`,
+    message: `${capital(name)} of board ${node.board.head.name} ${part.kind === "busbar" ? "carry" : "carries"} ${demandNotes(demand)}, more than the rating of ${amps(rating.value)}.${next ? ` Fit ${amps(next)}, or move circuits.` : ""}`,
     value: amount(greatest.value, "A"),
     limit: amount(rating.value, "A"),
     steps: [...greatest.steps, relation("demand ≤ rating", amps(greatest.value), amps(rating.value))],
     source: greatest.source,
     ...(diverse ? {} : { severity: "information" as const }),
     related: [
-      ...(above ? [{ spot: factSpot(above.fact), message: `What protects it: ${amps(above.rating)}.` }] : []),
-      ...ways.slice(0, 8).map(({ way }) => ({ spot: factSpot(way.header), message: "Draws through it." })),
+      ...(above ? [{ spot: factSpot(above.fact), message: `Upstream: ${amps(above.rating)}.` }] : []),
+      ...ways
+        .slice(0, 8)
+        .map(({ way }) => ({ spot: factSpot(way.header), message: `Way ${way.id} is fed through it.` })),
     ],
     fixes: next === undefined ? [] : [inPlaceOf(rating, amps(next), `Make it ${amps(next)}`)],
   });

@@ -24,5 +24,5 @@ export const containmentRule = (
 export const inIt = ({ contents }: ContainmentStudy): Related[] =>
   contents.map(({ study, route, cables, missing }) => ({
     spot: factSpot(route),
-    message: `Way ${study.way.id} runs in it${missing ? "" : ` with ${cables.map(({ count, csa }) => `${count} × ${squareMillimetres(csa)}`).join(" and ")}`}.`,
+    message: `Way ${study.way.id} runs in it${missing ? "" : `: ${cables.map(({ count, csa }) => `${count} × ${squareMillimetres(csa)}`).join(" and ")}`}.`,
   }));

@@ -22,7 +22,7 @@ export const relatedFact = (fact: Fact, message: string): Related => ({ spot: fa
 /** The lines an expectation from length and size was made of. */
 export function lengthRelated({ length, cable }: WayStudy): Related[] {
   return [
-    ...(length?.facts ?? []).slice(0, 3).map((fact) => relatedFact(fact, "The length it is calculated from.")),
+    ...(length?.facts ?? []).slice(0, 3).map((fact) => relatedFact(fact, "Length used for the expected reading.")),
     ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
   ];
 }
@@ -31,7 +31,7 @@ export const cableWords = ({ line, cpc }: { line: number; cpc: number | undefine
   cpc === undefined ? squareMillimetres(line) : `${squareMillimetres(line)} with a ${squareMillimetres(cpc)} cpc`;
 
 export const endsRelated = ({ ends }: RingStudy): Related[] =>
-  ends ? [relatedFact(ends, "The ends it is calculated from.")] : [];
+  ends ? [relatedFact(ends, "End-to-end readings used for the expected value.")] : [];
 
 /** Where a point's reading stands, or its line where there is none. */
 export function readingSpot({ fact, readings }: RingPoint, round: Round): Spot {
@@ -43,7 +43,7 @@ export const otherPoints = (points: readonly RingPoint[], own?: RingPoint): Rela
   points
     .filter((point) => point !== own)
     .slice(0, 8)
-    .map(({ fact, name }) => relatedFact(fact, `What ${name} reads.`));
+    .map(({ fact, name }) => relatedFact(fact, `Readings at ${name}.`));
 
 /** How a figure came to stand there that nobody read on the day. */
 export const notReadWords = ({ provenance }: Fact): string =>

@@ -1,7 +1,7 @@
 import type { NamedUse } from "../../readings/instruments.ts";
 import { type Related, valueSpot } from "../frame/rule.ts";
 
-/** What is said of an instrument once, however many tests it was used for. */
+/** An instrument is reported once, however many tests it was used for. */
 export const sameTests = (others: readonly unknown[]): string =>
   others.length === 0 ? "" : ` and ${others.length === 1 ? "one other" : `${others.length} others`}`;
 

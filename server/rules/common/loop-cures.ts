@@ -1,4 +1,4 @@
-/** What brings the loop of a design within its limit: a gentler breaker, or the next cable that is made. */
+/** What brings the loop of a design within its limit: a breaker of lower trip current, or the next cable size. */
 
 import { largerSizes } from "../../calc/index.ts";
 import { rewritten } from "../../circuit/rewritten.ts";
@@ -14,7 +14,7 @@ const types = ["B", "C", "D"] as const;
 /** Each is tried on the way's own text before it is offered. */
 export function loopFixes(study: WayStudy): Fix[] {
   const found: Fix[] = [];
-  for (const fixes of [gentlerTypes(study), largerCables(study)]) {
+  for (const fixes of [lowerTripTypes(study), largerCables(study)]) {
     const cure = fixes.find((fix) => holds(study, fix));
     if (cure) found.push(cure);
   }
@@ -28,8 +28,8 @@ function holds(study: WayStudy, { edits }: Fix): boolean {
   return loop !== undefined && limit !== undefined && loop.value <= limit.value;
 }
 
-/** The strongest first: what a load's inrush asks for is not taken away. */
-function gentlerTypes({ device, uses }: WayStudy): Fix[] {
+/** The highest trip current first: what the inrush of a load requires is kept. */
+function lowerTripTypes({ device, uses }: WayStudy): Fix[] {
   const curve = device?.fact.args.curve;
   if (!curve) return [];
   const usual = usualCurves.rows.find(({ facts }) => uses.has(facts.use))?.facts.curve ?? "B";

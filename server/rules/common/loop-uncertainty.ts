@@ -1,4 +1,4 @@
-/** What the readings that Zs is held against may be out by, all together. */
+/** The uncertainty of the readings that Zs is compared with, all together. */
 
 import { ohms } from "../../calc/result.ts";
 import type { ExactReading } from "../../circuit/supply.ts";

@@ -1,25 +1,34 @@
-/** What is said of a reading that passes its limit, or keeps it, by less than its instrument may be out. */
+/** The words for a reading that fails or passes by less than the uncertainty of its instrument. */
 
 import type { Step } from "../../calc/result.ts";
 import type { Uncertainty } from "../../readings/uncertainty.ts";
 
-/** A reading that fails stays failed: that it is within the uncertainty says only that a finer reading may settle it. */
+/**
+ * A reading that fails stays failed: that it is within the uncertainty means only that a more accurate reading may settle
+ * it. `by` is how far it is beyond what was allowed, a tolerance included.
+ */
 export function withinUncertainty(uncertainty: Uncertainty | undefined, by: number): string {
   if (!uncertainty || by >= uncertainty.value) return "";
-  return ` The difference is within the uncertainty of ${uncertainty.instrument}, ${uncertainty.shown}: repeat it with a finer instrument, and act on it as it stands until then.`;
+  return ` That is beyond the limit by less than the uncertainty of ${uncertainty.instrument} (${uncertainty.shown}): treat it as failed until a more accurate reading settles it.`;
+}
+
+/** The same for readings that are compared with each other, where the limit is a tolerance that the message need not give. */
+export function beyondTolerance(uncertainty: Uncertainty | undefined, by: number): string {
+  if (!uncertainty || by >= uncertainty.value) return "";
+  return ` That exceeds the tolerance by less than the uncertainty of ${uncertainty.instrument} (${uncertainty.shown}): a more accurate reading would settle it.`;
 }
 
 export const nearLimit = (uncertainty: Uncertainty, shown: string, side: "under" | "over", limit: string): string =>
-  `${shown} is ${side} the limit of ${limit} by less than ${uncertainty.instrument} may be out, ${uncertainty.shown}: repeat it with a finer instrument, or look for what brings it so near.`;
+  `${shown} is ${side} the limit of ${limit} by less than the uncertainty of ${uncertainty.instrument} (${uncertainty.shown}): repeat it with a more accurate instrument.`;
 
-/** What the instruments of two days may be out by together. */
+/** The uncertainty of the instruments of two days together. */
 export const driftUncertainty = (
   ...taken: readonly { readonly uncertainty: Uncertainty | undefined }[]
 ): readonly Step[] => taken.flatMap(({ uncertainty }) => uncertaintySteps(uncertainty));
 
 export const uncertaintySteps = (uncertainty: Uncertainty | undefined): readonly Step[] => uncertainty?.steps ?? [];
 
-/** Two or more readings held against each other may each be out, and each the other way. */
+/** Readings that are compared with each other may each be out, and each the other way. */
 export function together(
   uncertainties: readonly (Uncertainty | undefined)[],
   show: (value: number) => string,
@@ -29,7 +38,7 @@ export function together(
   if (!first) return undefined;
   const value = known.reduce((sum, uncertainty) => sum + uncertainty.value, 0);
   const names = [...new Set(known.map(({ instrument }) => instrument))].join(" and ");
-  const count = known.length > 1 ? ` for the ${known.length} readings together` : "";
+  const count = known.length > 1 ? `, ${known.length} readings together` : "";
   return {
     ...first,
     instrument: names,

@@ -5,8 +5,8 @@ export default wayRule({
   id: "containment/circuit-divided",
   severity: "error",
   since: "0.1",
-  title: "The conductors of one circuit are divided between conduits or trunkings.",
-  why: "Line and neutral together cancel each other's field. Apart, each magnetises the steel round it: the metal heats by the load current, and the loop is wider than anyone calculated. Run all conductors of a circuit together.",
+  title: "The conductors of one circuit run in different conduits or trunkings.",
+  why: "Line and neutral run together cancel each other's magnetic field. Apart, each magnetises the steel round it, which heats up under load, and the loop is larger than calculated. Run all conductors of a circuit together.",
   clauses: ["521.5.1", "521.8"],
   examples: [
     {
@@ -31,8 +31,8 @@ export default wayRule({
       if (carried.has("neutral") || !carried.has("line")) continue;
       const line = route.args.carries?.find(({ value }) => value === "line");
       report(line ? valueSpot(route, line) : factSpot(route), {
-        message: "The line runs here and the neutral elsewhere: all conductors of a circuit belong in one enclosure.",
-        related: [{ spot: factSpot(without.route), message: "The neutral runs here, without its line." }],
+        message: "The line runs here and the neutral elsewhere: run all conductors of a circuit in one enclosure.",
+        related: [{ spot: factSpot(without.route), message: "The neutral runs here, apart from its line." }],
       });
     }
   },

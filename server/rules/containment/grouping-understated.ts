@@ -10,8 +10,8 @@ export default containmentRule({
   id: "containment/grouping-understated",
   severity: "warning",
   since: "0.1",
-  title: "More circuits share a conduit or trunking than a route counts.",
-  why: "Each circuit in an enclosure warms the others. A cable credited with too few neighbours is rated for more than it can carry. Write how many run together. Circuits that carry next to nothing may be left out of the count: say so as a departure.",
+  title: "More circuits share a conduit or trunking than the route's grouping counts.",
+  why: "Each circuit in an enclosure warms the others. With too few counted, the cable is rated for more than it can carry. Write how many run together. Circuits that carry hardly any load may be left out of the count: record that as a departure.",
   clauses: ["523.5"],
   examples: [
     {
@@ -61,23 +61,26 @@ installation "Mill" {
     for (const { route, study: own } of study.contents) {
       const { grouped } = route.args;
       if ((grouped && grouped.value >= circuits) || !study.circuits.includes(own)) continue;
-      const said = grouped ? `counts ${plain(grouped.value)}` : "counts it alone";
-      const falls = known ? `: the grouping factor is ${plain(known.value)}` : "";
+      const stated = grouped ? `this route counts ${plain(grouped.value)}` : "this route counts none of the others";
+      const falls = known ? ` (factor ${plain(known.value)})` : "";
       const spot = grouped
         ? valueSpot(route, { start: labelStart(route, grouped.start), end: grouped.end })
         : factSpot(route);
       report(spot, {
-        message: `${circuits} circuits run in ${study.name}, and this route ${said}. Write grouped ${circuits}${falls}.`,
+        message: `${circuits} circuits run in ${study.name}, but ${stated}: write grouped ${circuits}${falls}.`,
         ...(grouped ? { value: amount(grouped.value, "circuits") } : {}),
         limit: amount(circuits, "circuits"),
         steps: [...(known?.steps ?? [remark(`${circuits} circuits in ${study.name}`)])],
         ...(known ? { source: known.source } : {}),
         least: true,
         related: [
-          { spot: factSpot(study.fact), message: `${study.name} is described here.` },
+          { spot: factSpot(study.fact), message: `Description of ${study.name}.` },
           ...study.contents
             .filter((other) => other.route !== route)
-            .map((other) => ({ spot: factSpot(other.route), message: `Way ${other.study.way.id} runs in it too.` })),
+            .map((other) => ({
+              spot: factSpot(other.route),
+              message: `Way ${other.study.way.id} runs in it as well.`,
+            })),
         ],
         fixes: fixesFor(route, circuits),
       });

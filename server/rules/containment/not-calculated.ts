@@ -5,8 +5,8 @@ export default containmentRule({
   id: "containment/not-calculated",
   severity: "information",
   since: "0.1",
-  title: "How full a conduit or trunking is cannot be calculated from the tables kept here.",
-  why: "What is not calculated is not right because nothing is said of it. The factors are for single cables; the room of a sheathed cable goes by its diameter, which the maker states.",
+  title: "How full a conduit or trunking is cannot be calculated.",
+  why: "No finding does not mean that the cables fit. The published factors are for single-core cables; the space a sheathed cable takes follows from its diameter, which the maker states.",
   clauses: ["522.8"],
   examples: [
     {

@@ -10,7 +10,7 @@ export default containmentRule({
   severity: "warning",
   since: "0.1",
   title: "A conduit or trunking holds more cables than it has room for.",
-  why: "Cables are torn as they are pulled in, and those inside cannot lose their heat. Take the next size, or a second run. A cable's factor differs with its size, its strands and whether the run bends: read the row of the cable that is there.",
+  why: "Cables are damaged as they are pulled in, and those inside cannot lose their heat. Use the next size, or a second run. The factor of a cable depends on its size, its stranding and whether the run bends: read the row of the table for the cable that is there.",
   clauses: ["522.8"],
   examples: [
     {
@@ -54,7 +54,7 @@ installation "Mill" {
     const unsaid = study.assumesStranded && study.holdsIfSolid;
     const wanted = wantedText(study);
     report(factSpot(fullest.section?.fact ?? study.fact), {
-      message: `${study.name} is ${plain(percent, 0)} % full: the cables in it make ${plain(total.value, 1)}, where ${study.title} takes ${plain(room.value)} here. ${wanted}${unsaid ? " If the conductors are solid they would go in: write solid on their cables." : ""}`,
+      message: `${study.name} is ${plain(percent, 0)} % full: its cables add up to a factor of ${plain(total.value, 1)}, ${study.title} takes ${plain(room.value)}. ${wanted}${unsaid ? " Solid conductors would fit: if they are, write solid on their cables." : ""}`,
       value: amountOf(total),
       limit: amountOf(room),
       steps: [
@@ -64,7 +64,7 @@ installation "Mill" {
         ...(study.assumesThermoplastic
           ? [remark("90 °C singles by the factors of thermoplastic ones: for conduit no others are published")]
           : []),
-        ...(unsaid ? [remark("conductors taken as stranded, since nothing says that they are solid")] : []),
+        ...(unsaid ? [remark("conductors taken as stranded, since solid is not stated")] : []),
       ],
       source: combine(total.source, room.source),
       related: inIt(study),
@@ -75,10 +75,10 @@ installation "Mill" {
 });
 
 function wantedText({ wanted, isConduit, title, isWhole }: ContainmentStudy): string {
-  if (!isWhole) return "Not all that is in it or along it is known, so it is fuller still.";
+  if (!isWhole) return "Not all of its contents are known, so it is fuller still.";
   if (wanted === undefined) return "No size in the tables holds them: divide them between two runs.";
-  if (typeof wanted === "number") return `${plain(wanted)} mm conduit would hold them.`;
-  return isConduit ? `${title} is too small.` : `${plain(wanted.width)} × ${plain(wanted.depth)} mm would hold them.`;
+  if (typeof wanted === "number") return `Fit ${plain(wanted)} mm conduit.`;
+  return isConduit ? `${title} is too small.` : `Fit ${plain(wanted.width)} × ${plain(wanted.depth)} mm.`;
 }
 
 /** The size that holds them, where it stands in the marked segment. */

@@ -7,8 +7,8 @@ export default containmentRule({
   id: "containment/route-disagrees",
   severity: "warning",
   since: "0.1",
-  title: "A route states another kind or size of enclosure than the one it is said to run in.",
-  why: "Only one of the two can be there, and how full it is was calculated by the other. Leave the size to the line that describes the conduit or trunking.",
+  title: "A route states another kind or size of enclosure than the one it names.",
+  why: "Only one of the two can be there, and how full it is was calculated from the other. Leave the size to the line that describes the conduit or trunking.",
   clauses: ["522.8"],
   examples: [
     {
@@ -48,19 +48,19 @@ installation "Mill" {
   ],
   judge({ name, title, fact, size, isConduit, contents }, report) {
     const own = isConduit ? "conduit" : "trunking";
-    const related = [{ spot: factSpot(fact), message: `${name} is described here.` }];
+    const related = [{ spot: factSpot(fact), message: `Description of ${name}.` }];
     for (const { route } of contents) {
       const { kind, size: written } = route.args;
       if (kind && kind.value !== own) {
         report(valueSpot(route, kind), {
-          message: `This route says ${kind.value}, and ${name} is a ${title}: which is right?`,
+          message: `This route states ${kind.value}, but ${name} is a ${title}: which is right?`,
           related,
-          // A size that stands beside the kind is that of the other enclosure.
+          // A size beside the kind is that of the other enclosure.
           fixes: written ? [] : [inPlaceOf(kind, own)],
         });
       } else if (written && written.value !== size) {
         report(valueSpot(route, written), {
-          message: `This route says ${plain(written.value)} mm, and ${name} is a ${title}: which is right?`,
+          message: `This route states ${plain(written.value)} mm, but ${name} is a ${title}: which is right?`,
           related,
           fixes: [inPlaceOf(written, `${plain(size)} mm`)],
         });

@@ -10,8 +10,8 @@ export default containmentRule({
   id: "containment/run-not-stated",
   severity: "warning",
   since: "0.1",
-  title: "The length or the bends of a conduit are not stated, so what it may hold is not known.",
-  why: "A conduit that bends holds far fewer cables than a short straight one: they have to be pulled round the bends. Without them the sum is held against too much room. Write bends 0 where it runs straight.",
+  title: "The length or the bends of a conduit are not stated.",
+  why: "Cables have to be pulled round bends, so a conduit that bends holds far fewer than a short straight one. Without length and bends too many cables may be accepted. Write bends 0 where it runs straight.",
   clauses: ["522.8"],
   examples: [
     {
@@ -57,8 +57,8 @@ installation "Mill" {
       const noBends = length !== undefined;
       report(factSpot(fact), {
         message: noBends
-          ? `The bends in ${study.name} are not stated, and at ${metres(length)} they count: write how many there are between draw-in points, or bends 0.`
-          : `How long ${study.name} is between draw-in points is not stated, so how much it may hold is not known.`,
+          ? `The bends in ${study.name} are not stated, and over ${metres(length)} they matter: write bends and the number between draw-in points.`
+          : `The length of ${study.name} between draw-in points is not stated, so what it may hold is not known: write length.`,
         ...(noBends ? { value: amount(length, "m"), limit: amount(short.value, "m"), source: short.source } : {}),
         related: inIt(study),
         fixes: noBends ? [0, 1, 2].flatMap((count) => wordsAfter(fact, `bends ${count}`)) : [],

@@ -9,8 +9,8 @@ export default containmentRule({
   id: "containment/shared-cpc-too-small",
   severity: "warning",
   since: "0.1",
-  title: "A protective conductor that several circuits share is too small for one of them.",
-  why: "A shared protective conductor has to bear the fault of every circuit that relies on it, so the one that asks most decides. Draw in a larger one, or give the circuit its own.",
+  title: "A shared protective conductor is too small for one of its circuits.",
+  why: "A protective conductor that several circuits share has to carry the fault current of each, so the circuit that needs the largest decides its size. Draw in a larger one, or give the circuit its own.",
   clauses: ["543.1.2"],
   examples: [
     {
@@ -75,7 +75,7 @@ installation "Mill" {
       // By the table a smaller one may still be shown to be enough.
       if (!found || found.method === "table" || largest >= found.need.value) continue;
       report(factSpot(route), {
-        message: `Way ${study.way.id} has no protective conductor of its own in ${name}. Its fault needs ${plain(found.need.value)} mm², and the largest it could share there is ${squareMillimetres(largest)}.`,
+        message: `Way ${study.way.id} has no cpc of its own in ${name}: it needs ${plain(found.need.value)} mm², and the largest to share there is ${squareMillimetres(largest)}.`,
         value: amount(largest, "mm²"),
         limit: amountOf(found.need),
         least: true,
@@ -83,14 +83,14 @@ installation "Mill" {
         source: found.need.source,
         related: lenders.map(({ way, cable }) => ({
           spot: factSpot(cable?.fact ?? way.header),
-          message: `Way ${way.id} brings ${squareMillimetres(cable?.cpc ?? 0)}.`,
+          message: `Way ${way.id} has a ${squareMillimetres(cable?.cpc ?? 0)} cpc.`,
         })),
       });
     }
   },
 });
 
-/** What the circuit asks of the protective conductor it has in truth, whatever its own cable line says. */
+/** What the circuit requires of the protective conductor it actually has, whatever its own cable line states. */
 function needWith(study: WayStudy, size: number): ProtectiveNeed | undefined {
   const { line, cpc } = study.cable?.fact.args ?? {};
   if (!line) return undefined;

@@ -7,8 +7,8 @@ export default containmentRule({
   id: "containment/too-many-bends",
   severity: "warning",
   since: "0.1",
-  title: "A conduit has more bends than cables are drawn round without a draw-in point.",
-  why: "Every bend multiplies the pull, and the insulation bears it. A draw-in box between the bends lets the cables be pulled a section at a time.",
+  title: "A conduit has too many bends between draw-in points.",
+  why: "Every bend multiplies the pull, and the insulation takes it. A draw-in box between the bends lets the cables be pulled in a section at a time.",
   clauses: ["522.8"],
   examples: [
     {
@@ -38,7 +38,7 @@ installation "Mill" {
     for (const { fact, bends } of study.sections) {
       if (bends === undefined || bends <= most.value) continue;
       report(factSpot(fact), {
-        message: `${plain(bends)} bends stand between draw-in points of ${study.name}, where more than ${plain(most.value)} ask for a box between them. Divide it into sections.`,
+        message: `${study.name} has ${plain(bends)} bends between draw-in points, more than ${plain(most.value)}: fit a draw-in box between them.`,
         value: amount(bends, "bends"),
         limit: amount(most.value, "bends"),
         source: most.source,

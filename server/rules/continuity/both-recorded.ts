@@ -8,7 +8,7 @@ export default wayRule({
   severity: "information",
   since: "0.1",
   title: "R1+R2 and R2 are both recorded for a radial.",
-  why: "One of the two is asked for. R1+R2 proves polarity too and compares with Zs; a second figure only helps where it says at which point it was taken.",
+  why: "One of the two is required. R1+R2 proves polarity as well and can be compared with Zs; a second figure helps only where it is recorded at which point it was measured.",
   clauses: ["643.2.1"],
   examples: [
     {
@@ -34,7 +34,7 @@ export default wayRule({
     if (!both || !own || both.segment !== own.segment) return;
     if (!quantityOf(both.args.value) || !quantityOf(own.args.value)) return;
     report(factSpot(own), {
-      message: "R1+R2 and R2 are both here, and one of them is enough: say in a note what the second was measured for.",
+      message: "R1+R2 and R2 are both recorded, and one is enough: record in a note what the second was measured for.",
       related: [relatedFact(both, "R1+R2 of the same circuit.")],
     });
   },

@@ -11,8 +11,8 @@ export default wayRule({
   id: "continuity/highest-not-recorded",
   severity: "warning",
   since: "0.1",
-  title: "A radial circuit whose R1+R2 is less than what one of its points reads.",
-  why: "The highest reading is what the loop impedance is calculated and judged from. A lower one makes the circuit look better than its worst point.",
+  title: "R1+R2 of a radial is lower than the reading at one of its points.",
+  why: "Zs is calculated from the highest reading, and the circuit is judged by it. A lower one makes the circuit look better than its worst point.",
   clauses: ["643.2.1", "411.4.4"],
   examples: [
     {
@@ -43,7 +43,7 @@ export default wayRule({
     const { meterUncertainty } = deadTestPractice;
     if (!exceeds(most.value - written.value, meterUncertainty.value)) return;
     report(valueSpot(fact, written), {
-      message: `R1+R2 is written as ${shown(written)}, but ${highest.name} reads ${shown(most)}: the highest counts.`,
+      message: `R1+R2 is recorded as ${shown(written)}, but ${highest.name} reads ${shown(most)}: record the highest.`,
       value: amount(written.value, "Ω"),
       limit: amount(most.value, "Ω"),
       least: true,

@@ -11,8 +11,9 @@ export default wayRule({
   id: "continuity/missing",
   severity: "warning",
   since: "0.1",
-  title: "Nothing shows that the protective conductor is continuous.",
-  why: "Every circuit has R1+R2 or R2, measured to its far point: a feeder too. Without it nobody knows that exposed metal at the end of the circuit is earthed.",
+  title: "Continuity of the protective conductor is not recorded.",
+  why: "Every circuit, a distribution circuit included, needs R1+R2 or R2 measured at its far point. Without it nothing proves that exposed metal at the end of the circuit is earthed.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -66,31 +67,31 @@ export default wayRule({
     const stated = onlyStated(study, ["R1+R2", "R2", "ends", "at"]);
     if (stated) {
       report(factSpot(stated), {
-        message: `What stands here is ${notReadWords(stated)}, not measured: that the protective conductor reaches the far point is not proven. Measure R1+R2 or R2.`,
+        message: `Continuity is ${notReadWords(stated)}, not measured, so the protective conductor is not proved: measure R1+R2 or R2.`,
       });
       return;
     }
-    // What is marked as not measured, or not applicable, is spoken of by other checks.
+    // What is marked as not measured, or not applicable, is reported by other checks.
     if (hasDead(study, "R1+R2") || hasDead(study, "R2")) return;
     const highest = study.isRing && !ringPattern(study) ? highestPoint(study) : undefined;
     if (highest) {
       const line = `R1+R2 ${highest.value.toFixed(2)} Ω`;
       report(wordSpot(study.way.header), {
-        message: `R1+R2 is not entered: of the points read it is the highest to earth, ${ohms(highest.value)} at ${highest.point.name}.`,
+        message: `R1+R2 is not recorded: the highest reading to earth at the points is ${ohms(highest.value)}, at ${highest.point.name}.`,
         severity: "information",
-        related: [relatedFact(highest.point.fact, "The highest reading to earth.")],
+        related: [relatedFact(highest.point.fact, `Highest reading to earth: ${highest.point.name}.`)],
         fixes: [lineAfter(highest.point.fact, line, `Write ${line}`)],
       });
       return;
     }
     report(wordSpot(study.way.header), {
       message:
-        "Neither R1+R2 nor R2 is recorded: nothing shows that the protective conductor reaches the far point. Measure one of them.",
+        "Neither R1+R2 nor R2 is recorded, so the protective conductor is not proved to the far point: measure one of them.",
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });
   },
 });
 
-/** Extra-low voltage may have no protective conductor, and a circuit without one is spoken of by itself. */
+/** Extra-low voltage may have no protective conductor, and a circuit without one is reported by itself. */
 const hasNoCpc = ({ uses, cable }: { uses: ReadonlySet<string>; cable: { cpcBy: string | undefined } | undefined }) =>
   uses.has("selv") || cable?.cpcBy === "none";

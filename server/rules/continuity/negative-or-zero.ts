@@ -12,8 +12,8 @@ export default wayRule({
   id: "continuity/negative-or-zero",
   severity: "error",
   since: "0.1",
-  title: "A resistance of less than nothing, or of nothing.",
-  why: "No conductor has either. The leads were nulled on a poor contact, so every reading of that test is too low by as much; or the probes were on the same piece of metal. Null again and repeat.",
+  title: "A resistance is recorded as zero or negative.",
+  why: "No conductor has zero or negative resistance. The leads were nulled on a poor contact, so every reading of that test is too low by the same amount; or both probes were on the same piece of metal. Null again and repeat.",
   clauses: ["643.2.1"],
   examples: [
     {
@@ -55,8 +55,8 @@ export default wayRule({
       if (!negative && mayBeNothing(study, test)) continue;
       report(valueSpot(fact, quantity), {
         message: negative
-          ? `${name} of ${shown(quantity)} cannot be: the leads were nulled on a poor contact. Null them again and repeat the test.`
-          : `${name} of ${ohms(0)} cannot be: no conductor has no resistance. Null the leads again, and check that both probes were where they belong.`,
+          ? `${name} reads ${shown(quantity)}, below zero: the leads were nulled on a poor contact. Null them again and repeat the test.`
+          : `${name} reads ${ohms(0)}, which no conductor has: the leads were over-nulled, or both probes were on the same metal. Repeat the test.`,
         value: amount(quantity.value, "Ω"),
         limit: amount(0, "Ω"),
         least: true,

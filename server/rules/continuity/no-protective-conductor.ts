@@ -5,8 +5,9 @@ export default wayRule({
   id: "continuity/no-protective-conductor",
   severity: "error",
   since: "0.1",
-  title: "A circuit without a protective conductor that is not limited to class II equipment.",
-  why: "Metal switches and lights on such a circuit become live in a fault and stay so. A protective conductor runs to every point; where an old circuit has none, only class II equipment may be on it, and the board says so.",
+  title: "A circuit without a protective conductor is not limited to class II equipment.",
+  why: "Metal switches and luminaires on such a circuit become live in a fault and stay live. Run a protective conductor to every point; an old circuit without one may supply class II equipment only, and a notice at the board says so.",
+  opens: true,
   clauses: ["411.3.1.1", "412.2.3.2"],
   examples: [
     {
@@ -26,9 +27,9 @@ export default wayRule({
     const { cable, facts } = study;
     if (cable?.cpcBy !== "none" || study.isSpare || study.uses.has("selv") || facts.has("class-II")) return;
     report(factSpot(cable.fact), {
-      message: `This circuit has no protective conductor, and nothing limits it to class II equipment. ${workOf(study.context) === "existing" ? "Run one, or make sure of class II throughout and say so with class-II." : "Run one to every point."}`,
+      message: `This circuit has no protective conductor and is not limited to class II: ${workOf(study.context) === "existing" ? "run one, or record class-II where all equipment is" : "run one to every point"}.`,
       related: facts.one("serves")
-        ? [{ spot: factSpot(facts.one("serves") ?? cable.fact), message: "What it serves." }]
+        ? [{ spot: factSpot(facts.one("serves") ?? cable.fact), message: "The use of the circuit." }]
         : [],
     });
   },

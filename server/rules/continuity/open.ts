@@ -7,8 +7,9 @@ export default wayRule({
   id: "continuity/open",
   severity: "error",
   since: "0.1",
-  title: "A protective conductor that is not continuous.",
-  why: "Off scale means that no path was found. Without one, a fault leaves exposed metal live and nothing disconnects. Find the break before anything else is tested.",
+  title: "A protective conductor reads open.",
+  why: "Off scale means that no path was found. Without one a fault leaves exposed metal live and nothing disconnects. Find the break before anything else is tested.",
+  opens: true,
   clauses: ["643.2.1", "411.3.1.1"],
   examples: [
     {
@@ -32,7 +33,7 @@ export default wayRule({
       const quantity = quantityOf(fact?.args.value);
       if (!fact || quantity?.sign !== ">") continue;
       report(valueSpot(fact, quantity), {
-        message: `${word} is off scale (${shown(quantity)}): there is no continuity. Find the break before the circuit is energised.`,
+        message: `${word} is off scale (${shown(quantity)}): no continuity. Find the break before the circuit is energised.`,
         value: amount(quantity.value, "Ω"),
       });
     }

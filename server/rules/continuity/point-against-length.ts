@@ -4,15 +4,16 @@ import { expectedCircuit } from "../../readings/expected.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
-import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/point-against-length",
   severity: "warning",
   since: "0.1",
-  title: "A point of a radial circuit that does not read what the cable to it gives.",
-  why: "A poor joint on a branch does not show at the far end of the circuit. Each point is held against its own length of cable.",
+  title: "A point of a radial does not read what the cable to it should give.",
+  why: "A poor joint on a branch does not show at the far end of the circuit. Each point is compared with its own length of cable.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -49,10 +50,10 @@ export default wayRule({
       const meter = uncertaintyOnWay(study, fact, quantity);
       const cause =
         uncertainty.kind === "high"
-          ? "Look for a poor joint on the way to it, and check the lengths."
-          : "Look for a parallel path through bonded metal, and check that it was read there.";
+          ? "Look for a poor joint, and check the lengths."
+          : "Look for a parallel path, and check where it was read.";
       report(valueSpot(fact, quantity), {
-        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${withinUncertainty(meter, uncertainty.by)}`,
+        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${beyondTolerance(meter, uncertainty.by)}`,
         value: amount(quantity.value, "Ω"),
         limit: amountOf(expected),
         steps: [...bandSteps(expected), ...uncertaintySteps(meter)],

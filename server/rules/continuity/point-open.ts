@@ -6,8 +6,9 @@ export default wayRule({
   id: "continuity/point-open",
   severity: "error",
   since: "0.1",
-  title: "One point of a radial circuit that a conductor does not reach.",
-  why: "The far point may read well while an earth is missing at one switch or light on the way: whoever touches its metal plate in a fault is not protected. Look at the terminal there and at the one before it.",
+  title: "A conductor does not reach one point of a radial.",
+  why: "The far point may read well while the earth is missing at one switch or luminaire on the way, where metalwork is then not protected in a fault. Isolate, and look at the terminals there and at the point before it.",
+  opens: true,
   clauses: ["643.2.1", "411.3.1.1", "412.2.3.2", "643.6"],
   examples: [
     {
@@ -39,7 +40,7 @@ export default wayRule({
       const both = earth?.sign === ">" && neutral?.sign === ">";
       const missing = both ? "line, or both the others," : open === earth ? "protective conductor" : "neutral";
       report(valueSpot(point.fact, open), {
-        message: `${point.name} is off scale ${open === earth ? "to earth" : "to neutral"} (${shown(open)}): the ${missing} does not reach it. Look at the terminals there and at the point before it.`,
+        message: `${point.name} is off scale ${open === earth ? "to earth" : "to neutral"} (${shown(open)}): the ${missing} does not reach it. Check its terminals and those before it.`,
         value: amount(open.value, "Ω"),
       });
     }

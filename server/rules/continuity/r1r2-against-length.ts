@@ -18,7 +18,7 @@ import { studyRing } from "../../readings/ring.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, relatedFact, shown } from "../common/dead-words.ts";
-import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -26,8 +26,9 @@ export default wayRule({
   id: "continuity/r1r2-against-length",
   severity: "warning",
   since: "0.1",
-  title: "R1+R2 does not fit the length and the sizes.",
-  why: "Length and sizes say what the conductors should read at the far point. Far more is a poor joint, a smaller cable or a slip of the decimal point; far less is bonded metal in parallel, or a reading taken short of the far point.",
+  title: "R1+R2 does not fit the length and the sizes of the cable.",
+  why: "Length and sizes give what the conductors should read at the far point. Far more means a poor joint, a smaller cable or a misplaced decimal point; far less means bonded metal in parallel, or a reading taken short of the far point.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -90,7 +91,7 @@ export default wayRule({
     const quantity = quantityOf(latest?.fact.args.value);
     if (study.isSpare || !latest || !quantity || quantity.sign === ">" || quantity.value <= 0) return;
     const { fact, test } = latest;
-    // The ends of a ring say more of it than its length does, and an open ring reads by no rule of a ring.
+    // The ends of a ring tell more about it than its length does, and an open ring does not read as a ring.
     const { quarter, values } = studyRing(study);
     if (study.isRing && (quarter["L-E"] || Object.values(values).some(({ open }) => open))) return;
     const whole = expectedR1R2At(study, test);
@@ -102,7 +103,7 @@ export default wayRule({
     if (uncertainty.kind === "low" && hasMetalBeside(study)) return;
     const given = whole
       ? `${metres(study.length.value)} of this cable gives`
-      : `the line alone is, over ${metres(study.length.value)},`;
+      : `the line alone over ${metres(study.length.value)} gives`;
     const below =
       line && quantity.value < line.value * deadTestPractice.lowShare.value
         ? " That is less than its line conductor alone."
@@ -110,16 +111,16 @@ export default wayRule({
     const borneOut = uncertainty.slip !== undefined && loopBearsOut(study, expected.value);
     const meant = uncertainty.slip === undefined || borneOut ? undefined : unslipped(quantity, uncertainty.slip);
     const reason = borneOut
-      ? "Zs bears the reading out: look at the length and the sizes written here."
+      ? "Zs agrees with the reading: check the length and the sizes recorded here."
       : suspicion(study, uncertainty, quantity.unit);
     const meter = uncertaintyOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && uncertainty.kind === "low" && uncertainty.slip === undefined ? below : ""}${withinUncertainty(meter, uncertainty.by)}`,
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && uncertainty.kind === "low" && uncertainty.slip === undefined ? below : ""}${beyondTolerance(meter, uncertainty.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
       source: bandSource(expected),
-      related: [...lengthRelated(study), relatedFact(test.header, "The test it stands in.")],
+      related: [...lengthRelated(study), relatedFact(test.header, "The test with this reading.")],
       fixes: meant === undefined ? [] : [inPlaceOf(quantity, meant, `Write ${meant}`)],
     });
   },
@@ -134,13 +135,13 @@ const hasSpurs = (study: WayStudy): boolean =>
 function suspicion(study: WayStudy, { kind, ratio, slip }: LengthUncertainty, unit: string): string {
   if (slip !== undefined && unit !== "mΩ") {
     const times = slip > 1 ? `${slip} times too much` : `a ${slip === 0.1 ? "tenth" : "hundredth"} of it`;
-    return `About ${times}: a slip of the decimal point${slip > 1 ? ", or a poor joint" : ""}?`;
+    return `About ${times}: check the decimal point${slip > 1 ? ", or look for a poor joint" : ""}.`;
   }
   const metal = otherMetal(study);
   if (metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value)
-    return `It is what ${metal.name} of that size would read: check the material, then the joints.`;
-  if (kind === "high") return "Look for a poor joint, a smaller cable or a longer run; and null the leads.";
+    return `It fits ${metal.name} of that size: check the material, then the joints.`;
+  if (kind === "high") return "Look for a poor joint, a smaller cable or a longer run, and null the leads.";
   return study.uses.has("lighting")
-    ? "Was it read at the farthest light and switch, or at the first rose? Otherwise look for a parallel path."
-    : "Look for a parallel path through bonded metal, and check where it was read and the length.";
+    ? "Read it at the farthest luminaire and switch, or look for a parallel path."
+    : "Look for a parallel path, and check the length and where it was read.";
 }

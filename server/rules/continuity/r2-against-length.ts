@@ -14,7 +14,7 @@ import { r2Share } from "../../readings/r2.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
-import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -23,7 +23,8 @@ export default wayRule({
   severity: "warning",
   since: "0.1",
   title: "R2 does not fit the length and the size of the protective conductor.",
-  why: "A hundredth of an ohm at a distant appliance is the pipework, not the conductor: it was measured with the appliance and its metal still connected. The conductor itself may be broken. Disconnect it at the far end and measure again.",
+  why: "A hundredth of an ohm at a distant appliance is likely to be the pipework and not the conductor: it was measured with the appliance and its metal still connected, and the conductor itself may be broken. With the circuit isolated, disconnect it at the far end and measure again.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -69,7 +70,7 @@ export default wayRule({
     if (study.isSpare || study.isRing || !latest || !quantity || !cable || !length) return;
     if (quantity.sign === ">" || quantity.value <= 0) return;
     const expected = expectedConductorAt(study, "cpc", latest.test);
-    // Line and cpc that have changed places are told of as that.
+    // Line and cpc that are interchanged are reported as that.
     if (!expected || r2Share(study)?.swapped) return;
     const { meterUncertainty, impliedLength: least } = deadTestPractice;
     const implied = quantity.value / (conductorPerMetre(cable, "cpc")?.value ?? 0);
@@ -81,17 +82,17 @@ export default wayRule({
     const whole = exactReading(study.R1R2);
     const cause =
       whole && high && quantity.value >= whole.value
-        ? `R1+R2 reads ${ohms(whole.value)} with the line in it, so R2 alone must be less: is one figure in both places, or was the long lead not nulled?`
+        ? `R1+R2 reads ${ohms(whole.value)} with the line included, so R2 alone must be less: check both figures, and null the long lead.`
         : beside
-          ? `It is worth ${metres(implied)} of that conductor: measured through pipework or a bonded casing? Disconnect the far end and repeat.`
+          ? `That is only ${metres(implied)} of it: was it read through pipework? Disconnect the far end and repeat.`
           : uncertainty?.slip !== undefined
-            ? `Check the decimal point: ${unslipped(quantity, uncertainty.slip)}?`
+            ? `Check the decimal point: was it ${unslipped(quantity, uncertainty.slip)}?`
             : high
-              ? "Look for a poor joint, a smaller conductor or a longer run; and null the long lead."
-              : "Look for a parallel path through bonded metal, and check the length.";
+              ? "Look for a poor joint, a smaller conductor or a longer run, and null the long lead."
+              : "Look for a parallel path, and check the length.";
     const meter = uncertaintyOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {
-      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${uncertainty ? withinUncertainty(meter, uncertainty.by) : ""}`,
+      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${uncertainty ? beyondTolerance(meter, uncertainty.by) : ""}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       steps: [...bandSteps(expected), ...uncertaintySteps(meter)],

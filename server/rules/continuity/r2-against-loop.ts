@@ -1,7 +1,7 @@
 import { ohms } from "../../calc/result.ts";
 import { r2BelowLoop } from "../../readings/r2.ts";
 import { combine } from "../../tables/source.ts";
-import { cableWords, relatedFact } from "../common/dead-words.ts";
+import { relatedFact } from "../common/dead-words.ts";
 import { lineAfter } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -9,8 +9,9 @@ export default wayRule({
   id: "continuity/r2-against-loop",
   severity: "warning",
   since: "0.1",
-  title: "R2 is far less than its part of what Zs leaves for the circuit.",
-  why: "Zs less the board's impedance is R1+R2, and R2 is its part of that by the sizes of the cable. An R2 of next to nothing was read through the appliance and its pipework: the conductor itself has not been shown to be whole.",
+  title: "R2 is far below its share of what Zs leaves for the circuit.",
+  why: "Zs less the impedance of the board is R1+R2, and the sizes of the cable give the share of R2 in it. A much lower R2 may have been read through the appliance and its pipework: the conductor itself is then not proved continuous.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -42,7 +43,7 @@ export default wayRule({
     if (!found || !cable) return;
     const { R2, own, Zs, board, expected, tolerance } = found;
     report(valueSpot(own, R2), {
-      message: `R2 of ${ohms(R2.value)} is far below its part of what Zs leaves: about ${ohms(expected.value)} for ${cableWords(cable)}. Was it read through pipework or a bonded casing, or has the line a poor joint? Disconnect the far end and repeat.`,
+      message: `R2 ${ohms(R2.value)} is far below the ${ohms(expected.value)} its share of Zs gives: was it read through pipework? Disconnect the far end and repeat.`,
       value: amount(R2.value, "Ω"),
       limit: amountOf(expected),
       steps: [...expected.steps, ...tolerance.steps],

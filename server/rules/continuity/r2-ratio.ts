@@ -10,8 +10,9 @@ export default wayRule({
   id: "continuity/r2-ratio",
   severity: "warning",
   since: "0.1",
-  title: "R2 and R1+R2 do not share out as the sizes of the cable.",
-  why: "What is left of R1+R2 without R2 is the line. The two stand to each other as the resistances of their sizes: a reduced protective conductor reads more than the line, never less.",
+  title: "R2 and R1+R2 are not in the ratio of the conductor sizes.",
+  why: "R1+R2 less R2 is the line conductor. The two should be in the ratio of their tabulated resistances: a reduced protective conductor reads more than the line, never less.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -56,12 +57,12 @@ export default wayRule({
     const { cable } = study;
     const { meterUncertainty, radialRatio } = deadTestPractice;
     const related = [
-      relatedFact(both, "R1+R2, of which it is a part."),
+      relatedFact(both, `R1+R2 ${ohms(R1R2)}, of which R2 is a part.`),
       ...(cable ? [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)] : []),
     ];
     if (R2.value > R1R2 + meterUncertainty.value) {
       report(valueSpot(own, R2), {
-        message: `R2 of ${ohms(R2.value)} is more than R1+R2, ${ohms(R1R2)}, of which it is a part: one of the two is wrong.`,
+        message: `R2 ${ohms(R2.value)} is more than R1+R2 ${ohms(R1R2)}, of which it is a part: one of the two is wrong.`,
         value: amount(R2.value, "Ω"),
         limit: amount(R1R2, "Ω"),
         steps: [remark(`R2 < R1+R2 does not hold: ${ohms(R2.value)} against ${ohms(R1R2)}`)],
@@ -72,11 +73,11 @@ export default wayRule({
     }
     if (!ratio || expected === undefined || !cable || hasMetalBeside(study)) return;
     if (Math.abs(R2.value - expected) <= room) return;
-    // What length and size say of R2 alone says more, unless the two have only changed places.
+    // Length and size tell more about R2 alone, unless the two are only interchanged.
     if (!swapped && r2OffLength(study)) return;
     const share = ratio.value / (1 + ratio.value);
     report(valueSpot(own, R2), {
-      message: `R2 is ${ohms(R2.value)} of the ${ohms(R1R2)}; ${cableWords(cable)} gives ${ohms(expected)}. ${swapped ? "Line and cpc seem to have changed places: the smaller conductor reads more." : R2.value < expected ? "Look for a parallel path, or for another size than is written." : "Look for a poor joint in the cpc, or for another size than is written."}`,
+      message: `R2 is ${ohms(R2.value)} of R1+R2 ${ohms(R1R2)}; ${cableWords(cable)} gives ${ohms(expected)}. ${swapped ? "Line and cpc seem interchanged: the smaller conductor reads more." : R2.value < expected ? "Look for a parallel path, or another size than recorded." : "Look for a poor joint in the cpc, or another size than recorded."}`,
       value: amount(R2.value, "Ω"),
       limit: amount(expected, "Ω"),
       steps: [

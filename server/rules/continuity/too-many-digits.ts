@@ -8,8 +8,8 @@ export default wayRule({
   id: "continuity/too-many-digits",
   severity: "information",
   since: "0.1",
-  title: "A reading with more digits than a meter shows.",
-  why: "A low-resistance meter shows hundredths of an ohm, some thousandths. More digits come from a calculator: mark the figure as calculated, or write what was read.",
+  title: "A reading has more decimals than a meter shows.",
+  why: "A low-resistance ohmmeter shows hundredths of an ohm, some thousandths. More decimals come from a calculator: mark the figure as calculated, or write what was read.",
   clauses: [],
   examples: [
     {

@@ -19,8 +19,8 @@ export default installationRule({
   id: "coordination/assembly-below-fault",
   severity: "warning",
   since: "0.1",
-  title: "A board whose short-circuit rating as an assembly is below the fault current.",
-  why: "A fault before the first device in the board, on its busbars or terminals, stresses the assembly itself, however much the devices on it break. A board with a higher rating, or one further from the source, puts it right.",
+  title: "The fault current exceeds the short-circuit rating of the board as an assembly.",
+  why: "A fault on the busbars or terminals ahead of the first device stresses the assembly itself, whatever the devices in it can break. Fit a board with a higher rating, or move it further from the source.",
   clauses: ["536.4.201", "434.5.1"],
   examples: [
     { bad: sample("10 kA").replace("10 kA\n", "10 kA\n                       ^^^^^\n"), good: sample("16 kA") },
@@ -39,9 +39,9 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const fault = noted?.value ?? calculated?.value;
   const { value } = fact.args;
   if (fault === undefined || !exceeds(fault, value.value)) return;
-  const how = noted ? `${noted.atLeast ? "More than" : "Up to"}` : "By calculation about";
+  const how = noted ? `${noted.atLeast ? "more than" : "up to"}` : "by calculation about";
   report(valueSpot(fact, value), {
-    message: `${how} ${kiloamps(fault)} may flow at board ${node.board.head.name}; as an assembly it is rated ${kiloamps(value.value)}. It needs a board of a higher rating, or its maker's word with the fuse upstream.`,
+    message: `Board ${node.board.head.name} is rated ${kiloamps(value.value)} as an assembly; ${how} ${kiloamps(fault)} may flow: fit a higher rating, or get the maker's rating behind the fuse upstream.`,
     value: amount(fault, "A"),
     limit: amount(value.value, "A"),
     steps: [...(calculated?.steps ?? []), relation("fault ≤ rating", kiloamps(fault), kiloamps(value.value))],

@@ -40,8 +40,8 @@ export default installationRule({
   id: "coordination/breaking-capacity-exceeded",
   severity: "warning",
   since: "0.1",
-  title: "A device that cannot break the fault current calculated for its board.",
-  why: "Nothing is recorded at this board, but what was recorded upstream and the cable between tell what may flow. A device asked to break more than it can may burst or weld.",
+  title: "The calculated fault current exceeds the breaking capacity of a device.",
+  why: "No fault current is recorded at this board; it was calculated from the figure recorded upstream and the cable between. A device that has to break more than its breaking capacity may burst or weld shut.",
   clauses: ["434.5.1", "434.1"],
   examples: [
     { bad: sample("6 kA").replace("6 kA\n", "6 kA\n                              ^^^^\n"), good: sample("10 kA") },
@@ -72,7 +72,7 @@ function device(node: BoardNode, study: WayStudy, report: Reporter): void {
   const written = device.fact.args.breaking;
   const next = nextBreaking(bound.value);
   report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
-    message: `By calculation ${surely ? "about" : "up to"} ${kiloamps(found.value)} may flow at board ${node.board.head.name}, where nothing is recorded; the ${deviceName(device)} device breaks ${kiloamps(capacity.value)}.${surely ? "" : " Measure it there."}`,
+    message: `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; by calculation ${surely ? "about" : "up to"} ${kiloamps(found.value)} may flow at board ${node.board.head.name}: measure it there.`,
     value: amount(found.value, "A"),
     limit: amountOf(capacity),
     steps: [
@@ -82,7 +82,7 @@ function device(node: BoardNode, study: WayStudy, report: Reporter): void {
     ],
     source: combine(found.source, capacity.source),
     ...(surely ? {} : { severity: "information" as const }),
-    related: node.feeder ? [{ spot: factSpot(node.feeder.way.header), message: "The feeder between." }] : [],
+    related: node.feeder ? [{ spot: factSpot(node.feeder.way.header), message: "Feeder of this board." }] : [],
     fixes:
       written && next && device.family === "breaker"
         ? [inPlaceOf(written, kiloamps(next), `Make it ${kiloamps(next)}`)]

@@ -1,6 +1,6 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
 import { networkOf } from "../../boards/network.ts";
-import { sayUnguarded } from "../common/board-part.ts";
+import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
@@ -32,8 +32,8 @@ export default installationRule({
   id: "coordination/busbar-below-device",
   severity: "information",
   since: "0.1",
-  title: "Busbars rated below the device that protects them.",
-  why: "Busbars burn without anything opening. What stands before them must not let more flow than they are rated for, or the devices they feed must not come to more.",
+  title: "The busbars are rated below the device that protects them.",
+  why: "Busbars overheat and burn without anything opening. Their rating should be no less than that of the device upstream, or than the devices they feed together.",
   clauses: ["536.4.202", "433.1.1"],
   examples: [{ bad: sample("125 A").replace("125 A\n", "125 A\n             ^^^^^\n"), good: sample("160 A") }],
   check(installation, report) {
@@ -42,7 +42,7 @@ export default installationRule({
       standing: "memory",
     } as const;
     for (const node of networkOf(installation).nodes) {
-      for (const part of ratedParts(node)) if (part.kind === "busbar") sayUnguarded(part, source, report);
+      for (const part of ratedParts(node)) if (part.kind === "busbar") reportUnprotectedPart(part, source, report);
     }
   },
 });

@@ -26,8 +26,8 @@ export default installationRule({
   id: "coordination/feeder-below-circuit",
   severity: "warning",
   since: "0.1",
-  title: "A circuit whose device is larger than the one that feeds its board.",
-  why: "On an overload the feeder opens first and takes the whole board with it. The device nearest the fault should open alone.",
+  title: "A circuit's device is larger than the device that feeds its board.",
+  why: "On an overload the upstream device opens first and disconnects the whole board. The device nearest the fault should open alone.",
   clauses: ["536.4.1", "314.1"],
   examples: [
     {
@@ -54,14 +54,14 @@ function checkNode(node: BoardNode, report: Reporter): void {
   for (const { device } of bySize(node)) {
     if (device?.rating === undefined || device.rating <= limit) return;
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is larger than the ${amps(limit)} that feeds board ${node.board.head.name}: the feeder would open first, and the board would be dead.`,
+      message: `The ${deviceName(device)} device is larger than the ${amps(limit)} device that feeds board ${node.board.head.name}, which would open first.`,
       value: amount(device.rating, "A"),
       limit: amount(limit, "A"),
       steps: [
         step("In of the circuit ≤ In of the feeder", `${amps(device.rating)} against ${amps(limit)}`, "does not hold"),
       ],
       source: { ref: "BS 7671:2018+A2:2022, 536.4.1", standing: "practice" },
-      related: [{ spot: factSpot(above.fact), message: `The device of the feeder: ${deviceName(above)}.` }],
+      related: [{ spot: factSpot(above.fact), message: `Upstream: ${deviceName(above)}.` }],
     });
   }
 }

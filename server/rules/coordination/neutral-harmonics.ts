@@ -10,8 +10,8 @@ export default wayRule({
   id: "coordination/neutral-harmonics",
   severity: "warning",
   since: "0.1",
-  title: "A neutral that third harmonics load more than it bears.",
-  why: "Third harmonics of the three lines do not cancel: the neutral carries their sum, which with many electronic loads is more than a line carries. Nothing protects it. A larger cable, never a reduced neutral.",
+  title: "Third harmonics overload the neutral.",
+  why: "Third harmonics of the three lines do not cancel: the neutral carries their sum, which with many electronic loads is more than a line carries, and nothing protects it. Use a larger cable, never a reduced neutral.",
   clauses: ["523.6.3", "524.2"],
   examples: [
     {
@@ -68,13 +68,13 @@ export default wayRule({
     const written = reduced ? cable.fact.args.neutral : cable.fact.args.line;
     const size = sizeFor(study, need.value, { from: reduced ? cable.neutral : cable.line });
     report(written ? valueSpot(cable.fact, written) : factSpot(cable.fact), {
-      message: `With ${percent(fact.args.value.value)} of third harmonic the neutral carries ${amps(neutral.value)}: the cable must be good for ${amps(need.value)}, and ${squareMillimetres(reduced ? cable.neutral : cable.line)} carries ${amps(capacity.value)}.${size ? ` ${squareMillimetres(size)} would do.` : ""}`,
+      message: `With ${percent(fact.args.value.value)} of third harmonic the neutral carries ${amps(neutral.value)}: the cable must carry ${amps(need.value)}; ${squareMillimetres(reduced ? cable.neutral : cable.line)} carries ${amps(capacity.value)}.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
       value: amount(capacity.value, "A"),
       limit: amountOf(need),
       least: true,
       steps: [...need.steps, ...capacity.steps],
       source: combine(need.source, capacity.source),
-      related: [{ spot: factSpot(fact), message: "The third harmonic." }],
+      related: [{ spot: factSpot(fact), message: `Third harmonic ${percent(fact.args.value.value)}.` }],
       fixes: written && size ? [inPlaceOf(written, `${size} mm²`, `Make it ${squareMillimetres(size)}`)] : [],
     });
   },

@@ -29,8 +29,8 @@ export default installationRule({
   id: "coordination/no-selectivity",
   severity: "information",
   since: "0.1",
-  title: "A feeder that may open together with a device behind it.",
-  why: "A fault on one circuit then takes the whole board with it. Between breakers the upstream one must not reach its magnetic range before the one behind surely trips; between fuses the ratings must be far enough apart. Makers' tables say more.",
+  title: "An upstream device may open together with a device downstream.",
+  why: "A fault on one circuit then disconnects the whole board. Between breakers, the upstream one must not reach its magnetic range before the downstream one is certain to trip; between fuses, the ratings must be far enough apart. Makers' selectivity tables give more.",
   clauses: ["536.4.1", "314.1"],
   examples: [
     {
@@ -58,12 +58,14 @@ export default installationRule({
 function say(node: BoardNode, { above, below, limit, value, others }: Overlap, report: Reporter): void {
   const more = others.length > 0 ? ` and ${others.length === 1 ? "one other" : `${others.length} others`}` : "";
   report(factSpot(above.fact), {
-    message: `The ${deviceName(above)} device that feeds board ${node.board.head.name} may open together with the ${deviceName(below)} behind it${more}: ${amps(value.value)} where at least ${amps(limit.value)} is wanted.`,
+    message: `The ${deviceName(above)} that feeds board ${node.board.head.name} may open with the ${deviceName(below)} downstream${more}: ${amps(value.value)}, at least ${amps(limit.value)} required.`,
     value: amount(value.value, "A"),
     limit: amountOf(limit),
     least: true,
     steps: [...value.steps, ...limit.steps],
     source: limit.source,
-    related: [below, ...others].slice(0, 4).map((device) => ({ spot: factSpot(device.fact), message: "Behind it." })),
+    related: [below, ...others]
+      .slice(0, 4)
+      .map((device) => ({ spot: factSpot(device.fact), message: `Downstream: ${deviceName(device)}.` })),
   });
 }

@@ -1,7 +1,7 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
 import { networkOf } from "../../boards/network.ts";
 import { laterRule } from "../../circuit/describe.ts";
-import { sayUnguarded } from "../common/board-part.ts";
+import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
@@ -32,8 +32,8 @@ export default installationRule({
   id: "coordination/rcd-below-device",
   severity: "warning",
   since: "0.1",
-  title: "An RCD that nothing keeps from being overloaded.",
-  why: "An RCD opens on residual current, never on overload, and diversity of the circuits behind it does not count as protection. Its rating should be no less than the device upstream, or than the devices behind it together.",
+  title: "An RCD is not protected against overload.",
+  why: "An RCD trips on residual current, never on overload, and diversity of its circuits does not count as protection. Its rating should be no less than that of the device upstream, or than the devices downstream together.",
   clauses: ["536.4.202", "536.4.3.2"],
   examples: [
     {
@@ -46,7 +46,7 @@ export default installationRule({
     for (const node of networkOf(installation).nodes) {
       // Before the 18th Edition diversity was taken into account here, so that older work is asked about and no more.
       const later = installation.edition?.switchOverload ? laterRule(node.context).severity : "information";
-      for (const part of ratedParts(node)) if (part.kind === "rcd") sayUnguarded(part, source, report, later);
+      for (const part of ratedParts(node)) if (part.kind === "rcd") reportUnprotectedPart(part, source, report, later);
     }
   },
 });

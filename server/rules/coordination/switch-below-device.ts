@@ -1,6 +1,6 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
 import { networkOf } from "../../boards/network.ts";
-import { sayUnguarded } from "../common/board-part.ts";
+import { reportUnprotectedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
@@ -29,8 +29,8 @@ export default installationRule({
   id: "coordination/switch-below-device",
   severity: "information",
   since: "0.1",
-  title: "A main switch rated below the device that protects it.",
-  why: "A switch or RCD has no overload protection of its own, and diversity behind it is not accepted as protection. Its rating should be no less than that of the device upstream, or than the devices behind it together.",
+  title: "The main switch is rated below the device that protects it.",
+  why: "A switch has no overload protection of its own, and diversity downstream is not accepted as protection. Its rating should be no less than that of the device upstream, or than the devices downstream together.",
   clauses: ["536.4.202"],
   examples: [
     { bad: sample("40 A").replace("40 A\n", "40 A\n                              ^^^^\n"), good: sample("63 A") },
@@ -38,7 +38,7 @@ export default installationRule({
   check(installation, report) {
     const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;
     for (const node of networkOf(installation).nodes) {
-      for (const part of ratedParts(node)) if (part.kind === "switch") sayUnguarded(part, source, report);
+      for (const part of ratedParts(node)) if (part.kind === "switch") reportUnprotectedPart(part, source, report);
     }
   },
 });

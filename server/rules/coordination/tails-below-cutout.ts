@@ -25,8 +25,8 @@ export default installationRule({
   id: "coordination/tails-below-cutout",
   severity: "warning",
   since: "0.1",
-  title: "Meter tails that carry less than the cut-out lets through.",
-  why: "Nothing but the distributor's fuse stands before the tails. Where they carry less than it is rated, they overheat behind the meter and nothing opens. Fit larger tails, or have the cut-out changed for a smaller one.",
+  title: "The meter tails carry less than the rating of the cut-out.",
+  why: "Only the distributor's fuse protects the tails. Where they carry less than its rating they can overheat and nothing opens. Fit larger tails, or have a smaller cut-out fuse fitted.",
   clauses: ["433.1.1", "433.3.1"],
   examples: [
     {
@@ -50,7 +50,7 @@ export default installationRule({
     const bears = (demandAt(installation) ?? Number.POSITIVE_INFINITY) <= carries.value;
     const wanted = larger === undefined ? "larger tails" : `tails of ${squareMillimetres(larger)}`;
     report(valueSpot(tails, size), {
-      message: `Tails of ${squareMillimetres(size.value)} carry ${amps(carries.value)} on a surface, and the cut-out lets ${amps(rating)} flow${bears ? "; what is drawn now they bear" : ""}. Fit ${wanted}, or ask for a smaller cut-out.`,
+      message: `Tails of ${squareMillimetres(size.value)} carry ${amps(carries.value)} clipped direct, below the ${amps(rating)} cut-out${bears ? " (enough for the present demand)" : ""}: fit ${wanted}, or ask for a smaller cut-out.`,
       value: amount(carries.value, "A"),
       limit: amount(rating, "A"),
       least: true,
@@ -58,7 +58,7 @@ export default installationRule({
       ...(bears ? { severity: "information" as const } : {}),
       steps: [relation("cut-out ≤ It", amps(rating), amps(carries.value))],
       source: carries.source,
-      related: [{ spot: factSpot(cutout), message: `The cut-out: ${amps(rating)}.` }],
+      related: [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }],
       fixes:
         larger === undefined
           ? []

@@ -34,7 +34,7 @@ export default installationRule({
   id: "demand/line-not-stated",
   severity: "information",
   since: "0.1",
-  title: "A single-phase circuit or board on three lines, and nothing says on which of them.",
+  title: "It is not stated which line a single-phase circuit or board is connected to.",
   why: "Balance, demand of each line and the current in the neutral all depend on it. Circuits without their line are spread evenly, which may be too little; a board without it is counted on every line, which is too much.",
   clauses: ["314.1", "311.1"],
   examples: [
@@ -71,12 +71,12 @@ function ofWays(node: BoardNode, report: Reporter): void {
   const name = others.length === 0 ? `way ${first.way.id} of` : `way ${first.way.id} and ${others.length} more of`;
   const worst = worstOf(demand);
   report(factSpot(first.way.header), {
-    message: `Nothing says which line ${name} board ${node.board.head.name} ${others.length === 0 ? "is" : "are"} on. Spread evenly, ${amps(demand.greatest.value)} is calculated on the line that carries most; all on one line it would be ${amps(worst.value)}. Write the phase of each.`,
+    message: `The line of ${name} board ${node.board.head.name} is not stated: ${amps(demand.greatest.value)} if spread evenly, ${amps(worst.value)} if all on one. Write the phase of each.`,
     value: amount(worst.value, "A"),
     steps: [...demand.greatest.steps, ...worst.steps],
     related: others
       .slice(0, 6)
-      .map(({ way }) => ({ spot: factSpot(way.header), message: "Its line is not stated either." })),
+      .map(({ way }) => ({ spot: factSpot(way.header), message: `The line of way ${way.id} is not stated either.` })),
     fixes: byLoad(demand).flatMap((line) => lineInBlock(first.way.header, `phase ${line}`, `It is on ${line}`)),
   });
 }
@@ -96,11 +96,11 @@ function ofBoard(node: BoardNode, demand: BoardDemand, report: Reporter): void {
   if (typing) return;
   const own = demandOf(node)?.greatest;
   report(wordSpot(head.header), {
-    message: `Board ${head.name} is single-phase and stands on three lines: nothing says on which, so its ${amps(own?.value ?? 0)} counts on every one. Write its phase.`,
+    message: `The line of single-phase board ${head.name} is not stated, so its ${amps(own?.value ?? 0)} is counted on every line: write its phase.`,
     ...(own ? { value: amount(own.value, "A") } : {}),
     steps: demand.greatest.steps,
     ...(node.feeder
-      ? { related: [{ spot: factSpot(node.feeder.way.header), message: "The way that feeds it." }] }
+      ? { related: [{ spot: factSpot(node.feeder.way.header), message: "The way that feeds this board." }] }
       : {}),
     fixes: byLoad(demand).flatMap((line) => lineInBlock(head.header, `phase ${line}`, `It is on ${line}`)),
   });

@@ -1,6 +1,6 @@
 import { ratedParts } from "../../boards/board-ratings.ts";
 import { networkOf } from "../../boards/network.ts";
-import { sayOverloaded } from "../common/board-part.ts";
+import { reportOverloadedPart } from "../common/board-part.ts";
 import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
@@ -25,13 +25,13 @@ export default installationRule({
   id: "demand/over-busbar",
   severity: "warning",
   since: "0.1",
-  title: "Busbars rated below what their board draws.",
-  why: "Busbars have no protection of their own: they overheat, and the devices on them trip for no visible reason or burn. A board with larger ones, or circuits taken to another board, puts it right.",
+  title: "The demand of a board exceeds the rating of its busbars.",
+  why: "Busbars have no protection of their own: they overheat, and the devices on them trip without apparent cause or burn. Fit a board with larger busbars, or move circuits to another board.",
   clauses: ["311.1", "536.4.202"],
   examples: [{ bad: sample("63 A").replace("63 A\n", "63 A\n             ^^^^\n"), good: sample("100 A") }],
   check(installation, report) {
     for (const node of networkOf(installation).nodes) {
-      for (const part of ratedParts(node)) if (part.kind === "busbar") sayOverloaded(node, part, report);
+      for (const part of ratedParts(node)) if (part.kind === "busbar") reportOverloadedPart(node, part, report);
     }
   },
 });

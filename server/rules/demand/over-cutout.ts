@@ -29,8 +29,8 @@ export default installationRule({
   id: "demand/over-cutout",
   severity: "warning",
   since: "0.1",
-  title: "A demand above the cut-out.",
-  why: "The distributor's fuse opens when it is needed most, and only the distributor may replace it. Ask for a larger supply, or limit what runs at once.",
+  title: "The demand exceeds the rating of the cut-out.",
+  why: "The distributor's fuse operates when the supply is needed most, and only the distributor may replace it. Ask for a larger supply, or limit what runs at the same time.",
   clauses: ["311.1", "313.1"],
   examples: [
     {
@@ -74,26 +74,26 @@ function statedOver({ supply }: Installation, rating: number, report: Reporter):
   const { value } = stated.args;
   if (!exceeds(value.value, rating)) return false;
   report(valueSpot(stated, value), {
-    message: `The demand of ${amps(value.value)} is above the cut-out of ${amps(rating)}: ask the distributor for more, or limit what runs at once.`,
+    message: `The demand of ${amps(value.value)} exceeds the ${amps(rating)} cut-out: ask for a larger supply, or limit what runs at the same time.`,
     value: amount(value.value, "A"),
     limit: amount(rating, "A"),
     steps: [step("demand ≤ cut-out", `${amps(value.value)} against ${amps(rating)}`, "does not hold")],
     source: { ref: "BS 7671:2018+A2:2022, 313.1", standing: "quoted" },
-    related: [{ spot: factSpot(cutout), message: `The cut-out: ${amps(rating)}.` }],
+    related: [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }],
   });
   return true;
 }
 
 function calculatedOver(installation: Installation, report: Reporter): void {
   const cutout = installation.supply?.one("cutout");
-  // A stated demand is the designer's word; whether it can be right another check asks.
+  // A stated demand is the designer's; whether it can be right is for another check.
   const demand = cutout && !installation.supply?.has("demand") ? originDemand(installation) : undefined;
   if (!cutout || !demand) return;
   const { rating } = cutout.args;
   const { greatest, diverse } = demand;
   if (!exceeds(greatest.value, rating.value)) return;
   report(valueSpot(cutout, rating), {
-    message: `The circuits come to ${demandNotes(demand)}, more than the cut-out of ${amps(rating.value)}. Ask the distributor for more, limit what runs at once, or state the diversity.`,
+    message: `The circuits come to ${demandNotes(demand)}, above the ${amps(rating.value)} cut-out: ask for a larger supply, limit the load, or state the diversity.`,
     value: amount(greatest.value, "A"),
     limit: amount(rating.value, "A"),
     steps: greatest.steps,

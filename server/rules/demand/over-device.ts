@@ -4,7 +4,6 @@ import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { nextRatingUp } from "../../calc/index.ts";
 import { amps } from "../../calc/result.ts";
-import { deviceName } from "../../circuit/describe.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
@@ -12,8 +11,8 @@ export default installationRule({
   id: "demand/over-device",
   severity: "warning",
   since: "0.1",
-  title: "A feeder whose device is smaller than the demand of the board behind it.",
-  why: "It opens in normal use and takes the whole board with it. A larger device needs a cable to match; or state the diversity that makes the demand less.",
+  title: "The demand of a board exceeds the rating of the device that feeds it.",
+  why: "The device trips in normal use and disconnects the whole board. A larger device needs a cable to match; or state the diversity that makes the demand less.",
   clauses: ["311.1", "433.1.1"],
   examples: [
     {
@@ -65,7 +64,7 @@ installation "Sample" {
 
 function checkNode(node: BoardNode, report: Reporter): void {
   const { feeder, board } = node;
-  // A stated design current is held against the device by the checks of the circuit itself.
+  // A stated design current is compared with the device by the checks of the circuit itself.
   if (feeder?.device?.rating === undefined || feeder.designCurrent) return;
   const { device } = feeder;
   const { rating } = device;
@@ -77,14 +76,14 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const text = next === undefined ? undefined : curve ? `${curve.curve}${next}` : `${next} A`;
   const place = curve ?? written;
   report(factSpot(device.fact), {
-    message: `Board ${board.head.name} draws ${demandNotes(demand)}, more than the ${amps(rating)} of the ${deviceName(device)} device that feeds it.${next ? ` ${amps(next)} would carry it, with a cable to match.` : ""}`,
+    message: `Board ${board.head.name} draws ${demandNotes(demand)}, above the ${amps(rating)} of its feeder's device.${next ? ` Fit ${amps(next)} with a cable to match.` : ""}`,
     value: amount(greatest.value, "A"),
     limit: amount(rating, "A"),
     steps: greatest.steps,
     source: greatest.source,
     // All circuits in full is more than will be drawn: a question, not a fault.
     ...(diverse ? {} : { severity: "information" as const }),
-    related: [{ spot: factSpot(board.head.header), message: "The board it feeds." }],
+    related: [{ spot: factSpot(board.head.header), message: `Board ${board.head.name}, fed by this device.` }],
     fixes: place && text ? [inPlaceOf(place, text, `Make the device ${text}`)] : [],
   });
 }

@@ -11,8 +11,8 @@ export default installationRule({
   id: "demand/over-feeder-load",
   severity: "warning",
   since: "0.1",
-  title: "A feeder designed for less than its board draws.",
-  why: "Cable, device and voltage drop of the feeder were chosen for the smaller figure. Calculate the demand of the board from its circuits, or state the diversity that makes it less.",
+  title: "The demand of a board exceeds the design current of its distribution circuit.",
+  why: "Cable, device and voltage drop of the distribution circuit were chosen for the smaller figure. Calculate the demand of the board from its circuits, or state the diversity that makes it less.",
   clauses: ["311.1", "433.1.1"],
   examples: [
     {
@@ -82,15 +82,15 @@ function checkNode(node: BoardNode, report: Reporter): void {
   if (greatest.value <= value.value * allowance.value) return;
   const least = amps(Math.ceil(greatest.value));
   report(valueSpot(stated, value), {
-    message: `The feeder is designed for ${amps(value.value)}; board ${board.head.name} draws ${demandNotes(demand)}. Design it for ${least}, or state the diversity of the board.`,
+    message: `The feeder is designed for ${amps(value.value)}; board ${board.head.name} draws ${demandNotes(demand)}: design it for ${least}, or state the diversity.`,
     value: amount(value.value, "A"),
     limit: amountOf(greatest),
     least: true,
     steps: [...greatest.steps, ...allowance.steps],
     source: combine(greatest.source, allowance.source),
-    // As long as the device bears it nothing opens: the design is to be looked at, no more.
+    // As long as the device carries it nothing opens: the design needs a review, no more.
     ...(greatest.value <= (feeder?.device?.rating ?? 0) ? { severity: "information" as const } : {}),
-    related: [{ spot: factSpot(board.head.header), message: "The board it feeds." }],
+    related: [{ spot: factSpot(board.head.header), message: `Board ${board.head.name}, fed by this circuit.` }],
     fixes: [inPlaceOf(value, least, `Make the design current ${least}`)],
   });
 }

@@ -26,8 +26,8 @@ export default installationRule({
   id: "demand/over-main-switch",
   severity: "warning",
   since: "0.1",
-  title: "A main switch rated below what its board draws.",
-  why: "A switch has no protection of its own: it overheats without anything opening. Fit a larger one, or take circuits to another board.",
+  title: "The demand of a board exceeds the rating of its main switch.",
+  why: "A switch has no protection of its own: it overheats without anything opening. Fit a larger one, or move circuits to another board.",
   clauses: ["536.4.202", "311.1"],
   examples: [
     { bad: sample("40 A").replace("40 A\n", "40 A\n                              ^^^^\n"), good: sample("63 A") },
@@ -45,19 +45,19 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const { rating } = fact.args;
   const { greatest, diverse } = demand;
   if (!exceeds(greatest.value, rating.value)) return;
-  // What protects the switch keeps the current below its rating: of its own demand other checks speak.
+  // The device upstream keeps the current below the rating of the switch: the demand on it is for other checks.
   const above = protecting(node.context);
   if (above && above.rating <= rating.value) return;
   // Switches are made in the same steps as the breakers beside them.
   const larger = nextRatingUp("breaker", greatest.value);
   report(valueSpot(fact, rating), {
-    message: `Board ${board.head.name} draws ${demandNotes(demand)}, more than the ${amps(rating.value)} of its main switch.`,
+    message: `Board ${board.head.name} draws ${demandNotes(demand)}, above the ${amps(rating.value)} of its main switch: fit a larger one, or move circuits.`,
     value: amount(greatest.value, "A"),
     limit: amount(rating.value, "A"),
     steps: greatest.steps,
     source: greatest.source,
     ...(diverse ? {} : { severity: "information" as const }),
     fixes: larger === undefined ? [] : [inPlaceOf(rating, amps(larger), `Make the switch ${amps(larger)}`)],
-    related: above ? [{ spot: factSpot(above.fact), message: `What protects it: ${amps(above.rating)}.` }] : [],
+    related: above ? [{ spot: factSpot(above.fact), message: `Upstream: ${amps(above.rating)}.` }] : [],
   });
 }

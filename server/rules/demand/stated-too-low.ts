@@ -31,8 +31,8 @@ export default installationRule({
   id: "demand/stated-too-low",
   severity: "information",
   since: "0.1",
-  title: "A stated demand below what the circuits come to.",
-  why: "Distributor and designer rely on the stated figure for the supply, the tails and the main switch. Calculate it from the loads with the published diversity, or say at the circuits what diversity was taken.",
+  title: "The stated demand is below what the circuits come to.",
+  why: "Distributor and designer rely on the stated figure for the supply, the tails and the main switch. Calculate it from the loads with the published diversity, or state at the circuits what diversity was taken.",
   clauses: ["311.1"],
   examples: [{ bad: sample("48 A").replace("48 A\n", "48 A\n            ^^^^\n"), good: sample("74 A") }],
   check(installation, report) {
@@ -46,13 +46,13 @@ export default installationRule({
     const calculated = amps(Math.ceil(greatest.value));
     const cutout = installation.supply?.one("cutout");
     report(valueSpot(stated, value), {
-      message: `A demand of ${amps(value.value)} is stated; the circuits come to ${demandNotes(demand)}. State the diversity that makes it less.`,
+      message: `The stated demand is ${amps(value.value)}; the circuits come to ${demandNotes(demand)}: state the diversity that makes it less.`,
       value: amount(value.value, "A"),
       limit: amountOf(greatest),
       least: true,
       steps: [...greatest.steps, ...allowance.steps],
       source: combine(greatest.source, allowance.source),
-      related: cutout ? [{ spot: factSpot(cutout), message: `The cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
+      related: cutout ? [{ spot: factSpot(cutout), message: `Cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
       fixes: [inPlaceOf(value, calculated, `Write ${calculated}, as calculated from the circuits`)],
     });
   },

@@ -34,8 +34,8 @@ export default installationRule({
   id: "demand/unbalanced",
   severity: "information",
   since: "0.1",
-  title: "Three lines that are loaded unequally.",
-  why: "One line reaches its limit while the others are idle, and the neutral carries the difference. Move single-phase circuits from the line that carries most to the one that carries least.",
+  title: "The three lines of a board are loaded unequally.",
+  why: "One line reaches its limit while the others have capacity to spare, and the neutral carries the difference. Move single-phase circuits from the most to the least loaded line.",
   clauses: ["314.1"],
   examples: [
     {
@@ -65,7 +65,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const moved = on.find(({ designCurrent }) => designCurrent !== undefined && designCurrent.value < gap);
   if (!moved) return;
   report(wordSpot(node.board.head.header), {
-    message: `Board ${node.board.head.name} draws ${values.map(({ line, value }) => `${amps(value)} on ${line}`).join(", ")}: moving way ${moved.way.id} from ${most.line} to ${least.line} would even it out.`,
+    message: `Board ${node.board.head.name} draws ${values.map(({ line, value }) => `${amps(value)} on ${line}`).join(", ")}: move way ${moved.way.id} from ${most.line} to ${least.line}.`,
     value: amount(gap, "A"),
     limit: amount(Math.max(floor.value, share.value * most.value), "A"),
     steps: [
@@ -74,6 +74,6 @@ function checkNode(node: BoardNode, report: Reporter): void {
       ...share.steps,
     ],
     source: combine(share.source, floor.source),
-    related: on.map(({ way }) => ({ spot: factSpot(way.header), message: `On ${most.line}.` })),
+    related: on.map(({ way }) => ({ spot: factSpot(way.header), message: `Way ${way.id} is on ${most.line}.` })),
   });
 }

@@ -10,8 +10,8 @@ export default wayRule({
   id: "design/cable-does-not-exist",
   severity: "error",
   since: "0.1",
-  title: "Conductors of one cable that do not go together.",
-  why: "A figure on the wrong side of its label moves every expected reading. Look at the cable again, or at the label.",
+  title: "The conductors of a cable do not go together.",
+  why: "A size under the wrong label shifts every expected reading. Check the cable again, and the labels.",
   clauses: ["524.2.1"],
   examples: [
     {
@@ -67,7 +67,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
     found.push({
       at: neutral,
       report: {
-        message: `In a single-phase circuit the neutral carries what the line does: ${squareMillimetres(cable.neutral)} cannot serve a line of ${squareMillimetres(cable.line)}.`,
+        message: `A ${squareMillimetres(cable.neutral)} neutral is too small for a ${squareMillimetres(cable.line)} line: in a single-phase circuit it carries the same current.`,
         fixes:
           neutral && cable.described === cable.fact
             ? [inPlaceOf(neutral, `${cable.line} mm²`, "Make the neutral as large as the line")]
@@ -79,7 +79,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
     found.push({
       at: cpc,
       report: {
-        message: `No flat cable has a protective conductor (${squareMillimetres(cable.cpc)}) larger than its lines (${squareMillimetres(cable.line)}): are the two swapped?`,
+        message: `No flat cable has a cpc (${squareMillimetres(cable.cpc)}) larger than its lines (${squareMillimetres(cable.line)}): are the two swapped?`,
         fixes: swapped(cable),
       },
     });

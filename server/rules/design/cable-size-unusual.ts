@@ -10,8 +10,8 @@ export default wayRule({
   id: "design/cable-size-unusual",
   severity: "warning",
   since: "0.1",
-  title: "A conductor size that cables are not made in.",
-  why: "A slip of a digit here moves capacity, drop and every expected reading. Imperial cable is written by the metric size it comes nearest to, with a note.",
+  title: "A conductor size is not a standard size.",
+  why: "A wrong digit here shifts current-carrying capacity, voltage drop and every expected reading. Record imperial cable as the nearest metric size, with a note.",
   clauses: [],
   examples: [
     {
@@ -34,7 +34,7 @@ export default wayRule({
       const own = cable.described === cable.fact;
       const next = nextSizeUp(size.value);
       report(own ? valueSpot(cable.fact, size) : factSpot(cable.fact), {
-        message: `Conductors are not made in ${squareMillimetres(size.value)}${next ? `; the next size is ${squareMillimetres(next)}` : ""}.`,
+        message: `${squareMillimetres(size.value)} is not a standard conductor size${next ? `: the next is ${squareMillimetres(next)}` : ""}.`,
         value: amount(size.value, "mm²"),
         source: sourceOf(standardSizes, row, "csa"),
         fixes: next && own ? [inPlaceOf(size, `${next} mm²`, `Make it ${squareMillimetres(next)}`)] : [],

@@ -1,12 +1,13 @@
 import { capacityGap } from "../../circuit/overload.ts";
+import { cableWords } from "../common/dead-words.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "design/capacity-not-calculated",
   severity: "information",
   since: "0.1",
-  title: "A cable and method for which no table here gives a capacity.",
-  why: "Nothing was found wrong because nothing could be calculated: hold the device against the maker's figure or your own copy of Appendix 4.",
+  title: "The current-carrying capacity of a cable cannot be calculated.",
+  why: "No finding does not mean that the device protects the cable: nothing could be calculated. Compare the device with the maker's figure or your own copy of Appendix 4.",
   clauses: ["523.1"],
   examples: [
     {
@@ -28,8 +29,10 @@ export default wayRule({
     const gap = capacityGap(study);
     if (!gap?.stated) return;
     report(factSpot(gap.fact), {
-      message: `The capacity on this stretch could not be calculated: ${gap.missing}. The device is not held against the cable here.`,
-      related: study.cable ? [{ spot: factSpot(study.cable.fact), message: "The cable it is about." }] : [],
+      message: `The current-carrying capacity of this section cannot be calculated: ${gap.missing}. The device is not compared with it.`,
+      related: study.cable
+        ? [{ spot: factSpot(study.cable.fact), message: `Cable of the circuit: ${cableWords(study.cable)}.` }]
+        : [],
     });
   },
 });

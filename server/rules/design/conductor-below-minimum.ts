@@ -7,7 +7,7 @@ export default wayRule({
   id: "design/conductor-below-minimum",
   severity: "error",
   since: "0.1",
-  title: "A conductor thinner than its use allows.",
+  title: "A conductor is smaller than the minimum for its use.",
   why: "Thin conductors break at terminals and where they are pulled in, whatever current they carry.",
   clauses: ["524.1"],
   examples: [
@@ -32,7 +32,7 @@ export default wayRule({
     if (cable.line >= limit.value) return;
     const { line } = cable.fact.args;
     report(line ? valueSpot(cable.fact, line) : factSpot(cable.fact), {
-      message: `${squareMillimetres(cable.line)} is below the ${squareMillimetres(limit.value)} that conductors for ${conductorUse(study)} need.`,
+      message: `${squareMillimetres(cable.line)} is below the minimum of ${squareMillimetres(limit.value)} for ${conductorUse(study)}.`,
       value: amount(cable.line, "mm²"),
       limit: amountOf(limit),
       least: true,

@@ -14,8 +14,8 @@ export default wayRule({
   id: "design/cpc-too-small",
   severity: "error",
   since: "0.1",
-  title: "A protective conductor too thin for the fault it must carry.",
-  why: "In a fault it glows before the device has opened, and afterwards there is no earth at all. It is sized by Table 54.7, or by the heat of the fault: current and time of the same fault, the k of the conductor, and the result rounded up, never down.",
+  title: "A protective conductor is too small for the fault current.",
+  why: "In a fault it may overheat before the device has opened, and afterwards there may be no earth at all. It is sized by Table 54.7 or by the adiabatic equation: current and time of the same fault, the k of the conductor, and the result rounded up to the next size.",
   clauses: ["543.1.1", "543.1.3", "543.1.4"],
   examples: [
     {
@@ -63,7 +63,7 @@ export default wayRule({
     if (!found || !cable || !device?.rating || suffices(found)) return;
     const { need, has, method, certain } = found;
     const table = method === "table";
-    // Without the edition or the earthing nothing else is judged either, and that is said there.
+    // Without the edition or the earthing nothing else is judged either, and that is reported there.
     if (table && (!study.context.edition || !study.supply.earthing)) return;
     const byArmour = found.of === "armour";
     const spot = byArmour ? cable.fact.args.cpcBy : cable.fact.args.cpc;
@@ -73,8 +73,8 @@ export default wayRule({
       : `A ${squareMillimetres(has.value)} protective conductor`;
     report(spot ? valueSpot(cable.fact, spot) : factSpot(cable.fact), {
       message: table
-        ? `${subject} is below the ${squareMillimetres(need.value)} of Table 54.7${byArmour ? " for steel" : ""}, and the device's fault current and time are not known here: show by calculation that it is enough.`
-        : `${subject} is too thin: the fault that just trips the ${deviceName(device)} device needs ${squareMillimetres(need.value)}${remedy.words}.`,
+        ? `${subject} is below the ${squareMillimetres(need.value)} of Table 54.7${byArmour ? " for steel" : ""}: show by the adiabatic equation that it is enough.`
+        : `${subject} is too small: the fault current that just trips the ${deviceName(device)} needs ${squareMillimetres(need.value)}${remedy.words}.`,
       value: amountOf(has),
       limit: amountOf(need),
       least: true,
@@ -85,7 +85,7 @@ export default wayRule({
       ],
       source: combine(need.source, has.source),
       severity: table ? "information" : certain ? "error" : "warning",
-      related: [{ spot: factSpot(device.fact), message: "The device that clears the fault." }],
+      related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
       fixes: remedy.fixes,
     });
   },
@@ -104,10 +104,10 @@ function largerCore(cable: Cable, need: number): Remedy {
   if (size !== undefined && size > cable.line && cable.construction !== "singles") {
     const flat = cable.construction === "flat-twin";
     const whole = sizes.find((line) => line > cable.line && (flat ? (sheathedPair(line) ?? 0) : line) >= need);
-    return { words: `, so ${squareMillimetres(size)}`, fixes: resizeCable(cable, whole) };
+    return { words: `: fit ${squareMillimetres(size)}`, fixes: resizeCable(cable, whole) };
   }
   return {
-    words: size ? `, so ${squareMillimetres(size)}` : "",
+    words: size ? `: fit ${squareMillimetres(size)}` : "",
     fixes: cpc && size ? [inPlaceOf(cpc, `${size} mm²`, `Make the cpc ${squareMillimetres(size)}`)] : [],
   };
 }
@@ -125,7 +125,7 @@ function largerArmour(study: WayStudy, { need, method }: ProtectiveNeed): Remedy
     });
   if (!cable || size === undefined) return { words: ": run a copper conductor beside it", fixes: [] };
   return {
-    words: `, which ${squareMillimetres(size)} cable has, or run a copper conductor beside it`,
+    words: `: fit ${squareMillimetres(size)} cable, or run a copper conductor beside it`,
     fixes: resizeCable(cable, size),
   };
 }

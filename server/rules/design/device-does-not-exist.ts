@@ -6,7 +6,7 @@ export default wayRule({
   id: "design/device-does-not-exist",
   severity: "error",
   since: "0.1",
-  title: "A device whose standard and type do not go together.",
+  title: "The standard and the type of a device do not go together.",
   why: "A fuse has no type B, and a breaker without its type could trip at three times its rating or at twenty: every limit would be that of another device.",
   clauses: ["411.4.4"],
   examples: [
@@ -90,7 +90,7 @@ function mismatchOf(device: Device): Mismatch | undefined {
     };
   }
   if (number === "61008" || number === "4293") {
-    const message = `A ${standard.value} RCD does not break overcurrent and cannot protect a cable by itself: write the breaker or fuse here, and the RCD on a line of its own.`;
+    const message = `A ${standard.value} RCD gives no overcurrent protection: write the breaker or fuse here, and the RCD on a line of its own.`;
     return { at: standard, report: { message } };
   }
   if (number === "60898" && sensitivity) {
@@ -105,19 +105,19 @@ function mismatchOf(device: Device): Mismatch | undefined {
   }
   if (oldType && (device.family !== "legacy-breaker" || curve)) {
     const message = curve
-      ? `This breaker is written as of type ${curve.curve} and of ${oldType.value.replace("-", " ")}: which is on it?`
-      : `Types 1 to 4 are those of breakers to BS 3871; ${standard.value} has none of them.`;
+      ? `This breaker is recorded as type ${curve.curve} and as ${oldType.value.replace("-", " ")}: which is marked on it?`
+      : `Types 1 to 4 belong to breakers to BS 3871; ${standard.value} has none of them.`;
     return { at: oldType, report: { message } };
   }
   if (device.family === "breaker" && !curve && rating) {
-    const message = `A ${standard.value} device is of type B, C or D, and the type is missing: its loop impedance cannot be judged without.`;
+    const message = `The type of this ${standard.value} device is missing, so Zs cannot be judged: write B, C or D before the rating.`;
     const fixes = (["B", "C", "D"] as const).map((type) =>
       inPlaceOf(rating, `${type}${rating.value}`, `Write ${type}${rating.value}`),
     );
     return { at: standard, report: { message, severity: "warning", fixes } };
   }
   if (device.family === "legacy-breaker" && !device.curve && rating) {
-    const message = `A ${standard.value} breaker is of type 1, 2, 3 or 4, or of B, C or D, and the type is missing: its loop impedance cannot be judged without. Write type-1 to type-4.`;
+    const message = `The type of this ${standard.value} breaker is missing, so Zs cannot be judged: write type-1 to type-4, or B, C or D.`;
     return { at: standard, report: { message, severity: "warning" } };
   }
   return undefined;

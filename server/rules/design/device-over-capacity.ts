@@ -20,8 +20,8 @@ export default wayRule({
   id: "design/device-over-capacity",
   severity: "error",
   since: "0.1",
-  title: "A device larger than its cable can carry.",
-  why: "The cable overheats before the device trips, and its insulation fails in a wall where nobody sees it. Take a larger cable, a smaller device, or a better route: every factor of the worst stretch counts.",
+  title: "A device is rated above what its cable can carry.",
+  why: "The cable overheats before the device trips, and its insulation fails in a wall where nobody sees it. Use a larger cable, a smaller device, or a better route: every factor of the worst section counts.",
   clauses: ["433.1.1", "433.1.202", "433.1.203", "523.1"],
   examples: [
     {
@@ -75,7 +75,7 @@ export default wayRule({
     const relation = overload({ standard: "", Ib: 0, In: device.rating, Iz }).find(({ name }) => name === "In ≤ Iz");
     if (relation?.holds) return inGround(study, report);
     if (!relation) return;
-    // Where the cable's own table stands on memory, one that was seen may still settle it.
+    // Where the cable's own table is from memory, one that was seen may still settle it.
     const bound = Iz.source.standing === "memory" ? capacityAtMost(study) : undefined;
     const settled =
       bound && bound.source.standing !== "memory" && exceeds(device.rating, bound.value) ? bound : undefined;
@@ -83,23 +83,23 @@ export default wayRule({
     const rating = ratingFor(study);
     const motor = study.uses.has("motor");
     const remedy = size
-      ? ` A ${squareMillimetres(size)} cable would serve here.`
-      : " A larger cable, a smaller device or another route is needed.";
+      ? ` Fit ${squareMillimetres(size)}.`
+      : " Fit a larger cable or a smaller device, or change the route.";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "this cable may be counted on behind a rewirable fuse" : "this cable can carry"} on its worst stretch.${motor ? " That is right only where an overload relay at the motor protects the cable: say so in a departure." : remedy}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed for this cable with a rewirable fuse" : "this cable can carry"} in its worst section.${motor ? " If an overload relay at the motor protects the cable, record a departure." : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [
         ...Iz.steps,
         relationStep("In ≤ Iz", amps(device.rating), amps(Iz.value)),
-        ...(settled ? [remark("That figure is from memory. What no such cable exceeds:"), ...settled.steps] : []),
+        ...(settled ? [remark("That figure is from memory. No such cable carries more than:"), ...settled.steps] : []),
         ...(settled ? [relationStep("In ≤ the most it could be", amps(device.rating), amps(settled.value))] : []),
       ],
       source: settled ? settled.source : relation.margin.source,
       ...(motor ? { severity: "warning" } : {}),
       related: [
-        { spot: factSpot(capacity.fact), message: `The stretch that governs: Iz = ${amps(Iz.value)}.` },
-        { spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` },
+        { spot: factSpot(capacity.fact), message: `The worst section: Iz = ${amps(Iz.value)}.` },
+        { spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` },
       ],
       fixes: fixesFor(),
     });
@@ -116,24 +116,24 @@ export default wayRule({
   },
 });
 
-/** A cable in the ground bears its device, but has less in hand for an overload than one in air. */
+/** A cable in the ground carries the rating of its device, but has less margin for an overload than one in air. */
 function inGround(study: WayStudy, report: Reporter): void {
   const { device, cable } = study;
   const most = groundLimit(study);
   if (!device?.rating || !cable || !most || !exceeds(device.rating, most.value.value)) return;
   const { value, source, steps } = most.value;
   const size = sizeFor(study, device.rating);
-  const remedy = size ? ` A ${squareMillimetres(size)} cable would serve here.` : "";
+  const remedy = size ? ` Fit ${squareMillimetres(size)}.` : "";
   report(factSpot(device.fact), {
-    message: `The ${deviceName(device)} device is rated above ${amps(value)}: a cable in the ground is to be counted on for ${plain(groundShare())} of its capacity where the device protects it against overload.${remedy}`,
+    message: `The ${deviceName(device)} device is rated above ${amps(value)}, ${plain(groundShare())} × Iz, which protects a buried cable against overload.${remedy}`,
     severity: "information",
     value: amount(device.rating, "A"),
     limit: amount(value, "A"),
     steps: [...steps, relationStep(`In ≤ ${plain(groundShare())} × Iz`, amps(device.rating), amps(value))],
     source,
     related: [
-      { spot: factSpot(most.fact), message: "The stretch in the ground." },
-      { spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` },
+      { spot: factSpot(most.fact), message: "The section in the ground." },
+      { spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` },
     ],
     fixes: resizeCable(cable, size),
   });

@@ -10,8 +10,8 @@ export default wayRule({
   id: "design/device-oversized",
   severity: "information",
   since: "0.1",
-  title: "A device far larger than the one fixed load it protects.",
-  why: "The cable may be safe, but the appliance and its flex are protected by a device chosen for something else. A fused connection unit, or a smaller device, looks after them.",
+  title: "A device is far larger than the fixed load it protects.",
+  why: "The cable may be safe, but the appliance and its flex are protected by a device chosen for something else. A fused connection unit or a smaller device protects them.",
   clauses: ["533.1"],
   examples: [
     {
@@ -38,11 +38,11 @@ export default wayRule({
     if (next === undefined || device.rating <= limit.value * next) return;
     const { curve, rating } = device.fact.args;
     report(factSpot(device.fact), {
-      message: `${amps(device.rating)} is far above the ${amps(designCurrent.value)} this appliance takes; ${amps(next)} would carry it and protect its flex as well.`,
+      message: `${amps(device.rating)} is far above the ${amps(designCurrent.value)} of this appliance: ${amps(next)} would protect its flex as well.`,
       value: amount(device.rating, "A"),
       limit: amount(limit.value * next, "A"),
       source: limit.source,
-      related: [{ spot: factSpot(designCurrent.fact), message: `The load: ${amps(designCurrent.value)}.` }],
+      related: [{ spot: factSpot(designCurrent.fact), message: `Load: ${amps(designCurrent.value)}.` }],
       fixes: curve
         ? [inPlaceOf(curve, `${curve.curve}${next}`, `Make the device ${curve.curve}${next}`)]
         : rating

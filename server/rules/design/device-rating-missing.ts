@@ -4,7 +4,7 @@ export default wayRule({
   id: "design/device-rating-missing",
   severity: "warning",
   since: "0.1",
-  title: "A protective device without its rated current.",
+  title: "The rated current of a device is not stated.",
   why: "Without it neither the cable nor the loop impedance can be judged. It is printed on the front of the device.",
   clauses: ["433.1.1"],
   examples: [
@@ -23,7 +23,7 @@ export default wayRule({
     if (!device || device.rating !== undefined || study.isSpare) return;
     report(factSpot(device.fact), {
       message:
-        "The device has no rated current, so neither its cable nor its loop impedance can be judged: write it as B16, or 16 A for a fuse.",
+        "The rated current is not stated, so neither cable nor Zs can be judged: write it as B16, or 16 A for a fuse.",
     });
   },
 });

@@ -10,8 +10,8 @@ export default wayRule({
   id: "design/device-rating-unusual",
   severity: "warning",
   since: "0.1",
-  title: "A rated current that devices of this standard are not made in.",
-  why: "A slip of a digit here moves every limit of the circuit. Read the rating off the device again.",
+  title: "A rated current is not a standard one for this kind of device.",
+  why: "A wrong digit here shifts every limit of the circuit. Read the rating off the device again.",
   clauses: [],
   examples: [
     {
@@ -29,7 +29,7 @@ export default wayRule({
     if (!device?.family || device.rating === undefined) return;
     const { family, rating } = device;
     if (ratings(family).includes(rating)) return;
-    // The loop table prints a few ratings that are met though they are not preferred.
+    // The loop table prints a few ratings that exist though they are not preferred.
     if (family === "breaker" && breakerLoop.rows.some(({ facts }) => facts.rating === rating)) return;
     const { curve, rating: amperes } = device.fact.args;
     const spot = curve ?? amperes;
@@ -37,7 +37,7 @@ export default wayRule({
     if (!spot || !row) return;
     const next = nextRatingUp(family, rating);
     report(valueSpot(device.fact, spot), {
-      message: `${device.standard} devices are not usually made for ${amps(rating)}: read it off the device again.`,
+      message: `${amps(rating)} is not a standard rating for a ${device.standard} device: read it off the device again.`,
       value: amount(rating, "A"),
       source: sourceOf(standardRatings, row, "rating"),
       fixes: next && curve ? [inPlaceOf(curve, `${curve.curve}${next}`, `Make it ${curve.curve}${next}`)] : [],

@@ -1,6 +1,7 @@
 import type { Calculated } from "../../calc/index.ts";
 import { ringRatings, ringRule } from "../../calc/index.ts";
 import { looked, plain } from "../../calc/result.ts";
+import { deviceName } from "../../circuit/describe.ts";
 import { conventionalRow } from "../../circuit/overload.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { conventionalCircuits } from "../../tables/ring.ts";
@@ -11,8 +12,8 @@ export default wayRule({
   id: "design/floor-area-exceeded",
   severity: "warning",
   since: "0.1",
-  title: "A socket circuit for more floor than the conventional arrangement allows.",
-  why: "The conventional circuits assume what is plugged in on so much floor. Beyond it the design current has to be shown, or the floor divided between two circuits.",
+  title: "The floor area exceeds that of the conventional socket circuit.",
+  why: "The conventional circuits assume a load for a given floor area. Beyond it, show the design current, or divide the area between two circuits.",
   clauses: ["433.1.204", "314.1"],
   examples: [
     {
@@ -47,12 +48,14 @@ export default wayRule({
     const limit = area && areaLimit(study);
     if (!area || !limit || area.args.value.value <= limit.value) return;
     report(factSpot(area), {
-      message: `${plain(area.args.value.value)} m² is more floor than the ${plain(limit.value)} m² of a conventional ${study.isRing ? "ring" : "radial"} on this device: show the design current, or divide it.`,
+      message: `${plain(area.args.value.value)} m² exceeds the ${plain(limit.value)} m² of a conventional ${study.isRing ? "ring" : "radial"} on this device: show the design current, or divide it.`,
       value: { amount: area.args.value.value, unit: "m²" },
       limit: amountOf(limit),
       steps: limit.steps,
       source: limit.source,
-      related: study.device ? [{ spot: factSpot(study.device.fact), message: "The device it stands behind." }] : [],
+      related: study.device
+        ? [{ spot: factSpot(study.device.fact), message: `Protective device: ${deviceName(study.device)}.` }]
+        : [],
     });
   },
 });

@@ -7,8 +7,8 @@ export default wayRule({
   id: "design/fused-spur-rating",
   severity: "error",
   since: "0.1",
-  title: "A fused connection unit with a fuse above 13 A.",
-  why: "The fuse is what lets the cable behind it be smaller than the circuit's. No such fuse is made above 13 A, and a link in its place protects nothing.",
+  title: "A fused connection unit has a fuse above 13 A.",
+  why: "The fuse is what allows the cable it supplies to be smaller than the circuit's. No such fuse is made above 13 A, and a link in its place protects nothing.",
   clauses: ["433.1.204"],
   examples: [
     {
@@ -29,7 +29,7 @@ export default wayRule({
       const { rating } = fused.args;
       if (rating.value <= limit.value) continue;
       report(valueSpot(fused, rating), {
-        message: `A fused connection unit takes ${amps(limit.value)} at most, not ${amps(rating.value)}.`,
+        message: `The fuse of a fused connection unit is ${amps(limit.value)} at most, not ${amps(rating.value)}.`,
         value: amount(rating.value, "A"),
         limit: amountOf(limit),
         steps: limit.steps,

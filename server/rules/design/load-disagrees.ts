@@ -9,8 +9,8 @@ export default wayRule({
   id: "design/load-disagrees",
   severity: "warning",
   since: "0.1",
-  title: "A design current that the loads written here do not give.",
-  why: "One of the two is from another circuit or another voltage, and the device was chosen by one of them.",
+  title: "The design current Ib does not agree with the loads listed.",
+  why: "One of the two belongs to another circuit or another voltage, and the device was chosen by one of them.",
   clauses: ["311.1", "433.1.1"],
   examples: [
     {
@@ -49,12 +49,12 @@ export default wayRule({
     if (!differs && stated <= excess.value * sum + 1) return;
     const threshold = differs ? share : excess;
     report(valueSpot(Ib, Ib.args.value), {
-      message: `The loads written here come to ${amps(sum)}, the design current says ${amps(stated)}: which is right?`,
+      message: `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}: which is right?`,
       value: amount(stated, "A"),
       steps: [step("I = P / U", `${plain(sum * voltage)} W / ${plain(voltage)} V`, amps(sum)), ...threshold.steps],
       source: threshold.source,
-      related: [{ spot: factSpot(first), message: `From the loads: ${amps(sum)}.` }],
-      // A current the device does not carry is no cure: then both have to be looked at.
+      related: [{ spot: factSpot(first), message: `Loads listed: ${amps(sum)}.` }],
+      // A current the device does not carry is no cure: then both have to be reviewed.
       fixes:
         differs && sum <= (study.device?.rating ?? Number.POSITIVE_INFINITY)
           ? [inPlaceOf(Ib.args.value, `${plain(sum, 1)} A`, `Make Ib ${amps(sum)}`)]

@@ -17,8 +17,8 @@ export default wayRule({
   id: "design/load-over-device",
   severity: "error",
   since: "0.1",
-  title: "A design current above the rating of the device.",
-  why: "The device trips in normal service, and a person who is tired of that fits a larger one on the same cable. Choose a device at least as large as the load, and a cable at least as large as the device.",
+  title: "The design current exceeds the rating of the device.",
+  why: "The device trips in normal service, and sooner or later someone fits a larger one on the same cable. Choose a device rated no less than the load, and a cable that carries no less than the device's rating.",
   clauses: ["433.1.1"],
   examples: [
     {
@@ -36,7 +36,7 @@ export default wayRule({
   check(study, report) {
     const { device, designCurrent } = study;
     if (!device?.rating || !designCurrent || study.isSpare) return;
-    // Loads alone stand without diversity; only a stated design current says what is drawn at once.
+    // Loads alone are without diversity; only a stated design current gives what is drawn at the same time.
     if (!designCurrent.stated && (study.facts.all("load").length > 1 || cookerUnjudged(study))) return;
     const { value } = designCurrent;
     if (!exceeds(value, device.rating)) return;
@@ -44,7 +44,7 @@ export default wayRule({
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
     const [fix, words] = remedyFor(study, value);
     report(factSpot(designCurrent.fact), {
-      message: `The design current of ${amps(value)} is above the ${amps(device.rating)} of the ${deviceName(device)} device: it would trip in use. ${words}`,
+      message: `The design current of ${amps(value)} exceeds the ${amps(device.rating)} of the ${deviceName(device)} device: it would trip in use. ${words}`,
       value: amount(value, "A"),
       limit: amount(device.rating, "A"),
       steps: [...(designCurrent.diversity?.steps ?? []), relationStep("Ib ≤ In", amps(value), amps(device.rating))],
@@ -63,13 +63,13 @@ function loopHolds(trial: WayStudy | undefined): boolean {
 }
 
 function remedyFor(study: WayStudy, value: number): readonly [readonly Fix[], string] {
-  if (study.isRing) return [[], "Share the load out over two circuits."];
+  if (study.isRing) return [[], "Divide the load between two circuits."];
   const { curve } = study.device?.fact.args ?? {};
   const rating = ratingFor(study);
   if (rating === undefined) return [bothLarger(study, value), "A larger device needs a cable to match."];
-  const words = `A ${amps(rating)} device carries the load, and this cable bears it`;
+  const words = `A ${amps(rating)} device would suit load and cable`;
   const larger = curve && inPlaceOf(curve, `${curve.curve}${rating}`, `Make the device ${curve.curve}${rating}`);
-  if (larger && !disconnects(study, larger.edits)) return [[], `${words}, but its loop is too high for that one.`];
+  if (larger && !disconnects(study, larger.edits)) return [[], `${words}, but Zs is too high for it.`];
   return [larger ? [larger] : [], `${words}.`];
 }
 

@@ -16,7 +16,7 @@ const fitting: Readonly<Record<string, readonly string[]>> = {
   ceiling: ["100", "101", "A", "B", "C", "E"],
 };
 
-/** As the list of routes says it: "clipped to a surface", "in conduit". */
+/** As the list of routes has it: "clipped to a surface", "in conduit". */
 const laid = (kind: keyof typeof routeKinds): string =>
   routeKinds[kind].replace(/^./, (first) => first.toLowerCase()).replace(/\.$/, "");
 
@@ -24,8 +24,8 @@ export default wayRule({
   id: "design/method-against-route",
   severity: "warning",
   since: "0.1",
-  title: "A reference method that does not fit how the cable runs.",
-  why: "The method picks the column of the rating table. The wrong one credits the cable with up to a third more than it can carry.",
+  title: "The reference method does not fit how the cable is installed.",
+  why: "The method selects the column of the rating table. The wrong one can credit the cable with up to a third more than it can carry.",
   clauses: ["523.1"],
   examples: [
     {
@@ -47,7 +47,7 @@ export default wayRule({
       if (!kind || !method || !allowed || allowed.includes(method.value)) continue;
       const usual = allowed[0] ?? "";
       report(valueSpot(route, method), {
-        message: `Method ${method.value} does not describe a cable ${laid(kind.value)}: that is ${allowed.length > 1 ? `method ${allowed.slice(0, 2).join(" or ")}` : `method ${usual}`}.`,
+        message: `Method ${method.value} does not fit a cable ${laid(kind.value)}: write method ${allowed.length > 1 ? allowed.slice(0, 2).join(" or ") : usual}.`,
         fixes: [inPlaceOf(method, usual, `Make it method ${usual}`)],
       });
     }

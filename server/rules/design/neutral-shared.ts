@@ -4,8 +4,9 @@ export default wayRule({
   id: "design/neutral-shared",
   severity: "error",
   since: "0.1",
-  title: "A neutral that serves two circuits.",
-  why: "Whoever switches one way off and works on it meets a neutral that the other circuit holds live. It may carry the load of both, and RCDs trip for no fault. Usual readings do not show it; what was seen is put right, not only noted.",
+  title: "A neutral is shared by two circuits.",
+  why: "Anyone who isolates one way and works on it meets a neutral that the other circuit keeps live. It may carry the load of both, and RCDs trip without a fault. Usual readings do not show it. Put it right as well as recording it.",
+  opens: true,
   clauses: ["314.4"],
   examples: [
     {
@@ -23,8 +24,10 @@ export default wayRule({
     const shared = facts.one("shared-neutral");
     if (!shared) return;
     report(factSpot(shared), {
-      message: `The neutral of way ${way.id} serves another circuit too: lock off both before anyone works on either, and give each a neutral of its own.`,
-      related: device ? [{ spot: factSpot(device.fact), message: "This device alone does not make it safe." }] : [],
+      message: `The neutral of way ${way.id} is shared with another circuit: lock off both before work on either, and give each its own neutral.`,
+      related: device
+        ? [{ spot: factSpot(device.fact), message: "Isolating this device alone does not make the circuit safe." }]
+        : [],
     });
   },
 });

@@ -5,8 +5,8 @@ export default wayRule({
   id: "design/rcbo-without-sensitivity",
   severity: "warning",
   since: "0.1",
-  title: "An RCBO without its rated residual current.",
-  why: "Whether it gives additional protection, and how fast it must trip, hangs on that one figure.",
+  title: "The rated residual current of an RCBO is not stated.",
+  why: "Whether it gives additional protection, and how fast it must trip, depends on that figure.",
   clauses: ["415.1.1"],
   examples: [
     {
@@ -23,7 +23,7 @@ export default wayRule({
     const { device } = study;
     if (!device || device.fact.args.sensitivity || !device.standard.includes("61009")) return;
     report(valueSpot(device.fact, device.fact.args.standard), {
-      message: "This is an RCBO, and its rated residual current is missing: read it off the device.",
+      message: "The rated residual current of this RCBO is not stated: read it off the device.",
       fixes: wordsAfter(device.fact, "30 mA type A", "Add 30 mA type A"),
     });
   },

@@ -7,7 +7,7 @@ export default wayRule({
   id: "design/ring-cable-size",
   severity: "error",
   since: "0.1",
-  title: "A ring final in a cable smaller than a ring may have.",
+  title: "The cable of a ring final is smaller than a ring may have.",
   why: "One leg must carry its share for as long as the load is on. Below 2.5 mm² (1.5 mm² mineral-insulated) it cannot, whatever the device.",
   clauses: ["433.1.204"],
   examples: [

@@ -10,8 +10,8 @@ export default wayRule({
   id: "design/ring-capacity",
   severity: "error",
   since: "0.1",
-  title: "A ring final whose cable carries less than 20 A where it runs.",
-  why: "Grouping, insulation and heat take capacity from a ring as from any cable. Below 20 A one leg can be overloaded for hours without the device knowing. Move the worst stretch, or take the next size.",
+  title: "The cable of a ring final carries less than 20 A where it runs.",
+  why: "Grouping, thermal insulation and heat reduce the capacity of a ring as of any cable. Below 20 A one leg can be overloaded for hours without the device tripping. Reroute the worst section, or use the next size.",
   clauses: ["433.1.204"],
   examples: [
     {
@@ -41,13 +41,13 @@ export default wayRule({
     const { line } = cable.fact.args;
     const inWay = cable.fact.segment === capacity.fact.segment;
     report(factSpot(capacity.fact), {
-      message: `The ring's cable carries ${amps(Iz.value)} on this stretch; a ring needs ${amps(limit.value)} everywhere.${size ? ` ${squareMillimetres(size)} would serve.` : ""}`,
+      message: `The cable of the ring carries ${amps(Iz.value)} in this section, below the required ${amps(limit.value)}.${size ? ` Fit ${squareMillimetres(size)}, or reroute it.` : ""}`,
       value: amountOf(Iz),
       limit: amountOf(limit),
       least: true,
       steps: [...Iz.steps, relation("Iz ≥ 20 A", amps(Iz.value), amps(limit.value))],
       source: combine(limit.source, Iz.source),
-      related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
+      related: [{ spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` }],
       fixes: size && line && inWay ? [inPlaceOf(line, `${size} mm²`, `Make the line ${squareMillimetres(size)}`)] : [],
     });
   },

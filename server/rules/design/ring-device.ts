@@ -9,8 +9,8 @@ export default wayRule({
   id: "design/ring-device",
   severity: "error",
   since: "0.1",
-  title: "A ring final on a device above 32 A.",
-  why: "A ring works only because its device and its two legs were chosen together: a larger device lets one leg carry more than it bears.",
+  title: "A ring final is protected by a device above 32 A.",
+  why: "A ring is safe only because its device and its two legs were chosen together: a larger device allows one leg to carry more than its capacity.",
   clauses: ["433.1.204"],
   examples: [
     {
@@ -30,7 +30,7 @@ export default wayRule({
     const row = rowOf(ringRules, { key: "device" });
     const { curve } = device.fact.args;
     report(factSpot(device.fact), {
-      message: `A ring final stands behind a device of 30 or 32 A; this one is ${amps(device.rating)}. Fit a ${amps(most)} device, or make two circuits of it.`,
+      message: `A ring final is protected by a 30 or 32 A device; this one is ${amps(device.rating)}: fit ${amps(most)}, or divide it into two circuits.`,
       value: amount(device.rating, "A"),
       limit: amount(most, "A"),
       ...(row ? { source: sourceOf(ringRules, row, "value") } : {}),

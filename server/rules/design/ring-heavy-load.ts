@@ -8,8 +8,8 @@ export default wayRule({
   id: "design/ring-heavy-load",
   severity: "warning",
   since: "0.1",
-  title: "A large lasting load on a ring final.",
-  why: "A load that stays on for long near one end of a ring can overload the short leg while the device sees nothing amiss. Water heaters, showers, cookers and chargers have circuits of their own.",
+  title: "A large continuous load is connected to a ring final.",
+  why: "A load that stays on for long near one end of a ring can overload the short leg without tripping the device. Water heaters, showers, cookers and chargers need circuits of their own.",
   clauses: ["433.1.204"],
   examples: [
     {
@@ -43,7 +43,7 @@ export default wayRule({
     const found = heavy.filter((use) => study.uses.has(use));
     if (serves && found.length > 0) {
       report(factSpot(serves), {
-        message: `A ${found.join(" and a ").replaceAll("-", " ")} on a ring can overload one leg for long: give it a circuit of its own.`,
+        message: `A ${found.join(" and a ").replaceAll("-", " ")} on a ring can overload one leg: give it a circuit of its own.`,
       });
       return;
     }
@@ -52,7 +52,7 @@ export default wayRule({
       const power = load.args.power?.value ?? (load.args.current?.value ?? 0) * study.supply.U0;
       if (power <= limit.value) continue;
       report(factSpot(load), {
-        message: `A load of ${plain(power / 1000)} kW on a ring: if it stays on for long, it wants a circuit of its own.`,
+        message: `A load of ${plain(power / 1000)} kW on a ring: if it is on for long periods, give it a circuit of its own.`,
         value: amount(power, "W"),
         limit: amountOf(limit),
         source: limit.source,

@@ -1,9 +1,10 @@
 import { capacityGap } from "../../circuit/overload.ts";
 import { workOf } from "../../circuit/supply.ts";
+import { cableWords } from "../common/dead-words.ts";
 import { lineAfter } from "../common/writing.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
-/** Ways of running to choose from; whoever was there knows which. */
+/** Installation methods to choose from; whoever was there knows which. */
 const usual = [
   "route clipped method C",
   "route conduit method B",
@@ -15,8 +16,8 @@ export default wayRule({
   id: "design/route-not-stated",
   severity: "warning",
   since: "0.1",
-  title: "A cable whose way of running is not stated, so its capacity is not known.",
-  why: "The same cable carries twice as much clipped to a wall as bunched under insulation. Without the route and its reference method nobody can say that the device protects it.",
+  title: "The installation method of a cable is not stated.",
+  why: "The same cable can carry twice as much clipped direct as surrounded by thermal insulation. Without the route and its reference method it cannot be shown that the device protects it.",
   clauses: ["523.1", "522.1"],
   examples: [
     {
@@ -48,11 +49,12 @@ export default wayRule({
   check(study, report) {
     const { cable, facts } = study;
     if (!cable || !study.device?.rating || study.isSpare) return;
-    // What lies hidden in an old building often cannot be known.
+    // What is hidden in an old building often cannot be known.
     const severity = workOf(study.context) === "existing" ? ({ severity: "information" } as const) : {};
     if (!facts.has("route")) {
       report(factSpot(cable.fact), {
-        message: "How this cable runs is not stated, so what it can carry is not known: add a route with its method.",
+        message:
+          "The installation method is not stated, so the current-carrying capacity is not known: add a route with its method.",
         fixes: usual.map((route) => lineAfter(cable.fact, route)),
         ...severity,
       });
@@ -61,8 +63,8 @@ export default wayRule({
     const gap = capacityGap(study);
     if (!gap || gap.stated) return;
     report(factSpot(gap.fact), {
-      message: "This stretch has no reference method, so what the cable can carry here is not known.",
-      related: [{ spot: factSpot(cable.fact), message: "The cable it is about." }],
+      message: "This section has no reference method, so its current-carrying capacity is not known: write method.",
+      related: [{ spot: factSpot(cable.fact), message: `Cable of the circuit: ${cableWords(cable)}.` }],
       ...severity,
     });
   },

@@ -6,8 +6,8 @@ export default wayRule({
   id: "design/singles-outside-containment",
   severity: "warning",
   since: "0.1",
-  title: "Single-core conductors without a sheath run outside conduit or trunking.",
-  why: "Basic insulation alone withstands neither a knock nor a draughty edge of metal. Enclose them, or use a sheathed cable.",
+  title: "Single-core cables without a sheath run outside conduit or trunking.",
+  why: "Basic insulation alone withstands neither a knock nor a sharp metal edge. Enclose them, or use a sheathed cable.",
   clauses: ["521.10.1"],
   examples: [
     {
@@ -31,9 +31,8 @@ export default wayRule({
       const kind = route.args.kind?.value;
       if (kind === undefined || enclosing.includes(kind)) continue;
       report(factSpot(route), {
-        message:
-          "Single-core conductors without a sheath belong in conduit, trunking or ducting; here they are not enclosed.",
-        related: [{ spot: factSpot(cable.fact), message: "The cable it is about." }],
+        message: "Single-core cables without a sheath are not enclosed here: run them in conduit, trunking or ducting.",
+        related: [{ spot: factSpot(cable.fact), message: "Recorded as single-core without a sheath." }],
       });
     }
   },

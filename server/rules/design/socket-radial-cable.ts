@@ -7,8 +7,8 @@ export default wayRule({
   id: "design/socket-radial-cable",
   severity: "error",
   since: "0.1",
-  title: "A radial of sockets on the device and the cable of a ring.",
-  why: "A ring's 2.5 mm² carries half of 32 A in each leg. As a radial it carries all of it and overheats. Fit a 20 A device, use 4 mm², or close the ring and test it as one.",
+  title: "A radial of sockets has the device and the cable of a ring.",
+  why: "In a ring each leg of 2.5 mm² carries a part of the 32 A. In a radial it carries all of it and overheats. Fit a 20 A device, use 4 mm², or close the ring and test it as one.",
   clauses: ["433.1.1"],
   examples: [
     {
@@ -33,13 +33,13 @@ export default wayRule({
     const smaller = Number(conventionalRow("A3 radial")?.facts.rating);
     const { line } = cable.fact.args;
     report(factSpot(device.fact), {
-      message: `${squareMillimetres(cable.line)} on ${amps(device.rating)} is right only for a ring; this is a radial. Fit a ${amps(smaller)} device, or use ${squareMillimetres(limit.value)}.`,
+      message: `${squareMillimetres(cable.line)} with ${amps(device.rating)} is allowed only for a ring; this is a radial: fit a ${amps(smaller)} device, or ${squareMillimetres(limit.value)}.`,
       value: amount(cable.line, "mm²"),
       limit: amountOf(limit),
       least: true,
       steps: limit.steps,
       source: limit.source,
-      related: [{ spot: factSpot(cable.fact), message: `The cable: ${squareMillimetres(cable.line)}.` }],
+      related: [{ spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` }],
       fixes: [
         ...(curve ? [inPlaceOf(curve, `${curve.curve}${smaller}`, `Make the device ${curve.curve}${smaller}`)] : []),
         ...(line ? [inPlaceOf(line, `${limit.value} mm²`, `Make the line ${squareMillimetres(limit.value)}`)] : []),

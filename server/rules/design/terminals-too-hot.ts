@@ -9,8 +9,8 @@ export default wayRule({
   id: "design/terminals-too-hot",
   severity: "warning",
   since: "0.1",
-  title: "A 90 °C cable loaded beyond what 70 °C terminals stand.",
-  why: "The cable itself bears 90 °C, the switch or breaker it ends in seldom does: its terminals loosen and char. Size the cable by the 70 °C table, or say that both ends are made for more.",
+  title: "A 90 °C cable is loaded beyond what 70 °C terminals withstand.",
+  why: "The cable itself is made for 90 °C, but the switch or breaker it ends in seldom is: its terminals loosen and char. Size the cable by the 70 °C table, or record that both ends are made for more.",
   clauses: ["512.1.5", "523.1"],
   examples: [
     {
@@ -54,7 +54,7 @@ export default wayRule({
     const line = cable.fact.args.line;
     const known = workOf(study.context) === "existing" || !stated;
     report(factSpot(cable.fact), {
-      message: `${heats(current, stated)} these conductors above 70 °C, and what they are connected to is not stated to stand that.${size ? ` ${squareMillimetres(size)} would stay cooler.` : ""} Write terminals 90 °C if both ends are made for it.`,
+      message: `${heats(current, stated)} the conductors above the 70 °C of usual terminals: ${size ? `fit ${squareMillimetres(size)}, or ` : ""}write terminals 90 °C if both ends are made for it.`,
       value: amount(current, "A"),
       limit: amountOf(limit),
       steps: [...limit.steps, relation("Ib ≤ Iz at 70 °C", amps(current), amps(limit.value))],
@@ -66,7 +66,7 @@ export default wayRule({
       related: [
         {
           spot: factSpot(study.designCurrent?.fact ?? study.device?.fact ?? cable.fact),
-          message: `The current: ${amps(current)}.`,
+          message: `Current used: ${amps(current)}.`,
         },
       ],
       fixes: [
@@ -78,4 +78,4 @@ export default wayRule({
 });
 
 const heats = (current: number, stated: boolean): string =>
-  stated ? `The design current of ${amps(current)} brings` : `The device lets ${amps(current)} flow, which may bring`;
+  stated ? `The design current of ${amps(current)} heats` : `The ${amps(current)} the device allows may heat`;

@@ -1,4 +1,4 @@
-import { ohms, plain, step } from "../../calc/result.ts";
+import { ohms, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { memoByObject } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -7,14 +7,16 @@ import { type ReadSheet, sheetOfWay } from "../../diagnosis/read.ts";
 import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
 import { r2OffLength, r2Share } from "../../readings/r2.ts";
 import { diagnosisPractice } from "../../tables/diagnosis-practice.ts";
+import { capital } from "../../text/words.ts";
 import { factSpot, type Related, type Report, type Spot, valueSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "diagnosis/readings-disagree",
   severity: "information",
   since: "0.1",
-  title: "The readings of a circuit together do not fit a sound one, and what they would fit.",
-  why: "One reading seldom says what is wrong. All of them together do: each fault and each slip of the test leaves its own pattern. Every one that could be is worked out for the circuit as drawn and held against all the readings; the likeliest are named, with the test that tells the leading two apart. Some faults leave no trace here: a neutral borrowed from another way shows only where line to neutral is read at the points it serves, never in R1+R2, R2 or the insulation of one way, so that its first sign may be an RCD that trips on load; and a protective conductor one size too small, or metal beside a short one, hides within what a length and a meter leave open.",
+  title: "The readings of a circuit taken together do not fit a sound circuit.",
+  why: "One reading seldom shows what is wrong; all of them together often do, since each fault and each slip in testing leaves its own pattern. Every one that is possible is calculated for the circuit as drawn and compared with all the readings; the likeliest are listed, with the test that tells the leading two apart. Some faults leave no trace here. A neutral borrowed from another way shows only where line to neutral is read at the points it serves, never in R1+R2, R2 or the insulation of one way, so its first sign may be an RCD that trips on load. A protective conductor one size too small, or metal in parallel with a short one, stays within what a length and a meter leave open.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -61,40 +63,43 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const said = saidOf(study);
+    const said = findingFor(study);
     if (said) report(said.spot, said.report);
   },
 });
 
-const saidOf = memoByObject((study: WayStudy): { readonly spot: Spot; readonly report: Report } | undefined => {
+const findingFor = memoByObject((study: WayStudy): { readonly spot: Spot; readonly report: Report } | undefined => {
   const sheet = sheetOfWay(study);
   if (!sheet || isSound(sheet) || isCopied(study)) return undefined;
   const off = departures(sheet);
-  // The trade passes over what is within its own tolerance, whatever a meter could tell.
+  // The trade accepts what is within its own tolerance, whatever a meter could tell.
   if (off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9)) return undefined;
   const { explanations, nextTest, note } = diagnose(sheet);
   const [first] = explanations;
   if (!first) return undefined;
   const parts = [
-    "Taken together these readings do not fit a sound circuit.",
+    "Together these readings do not fit a sound circuit.",
     first.fits ? `Likeliest: ${first.sentence}` : undefined,
     note,
-    nextTest && explanations.length > 0 ? `Next: ${nextTest.sentence}` : undefined,
   ];
+  const next = nextTest && `Next test: ${nextTest.sentence}`;
   return {
     spot: firstOff(sheet, first),
     report: {
       message: parts.filter((part) => part !== undefined).join(" "),
       steps: first.predicted.map(({ reading, predicted }, at) =>
-        step(reading, `read ${writtenAs(sheet.readings[at])}`, `by the first explanation ${ohms(predicted)}`),
+        step(reading, `measured ${writtenAs(sheet.readings[at])}`, `${ohms(predicted)} by the first explanation`),
       ),
       source: diagnosisPractice.oneReading.source,
-      related: explanations.map((explanation, index) => relatedTo(sheet, explanation, index)),
+      related: [
+        ...explanations.map((explanation, index) => relatedTo(sheet, explanation, index)),
+        ...(next ? [{ spot: wordSpot(sheet.test.header), message: next }] : []),
+      ],
     },
   };
 });
 
-/** One figure in both places is no reading of the circuit: R2 is told of where it stands. */
+/** One figure in both places is no reading of the circuit: R2 has a check of its own. */
 function isCopied(study: WayStudy): boolean {
   const share = r2Share(study);
   return share !== undefined && r2OffLength(study) && Math.abs(share.R2.value - share.R1R2) <= ringTolerance.value;
@@ -122,12 +127,22 @@ function firstOff(sheet: ReadSheet, first: Explanation): Spot {
 
 const startOf = ({ at }: SheetReading): number => at?.span.start ?? 0;
 
-/** An explanation stands on the line of the reading it most accounts for. */
+/** How well an explanation fits beside the others tried. Never a share: what was not tried may fit better than all. */
+const fitWords = (weight: number): string =>
+  weight >= 0.9
+    ? "by far the best fit of those tried"
+    : weight >= 0.5
+      ? "the best fit of those tried"
+      : weight >= 0.2
+        ? "possible"
+        : "less likely";
+
+/** An explanation is shown on the line of the reading it most accounts for. */
 function relatedTo(sheet: ReadSheet, explanation: Explanation, index: number): Related {
   const by = sheet.readings.map((_, at) => accounted(explanation, at));
   const fact = sheet.readings[by.indexOf(Math.max(...by))]?.at?.fact;
   return {
     spot: fact ? factSpot(fact) : wordSpot(sheet.test.header),
-    message: `${index + 1}. ${explanation.sentence} (${plain(explanation.weight * 100, 0)} %)`,
+    message: `${index + 1}. ${explanation.sentence} (${capital(fitWords(explanation.weight))}.)`,
   };
 }

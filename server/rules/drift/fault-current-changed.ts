@@ -14,8 +14,8 @@ function checkTests({ name, now, before }: Series, report: Reporter): boolean {
   if (!exceeds(Math.abs(change), allowed)) return false;
   const rose = change > 0;
   const meaning = rose
-    ? "The supply may have been strengthened: is every device still able to break it?"
-    : "The loop has become worse, or it was read at another point: look at the joints upstream, and at Zs of the circuits behind.";
+    ? "The supply may have been reinforced: check every breaking capacity."
+    : "Look at the joints upstream, and at Zs of the circuits downstream.";
   report(factSpot(now.fact), {
     message: `${name} ${rose ? "rose" : "fell"} from ${kiloamps(then.value)} on ${then.on} to ${kiloamps(now.value)}, by ${percent(Math.round((Math.abs(change) / then.value) * 100))}. ${meaning}`,
     value: amount(now.value, "A"),
@@ -26,7 +26,7 @@ function checkTests({ name, now, before }: Series, report: Reporter): boolean {
       ...driftUncertainty(now, then),
     ],
     source: comparison.faultChange.source,
-    related: [{ spot: factSpot(then.fact), message: `${kiloamps(then.value)} on ${then.on}.` }],
+    related: [{ spot: factSpot(then.fact), message: `${name} ${kiloamps(then.value)} on ${then.on}.` }],
   });
   return true;
 }
@@ -35,8 +35,8 @@ export default installationRule({
   id: "drift/fault-current-changed",
   severity: "warning",
   since: "0.1",
-  title: "A fault current that is not what it was at the test before.",
-  why: "It follows from the supply and the cables up to here, which do not change by themselves. More than before may be more than a device can break; less is a loop that has become worse.",
+  title: "A fault current differs from the previous test.",
+  why: "It follows from the supply and the cables up to here, which do not change by themselves. More than before may exceed what a device can break; less means a higher loop impedance.",
   clauses: ["434.1", "652.1"],
   examples: [
     {
@@ -56,7 +56,7 @@ live 2026-03-05 {
 }`,
     },
   ],
-  // The larger of the currents stands for the others: one sentence a place.
+  // The larger of the currents is reported for all: one sentence a place.
   check(installation, report) {
     faultsOfSupply(installation).some((series) => checkTests(series, report));
   },

@@ -6,6 +6,7 @@ import { deadOfBoard } from "../../readings/meter-tests.ts";
 import type { DatedTest } from "../../readings/series.ts";
 import { type Uncertainty, uncertaintyInTest } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
+import { shownMegohms } from "../common/dead-words.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, boardRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -56,13 +57,18 @@ function checkOne(names: Names, tests: readonly DatedTest[], of: string, report:
     if (!then || !fallen(now, then)) continue;
     const before = then.quantity.value;
     report(valueSpot(now.fact, now.quantity), {
-      message: `${now.pair}${of} fell from ${then.quantity.sign === ">" ? "over " : ""}${megohms(before)} on ${then.on} to ${megohms(now.quantity.value)}. What has changed: damp, heat, or something newly connected?`,
+      message: `${now.pair}${of} fell from ${then.quantity.sign === ">" ? "over " : ""}${megohms(before)} on ${then.on} to ${megohms(now.quantity.value)}: look for damp, heat, or something newly connected.`,
       value: amount(now.quantity.value, "Ω"),
       limit: amount(before * comparison.insulationLeft.value, "Ω"),
       least: true,
       steps: driftUncertainty(now, then),
       source: comparison.insulationLeft.source,
-      related: [{ spot: valueSpot(then.fact, then.quantity), message: `The reading on ${then.on}.` }],
+      related: [
+        {
+          spot: valueSpot(then.fact, then.quantity),
+          message: `${now.pair} on ${then.on}: ${shownMegohms(then.quantity)}.`,
+        },
+      ],
     });
   }
 }
@@ -71,8 +77,8 @@ export default boardRule({
   id: "drift/insulation-fallen",
   severity: "warning",
   since: "0.1",
-  title: "An insulation resistance that has fallen far since the test before.",
-  why: "It may still pass, but something has changed: damp, heat, or a cable that was caught. Find it now, before it is a fault.",
+  title: "An insulation resistance has fallen far since the previous test.",
+  why: "It may still pass, but something has changed: damp, heat, or a damaged cable. Find it now, before it becomes a fault.",
   clauses: ["643.3", "652.1"],
   examples: [
     {

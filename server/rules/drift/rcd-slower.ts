@@ -1,5 +1,5 @@
 import { exceeds } from "../../calc/compare.ts";
-import { milliseconds, percent, step } from "../../calc/result.ts";
+import { milliseconds, step } from "../../calc/result.ts";
 import { everyRcdTest, latestRcdTests, type RcdTest } from "../../readings/rcd-tests.ts";
 import { uncertaintyInTest } from "../../readings/uncertainty.ts";
 import { comparison } from "../../tables/comparison.ts";
@@ -18,8 +18,8 @@ export default boardRule({
   id: "drift/rcd-slower",
   severity: "information",
   since: "0.1",
-  title: "An RCD that trips much more slowly than at the test before.",
-  why: "It may still be within its time. A mechanism that stiffens gets slower before it sticks: press its button some times, test again, and consider a new one.",
+  title: "An RCD trips much more slowly than at the previous test.",
+  why: "It may still be within its limit. A mechanism that stiffens gets slower before it sticks: press its test button several times, test again, and consider replacing it.",
   clauses: ["643.8", "652.1"],
   examples: [
     {
@@ -60,7 +60,7 @@ export default boardRule({
       const allowed = Math.max(comparison.tripTimeRise.value * was, comparison.tripTimeRiseLeast.value, meters);
       if (!exceeds(now - was, allowed)) continue;
       report(valueSpot(test.fact, test.time), {
-        message: `It tripped in ${milliseconds(was)} on ${then.test.on} and takes ${milliseconds(now)} now, ${percent(Math.round(((now - was) / was) * 100))} longer. Press its button several times and test again.`,
+        message: `The trip time rose from ${milliseconds(was)} on ${then.test.on} to ${milliseconds(now)}: press the test button several times and test again.`,
         value: amount(now, "s"),
         limit: amount(was + allowed, "s"),
         steps: [
@@ -68,7 +68,7 @@ export default boardRule({
           ...driftUncertainty(...uncertainties),
         ],
         source: comparison.tripTimeRise.source,
-        related: [{ spot: factSpot(then.fact), message: `${milliseconds(was)} on ${then.test.on}.` }],
+        related: [{ spot: factSpot(then.fact), message: `Trip time ${milliseconds(was)} on ${then.test.on}.` }],
       });
     }
   },

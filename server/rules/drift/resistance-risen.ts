@@ -16,7 +16,7 @@ import { amount, factSpot, installationRule, type Reporter } from "../frame/rule
 
 interface Threshold {
   readonly share: { readonly value: number; readonly source: typeof comparison.resistanceRise.source };
-  /** Ω below which a rise is not asked about. */
+  /** Ω below which a rise is not reported. */
   readonly least: number;
   readonly remedy: string;
 }
@@ -24,7 +24,7 @@ interface Threshold {
 const joints: Threshold = {
   share: comparison.resistanceRise,
   least: comparison.resistanceRiseLeast.value,
-  remedy: "Look for a joint that works loose or warms before it fails.",
+  remedy: "Look for a loose joint before it fails.",
 };
 const clamps = (): Threshold => ({
   share: comparison.resistanceRise,
@@ -34,10 +34,10 @@ const clamps = (): Threshold => ({
 const ground: Threshold = {
   share: comparison.electrodeRise,
   least: comparison.resistanceRiseLeast.value,
-  remedy: "Dry or frozen ground explains some of it; look at the rod's clamp and conductor for corrosion.",
+  remedy: "Dry or frozen ground explains some of it; look at the clamp and conductor for corrosion.",
 };
 
-/** What both instruments may be out by is no rise. */
+/** A rise within the uncertainty of both instruments is none. */
 function allowed({ share, least }: Threshold, now: Taken, then: Taken): number {
   return Math.max(least, share.value * then.value, (now.uncertainty?.value ?? 0) + (then.uncertainty?.value ?? 0));
 }
@@ -57,7 +57,7 @@ function checkTests(all: readonly Series[], threshold: Threshold, report: Report
   for (const series of all) {
     const { name, now } = series;
     const then = risenFrom(threshold, series);
-    // The ends of a ring stand on one line, as do the two rounds of a point.
+    // The ends of a ring are on one line, as are the two rounds of a point.
     if (!then || told.has(now.fact)) continue;
     told.add(now.fact);
     const rise = now.value - then.value;
@@ -72,7 +72,7 @@ function checkTests(all: readonly Series[], threshold: Threshold, report: Report
         ...driftUncertainty(now, then),
       ],
       source: threshold.share.source,
-      related: [{ spot: factSpot(then.fact), message: `${ohms(then.quantity.value)} on ${then.on}.` }],
+      related: [{ spot: factSpot(then.fact), message: `${name} ${ohms(then.quantity.value)} on ${then.on}.` }],
     });
   }
 }
@@ -81,8 +81,9 @@ export default installationRule({
   id: "drift/resistance-risen",
   severity: "warning",
   since: "0.1",
-  title: "A resistance that has risen since the test before.",
-  why: "Copper does not age; joints do. A rise while the circuit stayed the same is a terminal working loose, even where the reading is still inside its limit.",
+  title: "A resistance has risen since the previous test.",
+  why: "Copper does not age; joints do. A rise in an unchanged circuit is likely to be a terminal working loose, even where the reading is still within its limit.",
+  opens: true,
   clauses: ["643.2.1", "643.7.3", "652.1"],
   examples: [
     {

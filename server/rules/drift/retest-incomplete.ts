@@ -4,6 +4,7 @@ import { deadOfBoard, supplyTests } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import type { DatedTest } from "../../readings/series.ts";
 import { visitsOf } from "../../readings/visits.ts";
+import { capital } from "../../text/words.ts";
 import { listed } from "../common/dead-words.ts";
 import { installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
@@ -15,7 +16,7 @@ interface NamedArgs {
 
 const pairs = ["L-N", "L-E", "N-E"] as const;
 
-/** With line and neutral joined there is one reading for all that is asked of a single-phase circuit. */
+/** With line and neutral joined there is one reading for all that is required of a single-phase circuit. */
 const pairsOf = (args: Fact["args"]): readonly string[] =>
   args.joined ? pairs : Object.keys(args).filter((name) => name.includes("-"));
 
@@ -37,7 +38,7 @@ function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
   return found;
 }
 
-/** A reading that was left out stands from the earlier day; who reads the record has to know that it does. */
+/** A reading that was left out still counts from the earlier day; the reader of the record has to know. */
 function checkTests(tests: readonly DatedTest[], report: Reporter): void {
   if (tests.length < 2) return;
   const [latest, ...before] = visitsOf(tests);
@@ -53,8 +54,8 @@ function checkTests(tests: readonly DatedTest[], report: Reporter): void {
   const shown = missing.length > 4 ? [...missing.slice(0, 3), `${missing.length - 3} more`] : missing;
   const one = missing.length === 1;
   report(wordSpot(first.header), {
-    message: `On ${latest.on} ${listed(shown)} ${one ? "was" : "were"} not read again: the older ${one ? "reading stands" : "readings stand"}, of ${last.on} or before. Measure again, or say why not.`,
-    related: [{ spot: wordSpot(last.tests[0]?.header ?? first.header), message: `The tests of ${last.on}.` }],
+    message: `${capital(listed(shown))} ${one ? "was" : "were"} not read again on ${latest.on}: measure ${one ? "it" : "them"}, or write LIM with the reason.`,
+    related: [{ spot: wordSpot(last.tests[0]?.header ?? first.header), message: `Tests dated ${last.on}.` }],
   });
 }
 
@@ -62,8 +63,8 @@ export default installationRule({
   id: "drift/retest-incomplete",
   severity: "information",
   since: "0.1",
-  title: "A later test that leaves out what the earlier one had.",
-  why: "A reading stands until it is taken again. One that only the earlier tests have is as old as they are: measure it anew, or write LIM with the reason.",
+  title: "A later test leaves out readings that the earlier one had.",
+  why: "A reading counts until it is taken again, so one that only the earlier tests have is as old as they are. Measure it again, or write LIM with the reason.",
   clauses: ["643.1", "652.1"],
   examples: [
     {

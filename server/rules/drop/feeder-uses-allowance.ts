@@ -11,8 +11,8 @@ export default installationRule({
   id: "drop/feeder-uses-allowance",
   severity: "warning",
   since: "0.1",
-  title: "A feeder that uses up all the voltage drop there is.",
-  why: "The limit holds from the origin to the load, so what the feeder takes the circuits behind it no longer have. Share it out: two of five per cent for the feeder, say, and three for what is behind it.",
+  title: "The distribution circuit uses the whole voltage-drop allowance.",
+  why: "The limit applies from the origin to the load, so nothing is left for the circuits downstream. Divide it: of five per cent, say two for the distribution circuit and three for the final circuits.",
   clauses: ["525.1", "525.201", "525.202"],
   examples: [
     {
@@ -87,9 +87,9 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const { cable } = feeder;
   const size = sizeFor(node, limit.value);
   const line = cable?.fact.args.line;
-  const behind = starved.length === 1 ? "the circuit" : `${starved.length} circuits`;
+  const behind = starved.length === 1 ? "the circuit downstream" : `${starved.length} circuits downstream`;
   report(line && cable ? valueSpot(cable.fact, line) : factSpot(feeder.way.header), {
-    message: `Up to board ${board.head.name} ${whole ? "" : "at least "}${percent(drop.value)} is dropped; ${percent(limit.value)} is advised from the origin to the load, so nothing is left for ${behind} behind it.${size ? ` ${squareMillimetres(size)} leaves enough.` : ""}`,
+    message: `The drop up to board ${board.head.name} is ${whole ? "" : "at least "}${percent(drop.value)}, with ${percent(limit.value)} advised to the load: too little is left for ${behind}.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
     value: amount(drop.value, "%"),
     limit: amountOf(limit),
     steps: [...drop.steps, ...limit.steps],
@@ -97,7 +97,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
     ...(certain ? {} : { severity: "information" as const }),
     related: starved.slice(0, 3).map(({ study }) => ({
       spot: factSpot(study.way.header),
-      message: "Nothing is left for this circuit.",
+      message: "No voltage drop is left for this circuit.",
     })),
     fixes: resizeCable(cable, size),
   });

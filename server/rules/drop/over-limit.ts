@@ -19,8 +19,8 @@ export default installationRule({
   id: "drop/over-limit",
   severity: "warning",
   since: "0.1",
-  title: "A circuit that loses more voltage between the origin and its end than is advised.",
-  why: "Lamps are dim, motors start badly and run hot. The drop of every feeder on the way counts too. A larger cable, a shorter way, or less load on it puts it right.",
+  title: "The voltage drop from the origin exceeds the advised limit.",
+  why: "Lamps are dim, motors start badly and run hot. The drop of every distribution circuit on the way counts as well. A larger cable, a shorter route or less load puts it right.",
   clauses: ["525.1", "525.201", "525.202"],
   examples: [
     {
@@ -123,26 +123,26 @@ function say(above: BoardDrop, circuit: CircuitDrop, report: Reporter): void {
   const size = excused ? undefined : sizeWithin(circuit, above.drop.value);
   const feeders = above.feeders.length > 0 ? `, ${percent(above.drop.value)} of it in the feeders` : "";
   const cure = size
-    ? ` ${squareMillimetres(size)} would do.`
+    ? ` Fit ${squareMillimetres(size)}.`
     : excused
       ? ""
-      : " Look at the feeders, or bring the load nearer.";
+      : " Look at the feeders, or move the load nearer.";
   const line = cable?.fact.args.line;
   const [length] = study.length?.facts ?? [];
   report(line && cable ? valueSpot(cable.fact, line) : factSpot(cable?.fact ?? study.way.header), {
     message: excused
-      ? `This circuit drops ${percent(drop.value)} by the table${feeders}, over the ${percent(limit.value)} advised; with its real conditions it is ${percent(corrected.value)}.`
-      : `This circuit drops ${above.whole ? "" : "at least "}${percent(drop.value)}${feeders}; ${percent(limit.value)} is advised at most from the origin.${cure}`,
+      ? `Voltage drop by the table is ${percent(drop.value)}${feeders}, over ${percent(limit.value)}; corrected for its conditions it is ${percent(corrected.value)}.`
+      : `Voltage drop from the origin is ${above.whole ? "" : "at least "}${percent(drop.value)}${feeders}, over the advised ${percent(limit.value)}.${cure}`,
     value: amount(drop.value, "%"),
     limit: amountOf(limit),
-    steps: [...drop.steps, ...limit.steps, step("with its real conditions", "", percent(corrected.value))],
+    steps: [...drop.steps, ...limit.steps, step("corrected for its conditions", "", percent(corrected.value))],
     source: combine(drop.source, limit.source),
     severity: excused || !above.certain ? "information" : "warning",
     related: [
-      ...(length ? [{ spot: factSpot(length), message: "How far it runs." }] : []),
+      ...(length ? [{ spot: factSpot(length), message: "Length of the circuit." }] : []),
       ...above.feeders.map((feeder) => ({
         spot: factSpot(feeder.study.way.header),
-        message: `This feeder takes ${percent(feeder.drop.value)}.`,
+        message: `Voltage drop in this feeder: ${percent(feeder.drop.value)}.`,
       })),
     ],
     fixes: resizeCable(cable, size),

@@ -37,8 +37,8 @@ export default installationRule({
   id: "energy/let-through-too-high",
   severity: "information",
   since: "0.1",
-  title: "A breaker that may let through more than a thin conductor bears.",
-  why: "Where the fault current is great a breaker opens in less than a tenth of a second, and the energy it lets through decides, not its curve. Ask the maker for the I²t at this fault current.",
+  title: "A breaker may let through more energy than a conductor withstands.",
+  why: "Where the fault current is high a breaker opens in less than a tenth of a second, and its let-through energy decides rather than its curve. Ask the maker for the I²t at this fault current.",
   clauses: ["434.5.2", "543.1.3"],
   examples: [
     {
@@ -82,13 +82,13 @@ function checkWay(study: WayStudy, fault: Calculated, report: Reporter, recorded
   const { energy, stands, conductor, csa } = found;
   const which = conductor === "cpc" ? "protective conductor" : "line conductor";
   report(factSpot(cable.fact), {
-    message: `At ${kiloamps(fault.value)}${recorded ? "" : ", as calculated for this board,"} a class 3 ${deviceName(device)} breaker may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} bears ${plain(stands.value, 0)} A²s. Look the figure up with the maker.`,
+    message: `At ${kiloamps(fault.value)}${recorded ? "" : " (calculated)"} the ${deviceName(device)} may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} withstands ${plain(stands.value, 0)} A²s: ask the maker for its I²t.`,
     value: amount(energy.value, "A²s"),
     limit: amountOf(stands),
     steps: [...fault.steps, ...energy.steps, ...stands.steps, step("I²t ≤ k²S²", "", "does not hold")],
     source: combine(fault.source, energy.source, stands.source),
     related: [
-      { spot: factSpot(device.fact), message: "The device." },
+      { spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` },
       ...(recorded
         ? [{ spot: factSpot(recorded.fact), message: `${recorded.name} ${kiloamps(recorded.value)}.` }]
         : []),

@@ -33,8 +33,8 @@ export default installationRule({
   id: "energy/live-conductor-too-thin",
   severity: "warning",
   since: "0.1",
-  title: "A live conductor that the smallest fault at its end would overheat before the device opens.",
-  why: "A small fault lasts longest. Current and time are those of the same fault, from the device's own curve: what the conductor takes up by then must be less than it can bear.",
+  title: "The smallest fault current at the end of a circuit would overheat a live conductor.",
+  why: "A small fault current lasts longest. With the current and the time of the same fault, from the device's own curve, the conductor must not take up more energy than it withstands.",
   clauses: ["434.5.2"],
   examples: [
     {
@@ -47,7 +47,7 @@ export default installationRule({
   },
 });
 
-/** A breaker trips at once, and its let-through energy is another matter; only of fuses is the slow end known. */
+/** A breaker trips instantaneously, and its let-through energy is another matter; only of fuses is the slow end known. */
 const fusesOn = keptInPlace((place): readonly WayStudy[] =>
   studiesOn(place).filter(({ device }) => device?.family !== undefined && !/breaker/.test(device.family)),
 );
@@ -61,13 +61,13 @@ function checkNode(node: BoardNode, study: WayStudy, report: Reporter): void {
   const size = nextSizeUp(need.value);
   const line = cable.fact.args.line;
   report(line ? valueSpot(cable.fact, line) : factSpot(cable.fact), {
-    message: `At the end of this circuit ${kiloamps(fault.value)} may flow at least, and until the ${deviceName(device)} device opens that needs ${squareMillimetres(need.value)}: ${squareMillimetres(cable.line)} would overheat.`,
+    message: `${squareMillimetres(cable.line)} would overheat: the ${kiloamps(fault.value)} fault at the end of this circuit needs ${squareMillimetres(need.value)} with the ${deviceName(device)} device.`,
     value: amount(cable.line, "mm²"),
     limit: amountOf(need),
     least: true,
     steps: need.steps,
     source: need.source,
-    related: [{ spot: factSpot(device.fact), message: "The device that must open." }],
+    related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
     fixes: resizeCable(cable, size),
   });
 }

@@ -5,7 +5,6 @@ import { deviceName } from "../../circuit/describe.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import { quantityOf, type Reading } from "../../model/values.ts";
 import { uncertaintyOnBoard } from "../../readings/uncertainty.ts";
-import { capital } from "../../text/words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
@@ -14,8 +13,8 @@ export default wayRule({
   id: "fault/breaking-capacity-exceeded",
   severity: "error",
   since: "0.1",
-  title: "A device that cannot break the fault current at its board.",
-  why: "A device that is asked to break more than it can may burst or weld. Fit one of a higher breaking capacity, or one that is backed up by the device upstream, as its maker states.",
+  title: "The fault current at a board exceeds the breaking capacity of a device.",
+  why: "A device that has to break more than its breaking capacity may burst or weld shut. Fit one of a higher breaking capacity, or one that is backed up by the device upstream, as its maker states.",
   clauses: ["434.5.1", "536.4.2.1"],
   examples: [
     {
@@ -54,7 +53,7 @@ export default wayRule({
     const assembly = conditionalPossible(context);
     const label =
       written && assembly && fault.value <= assembly.value
-        ? ` A consumer unit may be rated ${kiloamps(assembly.value)} as a whole behind its service fuse: where its label says so, write conditional-rating.`
+        ? ` Where the consumer unit is marked ${kiloamps(assembly.value)} behind its service fuse, write conditional-rating.`
         : "";
     const flows = `${fault.atLeast ? "more than" : "up to"} ${kiloamps(fault.value)}`;
     const reading = quantityOf(fault.fact.args.value as Reading | undefined);
@@ -62,8 +61,8 @@ export default wayRule({
     const near = withinUncertainty(meter, fault.value - capacity.value);
     report(written ? valueSpot(device.fact, written) : factSpot(device.fact), {
       message: written
-        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; ${flows} may flow at this board.${near}${label}`
-        : `${capital(flows)} may flow at this board, and a ${deviceName(device)} device may break no more than ${kiloamps(capacity.value)}: read its marking, and write it here.${near}`,
+        ? `The ${deviceName(device)} device breaks ${kiloamps(capacity.value)}; the fault current at this board is ${flows}.${near}${label}`
+        : `The fault current here is ${flows}, and a ${deviceName(device)} may break only ${kiloamps(capacity.value)}: read its marking and record it.${near}`,
       // What the device breaks is taken from its standard, not from the device.
       ...(written ? {} : { severity: "warning" as const }),
       value: amount(fault.value, "A"),

@@ -6,8 +6,8 @@ export default wayRule({
   id: "fault/breaking-capacity-missing",
   severity: "warning",
   since: "0.1",
-  title: "A breaker whose breaking capacity is not stated.",
-  why: "It cannot be held against the fault current. It is printed on the front, in a box.",
+  title: "The breaking capacity of a breaker is not stated.",
+  why: "Without it the device cannot be compared with the fault current. It is printed on the front, in a box.",
   clauses: ["434.5.1"],
   examples: [
     {
@@ -28,7 +28,7 @@ export default wayRule({
     const early = stageOf(context) === "design" || workOf(context) === "existing";
     report(factSpot(device.fact), {
       message:
-        "The breaking capacity of this device is not stated, so it cannot be held against the fault current: read it off its front.",
+        "The breaking capacity of this device is not stated, so it cannot be compared with the fault current: read it off its front.",
       ...(early ? { severity: "information" } : {}),
     });
   },

@@ -7,8 +7,8 @@ export default boardRule({
   id: "fault/current-missing",
   severity: "warning",
   since: "0.1",
-  title: "A board whose prospective fault current is not known.",
-  why: "Every device there must be able to break it, and the greatest fault is at the board, not at a socket. Measure it, calculate it, or ask the distributor.",
+  title: "The prospective fault current at a board is not recorded.",
+  why: "Every device there must be able to break it, and the greatest fault current is at the board, not at a socket. Measure it, calculate it, or ask the distributor.",
   clauses: ["434.1", "643.7.3.201"],
   examples: [
     {
@@ -51,14 +51,14 @@ installation "Sample" {
     },
   ],
   check({ board, context, studies }, report) {
-    // Of the origin another check speaks, with all that a supply may lack.
+    // The origin has a check of its own, with all that a supply may lack.
     if (board.head.facts.one("fed-from")?.args.from.value === "supply" || !liveTestsDue(context)) return;
     if (faultsNoted(context) || !studies.some(({ device }) => device)) return;
     // A half-written line may be the one that is missed.
     if (board.head.facts.broken.length > 0) return;
     report(wordSpot(board.head.header), {
-      message: "The prospective fault current at this board is not noted, so no device here can be judged by it.",
-      fixes: lineInBlock(board.head.header, 'Ipf LIM "…"', "Say why it was not measured"),
+      message: "The prospective fault current at this board is not recorded: measure it, or write LIM with the reason.",
+      fixes: lineInBlock(board.head.header, 'Ipf LIM "…"', "Record why it was not measured"),
     });
   },
 });

@@ -9,8 +9,8 @@ export default installationRule({
   id: "fault/disagrees-with-loop",
   severity: "warning",
   since: "0.1",
-  title: "A fault current that the loop impedance of the same place does not give.",
-  why: "The earth fault current is the voltage over the loop impedance. Far less was read at a socket and not at the board, or A and kA are mixed; far more hides a better path or a slip of the point.",
+  title: "A fault current does not agree with the loop impedance of the same place.",
+  why: "The earth fault current is the voltage divided by the loop impedance. A figure far too low was read at a socket and not at the board, or A and kA are mixed; one far too high hides a better path or a misplaced decimal point.",
   clauses: ["434.1", "643.7.3.201"],
   examples: [
     {
@@ -76,7 +76,7 @@ installation "Sample" {
 function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void {
   const { byLoop, loop, name, threePhase, combined } = place;
   const low = practiceOf("fault-low");
-  // A declared figure is the greatest the distributor will answer for, far above what a meter shows.
+  // A declared figure is the greatest the distributor guarantees, far above what a meter shows.
   const high = practiceOf(threePhase && fault.name === "Ipf" ? "fault-high-three" : "fault-high");
   const least = low.value * byQuestionableLoop(place, "less");
   const most = high.value * byQuestionableLoop(place, "more");
@@ -88,12 +88,12 @@ function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void
   if (!tooLow && !tooHigh) return;
   const used = tooLow ? low : high;
   report(factSpot(fault.fact), {
-    message: `${fault.name} ${kiloamps(fault.value)} does not go with a loop of ${ohms(loop.value)} at ${name}, which lets ${kiloamps(byLoop.value)} flow: ${tooLow ? "was it read further out, or are A and kA mixed?" : "is the point in the right place?"}`,
+    message: `${fault.name} ${kiloamps(fault.value)} does not agree with ${ohms(loop.value)} at ${name}, which gives ${kiloamps(byLoop.value)}: ${tooLow ? "was it read further out, or are A and kA mixed?" : "check the decimal point."}`,
     value: amount(fault.value, "A"),
     limit: amount(tooLow ? least : most, "A"),
     least: tooLow,
     steps: [...byLoop.steps, ...used.steps],
     source: combine(byLoop.source, used.source),
-    related: [{ spot: factSpot(loop.fact), message: `The loop impedance: ${ohms(loop.value)}.` }],
+    related: [{ spot: factSpot(loop.fact), message: `Loop impedance ${ohms(loop.value)}.` }],
   });
 }

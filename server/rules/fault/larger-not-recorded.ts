@@ -9,8 +9,8 @@ export default installationRule({
   id: "fault/larger-not-recorded",
   severity: "error",
   since: "0.1",
-  title: "A prospective fault current that is not the larger of the two.",
-  why: "Devices are judged by the greatest current they may meet. The lower of the two figures flatters them.",
+  title: "The recorded prospective fault current is not the larger of the two.",
+  why: "Devices are judged by the greatest current they may have to break. The lower of the two figures makes them look better than they are.",
   clauses: ["643.7.3.201", "434.1"],
   examples: [
     {
@@ -49,7 +49,7 @@ function checkOne(faults: readonly FaultAt[], report: Reporter): void {
   if (!written) return;
   const text = kiloamps(largest.value);
   report(valueSpot(Ipf.fact, written), {
-    message: `Ipf is the larger of the two: ${largest.name} is ${text}, and ${kiloamps(Ipf.value)} is recorded.`,
+    message: `Ipf is recorded as ${kiloamps(Ipf.value)}, but ${largest.name} is ${text}: record the larger of the two.`,
     value: amount(Ipf.value, "A"),
     limit: amount(largest.value, "A"),
     least: true,

@@ -1,5 +1,5 @@
 import { threePhaseFault } from "../../calc/index.ts";
-import { kiloamps } from "../../calc/result.ts";
+import { kiloamps, ohms } from "../../calc/result.ts";
 import { faultPlaces, singlePhaseFigure } from "../../readings/fault-check.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, factSpot, installationRule } from "../frame/rule.ts";
@@ -8,8 +8,8 @@ export default installationRule({
   id: "fault/one-phase-figure",
   severity: "warning",
   since: "0.1",
-  title: "A three-phase board with the fault current of one phase.",
-  why: "Between lines more flows than from one line to neutral: up to twice as much. A device chosen by the smaller figure may not break the greater.",
+  title: "A three-phase board is recorded with a single-phase fault current.",
+  why: "The fault current between lines is up to twice that from line to neutral. A device chosen by the smaller figure may not be able to break the greater.",
   clauses: ["643.7.3.201", "434.1"],
   examples: [
     {
@@ -47,13 +47,18 @@ installation "Sample" {
       const { Ipf, single, share } = found;
       const doubled = threePhaseFault(single);
       report(factSpot(Ipf.fact), {
-        message: `Ipf ${kiloamps(Ipf.value)} looks like the figure of one phase; between lines about ${kiloamps(doubled.value)} may flow at ${place.name}. Measure between lines, or double it.`,
+        message: `Ipf ${kiloamps(Ipf.value)} looks like a single-phase figure; between lines it is about ${kiloamps(doubled.value)} at ${place.name}: measure between lines, or double it.`,
         value: amount(Ipf.value, "A"),
         limit: amount(share.value * single, "A"),
         least: true,
         steps: [...place.byLoop.steps, ...doubled.steps, ...share.steps],
         source: combine(share.source, doubled.source),
-        related: [{ spot: factSpot(place.loop.fact), message: "The loop impedance it was held against." }],
+        related: [
+          {
+            spot: factSpot(place.loop.fact),
+            message: `Loop impedance used for comparison: ${ohms(place.loop.value)}.`,
+          },
+        ],
       });
     }
   },

@@ -9,8 +9,8 @@ export default boardRule({
   id: "fault/rises-downstream",
   severity: "warning",
   since: "0.1",
-  title: "A board or circuit with a greater fault current than what feeds it.",
-  why: "Cable only takes away from a fault current. One of the two figures is from elsewhere, and devices were chosen by it.",
+  title: "A board or circuit has a greater fault current than what feeds it.",
+  why: "A cable can only reduce a fault current. One of the two figures belongs elsewhere, and devices were chosen by it.",
   clauses: ["434.1"],
   examples: [
     {
@@ -77,7 +77,7 @@ installation "Sample" {
       const gap = U0 / same.value - U0 / own.value;
       if (gap <= uncertainty.value && own.value <= far.value * same.value) continue;
       report(factSpot(own.fact), {
-        message: `${own.name} ${kiloamps(own.value)} ${where} is above the ${kiloamps(same.value)} upstream of it: a cable cannot add to a fault current.`,
+        message: `${own.name} ${kiloamps(own.value)} ${where} is above the ${kiloamps(same.value)} upstream: check both, since a cable only reduces a fault current.`,
         value: amount(own.value, "A"),
         limit: amount(same.value, "A"),
         steps: share.steps,

@@ -8,8 +8,8 @@ export default installationRule({
   id: "fault/short-circuit-from-loop",
   severity: "information",
   since: "0.1",
-  title: "A short-circuit current that was calculated from the earth loop.",
-  why: "Ze says what flows to earth. Between line and neutral another path decides, and on a TN-S supply usually a better one: measure it too.",
+  title: "A short-circuit current was calculated from the earth fault loop.",
+  why: "Ze gives the current to earth. Between line and neutral another path decides, and on a TN-S supply usually one of lower impedance: measure it as well.",
   clauses: ["643.7.3.201"],
   examples: [
     {
@@ -50,11 +50,11 @@ installation "Sample" {
       if (round(byLoop.value / unit, written.decimals) !== round(PSCC.value / unit, written.decimals)) continue;
       if (String(round(PSCC.value / unit, written.decimals)).replace(/\D/g, "").length < 3) continue;
       report(factSpot(PSCC.fact), {
-        message: `PSCC ${kiloamps(PSCC.value)} is the voltage over ${ohms(loop.value)} to the digit, which is the earth fault current: was line to neutral measured?`,
+        message: `PSCC ${kiloamps(PSCC.value)} is exactly U0 / ${ohms(loop.value)}, the earth fault current: measure line to neutral.`,
         value: amount(PSCC.value, "A"),
         steps: byLoop.steps,
         source: byLoop.source,
-        related: [{ spot: factSpot(loop.fact), message: `The loop to earth: ${ohms(loop.value)}.` }],
+        related: [{ spot: factSpot(loop.fact), message: `Earth fault loop impedance ${ohms(loop.value)}.` }],
       });
     }
   },

@@ -1,9 +1,10 @@
 import { distance } from "fastest-levenshtein";
 import { languageChecks } from "../../model/problems.ts";
+import { safeIsolation } from "../../text/isolation.ts";
 import { rules } from "../list.ts";
 import { departureChecks } from "./departures.ts";
 import { presentId } from "./former-ids.ts";
-import type { Example, Severity } from "./rule.ts";
+import type { Example, Rule, Severity } from "./rule.ts";
 
 /** What there is to know of one check, wherever it is made. */
 export interface CheckPage {
@@ -42,12 +43,14 @@ function languagePage(name: string, text: string): CheckPage {
   };
 }
 
+const checks: readonly Omit<Rule, "scope" | "check">[] = [...rules, ...departureChecks, checkFailed];
+
 function allPages(): CheckPage[] {
   const byId = new Map<string, CheckPage>();
   for (const [name, text] of Object.entries(languageChecks)) byId.set(`language/${name}`, languagePage(name, text));
   // A rule that makes a language check has more to say of it than the list of problems.
-  for (const { id, severity, since, title, why, clauses, examples } of [...rules, ...departureChecks, checkFailed])
-    byId.set(id, { id, severity, since, title, why, clauses, examples });
+  for (const { id, severity, since, title, why, opens, clauses, examples } of checks)
+    byId.set(id, { id, severity, since, title, why: opens ? `${why} ${safeIsolation}` : why, clauses, examples });
   return [...byId.values()].sort((a, b) => a.id.localeCompare(b.id));
 }
 

@@ -1,4 +1,4 @@
-import { type Calculated, type Step, working } from "../../calc/result.ts";
+import { type Calculated, remark, type Step, working } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Board } from "../../model/file.ts";
 import type { Context, Installation } from "../../model/installation.ts";
@@ -6,6 +6,7 @@ import type { Fix } from "../../model/problems.ts";
 import type { Fact, Span } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import type { Source } from "../../tables/source.ts";
+import { safeIsolation } from "../../text/isolation.ts";
 
 export type Severity = "error" | "warning" | "information";
 
@@ -92,6 +93,8 @@ interface Declaration {
   readonly title: string;
   /** Why it matters: what happens where it is passed over, and what puts it right. */
   readonly why: string;
+  /** Whether what puts it right, or the next test, has a person open the installation: the way to isolate is shown then. */
+  readonly opens?: boolean;
   /** Regulations a departure may name instead of the id. */
   readonly clauses: readonly string[];
   readonly examples: readonly Example[];
@@ -151,7 +154,8 @@ export const amountOf = ({ value, unit }: Calculated): Amount => ({ amount: valu
 
 /** Turns a report into a finding of its rule. A limit that stands on memory advises and never fails a circuit. */
 export function findingOf(rule: Declaration, spot: Spot, report: Report): Finding {
-  const { message, value, limit, least, steps, source, related = [], fixes = [] } = report;
+  const { message, value, limit, least, source, related = [], fixes = [] } = report;
+  const steps = [...(report.steps ?? []), ...(rule.opens ? [remark(safeIsolation)] : [])];
   const onMemory = source?.standing === "memory";
   const severity = onMemory ? "information" : (report.severity ?? rule.severity);
   return {
@@ -162,7 +166,7 @@ export function findingOf(rule: Declaration, spot: Spot, report: Report): Findin
     ...(value ? { value } : {}),
     ...(limit ? { limit } : {}),
     ...(value && limit && limit.amount !== 0 ? { margin: marginOf(value, limit, least ?? false) } : {}),
-    ...(steps && steps.length > 0 ? { working: working(steps) } : {}),
+    ...(steps.length > 0 ? { working: working(steps) } : {}),
     ...(source ? { source } : {}),
     related,
     fixes,

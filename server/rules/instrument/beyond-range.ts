@@ -23,8 +23,8 @@ export default installationRule({
   id: "instrument/beyond-range",
   severity: "warning",
   since: "0.1",
-  title: "A reading above all that the instrument can show.",
-  why: "The instrument cannot have shown this figure. Off scale is written with > and the top of the range; another figure is a slip, or was read on another instrument.",
+  title: "A reading is above the range of the instrument.",
+  why: "The instrument cannot have shown this figure. Off scale is written with > and the top of the range; any other figure is a slip, or was read on another instrument.",
   clauses: ["643.1"],
   examples: [
     {
@@ -61,7 +61,7 @@ function checkOne(names: Names, tests: readonly MeterTest[], report: Reporter): 
       const show = kind === "insulation" ? megohms : ohms;
       const top = show(found.top.value);
       report(valueSpot(fact, quantity), {
-        message: `${show(quantity.value)} is more than ${found.name} can show, which is ${top}: was it off scale, or read on another instrument?`,
+        message: `${show(quantity.value)} is above the range of ${found.name}, ${top}: was it off scale, or read on another instrument?`,
         value: amount(quantity.value, "Ω"),
         limit: amount(found.top.value, "Ω"),
         source: { ref: `The range stated for ${found.name}`, standing: "computed" },

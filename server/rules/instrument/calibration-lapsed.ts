@@ -6,8 +6,8 @@ export default installationRule({
   id: "instrument/calibration-lapsed",
   severity: "warning",
   since: "0.1",
-  title: "A test made after the instrument's calibration had run out.",
-  why: "The reading may be right, but nothing shows it. Have the instrument calibrated: if it is found accurate, say so beside the tests; if not, make them again.",
+  title: "A test was made after the instrument's calibration had run out.",
+  why: "The reading may be right, but nothing shows it. Have the instrument calibrated: if it is found accurate, record that beside the tests; if not, make them again.",
   clauses: ["643.1"],
   examples: [
     {
@@ -53,7 +53,10 @@ installation "Kiln house" {
       if (!due || !first) continue;
       report(valueSpot(first.day.header, first.name), {
         message: `The calibration of ${name} ran out on ${due.args.on.value}, before this test on ${first.day.on.value}${sameTests(others)}.`,
-        related: [{ spot: factSpot(due), message: `${name} was due on ${due.args.on.value}.` }, ...usedToo(others)],
+        related: [
+          { spot: factSpot(due), message: `Calibration of ${name} due on ${due.args.on.value}.` },
+          ...usedToo(others),
+        ],
       });
     }
   },

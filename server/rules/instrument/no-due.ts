@@ -5,8 +5,8 @@ export default installationRule({
   id: "instrument/no-due",
   severity: "information",
   since: "0.1",
-  title: "An instrument that does not say when its calibration runs out.",
-  why: "Nobody can tell whether its readings could be relied on on the day of the test.",
+  title: "The calibration due date of an instrument is not stated.",
+  why: "Without it nobody can show that its readings could be relied on on the day of the test.",
   clauses: ["643.1"],
   examples: [
     {
@@ -50,7 +50,9 @@ installation "Kiln house" {
     for (const instrument of instrumentsUsed(installation)) {
       if (factsOf(instrument)?.has("due")) continue;
       const name = instrument.args.name.value;
-      report(wordSpot(instrument), { message: `When does the calibration of ${name} run out? Write due and the day.` });
+      report(wordSpot(instrument), {
+        message: `The calibration due date of ${name} is not stated: write due and the date.`,
+      });
     }
   },
 });

@@ -5,8 +5,8 @@ export default installationRule({
   id: "instrument/no-serial",
   severity: "information",
   since: "0.1",
-  title: "An instrument without its serial number.",
-  why: "Two testers of one make read alike in a schedule. The number leads to the calibration certificate.",
+  title: "The serial number of an instrument is not stated.",
+  why: "Two instruments of one make look alike in a schedule. The serial number leads to the calibration certificate.",
   clauses: ["643.1"],
   examples: [
     {
@@ -50,7 +50,9 @@ installation "Kiln house" {
     for (const instrument of instrumentsUsed(installation)) {
       if (factsOf(instrument)?.has("serial")) continue;
       const name = instrument.args.name.value;
-      report(wordSpot(instrument), { message: `Which instrument is ${name}? Write its serial number.` });
+      report(wordSpot(instrument), {
+        message: `The serial number of ${name} is not stated: write serial and the number.`,
+      });
     }
   },
 });

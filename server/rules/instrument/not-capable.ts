@@ -42,7 +42,7 @@ function weakIn(names: Names, test: MeterTest, least: number): Weak[] {
   return [{ name: first.name, fact: first.fact, test }];
 }
 
-/** What an instrument cannot do is said once, with all it was used for. */
+/** What an instrument cannot do is reported once, with all it was used for. */
 function weakCurrent(names: Names, tests: readonly MeterTest[], report: Reporter): void {
   const least = continuityTestCurrent();
   const groups = Map.groupBy(
@@ -54,15 +54,15 @@ function weakCurrent(names: Names, tests: readonly MeterTest[], report: Reporter
     const { name, fact, test } = first;
     const { value } = fact.args.value;
     report(namedSpot(test), {
-      message: `${name} tests continuity with ${milliamps(value)}, and ${milliamps(least.value)} is the least that shows a poor joint: repeat the continuity tests${others.length > 0 ? `, these${sameTests(others)},` : ""} with an instrument that drives it.`,
+      message: `${name} tests continuity with ${milliamps(value)}, below the required ${milliamps(least.value)}: repeat these continuity tests${sameTests(others)} with another instrument.`,
       value: amount(value, "A"),
       limit: amountOf(least),
       least: true,
       steps: least.steps,
       source: least.source,
       related: [
-        { spot: factSpot(fact), message: `What ${name} drives.` },
-        ...others.map((other) => ({ spot: namedSpot(other.test), message: "Used here too." })),
+        { spot: factSpot(fact), message: `Test current of ${name}: ${milliamps(value)}.` },
+        ...others.map((other) => ({ spot: namedSpot(other.test), message: `${name} is used for this test as well.` })),
       ],
     });
   }
@@ -78,8 +78,8 @@ function voltageNotGiven(names: Names, test: MeterTest, report: Reporter): void 
     if (!first?.fact || line.provenance !== "measured" || stated.some(({ fact }) => gives(fact))) continue;
     const list = first.fact.args.values.map(({ value }) => volts(value)).join(", ");
     report(valueSpot(line as Fact, voltage), {
-      message: `${first.name} does not test at ${volts(voltage.value)}, but at ${list}: was it another instrument, or another voltage?`,
-      related: [{ spot: factSpot(first.fact), message: `What ${first.name} gives.` }],
+      message: `${first.name} tests at ${list}, not at ${volts(voltage.value)}: was it another instrument, or another voltage?`,
+      related: [{ spot: factSpot(first.fact), message: `Test voltages of ${first.name}: ${list}.` }],
     });
   }
 }
@@ -88,8 +88,8 @@ export default installationRule({
   id: "instrument/not-capable",
   severity: "warning",
   since: "0.1",
-  title: "A test that the instrument named cannot make.",
-  why: "A small test current passes through a joint that fails under load, and insulation is judged at the voltage the table asks for. Name the instrument that was used, or repeat the test with one that can make it.",
+  title: "The instrument named cannot make this test.",
+  why: "A small test current does not show a joint that fails under load, and insulation is judged at the voltage the table requires. Name the instrument that was used, or repeat the test with one that can make it.",
   clauses: ["643.1", "643.2.1", "643.3.1"],
   examples: [
     {

@@ -12,7 +12,7 @@ function unnamed(days: readonly TestDay[], head: InstallationHead, names: Names,
   for (const day of days) {
     if (day.with.length > 0) continue;
     report(wordSpot(day.header), {
-      message: `With which instrument was this measured on ${day.on.value}? Write “with” and its name after the date.`,
+      message: `The instrument used on ${day.on.value} is not named: write “with” and its name after the date.`,
       fixes: known.slice(0, 5).flatMap((name) => wordsAfter(day.header, `with ${name}`)),
     });
   }
@@ -22,8 +22,8 @@ export default installationRule({
   id: "instrument/not-named",
   severity: "information",
   since: "0.1",
-  title: "Tests that do not say with which instrument they were made.",
-  why: "A questionable reading is traced through its instrument: without the name nobody knows which other readings are questionable too.",
+  title: "The instrument used for a test is not named.",
+  why: "A questionable reading is traced through its instrument: without the name nobody knows which other readings are questionable as well.",
   clauses: ["643.1"],
   examples: [
     {

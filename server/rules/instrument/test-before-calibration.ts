@@ -6,8 +6,8 @@ export default installationRule({
   id: "instrument/test-before-calibration",
   severity: "information",
   since: "0.1",
-  title: "A test older than the instrument's calibration.",
-  why: "The calibration that is recorded says nothing of the day of the test. An instrument calibrated anew is best given a line of its own, so that older tests keep the calibration they were made under.",
+  title: "A test was made before the recorded calibration of the instrument.",
+  why: "The recorded calibration does not cover the day of the test. Give a recalibrated instrument a line of its own, so that older tests keep the calibration they were made under.",
   clauses: ["643.1"],
   examples: [
     {
@@ -57,7 +57,7 @@ installation "Kiln house" {
       report(valueSpot(first.day.header, first.name), {
         message: `${name} was calibrated on ${calibrated.args.on.value}, after this test on ${first.day.on.value}${sameTests(others)}. Under which calibration was it made?`,
         related: [
-          { spot: factSpot(calibrated), message: `Calibrated on ${calibrated.args.on.value}.` },
+          { spot: factSpot(calibrated), message: `${name} was calibrated on ${calibrated.args.on.value}.` },
           ...usedToo(others),
         ],
       });

@@ -32,8 +32,8 @@ interface Near {
   readonly least: boolean;
 }
 
-/** A reading that keeps its limit, but by less than its uncertainty. One that passes it is another check's. */
-function told({ name, fact, quantity, limit, uncertainty, least }: Near, report: Reporter): void {
+/** A reading that is within its limit, but by less than its uncertainty. One beyond it is for another check. */
+function reportNearLimit({ name, fact, quantity, limit, uncertainty, least }: Near, report: Reporter): void {
   const left = least ? quantity.value - limit.value : limit.value - quantity.value;
   if (!uncertainty || left < 0 || !exceeds(uncertainty.value, left)) return;
   const unit = uncertainty.unit === "s" || uncertainty.unit === "A" ? uncertainty.unit : "Ω";
@@ -65,7 +65,7 @@ function nearLoop(study: WayStudy): Near[] {
   ];
 }
 
-/** Each point is held against the same limit; the one that was written as the circuit's Zs is told of as that. */
+/** Each point is compared with the same limit; the one that was recorded as the circuit's Zs is reported as that. */
 function nearPoints(study: WayStudy): Near[] {
   const { disconnection } = study;
   if (!disconnection || study.isSpare) return [];
@@ -109,7 +109,7 @@ function nearBoardInsulation(context: Context): Near[] {
   }));
 }
 
-/** The device that can break least decides: it is told of once, not by every device of the board. */
+/** The device with the lowest breaking capacity decides: it is reported once, not by every device of the board. */
 function nearBreaking(context: Context, studies: readonly WayStudy[]): Near[] {
   const fault = greatestFault(context);
   const quantity = fault && quantityOf(fault.fact.args.value as Reading | undefined);
@@ -147,7 +147,7 @@ function nearTripCurrent(context: Context, studies: readonly WayStudy[]): Near[]
     const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
     if (!quantity || !band) return [];
     const uncertainty = uncertaintyAmong(context.names, tests, fact, quantity);
-    const own = { name: "A trip current of", fact, quantity, uncertainty };
+    const own = { name: "Trip current", fact, quantity, uncertainty };
     const within = quantity.value <= band.greatest.value && quantity.value >= band.least.value;
     return within
       ? [
@@ -182,8 +182,8 @@ export default installationRule({
   id: "instrument/within-uncertainty",
   severity: "information",
   since: "0.1",
-  title: "A reading that keeps its limit by less than the instrument may be out.",
-  why: "What the instrument shows and what is there may differ by its accuracy. So near to the limit the reading alone does not show that the circuit keeps it: a finer instrument, or a second way of finding the figure, settles it.",
+  title: "A reading passes its limit by less than the uncertainty of the instrument.",
+  why: "The true value may differ from the reading by the accuracy of the instrument. This close to the limit the reading alone does not prove compliance: a more accurate instrument, or a second method, settles it.",
   clauses: ["643.1"],
   examples: [
     {
@@ -221,19 +221,19 @@ export default installationRule({
   ],
   check(installation, report) {
     if (!anyStates(installation.names).accuracy) return;
-    for (const near of nearElectrode(installation)) told(near, report);
+    for (const near of nearElectrode(installation)) reportNearLimit(near, report);
   },
   checkBoard({ context, studies }, report) {
     if (!anyStates(context.names).accuracy) return;
     const ofWays = studies.flatMap((study) => [...nearLoop(study), ...nearPoints(study), ...nearInsulation(study)]);
     const ofBoard = [...nearBoardInsulation(context), ...nearBreaking(context, studies)];
-    for (const near of [...ofWays, ...ofBoard, ...nearTripCurrent(context, studies)]) told(near, report);
+    for (const near of [...ofWays, ...ofBoard, ...nearTripCurrent(context, studies)]) reportNearLimit(near, report);
     for (const test of latestRcdTests(context, studies)) {
       const limit = windowOf(test, context)?.greatest;
       const { fact, time } = test;
       if (!limit || !time) continue;
       const uncertainty = uncertaintyInTest(context.names, test.test, fact, time);
-      told({ name: "A trip time of", fact, quantity: time, limit, uncertainty, least: false }, report);
+      reportNearLimit({ name: "Trip time", fact, quantity: time, limit, uncertainty, least: false }, report);
     }
   },
 });

@@ -26,8 +26,9 @@ export default boardRule({
   id: "insulation/all-low",
   severity: "information",
   since: "0.1",
-  title: "All circuits of a board read low and alike.",
-  why: "Cables do not age in step. Something they share is being measured: a surge device, a meter, electronics left connected, or a damp board. Disconnect it and test again.",
+  title: "The insulation of all circuits of a board reads low and alike.",
+  why: "Cables do not age in step, so something they share was measured: a surge protective device, a meter, electronics left connected, or a damp board. Isolate, disconnect it and test again.",
+  opens: true,
   clauses: ["643.3"],
   examples: [
     {
@@ -49,7 +50,7 @@ export default boardRule({
     if (least <= 0 || most > least * alikeInsulation.value) return;
     const { fact, quantity } = first.value;
     report(valueSpot(fact, quantity), {
-      message: `All ${all.length} circuits read between ${megohms(least)} and ${megohms(most)}: what they share was measured. Disconnect surge devices, meters and electronics, look for damp in the board, and repeat.`,
+      message: `All ${all.length} circuits read ${megohms(least)} to ${megohms(most)}: disconnect SPDs, meters and electronics, look for damp in the board, and repeat.`,
       value: amount(most, "Ω"),
       limit: amount(lowInsulation.value, "Ω"),
       least: true,

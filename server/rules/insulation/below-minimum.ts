@@ -10,8 +10,9 @@ export default wayRule({
   id: "insulation/below-minimum",
   severity: "error",
   since: "0.1",
-  title: "An insulation resistance below the minimum.",
-  why: "Below it the insulation leaks, is damp or damaged, or something was left connected. Disconnect lamps, electronics and surge devices, and test again; what is still low has to be found before the circuit is energised.",
+  title: "Insulation resistance is below the minimum.",
+  why: "The insulation is damp or damaged, or something was left connected. Disconnect lamps, electronics and surge protective devices, and test again; find the cause of a low reading before the circuit is energised.",
+  opens: true,
   clauses: ["643.3", "643.3.1"],
   examples: [
     {
@@ -56,19 +57,21 @@ export default wayRule({
         least: true,
         steps: [...minimum.steps, ...uncertaintySteps(uncertainty)],
         source: minimum.source,
-        related: test.facts.filter((other) => other !== fact).map((other) => relatedFact(other, "The same test.")),
+        related: test.facts
+          .filter((other) => other !== fact)
+          .map((other) => relatedFact(other, "Another line of the same insulation test.")),
       };
       report(
         valueSpot(fact, quantity),
         verdict === "fails"
           ? {
               ...common,
-              message: `${pair} reads ${shownMegohms(quantity)}, below the ${megohms(minimum.value)} it needs. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinUncertainty(uncertainty, minimum.value - quantity.value)}`,
+              message: `${pair} reads ${shownMegohms(quantity)}, below the minimum of ${megohms(minimum.value)}. ${suspicion(pair, quantity.value, test.values, minimum.value)}${withinUncertainty(uncertainty, minimum.value - quantity.value)}`,
             }
           : {
               ...common,
               severity: "information",
-              message: `${pair} ${shownMegohms(quantity)} does not show that it reaches ${megohms(minimum.value)}: read it on a range that does.`,
+              message: `${pair} ${shownMegohms(quantity)} does not prove that it reaches ${megohms(minimum.value)}: read it on a higher range.`,
             },
       );
     }
@@ -79,8 +82,7 @@ function suspicion(pair: string, value: number, values: readonly InsulationValue
   const others = values.filter((other) => other.pair !== pair);
   const onlyOne = others.length > 0 && others.every(({ quantity }) => against(quantity, minimum) === "passes");
   if (pair === "L-N" && value <= deadTestPractice.loadLeft.value)
-    return "A lamp, a neon or a load left connected reads so; disconnect it and repeat.";
-  if (pair === "N-E" && onlyOne)
-    return "Only neutral to earth is low: look for a neutral on metal, or one shared with another circuit.";
-  return "Disconnect what is connected, test in parts, and find the damp or the damage.";
+    return "A lamp, a neon or a load may be connected: disconnect it and repeat.";
+  if (pair === "N-E" && onlyOne) return "Look for a neutral touching metal, or one shared with another circuit.";
+  return "Disconnect all loads, test in sections, and find the damp or the damage.";
 }

@@ -10,8 +10,9 @@ export default boardRule({
   id: "insulation/board-below-minimum",
   severity: "error",
   since: "0.1",
-  title: "A board whose insulation resistance as a whole is below the minimum.",
-  why: "With all circuits connected the board must still reach the minimum of one circuit. Take the circuits off one by one until it rises: the last is the poor one. If all are fair and only their number brings it down, test and record the board in groups.",
+  title: "Insulation resistance of a board as a whole is below the minimum.",
+  why: "With all circuits connected the board must still reach the minimum of one circuit. With the board isolated, disconnect its circuits one by one until the reading rises: the last one disconnected is the poor one. If all are fair and only their number brings it down, test and record the board in groups.",
+  opens: true,
   clauses: ["643.3", "643.3.1"],
   examples: [
     {
@@ -50,13 +51,13 @@ installation "Sample" {
       if (against(quantity, minimum.value) !== "fails") continue;
       const meter = uncertaintyOnBoard(context, fact, quantity);
       report(valueSpot(fact, quantity), {
-        message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below ${megohms(minimum.value)}. Disconnect its circuits one by one to find the poor one.${withinUncertainty(meter, minimum.value - quantity.value)}`,
+        message: `Board ${board.head.name} reads ${shownMegohms(quantity)} ${pair} as a whole, below the minimum of ${megohms(minimum.value)}: disconnect its circuits one by one to find the poor one.${withinUncertainty(meter, minimum.value - quantity.value)}`,
         value: amount(quantity.value, "Ω"),
         limit: amountOf(minimum),
         least: true,
         steps: [...minimum.steps, ...uncertaintySteps(meter)],
         source: minimum.source,
-        related: studies.slice(0, 3).map(({ way }) => relatedFact(way.header, "One of its circuits.")),
+        related: studies.slice(0, 3).map(({ way }) => relatedFact(way.header, `Way ${way.id} of this board.`)),
       });
     }
   },

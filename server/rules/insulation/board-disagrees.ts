@@ -31,8 +31,9 @@ export default boardRule({
   id: "insulation/board-disagrees",
   severity: "warning",
   since: "0.1",
-  title: "A board's insulation resistance that its circuits do not give.",
-  why: "Circuits tested together are resistances in parallel: the whole is less than the least of them. More is impossible, so one of the figures is wrong or a circuit was off; much less is something else on the board, such as a surge device, a meter or damp.",
+  title: "Insulation resistance of a board does not agree with that of its circuits.",
+  why: "Circuits tested together are resistances in parallel, so the whole reads less than the lowest of them. A higher reading is impossible: one of the figures is wrong, or a circuit was off. A much lower one is something else on the board, such as a surge protective device, a meter or damp.",
+  opens: true,
   clauses: ["643.3"],
   examples: [
     {
@@ -76,7 +77,7 @@ ${ways}`,
     const spot = valueSpot(total.fact, total.quantity);
     if (lowest && value > lowest.value.quantity.value * (1 + insulationUncertainty.value)) {
       report(spot, {
-        message: `The board as a whole reads ${shownMegohms(total.quantity)}, more than way ${lowest.study.way.id} alone with ${shownMegohms(lowest.value.quantity)}. In parallel it can only be less: was that circuit off?`,
+        message: `The board reads ${shownMegohms(total.quantity)}, more than way ${lowest.study.way.id} alone (${shownMegohms(lowest.value.quantity)}): was that circuit off?`,
         value: amount(value, "Ω"),
         limit: amount(lowest.value.quantity.value, "Ω"),
         steps: [relation("R ≤ the least of its parts", megohms(value), megohms(lowest.value.quantity.value))],
@@ -92,7 +93,7 @@ ${ways}`,
     const parallel = parallelInsulation(least.map((own) => own.value.quantity.value));
     if (!parallel || value * insulationTotal.value >= parallel.value) return;
     report(spot, {
-      message: `The board as a whole reads ${shownMegohms(total.quantity)}, far below the ${megohms(parallel.value)} its circuits give in parallel: something else on the board leaks. Disconnect surge devices and meters, and look for damp.`,
+      message: `The board reads ${shownMegohms(total.quantity)}, far below the ${megohms(parallel.value)} of its circuits in parallel: disconnect SPDs and meters, and look for damp.`,
       value: amount(value, "Ω"),
       limit: amountOf(parallel),
       least: true,

@@ -27,8 +27,8 @@ export default boardRule({
   id: "insulation/differing-ranges",
   severity: "information",
   since: "0.1",
-  title: "One instrument is off scale at different figures.",
-  why: "At one test voltage a meter has one top of range. Two of them mean two meters, or a range that was guessed: the record names the wrong instrument or the wrong figure.",
+  title: "One instrument is off scale at two different figures.",
+  why: "At one test voltage an instrument has one top of range. Two figures mean two instruments, or a range that was guessed: the record names the wrong instrument or the wrong figure.",
   clauses: [],
   examples: [
     { bad: board(">200 MΩ", "                                         ^^^^^^^\n"), good: board("200 MΩ", "") },
@@ -48,8 +48,8 @@ export default boardRule({
         if (!before || before.quantity.value === value.quantity.value || told.has(key)) continue;
         told.add(key);
         report(valueSpot(value.fact, value.quantity), {
-          message: `${instrument} is off scale at ${shownMegohms(value.quantity)} here and at ${shownMegohms(before.quantity)} elsewhere, at the same test voltage: is it one instrument?`,
-          related: [relatedFact(before.fact, `Off scale at ${shownMegohms(before.quantity)}.`)],
+          message: `${instrument} is off scale at ${shownMegohms(value.quantity)} here and at ${shownMegohms(before.quantity)} elsewhere, at the same voltage: is it one instrument?`,
+          related: [relatedFact(before.fact, `${instrument} off scale at ${shownMegohms(before.quantity)}.`)],
         });
       }
     }

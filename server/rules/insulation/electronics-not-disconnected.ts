@@ -19,8 +19,8 @@ export default wayRule({
   id: "insulation/electronics-not-disconnected",
   severity: "information",
   since: "0.1",
-  title: "A full test voltage on a circuit with electronics, and no word on how they were spared.",
-  why: "500 V between line and neutral harms electronics, and through them the reading is false. Unplug or disconnect them first, or join line and neutral and test to earth; and say which.",
+  title: "A circuit with electronics was tested at full voltage, and it is not recorded that they were disconnected.",
+  why: "500 V between line and neutral can damage electronics, and connected electronics make the reading false. Unplug or disconnect them first, or join line and neutral and test to earth; and record which.",
   clauses: ["643.3.3"],
   examples: [
     {
@@ -69,12 +69,12 @@ export default wayRule({
     if (!fact) return;
     const { voltage } = fact.args;
     report(valueSpot(fact, voltage), {
-      message: `${volts(voltage.value)} between line and neutral of a circuit that serves ${found.map((use) => words[use]).join(" and ")}: say that they were disconnected, or join line and neutral.`,
+      message: `Tested at ${volts(voltage.value)} L-N with ${found.map((use) => words[use]).join(" and ")} on the circuit: record that they were disconnected, or join line and neutral.`,
       value: amount(voltage.value, "V"),
       steps: reduced.steps,
       source: reduced.source,
-      related: [{ spot: factSpot(serves), message: "What it serves." }],
-      fixes: wordsAfter(fact, '"what was disconnected"', "Say how they were spared"),
+      related: [{ spot: factSpot(serves), message: "Equipment with electronics on this circuit." }],
+      fixes: wordsAfter(fact, '"what was disconnected"', "Record what was disconnected"),
     });
   },
 });

@@ -9,8 +9,9 @@ export default wayRule({
   id: "insulation/low-on-new",
   severity: "information",
   since: "0.1",
-  title: "An insulation resistance that passes but is poor for new wiring.",
-  why: "Sound new cable reads hundreds of megohms. One or two mean damp plaster, a trapped core, or equipment left connected: dry it out or disconnect it, and test again before it is handed over.",
+  title: "Insulation resistance passes but is poor for new wiring.",
+  why: "Sound new cable reads hundreds of megohms. One or two mean damp plaster, a trapped core, or equipment left connected: dry it out or disconnect it, and test again before handing over.",
+  opens: true,
   clauses: ["643.3"],
   examples: [
     {
@@ -36,7 +37,7 @@ export default wayRule({
     for (const { pair, fact, quantity } of test.values) {
       if (quantity.sign !== "=" || quantity.value < minimum.value || quantity.value >= newInsulation.value) continue;
       report(valueSpot(fact, quantity), {
-        message: `${pair} reads ${shownMegohms(quantity)}: it passes, but new wiring should read well over ${megohms(newInsulation.value)}. Look for damp or connected equipment, and say what it was.`,
+        message: `${pair} reads ${shownMegohms(quantity)}: it passes, but new wiring should read well over ${megohms(newInsulation.value)}: look for damp or connected equipment.`,
         value: amount(quantity.value, "Ω"),
         limit: amount(newInsulation.value, "Ω"),
         least: true,

@@ -8,8 +8,9 @@ export default wayRule({
   id: "insulation/missing",
   severity: "warning",
   since: "0.1",
-  title: "No insulation resistance is recorded.",
-  why: "Damaged insulation is found before the circuit is energised, or by the first fault. Test between all conductors and to earth, or say what prevented it.",
+  title: "Insulation resistance is not recorded.",
+  why: "Damaged insulation is found either by the test or by the first fault. Test between all conductors and to earth before energising, or record what prevented it.",
+  opens: true,
   clauses: ["643.3"],
   examples: [
     {
@@ -33,13 +34,13 @@ export default wayRule({
     const stated = onlyStated(study, ["insulation"]);
     if (stated && !boardInsulation(study.context)) {
       report(factSpot(stated), {
-        message: `The insulation resistance is ${notReadWords(stated)}, not measured: test this circuit between all conductors and to earth.`,
+        message: `Insulation resistance is ${notReadWords(stated)}, not measured: test between all conductors and to earth.`,
       });
       return;
     }
     if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
     report(wordSpot(study.way.header), {
-      message: "No insulation resistance is recorded for this circuit: test it between all conductors and to earth.",
+      message: "Insulation resistance is not recorded: test between all conductors and to earth.",
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });
   },

@@ -23,8 +23,9 @@ export default boardRule({
   id: "insulation/outlier",
   severity: "information",
   since: "0.1",
-  title: "One circuit's insulation is far lower than its neighbours'.",
-  why: "It passes, and still it stands apart: local damp, a nick in a cable, or a load left connected on that circuit alone. It is the one to look at first next time, or today.",
+  title: "Insulation resistance of one circuit is far lower than that of its neighbours.",
+  why: "It passes, but it differs from the rest: local damp, a nick in a cable, or a load left connected on that circuit alone. Investigate it now, or first at the next inspection.",
+  opens: true,
   clauses: ["643.3"],
   examples: [
     {
@@ -48,7 +49,7 @@ export default boardRule({
       if (quantity.sign !== "=" || quantity.value >= median * insulationOutlier.value) continue;
       if (minimum && quantity.value < minimum.value) continue;
       report(valueSpot(fact, quantity), {
-        message: `Way ${study.way.id} reads ${shownMegohms(quantity)} ${pair} where the circuits beside it read around ${megohms(median)}: why this one? Look for damp, damage or a load left connected.`,
+        message: `Way ${study.way.id} reads ${shownMegohms(quantity)} ${pair}, its neighbours about ${megohms(median)}: look for damp, damage or a load left connected.`,
         value: amount(quantity.value, "Ω"),
         limit: amount(median * insulationOutlier.value, "Ω"),
         least: true,
@@ -57,7 +58,9 @@ export default boardRule({
         related: all
           .filter((other) => other.study !== study)
           .slice(0, 8)
-          .map((other) => relatedFact(other.value.fact, `Way ${other.study.way.id}.`)),
+          .map((other) =>
+            relatedFact(other.value.fact, `Way ${other.study.way.id}: ${shownMegohms(other.value.quantity)}.`),
+          ),
       });
     }
   },

@@ -7,8 +7,9 @@ export default wayRule({
   id: "insulation/pair-missing",
   severity: "warning",
   since: "0.1",
-  title: "An insulation test that leaves out a pair of conductors.",
-  why: "Line to neutral, line to earth and neutral to earth each hide a fault the others do not show. Where loads cannot be disconnected, line and neutral are joined and tested to earth, and the line says joined.",
+  title: "An insulation test leaves out a pair of conductors.",
+  why: "Line to neutral, line to earth and neutral to earth each show a fault that the others do not. Where loads cannot be disconnected, join line and neutral, test them to earth, and write joined on the line.",
+  opens: true,
   clauses: ["643.3.1", "643.3.3"],
   examples: [
     {
@@ -48,7 +49,9 @@ export default wayRule({
     const joined = missing.includes("L-N") ? " If line and neutral were joined, write joined." : "";
     report(factSpot(first), {
       message: `${listed(missing)} ${missing.length === 1 ? "is" : "are"} not recorded: a fault there would not show.${joined}`,
-      related: test.facts.slice(1).map((fact) => ({ spot: factSpot(fact), message: "The same test." })),
+      related: test.facts
+        .slice(1)
+        .map((fact) => ({ spot: factSpot(fact), message: "Another line of the same insulation test." })),
     });
   },
 });

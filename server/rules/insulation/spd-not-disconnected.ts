@@ -8,8 +8,8 @@ export default boardRule({
   id: "insulation/spd-not-disconnected",
   severity: "information",
   since: "0.1",
-  title: "A board with a surge device tested at full voltage, and no word on how it was spared.",
-  why: "At 500 V a surge device conducts: the reading is the device's, not the cable's, and the device may be harmed. Pull its cartridges or disconnect it, or test at 250 V; and say which.",
+  title: "A board with an SPD was tested at full voltage, and it is not recorded that the SPD was disconnected.",
+  why: "At 500 V a surge protective device conducts: the reading is that of the device and not of the cable, and the device may be damaged. Remove its cartridges or disconnect it, or test at 250 V; and record which.",
   clauses: ["643.3.2"],
   examples: [
     {
@@ -48,11 +48,11 @@ installation "Sample" {
     const fact = test.facts.find((line) => line.args.voltage.value > reduced.value);
     if (!fact) return;
     report(valueSpot(fact, fact.args.voltage), {
-      message: `${volts(fact.args.voltage.value)} on a board with a surge device: say that it was disconnected, or test at ${volts(reduced.value)}.`,
+      message: `Tested at ${volts(fact.args.voltage.value)} with an SPD on the board: record that it was disconnected, or test at ${volts(reduced.value)}.`,
       value: amount(fact.args.voltage.value, "V"),
       steps: reduced.steps,
       source: reduced.source,
-      related: [relatedFact(spd, "The surge device.")],
+      related: [relatedFact(spd, "SPD recorded as fitted.")],
     });
   },
 });

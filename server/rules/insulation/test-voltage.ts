@@ -8,8 +8,8 @@ export default wayRule({
   id: "insulation/test-voltage",
   severity: "warning",
   since: "0.1",
-  title: "An insulation test at a voltage that is not this circuit's, or at a reduced one without a reason.",
-  why: "Weak insulation shows itself only at the voltage the table asks for. 250 V serves extra-low voltage, and circuits with equipment or surge devices that cannot be disconnected: then the line says so.",
+  title: "An insulation test was made at the wrong voltage.",
+  why: "Weak insulation shows only at the voltage the table requires. 250 V is for extra-low voltage, and for circuits with equipment or surge protective devices that cannot be disconnected: then record why.",
   clauses: ["643.3.1", "643.3.2", "643.3.3"],
   examples: [
     {
@@ -75,17 +75,17 @@ export default wayRule({
       if (voltage.value > limit.value) {
         const message = selv
           ? `Extra-low voltage is tested at ${volts(limit.value)}, not ${volts(voltage.value)}: was the right row of the table used?`
-          : `${volts(voltage.value)} is more than the ${volts(limit.value)} of this circuit, and can harm what is connected. Say why.`;
+          : `${volts(voltage.value)} is above the test voltage of ${volts(limit.value)} and can damage what is connected: record why.`;
         report(spot, { ...common, least: false, message, severity: "information" });
       } else if (voltage.value < reduced.value || selv) {
         report(spot, {
           ...common,
-          message: `${volts(voltage.value)} shows nothing of this circuit's insulation: test it at ${volts(limit.value)}.`,
+          message: `${volts(voltage.value)} proves nothing about this circuit's insulation: test it at ${volts(limit.value)}.`,
         });
       } else if (!test.remarked) {
         report(spot, {
           ...common,
-          message: `Tested at ${volts(voltage.value)} where ${volts(limit.value)} is asked for: say why, or repeat it at ${volts(limit.value)}.`,
+          message: `Tested at ${volts(voltage.value)} where ${volts(limit.value)} is required: repeat it at ${volts(limit.value)}, or record why not.`,
           steps: [...limit.steps, ...reduced.steps],
         });
       }

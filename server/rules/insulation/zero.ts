@@ -5,8 +5,9 @@ export default wayRule({
   id: "insulation/zero",
   severity: "error",
   since: "0.1",
-  title: "An insulation resistance of nothing.",
-  why: "Zero is a dead short between the two conductors. If the meter was off scale it read more than it can show, which is the opposite: write > and the top of its range.",
+  title: "Insulation resistance is recorded as zero: a short circuit.",
+  why: "Zero is a short circuit between the two conductors. If the meter was off scale, the insulation is good and the opposite was meant: write > and the top of the range.",
+  opens: true,
   clauses: ["643.3", "643.3.1"],
   examples: [
     {
@@ -30,7 +31,7 @@ export default wayRule({
     for (const { pair, fact, quantity } of test.values) {
       if (quantity.value !== 0 || quantity.sign !== "=") continue;
       report(valueSpot(fact, quantity), {
-        message: `${pair} of 0 is a dead short. If the meter was off scale, write > and the top of its range, such as >999 MΩ; if not, find the short.`,
+        message: `${pair} of 0 is a short circuit: find it; or, if the meter was off scale, write > and the top of the range, such as >999 MΩ.`,
         value: amount(0, "Ω"),
         least: true,
         ...(minimum ? { limit: amountOf(minimum), steps: minimum.steps, source: minimum.source } : {}),

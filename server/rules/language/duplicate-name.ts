@@ -14,7 +14,7 @@ function duplicates(what: string, defined: readonly Named[], report: Reporter): 
     if (!before) first.set(name.value, [fact, name]);
     else {
       report(valueSpot(fact, name), {
-        message: `${what} ${name.value} is defined twice. Give one of them another name: a reference could mean either.`,
+        message: `${what} ${name.value} is defined twice, so a reference could mean either: give one of them another name.`,
         related: [{ spot: valueSpot(before[0], before[1]), message: `${what} ${name.value} is first defined here.` }],
       });
     }
@@ -50,7 +50,7 @@ export default installationRule({
   severity: "error",
   since: "0.1",
   title: "A name is defined twice.",
-  why: "Results hang on names: two ways of one number, or two boards of one name, and a reading may be put down to the wrong circuit.",
+  why: "Results are attached to names: with two ways of one number, or two boards of one name, a reading may be attributed to the wrong circuit. Give one of them another name.",
   clauses: [],
   examples: [
     {

@@ -82,8 +82,8 @@ export default installationRule({
   id: "language/unknown-name",
   severity: "error",
   since: "0.1",
-  title: "A name is used that nothing defines.",
-  why: "What hangs on the name is not judged: a way behind an RCD that does not exist looks protected and is not. Correct the spelling, or define what is meant.",
+  title: "A name is used that is defined nowhere.",
+  why: "What depends on the name is not judged: a way behind an RCD that does not exist looks protected and is not. Correct the spelling, or define what is meant.",
   clauses: [],
   examples: [
     {

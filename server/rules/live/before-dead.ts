@@ -6,8 +6,8 @@ export default wayRule({
   id: "live/before-dead",
   severity: "warning",
   since: "0.1",
-  title: "A live test before the first dead test.",
-  why: "New wiring is proved dead first: continuity, insulation and polarity are what make it safe to switch on. Either a date is wrong, or the circuit was energised untested.",
+  title: "A live test was made before the first dead tests.",
+  why: "Continuity, insulation and polarity are what make new wiring safe to energise, so they are tested first. Either a date is wrong, or the circuit was energised untested.",
   clauses: ["643.1", "643.2"],
   examples: [
     {
@@ -72,7 +72,7 @@ export default wayRule({
     const dead = late && facts.all("dead").find((fact) => fact === (late.test.header as unknown));
     if (!header || !dead) return;
     report(valueSpot(header, header.args.on), {
-      message: `Live tests on ${firstLive.on}, before ${late.what} on ${late.test.on}. Which date is right?`,
+      message: `Live tests are dated ${firstLive.on}, before ${late.what} on ${late.test.on}. Which date is right?`,
       related: [
         { spot: valueSpot(dead, dead.args.on), message: `${late.what.charAt(0).toUpperCase()}${late.what.slice(1)}.` },
       ],

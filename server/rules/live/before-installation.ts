@@ -6,8 +6,8 @@ export default wayRule({
   id: "live/before-installation",
   severity: "warning",
   since: "0.1",
-  title: "A test before the day the work was finished.",
-  why: "What is changed after a test is untested. A dead test while the work goes on is good practice; a live test before it is finished is a wrong date, or has to be made again.",
+  title: "A live test is dated before the work was finished.",
+  why: "What is changed after a test is untested. A dead test during the work is good practice; a live test before it is finished has a wrong date, or has to be made again.",
   clauses: ["641.1", "643.1"],
   examples: [
     {
@@ -36,8 +36,8 @@ export default wayRule({
     const on = latest?.args.on;
     if (!latest || !on || on.value >= finished) return;
     report(valueSpot(latest, on), {
-      message: `Way ${way.id} was tested live on ${on.value}, before the work was finished on ${finished}. Which date is right?`,
-      related: [{ spot: factSpot(installed), message: `Finished on ${finished}.` }],
+      message: `Way ${way.id} was live tested on ${on.value}, before the work was finished on ${finished}. Which date is right?`,
+      related: [{ spot: factSpot(installed), message: `Work finished on ${finished}.` }],
     });
   },
 });

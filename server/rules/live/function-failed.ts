@@ -4,7 +4,7 @@ export default wayRule({
   id: "live/function-failed",
   severity: "error",
   since: "0.1",
-  title: "What the circuit serves does not work as it should.",
+  title: "A functional test failed.",
   why: "A switch, an interlock or a control that fails its functional test is not fit for use, whatever the readings of the cable.",
   clauses: ["643.10"],
   examples: [
@@ -28,7 +28,7 @@ export default wayRule({
     const verdict = fact?.args.verdict;
     if (!fact || !verdict || !("value" in verdict) || verdict.value !== "wrong") return;
     report(factSpot(fact), {
-      message: `What way ${way.id} serves does not work as it should: put it right and test it again.`,
+      message: `The functional test of way ${way.id} failed: put it right and test it again.`,
     });
   },
 });

@@ -5,8 +5,8 @@ export default wayRule({
   id: "live/not-tested",
   severity: "warning",
   since: "0.1",
-  title: "A circuit without any live test in a schedule that says tested.",
-  why: "A circuit nobody tested looks in the schedule like one that passed. Write the live tests, or each as LIM with the reason and who agreed.",
+  title: "A circuit has no live tests, although the stage is “tested”.",
+  why: "In the schedule an untested circuit looks like one that passed. Record the live tests, or each as LIM with the reason and who agreed.",
   clauses: ["643.1", "643.7"],
   examples: [
     {
@@ -27,7 +27,7 @@ export default wayRule({
     const { way, facts, context, isSpare, isBare, liveTests } = study;
     if (isSpare || isBare || !liveTestsDue(context) || liveTests.length > 0 || facts.has("live")) return;
     report(wordSpot(way.header), {
-      message: `Way ${way.id} has no live tests, though the stage is tested. Write them, or LIM with the reason.`,
+      message: `Way ${way.id} has no live tests, although the stage is “tested”: record them, or LIM with the reason.`,
     });
   },
 });

@@ -16,8 +16,8 @@ export default boardRule({
   id: "live/phase-sequence-missing",
   severity: "warning",
   since: "0.1",
-  title: "A three-phase board whose phase sequence is not stated.",
-  why: "With two lines changed over motors run backwards: pumps do not pump, saws throw the work at the user. Check it at every three-phase board.",
+  title: "The phase sequence of a three-phase board is not recorded.",
+  why: "With two lines interchanged motors run backwards: pumps do not pump, saws throw the work at the user. Check it at every three-phase board.",
   clauses: ["643.9"],
   examples: [
     {
@@ -49,7 +49,7 @@ installation "Saw mill" {
     const stated = board.head.facts.has("phase-sequence") || atOrigin;
     if (stated || liveOfBoard(context).some(({ facts }) => facts.has("phase-sequence"))) return;
     report(wordSpot(board.head.header), {
-      message: `Board ${board.head.name} is three-phase, and its phase sequence is not stated. Check it before a motor runs.`,
+      message: `The phase sequence of three-phase board ${board.head.name} is not recorded: check it before a motor runs.`,
     });
   },
 });

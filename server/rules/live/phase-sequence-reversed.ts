@@ -6,7 +6,7 @@ function checkFact(fact: Fact | undefined, report: Reporter): void {
   const verdict = fact?.args.verdict as { value?: string } | undefined;
   if (!fact || verdict?.value !== "reversed") return;
   report(factSpot(fact), {
-    message: "The phase sequence is out of order: motors on it run backwards. Change two lines over.",
+    message: "The phase sequence is reversed: motors run backwards. Isolate, and interchange two lines.",
   });
 }
 
@@ -14,8 +14,9 @@ export default installationRule({
   id: "live/phase-sequence-reversed",
   severity: "error",
   since: "0.1",
-  title: "A phase sequence out of order.",
-  why: "Motors connected here run backwards. Change two of the lines over where the order is lost, and check every board below it again.",
+  title: "The phase sequence is reversed.",
+  why: "Motors connected here run backwards. Isolate, interchange two of the lines where the sequence is lost, and check every board downstream again.",
+  opens: true,
   clauses: ["643.9"],
   examples: [
     {

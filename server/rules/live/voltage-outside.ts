@@ -15,8 +15,8 @@ export default installationRule({
   id: "live/voltage-outside",
   severity: "warning",
   since: "0.1",
-  title: "A voltage outside what the supply may have.",
-  why: "Too high shortens the life of everything connected; a lost neutral looks like this. Too low is a long cable, a poor joint, or the distributor's matter. Measure at the origin too.",
+  title: "A voltage is outside the limits of the supply.",
+  why: "A voltage too high shortens the life of everything connected, and may mean a lost neutral. One too low means a long cable, a poor joint, or a fault of the supply. Measure at the origin as well.",
   clauses: ["313.1", "643.11"],
   examples: [
     {
@@ -74,7 +74,7 @@ function checkFact(
   const bound = limit.value * factor;
   const steps = factor === 1 ? [] : [step("between lines", `√3 × ${volts(limit.value)}`, volts(bound))];
   report(valueSpot(fact, value), {
-    message: `${volts(value.value)}${factor === 1 ? "" : " between lines"} is ${over ? "above" : "below"} the ${plain(bound, 1)} V that a supply of ${volts(U0)} may ${over ? "reach" : "fall to"}${factor === 1 ? "" : " there"}.${over ? "" : remedy}`,
+    message: `${volts(value.value)}${factor === 1 ? "" : " between lines"} is ${over ? "above the maximum" : "below the minimum"} of ${plain(bound, 1)} V for a ${volts(U0)} supply${factor === 1 ? "" : " between lines"}.${over ? "" : remedy}`,
     value: amount(value.value, "V"),
     limit: { ...amountOf(limit), amount: bound },
     least: !over,

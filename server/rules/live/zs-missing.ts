@@ -22,8 +22,8 @@ export default wayRule({
   id: "live/zs-missing",
   severity: "warning",
   since: "0.1",
-  title: "A tested circuit without its loop impedance.",
-  why: "Without Zs nobody knows whether the device would disconnect a fault in time. It may be measured, or be the measured Ze or Zdb plus the measured R1+R2, marked as calculated.",
+  title: "Zs of a tested circuit is not recorded.",
+  why: "Without Zs nothing shows that the device would disconnect a fault in time. It may be measured, or be the measured Ze or Zdb plus the measured R1+R2, marked as calculated.",
   clauses: ["411.4.4", "643.7.3"],
   examples: [
     {
@@ -53,13 +53,13 @@ export default wayRule({
     const old = stated ? onlyFromRecord(study) : undefined;
     if (old) {
       report(factSpot(old), {
-        message: `Zs of way ${study.way.id} is taken from a record, and this work is new: measure it, or calculate it from what was measured and mark it calculated.`,
+        message: `Zs of way ${study.way.id} is from a record, but the work is new: measure it, or calculate it from measured figures and mark it calculated.`,
       });
     }
     if (stated) return;
     const fixes = calculated(study);
     report(wordSpot(live.header), {
-      message: `Zs of way ${study.way.id} is missing.${fixes.length > 0 ? " It may be the sum of the board's loop impedance and R1+R2, marked as calculated." : " Measure it, or write LIM with the reason."}`,
+      message: `Zs of way ${study.way.id} is not recorded: ${fixes.length > 0 ? "measure it, or write the board's loop impedance plus R1+R2, marked calculated" : "measure it, or write LIM with the reason"}.`,
       fixes,
     });
   },

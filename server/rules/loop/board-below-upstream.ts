@@ -10,8 +10,8 @@ export default boardRule({
   id: "loop/board-below-upstream",
   severity: "warning",
   since: "0.1",
-  title: "A board with a lower loop impedance than what feeds it.",
-  why: "Impedance cannot shrink outward. Either metal lies in parallel with the feeder's protective conductor, or the two figures are from different days or boards.",
+  title: "Zdb is lower than the loop impedance of what feeds the board.",
+  why: "Loop impedance cannot fall along a feeder. Either metal is in parallel with its protective conductor, or the two figures are from different days or boards.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -52,7 +52,7 @@ installation "Sample" {
     // Ze is read with the bonding disconnected, Zdb with all of it in parallel: at the origin that explains much.
     const atOrigin = context.upstream.length === 0;
     report(factSpot(own.fact), {
-      message: `Zdb ${ohms(own.value)} is below the ${ohms(above.value)} of what feeds this board${atOrigin ? ": bonding in parallel may explain it, or the two are from different days." : ": impedance cannot shrink on the way out. Is there metal in parallel?"}`,
+      message: `Zdb ${ohms(own.value)} is below the ${ohms(above.value)} upstream: ${atOrigin ? "bonding in parallel may explain it, or the two are from different days" : "record metal in parallel with the feeder, or measure both again"}.`,
       ...(atOrigin ? { severity: "information" } : {}),
       value: amount(own.value, "Ω"),
       limit: amount(above.value, "Ω"),

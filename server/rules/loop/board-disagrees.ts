@@ -30,8 +30,9 @@ export default boardRule({
   id: "loop/board-disagrees",
   severity: "warning",
   since: "0.1",
-  title: "A board whose loop impedance is not what its feeder brings there.",
-  why: "The far end of the feeder and the board's terminals are one place. Where the two readings part, a terminal between them is loose, or one of them belongs to another board; and every circuit of the board starts from the wrong figure.",
+  title: "Zdb is higher than the distribution circuit gives at its far end.",
+  why: "The far end of the distribution circuit and the terminals of the board are one place. Where the two readings differ, a terminal between them is loose, or one of them belongs to another board; and every circuit of the board is judged from the wrong figure.",
+  opens: true,
   clauses: ["411.4.4", "643.7.3"],
   examples: [{ bad: sample("0.62 Ω"), good: sample("0.32 Ω") }],
   check({ context }, report) {
@@ -41,13 +42,13 @@ export default boardRule({
     // What is lower is asked about against the board above it.
     if (own.value <= expected + tolerance.value) return;
     const brought =
-      by === "reading" ? `${ohms(expected)} read at the end of its feeder` : `${ohms(expected)} that its feeder gives`;
+      by === "reading" ? `${ohms(expected)} read at the end of its feeder` : `${ohms(expected)} its feeder should give`;
     report(factSpot(own.fact), {
       message: `Zdb ${ohms(own.value)} is above the ${brought}: look for a loose terminal between the two, or a reading that belongs to another board.`,
       value: amount(own.value, "Ω"),
-      steps: [...steps, step("agreement asked for", "", ohms(tolerance.value))],
+      steps: [...steps, step("tolerance", "", ohms(tolerance.value))],
       source: tolerance.source,
-      related: facts.map((fact) => ({ spot: factSpot(fact), message: "What the feeder brings." })),
+      related: facts.map((fact) => ({ spot: factSpot(fact), message: "Used for the expected Zdb." })),
     });
   },
 });

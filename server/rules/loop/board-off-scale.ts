@@ -9,8 +9,9 @@ export default boardRule({
   id: "loop/board-off-scale",
   severity: "error",
   since: "0.1",
-  title: "A loop impedance at a board that went off the scale.",
-  why: "With a metal path back to the source a board reads a fraction of an ohm. Off scale, the protective conductor to it may be open, and everything behind it without an earth. Until it is read, no circuit of the board can be judged from it.",
+  title: "The loop impedance of a board is off scale.",
+  why: "With a metallic path back to the source a board reads a fraction of an ohm. Off scale, its protective conductor may be open and everything it feeds without an earth. Until it is read, no circuit of the board can be judged from it.",
+  opens: true,
   clauses: ["411.4.2", "643.7.3"],
   examples: [
     {
@@ -34,8 +35,8 @@ export default boardRule({
     const open = earthing !== "TT" && earthing !== "IT" && earthing !== undefined && reading.value >= metallic.value;
     report(valueSpot(fact, reading), {
       message: open
-        ? `Zdb ${shown(reading)}: in a ${earthing} installation a board reads a fraction of an ohm. Is its protective conductor open? No circuit behind it is judged until it is read.`
-        : `Zdb ${shown(reading)} does not say what the loop is: no circuit behind this board is judged from it. Read it on a range that shows it.`,
+        ? `Zdb ${shown(reading)} is off scale where ${earthing} gives a fraction of an ohm: is the protective conductor of the board open?`
+        : `Zdb ${shown(reading)} is not a value its circuits can be judged from: read it on a higher range.`,
       ...(open ? {} : { severity: "warning" as const }),
       value: amount(reading.value, "Ω"),
       ...(open ? { limit: amountOf(metallic), source: metallic.source } : {}),

@@ -3,6 +3,7 @@ import { deviceName } from "../../circuit/describe.ts";
 import { exactReading } from "../../circuit/supply.ts";
 import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
+import { cableWords } from "../common/dead-words.ts";
 import { loopFixes } from "../common/loop-cures.ts";
 import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
@@ -10,8 +11,8 @@ export default wayRule({
   id: "loop/design-loop-over-limit",
   severity: "error",
   since: "0.1",
-  title: "A circuit designed so long that its device will not disconnect in time.",
-  why: "It costs a line on paper now, and a new cable after the test. A larger cpc, a shorter route or a device of another type brings the loop down.",
+  title: "The calculated Zs of a design is higher than the device allows.",
+  why: "It costs a line on paper now, and a new cable after the test. A larger cpc, a shorter route or a device of another type lowers the loop impedance.",
   clauses: ["411.4.4", "411.3.2"],
   examples: [
     {
@@ -40,15 +41,17 @@ export default wayRule({
     const byRcd = rcdDisconnects(study, loop.value);
     const [lengthFact] = length.facts;
     report(factSpot(lengthFact ?? device.fact), {
-      message: `With this length Zs comes to ${ohms(loop.value)} warm, above the ${ohms(limit.value)} of the ${deviceName(device)} device${byRcd ? ": only the RCD would disconnect" : ": it would not disconnect in time"}.`,
+      message: `The calculated Zs is ${ohms(loop.value)} warm, above ${ohms(limit.value)} for the ${deviceName(device)} device: ${byRcd ? "only the RCD would disconnect" : "it would not disconnect in time"}.`,
       value: amountOf(loop),
       limit: amountOf(limit),
       steps: [...loop.steps, ...limit.steps],
       source: combine(loop.source, limit.source),
       ...(byRcd ? { severity: "warning" } : {}),
       related: [
-        { spot: factSpot(device.fact), message: `The device that must disconnect: ${deviceName(device)}.` },
-        ...(study.cable ? [{ spot: factSpot(study.cable.fact), message: "The cable the loop runs through." }] : []),
+        { spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` },
+        ...(study.cable
+          ? [{ spot: factSpot(study.cable.fact), message: `Cable of the circuit: ${cableWords(study.cable)}.` }]
+          : []),
       ],
       fixes: loopFixes(study),
     });

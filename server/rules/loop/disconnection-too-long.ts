@@ -7,8 +7,8 @@ export default wayRule({
   id: "loop/disconnection-too-long",
   severity: "error",
   since: "0.1",
-  title: "A disconnection time claimed that the circuit is not allowed.",
-  why: "Five seconds hold for distribution circuits and large fixed loads only. What a person can hold in the hand disconnects in 0.4 s, or 0.2 s in TT.",
+  title: "The disconnection time claimed is longer than this circuit is allowed.",
+  why: "Five seconds apply to distribution circuits and large fixed loads only. A circuit that supplies equipment held in the hand must disconnect in 0.4 s, or 0.2 s in TT.",
   clauses: ["411.3.2.2", "411.3.2.3", "411.3.2.4"],
   examples: [
     {
@@ -33,12 +33,14 @@ export default wayRule({
     if (!exceeds(time.value, allowed.value)) return;
     const serves = study.facts.one("serves");
     report(valueSpot(fact, time), {
-      message: `This circuit must disconnect in ${seconds(allowed.value)}, not ${seconds(time.value)}.`,
+      message: `Disconnection in ${seconds(time.value)} is claimed; this circuit is allowed ${seconds(allowed.value)} at most.`,
       value: amount(time.value, "s"),
       limit: amountOf(allowed),
       steps: allowed.steps,
       source: allowed.source,
-      related: serves ? [{ spot: factSpot(serves), message: "What it serves decides the time." }] : [],
+      related: serves
+        ? [{ spot: factSpot(serves), message: "The use of the circuit decides the disconnection time." }]
+        : [],
       fixes: [inPlaceOf(time, seconds(allowed.value), `Write ${seconds(allowed.value)}`)],
     });
   },

@@ -13,8 +13,8 @@ export default installationRule({
   id: "loop/electrode-over-limit",
   severity: "error",
   since: "0.1",
-  title: "An earth electrode whose resistance is too high for an RCD that relies on it.",
-  why: "RA × IΔn is the voltage that can stay on exposed metal without the RCD tripping; above 50 V it is dangerous. Better the electrode, or take an RCD of a lower rating.",
+  title: "The earth electrode resistance is too high for its RCD.",
+  why: "RA × IΔn is the voltage that can remain on exposed metal without the RCD tripping; above 50 V it is dangerous. Improve the electrode, or fit an RCD of lower IΔn.",
   clauses: ["411.5.3"],
   examples: [
     {
@@ -58,11 +58,11 @@ function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Repo
   const { rcd, limit } = weakest;
   const voltage = touchVoltage(reading.value, rcd.sensitivity);
   report(valueSpot(fact, reading), {
-    message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} lets ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V stay on exposed metal; 50 V is the most, so ${ohms(limit.value)} for this RCD.${withinUncertainty(meter, reading.value - limit.value)}`,
+    message: `RA ${shown(reading)} with ${milliamps(rcd.sensitivity)} allows ${reading.sign === ">" ? "more than " : ""}${Math.round(voltage.value * 10) / 10} V on exposed metal, above 50 V: the limit for this RCD is ${ohms(limit.value)}.${withinUncertainty(meter, reading.value - limit.value)}`,
     value: amount(reading.value, "Ω"),
     limit: amountOf(limit),
     steps: [...voltage.steps, ...limit.steps, ...uncertaintySteps(meter)],
     source: combine(limit.source, voltage.source),
-    related: [{ spot: factSpot(rcd.fact), message: `The RCD that relies on it: ${rcdName(rcd)}.` }],
+    related: [{ spot: factSpot(rcd.fact), message: `RCD that relies on the electrode: ${rcdName(rcd)}.` }],
   });
 }

@@ -11,8 +11,8 @@ export default installationRule({
   id: "loop/electrode-unstable",
   severity: "information",
   since: "0.1",
-  title: "An earth electrode that may not stay what it is.",
-  why: "Above about 200 Ω an electrode changes much when the ground dries or freezes. A longer rod or a second one makes it lasting.",
+  title: "The earth electrode resistance may not remain stable.",
+  why: "Above about 200 Ω the resistance of an electrode changes much when the ground dries or freezes. A longer rod or a second one makes it stable.",
   clauses: ["411.5.3"],
   examples: [
     {
@@ -39,10 +39,10 @@ installation "Sample" {
 function checkElectrode({ fact, reading, weakest }: ElectrodeStudy, report: Reporter, meter?: Uncertainty): void {
   const advice = electrodeAdvice();
   if (reading.sign === "<" || reading.value <= advice.value) return;
-  // An electrode that is too high for its RCD is told of as that.
+  // An electrode that is too high for its RCD is reported as that.
   if (weakest && reading.value > weakest.limit.value) return;
   report(valueSpot(fact, reading), {
-    message: `An electrode of ${shown(reading)} may not stay stable; up to ${ohms(advice.value)} is advised. Would a longer rod or a second one help?${withinUncertainty(meter, reading.value - advice.value)}`,
+    message: `An electrode of ${shown(reading)} may not remain stable; up to ${ohms(advice.value)} is advised: consider a longer rod or a second one.${withinUncertainty(meter, reading.value - advice.value)}`,
     value: amount(reading.value, "Ω"),
     limit: amountOf(advice),
     steps: [...advice.steps, ...uncertaintySteps(meter)],

@@ -7,8 +7,8 @@ export default wayRule({
   id: "loop/feeder-left-out",
   severity: "warning",
   since: "0.1",
-  title: "A circuit of a board further out, calculated from Ze as if it stood at the origin.",
-  why: "The feeder belongs to the loop. With it left out the circuit looks better than it is, by just the part that is hardest to change.",
+  title: "Zs was calculated from Ze, and the distribution circuit is left out.",
+  why: "The distribution circuit is part of the loop. Without it the circuit looks better than it is.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -74,12 +74,12 @@ installation "Sample" {
     const { Zs, R1R2, board, expected } = found;
     const numbers = `${ohms(origin.value)} + ${ohms(R1R2.value)}`;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} is Ze and R1+R2 to the digit: the feeder is left out. From ${board.name} ${ohms(board.value)} it would be about ${ohms(expected.value)}.`,
+      message: `Zs ${ohms(Zs.value)} is exactly Ze + (R1+R2), without the feeder: from ${board.name} ${ohms(board.value)} it is about ${ohms(expected.value)}.`,
       value: amount(Zs.value, "Ω"),
       steps: [step("Ze + (R1+R2)", numbers, ohms(origin.value + R1R2.value)), ...expected.steps],
       source: practiceOf("loop-exact").source,
       related: [
-        { spot: factSpot(board.fact), message: `The board's own impedance: ${ohms(board.value)}.` },
+        { spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` },
         { spot: factSpot(origin.fact), message: `Ze ${ohms(origin.value)}.` },
       ],
     });

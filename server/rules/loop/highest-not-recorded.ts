@@ -9,8 +9,8 @@ export default wayRule({
   id: "loop/highest-not-recorded",
   severity: "warning",
   since: "0.1",
-  title: "A point reads a higher loop impedance than the one recorded for the circuit.",
-  why: "The circuit is judged by its worst point. What is written as its Zs is the highest that was read.",
+  title: "A point reads a higher Zs than the one recorded for the circuit.",
+  why: "The circuit is judged by its worst point, so its Zs is the highest that was read.",
   clauses: ["411.4.4", "643.7.3"],
   examples: [
     {
@@ -42,11 +42,11 @@ export default wayRule({
     if (!Zs || !recorded || !highest || highest.Zs.value <= recorded.value + allowance.value) return;
     const written = highest.fact.segment.text.slice(highest.Zs.start, highest.Zs.end);
     report(valueSpot(Zs.fact, Zs.value), {
-      message: `${highest.name} reads ${ohms(highest.Zs.value)}, more than the ${ohms(recorded.value)} written for the circuit: the highest counts.`,
+      message: `${highest.name} reads ${ohms(highest.Zs.value)}, above the Zs of ${ohms(recorded.value)} recorded for the circuit: record the highest.`,
       value: amount(recorded.value, "Ω"),
       steps: allowance.steps,
       source: allowance.source,
-      related: [{ spot: factSpot(highest.fact), message: "The higher reading." }],
+      related: [{ spot: factSpot(highest.fact), message: `Zs at ${highest.name}: ${ohms(highest.Zs.value)}.` }],
       fixes: [inPlaceOf(Zs.value, written)],
     });
   },

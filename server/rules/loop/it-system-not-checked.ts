@@ -5,8 +5,8 @@ export default installationRule({
   id: "loop/it-system-not-checked",
   severity: "information",
   since: "0.1",
-  title: "A supply whose circuits are not judged by their loop.",
-  why: "In an IT system the first fault to earth is watched by a monitor and the second is what must be cleared; the limits of TN and TT do not fit. Silence here would look like approval.",
+  title: "The loops of an IT system are not judged here.",
+  why: "In an IT system a monitor reports the first fault to earth, and the second has to be disconnected; the limits of TN and TT do not apply. No finding here is not an approval.",
   clauses: ["411.6"],
   examples: [
     {
@@ -40,7 +40,7 @@ installation "Theatre wing" {
     if (supply.earthing !== "IT" || !supply.earthingFact || installation.boards.length === 0) return;
     report(factSpot(supply.earthingFact), {
       message:
-        "The loops of an IT system are not judged here: its first fault is watched by an insulation monitor, its second by calculation (411.6).",
+        "The loops of an IT system are not judged here: check the insulation monitor, and disconnection of a second fault, by 411.6.",
     });
   },
 });

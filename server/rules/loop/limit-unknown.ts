@@ -6,8 +6,8 @@ export default wayRule({
   id: "loop/limit-unknown",
   severity: "information",
   since: "0.1",
-  title: "A device for which no table here gives a limit for Zs.",
-  why: "Nothing was found wrong with the loop because nothing could be held against it: take the limit from the maker's curve or your copy of the standard, and write it as max-Zs.",
+  title: "No limit for Zs is known for this device.",
+  why: "The loop could not be compared with anything. Take the limit from the maker's curve or your copy of the standard, and write it as max-Zs.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -25,10 +25,10 @@ export default wayRule({
     const { device, disconnectionTime, overcurrentLimit, supply } = study;
     if (!device?.rating || !disconnectionTime || overcurrentLimit || supply.earthing === "TT") return;
     if (study.facts.has("max-Zs")) return;
-    // A breaker without its type is spoken of elsewhere, and so is a device that breaks no overcurrent.
+    // A breaker without its type is reported elsewhere, and so is a device that breaks no overcurrent.
     if ((device.family === "breaker" && !device.curve) || /61008|4293/.test(device.standard)) return;
     report(factSpot(device.fact), {
-      message: `No table here gives the limit of Zs for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: take it from the maker's curve and write it as max-Zs. The loop is not judged.`,
+      message: `No limit for Zs is known for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: write the maker's as max-Zs. The loop is not judged.`,
     });
   },
 });

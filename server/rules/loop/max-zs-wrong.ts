@@ -8,8 +8,8 @@ export default wayRule({
   id: "loop/max-zs-wrong",
   severity: "warning",
   since: "0.1",
-  title: "A limit for Zs written on the record that is not the one that holds.",
-  why: "Whoever reads the record next holds the reading against it. The 80 % figure, an older table and another type of device are the usual mistakes.",
+  title: "The maximum Zs written on the record is not the one that applies.",
+  why: "The next person compares the reading with it. The 80 % figure, an older table and another type of device are the usual mistakes.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -63,12 +63,12 @@ export default wayRule({
     if (stated.value < limit.value && !likeness && disconnection.by === "overcurrent") return;
     const written = `${limit.value} Ω`;
     report(valueSpot(fact, stated), {
-      message: `The limit for a ${deviceName(device)} circuit here is ${ohms(limit.value)}, not ${ohms(stated.value)}${likeness ? `: that is ${likeness}` : ""}.`,
+      message: `The limit for Zs with the ${deviceName(device)} device is ${ohms(limit.value)}, not ${ohms(stated.value)}${likeness ? `: that is ${likeness}` : ""}.`,
       value: amount(stated.value, "Ω"),
       limit: amountOf(limit),
       steps: limit.steps,
       source: limit.source,
-      related: [{ spot: factSpot(device.fact), message: "The device the limit belongs to." }],
+      related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
       fixes: [inPlaceOf(stated, written, `Write ${written}`)],
     });
   },

@@ -9,8 +9,9 @@ export default wayRule({
   id: "loop/point-over-limit",
   severity: "error",
   since: "0.1",
-  title: "The loop impedance at a point is above the circuit's limit.",
-  why: "Every point of a circuit must disconnect in time, not only the one that was written down for the whole.",
+  title: "Zs at a point is higher than the circuit's limit.",
+  why: "Every point of a circuit must be disconnected in time, not only the one recorded for the whole.",
+  opens: true,
   clauses: ["411.4.4"],
   examples: [
     {
@@ -67,14 +68,14 @@ export default wayRule({
       const near = withinUncertainty(uncertainty, Zs.value - against.value);
       report(valueSpot(fact, Zs), {
         message: isOver
-          ? `Zs at ${name} is ${ohms(Zs.value)}, above the ${ohms(limit.value)} of this circuit${byRcd ? ": only the RCD would disconnect" : ": a fault there would not be disconnected in time"}.${near}`
-          : `Zs at ${name} is ${ohms(Zs.value)}, above ${ohms(held.value)} for a cold reading: warm, the loop may pass the limit.${near}`,
+          ? `Zs at ${name} is ${ohms(Zs.value)}, above the ${ohms(limit.value)} of this circuit: ${byRcd ? "only the RCD would disconnect" : "a fault there would not be disconnected in time"}.${near}`
+          : `Zs at ${name} is ${ohms(Zs.value)}, above ${ohms(held.value)} for a cold reading: warm, it may exceed the limit.${near}`,
         ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
         value: amount(Zs.value, "Ω"),
         limit: amountOf(against),
         steps: [...against.steps, ...uncertaintySteps(uncertainty)],
         source: against.source,
-        related: stands ? [{ spot: factSpot(stands), message: "What must disconnect." }] : [],
+        related: stands ? [{ spot: factSpot(stands), message: "The device that must disconnect." }] : [],
       });
     }
   },

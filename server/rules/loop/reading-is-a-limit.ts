@@ -1,3 +1,4 @@
+import { rcdName } from "../../circuit/describe.ts";
 import { rcdLimitAs } from "../../circuit/stated-limit.ts";
 import { exactReading } from "../../circuit/supply.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
@@ -6,8 +7,8 @@ export default wayRule({
   id: "loop/reading-is-a-limit",
   severity: "warning",
   since: "0.1",
-  title: "A limit entered where the reading belongs.",
-  why: "A record that says 1667 Ω says that nobody knows what the loop was. The limit belongs to max-Zs.",
+  title: "A limit is recorded in place of the reading.",
+  why: "A record of 1667 Ω shows that the loop was not measured. The limit belongs to max-Zs.",
   clauses: ["411.5.3", "643.7.3"],
   examples: [
     {
@@ -35,7 +36,7 @@ export default wayRule({
     report(factSpot(Zs.fact), {
       message: `${likeness}, not a reading. What did the meter show?`,
       value: amount(Zs.value, "Ω"),
-      related: rcd ? [{ spot: factSpot(rcd.fact), message: "The RCD whose limit it is." }] : [],
+      related: rcd ? [{ spot: factSpot(rcd.fact), message: `RCD whose limit it is: ${rcdName(rcd)}.` }] : [],
     });
   },
 });

@@ -9,8 +9,9 @@ export default wayRule({
   id: "loop/relies-on-rcd",
   severity: "warning",
   since: "0.1",
-  title: "A circuit whose loop is too high for its device, so that only the RCD disconnects.",
-  why: "It is allowed, but it rests the whole protection on one mechanism that nobody presses. On a TN supply a loop this high is first a sign of a poor joint or a circuit that is too long.",
+  title: "Zs is higher than the overcurrent device allows: only the RCD would disconnect.",
+  why: "It is permitted, but all protection then rests on one device whose button nobody tests. On a TN supply a loop this high is first of all a sign of a poor joint or a circuit that is too long.",
+  opens: true,
   clauses: ["411.4.4", "411.4.5"],
   examples: [
     {
@@ -38,12 +39,12 @@ export default wayRule({
     const byRcd = reading.value > limit.value ? rcdDisconnects(study, reading.value) : undefined;
     if (!byRcd) return;
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${ohms(reading.value)} is above the ${ohms(limit.value)} of the ${deviceName(device)} device: only the RCD would disconnect. Look for a poor joint, and record that the RCD is the means of disconnection if it stays.`,
+      message: `Zs ${ohms(reading.value)} is above ${ohms(limit.value)} for the ${deviceName(device)} device: only the RCD would disconnect. Look for a poor joint.`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: [...limit.steps, ...byRcd.limit.steps],
       source: combine(limit.source, byRcd.limit.source),
-      related: [{ spot: factSpot(byRcd.rcd.fact), message: `What would disconnect: ${rcdName(byRcd.rcd)}.` }],
+      related: [{ spot: factSpot(byRcd.rcd.fact), message: `RCD that would disconnect: ${rcdName(byRcd.rcd)}.` }],
     });
   },
 });

@@ -8,8 +8,8 @@ export default wayRule({
   id: "loop/type-b-would-do",
   severity: "information",
   since: "0.1",
-  title: "A type C or D device in a dwelling where the loop would suit a type B.",
-  why: "A type C device allows half the loop of a type B, and a type D a quarter. In a home few loads need it.",
+  title: "A type C or D device in a dwelling, where Zs suits a type B only.",
+  why: "A type C device allows half the loop impedance of a type B, and a type D a quarter. Few loads in a dwelling need one.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -44,7 +44,7 @@ export default wayRule({
     const limit = other && coldLimit(other);
     if (!limit || Zs.value > limit.value) return;
     report(factSpot(device.fact), {
-      message: `Zs ${ohms(Zs.value)} is too much for a type ${device.curve} device read cold; a type B would allow ${ohms(limit.value)}. Does a load here need type ${device.curve}?`,
+      message: `Zs ${ohms(Zs.value)} cold is too high for type ${device.curve}; type B would allow ${ohms(limit.value)}. Does a load here need type ${device.curve}?`,
       value: amount(Zs.value, "Ω"),
       limit: amountOf(limit),
       steps: limit.steps,

@@ -10,8 +10,8 @@ export default installationRule({
   id: "loop/ze-above-declared",
   severity: "warning",
   since: "0.1",
-  title: "An external impedance above what distributors declare for this earthing system.",
-  why: "Either the earthing is not what is written, or the supply's earth is failing: that is a matter for the distributor, today.",
+  title: "Ze is higher than distributors declare for this earthing system.",
+  why: "Either the earthing is not what is recorded, or the supply's earth is failing: report it to the distributor at once.",
   clauses: ["313.1", "312.2"],
   examples: [
     {
@@ -44,12 +44,12 @@ installation "Sample" {
       system === "TN-C-S" && reading.sign === "=" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
     const meter = uncertaintyOnSupply(installation, Ze, reading);
     report(factSpot(Ze), {
-      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is the earthing ${other} in truth, or the supply's earth poor? Ask the distributor.${withinUncertainty(meter, reading.value - limit.value)}`,
+      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: check whether the earthing is ${other}, and ask the distributor.${withinUncertainty(meter, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: [...limit.steps, ...uncertaintySteps(meter)],
       source: limit.source,
-      related: [{ spot: factSpot(earthing), message: `The earthing as written: ${system}.` }],
+      related: [{ spot: factSpot(earthing), message: `Earthing recorded as ${system}.` }],
     });
   },
 });

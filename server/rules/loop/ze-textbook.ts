@@ -10,8 +10,8 @@ export default installationRule({
   id: "loop/ze-textbook",
   severity: "warning",
   since: "0.1",
-  title: "A textbook figure for Ze that is given as measured.",
-  why: "0.35, 0.8 and 21 Ω are what distributors declare at most. As a reading such a figure hides that nobody measured; as a declared one it is honest.",
+  title: "Ze is a textbook figure recorded as measured.",
+  why: "0.35, 0.8 and 21 Ω are the maximum figures distributors declare. Marked as declared, such a figure is correct; as a reading it hides that nobody measured.",
   clauses: ["313.1"],
   examples: [
     {
@@ -42,11 +42,11 @@ installation "Sample" {
       .find(({ value }) => value === Ze.value);
     if (!limit) return;
     report(factSpot(Ze.fact), {
-      message: `Ze ${ohms(Ze.value)} is the figure distributors declare, given here as measured. If it was not read on a meter, write declared.`,
+      message: `Ze ${ohms(Ze.value)} is the maximum distributors declare, recorded here as measured: if it was not read on a meter, write declared.`,
       value: amount(Ze.value, "Ω"),
       steps: limit.steps,
       source: limit.source,
-      fixes: wordsAfter(Ze.fact, "declared", "Write that it is declared"),
+      fixes: wordsAfter(Ze.fact, "declared", "Mark it as declared"),
     });
   },
 });

@@ -8,7 +8,7 @@ export default installationRule({
   id: "loop/ze-too-low",
   severity: "warning",
   since: "0.1",
-  title: "An external impedance lower than such a supply gives.",
+  title: "Ze is lower than such a supply gives.",
   why: "With the bonding left connected the meter reads all the pipes in the street in parallel. Read Ze with the earthing conductor disconnected from them, and the installation isolated.",
   clauses: ["313.1", "643.7.3"],
   examples: [
@@ -54,12 +54,12 @@ installation "Sample" {
     const Ze = originImpedance(installation);
     const system = earthing?.args.system.value;
     if (!supply || !earthing || !Ze) return;
-    const related = [{ spot: factSpot(earthing), message: `The earthing as written: ${system}.` }];
+    const related = [{ spot: factSpot(earthing), message: `Earthing recorded as ${system}.` }];
     if (system === "TT") {
       const metallic = declaredImpedance("TN-S");
       if (Ze.value > metallic.value) return;
       report(factSpot(Ze.fact), {
-        message: `Ze ${ohms(Ze.value)} through an electrode is too good to be true: a metal path such as this belongs to TN-S or TN-C-S, or the bonding was left connected.`,
+        message: `Ze ${ohms(Ze.value)} is too low for an earth electrode: was the bonding left connected, or is the earthing TN-S or TN-C-S?`,
         value: amount(Ze.value, "Ω"),
         limit: amountOf(metallic),
         least: true,
@@ -72,7 +72,7 @@ installation "Sample" {
     // A large three-phase supply, close to its transformer, may well be this stiff.
     if (supply.one("phases")?.args.count.value === "three" || Ze.value >= least.value) return;
     report(factSpot(Ze.fact), {
-      message: `Ze ${ohms(Ze.value)} is lower than a single-phase supply gives: was the earthing conductor disconnected from the bonding, and the meter's leads nulled?`,
+      message: `Ze ${ohms(Ze.value)} is lower than a single-phase supply gives: was the earthing conductor disconnected, and were the leads nulled?`,
       value: amount(Ze.value, "Ω"),
       limit: amountOf(least),
       least: true,

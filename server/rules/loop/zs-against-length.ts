@@ -10,8 +10,9 @@ export default wayRule({
   id: "loop/zs-against-length",
   severity: "warning",
   since: "0.1",
-  title: "A loop impedance that does not fit the length of the cable, with R1+R2 not recorded.",
-  why: "What Zs is above the board is the circuit's own cable. Far less than its length gives: it was read at the board or a near point, or metal lies in parallel. Far more: a poor joint, or a longer cable than is written.",
+  title: "Zs does not fit the length of the cable, and R1+R2 is not recorded.",
+  why: "Zs less the impedance of the board is the circuit's own cable. Far less than its length gives: it was read at the board or a near point, or metal is in parallel. Far more: a poor joint, or a longer cable than recorded.",
+  opens: true,
   clauses: ["411.4.4", "643.7.3"],
   examples: [
     {
@@ -51,7 +52,7 @@ export default wayRule({
         ? "was it read at the far point? Record R1+R2, or the parallel path if there is one"
         : "look for a poor joint, check the length, and record R1+R2";
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} leaves ${ohms(Math.max(own, 0))} for the circuit's own cable above ${board.name} ${ohms(board.value)}, where its length gives ${ohms(expected.value)}: ${reason}.`,
+      message: `Zs ${ohms(Zs.value)} less ${board.name} ${ohms(board.value)} leaves ${ohms(Math.max(own, 0))} for the cable; its length gives ${ohms(expected.value)}: ${reason}.`,
       value: amount(Zs.value, "Ω"),
       steps: [
         step(`Zs − ${board.name}`, `${ohms(Zs.value)} − ${ohms(board.value)}`, ohms(own)),
@@ -60,7 +61,9 @@ export default wayRule({
       source: bandSource(expected),
       related: [
         { spot: factSpot(board.fact), message: `${board.name} ${ohms(board.value)}.` },
-        ...(study.length?.facts ?? []).slice(0, 1).map((fact) => ({ spot: factSpot(fact), message: "The length." })),
+        ...(study.length?.facts ?? [])
+          .slice(0, 1)
+          .map((fact) => ({ spot: factSpot(fact), message: "Length used for the expected reading." })),
       ],
     });
   },

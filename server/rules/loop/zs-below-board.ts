@@ -4,15 +4,15 @@ import type { ExactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
-import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 export default boardRule({
   id: "loop/zs-below-board",
   severity: "warning",
   since: "0.1",
-  title: "A loop impedance lower than that of the board it starts from.",
-  why: "A circuit cannot shorten the loop it hangs on. Either bonded metal lies in parallel, or one of the two was read on another day or another circuit.",
+  title: "Zs is lower than the loop impedance of its board.",
+  why: "Zs cannot be lower than the Ze or Zdb of its board. Either bonded metal is in parallel, or one of the two was read on another day or another circuit.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -39,10 +39,10 @@ export default boardRule({
     });
     const low = judged.filter(({ found }) => found.verdict === "below-board");
     const [first] = low;
-    // One wrong figure at the board would put every one of its circuits in doubt: it is told once, where it stands.
+    // One wrong figure at the board would call every one of its circuits into question: it is reported once, at the board.
     if (first?.board.name === "Zdb" && low.length > 1 && low.length === judged.length)
-      tellBoard(first.board, low, report);
-    else for (const one of low) tellWay(one, report);
+      reportBoard(first.board, low, report);
+    else for (const one of low) reportWay(one, report);
   },
 });
 
@@ -52,10 +52,10 @@ interface Low {
   readonly board: ExactReading & { readonly name: "Ze" | "Zdb" };
 }
 
-function tellBoard(board: Low["board"], low: readonly Low[], report: Reporter): void {
+function reportBoard(board: Low["board"], low: readonly Low[], report: Reporter): void {
   const greatest = Math.max(...low.map(({ found }) => found.Zs.value));
   report(factSpot(board.fact), {
-    message: `All ${low.length} circuits with a Zs here read less than ${board.name} ${ohms(board.value)}, which they start from: the highest is ${ohms(greatest)}. Is a figure of ${board.name} wrong, or its decimal point?`,
+    message: `All ${low.length} Zs readings are below ${board.name} ${ohms(board.value)} (highest ${ohms(greatest)}): check ${board.name} and its decimal point.`,
     value: amount(board.value, "Ω"),
     limit: amount(greatest, "Ω"),
     steps: [relation(`Zs ≥ ${board.name}`, ohms(greatest), ohms(board.value))],
@@ -67,13 +67,13 @@ function tellBoard(board: Low["board"], low: readonly Low[], report: Reporter): 
   });
 }
 
-function tellWay({ study, found, board }: Low, report: Reporter): void {
+function reportWay({ study, found, board }: Low, report: Reporter): void {
   const { Zs } = found;
   const allowance = practiceOf("loop-below");
   const meter = loopUncertainty(study, { Zs, board });
   const by = board.value - allowance.value - Zs.value;
   report(factSpot(Zs.fact), {
-    message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}, which it starts from: metal in parallel (then record it), or one of the two is from elsewhere.${withinUncertainty(meter, by)}`,
+    message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below ${board.name} ${ohms(board.value)}: record metal in parallel if there is any, or one of the two is wrong.${beyondTolerance(meter, by)}`,
     value: amount(Zs.value, "Ω"),
     limit: amount(board.value, "Ω"),
     least: true,

@@ -2,15 +2,15 @@ import { practiceOf } from "../../calc/practice.ts";
 import { ohms, relation } from "../../calc/result.ts";
 import { loopAgreement } from "../../readings/loop.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
-import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "loop/zs-below-conductors",
   severity: "warning",
   since: "0.1",
-  title: "A loop impedance lower than the conductors' own R1+R2.",
-  why: "The loop includes those conductors. Bonded metal in parallel explains it; so does a poor contact that only the low voltage of the dead test meets.",
+  title: "Zs is lower than the circuit's own R1+R2.",
+  why: "The loop includes those conductors. Bonded metal in parallel explains it; so does a poor contact that shows only at the low voltage of the dead test.",
   clauses: ["411.4.4", "643.2.1"],
   examples: [
     {
@@ -43,7 +43,7 @@ export default wayRule({
     const meter = loopUncertainty(study, { Zs, R1R2 });
     const by = R1R2.value - practiceOf("loop-below").value - Zs.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below R1+R2 ${ohms(R1R2.value)}, which is a part of it: metal in parallel (then record it), or a poor contact in the dead test.${withinUncertainty(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is below the circuit's own R1+R2 ${ohms(R1R2.value)}: record metal in parallel if there is any, or repeat the dead test.${beyondTolerance(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       limit: amount(R1R2.value, "Ω"),
       least: true,

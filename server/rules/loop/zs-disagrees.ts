@@ -3,7 +3,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import { aboveElectrode, loopAgreement } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
-import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { lineAfter } from "../common/writing.ts";
 import { amount, factSpot, type Reporter, wayRule } from "../frame/rule.ts";
 
@@ -11,8 +11,9 @@ export default wayRule({
   id: "loop/zs-disagrees",
   severity: "warning",
   since: "0.1",
-  title: "Zs, the board's impedance and R1+R2 do not agree.",
-  why: "Zs is what the board has, and the circuit's own R1+R2. Well above: a joint is loosening, or R1+R2 was read at another point. Well below: metal in parallel, or one of the three figures is from another circuit or another day.",
+  title: "Zs does not agree with the board's impedance plus R1+R2.",
+  why: "Zs is the impedance of the board plus the circuit's own R1+R2. Well above: a joint is loosening, or R1+R2 was read at another point. Well below: metal in parallel, or one of the three figures is from another circuit or another day.",
+  opens: true,
   clauses: ["411.4.4", "643.7.3"],
   examples: [
     {
@@ -85,15 +86,15 @@ export default wayRule({
     if (verdict !== "low" && verdict !== "high") return;
     const calculated = Zs.fact.provenance === "calculated";
     const reason = calculated
-      ? "calculate the sum again, or write which figures it was made from"
+      ? "calculate the sum again, or record which figures it was made from"
       : verdict === "high"
         ? "look for a joint that is loosening, or R1+R2 read at a nearer point"
-        : "is there metal in parallel? Then say so with parallel-path";
+        : "record metal in parallel with parallel-path";
     const after = study.facts.one("device") ?? study.facts.one("cable");
     const meter = loopUncertainty(study, found);
     const by = Math.abs(Zs.value - expected.value) - tolerance.value;
     report(factSpot(Zs.fact), {
-      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} what ${board.name} and R1+R2 give (${ohms(expected.value)}): ${reason}.${withinUncertainty(meter, by)}`,
+      message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} the ${ohms(expected.value)} that ${board.name} and R1+R2 give: ${reason}.${beyondTolerance(meter, by)}`,
       value: amount(Zs.value, "Ω"),
       steps: [...expected.steps, ...tolerance.steps, ...uncertaintySteps(meter)],
       source: combine(expected.source, tolerance.source),
@@ -109,13 +110,13 @@ export default wayRule({
   },
 });
 
-/** An electrode's resistance moves with the weather, so only a multiple of it is asked about. */
+/** An electrode's resistance changes with the weather, so only a multiple of it is reported. */
 function throughElectrode(study: WayStudy, report: Reporter): void {
   const found = aboveElectrode(study);
   if (!found) return;
   const { Zs, electrode, most, share, network } = found;
   report(factSpot(Zs.fact), {
-    message: `Zs ${ohms(Zs.value)} is far above the ${ohms(electrode.value)} of the electrode it goes through: look for a joint in the protective conductor or the earthing conductor, or a slip of the decimal point.`,
+    message: `Zs ${ohms(Zs.value)} is far above the ${ohms(electrode.value)} of the electrode: look for a poor joint in the cpc or the earthing conductor, and check the decimal point.`,
     value: amount(Zs.value, "Ω"),
     limit: amount(most, "Ω"),
     severity: "information",
@@ -125,6 +126,6 @@ function throughElectrode(study: WayStudy, report: Reporter): void {
       step("most", `${share.value} × ${ohms(electrode.value)} + ${ohms(network.value)} + R1+R2`, ohms(most)),
     ],
     source: combine(share.source, network.source),
-    related: [{ spot: factSpot(electrode.fact), message: `The electrode: ${ohms(electrode.value)}.` }],
+    related: [{ spot: factSpot(electrode.fact), message: `Electrode resistance: ${ohms(electrode.value)}.` }],
   });
 }

@@ -9,8 +9,8 @@ export default wayRule({
   id: "loop/zs-over-cold-limit",
   severity: "warning",
   since: "0.1",
-  title: "A loop impedance read cold that may pass its limit when the conductors are warm.",
-  why: "The tabulated limit is for conductors at their working temperature; copper reads a quarter less at the time of the test. Note the temperature of the conductors to compare more closely, or shorten the loop.",
+  title: "Zs measured cold may exceed its limit when the conductors are warm.",
+  why: "The tabulated limit is for conductors at their working temperature; at the temperature of the test copper reads about a sixth less. Record the temperature of the conductors for a closer comparison, or reduce the loop impedance.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -60,12 +60,12 @@ export default wayRule({
     );
     const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, the loop may pass the limit.${withinUncertainty(uncertainty, reading.value - held.value)}`,
+      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, it may exceed the limit.${withinUncertainty(uncertainty, reading.value - held.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(held),
       steps: [...held.steps, ...others, ...uncertaintySteps(uncertainty)],
       source: held.source,
-      related: [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${deviceName(device)}.` }],
+      related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
     });
   },
 });

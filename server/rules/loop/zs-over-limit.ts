@@ -11,8 +11,9 @@ export default wayRule({
   id: "loop/zs-over-limit",
   severity: "error",
   since: "0.1",
-  title: "A loop impedance too high for the device to disconnect in time.",
-  why: "A fault to earth would leave exposed metal live for longer than a person can bear. Look for a poor joint first; then a larger cable, a device of another type, or an RCD as the means of disconnection.",
+  title: "Zs is higher than the device allows.",
+  why: "A fault to earth could leave exposed metal live for longer than a person can survive. Look for a poor joint first; then consider a larger cable, a device of another type, or an RCD as the means of disconnection.",
+  opens: true,
   clauses: ["411.4.4", "411.3.2"],
   examples: [
     {
@@ -41,10 +42,10 @@ export default wayRule({
     // Where an RCD clears the fault anyway, another check speaks of relying on it.
     if (reading.sign === "=" && rcdDisconnects(study, reading.value)) return;
     const name = deviceName(device);
-    const related = [{ spot: factSpot(device.fact), message: `The device that must disconnect: ${name}.` }];
+    const related = [{ spot: factSpot(device.fact), message: `Protective device: ${name}.` }];
     if (reading.sign === ">" && reading.value < limit.value) {
       report(valueSpot(Zs.fact, reading), {
-        message: `Zs ${shown(reading)} does not show that the loop is within the ${ohms(limit.value)} a ${name} device allows: read it on a range that does.`,
+        message: `Zs ${shown(reading)} does not prove that the loop is within the ${ohms(limit.value)} of the ${name} device: read it on a higher range.`,
         limit: amountOf(limit),
         severity: "warning",
         steps: limit.steps,
@@ -55,7 +56,7 @@ export default wayRule({
     }
     const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the most a ${name} device allows: it would not disconnect in time.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
+      message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${name} device: it would not disconnect in time.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: [...limit.steps, ...uncertaintySteps(uncertainty)],

@@ -10,8 +10,9 @@ export default wayRule({
   id: "loop/zs-over-rcd-limit",
   severity: "error",
   since: "0.1",
-  title: "A loop impedance too high for the RCD that must disconnect.",
-  why: "Before the RCD trips, more than 50 V could stand on exposed metal. A better electrode or an RCD of a lower rating puts it right.",
+  title: "Zs is higher than the RCD allows.",
+  why: "Before the RCD trips, more than 50 V could remain on exposed metal. Improve the electrode, or fit an RCD of lower IΔn.",
+  opens: true,
   clauses: ["411.5.3"],
   examples: [
     {
@@ -41,14 +42,14 @@ export default wayRule({
     const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
       message: unproven
-        ? `Zs ${shown(reading)} does not show that the loop is within the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: read it on a range that does.`
-        : `Zs ${shown(reading)} is above the ${ohms(limit.value)} that a ${rcdName(rcd)} allows: more than 50 V could stay on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
+        ? `Zs ${shown(reading)} does not prove that the loop is within the ${ohms(limit.value)} of the ${rcdName(rcd)}: read it on a higher range.`
+        : `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${rcdName(rcd)}: more than 50 V could remain on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
       ...(unproven ? { severity: "warning" as const } : {}),
       ...(unproven ? {} : { value: amount(reading.value, "Ω") }),
       limit: amountOf(limit),
       steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
       source: limit.source,
-      related: [{ spot: factSpot(rcd.fact), message: `The RCD that must disconnect: ${rcdName(rcd)}.` }],
+      related: [{ spot: factSpot(rcd.fact), message: `RCD that must disconnect: ${rcdName(rcd)}.` }],
     });
   },
 });

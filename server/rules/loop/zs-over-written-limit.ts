@@ -6,8 +6,8 @@ export default wayRule({
   id: "loop/zs-over-written-limit",
   severity: "error",
   since: "0.1",
-  title: "A loop impedance above the limit that the record itself sets.",
-  why: "Where no table gives a limit, the designer's is the one that counts; and where it is stricter than the table, there was a reason for it.",
+  title: "Zs is higher than the maximum Zs written on the record.",
+  why: "Where no table gives a limit, the designer's applies; and where it is stricter than the table, there was a reason for it.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -37,16 +37,16 @@ export default wayRule({
     const written = fact.args.value.value;
     if (reading.sign === "=" ? reading.value <= written : reading.value < written) return;
     const limit = disconnection?.limit;
-    // Over the true limit as well: that is said once, with the graver words.
+    // Above the true limit as well: that is reported once, as the graver fault.
     if (limit && reading.value > limit.value) return;
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${ohms(reading.value)} is above the ${ohms(written)} written as its limit${limit ? `, though within the ${ohms(limit.value)} of the standard` : ""}.`,
+      message: `Zs ${ohms(reading.value)} is above the max-Zs of ${ohms(written)} on the record${limit ? `, though within the ${ohms(limit.value)} of the standard` : ""}.`,
       value: amount(reading.value, "Ω"),
       limit: amount(written, "Ω"),
       steps: [relation("Zs ≤ limit as written", ohms(reading.value), ohms(written))],
-      source: limit ? limit.source : { ref: "The limit as the schedule states it", standing: "practice" },
+      source: limit ? limit.source : { ref: "The limit stated in the schedule", standing: "practice" },
       ...(limit ? { severity: "warning" } : {}),
-      related: [{ spot: factSpot(fact), message: `The limit as written: ${ohms(written)}.` }],
+      related: [{ spot: factSpot(fact), message: `max-Zs ${ohms(written)}.` }],
     });
   },
 });

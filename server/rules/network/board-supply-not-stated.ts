@@ -6,8 +6,8 @@ export default installationRule({
   id: "network/board-supply-not-stated",
   severity: "warning",
   since: "0.1",
-  title: "Nothing says what feeds a board.",
-  why: "Without it no loop impedance, fault current or voltage drop of the board's ways can be calculated from the supply. Write fed-from with the supply or the board above.",
+  title: "The supply to a board is not stated.",
+  why: "Without it no loop impedance, fault current or voltage drop of the board's ways can be calculated from the supply. Write fed-from with the supply or the board upstream.",
   clauses: ["313.1", "314.1"],
   examples: [
     {
@@ -35,9 +35,9 @@ installation "Kiln house" {
       if (head.name === "" || head.facts.has("fed-from")) continue;
       const above = feeders.filter((feeder) => feeder.to === head.name);
       const sources = above.length > 0 ? above.map(({ board }) => board.head.name) : ["supply"];
-      const known = above[0] ? ` Way ${above[0].way.id} of board ${sources[0]} says it does.` : "";
+      const known = above[0] ? ` Way ${above[0].way.id} of board ${sources[0]} is recorded as feeding it.` : "";
       report(wordSpot(head.header), {
-        message: `Nothing here says what feeds board ${head.name}, so its circuits cannot be followed to the supply.${known}`,
+        message: `The supply to board ${head.name} is not stated: write fed-from with the supply or a board.${known}`,
         fixes: [...new Set(sources)].flatMap((source) => lineInBlock(head.header, `fed-from ${source}`)),
       });
     }

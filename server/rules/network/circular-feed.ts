@@ -21,7 +21,7 @@ export default installationRule({
   severity: "error",
   since: "0.1",
   title: "Boards feed each other in a circle.",
-  why: "None of them leads to the supply, so no loop impedance, fault current or voltage drop of theirs can be calculated. One of the boards is fed from somewhere else.",
+  why: "None of them leads to the supply, so none of their loop impedances, fault currents or voltage drops can be calculated. One of the boards is fed from somewhere else.",
   clauses: ["314.1"],
   examples: [
     {
@@ -62,10 +62,10 @@ installation "Kiln house" {
       report(
         { segment: fact.segment, start: fact.start, end: fact.end },
         {
-          message: `The boards go round in a circle: ${names}. One of them must be fed from the supply.`,
+          message: `Circular feed: ${names}. One of these boards must be fed from the supply.`,
           related: circle.slice(1).flatMap(({ head }) => {
             const next = head.facts.one("fed-from");
-            return next ? [{ spot: valueSpot(next, next.args.from), message: `${head.name} is fed from here.` }] : [];
+            return next ? [{ spot: valueSpot(next, next.args.from), message: `What feeds ${head.name}.` }] : [];
           }),
         },
       );

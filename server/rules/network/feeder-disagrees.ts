@@ -8,10 +8,10 @@ import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 function wrongSource(feeder: Feeder, to: Board, boards: ReadonlyMap<string, Board>, report: Reporter): void {
   const from = to.head.facts.one("fed-from");
   if (!from || from.args.from.value === feeder.board.head.name) return;
-  // A name that no board has is told of where it stands.
+  // A name that no board has is reported where it is used.
   if (from.args.from.value !== "supply" && !boards.has(from.args.from.value)) return;
   report(valueSpot(feeder.fact, feeder.fact.args.board), {
-    message: `Way ${feeder.way.id} of board ${feeder.board.head.name} feeds ${feeder.to}, but ${feeder.to} says it is fed from ${from.args.from.value}. One of the two lines is wrong.`,
+    message: `Way ${feeder.way.id} of board ${feeder.board.head.name} feeds ${feeder.to}, but ${feeder.to} is recorded as fed from ${from.args.from.value}: correct one of the two.`,
     related: [{ spot: valueSpot(from, from.args.from), message: `${feeder.to} is fed from ${from.args.from.value}.` }],
   });
 }
@@ -22,9 +22,14 @@ function noWayFeeds(board: Board, from: FactOf<"board", "fed-from">, source: Boa
   const open = source.ways.filter((way) => way.kind === "feeder" && !way.facts.has("feeds"));
   const [only] = open;
   report(valueSpot(from, from.args.from), {
-    message: `Board ${name} is fed from ${source.head.name}, but no way of ${source.head.name} feeds it. Write “feeds ${name}” on the way that does: its device and cable lie in the path of every circuit here.`,
+    message: `Board ${name} is fed from ${source.head.name}, but no way of ${source.head.name} feeds it: write “feeds ${name}” on the way that does.`,
     related: only
-      ? [{ spot: valueSpot(only.header, only.header.args.id), message: "This feeder does not say what it feeds." }]
+      ? [
+          {
+            spot: valueSpot(only.header, only.header.args.id),
+            message: "This feeder does not state which board it feeds.",
+          },
+        ]
       : [],
     fixes:
       only && open.length === 1 && only.header.segment === from.segment
@@ -37,8 +42,8 @@ export default installationRule({
   id: "network/feeder-disagrees",
   severity: "error",
   since: "0.1",
-  title: "A board and the way that should feed it disagree.",
-  why: "Loop impedance, voltage drop and protection upstream are followed along feeders. Where the two ends name different boards, the path is not the one that was wired.",
+  title: "A board and the way that should feed it do not agree.",
+  why: "Loop impedance, voltage drop and upstream protection follow the distribution circuits. Where the two ends name different boards, the path is not the one that was wired.",
   clauses: ["314.1"],
   examples: [
     {

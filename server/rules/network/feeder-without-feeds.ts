@@ -5,8 +5,8 @@ export default wayRule({
   id: "network/feeder-without-feeds",
   severity: "warning",
   since: "0.1",
-  title: "A feeder does not say which board it feeds.",
-  why: "Without it the board it feeds is judged without this way's device and cable, and nobody reading the schedule knows what goes dead with it.",
+  title: "It is not stated which board a distribution circuit feeds.",
+  why: "The board it feeds is judged without this way's device and cable, and nobody who reads the schedule knows what this way isolates.",
   clauses: ["514.9.1"],
   examples: [
     {
@@ -20,7 +20,7 @@ export default wayRule({
     const others = [...context.names.boards.values()].flat().filter((head) => head !== context.board);
     const below = others.filter((head) => head.facts.one("fed-from")?.args.from.value === context.board.name);
     report(wordSpot(way.header), {
-      message: `Way ${way.id} is a feeder but does not say which board it feeds.`,
+      message: `Way ${way.id} is a feeder but the board it feeds is not stated: write feeds and its name.`,
       fixes: below.flatMap((head) => lineInBlock(way.header, `feeds ${head.name}`)),
     });
   },

@@ -8,7 +8,7 @@ export default installationRule({
   severity: "error",
   since: "0.1",
   title: "Two ways feed one board.",
-  why: "Whoever isolates one of them will take the board for dead. If a second supply is intended, through a changeover switch, record it as a departure with its interlock and its notices.",
+  why: "Anyone who isolates one of them may take the board for dead. If a second supply is intended, through a changeover switch, record it as a departure with its interlock and its notices.",
   clauses: ["314.1", "537.1.5"],
   examples: [
     {
@@ -47,8 +47,10 @@ installation "Kiln house" {
       if (!before) first.set(feeder.to, feeder);
       else if (boards.has(feeder.to)) {
         report(valueSpot(feeder.fact, feeder.fact.args.board), {
-          message: `Board ${feeder.to} has two feeders: ${nameOf(before)} and ${nameOf(feeder)}. It would still be live with either of them off.`,
-          related: [{ spot: valueSpot(before.fact, before.fact.args.board), message: "The other feeder." }],
+          message: `Board ${feeder.to} has two feeders, ${nameOf(before)} and ${nameOf(feeder)}: it stays live with either of them off.`,
+          related: [
+            { spot: valueSpot(before.fact, before.fact.args.board), message: `Other feeder: ${nameOf(before)}.` },
+          ],
         });
       }
     }

@@ -5,8 +5,8 @@ export default wayRule({
   id: "place/agricultural-without-rcd",
   severity: "error",
   since: "0.1",
-  title: "A circuit on a farm without the RCD it needs.",
-  why: "Animals feel a few volts and die of little more, and straw burns: sockets stand behind 30 mA, larger ones behind 100 mA, and every other circuit behind 300 mA at most.",
+  title: "A circuit in agricultural premises is not protected by the RCD it needs.",
+  why: "A few volts are dangerous to livestock, and straw burns: sockets up to 32 A need a 30 mA RCD, larger ones 100 mA, and every other circuit 300 mA at most.",
   clauses: ["705.411.1"],
   examples: [
     {

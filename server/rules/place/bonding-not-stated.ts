@@ -7,8 +7,8 @@ export default boardRule({
   id: "place/bonding-not-stated",
   severity: "information",
   since: "0.1",
-  title: "A farm or a pool where nothing is said of supplementary bonding.",
-  why: "A cow between a drinking trough and a wet floor feels what a person does not. Metal within reach, and any mesh in the floor, is joined locally; say once on the board's ways that it is.",
+  title: "Supplementary bonding in agricultural premises or at a pool is not stated.",
+  why: "A cow between a drinking trough and a wet floor feels what a person does not. Metal within reach, and any mesh in the floor, is connected by local bonding; record it once on one of the board's ways.",
   clauses: ["702.415.2", "705.415.2.1"],
   examples: [
     {
@@ -41,7 +41,7 @@ export default boardRule({
     if (!first || isStated) return;
     const spot = placeSpot(first.study, first.need.row.facts.place);
     report(factSpot(spot), {
-      message: `${first.need.row.facts.place === "pool" ? "At a pool" : "Where animals are kept"} metal within reach is joined by supplementary bonding: say on one of the ways whether it is.`,
+      message: `${first.need.row.facts.place === "pool" ? "At a pool" : "Where animals are kept"} metal within reach needs supplementary bonding: record on one of the ways whether it is fitted.`,
       source: first.need.source,
       fixes: spot.inner ? [] : [lineAfter(spot, `${word} fitted`)],
     });

@@ -12,8 +12,8 @@ export default wayRule({
   id: "place/bonding-omitted",
   severity: "error",
   since: "0.1",
-  title: "Supplementary bonding left out where it may not be.",
-  why: "Local bonding keeps a pipe and a heater that can be touched together at one potential. A bathroom may do without it only where every circuit disconnects in time and stands behind a 30 mA RCD.",
+  title: "Supplementary bonding is omitted where it is required.",
+  why: "Local bonding keeps a pipe and a heater that can be touched together at one potential. A bathroom may do without it only where every circuit disconnects in time and is protected by a 30 mA RCD.",
   clauses: ["701.415.2", "702.415.2", "705.415.2.1"],
   examples: [
     {
@@ -37,14 +37,14 @@ export default wayRule({
     const stated = study.facts.one("supplementary-bonding");
     // With a reason, such as plastic pipes throughout, there is nothing to join.
     if (!need || !stated || stated.args.fitted.value === "fitted" || stated.args.why) return;
-    const why = need.row.facts.omitted === "never" ? { words: "this place may never do without it" } : missing(study);
+    const why = need.row.facts.omitted === "never" ? { words: "this location always requires it" } : missing(study);
     if (!why) return;
     report(factSpot(stated), {
-      message: `Supplementary bonding is left out, and ${why.words}: fit it, or say why there is nothing to join.`,
+      message: `Supplementary bonding is omitted, and ${why.words}: fit it, or record why there is nothing to bond.`,
       ...(why.steps ? { steps: why.steps } : {}),
       source: why.source ? combine(need.source, why.source) : need.source,
       related: [study.facts.one("place"), study.device?.fact].flatMap((fact) =>
-        fact ? [{ spot: factSpot(fact), message: "What it rests on." }] : [],
+        fact ? [{ spot: factSpot(fact), message: "Used to decide whether bonding may be omitted." }] : [],
       ),
     });
   },
@@ -65,7 +65,7 @@ function missing(study: WayStudy): Why | undefined {
   const most = study.disconnection?.limit;
   if (!Zs || !most || Zs.value <= most.value || rcdDisconnects(study, Zs.value)) return undefined;
   return {
-    words: `Zs ${ohms(Zs.value)} does not let this circuit disconnect in time`,
+    words: `with Zs ${ohms(Zs.value)} this circuit does not disconnect in time`,
     steps: [...most.steps, relation("Zs ≤ limit", ohms(Zs.value), ohms(most.value))],
     source: most.source,
   };

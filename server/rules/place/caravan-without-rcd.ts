@@ -5,8 +5,8 @@ export default wayRule({
   id: "place/caravan-without-rcd",
   severity: "error",
   since: "0.1",
-  title: "Sockets of a caravan or camping park without a 30 mA RCD.",
-  why: "Metal caravans stand on the ground and people step out of them barefoot; their leads lie in wet grass. Each socket has a 30 mA RCD of its own.",
+  title: "Sockets of a caravan or camping park are not protected by a 30 mA RCD.",
+  why: "Caravans have metal bodies on damp ground, people step out of them barefoot, and their leads lie in wet grass. Each socket needs a 30 mA RCD of its own.",
   clauses: ["708.415.1", "708.553.1.13"],
   examples: [
     {

@@ -7,8 +7,8 @@ export default wayRule({
   id: "place/charger-combined-earth",
   severity: "warning",
   since: "0.1",
-  title: "A charging point on a PME supply with nothing said of a broken combined conductor.",
-  why: "A car on its tyres is bonded to the supply's earth. When the combined conductor breaks, the whole body of the car rises towards 230 V, and whoever touches it stands on the ground.",
+  title: "A charging point is earthed by a PME supply without protection against an open PEN conductor.",
+  why: "The body of the car is connected to the supply's earth. With the PEN conductor open it can rise towards 230 V, and whoever touches it stands on the ground.",
   clauses: ["722.411.4.1"],
   examples: [
     {
@@ -32,14 +32,12 @@ export default wayRule({
     const later = laterRule(study.context);
     const { earthingFact } = study.supply;
     report(factSpot(serves), {
-      message: `${found.row.facts.what} may not be earthed by a PME supply (TN-C-S) as it is. What will do is ${found.row.facts.instead}.${later.words}`,
+      message: `${found.row.facts.what} may not be earthed by a PME supply (TN-C-S) as it is: use ${found.row.facts.instead}.${later.words}`,
       source: found.source,
       ...(later.severity ? { severity: later.severity } : {}),
-      related: earthingFact
-        ? [{ spot: factSpot(earthingFact), message: "The supply's neutral and earth are one." }]
-        : [],
+      related: earthingFact ? [{ spot: factSpot(earthingFact), message: "Earthing recorded as TN-C-S (PME)." }] : [],
       fixes: [
-        lineAfter(serves, 'open-PEN "what disconnects, and where it is"', "Say what disconnects: add open-PEN"),
+        lineAfter(serves, 'open-PEN "what disconnects, and where it is"', "Record the open-PEN protection"),
         lineAfter(serves, "earthing TT", "It has an electrode of its own: write earthing TT"),
       ],
     });

@@ -8,8 +8,8 @@ export default boardRule({
   id: "place/combined-earth",
   severity: "error",
   since: "0.1",
-  title: "A pitch, a berth or a site earthed by a PME supply.",
-  why: "When the supply's combined conductor breaks, its earth terminal rises towards 230 V. Indoors bonding raises all with it; a person who stands on the ground beside a caravan, a boat or a scaffold is killed.",
+  title: "A pitch, a berth or a site is earthed by a PME supply.",
+  why: "With the PEN conductor open, the earth terminal of the supply can rise towards 230 V. Indoors, bonding raises everything with it; it can kill a person who stands on the ground beside a caravan, a boat or a scaffold.",
   clauses: ["708.411.4", "709.411.4", "704.411.3.1"],
   examples: [
     {
@@ -35,21 +35,21 @@ export default boardRule({
       const found = combinedEarth(study);
       if (!found || found.row.facts.place === "charger") continue;
       const { place, what, instead } = found.row.facts;
-      // What the board says of all its ways is put right once, at the board.
+      // What the board states for all its ways is put right once, at the board.
       const spot = study.placeLine(place) ?? study.way.header;
       if (told.has(spot)) continue;
       told.add(spot);
       const later = laterRule(study.context);
       const { earthingFact } = study.supply;
       report(factSpot(spot), {
-        message: `${what} may not be earthed by a PME supply (TN-C-S). What will do is ${instead}.${later.words}`,
+        message: `${what} may not be earthed by a PME supply (TN-C-S): use ${instead}.${later.words}`,
         source: found.source,
         ...(later.severity ? { severity: later.severity } : {}),
         related: [
-          ...(earthingFact
-            ? [{ spot: factSpot(earthingFact), message: "The supply's neutral and earth are one." }]
+          ...(earthingFact ? [{ spot: factSpot(earthingFact), message: "Earthing recorded as TN-C-S (PME)." }] : []),
+          ...(spot === shared
+            ? [{ spot: wordSpot(study.way.header), message: `Way ${study.way.id} is in this location.` }]
             : []),
-          ...(spot === shared ? [{ spot: wordSpot(study.way.header), message: "The first way that it reaches." }] : []),
         ],
         fixes: [lineAfter(spot, "earthing TT", "It has an electrode of its own: write earthing TT")],
       });

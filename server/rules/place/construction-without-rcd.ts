@@ -5,8 +5,8 @@ export default wayRule({
   id: "place/construction-without-rcd",
   severity: "error",
   since: "0.1",
-  title: "Sockets of a construction site without the RCD they need.",
-  why: "On a site leads are dragged through mud and under wheels. Sockets to 32 A stand behind 30 mA unless they are at reduced or extra-low voltage, larger ones behind 500 mA.",
+  title: "Sockets of a construction site are not protected by the RCD they need.",
+  why: "On a site leads are dragged through mud and under wheels. Sockets up to 32 A need a 30 mA RCD unless they are at reduced low or extra-low voltage, larger ones 500 mA.",
   clauses: ["704.410.3.10", "704.411.3.2.1"],
   examples: [
     {

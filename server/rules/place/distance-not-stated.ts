@@ -7,8 +7,8 @@ export default wayRule({
   id: "place/distance-not-stated",
   severity: "information",
   since: "0.1",
-  title: "Sockets in a room with a bath, with their distance from it not stated.",
-  why: "Whether sockets may be in the room at all depends on one distance, which the schedule can say.",
+  title: "The distance of sockets from the bath or shower is not stated.",
+  why: "Whether sockets may be in the room at all depends on this one distance.",
   clauses: ["701.512.3"],
   examples: [
     {
@@ -32,7 +32,7 @@ export default wayRule({
     if (!limit || !study.servesSockets || !study.places.has("bathroom") || study.isSpare) return;
     if (line?.args.distance || (inside && study.uses.size === 1) || workOf(study.context) === "existing") return;
     report(factSpot(placeSpot(study, "bathroom")), {
-      message: `Sockets in a room with a bath or shower stand ${metres(limit.value)} or more from zone 1: say how far the nearest one is.`,
+      message: `Sockets must be ${metres(limit.value)} or more from zone 1: record the distance of the nearest one.`,
       limit: amountOf(limit),
       source: limit.source,
     });

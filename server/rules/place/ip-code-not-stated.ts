@@ -8,8 +8,8 @@ export default wayRule({
   id: "place/ip-code-not-stated",
   severity: "information",
   since: "0.1",
-  title: "Equipment in a zone, with its protection against water not stated.",
-  why: "What hangs in a zone is chosen by its IP code. Noted here it can be compared when it is replaced.",
+  title: "The IP code of equipment in a zone is not stated.",
+  why: "Equipment in a zone is chosen by its IP code. Recorded here, it can be compared when the equipment is replaced.",
   clauses: ["701.512.2", "702.512.2"],
   examples: [
     {
@@ -35,7 +35,7 @@ export default wayRule({
     if (facts.has("ingress") || facts.broken.includes("ingress") || uses.size === 0 || uses.has("shaver")) return;
     const { zone, water } = need.row.facts;
     report(factSpot(line), {
-      message: `In zone ${zone} equipment is IPX${water} or better: say what it is.`,
+      message: `Equipment in zone ${zone} must be IPX${water} or better: record its IP code.`,
       steps: [looked("Second figure of the IP code, at least", need.source.ref, String(water))],
       source: need.source,
       fixes: [lineAfter(line, `ingress IPX${water}`)],

@@ -8,8 +8,8 @@ export default wayRule({
   id: "place/ip-code-too-low",
   severity: "warning",
   since: "0.1",
-  title: "Equipment that does not keep out the water of its place.",
-  why: "Water inside an enclosure bridges live parts to whoever touches it. The place says how much water there is, the IP code how much is kept out.",
+  title: "The IP code of equipment is too low for its location.",
+  why: "Water inside an enclosure can connect live parts to whoever touches it. The zone gives how much water there is, the IP code how much is kept out.",
   clauses: ["701.512.2", "702.512.2", "705.512.2", "708.512.2", "709.512.2", "512.2.1"],
   examples: [
     {
@@ -40,7 +40,7 @@ export default wayRule({
     report(
       { segment: stated.segment, start, end },
       {
-        message: `${stated.args.code.value} keeps out less water than ${zone === "" ? "this place" : `zone ${zone}`} has: IPX${least} is the least.${later.words}`,
+        message: `${stated.args.code.value} is too low for ${zone === "" ? "this location" : `zone ${zone}`}: at least IPX${least} is required.${later.words}`,
         value: amount(water, ""),
         limit: amount(least, ""),
         least: true,
@@ -48,7 +48,7 @@ export default wayRule({
         source: need.source,
         ...(later.severity ? { severity: later.severity } : {}),
         related: [study.facts.one("place")].flatMap((line) =>
-          line ? [{ spot: factSpot(line), message: "The place and its zones." }] : [],
+          line ? [{ spot: factSpot(line), message: "The location and its zones." }] : [],
         ),
         fixes: [inPlaceOf(stated.args.code, `IPX${least}`)],
       },

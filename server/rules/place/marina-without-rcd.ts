@@ -5,8 +5,8 @@ export default wayRule({
   id: "place/marina-without-rcd",
   severity: "error",
   since: "0.1",
-  title: "Sockets of a marina without the RCD they need.",
-  why: "Salt, water and metal hulls: a fault on a boat sets the water round it live. Sockets to 63 A stand behind 30 mA, larger ones behind 300 mA.",
+  title: "Sockets of a marina are not protected by the RCD they need.",
+  why: "A fault on a boat can make its hull and the water round it live. Sockets up to 63 A need a 30 mA RCD, larger ones 300 mA.",
   clauses: ["709.531.2"],
   examples: [
     {

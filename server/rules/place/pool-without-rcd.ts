@@ -5,8 +5,8 @@ export default wayRule({
   id: "place/pool-without-rcd",
   severity: "error",
   since: "0.1",
-  title: "A circuit at a swimming pool without a 30 mA RCD.",
-  why: "Wet skin and bare feet leave a person at a pool nothing that limits the current. What is not extra-low voltage stands behind a fine RCD.",
+  title: "A circuit at a swimming pool is not protected by a 30 mA RCD.",
+  why: "Wet skin and bare feet leave nothing to limit the current through a person. Every circuit that is not extra-low voltage is protected by a 30 mA RCD.",
   clauses: ["702.410.3.4", "415.1.1"],
   examples: [
     {

@@ -5,8 +5,8 @@ export default wayRule({
   id: "place/several-sockets",
   severity: "warning",
   since: "0.1",
-  title: "Several sockets of a caravan park or marina on one device.",
-  why: "Each socket of a pitch or berth has its own overcurrent device and its own RCD. Several on one way have them only if they stand in the pillar: then the pillar is a board.",
+  title: "Several sockets of a caravan park or marina share one device.",
+  why: "Each socket of a pitch or berth needs its own overcurrent device and its own RCD. Several on one way have them only if they are in the pillar: then write the pillar as a board.",
   clauses: ["708.533.1", "708.415.1", "709.533.1", "709.531.2"],
   examples: [
     {
@@ -32,9 +32,9 @@ export default wayRule({
     if (!need || !several || study.uses.size > 1) return;
     const spot = points ?? placeSpot(study, need.place);
     report(factSpot(spot), {
-      message: `${points ? `${points.args.count.value} sockets stand` : "The sockets of a ring stand"} behind one device here. Each needs an overcurrent device and an RCD of its own: give each a way, or write the pillar as a board.`,
+      message: `${points ? `${points.args.count.value} sockets share` : "The sockets of a ring share"} one device; each needs its own device and RCD: give each a way, or write the pillar as a board.`,
       source: need.source,
-      related: study.device ? [{ spot: factSpot(study.device.fact), message: "The one device." }] : [],
+      related: study.device ? [{ spot: factSpot(study.device.fact), message: "The device the sockets share." }] : [],
     });
   },
 });

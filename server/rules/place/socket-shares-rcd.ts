@@ -11,7 +11,7 @@ export default boardRule({
   id: "place/socket-shares-rcd",
   severity: "warning",
   since: "0.1",
-  title: "A pitch or berth that shares its RCD with another circuit.",
+  title: "The socket of a pitch or berth shares its RCD with another circuit.",
   why: "Each socket has an RCD of its own, so that a fault on one boat or caravan leaves the others their supply, and nobody resets what they cannot see.",
   clauses: ["708.415.1", "708.553.1.13", "709.531.2"],
   examples: [
@@ -52,16 +52,16 @@ way 2 radial "Quay lights" {
       const others = sharing(subject, study, rcd);
       if (others.length === 0) continue;
       report(factSpot(placeSpot(study, need.place)), {
-        message: `This socket shares the ${rcdName(rcd)} with way ${others.map(({ way }) => way.id).join(", ")}; it needs one of its own.`,
+        message: `This socket shares the ${rcdName(rcd)} RCD with way ${others.map(({ way }) => way.id).join(", ")}; it needs one of its own.`,
         source: need.source,
-        related: [{ spot: factSpot(rcd.fact), message: `The RCD it shares: ${rcdName(rcd)}.` }],
+        related: [{ spot: factSpot(rcd.fact), message: `Shared RCD: ${rcdName(rcd)}.` }],
         fixes: rcboInstead(study, limit.value),
       });
     }
   },
 });
 
-/** The other ways behind an RCD. One that stands upstream of the board has all of the board's ways behind it. */
+/** The other ways an RCD protects. One upstream of the board protects all of the board's ways. */
 function sharing({ studies }: BoardSubject, study: WayStudy, rcd: Rcd): readonly WayStudy[] {
   const here = rcdsAt(studies).find((one) => one.rcd.fact === rcd.fact);
   const behind = here?.ways ?? studies.filter(({ isSpare }) => !isSpare);

@@ -7,8 +7,8 @@ export default wayRule({
   id: "place/sockets-near-bath",
   severity: "error",
   since: "0.1",
-  title: "Sockets too near a bath or shower.",
-  why: "What is plugged in near a bath falls into it. Only a shaver supply unit and SELV may be nearer.",
+  title: "Sockets are too near a bath or shower.",
+  why: "Equipment plugged in near a bath can fall into it. Only a shaver supply unit and SELV may be nearer.",
   clauses: ["701.512.3"],
   examples: [
     {
@@ -47,7 +47,7 @@ export default wayRule({
     const distance = line?.args.distance;
     if (line && distance && distance.value < limit.value) {
       report(valueSpot(line, distance), {
-        message: `The nearest socket is ${metres(distance.value)} from zone 1; ${metres(limit.value)} is the least.${later.words}`,
+        message: `The nearest socket is ${metres(distance.value)} from zone 1; at least ${metres(limit.value)} is required.${later.words}`,
         value: amount(distance.value, "m"),
         limit: amountOf(limit),
         least: true,
@@ -60,7 +60,7 @@ export default wayRule({
     // A circuit may serve other things in a zone, with its sockets far enough away.
     if (within === undefined || distance || study.uses.size > 1) return;
     report(factSpot(placeSpot(study, "bathroom")), {
-      message: `Sockets may not stand in zone ${within}: ${metres(limit.value)} from zone 1 is the least.${later.words}`,
+      message: `Sockets are not allowed in zone ${within}: at least ${metres(limit.value)} from zone 1 is required.${later.words}`,
       limit: amountOf(limit),
       least: true,
       steps: limit.steps,

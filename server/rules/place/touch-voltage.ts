@@ -10,8 +10,8 @@ export default wayRule({
   id: "place/touch-voltage",
   severity: "error",
   since: "0.1",
-  title: "In TT, more voltage on exposed metal than its place allows.",
-  why: "Work to the 16th Edition on farms and sites allows half the usual voltage on exposed metal. Better the electrode, or take a finer RCD.",
+  title: "The touch voltage of a TT circuit is higher than its location allows.",
+  why: "To the 16th Edition, farms and sites are allowed half the usual voltage on exposed metal. Improve the electrode, or fit an RCD of lower IΔn.",
   clauses: ["604-05", "605-06"],
   examples: [
     {
@@ -44,12 +44,12 @@ export default wayRule({
     const most = limit.row.facts.volts;
     if (voltage.value <= most) return;
     report(factSpot(Zs.fact), {
-      message: `Zs ${ohms(Zs.value)} with the ${rcdName(rcd)} lets ${volts(voltage.value)} stay on exposed metal; ${volts(most)} is the most in this place.`,
+      message: `Zs ${ohms(Zs.value)} with the ${rcdName(rcd)} allows ${volts(voltage.value)} on exposed metal, above the ${volts(most)} of this location.`,
       value: amount(voltage.value, "V"),
       limit: amount(most, "V"),
       steps: [...voltage.steps, relation("Zs × IΔn ≤ most", volts(voltage.value), volts(most))],
       source: combine(limit.source, voltage.source),
-      related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+      related: [{ spot: factSpot(rcd.fact), message: `RCD of the circuit: ${rcdName(rcd)}.` }],
     });
   },
 });

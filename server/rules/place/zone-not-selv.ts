@@ -7,8 +7,8 @@ export default wayRule({
   id: "place/zone-not-selv",
   severity: "error",
   since: "0.1",
-  title: "Mains in a zone for extra-low voltage only.",
-  why: "In the water no RCD is fast enough to be relied on. There only SELV of a few volts may be, its source outside the zones.",
+  title: "Low voltage is used in a zone for SELV only.",
+  why: "In the water no RCD is fast enough to be relied on. Only SELV of a few volts is allowed there, with its source outside the zones.",
   clauses: ["701.55", "702.410.3.4.1"],
   examples: [
     {
@@ -32,7 +32,7 @@ export default wayRule({
     const source = zoneSource(row);
     const most = volts(row.facts.volts);
     report(factSpot(place), {
-      message: `Zone ${row.facts.zone} of a ${row.facts.place === "pool" ? "pool" : "bath or shower"} is for SELV of ${most} at most, and this circuit is at ${volts(study.supply.U0)}.`,
+      message: `Zone ${row.facts.zone} of a ${row.facts.place === "pool" ? "pool" : "bath or shower"} is for SELV of ${most} at most; this circuit is at ${volts(study.supply.U0)}.`,
       value: amount(study.supply.U0, "V"),
       limit: amount(row.facts.volts, "V"),
       steps: [looked(`Zone ${row.facts.zone}, SELV at most`, source.ref, most)],

@@ -7,8 +7,8 @@ export default wayRule({
   id: "polarity/missing",
   severity: "warning",
   since: "0.1",
-  title: "Polarity was never shown to be right.",
-  why: "Every single-pole switch and fuse is in the line, every outlet the right way round, and the shell of a screw lampholder on the neutral. It is seen or tested at each point and entered once it was.",
+  title: "Polarity is not recorded.",
+  why: "Every single-pole switch and fuse is in the line, every outlet the right way round, and the shell of a screw lampholder on the neutral. Inspect or test each point, then record it.",
   clauses: ["643.6"],
   examples: [
     {
@@ -61,16 +61,16 @@ export default wayRule({
     if (shown.size > 0 && first) {
       const names = [...new Set(bare.map(nameOf))];
       report(wordSpot(first), {
-        message: `Polarity is entered at other points but not at ${listed(names)}: enter it there, or once for the whole circuit.`,
-        related: bare.slice(1, 8).map((fact) => relatedFact(fact, "Not entered here either.")),
+        message: `Polarity is not recorded at ${listed(names)}: record it there, or once for the whole circuit.`,
+        related: bare.slice(1, 8).map((fact) => relatedFact(fact, `Polarity is not recorded at ${nameOf(fact)}.`)),
       });
       return;
     }
     const lamps = study.uses.has("lighting")
-      ? " Switches in the line, and screw lampholders with the shell on the neutral."
+      ? " Switches in the line; the shell of screw lampholders on the neutral."
       : "";
     report(wordSpot(study.way.header), {
-      message: `Polarity is not recorded: enter it when it was seen or tested at every point.${lamps}`,
+      message: `Polarity is not recorded: record it once every point has been inspected or tested.${lamps}`,
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });
   },

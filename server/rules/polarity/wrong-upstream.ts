@@ -7,7 +7,7 @@ function checkFact(fact: Fact | undefined, where: string, report: Reporter): voi
   const verdict = fact?.args.verdict as { value?: string } | undefined;
   if (!fact || verdict?.value !== "wrong") return;
   report(factSpot(fact), {
-    message: `Polarity is wrong at ${where}: switches and fuses behind it may stand in the neutral. Isolate it, have it put right, and record the new test.`,
+    message: `Polarity is wrong at ${where}: switches and fuses downstream may be in the neutral. Isolate, have it put right, and test again.`,
   });
 }
 
@@ -15,8 +15,9 @@ export default installationRule({
   id: "polarity/wrong-upstream",
   severity: "error",
   since: "0.1",
-  title: "Polarity found wrong at the origin or at a board.",
-  why: "Line and neutral changed over before the board put every switch, fuse and breaker behind it into the neutral, and what is off stays live. At the origin it is for the distributor, at once.",
+  title: "Polarity is wrong at the origin or at a board.",
+  why: "Reversed line and neutral upstream leave every single-pole switch, fuse and breaker downstream in the neutral, and circuits stay live when switched off. At the origin, report it to the distributor at once.",
+  opens: true,
   clauses: ["643.6"],
   examples: [
     {

@@ -7,8 +7,9 @@ export default wayRule({
   id: "polarity/wrong",
   severity: "error",
   since: "0.1",
-  title: "Polarity was found wrong.",
-  why: "A switch or fuse in the neutral leaves the outlet live when it is off, and the shell of a lampholder can be live. Put it right, and test again under a later date.",
+  title: "Polarity is wrong.",
+  why: "A switch or fuse in the neutral leaves the outlet live when it is off, and the shell of a lampholder can be live. Isolate, put it right, and test again under a later date.",
+  opens: true,
   clauses: ["643.6"],
   examples: [
     {
@@ -50,8 +51,8 @@ export default wayRule({
     for (const { fact, verdict, at, header } of latestVerdicts(study)) {
       if (verdict.value !== "wrong") continue;
       report(valueSpot(fact, verdict), {
-        message: `Polarity is wrong${at === undefined ? "" : ` at ${at}`}: put it right, prove it, and record the new test below this one.`,
-        related: [relatedFact(header, "The test that found it.")],
+        message: `Polarity is wrong${at === undefined ? "" : ` at ${at}`}: isolate, put it right, and record the new test below this one.`,
+        related: [relatedFact(header, "The test in which polarity was found wrong.")],
       });
     }
   },
@@ -64,7 +65,7 @@ interface Verdict {
   readonly header: Fact;
 }
 
-/** The latest word on the circuit and on each of its points, dead and live apart. */
+/** The latest result for the circuit and for each of its points, dead and live apart. */
 function latestVerdicts({ deadTests, liveTests }: WayStudy): Verdict[] {
   const found = new Map<string, Verdict>();
   for (const [kind, tests] of [

@@ -4,7 +4,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { amount, amountOf, boardRule, factSpot } from "../frame/rule.ts";
 
-/** A loop reading and the limit a cold reading is held against. */
+/** A loop reading and the limit a cold reading is compared with. */
 function resultOf(study: WayStudy) {
   const Zs = exactReading(study.Zs);
   const { disconnection } = study;
@@ -28,8 +28,8 @@ export default boardRule({
   id: "population/all-near-limit",
   severity: "information",
   since: "0.1",
-  title: "A board whose circuits all stand just inside their limit.",
-  why: "One circuit at its limit is a long cable. All of them are a design that has spent its whole margin, or readings trimmed to pass: nothing is left for a joint that ages.",
+  title: "Zs of every circuit of a board is just within its limit.",
+  why: "One circuit at its limit is a long cable. All of them are a design without any margin, or readings adjusted to pass: nothing is left for a joint that ages.",
   clauses: ["411.4.4"],
   examples: [
     {
@@ -48,7 +48,7 @@ export default boardRule({
     if (!near) return;
     const left = percent((1 - comparison.nearLimitShare.value) * 100);
     report(factSpot(first.Zs.fact), {
-      message: `All ${results.length} circuits of this board are within ${left} of their limit for Zs. Was each measured, and is there no margin anywhere?`,
+      message: `All ${results.length} circuits of this board are within ${left} of their limit for Zs: was each one measured?`,
       value: amount(first.Zs.value, "Ω"),
       limit: amountOf(first.limit),
       steps: first.limit.steps,

@@ -20,8 +20,8 @@ export default boardRule({
   id: "population/calculated-from-length",
   severity: "information",
   since: "0.1",
-  title: "A board whose R1+R2 is what the lengths give, to the last digit.",
-  why: "Lengths are estimated, cables are not at 20 °C and meters are out by a digit or two. Where every circuit comes out exactly, the column was calculated: mark it calculated, which is allowed in a design, or measure it.",
+  title: "R1+R2 of every circuit is what its length gives, to the last digit.",
+  why: "Lengths are estimated, cables are not at 20 °C and meters differ by a digit or two. Where every circuit agrees exactly, the column was calculated: mark it calculated, which is allowed in a design, or measure it.",
   clauses: ["643.2.1"],
   examples: [
     {
@@ -41,7 +41,7 @@ export default boardRule({
     const [first, ...others] = all;
     if (!first || !exactly || lengths.size < comparison.spreadCircuits.value) return;
     report(factSpot(first.read.fact), {
-      message: `R1+R2 of all ${all.length} circuits is what their lengths give, to the last digit. Were they measured? If they were worked out, mark them calculated.`,
+      message: `R1+R2 of all ${all.length} circuits is what their lengths give, to the last digit: measure them, or mark them calculated.`,
       value: amount(first.read.value, "Ω"),
       steps: first.expected.steps,
       source: comparison.spreadCircuits.source,

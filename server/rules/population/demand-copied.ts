@@ -22,8 +22,8 @@ export default installationRule({
   id: "population/demand-copied",
   severity: "information",
   since: "0.1",
-  title: "A maximum demand that is the rating of the cut-out or the sum of all devices.",
-  why: "Neither is what the installation takes. Calculate it from the loads with diversity: only then is it known whether the supply is enough.",
+  title: "The maximum demand is the rating of the cut-out, or the sum of all devices.",
+  why: "Neither is what the installation takes. Calculate it from the loads with diversity: only then is it known whether the supply is adequate.",
   clauses: ["311.1"],
   examples: [
     {
@@ -55,9 +55,9 @@ installation "Kiln house" {
     const { value } = demand.args;
     const say = (of: string) =>
       report(valueSpot(demand, value), {
-        message: `A demand of ${amps(value.value)} is exactly ${of}. Was it calculated from the loads?`,
+        message: `A demand of ${amps(value.value)} is exactly ${of}: calculate it from the loads.`,
         value: amount(value.value, "A"),
-        related: cutout ? [{ spot: factSpot(cutout), message: `The cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
+        related: cutout ? [{ spot: factSpot(cutout), message: `Cut-out: ${amps(cutout.args.rating.value)}.` }] : [],
       });
     if (cutout?.args.rating.value === value.value) say("the rating of the cut-out");
     else if (sumOfRatings(installation) === value.value) say("the sum of all device ratings");

@@ -3,6 +3,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact } from "../../model/values.ts";
 import { insulationOf } from "../../readings/insulation.ts";
 import { comparison } from "../../tables/comparison.ts";
+import { listed } from "../../text/words.ts";
 import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (readings: readonly (readonly [string, string, string])[]): string =>
@@ -31,8 +32,8 @@ export default boardRule({
   id: "population/equal-pairs",
   severity: "warning",
   since: "0.1",
-  title: "Circuits whose insulation reads the same between every pair of conductors.",
-  why: "Three pairs of conductors are three capacitors and three leakage paths, and no meter shows one figure for all of them circuit after circuit. One reading was written into three columns: which pair was tested?",
+  title: "Circuits read the same insulation resistance between every pair of conductors.",
+  why: "Each pair of conductors has its own capacitance and leakage, and no meter shows one figure for all of them circuit after circuit. One reading was entered three times: which pair was tested?",
   clauses: ["643.3.1"],
   examples: [
     {
@@ -56,7 +57,7 @@ export default boardRule({
     const [first, ...others] = found;
     if (!first || found.length < comparison.equalReadings.value) return;
     report(factSpot(first.fact), {
-      message: `${found.length} circuits read the same insulation between all three pairs of conductors, ways ${found.map(({ study }) => study.way.id).join(", ")}. Was each pair tested, or one figure written three times?`,
+      message: `Ways ${listed(found.map(({ study }) => study.way.id))} read the same insulation between all three pairs: was each pair tested?`,
       value: amount(first.value, "Ω"),
       source: comparison.equalReadings.source,
       related: others.map(({ study, fact, value }) => ({

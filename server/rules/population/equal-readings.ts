@@ -3,6 +3,7 @@ import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { exact, type Fact } from "../../model/values.ts";
 import { comparison } from "../../tables/comparison.ts";
+import { listed } from "../../text/words.ts";
 import { amount, boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 interface Figure {
@@ -61,12 +62,12 @@ function checkColumn([name, show, read]: Column, studies: readonly WayStudy[], r
     const [first] = figures;
     if (!first || figures.length < comparison.equalReadings.value || !differ(figures)) continue;
     report(factSpot(first.fact), {
-      message: `${figures.length} circuits of different length read ${name} ${show(value)}, ways ${figures.map(({ study }) => study.way.id).join(", ")}. Were they measured, or copied down?`,
+      message: `Ways ${listed(figures.map(({ study }) => study.way.id))} differ in length and all read ${name} ${show(value)}: were they measured, or copied?`,
       value: amount(value, "Ω"),
       source: comparison.equalReadings.source,
       related: figures.slice(1).map(({ study, fact }) => ({
         spot: factSpot(fact),
-        message: `Way ${study.way.id} reads the same.`,
+        message: `Way ${study.way.id}: ${name} ${show(value)}.`,
       })),
     });
   }
@@ -89,8 +90,8 @@ export default boardRule({
   id: "population/equal-readings",
   severity: "warning",
   since: "0.1",
-  title: "Circuits of different length that all read the same.",
-  why: "A longer cable reads more. A figure that repeats down the column was copied, not measured, and hides whatever is wrong with those circuits.",
+  title: "Circuits of different length all read the same.",
+  why: "A longer cable reads more. A figure that repeats down the column was copied and not measured, and hides whatever is wrong with those circuits.",
   clauses: ["643.2.1", "643.3"],
   examples: [
     {

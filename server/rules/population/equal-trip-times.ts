@@ -26,10 +26,10 @@ function checkTests(tests: readonly RcdTest[], at: string, report: Reporter): vo
   if (!first?.time) return;
   const time = milliseconds(first.time.value);
   report(factSpot(first.fact), {
-    message: `${others.length + 1} RCDs of this board show ${time} at ${at}, to the last figure. No two trip alike: was each tested, or one time copied down?`,
+    message: `${others.length + 1} RCDs of this board trip in exactly ${time} at ${at}: was each one tested, or one time copied?`,
     value: amount(first.time.value, "s"),
     source: comparison.equalReadings.source,
-    related: others.map(({ fact }) => ({ spot: factSpot(fact), message: `${time} here too.` })),
+    related: others.map(({ fact }) => ({ spot: factSpot(fact), message: `Another RCD with ${time} at ${at}.` })),
   });
 }
 
@@ -49,8 +49,8 @@ export default boardRule({
   id: "population/equal-trip-times",
   severity: "warning",
   since: "0.1",
-  title: "RCDs of a board that all trip in the same time.",
-  why: "Every mechanism has its own time, and even one device differs from press to press. A time that repeats down the board was copied, and nobody knows which of the RCDs was ever made to trip.",
+  title: "The RCDs of a board all trip in the same time.",
+  why: "Every mechanism has its own time, and even one device differs from test to test. A time that repeats down the board was copied, and nobody knows which of the RCDs was tested.",
   clauses: ["643.7.1", "643.8"],
   examples: [
     {
@@ -62,7 +62,7 @@ export default boardRule({
   check({ context, studies }, report) {
     const groups = Map.groupBy(latestRcdTests(context, studies), ({ multiple }) => multiple?.value);
     for (const [multiple, tests] of groups) {
-      if (multiple !== undefined) checkTests(tests, `${multiple}×`, report);
+      if (multiple !== undefined) checkTests(tests, `${multiple} × IΔn`, report);
     }
   },
 });

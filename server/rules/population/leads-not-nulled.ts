@@ -20,8 +20,8 @@ export default boardRule({
   id: "population/leads-not-nulled",
   severity: "warning",
   since: "0.1",
-  title: "Circuits that all read over their length by the same amount.",
-  why: "Long runs and short ones cannot gain alike by their joints. What is the same everywhere is in the test: the leads, which were not nulled, or a fuse in one of them. The readings are too high, and what is wrong with a circuit hides among them.",
+  title: "All circuits read over what their lengths give by the same amount.",
+  why: "Joints do not add the same to long and to short runs. What is the same everywhere comes from the test: leads that were not nulled, or a fuse in one of them. The readings are too high, and a fault of one circuit is hidden among them.",
   clauses: ["643.2.1"],
   examples: [
     {
@@ -42,7 +42,7 @@ export default boardRule({
     const middle = median(over);
     if (!alike || !differ || middle < comparison.leadsLeast.value) return;
     report(factSpot(first.read.fact), {
-      message: `All ${all.length} circuits, short and long, read about ${ohms(middle)} over what their lengths give. Were the leads nulled? Null them and read R1+R2 again.`,
+      message: `All ${all.length} circuits, short and long, read about ${ohms(middle)} over what their lengths give: null the leads and read R1+R2 again.`,
       value: amount(middle, "Ω"),
       limit: amount(comparison.leadsLeast.value, "Ω"),
       steps: all.map(({ study, read, expected }) =>

@@ -27,8 +27,8 @@ export default boardRule({
   id: "population/round-figures",
   severity: "information",
   since: "0.1",
-  title: "Readings of a whole board in round figures.",
-  why: "A meter that shows hundredths ends on a nought or a five once in five times. Where every reading does, they were estimated, or written down from memory.",
+  title: "All readings of a board are round figures.",
+  why: "One reading in five of a meter that shows hundredths ends in 0 or 5. Where every reading does, they were estimated, or written down from memory.",
   clauses: ["643.2.1", "643.7.3"],
   examples: [
     {
@@ -58,7 +58,7 @@ export default boardRule({
     if (!first || readings.length < comparison.roundReadings.value || distinct < comparison.equalReadings.value) return;
     if (!readings.every(isRound)) return;
     report(factSpot(first.fact), {
-      message: `All ${readings.length} readings of R1+R2 and Zs on this board end on a nought or a five. Were they read off the meter, or estimated?`,
+      message: `All ${readings.length} readings of R1+R2 and Zs on this board end in 0 or 5: were they read off the meter, or estimated?`,
       value: amount(first.value, "Ω"),
       source: comparison.roundReadings.source,
       related: others.slice(0, 8).map(({ fact, value }) => ({ spot: factSpot(fact), message: `${ohms(value)}.` })),

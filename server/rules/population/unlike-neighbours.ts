@@ -35,8 +35,9 @@ export default boardRule({
   id: "population/unlike-neighbours",
   severity: "information",
   since: "0.1",
-  title: "One circuit whose R1+R2 leaves its length, where its neighbours keep to theirs.",
-  why: "Each reading alone may pass for a length that was guessed. Where all the others of the board agree with their lengths, the one that does not has a joint worth looking at, or a cable that is not what is written.",
+  title: "R1+R2 of one circuit does not fit its length, where its neighbours fit theirs.",
+  why: "Each reading alone may pass for a length that was guessed. Where all the others of the board agree with their lengths, the one that does not has a joint worth inspecting, or a cable that is not what is recorded.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -57,11 +58,11 @@ export default boardRule({
     const { study, read, expected } = one;
     const usual = expected.value * middle;
     const small = Math.abs(read.value - usual) <= deadTestPractice.highLeast.value;
-    // What leaves its length by itself is told of by another check.
+    // What does not fit its length by itself is reported by another check.
     const alone = uncertaintyOf(quantityOf(study.R1R2?.value) as Quantity, expected.value);
     if (small || alone) return;
     report(factSpot(read.fact), {
-      message: `Way ${study.way.id} reads ${ohms(read.value)}, where the other ${all.length - 1} circuits of this board, by their lengths, let ${ohms(usual)} be expected. ${read.value > usual ? "Look for a joint in it, or a longer cable." : "Look for a parallel path, or a shorter cable."}`,
+      message: `Way ${study.way.id} reads ${ohms(read.value)}; going by the other ${all.length - 1} circuits of the board it should be ${ohms(usual)}: look for ${read.value > usual ? "a poor joint, or a longer cable" : "a parallel path, or a shorter cable"}.`,
       value: amount(read.value, "Ω"),
       limit: amount(usual, "Ω"),
       least: read.value < usual,
@@ -75,7 +76,7 @@ export default boardRule({
         .slice(0, 8)
         .map((other) => ({
           spot: factSpot(other.read.fact),
-          message: `Way ${other.study.way.id}: ${ohms(other.read.value)}, ${percent(shareOf(other) * 100)} of its expectation.`,
+          message: `Way ${other.study.way.id}: ${ohms(other.read.value)}, ${percent(shareOf(other) * 100)} of the expected reading.`,
         })),
     });
   },

@@ -33,8 +33,8 @@ export default boardRule({
   id: "population/worked-backwards",
   severity: "warning",
   since: "0.1",
-  title: "Readings of a whole board that add up to the last digit.",
-  why: "Meters disagree by a hundredth or two, and parallel paths by more. Where every circuit comes out exactly, one column was calculated from the other: mark it calculated, which is allowed, or measure it.",
+  title: "The readings of a whole board add up to the last digit.",
+  why: "Meters differ by a hundredth or two, and parallel paths by more. Where every circuit agrees exactly, one column was calculated from the other: mark it calculated, which is allowed, or measure it.",
   clauses: ["643.2.1", "643.7.3"],
   examples: [
     {
@@ -57,14 +57,14 @@ export default boardRule({
     if (!first || sums.length < comparison.exactSums.value || !sums.every(({ exactly }) => exactly)) return;
     const { Zs, R1R2, board } = first;
     report(factSpot(Zs.fact), {
-      message: `On all ${sums.length} circuits of this board Zs is ${board.name} plus R1+R2 to the last digit. Were both measured? If one was worked out, mark it calculated.`,
+      message: `Zs of all ${sums.length} circuits is ${board.name} plus R1+R2 to the last digit: if it was not measured, mark it calculated.`,
       steps: [
         step(`${board.name} + (R1+R2)`, `${ohms(board.value)} + ${ohms(R1R2.value)}`, ohms(board.value + R1R2.value)),
       ],
       source: comparison.exactSums.source,
       related: sums.slice(1).map((sum) => ({
         spot: factSpot(sum.Zs.fact),
-        message: `Way ${sum.study.way.id}: ${ohms(sum.Zs.value)}.`,
+        message: `Way ${sum.study.way.id}: Zs ${ohms(sum.Zs.value)}.`,
       })),
     });
   },

@@ -7,8 +7,8 @@ export default installationRule({
   id: "protective/bonding-not-stated",
   severity: "information",
   since: "0.1",
-  title: "Nothing is said of main bonding.",
-  why: "Pipes and structural metal that come in from outside can bring a voltage in, and stand at one while a fault lasts. They are joined to the main earthing terminal, or somebody has looked and there are none: the record says which.",
+  title: "Main bonding is not recorded.",
+  why: "Pipes and structural metal that enter from outside can bring in a voltage, or be at one while a fault lasts. Either they are connected to the main earthing terminal, or somebody has looked and there are none: record which.",
   clauses: ["411.3.1.2", "544.1", "544.1.1"],
   examples: [
     {
@@ -72,19 +72,19 @@ installation "Sample" {
     const fact = head.facts.one("supply");
     const [first] = boards;
     if (!fact || !supply || !first || !deadTestsDue(first.context)) return;
-    // How it is earthed is asked for first.
+    // How it is earthed is required first.
     if (!supply.has("earthing") || supply.broken.includes("bonding")) return;
     const unexplained = supply.all("bonding").find(({ args }) => args.service.value === "none" && !args.reason);
     if (unexplained) {
       report(factSpot(unexplained), {
-        message: "No main bonding, and no reason: say what the services and the frame are made of that none is needed.",
+        message: "No main bonding, and no reason: record why none is needed, such as plastic services.",
       });
       return;
     }
     if (supply.has("bonding") || testedWith(installation)) return;
     report(wordSpot(fact), {
       message:
-        "Nothing is said of main bonding: write bonding for each service and metal frame that comes in, with its size, or bonding none with the reason.",
+        "Main bonding is not recorded: write bonding for each service and metal frame, with its size, or bonding none with the reason.",
       fixes: ["bonding water", 'bonding none "…"'].flatMap((line) => lineInBlock(fact, line)),
     });
   },

@@ -6,8 +6,9 @@ export default installationRule({
   id: "protective/bonding-not-tested",
   severity: "information",
   since: "0.1",
-  title: "Main bonding whose continuity is not recorded.",
-  why: "That a conductor is there does not show that its clamp bites: paint, a plastic length or the wrong end of it are found by the meter only.",
+  title: "Continuity of main bonding is not recorded.",
+  why: "A conductor that is there does not prove that its clamp makes contact: paint, a length of plastic pipe or the wrong pipe are found by measurement only.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -55,7 +56,7 @@ installation "Sample" {
       const service = bonding.args.service.value;
       if (!all.includes(bonding) || tested.has(service)) continue;
       report(factSpot(bonding), {
-        message: `The continuity of the bonding of ${service} is not recorded: measure it with one end off, and write continuity, or LIM with the reason.`,
+        message: `The continuity of the bonding of ${service} is not recorded: isolate, measure it with one end disconnected, and write continuity.`,
       });
     }
   },

@@ -15,8 +15,9 @@ export default installationRule({
   id: "protective/bonding-reads-high",
   severity: "warning",
   since: "0.1",
-  title: "A bonding conductor that reads more than its own length explains.",
-  why: "A long conductor reads more than a short one, and 0.05 Ω is no limit. What matters is whether the reading fits the length: if not, a clamp sits on paint, or the wrong pipe was measured.",
+  title: "A bonding conductor reads more than its length explains.",
+  why: "A long conductor reads more than a short one, and 0.05 Ω is not a limit. What matters is whether the reading fits the length: if not, a clamp may be on paint, or the wrong pipe was measured.",
+  opens: true,
   clauses: ["544.1.1", "643.2.1"],
   examples: [
     {
@@ -55,12 +56,12 @@ function checkBonding(bonding: Bonding, installation: Installation, report: Repo
     if (!found || reading.value <= found.most.value) return;
     const meter = uncertaintyAmong(installation.names, testsWithBonding(installation), bonding, reading);
     report(valueSpot(bonding, reading), {
-      message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size read about ${ohms(found.expected.value)}. Look at its clamps.${withinUncertainty(meter, reading.value - found.most.value)}`,
+      message: `The bonding of ${service.value} reads ${ohms(reading.value)}; ${metres(length.value)} of this size should read about ${ohms(found.expected.value)}: look at its clamps.${withinUncertainty(meter, reading.value - found.most.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(found.most),
       steps: [...found.most.steps, ...uncertaintySteps(meter)],
       source: found.most.source,
-      related: [{ spot: factSpot(bonding), message: "Its size and length." }],
+      related: [{ spot: factSpot(bonding), message: "Size and length of the bonding conductor." }],
     });
     return;
   }
@@ -68,11 +69,11 @@ function checkBonding(bonding: Bonding, installation: Installation, report: Repo
   const most = practiceOf("bond-length");
   if (implied.value <= most.value) return;
   report(valueSpot(bonding, reading), {
-    message: `The bonding of ${service.value} reads ${ohms(reading.value)}, as ${metres(Math.round(implied.value))} of this size would: is it that long? Then write its length.`,
+    message: `The bonding of ${service.value} reads ${ohms(reading.value)}, as ${metres(Math.round(implied.value))} of this size would: look at its clamps, or write its length if it is that long.`,
     value: amount(reading.value, "Ω"),
     steps: [...implied.steps, ...most.steps],
     source: combine(implied.source, most.source),
-    related: [{ spot: factSpot(bonding), message: "Its size." }],
+    related: [{ spot: factSpot(bonding), message: "Size of the bonding conductor." }],
   });
 }
 

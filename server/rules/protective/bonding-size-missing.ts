@@ -6,8 +6,8 @@ export default installationRule({
   id: "protective/bonding-size-missing",
   severity: "warning",
   since: "0.1",
-  title: "Main bonding recorded without its size.",
-  why: "Whether it is large enough for this supply cannot be said, and the next person has to look for it again.",
+  title: "The size of a main bonding conductor is not stated.",
+  why: "Whether it is large enough for this supply cannot be judged, and the next person has to look for it again.",
   clauses: ["544.1.1"],
   examples: [
     {
@@ -42,7 +42,7 @@ installation "Sample" {
     for (const bonding of supply.all("bonding")) {
       if (bonding.args.size || !bondsSomething(bonding)) continue;
       report(factSpot(bonding), {
-        message: `The size of the bonding of ${bonding.args.service.value} is not recorded.`,
+        message: `The size of the bonding of ${bonding.args.service.value} is not stated: inspect it and write its size.`,
       });
     }
   },

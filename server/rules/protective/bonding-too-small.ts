@@ -7,8 +7,8 @@ export default installationRule({
   id: "protective/bonding-too-small",
   severity: "error",
   since: "0.1",
-  title: "A main bonding conductor smaller than the supply asks for.",
-  why: "With PME, neutral current of the whole street can run through the bonding when the supply's neutral breaks; a thin conductor burns. Elsewhere half the earthing conductor serves, 6 mm² at least.",
+  title: "A main bonding conductor is smaller than this supply requires.",
+  why: "With an open PEN conductor in a PME supply, neutral current of other consumers can flow through the bonding and burn out a small conductor. With other supplies half the size of the earthing conductor is enough, with a minimum of 6 mm².",
   clauses: ["544.1.1"],
   examples: [
     {
@@ -79,13 +79,15 @@ installation "Sample" {
       // Lightning protection is bonded by a standard of its own.
       if (!need || !size || size.value >= need.value || service.value === "lightning") continue;
       report(valueSpot(bonding, size), {
-        message: `The main bonding of ${service.value} is ${squareMillimetres(size.value)}${ofMetal(metal?.value)}; this supply asks for ${squareMillimetres(need.value)}${ofMetal(metal?.value)}.`,
+        message: `The main bonding of ${service.value} is ${squareMillimetres(size.value)}${ofMetal(metal?.value)}; this supply requires ${squareMillimetres(need.value)}${ofMetal(metal?.value)}.`,
         value: amount(size.value, "mm²"),
         limit: amountOf(need),
         least: true,
         steps: need.steps,
         source: need.source,
-        related: decides ? [{ spot: factSpot(decides), message: "The conductor that decides it." }] : [],
+        related: decides
+          ? [{ spot: factSpot(decides), message: "The conductor that decides the size of the bonding." }]
+          : [],
         fixes: [inPlaceOf(size, `${need.value} mm²`, `Make it ${squareMillimetres(need.value)}`)],
       });
     }

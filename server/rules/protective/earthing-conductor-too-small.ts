@@ -11,8 +11,8 @@ export default installationRule({
   id: "protective/earthing-conductor-too-small",
   severity: "error",
   since: "0.1",
-  title: "An earthing conductor smaller than the tails ask for.",
-  why: "Every earth fault of the installation runs through it. Below Table 54.7 it has to be shown by calculation that it survives.",
+  title: "The earthing conductor is smaller than required.",
+  why: "Every earth fault current of the installation flows through it. Below Table 54.7 it has to be shown by calculation that it is enough.",
   clauses: ["542.3.1", "543.1.1", "543.1.3", "543.1.4"],
   examples: [
     {
@@ -95,7 +95,9 @@ installation "Sample" {
       steps: need.steps,
       source: need.source,
       severity,
-      related: tails ? [{ spot: factSpot(tails), message: "The tails that decide it." }] : [],
+      related: tails
+        ? [{ spot: factSpot(tails), message: "The tails that decide the size of the earthing conductor." }]
+        : [],
       fixes: enough === undefined ? [] : [inPlaceOf(size, `${enough} mm²`, `Make it ${squareMillimetres(enough)}`)],
     });
   },
@@ -111,35 +113,35 @@ interface Lack {
 function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: number): Lack[] {
   const table = earthingNeed(supply);
   const heat = earthingHeat(supply, edition);
-  // Where the fault has been calculated and the conductor bears it, the table is not asked.
+  // Where the fault has been calculated and the conductor withstands it, the table is not needed.
   const shown = heat !== undefined && !fallsShort(size, heat.need.value);
   const all = [
     asks(
       heat?.atMost ? undefined : heat?.need,
       "error",
       (own, need) =>
-        `An earth fault at the origin lasts until the cut-out opens, and that needs an earthing conductor of ${need}: ${own} is too thin.`,
+        `The earthing conductor of ${own} is too small: an earth fault at the origin, until the cut-out opens, needs ${need}.`,
     ),
     asks(
       shown ? undefined : table,
       "warning",
       (own, need) =>
-        `With tails of this size the earthing conductor is ${need} by Table 54.7; ${own} has to be shown by calculation.`,
+        `The earthing conductor of ${own} is below the ${need} of Table 54.7 for these tails: show by calculation that it is enough.`,
     ),
     asks(soilNeed(supply), "warning", (own, need) => {
       const against = supply.one("earthing-conductor")?.args.protected?.value;
-      return `An earthing conductor in the ground, ${against ? `protected against ${against} only` : "unprotected"}, is ${need} at least by Table 54.1; this is ${own}.`;
+      return `An earthing conductor in the ground, ${against ? `protected against ${against} only` : "unprotected"}, must be at least ${need} by Table 54.1; this is ${own}.`;
     }),
     asks(
       pmeBondingNeed(supply),
       "warning",
       (own, need) =>
-        `On a PME supply the earthing conductor is no thinner than the main bonding, ${need}; this is ${own}.`,
+        `On a PME supply the earthing conductor must be no smaller than the main bonding, ${need}; this is ${own}.`,
     ),
     asks(
       pmeNeed(supply),
       "information",
-      (own, need) => `Distributors usually ask for an earthing conductor of ${need} on a PME supply; this is ${own}.`,
+      (own, need) => `Distributors usually require an earthing conductor of ${need} on a PME supply; this is ${own}.`,
     ),
   ];
   return all.flatMap((one) => (one && fallsShort(size, one.need.value) ? [one] : []));

@@ -5,8 +5,8 @@ export default installationRule({
   id: "protective/earthing-not-stated",
   severity: "information",
   since: "0.1",
-  title: "Nothing is said of the earthing conductor.",
-  why: "All fault protection hangs on this one conductor. Where its size is not written it is held against nothing, and nobody can tell whether it was looked at.",
+  title: "The earthing conductor is not recorded.",
+  why: "All fault protection depends on this one conductor. Without its size it cannot be judged, and nobody can tell whether it was inspected.",
   clauses: ["542.3", "542.3.1", "411.3.1.1"],
   examples: [
     {
@@ -42,7 +42,7 @@ installation "Sample" {
     if (!fact || !supply?.has("earthing") || !first || !deadTestsDue(first.context)) return;
     if (supply.has("earthing-conductor") || supply.broken.includes("earthing-conductor")) return;
     report(wordSpot(fact), {
-      message: "The earthing conductor is not recorded: see its size at the main earthing terminal, and write it here.",
+      message: "The earthing conductor is not recorded: inspect it at the main earthing terminal, and write its size.",
     });
   },
 });

@@ -9,8 +9,9 @@ export default installationRule({
   id: "protective/earthing-reads-high",
   severity: "warning",
   since: "0.1",
-  title: "An earthing conductor that reads more than such a conductor can.",
-  why: "It is short and thick and reads next to nothing. More is a poor joint at the main earthing terminal, at the distributor's terminal or at the electrode's clamp, through which all fault current has to pass.",
+  title: "The earthing conductor reads more than such a conductor can.",
+  why: "It is short and thick and reads close to zero. More means a poor joint at the main earthing terminal, at the distributor's terminal or at the electrode's clamp, through which all earth fault current has to flow.",
+  opens: true,
   clauses: ["643.2.1", "542.3.2"],
   examples: [
     {
@@ -41,11 +42,11 @@ installation "Sample" {
     const most = practiceOf("bond-length");
     if (!implied || implied.value <= most.value) return;
     report(valueSpot(conductor, reading), {
-      message: `The earthing conductor reads ${ohms(reading.value)}, as ${metres(Math.round(implied.value))} of this size would. Look at its joints and clamps, and null the leads.`,
+      message: `The earthing conductor reads ${ohms(reading.value)}, as ${metres(Math.round(implied.value))} of this size would: look at its joints and clamps, and null the leads.`,
       value: amount(reading.value, "Ω"),
       steps: [...implied.steps, ...most.steps],
       source: combine(implied.source, most.source),
-      related: [{ spot: factSpot(conductor), message: "Its size." }],
+      related: [{ spot: factSpot(conductor), message: "Size of the earthing conductor." }],
     });
   },
 });

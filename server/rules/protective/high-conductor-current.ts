@@ -9,8 +9,8 @@ export default wayRule({
   id: "protective/high-conductor-current",
   severity: "warning",
   since: "0.1",
-  title: "Much current in a single thin protective conductor.",
-  why: "As soon as it breaks, all metal connected to it is live with that current, and no device opens. A second protective conductor in terminals of its own, or one large enough not to break, keeps it earthed.",
+  title: "A high protective conductor current flows in a single small conductor.",
+  why: "If it breaks, all metal connected to it becomes live with that current, and no device opens. A second protective conductor in terminals of its own, or one large enough not to break, keeps it earthed.",
   clauses: ["543.7", "543.7.1.203", "543.7.2"],
   examples: [
     {
@@ -41,7 +41,7 @@ export default wayRule({
     const guarded = singleProtective("mechanical");
     const enough = cable.cpc >= guarded.value;
     report(valueSpot(leakage.fact, leakage.fact.args.value), {
-      message: `${milliamps(leakage.value)} flows in a single protective conductor of ${squareMillimetres(cable.cpc)}: above ${milliamps(limit.value)} it should be at least ${squareMillimetres(alone.value)}, or there should be a second one in terminals of its own.${enough ? ` From memory, ${squareMillimetres(guarded.value)} with protection from damage all the way is accepted too.` : ""}`,
+      message: `${milliamps(leakage.value)} flows in a single ${squareMillimetres(cable.cpc)} protective conductor: above ${milliamps(limit.value)} fit ${squareMillimetres(alone.value)}, or a second one in terminals of its own.${enough ? ` (From memory: ${squareMillimetres(guarded.value)} with mechanical protection throughout is accepted as well.)` : ""}`,
       value: amount(leakage.value, "A"),
       limit: amountOf(limit),
       steps: [
@@ -52,9 +52,7 @@ export default wayRule({
       source: limit.source,
       // What may be run in conduit and be enough so is asked about.
       ...(enough ? { severity: "information" as const } : {}),
-      related: [
-        { spot: factSpot(cable.fact), message: `Its protective conductor is ${squareMillimetres(cable.cpc)}.` },
-      ],
+      related: [{ spot: factSpot(cable.fact), message: `Protective conductor: ${squareMillimetres(cable.cpc)}.` }],
       fixes: [
         lineAfter(
           cable.fact,

@@ -1,4 +1,5 @@
 import { conductorPerMetre, whyNoCpc } from "../../circuit/cpc.ts";
+import { deviceName } from "../../circuit/describe.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
 import { stretchEnclosure } from "../../conduits/enclosure.ts";
 import type { Fix } from "../../model/problems.ts";
@@ -11,8 +12,8 @@ export default wayRule({
   id: "protective/not-calculated",
   severity: "information",
   since: "0.1",
-  title: "An armour, conduit or trunking whose resistance is not known here, so that its loop is not judged.",
-  why: "Nothing was found wrong because nothing could be calculated. The armour goes by size and number of cores; of conduit and trunking only the maker's figure or a measurement tells.",
+  title: "The resistance of an armour, conduit or trunking is not known, so the loop is not judged.",
+  why: "No finding does not mean that the loop is right: nothing could be calculated. The resistance of armour follows from size and number of cores; that of conduit and trunking from the maker's figure or a measurement.",
   clauses: ["543.1.1", "411.4.4"],
   examples: [
     {
@@ -53,14 +54,14 @@ export default wayRule({
     const { cable, device } = study;
     if (!cable || study.isSpare || !device || !study.length || !isSteel(cable) || conductorPerMetre(cable, "cpc"))
       return;
-    // What is of plastic has no resistance to ask a maker for: that it is not there is said by itself.
+    // What is of plastic has no resistance to ask a maker for: that is reported by itself.
     if (study.facts.all("route").some((route) => notThere(study, route))) return;
     // A reading is worth more than a prediction, and is judged for itself.
     if (latestDead(study, "R1+R2") || study.liveTests.some(({ facts }) => facts.has("Zs"))) return;
     const { cpcBy } = cable.fact.args;
     report(cpcBy && cable.described === cable.fact ? valueSpot(cable.fact, cpcBy) : factSpot(cable.fact), {
       message: `The loop of this circuit is not judged: ${whyNoCpc(cable)}.`,
-      related: [{ spot: factSpot(device.fact), message: "The device that must disconnect." }],
+      related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],
       fixes: coresFor(study, cable),
     });
   },

@@ -8,8 +8,9 @@ export default installationRule({
   id: "protective/open",
   severity: "error",
   since: "0.1",
-  title: "An earthing or bonding conductor that is not continuous.",
-  why: "Off scale means that no path was found. An open earthing conductor leaves every exposed part of the installation without earth; open bonding lets a pipe or frame stand at another voltage.",
+  title: "An earthing or bonding conductor reads open.",
+  why: "Off scale means that no path was found. An open earthing conductor leaves every exposed part of the installation without earth; open bonding lets a pipe or frame take up another voltage.",
+  opens: true,
   clauses: ["643.2.1", "411.3.1.1", "411.3.1.2"],
   examples: [
     {
@@ -51,7 +52,7 @@ installation "Sample" {
   },
   checkBoard({ board, studies }, report) {
     for (const fact of board.head.facts.all("supplementary-bonding")) {
-      // Where its limit is known it is held against that.
+      // Where its limit is known it is compared with that.
       const limit = supplementaryLimit(fact, studies);
       if (limit && !("missing" in limit)) continue;
       checkFact(fact, fact.args.continuity, `The supplementary bonding (${fact.args.place.value})`, report);
@@ -63,7 +64,7 @@ function checkFact(fact: Fact, reading: Reading | undefined, what: string, repor
   const found = reading && quantityOf(reading);
   if (found?.sign !== ">") return;
   report(valueSpot(fact, found), {
-    message: `${what} is off scale (${shown(found)}): there is no continuity. Find the break before anything is energised.`,
+    message: `${what} is off scale (${shown(found)}): no continuity. Find the break before anything is energised.`,
     value: amount(found.value, "Ω"),
   });
 }

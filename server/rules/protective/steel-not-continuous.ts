@@ -9,8 +9,8 @@ export default wayRule({
   id: "protective/steel-not-continuous",
   severity: "error",
   since: "0.1",
-  title: "Steel conduit or trunking named as protective conductor where there is none.",
-  why: "Only rigid steel that is continuous from end to end carries a fault current. Where a stretch is clipped, in plastic or in flexible conduit the circuit has no earth beyond it: run a conductor of copper.",
+  title: "Steel conduit or trunking is named as protective conductor where it cannot be one.",
+  why: "Only rigid steel that is continuous from end to end carries a fault current. Where a section is clipped direct, in plastic or in flexible conduit, the circuit has no earth beyond it: run a copper protective conductor.",
   clauses: ["543.2.1", "543.2.5"],
   examples: [
     {
@@ -47,9 +47,9 @@ export default wayRule({
       if (found === "steel" || found === "unknown") continue;
       const how = words[found] ?? words.open;
       report(factSpot(route), {
-        message: `The steel ${by} is to be the protective conductor, but ${how}: ${cable.cpc === undefined ? "this stretch has none. Run a conductor of copper." : "on this stretch only the copper one is there."}`,
+        message: `The steel ${by} is named as protective conductor, but ${how}: ${cable.cpc === undefined ? "run a copper conductor." : "only the copper conductor serves here."}`,
         ...(cable.cpc === undefined ? {} : { severity: "warning" }),
-        related: [{ spot: factSpot(cable.fact), message: "The cable it is about." }],
+        related: [{ spot: factSpot(cable.fact), message: `Recorded as cpc-by ${by}.` }],
         fixes: copperInstead(study, cable),
       });
     }
@@ -62,7 +62,7 @@ const words: Readonly<Record<"plastic" | "flexible" | "open", string>> = {
   open: "here the cable is not enclosed",
 };
 
-/** A conductor of copper in its place, of the size Table 54.7 asks for; where there is one already, only that. */
+/** A conductor of copper in its place, of the size Table 54.7 requires; where there is one already, only that. */
 function copperInstead({ cable: own }: WayStudy, cable: Cable): Fix[] {
   const { cpcBy } = cable.fact.args;
   if (!cpcBy || own?.described !== own?.fact) return [];

@@ -26,8 +26,9 @@ export default boardRule({
   id: "protective/supplementary-reads-high",
   severity: "error",
   since: "0.1",
-  title: "Supplementary bonding that reads too much to hold the touch voltage.",
-  why: "Until the device opens, the whole fault current may drop its voltage between two things a person holds at once. R is at most 50 V over the current that clears the fault. Look for a loose clamp or a plastic length of pipe.",
+  title: "Supplementary bonding reads too much to limit the touch voltage.",
+  why: "Until the device opens, its fault current causes a voltage between two parts a person can hold at once. R is at most 50 V divided by the current that operates the device. Look for a loose clamp or a length of plastic pipe.",
+  opens: true,
   clauses: ["415.2.2", "701.415.2"],
   examples: [{ bad: sample("0.31 Ω", `${" ".repeat(52)}^^^^^^\n`), good: sample("0.04 Ω") }],
   check({ board, studies }, report) {
@@ -40,13 +41,13 @@ export default boardRule({
       if (reading.value <= limit.value) continue;
       const rcd = study.rcds.length > 0;
       report(valueSpot(fact, reading), {
-        message: `The supplementary bonding (${place.value}) reads ${ohms(reading.value)}; with ${rcd ? "the RCD" : study.device ? deviceName(study.device) : "the device"} of way ${study.way.id} it may be ${ohms(limit.value)} at most. Look at its clamps, and for a length of plastic.`,
+        message: `The supplementary bonding (${place.value}) reads ${ohms(reading.value)}, above ${ohms(limit.value)} for ${rcd ? "the RCD" : study.device ? `the ${deviceName(study.device)}` : "the device"} of way ${study.way.id}: look at its clamps, and for plastic pipe.`,
         value: amount(reading.value, "Ω"),
         limit: amountOf(limit),
         steps: limit.steps,
         source: limit.source,
         related: study.device
-          ? [{ spot: factSpot(study.device.fact), message: "The device that needs the most current." }]
+          ? [{ spot: factSpot(study.device.fact), message: "The device that decides the limit." }]
           : [],
       });
     }

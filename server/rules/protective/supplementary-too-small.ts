@@ -1,6 +1,7 @@
 import { supplementaryOfCpc } from "../../boards/supplementary.ts";
 import { supplementaryBonding } from "../../calc/index.ts";
 import { squareMillimetres } from "../../calc/result.ts";
+import { cableWords } from "../common/dead-words.ts";
 import { inPlaceOf, wordsAfter } from "../common/writing.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
@@ -8,8 +9,8 @@ export default boardRule({
   id: "protective/supplementary-too-small",
   severity: "error",
   since: "0.1",
-  title: "A supplementary bonding conductor smaller than its protection allows.",
-  why: "A thin wire clipped along pipes is torn off and nobody notices. Unprotected it has 4 mm² at least; in conduit, trunking or a sheath 2.5 mm² serves.",
+  title: "A supplementary bonding conductor is too small.",
+  why: "A thin conductor clipped along pipes is torn off and nobody notices. Without mechanical protection it is at least 4 mm²; in conduit, trunking or a sheath 2.5 mm².",
   clauses: ["544.2.1", "544.2.2", "544.2.3"],
   examples: [
     {
@@ -66,21 +67,28 @@ installation "Sample" {
         if (!byCpc || size.value >= byCpc.need.value) continue;
         const { need: asked, study } = byCpc;
         report(valueSpot(fact, size), {
-          message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; where it joins the protective conductor of way ${study.way.id} it has to be half of that, so ${squareMillimetres(asked.value)}.`,
+          message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; to the protective conductor of way ${study.way.id} it must be half of that, ${squareMillimetres(asked.value)}.`,
           value: amount(size.value, "mm²"),
           limit: amountOf(asked),
           least: true,
           steps: asked.steps,
           source: asked.source,
           severity: "warning",
-          related: study.cable ? [{ spot: factSpot(study.cable.fact), message: "The cable it is about." }] : [],
+          related: study.cable
+            ? [
+                {
+                  spot: factSpot(study.cable.fact),
+                  message: `Cable of way ${study.way.id}: ${cableWords(study.cable)}.`,
+                },
+              ]
+            : [],
           fixes: [inPlaceOf(size, `${asked.value} mm²`, `Make it ${squareMillimetres(asked.value)}`)],
         });
         continue;
       }
       const ifShielded = !shielded && size.value >= supplementaryBonding(true).value;
       report(valueSpot(fact, size), {
-        message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; ${shielded ? "even mechanically protected" : "not mechanically protected"} it has to be ${squareMillimetres(need.value)}${ifShielded ? ", or write that it is protected" : ""}.`,
+        message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; ${shielded ? "with" : "without"} mechanical protection it must be ${squareMillimetres(need.value)}${ifShielded ? ": write protected if it is" : ""}.`,
         value: amount(size.value, "mm²"),
         limit: amountOf(need),
         least: true,

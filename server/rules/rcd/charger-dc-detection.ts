@@ -9,8 +9,8 @@ export default wayRule({
   id: "rcd/charger-dc-detection",
   severity: "information",
   since: "0.1",
-  title: "A charging point whose direct current detection is not recorded.",
-  why: "Behind a type A device smooth direct current above 6 mA must be detected by the charging equipment; otherwise the RCD has to be type B. Note which it is.",
+  title: "DC fault detection at a charging point is not recorded.",
+  why: "With a type A RCD the charging equipment must detect smooth direct current above 6 mA; otherwise the RCD has to be type B. Record which it is.",
   clauses: ["722.531.3.101"],
   examples: [
     {
@@ -34,14 +34,14 @@ export default wayRule({
     const limit = rcdLimit("ev-dc");
     const span = typeSpan(rcd);
     report(factSpot(rcd.fact), {
-      message: `Behind a type ${rcd.type} device the charging unit must itself detect direct current above ${milliamps(limit.value)}: note that it does (RDC-DD), or fit type B.`,
+      message: `With a type ${rcd.type} RCD the charging equipment must detect DC above ${milliamps(limit.value)}: record that it does (RDC-DD), or fit type B.`,
       limit: amountOf(limit),
       fixes: span ? [inPlaceOf(span, "B", "Make it type B")] : [],
       source: limit.source,
       related: [
         {
           spot: factSpot(study.facts.one("serves") ?? rcd.fact),
-          message: `It protects a charging point: ${rcdName(rcd)}.`,
+          message: `RCD of the charging point: ${rcdName(rcd)}.`,
         },
       ],
     });

@@ -9,8 +9,8 @@ export default boardRule({
   id: "rcd/charger-shares-rcd",
   severity: "warning",
   since: "0.1",
-  title: "A charging point that shares its RCD with other circuits.",
-  why: "Each charging point has an RCD of its own: its direct current must not blind the protection of others, nor a fault of theirs leave the car uncharged.",
+  title: "A charging point shares its RCD with other circuits.",
+  why: "Each charging point has an RCD of its own: its direct current must not stop the RCD of other circuits from tripping, nor a fault of theirs disconnect the car.",
   clauses: ["722.531.3.101"],
   examples: [
     {
@@ -46,11 +46,11 @@ way 2 ring "Sockets" {
         const own = way.rcds.some(isOwnRcd);
         if (!serves || own || !way.uses.has("ev-charger") || rcd.fact !== way.rcds[0]?.fact) continue;
         report(factSpot(serves), {
-          message: `This charging point shares the ${rcdName(rcd)} with other circuits; it needs one of its own.`,
+          message: `This charging point shares the ${rcdName(rcd)} RCD with other circuits; it needs one of its own.`,
           ...(row
             ? { source: { ...sourceOf(rcdRequired, row, "limit"), ref: "BS 7671:2018+A2:2022, 722.531.3.101" } }
             : {}),
-          related: [{ spot: factSpot(rcd.fact), message: `The RCD it shares: ${rcdName(rcd)}.` }],
+          related: [{ spot: factSpot(rcd.fact), message: `Shared RCD: ${rcdName(rcd)}.` }],
         });
       }
     }

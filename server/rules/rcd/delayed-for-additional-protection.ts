@@ -8,8 +8,8 @@ export default wayRule({
   id: "rcd/delayed-for-additional-protection",
   severity: "error",
   since: "0.1",
-  title: "A time-delayed RCD as the only protection of persons.",
-  why: "A delayed device waits on purpose so that another can act first. Where there is no other, a person waits with it.",
+  title: "A time-delayed RCD is the only additional protection.",
+  why: "A delayed device waits on purpose so that another can trip first. Where there is no other, a person in contact with a live part waits with it.",
   clauses: ["415.1.1"],
   examples: [
     {
@@ -33,9 +33,9 @@ export default wayRule({
     if (!rcd || !need || !fine.every(({ delayed }) => delayed) || !rcdsKnown(study)) return;
     report(factSpot(need.fact), {
       message:
-        "The only RCD fine enough here is time-delayed, which is too slow to protect a person: fit one without delay.",
+        "The only RCD of 30 mA or less here is time-delayed, too slow for additional protection: fit one without delay.",
       source: rcdLimit("additional").source,
-      related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+      related: [{ spot: factSpot(rcd.fact), message: `RCD of the circuit: ${rcdName(rcd)}.` }],
       fixes: study.device?.fact.segment === need.fact.segment ? rcboInstead(study, need.limit.value) : [],
     });
   },

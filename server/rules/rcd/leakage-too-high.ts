@@ -52,8 +52,8 @@ export default installationRule({
   id: "rcd/leakage-too-high",
   severity: "warning",
   since: "0.1",
-  title: "More current in protective conductors behind an RCD than it stands without tripping for nothing.",
-  why: "An RCD may trip from half its rating on, and what filters and electronics let flow all the time comes before any fault. Divide the circuits over more RCDs, best one for each.",
+  title: "Standing earth leakage is likely to cause unwanted tripping of an RCD.",
+  why: "An RCD may trip from half its rating on, and the protective conductor current of filters and electronics uses up part of that before any fault. Divide the circuits between more RCDs, preferably one for each.",
   clauses: ["531.3.2", "314.1"],
   examples: [
     {
@@ -84,7 +84,7 @@ function checkOne(found: RcdLeakage, report: Reporter): void {
   const { sensitivity } = rcd.fact.args as { readonly sensitivity?: { readonly start: number; readonly end: number } };
   const spot = sensitivity ? valueSpot(rcd.fact, sensitivity) : factSpot(rcd.fact);
   report(spot, {
-    message: `Behind ${rcd.name === undefined ? `the ${rcdName(rcd)}` : `RCD ${rcd.name} (${rcdName(rcd)})`}, ${silent.length > 0 ? "at least " : ""}${milliamps(sum.value)} flows in the protective conductors in normal service; at most ${milliamps(limit.value)} should, which is ${percent((limit.value / rcd.sensitivity) * 100)} of its rating. ${cure(found)}${later.words}`,
+    message: `Standing leakage through ${rcd.name === undefined ? `the ${rcdName(rcd)}` : `RCD ${rcd.name} (${rcdName(rcd)})`} is ${silent.length > 0 ? "at least " : ""}${milliamps(sum.value)}, above ${milliamps(limit.value)} (${percent((limit.value / rcd.sensitivity) * 100)} of IΔn). ${cure(found)}${later.words}`,
     value: amountOf(sum),
     limit: amountOf(limit),
     steps: [...sum.steps, ...limit.steps, relation("sum ≤ limit", milliamps(sum.value), milliamps(limit.value))],
@@ -108,14 +108,14 @@ function cure({ rcd, leakage, sum, limit }: RcdLeakage): string {
   const [most] = parts.toSorted((one, other) => other.value - one.value);
   const alone =
     most && exceeds(most.value, limit.value)
-      ? `Way ${nameOf(most.study)} is above it alone: share its equipment out over more circuits, or choose some that leaks less. `
+      ? `Way ${nameOf(most.study)} alone exceeds it: divide its equipment between circuits, or use equipment with less leakage. `
       : "";
   if (parts.length < 2) return `${alone.trim()}${coarser === "" ? "" : ` Or fit one of ${milliamps(next ?? 0)}.`}`;
   const count = Math.min(parts.length, Math.ceil(sum.value / limit.value - 1e-9));
-  return `${alone}Divide the circuits over ${count} RCDs or more${coarser}.`;
+  return `${alone}Divide the circuits between ${count} RCDs or more${coarser}.`;
 }
 
-/** Persons are protected by 30 mA and an electrode by what it bears: only what stands for other reasons may be coarser. */
+/** 30 mA protects persons, and an electrode has its own limit: only an RCD fitted for other reasons may be less sensitive. */
 function larger(
   place: { readonly start: number; readonly end: number },
   sum: number,

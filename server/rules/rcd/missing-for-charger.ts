@@ -5,8 +5,8 @@ export default wayRule({
   id: "rcd/missing-for-charger",
   severity: "error",
   since: "0.1",
-  title: "A charging point without a 30 mA RCD of its own.",
-  why: "A car on wet ground is touched from outside while it charges. Each charging point stands behind an RCD that disconnects all its live conductors.",
+  title: "A charging point is not protected by a 30 mA RCD.",
+  why: "A car on wet ground is touched from outside while it charges. Each charging point is protected by an RCD that disconnects all live conductors.",
   clauses: ["722.531.3.101", "415.1.1"],
   examples: [
     {

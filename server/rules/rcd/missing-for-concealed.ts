@@ -5,8 +5,8 @@ export default wayRule({
   id: "rcd/missing-for-concealed",
   severity: "error",
   since: "0.1",
-  title: "A cable concealed at less than 50 mm without a 30 mA RCD.",
-  why: "Somebody will drive a nail into it. The RCD is there for that person; otherwise the cable lies deeper, in earthed steel, or in a cable with an earthed metal covering.",
+  title: "A cable concealed less than 50 mm deep is not protected by a 30 mA RCD.",
+  why: "Sooner or later someone drives a nail or a screw into it. Without the RCD the cable has to be deeper, in earthed steel, or of a type with an earthed metal covering.",
   clauses: ["522.6.202", "415.1.1"],
   examples: [
     {

@@ -5,8 +5,8 @@ export default wayRule({
   id: "rcd/missing-for-lighting",
   severity: "error",
   since: "0.1",
-  title: "Lights in a dwelling without a 30 mA RCD.",
-  why: "Since 2018 luminaires in homes stand behind an RCD: lamps are changed by people who do not isolate them.",
+  title: "Lighting in a dwelling is not protected by a 30 mA RCD.",
+  why: "Since 2018 luminaires in dwellings are protected by an RCD: lamps are changed by people who do not isolate them.",
   clauses: ["411.3.4", "415.1.1"],
   examples: [
     {

@@ -5,8 +5,8 @@ export default wayRule({
   id: "rcd/missing-for-sockets",
   severity: "error",
   since: "0.1",
-  title: "Socket-outlets without a 30 mA RCD.",
-  why: "Whatever is plugged in, and however its flex was treated, the RCD is what stands between a person and the line. It may be left out only where skilled or instructed persons alone use the sockets.",
+  title: "Socket-outlets are not protected by a 30 mA RCD.",
+  why: "An RCD protects a person from faulty equipment and damaged flexes. It may be omitted only where the regulation in force allows it, such as for skilled or instructed persons.",
   clauses: ["411.3.3", "415.1.1"],
   examples: [
     {

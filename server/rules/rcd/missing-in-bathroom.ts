@@ -5,8 +5,8 @@ export default wayRule({
   id: "rcd/missing-in-bathroom",
   severity: "error",
   since: "0.1",
-  title: "A circuit of a bathroom without a 30 mA RCD.",
-  why: "Wet skin conducts; in a room with a bath or shower every circuit stands behind an RCD.",
+  title: "A circuit of a bathroom is not protected by a 30 mA RCD.",
+  why: "Wet skin conducts: in a room with a bath or shower every circuit is protected by an RCD.",
   clauses: ["701.411.3.3", "415.1.1"],
   examples: [
     {

@@ -9,8 +9,8 @@ export default wayRule({
   id: "rcd/missing-in-tt",
   severity: "error",
   since: "0.1",
-  title: "A circuit of a TT installation without any RCD.",
-  why: "Through an electrode no fault draws enough current to open a fuse or trip a breaker: without an RCD exposed metal stays live.",
+  title: "A circuit of a TT installation is not protected by an RCD.",
+  why: "Through an earth electrode a fault seldom draws enough current to operate a fuse or a breaker: without an RCD exposed metal stays live.",
   clauses: ["411.5.2", "411.5.3"],
   examples: [
     {
@@ -31,11 +31,13 @@ export default wayRule({
     const row = rowOf(rcdRequired, { key: "tt" });
     report(factSpot(device.fact), {
       message: study.isFinal
-        ? "In a TT installation this circuit relies on an RCD to disconnect, and it stands behind none."
-        : "In a TT installation a feeder relies on an RCD too, a delayed one as a rule, and this one stands behind none: a fault between here and its board would stay.",
+        ? "In a TT installation this circuit relies on an RCD to disconnect, and it has none."
+        : "In a TT installation a distribution circuit needs an RCD as well, as a rule a delayed one, and this one has none.",
       ...(study.isFinal ? {} : { severity: "warning" as const }),
       ...(row ? { source: { ...sourceOf(rcdRequired, row, "limit"), ref: "BS 7671:2018+A2:2022, 411.5.2" } } : {}),
-      related: supply.earthingFact ? [{ spot: wordSpot(supply.earthingFact), message: "The earthing is TT." }] : [],
+      related: supply.earthingFact
+        ? [{ spot: wordSpot(supply.earthingFact), message: "Earthing recorded as TT." }]
+        : [],
       fixes: study.isFinal ? rcboInstead(study, rcdLimit("additional").value) : [],
     });
   },

@@ -5,8 +5,8 @@ export default wayRule({
   id: "rcd/missing-outdoors",
   severity: "error",
   since: "0.1",
-  title: "Sockets used outdoors without a 30 mA RCD.",
-  why: "Outdoors a person stands on the earth with wet hands. No RCD, and the first damaged flex can kill.",
+  title: "Sockets used outdoors are not protected by a 30 mA RCD.",
+  why: "Outdoors a person stands on the ground, often with wet hands. Without an RCD the first damaged flex can kill.",
   clauses: ["411.3.3", "415.1.1"],
   examples: [
     {

@@ -9,8 +9,8 @@ export default boardRule({
   id: "rcd/no-selectivity",
   severity: "information",
   since: "0.1",
-  title: "Two RCDs in a row that trip together.",
-  why: "A fault on one circuit takes out everything behind the upstream device. Upstream, a time-delayed RCD of at least three times the rating lets the nearer one act first.",
+  title: "Two RCDs in series may trip together.",
+  why: "A fault on one circuit then disconnects everything downstream of the upstream device. A time-delayed RCD upstream, of at least three times the rating, lets the nearer one trip first.",
   clauses: ["536.4.1.4"],
   examples: [
     {
@@ -45,9 +45,9 @@ export default boardRule({
       if (!rival) continue;
       const which = own.at === "board" || own.at === "main-switch" ? `The ${rcdName(own)}` : "This RCD";
       const together = !rival.delayed || rival.sensitivity <= own.sensitivity;
-      const wanted = `a delayed one of at least ${milliamps(least)} would wait for it`;
+      const wanted = `fit a delayed one of at least ${milliamps(least)}`;
       report(factSpot(own.fact), {
-        message: `${which} and the ${rcdName(rival)} upstream ${together ? "trip" : "may trip"} together: a fault here takes out more than ${own.at === "board" || own.at === "main-switch" ? "what is behind it" : "this circuit"}. Upstream ${wanted}.`,
+        message: `${which} and the ${rcdName(rival)} upstream ${together ? "trip" : "may trip"} together: upstream, ${wanted}.`,
         value: amount(rival.sensitivity, "A"),
         limit: amount(least, "A"),
         least: true,

@@ -13,8 +13,8 @@ export default wayRule({
   id: "rcd/sensitivity-too-high",
   severity: "error",
   since: "0.1",
-  title: "An RCD above 30 mA where a person must be protected.",
-  why: "100 mA through a person kills before a 100 mA RCD trips. Devices of 100 mA and more protect against fire and against faults, not against touching.",
+  title: "An RCD above 30 mA is used where 30 mA or less is required.",
+  why: "100 mA through a person can kill before a 100 mA RCD trips. Devices of 100 mA and more protect against fire and faults, not against direct contact.",
   clauses: ["415.1.1"],
   examples: [
     {
@@ -34,16 +34,16 @@ export default wayRule({
     if (!found) return;
     const { need, rcd } = found;
     const { limit } = need;
-    const what = protectsPersons(need) ? "Additional protection needs" : "This place needs an RCD of";
+    const what = protectsPersons(need) ? "Additional protection needs" : "This location needs an RCD of";
     const later = laterRule(study.context);
     report(factSpot(need.fact), {
-      message: `${what} ${milliamps(limit.value)} or less; the finest RCD here is ${milliamps(rcd.sensitivity)}.${later.words}`,
+      message: `${what} ${milliamps(limit.value)} or less; the most sensitive RCD here is ${milliamps(rcd.sensitivity)}.${later.words}`,
       value: amount(rcd.sensitivity, "A"),
       limit: amountOf(limit),
       steps: limit.steps,
       source: combine(limit.source, need.source),
       ...(later.severity ? { severity: later.severity } : {}),
-      related: [{ spot: factSpot(rcd.fact), message: `The RCD: ${rcdName(rcd)}.` }],
+      related: [{ spot: factSpot(rcd.fact), message: `RCD of the circuit: ${rcdName(rcd)}.` }],
       fixes: finer(study, rcd, { limit: limit.value, marked: need.fact.segment }),
     });
   },

@@ -10,8 +10,8 @@ export default boardRule({
   id: "rcd/sensitivity-unusual",
   severity: "warning",
   since: "0.1",
-  title: "A rated residual current that RCDs are not made in.",
-  why: "3 mA or 300 mA for 30 mA is one slip of a finger, and changes what the device protects.",
+  title: "A rated residual current is not a standard one.",
+  why: "3 mA or 300 mA in place of 30 mA is a single wrong digit, and changes what the device protects against.",
   clauses: [],
   examples: [
     {
@@ -31,7 +31,7 @@ export default boardRule({
       const known = residuals.some((residual) => Math.abs(residual - rcd.sensitivity) < 1e-9);
       if (known || !sensitivity || !row) continue;
       report(valueSpot(rcd.fact, sensitivity), {
-        message: `RCDs are not made for ${milliamps(rcd.sensitivity)}: read it off the device again.`,
+        message: `${milliamps(rcd.sensitivity)} is not a standard IΔn: read it off the device again.`,
         value: amount(rcd.sensitivity, "A"),
         source: sourceOf(standardResiduals, row, "residual"),
       });

@@ -11,8 +11,8 @@ export default boardRule({
   id: "rcd/source-shares-rcd",
   severity: "warning",
   since: "0.1",
-  title: "A generator or battery behind an RCD that protects other circuits too.",
-  why: "When that RCD trips, the source goes on feeding the circuits it shares it with until it notices that the supply is gone, and a person in the fault with them. Connect it on the supply side of what protects them.",
+  title: "A generator or battery shares its RCD with other circuits.",
+  why: "When that RCD trips, the source continues to feed the circuits it shares it with until it detects that the supply is lost, and the fault with them. Connect it on the supply side of that RCD.",
   clauses: ["551.7.2", "712.551.7.2"],
   examples: [
     {
@@ -51,14 +51,15 @@ way 2 ring "Sockets" {
         if (!serves || !feedsBack(way) || nearestFine(way)?.fact !== rcd.fact) continue;
         const later = laterRule(context);
         report(factSpot(serves), {
-          message: `This source stands behind the ${rcdName(rcd)}, which protects way ${first.way.id}${others.length > 1 ? ` and ${others.length - 1} more` : ""} too: when it trips, the source still feeds them. Connect it before that RCD, with one of its own if it needs one.${later.words}`,
+          message: `This source shares the ${rcdName(rcd)} RCD with way ${first.way.id}${others.length > 1 ? ` and ${others.length - 1} more` : ""}: connect it on the supply side of that RCD.${later.words}`,
           source: { ref: "BS 7671:2018+A2:2022, 551.7.2", standing: "quoted" },
           ...(later.severity ? { severity: later.severity } : {}),
           related: [
-            { spot: factSpot(rcd.fact), message: `The RCD they share: ${rcdName(rcd)}.` },
-            ...others
-              .slice(0, 6)
-              .map((other) => ({ spot: factSpot(other.way.header), message: "Protected by it too." })),
+            { spot: factSpot(rcd.fact), message: `Shared RCD: ${rcdName(rcd)}.` },
+            ...others.slice(0, 6).map((other) => ({
+              spot: factSpot(other.way.header),
+              message: `Way ${other.way.id} is protected by the same RCD.`,
+            })),
           ],
         });
       }

@@ -6,8 +6,9 @@ export default boardRule({
   id: "rcd/test-button-failed",
   severity: "error",
   since: "0.1",
-  title: "A test button that did not trip its device.",
-  why: "A device whose own button does not open it cannot be relied on to open in a fault. It is to be replaced.",
+  title: "An RCD or AFDD did not trip when its test button was pressed.",
+  why: "A device whose own button does not open it cannot be relied on to open in a fault. Replace it.",
+  opens: true,
   clauses: ["643.10"],
   examples: [
     {
@@ -38,7 +39,7 @@ export default boardRule({
       if (!("value" in verdict) || verdict.value !== "failed") continue;
       const device = fact.word === "afdd-button" ? "The AFDD" : "The RCD";
       report(factSpot(fact), {
-        message: `${device} did not trip when its test button was pressed: it is to be replaced.`,
+        message: `${device} did not trip when its test button was pressed: replace it.`,
       });
     }
   },

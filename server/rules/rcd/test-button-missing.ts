@@ -16,8 +16,8 @@ export default boardRule({
   id: "rcd/test-button-missing",
   severity: "warning",
   since: "0.1",
-  title: "An RCD whose test button was not pressed.",
-  why: "The instrument proves the electronics, the button the mechanism, and it is what the user is told to press. Press it before the instrument tests, and write what happened.",
+  title: "The test button of an RCD is not recorded.",
+  why: "The instrument proves the electronics, the button the mechanism, and it is what the user has to press. Press it as well as testing with the instrument, and record the result.",
   clauses: ["643.10"],
   examples: [
     {
@@ -47,7 +47,7 @@ export default boardRule({
     for (const rcd of devices(subject)) {
       if (pressed.some(({ device }) => device?.fact === rcd.fact)) continue;
       report(wordSpot(rcd.fact), {
-        message: `Was the test button of ${rcdLabel(rcd)} pressed? Write test-button and what happened.`,
+        message: `The test button of ${rcdLabel(rcd)} is not recorded: press it, and write test-button with the result.`,
       });
     }
   },

@@ -6,8 +6,8 @@ export default boardRule({
   id: "rcd/test-instrument-type",
   severity: "warning",
   since: "0.1",
-  title: "An instrument that cannot test an RCD of this type.",
-  why: "The time it shows was read with a current the device may see differently. Since 2022 an a.c. test serves for every type; before, a type A or B device was to be tested as one.",
+  title: "The instrument cannot test an RCD of this type.",
+  why: "The time was read with a test current that the device may respond to differently. Since 2022 an a.c. test is made for every type; before, a type A or B device was tested as one.",
   clauses: ["643.7.1", "643.8"],
   examples: [
     {
@@ -47,10 +47,13 @@ export default boardRule({
       if (unsaid || types.includes(type)) continue;
       told.add(test);
       report(wordSpot(fact), {
-        message: `${test.with.join(" and ")} tests type ${types.join(", ")} devices, but this is a type ${type}: ${edition.id} wants it tested as one.`,
+        message: `${test.with.join(" and ")} tests RCDs of type ${types.join(", ")}; this is a type ${type}, which ${edition.id} requires to be tested as such.`,
         related: [
-          { spot: factSpot(device.fact), message: `The device: type ${type}.` },
-          ...used.map((instrument) => ({ spot: wordSpot(instrument), message: "The instrument and what it tests." })),
+          { spot: factSpot(device.fact), message: `RCD tested: type ${type}.` },
+          ...used.map((instrument) => ({
+            spot: wordSpot(instrument),
+            message: "The types of RCD the instrument can test.",
+          })),
         ],
       });
     }

@@ -5,10 +5,10 @@ import { liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { everyRcdFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
-import { capital } from "../../text/words.ts";
+import { capital, listed } from "../../text/words.ts";
 import { type BoardSubject, boardRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
-/** The multiples the edition asks for. Before 2022 those below and above the rating were for additional protection. */
+/** The multiples the edition requires. Before 2022 those below and above the rating were for additional protection. */
 function required(rcd: Rcd, edition: Edition): number[] {
   const additional = rcd.sensitivity <= rcdLimit("additional").value && !rcd.delayed;
   return [1, ...(additional ? [5, 0.5] : [])].filter(
@@ -26,7 +26,7 @@ function shared({ context, studies }: BoardSubject): Rcd[] {
 
 const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(isOwnRcd);
 
-const written = (multiple: number): string => (multiple === 0.5 ? "½×" : `${multiple}×`);
+const written = (multiple: number): string => (multiple === 0.5 ? "½" : `${multiple}`);
 
 function checkRcd(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Reporter): void {
   const tests = everyRcdFact(subject.context, subject.studies).filter(({ device }) => device?.fact === rcd.fact);
@@ -39,8 +39,8 @@ function checkRcd(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Rep
   report(wordSpot(rcd.fact), {
     message:
       tests.length === 0
-        ? `No test of ${name} is recorded. ${edition.id} asks for ${missing.map(written).join(", ")} its rating: write the time, or LIM with the reason.`
-        : `${capital(name)} was not tested at ${missing.map(written).join(" and ")} its rating, which ${edition.id} asks for.`,
+        ? `No test of ${name} is recorded: ${edition.id} requires ${listed(missing.map(written))} × IΔn. Record the time, or LIM with the reason.`
+        : `${capital(name)} was not tested at ${listed(missing.map(written))} × IΔn, as ${edition.id} requires.`,
     source: edition.sources.rcdTest,
     ...(missing.every((multiple) => multiple === 0.5) ? { severity: "information" as const } : {}),
   });
@@ -50,8 +50,8 @@ export default boardRule({
   id: "rcd/test-missing",
   severity: "warning",
   since: "0.1",
-  title: "An RCD that was not tested.",
-  why: "Whether it trips is not known until it was made to. One a.c. test at the rating is enough since 2022; earlier editions asked for half and five times it as well.",
+  title: "An RCD is not tested.",
+  why: "Whether it trips is not known until it has been tested. Since 2022 one a.c. test at 1 × IΔn is enough; earlier practice included tests at ½ and 5 × IΔn.",
   clauses: ["643.7.1", "643.8"],
   examples: [
     {
@@ -96,7 +96,7 @@ export default boardRule({
     if (!context.edition || !liveTestsDue(context)) return;
     for (const rcd of shared(subject)) checkRcd(rcd, subject, context.edition, report);
     for (const study of studies) {
-      // A way without any live test is spoken of as a whole.
+      // A way without any live test is reported as a whole.
       if (!study.live || study.live.facts.broken.includes("rcd")) continue;
       for (const rcd of ownRcds(study)) checkRcd(rcd, subject, context.edition, report);
     }

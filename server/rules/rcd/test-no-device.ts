@@ -23,8 +23,8 @@ export default boardRule({
   id: "rcd/test-no-device",
   severity: "warning",
   since: "0.1",
-  title: "An RCD test where the schedule shows no RCD.",
-  why: "Either the device is missing from the schedule or the test belongs to another way. Nothing can be judged by a device that is not described.",
+  title: "An RCD test is recorded where the schedule shows no RCD.",
+  why: "Either the device is missing from the schedule or the test belongs to another way. A device that is not described cannot be judged.",
   clauses: ["514.9.1", "643.8"],
   examples: [
     {
@@ -50,13 +50,13 @@ export default boardRule({
       // N/A and LIM say that none was tested.
       for (const { fact } of rcdTestsOfWay(study).filter(isTest).slice(0, 1))
         report(wordSpot(fact), {
-          message: `An RCD was tested on way ${study.way.id}, but the schedule shows none that protects it. Describe the device, or move the test to its way.`,
+          message: `Way ${study.way.id} has an RCD test but no RCD in the schedule: describe the device, or move the test to its way.`,
         });
     }
     if (liveOfBoard(subject.context).length === 0 || boardHasRcd(subject)) return;
     for (const { fact } of rcdTestsOfBoard(subject.context).filter(isTest).slice(0, 1))
       report(wordSpot(fact), {
-        message: `An RCD was tested at board ${subject.board.head.name}, but the schedule shows none there. Describe it with an rcd line or on the main switch.`,
+        message: `Board ${subject.board.head.name} has an RCD test but no RCD in the schedule: describe it with an rcd line or on the main switch.`,
       });
   },
 });

@@ -7,8 +7,8 @@ export default boardRule({
   id: "rcd/test-sensitivity",
   severity: "error",
   since: "0.1",
-  title: "An RCD was tested at a rating that is not its own.",
-  why: "A 100 mA device tested with 30 mA was not tested, and a 30 mA device tested with 100 mA had it easy. Look at the marking: the schedule or the setting of the instrument is wrong.",
+  title: "An RCD was tested at the wrong IΔn.",
+  why: "A 100 mA device tested with 30 mA does not trip, and a pass at 100 mA proves nothing about a 30 mA device. Look at the marking: the schedule or the setting of the instrument is wrong.",
   clauses: ["643.8", "415.1.1"],
   examples: [
     {
@@ -34,8 +34,8 @@ export default boardRule({
       if (!device || !sensitivity || sensitivity.value === device.sensitivity) continue;
       const own = milliamps(device.sensitivity);
       report(valueSpot(fact, sensitivity), {
-        message: `Tested as a ${milliamps(sensitivity.value)} device, but ${rcdLabel(device)} is rated at ${own}. Which is right?`,
-        related: [{ spot: factSpot(device.fact), message: `Described here with ${own}.` }],
+        message: `Tested as a ${milliamps(sensitivity.value)} device, but ${rcdLabel(device)} is rated ${own}. Which is right?`,
+        related: [{ spot: factSpot(device.fact), message: `RCD recorded with IΔn ${own}.` }],
         fixes: [inPlaceOf(sensitivity, own)],
       });
     }

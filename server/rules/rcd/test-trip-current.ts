@@ -15,8 +15,8 @@ export default boardRule({
   id: "rcd/test-trip-current",
   severity: "error",
   since: "0.1",
-  title: "An RCD that trips outside the band of its type.",
-  why: "Above the band it lets through more than it is rated for; below it, it trips on leakage that is no fault. Test again with the loads disconnected before the device is condemned.",
+  title: "The trip current of an RCD is outside the band of its type.",
+  why: "Above the band it allows more than its rating; below it, it trips on leakage that is no fault. Test again with the loads disconnected before the device is condemned.",
   clauses: ["643.8", "531.3"],
   examples: [
     {
@@ -77,12 +77,12 @@ function checkFact(fact: TripFact, rcd: Rcd | undefined, uncertainties: Uncertai
   const limit = over ? band.greatest : band.least;
   const meter = uncertainties(fact, reading);
   report(valueSpot(fact, reading), {
-    message: `${milliamps(reading.value)} is ${over ? "more" : "less"} than a type ${rcd.type} device of ${milliamps(rcd.sensitivity)} trips at: between ${milliamps(band.least.value)} and ${milliamps(band.greatest.value)}.${withinUncertainty(meter, Math.abs(reading.value - limit.value))}`,
+    message: `Trip current ${milliamps(reading.value)} is ${over ? "above" : "below"} the ${milliamps(band.least.value)} to ${milliamps(band.greatest.value)} of a ${milliamps(rcd.sensitivity)} type ${rcd.type} RCD.${withinUncertainty(meter, Math.abs(reading.value - limit.value))}`,
     value: amount(reading.value, "A"),
     limit: amountOf(limit),
     least: under,
     steps: [...limit.steps, ...uncertaintySteps(meter)],
     source: limit.source,
-    related: [{ spot: factSpot(rcd.fact), message: `The device tested: ${rcdLabel(rcd)}.` }],
+    related: [{ spot: factSpot(rcd.fact), message: `RCD tested: ${rcdLabel(rcd)}.` }],
   });
 }

@@ -6,7 +6,7 @@ export default boardRule({
   id: "rcd/test-unnamed",
   severity: "warning",
   since: "0.1",
-  title: "An RCD test on a board with several does not say which was tested.",
+  title: "It is not stated which RCD of a board was tested.",
   why: "One of the RCDs is untested, and nobody can tell which. Write the name of the RCD after the word rcd.",
   clauses: ["643.8"],
   examples: [

@@ -5,8 +5,8 @@ export default boardRule({
   id: "rcd/test-without-result",
   severity: "warning",
   since: "0.1",
-  title: "An RCD test that does not say what came of it.",
-  why: "A test current without a time proves nothing. Write the time that was read, or no-trip where the device held.",
+  title: "The result of an RCD test is not recorded.",
+  why: "A test current without a time proves nothing. Write the time that was read, or no-trip where the device did not trip.",
   clauses: ["643.7.1", "643.8"],
   examples: [
     {
@@ -29,7 +29,9 @@ export default boardRule({
   check({ context, studies }, report) {
     for (const { fact } of latestRcdTests(context, studies)) {
       if (fact.args.time || fact.args.noTrip) continue;
-      report(factSpot(fact), { message: "What was the result? Write the trip time, or no-trip if the RCD held." });
+      report(factSpot(fact), {
+        message: "The result of the test is missing: write the trip time, or no-trip if the RCD did not trip.",
+      });
     }
   },
 });

@@ -17,8 +17,8 @@ export default boardRule({
   id: "rcd/time-columns-swapped",
   severity: "warning",
   since: "0.1",
-  title: "An RCD that is slower at five times its rating than at once.",
-  why: "More current makes an RCD trip sooner, never later. Most often the two figures were written the wrong way round, so neither proves what it stands for.",
+  title: "An RCD is slower at 5 × IΔn than at 1 × IΔn.",
+  why: "More current makes an RCD trip sooner, never later. Most likely the two figures were entered the wrong way round, so neither proves what it should.",
   clauses: ["643.8"],
   examples: [
     {
@@ -45,14 +45,14 @@ export default boardRule({
     for (const five of tests) {
       const { time, multiple, fact } = five;
       if (multiple?.value !== 5 || !time || time.sign !== "=" || time.value === 0) continue;
-      // Too slow at five times is said by itself, and says that it looks like a time at 1×.
+      // Too slow at five times is reported by itself, and mentions that it looks like a time at 1×.
       const greatest = windowOf(five, context)?.greatest;
       if (greatest && time.value > greatest.value) continue;
       const one = partnerOf(five, tests);
       if (!one?.time || one.time.value === 0 || time.value <= one.time.value) continue;
       report(valueSpot(fact, time), {
-        message: `${milliseconds(time.value)} at 5× is slower than ${milliseconds(one.time.value)} at 1×. Were the two written the wrong way round?`,
-        related: [{ spot: valueSpot(one.fact, one.time), message: "The time at 1×." }],
+        message: `${milliseconds(time.value)} at 5 × IΔn is slower than ${milliseconds(one.time.value)} at 1 × IΔn: were the two swapped?`,
+        related: [{ spot: valueSpot(one.fact, one.time), message: `At 1 × IΔn: ${milliseconds(one.time.value)}.` }],
       });
     }
   },

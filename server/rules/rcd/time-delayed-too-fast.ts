@@ -7,8 +7,8 @@ export default boardRule({
   id: "rcd/time-delayed-too-fast",
   severity: "error",
   since: "0.1",
-  title: "A delayed RCD that trips without its delay.",
-  why: "It would trip together with the RCDs behind it and put the whole board out, or it is not the delayed device the schedule says. Look at the marking, then test again.",
+  title: "A time-delayed RCD trips without its delay.",
+  why: "It would trip together with the RCDs downstream and disconnect the whole board, or it is not the delayed device that is recorded. Look at the marking, then test again.",
   clauses: ["536.4.1.4", "643.7.1"],
   examples: [
     {
@@ -38,13 +38,13 @@ export default boardRule({
       if (!fallsShort(time.value, least.value) && time.sign === "=") continue;
       if (time.sign === "<" && time.value > least.value) continue;
       report(valueSpot(fact, time), {
-        message: `${milliseconds(time.value)} is too fast for a delayed RCD, which holds for ${milliseconds(least.value)} at ${multiple?.value}× its rating. Is it delayed at all?`,
+        message: `${milliseconds(time.value)} is below the ${milliseconds(least.value)} a delayed RCD waits at ${multiple?.value} × IΔn: is it a delayed device?`,
         value: amount(time.value, "s"),
         limit: amountOf(least),
         least: true,
         steps: least.steps,
         source: least.source,
-        related: [{ spot: factSpot(device.fact), message: "Described as delayed here." }],
+        related: [{ spot: factSpot(device.fact), message: "RCD recorded as delayed." }],
       });
     }
   },

@@ -4,25 +4,27 @@ import { milliseconds } from "../../calc/result.ts";
 import type { Context } from "../../model/installation.ts";
 import { latestRcdTests, type RcdTest, rcdLabel, windowOf } from "../../readings/rcd-tests.ts";
 import { uncertaintyInTest } from "../../readings/uncertainty.ts";
+import { capital } from "../../text/words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
-const multipleName = ({ multiple }: RcdTest): string => `${multiple?.value}×`;
+const multipleName = ({ multiple }: RcdTest): string => `${multiple?.value} × IΔn`;
 
-/** A slow time at five times the rating that would do at once the rating was probably taken there. */
+/** A slow time at 5 × IΔn that would pass at 1 × IΔn was probably taken there. */
 function hint(test: RcdTest, value: number, context: Context): string {
   const { multiple } = test;
   if (multiple?.value !== 5) return "";
   const atRating = windowOf({ ...test, multiple: { ...multiple, value: 1 } }, context)?.greatest;
-  return atRating && value <= atRating.value ? " It looks like a time at 1×." : "";
+  return atRating && value <= atRating.value ? " It looks like a time at 1 × IΔn." : "";
 }
 
 export default boardRule({
   id: "rcd/time-over-limit",
   severity: "error",
   since: "0.1",
-  title: "An RCD that trips too slowly, or not at all.",
-  why: "A person who touches a live part depends on this time. Test again with the loads disconnected; if it is still slow, the device is to be replaced.",
+  title: "An RCD trips too slowly, or not at all.",
+  why: "A person who touches a live part depends on this time. Test again with the loads disconnected; if it is still slow, replace the device.",
+  opens: true,
   clauses: ["643.7.1", "643.8", "415.1.1"],
   examples: [
     {
@@ -66,21 +68,21 @@ export default boardRule({
       const related = [
         {
           spot: factSpot(device.fact),
-          message: `The device tested: ${device.standard}${device.delayed ? ", delayed" : ""}.`,
+          message: `RCD tested: ${device.standard}${device.delayed ? ", delayed" : ""}.`,
         },
       ];
       const limit = { limit: amountOf(greatest), steps: greatest.steps, source: greatest.source, related };
       const most = milliseconds(greatest.value);
       if (fact.args.noTrip) {
         report(valueSpot(fact, fact.args.noTrip), {
-          message: `At ${multipleName(test)} its rating ${rcdLabel(device)} did not trip; it must within ${most}. The circuit has no protection from it.`,
+          message: `${capital(rcdLabel(device))} did not trip at ${multipleName(test)}; it must within ${most}. It gives no protection: replace it.`,
           ...limit,
         });
       } else if (time && (exceeds(time.value, greatest.value) || (time.sign === ">" && time.value >= greatest.value))) {
         if (time.sign === "<") continue;
         const uncertainty = uncertaintyInTest(context.names, test.test, fact, time);
         report(valueSpot(fact, time), {
-          message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} that ${device.standard}${device.delayed ? " (delayed)" : ""} allows.${hint(test, time.value, context)}${withinUncertainty(uncertainty, time.value - greatest.value)}`,
+          message: `${time.sign === ">" ? "Over " : ""}${milliseconds(time.value)} at ${multipleName(test)} is longer than the ${most} of a ${device.delayed ? "delayed " : ""}${device.standard} RCD.${hint(test, time.value, context)}${withinUncertainty(uncertainty, time.value - greatest.value)}`,
           value: amount(time.value, "s"),
           ...limit,
           steps: [...greatest.steps, ...uncertaintySteps(uncertainty)],

@@ -8,8 +8,8 @@ export default boardRule({
   id: "rcd/time-too-short",
   severity: "warning",
   since: "0.1",
-  title: "A trip time shorter than any RCD can manage.",
-  why: "Some meters show seconds: 0.028 s is 28 ms. Written down as 0.028 ms it passes every limit and shows nothing.",
+  title: "A trip time is shorter than any RCD can achieve.",
+  why: "Some meters show seconds: 0.028 s is 28 ms. Recorded as 0.028 ms it passes every limit and proves nothing.",
   clauses: ["643.8"],
   examples: [
     {
@@ -35,7 +35,7 @@ export default boardRule({
       if (!time || time.value <= 0 || time.value >= shortest.value || time.sign === ">") continue;
       const inSeconds = `${plain(time.value * 1e6, 1)} ms`;
       report(valueSpot(fact, time), {
-        message: `No RCD opens within ${milliseconds(shortest.value)}. Did the meter show seconds? Then it is ${inSeconds}.`,
+        message: `No RCD trips within ${milliseconds(shortest.value)}: if the meter showed seconds, write ${inSeconds}.`,
         value: amount(time.value, "s"),
         limit: amountOf(shortest),
         steps: shortest.steps,

@@ -8,8 +8,8 @@ export default boardRule({
   id: "rcd/time-without-multiple",
   severity: "warning",
   since: "0.1",
-  title: "An RCD trip time without the current it was tested at.",
-  why: "28 ms is good at once the rating and says nothing of five times it. Without the multiple the time cannot be judged, nor the test repeated.",
+  title: "The test current of an RCD trip time is not stated.",
+  why: "28 ms is fine at 1 × IΔn and proves nothing about 5 × IΔn. Without the multiple the time cannot be judged, nor the test repeated.",
   clauses: ["643.7.1", "643.8"],
   examples: [
     {
@@ -33,7 +33,7 @@ export default boardRule({
     for (const { fact, time, multiple } of latestRcdTests(context, studies)) {
       if (!time || multiple) continue;
       report(valueSpot(fact, time), {
-        message: `${milliseconds(time.value)} at which test current? Write 1x or 5x before the time.`,
+        message: `The test current of ${milliseconds(time.value)} is not stated: write 1x or 5x before the time.`,
         fixes: multiples.map((text) => ({
           title: `Write ${text}`,
           edits: [{ start: time.start, end: time.start, text: `${text} ` }],

@@ -5,8 +5,8 @@ export default boardRule({
   id: "rcd/time-zero",
   severity: "error",
   since: "0.1",
-  title: "An RCD trip time of nothing.",
-  why: "Nothing mechanical opens in no time. Either the test was not made, or the device had tripped before it on leakage of the circuit. Test again, and clamp the leakage.",
+  title: "An RCD trip time is recorded as 0 ms.",
+  why: "No mechanism opens in 0 ms. Either the test was not made, or the device had already tripped on leakage of the circuit. Clamp the leakage, and test again.",
   clauses: ["643.7.1", "643.8"],
   examples: [
     {
@@ -30,7 +30,7 @@ export default boardRule({
     for (const { fact, time } of latestRcdTests(context, studies)) {
       if (time?.value !== 0 || time.sign !== "=") continue;
       report(valueSpot(fact, time), {
-        message: "No RCD opens in 0 ms. Was the test made, or had the device already tripped?",
+        message: "No RCD trips in 0 ms: was the test made, or had the device already tripped?",
       });
     }
   },

@@ -1,13 +1,15 @@
 import { milliseconds } from "../../calc/result.ts";
 import { latestRcdTests, rcdLabel, windowOf } from "../../readings/rcd-tests.ts";
+import { capital } from "../../text/words.ts";
 import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/tripped-at-half",
   severity: "error",
   since: "0.1",
-  title: "An RCD that trips at half its rating.",
-  why: "It must hold at half the rated residual current. Either the circuit leaks already, and the device trips without a fault, or the device is faulty. Clamp the leakage, then test with the loads disconnected.",
+  title: "An RCD trips at ½ × IΔn.",
+  why: "It must not trip at half the rated residual current. Either leakage of the circuit adds to the test current, or the device is faulty. Clamp the leakage, then test with the loads disconnected.",
+  opens: true,
   clauses: ["643.8", "531.3.2"],
   examples: [
     {
@@ -35,13 +37,13 @@ export default boardRule({
       const least = windowOf(test, context)?.least;
       if (!least || time.value >= least.value || time.sign === ">") continue;
       report(valueSpot(fact, time), {
-        message: `At half its rating ${device ? rcdLabel(device) : "the RCD"} tripped in ${milliseconds(time.value)}, where it must hold. Look for leakage on the circuit first.`,
+        message: `${device ? capital(rcdLabel(device)) : "The RCD"} tripped at ½ × IΔn in ${milliseconds(time.value)}, where it must not: look for leakage on the circuit first.`,
         value: amount(time.value, "s"),
         limit: amountOf(least),
         least: true,
         steps: least.steps,
         source: least.source,
-        related: device ? [{ spot: factSpot(device.fact), message: "The device tested." }] : [],
+        related: device ? [{ spot: factSpot(device.fact), message: `RCD tested: ${rcdLabel(device)}.` }] : [],
       });
     }
   },

@@ -8,8 +8,8 @@ export default boardRule({
   id: "rcd/type-not-stated",
   severity: "information",
   since: "0.1",
-  title: "An RCD whose type by waveform is not stated.",
-  why: "Whether it sees the faults of what it protects, and how it is tested, hangs on its type: a symbol on its front.",
+  title: "The type of an RCD is not stated.",
+  why: "Which faults it detects, and how it is tested, depends on its type: the symbol on its front.",
   clauses: ["531.3.3"],
   examples: [
     {
@@ -32,7 +32,7 @@ export default boardRule({
       const serves = ways[0]?.facts.one("serves");
       report(valueSpot(rcd.fact, span), {
         message: "The type of this RCD is not stated: AC, A, F or B, by the symbol on its front.",
-        related: serves ? [{ spot: factSpot(serves), message: "What it protects." }] : [],
+        related: serves ? [{ spot: factSpot(serves), message: "The use of the circuit, which decides the type." }] : [],
         fixes: Object.keys(rcdTypes).flatMap((type) => wordsAfter(rcd.fact, `type ${type}`)),
       });
     }

@@ -12,8 +12,8 @@ export default boardRule({
   id: "rcd/type-unsuitable",
   severity: "warning",
   since: "0.1",
-  title: "An RCD of type AC where direct current is likely.",
-  why: "Direct current saturates a type AC device, and then it sees no fault at all, on any circuit behind it. Since 2022 it serves only fixed equipment known to have no direct component.",
+  title: "The type of an RCD is unsuitable where direct current is likely.",
+  why: "Direct current can saturate a type AC device, which then detects no fault at all, on any circuit it protects. Since 2022 type AC is for fixed equipment known to have no direct component only.",
   clauses: ["531.3.3"],
   examples: [
     {
@@ -55,12 +55,12 @@ export default boardRule({
       const source = sourceOf(rcdLoads, row, "type");
       const serves = study.facts.one("serves");
       const least = row.facts.type;
-      const words = restricted ? later.words : " The edition of this work allowed it.";
+      const words = restricted ? later.words : " The edition of this work allows it.";
       report(valueSpot(rcd.fact, span), {
-        message: `Type ${type} may be blinded here, since ${row.facts.reason}: type ${least} or better is wanted.${words}`,
+        message: `A type ${type} RCD may not trip here, since ${row.facts.reason}: fit type ${least} or better.${words}`,
         source: edition.typeAcRestricted ? combine(source, edition.sources.typeAc) : source,
         ...(restricted && !later.severity ? {} : { severity: "information" }),
-        related: serves ? [{ spot: factSpot(serves), message: `Way ${study.way.id} is what is meant.` }] : [],
+        related: serves ? [{ spot: factSpot(serves), message: `Way ${study.way.id} decides the type.` }] : [],
         fixes: [inPlaceOf(span, least, `Make it type ${least}`)],
       });
     }

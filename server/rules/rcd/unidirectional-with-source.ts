@@ -9,8 +9,8 @@ export default wayRule({
   id: "rcd/unidirectional-with-source",
   severity: "error",
   since: "0.1",
-  title: "A generator or battery on a device that may be fed from one side only.",
-  why: "Fed from its load side, a one-way device may burn out when it trips and stay closed the next time. Circuits that can feed back need bidirectional devices.",
+  title: "A generator or battery is connected to a device that may be fed from one side only.",
+  why: "Fed from its load side, a unidirectional device may burn out when it trips and fail to open the next time. Circuits that can feed back need bidirectional devices.",
   clauses: ["530.3.201"],
   examples: [
     {
@@ -46,11 +46,11 @@ export default wayRule({
     report(factSpot(serves), {
       message:
         oneWay || !rcd
-          ? `This circuit can feed back, and the ${name} may be fed from one side only: fit a bidirectional one.${later.words}`
-          : `This circuit can feed back: say of the ${name} whether it is bidirectional, as its marking shows.`,
+          ? `This circuit can feed back, and the ${name} is unidirectional: fit a bidirectional one.${later.words}`
+          : `This circuit can feed back: record whether the ${name} is bidirectional, as marked on it.`,
       source: edition.sources.bidirectional,
       ...(oneWay || !rcd ? (severity ? { severity } : {}) : { severity: later.severity ?? "warning" }),
-      related: [{ spot: factSpot(at), message: `The device: ${name}.` }],
+      related: [{ spot: factSpot(at), message: `Device that may be fed from its load side: ${name}.` }],
       fixes: turned(at, serves.segment),
     });
   },

@@ -8,8 +8,8 @@ export default wayRule({
   id: "rcd/upstream-blinded-by-dc",
   severity: "warning",
   since: "0.1",
-  title: "A type B RCD behind one that smooth direct current blinds.",
-  why: "Where a type B device is needed, smooth direct current may flow, and it flows through the device upstream too. Feed the circuit from in front of it, or make both type B.",
+  title: "A type B RCD is downstream of one that smooth direct current blinds.",
+  why: "Where a type B device is needed, smooth direct current may flow, and it flows through the device upstream as well, which may then not trip. Supply the circuit from ahead of that device, or make both type B.",
   clauses: ["531.3.3"],
   examples: [
     {
@@ -35,7 +35,7 @@ export default wayRule({
     if (!own || !weaker || !span || own.at === "upstream" || own.fact.segment !== study.way.segment) return;
     const row = rowOf(rcdTypes, { type: weaker.type ?? "A" });
     report(valueSpot(own.fact, span), {
-      message: `The smooth direct current this type B device is there for also flows through the ${rcdName(weaker)} upstream, which it may blind.`,
+      message: `Smooth direct current of this circuit also flows through the ${rcdName(weaker)} upstream and may stop it from tripping.`,
       ...(row ? { source: sourceOf(rcdTypes, row, "use") } : {}),
       related: [{ spot: factSpot(weaker.fact), message: `Upstream: ${rcdName(weaker)}.` }],
     });

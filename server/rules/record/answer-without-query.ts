@@ -4,7 +4,7 @@ import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function strays(blocks: readonly Pick<Block, "facts">[], report: Reporter): void {
   for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).stray)) {
-    report(factSpot(fact), { message: "No question stands above this answer. Put it below the one it belongs to." });
+    report(factSpot(fact), { message: "There is no question above this answer: put it below the one it belongs to." });
   }
 }
 
@@ -12,8 +12,8 @@ export default installationRule({
   id: "record/answer-without-query",
   severity: "warning",
   since: "0.1",
-  title: "An answer to nothing.",
-  why: "An answer belongs below its question in the same block. Alone, nobody knows what was asked; the question it was meant for stays open.",
+  title: "An answer without a question.",
+  why: "An answer belongs below its question in the same block. Alone, nobody knows what it answers, and the question it was meant for stays open.",
   clauses: [],
   examples: [
     {

@@ -6,8 +6,8 @@ export default installationRule({
   id: "record/edition-superseded",
   severity: "warning",
   since: "0.1",
-  title: "Work judged by an edition that had been replaced when it was designed.",
-  why: "New work is designed to the edition in force on the day. An older one may lack a protection that had become the rule.",
+  title: "The edition had been superseded when the work was designed.",
+  why: "New work is designed to the edition in force on the day. An older one may lack a protection that had become a requirement.",
   clauses: ["644.1"],
   examples: [
     {
@@ -33,7 +33,7 @@ installation "Kiln house" {
     if (!fact || !edition || !dates?.supersededBy || !dates.designed) return;
     const { supersededBy, designed } = dates;
     report(valueSpot(fact, fact.args.edition), {
-      message: `The work was designed on ${designed}, when ${supersededBy.id} had taken the place of ${edition.id}.`,
+      message: `The work was designed on ${designed}, when ${supersededBy.id} had superseded ${edition.id}.`,
       source: supersededBy.sources.from,
       fixes: [inPlaceOf(fact.args.edition, supersededBy.id)],
     });

@@ -4,8 +4,8 @@ export default installationRule({
   id: "record/edition-unverified",
   severity: "information",
   since: "0.1",
-  title: "The numbers of this edition could not be seen.",
-  why: "The limits of the edition before stand in for them. Where a result is close to its limit, look the limit up in your own copy.",
+  title: "The figures of this edition have not been verified.",
+  why: "The limits of the previous edition are used in their place. Where a result is close to its limit, look the limit up in your own copy.",
   clauses: [],
   examples: [
     {
@@ -25,7 +25,7 @@ installation "Kiln house" {
     if (!fact || edition?.unseen === undefined) return;
     const { unseen, takesNumbersFrom: from } = edition;
     report(valueSpot(fact, fact.args.edition), {
-      message: `${unseen}${from ? ` This file is judged by the limits of ${from}.` : ""} Check what matters in your own copy.`,
+      message: `${unseen}${from ? ` The limits of ${from} are used here.` : ""} Check what matters in your own copy.`,
     });
   },
 });

@@ -8,8 +8,8 @@ export default installationRule({
   id: "record/limitation-on-new",
   severity: "error",
   since: "0.1",
-  title: "A test left out on new work.",
-  why: "A limitation is for what is in service already. New work is open to every test, and is not certified without them.",
+  title: "A test is left out on new work.",
+  why: "A limitation is for an installation already in service. New work can be tested in full, and is not certified without it.",
   clauses: ["641.1", "643.1", "644.1"],
   examples: [
     {
@@ -45,8 +45,8 @@ function checkOne(work: string | undefined, blocks: readonly Facts[], report: Re
     report(valueSpot(fact, value), {
       message:
         work === "new"
-          ? `New work has no limitations: make the test of ${testName(fact.word)} before it is certified.`
-          : `A limitation on ${testName(fact.word)} of an addition: what is new must be tested. Does this circuit belong to the old work?`,
+          ? `New work cannot have a limitation: complete the test of ${testName(fact.word)} before it is certified.`
+          : `A limitation on ${testName(fact.word)} of an addition: new circuits must be tested. Is this circuit part of the old work?`,
       ...(work === "new" ? {} : { severity: "warning" as const }),
     });
   }

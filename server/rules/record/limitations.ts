@@ -5,7 +5,7 @@ export default installationRule({
   id: "record/limitations",
   severity: "information",
   since: "0.1",
-  title: "Tests that were not made.",
+  title: "Some tests were not made.",
   why: "Whoever ordered the report has to know how much of it rests on no test, and why. Agree the limitations beforehand and repeat them in the summary.",
   clauses: ["653.2"],
   examples: [
@@ -49,7 +49,7 @@ installation "Kiln house" {
     const limited = blocks.flatMap(distinctAbsences).filter(({ value }) => value.absent === "LIM");
     if (limited.length === 0) return;
     report(wordSpot(head.header), {
-      message: `${limited.length === 1 ? "One test was" : `${limited.length} tests were`} not made, for the reasons given.`,
+      message: `${limited.length === 1 ? "One test was" : `${limited.length} tests were`} not made, for the reasons given: agree the limitations with whoever ordered the report.`,
       related: limited.map(({ fact, value }) => ({
         spot: valueSpot(fact, value),
         message: `${fact.word}: ${value.why ?? "no reason given"}`,

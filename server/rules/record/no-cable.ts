@@ -4,8 +4,8 @@ export default wayRule({
   id: "record/no-cable",
   severity: "warning",
   since: "0.1",
-  title: "A circuit without its cable.",
-  why: "Without the sizes neither the current the cable may carry nor the readings to expect can be worked out.",
+  title: "The cable of a circuit is not described.",
+  why: "Without the sizes neither the current-carrying capacity nor the expected readings can be calculated.",
   clauses: ["514.9.1", "523.1"],
   examples: [
     {
@@ -23,7 +23,7 @@ export default wayRule({
     const { way, facts, isSpare, isBare } = study;
     if (isSpare || isBare || facts.has("cable")) return;
     report(wordSpot(way.header), {
-      message: `Way ${way.id} does not say what cable it has: how it is made, and the size of each conductor.`,
+      message: `The cable of way ${way.id} is not described: write its type, and the size of each conductor.`,
     });
   },
 });

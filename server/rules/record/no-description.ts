@@ -4,8 +4,8 @@ export default wayRule({
   id: "record/no-description",
   severity: "warning",
   since: "0.1",
-  title: "A circuit without a description.",
-  why: "Whoever comes to isolate it must know what it serves. The description stands on the chart at the board.",
+  title: "A circuit has no description.",
+  why: "Whoever comes to isolate it must know what it supplies. The description is also what goes on the chart at the board.",
   clauses: ["514.8.1", "514.9.1"],
   examples: [
     {
@@ -22,7 +22,7 @@ export default wayRule({
     const { way, isSpare } = study;
     if (isSpare || way.id === "" || way.title.trim() !== "") return;
     report(wordSpot(way.header), {
-      message: `What does way ${way.id} serve? Write it in quotes after its number.`,
+      message: `Way ${way.id} has no description: write what it supplies, in quotes after its number.`,
     });
   },
 });

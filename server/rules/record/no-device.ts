@@ -4,7 +4,7 @@ export default wayRule({
   id: "record/no-device",
   severity: "warning",
   since: "0.1",
-  title: "A circuit without its protective device.",
+  title: "The protective device of a circuit is not described.",
   why: "Without the device nothing else of the circuit can be judged: not the cable, not the loop impedance, not the fault current.",
   clauses: ["514.9.1", "533.1"],
   examples: [
@@ -21,10 +21,10 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, facts, isSpare } = study;
-    // A way without its number is told of as that.
+    // A way without its number is reported as that.
     if (isSpare || way.id === "" || facts.has("device")) return;
     report(wordSpot(way.header), {
-      message: `Way ${way.id} has no protective device. Write its standard, type, rating and breaking capacity as marked on it.`,
+      message: `The device of way ${way.id} is not described: write its standard, type, rating and breaking capacity as marked on it.`,
     });
   },
 });

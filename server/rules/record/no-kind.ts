@@ -5,8 +5,8 @@ export default wayRule({
   id: "record/no-kind",
   severity: "warning",
   since: "0.1",
-  title: "A circuit that is not said to be a ring, a radial or a feeder.",
-  why: "A ring is tested and judged differently from a radial. What is not said to be a ring is never asked for its ring tests.",
+  title: "It is not stated whether a circuit is a ring, a radial or a distribution circuit.",
+  why: "A ring is tested and judged differently from a radial. A missing ring test is noticed only where the circuit is recorded as a ring.",
   clauses: ["514.9.1"],
   examples: [
     {
@@ -23,7 +23,7 @@ export default wayRule({
     const { way, facts } = study;
     if (way.kind !== undefined || way.id === "" || facts.has("feeds")) return;
     report(wordSpot(way.header), {
-      message: `Is way ${way.id} a ring, a radial, a feeder or spare?`,
+      message: `The kind of way ${way.id} is not stated: write ring, radial, feeder or spare.`,
       fixes: Object.keys(wayKinds).map((kind) => ({
         title: `Write ${kind}`,
         edits: [{ start: way.header.args.id.end, end: way.header.args.id.end, text: ` ${kind}` }],

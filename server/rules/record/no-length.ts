@@ -5,8 +5,8 @@ export default wayRule({
   id: "record/no-length",
   severity: "warning",
   since: "0.1",
-  title: "A circuit without the length of its cable.",
-  why: "Voltage drop and the readings to expect follow from the length. Without it a reading cannot be told from a wrong one.",
+  title: "The cable length of a circuit is not stated.",
+  why: "Voltage drop and the expected readings follow from the length. Without it a wrong reading cannot be recognised.",
   clauses: ["525.1"],
   examples: [
     {
@@ -24,7 +24,7 @@ export default wayRule({
     const { way, facts, isSpare, isBare } = study;
     if (isSpare || isBare || facts.has("length") || facts.has("run") || workOf(study.context) === "existing") return;
     report(wordSpot(way.header), {
-      message: `How long is the cable of way ${way.id}? Write its length, or its run from point to point.`,
+      message: `The cable length of way ${way.id} is not stated: write length, or its run from point to point.`,
     });
   },
 });

@@ -7,8 +7,8 @@ export default installationRule({
   id: "record/no-stage",
   severity: "warning",
   since: "0.1",
-  title: "How far the work is, is not said.",
-  why: "The stage decides what may still be missing. Without it the schedule is taken for a design, and no test is missed.",
+  title: "The stage of the work is not stated.",
+  why: "The stage decides what may still be missing. Without it the schedule is treated as a design, and no missing test is reported.",
   clauses: ["644.1"],
   examples: [
     {
@@ -29,7 +29,7 @@ installation "Kiln house" {
     if (head.facts.has("stage")) return;
     const tested = hasBlock(installation, "dead") || hasBlock(installation, "live");
     report(wordSpot(head.header), {
-      message: `How far is the work? Without a stage this is taken for a design${tested ? ", and what is missing among its tests is not noticed" : ""}.`,
+      message: `The stage is not stated, so this is treated as a design${tested ? ", and missing tests are not reported" : ""}: write stage.`,
       fixes: Object.keys(stages).flatMap((stage) => lineInBlock(head.header, `stage ${stage}`)),
     });
   },

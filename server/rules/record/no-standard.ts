@@ -6,8 +6,8 @@ export default installationRule({
   id: "record/no-standard",
   severity: "error",
   since: "0.1",
-  title: "The edition of the wiring regulations is not named.",
-  why: "Limits differ between editions, so with none nothing is judged: silence about this installation means nothing. Name the edition the work was done to.",
+  title: "The edition of the wiring regulations is not stated.",
+  why: "Limits differ between editions, so without one nothing is judged, and no finding does not mean that all is well. State the edition the work was done to.",
   clauses: ["644.1"],
   examples: [
     {
@@ -26,7 +26,7 @@ installation "Kiln house" {
   check({ head }, report) {
     if (head.facts.has("standard")) return;
     report(wordSpot(head.header), {
-      message: "No edition of BS 7671 is named here, so nothing is judged. Write the one the work was done to.",
+      message: "No edition of BS 7671 is stated, so nothing is judged: write the one the work was done to.",
       fixes: [...editions]
         .reverse()
         .flatMap(({ id, name }) => lineInBlock(head.header, `standard ${id}`, `Judge by ${id} (${name})`)),

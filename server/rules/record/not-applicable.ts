@@ -24,12 +24,12 @@ type TestWord = Exclude<WordIn<"dead"> | WordIn<"live">, "note" | "temperature">
 
 /** Why a test does apply to a circuit; nothing where it may well not. */
 const reasons: Readonly<Record<TestWord, Applies>> = {
-  polarity: always("polarity is to be shown right on every circuit"),
-  ends: ({ isRing }) => (isRing ? "a ring is measured end to end" : undefined),
+  polarity: always("polarity is verified on every circuit"),
+  ends: ({ isRing }) => (isRing ? "a ring final is measured end to end" : undefined),
   "R1+R2": (study) => {
     const R2 = study.dead?.facts.one("R2");
     const needed = hasEarth(study) && (!R2 || isAbsent(R2.args.value));
-    return needed ? "one of R1+R2 and R2 proves the protective conductor" : undefined;
+    return needed ? "R1+R2 or R2 proves the protective conductor" : undefined;
   },
   R2: mayNot,
   insulation: (study, param) => {
@@ -41,7 +41,7 @@ const reasons: Readonly<Record<TestWord, Applies>> = {
   "test-button": rcdApplies,
   "trip-current": mayNot,
   "afdd-button": mayNot,
-  at: (_, param) => (param === "polarity" ? "polarity is to be shown right at every point" : undefined),
+  at: (_, param) => (param === "polarity" ? "polarity is verified at every point" : undefined),
   Ipf: mayNot,
   "phase-sequence": mayNot,
   voltage: mayNot,
@@ -64,8 +64,8 @@ export default wayRule({
   id: "record/not-applicable",
   severity: "warning",
   since: "0.1",
-  title: "N/A against a test that applies.",
-  why: "Not applicable is not the same as not done. What was not done is LIM with its reason, so that the reader knows what rests on no test.",
+  title: "N/A is written for a test that applies.",
+  why: "Not applicable is not the same as not done. A test that was not made is LIM with its reason, so that the reader knows what rests on no test.",
   clauses: ["643.1", "643.2.1", "643.3", "643.6", "643.7"],
   examples: [
     {
@@ -95,7 +95,7 @@ export default wayRule({
         const name = testName(fact.word);
         const subject = capital(name);
         report(valueSpot(fact, value), {
-          message: `${subject} does apply here: ${why}. Was it not done? Then write LIM with the reason.`,
+          message: `${subject} does apply here: ${why}. If it was not done, write LIM with the reason.`,
         });
       }
     }

@@ -1,13 +1,14 @@
 import { signatoryOf } from "../../circuit/signatories.ts";
 import { liveTestsDue, workOf } from "../../circuit/supply.ts";
+import { listed } from "../../text/words.ts";
 import { boardRule, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "record/not-signed",
   severity: "information",
   since: "0.1",
-  title: "It is not said who answers for the work.",
-  why: "Design, installation and testing are each answered for by a person. Write them once for the installation, or where they differ for a board or way.",
+  title: "Designer, installer or tester is not named.",
+  why: "One person each is responsible for design, installation and testing. Write them once for the installation, or at the board or way where they differ.",
   clauses: ["632.3", "644.1"],
   examples: [
     {
@@ -43,11 +44,11 @@ installation "Kiln house" {
     const used = studies.filter((study) => !study.isSpare);
     const existing = workOf(context) === "existing";
     const missing = (["designed", "installed", "tested"] as const)
-      .filter((hand) => !existing || hand === "tested")
-      .filter((hand) => used.some(({ facts }) => !facts.broken.includes(hand) && !signatoryOf(hand, facts, context)));
+      .filter((word) => !existing || word === "tested")
+      .filter((word) => used.some(({ facts }) => !facts.broken.includes(word) && !signatoryOf(word, facts, context)));
     if (missing.length === 0) return;
     report(wordSpot(board.head.header), {
-      message: `Who ${missing.join(", ")} the circuits of board ${board.head.name}? Write ${missing.map((hand) => `“${hand} by”`).join(", ")} with a name or initials.`,
+      message: `Board ${board.head.name} does not state who ${listed(missing)} its circuits: write ${listed(missing.map((word) => `“${word} by”`))} and a name.`,
     });
   },
 });

@@ -4,7 +4,7 @@ import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function open(blocks: readonly Pick<Block, "facts">[], report: Reporter): void {
   for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).open)) {
-    report(factSpot(fact), { message: `Not answered yet: ${fact.args.text.value}` });
+    report(factSpot(fact), { message: `Not answered: ${fact.args.text.value}` });
   }
 }
 
@@ -12,8 +12,8 @@ export default installationRule({
   id: "record/open-query",
   severity: "information",
   since: "0.1",
-  title: "A question without an answer.",
-  why: "A reviewer asked this of the record. It stays open until an answer stands below it.",
+  title: "A question is not answered.",
+  why: "A reviewer asked this. It stays open until an answer is written below it.",
   clauses: [],
   examples: [
     {

@@ -5,8 +5,9 @@ export default wayRule({
   id: "record/polarity-disagrees",
   severity: "error",
   since: "0.1",
-  title: "Polarity is called right although a point of it is wrong.",
-  why: "The circuit is only as right as its worst point. A single outlet with line and neutral changed over can be live with its switch off.",
+  title: "Polarity of a circuit is recorded as correct although one of its points is wrong.",
+  why: "A circuit is correct only if every point is. An outlet with line and neutral reversed can be live with its switch off.",
+  opens: true,
   clauses: ["643.6"],
   examples: [
     {
@@ -37,8 +38,8 @@ export default wayRule({
         const { polarity, point } = at.args;
         if (!polarity || isAbsent(polarity) || polarity.value !== "wrong") continue;
         report(factSpot(whole), {
-          message: `Polarity of the circuit is called right, but at ${point.value} it is wrong. Put ${point.value} right and test it again.`,
-          related: [{ spot: valueSpot(at, polarity), message: `Wrong at ${point.value}.` }],
+          message: `Polarity is recorded as correct, but wrong at ${point.value}: put it right there and test again.`,
+          related: [{ spot: valueSpot(at, polarity), message: `Polarity wrong at ${point.value}.` }],
         });
       }
     }

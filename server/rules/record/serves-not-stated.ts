@@ -4,8 +4,8 @@ export default wayRule({
   id: "record/serves-not-stated",
   severity: "information",
   since: "0.1",
-  title: "A circuit that does not say what it serves.",
-  why: "The RCD it needs, its disconnection time and its voltage drop depend on whether it serves sockets, lighting or one appliance. They are judged only where it is said.",
+  title: "It is not stated what a circuit supplies.",
+  why: "The RCD it needs, its disconnection time and its voltage drop depend on whether it supplies sockets, lighting or one appliance. They are judged only where it is stated.",
   clauses: ["514.9.1"],
   examples: [
     {
@@ -23,7 +23,7 @@ export default wayRule({
     const { way, facts, isSpare, isBare } = study;
     if (isSpare || isBare || study.isFeeder || facts.has("serves")) return;
     report(wordSpot(way.header), {
-      message: `Way ${way.id} does not say what it serves, so whether it needs an RCD is not judged. Write serves and what it is.`,
+      message: `It is not stated what way ${way.id} supplies, so whether it needs an RCD is not judged: write serves and the use.`,
     });
   },
 });

@@ -18,7 +18,7 @@ const daysOfWay = (facts: Facts<"way">): TestDay[] =>
     header.args.on ? [{ header, on: header.args.on, with: header.args.with ?? [], facts: header.inner }] : [],
   );
 
-/** The latest day of a board that nobody nearer than the board signs for. */
+/** The latest day of a board whose tests nobody nearer than the board signs. */
 const latestOfBoard = memoByObject((board: Board): TestDay | undefined => {
   const signedNearer = new Set(
     board.ways
@@ -32,8 +32,8 @@ function checkSignature(signed: Signed | undefined, latest: TestDay | undefined,
   const on = signed?.args.on?.value;
   if (!signed || on === undefined || !latest || latest.on.value <= on) return;
   report(factSpot(signed), {
-    message: `Tested and signed for on ${on}, but the tests go on until ${latest.on.value}. Which date is right, or who answers for the later tests?`,
-    related: [{ spot: wordSpot(latest.header), message: `Tests of ${latest.on.value}.` }],
+    message: `Signed as tested on ${on}, but the last tests are dated ${latest.on.value}: correct the date, or sign for the later tests.`,
+    related: [{ spot: wordSpot(latest.header), message: `Tests dated ${latest.on.value}.` }],
   });
 }
 
@@ -41,8 +41,8 @@ export default installationRule({
   id: "record/signed-before-tests",
   severity: "warning",
   since: "0.1",
-  title: "Signed as tested before the last of the tests.",
-  why: "Whoever signs answers for readings that had been taken. A date before them is a slip, or says that readings were added afterwards and nobody answers for those.",
+  title: "The tests were signed before the last of them was made.",
+  why: "A signature covers readings that had been taken. A date before them is a slip, or readings were added afterwards and nobody has signed for those.",
   clauses: ["644.1", "643.1"],
   examples: [
     {

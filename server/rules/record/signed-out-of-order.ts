@@ -1,6 +1,7 @@
 import { signatoryOf } from "../../circuit/signatories.ts";
 import type { Context } from "../../model/installation.ts";
 import type { Facts } from "../../model/values.ts";
+import { capital } from "../../text/words.ts";
 import { boardRule, factSpot, type Reporter } from "../frame/rule.ts";
 
 const order = [
@@ -18,8 +19,8 @@ function checkBlock(facts: Facts<"way"> | undefined, context: Context, seen: Set
     if (!before || !after || from === undefined || to === undefined || from <= to || seen.has(after)) continue;
     seen.add(after);
     report(factSpot(after), {
-      message: `${second} on ${to}, but ${first} on ${from}. Which date is right?`,
-      related: [{ spot: factSpot(before), message: `${first} on ${from}.` }],
+      message: `${capital(second)} on ${to}, but ${first} on ${from}: which date is right?`,
+      related: [{ spot: factSpot(before), message: `${capital(first)} on ${from}.` }],
     });
   }
 }
@@ -28,8 +29,8 @@ export default boardRule({
   id: "record/signed-out-of-order",
   severity: "warning",
   since: "0.1",
-  title: "Dates that cannot follow each other.",
-  why: "Work is designed, then installed, then tested. A date out of order is a slip, or says that something was done twice and only half of it recorded.",
+  title: "The dates of design, installation and testing are out of sequence.",
+  why: "Work is designed, then installed, then tested. A date out of sequence is a slip, or something was done twice and only half of it is recorded.",
   clauses: ["644.1"],
   examples: [
     {

@@ -6,8 +6,8 @@ export default installationRule({
   id: "record/stage-behind",
   severity: "information",
   since: "0.1",
-  title: "Tests stand here that the stage does not speak of.",
-  why: "What is missing is only noticed at its stage: a schedule left at design is never asked for the tests it lacks.",
+  title: "Tests are recorded beyond the stated stage.",
+  why: "A missing test is reported only from its stage on: in a schedule left at the design stage no missing test is reported.",
   clauses: ["644.1"],
   examples: [
     {
@@ -50,7 +50,7 @@ installation "Kiln house" {
     if (!live && (!dead || stage === "dead-tested")) return;
     const reached = live ? "tested" : "dead-tested";
     report(valueSpot(fact, fact.args.stage), {
-      message: `${live ? "Live" : "Dead"} tests stand in this schedule, but its stage is ${stage}: tests that are missing are not noticed until it is ${reached}.`,
+      message: `${live ? "Live" : "Dead"} tests are recorded, but the stage is ${stage}: missing tests are reported only from stage ${reached} on.`,
       fixes: [inPlaceOf(fact.args.stage, reached)],
     });
   },

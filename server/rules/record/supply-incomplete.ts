@@ -8,8 +8,8 @@ import { lineInBlock } from "../common/writing.ts";
 import { factSpot, installationRule, wordSpot } from "../frame/rule.ts";
 
 /**
- * What every limit here rests on. In TT the electrode stands for Ze, and fault currents may be those of the board at the
- * origin. For the boards further on a check of its own asks.
+ * What every limit here rests on. In TT the electrode takes the place of Ze, and fault currents may be those of the board
+ * at the origin. The boards downstream have a check of their own.
  */
 function missing(supply: Facts<"supply">, boards: Installation["boards"]): string[] {
   const TT = supply.one("earthing")?.args.system.value === "TT";
@@ -23,14 +23,14 @@ function missing(supply: Facts<"supply">, boards: Installation["boards"]): strin
 function needsFault(supply: Facts<"supply">, boards: Installation["boards"]): boolean {
   const [first] = boards;
   if (supply.has("Ipf") || supply.has("PSCC") || supply.has("PEFC")) return false;
-  // Between the two nobody asks for it: it is declared for the design, and measured with the supply on.
+  // Between the two it is not required: it is declared for the design, and measured with the supply on.
   const due = first !== undefined && ["design", "tested"].includes(stageOf(first.context));
   return due && !boards.some(({ context }) => faultsNoted(context));
 }
 
 function remedy(lacking: readonly string[], tested: boolean): string {
   const [first] = lacking;
-  if (first === "earthing" && lacking.length === 1) return "see how it is earthed at the origin, and write it here";
+  if (first === "earthing" && lacking.length === 1) return "inspect the earthing at the origin, and record it here";
   return tested ? "measure, or write LIM with the reason" : "ask the distributor and mark it declared";
 }
 
@@ -38,8 +38,8 @@ export default installationRule({
   id: "record/supply-incomplete",
   severity: "warning",
   since: "0.1",
-  title: "The supply is not described.",
-  why: "The earthing, Ze and the fault current decide whether devices disconnect in time and survive it. Without them the circuits behind are not judged. By enquiry is enough for a design: mark it declared.",
+  title: "The supply is not fully described.",
+  why: "The earthing, Ze and the fault current decide whether devices disconnect in time and can break the fault. Without them the circuits are not judged. By enquiry is enough for a design: mark it declared.",
   clauses: ["313.1", "312.2", "434.1", "132.2"],
   examples: [
     {
@@ -70,7 +70,8 @@ installation "Kiln house" {
     if (!fact || !supply) {
       if (head.facts.has("supply") || boards.length === 0) return;
       report(wordSpot(head.header), {
-        message: "The supply is not described: its earthing, Ze and fault current decide what every circuit may be.",
+        message:
+          "The supply is not described: write its earthing, Ze and fault current, by which every circuit is judged.",
       });
       return;
     }
@@ -79,7 +80,7 @@ installation "Kiln house" {
     const [first] = boards;
     const tested = first !== undefined && liveTestsDue(first.context);
     report(factSpot(fact), {
-      message: `The supply lacks ${listed(lacking)}, without which its circuits cannot be judged: ${remedy(lacking, tested)}.`,
+      message: `The supply lacks ${listed(lacking)}, so its circuits cannot be judged: ${remedy(lacking, tested)}.`,
       fixes: lacking.includes("earthing")
         ? Object.keys(earthings).flatMap((system) => lineInBlock(fact, `earthing ${system}`))
         : [],

@@ -5,8 +5,8 @@ export default installationRule({
   id: "record/tests-before-edition",
   severity: "warning",
   since: "0.1",
-  title: "Tests older than the edition they are judged by.",
-  why: "Nobody could test to an edition that was not out. Either a date is wrong, or the edition was changed after the tests and they have to be looked at again.",
+  title: "Tests are older than the edition they are judged by.",
+  why: "Nobody could test to an edition that was not published. Either a date is wrong, or the edition was changed after the tests and they have to be reviewed.",
   clauses: ["644.1"],
   examples: [
     {
@@ -45,7 +45,7 @@ installation "Kiln house" {
     const last = edition && editionDates(installation, edition).lastTest;
     if (!fact || !edition || last === undefined || last >= edition.from) return;
     report(valueSpot(fact, fact.args.edition), {
-      message: `The last test is of ${last}, before ${edition.id} came out on ${edition.from}. Which edition was the work tested to?`,
+      message: `The last test is dated ${last}, before ${edition.id} was published on ${edition.from}: to which edition was it made?`,
       source: edition.sources.from,
     });
   },

@@ -7,8 +7,8 @@ export default installationRule({
   id: "record/unknown-edition",
   severity: "error",
   since: "0.1",
-  title: "An edition of the wiring regulations that is not known here.",
-  why: "Nothing is judged by an edition whose limits are not known. Write it as its title page has it, with its amendments.",
+  title: "The edition of the wiring regulations is not known here.",
+  why: "Nothing is judged by an edition whose limits are not known. Write it as on its title page, with its amendments.",
   clauses: ["644.1"],
   examples: [
     {
@@ -30,7 +30,7 @@ installation "Kiln house" {
     const ids = [...editions].reverse().map(({ id }) => id);
     const near = nearest(value, ids);
     report(valueSpot(fact, fact.args.edition), {
-      message: `${value} is not an edition known here, so nothing is judged${near ? `. Was ${near} meant?` : "."}`,
+      message: `${value} is not an edition known here, so nothing is judged${near ? `: was ${near} meant?` : ": write it as on its title page."}`,
       fixes: [...new Set(near ? [near, ...ids] : ids)].map((id) => inPlaceOf(fact.args.edition, id)),
     });
   },

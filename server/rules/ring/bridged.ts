@@ -8,8 +8,9 @@ export default wayRule({
   id: "ring/bridged",
   severity: "warning",
   since: "0.1",
-  title: "A ring that a cable bridges part-way round.",
-  why: "The ends read too little for the length, and the points inside the bridge read above the quarter value while the others stand on it. A break inside such a figure of eight stays hidden: the ends look continuous. Find the cable that joins two points and take it out, then test again.",
+  title: "A ring appears to be bridged part-way round.",
+  why: "The ends read too little for the length, and the points inside the bridge read above the quarter value while the others agree with it. A break inside such a figure of eight stays hidden: the ends look continuous. Isolate, find the cable that joins two points and take it out, then test again.",
+  opens: true,
   clauses: ["643.2.1", "433.1.204"],
   examples: [
     {
@@ -46,7 +47,7 @@ export default wayRule({
     const value = first?.readings["L-N"]?.value;
     if (!first || !expected || value === undefined) return;
     report(readingSpot(first, "L-N"), {
-      message: `${listed(pattern.points.map(({ name }) => name))} read above the ${ohms(expected.greatest)} of the ends, and the ends are too low for the length: a cable seems to bridge the ring. A break between these points would not show at the ends.`,
+      message: `${listed(pattern.points.map(({ name }) => name))} read above the ${ohms(expected.greatest)} the ends give, and the ends are too low for the length: look for a cable that bridges the ring.`,
       value: amount(value, "Ω"),
       limit: amount(expected.greatest, "Ω"),
       steps: expected.steps,

@@ -7,8 +7,8 @@ export default wayRule({
   id: "ring/count-disagrees",
   severity: "warning",
   since: "0.1",
-  title: "The number of points or spurs is not what the runs draw.",
-  why: "One of the two is out of date: a point was added to the cable or to the count and not to the other. A point nobody drew is a point nobody tests.",
+  title: "The number of points or spurs does not agree with the runs.",
+  why: "One of the two is out of date: a point was added to the cable or to the count and not to the other. A point that is not drawn may not be tested.",
   clauses: [],
   examples: [
     {
@@ -32,11 +32,11 @@ export default wayRule({
     const [first] = facts.all("run");
     if (!study.isRing || !runs?.closed || !first || facts.broken.includes("run")) return;
     if (runs.detached.length > 0 || runs.twice.length > 0) return;
-    const related = [relatedFact(first, "Drawn from here.")];
+    const related = [relatedFact(first, "The first run of the circuit.")];
     const points = facts.one("points");
     if (points && points.args.count.value !== runs.places.size) {
       report(factSpot(points), {
-        message: `The runs reach ${runs.places.size} points, not ${points.args.count.value}. Which is right?`,
+        message: `The points are stated as ${points.args.count.value}, but the runs reach ${runs.places.size}: which is right?`,
         value: amount(points.args.count.value, "points"),
         limit: amount(runs.places.size, "points"),
         related,
@@ -47,7 +47,7 @@ export default wayRule({
     const drawn = unfusedSpurs(study).length;
     if (spurs && spurs.args.count.value !== drawn) {
       report(factSpot(spurs), {
-        message: `The runs draw ${drawn === 1 ? "1 point on an unfused spur" : `${drawn} points on unfused spurs`}, not ${spurs.args.count.value}. Which is right?`,
+        message: `The spurs are stated as ${spurs.args.count.value}, but the runs have ${drawn === 1 ? "1 point on an unfused spur" : `${drawn} points on unfused spurs`}: which is right?`,
         value: amount(spurs.args.count.value, "spurs"),
         limit: amount(drawn, "spurs"),
         related,

@@ -12,8 +12,9 @@ export default wayRule({
   id: "ring/cpc-ratio",
   severity: "warning",
   since: "0.1",
-  title: "A protective conductor whose resistance does not fit its size.",
-  why: "For the same length r2 stands to r1 as the tabulated resistances of the two sizes: 1.63 for 2.5/1.5 mm². Too high is a poor joint or a smaller conductor, and the earth of every point hangs on it. Too low is another size than is written, or metal that bridges the conductor.",
+  title: "r2 is not in the ratio to r1 that the conductor sizes give.",
+  why: "For the same length r2 and r1 are in the ratio of the tabulated resistances of the two sizes: 1.63 for 2.5/1.5 mm². Too high means a poor joint or a smaller conductor, and the earth of every point depends on it. Too low means another size than recorded, or metal in parallel with the conductor.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -55,17 +56,19 @@ export default wayRule({
     const { cable } = study;
     if (!ends || !found?.verdict || !quantity || !cable || cable.cpc === undefined) return;
     const { ratio, expected, r2, base, verdict } = found;
+    // No ratio to a reading of zero, which has a check of its own.
+    if (base === 0) return;
     const line = resistancePerMetre(cable.line, cable.material);
     const fits = line && base > 0 ? sizeOfResistance((r2 / base) * line.value) : undefined;
     report(valueSpot(ends, quantity), {
-      message: `r2 is ${(r2 / base).toFixed(2)} times r1; ${cableWords(cable)} gives ${plain(ratio.value)}, so about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven, r2 / expected)}`,
+      message: `r2 is ${(r2 / base).toFixed(2)} × r1; ${cableWords(cable)} gives ${plain(ratio.value)}, about ${ohms(expected)}. ${suspicion(verdict, fits, cable, lineNeutral(study)?.uneven, r2 / expected)}`,
       value: amount(r2, "Ω"),
       limit: amount(expected, "Ω"),
       steps: [...ratio.steps, step("r2 = r1 × ratio", `${ohms(base)} × ${plain(ratio.value, 3)}`, ohms(expected))],
       source: combine(ratio.source, deadTestPractice.ringRatio.source),
       related: [
-        relatedFact(ends, "The ends of the ring."),
-        relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`),
+        relatedFact(ends, "End-to-end readings of the ring."),
+        relatedFact(cable.fact, `Cable: ${cableWords(cable)}.`),
       ],
     });
   },
@@ -79,21 +82,20 @@ function suspicion(
   against: number,
 ): string {
   const { slipShare } = deadTestPractice;
-  if ([10, 0.1].some((power) => Math.abs(against / power - 1) <= slipShare.value))
-    return "That is a power of ten out: check the decimal point.";
+  if ([10, 0.1].some((power) => Math.abs(against / power - 1) <= slipShare.value)) return "Check the decimal point.";
   // r1 that agrees with rn is the line's own reading, whatever r2 says.
   const inverse = cable.cpc !== undefined && fits !== undefined && fits > cable.line;
   if (inverse)
     return uneven === false
-      ? "The ratio is upside down: either the live conductors and the cpc are written for each other, or metal bridges the cpc."
-      : "The ratio is upside down: have r1 and r2 changed places?";
+      ? "The ratio is inverted: line and cpc sizes are swapped, or metal is in parallel with the cpc."
+      : "The ratio is inverted: are r1 and r2 swapped?";
   if (verdict === "low" && fits === cable.line)
-    return `It fits a ${squareMillimetres(fits)} cpc: singles instead of this cable, or metal that bridges the cpc.`;
+    return `It fits a ${squareMillimetres(fits)} cpc: another cable, or metal in parallel with the cpc.`;
   if (fits !== undefined && fits !== cable.cpc)
     return verdict === "high"
       ? `It fits a ${squareMillimetres(fits)} cpc, or a poor joint in the right one.`
-      : `It fits a ${squareMillimetres(fits)} cpc: check the size that is written.`;
-  if (verdict === "low") return "Look for metal that bridges the cpc, and for another size than is written.";
+      : `It fits a ${squareMillimetres(fits)} cpc: check the size recorded.`;
+  if (verdict === "low") return "Look for metal in parallel with the cpc, or another size than recorded.";
   return uneven
     ? "Look for a poor joint in the cpc as well as in the line or neutral."
     : "Look for a poor joint in the cpc.";

@@ -19,7 +19,8 @@ export default wayRule({
   severity: "warning",
   since: "0.1",
   title: "The ends of a ring do not fit its length.",
-  why: "Length and size say what each conductor should read from leg to leg. Far less is a ring that is bridged part-way round, so that a break inside it would stay hidden, or a wrong length; far more is a poor joint, a smaller cable or a slip of the decimal point.",
+  why: "Length and size give what each conductor should read from leg to leg. Far less means a ring that is bridged part-way round, so that a break inside it would stay hidden, or a wrong length; far more means a poor joint, a smaller cable or a misplaced decimal point.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -62,7 +63,7 @@ export default wayRule({
     if (!study.isRing) return;
     const { ends, endsTest, values } = studyRing(study);
     if (!ends || !endsTest || !study.length || ringPattern(study)?.kind === "bridged") return;
-    // Where line and neutral disagree the lower one is the sounder, and the other is spoken of already.
+    // Where line and neutral disagree the lower one is the sounder, and the other is reported already.
     const lineIsLower =
       (values.r1?.value ?? Number.POSITIVE_INFINITY) <= (values.rn?.value ?? Number.POSITIVE_INFINITY);
     const end = lineIsLower || study.cable?.neutral !== study.cable?.line ? "r1" : "rn";
@@ -74,14 +75,12 @@ export default wayRule({
     const { kind, slip, ratio } = uncertainty;
     const metal = otherMetal(study);
     const otherwise =
-      metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value
-        ? ` It is what ${metal.name} would read.`
-        : "";
+      metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value ? ` It fits ${metal.name}.` : "";
     const cause =
       slip !== undefined
-        ? `Move the decimal point: ${unslipped(quantity, slip)}?`
+        ? `Check the decimal point: was it ${unslipped(quantity, slip)}?`
         : kind === "low"
-          ? "Look for a cable that bridges the ring part-way round, and check the length."
+          ? "Look for a cable that bridges the ring, and check the length."
           : `Look for a poor joint or a smaller cable, null the leads, and check the length.${otherwise}`;
     report(valueSpot(ends, quantity), {
       message: `${end} reads ${shown(quantity)}; ${metres(study.length.value)} of this cable gives ${ohms(expected.value)}. ${cause}`,

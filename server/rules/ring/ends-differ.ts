@@ -5,7 +5,7 @@ import { lineNeutral } from "../../readings/ring-ends.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { cableWords, relatedFact } from "../common/dead-words.ts";
-import { together, uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, together, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -13,8 +13,9 @@ export default wayRule({
   id: "ring/ends-differ",
   severity: "warning",
   since: "0.1",
-  title: "Line and neutral of a ring that do not agree end to end.",
-  why: "Both run side by side through the same points, so the higher one has a loose terminal, a broken strand or a length of smaller cable. It warms under load. Until it is found, (r1 + r2)/4 is not what the points should read.",
+  title: "r1 and rn of a ring do not agree.",
+  why: "Line and neutral run together through the same points, so the higher one has a loose terminal, a broken strand or a length of smaller cable, which heats up under load. Until it is found, the points need not read (r1 + r2)/4.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -60,15 +61,15 @@ export default wayRule({
     const tenfold =
       !sized && lower > 0 && Math.abs(quantity.value / lower / 10 - 1) <= deadTestPractice.slipShare.value;
     const words = sized
-      ? `rn reads ${ohms(rn)} where r1 and the sizes give ${ohms(expected)}: they may differ by ${plain(ringTolerance.value)} Ω.`
+      ? `rn reads ${ohms(rn)} where r1 and the sizes give ${ohms(expected)}, more than ${plain(ringTolerance.value)} Ω apart.`
       : `r1 and rn differ by ${ohms(difference)}, more than ${plain(ringTolerance.value)} Ω.`;
     const remedy = tenfold
-      ? `One is ten times the other: check the decimal point first, then look for a poor joint.`
-      : `Look for a loose terminal or a smaller length of cable; until then the quarter values do not hold for the points.`;
+      ? `Check the decimal point first, then look for a poor joint.`
+      : `Look for a loose terminal, or a length of smaller cable.`;
     const meters = [values.r1, values.rn].map((one) => one && uncertaintyOnWay(study, ends, one.quantity));
     const meter = together(meters, ohms);
     report(valueSpot(ends, quantity), {
-      message: `${words} ${remedy}${withinUncertainty(meter, difference - ringTolerance.value)}`,
+      message: `${words} ${remedy}${beyondTolerance(meter, difference - ringTolerance.value)}`,
       value: amount(difference, "Ω"),
       limit: amountOf(ringTolerance),
       steps: [
@@ -78,8 +79,8 @@ export default wayRule({
       ],
       source: ringTolerance.source,
       related: [
-        relatedFact(ends, "The ends of the ring."),
-        ...(study.cable ? [relatedFact(study.cable.fact, `The cable: ${cableWords(study.cable)}.`)] : []),
+        relatedFact(ends, "End-to-end readings of the ring."),
+        ...(study.cable ? [relatedFact(study.cable.fact, `Cable: ${cableWords(study.cable)}.`)] : []),
       ],
       fixes: tenfold
         ? [inPlaceOf(quantity, `${(quantity.value / 10).toFixed(2)} Ω`, `Write ${(quantity.value / 10).toFixed(2)} Ω`)]

@@ -6,8 +6,9 @@ export default wayRule({
   id: "ring/ends-missing",
   severity: "warning",
   since: "0.1",
-  title: "A ring that was never shown to be one.",
-  why: "Only the end-to-end readings of all three conductors show that a ring is whole. Without them a break stays hidden: every point still works, on half the cable. Measure r1, rn and r2 with the legs apart at the board.",
+  title: "The end-to-end readings of a ring are missing.",
+  why: "Only the end-to-end readings of all three conductors prove that a ring is continuous. Without them a break stays hidden: every point still works, on half the cable. Isolate and measure r1, rn and r2 with the legs separated at the board.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -50,7 +51,7 @@ export default wayRule({
       if (hasDead(study, "ends")) return;
       report(wordSpot(way.header), {
         message:
-          "This ring has no end-to-end readings: nothing shows that it is one. Measure r1, rn and r2 at the board.",
+          "This ring has no end-to-end readings, so it is not proved continuous: isolate, and measure r1, rn and r2 at the board.",
         related: (study.dead ? [study.dead.header] : []).map((fact) => ({
           spot: factSpot(fact),
           message: "The latest dead tests.",
@@ -61,7 +62,7 @@ export default wayRule({
     const { fact } = latest;
     if (fact.args.r2 === undefined && cable?.cpc !== undefined) {
       report(factSpot(fact), {
-        message: "The protective conductor was not measured end to end: add r2, since every point's earth hangs on it.",
+        message: "The protective conductor was not measured end to end: measure r2, which earths every point.",
       });
     }
   },

@@ -7,8 +7,8 @@ export default wayRule({
   id: "ring/ends-on-radial",
   severity: "warning",
   since: "0.1",
-  title: "End-to-end readings on a circuit that is no ring.",
-  why: "r1, rn and r2 are taken from one leg of a ring to the other, and a radial has one leg. Either the circuit is a ring and is judged as something else, or the figures belong to another circuit.",
+  title: "End-to-end readings are recorded for a circuit that is no ring.",
+  why: "r1, rn and r2 are measured from one leg of a ring to the other, and a radial has one leg. Either the circuit is a ring and is judged as something else, or the figures belong to another circuit.",
   clauses: ["643.2.1"],
   examples: [
     {
@@ -33,9 +33,9 @@ export default wayRule({
     if (!ends || ![ends.args.r1, ends.args.rn, ends.args.r2].some((value) => quantityOf(value))) return;
     const { kind } = way.header.args;
     report(wordSpot(ends), {
-      message: `End-to-end readings belong to a ring; this is a ${way.kind}. Is it a ring, or are these another circuit's?`,
-      related: kind ? [{ spot: valueSpot(way.header, kind), message: `Here it is called a ${way.kind}.` }] : [],
-      fixes: kind && way.kind === "radial" ? [inPlaceOf(kind, "ring", "Call it a ring")] : [],
+      message: `End-to-end readings belong to a ring; this is a ${way.kind}: is it a ring, or are these of another circuit?`,
+      related: kind ? [{ spot: valueSpot(way.header, kind), message: `Recorded as a ${way.kind}.` }] : [],
+      fixes: kind && way.kind === "radial" ? [inPlaceOf(kind, "ring", "Make it a ring")] : [],
     });
   },
 });

@@ -81,11 +81,11 @@ installation "Sample" {
     const { alikeRings } = deadTestPractice;
     if (!first || rings.length < alikeRings.value || !rings.every(({ study }) => workedBack(study))) return;
     report(factSpot(first.ends), {
-      message: `On all ${rings.length} rings of this board r1 and r2 are 1.5 and 2.5 times R1+R2 to the last digit. Were the ends measured, or worked back?`,
+      message: `r1 and r2 of all ${rings.length} rings are exactly 1.5 and 2.5 × R1+R2: were the ends measured, or calculated?`,
       value: amount(rings.length, "rings"),
       steps: [remark(`r1 = 1.5 × (R1+R2) and r2 = 2.5 × (R1+R2), to the digit, on ${rings.length} rings`)],
       source: alikeRings.source,
-      related: others.map(({ ends, study }) => relatedFact(ends, `The same on way ${study.way.id}.`)),
+      related: others.map(({ ends, study }) => relatedFact(ends, `Way ${study.way.id}: the same exact multiples.`)),
     });
   },
 });

@@ -9,7 +9,7 @@ export default wayRule({
   id: "ring/identical-readings",
   severity: "information",
   since: "0.1",
-  title: "All points of a ring read the same to the last digit where they should not.",
+  title: "All points of a ring read the same to the last digit where they should differ.",
   why: "Round a long ring, or one whose cpc is smaller than its line, the readings to earth rise towards the middle. Equal figures to the last digit look like one reading copied down the column.",
   clauses: ["643.2.1"],
   examples: [
@@ -52,7 +52,7 @@ export default wayRule({
     const spread = expectedSpread(study, points, "L-E");
     if (spread === undefined || spread <= alikeSpread.value) return;
     report(readingSpot(first, "L-E"), {
-      message: `All ${values.length} points read ${shown(quantity)} L-E to the digit; round this ring they should differ by about ${ohms(spread)}. Was each one measured?`,
+      message: `All ${values.length} points read exactly ${shown(quantity)} L-E, where they should differ by about ${ohms(spread)}: was each one measured?`,
       value: amount(0, "Ω"),
       limit: amount(spread, "Ω"),
       steps: [step("spread round the ring at these points, from the ends", "", ohms(spread))],

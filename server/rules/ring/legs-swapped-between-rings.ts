@@ -14,8 +14,9 @@ export default boardRule({
   id: "ring/legs-swapped-between-rings",
   severity: "information",
   since: "0.1",
-  title: "Two rings of one board with the same conductors open.",
-  why: "Where the legs of two rings were changed over at the board, each reads open, and the conductor of one closes with the other's. Measure between the rings, change the legs back, and repeat both tests.",
+  title: "Two rings of one board are open in the same conductors.",
+  why: "Where the legs of two rings are interchanged at the board, each reads open, and the conductor of one closes with the other's. Isolate both, measure between the rings, put the legs right, and repeat both tests.",
+  opens: true,
   clauses: ["643.2.1", "314.4"],
   examples: [
     {
@@ -73,9 +74,13 @@ installation "Sample" {
       const same = (other: Open) => other.which.join() === one.which.join();
       const others = possible.slice(index + 1).filter(same);
       if (others.length === 0 || possible.slice(0, index).some(same)) continue;
+      const next = nextStep([one, ...others]);
       report(wordSpot(one.ends), {
         message: messageOf(one, others),
-        related: others.map(({ ends, study }) => relatedFact(ends, `The ends of way ${study.way.id}.`)),
+        related: [
+          ...(next === "" ? [] : [{ spot: wordSpot(one.ends), message: next }]),
+          ...others.map(({ ends, study }) => relatedFact(ends, `End-to-end readings of way ${study.way.id}.`)),
+        ],
       });
     }
   },
@@ -98,15 +103,16 @@ function messageOf(one: Open, others: readonly Open[]): string {
   const proven = all.every(({ crossed }) => crossed?.placed)
     ? " The readings at their points fit that, and no break further out."
     : "";
-  return `Way ${one.study.way.id} and way ${names} are open in the same conductors (${which}): have their legs changed places at the board?${proven}${others.length === 1 ? nextStep(all) : ""}`;
+  return `Ways ${one.study.way.id} and ${names} are open in the same conductors (${which}): are their legs interchanged at the board?${proven}`;
 }
 
-/** The measurement between the two rings that decides it, with what it should read. */
+/** The measurement between the two rings that decides it, with what it should read; of two rings only. */
 function nextStep(both: readonly Open[]): string {
+  if (both.length !== 2) return "";
   const [conductor] = both[0]?.which ?? [];
   if (!conductor) return "";
   const expected = both.flatMap(({ crossed }) => crossed?.ends[conductor] ?? []);
   const value = expected.length === both.length ? `, about ${expected.map((end) => ohms(end)).join(" and ")}` : "";
   const [first, second] = both.map(({ study }) => study.way.id);
-  return ` Measure the ${conductorWords[conductor]} from each leg of way ${first} to each of way ${second}: two pairs that read${value} say so; all open say that each ring is broken.`;
+  return `Next: isolate both, and measure the ${conductorWords[conductor]} from each leg of way ${first} to each of way ${second}. Two pairs that read${value} confirm it; all open: each ring is broken.`;
 }

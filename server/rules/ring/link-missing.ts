@@ -10,8 +10,9 @@ export default wayRule({
   id: "ring/link-missing",
   severity: "warning",
   since: "0.1",
-  title: "All points of a ring read twice what they should, or nothing at all.",
-  why: "A point is fed from both sides only while both links are made at the board. With one of them missing it reads twice the quarter value everywhere, exactly as with a live conductor that has come open since the ends were measured. Make both links, measure the ends again, and repeat the round.",
+  title: "All points of a ring read twice what they should, or open.",
+  why: "A point is fed from both sides only while both links are made at the board. With one of them missing every point reads twice the quarter value, as it does with a live conductor that has come open since the ends were measured. Make both links, measure the ends again, and repeat the readings at the points.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -61,8 +62,7 @@ export default wayRule({
     const quantity = first.readings[round]?.quantity;
     if (pattern.kind === "nothing-read" && quantity) {
       report(readingSpot(first, round), {
-        message:
-          "No point reads anything: the links at the board were not made, or this is not the circuit they were made on.",
+        message: "All points read open: the links at the board were not made, or they were made on another circuit.",
         value: amount(quantity.value, "Ω"),
         related,
       });
@@ -70,7 +70,7 @@ export default wayRule({
     const quarter = ring.quarter["L-N"];
     if (pattern.kind !== "doubled" || !quarter || !quantity) return;
     report(readingSpot(first, "L-N"), {
-      message: `Every point reads about twice the ${ohms(quarter.value)} the ends give: ${falls(ring.points) ? "the line-earth readings fall steadily round the ring, so one of the two links at the board was missing" : "one of the two links was missing, or a live conductor has come open since the ends were read"}. Measure the ends again and repeat.`,
+      message: `Every point reads about twice the ${ohms(quarter.value)} the ends give: ${falls(ring.points) ? "one of the two links at the board was missing" : "a link was missing, or a live conductor has come open"}. Measure the ends again and repeat.`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(quarter),
       steps: quarter.steps,

@@ -10,8 +10,9 @@ export default wayRule({
   id: "ring/links-not-crossed",
   severity: "warning",
   since: "0.1",
-  title: "The readings rise from the board to the middle of the ring: the legs were joined, not crossed.",
-  why: "With line and neutral of the same leg joined at the board, every point reads by its distance and nothing is shown of the ring. Join the line of one leg to the neutral of the other, both pairs, and repeat the round.",
+  title: "The readings rise towards the middle of the ring: the legs were not cross-connected.",
+  why: "With line and neutral of the same leg joined at the board, every point reads by its distance and the ring is not proved. Join the line of one leg to the neutral of the other, both pairs, and repeat the readings.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -47,7 +48,7 @@ export default wayRule({
     const value = first?.readings["L-N"]?.value;
     if (!first || value === undefined) return;
     report(readingSpot(first, "L-N"), {
-      message: `The points read from ${ohms(value)} up to the quarter value in the middle, not ${ohms(quarter.value)} all round: each leg was joined to itself. Cross the legs at the board and repeat.`,
+      message: `The points rise from ${ohms(value)} to the middle, where all should read ${ohms(quarter.value)}: cross-connect the legs at the board and repeat.`,
       value: amount(value, "Ω"),
       limit: amountOf(quarter),
       steps: quarter.steps,

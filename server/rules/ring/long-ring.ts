@@ -9,8 +9,8 @@ export default wayRule({
   id: "ring/long-ring",
   severity: "information",
   since: "0.1",
-  title: "The ends of a ring make it longer than such a ring usually may be.",
-  why: "Past about this length voltage drop or loop impedance runs out for a 2.5 mm² ring on 30 or 32 A. Check the drop and Zs at the far point, or look for the joint that makes it read long.",
+  title: "The end-to-end readings give a longer ring than usual.",
+  why: "Beyond about this length a 2.5 mm² ring on 30 or 32 A exceeds its voltage drop or loop impedance. Check both at the far point, or look for the joint that makes it read long.",
   clauses: ["525", "411.4.4"],
   examples: [
     {
@@ -37,19 +37,19 @@ export default wayRule({
     const quantity = values[end]?.quantity;
     const perMetre = cable && resistancePerMetre(cable.line, cable.material);
     if (!study.isRing || !ends || !quantity || values[end]?.value === undefined || !perMetre) return;
-    // Where a length is written it is judged by that; here only the reading speaks of it.
+    // Where a length is written it is judged by that; here there is only the reading.
     if (study.length || cable.line !== usualRingLength.csa || cable.material !== "copper") return;
     const { meterUncertainty, warmest } = deadTestPractice;
     const cold = to20(quantity.value - meterUncertainty.value, temperature ?? warmest.value);
     if (lengthFromResistance(cold.value, perMetre).value <= usualRingLength.value) return;
     const length = lengthFromResistance(quantity.value, perMetre);
     report(valueSpot(ends, quantity), {
-      message: `${end} of ${shown(quantity)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}; such a ring usually has ${metres(usualRingLength.value)} at most. Check drop and Zs at the far point, or look for a joint.`,
+      message: `${end} of ${shown(quantity)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}, above the usual ${metres(usualRingLength.value)}: check voltage drop and Zs at the far point.`,
       value: amount(length.value, "m"),
       limit: amount(usualRingLength.value, "m"),
       steps: [...length.steps, step("at least, warm and with the meter's uncertainty", "", ohms(cold.value))],
       source: usualRingLength.source,
-      related: [relatedFact(cable.fact, `The cable: ${cableWords(cable)}.`)],
+      related: [relatedFact(cable.fact, `Cable: ${cableWords(cable)}.`)],
     });
   },
 });

@@ -9,8 +9,9 @@ export default wayRule({
   id: "ring/open-conductor",
   severity: "error",
   since: "0.1",
-  title: "A conductor of a ring that is not continuous from end to end.",
-  why: "An open ring is two radials on a device that is too large for either: the cable can burn before it trips. Test half the ring at a time from a point in the middle until the break is between two neighbours. Where two rings leave one board, look first whether their legs were crossed.",
+  title: "A conductor of a ring reads open end to end.",
+  why: "An open ring is two radials on a device too large for either: the cable can burn before it trips. With the circuit isolated, test half the ring at a time from a point in the middle until the break is between two neighbours. Where two rings leave one board, first check whether their legs are interchanged.",
+  opens: true,
   clauses: ["643.2.1", "433.1.204"],
   examples: [
     {
@@ -40,8 +41,8 @@ export default wayRule({
     const conductors = listed(open.map((end) => `the ${names[end]}`));
     const message =
       open.length === 3
-        ? "Line, neutral and protective conductor are open end to end: the cable is cut, left out of a point, or a leg belongs to another circuit. This is no ring."
-        : `${capital(conductors)} ${open.length === 1 ? "is" : "are"} open (${shown(quantity)} end to end): this is no ring. Find the break, and do not energise the circuit at its present rating until all three conductors are continuous.`;
+        ? "Line, neutral and protective conductor are open end to end: the cable is cut or left out of a point, or a leg is of another circuit. Do not energise."
+        : `${capital(conductors)} ${open.length === 1 ? "is" : "are"} open (${shown(quantity)} end to end): find the break before the circuit is energised.`;
     report(valueSpot(ends, quantity), {
       message,
       value: amount(quantity.value, "Ω"),

@@ -8,7 +8,8 @@ export default wayRule({
   severity: "error",
   since: "0.1",
   title: "One point of a ring reads open while the others do not.",
-  why: "Two conductors have changed places at that point, one of them is off its terminal, or the point belongs to another circuit. Line and neutral reversed shows only in the line-earth round, line and earth reversed only in the line-neutral round: that is why both are made.",
+  why: "Two conductors are reversed at that point, one of them is off its terminal, or the point belongs to another circuit. Line and neutral reversed shows only in the line-earth readings, line and earth reversed only in the line-neutral readings: that is why both are taken.",
+  opens: true,
   clauses: ["643.6", "643.2.1", "314.4"],
   examples: [
     {
@@ -67,7 +68,7 @@ export default wayRule({
             ? [
                 {
                   spot: readingSpot(point, round),
-                  message: `Polarity is entered as right here, and the reading (${quantity ? shown(quantity) : "open"}) says it is not.`,
+                  message: `Polarity is recorded as correct at ${point.name}, although it reads ${quantity ? shown(quantity) : "open"}.`,
                 },
               ]
             : []),
@@ -81,13 +82,13 @@ export default wayRule({
 
 function suspicion(open: readonly Round[], readings: { readonly [R in Round]?: unknown }): string {
   if (open.length === 2)
-    return "no path in either round. Neutral and earth are reversed there, a terminal is loose, or the point belongs to another circuit.";
+    return "open in both rounds: neutral and earth reversed, a loose terminal, or a point of another circuit.";
   const [round] = open;
   if (round === "L-E")
     return readings["L-N"]
-      ? "no path from line to earth, while line to neutral reads. Line and neutral are reversed there, or the earth is off its terminal."
-      : "no path from line to earth. Two conductors are reversed there, or the earth is off its terminal.";
+      ? "open line to earth, not line to neutral: line and neutral reversed there, or the earth off its terminal."
+      : "open line to earth: two conductors reversed there, or the earth off its terminal.";
   return readings["L-E"]
-    ? "no path from line to neutral, while line to earth reads. Line and earth are reversed there, or the neutral is off its terminal."
-    : "no path from line to neutral. Two conductors are reversed there, or one is off its terminal.";
+    ? "open line to neutral, not line to earth: line and earth reversed there, or the neutral off its terminal."
+    : "open line to neutral: two conductors reversed there, or one off its terminal.";
 }

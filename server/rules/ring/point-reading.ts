@@ -3,15 +3,16 @@ import { type RingPoint, studyRing } from "../../readings/ring.ts";
 import { type PointUncertainty, pointUncertainty } from "../../readings/ring-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
-import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
 import { amount, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/point-reading",
   severity: "warning",
   since: "0.1",
-  title: "A point of a ring does not read what its place on the ring gives.",
-  why: "With the legs cross-connected each point reads close to a quarter of the sum of the ends, and a point on a spur more by its own cable. A reading that does not fit is a joint, a spur nobody drew, or a point of another circuit.",
+  title: "A point of a ring does not read what its position gives.",
+  why: "With the legs cross-connected each point reads close to a quarter of the sum of the ends, and a point on a spur more by its own cable. A reading that does not fit is a joint, a spur that is not drawn, or a point of another circuit.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -74,12 +75,12 @@ export default wayRule({
       if (!round || !expected || value === undefined) continue;
       const bound = (uncertainty.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
       const { length } = point.place?.spur ?? {};
-      const where = length === undefined ? "" : `, its ${length} m of spur allowed for`;
+      const where = length === undefined ? "" : ` with its ${length} m of spur`;
       const quantity = point.readings[round]?.quantity;
       const meter = quantity && uncertaintyOnWay(study, point.fact, quantity);
       const by = Math.abs(uncertainty.excess[round] ?? 0) - expected.tolerance;
       report(readingSpot(point, round), {
-        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(uncertainty, point)}${withinUncertainty(meter, by)}`,
+        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(uncertainty, point)}${beyondTolerance(meter, by)}`,
         value: amount(value, "Ω"),
         limit: amount(bound, "Ω"),
         steps: [...expected.steps, ...uncertaintySteps(meter)],
@@ -92,22 +93,19 @@ export default wayRule({
 });
 
 function suspicion({ kind, rounds, spur }: PointUncertainty, { place }: RingPoint): string {
-  if (kind === "low")
-    return "Less than the ring can give: was it this circuit, and were the legs still cross-connected?";
+  if (kind === "low") return "That is too low: was it this circuit, and were the legs cross-connected?";
   const metres = spur === undefined ? undefined : Math.max(1, Math.round(spur));
   if (kind === "spur-unknown") {
     return metres === undefined
-      ? "If it is on a spur, a run line with its length lets it be judged."
-      : `About ${metres} m of spur reads so: a run line with its length lets it be judged.`;
+      ? "If it is on a spur, write its run with the length."
+      : `It fits a spur of about ${metres} m: if it is one, write its run.`;
   }
-  if (place?.spur) return "More than its spur explains: look for a longer spur or a poor joint in it.";
+  if (place?.spur) return "Look for a longer spur, or a poor joint in it.";
   if (metres !== undefined)
     return place
-      ? `It reads like a point on a spur of about ${metres} m, but the run has it on the ring.`
-      : `It reads like a point on a spur of about ${metres} m: if it is one, write its run; if not, look for a joint.`;
+      ? `It fits a spur of about ${metres} m, but the run has it on the ring.`
+      : `It fits a spur of about ${metres} m: write its run, or look for a poor joint.`;
   if (rounds.length === 1)
-    return rounds[0] === "L-E"
-      ? "Only the earth round is out: look at the earth terminal there."
-      : "Only the neutral round is out: look at the neutral terminal there.";
-  return "Look for a poor joint there, or for a spur that is not written.";
+    return rounds[0] === "L-E" ? "Look at the earth terminal there." : "Look at the neutral terminal there.";
+  return "Look for a poor joint there, or a spur that is not recorded.";
 }

@@ -6,7 +6,7 @@ export default wayRule({
   id: "ring/point-twice",
   severity: "warning",
   since: "0.1",
-  title: "A run reaches a place that was reached before.",
+  title: "A run reaches a point that an earlier run already reaches.",
   why: "Two cables to one point, besides the ring itself, make a figure of eight: a break inside it does not show at the ends. If two points only share a name, give one of them another.",
   clauses: ["433.1.204"],
   examples: [
@@ -43,9 +43,9 @@ export default wayRule({
       const earlier = before && runReaching(study, before.name);
       report(valueSpot(fact, name), {
         message: main
-          ? `The run passes ${name.value} twice. Two points need two names.`
-          : `${name.value} is reached already: a cable from ${path.from.value} to it would bridge the circuit. Take it out, or name the point anew.`,
-        related: earlier ? [relatedFact(earlier, `${name.value} stands on this run already.`)] : [],
+          ? `The run passes ${name.value} twice: give each point its own name.`
+          : `${name.value} is reached already, so a cable from ${path.from.value} would bridge the circuit: take it out, or rename the point.`,
+        related: earlier ? [relatedFact(earlier, `${name.value} is on this run already.`)] : [],
       });
     }
   },

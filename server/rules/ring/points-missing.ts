@@ -10,8 +10,9 @@ export default wayRule({
   id: "ring/points-missing",
   severity: "information",
   since: "0.1",
-  title: "The ends of a ring were measured, and no point was.",
-  why: "The ends show that each conductor is whole. Only the two rounds at the points show that every point is on the ring, the right way round, and that the ring is not bridged.",
+  title: "The ends of a ring are measured, but none of its points.",
+  why: "The ends prove that each conductor is continuous. Only the two sets of readings at the points prove that every point is on the ring, the right way round, and that the ring is not bridged.",
+  opens: true,
   clauses: ["643.2.1"],
   examples: [
     {
@@ -40,7 +41,7 @@ export default wayRule({
     if (!ends || !LN || equalsQuarter(study)) return;
     const also = LE ? ` and near ${ohms(LE.value)} line to earth` : "";
     report(factSpot(ends), {
-      message: `No point of this ring has a reading. With the legs crossed each should read near ${ohms(LN.value)} line to neutral${also}.`,
+      message: `No point of this ring has a reading: with the legs cross-connected read each, near ${ohms(LN.value)} line to neutral${also}.`,
       steps: [...LN.steps, ...(LE?.steps ?? [])],
       source: LE ? combine(LN.source, LE.source) : LN.source,
     });

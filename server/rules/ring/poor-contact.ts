@@ -8,8 +8,9 @@ export default wayRule({
   id: "ring/poor-contact",
   severity: "warning",
   since: "0.1",
-  title: "One point of a ring reads high by the same amount in both rounds.",
-  why: "What is common to both rounds is the line of that point: a worn contact, a loose terminal, or a probe that did not reach. A loose line terminal warms up under load. A spur would read higher to earth than to neutral wherever the cpc is smaller.",
+  title: "One point of a ring reads high by the same amount in both sets of readings.",
+  why: "What is common to both is the line conductor at that point: a worn contact, a loose terminal, or a probe that did not make contact. A loose line terminal heats up under load. A spur would read higher to earth than to neutral wherever the cpc is smaller.",
+  opens: true,
   clauses: ["643.2.1", "526.1"],
   examples: [
     {
@@ -42,11 +43,9 @@ export default wayRule({
       if (uncertainty?.kind !== "contact" || !expected || value === undefined) continue;
       const by = uncertainty.excess["L-N"] ?? 0;
       const spur =
-        point.place || uncertainty.spur === undefined
-          ? ""
-          : ` A spur of about ${Math.round(uncertainty.spur)} m would read so too.`;
+        point.place || uncertainty.spur === undefined ? "" : ` (Or a spur of about ${Math.round(uncertainty.spur)} m.)`;
       report(readingSpot(point, "L-N"), {
-        message: `${point.name} reads ${ohms(by)} too much in both rounds: a poor contact in the line there. Look at the terminal, and repeat with firm contact.${spur}`,
+        message: `${point.name} reads ${ohms(by)} too much in both rounds: look at the line terminal there, and repeat with firm contact.${spur}`,
         value: amount(value, "Ω"),
         limit: amount(expected.greatest, "Ω"),
         steps: expected.steps,

@@ -12,7 +12,7 @@ export default wayRule({
   id: "ring/r1r2-against-ring",
   severity: "warning",
   since: "0.1",
-  title: "R1+R2 of a ring that its ends and points do not give.",
+  title: "R1+R2 of a ring does not agree with its ends and points.",
   why: "R1+R2 of a ring is the highest reading to earth at its points, which is about a quarter of r1 + r2 unless a spur reads more. The sum itself, or half of it, makes the circuit look far worse than it is; too little hides the worst point.",
   clauses: ["643.2.1"],
   examples: [
@@ -73,7 +73,7 @@ export default wayRule({
       source: quarter ? combine(quarter.source, ringTolerance.source) : ringTolerance.source,
       related: [
         ...endsRelated(ring),
-        ...(highest ? [relatedFact(highest.point.fact, "The highest reading to earth.")] : []),
+        ...(highest ? [relatedFact(highest.point.fact, `Highest reading to earth: ${highest.point.name}.`)] : []),
       ],
       fixes: uncertainty === "above" ? [] : [inPlaceOf(quantity, text, `Write ${text}`)],
     });
@@ -87,14 +87,14 @@ function words(uncertainty: R1R2Uncertainty, expected: number, point: string | u
     case "undivided":
       return `That is about r1 + r2, end to end: ${where}.`;
     case "halved":
-      return `That is half of r1 + r2, where a quarter is meant: ${where}.`;
+      return `That is half of r1 + r2, not a quarter: ${where}.`;
     case "below":
       return point === undefined
         ? `That is less than a sound ring can give: ${where}.`
-        : `The highest reading to earth counts: ${where}.`;
+        : `Record the highest reading to earth: ${where}.`;
     case "above":
       return point === undefined
-        ? `That is more than the ring gives: ${where}. If it is a spur's, write its run.`
-        : `No point reads so much: ${where}. Where was it taken?`;
+        ? `That is more than the ring gives: ${where}. If it is from a spur, write its run.`
+        : `No point reads that much: ${where}. Where was it taken?`;
   }
 }

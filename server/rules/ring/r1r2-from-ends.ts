@@ -9,8 +9,8 @@ export default wayRule({
   id: "ring/r1r2-from-ends",
   severity: "information",
   since: "0.1",
-  title: "R1+R2 of a ring is a quarter of its ends to the digit, and no point was read.",
-  why: "(r1 + r2)/4 is what to expect, not what was found. Read every point with the legs crossed and write the highest; or say that the figure was worked out.",
+  title: "R1+R2 of a ring is exactly a quarter of its ends, and no point was read.",
+  why: "(r1 + r2)/4 is what to expect, not what was found. Read every point with the legs cross-connected and record the highest; or mark the figure as calculated.",
   clauses: ["643.2.1"],
   examples: [
     {
@@ -39,7 +39,7 @@ export default wayRule({
       ring.values[end]?.value === round(share * quantity.value, quantity.decimals);
     const backwards = same(1.5, "r1") && same(2.5, "r2");
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 is (r1 + r2) / 4 to the digit, ${shown(quantity)}, and no point has a reading${backwards ? "; r1 and r2 are 1.5 and 2.5 times it, as if worked back from it" : ""}. Read the points, or mark it as calculated.`,
+      message: `R1+R2 ${shown(quantity)} is exactly (r1 + r2) / 4${backwards ? ", r1 and r2 exactly 1.5 and 2.5 × it" : ""}, and no point was read: read the points, or mark it calculated.`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(quarter),
       steps: quarter.steps,

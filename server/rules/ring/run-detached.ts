@@ -8,8 +8,8 @@ export default wayRule({
   id: "ring/run-detached",
   severity: "warning",
   since: "0.1",
-  title: "A run that begins where no earlier run arrives.",
-  why: "A spur or branch begins at the board or at a point a run above reaches. One that hangs in the air has no length back to the board, so nothing on it can be judged.",
+  title: "A run begins where no earlier run arrives.",
+  why: "A spur or branch begins at the board or at a point that a run above reaches. One that is not connected has no length back to the board, so nothing on it can be judged.",
   clauses: [],
   examples: [
     {
@@ -34,8 +34,8 @@ export default wayRule({
       if (!fact || !first) continue;
       const near = names.filter((name) => distance(name, path.from.value) === 1).slice(0, 3);
       report(valueSpot(fact, path.from), {
-        message: `No run above arrives at ${path.from.value}: this one hangs in the air. Begin it at ${runs.board} or at a point that is reached, and write it below.`,
-        related: [relatedFact(first, "The first run.")],
+        message: `No earlier run reaches ${path.from.value}: begin this one at ${runs.board} or at a point that is reached.`,
+        related: [relatedFact(first, "The first run of the circuit.")],
         fixes: near.map((name) => inPlaceOf(path.from, name, `Begin it at ${name}`)),
       });
     }

@@ -6,9 +6,8 @@ export default wayRule({
   id: "ring/run-not-closed",
   severity: "error",
   since: "0.1",
-  title:
-    "The run and the kind of circuit contradict each other: a ring that does not come back, or a radial that does.",
-  why: "A ring begins and ends at the same device. One that does not come back is a radial on too large a device; one that does and is called a radial is tested as the wrong thing.",
+  title: "A ring's run does not return to the board, or a radial's does.",
+  why: "A ring begins and ends at the same device. One that does not return is a radial on too large a device; one that does and is recorded as a radial is tested as the wrong thing.",
   clauses: ["433.1.204"],
   examples: [
     {
@@ -37,15 +36,15 @@ export default wayRule({
     const { kind } = way.header.args;
     if (study.isRing && !runs.closed) {
       report(factSpot(first), {
-        message: `This run leaves ${runs.board} and does not come back: a ring's first run ends where it began. Add the leg back to ${runs.board}, or call the way a radial.`,
-        related: [relatedFact(way.header, "Called a ring here.")],
-        fixes: kind ? [inPlaceOf(kind, "radial", "Call it a radial")] : [],
+        message: `The first run of this ring does not return to ${runs.board}: add the leg back, or make the way a radial.`,
+        related: [relatedFact(way.header, "Recorded as a ring.")],
+        fixes: kind ? [inPlaceOf(kind, "radial", "Make it a radial")] : [],
       });
     } else if (way.kind === "radial" && runs.closed) {
       report(factSpot(first), {
-        message: `This run comes back to ${runs.board}: that is a ring, and the way is called a radial.`,
-        related: kind ? [{ spot: valueSpot(way.header, kind), message: "Called a radial here." }] : [],
-        fixes: kind ? [inPlaceOf(kind, "ring", "Call it a ring")] : [],
+        message: `This run returns to ${runs.board}, so the circuit is a ring, but it is recorded as a radial.`,
+        related: kind ? [{ spot: valueSpot(way.header, kind), message: "Recorded as a radial." }] : [],
+        fixes: kind ? [inPlaceOf(kind, "ring", "Make it a ring")] : [],
       });
     }
   },

@@ -6,8 +6,8 @@ export default wayRule({
   id: "ring/spur-off-spur",
   severity: "warning",
   since: "0.1",
-  title: "A second point on an unfused spur.",
-  why: "The spur's one cable carries all that is plugged in along it, while the device is set for two cables in parallel. One unfused spur feeds one single or one twin socket; more than that goes behind a fused connection unit, or on the ring.",
+  title: "An unfused spur feeds a second point.",
+  why: "The single cable of the spur carries everything plugged in along it, while the device is rated for two cables in parallel. An unfused spur feeds one single or one twin socket; more than that needs a fused connection unit, or a place on the ring.",
   clauses: ["433.1.204"],
   examples: [
     {
@@ -43,8 +43,8 @@ export default wayRule({
       const parent = study.runs?.places.get(from);
       const before = parent && runReaching(study, parent.name);
       report(valueSpot(fact, place.name), {
-        message: `${place.name.value} is a spur off the spur to ${from}: an unfused spur feeds one point. Put a fused connection unit of 13 A or less at ${from}, or take ${place.name.value} into the ring.`,
-        related: before && before !== fact ? [relatedFact(before, `The spur to ${from}.`)] : [],
+        message: `${place.name.value} is a spur off the spur to ${from}: fit a 13 A fused connection unit at ${from}, or take ${place.name.value} into the ring.`,
+        related: before && before !== fact ? [relatedFact(before, `Spur to ${from}.`)] : [],
       });
     }
   },

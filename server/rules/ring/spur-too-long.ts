@@ -10,8 +10,8 @@ export default wayRule({
   id: "ring/spur-too-long",
   severity: "information",
   since: "0.1",
-  title: "An unfused spur longer than an eighth of the way to the far point of the ring.",
-  why: "A rule of thumb of the guides, with a ring of the usual greatest length in mind: a spur has one cable where the ring has two, so a long one uses up the voltage drop and the loop impedance the ring was designed with. Check both at its end.",
+  title: "An unfused spur is longer than the rule of thumb allows.",
+  why: "A rule of thumb of the guides, made for a ring of the usual greatest length: an eighth of the way to its far point. A spur has one cable where the ring has two, so a long one uses up voltage drop and loop impedance. Check both at its end.",
   clauses: ["525"],
   examples: [
     {
@@ -38,12 +38,12 @@ export default wayRule({
       const limit = { ...own, source: combine(own.source, usualRingLength.source) };
       if (length <= limit.value) continue;
       report(valueSpot(spur.fact, spur.place.name), {
-        message: `The spur to ${spur.place.name.value} is ${metres(length)} long; the rule of thumb, an eighth of the way to the far point of the ring, is ${metres(limit.value)}. Check drop and Zs at its end.`,
+        message: `The spur to ${spur.place.name.value} is ${metres(length)} long, above the rule of thumb of ${metres(limit.value)}: check voltage drop and Zs at its end.`,
         value: amount(length, "m"),
         limit: amountOf(limit),
         steps: limit.steps,
         source: limit.source,
-        related: first ? [relatedFact(first, "The ring it leaves.")] : [],
+        related: first ? [relatedFact(first, "The run of the ring.")] : [],
       });
     }
   },

@@ -10,8 +10,8 @@ export default wayRule({
   id: "ring/too-many-spurs",
   severity: "warning",
   since: "0.1",
-  title: "More unfused spurs than points on the ring.",
-  why: "A ring that lives on its spurs has long lost the sharing between two legs that lets it be fused at 32 A. Take some of the spurs into the ring, or feed them through a fused connection unit.",
+  title: "A ring has more unfused spurs than points on the ring.",
+  why: "The 32 A device depends on the load being shared between two legs, and a ring with mostly spurs has lost that. Take some of the spurs into the ring, or feed them through a fused connection unit.",
   clauses: ["433.1.204"],
   examples: [
     {
@@ -47,12 +47,12 @@ export default wayRule({
     const limit = count.onRing * rule.value;
     if (count.spurs <= limit) return;
     report(factSpot(count.fact), {
-      message: `${count.spurs} unfused spurs on a ring of ${plain(count.onRing)} ${count.onRing === 1 ? "point" : "points"}: no more spurs than points is usual. Take some into the ring.`,
+      message: `${count.spurs} unfused spurs on a ring of ${plain(count.onRing)} ${count.onRing === 1 ? "point" : "points"}: no more spurs than points is usual, so take some into the ring.`,
       value: amount(count.spurs, "spurs"),
       limit: amount(limit, "spurs"),
       steps: [...rule.steps, step("points on the ring", "", plain(count.onRing))],
       source: rule.source,
-      related: count.others.map((fact) => relatedFact(fact, "What it was counted from.")),
+      related: count.others.map((fact) => relatedFact(fact, "Used for the count of points and spurs.")),
     });
   },
 });

@@ -5,8 +5,8 @@ export default installationRule({
   id: "surge/not-stated",
   severity: "information",
   since: "0.1",
-  title: "Nothing is said of surge protection.",
-  why: "Whether it is fitted or was found unnecessary is for the designer to state, so that the next person need not guess.",
+  title: "Surge protection is not stated.",
+  why: "The designer states whether it is fitted or was found unnecessary, so that the next person need not guess.",
   clauses: ["443.4", "443.4.1", "534"],
   examples: [
     {
@@ -45,7 +45,7 @@ installation "Sample" {
     if (!liveTestsDue(first.context) || workOf(first.context) !== "new") return;
     if (supply.has("spd") || boards.some(({ board }) => board.head.facts.has("spd"))) return;
     report(wordSpot(fact), {
-      message: "Nothing is said of surge protection: write spd fitted, or spd not-fitted with the reason.",
+      message: "Surge protection is not stated: write spd fitted, or spd not-fitted with the reason.",
       source: edition.sources.spd,
     });
   },

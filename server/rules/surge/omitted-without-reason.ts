@@ -18,8 +18,8 @@ export default installationRule({
   id: "surge/omitted-without-reason",
   severity: "information",
   since: "0.1",
-  title: "No surge protection, and no reason why not.",
-  why: "Whether it may be left out depends on what a surge would cost, or in earlier editions on a calculation of the risk. The reason belongs in the record, so that the next person need not do it again.",
+  title: "Surge protection is omitted without a reason.",
+  why: "Whether it may be omitted depends on the consequences of a surge, or in earlier editions on a risk assessment. The reason belongs in the record, so that the next person need not repeat the work.",
   clauses: ["443.4", "443.4.1", "443.5"],
   examples: [
     {
@@ -39,10 +39,10 @@ export default installationRule({
       return;
     const reason =
       edition.spd === "consequence"
-        ? "what a surge would lead to, and who decided that it may be left out"
+        ? "the consequences of a surge, and who decided that it may be omitted"
         : "the result of the risk assessment";
     report(factSpot(unsaid), {
-      message: `Surge protection is not fitted, and no reason is written: write ${reason}.`,
+      message: `Surge protection is not fitted and no reason is given: record ${reason}.`,
       source: edition.sources.spd,
     });
   },
