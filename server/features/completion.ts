@@ -9,6 +9,7 @@ import { quantities } from "../../grammar/quantities.ts";
 import { absences, type BlockKind, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { siteTermsOf } from "../model/suggestions.ts";
+import { fenced, md, prose } from "../text/markdown.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, type Cursor, type CursorContext, contextAt, installationAt } from "./cursor.ts";
 import type { Completion, HalfLine, Offer } from "./offers.ts";
@@ -68,7 +69,8 @@ function wordOffers(snapshot: Snapshot, spotted: CursorContext): Offer[] {
       label: word,
       kind: row.opens ? "block" : "word",
       detail: row.means,
-      documentation: [...(row.background ? [row.background] : []), `\`\`\`wayfile\n${row.example}\n\`\`\``].join(
+      documentation: md.join(
+        [...(row.background ? [prose(row.background)] : []), fenced("wayfile", row.example)],
         "\n\n",
       ),
       ...(row.opens ? { snippet: blockSnippet(word, row) } : {}),

@@ -5,6 +5,7 @@
 import { endOf } from "../../grammar/lexer.ts";
 import { pageOf } from "../rules/frame/catalogue.ts";
 import type { Finding, Spot } from "../rules/frame/rule.ts";
+import { type Markdown, md, prose } from "../text/markdown.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./cards/card.ts";
 import { cardFor } from "./cards/card-for.ts";
@@ -43,11 +44,11 @@ export function hover(snapshot: Snapshot, cursor: Cursor, { pictures = false } =
     ...reason(at),
     ...(pictures ? pictureOf(snapshot, spotted, cursor) : []),
   ];
-  return parts.length === 0 ? undefined : { spot: { segment, start, end }, markdown: parts.join("\n\n") };
+  return parts.length === 0 ? undefined : { spot: { segment, start, end }, markdown: md.join(parts, "\n\n").text };
 }
 
 /** Of a containment, on its own line and wherever its name stands. */
-function pictureOf(snapshot: Snapshot, spotted: CursorContext, { offset }: Cursor): string[] {
+function pictureOf(snapshot: Snapshot, spotted: CursorContext, { offset }: Cursor): Markdown[] {
   const named = nameIn(snapshot, spotted, offset);
   const [definition] = named?.names === "containment" ? definitions(snapshot, named) : [];
   if (definition) return containmentPicture(snapshot, definition.fact);
@@ -82,18 +83,18 @@ const workingOf = (at: readonly Finding[]): string[] => at.flatMap(({ working })
 const shortSentence = 30;
 
 /** Why the gravest finding matters, in a sentence. */
-function reason([gravest]: readonly Finding[]): string[] {
+function reason([gravest]: readonly Finding[]): Markdown[] {
   const [first = "", second] = (gravest && pageOf(gravest.check)?.why.split(/(?<=[.?])\s/)) ?? [];
   // A sentence of three words tells nothing without the next.
   const text = first.length < shortSentence && second ? `${first} ${second}` : first;
-  return gravest && text ? [`${text} *(${gravest.check})*`] : [];
+  return gravest && text ? [md`${prose(text)} *(${gravest.check})*`] : [];
 }
 
 interface Explained {
   /** What it is, in a line. */
-  readonly title: readonly string[];
+  readonly title: readonly Markdown[];
   readonly card: Card | undefined;
-  readonly rest: readonly string[];
+  readonly rest: readonly Markdown[];
 }
 
 function explain(snapshot: Snapshot, spotted: CursorContext, cursor: Cursor): Explained {
@@ -102,9 +103,12 @@ function explain(snapshot: Snapshot, spotted: CursorContext, cursor: Cursor): Ex
   const card = withUncertainty(cardFor(snapshot, spotted, cursor.offset), snapshot, spotted, cursor.offset);
   if (token === statement.word) {
     return {
-      title: [`**${statement.word.image}** — ${row.means}`],
+      title: [md`**${statement.word.image}** — ${prose(row.means)}`],
       card,
-      rest: [...(row.background ? [row.background] : []), ...(row.limits ? [`Limits: ${row.limits}`] : [])],
+      rest: [
+        ...(row.background ? [prose(row.background)] : []),
+        ...(row.limits ? [md`Limits: ${prose(row.limits)}`] : []),
+      ],
     };
   }
   const named = nameIn(snapshot, spotted, cursor.offset);

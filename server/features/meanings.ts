@@ -3,23 +3,24 @@
 import type { Accepts, Choices } from "../../grammar/params.ts";
 import { absences, provenances } from "../../grammar/vocabulary.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
+import { fenced, type Markdown, md, prose } from "../text/markdown.ts";
 import { capital } from "../text/words.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { argAt, type CursorContext } from "./cursor.ts";
 import { definitions, type Named } from "./names.ts";
 
 /** A name shows what it stands for, as it is written where it is defined. */
-export function nameMarkdown(snapshot: Snapshot, named: Named): string[] {
-  const title = `**${named.name.value}** — ${kinds[named.names]}`;
-  if (named.builtin) return [`**${named.name.value}** — Fed straight from the origin.`];
+export function nameMarkdown(snapshot: Snapshot, named: Named): Markdown[] {
+  const title = md`**${named.name.value}** — ${kinds[named.names]}`;
+  if (named.builtin) return [md`**${named.name.value}** — Fed straight from the origin.`];
   const [definition] = definitions(snapshot, named);
-  if (!definition) return [`${title} that nothing here defines.`];
+  if (!definition) return [md`${title} that nothing here defines.`];
   const { segment, start, end } = definition.fact;
   const text = segment.text.slice(start, segment.kind === "open" ? undefined : end);
   const indent = start - (segment.text.lastIndexOf("\n", start - 1) + 1);
   const lines = text.split(/\r?\n/).map((line, at) => (at === 0 ? line : line.replace(margin(indent), "")));
   const shown = lines.slice(0, mostLines).join("\n") + (lines.length > mostLines ? "\n…" : "");
-  return [title, `\`\`\`wayfile\n${shown.trimEnd()}\n\`\`\``];
+  return [title, fenced("wayfile", shown.trimEnd())];
 }
 
 const mostLines = 6;
@@ -41,26 +42,26 @@ export function valueMarkdown(
   { row, token, statement }: CursorContext,
   fact: Fact | undefined,
   offset: number,
-): string[] {
+): Markdown[] {
   const image = token?.image ?? "";
   const own: Choices = { ...provenances, ...absences };
-  if (Object.hasOwn(own, image)) return [`**${image}** — ${own[image]}`];
+  if (Object.hasOwn(own, image)) return [md`**${image}** — ${prose(own[image] ?? "")}`];
   const params = Object.entries(row?.params ?? {});
   const label = params.find(([, param]) => param.label === image);
-  if (label) return [`**${image}** — ${capital(label[1].accepts.help)}.`];
+  if (label) return [md`**${image}** — ${prose(capital(label[1].accepts.help))}.`];
   const [name, value] = argAt(fact, offset) ?? [];
   const param = params.find(([key]) => key === name)?.[1] ?? paramOfChoice(params, image);
-  if (!param) return [`**${image}** in the line of **${statement?.word.image}**.`];
+  if (!param) return [md`**${image}** in the line of **${statement?.word.image ?? ""}**.`];
   return accepted(param.accepts, image, value);
 }
 
-function accepted(accepts: Accepts, image: string, value: AnyValue | undefined): string[] {
+function accepted(accepts: Accepts, image: string, value: AnyValue | undefined): Markdown[] {
   const help = capital(accepts.help);
-  if (value && isAbsent(value)) return [`**${value.absent}** — ${absences[value.absent]}`];
+  if (value && isAbsent(value)) return [md`**${value.absent}** — ${prose(absences[value.absent])}`];
   // The places between which it lies stand on either side.
-  if (accepts.kind === "path") return [`**${image}** — The length of this leg.`];
-  if (accepts.kind === "choice") return [`**${image}** — ${accepts.choices[image] ?? help}`];
-  return [`**${image}** — ${help}.`];
+  if (accepts.kind === "path") return [md`**${image}** — The length of this leg.`];
+  if (accepts.kind === "choice") return [md`**${image}** — ${prose(accepts.choices[image] ?? help)}`];
+  return [md`**${image}** — ${prose(help)}.`];
 }
 
 const paramOfChoice = (params: [string, { readonly accepts: Accepts }][], image: string) =>

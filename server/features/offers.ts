@@ -1,6 +1,7 @@
 /** What completion offers, and the half-written line it is offered for. */
 import type { IToken } from "chevrotain";
 import type { Spot } from "../rules/frame/rule.ts";
+import type { Markdown } from "../text/markdown.ts";
 
 export type CompletionKind = "word" | "block" | "choice" | "label" | "name" | "unit" | "value" | "file";
 
@@ -8,7 +9,7 @@ export interface Completion {
   readonly label: string;
   readonly kind: CompletionKind;
   readonly detail?: string;
-  readonly documentation?: string;
+  readonly documentation?: Markdown;
   /** What it is called on site: these find it too. */
   readonly aliases: readonly string[];
   /** What is replaced. */

@@ -48,7 +48,9 @@ function item(snapshot: Snapshot, offer: Completion, index: number, snippets: bo
     sortText: String(index).padStart(4, "0"),
     ...(offer.aliases.length === 0 ? {} : { filterText: [offer.label, ...offer.aliases].join(" ") }),
     ...(offer.detail === undefined ? {} : { detail: offer.detail }),
-    ...(offer.documentation === undefined ? {} : { documentation: { kind: "markdown", value: offer.documentation } }),
+    ...(offer.documentation === undefined
+      ? {}
+      : { documentation: { kind: "markdown", value: offer.documentation.text } }),
     textEdit: { range: rangeOf(snapshot.positions, offer.spot), newText: snippet ?? offer.text },
     insertTextFormat: snippet === undefined ? InsertTextFormat.PlainText : InsertTextFormat.Snippet,
   };

@@ -20,6 +20,7 @@ import { earthingChoices, newSchedule, standardChoices } from "../features/new-s
 import { selections } from "../features/selection.ts";
 import { symbols } from "../features/symbols.ts";
 import { formatDocument } from "../format/format.ts";
+import { withoutMarks } from "../text/markdown.ts";
 import { resolveUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { codeActions } from "./code-actions.ts";
@@ -83,7 +84,8 @@ function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities
     ask("textDocument/hover", null, (snapshot, { position }): Hover | null => {
       const found = hover(snapshot, cursor(snapshot, position), { pictures: pictures && kind === "markdown" });
       if (!found) return null;
-      return { contents: { kind, value: found.markdown }, range: rangeOf(snapshot.positions, found.spot) };
+      const value = kind === "markdown" ? found.markdown : withoutMarks(found.markdown);
+      return { contents: { kind, value }, range: rangeOf(snapshot.positions, found.spot) };
     }),
   );
   return { hoverProvider: true };

@@ -22,3 +22,14 @@ export const html = writerOf("html", (text) =>
     .replace(unfit, "�")
     .replace(/[&<>"']/g, (sign) => entities[sign] ?? sign),
 );
+
+/** An element of HTML or SVG. Its name and those of its attributes are ours; what they hold is escaped. */
+export function element(
+  name: string,
+  attributes: Readonly<Record<string, string>>,
+  ...content: readonly (string | Html)[]
+): Html {
+  const tag = html.asItStands(name);
+  const pairs = Object.entries(attributes).map(([key, value]) => html` ${html.asItStands(key)}="${value}"`);
+  return html`<${tag}${html.join(pairs)}>${html.join(content)}</${tag}>`;
+}

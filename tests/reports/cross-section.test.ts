@@ -23,7 +23,7 @@ describe("a containment cut across", () => {
     const study = studied("containment C1 conduit 25 mm length 2 m", [three, single]);
     const cores = layOf(study)?.cables.map(({ core, study: { way } }) => `${way.id} ${core}`) ?? [];
     expect(cores.toSorted()).toEqual(["1 L1", "1 L2", "1 L3", "1 cpc", "1 neutral", "2 cpc", "2 line", "2 neutral"]);
-    const { svg = "", description } = crossSection(study) ?? {};
+    const { svg: { text: svg } = { text: "" }, description } = crossSection(study) ?? {};
     for (const colour of ["L1, brown", "L2, black", "L3, grey", "neutral, blue", "cpc, green-and-yellow"])
       expect(svg).toContain(colour);
     // 4 × 58 + 43 and 2 × 31 + 22, of 800.
@@ -35,7 +35,7 @@ describe("a containment cut across", () => {
     const lay = layOf(study);
     expect(lay?.cables.map(({ radius }) => radius * 2)).toEqual([4.6, 4.6, 4.6, 4.6, 4]);
     expect(lay?.enclosure).toEqual({ shape: "box", width: 47.6, depth: 22.6 });
-    const { svg = "" } = crossSection(study) ?? {};
+    const svg = crossSection(study)?.svg.text ?? "";
     // 220 across 50 mm.
     expect(svg).toContain('r="10.12"');
     expect(svg).toContain('h44"');
@@ -60,7 +60,7 @@ describe("a containment cut across", () => {
 
   it("stands on paper of its own, tells what it is, and holds nothing that runs", () => {
     const drawing = crossSection(studied("containment C1 conduit 25 mm length 2 m", [three, single]));
-    const svg = drawing?.svg ?? "";
+    const svg = drawing?.svg.text ?? "";
     expect(svg).toMatch(/^<svg [^>]*role="img"[^>]*><title>C1, 25 mm conduit, cut across<\/title><desc>[^<]+<\/desc>/);
     expect(svg).toContain('<rect width="100%" height="100%" fill="#ffffff">');
     expect(svg).not.toMatch(/script|href|\bon\w+=|style=|currentColor/i);

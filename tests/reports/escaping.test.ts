@@ -26,6 +26,9 @@ test("HTML needs nothing from elsewhere and can be printed", () => {
   const html = reportHtml(named("Saws"));
   expect(html).not.toMatch(/\b(?:src|href)=|url\(|@import|https?:/);
   expect(html).toContain("@media print");
+  // Before anything that could load, and nothing but the style that stands in the page itself.
+  expect(html.indexOf("Content-Security-Policy")).toBeLessThan(html.indexOf("<title>"));
+  expect(html).toContain("default-src 'none'; style-src 'unsafe-inline'; img-src data:;");
 });
 
 test("a name with signs of Markdown is no heading, link, picture or table", () => {

@@ -19,10 +19,12 @@ import {
 } from "../../calc/result.ts";
 import type { Source } from "../../tables/source.ts";
 import { combine, standingWords } from "../../tables/source.ts";
+import { fenced, type Markdown, md } from "../../text/markdown.ts";
 
 export interface Row {
   readonly name: string;
-  readonly text: string;
+  /** Figures and words, or what is ready to be shown. */
+  readonly text: string | Markdown;
 }
 
 export interface Card {
@@ -40,7 +42,7 @@ export const card = (
   sources: from.flatMap((one) => (one && one.source.ref !== "" ? [one.source] : [])),
 });
 
-export const row = (name: string, text: string | undefined): Row | undefined =>
+export const row = (name: string, text: string | Markdown | undefined): Row | undefined =>
   text === undefined ? undefined : { name, text };
 
 /** A calculated figure as a row, with what is left to it where a reading is held against it. */
@@ -94,16 +96,22 @@ export const emptyCard: Card = { rows: [], steps: [], sources: [] };
  * A card as Markdown: a line a row, where that comes from, and the working, which may be cut off without harm. Lines of
  * working that stand elsewhere too come after the card's own.
  */
-export function cardMarkdown({ rows, steps, sources }: Card, further: readonly string[] = []): string[] {
-  const parts: string[] = [];
-  if (rows.length > 0) parts.push(rows.map(({ name, text }) => `- ${name}: ${text}`).join("\n"));
+export function cardMarkdown({ rows, steps, sources }: Card, further: readonly string[] = []): Markdown[] {
+  const parts: Markdown[] = [];
+  if (rows.length > 0)
+    parts.push(
+      md.join(
+        rows.map(({ name, text }) => md`- ${name}: ${text}`),
+        "\n",
+      ),
+    );
   if (sources.length > 0) {
     const { ref, standing, note } = combine(...sources);
-    parts.push(`*${folded(ref)} (${standingWords[standing]})${note ? `. ${note}` : ""}*`);
+    parts.push(md`*${folded(ref)} (${standingWords[standing]})${note ? `. ${note}` : ""}*`);
   }
   const own = steps.length > 0 ? working(steps).split("\n") : [];
   const lines = [...new Set([...own, ...further])];
-  if (lines.length > 0) parts.push(`\`\`\`text\n${lines.join("\n")}\n\`\`\``);
+  if (lines.length > 0) parts.push(fenced("text", lines.join("\n")));
   return parts;
 }
 

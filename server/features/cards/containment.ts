@@ -5,6 +5,7 @@ import { type ContainmentStudy, containmentsOf, containmentsOn } from "../../con
 import { circuitsWords, roomWords, sectionsWords, sharedWords, takenWords, wantedWords } from "../../conduits/words.ts";
 import type { Fact } from "../../model/values.ts";
 import { crossSection, imageOf } from "../../reports/drawings/cross-section.ts";
+import { type Markdown, md, picture } from "../../text/markdown.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
 import { definitions, type Named } from "../names.ts";
 import { type Card, card, type Row, row } from "./card.ts";
@@ -30,14 +31,12 @@ export function containmentCard(snapshot: Snapshot, fact: Place): Card | undefin
 const longestPicture = 80_000;
 
 /** The containment cut across, as a Markdown image. */
-export function containmentPicture(snapshot: Snapshot, fact: Place): string[] {
+export function containmentPicture(snapshot: Snapshot, fact: Place): Markdown[] {
   const study = studyOf(snapshot, fact);
   const drawing = study && crossSection(study);
   const image = drawing ? imageOf(drawing) : "";
-  return drawing && image.length <= longestPicture ? [`![${plainly(drawing.title)}](${image})`] : [];
+  return drawing && image.length <= longestPicture ? [picture(drawing.title, image)] : [];
 }
-
-const plainly = (text: string): string => text.replace(/[\\[\]<>&`*_]/g, " ");
 
 /** Of the containment a name stands for. */
 export function namedContainmentCard(snapshot: Snapshot, named: Named): Card | undefined {
@@ -79,9 +78,9 @@ function fullRow({ fullest, percent: full, sections, isWhole }: ContainmentStudy
   const length = fullest.section?.length;
   const which = sections.length > 1 && length !== undefined ? ` in the section of ${metres(length)}` : "";
   const least = !isWhole ? "at least " : "";
-  const sign = fits ? "≤" : "**>**";
+  const sign = fits ? "≤" : md`**>**`;
   return {
     name: "full",
-    text: `${least}${percent(Math.round(full))}${which}, ${plain(total.value, 1)} ${sign} ${plain(room.value)}`,
+    text: md`${least}${percent(Math.round(full))}${which}, ${plain(total.value, 1)} ${sign} ${plain(room.value)}`,
   };
 }

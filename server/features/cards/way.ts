@@ -19,6 +19,7 @@ import { enclosureNeed, protectiveNeed } from "../../circuit/protective.ts";
 import { methodOf } from "../../circuit/route-capacity.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
 import type { Fact } from "../../model/values.ts";
+import { md } from "../../text/markdown.ts";
 import { type Card, card, limitRow, type Row, row, show } from "./card.ts";
 import { spurR1R2 } from "./tests.ts";
 
@@ -78,15 +79,15 @@ function currentChain(study: WayStudy): Row | undefined {
   const Iz = study.capacity?.value.value;
   if (In === undefined || (Ib === undefined && Iz === undefined)) return undefined;
   const parts = [
-    ...(Ib === undefined ? [] : [`Ib ${amps(Ib)} ${Ib <= In ? "≤" : "**>**"}`]),
-    `In ${amps(In)}`,
-    ...(Iz === undefined ? [] : [`${exceeds(In, Iz) ? "**>**" : "≤"} Iz ${amps(Iz)}`]),
+    ...(Ib === undefined ? [] : [md`Ib ${amps(Ib)} ${Ib <= In ? "≤" : md`**>**`}`]),
+    md`In ${amps(In)}`,
+    ...(Iz === undefined ? [] : [md`${exceeds(In, Iz) ? md`**>**` : "≤"} Iz ${amps(Iz)}`]),
   ];
   const room = [
     ...(Ib === undefined ? [] : [roomOf(In - Ib, "the device")]),
     ...(Iz === undefined ? [] : [roomOf(Iz - In, "the cable")]),
   ];
-  return { name: "currents", text: `${parts.join(" ")}; ${room.join(", ")}` };
+  return { name: "currents", text: md`${md.join(parts, " ")}; ${room.join(", ")}` };
 }
 
 const roomOf = (left: number, of: string): string =>
@@ -101,9 +102,9 @@ function ringCurrents({ device, designCurrent, capacity }: WayStudy): Row | unde
     ...(designCurrent ? [`Ib ${amps(designCurrent.value)}`] : []),
     ...(Iz === undefined
       ? []
-      : [`Iz of the ring's cable ${amps(Iz)} ${fallsShort(Iz, needed) ? "**<**" : "≥"} ${amps(needed)}`]),
+      : [md`Iz of the ring's cable ${amps(Iz)} ${fallsShort(Iz, needed) ? md`**<**` : "≥"} ${amps(needed)}`]),
   ];
-  return row("currents", parts.length === 0 ? undefined : parts.join(", "));
+  return row("currents", parts.length === 0 ? undefined : md.join(parts, ", "));
 }
 
 export function cableCard(study: WayStudy): Card | undefined {

@@ -5,14 +5,14 @@ import type { Core } from "../../circuit/conductors.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { ContainmentStudy } from "../../conduits/containment.ts";
 import { type LaidCable, type Lay, layOf } from "../../conduits/lay.ts";
+import { element, type Html, html } from "../../text/html.ts";
 import { sentence } from "../setting/document.ts";
-import { escaped } from "../setting/escaped.ts";
 
 export interface Drawing {
   readonly title: string;
   /** What is to be seen, for those who cannot see it. */
   readonly description: string;
-  readonly svg: string;
+  readonly svg: Html;
 }
 
 /** BS 7671, Table 51. Green-and-yellow is drawn as two halves. */
@@ -92,24 +92,20 @@ function svgOf({ enclosure, wall, cables }: Lay, title: string, description: str
   const height = Math.max(deep * scale, beside) + 2 * margin + 26;
   const mm = (value: number): string => plain(value * scale, 2);
   const body = round
-    ? tag("circle", { r: mm(across / 2 - wall / 2), fill: paper, stroke: ink, "stroke-width": mm(wall) }, "")
-    : tag(
-        "rect",
-        {
-          x: mm(-(across - wall) / 2),
-          y: mm(-(deep - wall) / 2),
-          width: mm(across - wall),
-          height: mm(deep - wall),
-          fill: paper,
-          stroke: ink,
-          "stroke-width": mm(wall),
-        },
-        "",
-      );
+    ? element("circle", { r: mm(across / 2 - wall / 2), fill: paper, stroke: ink, "stroke-width": mm(wall) })
+    : element("rect", {
+        x: mm(-(across - wall) / 2),
+        y: mm(-(deep - wall) / 2),
+        width: mm(across - wall),
+        height: mm(deep - wall),
+        fill: paper,
+        stroke: ink,
+        "stroke-width": mm(wall),
+      });
   const middle = `translate(${plain(margin + picture / 2, 2)} ${plain(margin + (deep * scale) / 2, 2)})`;
   const bar = across > 60 ? 20 : 10;
   const base = margin + deep * scale + 14;
-  return tag(
+  return element(
     "svg",
     {
       xmlns: "http://www.w3.org/2000/svg",
@@ -121,33 +117,35 @@ function svgOf({ enclosure, wall, cables }: Lay, title: string, description: str
       "font-size": "12",
       fill: ink,
     },
-    [
-      tag("title", {}, escaped(title)),
-      tag("desc", {}, escaped(description)),
-      tag("rect", { width: "100%", height: "100%", fill: paper }, ""),
-      tag("g", { transform: middle }, body + cables.map((one) => cableOf(one, mm)).join("")),
-      tag("path", { d: `M${margin} ${plain(base, 2)}h${mm(bar)}`, stroke: ink, "stroke-width": "2" }, ""),
-      tag("text", { x: plain(margin + bar * scale + 6, 2), y: plain(base + 4, 2) }, `${bar} mm`),
-      tag("g", { transform: `translate(${picture + 2 * margin} ${margin + 11})` }, legendSvg(ways, cores, notes)),
-    ].join(""),
+    element("title", {}, title),
+    element("desc", {}, description),
+    element("rect", { width: "100%", height: "100%", fill: paper }),
+    element("g", { transform: middle }, body, ...cables.map((one) => cableOf(one, mm))),
+    element("path", { d: `M${margin} ${plain(base, 2)}h${mm(bar)}`, stroke: ink, "stroke-width": "2" }),
+    element("text", { x: plain(margin + bar * scale + 6, 2), y: plain(base + 4, 2) }, `${bar} mm`),
+    element("g", { transform: `translate(${picture + 2 * margin} ${margin + 11})` }, legendSvg(ways, cores, notes)),
   );
 }
 
 /** A cable in the colour of its core, with the way it belongs to where there is room to write it. */
-function cableOf({ x, y, radius, core, study }: LaidCable, mm: (value: number) => string): string {
+function cableOf({ x, y, radius, core, study }: LaidCable, mm: (value: number) => string): Html {
   const at = { cx: mm(x), cy: mm(y), r: mm(radius) };
   const id = study.way.id;
   const edge = { stroke: ink, "stroke-width": "0.7" };
   const half =
     core === "cpc"
-      ? tag("path", { d: `M${mm(x - radius)} ${mm(y)}a${at.r} ${at.r} 0 0 1 ${mm(2 * radius)} 0z`, fill: yellow }, "")
+      ? element(
+          "path",
+          { d: `M${mm(x - radius)} ${mm(y)}a${at.r} ${at.r} 0 0 1 ${mm(2 * radius)} 0z`, fill: yellow },
+          "",
+        )
       : "";
   const size = Math.min(Number(at.r) * 1.1, (Number(at.r) * 3) / Math.max(id.length, 1));
   const writing = core === "cpc" || core === "L3" ? ink : paper;
   const label =
     size < 6
       ? ""
-      : tag(
+      : element(
           "text",
           {
             x: at.cx,
@@ -156,31 +154,28 @@ function cableOf({ x, y, radius, core, study }: LaidCable, mm: (value: number) =
             "font-size": plain(size, 1),
             "text-anchor": "middle",
           },
-          escaped(id),
+          id,
         );
-  return tag("circle", { ...at, fill: fills[core], ...edge }, "") + half + label;
+  return html`${element("circle", { ...at, fill: fills[core], ...edge })}${half}${label}`;
 }
 
-function legendSvg(ways: Legend["ways"], cores: readonly Core[], notes: readonly string[]): string {
-  const line = (index: number, content: string): string =>
-    tag("g", { transform: `translate(0 ${index * row})` }, content);
-  const dot = (core: Core): string =>
-    tag("circle", { cx: "6", cy: "-4", r: "5", fill: fills[core], stroke: ink, "stroke-width": "0.7" }, "") +
-    (core === "cpc" ? tag("path", { d: "M1 -4a5 5 0 0 1 10 0z", fill: yellow }, "") : "") +
-    tag("text", { x: "17" }, names[core]);
+function legendSvg(ways: Legend["ways"], cores: readonly Core[], notes: readonly string[]): Html {
+  const line = (index: number, content: Html): Html =>
+    element("g", { transform: `translate(0 ${index * row})` }, content);
+  const dot = (core: Core): Html =>
+    html.join([
+      element("circle", { cx: "6", cy: "-4", r: "5", fill: fills[core], stroke: ink, "stroke-width": "0.7" }),
+      core === "cpc" ? element("path", { d: "M1 -4a5 5 0 0 1 10 0z", fill: yellow }) : "",
+      element("text", { x: "17" }, names[core]),
+    ]);
   const words = [...ways.map(({ text }) => text), ""];
-  return [
-    ...words.map((text, index) => line(index, tag("text", {}, escaped(text)))),
+  return html.join([
+    ...words.map((text, index) => line(index, element("text", {}, text))),
     ...cores.map((core, index) => line(words.length + index, dot(core))),
-    ...notes.map((text, index) => line(words.length + cores.length + index, tag("text", {}, escaped(text)))),
-  ].join("");
+    ...notes.map((text, index) => line(words.length + cores.length + index, element("text", {}, text))),
+  ]);
 }
-
-const tag = (name: string, attributes: Readonly<Record<string, string>>, content: string): string =>
-  `<${name}${Object.entries(attributes)
-    .map(([key, value]) => ` ${key}="${value}"`)
-    .join("")}>${content}</${name}>`;
 
 /** The drawing as an address that a Markdown image takes. */
 export const imageOf = ({ svg }: Drawing): string =>
-  `data:image/svg+xml,${encodeURIComponent(svg).replace(/[()'!*]/g, (sign) => `%${sign.charCodeAt(0).toString(16)}`)}`;
+  `data:image/svg+xml,${encodeURIComponent(svg.text).replace(/[()'!*]/g, (sign) => `%${sign.charCodeAt(0).toString(16)}`)}`;

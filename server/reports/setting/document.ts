@@ -2,6 +2,7 @@
 
 import type { Calculated, Step } from "../../calc/result.ts";
 import { type Source, standingWords } from "../../tables/source.ts";
+import type { Html } from "../../text/html.ts";
 import { capital } from "../../text/words.ts";
 
 /** A figure with the way to it. */
@@ -51,7 +52,7 @@ export interface Figure {
   readonly title: string;
   readonly description: string;
   readonly caption: string;
-  readonly svg: string;
+  readonly svg: Html;
 }
 
 export type Block = Figure | Calculation | Comparison | Gap | Paragraph | Table;

@@ -1,75 +1,66 @@
 /** A report as Markdown: for a preview in an editor, a pull request or a wiki. */
 import { working } from "../../calc/result.ts";
+import { fenced, type Markdown, md, picture } from "../../text/markdown.ts";
 import { imageOf } from "../drawings/cross-section.ts";
 import { type Block, gapText, judgementText, type Report, sourceText, type Table } from "./document.ts";
 
 export function reportMarkdown({ title, lead, sections, cautions }: Report): string {
   const parts = [
-    `# ${plainly(title)}`,
-    ...(lead.length > 0 ? [lead.map(plainly).join("  \n")] : []),
+    md`# ${title}`,
+    ...(lead.length > 0 ? [md.join(lead, "  \n")] : []),
     ...sections.map(({ level, title: head, blocks }) =>
-      [`${level === 1 ? "##" : "###"} ${plainly(head)}`, ...together(blocks)].join("\n\n"),
+      md.join([level === 1 ? md`## ${head}` : md`### ${head}`, ...together(blocks)], "\n\n"),
     ),
-    "---",
-    `*${plainly(cautions)}*`,
+    md`---`,
+    md`*${cautions}*`,
   ];
-  return `${parts.join("\n\n")}\n`;
+  return md`${md.join(parts, "\n\n")}\n`.text;
 }
 
 /** Judgements that follow each other are one list. */
-function together(blocks: readonly Block[]): string[] {
-  const parts: string[] = [];
+function together(blocks: readonly Block[]): Markdown[] {
+  const parts: Markdown[] = [];
   for (const [index, block] of blocks.entries()) {
     const text = blockText(block);
     const joins = block.kind === "judgement" && blocks[index - 1]?.kind === "judgement";
-    if (joins) parts.push(`${parts.pop()}\n${text}`);
-    else parts.push(text);
+    const last = joins ? parts.pop() : undefined;
+    parts.push(last ? md`${last}\n${text}` : text);
   }
   return parts;
 }
 
-function blockText(block: Block): string {
+const verdictSigns = { holds: md`✓`, fails: md`**✗**`, advises: md`!` } as const;
+
+function blockText(block: Block): Markdown {
   switch (block.kind) {
     case "paragraph":
-      return plainly(block.text);
+      return md`${block.text}`;
     case "table":
       return tableText(block);
     case "figure":
-      return `![${plainly(`${block.title}. ${block.description}`)}](${imageOf(block)})\n\n<small>${plainly(block.caption)}</small>`;
+      return md`${picture(`${block.title}. ${block.description}`, imageOf(block))}\n\n<small>${block.caption}</small>`;
     case "gap":
-      return `> ${plainly(gapText(block))}`;
+      return md`> ${gapText(block)}`;
     case "judgement":
-      return `- ${block.verdict === "holds" ? "✓" : block.verdict === "fails" ? "**✗**" : "!"} ${plainly(judgementText(block))}`;
+      return md`- ${verdictSigns[block.verdict]} ${judgementText(block)}`;
     case "calculation": {
       const { name, result, steps, source } = block;
-      return [
-        `**${plainly(name)}${result === "" ? "" : `: ${plainly(result)}`}**`,
-        ...(steps.length > 0 ? [fenced(working(steps))] : []),
-        ...(source ? [`<small>${plainly(sourceText(source))}</small>`] : []),
-      ].join("\n\n");
+      const parts = [
+        md`**${name}${result === "" ? "" : md`: ${result}`}**`,
+        ...(steps.length > 0 ? [fenced("text", working(steps))] : []),
+        ...(source ? [md`<small>${sourceText(source)}</small>`] : []),
+      ];
+      return md.join(parts, "\n\n");
     }
   }
 }
 
-/** The fence is longer than any row of the same sign within, so that nothing written can close it. */
-function fenced(text: string): string {
-  const longest = Math.max(0, ...[...text.matchAll(/`+/g)].map(([run]) => run.length));
-  const fence = "`".repeat(Math.max(3, longest + 1));
-  return `${fence}text\n${text}\n${fence}`;
+function tableText({ head, rows }: Table): Markdown {
+  const line = (cells: readonly string[]): Markdown =>
+    md`| ${md.join(
+      cells.map((cell) => cell.trim() || " "),
+      " | ",
+    )} |`;
+  const rule = head.map(() => md` --- |`);
+  return md.join([line(head), md`|${md.join(rule)}`, ...rows.map(line)], "\n");
 }
-
-function tableText({ head, rows }: Table): string {
-  const line = (cells: readonly string[]): string => `| ${cells.map((cell) => plainly(cell) || " ").join(" | ")} |`;
-  return [line(head), `|${head.map(() => " --- |").join("")}`, ...rows.map(line)].join("\n");
-}
-
-/** Signs that mean something in Markdown or HTML are shown as themselves. Line ends would break a row or a heading. */
-const plainly = (text: string): string =>
-  text
-    .replace(/[\r\n\t]+/g, " ")
-    .replace(/&/g, "&amp;")
-    .replace(/</g, "&lt;")
-    .replace(/>/g, "&gt;")
-    .replace(/[\\`*_{}[\]#|~]/g, "\\$&")
-    .replace(/^(\s*)([-+]|\d+(?=[.)]\s))/, "$1\\$2")
-    .replace(/^(\s*)\\(?=\d)/, "$1");
