@@ -5,7 +5,7 @@ import type { ReadingFigures, Reads, Traits } from "./traits.ts";
 export type Choices = Readonly<Record<string, string>>;
 
 /** Names a schedule defines once and uses elsewhere. */
-export type NameKind = "board" | "rcd" | "instrument" | "cable-type" | "containment" | "point" | "way";
+export type NameKind = "board" | "rcd" | "instrument" | "cable-type" | "circuit-type" | "containment" | "point" | "way";
 
 interface Shape {
   readonly kind: string;

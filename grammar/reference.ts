@@ -12,6 +12,7 @@ const titles: Readonly<Record<BlockKind, string>> = {
   supply: "The supply",
   board: "A board",
   way: "A way",
+  circuitType: "A circuit type",
   containment: "A conduit or trunking",
   dead: "Dead tests of a way",
   live: "Live tests of a way",

@@ -238,61 +238,76 @@ const temperature = once(
   },
 );
 
+const insulationParams = {
+  voltage: quantity("testVoltage", "the test voltage"),
+  "L-N": opt(label("L-N", reading("insulation", "line to neutral"))),
+  "L-E": opt(label("L-E", reading("insulation", "line to earth"))),
+  "N-E": opt(label("N-E", reading("insulation", "neutral to earth"))),
+  "L-L": opt(label("L-L", reading("insulation", "line to line, the lowest of the three"))),
+  "L1-L2": opt(label("L1-L2", reading("insulation", "line 1 to line 2"))),
+  "L2-L3": opt(label("L2-L3", reading("insulation", "line 2 to line 3"))),
+  "L1-L3": opt(label("L1-L3", reading("insulation", "line 1 to line 3"))),
+  "L1-N": opt(label("L1-N", reading("insulation", "line 1 to neutral"))),
+  "L2-N": opt(label("L2-N", reading("insulation", "line 2 to neutral"))),
+  "L3-N": opt(label("L3-N", reading("insulation", "line 3 to neutral"))),
+  "L1-E": opt(label("L1-E", reading("insulation", "line 1 to earth"))),
+  "L2-E": opt(label("L2-E", reading("insulation", "line 2 to earth"))),
+  "L3-E": opt(label("L3-E", reading("insulation", "line 3 to earth"))),
+  joined: opt(choice(list.joined, "how the live conductors were connected")),
+  why: opt(text("why the voltage or the method differs, or what was disconnected")),
+} as const;
+
+const insulationWording = {
+  reads: { key: ["voltage"], again: true, name: "insulation {arg}", test: "insulation resistance" },
+  figures: "insulation",
+  means: "Insulation resistance between the conductors named, at the test voltage given.",
+  background:
+    "Disconnect or bypass electronic equipment and surge protective devices first: 500 V can damage them, and they make the reading too low.",
+  limits: "Table 64: at least 1.0 MΩ at 500 V for circuits up to 500 V; 0.5 MΩ at 250 V for SELV and PELV.",
+  example: "insulation 500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ",
+} as const;
+
 const insulation = often(
   {
-    voltage: quantity("testVoltage", "the test voltage"),
-    "L-N": opt(label("L-N", reading("insulation", "line to neutral"))),
-    "L-E": opt(label("L-E", reading("insulation", "line to earth"))),
-    "N-E": opt(label("N-E", reading("insulation", "neutral to earth"))),
-    "L-L": opt(label("L-L", reading("insulation", "line to line, the lowest of the three"))),
-    "L1-L2": opt(label("L1-L2", reading("insulation", "line 1 to line 2"))),
-    "L2-L3": opt(label("L2-L3", reading("insulation", "line 2 to line 3"))),
-    "L1-L3": opt(label("L1-L3", reading("insulation", "line 1 to line 3"))),
-    "L1-N": opt(label("L1-N", reading("insulation", "line 1 to neutral"))),
-    "L2-N": opt(label("L2-N", reading("insulation", "line 2 to neutral"))),
-    "L3-N": opt(label("L3-N", reading("insulation", "line 3 to neutral"))),
-    "L1-E": opt(label("L1-E", reading("insulation", "line 1 to earth"))),
-    "L2-E": opt(label("L2-E", reading("insulation", "line 2 to earth"))),
-    "L3-E": opt(label("L3-E", reading("insulation", "line 3 to earth"))),
-    joined: opt(choice(list.joined, "how the live conductors were connected")),
-    why: opt(text("why the voltage or the method differs, or what was disconnected")),
+    ...insulationParams,
+    each: opt(label("each", reading("insulation", "every pair of the circuit's conductors that is not named"))),
   },
-  {
-    reads: { key: ["voltage"], again: true, name: "insulation {arg}", test: "insulation resistance" },
-    figures: "insulation",
-    means: "Insulation resistance between the conductors named, at the test voltage given.",
-    background:
-      "Disconnect or bypass electronic equipment and surge protective devices first: 500 V can damage them, and they make the reading too low.",
-    limits: "Table 64: at least 1.0 MΩ at 500 V for circuits up to 500 V; 0.5 MΩ at 250 V for SELV and PELV.",
-    example: "insulation 500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ",
-  },
+  insulationWording,
 );
+
+const boardInsulation = often(insulationParams, insulationWording);
 
 const testHeader = {
   on: date("the day of the test"),
   with: opt(many(label("with", ref("instrument", "the instrument used")))),
 } as const;
 
-const rcdTest = often(
-  {
-    name: opt(ref("rcd", "the RCD, where the board has several")),
-    sensitivity: opt(quantity("sensitivity", "the rated residual current IΔn")),
-    multiple: opt(multiple("the test current as a multiple of IΔn")),
-    time: opt(reading("tripTime", "the trip time")),
-    noTrip: opt(choice(list.noTrip, "that it did not trip")),
+const rcdTestParams = {
+  name: opt(ref("rcd", "the RCD, where the board has several")),
+  sensitivity: opt(quantity("sensitivity", "the rated residual current IΔn")),
+  multiple: opt(multiple("the test current as a multiple of IΔn")),
+  time: opt(reading("tripTime", "the trip time")),
+  noTrip: opt(choice(list.noTrip, "that it did not trip")),
+} as const;
+
+const rcdTestWording = {
+  reads: {
+    key: ["name", "sensitivity", "multiple"],
+    again: true,
+    name: "RCD[ {name}][ at {multiple} × IΔn]",
+    test: "the RCD",
   },
-  {
-    reads: {
-      key: ["name", "sensitivity", "multiple"],
-      again: true,
-      name: "RCD[ {name}][ at {multiple} × IΔn]",
-      test: "the RCD",
-    },
-    figures: "rcd-time",
-    means: "An RCD test: IΔn, the multiple of it that was applied, and the trip time.",
-    limits: "Regulation 643.7.1 and 643.8; product standards BS EN 61008 and 61009.",
-    example: "rcd 30 mA 1x 24 ms",
-  },
+  figures: "rcd-time",
+  means: "An RCD test: IΔn, the multiple of it that was applied, and the trip time.",
+  limits: "Regulation 643.7.1 and 643.8; product standards BS EN 61008 and 61009.",
+  example: "rcd 30 mA 1x 24 ms",
+} as const;
+
+const rcdTest = often(rcdTestParams, rcdTestWording);
+
+const rcdTestOfWay = often(
+  { ...rcdTestParams, button: opt(label("test-button", verdict(list.pressed, "the result of its own test button"))) },
+  rcdTestWording,
 );
 
 const testButton = once(
@@ -337,6 +352,7 @@ const blocks = {
         example: "cable-type twin2 flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²",
       },
     ),
+    "circuit-type": circuitTypeRow(),
     installation: often(
       { title: text("its name") },
       {
@@ -410,6 +426,7 @@ const blocks = {
         example: "cable-type twin2 flat-twin line 2.5 mm² cpc 1.5 mm²",
       },
     ),
+    "circuit-type": circuitTypeRow(),
     containment: containmentRow(),
     board: boardRow(),
     ...record,
@@ -720,6 +737,7 @@ const blocks = {
       {
         id: define("way", "its number on the board"),
         kind: opt(choice(list.wayKinds, "what kind of circuit it is")),
+        as: opt(label("as", ref("circuit-type", "a circuit type of this schedule"))),
         title: opt(text("what it supplies")),
       },
       {
@@ -1136,13 +1154,16 @@ const blocks = {
       },
     ),
     "R1+R2": once(
-      { value: reading("conductor", "line and protective conductor together") },
+      {
+        value: reading("conductor", "line and protective conductor together"),
+        polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
+      },
       {
         reads: { key: [], again: true, name: "R1+R2" },
         figures: "continuity",
         means: "Resistance of line and protective conductor together, to the furthest point.",
         background:
-          "Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well.",
+          "Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well, which may stand on the same line.",
         limits: "Regulation 643.2.1.",
         example: "R1+R2 0.41 Ω",
       },
@@ -1190,7 +1211,7 @@ const blocks = {
       },
     ),
     Ipf: faultCurrents.Ipf,
-    rcd: rcdTest,
+    rcd: rcdTestOfWay,
     "trip-current": once(
       { value: reading("tripCurrent", "the residual current it tripped at") },
       {
@@ -1252,7 +1273,7 @@ const blocks = {
     note: record.note,
   },
 
-  boardDead: { temperature, bonding, insulation, polarity, note: record.note },
+  boardDead: { temperature, bonding, insulation: boardInsulation, polarity, note: record.note },
 
   boardLive: {
     Zdb: once(
@@ -1345,6 +1366,24 @@ function electrodeRow(means: string) {
   );
 }
 
+function circuitTypeRow() {
+  return often(
+    {
+      name: define("circuit-type", "a short name"),
+      kind: opt(choice(list.wayKinds, "what kind of circuit it is")),
+      title: opt(text("what it is")),
+    },
+    {
+      means: "What several circuits have in common, described once: their device, cable, route and use.",
+      background:
+        "A way takes it over with `as` and its name; a line in the way itself goes before the same word of the type. Lengths, loads and readings are each circuit's own and are never shared.",
+      opens: "circuitType",
+      example:
+        "circuit-type lights radial {\n  device  BS EN 61009 B10 10 kA 30 mA type A\n  cable   flat-twin line 1.5 mm² cpc 1.0 mm²\n  route   clipped method C\n  serves  lighting\n}",
+    },
+  );
+}
+
 function boardRow() {
   return often(
     { name: define("board", "a short name"), title: opt(text("what it is called")) },
@@ -1356,8 +1395,35 @@ function boardRow() {
   );
 }
 
-export const vocabulary: typeof blocks = blocks;
-export type Vocabulary = typeof blocks;
+/** Facts of the design that alike circuits share. Lengths, loads and readings are each circuit's own. */
+const sharedByCircuits = [
+  "device",
+  "behind",
+  "rcd",
+  "afdd",
+  "cable",
+  "route",
+  "serves",
+  "place",
+  "ingress",
+  "supplementary-bonding",
+  "open-PEN",
+  "power-factor",
+  "diversity",
+  "neutral-harmonics",
+  "disconnect",
+  "terminals",
+  "class-II",
+  "note",
+] as const satisfies readonly (keyof typeof blocks.way)[];
+
+const picked = <T extends object, K extends keyof T & string>(rows: T, words: readonly K[]): Pick<T, K> =>
+  Object.fromEntries(words.map((word) => [word, rows[word]])) as Pick<T, K>;
+
+const whole = { ...blocks, circuitType: picked(blocks.way, sharedByCircuits) } as const;
+
+export const vocabulary: typeof whole = whole;
+export type Vocabulary = typeof whole;
 export type BlockKind = keyof Vocabulary;
 
 /** Blocks that hold ways; text is divided at their lines, and each is read on its own. */
@@ -1373,11 +1439,12 @@ export const structural: ReadonlySet<string> = new Set([
   "way",
   "instrument",
   "cable-type",
+  "circuit-type",
 ]);
 
 /** Words that open a block in one place or another. */
 export const opening: ReadonlySet<string> = new Set(
-  Object.values(blocks).flatMap((rows: Readonly<Record<string, WordRow>>) =>
+  Object.values(whole).flatMap((rows: Readonly<Record<string, WordRow>>) =>
     Object.entries(rows).flatMap(([word, row]) => (row.opens ? [word] : [])),
   ),
 );

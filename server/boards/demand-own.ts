@@ -2,9 +2,10 @@
 import { diversified } from "../calc/index.ts";
 import { amps, percent, type Step, step } from "../calc/result.ts";
 import { columnOf } from "../circuit/diversity-column.ts";
-import { isThreePhase, premisesOf } from "../circuit/supply.ts";
+import { premisesOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { BoardInPlace } from "../model/installation.ts";
+import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn } from "../tables/diversity-shares.ts";
 import type { Source } from "../tables/source.ts";
 import { type CircuitLoad, type Line, ownLoads, threeLines } from "./circuit-load.ts";

@@ -1,10 +1,10 @@
 /** The boards of an installation as the tree they are fed by. */
 
 import { memoByObject } from "../circuit/kept.ts";
-import { isThreePhase } from "../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Board } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
+import { isThreePhase } from "../model/three-lines.ts";
 
 /** A board with what feeds it and what it feeds. */
 export interface BoardNode extends BoardInPlace {

@@ -1,15 +1,20 @@
 import { bindSegment } from "../model/bind.ts";
+import { completed } from "../model/in-place.ts";
 import type { Facts } from "../model/values.ts";
 import { applyEdits, type TextEdit } from "../text/lines.ts";
 import { WayStudy } from "./way.ts";
 
 /** The way as it would read after edits of its text, studied in the same place. */
-export function rewritten({ way, context }: WayStudy, edits: readonly TextEdit[]): WayStudy | undefined {
+export function rewritten(
+  { way, context, boardIsThreePhase }: WayStudy,
+  edits: readonly TextEdit[],
+): WayStudy | undefined {
   const text = applyEdits(way.segment.text, edits);
   const segment = { ...way.segment, text };
   const header = bindSegment(segment, "board").facts.list.find(({ word }) => word === "way") as
     | typeof way.header
     | undefined;
   if (!header?.inner) return undefined;
-  return new WayStudy({ ...way, header, facts: header.inner as Facts<"way">, segment }, context);
+  const facts = header.inner as Facts<"way">;
+  return new WayStudy(completed({ ...way, header, facts, segment }, way.type, boardIsThreePhase), context);
 }

@@ -37,22 +37,6 @@ function ownEarthing({ board, upstream }: Context): FactOf<"board", "earthing"> 
   return boards.map(({ facts }) => facts.one("earthing")).find((fact) => fact !== undefined);
 }
 
-/**
- * Whether a board has three lines: as it says itself, or as the way that feeds it says, or like what is above it. A board
- * that names the one line it is on has one.
- */
-export function isThreePhase(context: Pick<Context, "board" | "upstream" | "supply">): boolean {
-  const { board, upstream, supply } = context;
-  const own = board.facts.one("phases")?.args.count.value;
-  if (own !== undefined) return own === "three";
-  if (board.facts.one("phase")) return false;
-  const [above, ...further] = upstream;
-  const phase = above?.feeder?.facts.one("phase")?.args.phase.value;
-  if (phase !== undefined) return phase === "three";
-  if (above) return isThreePhase({ board: above.board, upstream: further, supply });
-  return supply?.one("phases")?.args.count.value === "three";
-}
-
 export type Stage = "design" | "installed" | "dead-tested" | "tested";
 export type Work = "new" | "addition" | "existing";
 

@@ -6,6 +6,7 @@
 import { type Calculated, disconnectionTime, type LoopLimit, loopLimit } from "../calc/index.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
+import { isThreePhase } from "../model/three-lines.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import { boardImpedance } from "./board-impedance.ts";
 import { type Cable, cableOf } from "./cable.ts";
@@ -17,15 +18,7 @@ import { specialLocationsOf } from "./place-words.ts";
 import { type Rcd, rcdsOf } from "./rcds.ts";
 import { capacitiesOf, type SectionCapacity } from "./route-capacity.ts";
 import { type Runs, runsOf } from "./runs.ts";
-import {
-  type ExactReading,
-  isThreePhase,
-  type ReadingAt,
-  type SupplyStudy,
-  studySupply,
-  type Test,
-  testsOf,
-} from "./supply.ts";
+import { type ExactReading, type ReadingAt, type SupplyStudy, studySupply, type Test, testsOf } from "./supply.ts";
 import { expectedR1R2, farthestSpur } from "./way-resistance.ts";
 
 export type { Cable } from "./cable.ts";

@@ -123,6 +123,7 @@ const blockNames: Readonly<Record<BlockKind, string>> = {
   supply: "supply",
   board: "board",
   way: "way",
+  circuitType: "circuit type",
   containment: "containment",
   dead: "dead tests of a way",
   live: "live tests of a way",

@@ -42,7 +42,26 @@ function hintsOf(study: WayStudy, mode: HintMode): Hint[] {
   );
   const beside = [...read].flatMap(([fact, of]) => besideReading(fact, of, mode));
   if (mode === "margins") return beside;
-  return [...besideLength(study), ...beside, ...stillOpen(study, tests)].sort((a, b) => a.offset - b.offset);
+  return [...besideName(study), ...besideLength(study), ...beside, ...stillOpen(study, tests)].sort(
+    (a, b) => a.offset - b.offset,
+  );
+}
+
+/** Behind the first line of a way: what it has from its circuit type, and the line that its number says it is on. */
+function besideName({ way: { type, header, segment }, facts }: WayStudy): Hint[] {
+  const shared = facts.list.filter((fact) => type && fact.segment === type.segment);
+  const line = facts.list.find(
+    (fact) => fact.word === "phase" && fact.segment === segment && fact.end <= header.args.id.end,
+  );
+  const texts = [
+    ...(line ? [`on ${segment.text.slice(line.wordEnd, line.end)}`] : []),
+    ...(type && shared.length > 0
+      ? [`from ${type.args.name.value}: ${[...new Set(shared.map(({ word }) => word))].join(", ")}`]
+      : []),
+  ];
+  if (texts.length === 0) return [];
+  const tooltip = shared.map((fact) => fact.segment.text.slice(fact.start, fact.end)).join("\n");
+  return [{ segment, offset: endOfArgs(header), text: texts.join("; "), tooltip }];
 }
 
 function besideReading(fact: Fact, tests: readonly PlannedTest[], mode: HintMode): Hint[] {

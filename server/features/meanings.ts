@@ -23,7 +23,7 @@ export function nameMarkdown(snapshot: Snapshot, named: Named): Markdown[] {
   return [title, fenced("wayfile", shown.trimEnd())];
 }
 
-const mostLines = 6;
+const mostLines = 8;
 /** What the lines below stand in from the left by because the first does. */
 const margin = (indent: number): RegExp => new RegExp(`^[ \\t]{0,${indent}}`);
 
@@ -32,6 +32,7 @@ const kinds = {
   rcd: "an RCD of the board",
   instrument: "a test instrument",
   "cable-type": "a cable type",
+  "circuit-type": "a circuit type",
   containment: "a conduit or trunking",
   point: "a point of the circuit",
   way: "a way of the board",

@@ -5,7 +5,7 @@ import { factSpot, type Spot } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
-export type SymbolKind = "installation" | "supply" | "board" | "way" | "instrument" | "cable-type";
+export type SymbolKind = "installation" | "supply" | "board" | "way" | "instrument" | "cable-type" | "circuit-type";
 
 /** An entry of the outline: from its first line to its last, with the line that is gone to. */
 export interface OutlineSymbol {
@@ -97,7 +97,7 @@ function wayDetail({ kind, title, facts }: Way): string {
 
 function definitions(facts: readonly Fact[]): OutlineSymbol[] {
   return facts.flatMap((fact) => {
-    if (fact.word !== "instrument" && fact.word !== "cable-type") return [];
+    if (fact.word !== "instrument" && fact.word !== "cable-type" && fact.word !== "circuit-type") return [];
     const { name, title } = fact.args as Readonly<Record<string, { value?: string } | undefined>>;
     return [plainSymbol(fact.word, fact, name?.value ?? fact.word, title?.value ?? "")];
   });

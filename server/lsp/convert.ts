@@ -55,6 +55,7 @@ const symbolKinds: Readonly<Record<OutlineSymbol["kind"], SymbolKind>> = {
   way: SymbolKind.Field,
   instrument: SymbolKind.Constant,
   "cable-type": SymbolKind.Struct,
+  "circuit-type": SymbolKind.Struct,
 };
 
 export function documentSymbol(positions: Positions, symbol: OutlineSymbol): DocumentSymbol {

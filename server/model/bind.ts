@@ -5,10 +5,12 @@ import { parse } from "../../grammar/parser.ts";
 import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
+import { saidBeside } from "./beside.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { replaceFix } from "./refusals.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { type Fact, Facts } from "./values.ts";
+import { runOfCircuits } from "./way-run.ts";
 
 /** What one segment says, read in the block it stands in. */
 export interface Bound {
@@ -71,7 +73,7 @@ class Binder {
       const fact = this.#statement(kind, statement);
       if (fact === undefined) broken.push(...meant(kind, statement.word.image));
       else {
-        if (rowOf(kind, fact.word)?.times === "once") this.#once(fact, list, statement);
+        this.#once(kind, fact, list, statement);
         list.push(fact);
       }
     }
@@ -87,6 +89,7 @@ class Binder {
     }
     const bound = bindArguments(word, row, statement.args);
     this.#problems.push(...bound.problems);
+    if (word.image === "way" && bound.problems.length === 0) this.#problems.push(...runOfCircuits(bound.args));
     const inner = this.#inner(row, statement);
     if (bound.problems.length > 0 && !row.opens) return undefined;
     if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;
@@ -147,13 +150,18 @@ class Binder {
     });
   }
 
-  #once(fact: Fact, before: readonly Fact[], statement: Statement): void {
-    if (before.some((other) => other.word === fact.word)) {
-      this.#report("repeated", `“${fact.word}” stands here already. Which of the two is meant?`, {
-        start: statement.word.startOffset,
-        end: endOf(statement.word),
-      });
-    }
+  #once(kind: BlockKind, fact: Fact, before: readonly Fact[], statement: Statement): void {
+    const words = [fact.word, saidBeside(fact)].filter((word) => word !== undefined);
+    const twice = words.find(
+      (word) =>
+        rowOf(kind, word)?.times === "once" &&
+        before.some((other) => other.word === word || saidBeside(other) === word),
+    );
+    if (twice === undefined) return;
+    this.#report("repeated", `“${twice}” stands here already. Which of the two is meant?`, {
+      start: statement.word.startOffset,
+      end: endOf(statement.word),
+    });
   }
 
   #report(check: LanguageCheck, message: string, { start, end }: { start: number; end: number }): void {
@@ -175,6 +183,7 @@ const blockNames: Readonly<Record<BlockKind, string>> = {
   supply: "the supply",
   board: "a board",
   way: "a way",
+  circuitType: "a circuit type",
   containment: "a conduit or trunking",
   dead: "the dead tests of a way",
   live: "the live tests of a way",

@@ -3,6 +3,7 @@ import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
 import type { Problem } from "./problems.ts";
 import { type AnyBlock, type Fact, type FactOf, Facts } from "./values.ts";
+import { wayRun } from "./way-run.ts";
 
 /** One circuit. The same object for as long as its text stays the same. */
 export interface Way {
@@ -12,6 +13,8 @@ export interface Way {
   readonly header: FactOf<"board", "way">;
   readonly facts: Facts<"way">;
   readonly segment: Segment;
+  /** The circuit type it is one of, once that is known; its lines are among the facts. */
+  readonly type?: FactOf<"file", "circuit-type">;
 }
 
 /** A board without its ways: what every one of its ways is judged by. The same object while its own lines stay the same. */
@@ -54,7 +57,7 @@ export interface FileModel {
 interface Kept {
   readonly within: AnyBlock;
   readonly bound: Bound;
-  way?: Way;
+  ways?: readonly Way[];
 }
 
 /** What was made of a segment stays with it: the only state here, and never wrong, since a segment never changes. */
@@ -169,16 +172,23 @@ function waysOf(segment: Segment, problems: Map<Segment, readonly Problem[]>): W
   noteProblems(segment, problems);
   const written = (entry.bound.facts as Facts<"board">).one("way");
   if (!written) return [];
-  const header = entry.way?.header ?? withName(written, "id");
-  entry.way ??= {
+  entry.ways ??= waysNamed(written).map((header) => ({
     id: header.args.id.value,
     kind: header.args.kind?.value,
     title: header.args.title?.value ?? "",
     header,
     facts: header.inner as Facts<"way">,
     segment,
-  };
-  return [entry.way];
+  }));
+  return [...entry.ways];
+}
+
+/** `way 10..12 spare` is three ways; any other line is one. */
+function waysNamed(written: FactOf<"board", "way">): FactOf<"board", "way">[] {
+  const header = withName(written, "id");
+  const run = header.args.kind?.value === "spare" ? wayRun(header.args.id.value) : undefined;
+  if (!run) return [header];
+  return run.map((value) => ({ ...header, args: { ...header.args, id: { ...header.args.id, value } } }));
 }
 
 interface HeadKept {

@@ -1,19 +1,15 @@
 import { type Edition, editionOf } from "../tables/editions.ts";
-import type { Board, BoardHead, FileModel, InstallationHead, InstallationPart, Way } from "./file.ts";
+import type { Board, BoardHead, FileModel, InstallationHead, InstallationPart } from "./file.ts";
 import { sameItems } from "./file.ts";
+import { boardInPlace, type CircuitTypeFact } from "./in-place.ts";
 import { supplyAsItStands } from "./supply.ts";
+import { isThreePhase, type Upstream } from "./three-lines.ts";
 import type { FactOf, Facts } from "./values.ts";
 
 /** A file of a project, by the path its host knows it by. */
 export interface ProjectFile {
   readonly path: string;
   readonly model: FileModel;
-}
-
-/** One step from a board towards the origin: the board that feeds it, and the way it is fed by if that is known. */
-export interface Upstream {
-  readonly board: BoardHead;
-  readonly feeder: Way | undefined;
 }
 
 /**
@@ -34,12 +30,15 @@ export interface Context {
 export interface Names {
   readonly instruments: ReadonlyMap<string, readonly InstrumentFact[]>;
   readonly cableTypes: ReadonlyMap<string, readonly CableTypeFact[]>;
+  readonly circuitTypes: ReadonlyMap<string, readonly CircuitTypeFact[]>;
   readonly boards: ReadonlyMap<string, readonly BoardHead[]>;
   /** Whether a file that is used could not be read: it may define more. */
   readonly incomplete: boolean;
 }
 
 export type InstrumentFact = FactOf<"file", "instrument">;
+export type { CircuitTypeFact } from "./in-place.ts";
+export type { Upstream } from "./three-lines.ts";
 export type CableTypeFact = FactOf<"file", "cable-type">;
 
 export interface BoardInPlace {
@@ -82,8 +81,13 @@ function installationOf(
   const written = head.facts.one("standard")?.args.edition.value;
   const edition = written === undefined ? undefined : editionOf(written);
   const byItsName = new Map(all.map((board) => [board.head.name, board]));
-  const boards = all.map((board) => {
-    const upstream = upstreamOf(board.head, byItsName);
+  const whole = all.map((board) => {
+    const three = isThreePhase({ board: board.head, upstream: upstreamOf(board.head, byItsName), supply });
+    return boardInPlace(board, { types: names.circuitTypes, three });
+  });
+  const wholeByName = new Map(whole.map((board) => [board.head.name, board]));
+  const boards = whole.map((board) => {
+    const upstream = upstreamOf(board.head, wholeByName);
     return { board, context: contextOf({ installation: head, supply, board: board.head, upstream, edition, names }) };
   });
   return { head, supply, boards, names, edition, files };
@@ -147,7 +151,11 @@ function namesOf(
     ...head.facts.all("instrument"),
   ].filter(isNamed);
   const cableFacts = [...files.flatMap((file) => file.facts.all("cable-type")), ...head.facts.all("cable-type")];
-  const facts = [...instrumentFacts, ...cableFacts];
+  const circuitFacts = [
+    ...files.flatMap((file) => file.facts.all("circuit-type")),
+    ...head.facts.all("circuit-type"),
+  ].filter(isNamed);
+  const facts = [...instrumentFacts, ...cableFacts, ...circuitFacts];
   const heads = boards.map((board) => board.head);
   const before = namesKept.get(head);
   const same = before && before.names.incomplete === incomplete;
@@ -155,6 +163,7 @@ function namesOf(
   const names: Names = {
     instruments: byName(instrumentFacts, (fact) => fact.args.name.value),
     cableTypes: byName(cableFacts, (fact) => fact.args.name.value),
+    circuitTypes: byName(circuitFacts, (fact) => fact.args.name.value),
     boards: byName(heads, (board) => board.name),
     incomplete,
   };

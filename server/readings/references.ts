@@ -23,8 +23,16 @@ export const ownReferences = ({ head }: Pick<Installation, "head">): Reference[]
 /** Every name a board and its ways use. */
 export const boardReferences = (board: Board): Reference[] => [
   ...namesUsed(board.head.facts).map((name) => ({ ...name, board, way: undefined })),
-  ...board.ways.flatMap((way) => namesUsed(way.facts).map((name) => ({ ...name, board, way }))),
+  ...board.ways.flatMap((way) =>
+    [...namesInHeader(way), ...namesUsed(way.facts)].map((name) => ({ ...name, board, way })),
+  ),
 ];
+
+/** The line of a way itself may name its circuit type. */
+function namesInHeader({ header }: Way): NameUsed[] {
+  const { as } = header.args;
+  return as ? [{ names: "circuit-type", name: as, fact: header, builtin: false }] : [];
+}
 
 type NameUsed = Omit<Reference, "board" | "way">;
 

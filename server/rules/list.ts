@@ -31,6 +31,7 @@ import coordinationNoSelectivity from "./coordination/no-selectivity.ts";
 import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTailsBelowCutout from "./coordination/tails-below-cutout.ts";
+import demandLineAgainstName from "./demand/line-against-name.ts";
 import demandLineNotStated from "./demand/line-not-stated.ts";
 import demandOverBusbar from "./demand/over-busbar.ts";
 import demandOverCutout from "./demand/over-cutout.ts";
@@ -312,6 +313,7 @@ export const rules: readonly Rule[] = [
   coordinationRcdBelowDevice,
   coordinationSwitchBelowDevice,
   coordinationTailsBelowCutout,
+  demandLineAgainstName,
   demandLineNotStated,
   demandOverBusbar,
   demandOverCutout,

@@ -24,7 +24,7 @@ describe("completion", () => {
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, Ipf, PSCC, PEFC, polarity, phase-sequence"`);
     expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way"`);
     expect(await offered("┆")).toMatchInlineSnapshot(
-      `"wayfile, use, instrument, cable-type, installation, board, departure, query, answer, note"`,
+      `"wayfile, use, instrument, cable-type, circuit-type, installation, board, departure, query, answer, note"`,
     );
   });
 
@@ -102,7 +102,7 @@ describe("completion", () => {
       `"BS 7671:2018+A4:2026, BS 7671:2018+A2:2022+A3:2024, BS 7671:2018+A2:2022, BS 7671:2018+A1:2020, BS 7671:2018, BS 7671:2008+A3:2015, BS 7671:2008+A1:2011, BS 7671:2008, BS 7671:2001"`,
     );
     expect(await offered(loft.replace("way 9 spare", "way 9 spare\n    way ┆"))).toMatchInlineSnapshot(
-      `"10, ring, radial, feeder, spare"`,
+      `"10, ring, radial, feeder, spare, as"`,
     );
   });
 

@@ -95,7 +95,7 @@ installation "Joinery" {
       cross-connected, both ways round = 22 m of 42 m round, 4 m of spur, (7.41 mΩ + 7.41 mΩ)/m = 0.21 Ω
       \`\`\`
 
-      Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well.
+      Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well, which may stand on the same line.
 
       Limits: Regulation 643.2.1."
     `);

@@ -15,6 +15,7 @@ import {
   type PlacedDeparture,
 } from "./departures.ts";
 import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
+import { atItsWay, atTheWay, onceForEach } from "./shared-line.ts";
 
 interface RuleSet {
   readonly way: readonly WayRule[];
@@ -99,7 +100,10 @@ function* checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): Slices<
     departures.push(...departuresIn(study.facts, board, study.way));
   }
   const subject = { board, context, studies };
-  runAll(set.onBoards, board.head.header, findings, (rule, report) => rule.checkBoard(subject, report));
+  const ofBoard: Finding[] = [];
+  runAll(set.onBoards, board.head.header, ofBoard, (rule, report) => rule.checkBoard(subject, report));
+  const typed = board.ways.filter(({ type }) => type);
+  for (const finding of ofBoard) findings.push(typed.length > 0 ? atItsWay(finding, typed) : finding);
   const kept: BoardKept = { board, findings, departures };
   if (!apart) boardsKept.set(context, kept);
   return kept;
@@ -108,8 +112,10 @@ function* checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): Slices<
 const waysKept = new WeakMap<WayStudy, readonly Finding[]>();
 
 function checkWay(study: WayStudy, set: RuleSet, apart: boolean): readonly Finding[] {
-  const findings: Finding[] = [];
-  runAll(set.way, study.way.header, findings, (rule, report) => rule.check(study, report));
+  const found: Finding[] = [];
+  runAll(set.way, study.way.header, found, (rule, report) => rule.check(study, report));
+  const placed = study.way.type ? found.map((finding) => atTheWay(finding, study.way)) : found;
+  const findings = onceForEach(placed, study.way);
   if (!apart) waysKept.set(study, findings);
   return findings;
 }

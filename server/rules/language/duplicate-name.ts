@@ -38,6 +38,15 @@ function instrumentsAndCables({ names }: Installation, report: Reporter): void {
     );
 }
 
+function circuitTypes({ names }: Installation, report: Reporter): void {
+  for (const facts of names.circuitTypes.values())
+    duplicates(
+      "Circuit type",
+      unique(facts).map((fact) => [fact, fact.args.name]),
+      report,
+    );
+}
+
 const containments = (facts: Facts<"installation"> | Facts<"board">, report: Reporter): void =>
   duplicates(
     "Containment",
@@ -68,6 +77,7 @@ way 4 radial "Water heater"`,
       report,
     );
     instrumentsAndCables(installation, report);
+    circuitTypes(installation, report);
     containments(installation.head.facts, report);
   },
   checkBoard({ board }, report) {

@@ -24,7 +24,7 @@ const pointsOn = memoByObject((way: Way): Known | undefined =>
 );
 
 /** What a file that could not be read may define. */
-const inFiles: ReadonlySet<NameKind> = new Set(["board", "instrument", "cable-type"]);
+const inFiles: ReadonlySet<NameKind> = new Set(["board", "instrument", "cable-type", "circuit-type"]);
 
 /** The names that could be meant at a place. */
 function known({ names, board, way }: Reference, all: Names, head: InstallationHead): Known | undefined {
@@ -36,6 +36,8 @@ function known({ names, board, way }: Reference, all: Names, head: InstallationH
       return head.facts.broken.includes(names) ? undefined : all.instruments;
     case "cable-type":
       return head.facts.broken.includes(names) ? undefined : all.cableTypes;
+    case "circuit-type":
+      return head.facts.broken.includes(names) ? undefined : all.circuitTypes;
     case "rcd":
       return board && rcdsOn(board.head);
     case "containment":
@@ -58,6 +60,7 @@ const called: Readonly<Record<NameKind, string>> = {
   rcd: "This board has no RCD called",
   instrument: "No instrument is defined as",
   "cable-type": "No cable type is defined as",
+  "circuit-type": "No circuit type is defined as",
   containment: "Neither this board nor the installation has a conduit or trunking called",
   point: "No run of this way goes to a point called",
   way: "No way is called",

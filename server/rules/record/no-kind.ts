@@ -22,6 +22,8 @@ export default wayRule({
   check(study, report) {
     const { way, facts } = study;
     if (way.kind !== undefined || way.id === "" || facts.has("feeds")) return;
+    // The kind may stand in the circuit type, which is not defined.
+    if (way.header.args.as && !way.type) return;
     report(wordSpot(way.header), {
       message: `The kind of way ${way.id} is not stated: write ring, radial, feeder or spare.`,
       fixes: Object.keys(wayKinds).map((kind) => ({

@@ -1,0 +1,27 @@
+/**
+ * Results that are had at one stroke with another reading may stand on its line: who measures R1+R2 at a point has
+ * proved the polarity there, and who times an RCD presses its button. They mean what a line of their own means.
+ */
+import type { Fact } from "./values.ts";
+
+const besides: Readonly<Record<string, readonly [param: string, word: string]>> = {
+  "R1+R2": ["polarity", "polarity"],
+  rcd: ["button", "test-button"],
+};
+
+/** The word that a fact says beside its own, if it says one. */
+export function saidBeside({ word, args }: Pick<Fact, "word" | "args">): string | undefined {
+  const [param, other] = besides[word] ?? [];
+  return param !== undefined && args[param] ? other : undefined;
+}
+
+/** A fact as the lines that it stands for: itself, and what was said beside it. */
+export function apart(fact: Fact): readonly Fact[] {
+  const [param = "", word = ""] = besides[fact.word] ?? [];
+  const { [param]: result, ...args } = fact.args;
+  if (!result || Array.isArray(result) || !("start" in result)) return [fact];
+  const { start, end } = result;
+  const { segment } = fact;
+  const own: Fact = { word, wordEnd: start, args: { verdict: result }, provenance: "measured", segment, start, end };
+  return [{ ...fact, args }, own];
+}

@@ -1,0 +1,37 @@
+/** Which lines boards and ways have, by what the schedule says. */
+import type { BoardHead, Way } from "./file.ts";
+import type { Facts } from "./values.ts";
+
+/** One step from a board towards the origin: the board that feeds it, and the way it is fed by if that is known. */
+export interface Upstream {
+  readonly board: BoardHead;
+  readonly feeder: Way | undefined;
+}
+
+interface Fed {
+  readonly board: BoardHead;
+  readonly upstream: readonly Upstream[];
+  readonly supply: Facts<"supply"> | undefined;
+}
+
+/**
+ * Whether a board has three lines: as it says itself, or as the way that feeds it says, or like what is above it. A board
+ * that names the one line it is on has one.
+ */
+export function isThreePhase({ board, upstream, supply }: Fed): boolean {
+  const own = board.facts.one("phases")?.args.count.value;
+  if (own !== undefined) return own === "three";
+  if (board.facts.one("phase")) return false;
+  const [above, ...further] = upstream;
+  const phase = above?.feeder?.facts.one("phase")?.args.phase.value;
+  if (phase !== undefined) return phase === "three";
+  if (!above) return supply?.one("phases")?.args.count.value === "three";
+  const three = isThreePhase({ board: above.board, upstream: further, supply });
+  return three && (above.feeder === undefined || lineInName(above.feeder.id) === undefined);
+}
+
+const nameWithLine = /^\d+\/?(L[123])$/;
+
+/** The line in the number of a way, as boards are labelled: 1L2, 6/L3. On a board of three lines it says which it is on. */
+export const lineInName = (id: string): "L1" | "L2" | "L3" | undefined =>
+  nameWithLine.exec(id)?.[1] as "L1" | "L2" | "L3" | undefined;

@@ -1,0 +1,36 @@
+/**
+ * A way may share lines of its design with others of its circuit type. What a check finds there concerns the one
+ * circuit, so it is told where that names its type; the line itself is shown beside it.
+ */
+import type { Way } from "../../model/file.ts";
+import { type Finding, valueSpot } from "./rule.ts";
+
+export function atTheWay(finding: Finding, { header, type, segment }: Way): Finding {
+  const name = header.args.as;
+  if (!type || !name || finding.spot.segment === segment || finding.spot.segment !== type.segment) return finding;
+  const related = [{ spot: finding.spot, message: `The line of circuit type ${name.value}.` }, ...finding.related];
+  // A fix is an edit of the place a finding stands at: that of the type would change every circuit of it.
+  return { ...finding, spot: valueSpot(header, name), related, fixes: [] };
+}
+
+/** The same for a check of a whole board: the way is the one that another line of the finding stands in. */
+export function atItsWay(finding: Finding, ways: readonly Way[]): Finding {
+  const way = ways.find(
+    ({ type, segment }) =>
+      type?.segment === finding.spot.segment && finding.related.some(({ spot }) => spot.segment === segment),
+  );
+  return way ? atTheWay(finding, way) : finding;
+}
+
+const behindEach = /\beach\s+$/;
+
+/** A reading of every pair of conductors is wrong once, not once for each pair. */
+export function onceForEach(findings: readonly Finding[], { segment }: Way): readonly Finding[] {
+  if (!segment.text.includes("each")) return findings;
+  const seen = new Set<string>();
+  return findings.filter(({ check, spot }) => {
+    if (spot.segment !== segment || !behindEach.test(segment.text.slice(0, spot.start))) return true;
+    const key = `${check} ${spot.start}`;
+    return !seen.has(key) && seen.add(key);
+  });
+}
