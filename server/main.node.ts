@@ -49,6 +49,7 @@ const runtime: Runtime = {
   openedFolder: (uri) => admit(pathOf(uri)),
   openedFile: (uri) => admit(pathOf(uri), dirname),
   soon: (run) => void setImmediate(run),
+  now: () => performance.now(),
 };
 
 function admit(path: string | undefined, folderOf = (folder: string): string => folder): void {

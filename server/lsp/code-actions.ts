@@ -13,39 +13,44 @@ import type { Snapshot } from "../workspace/workspace.ts";
 import { editOf, rangeOf, touching } from "./convert.ts";
 import { proposalKind, proposing } from "./proposing.ts";
 import { blanksKind } from "./protocol.ts";
-import type { Service } from "./service.ts";
+import { findings, type Service } from "./service.ts";
 
 /** Fixes of what stands where the cursor is. Only an editor that knows actions from commands is offered any. */
 export function codeActions({ connection, ask, workspace }: Service, client: ClientCapabilities): ServerCapabilities {
   if (!client.textDocument?.codeAction?.codeActionLiteralSupport) return {};
   connection.onCodeAction(
-    ask("textDocument/codeAction", [], (snapshot, { range, context }: CodeActionParams) => {
-      const wants = (kind: string): boolean => !context.only || context.only.some((one) => isWithin(kind, one));
-      const uri = workspace.uri(snapshot.file.path);
-      const fresh = [
-        ...(wants(proposalKind) ? proposing(snapshot, range.start, uri) : []),
-        ...(wants(blanksKind) ? blanks(snapshot, range.start, uri) : []),
-      ];
-      // Only where it is asked for by name: it is meant for a key or for saving, not for the list at the cursor.
-      if (context.only?.some((kind) => isWithin(fixAllKind, kind)))
-        return fixAll(snapshot, workspace.uri(snapshot.file.path));
-      if (!wants(CodeActionKind.QuickFix)) return fresh;
-      const found = findingsTouching(snapshot, ({ spot }) => touching(rangeOf(snapshot.positions, spot), range));
-      const fixes = actionsFor(snapshot, found).map((action): CodeAction => {
-        const diagnostics = context.diagnostics.filter(
-          ({ code, range: at }) =>
-            code === action.finding.check && touching(rangeOf(snapshot.positions, action.finding.spot), at),
-        );
-        return {
-          title: action.title,
-          kind: CodeActionKind.QuickFix,
-          ...(diagnostics.length > 0 ? { diagnostics } : {}),
-          ...(action.safe ? { isPreferred: true } : {}),
-          edit: { changes: { [workspace.uri(snapshot.file.path)]: edits(snapshot, action) } },
-        };
-      });
-      return [...fixes, ...fresh];
-    }),
+    ask(
+      "textDocument/codeAction",
+      [],
+      (snapshot, { range, context }: CodeActionParams) => {
+        const wants = (kind: string): boolean => !context.only || context.only.some((one) => isWithin(kind, one));
+        const uri = workspace.uri(snapshot.file.path);
+        const fresh = [
+          ...(wants(proposalKind) ? proposing(snapshot, range.start, uri) : []),
+          ...(wants(blanksKind) ? blanks(snapshot, range.start, uri) : []),
+        ];
+        // Only where it is asked for by name: it is meant for a key or for saving, not for the list at the cursor.
+        if (context.only?.some((kind) => isWithin(fixAllKind, kind)))
+          return fixAll(snapshot, workspace.uri(snapshot.file.path));
+        if (!wants(CodeActionKind.QuickFix)) return fresh;
+        const found = findingsTouching(snapshot, ({ spot }) => touching(rangeOf(snapshot.positions, spot), range));
+        const fixes = actionsFor(snapshot, found).map((action): CodeAction => {
+          const diagnostics = context.diagnostics.filter(
+            ({ code, range: at }) =>
+              code === action.finding.check && touching(rangeOf(snapshot.positions, action.finding.spot), at),
+          );
+          return {
+            title: action.title,
+            kind: CodeActionKind.QuickFix,
+            ...(diagnostics.length > 0 ? { diagnostics } : {}),
+            ...(action.safe ? { isPreferred: true } : {}),
+            edit: { changes: { [workspace.uri(snapshot.file.path)]: edits(snapshot, action) } },
+          };
+        });
+        return [...fixes, ...fresh];
+      },
+      findings,
+    ),
   );
   return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, proposalKind, blanksKind] } };
 }

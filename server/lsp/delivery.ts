@@ -7,13 +7,15 @@ import type { ClientCapabilities, Connection, DocumentDiagnosticReport } from "v
 import { type HintMode, isHintMode } from "../features/inlay.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
-import { Diagnostics } from "./diagnostics.ts";
+import type { Checking } from "./checking.ts";
+import { type DiagnosticSet, Diagnostics } from "./diagnostics.ts";
 import type { Runtime } from "./runtime.ts";
 
 export class Delivery {
   readonly #connection: Connection;
   readonly #workspace: Workspace;
   readonly #runtime: Runtime;
+  readonly #checking: Checking;
   readonly #log: Log;
   readonly #diagnostics: Diagnostics;
   /** The addresses as the editor spells them. */
@@ -27,10 +29,11 @@ export class Delivery {
   #onType = true;
   #inlay: HintMode = "both";
 
-  constructor(connection: Connection, workspace: Workspace, runtime: Runtime, log: Log) {
+  constructor(connection: Connection, workspace: Workspace, runtime: Runtime, checking: Checking, log: Log) {
     this.#connection = connection;
     this.#workspace = workspace;
     this.#runtime = runtime;
+    this.#checking = checking;
     this.#log = log;
     this.#diagnostics = new Diagnostics(workspace);
   }
@@ -147,7 +150,7 @@ export class Delivery {
     this.#changed.clear();
     const dependents = new Set(changed.flatMap((path) => this.#workspace.dependents(path)));
     if (this.#pulls) {
-      if ([...dependents].some((path) => this.#differs(path))) this.#refresh();
+      for (const path of dependents) if (await this.#differs(path)) return this.#refresh();
       return;
     }
     for (const path of dependents) this.#dirty.add(path);
@@ -157,33 +160,53 @@ export class Delivery {
   }
 
   /** Whether a file has other findings than those its editor last had. */
-  #differs(path: string): boolean {
-    const before = this.#diagnostics.last(path);
-    const snapshot = this.#workspace.snapshot(path);
-    return snapshot !== undefined && this.#diagnostics.of(snapshot) !== before;
+  async #differs(path: string): Promise<boolean> {
+    try {
+      // What is outdated is asked about anew by whoever changed it; asking the editor to pull is never wrong.
+      if (!this.#workspace.isLoaded(path) || (await this.#check(path)) === "outdated") return true;
+      const before = this.#diagnostics.last(path);
+      const snapshot = this.#workspace.snapshot(path);
+      return snapshot !== undefined && this.#diagnostics.of(snapshot) !== before;
+    } catch {
+      // It fails again when it is pulled, and is told of there.
+      return true;
+    }
+  }
+
+  /** Goes on for as long as the file is open. */
+  #check(path: string): Promise<"ready" | "outdated"> {
+    return this.#checking.check(path, () => this.#uris.has(path));
   }
 
   async #push(path: string): Promise<void> {
     try {
-      if (!this.#workspace.isLoaded(path)) await this.#workspace.load(path);
-      const uri = this.#uris.get(path);
+      do {
+        if (!this.#workspace.isLoaded(path)) await this.#workspace.load(path);
+        // Touched again while it was read or checked: the next round speaks for it.
+        if (!this.#uris.has(path) || this.#dirty.has(path)) return;
+      } while ((await this.#check(path)) === "outdated");
       const snapshot = this.#workspace.snapshot(path);
-      // Touched again while it was read: the next round speaks for it.
-      if (uri === undefined || !snapshot || this.#dirty.has(path)) return;
-      const set = this.#diagnostics.of(snapshot);
-      const { version } = snapshot;
-      const sent = this.#published.get(path);
-      // One that was typed in is answered for, version by version; one that only might have changed is not sent again.
-      if (sent?.id === set.id && sent.version === version) return;
-      this.#published.set(path, { id: set.id, version });
-      await this.#connection.sendDiagnostics({
-        uri,
-        diagnostics: [...set.items],
-        ...(version === undefined ? {} : { version }),
-      });
+      if (snapshot && !this.#dirty.has(path)) await this.#publish(path, this.#diagnostics.of(snapshot));
     } catch (error) {
       this.#log(`Checking failed on ${path}: ${error instanceof Error ? error.stack : String(error)}`);
+      await this.#publish(path, this.#diagnostics.failed(path, error));
     }
+  }
+
+  async #publish(path: string, set: DiagnosticSet): Promise<void> {
+    const uri = this.#uris.get(path);
+    const version = this.#workspace.version(path);
+    const sent = this.#published.get(path);
+    // One that was typed in is answered for, version by version; one that only might have changed is not sent again.
+    if (uri === undefined || (sent?.id === set.id && sent.version === version)) return;
+    this.#published.set(path, { id: set.id, version });
+    const diagnostics = [...set.items];
+    await this.#connection.sendDiagnostics({ uri, diagnostics, ...(version === undefined ? {} : { version }) });
+  }
+
+  /** Whether the next pull shows what is found now, or what was found when the file was saved. */
+  showsNew(path: string): boolean {
+    return this.#onType || this.#diagnostics.last(path) === undefined;
   }
 
   /** The answer to an editor that pulls. */
@@ -191,9 +214,20 @@ export class Delivery {
     const { path } = snapshot.file;
     const set = (this.#onType ? undefined : this.#diagnostics.last(path)) ?? this.#diagnostics.of(snapshot);
     if (set.id === previous) return { kind: "unchanged", resultId: set.id };
-    return { kind: "full", resultId: set.id, items: [...set.items] };
+    return reportOf(set);
+  }
+
+  /** The answer where checking failed: what was found before stays, with a word on it. */
+  pullFailed(path: string, error: unknown): DocumentDiagnosticReport {
+    return reportOf(this.#diagnostics.failed(path, error));
   }
 }
+
+const reportOf = ({ id, items }: DiagnosticSet): DocumentDiagnosticReport => ({
+  kind: "full",
+  resultId: id,
+  items: [...items],
+});
 
 const at = (value: unknown, key: string): unknown =>
   typeof value === "object" && value !== null ? (value as Record<string, unknown>)[key] : undefined;

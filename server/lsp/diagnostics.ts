@@ -51,6 +51,18 @@ export class Diagnostics {
     return this.#last.get(path);
   }
 
+  /** What was found before, and that it may not be right any more: never an empty list, which looks like a clean file. */
+  failed(path: string, error: unknown): DiagnosticSet {
+    const before = this.#last.get(path);
+    const failure = failureOf(error);
+    const items = [failure, ...(before?.items ?? []).filter((item) => !isFailure(item))];
+    const [first] = before?.items ?? [];
+    if (before && first && isFailure(first) && first.message === failure.message) return before;
+    const set = { id: String(++sets), items };
+    this.#last.set(path, set);
+    return set;
+  }
+
   forget(path: string): void {
     this.#last.delete(path);
   }
@@ -96,6 +108,20 @@ export class Diagnostics {
     return out;
   }
 }
+
+/** It stands at the top of a file, where no check of a way stands. */
+const failureOf = (error: unknown): Diagnostic => ({
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+  severity: DiagnosticSeverity.Error,
+  source: "wayfile",
+  code: "check/failed",
+  message: `Checking this file failed, so what is shown of it may be out of date (${reasonOf(error)}). Please report it.`,
+});
+
+const isFailure = ({ code, range }: Diagnostic): boolean =>
+  code === "check/failed" && range.start.line === 0 && range.end.character === 0;
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** The one that was sent before, where the new one says the same: findings of the language are made afresh each time. */
 function unlessSame(before: Diagnostic | undefined, now: Diagnostic): Diagnostic {

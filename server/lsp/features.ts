@@ -23,6 +23,7 @@ import { formatDocument } from "../format/format.ts";
 import { withoutMarks } from "../text/markdown.ts";
 import { resolveUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { askAgain } from "./answer.ts";
 import { codeActions } from "./code-actions.ts";
 import { colours } from "./colours.ts";
 import { completions } from "./completions.ts";
@@ -31,7 +32,7 @@ import type { Delivery } from "./delivery.ts";
 import { inlay } from "./inlay.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
-import { badRequest, type Service } from "./service.ts";
+import { badRequest, findings, type Service } from "./service.ts";
 import { everySchedule, readUsers } from "./shared-names.ts";
 import { workings } from "./workings.ts";
 import { worksheets } from "./worksheets.ts";
@@ -67,8 +68,15 @@ export function registerFeatures(
 function diagnostics({ connection, ask }: Service, delivery: Delivery): Capabilities {
   if (!delivery.pulls) return {};
   connection.languages.diagnostics.on(
-    ask("textDocument/diagnostic", noFindings, (snapshot, { previousResultId }: DocumentDiagnosticParams) =>
-      delivery.pull(snapshot, previousResultId),
+    ask(
+      "textDocument/diagnostic",
+      noFindings,
+      (snapshot, { previousResultId }: DocumentDiagnosticParams) => delivery.pull(snapshot, previousResultId),
+      {
+        findings: (path) => delivery.showsNew(path),
+        failed: (path, error) => delivery.pullFailed(path, error),
+        overtaken: askAgain,
+      },
     ),
   );
   return { diagnosticProvider: { identifier: "wayfile", interFileDependencies: true, workspaceDiagnostics: false } };
@@ -81,12 +89,17 @@ function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities
   const formats = client.textDocument?.hover?.contentFormat;
   const kind = formats === undefined || formats.includes("markdown") ? "markdown" : "plaintext";
   connection.onHover(
-    ask("textDocument/hover", null, (snapshot, { position }): Hover | null => {
-      const found = hover(snapshot, cursor(snapshot, position), { pictures: pictures && kind === "markdown" });
-      if (!found) return null;
-      const value = kind === "markdown" ? found.markdown : withoutMarks(found.markdown);
-      return { contents: { kind, value }, range: rangeOf(snapshot.positions, found.spot) };
-    }),
+    ask(
+      "textDocument/hover",
+      null,
+      (snapshot, { position }): Hover | null => {
+        const found = hover(snapshot, cursor(snapshot, position), { pictures: pictures && kind === "markdown" });
+        if (!found) return null;
+        const value = kind === "markdown" ? found.markdown : withoutMarks(found.markdown);
+        return { contents: { kind, value }, range: rangeOf(snapshot.positions, found.spot) };
+      },
+      findings,
+    ),
   );
   return { hoverProvider: true };
 }

@@ -12,4 +12,6 @@ export interface Runtime {
   openedFile(uri: string): void;
   /** Runs something once the messages that have already arrived are dealt with. */
   soon(run: () => void): void;
+  /** Milliseconds of a clock that only runs forwards. */
+  now(): number;
 }

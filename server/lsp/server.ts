@@ -10,7 +10,8 @@ import {
 } from "vscode-languageserver";
 import { canonical, resolveUri } from "../workspace/uri.ts";
 import { mostFiles, Workspace } from "../workspace/workspace.ts";
-import { answer } from "./answer.ts";
+import { answer, overtaken } from "./answer.ts";
+import { Checking } from "./checking.ts";
 import { Delivery } from "./delivery.ts";
 import { registerFeatures } from "./features.ts";
 import type { Runtime } from "./runtime.ts";
@@ -19,27 +20,32 @@ import type { Service } from "./service.ts";
 export function startServer(connection: Connection, runtime: Runtime): void {
   const workspace = new Workspace({ read: (uri) => runtime.read(uri), resolve: resolveUri });
   const log = (line: string): void => connection.console.error(line);
-  const delivery = new Delivery(connection, workspace, runtime, log);
+  const checking = new Checking(connection, workspace, runtime);
+  const delivery = new Delivery(connection, workspace, runtime, checking, log);
   let folders: string[] = [];
   let canWatch = false;
 
   const service: Service = {
     connection,
     workspace,
-    ask: (name, neutral, work) => (params, token) => {
+    ask: (name, neutral, work, needs) => (params, token) => {
       const path = canonical(params.textDocument.uri);
-      const asked = { name, path, version: () => workspace.version(path) };
-      return answer(
-        asked,
-        token,
-        neutral,
-        log,
-        workspace.isLoaded(path) ? undefined : () => workspace.load(path),
-        () => {
-          const snapshot = workspace.snapshot(path);
-          return snapshot ? work(snapshot, params) : neutral;
-        },
-      );
+      const asked = {
+        name,
+        path,
+        version: () => workspace.version(path),
+        failed: (error: unknown) => needs?.failed?.(path, error) ?? neutral,
+        overtaken: needs?.overtaken ?? overtaken,
+      };
+      const wantsFindings = needs?.findings?.(path) ?? false;
+      const prepare = async (): Promise<"ready" | "outdated"> => {
+        if (!workspace.isLoaded(path)) await workspace.load(path);
+        return wantsFindings ? await checking.check(path, () => !token.isCancellationRequested) : "ready";
+      };
+      return answer(asked, token, log, wantsFindings || !workspace.isLoaded(path) ? prepare : undefined, () => {
+        const snapshot = workspace.snapshot(path);
+        return snapshot ? work(snapshot, params) : neutral;
+      });
     },
     cursor: (snapshot, position) => {
       const at = snapshot.positions.at(position);
@@ -51,6 +57,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     folders = foldersOf(params);
     for (const folder of folders) runtime.openedFolder(folder);
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
+    checking.configure(params.capabilities);
     delivery.configure(params.capabilities);
     return {
       capabilities: {

@@ -12,6 +12,18 @@ interface AboutDocument {
   readonly textDocument: { readonly uri: string };
 }
 
+/** What a feature asks for besides its document. */
+export interface Needs<T> {
+  /** The findings of the document: they are worked out beforehand, in slices. */
+  findings?(path: string): boolean;
+  /** What is answered where it fails. */
+  failed?(path: string, error: unknown): T;
+  overtaken?(): ResponseError<unknown>;
+}
+
+/** For a feature that shows findings. */
+export const findings = { findings: () => true } as const;
+
 /** What a feature's registration is lent: a request comes in, its snapshot and cursor come ready. */
 export interface Service {
   readonly connection: Connection;
@@ -21,6 +33,7 @@ export interface Service {
     name: string,
     neutral: T,
     work: (snapshot: Snapshot, params: P) => T | ResponseError<never>,
+    needs?: Needs<T>,
   ): (params: P, token: CancellationToken) => Promise<T | ResponseError<never>>;
   cursor(snapshot: Snapshot, position: Position): Cursor;
 }

@@ -43,6 +43,8 @@ export interface ServerOptions {
   readonly settings?: unknown;
   readonly initializationOptions?: unknown;
   readonly command?: readonly string[];
+  /** The editor, with which the server ends. */
+  readonly processId?: number;
 }
 
 export const pulling: ClientCapabilities = {
@@ -75,7 +77,7 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
   connection.listen();
   const folders = options.folder === undefined ? null : [{ uri: options.folder, name: "folder" }];
   const initialized: InitializeResult = await connection.sendRequest("initialize", {
-    processId: process.pid,
+    processId: options.processId ?? process.pid,
     rootUri: null,
     workspaceFolders: folders,
     capabilities: options.capabilities ?? {},

@@ -1,0 +1,63 @@
+/**
+ * Long work in short slices. Between two of them the server takes in what has arrived: a cancellation, a character that
+ * was typed, a question that can be answered at once. However many checks are under way, one slice of one of them is
+ * worked on at a time.
+ */
+import type { CheckRun } from "../workspace/check-run.ts";
+import type { Runtime } from "./runtime.ts";
+
+/** Milliseconds: a screen is drawn anew every 16. */
+const longestSlice = 8;
+/** Asking the clock after each way would cost more than most of them do. */
+const waysAtOnce = 4;
+
+export type CheckEnd = "done" | "outdated" | "unwanted";
+
+/** What is told of a check that takes its time. */
+export interface Watcher {
+  /** Whether anybody still waits for it. */
+  isWanted(): boolean;
+  /** After each slice, with the number of ways that had to be checked so far. */
+  progressed?(ways: number): void;
+}
+
+export class Slicer {
+  readonly #runtime: Pick<Runtime, "soon" | "now">;
+  readonly #waiting: (() => void)[] = [];
+  #scheduled = false;
+
+  constructor(runtime: Pick<Runtime, "soon" | "now">) {
+    this.#runtime = runtime;
+  }
+
+  async run(check: CheckRun, watcher: Watcher): Promise<CheckEnd> {
+    for (;;) {
+      const end = this.#runtime.now() + longestSlice;
+      do {
+        const state = check.step(waysAtOnce);
+        if (state !== "more") return state;
+      } while (this.#runtime.now() < end);
+      watcher.progressed?.(check.checked);
+      await this.#turn();
+      if (!watcher.isWanted()) return "unwanted";
+    }
+  }
+
+  /** Comes back once the messages at hand are dealt with, and those who waited before have had their slice. */
+  #turn(): Promise<void> {
+    return new Promise((resolve) => {
+      this.#waiting.push(resolve);
+      this.#schedule();
+    });
+  }
+
+  #schedule(): void {
+    if (this.#scheduled || this.#waiting.length === 0) return;
+    this.#scheduled = true;
+    this.#runtime.soon(() => {
+      this.#scheduled = false;
+      this.#waiting.shift()?.();
+      this.#schedule();
+    });
+  }
+}

@@ -1,0 +1,137 @@
+/** A server that has much to do, through the wire: the order of its answers, never their time. */
+import { spawn } from "node:child_process";
+import { join } from "node:path";
+import { afterEach, describe, expect, it } from "vitest";
+import { CancellationTokenSource, type Diagnostic, LSPErrorCodes } from "vscode-languageserver/node";
+import { loft } from "../helpers/cursor.ts";
+import { generate } from "../helpers/generate.ts";
+import { pulling, type Server, type ServerOptions, startServer } from "../helpers/server.ts";
+
+const uri = "file:///nowhere/a.ways";
+const textDocument = { uri };
+const position = { line: 0, character: 0 };
+
+let server: Server | undefined;
+afterEach(() => server?.kill());
+
+async function start(options: ServerOptions): Promise<Server> {
+  server = await startServer(options);
+  return server;
+}
+
+/** A pull of a large project that nobody has checked, and a question that is answered while it is under way. */
+async function underWay({ connection, open }: Server) {
+  await open(uri, generate({ ways: 1_500 }));
+  const source = new CancellationTokenSource();
+  const order: string[] = [];
+  const pull = connection.sendRequest("textDocument/diagnostic", { textDocument }, source.token).finally(() => {
+    order.push("pull");
+  });
+  // Looked at when the test comes to it; until then it is no unhandled rejection.
+  pull.catch(() => undefined);
+  await connection.sendRequest("textDocument/completion", { textDocument, position });
+  order.push("typing");
+  return { pull, order, cancel: () => source.cancel() };
+}
+
+describe("a first check of many ways", () => {
+  it("lets what is typed be answered before it ends", async () => {
+    const { pull, order } = await underWay(await start({ capabilities: pulling }));
+    await pull;
+    expect(order).toEqual(["typing", "pull"]);
+  });
+
+  it("is left off when it is called off, and nothing is spoilt", async () => {
+    const running = await start({ capabilities: pulling });
+    const { pull, order, cancel } = await underWay(running);
+    expect(order).toEqual(["typing"]);
+    cancel();
+    await expect(pull).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+    const fresh = await running.pull(uri);
+    const whole = await startServer({ capabilities: pulling });
+    await whole.open(uri, generate({ ways: 1_500 }));
+    expect(fresh.items).toEqual((await whole.pull(uri)).items);
+    whole.kill();
+  });
+
+  it("that is overtaken by an edit is asked for again, and blanks nothing", async () => {
+    const running = await start({ capabilities: pulling });
+    const { pull, order } = await underWay(running);
+    expect(order).toEqual(["typing"]);
+    await running.change(uri, 2, [{ range: { start: position, end: position }, text: "nonsense\n" }]);
+    await expect(pull).rejects.toMatchObject({ code: LSPErrorCodes.ServerCancelled, data: { retriggerRequest: true } });
+    const { items = [] } = await running.pull(uri);
+    expect(items.map(({ message }) => message).join()).toContain("nonsense");
+  });
+
+  it("is pushed once, for the last version, to an editor that does not pull", async () => {
+    const running = await start({ capabilities: {} });
+    await running.open(uri, generate({ ways: 1_500 }));
+    for (let version = 2; version < 6; version++) {
+      await running.connection.sendRequest("textDocument/completion", { textDocument, position });
+      await running.change(uri, version, [{ range: { start: position, end: position }, text: "nonsense\n" }]);
+    }
+    const { diagnostics } = await running.push(uri, undefined, 5);
+    expect(diagnostics.filter(({ message }) => String(message).includes("nonsense"))).toHaveLength(4);
+    const versions = running.published.map(({ version }) => version);
+    expect(versions).toEqual([...new Set(versions)].sort());
+  });
+});
+
+describe("a check that throws", () => {
+  const command = ["--disable-warning=ExperimentalWarning", join(import.meta.dirname, "../helpers/failing-server.ts")];
+  const faulty = loft.replace("stage     tested", "stage     nonsense");
+  const at = { start: position, end: position };
+  const codes = (items: readonly Diagnostic[] = []) => items.map(({ code }) => code);
+
+  it("keeps what was found and says so, to an editor that pulls", async () => {
+    const running = await start({ capabilities: pulling, command });
+    await running.open(uri, faulty);
+    const before = await running.pull(uri);
+    expect(codes(before.items)).toContain("language/wrong-argument");
+    await running.change(uri, 2, [{ range: at, text: "# fall over\n" }]);
+    const fallen = await running.pull(uri, before.resultId);
+    expect(codes(fallen.items)).toEqual(["check/failed", ...codes(before.items)]);
+    expect(fallen.items?.[0]).toMatchObject({
+      severity: 1,
+      message: expect.stringMatching(/^Checking this file failed, .* \(on purpose\)\. Please report it\.$/),
+    });
+    await running.change(uri, 3, [{ range: { start: position, end: { line: 1, character: 0 } }, text: "" }]);
+    expect(codes((await running.pull(uri, fallen.resultId)).items)).toEqual(codes(before.items));
+    expect(running.errors.join()).toContain("textDocument/diagnostic failed on file:///nowhere/a.ways, version 2");
+  });
+
+  it("never looks like a clean file, not at the first check either", async () => {
+    const running = await start({ capabilities: pulling, command });
+    await running.open(uri, `${loft}# fall over\n`);
+    expect(codes((await running.pull(uri)).items)).toEqual(["check/failed"]);
+  });
+
+  it("is pushed to an editor that does not pull", async () => {
+    const running = await start({ capabilities: {}, command });
+    await running.open(uri, faulty);
+    const before = await running.push(uri, (list) => list.length > 0, 1);
+    await running.change(uri, 2, [{ range: at, text: "# fall over\n" }]);
+    const { diagnostics } = await running.push(uri, undefined, 2);
+    expect(codes(diagnostics)).toEqual(["check/failed", ...codes(before.diagnostics)]);
+  });
+});
+
+describe("the process", () => {
+  it("answers for a thousand open files", async () => {
+    const running = await start({ capabilities: pulling });
+    const uris = Array.from({ length: 1_000 }, (_, index) => `file:///nowhere/${index}.ways`);
+    for (const [index, one] of uris.entries()) await running.open(one, `wayfile 1\nnonsense${index}\n`);
+    const answers = await Promise.all(uris.map((one) => running.pull(one)));
+    for (const [index, { items = [] }] of answers.entries()) {
+      expect(items.map(({ message }) => message).join()).toContain(`nonsense${index}`);
+    }
+  });
+
+  it("ends with the editor that started it", async () => {
+    const editor = spawn(process.execPath, ["--eval", "setInterval(() => {}, 1000)"]);
+    const running = await start({ capabilities: pulling, processId: editor.pid ?? 0 });
+    editor.kill("SIGKILL");
+    expect(await running.exit).toBe(1);
+  });
+});
