@@ -156,8 +156,8 @@ class ArgumentBinder implements LineBeingRead {
       this.#problem(
         "wrong-argument",
         spoken
-          ? `“${this.word.image}” has its result already: ${token.image} cannot stand beside it.`
-          : `“${this.word.image}” is not something that is measured, so ${token.image} cannot stand here.`,
+          ? `“${this.word.image}” has its result already: ${token.image} cannot be written beside it.`
+          : `“${this.word.image}” is not something that is measured, so ${token.image} is not allowed here.`,
         token,
       );
       return;
@@ -307,8 +307,7 @@ class ArgumentBinder implements LineBeingRead {
   /** A second value where the line has one of its kind already: the rest of the line belongs to it. */
   #second([, { accepts }]: Slot, token: IToken): void {
     this.at = this.tokens.length;
-    const remedy =
-      this.row.times === "often" ? `“${token.image}” stands on a line of its own.` : "only one of the two can stand.";
+    const remedy = this.row.times === "often" ? `“${token.image}” needs a line of its own.` : "delete one of the two.";
     this.#problem("wrong-argument", `“${this.word.image}” has ${accepts.help} already: ${remedy}`, token);
   }
 
@@ -323,7 +322,7 @@ class ArgumentBinder implements LineBeingRead {
     if (
       accepts.kind === "text" &&
       isName(token) &&
-      this.#took(quoted(this, `${capital(accepts.help)} stands in quotes`))
+      this.#took(quoted(this, `${capital(accepts.help)} is written in quotes`))
     )
       return;
     if (accepts.kind === "quantity" && this.#took(strangeUnit(this, accepts.of))) return;
@@ -378,7 +377,7 @@ function ownNameAgain({ word, tokens, at }: LineBeingRead): Slip | undefined {
   if (!token || wordForSiteTerm(token.image, [word.image]) === undefined) return undefined;
   const edits = [{ start: token.startOffset, end: tokens[at + 1]?.startOffset ?? endOf(token), text: "" }];
   const fix = { title: `Remove ${token.image}`, edits, safe: false };
-  const message = `“${word.image}” says that already: “${token.image}” is left out.`;
+  const message = `“${word.image}” means that already: leave out “${token.image}”.`;
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
 }
 
@@ -389,5 +388,5 @@ function refusalOf(accepts: Accepts, token: IToken): Problem {
   if (accepts.kind === "quantity") return quantityProblem(accepts.of, token);
   if (accepts.kind === "choice" && !isToken(token, "Quantity"))
     return choiceProblem(accepts.choices, accepts.help, token);
-  return problemAt("wrong-argument", `“${token.image}” stands where ${accepts.help} belongs.`, token);
+  return problemAt("wrong-argument", `“${token.image}” is written where ${accepts.help} belongs.`, token);
 }

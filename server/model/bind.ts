@@ -113,7 +113,7 @@ class Binder {
       return this.block(row.opens as BlockKind, block.statements);
     }
     if (row.opens && !row.blockOptional && this.#segment.kind !== "open") {
-      this.#report("missing-block", `“${word.image}” opens a block: its facts stand between { and }.`, statement);
+      this.#report("missing-block", `“${word.image}” opens a block: its facts are written between { and }.`, statement);
     } else if (!row.opens && block) {
       this.#report("wrong-argument", `“${word.image}” is one line and takes no block.`, {
         start: block.open.startOffset,
@@ -139,7 +139,7 @@ class Binder {
     const near = homes.length > 0 ? wordForSiteTerm(word.image, words) : suggestionFor(word.image, words);
     const message =
       homes.length > 0
-        ? `“${word.image}” does not stand in ${blockNames[kind]}, but in ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}${near ? `; here the word is “${near}”.` : "."}`
+        ? `“${word.image}” is not a word of ${blockNames[kind]}, but of ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}${near ? `; here the word is “${near}”.` : "."}`
         : `“${word.image}” is not a word of ${blockNames[kind]}${near ? `: did you mean “${near}”?` : "."}`;
     this.#problems.push({
       check: "unknown-word",
@@ -158,7 +158,7 @@ class Binder {
         before.some((other) => other.word === word || saidBeside(other) === word),
     );
     if (twice === undefined) return;
-    this.#report("repeated", `“${twice}” stands here already. Which of the two is meant?`, {
+    this.#report("repeated", `“${twice}” is written here already: which of the two is meant?`, {
       start: statement.word.startOffset,
       end: endOf(statement.word),
     });
@@ -195,9 +195,9 @@ const blockNames: Readonly<Record<BlockKind, string>> = {
 const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck, (image: string) => string]>> = {
   unclosed: ["unclosed", () => "This block is not closed: a } is missing below."],
   unopened: ["unopened", (image) => `“${image}” opens a block, but its { is missing: the lines below belong to it.`],
-  "extra-open": ["extra-open", () => "This { opens nothing: one too many, or it stands behind the wrong word."],
+  "extra-open": ["extra-open", () => "This { opens nothing: one too many, or it follows the wrong word."],
   "extra-close": ["extra-close", () => "This } closes nothing: one too many, or its { was lost above."],
-  "no-word": ["no-word", (image) => `A line begins with a word that says what it is; “${image}” cannot.`],
+  "no-word": ["no-word", (image) => `A line begins with a word that names the fact; “${image}” cannot.`],
   crowded: ["crowded", () => "One fact a line: this belongs on a line of its own."],
   conflict: [
     "conflict",
@@ -231,7 +231,7 @@ function strangeQuotes({ fault, start, end, image }: SyntaxFault, text: string):
   const signs = length < 0 ? [start] : [start, end + length];
   const edits = signs.map((at) => ({ start: at, end: at + 1, text: '"' }));
   const fixes = length < 0 ? [] : [{ title: "Write plain quotes", edits, safe: false }];
-  const message = `A text stands between plain double quotes, "so"; “${image}” is another sign.`;
+  const message = `A text is written between plain double quotes, "so"; “${image}” is another sign.`;
   return { check: "missing-quotes", message, start, end, fixes };
 }
 

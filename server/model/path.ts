@@ -31,7 +31,7 @@ function readLeg(length: IToken, to: IToken | undefined): Leg | { readonly probl
   const read = readAs(written, "length");
   if ("problem" in read) return read;
   if (to && isName(to)) return { length: read.quantity, to: nameOf(to) };
-  const message = `The run does not say where it goes after ${length.image}.`;
+  const message = `The run has no point after ${length.image}.`;
   return { problem: problemAt("missing-argument", message, to ?? length) };
 }
 

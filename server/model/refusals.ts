@@ -57,7 +57,7 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
   }
   return problemAt(
     "wrong-argument",
-    `“${token.image}” stands where ${kind.what} belongs, such as a figure in ${kind.units[0]}.`,
+    `“${token.image}” is written where ${kind.what} belongs, such as a figure in ${kind.units[0]}.`,
     token,
     [],
   );
@@ -70,7 +70,7 @@ export function choiceProblem(choices: Choices, help: string, token: IToken): Pr
   const shown = words.length > 12 ? `${words.slice(0, 12).join(", ")} and others` : listed(words, "or");
   return problemAt(
     "wrong-argument",
-    `“${token.image}” does not say ${help}: ${near ? `did you mean “${near}”?` : `it is ${shown}.`}`,
+    `“${token.image}” does not state ${help}: ${near ? `did you mean “${near}”?` : `it is ${shown}.`}`,
     token,
     near ? [replaceFix(token, near)] : [],
   );

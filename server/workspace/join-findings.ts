@@ -1,5 +1,5 @@
 /** What is found in a file by each of the schedules it is part of, as one list. */
-import { departureUnused } from "../rules/frame/departures.ts";
+import { departureUnused } from "../rules/frame/departure-checks.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
 import { byPlace, keyOf } from "./finding-order.ts";

@@ -248,7 +248,7 @@ function versionFindings({ model, document }: LoadedFile): Finding[] {
     const finding = languageFindingOf(
       "no-version",
       { segment, start: 0, end: lineEnd },
-      `A file begins with “wayfile ${languageVersion}”, the version of the language it is in.`,
+      `The version of the language is not stated: begin the file with “wayfile ${languageVersion}”.`,
     );
     return [
       {

@@ -41,20 +41,20 @@ describe("a line written as it is said", () => {
     messages("way 1 spare", { supply: `earthing TN-S\nIpf 1.2 kA\nZe 0.3 Ω\n${lines}` });
 
   test.each([
-    ["phases 3", "“3” does not say how many: did you mean “three”?"],
+    ["phases 3", "“3” does not state how many: did you mean “three”?"],
     ["RA 45 Ω", "“RA” is not a word of the supply: did you mean “electrode”?"],
   ])("%s, in the supply", (line, message) => expect(supply(line)).toContain(message));
 
   test.each([
     ["rcd BS EN 61008 40 A 100 mA type S", "“type S” is written “delayed”."],
     ["cable swa line 6 mm² cpc 6 mm²", "No cable type is defined as “swa”: did you mean “armoured”?"],
-    ["route underground method D", "“underground” does not say how it runs: did you mean “buried”?"],
+    ["route underground method D", "“underground” does not state how it runs: did you mean “buried”?"],
     ["lines L1", "“lines” is not a word of a way: did you mean “phase”?"],
-    ["phases L1", "“phases” does not stand in a way, but in the supply or a board; here the word is “phase”."],
+    ["phases L1", "“phases” is not a word of a way, but of the supply or a board; here the word is “phase”."],
     [
       "live 2026-03-05 {\nrcd 30 mA 1x 22 ms 5x 18 ms\n}",
-      "“rcd” has the test current as a multiple of IΔn already: “5x” stands on a line of its own.",
+      "“rcd” has the test current as a multiple of IΔn already: “5x” needs a line of its own.",
     ],
-    ["Ib 20 A 21 A", "“Ib” has the design current already: only one of the two can stand."],
+    ["Ib 20 A 21 A", "“Ib” has the design current already: delete one of the two."],
   ])("%s, in a way", (lines, message) => expect(way(lines)).toContain(message));
 });

@@ -4,7 +4,7 @@
 
 import { installationsOf } from "../../server/model/installation.ts";
 import { checkInstallation, failures } from "../../server/rules/frame/check.ts";
-import type { Rule, Setting } from "../../server/rules/frame/rule.ts";
+import type { Finding, Rule, Setting } from "../../server/rules/frame/rule.ts";
 import { Positions } from "../../server/syntax/document.ts";
 import { checkProject, fileOfText, type LoadedFile, type Sources } from "../../server/workspace/project.ts";
 
@@ -35,7 +35,7 @@ const usualSupply = "earthing TN-S\nZe 0.30 Ω\nIpf 1.2 kA";
 
 /** Puts a way's lines into the surroundings a setting describes. Returns the text and how many lines stand above. */
 export function inSetting(lines: string, setting: Setting = {}): { text: string; above: number } {
-  if (/^\s*wayfile\b/.test(lines)) return { text: lines, above: 0 };
+  if (/^\s*(wayfile|installation|instrument)\b/.test(lines)) return { text: lines, above: 0 };
   const head = [
     "wayfile 1",
     ...(setting.before?.split("\n") ?? []),
@@ -63,18 +63,25 @@ export function marksOf(rule: Rule, text: string): { mark: Mark; message: string
   if (problems.length > 0)
     throw new Error(`The sample is not sound: ${problems.map((problem) => problem.message).join(" ")}`);
   const findings = installationsOf([file]).flatMap((installation) => checkInstallation(installation, [rule]).findings);
-  return findings.map(({ spot, message }) => {
-    const start = positions.place(spot.segment, spot.start);
-    const end = positions.place(spot.segment, spot.end);
-    return {
-      mark: {
-        line: start.line,
-        from: start.character,
-        to: end.line === start.line ? end.character : Number.POSITIVE_INFINITY,
-      },
-      message,
-    };
-  });
+  return findings.map(({ spot, message }) => ({ mark: markOf(spot, positions), message }));
+}
+
+/** Where a check of any kind, one of the language included, finds something in a text. All checks run. */
+export function marksOfCheck(id: string, text: string): Mark[] {
+  const file = fileOfText("sample.ways", text);
+  const positions = new Positions(file.document);
+  return checkProject(file, alone).files.flatMap(({ findings }) =>
+    findings.filter(({ check }) => check === id).map(({ spot }) => markOf(spot, positions)),
+  );
+}
+
+function markOf({ segment, start, end }: Finding["spot"], positions: Positions): Mark {
+  const [from, to] = [positions.place(segment, start), positions.place(segment, end)];
+  return {
+    line: from.line,
+    from: from.character,
+    to: to.line === from.line ? to.character : Number.POSITIVE_INFINITY,
+  };
 }
 
 /** Every finding of a whole text, as `check at line` with its message. */

@@ -13,7 +13,7 @@ describe("the catalogue of checks", () => {
   it("has every rule, every check of the language and those of the frame", () => {
     const wanted = [
       ...rules.map(({ id }) => id),
-      ...Object.keys(languageChecks).map((name) => `language/${name}`),
+      ...languageChecks.map((name) => `language/${name}`),
       "record/departure-renamed",
       "record/departure-unused",
       "check/failed",

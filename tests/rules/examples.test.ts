@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { pages } from "../../server/rules/frame/catalogue.ts";
 import { rules } from "../../server/rules/list.ts";
-import { inSetting, type Mark, marksOf, unmark } from "../helpers/sample.ts";
+import { inSetting, type Mark, marksOf, marksOfCheck, unmark } from "../helpers/sample.ts";
 
 /** Every rule carries its own samples: what is marked must be found, and nothing else may be. */
 describe.each(rules.map((rule) => [rule.id, rule] as const))("%s", (_, rule) => {
@@ -23,6 +24,26 @@ describe.each(rules.map((rule) => [rule.id, rule] as const))("%s", (_, rule) => 
     "is silent on the good sample %i",
     (_, { good, setting }) => {
       expect(marksOf(rule, inSetting(unmark(good).text, setting).text).map(({ message }) => message)).toEqual([]);
+    },
+  );
+});
+
+/** Checks that are made without a rule, those of the language among them, carry samples just so. */
+const withoutRule = pages.filter(({ id }) => id !== "check/failed" && !rules.some((rule) => rule.id === id));
+
+describe.each(withoutRule.map((page) => [page.id, page] as const))("%s", (_, { id, examples }) => {
+  it("has a sample", () => expect(examples.length).toBeGreaterThan(0));
+
+  it.each(examples.map((example, index) => [index, example] as const))(
+    "finds what sample %i marks, and is silent on the good one",
+    (_, { bad, good, setting }) => {
+      const { text, marks } = unmark(bad);
+      const placed = inSetting(text, setting);
+      expect(marks.length).toBeGreaterThan(0);
+      expect(sorted(marksOfCheck(id, placed.text))).toEqual(
+        sorted(marks.map((mark) => ({ ...mark, line: mark.line + placed.above }))),
+      );
+      expect(marksOfCheck(id, inSetting(unmark(good).text, setting).text)).toEqual([]);
     },
   );
 });

@@ -1,10 +1,11 @@
 import { distance } from "fastest-levenshtein";
-import { languageChecks } from "../../model/problems.ts";
+import { type LanguageCheck, languageChecks } from "../../model/problems.ts";
 import { safeIsolation } from "../../text/isolation.ts";
 import { rules } from "../list.ts";
-import { departureChecks } from "./departures.ts";
+import { type Declaration, departureChecks } from "./departure-checks.ts";
 import { presentId } from "./former-ids.ts";
-import type { Example, Rule, Severity } from "./rule.ts";
+import { languagePages } from "./language-pages.ts";
+import type { Example, Severity } from "./rule.ts";
 
 /** What there is to know of one check, wherever it is made. */
 export interface CheckPage {
@@ -17,38 +18,26 @@ export interface CheckPage {
   readonly examples: readonly Example[];
 }
 
-const unread =
-  "A line that cannot be read is not judged, and neither is what depends on it: until it is put right, silence about it means nothing.";
-
 const checkFailed: CheckPage = {
   id: "check/failed",
   severity: "warning",
   since: "0.1",
-  title: "A check broke down and says nothing of this circuit.",
-  why: "A check that fell over must not be taken for one that found nothing. Judge this point by hand, and report the failure with the circuit that caused it.",
+  title: "This check failed to run; the circuit is not judged by it.",
+  why: "A check that failed must not be taken for one that found nothing. Judge this point by hand, and report the failure with the circuit that caused it.",
   clauses: [],
   examples: [],
 };
 
-function languagePage(name: string, text: string): CheckPage {
-  const [title = text, ...rest] = text.split(/(?<=\.)\s+/);
-  return {
-    id: `language/${name}`,
-    severity: name === "no-version" ? "warning" : "error",
-    since: "0.1",
-    title,
-    why: [...rest, unread].join(" "),
-    clauses: [],
-    examples: [],
-  };
+function languagePage(name: LanguageCheck): CheckPage[] {
+  const page = languagePages[name];
+  return page ? [{ id: `language/${name}`, since: "0.1", clauses: [], severity: "error", ...page }] : [];
 }
 
-const checks: readonly Omit<Rule, "scope" | "check">[] = [...rules, ...departureChecks, checkFailed];
+const checks: readonly Declaration[] = [...rules, ...departureChecks, checkFailed];
 
 function allPages(): CheckPage[] {
   const byId = new Map<string, CheckPage>();
-  for (const [name, text] of Object.entries(languageChecks)) byId.set(`language/${name}`, languagePage(name, text));
-  // A rule that makes a language check has more to say of it than the list of problems.
+  for (const name of languageChecks) for (const page of languagePage(name)) byId.set(page.id, page);
   for (const { id, severity, since, title, why, opens, clauses, examples } of checks)
     byId.set(id, { id, severity, since, title, why: opens ? `${why} ${safeIsolation}` : why, clauses, examples });
   return [...byId.values()].sort((a, b) => a.id.localeCompare(b.id));

@@ -4,8 +4,9 @@ import type { Fact, Facts } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
 import { inPlaceOf, withoutLine } from "../common/writing.ts";
 import { rules } from "../list.ts";
+import { renamed, unused } from "./departure-checks.ts";
 import { formerIds, presentId } from "./former-ids.ts";
-import { type Finding, findingOf, type Rule, valueSpot } from "./rule.ts";
+import { type Finding, findingOf, valueSpot } from "./rule.ts";
 
 /** A departure and what it covers: a way, a board with its ways, the supply, the whole installation, or a file. */
 export interface PlacedDeparture {
@@ -77,56 +78,6 @@ function covers(departure: string, check: string): boolean {
   const clauses = byId.get(check)?.clauses ?? [];
   return clauses.some((clause) => clause === departure || clause.startsWith(`${departure}.`));
 }
-
-const unused: Omit<Rule, "scope" | "check"> = {
-  id: "record/departure-unused",
-  severity: "warning",
-  since: "0.1",
-  title: "A departure suppresses nothing.",
-  why: "Either what it excused has been put right, and the departure should go, or it names the wrong rule and what it was meant for is not excused.",
-  clauses: [],
-  examples: [
-    {
-      bad: `way 1 radial "Water heater" {
-  departure 999.9 "The old board stays until autumn"
-            ^^^^^
-}`,
-      good: `way 1 radial "Water heater" {
-  note "The old board stays until autumn"
-}`,
-    },
-  ],
-};
-
-const renamed: Omit<Rule, "scope" | "check"> = {
-  id: "record/departure-renamed",
-  severity: "information",
-  since: "0.1",
-  title: "A departure names a check by its former id.",
-  why: "The check has another name now. The departure still holds, but whoever looks the old name up in the list of checks does not find it: write the present one.",
-  clauses: [],
-  examples: [
-    {
-      bad: `way 1 radial "Water heater" {
-  departure record/no-use "Serves a test bench that is not described here"
-            ^^^^^^^^^^^^^
-  device BS EN 60898 B16 6 kA
-  cable flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²
-}`,
-      good: `way 1 radial "Water heater" {
-  departure record/serves-not-stated "Serves a test bench that is not described here"
-  device BS EN 60898 B16 6 kA
-  cable flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²
-}`,
-    },
-  ],
-};
-
-/** Found by one schedule of several that share a file, this holds for that one alone. */
-export const departureUnused = unused.id;
-
-/** The checks that run after the others, since they judge departures by what was found. */
-export const departureChecks: readonly Omit<Rule, "scope" | "check">[] = [unused, renamed];
 
 /** Takes out what a departure covers, and reports each departure that covers nothing. */
 export function applyDepartures(
