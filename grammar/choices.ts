@@ -331,3 +331,29 @@ export const rangeKinds = {
 export const lastDigits = {
   digits: "Digits of the last figure shown: 2 digits of a reading of 0.62 Ω are 0.02 Ω.",
 } as const;
+
+export const fieldBlocks = {
+  installation: "In the installation.",
+  supply: "In the supply.",
+  board: "In each board.",
+  way: "In each way that is not spare.",
+  instrument: "In each instrument.",
+  tests: "In each block of tests.",
+} as const;
+
+export const fieldNeeds = {
+  required: "It must be there.",
+} as const;
+
+export const fieldKinds = {
+  text: "Any words.",
+  number: "A number.",
+  date: "A day: year-month-day.",
+} as const;
+
+/** How a time is known that nobody has the day of. */
+export const roughTimes = {
+  about: "Some years before or after.",
+  before: "Not after that.",
+  after: "Not before that.",
+} as const;

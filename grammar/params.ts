@@ -25,6 +25,8 @@ export type Accepts =
   | (Shape & { readonly kind: "shorthand" })
   | (Shape & { readonly kind: "count" })
   | (Shape & { readonly kind: "multiple" })
+  | (Shape & { readonly kind: "name" })
+  | (Shape & { readonly kind: "roughTime" })
   | (Shape & { readonly kind: "rule" })
   | (Shape & { readonly kind: "path" });
 
@@ -87,6 +89,10 @@ export const productStandard = (help: string) => required({ kind: "standard" as 
 export const shorthand = (help: string) => required({ kind: "shorthand" as const, help });
 export const count = (help: string) => required({ kind: "count" as const, help });
 export const multiple = (help: string) => required({ kind: "multiple" as const, help });
+/** A name that nothing defines. */
+export const anyName = (help: string) => required({ kind: "name" as const, help });
+/** A year, or about, before or after one. */
+export const roughTime = (help: string) => required({ kind: "roughTime" as const, help });
 export const rule = (help: string) => required({ kind: "rule" as const, help });
 export const path = (help: string) => required({ kind: "path" as const, help });
 

@@ -1,9 +1,10 @@
 /** The language reference: every block and every word in it, from the vocabulary. */
+import { roughTimes } from "./choices.ts";
 import type { Accepts, Param, WordRow } from "./params.ts";
 import { type QuantityKind, quantities } from "./quantities.ts";
 import { tokenRows } from "./tokens.ts";
 import { physicalNames, units } from "./units.ts";
-import { absences, type BlockKind, provenances, vocabulary } from "./vocabulary.ts";
+import { absences, type BlockKind, corrections, provenances, vocabulary } from "./vocabulary.ts";
 
 const titles: Readonly<Record<BlockKind, string>> = {
   file: "The file",
@@ -96,6 +97,8 @@ const names: Readonly<Record<string, string>> = {
   shorthand: "curve and rating",
   count: "whole number",
   multiple: "multiple",
+  name: "name",
+  roughTime: "year",
   rule: "regulation or check",
 };
 
@@ -119,6 +122,10 @@ function argument({ accepts, label }: Param): string {
         `${head}${accepts.absent ? `; ${Object.keys(absences).join(" and ")} may stand for it` : ""}:`,
         ...Object.entries(accepts.choices).map(([choice, meaning]) => `  - \`${choice}\`: ${meaning}`),
       ].join("\n");
+    case "roughTime":
+      return `${head}: a year, a year and month, or one of these before it:\n${Object.entries(roughTimes)
+        .map(([word, meaning]) => `  - \`${word}\`: ${meaning}`)
+        .join("\n")}`;
     case "ref":
       return `${head}${
         accepts.builtin
@@ -165,7 +172,7 @@ function unitPart(): string[] {
     "",
     "Words that say where a figure came from:",
     "",
-    ...Object.entries(provenances).map(([word, meaning]) => `- \`${word}\`: ${meaning}`),
+    ...Object.entries({ ...provenances, ...corrections }).map(([word, meaning]) => `- \`${word}\`: ${meaning}`),
     "",
     "Signs for what was not measured:",
     "",

@@ -2,9 +2,10 @@
  * The colouring grammar for editors, from the token table and the vocabulary. A statement is a region that knows its
  * word's own labels and choices, so the board `B` in `feeds B` is not taken for the curve of a breaker.
  */
+import { roughTimes } from "./choices.ts";
 import type { Accepts, Param } from "./params.ts";
 import { type TokenName, tokenRows, wordSign } from "./tokens.ts";
-import { absences, opening, provenances, vocabulary } from "./vocabulary.ts";
+import { absences, corrections, opening, provenances, vocabulary } from "./vocabulary.ts";
 
 interface Pattern {
   readonly [key: string]: unknown;
@@ -84,7 +85,10 @@ export function textmate(): string {
       braces: { patterns: [tokenPattern("Open"), tokenPattern("Close")] },
       values: { patterns: valuePatterns() },
       common: {
-        patterns: [listPattern("absence", Object.keys(absences)), listPattern("provenance", Object.keys(provenances))],
+        patterns: [
+          listPattern("absence", Object.keys(absences)),
+          listPattern("provenance", Object.keys({ ...provenances, ...corrections })),
+        ],
       },
       unknown: {
         begin: `${begin}(?!${sourceOf("Standard")}|${sourceOf("Endless")})(${sourceOf("Word")})`,
@@ -154,9 +158,11 @@ const choicesOf = (params: readonly Param[]): string[] => [
     params.flatMap(({ accepts }) =>
       accepts.kind === "choice"
         ? Object.keys(accepts.choices)
-        : accepts.kind === "ref" && accepts.builtin
-          ? Object.keys(accepts.builtin)
-          : [],
+        : accepts.kind === "roughTime"
+          ? Object.keys(roughTimes)
+          : accepts.kind === "ref" && accepts.builtin
+            ? Object.keys(accepts.builtin)
+            : [],
     ),
   ),
 ];

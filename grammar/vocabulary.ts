@@ -7,6 +7,7 @@
  */
 import * as list from "./choices.ts";
 import {
+  anyName,
   choice,
   count,
   date,
@@ -22,6 +23,7 @@ import {
   quantity,
   reading,
   ref,
+  roughTime,
   rule,
   shorthand,
   text,
@@ -63,11 +65,54 @@ const record = {
     { text: text("the remark") },
     { remark: true, means: "A remark for the next reader.", example: 'note "Board relabelled"' },
   ),
+  detail: often(
+    { name: anyName("what it is"), text: text("what is recorded") },
+    {
+      remark: true,
+      means: "A fact of your own: an asset number, a drawing, a photograph, a maker. No check judges it.",
+      background:
+        "Any name will do. Where the schedule declares a `field` of this name, what is recorded is compared with that.",
+      example: 'detail asset "DB-014"',
+    },
+  ),
 } as const;
+
+/** What may stand in every block of tests, besides the tests. */
+const testRecord = {
+  "struck-out": once(
+    { by: label("by", text("a name or initials")), on: opt(date("the day")), reason: text("why it does not count") },
+    {
+      remark: true,
+      means: "These tests do not count, for this reason. They are kept and shown, and no check reads them.",
+      background:
+        "For tests that were made on another circuit, with a faulty instrument, or entered under the wrong way.",
+      example: 'struck-out by "R.M." 2026-03-06 "Read on way 6"',
+    },
+  ),
+  note: record.note,
+  detail: record.detail,
+} as const;
+
+const field = often(
+  {
+    name: anyName("the name of the detail"),
+    blocks: many(label("in", choice(list.fieldBlocks, "where it may stand"))),
+    required: opt(choice(list.fieldNeeds, "that it must be there")),
+    kind: opt(label("kind", choice(list.fieldKinds, "what is recorded"))),
+    values: opt(many(label("one-of", text("what may be recorded")))),
+    title: opt(text("what it is")),
+  },
+  {
+    means: "A detail of your own that this schedule keeps: where it stands, whether it must, and what may be recorded.",
+    background:
+      "Without any field every detail is accepted. With one, details of other names are pointed to as slips of the pen.",
+    example: 'field asset in board way required "The number on the asset label"',
+  },
+);
 
 const signatories = {
   designed: once(
-    { by: label("by", text("a name or initials")), on: opt(date("the day")) },
+    { by: label("by", text("a name or initials")), on: opt(date("the day")), around: opt(roughTime("about when")) },
     {
       signs: true,
       means: "Who signed for the design, and when; the nearest signature counts.",
@@ -75,7 +120,7 @@ const signatories = {
     },
   ),
   installed: once(
-    { by: label("by", text("a name or initials")), on: opt(date("the day")) },
+    { by: label("by", text("a name or initials")), on: opt(date("the day")), around: opt(roughTime("about when")) },
     {
       signs: true,
       means: "Who signed for the installation work, and when it was finished.",
@@ -353,6 +398,7 @@ const blocks = {
       },
     ),
     "circuit-type": circuitTypeRow(),
+    field,
     installation: often(
       { title: text("its name") },
       {
@@ -427,6 +473,7 @@ const blocks = {
       },
     ),
     "circuit-type": circuitTypeRow(),
+    field,
     containment: containmentRow(),
     board: boardRow(),
     ...record,
@@ -486,6 +533,7 @@ const blocks = {
       { means: "The voltages it can test insulation at.", example: "test-voltage 250 V 500 V" },
     ),
     note: record.note,
+    detail: record.detail,
   },
 
   supply: {
@@ -612,10 +660,17 @@ const blocks = {
     ),
     polarity,
     "phase-sequence": rotation,
-    note: record.note,
+    ...testRecord,
   },
 
   board: {
+    formerly: often(
+      { name: anyName("the name it had"), title: opt(text("the title it had")), on: opt(date("the day it changed")) },
+      {
+        means: "The name this board had before, so that its earlier records are found.",
+        example: 'formerly B "Old loft board" 2026-02-27',
+      },
+    ),
     "fed-from": once(
       { from: ref("board", "what feeds it", { supply: "Fed directly from the origin." }) },
       { means: "What feeds this board: the supply, or another board.", example: "fed-from supply" },
@@ -752,6 +807,18 @@ const blocks = {
   },
 
   way: {
+    formerly: often(
+      {
+        number: anyName("the number it had"),
+        title: opt(text("the title it had")),
+        on: opt(date("the day it changed")),
+      },
+      {
+        means: "The number, and the title, this circuit had before.",
+        background: "Comparisons and departures follow it: its readings stay its own when the board is renumbered.",
+        example: 'formerly 5 "Oven" 2026-02-27',
+      },
+    ),
     device: once(
       {
         standard: productStandard("the standard on the device"),
@@ -1180,7 +1247,7 @@ const blocks = {
     ),
     insulation,
     polarity,
-    note: record.note,
+    ...testRecord,
   },
 
   live: {
@@ -1254,7 +1321,7 @@ const blocks = {
         example: "function ok",
       },
     ),
-    note: record.note,
+    ...testRecord,
   },
 
   containment: {
@@ -1271,9 +1338,10 @@ const blocks = {
       },
     ),
     note: record.note,
+    detail: record.detail,
   },
 
-  boardDead: { temperature, bonding, insulation: boardInsulation, polarity, note: record.note },
+  boardDead: { temperature, bonding, insulation: boardInsulation, polarity, ...testRecord },
 
   boardLive: {
     Zdb: once(
@@ -1313,7 +1381,7 @@ const blocks = {
     ),
     polarity,
     "phase-sequence": rotation,
-    note: record.note,
+    ...testRecord,
   },
 } as const satisfies Record<string, Record<string, WordRow>>;
 
@@ -1415,6 +1483,7 @@ const sharedByCircuits = [
   "terminals",
   "class-II",
   "note",
+  "detail",
 ] as const satisfies readonly (keyof typeof blocks.way)[];
 
 const picked = <T extends object, K extends keyof T & string>(rows: T, words: readonly K[]): Pick<T, K> =>
@@ -1457,6 +1526,11 @@ export const provenances = {
   "from-record": "Taken from an earlier record; name it.",
 } as const;
 export type Provenance = keyof typeof provenances;
+
+/** What is written behind a reading that was recorded wrongly: what stood there, and why. */
+export const corrections = {
+  was: "What was recorded here before it was corrected, with the reason in quotes.",
+} as const;
 
 /** Signs for what was not measured. */
 export const absences = {

@@ -1,5 +1,5 @@
 import type { WordRow } from "../../grammar/params.ts";
-import { absences, type BlockKind, provenances, vocabulary } from "../../grammar/vocabulary.ts";
+import { absences, type BlockKind, corrections, provenances, vocabulary } from "../../grammar/vocabulary.ts";
 import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
 import type { Setting } from "../rules/frame/rule.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
@@ -95,7 +95,7 @@ interface NamedWord {
 
 /** A word in every block it stands in, each meaning once. */
 function wordsNamed(word: string): NamedWord[] {
-  const marksOf = { ...provenances, ...absences } as Readonly<Record<string, string>>;
+  const marksOf = { ...provenances, ...absences, ...corrections } as Readonly<Record<string, string>>;
   const mark = Object.hasOwn(marksOf, word) ? marksOf[word] : undefined;
   const rows: NamedWord[] = mark === undefined ? [] : [{ word, block: "readings", row: { means: mark } }];
   for (const block of Object.keys(vocabulary) as BlockKind[]) {

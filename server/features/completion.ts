@@ -6,7 +6,7 @@ import type { IToken } from "chevrotain";
 import { endOf, isToken, lex } from "../../grammar/lexer.ts";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import { quantities } from "../../grammar/quantities.ts";
-import { absences, type BlockKind, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { absences, type BlockKind, corrections, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { siteTermsOf } from "../model/suggestions.ts";
 import { fenced, md, prose } from "../text/markdown.ts";
@@ -139,7 +139,7 @@ function recordOffers(params: readonly (readonly [string, Param])[], before: rea
   const said = new Set(before.map(({ image }) => image));
   const fresh = ([word]: [string, string]): boolean => !said.has(word);
   return [
-    ...Object.entries(provenances)
+    ...Object.entries({ ...provenances, ...(before.length > 0 ? corrections : {}) })
       .filter(fresh)
       .map(([label, detail]): Offer => ({ label, kind: "choice", detail })),
     ...(before.length > 0 && said.has("LIM") ? [] : Object.entries(absences)).map(

@@ -1,7 +1,7 @@
 /** What a name stands for and what a value is, in words. */
 
 import type { Accepts, Choices } from "../../grammar/params.ts";
-import { absences, provenances } from "../../grammar/vocabulary.ts";
+import { absences, corrections, provenances } from "../../grammar/vocabulary.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
 import { fenced, type Markdown, md, prose } from "../text/markdown.ts";
 import { capital } from "../text/words.ts";
@@ -45,7 +45,7 @@ export function valueMarkdown(
   offset: number,
 ): Markdown[] {
   const image = token?.image ?? "";
-  const own: Choices = { ...provenances, ...absences };
+  const own: Choices = { ...provenances, ...absences, ...corrections };
   if (Object.hasOwn(own, image)) return [md`**${image}** — ${prose(own[image] ?? "")}`];
   const params = Object.entries(row?.params ?? {});
   const label = params.find(([, param]) => param.label === image);

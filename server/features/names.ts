@@ -131,7 +131,7 @@ const inWay = (way: Way, board: Board | undefined): Named[] => [
 ];
 
 function inFacts(kind: BlockKind, facts: Facts, board: Board | undefined, way: Way | undefined): Named[] {
-  return facts.list.flatMap((fact) => [
+  return [...facts.list, ...facts.struckOut].flatMap((fact) => [
     ...namesIn(kind, fact, board, way),
     ...(fact.inner ? inFacts(fact.inner.kind, fact.inner, board, way) : []),
   ]);

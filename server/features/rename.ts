@@ -1,5 +1,5 @@
 import { isToken, lex } from "../../grammar/lexer.ts";
-import { absences, provenances } from "../../grammar/vocabulary.ts";
+import { absences, corrections, provenances } from "../../grammar/vocabulary.ts";
 import type { Spot } from "../rules/frame/rule.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import type { Cursor } from "./cursor.ts";
@@ -18,7 +18,7 @@ export function rename(snapshot: Snapshot, cursor: Cursor, newName: string): Ren
   const named = renameable(snapshot, cursor);
   if (!named) return { refused: "There is no name here." };
   if (!isName(newName)) return { refused: `“${newName}” cannot be a name: letters, digits, - and . without blanks.` };
-  if (newName === "supply" || Object.hasOwn(provenances, newName) || Object.hasOwn(absences, newName)) {
+  if (newName === "supply" || [provenances, absences, corrections].some((words) => Object.hasOwn(words, newName))) {
     return { refused: `“${newName}” has a meaning of its own.` };
   }
   const taken = definedNames(snapshot, named.names, named.board, named.way);

@@ -1,9 +1,10 @@
 /** What each word of a file is, for colours: what the grammar of patterns can only guess, the vocabulary knows. */
 import type { IToken } from "chevrotain";
+import { roughTimes } from "../../grammar/choices.ts";
 import { endOf } from "../../grammar/lexer.ts";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import { parse, type Statement } from "../../grammar/parser.ts";
-import { absences, type BlockKind, provenances, rowOf } from "../../grammar/vocabulary.ts";
+import { absences, type BlockKind, corrections, provenances, rowOf } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 
 export const tokenKinds = [
@@ -109,9 +110,11 @@ function worded(params: readonly Param[], arg: IToken): ColouredToken[] {
   if (params.some(({ accepts }) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, image))) {
     return [token(arg, "enumMember")];
   }
-  if (Object.hasOwn(provenances, image) || Object.hasOwn(absences, image)) return [token(arg, "enumMember")];
+  if ([provenances, absences, corrections].some((words) => Object.hasOwn(words, image)))
+    return [token(arg, "enumMember")];
   const kinds = new Set(params.map(({ accepts }) => accepts.kind));
   if (kinds.has("shorthand") && /^[BCD]\d+$/.test(image)) return [token(arg, "number")];
+  if (kinds.has("roughTime") && Object.hasOwn(roughTimes, image)) return [token(arg, "enumMember")];
   if (kinds.has("rule")) return [token(arg, "rule")];
   // Where a line also counts something, a plain number is taken for the count and not for the name.
   if (kinds.has("count") && arg.tokenType.name === "Number") return [token(arg, "number")];
@@ -120,5 +123,5 @@ function worded(params: readonly Param[], arg: IToken): ColouredToken[] {
   if (builtin) return [token(arg, "enumMember")];
   // A name that is a plain number cannot be told from one by the patterns.
   if (arg.tokenType.name === "Number") return [token(arg, "number")];
-  return kinds.has("ref") || kinds.has("path") ? [token(arg, "variable")] : [];
+  return kinds.has("ref") || kinds.has("path") || kinds.has("name") ? [token(arg, "variable")] : [];
 }

@@ -1,5 +1,5 @@
 /** Values that may fill one argument: choices, names in scope, and the sizes and ratings that are made. */
-import { oldTypes } from "../../grammar/choices.ts";
+import { oldTypes, roughTimes } from "../../grammar/choices.ts";
 import type { Accepts, NameKind, Param } from "../../grammar/params.ts";
 import type { QuantityName } from "../../grammar/quantities.ts";
 import { insulationRule, ratings, residuals, sizes } from "../calc/index.ts";
@@ -41,6 +41,8 @@ export function valuesFor(
       return quantityOffers(snapshot, spotted, half, accepts);
     case "rule":
       return ruleOffers();
+    case "roughTime":
+      return Object.entries(roughTimes).map(([label, detail]) => ({ label, kind: "choice", detail }));
     case "path":
       return nameOffers(snapshot, spotted, "point");
     default:

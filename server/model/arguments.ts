@@ -2,7 +2,7 @@ import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
-import { type Provenance, provenances } from "../../grammar/vocabulary.ts";
+import { corrections, type Provenance, provenances } from "../../grammar/vocabulary.ts";
 import { capital, listed } from "../text/words.ts";
 import { asFigure } from "./bound.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
@@ -12,19 +12,21 @@ import { breakerType, printedLabel, typeWithoutResidual } from "./printed-label.
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
 import { choiceProblem, endlessProblem, problemAt, quantityProblem, slipProblem } from "./refusals.ts";
+import { readRoughTime, yearForDay } from "./rough-time.ts";
 import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
 import { strangeUnit } from "./strange-unit.ts";
 import { wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike, nameOf, normalStandard, textOf, valOf } from "./token-values.ts";
 import { unlabelled } from "./unlabelled.ts";
 import { quoted, unquoted } from "./unquoted.ts";
-import type { Absent, AnyValue } from "./values.ts";
+import type { Absent, AnyValue, Correction } from "./values.ts";
 
 /** What a statement's tokens say, by the names of the row's parameters. */
 export interface BoundArguments {
   readonly args: Record<string, AnyValue | AnyValue[]>;
   readonly provenance: Provenance;
   readonly record?: string;
+  readonly corrections: readonly Correction[];
   readonly problems: readonly Problem[];
 }
 
@@ -37,7 +39,7 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
 }
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
-const slips: readonly SlipReader[] = [multipleTurned, printedLabel, ownNameAgain, unlabelled, unquoted];
+const slips: readonly SlipReader[] = [multipleTurned, yearForDay, printedLabel, ownNameAgain, unlabelled, unquoted];
 
 class ArgumentBinder implements LineBeingRead {
   readonly word: IToken;
@@ -48,6 +50,7 @@ class ArgumentBinder implements LineBeingRead {
   readonly #problems: Problem[] = [];
   #provenance: Provenance = "measured";
   #record: string | undefined;
+  readonly #corrections: Correction[] = [];
   at = 0;
 
   constructor(word: IToken, row: WordRow, tokens: readonly IToken[]) {
@@ -66,6 +69,7 @@ class ArgumentBinder implements LineBeingRead {
       args: this.args,
       provenance: this.#provenance,
       ...(this.#record === undefined ? {} : { record: this.#record }),
+      corrections: this.#corrections,
       problems: this.#problems,
     };
   }
@@ -74,7 +78,7 @@ class ArgumentBinder implements LineBeingRead {
     const token = this.tokens[this.at] as IToken;
     const labelled = this.shape.labelled.get(token.image);
     if (labelled && this.#isFree(labelled)) return this.#labelled(labelled, token);
-    if (isToken(token, "Word") && this.#takeProvenance(token)) return;
+    if (isToken(token, "Word") && (this.#takeProvenance(token) || this.#takeCorrection(token))) return;
     if (token.image === "LIM" || token.image === "N/A") return this.#absent(this.#absentSlots());
     if (!this.#fillPlain(token)) this.#refuse(token);
   }
@@ -141,6 +145,21 @@ class ArgumentBinder implements LineBeingRead {
     return true;
   }
 
+  /** `Zs 0.62 Ω was 0.26 Ω "Figures turned round"`: what stood there, and why it does not. */
+  #takeCorrection(token: IToken): boolean {
+    if (!this.shape.canBeRead || !Object.hasOwn(corrections, token.image)) return false;
+    const [before, reason] = this.tokens.slice(this.at + 1, this.at + 3);
+    if (!before || !reason || !isToken(reason, "Text") || isToken(before, "Text")) {
+      this.at = this.tokens.length;
+      const message = "“was” is followed by what stood there before, and by the reason in quotes.";
+      this.#problem("missing-argument", message, token);
+      return true;
+    }
+    this.#corrections.push({ was: before.image, why: textOf(reason), start: token.startOffset, end: endOf(reason) });
+    this.at += 3;
+    return true;
+  }
+
   #absentSlots(): Slot[] {
     const able = this.free().filter(([, { accepts }]) => mayBeAbsent(accepts));
     const plain = able.filter(([, param]) => param.label === undefined);
@@ -204,6 +223,10 @@ class ArgumentBinder implements LineBeingRead {
         return isName(token) && this.#take(slot, nameOf(token));
       case "ref":
         return isName(token) && !meansNoName(this, slot) && this.#take(slot, nameOf(token));
+      case "name":
+        return isName(token) && this.#take(slot, nameOf(token));
+      case "roughTime":
+        return this.#fillRoughTime(slot);
       case "text":
         return isToken(token, "Text") && this.#take(slot, valOf(token, textOf(token)));
       case "date":
@@ -251,6 +274,14 @@ class ArgumentBinder implements LineBeingRead {
     if ("quantity" in read) return this.#take(slot, read.quantity);
     this.#problems.push(read.problem);
     this.at++;
+    return true;
+  }
+
+  #fillRoughTime(slot: Slot): boolean {
+    const rough = readRoughTime(this.tokens, this.at);
+    if (!rough) return false;
+    this.#put(slot, rough.value);
+    this.at += rough.taken;
     return true;
   }
 

@@ -69,15 +69,17 @@ class Binder {
   block(kind: BlockKind, statements: readonly Statement[]): Facts {
     const list: Fact[] = [];
     const broken: string[] = [];
+    const struckOut: Fact[] = [];
     for (const statement of statements) {
       const fact = this.#statement(kind, statement);
-      if (fact === undefined) broken.push(...meant(kind, statement.word.image));
+      if (fact?.inner?.list.some(({ word }) => word === "struck-out")) struckOut.push(fact);
+      else if (fact === undefined) broken.push(...meant(kind, statement.word.image));
       else {
         this.#once(kind, fact, list, statement);
         list.push(fact);
       }
     }
-    return new Facts(kind, list, broken);
+    return new Facts(kind, list, broken, struckOut);
   }
 
   #statement(kind: BlockKind, statement: Statement): Fact | undefined {
@@ -98,6 +100,7 @@ class Binder {
       args: bound.args,
       provenance: bound.provenance,
       ...(bound.record === undefined ? {} : { record: bound.record }),
+      ...(bound.corrections.length > 0 ? { corrections: bound.corrections } : {}),
       segment: this.#segment,
       start: statement.start,
       wordEnd: endOf(word),

@@ -210,7 +210,7 @@ function headOf(
   const before = headsKept.get(group.open);
   if (before && sameItems(before.parts, group.segments)) return before.head;
   const inner = opened?.inner?.list.filter(({ word }) => !structural.has(word)) ?? [];
-  const facts = inner.length === 0 ? rest : new Facts(kind, [...inner, ...rest.list], rest.broken);
+  const facts = inner.length === 0 ? rest : new Facts(kind, [...inner, ...rest.list], rest.broken, rest.struckOut);
   const header = withName(opened ?? nameless(group.open, kind), kind === "board" ? "name" : "title");
   const args = header.args as { name?: { value: string }; title?: { value: string } };
   const head = {
@@ -244,14 +244,16 @@ function merged<B extends AnyBlock>(
 ): Facts<B> {
   const list: Fact[] = [];
   const broken: string[] = [];
+  const struckOut: Fact[] = [];
   for (const segment of segments) {
     const { facts } = read(segment, kind).bound;
     noteProblems(segment, problems);
     // Not spread: a file of rubbish can have more of them than a call takes arguments.
     for (const fact of facts.list) list.push(fact);
     for (const word of facts.broken) broken.push(word);
+    for (const fact of facts.struckOut) struckOut.push(fact);
   }
-  return new Facts(kind, list, broken);
+  return new Facts(kind, list, broken, struckOut);
 }
 
 function noteProblems(segment: Segment, problems: Map<Segment, readonly Problem[]>): void {

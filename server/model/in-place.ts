@@ -58,16 +58,19 @@ export function completed(way: Way, type: CircuitTypeFact | undefined, three: bo
   const list = [...way.facts.list, ...(line ? [line] : []), ...(shared ? taken(way.facts, shared) : [])];
   // A type that nothing defines may say anything: nothing is missing then, it is not known.
   const broken = [...way.facts.broken, ...(shared?.broken ?? []), ...(named && !type ? sharedWords : [])];
-  const facts = new Facts("way", list, broken);
+  const facts = new Facts("way", list, broken, way.facts.struckOut);
   const whole = { ...way, kind, facts, ...(type ? { type } : {}) };
   return shorthand ? { ...whole, facts: writtenOut(facts, isOnThree(whole, three)) } : whole;
 }
 
 const sharedWords: readonly string[] = ["device", "rcd", "behind", "cable", "route", "serves", "place"];
 
+/** Words of the type's own record. */
+const kept: ReadonlySet<string> = new Set(["note", "detail"]);
+
 /** What the type says in words that the way itself does not have. */
 const taken = (own: Facts<"way">, shared: Facts): readonly Fact[] =>
-  shared.list.filter(({ word }) => word !== "note" && !own.has(word as "device"));
+  shared.list.filter(({ word }) => !kept.has(word) && !own.has(word as "device"));
 
 function lineOfName({ header, id, segment }: Way): Fact | undefined {
   const line = lineInName(id);
@@ -94,7 +97,7 @@ const hasShorthand = (facts: Facts<"way">): boolean =>
 function writtenOut(facts: Facts<"way">, three: boolean): Facts<"way"> {
   const neutral = !three || !hasNoNeutral(facts);
   const list = facts.list.map((fact) => (fact.inner ? { ...fact, inner: inPairs(fact.inner, three, neutral) } : fact));
-  return new Facts("way", list, facts.broken);
+  return new Facts("way", list, facts.broken, facts.struckOut);
 }
 
 /** Three lines and at most a protective conductor besides. */

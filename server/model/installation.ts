@@ -32,6 +32,8 @@ export interface Names {
   readonly cableTypes: ReadonlyMap<string, readonly CableTypeFact[]>;
   readonly circuitTypes: ReadonlyMap<string, readonly CircuitTypeFact[]>;
   readonly boards: ReadonlyMap<string, readonly BoardHead[]>;
+  /** Details of its own that the schedule declares. */
+  readonly fields: readonly FieldFact[];
   /** Whether a file that is used could not be read: it may define more. */
   readonly incomplete: boolean;
 }
@@ -39,6 +41,7 @@ export interface Names {
 export type InstrumentFact = FactOf<"file", "instrument">;
 export type { CircuitTypeFact } from "./in-place.ts";
 export type { Upstream } from "./three-lines.ts";
+export type FieldFact = FactOf<"file", "field">;
 export type CableTypeFact = FactOf<"file", "cable-type">;
 
 export interface BoardInPlace {
@@ -155,7 +158,8 @@ function namesOf(
     ...files.flatMap((file) => file.facts.all("circuit-type")),
     ...head.facts.all("circuit-type"),
   ].filter(isNamed);
-  const facts = [...instrumentFacts, ...cableFacts, ...circuitFacts];
+  const fields = [...files.flatMap((file) => file.facts.all("field")), ...head.facts.all("field")];
+  const facts = [...instrumentFacts, ...cableFacts, ...circuitFacts, ...fields];
   const heads = boards.map((board) => board.head);
   const before = namesKept.get(head);
   const same = before && before.names.incomplete === incomplete;
@@ -165,6 +169,7 @@ function namesOf(
     cableTypes: byName(cableFacts, (fact) => fact.args.name.value),
     circuitTypes: byName(circuitFacts, (fact) => fact.args.name.value),
     boards: byName(heads, (board) => board.name),
+    fields,
     incomplete,
   };
   namesKept.set(head, { facts, heads, names });

@@ -13,6 +13,8 @@ export interface RowShape {
   readonly plain: readonly Slot[];
   readonly labelled: ReadonlyMap<string, Slot>;
   readonly hasReading: boolean;
+  /** Whether any of it is found by testing, be it a figure or a verdict. */
+  readonly canBeRead: boolean;
   readonly quantities: ReadonlySet<QuantityName>;
 }
 
@@ -28,6 +30,7 @@ export function shapeOf(row: WordRow): RowShape {
     plain: slots.filter(([, param]) => param.label === undefined),
     labelled: new Map(slots.flatMap((slot) => (slot[1].label === undefined ? [] : [[slot[1].label, slot]]))),
     hasReading: accepted.some(isReading),
+    canBeRead: accepted.some(mayBeAbsent),
     quantities: new Set(accepted.flatMap((accepts) => (accepts.kind === "quantity" ? [accepts.of] : []))),
   };
   shapes.set(row, shape);

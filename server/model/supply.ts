@@ -51,5 +51,5 @@ function joined(written: Facts<"supply">): Facts<"supply"> {
     else broken.add(word);
   }
   const own = written.list.filter(({ word }) => !dropped.has(word));
-  return new Facts("supply", [...own, ...taken], [...broken]);
+  return new Facts("supply", [...own, ...taken], [...broken], written.struckOut);
 }

@@ -76,6 +76,12 @@ export type Args<P extends Params> = {
 
 export type AnyValue = Val<string> | Val<number> | Quantity | Absent | Shorthand | Path;
 
+/** What a reading was before it was corrected. */
+export interface Correction extends Span {
+  readonly was: string;
+  readonly why: string;
+}
+
 /** A statement that was understood. */
 export interface Fact<A = Readonly<Record<string, AnyValue | readonly AnyValue[] | undefined>>> extends Span {
   readonly word: string;
@@ -84,6 +90,7 @@ export interface Fact<A = Readonly<Record<string, AnyValue | readonly AnyValue[]
   /** Where its readings came from. Without a word they were measured. */
   readonly provenance: Provenance;
   readonly record?: string;
+  readonly corrections?: readonly Correction[];
   readonly segment: Segment;
   readonly inner?: Facts;
 }
@@ -103,11 +110,14 @@ export class Facts<B extends AnyBlock = AnyBlock> {
   readonly list: readonly Fact[];
   /** Words that stand here but could not be understood: what they would have said is unknown, not missing. */
   readonly broken: readonly string[];
+  /** Tests that are kept and do not count: they are in no list. */
+  readonly struckOut: readonly Fact[];
 
-  constructor(kind: B, list: readonly Fact[], broken: readonly string[]) {
+  constructor(kind: B, list: readonly Fact[], broken: readonly string[], struckOut: readonly Fact[] = []) {
     this.kind = kind;
     this.list = list;
     this.broken = broken;
+    this.struckOut = struckOut;
   }
 
   one<W extends WordIn<B>>(word: W): FactOf<B, W> | undefined {

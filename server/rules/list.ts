@@ -227,6 +227,7 @@ import rcdTypeUnsuitable from "./rcd/type-unsuitable.ts";
 import rcdUnidirectionalWithSource from "./rcd/unidirectional-with-source.ts";
 import rcdUpstreamBlindedByDc from "./rcd/upstream-blinded-by-dc.ts";
 import recordAnswerWithoutQuery from "./record/answer-without-query.ts";
+import recordDetailAgainstField from "./record/detail-against-field.ts";
 import recordEditionSuperseded from "./record/edition-superseded.ts";
 import recordEditionUnverified from "./record/edition-unverified.ts";
 import recordLimitationOnNew from "./record/limitation-on-new.ts";
@@ -509,6 +510,7 @@ export const rules: readonly Rule[] = [
   rcdUnidirectionalWithSource,
   rcdUpstreamBlindedByDc,
   recordAnswerWithoutQuery,
+  recordDetailAgainstField,
   recordEditionSuperseded,
   recordEditionUnverified,
   recordLimitationOnNew,

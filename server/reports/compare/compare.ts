@@ -1,6 +1,6 @@
 /**
  * Two versions of an installation beside each other: a schedule and its revision, or what was asked for and what was
- * built. Ways are known by their board and number; one that took another number keeps its title.
+ * built. Ways are known by their board and number; one that took another number says so, or keeps its title.
  */
 import type { Board, Way } from "../../model/file.ts";
 import type { Installation } from "../../model/installation.ts";
@@ -9,6 +9,7 @@ import { checkInstallation } from "../../rules/frame/check.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
 import { placesIn } from "../summary/scope.ts";
+import { formerBoard, formerWay } from "./formerly.ts";
 import { changes, statementsIn } from "./lines.ts";
 
 export interface Version {
@@ -47,17 +48,32 @@ const supplyOf = ({ head: { facts } }: Installation) => {
 };
 
 function boards(was: Installation, is: Installation): Section[] {
-  const [before, after] = [was, is].map((one) => new Map(one.boards.map(({ board }) => [board.head.name, board])));
-  const names = [...new Set([...(before?.keys() ?? []), ...(after?.keys() ?? [])])];
-  return names.map((name): Section => {
-    const [old, now] = [before?.get(name), after?.get(name)];
-    const title = `Board ${name}`;
-    if (old && now) return { level: 1, title, blocks: boardBlocks(old, now) };
-    const only = now
-      ? "This board came: it is not in the version before."
-      : "This board went: it is not in the version after.";
-    return { level: 1, title, blocks: [paragraph(only)] };
+  const [before, after] = [was, is].map((one) => one.boards.map(({ board }) => board)) as [Board[], Board[]];
+  const left = new Set(before);
+  const former = new Map(after.map((now) => [now, formerBoard(now.head, before)]));
+  for (const old of former.values()) if (old) left.delete(old);
+  const pairs = after.map((now) => {
+    const old = former.get(now) ?? [...left].find(({ head }) => head.name === now.head.name);
+    if (old) left.delete(old);
+    return { old, now };
   });
+  return [
+    ...pairs.map(({ old, now }) => boardSection(old, now)),
+    ...[...left].map(({ head }): Section => {
+      const gone = "This board went: it is not in the version after.";
+      return { level: 1, title: `Board ${head.name}`, blocks: [paragraph(gone)] };
+    }),
+  ];
+}
+
+function boardSection(old: Board | undefined, now: Board): Section {
+  const { name } = now.head;
+  if (!old) {
+    const came = "This board came: it is not in the version before.";
+    return { level: 1, title: `Board ${name}`, blocks: [paragraph(came)] };
+  }
+  const title = old.head.name === name ? `Board ${name}` : `Board ${name}, formerly ${old.head.name}`;
+  return { level: 1, title, blocks: boardBlocks(old, now) };
 }
 
 interface Pair {
@@ -65,14 +81,17 @@ interface Pair {
   readonly now: Way | undefined;
 }
 
-/** Ways of one number belong together; of those left over, ways of one title. */
+/** Ways belong together as they say they were numbered formerly, then by number, then by title. */
 function pairsOf(old: Board, now: Board): Pair[] {
   const left = new Set(old.ways);
   const take = (way: Way | undefined): Way | undefined => {
     if (!way || !left.delete(way)) return undefined;
     return way;
   };
-  const byId = new Map(now.ways.map((way) => [way, take(old.ways.find(({ id }) => id === way.id))]));
+  const former = new Map(now.ways.map((way) => [way, take(formerWay(way, old.ways))]));
+  const byId = new Map(
+    now.ways.map((way) => [way, former.get(way) ?? take(old.ways.find((one) => one.id === way.id && left.has(one)))]),
+  );
   const pairs = now.ways.map((way): Pair => {
     const same = byId.get(way);
     const renamed = same ? undefined : take([...left].find(({ title }) => title !== "" && title === way.title));

@@ -2,7 +2,7 @@
 
 import type { DesignLine } from "../../boards/design.ts";
 import type { Block as FactBlock } from "../../circuit/blocks.ts";
-import type { Facts } from "../../model/values.ts";
+import type { Fact, Facts } from "../../model/values.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
 import { queriesIn } from "../../readings/queries.ts";
 import type { SuppressedFinding } from "../../rules/frame/departures.ts";
@@ -56,6 +56,44 @@ export const queryRows = (
   blocks: readonly { readonly where: string; readonly block: Pick<FactBlock, "facts"> }[],
 ): string[][] =>
   blocks.flatMap(({ where, block }) => queriesIn(block.facts).open.map(({ args }) => [where, args.text.value]));
+
+/** Tests that do not count, with who struck them out and why. */
+export const struckOutRows = (parts: readonly Placed[]): string[][] =>
+  parts.flatMap(({ where, facts }) =>
+    withSupply(facts).flatMap(({ struckOut }) =>
+      struckOut.map((fact) => {
+        const struck = fact.inner?.list.find(({ word }) => word === "struck-out");
+        const tests = fact.inner?.list.filter(({ word }) => !["struck-out", "note", "detail"].includes(word)) ?? [];
+        return [
+          where,
+          `${fact.word} tests${said(fact, "on", " of ")}: ${tests.map(({ word }) => word).join(", ") || "none"}`,
+          said(struck, "reason"),
+          `${said(struck, "by")}${said(struck, "on", ", ")}`,
+        ];
+      }),
+    ),
+  );
+
+/** Readings that were recorded wrongly, with what stood there. */
+export const correctedRows = (parts: readonly Placed[]): string[][] =>
+  parts.flatMap(({ where, facts }) =>
+    allFacts(facts).flatMap((fact) =>
+      (fact.corrections ?? []).map(({ was, why }) => [where, fact.word.replaceAll("-", " "), was, why]),
+    ),
+  );
+
+const withSupply = (facts: Facts): Facts[] => [
+  facts,
+  ...facts.list.flatMap(({ word, inner }) => (word === "supply" && inner ? [inner] : [])),
+];
+
+const allFacts = (facts: Facts): Fact[] =>
+  facts.list.flatMap((fact) => [fact, ...(fact.inner ? allFacts(fact.inner) : [])]);
+
+function said(fact: Fact | undefined, name: string, before = ""): string {
+  const value = fact?.args[name];
+  return value && !Array.isArray(value) && "value" in value ? `${before}${value.value}` : "";
+}
 
 const severities: readonly Severity[] = ["error", "warning", "information"];
 

@@ -7,7 +7,15 @@ import type { Finding } from "../../rules/frame/rule.ts";
 import { capital } from "../../text/words.ts";
 import { written } from "../common/written.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
-import { absenceRows, departureRows, findingRows, memoryRows, queryRows } from "./parts.ts";
+import {
+  absenceRows,
+  correctedRows,
+  departureRows,
+  findingRows,
+  memoryRows,
+  queryRows,
+  struckOutRows,
+} from "./parts.ts";
 import { blocksOf, ownBlocksOf, ownParts, partsOf, placesIn, type Scope, scopesOf } from "./scope.ts";
 import { isMissingTest, stageJudgement } from "./stage.ts";
 import { madeRows, marginRows } from "./tests.ts";
@@ -51,6 +59,7 @@ function signing(installation: Installation, result: CheckResult): Block[] {
   const others = findings.filter((finding) => !isMissingTest(finding));
   const of = (severity: Finding["severity"]) => others.filter((finding) => finding.severity === severity).length;
   const absent = (kind: "LIM" | "N/A") => absenceRows(parts, kind).length;
+  const [struckOut, corrected] = [struckOutRows(parts).length, correctedRows(parts).length];
   const rows: [string, number, string][] = [
     ["tests missing", missing.length, "to be made"],
     ["errors", of("error"), "to be put right"],
@@ -59,6 +68,8 @@ function signing(installation: Installation, result: CheckResult): Block[] {
     ["open queries", queryRows(blocks).length, "to be answered"],
     ["limitations", absent("LIM"), "to be accepted"],
     ["not applicable", absent("N/A"), "to be agreed with"],
+    ...(struckOut > 0 ? [["tests struck out", struckOut, "to be accepted"] as [string, number, string]] : []),
+    ...(corrected > 0 ? [["readings corrected", corrected, "to be accepted"] as [string, number, string]] : []),
     ["departures", departureRows(parts, result.suppressed).length, "to be accepted"],
   ];
   return [
@@ -96,6 +107,8 @@ function scopeSections(scope: Scope, installation: Installation, whereOf: WhereO
       "Departed from",
       table(["where", "from", "reason given", "what it suppresses"], departureRows(parts, result.suppressed)),
     ),
+    ...part("Struck out", table(["where", "what", "reason given", "by, and when"], struckOutRows(parts))),
+    ...part("Corrected", table(["where", "what", "recorded before", "reason given"], correctedRows(parts))),
     ...part("Open queries", table(["where", "question"], queryRows(scope.blocks))),
     ...part("Found", table(["severity", "where", "check", "finding"], findingRows(others, whereOf))),
     ...part(

@@ -20,7 +20,7 @@ const hasEarth = ({ cable, uses, facts }: WayStudy): boolean =>
 const rcdApplies: Applies = ({ rcds }) => (rcds.length > 0 ? "an RCD protects this circuit" : undefined);
 
 /** Words of a way's tests that are read; a word that comes to the language has to be answered for here. */
-type TestWord = Exclude<WordIn<"dead"> | WordIn<"live">, "note" | "temperature">;
+type TestWord = Exclude<WordIn<"dead"> | WordIn<"live">, "note" | "detail" | "struck-out" | "temperature">;
 
 /** Why a test does apply to a circuit; nothing where it may well not. */
 const reasons: Readonly<Record<TestWord, Applies>> = {
