@@ -291,7 +291,7 @@ function undrawnSpur(predictions: Predictions, name: string): Hypothesis {
       const length = metres(Math.max(1, Math.round(size)));
       return drawn
         ? `The spur has about ${length} more cable than is drawn`
-        : `The point hangs on about ${length} of spur that is not drawn`;
+        : `The point is on about ${length} of spur that is not drawn`;
     },
   };
 }

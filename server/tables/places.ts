@@ -107,8 +107,7 @@ export const placeEarths = table<PlaceEarth>({
     quoted({
       place: "charger",
       what: "A charging point for a vehicle outdoors",
-      instead:
-        "a device that disconnects when the combined conductor breaks, written open-PEN, or an electrode of its own, written earthing TT",
+      instead: "a device that disconnects on an open PEN conductor (open-PEN), or its own electrode (earthing TT)",
       clause: "BS 7671:2018+A2:2022, 722.411.4.1",
     }),
   ],
