@@ -8,6 +8,7 @@ if (Number.parseInt(process.versions.node, 10) < 22) {
 } else {
   // The code is set and the process ends by itself, so that all output is written first.
   main(process.argv.slice(2), processTerminal()).then((code) => {
-    process.exitCode = code;
+    // One that was set before is that of a write that failed.
+    process.exitCode ??= code;
   });
 }

@@ -56,4 +56,4 @@ function admit(path: string | undefined, folderOf = (folder: string): string => 
   if (path !== undefined) grounds.admit(folderOf(path));
 }
 
-startServer(createConnection(ProposedFeatures.all, connectionOptions), runtime);
+startServer(createConnection(ProposedFeatures.all, connectionOptions()), runtime);

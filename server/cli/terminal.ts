@@ -1,5 +1,8 @@
 import { basename, relative } from "node:path";
+import { reasonOf } from "../disk/reasons.ts";
 import { lines, type TerminalText } from "../text/terminal.ts";
+
+import { exit } from "./exit.ts";
 
 /** What a command meets of the outside besides files: where it stands, what it is fed, and where it writes. */
 export interface Terminal {
@@ -22,13 +25,16 @@ export function wantsColour(stream: { isTTY?: boolean }, { NO_COLOR, TERM }: Nod
   return stream.isTTY === true && !NO_COLOR && TERM !== "dumb";
 }
 
-/** The real terminal. A reader that leaves early, as `head` does, is no failure: the rest is not wanted. */
+/** The real terminal. What could not be written makes the code that of a command that failed, whatever it found. */
 export function processTerminal(): Terminal {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on("error", (error: NodeJS.ErrnoException) => {
-      if (error.code !== "EPIPE") throw error;
-    });
-  }
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (isEarlyLeave(error) || process.exitCode === exit.failed) return;
+    process.exitCode = exit.failed;
+    write(process.stderr, lines(`The output cannot be written: ${reasonOf(error)}\n`).text);
+  });
+  process.stderr.on("error", (error: NodeJS.ErrnoException) => {
+    if (!isEarlyLeave(error)) process.exitCode = exit.failed;
+  });
   return {
     cwd: process.cwd(),
     colour: wantsColour(process.stdout, process.env),
@@ -46,6 +52,9 @@ function programName(script: string): string {
   if (process.env.npm_command !== undefined) return "npm exec -- wayfile";
   return basename(script) === "wayfile" ? "wayfile" : `node ${relative(process.cwd(), script) || script}`;
 }
+
+/** A reader that leaves early, as `head` does, is no failure: the rest is not wanted. */
+const isEarlyLeave = ({ code }: NodeJS.ErrnoException): boolean => code === "EPIPE";
 
 function write(stream: NodeJS.WriteStream, text: string): void {
   if (text !== "" && stream.writable) stream.write(text);

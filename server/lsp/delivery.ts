@@ -9,6 +9,7 @@ import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
 import type { Checking } from "./checking.ts";
 import { type DiagnosticSet, Diagnostics } from "./diagnostics.ts";
+import { at } from "./member.ts";
 import type { Runtime } from "./runtime.ts";
 
 export class Delivery {
@@ -228,6 +229,3 @@ const reportOf = ({ id, items }: DiagnosticSet): DocumentDiagnosticReport => ({
   resultId: id,
   items: [...items],
 });
-
-const at = (value: unknown, key: string): unknown =>
-  typeof value === "object" && value !== null ? (value as Record<string, unknown>)[key] : undefined;

@@ -6,14 +6,17 @@ import {
   type Connection,
   type InitializeParams,
   type InitializeResult,
+  ResponseError,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { canonical, resolveUri } from "../workspace/uri.ts";
 import { mostFiles, Workspace } from "../workspace/workspace.ts";
 import { answer, overtaken } from "./answer.ts";
 import { Checking } from "./checking.ts";
+import { refusedRequest } from "./connection.ts";
 import { Delivery } from "./delivery.ts";
 import { registerFeatures } from "./features.ts";
+import type { Refusal } from "./gate.ts";
 import type { Runtime } from "./runtime.ts";
 import type { Service } from "./service.ts";
 
@@ -120,6 +123,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   });
   connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings));
 
+  connection.onRequest(refusedRequest, ({ code, message }: Refusal) => new ResponseError(code, message));
   connection.listen();
 }
 

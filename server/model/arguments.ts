@@ -250,6 +250,8 @@ class ArgumentBinder implements LineBeingRead {
             isToken(token, "Number") ||
             isToken(token, "NumberWord") ||
             isToken(token, "Word")) &&
+          // A sign before a number makes it a reading, and no regulation.
+          /^[\p{L}\d]/u.test(token.image) &&
           this.#take(slot, valOf(token, token.image))
         );
       case "path":

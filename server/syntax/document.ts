@@ -35,8 +35,8 @@ export function applyEdit(document: Document, edit: Edit): Document {
   }
   const text = textOf(document);
   const starts = lineStarts(text);
-  const from = offsetOf(starts, text.length, edit.range.start);
-  const to = offsetOf(starts, text.length, edit.range.end);
+  const from = offsetOf(starts, text, edit.range.start);
+  const to = offsetOf(starts, text, edit.range.end);
   return reuse(document, split(text.slice(0, from) + edit.text + text.slice(to)));
 }
 
@@ -63,7 +63,7 @@ function changedText(
   text: string,
 ): string {
   const starts = lineStarts(segment.text);
-  const local = (place: Position) => offsetOf(starts, segment.text.length, { ...place, line: place.line - firstLine });
+  const local = (place: Position) => offsetOf(starts, segment.text, { ...place, line: place.line - firstLine });
   return segment.text.slice(0, local(range.start)) + text + segment.text.slice(local(range.end));
 }
 
@@ -177,7 +177,7 @@ export class Positions {
     const { index, line } = seek(this.#segments, place.line);
     const segment = this.#segments[index];
     if (!segment) return undefined;
-    return { segment, offset: offsetOf(startsOf(segment), segment.text.length, { ...place, line: place.line - line }) };
+    return { segment, offset: offsetOf(startsOf(segment), segment.text, { ...place, line: place.line - line }) };
   }
 }
 

@@ -25,12 +25,14 @@ export function positionOf(starts: readonly number[], offset: number): Position 
   return { line: low, character: offset - (starts[low] ?? 0) };
 }
 
-/** The offset of a place; one beyond the line's end gives the line's end. */
-export function offsetOf(starts: readonly number[], length: number, place: Position): number {
+/** The offset of a place; one beyond the line's end gives the line's end, before the signs that end it. */
+export function offsetOf(starts: readonly number[], text: string, place: Position): number {
   const start = starts[place.line];
-  if (start === undefined) return length;
+  if (start === undefined) return text.length;
   const next = starts[place.line + 1];
-  return Math.min(start + place.character, next === undefined ? length : next - 1);
+  if (next === undefined) return Math.min(start + place.character, text.length);
+  const end = text.startsWith("\r\n", next - 2) ? next - 2 : next - 1;
+  return Math.min(start + place.character, end);
 }
 
 /** Replaces a part of a text. */

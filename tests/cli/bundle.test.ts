@@ -1,5 +1,6 @@
 /** The shipped file as a process of its own: what only a process can show. */
 import { execFile, execFileSync, spawn } from "node:child_process";
+import { closeSync, existsSync, openSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { Folder, faultyWay, type Ran, schedule } from "./run.ts";
@@ -72,4 +73,25 @@ test("writes all of a long report into a pipe", () => {
     maxBuffer: 100_000_000,
   });
   expect(JSON.parse(out).summary.errors).toBe(20_000);
+});
+
+test.runIf(existsSync("/dev/full"))("ends with 2 and one sentence where what it found cannot be written", async () => {
+  const folder = new Folder({ "ok.ways": "wayfile 1\n", "a.ways": schedule(faultyWay) });
+  for (const args of [
+    ["check", "ok.ways"],
+    ["check", "a.ways"],
+    ["check", "--format", "json", "a.ways"],
+    ["fmt", "--check", "ok.ways"],
+    ["explain"],
+  ]) {
+    const full = openSync("/dev/full", "w");
+    const child = spawn(process.execPath, [bundle, ...args], { cwd: folder.path, stdio: ["ignore", full, "pipe"] });
+    let err = "";
+    child.stderr?.on("data", (chunk) => {
+      err += chunk;
+    });
+    const code = await new Promise((resolve) => child.once("close", resolve));
+    closeSync(full);
+    expect({ args, code, err }).toEqual({ args, code: 2, err: "The output cannot be written: the disk is full.\n" });
+  }
 });

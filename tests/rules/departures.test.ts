@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { format } from "../../server/format/format.ts";
 import { checkProject, fileOfText, type ProjectResult } from "../../server/workspace/project.ts";
 
 const sources = { file: () => ({ failure: "there is no such file." }), resolve: (_: string, use: string) => use };
@@ -161,4 +162,11 @@ installation "Kiln house" {
     const finding = result.files[0]?.findings.find(({ check: id }) => id === unused);
     expect(finding?.message).toContain("No departure excuses language/unknown-name");
   });
+});
+
+it.each(["> 0", "<411", "-3", "−1"])("a sign before a number makes it no regulation: %s", (rule) => {
+  const text = `wayfile 1\ndeparture ${rule} "Reason"\n`;
+  const problems = [...fileOfText("a.ways", text).model.problems.values()].flat();
+  expect(problems.map(({ check }) => check)).toContain("wrong-argument");
+  expect(format(text)?.text ?? text).toContain(`departure ${rule} "Reason"`);
 });
