@@ -29,9 +29,9 @@ const partSeven = ({ context }: WayStudy): boolean => context.edition !== undefi
 
 /** Where a finding about a place stands: on the way's own line of it, or what the circuit serves, or its first line. */
 export function placeSpot(study: WayStudy, place: string): Fact {
-  const { facts, way, placeLine } = study;
+  const { facts, way } = study;
   const own = facts.one("place");
-  return own && placeLine(place) === own ? own : (facts.one("serves") ?? way.header);
+  return own && study.placeLine(place) === own ? own : (facts.one("serves") ?? way.header);
 }
 
 /** The row of the RCD a place asks for. Nothing for feeders, spares and extra-low voltage. */

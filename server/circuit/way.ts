@@ -13,8 +13,7 @@ import { type Cable, cableOf } from "./cable.ts";
 import { cookerCurrent } from "./cooker-load.ts";
 import { type Device, deviceOf } from "./device.ts";
 import { type Disconnection, disconnectionOf } from "./disconnection.ts";
-import { lazy } from "./lazy.ts";
-import { specialLocationsOf } from "./place-words.ts";
+import { specialLocationsOf, type WayPlaces } from "./place-words.ts";
 import { type Rcd, rcdsOf } from "./rcds.ts";
 import { capacitiesOf, type SectionCapacity } from "./route-capacity.ts";
 import { type Runs, runsOf } from "./runs.ts";
@@ -25,6 +24,11 @@ export type { Cable } from "./cable.ts";
 export type { Device } from "./device.ts";
 export type { Rcd } from "./rcds.ts";
 
+/** What stands where an answer will be kept, until somebody asks. */
+const unasked: unique symbol = Symbol("unasked");
+type Unasked = typeof unasked;
+
+// Answers are kept in plain fields: a closure for each of them weighed more than all that is written of a way.
 export class WayStudy {
   readonly way: Way;
   readonly context: Context;
@@ -38,10 +42,11 @@ export class WayStudy {
     return this.way.facts;
   }
 
-  readonly #supply = lazy(() => studySupply(this.context, this.facts));
   get supply(): SupplyStudy {
-    return this.#supply();
+    if (this.#supply === unasked) this.#supply = studySupply(this.context, this.facts);
+    return this.#supply;
   }
+  #supply: SupplyStudy | Unasked = unasked;
 
   get isSpare(): boolean {
     return this.way.kind === "spare";
@@ -65,26 +70,41 @@ export class WayStudy {
     return !this.isSpare && !this.isFeeder;
   }
 
-  readonly #uses = lazy(() => new Set<string>((this.facts.one("serves")?.args.uses ?? []).map((use) => use.value)));
   get uses(): ReadonlySet<string> {
-    return this.#uses();
+    if (this.#uses === unasked)
+      this.#uses = new Set<string>((this.facts.one("serves")?.args.uses ?? []).map((use) => use.value));
+    return this.#uses;
   }
+  #uses: ReadonlySet<string> | Unasked = unasked;
 
   get servesSockets(): boolean {
     return this.uses.has("sockets") || this.uses.has("outdoor-sockets");
   }
 
-  readonly #places = lazy(() => specialLocationsOf(this.facts, this.context.board.facts));
   /** Where the circuit is, by its own line or its board's. */
   get places(): ReadonlySet<string> {
-    return this.#places().names;
+    return this.#named().names;
   }
 
   /** The line that says it is in a place. */
-  readonly placeLine = (name: string): Fact | undefined => this.#places().lineOf(name);
+  placeLine(name: string): Fact | undefined {
+    return this.#named().lineOf(name);
+  }
+
+  #named(): WayPlaces {
+    if (this.#places === unasked) this.#places = specialLocationsOf(this.facts, this.context.board.facts);
+    return this.#places;
+  }
+  #places: WayPlaces | Unasked = unasked;
 
   /** Whether the circuit has three line conductors. */
   get threePhase(): boolean {
+    this.#threePhase ??= this.#hasThreeLines();
+    return this.#threePhase;
+  }
+  #threePhase: boolean | undefined;
+
+  #hasThreeLines(): boolean {
     const phase = this.facts.one("phase")?.args.phase.value;
     if (phase !== undefined) return phase === "three";
     const cores = this.cable?.cores;
@@ -95,26 +115,30 @@ export class WayStudy {
     return isThreePhase(this.context);
   }
 
-  readonly #device = lazy(() => deviceOf(this.facts));
   get device(): Device | undefined {
-    return this.#device();
+    if (this.#device === unasked) this.#device = deviceOf(this.facts);
+    return this.#device;
   }
+  #device: Device | undefined | Unasked = unasked;
 
-  readonly #rcds = lazy(() => rcdsOf(this.facts, this.context));
   /** Nearest to the load first. */
   get rcds(): readonly Rcd[] {
-    return this.#rcds();
+    if (this.#rcds === unasked) this.#rcds = rcdsOf(this.facts, this.context);
+    return this.#rcds;
   }
+  #rcds: readonly Rcd[] | Unasked = unasked;
 
-  readonly #cable = lazy(() => cableOf(this.facts, this.context));
   get cable(): Cable | undefined {
-    return this.#cable();
+    if (this.#cable === unasked) this.#cable = cableOf(this.facts, this.context);
+    return this.#cable;
   }
+  #cable: Cable | undefined | Unasked = unasked;
 
-  readonly #runs = lazy(() => runsOf(this.way));
   get runs(): Runs | undefined {
-    return this.#runs();
+    if (this.#runs === unasked) this.#runs = runsOf(this.way);
+    return this.#runs;
   }
+  #runs: Runs | undefined | Unasked = unasked;
 
   /** Metres to the far point, or all the way round a ring, and the lines that say so. */
   get length(): { readonly value: number; readonly facts: readonly Fact[] } | undefined {
@@ -125,16 +149,18 @@ export class WayStudy {
     return { value: runs.closed ? runs.mainLength : runs.farthest, facts: this.facts.all("run") };
   }
 
-  readonly #dead = lazy(() => testsOf<"dead">(this.facts.all("dead")));
   /** Dead tests, the latest first. */
   get deadTests(): readonly Test<"dead">[] {
-    return this.#dead();
+    if (this.#dead === unasked) this.#dead = testsOf<"dead">(this.facts.all("dead"));
+    return this.#dead;
   }
+  #dead: readonly Test<"dead">[] | Unasked = unasked;
 
-  readonly #live = lazy(() => testsOf<"live">(this.facts.all("live")));
   get liveTests(): readonly Test<"live">[] {
-    return this.#live();
+    if (this.#live === unasked) this.#live = testsOf<"live">(this.facts.all("live"));
+    return this.#live;
   }
+  #live: readonly Test<"live">[] | Unasked = unasked;
 
   /** The latest dead tests. */
   get dead(): Test<"dead"> | undefined {
@@ -146,32 +172,48 @@ export class WayStudy {
   }
 
   /** The latest of the live tests that says Zs: one made later for another purpose leaves it standing. */
-  readonly #Zs = lazy((): ReadingAt | undefined => {
+  get Zs(): ReadingAt | undefined {
+    if (this.#Zs === unasked) this.#Zs = this.#findZs();
+    return this.#Zs;
+  }
+  #Zs: ReadingAt | undefined | Unasked = unasked;
+
+  #findZs(): ReadingAt | undefined {
     const test = this.liveTests.find(({ facts }) => facts.has("Zs") || facts.broken.includes("Zs"));
     const fact = test?.facts.one("Zs");
     return test && fact && { value: fact.args.value, fact, on: test.on };
-  });
-  get Zs(): ReadingAt | undefined {
-    return this.#Zs();
   }
 
-  readonly #R1R2 = lazy((): ReadingAt | undefined => {
+  get R1R2(): ReadingAt | undefined {
+    if (this.#R1R2 === unasked) this.#R1R2 = this.#findR1R2();
+    return this.#R1R2;
+  }
+  #R1R2: ReadingAt | undefined | Unasked = unasked;
+
+  #findR1R2(): ReadingAt | undefined {
     const test = this.deadTests.find(({ facts }) => facts.has("R1+R2") || facts.broken.includes("R1+R2"));
     const fact = test?.facts.one("R1+R2");
     return test && fact && { value: fact.args.value, fact, on: test.on };
-  });
-  get R1R2(): ReadingAt | undefined {
-    return this.#R1R2();
   }
 
-  // A circuit with an electrode of its own starts from that and not from its board.
-  readonly #zdb = lazy(() => (this.facts.has("earthing") ? undefined : boardImpedance(this.context)));
-  /** Loop impedance at the board, or what it is calculated from: the supply's. */
+  /**
+   * Loop impedance at the board, or what it is calculated from: the supply's. A circuit with an electrode of its own
+   * starts from that and not from its board.
+   */
   get boardImpedance(): (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined {
-    return this.#zdb();
+    if (this.#zdb === unasked) this.#zdb = this.facts.has("earthing") ? undefined : boardImpedance(this.context);
+    return this.#zdb;
   }
+  #zdb: (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined | Unasked = unasked;
 
-  readonly #time = lazy((): Calculated | undefined => {
+  /** The disconnection time the standard allows. */
+  get disconnectionTime(): Calculated | undefined {
+    if (this.#time === unasked) this.#time = this.#findDisconnectionTime();
+    return this.#time;
+  }
+  #time: Calculated | undefined | Unasked = unasked;
+
+  #findDisconnectionTime(): Calculated | undefined {
     const { device, supply, context } = this;
     if (device?.rating === undefined || !supply.earthing || !context.edition || this.isSpare) return undefined;
     return disconnectionTime({
@@ -182,13 +224,16 @@ export class WayStudy {
       rating: device.rating,
       edition: context.edition,
     });
-  });
-  /** The disconnection time the standard allows. */
-  get disconnectionTime(): Calculated | undefined {
-    return this.#time();
   }
 
-  readonly #overcurrentLimit = lazy((): LoopLimit | undefined => {
+  /** Greatest Zs for the overcurrent device to disconnect in time, hot. */
+  get overcurrentLimit(): LoopLimit | undefined {
+    if (this.#overcurrentLimit === unasked) this.#overcurrentLimit = this.#findOvercurrentLimit();
+    return this.#overcurrentLimit;
+  }
+  #overcurrentLimit: LoopLimit | undefined | Unasked = unasked;
+
+  #findOvercurrentLimit(): LoopLimit | undefined {
     const { device, supply, context } = this;
     const time = this.disconnectionTime?.value;
     if (device?.rating === undefined || time === undefined || !context.edition) return undefined;
@@ -200,17 +245,14 @@ export class WayStudy {
       U0: supply.U0,
       edition: context.edition,
     });
-  });
-  /** Greatest Zs for the overcurrent device to disconnect in time, hot. */
-  get overcurrentLimit(): LoopLimit | undefined {
-    return this.#overcurrentLimit();
   }
 
-  readonly #disconnection = lazy(() => disconnectionOf(this));
   /** What disconnects a fault to earth, and the limit that follows. */
   get disconnection(): Disconnection | undefined {
-    return this.#disconnection();
+    if (this.#disconnection === unasked) this.#disconnection = disconnectionOf(this);
+    return this.#disconnection;
   }
+  #disconnection: Disconnection | undefined | Unasked = unasked;
 
   /** Temperature of the conductors when R1+R2 or Zs was read, °C, where it was noted. */
   temperatureAt(test: "dead" | "live"): number | undefined {
@@ -220,23 +262,26 @@ export class WayStudy {
     return noted?.args.value.value;
   }
 
-  readonly #expectedR1R2 = lazy(() => expectedR1R2(this));
   /** What R1+R2 should read at the far point at 20 °C, from length and sizes. For a ring, a quarter of the sum of the ends. */
   get expectedR1R2(): Calculated | undefined {
-    return this.#expectedR1R2();
+    if (this.#expectedR1R2 === unasked) this.#expectedR1R2 = expectedR1R2(this);
+    return this.#expectedR1R2;
   }
+  #expectedR1R2: Calculated | undefined | Unasked = unasked;
 
-  readonly #greatestR1R2 = lazy(() => farthestSpur(this) ?? this.expectedR1R2);
   /** The most R1+R2 that any point of the circuit should show at 20 °C: on a ring, at the end of a spur. */
   get greatestR1R2(): Calculated | undefined {
-    return this.#greatestR1R2();
+    if (this.#greatestR1R2 === unasked) this.#greatestR1R2 = farthestSpur(this) ?? this.expectedR1R2;
+    return this.#greatestR1R2;
   }
+  #greatestR1R2: Calculated | undefined | Unasked = unasked;
 
-  readonly #capacities = lazy(() => capacitiesOf(this));
   /** Capacity of each stretch of the route. */
   get capacities(): readonly SectionCapacity[] {
-    return this.#capacities();
+    if (this.#capacities === unasked) this.#capacities = capacitiesOf(this);
+    return this.#capacities;
   }
+  #capacities: readonly SectionCapacity[] | Unasked = unasked;
 
   /** The least capacity of any stretch; nothing if one of them could not be calculated. */
   get capacity(): { readonly fact: FactOf<"way", "route">; readonly value: Calculated } | undefined {

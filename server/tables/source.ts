@@ -34,8 +34,43 @@ export function weakest(...standings: Standing[]): Standing {
   return order.find((standing) => standings.includes(standing)) ?? "printed";
 }
 
+/** Sources that live as long as the program, each with what was made of it and of those combined after it. */
+interface Lasting {
+  readonly next: Map<Source, Lasting>;
+  combined?: Source;
+  calculated?: Source;
+}
+
+const root: Lasting = { next: new Map() };
+const all = new Map<Source, Lasting>();
+
+/**
+ * A source that is the same object each time, as that of a table's cell is. Every value combines a few of them, and there
+ * are only so many: what such ones come to is worked out once.
+ */
+export function lasting(source: Source): Source {
+  all.set(source, { next: new Map() });
+  return source;
+}
+
 /** One source for a value made from several: references and notes without repeats, and the weakest standing. */
 export function combine(...sources: Source[]): Source {
+  let at = root;
+  for (const source of sources) {
+    let next = at.next.get(source);
+    if (!next) {
+      // What is made up for one circuit is not kept: there is no end of it.
+      if (!all.has(source)) return combined(sources);
+      next = { next: new Map() };
+      at.next.set(source, next);
+    }
+    at = next;
+  }
+  at.combined ??= lasting(combined(sources));
+  return at.combined;
+}
+
+function combined(sources: readonly Source[]): Source {
   const ref = unique(sources.flatMap((source) => source.ref.split("; "))).join("; ");
   const note = unique(sources.flatMap((source) => source.note ?? [])).join(" ");
   const standing = weakest(...sources.map((source) => source.standing));
@@ -44,7 +79,10 @@ export function combine(...sources: Source[]): Source {
 
 /** The source of a value calculated from sourced ones: never better than "computed". */
 export function fromFormula(source: Source): Source {
-  return { ...source, standing: weakest("computed", source.standing) };
+  const known = all.get(source);
+  if (!known) return { ...source, standing: weakest("computed", source.standing) };
+  known.calculated ??= lasting({ ...source, standing: weakest("computed", source.standing) });
+  return known.calculated;
 }
 
 /** Pairs a value with its source in one breath. */

@@ -1,4 +1,4 @@
-import type { Source, Sourced, Standing } from "./source.ts";
+import { lasting, type Source, type Sourced, type Standing } from "./source.ts";
 
 /** What a cell may hold; null where the source prints a dash or the value is not known. */
 export type Value = number | string | null;
@@ -71,14 +71,63 @@ export const computed = mark("computed");
 export const practice = mark("practice");
 export const memory = mark("memory");
 
+/** Rows of a table by the cells of one set of columns. */
+type Index = Map<string, Row<unknown>>;
+
+const indices = new WeakMap<object, Map<string, Index>>();
+
 /** The first row whose cells equal all those asked for. */
 export function rowOf<F>(of: Table<F>, wanted: Partial<F>): Row<F> | undefined {
-  const keys = Object.keys(wanted) as (keyof F)[];
-  return of.rows.find((row) => keys.every((key) => row.facts[key] === wanted[key]));
+  const columns = Object.keys(wanted) as (keyof F & string)[];
+  const index = indexOf(of, columns) as ReadonlyMap<string, Row<F>>;
+  return index.get(keyOf(wanted, columns));
 }
 
-/** Where a cell comes from. */
+function indexOf<F>(of: Table<F>, columns: readonly (keyof F & string)[]): Index {
+  let ofTable = indices.get(of);
+  if (!ofTable) {
+    ofTable = new Map();
+    indices.set(of, ofTable);
+  }
+  const name = columns.join(" ");
+  const before = ofTable.get(name);
+  if (before) return before;
+  const index: Index = new Map();
+  for (const row of of.rows) {
+    const key = keyOf(row.facts, columns);
+    if (!index.has(key)) index.set(key, row);
+  }
+  ofTable.set(name, index);
+  return index;
+}
+
+/** Cells as one text; a number and the same in letters are two. */
+function keyOf<F>(facts: F | Partial<F>, columns: readonly (keyof F)[]): string {
+  let key = "";
+  for (const column of columns) {
+    const value: unknown = facts[column];
+    key += typeof value === "string" ? `"${value}"` : `${value};`;
+  }
+  return key;
+}
+
+const sources = new WeakMap<object, Map<PropertyKey, Source>>();
+
+/** Where a cell comes from: the same object each time. */
 export function sourceOf<F>(of: Table<F>, row: Row<F>, column: keyof F): Source {
+  let ofRow = sources.get(row);
+  if (!ofRow) {
+    ofRow = new Map();
+    sources.set(row, ofRow);
+  }
+  const before = ofRow.get(column);
+  if (before) return before;
+  const source = lasting(sourceOfCell(of, row, column));
+  ofRow.set(column, source);
+  return source;
+}
+
+function sourceOfCell<F>(of: Table<F>, row: Row<F>, column: keyof F): Source {
   const standing = row.cells?.[column] ?? row.standing;
   const ref = of.refs?.[column] ?? of.ref;
   return row.note === undefined ? { ref, standing } : { ref, standing, note: row.note };

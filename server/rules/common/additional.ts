@@ -15,8 +15,8 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Need["r
   const need = needs.find((one) => one.reason === reason);
   // One RCD is missing, however many rules ask for it; but a departure from one of them excuses none of the others.
   if (!need || (need !== needs[0] && !mayDepart(study))) return;
-  const { device, placeLine } = study;
-  const reasons = needs.map(({ reason, fact }) => placeLine(reason) ?? fact);
+  const { device } = study;
+  const reasons = needs.map(({ reason, fact }) => study.placeLine(reason) ?? fact);
   const others = [...new Set(reasons)].filter((fact) => fact !== need.fact);
   const { limit } = need;
   const later = laterRule(study.context);
@@ -33,7 +33,7 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Need["r
       ...others.map((fact) => ({
         spot: factSpot(fact),
         message:
-          fact === placeLine(reason)
+          fact === study.placeLine(reason)
             ? "The location stated for the whole board."
             : "This line requires an RCD as well.",
       })),
