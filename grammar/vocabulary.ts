@@ -372,6 +372,15 @@ const blocks = {
       { version: count("the version of the language") },
       { means: "The version of the language; the first statement of every file.", example: "wayfile 1" },
     ),
+    "may-ignore": often(
+      { words: many(anyName("a word of a later version")) },
+      {
+        means: "Words of a later version of the language that a program which does not know them may pass over.",
+        background:
+          "What such a line says is then not judged, and the program says so. A word that must be understood is not listed: it is an error where it is not known.",
+        example: "may-ignore thermal-image",
+      },
+    ),
     use: often(
       { path: text("a path from this file's folder") },
       {

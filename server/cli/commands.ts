@@ -41,6 +41,7 @@ export const addFmt: AddCommand = (program, terminal, finish) => {
     .description("Lay schedules out: one order, one alignment.")
     .argument("<PATH...>", "files, folders, patterns, or - to lay out standard input to standard output")
     .option("--check", "write nothing; exit with 1 if a file is not laid out")
+    .option("--upgrade", "write the present names of words and checks for former ones")
     .option("--timing", "say on standard error how long each phase took")
     .addHelpText(
       "after",

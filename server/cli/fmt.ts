@@ -1,7 +1,9 @@
+import { lineEdits } from "../format/edits.ts";
 import { format } from "../format/format.ts";
 import { ceiling, decode } from "../text/decode.ts";
 import { lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
 import { fileOfText, isNewer } from "../workspace/project.ts";
+import { upgraded } from "../workspace/upgrade.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { counted } from "./report.ts";
@@ -13,6 +15,8 @@ import { replaceFile } from "./write.ts";
 
 export interface FmtOptions {
   readonly check?: boolean;
+  /** Writes present names of words and checks for former ones. */
+  readonly upgrade?: boolean;
   readonly timing?: boolean;
 }
 
@@ -30,7 +34,7 @@ export async function fmt(args: readonly string[], options: FmtOptions, terminal
   let changed = 0;
   for (const path of files) {
     const shown = disk.shown(path);
-    const result = fmtFile(path, disk, options.check ?? false);
+    const result = fmtFile(path, disk, options);
     if ("failure" in result) failed.push(`“${shown}” ${result.failure}`);
     else {
       if (result.unread) terminal.err(sentences([unreadNote(shown)]));
@@ -60,7 +64,7 @@ async function fmtInput(args: readonly string[], options: FmtOptions, terminal: 
     terminal.data((read.bom ? mark : "") + read.text);
     return refuse(`Standard input ${newer}`, terminal);
   }
-  const formatted = format(read.text);
+  const formatted = laidOut(read.text, options.upgrade ?? false);
   if (hasUnread(read.text)) terminal.err(sentences([unreadNote("(standard input)")]));
   if (options.check) return formatted ? exit.errors : exit.clean;
   terminal.data((read.bom ? mark : "") + (formatted?.text ?? read.text));
@@ -74,17 +78,25 @@ interface Laid {
   readonly unread: boolean;
 }
 
-function fmtFile(path: string, disk: Disk, checkOnly: boolean): Laid | { readonly failure: string } {
+function fmtFile(path: string, disk: Disk, { check, upgrade }: FmtOptions): Laid | { readonly failure: string } {
   const read = disk.text(path);
   if ("failure" in read) return { failure: `cannot be read: ${read.failure}` };
   const { text, bom } = read;
   if (isNewer(fileOfText(path, text))) return { failure: newer };
-  const formatted = format(text);
-  if (formatted && !checkOnly) {
+  const formatted = laidOut(text, upgrade ?? false);
+  if (formatted && !check) {
     const reason = replaceFile(path, (bom ? mark : "") + formatted.text);
     if (reason) return { failure: `cannot be written: ${reason}` };
   }
   return { text, edits: formatted?.edits ?? [], unread: hasUnread(text) };
+}
+
+/** The text in the one style, and in the present words if that is asked; nothing where it is so already. */
+function laidOut(text: string, upgrade: boolean): Pick<Laid, "text" | "edits"> | undefined {
+  const present = upgrade ? upgraded(text) : text;
+  if (present === text) return format(text);
+  const after = format(present)?.text ?? present;
+  return { text: after, edits: lineEdits(text, after, 0) };
 }
 
 const hasUnread = (text: string): boolean => fileOfText("", text).model.problems.size > 0;

@@ -289,8 +289,8 @@ class ArgumentBinder implements LineBeingRead {
 
   #fillDate(slot: Slot, token: IToken): true {
     const date = new Date(`${token.image}T00:00:00Z`);
-    if (!Number.isNaN(date.getTime()) && date.toISOString().startsWith(token.image))
-      return this.#take(slot, valOf(token, token.image));
+    const inCalendar = !token.image.startsWith("0000") && !Number.isNaN(date.getTime());
+    if (inCalendar && date.toISOString().startsWith(token.image)) return this.#take(slot, valOf(token, token.image));
     this.at++;
     this.#problem("not-a-date", `${token.image} is not a day in any calendar.`, token);
     return true;

@@ -1,3 +1,5 @@
+import type { IToken } from "chevrotain";
+import { type FormerWord, formerWords } from "../../grammar/former-words.ts";
 import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
@@ -7,7 +9,7 @@ import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
 import { saidBeside } from "./beside.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
-import { replaceFix } from "./refusals.ts";
+import { problemAt, replaceFix } from "./refusals.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
@@ -22,7 +24,7 @@ export interface Bound {
  * Reads a segment by itself. The result depends on its text and on the kind of block round it and on nothing else, so
  * it is kept for as long as the segment is.
  */
-export function bindSegment(segment: Segment, within: BlockKind): Bound {
+export function bindSegment(segment: Segment, within: BlockKind, former: readonly FormerWord[] = formerWords): Bound {
   const parsed = parse(segment.text, segment.mends);
   const faults = onceALine(realFaults(parsed.faults, segment), segment.text);
   const problems: Problem[] = faults.map(
@@ -30,7 +32,7 @@ export function bindSegment(segment: Segment, within: BlockKind): Bound {
   );
   const missingClose = segment.fault === "unclosed" && segment.kind === "open";
   if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
-  const binder = new Binder(segment, problems);
+  const binder = new Binder(segment, problems, former);
   const facts = binder.block(within, parsed.statements);
   return { facts, problems: problems.filter((problem) => problem.message !== "" && !isWithinWords(problem, problems)) };
 }
@@ -61,8 +63,11 @@ class Binder {
   readonly #segment: Segment;
   readonly #problems: Problem[];
 
-  constructor(segment: Segment, problems: Problem[]) {
+  readonly #former: readonly FormerWord[];
+
+  constructor(segment: Segment, problems: Problem[], former: readonly FormerWord[]) {
     this.#segment = segment;
+    this.#former = former;
     this.#problems = problems;
   }
 
@@ -83,7 +88,7 @@ class Binder {
   }
 
   #statement(kind: BlockKind, statement: Statement): Fact | undefined {
-    const { word } = statement;
+    const word = this.#asNow(kind, statement.word);
     const row = rowOf(kind, word.image);
     if (!row) {
       this.#unknownWord(kind, statement);
@@ -103,10 +108,19 @@ class Binder {
       ...(bound.corrections.length > 0 ? { corrections: bound.corrections } : {}),
       segment: this.#segment,
       start: statement.start,
-      wordEnd: endOf(word),
+      wordEnd: endOf(statement.word),
       end: statement.end,
       ...(inner ? { inner } : {}),
     };
+  }
+
+  /** A word by its present name. */
+  #asNow(kind: BlockKind, word: IToken): IToken {
+    const renamed = this.#former.find(({ block, former }) => block === kind && former === word.image);
+    if (!renamed) return word;
+    const message = `“${word.image}” is called “${renamed.word}” since ${renamed.since}; it is read as that.`;
+    this.#problems.push(problemAt("former-word", message, word, [{ ...replaceFix(word, renamed.word), safe: true }]));
+    return { ...word, image: renamed.word };
   }
 
   #inner(row: WordRow, statement: Statement): Facts | undefined {

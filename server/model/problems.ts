@@ -12,6 +12,8 @@ export interface Fix {
 /** What can be wrong with the language of a file. Each has a page that `explain` shows. */
 export const languageChecks = [
   "unknown-word",
+  "passed-over",
+  "former-word",
   "wrong-argument",
   "missing-argument",
   "missing-unit",

@@ -5,10 +5,11 @@
 import { type Board, type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
+import type { Fact } from "../model/values.ts";
 import { checkBoardInSlices, checkInSlices, type Slices } from "../rules/frame/check.ts";
 import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { unusedInFiles } from "../rules/frame/departures.ts";
-import { type Finding, findingOf, valueSpot } from "../rules/frame/rule.ts";
+import { type Finding, findingOf, valueSpot, wordSpot } from "../rules/frame/rule.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import { byPlace, keyOf } from "./finding-order.ts";
@@ -206,7 +207,9 @@ function assign(files: readonly LoadedFile[], findings: readonly Finding[]): Fil
     if (bySegment.size > 0 || problems.size > 0) {
       for (const segment of file.document.segments) {
         const here = [
-          ...(problems.get(segment) ?? []).map((problem) => problemFinding(problem, segment)),
+          ...(problems.get(segment) ?? []).map((problem) =>
+            problemFinding(passedOver(problem, segment, file), segment),
+          ),
           ...(bySegment.get(segment) ?? []),
         ];
         here.sort(byPlace);
@@ -218,8 +221,22 @@ function assign(files: readonly LoadedFile[], findings: readonly Finding[]): Fil
   });
 }
 
+/** A word of a later version that the file allows to be passed over. */
+function passedOver(problem: Problem, { text }: Segment, { model }: LoadedFile): Problem {
+  if (problem.check !== "unknown-word") return problem;
+  const word = text.slice(problem.start, problem.end);
+  const named = model.facts.all("may-ignore").some(({ args }) => args.words.some(({ value }) => value === word));
+  if (!named) return problem;
+  const message = `“${word}” is of a later version of the language and may be passed over: what it says is not judged here.`;
+  return { ...problem, check: "passed-over", message, fixes: [] };
+}
+
+/** Faults of the language that cost nothing. */
+const harmless: ReadonlySet<string> = new Set(["passed-over", "former-word"]);
+
 function problemFinding({ check, message, start, end, fixes }: Problem, segment: Segment): Finding {
-  return { check: `language/${check}`, severity: "error", message, spot: { segment, start, end }, related: [], fixes };
+  const severity = harmless.has(check) ? "information" : "error";
+  return { check: `language/${check}`, severity, message, spot: { segment, start, end }, related: [], fixes };
 }
 
 function languageFinding(check: "use-cycle" | "use-missing", spot: Finding["spot"], message: string): Finding {
@@ -264,6 +281,14 @@ function versionFindings({ model, document }: LoadedFile): Finding[] {
       },
     ];
   }
+  if (!isFirst(fact, document)) {
+    const message = "“wayfile” is the first statement of a file: move this line to the top.";
+    return [{ ...languageFindingOf("no-version", wordSpot(fact), message), severity: "warning" }];
+  }
+  if (fact.args.version.value < 1) {
+    const message = `There is no version ${fact.args.version.value} of the language: the first is 1.`;
+    return [languageFindingOf("newer-version", valueSpot(fact, fact.args.version), message)];
+  }
   if (!isNewer({ model })) return [];
   return [
     languageFindingOf(
@@ -272,6 +297,12 @@ function versionFindings({ model, document }: LoadedFile): Finding[] {
       `This file is in version ${fact.args.version.value} of the language; this program knows up to ${languageVersion}. Nothing is judged: get a newer program.`,
     ),
   ];
+}
+
+/** Nothing but blank lines and comments stands above it. */
+function isFirst({ segment, start }: Fact, { segments }: Document): boolean {
+  const above = segments.slice(0, segments.indexOf(segment)).map(({ text }) => text);
+  return [...above, segment.text.slice(0, start)].every((text) => /^\ufeff?(?:\s|#[^\r\n]*)*$/.test(text));
 }
 
 const languageFindingOf = (check: string, spot: Finding["spot"], message: string): Finding => ({

@@ -115,7 +115,7 @@ describe("explain", () => {
     expect(out.match(/^rcd {2}in .*$/gm)).toMatchInlineSnapshot(`
       [
         "rcd  in board",
-        "rcd  in way",
+        "rcd  in way, circuit type",
         "rcd  in live tests of a way, live tests of a board",
       ]
     `);

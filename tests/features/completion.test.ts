@@ -24,7 +24,7 @@ describe("completion", () => {
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, Ipf, PSCC, PEFC, polarity, phase-sequence"`);
     expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way"`);
     expect(await offered("┆")).toMatchInlineSnapshot(
-      `"wayfile, use, instrument, cable-type, circuit-type, field, installation, board, departure, query, answer, note, detail"`,
+      `"wayfile, may-ignore, use, instrument, cable-type, circuit-type, field, installation, board, departure, query, answer, note, detail"`,
     );
   });
 

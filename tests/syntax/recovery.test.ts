@@ -154,8 +154,8 @@ describe("a lost or extra brace costs its block", () => {
 });
 
 test("a quote that is lost on a `use` line leaves what the file defines unknown, and is said once", () => {
-  const text = `use "instruments.ways\n${schedule("      dead 2026-01-02 with M1 {", "        R2  0.2 Ω", "      }")}`;
-  expect(faults(text)).toEqual(["open-text 1"]);
+  const sound = schedule("      dead 2026-01-02 with M1 {", "        R2  0.2 Ω", "      }");
+  expect(faults(sound.replace("wayfile 1", 'wayfile 1\nuse "instruments.ways'))).toEqual(["open-text 2"]);
 });
 
 describe("what does not belong costs no more than its lines", () => {

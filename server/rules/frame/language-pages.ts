@@ -32,6 +32,23 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
       { bad: way("  Zs 0.41 Ω\n  ^^"), good: way("  live 2026-03-05 {\n    Zs 0.41 Ω\n  }") },
     ],
   },
+  "passed-over": {
+    title: "A line begins with a word of a later version that the file lets be passed over.",
+    severity: "information",
+    why: "The file was written with a later program, and says by may-ignore that this word is not needed to judge the rest. What it says is not checked here; a later program reads it.",
+    examples: [
+      {
+        bad: "wayfile 1\nmay-ignore thermal-image\nboard A {\n  thermal-image 41 °C\n  ^^^^^^^^^^^^^\n  way 1 spare\n}\n",
+        good: "wayfile 1\nmay-ignore thermal-image\nboard A {\n  way 1 spare\n}\n",
+      },
+    ],
+  },
+  "former-word": {
+    title: "A line begins with a word that has another name now.",
+    severity: "information",
+    why: "It is read as the present word, and will be for ever. Write the present word, or let wayfile fmt --upgrade do it, so that the next reader finds it in the reference.",
+    examples: [],
+  },
   "wrong-argument": {
     title: "A word is followed by something it does not take.",
     why: `${notRead}. Either the figure or the choice is misspelt, or it belongs to another word, on a line of its own.`,
