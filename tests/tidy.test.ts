@@ -67,7 +67,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     ...study,
     "server/rules",
   ],
-  "server/workspace": [...below, ...study, "server/rules", "server/format"],
+  "server/workspace": [...below, ...study, "server/rules", "server/format", "vscode-uri"],
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
   "server/disk": ["server/text", "node:"],
   "server/lsp": [...core, "vscode-languageserver"],

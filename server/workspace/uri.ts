@@ -1,62 +1,44 @@
 /**
  * Addresses of files in one spelling, so that an editor's `file:///c%3A/a.ways` and a folder's `file:///C:/a.ways` are
- * the same file. Written without Node's help: the server also runs where there is none.
+ * the same file.
  */
+import { URI, Utils } from "vscode-uri";
 
-const parts = /^([A-Za-z][\w+.-]*:)(\/\/[^/?#]*)?([^?#]*)(.*)$/s;
-
-/** The one spelling of an address. Text that is no address stays as it is. */
-export function canonical(uri: string): string {
-  const match = parts.exec(uri);
-  if (!match) return uri;
-  const [, scheme = "", authority = "", path = "", rest = ""] = match;
-  return `${scheme.toLowerCase()}${authority}${path.split("/").map(respell).join("/")}${rest}`;
-}
-
-function respell(part: string): string {
-  const plain = decode(part);
-  return /^[A-Za-z]:$/.test(plain) ? plain.toLowerCase() : encodeURIComponent(plain);
-}
-
-function decode(part: string): string {
+/** Nothing for text that is no address. */
+function parse(uri: string): URI | undefined {
+  if (!/^[A-Za-z][\w+.-]*:/.test(uri)) return undefined;
   try {
-    return decodeURIComponent(part);
+    return URI.parse(uri);
   } catch {
-    return part;
+    return undefined;
   }
 }
+
+/** The one spelling of an address. Text that is no address stays as it is. */
+export const canonical = (uri: string): string => parse(uri)?.toString() ?? uri;
 
 /** The address a `use` means, from the address of the file it stands in. Either kind of slash is one. */
 export function resolveUri(from: string, use: string): string {
-  const match = parts.exec(from);
-  if (!match) return use;
-  const [, scheme = "", authority = "", path = ""] = match;
-  const steps = use.replaceAll("\\", "/").split("/");
-  const isDrive = /^[A-Za-z]:$/.test(steps[0] ?? "");
-  const isAbsolute = isDrive || steps[0] === "";
-  const folder = isAbsolute ? [] : path.split("/").slice(0, -1);
-  const whole = isDrive ? ["", ...steps] : [...folder, ...steps];
-  const result: string[] = [];
-  for (const [index, step] of whole.entries()) {
-    if (step === "..") result.splice(Math.max(result.length - 1, 1));
-    else if (step !== "." && (step !== "" || index === 0)) {
-      result.push(index < folder.length ? step : encodeURIComponent(step));
-    }
-  }
-  return canonical(`${scheme}${authority}${result.join("/")}`);
+  const uri = parse(from);
+  if (!uri) return use;
+  const path = use.replaceAll("\\", "/");
+  const isDrive = /^[A-Za-z]:\//.test(path);
+  return Utils.resolvePath(Utils.dirname(uri), isDrive ? `/${path}` : path).toString();
 }
 
 /** What a `use` would say of a file, from the address of the file it stands in; nothing where no path leads there. */
 export function relativeUri(from: string, to: string): string | undefined {
-  const [, scheme, authority, own = ""] = parts.exec(from) ?? [];
-  const [, otherScheme, otherAuthority, other = ""] = parts.exec(to) ?? [];
-  if (scheme !== otherScheme || authority !== otherAuthority) return undefined;
-  const here = own.split("/").slice(0, -1);
-  const there = other.split("/");
+  const [own, other] = [parse(from), parse(to)];
+  if (own?.scheme !== other?.scheme || own?.authority !== other?.authority) return undefined;
+  const here = (own?.path ?? "").split("/").slice(0, -1);
+  const there = (other?.path ?? "").split("/");
   let same = 0;
   while (same < here.length && same < there.length - 1 && here[same] === there[same]) same++;
-  return [...here.slice(same).map(() => ".."), ...there.slice(same).map(decode)].join("/");
+  return [...here.slice(same).map(() => ".."), ...there.slice(same)].join("/");
 }
 
-/** The last part of an address, as a person reads it. */
-export const nameOfUri = (uri: string): string => decode(uri.slice(uri.lastIndexOf("/") + 1));
+/** The last part of an address, or of a path, as a person reads it. */
+export function nameOfUri(uri: string): string {
+  const path = parse(uri)?.path ?? uri;
+  return path.slice(path.lastIndexOf("/") + 1);
+}

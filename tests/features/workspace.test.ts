@@ -8,11 +8,14 @@ import { generate, random } from "../helpers/generate.ts";
 
 describe("addresses", () => {
   it.each([
-    ["file:///c%3A/Work/a.ways", "file:///c:/Work/a.ways"],
-    ["file:///C:/Work/a.ways", "file:///c:/Work/a.ways"],
+    ["file:///c:/Work/a.ways", "file:///c%3A/Work/a.ways"],
+    ["file:///C:/Work/a.ways", "file:///c%3A/Work/a.ways"],
     ["file:///home/a%20b/%c3%a9.ways", "file:///home/a%20b/%C3%A9.ways"],
     ["untitled:Untitled-1", "untitled:Untitled-1"],
     ["no address", "no address"],
+    ["file://Server/share/a.ways", "file://server/share/a.ways"],
+    ["file:///a/100%.ways", "file:///a/100%25.ways"],
+    ["git:/a.ways?ref=b", "git:/a.ways?ref%3Db"],
   ])("%s is %s", (given, expected) => {
     expect(canonical(given)).toBe(expected);
     expect(canonical(expected)).toBe(expected);
@@ -25,7 +28,9 @@ describe("addresses", () => {
     ["..\\c\\d.ways", "file:///a/c/d.ways"],
     ["../../../../up.ways", "file:///up.ways"],
     ["/srv/e.ways", "file:///srv/e.ways"],
-    ["D:\\e.ways", "file:///d:/e.ways"],
+    ["D:\\e.ways", "file:///d%3A/e.ways"],
+    ["\\\\host\\share\\e.ways", "file:///host/share/e.ways"],
+    ["//host/share/e.ways", "file:///host/share/e.ways"],
     ["50%.ways", "file:///a/b/50%25.ways"],
   ])("“%s” is read from %s", (use, expected) => {
     expect(resolveUri("file:///a/b/main.ways", use)).toBe(expected);
