@@ -101,7 +101,7 @@ const cli = (args: readonly string[]) => {
 
 describe("a report", () => {
   const schedules = ["heron-wharf/boatyard.ways", "copper-lane/hall-faulty.ways"];
-  const commands = ["worksheet"];
+  const commands = ["working", "worksheet", "summary", "editions"];
   it.each(schedules.flatMap((path) => commands.map((command) => [`${command} ${path}`, command, path] as const)))(
     "%s",
     async (_, command, path) => {

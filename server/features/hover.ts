@@ -68,7 +68,7 @@ function findingsAt(snapshot: Snapshot, { segment, offset }: Cursor): Finding[] 
 /** The limits of findings where the line has no figures of its own, and what they rest on. */
 function withFindings(own: Card = emptyCard, at: readonly Finding[]): Card {
   const rows = at.flatMap(({ limit }) =>
-    limit ? [{ name: "held against", text: show({ value: limit.amount, unit: limit.unit }) }] : [],
+    limit ? [{ name: "limit", text: show({ value: limit.amount, unit: limit.unit }) }] : [],
   );
   return {
     rows: own.rows.length > 0 ? own.rows : rows,

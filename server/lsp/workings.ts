@@ -8,7 +8,7 @@ interface About {
   readonly position: WorkingQuestion["position"];
 }
 
-const none = badRequest("There is no installation here, so nothing says what its circuits are judged by.");
+const none = badRequest("There is no installation here, so there is nothing to judge its circuits by.");
 
 /** The working of what the cursor is in: a way, its board, or all of the installation. */
 export function workings({ connection, ask, cursor }: Service): void {

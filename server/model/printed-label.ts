@@ -51,7 +51,7 @@ function typeAlone(line: LineBeingRead): Slip | undefined {
   const letter = token?.image.toUpperCase() ?? "";
   if (!token || !isToken(token, "Word") || !Object.hasOwn(rcdTypes, letter) || line.args.type) return undefined;
   if (!line.args.sensitivity || !line.shape.labelled.has("type")) return undefined;
-  const message = `“${token.image}” alone does not say what it is: an RCD's type is written “type ${letter}”.`;
+  const message = `“${token.image}” alone is ambiguous: an RCD's type is written “type ${letter}”.`;
   return {
     problem: problemAt("wrong-argument", message, token, [writeFix(token, token, `type ${letter}`)]),
     upTo: line.at + 1,

@@ -82,10 +82,10 @@ interface Alternative {
   readonly against?: { readonly why: string; readonly source?: Source } | undefined;
 }
 
-const gentler = { D: ["C", "B"], C: ["B"], B: [] } as const;
+const lower = { D: ["C", "B"], C: ["B"], B: [] } as const;
 const curves = ["B", "C", "D"] as const;
 
-/** Gentler types first, then a fuse; for a fuse a breaker. What the load's inrush speaks against is tried all the same. */
+/** Types of lower trip current first, then a fuse; for a fuse a breaker. What the load's inrush rules out is tried all the same. */
 function alternativesTo({ study }: Task, { standard, family, curve }: DeviceKind): Alternative[] {
   const usual = usualCurves.rows.find(({ facts }) => study.uses.has(facts.use));
   const least = usual?.facts.curve ?? "B";
@@ -93,9 +93,9 @@ function alternativesTo({ study }: Task, { standard, family, curve }: DeviceKind
     usual && curves.indexOf(type) < curves.indexOf(least)
       ? { why: usual.facts.reason, source: sourceOf(usualCurves, usual, "curve") }
       : undefined;
-  const words = "gentler on the cable in a fault to earth";
+  const words = "less onerous for the cable in a fault to earth";
   if (family === "breaker" && curve) {
-    const types = gentler[curve].map((type) => ({
+    const types = lower[curve].map((type) => ({
       kind: { standard, family, curve: type, words: `${standard} type ${type}: ${words}` },
       against: inrush(type),
     }));
@@ -118,8 +118,8 @@ function ruledOutFor(tried: Attempt, chosen: Attempt, against: Alternative["agai
   const own = sizesOf(tried.found.candidate.choice);
   const theirs = fits(chosen) ? sizesOf(chosen.found.candidate.choice) : undefined;
   const smaller = last ? `: ${last.candidate} fails on ${last.why}` : "";
-  if (against) return [{ candidate, why: `would do with ${own}, but ${against.why}`, ...sourced(against.source) }];
-  if (own === theirs) return [{ candidate, why: `spares nothing: it needs ${own} as well` }];
+  if (against) return [{ candidate, why: `would need ${own}, but ${against.why}`, ...sourced(against.source) }];
+  if (own === theirs) return [{ candidate, why: `no advantage: it needs ${own} as well` }];
   return [{ candidate, why: `needs ${own}${smaller}`, ...sourced(last?.source) }];
 }
 
@@ -146,7 +146,7 @@ function byRcdAlone(task: Task, first: Attempt, chosen: Attempt): RuledOut[] {
   return [
     {
       candidate: `${nameOf({ ...first.kind, standard: "BS EN 61009" }, device.rating)} ${milliamps(sensitivity)}`,
-      why: `would do with ${sizesOf(found.candidate.choice)}, but at ${ohms(loop.value)} only its RCD disconnects, to ${ohms(limit.value)}: yours to decide`,
+      why: `would need ${sizesOf(found.candidate.choice)}, but at ${ohms(loop.value)} only its RCD disconnects, up to ${ohms(limit.value)}: the designer's decision`,
       source: limit.source,
     },
   ];

@@ -96,7 +96,7 @@ const whyNotWhole = ({ missing }: ContainmentStudy): string =>
   missing.length > 0 ? [...new Set(missing)].join("; ") : "its length or bends are not stated";
 
 function wantedText(wanted: ContainmentStudy["wanted"], { isWhole }: ContainmentStudy): string {
-  if (!isWhole) return "Which would do is not known, since not all of it is stated.";
+  if (!isWhole) return "The size needed is not known, since not all of it is stated.";
   if (wanted === undefined) return "No size in the tables holds them: divide them between two runs.";
   const size = typeof wanted === "number" ? `${wanted} mm conduit` : `${wanted.width} × ${wanted.depth} mm trunking`;
   return `Make it ${size}.`;

@@ -48,7 +48,7 @@ export const protective: Criterion = (trial) => {
   if (!found) {
     const how = cable?.cpcBy ?? "protective conductor";
     const need = enclosureNeed(trial);
-    const asked = need ? ` Table 54.7 asks for ${squareMillimetres(need.value)} of steel.` : "";
+    const asked = need ? ` Table 54.7 requires ${squareMillimetres(need.value)} of steel.` : "";
     return {
       title,
       holds: undefined,

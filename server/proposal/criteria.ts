@@ -29,7 +29,7 @@ const larger = (one: Calculated, other: Calculated): Calculated => (other.value 
 
 function atLeast(title: string, size: number, { value, steps, source }: Calculated): Verdict {
   const holds = size >= value;
-  const text = `${squareMillimetres(size)} ${holds ? "against" : "is below"} the ${squareMillimetres(value)} asked for`;
+  const text = `${squareMillimetres(size)} ${holds ? "≥" : "is below"} the required ${squareMillimetres(value)}`;
   return { title, holds, text, steps, source };
 }
 
@@ -106,7 +106,7 @@ const harmonics: Criterion = (trial, demand) => {
   return {
     title: "Third harmonics",
     holds: !exceeds(need.value, capacity.value),
-    text: `Iz ${amps(capacity.value)} against the ${amps(need.value)} the neutral asks for`,
+    text: `Iz ${amps(capacity.value)} against the ${amps(need.value)} required for the neutral`,
     steps: need.steps,
     source: combine(need.source, capacity.source),
   };

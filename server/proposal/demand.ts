@@ -62,7 +62,7 @@ function currentOf(
   { Ib, power }: Wants,
   installation?: Installation,
 ): Demand | { readonly missing: string } {
-  if (Ib !== undefined) return { ...plainly(Ib), how: "wanted", words: `${amps(Ib)}, as asked for` };
+  if (Ib !== undefined) return { ...plainly(Ib), how: "wanted", words: `${amps(Ib)}, as requested` };
   if (power !== undefined) return fromPower(study, power);
   const { designCurrent } = study;
   if (designCurrent?.stated) {
@@ -96,7 +96,7 @@ function fromPower(study: WayStudy, power: number): Demand {
   const value = power / (voltage * share);
   const numbers = `${plain(power)} W / ${share < 1 ? `(${plain(voltage)} V × ${plain(share)})` : `${plain(voltage)} V`}`;
   const steps = [step(share < 1 ? "Ib = P / (U × cos φ)" : "Ib = P / U", numbers, amps(value))];
-  return { value, forDrop: value, how: "wanted", words: `${amps(value)}, for the load asked for`, steps };
+  return { value, forDrop: value, how: "wanted", words: `${amps(value)}, for the load requested`, steps };
 }
 
 /** Whatever load is named, anything may be plugged into a socket-outlet later. */
@@ -163,9 +163,7 @@ function fromBoard(study: WayStudy, installation: Installation): Demand | undefi
     ],
     source: greatest.source,
     open: [
-      ...(unknown.length > 0
-        ? [`Nothing tells the load of ${waysOf(unknown)}: the feeder carries more than this.`]
-        : []),
+      ...(unknown.length > 0 ? [`No load is given for ${waysOf(unknown)}: the feeder carries more than this.`] : []),
       ...(assumed.length > 0 ? [`Taken at the rating of their device: ${waysOf(assumed)}.`] : []),
       ...(unplaced.length > 0 ? [`Spread evenly, since their line is not stated: ${waysOf(unplaced)}.`] : []),
     ],

@@ -35,5 +35,5 @@ export function upstreamNote(trial: WayStudy, above: BoardDrop | undefined): str
       : undefined;
   }
   if (!above.whole) return "A feeder before this board could not be calculated: the drop is at least this.";
-  return above.certain ? undefined : "The drop in the feeders is that of all loads at once, without diversity.";
+  return above.certain ? undefined : "The drop in the feeders is that of all loads together, without diversity.";
 }

@@ -14,11 +14,11 @@ export function energyNote(trial: WayStudy): string | undefined {
   if (device?.family !== "breaker" || cable?.cpc === undefined) return undefined;
   if (cable.cpc >= (selectedProtective(cable.line)?.value ?? 0)) return undefined;
   const fault = greatestFault(trial.context);
-  if (!fault) return "Without a fault current the breaker's let-through energy was not held against the cpc.";
+  if (!fault) return "Without a fault current the breaker's let-through energy was not compared with the cpc.";
   const found = letThroughAt(trial, fault.value);
   if (!found)
     return `No figure is kept here for what the breaker lets through at ${kiloamps(fault.value)}: ask its maker.`;
   const { energy, stands } = found;
   if (energy.value <= stands.value) return undefined;
-  return `At ${kiloamps(fault.value)} a class 3 breaker may let through ${plain(energy.value, 0)} A²s, and the cpc bears ${plain(stands.value, 0)} A²s: look the figure up with the maker.`;
+  return `At ${kiloamps(fault.value)} a class 3 breaker may let through ${plain(energy.value, 0)} A²s, and the cpc withstands ${plain(stands.value, 0)} A²s: ask the maker for the figure.`;
 }

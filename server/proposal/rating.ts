@@ -34,12 +34,12 @@ export function chooseRating(
     if (written !== undefined && rating !== written) continue;
     const { behind } = demand;
     if (behind !== undefined && rating < behind && written === undefined) {
-      const why = `a device of ${amps(behind)} stands behind it: this one would open first`;
+      const why = `a device of ${amps(behind)} is downstream: this one would open first`;
       draft.ruledOut.push({ candidate, why });
       continue;
     }
     if (study.isRing && !ringRatings.includes(rating)) {
-      const why = `a ring stands behind a device of ${ringRating} A`;
+      const why = `a ring is protected by a ${ringRating} A device`;
       draft.ruledOut.push({ candidate, why, ...(ringSource ? { source: ringSource } : {}) });
       continue;
     }
@@ -60,6 +60,6 @@ export const nameOf = ({ standard, curve }: DeviceKind, rating: number): string 
 
 export function noRating(study: WayStudy, kind: DeviceKind, demand: Demand): string {
   if (study.isRing)
-    return `A ring stands behind a device of ${ringRating} A, which does not carry ${amps(demand.value)}.`;
+    return `A ring is protected by a ${ringRating} A device, which does not carry ${amps(demand.value)}.`;
   return `No ${kind.standard} device of a usual rating carries ${amps(demand.value)}, or the one that is written does not.`;
 }

@@ -34,15 +34,15 @@ export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
   const before = written?.sensitivity?.value;
   const plain = { standard: kind.standard };
   if (!asked && before === undefined) {
-    const words = need || forFault ? "by an RCD that stands before it already" : "no rule asks for one here";
+    const words = need || forFault ? "by an RCD upstream already" : "no rule requires one here";
     return { parts: plain, words, ...(need ? { source: need.source } : {}), open: [] };
   }
   if (kind.family !== "breaker") {
     return {
       parts: plain,
-      words: "a rule asks for one before it",
+      words: "a rule requires one upstream",
       open: [
-        `A rule asks for an RCD of ${milliamps(most.value)} here, which a ${kind.standard} device does not give: put one before it.`,
+        `A rule requires an RCD of ${milliamps(most.value)} here, which a ${kind.standard} device does not give: fit one upstream.`,
       ],
     };
   }
@@ -59,7 +59,7 @@ export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
     open:
       charger && type !== "B"
         ? [
-            `The charging unit must itself detect direct current above ${milliamps(rcdLimit("ev-dc").value)}: note that it does, or fit type B.`,
+            `The charging equipment must detect DC above ${milliamps(rcdLimit("ev-dc").value)}: record that it does, or fit type B.`,
           ]
         : [],
   };
@@ -80,8 +80,8 @@ const reasons = {
 } as const satisfies Readonly<Record<Need["reason"], string>>;
 
 function reasonWords(need: Need["reason"] | undefined, forFault: boolean, before: boolean): string {
-  if (need) return `asked for by ${reasons[need]}`;
-  return forFault ? "asked for by the TT supply" : before ? "as written" : "";
+  if (need) return `required for ${reasons[need]}`;
+  return forFault ? "required by the TT supply" : before ? "as written" : "";
 }
 
 const nearestBelow = (most: number): number => residuals.filter((residual) => residual <= most).at(-1) ?? most;

@@ -36,7 +36,7 @@ export function record(
   const upstream = upstreamNote(trial, settled.above);
   if (upstream && verdicts.some(({ title, holds }) => title === "Voltage drop" && holds)) open.push(upstream);
   if (settled.construction.insulation > ordinary && settled.construction.source) {
-    open.push("The cable is rated at 90 °C: make sure that the terminals it ends at bear that.");
+    open.push("The cable is rated at 90 °C: make sure that the terminals at both ends are made for it.");
   }
   const energy = energyNote(trial);
   if (energy) open.push(energy);

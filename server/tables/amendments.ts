@@ -134,7 +134,7 @@ export const amendments = table<Amendment>({
   ],
   notes: [
     "One training page calls the battery chapter 702, which is swimming pools; 57 is the number given elsewhere.",
-    "A draft of Amendment 2 asked for arc fault detection in every socket circuit; the rule adopted names the premises.",
+    "A draft of Amendment 2 required arc fault detection in every socket circuit; the rule adopted names the premises.",
   ],
   // Quoted on these pages:
   // - ElectriciansForums post reproducing IET Wiring Matters 54 (2015): reduction in maximum Zs, Cmin 0.95, ESQCR +10/-6 %

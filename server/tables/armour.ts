@@ -68,7 +68,7 @@ export const armourAreas = table<ArmourArea>({
   title: "Gross cross-section of the armour wires of multicore SWA cables, copper conductors",
   ref: "BS 5467, cross-section of armour wires",
   edition: "manufacturer data governs",
-  applies: "When the armour is the cpc: what is held against Table 54.7 and the adiabatic equation.",
+  applies: "When the armour is the cpc: what is compared with Table 54.7 and the adiabatic equation.",
   units: { csa: "mm²", cores2: "mm²", cores3: "mm²", cores4: "mm²" },
   standing: "memory",
   rows: [
@@ -90,7 +90,7 @@ export const armourAreas = table<ArmourArea>({
     memory({ csa: 300, cores2: 235, cores3: 269, cores4: 319 }, { cores2: "quoted" }),
     memory({ csa: 400, cores2: 265, cores3: 304, cores4: 452 }, { cores2: "quoted" }),
   ],
-  notes: ["Cable with 70 °C insulation has rather more steel than stands here."],
+  notes: ["Cable with 70 °C insulation has rather more steel than given here."],
   // Quoted on these pages:
   // - Cable seller: SWA cable data sheet, two-core, armour cross-section
   // - ElectriciansForums thread: can the armour of an SWA be the cpc (70 mm² four-core, 131 mm²)

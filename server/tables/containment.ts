@@ -159,7 +159,7 @@ export const trunkingSizes = table<TrunkingSize>({
   ],
   notes: [
     "993 also stands against 100 × 50 on one page, a slip for 100 × 25.",
-    "150 × 50, 75 and 150 also circulate as 3161, 4787 and 9575: two pages and the inner area of the steel speak for those kept here.",
+    "150 × 50, 75 and 150 also circulate as 3161, 4787 and 9575: two pages and the inner area of the steel support those kept here.",
   ],
   // Quoted on these pages:
   // - Worked note: trunking cable factors and trunking terms

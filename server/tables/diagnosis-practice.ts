@@ -12,25 +12,25 @@ export const diagnosisPractice = {
   accuracyShare: practice(0.02, "", "accuracy of low-resistance meters"),
   accuracyDigits: practice(0.02, "Ω", "accuracy of low-resistance meters"),
   /** Times its accuracy by which one reading may leave what a sound circuit gives. */
-  oneReading: practice(1.5, "", "readings held against each other"),
+  oneReading: practice(1.5, "", "readings compared with each other"),
   /** Normal deviate of the chance in a thousand that sound readings as a whole would leave it so far. */
-  allReadings: practice(3.09, "", "readings held against each other"),
+  allReadings: practice(3.09, "", "readings compared with each other"),
   /** Cable drawn and cable laid usually agree within this share. */
   lengthShare: practice(0.15, "", "length of cable as laid"),
   /** By how much a protective conductor may leave the ratio of its size before it is remarkable. */
   cpcShare: practice(0.1, "", "resistance of conductors as made"),
   /** A reading that should be open and is not, or the reverse, counts like one so many deviations out. */
-  openDeviations: practice(20, "", "readings held against each other"),
+  openDeviations: practice(20, "", "readings compared with each other"),
   /** What one fitted number costs at the least, in the same measure as squared deviations. */
-  fittedNumber: practice(2, "", "readings held against each other"),
+  fittedNumber: practice(2, "", "readings compared with each other"),
   /** What it costs to suppose one live conductor of a cable unlike the other, and each size beyond the next to the written. */
   unlikelySize: practice(6, "", "conductors of one cable"),
   /** Explanations whose scores are nearer than this cannot be told apart. */
-  alikeScore: practice(4, "", "readings held against each other"),
+  alikeScore: practice(4, "", "readings compared with each other"),
   /** An explanation is worth a word from this share of the weight. */
-  leastWeight: practice(0.02, "", "readings held against each other"),
+  leastWeight: practice(0.02, "", "readings compared with each other"),
   /** A test tells two explanations apart if they differ by so many times the meter's accuracy. */
-  telling: practice(2, "", "readings held against each other"),
+  telling: practice(2, "", "readings compared with each other"),
   /** Least and most a poor joint or contact is looked for between, Ω. */
   jointLeast: practice(0.02, "Ω", "poor joints"),
   jointMost: practice(30, "Ω", "poor joints"),

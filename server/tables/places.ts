@@ -18,7 +18,7 @@ const edition = "18th Edition, much the same in the 17th; the 16th had other num
 /** The first row that fits a circuit is its own. */
 export const placeRcds = table<PlaceRcd>({
   id: "place-rcds",
-  title: "RCDs that special locations ask for",
+  title: "RCDs that special locations require",
   ref: "BS 7671:2018+A2:2022, Part 7: 702, 704, 705, 708 and 709",
   edition,
   applies: "Final circuits of the place, other than SELV, PELV and reduced low voltage.",
@@ -131,7 +131,7 @@ export const placeWater = table<PlaceWater>({
   title: "Least protection against water",
   ref: "BS 7671:2018+A2:2022, 701.512.2, 702.512.2, 705.512.2, 708.512.2 and 709.512.2",
   edition,
-  applies: "Equipment in the zone or place. Where water jets clean, more is asked for.",
+  applies: "Equipment in the zone or place. Where water jets clean, more is required.",
   units: { place: "", zone: "", water: "", clause: "" },
   standing: "memory",
   rows: [
@@ -145,7 +145,7 @@ export const placeWater = table<PlaceWater>({
     { place: "caravan", zone: "", water: 4, clause: "708.512.2" },
     quoted({ place: "marina", zone: "", water: 4, clause: "709.512.2" }),
   ],
-  notes: ["Zone 2 of a pool outdoors asks for IPX4."],
+  notes: ["Zone 2 of a pool outdoors requires IPX4."],
   // Quoted on these pages:
   // - Bathroom zones, a manufacturer's guide to ingress protection
   // - Requirements for marinas and similar locations, Professional Electrician
@@ -218,7 +218,7 @@ export const placeBonding = table<PlaceBonding>({
   title: "Supplementary bonding in special locations",
   ref: "BS 7671:2018+A2:2022, 701.415.2, 702.415.2 and 705.415.2.1",
   edition,
-  applies: "Metal that can be touched at once in the place.",
+  applies: "Metal that can be touched simultaneously in the place.",
   units: { place: "", omitted: "", clause: "" },
   standing: "memory",
   rows: [

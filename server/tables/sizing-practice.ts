@@ -38,7 +38,7 @@ export const usualConstructions = table<UsualConstruction>({
   title: "Construction of cable by route",
   ref: "Common practice, cable by route",
   edition: "any edition",
-  applies: "Where the schedule does not say how the cable is made.",
+  applies: "Where the schedule does not state how the cable is made.",
   units: { route: "", single: "", three: "", insulation: "°C" },
   standing: "practice",
   rows: [
@@ -67,7 +67,7 @@ export const assumedRoutes = table<AssumedRoute>({
   title: "Route where none is written",
   ref: "Common practice, a usual route that asks much of the cable",
   edition: "any edition",
-  applies: "A first size before the route is known. It is said, and never written into a schedule.",
+  applies: "A first size before the route is known. It is shown, and never written into a schedule.",
   units: { circuit: "", route: "" },
   standing: "practice",
   rows: [

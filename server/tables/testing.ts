@@ -50,7 +50,7 @@ export const testPrecautions = table<TestPrecaution>({
     quoted(
       { key: "fused-leads", rule: "Test fuse in leads (older guidance)", value: 500, unit: "mA" },
       {},
-      "GS 38 asks for fused or current-limited leads on some instruments.",
+      "GS 38 calls for fused or current-limited leads on some instruments.",
     ),
     {
       key: "isolation",

@@ -92,14 +92,8 @@ describe("summary", () => {
 
 test.each([
   [["working", "none.ways"], "“none.ways” cannot be read: there is no such file."],
-  [
-    ["working", "empty.ways"],
-    "There is no installation in this file, so nothing says what its circuits are judged by.",
-  ],
-  [
-    ["editions", "empty.ways"],
-    "There is no installation in this file, so nothing says what its circuits are judged by.",
-  ],
+  [["working", "empty.ways"], "There is no installation in this file, so there is nothing to judge its circuits by."],
+  [["editions", "empty.ways"], "There is no installation in this file, so there is nothing to judge its circuits by."],
   [["working", "newer.ways"], "“newer.ways” is in a newer version of the language than 1: get a newer program."],
   [["working", "a.ways", "--way", "A/7"], "Board A has no way 7: it has 1."],
 ])("%j is refused in one sentence", async (args, sentence) => {

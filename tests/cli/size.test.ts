@@ -118,7 +118,7 @@ describe("what would be", () => {
     for (const load of [["28 A"], ["28", "A"], ["28A"]]) {
       const { code, out } = await where.run("size", "a.ways", "--way", "A/3", "--load", ...load);
       expect(code).toBe(0);
-      expect(out).toContain("Ib = 28 A, as asked for");
+      expect(out).toContain("Ib = 28 A, as requested");
       expect(out).toMatch(/Nothing was written: this rests on what the way does not say\.\n$/);
     }
     const { out } = await where.run("size", "--load", "4.6", "kW", "--way", "A/3", "a.ways");

@@ -72,7 +72,9 @@ installation "Joinery" {
   }
 }
 `);
-    expect(text).toContain("- let flow upstream: 100 A, the cut-out\n- devices behind it: 32 A\n- drawn at most: 30 A");
+    expect(text).toContain(
+      "- protected upstream by: 100 A, the cut-out\n- devices downstream: 32 A\n- drawn at most: 30 A",
+    );
   });
 
   it("explains a word, with the figures of its line", async () => {
@@ -241,7 +243,7 @@ installation "Joinery" {
       **24 ms** — The trip time.
 
       - at most, at 1 × IΔn: 300 ms, 92 % left
-      - this test: asked for by this edition
+      - this test: required by this edition
 
       *BS EN 61008-1 and BS EN 61009-1, break times (as quoted elsewhere)*
 

@@ -40,7 +40,7 @@ describe("a place tells which rules it adds", () => {
       "- RCD: 30 mA or less, bathroom",
       "- sockets: 2.5 m or more from zone 1",
       "- keeps out water: IPX4 or better",
-      "- supplementary bonding: asked for, unless its conditions for doing without hold",
+      "- supplementary bonding: required, unless the conditions for omitting it are met",
     ]);
   });
 
@@ -50,7 +50,7 @@ describe("a place tells which rules it adds", () => {
       "- RCD, sockets: 100 mA or less",
       "- RCD, other circuits: 300 mA or less",
       "- keeps out water: IPX4 or better",
-      "- supplementary bonding: asked for",
+      "- supplementary bonding: required",
     ]);
   });
 

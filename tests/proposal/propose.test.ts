@@ -47,15 +47,15 @@ describe("the device", () => {
     it("is not of a type that the load's inrush would trip, which is said", () => {
       const proposal = far("points 1", "motor");
       expect(proposal.device).toBe("device BS EN 60898 C16 6 kA");
-      expect(whyNot(proposal, "B16")).toMatch(/^would do with .*, but a motor draws several times its current/);
-      expect(whyNot(proposal, "16 A BS 88-2")).toMatch(/^would do with .*, but a fuse needs a board that takes it/);
+      expect(whyNot(proposal, "B16")).toMatch(/^would need .*, but a motor draws several times its current/);
+      expect(whyNot(proposal, "16 A BS 88-2")).toMatch(/^would need .*, but a fuse needs a board that takes it/);
     });
 
     it("does not lean on an RCD alone, but says what it would spare", () => {
       const proposal = far("points 1", "motor", 60);
       expect(proposal.device).not.toContain("61009");
       expect(whyNot(proposal, "C16 BS EN 61009 30 mA")).toMatch(
-        /^would do with [\d.]+ mm², cpc [\d.]+ mm², but at [\d.]+ Ω only its RCD disconnects/,
+        /^would need [\d.]+ mm², cpc [\d.]+ mm², but at [\d.]+ Ω only its RCD disconnects/,
       );
     });
 
@@ -63,7 +63,7 @@ describe("the device", () => {
       const lines = heater("device BS EN 60898 D16 6 kA");
       const { proposal } = proposed(lines, {}, { keepDevice: true });
       expect(proposal.device).toBe("device BS EN 60898 D16 6 kA");
-      expect(whyNot(proposal, "C16")).toMatch(/^(?:needs|would do with) /);
+      expect(whyNot(proposal, "C16")).toMatch(/^(?:needs|would need) /);
     });
 
     it("is a fuse where no breaker fits, and that is said", () => {
@@ -181,7 +181,7 @@ describe("the cable", () => {
       proposed(heater("points 1", "Ib 30 A"), { supply: `earthing TN-S\nZe 0.05 Ω\nIpf ${Ipf}` });
     expect(at("1.2 kA").proposal.open).toEqual([]);
     expect(at("5.8 kA").proposal.open).toEqual([
-      expect.stringMatching(/^At 5\.8 kA a class 3 breaker may let through \d+ A²s, and the cpc bears 29756 A²s/),
+      expect.stringMatching(/^At 5\.8 kA a class 3 breaker may let through \d+ A²s, and the cpc withstands 29756 A²s/),
     ]);
   });
 });
@@ -200,7 +200,7 @@ describe("what is not known", () => {
     const { proposal } = proposed(heater("points 1").replace("  length 18 m\n", ""), { supply: "earthing TN-S" });
     expect(proposal.open).toEqual([
       "The length is not written: neither the voltage drop nor the loop was calculated.",
-      "Without a fault current the breaker's let-through energy was not held against the cpc.",
+      "Without a fault current the breaker's let-through energy was not compared with the cpc.",
       "No fault current is written for this board: the breaking capacity is the usual one, not judged.",
     ]);
   });

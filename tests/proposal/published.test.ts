@@ -54,7 +54,7 @@ describe("published sizing examples", () => {
     );
     expect(proposal.device).toBe("device BS EN 61009 B32 6 kA 30 mA type A");
     expect(proposal.cable).toBe("cable flat-twin line 2.5 mm² cpc 1.5 mm²");
-    expect(whyNot(proposal, "1.5 mm²")).toBe("least size: 1.5 mm² is below the 2.5 mm² asked for");
+    expect(whyNot(proposal, "1.5 mm²")).toBe("least size: 1.5 mm² is below the required 2.5 mm²");
   });
 
   // On-Site Guide, Table H2.1: 2.5 mm² behind 20 A to 50 m², and 4 mm² behind 32 A to 75 m².

@@ -80,7 +80,7 @@ describe("a feeder", () => {
     // 18 kW over three lines of 230 V, and 12 A on L2 besides, with no diversity for heating in a shop's column.
     expect(proposal.decisions[0]?.result).toMatch(/^Ib = [\d.]+ A, the demand of board B/);
     expect(proposal.decisions[0]?.steps.at(-1)?.formula).toBe("demand of L2");
-    expect(proposal.open).toContain("Nothing tells the load of B/3: the feeder carries more than this.");
+    expect(proposal.open).toContain("No load is given for B/3: the feeder carries more than this.");
     expect(proposal.outcome).toBe("fits");
   });
 
@@ -105,7 +105,7 @@ describe("what would be", () => {
   it("is calculated with another current or load, whatever is written", () => {
     expect(at(mill, "A/2").propose({ Ib: 28 }).device).toBe("device BS EN 60898 B32 6 kA");
     const { decisions } = at(mill, "A/2").propose({ power: 4600 });
-    expect(decisions[0]).toMatchObject({ result: "Ib = 20 A, for the load asked for" });
+    expect(decisions[0]).toMatchObject({ result: "Ib = 20 A, for the load requested" });
     expect(decisions[0]?.steps[0]?.numbers).toBe("4600 W / 230 V");
   });
 });

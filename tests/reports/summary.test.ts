@@ -128,25 +128,23 @@ describe("lists", () => {
 
 describe("the stage", () => {
   test("is honest where nothing it asks for is missing", () => {
-    expect(stageOf(electrode)).toEqual(["holds: every test it asks for is there or is said to be left out"]);
+    expect(stageOf(electrode)).toEqual(["holds: all required tests are recorded, or left out with a reason"]);
   });
 
   test("is not where a test is missing", () => {
-    expect(stageOf(electrode.replace("        polarity    ok\n", ""))).toEqual([
-      "fails: one thing it asks for is not there",
-    ]);
+    expect(stageOf(electrode.replace("        polarity    ok\n", ""))).toEqual(["fails: one required test is missing"]);
   });
 
   test("of a departure for a missing test, the departure is named", () => {
     const text = electrode
       .replace("        polarity    ok\n", "")
       .replace("      dead 2026", '      departure polarity/missing "Later"\n      dead 2026');
-    expect(stageOf(text)).toEqual(["holds: one test is left out by a departure"]);
+    expect(stageOf(text)).toEqual(["holds: one test is omitted by a departure"]);
   });
 
   test("below what was tested", () => {
     expect(stageOf(electrode.replace("stage     tested", "stage     design"))).toEqual([
-      "advises: more was tested than it says, so tests that are missing are not noticed",
+      "advises: tests are recorded beyond this stage, so missing tests are not reported",
     ]);
   });
 

@@ -50,8 +50,8 @@ export function ratingCard(installation: Installation | undefined, fact: Fact | 
     const demand = demandThrough(node, found)?.greatest;
     return card(
       [
-        row("let flow upstream", above && `${amps(above.rating)}, ${above.name}`),
-        row("devices behind it", behind && amps(behind.value)),
+        row("protected upstream by", above && `${amps(above.rating)}, ${above.name}`),
+        row("devices downstream", behind && amps(behind.value)),
         row("drawn at most", demand && amps(round(demand.value, 1))),
       ],
       behind,

@@ -51,7 +51,7 @@ export function placeCard(study: WayStudy): Card | undefined {
   ]);
 }
 
-const omitted = { never: "asked for", conditions: "asked for, unless its conditions for doing without hold" } as const;
+const omitted = { never: "required", conditions: "required, unless the conditions for omitting it are met" } as const;
 
 function part<T extends { readonly source: Source }>(
   name: string,

@@ -239,7 +239,7 @@ function tripCard(
     [
       limitRow(`at most, at ${plain(multiple)} × IΔn`, window.greatest, { value }),
       row(multiple < 1 ? "must hold for" : "not sooner than", window.least && milliseconds(window.least.value)),
-      row("this test", window.required ? "asked for by this edition" : "not asked for by this edition"),
+      row("this test", window.required ? "required by this edition" : "not required by this edition"),
     ],
     window.greatest,
     window.least,

@@ -16,7 +16,7 @@ export interface WayRef extends Target {
 export type ResolvedRef = WayRef | { readonly failure: string };
 
 export const none = {
-  failure: "There is no installation in this file, so nothing says what its circuits are judged by.",
+  failure: "There is no installation in this file, so there is nothing to judge its circuits by.",
 } as const;
 
 /** The first board of a name counts, and its first way of an id, as a reference would find them. */

@@ -19,7 +19,7 @@ export function editionsReport(installation: Installation, wanted?: Edition): Re
     ],
     sections: asked.map((edition) => sectionOf(editionDifference(installation, edition), own)),
     cautions:
-      "The schedule is held against the figures of each edition that are known here; what an edition says besides is not compared. An installation is judged by the edition it was made to, and a later one does not make it unsafe.",
+      "The schedule is compared with the figures of each edition that are known here; other requirements of an edition are not. An installation is judged by the edition it was made to, and a later one does not make it unsafe.",
   };
 }
 

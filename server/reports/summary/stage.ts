@@ -41,23 +41,22 @@ export function stageJudgement({ head }: Installation, { findings, suppressed }:
   );
   const say = (verdict: Verdict, remark: string): Comparison => ({
     kind: "judgement",
-    text: stage
-      ? `The stage, ${stage}, against the tests that stand here`
-      : "The stage against the tests that stand here",
+    text: stage ? `Stage “${stage}”` : "Stage of the work",
     verdict,
     remark,
     source: undefined,
   });
-  if (missing > 0) return say("fails", `${count(missing, "thing it asks for is", "things it asks for are")} not there`);
+  if (missing > 0) return say("fails", `${count(missing, "required test is", "required tests are")} missing`);
   if (unread > 0)
-    return say("advises", `${count(unread, "line", "lines")} could not be understood in full, so nobody can tell`);
-  if (stage === undefined) return say("advises", "none is stated: it is taken for a design, and no test is missed");
-  if (behind) return say("advises", "more was tested than it says, so tests that are missing are not noticed");
-  if (excused > 0) return say("holds", `${count(excused, "test is", "tests are")} left out by a departure`);
+    return say("advises", `${count(unread, "line", "lines")} could not be understood in full, so it cannot be judged`);
+  if (stage === undefined)
+    return say("advises", "none is stated: it is treated as a design, and no missing test is reported");
+  if (behind) return say("advises", "tests are recorded beyond this stage, so missing tests are not reported");
+  if (excused > 0) return say("holds", `${count(excused, "test is", "tests are")} omitted by a departure`);
   return say(
     "holds",
     stage === "tested" || stage === "dead-tested"
-      ? "every test it asks for is there or is said to be left out"
-      : "it asks for no test yet",
+      ? "all required tests are recorded, or left out with a reason"
+      : "no test is required yet",
   );
 }

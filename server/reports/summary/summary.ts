@@ -112,7 +112,7 @@ function scopeSections(scope: Scope, installation: Installation, whereOf: WhereO
     ...part("Open queries", table(["where", "question"], queryRows(scope.blocks))),
     ...part("Found", table(["severity", "where", "check", "finding"], findingRows(others, whereOf))),
     ...part(
-      "Stands on memory",
+      "Figures to verify in your own copy",
       table(["figure", "source, to be checked in your copy", "where"], memoryRows(scope.lines, others, whereOf)),
     ),
   ];

@@ -38,13 +38,13 @@ function ratingBlocks(node: BoardNode, one: RatedPart): Block[] {
     ...(above ? [step(`In upstream, ${above.name}`, "", amps(above.rating))] : []),
     ...(behind?.steps ?? []),
   ];
-  const blocks: Block[] = [calculate(`${title}: what lets flow`, { steps, source: noSource }, "", "")];
+  const blocks: Block[] = [calculate(`${title}: protection against overload`, { steps, source: noSource }, "", "")];
   if (above === undefined && behind === undefined)
-    return [gap(`${title} against overload`, "neither what stands before it nor every device behind it is known")];
+    return [gap(`${title} against overload`, "neither the device upstream nor every device downstream is known")];
   const guarded = isGuarded(one);
-  const text = `${title} ${guarded ? "≥" : "<"} In upstream, or the devices behind it`;
+  const text = `${title} ${guarded ? "≥" : "<"} In upstream, or the devices downstream`;
   if (guarded || above) blocks.push(compareWithLimit(guarded, text, ofRatings));
-  else blocks.push(gap(`${title} against overload`, "what stands before it is not known"));
+  else blocks.push(gap(`${title} against overload`, "the device upstream is not known"));
   const demand = demandThrough(node, one);
   if (!demand) return blocks;
   const holds = !exceeds(demand.greatest.value, rating.value);

@@ -128,7 +128,8 @@ function earthingBlocks(installation: Installation, supply: Facts<"supply">): Bl
 
 function whyNoEarthing(supply: Facts<"supply">): string {
   const system = supply.one("earthing")?.args.system.value;
-  if (system === "TT") return "an electrode lets so little flow that the table would ask for far too much";
+  if (system === "TT")
+    return "the fault current through an electrode is so low that the table would require far too much";
   if (!system) return "the earthing arrangement is not stated";
   return "the size of the tails is not stated";
 }

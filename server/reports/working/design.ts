@@ -42,17 +42,17 @@ export const boardDemandPart = (node: BoardNode): Section[] =>
         ),
       );
 
-/** The demand line by line with its working; then what it rests on, and what it is held against. */
+/** The demand line by line with its working; then what it rests on, and what it is compared with. */
 function demandBlocks(lines: readonly DesignLine[], demand: BoardDemand | undefined): Block[] {
   if (!demand) return lines.flatMap(lineBlocks);
   const { diverse, assumed, unknown, unplaced, unlined } = demand;
   const how = diverse
     ? "Diversity is accounted for, by the table or by the designer."
-    : "No diversity is taken: every circuit counts in full, which is more than will be drawn at once.";
+    : "No diversity is taken: every circuit counts in full, which is more than will be drawn at the same time.";
   const remark = diverse ? "" : "with every circuit in full";
   const rests: [string, readonly WayStudy[]][] = [
     ["taken at the rating of the device", assumed],
-    ["not counted, since nothing tells the load", unknown],
+    ["not counted, load not given", unknown],
     ["spread evenly over the lines", unplaced],
   ];
   return [
@@ -62,7 +62,7 @@ function demandBlocks(lines: readonly DesignLine[], demand: BoardDemand | undefi
       ? []
       : [
           paragraph(
-            `Counted on every line, the worst there can be, since nothing says which one ${unlined.length === 1 ? "it is" : "they are"} on: ${unlined.map(({ board }) => `board ${board.head.name}`).join(", ")}.`,
+            `Counted on every line, the worst case, since the line is not stated: ${unlined.map(({ board }) => `board ${board.head.name}`).join(", ")}.`,
           ),
         ]),
     ...table(

@@ -93,7 +93,7 @@ function feedersOf(node: BoardNode, line: Line | undefined): DropSegment[] {
   const { parent, feeder, board } = node;
   if (!parent) {
     const atOrigin = board.head.facts.one("fed-from")?.args.from.value === "supply";
-    const missing = "the schedule does not say what feeds it";
+    const missing = "what feeds it is not stated";
     return atOrigin ? [] : [{ name: `Drop up to board ${board.head.name}`, found: { missing }, certain: true }];
   }
   const from = parent.board.head.name;

@@ -30,7 +30,7 @@ function readingBlocks(study: WayStudy): Block[] {
   );
   return [
     paragraph(`Tests: ${days.join("; ")}. The latest of each reading is shown.`),
-    ...table(["reading", "as read", "held against", "margin"], rows),
+    ...table(["reading", "as read", "limit", "margin"], rows),
     ...limitBlocks(study),
     ...(study.facts.broken.some((word) => word === "dead" || word === "live") ||
     tests.some(([, test]) => test.facts.broken.length > 0)

@@ -48,7 +48,7 @@ export function openPart(parts: readonly Section[]): Section[] {
   return part(
     "What could not be calculated",
     gaps.length === 0
-      ? [paragraph("Nothing was left out: every figure asked for above could be calculated.")]
+      ? [paragraph("Every figure above could be calculated.")]
       : table(
           ["figure", "why"],
           gaps.map(({ what, why }) => [what, why]),
@@ -69,9 +69,9 @@ export function memoryPart(parts: readonly Section[]): Section[] {
     block.source ? sourceText(block.source) : "",
   ]);
   return part(
-    "What stands on memory",
+    "Figures to verify in your own copy",
     rows.length === 0
-      ? [paragraph("No figure above stands on memory alone.")]
+      ? [paragraph("No figure above is from memory alone.")]
       : [paragraph("Check these in your own copy before you rely on them."), ...table(["figure", "source"], rows)],
   );
 }
