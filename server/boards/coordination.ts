@@ -55,7 +55,7 @@ export function magneticOverlap(node: BoardNode): Overlap | undefined {
     above,
     below: worst.device,
     value,
-    limit: { ...worst.trips, source },
+    limit: { ...worst.trips, steps: worst.trips.steps, source },
     others: others.map(({ device }) => device),
   };
 }

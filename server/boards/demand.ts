@@ -84,7 +84,7 @@ const childOf = (node: BoardNode, study: WayStudy): BoardNode | undefined =>
 
 /** The line that carries most. */
 export function greatestOf(lines: ReadonlyMap<Line, Calculated>): BoardDemand["greatest"] {
-  const all = [...lines].map(([line, demand]) => ({ ...demand, line }));
+  const all = [...lines].map(([line, demand]) => ({ ...demand, steps: demand.steps, line }));
   return all.reduce((greatest, one) => (one.value > greatest.value ? one : greatest));
 }
 

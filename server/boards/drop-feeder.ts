@@ -17,7 +17,7 @@ export function feederCurrent(node: BoardNode, feeder: WayStudy): FeederCurrent 
   const stated = feeder.designCurrent;
   if (stated) return { value: stated.value, unit: "A", steps: [], source: nothing, certain: true };
   const demand = demandOf(node);
-  return demand && { ...demand.greatest, certain: demand.diverse };
+  return demand && { ...demand.greatest, steps: demand.greatest.steps, certain: demand.diverse };
 }
 
 /** The drops of a feeder by the lines of the board behind it, with the greatest of them. */

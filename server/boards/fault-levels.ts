@@ -2,7 +2,7 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc/index.ts";
-import { kiloamps, ohms, step } from "../calc/result.ts";
+import { kiloamps, ohms, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
 import { memoByObject } from "../circuit/kept.ts";
@@ -81,7 +81,10 @@ function startOf(node: BoardNode): Start | undefined {
   const named = (name: string) => faults.find((fault) => fault.name === name)?.value;
   const [Ipf, PSCC, PEFC] = [named("Ipf"), named("PSCC"), named("PEFC")];
   const greatest = Math.max(...faults.map(({ value }) => value));
-  const own = (value: number): Calculated => ({ ...impedanceOf(U0, value), source: asRecorded });
+  const own = (value: number): Calculated => {
+    const Z = impedanceOf(U0, value);
+    return worked(Z.value, Z.unit, asRecorded, () => Z.steps);
+  };
   const Z = boardImpedance(node.context);
   const loop: Calculated | undefined = Z && {
     value: Z.value,

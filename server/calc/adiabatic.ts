@@ -5,7 +5,7 @@ import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { cellOf, rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { amps, looked, plain, seconds, squareMillimetres, step } from "./result.ts";
+import { amps, looked, plain, seconds, squareMillimetres, step, worked } from "./result.ts";
 
 /** Which k: use and metal of the conductor, what insulates it, and its size where large ones differ (mm²). */
 export interface FactorQuestion {
@@ -47,12 +47,9 @@ export function adiabaticFactor({ use, material, insulation, csa = 0 }: FactorQu
   const column = largeColumn !== undefined && row.facts[largeColumn] !== null ? largeColumn : insulation;
   const { value, source } = cellOf(adiabaticFactors, row, column);
   if (value === null) return undefined;
-  return {
-    value,
-    unit: "A√s/mm²",
-    steps: [looked("k", `Table ${row.facts.table}, ${row.facts.case}`, plain(value))],
-    source,
-  };
+  return worked(value, "A√s/mm²", source, () => [
+    looked("k", `Table ${row.facts.table}, ${row.facts.case}`, plain(value)),
+  ]);
 }
 
 /** Least size S = √(I²·t)/k (mm²), not yet rounded up to a standard one. For times to 5 s; undefined beyond. */
@@ -63,16 +60,21 @@ export function adiabaticSize(
 ): Calculated | undefined {
   if (!(time > 0 && time <= 5)) return undefined;
   const value = (current * Math.sqrt(time)) / k.value;
-  const numbers = `√((${amps(current)})² × ${seconds(time)}) / ${plain(k.value)}`;
-  const steps = [step("S = √(I² × t) / k", numbers, squareMillimetres(value))];
-  return { value, unit: "mm²", steps, source: fromFormula(combine(form("size"), k.source)) };
+  return worked(value, "mm²", fromFormula(combine(form("size"), k.source)), () => [
+    step(
+      "S = √(I² × t) / k",
+      `√((${amps(current)})² × ${seconds(time)}) / ${plain(k.value)}`,
+      squareMillimetres(value),
+    ),
+  ]);
 }
 
 /** Energy k²S² (A²s) a conductor withstands. */
 export function withstand(csa: number, k: Pick<Calculated, "value" | "source">): Calculated {
   const value = k.value ** 2 * csa ** 2;
-  const steps = [step("k² × S²", `${plain(k.value)}² × ${plain(csa)}²`, `${plain(value, 0)} A²s`)];
-  return { value, unit: "A²s", steps, source: fromFormula(combine(form("energy"), k.source)) };
+  return worked(value, "A²s", fromFormula(combine(form("energy"), k.source)), () => [
+    step("k² × S²", `${plain(k.value)}² × ${plain(csa)}²`, `${plain(value, 0)} A²s`),
+  ]);
 }
 
 /** A breaker whose energy limiting class is marked. Rating in A. */

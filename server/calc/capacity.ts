@@ -14,7 +14,7 @@ import {
   thermalInsulationFactor,
 } from "./capacity-factors.ts";
 import type { Calculated } from "./result.ts";
-import { amps, looked, step } from "./result.ts";
+import { amps, looked, step, worked } from "./result.ts";
 
 export type { Arrangement } from "./capacity-factors.ts";
 export type Construction = "singles" | "flat-twin" | "multicore" | "armoured";
@@ -89,18 +89,21 @@ function cell<F extends { readonly csa: number }>(
 /** Capacity in the conditions of the route: Iz = It × Ca × Cg × Ci × Cf (A), a step for each factor that applies. */
 export function correctedCapacity(conditions: Conditions): Corrected {
   const { It } = conditions;
-  const steps = [looked("It", It.source.ref, amps(It.value))];
+  const factors: Calculated[] = [];
   let value = It.value;
   let source = It.source;
   for (const factor of factorsOf(conditions)) {
     if ("missing" in factor) return factor;
-    steps.push(...factor.steps);
+    factors.push(factor);
     value *= factor.value;
     source = combine(source, factor.source);
   }
-  const product = steps.map(({ result }) => result).join(" × ");
-  if (steps.length > 1) steps.push(step("Iz", product, amps(value)));
-  return { value, unit: "A", steps, source: steps.length > 1 ? fromFormula(source) : source };
+  const corrected = factors.some(({ steps }) => steps.length > 0);
+  return worked(value, "A", corrected ? fromFormula(source) : source, () => {
+    const steps = [looked("It", It.source.ref, amps(It.value)), ...factors.flatMap((factor) => factor.steps)];
+    const product = steps.map(({ result }) => result).join(" × ");
+    return corrected ? [...steps, step("Iz", product, amps(value))] : steps;
+  });
 }
 
 function factorsOf({ insulation, ambient, ground, grouped, insulated, semiEnclosed }: Conditions): FactorFound[] {

@@ -55,6 +55,7 @@ function coldAfresh(limit: LoopLimit, conditions: ColdConditions): ColdLimit {
   };
   const guidance: ColdStyle = {
     ...strict,
+    steps: strict.steps,
     style: "0.8 of the printed value, rounded (Guidance Note 3)",
     value: round(limit.value * factor.value, 2),
   };
@@ -72,8 +73,9 @@ function coldAfresh(limit: LoopLimit, conditions: ColdConditions): ColdLimit {
     withStep(onSite, limit, `Zs / ${divisor.value}`, `${ohms(limit.value)} / ${divisor.value}`),
   ];
   const { temperature, insulation = 70 } = conditions;
-  if (temperature === undefined) return { ...times(strict), others };
-  return { ...times(strict), others, corrected: corrected(limit, temperature, insulation) };
+  const cold = times(strict);
+  if (temperature === undefined) return { ...cold, steps: cold.steps, others };
+  return { ...cold, steps: cold.steps, others, corrected: corrected(limit, temperature, insulation) };
 }
 
 function withStep(style: ColdStyle, limit: LoopLimit, formula: string, numbers: string): ColdStyle {

@@ -5,7 +5,7 @@ import { known, numberCell } from "../tables/table.ts";
 import { operatingFactors, temperatureCoefficients } from "../tables/temperature.ts";
 import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
-import { degrees, metres, milliohms, ohms, plain, squareMillimetres, step } from "./result.ts";
+import { degrees, metres, milliohms, ohms, plain, squareMillimetres, step, worked } from "./result.ts";
 
 export type Metal = "copper" | "aluminium";
 
@@ -56,14 +56,17 @@ function computeR1r2PerMetre(
 /** Ω over a length in m, from a value per metre at 20 °C, at a temperature in °C (20 when left out). */
 export function expectedResistance(perMetreAt20: Calculated, length: number, temperature = 20): Calculated {
   const r20 = perMetreAt20.value * length;
-  const steps = [
+  const cold = worked(r20, "Ω", fromFormula(perMetreAt20.source), () => [
     ...perMetreAt20.steps,
     step("R = length × resistance per metre", `${metres(length)} × ${perMetre(perMetreAt20.value)}`, ohms(r20)),
-  ];
-  const cold = { value: r20, unit: "Ω", steps, source: fromFormula(perMetreAt20.source) };
-  if (temperature === 20) return cold;
-  const warm = atTemperature(r20, temperature);
-  return { ...warm, steps: [...steps, ...warm.steps], source: combine(cold.source, warm.source) };
+  ]);
+  return temperature === 20 ? cold : resistanceAt(cold, temperature);
+}
+
+/** Ω at a temperature in °C of a resistance known at 20 °C, with the way to it. */
+export function resistanceAt(cold: Calculated, temperature: number): Calculated {
+  const warm = atTemperature(cold.value, temperature);
+  return worked(warm.value, "Ω", combine(cold.source, warm.source), () => [...cold.steps, ...warm.steps]);
 }
 
 export type Coefficient = "simple" | "exact";
@@ -72,9 +75,10 @@ export type Coefficient = "simple" | "exact";
 export function atTemperature(r20: number, temperature: number, coefficient: Coefficient = "simple"): Calculated {
   const { alpha, source } = alphaOf(coefficient);
   const value = r20 * (1 + alpha * (temperature - 20));
-  const numbers = `${ohms(r20)} × (1 + ${alpha} × (${plain(temperature)} − 20))`;
-  const steps = [step(`R at ${degrees(temperature)}`, numbers, ohms(value))];
-  return { value, unit: "Ω", steps, source: fromFormula(source) };
+  return worked(value, "Ω", fromFormula(source), () => {
+    const numbers = `${ohms(r20)} × (1 + ${alpha} × (${plain(temperature)} − 20))`;
+    return [step(`R at ${degrees(temperature)}`, numbers, ohms(value))];
+  });
 }
 
 /** Ω at 20 °C of copper read at a temperature in °C. */
@@ -97,22 +101,22 @@ export function lengthFromResistance(resistance: number, perMetreAt20: Calculate
 export function operatingFactor(insulation: 70 | 85 | 90, cpc: "incorporated" | "separate"): Calculated | undefined {
   const cell = numberCell(operatingFactors, { celsius: insulation }, cpc);
   if (cell === undefined) return undefined;
-  const steps = [
+  return worked(cell.value, "", cell.source, () => [
     step(
       `factor to ${degrees(insulation)}, cpc ${cpc === "incorporated" ? "in the cable" : "apart from it"}`,
       "",
       plain(cell.value),
     ),
-  ];
-  return { value: cell.value, unit: "", steps, source: cell.source };
+  ]);
 }
 
 /** Ω at operating temperature of a resistance known at 20 °C. */
 export function operatingResistance(r20: Calculated, factor: Calculated): Calculated {
   const value = r20.value * factor.value;
-  const numbers = `${ohms(r20.value)} × ${plain(factor.value)}`;
-  const steps = [...r20.steps, ...factor.steps, step("R hot = R × factor", numbers, ohms(value))];
-  return { value, unit: "Ω", steps, source: fromFormula(combine(r20.source, factor.source)) };
+  return worked(value, "Ω", fromFormula(combine(r20.source, factor.source)), () => {
+    const numbers = `${ohms(r20.value)} × ${plain(factor.value)}`;
+    return [...r20.steps, ...factor.steps, step("R hot = R × factor", numbers, ohms(value))];
+  });
 }
 
 /** Ω per metre as mΩ/m. */

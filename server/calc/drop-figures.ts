@@ -5,7 +5,7 @@ import { known } from "../tables/table.ts";
 import type { Metal } from "./conductor-resistance.ts";
 import { operatingFactor, resistancePerMetre } from "./conductor-resistance.ts";
 import type { Calculated } from "./result.ts";
-import { amps, degrees, percent, plain, step } from "./result.ts";
+import { amps, degrees, percent, plain, step, worked } from "./result.ts";
 
 /** A cable whose voltage drop no table here gives: a larger thermosetting one, or one of aluminium. */
 export interface CalculatedDropQuestion {
@@ -52,11 +52,11 @@ export function dropTemperatureFactor({ It, Iz, Ib, insulation }: TemperatureQue
   const cooler = ((Iz / It) ** 2 - (Ib / It) ** 2) * (insulation - 30);
   const temperature = Math.min(insulation, insulation - cooler);
   const value = (230 + temperature) / (230 + insulation);
-  const steps = [
+  const steps = () => [
     step("conductors in service", `Ib ${amps(Ib)}, Iz ${amps(Iz)}, It ${amps(It)}`, degrees(temperature)),
     step("Ct", `(230 + ${plain(temperature, 1)}) / (230 + ${insulation})`, plain(value, 3)),
   ];
-  return { value, unit: "", steps, source: correction };
+  return worked(value, "", correction, steps);
 }
 
 /** Factor for a power factor below 1 (a share): where resistance decides, up to 16 mm², the drop falls with it. */

@@ -3,7 +3,7 @@ import type { Source } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { cellOf, known } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { amps, kiloamps, looked, ohms, step, volts } from "./result.ts";
+import { amps, kiloamps, looked, ohms, step, volts, worked } from "./result.ts";
 
 const ohmsLaw: Source = { ref: "Ohm's law", standing: "computed" };
 const amperesPerKiloampere = 1000;
@@ -11,8 +11,9 @@ const amperesPerKiloampere = 1000;
 /** A of prospective fault current from a loop in Ω at a voltage in V; Infinity for no impedance. */
 export function faultCurrent(voltage: number, impedance: number): Calculated {
   const value = voltage / impedance;
-  const steps = [step("I = U / Z", `${volts(voltage)} / ${ohms(impedance)}`, prospective(value))];
-  return { value, unit: "A", steps, source: ohmsLaw };
+  return worked(value, "A", ohmsLaw, () => [
+    step("I = U / Z", `${volts(voltage)} / ${ohms(impedance)}`, prospective(value)),
+  ]);
 }
 
 /** A fault current as it is spoken of: in kA, where it is no longer a handful of amperes. */
@@ -21,8 +22,7 @@ export const prospective = (value: number): string => (value < 100 ? amps(value)
 /** Ω of the loop that lets a current in A flow at a voltage in V. */
 export function impedanceOf(voltage: number, current: number): Calculated {
   const value = voltage / current;
-  const steps = [step("Z = U / I", `${volts(voltage)} / ${amps(current)}`, ohms(value))];
-  return { value, unit: "Ω", steps, source: ohmsLaw };
+  return worked(value, "Ω", ohmsLaw, () => [step("Z = U / I", `${volts(voltage)} / ${amps(current)}`, ohms(value))]);
 }
 
 /**

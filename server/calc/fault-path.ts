@@ -1,7 +1,7 @@
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Calculated } from "./result.ts";
-import { kiloamps, ohms, step, volts } from "./result.ts";
+import { kiloamps, ohms, step, volts, worked } from "./result.ts";
 
 /** A cable on the way from the origin, Ω of all that a fault current goes through. */
 export interface FaultCable {
@@ -28,33 +28,32 @@ const bound: Source = {
 export function faultAlong({ voltage, start, cables }: FaultPath): Calculated {
   const parts = [start.value, ...cables.map(({ resistance }) => resistance.value)];
   const total = parts.reduce((all, part) => all + part, 0);
-  return current(voltage, total, parts.map(ohms).join(" + "), { start, cables }, sum);
+  return current(voltage, total, () => parts.map(ohms).join(" + "), { start, cables }, sum);
 }
 
 /** A that flow at most: the source a pure reactance, the cables pure resistance. */
 export function greatestAlong({ voltage, start, cables }: FaultPath): Calculated {
   const resistance = cables.reduce((all, { resistance: { value } }) => all + value, 0);
   const total = Math.hypot(start.value, resistance);
-  return current(voltage, total, `√(${ohms(start.value)}² + ${ohms(resistance)}²)`, { start, cables }, bound);
+  return current(voltage, total, () => `√(${ohms(start.value)}² + ${ohms(resistance)}²)`, { start, cables }, bound);
 }
 
 function current(
   voltage: number,
   total: number,
-  numbers: string,
+  numbers: () => string,
   { start, cables }: Pick<FaultPath, "start" | "cables">,
   form: Source,
 ): Calculated {
   const value = voltage / total;
-  const steps = [
+  const source = fromFormula(combine(form, start.source, ...cables.map(({ resistance }) => resistance.source)));
+  return worked(value, "A", source, () => [
     ...start.steps,
     ...cables.flatMap(({ name, resistance }) => [
       ...resistance.steps,
       step(`resistance of ${name}`, "", ohms(resistance.value)),
     ]),
-    step("Z", numbers, ohms(total)),
+    step("Z", numbers(), ohms(total)),
     step("I = U / Z", `${volts(voltage)} / ${ohms(total)}`, kiloamps(value)),
-  ];
-  const source = fromFormula(combine(form, start.source, ...cables.map(({ resistance }) => resistance.source)));
-  return { value, unit: "A", steps, source };
+  ]);
 }

@@ -5,12 +5,12 @@ import { standardRatings, standardResiduals, standardSizes } from "../tables/sta
 import { known } from "../tables/table.ts";
 import { exceeds, fallsShort } from "./compare.ts";
 import type { Calculated } from "./result.ts";
-import { looked, squareMillimetres } from "./result.ts";
+import { looked, squareMillimetres, worked } from "./result.ts";
 
 /** Least conductor size (mm², copper) by use, Table 52.3. */
 export function minimumSize(use: MinimumSize["key"]): Calculated {
   const { value, source } = known(minimumSizes, { key: use }, "copper");
-  return { value, unit: "mm²", steps: [looked("least size", source.ref, squareMillimetres(value))], source };
+  return worked(value, "mm²", source, () => [looked("least size", source.ref, squareMillimetres(value))]);
 }
 
 /** The standard sizes, mm², smallest first. */

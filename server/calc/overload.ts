@@ -5,7 +5,7 @@ import { familyOf } from "../tables/standard-values.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { exceeds } from "./compare.ts";
 import type { Calculated } from "./result.ts";
-import { amps, plain, relation as relationStep, step } from "./result.ts";
+import { amps, plain, relation as relationStep, step, worked } from "./result.ts";
 
 /** Design current, rating and capacity, A. */
 export interface OverloadQuestion {
@@ -33,7 +33,8 @@ export function overload({ standard, Ib, In, Iz }: OverloadQuestion): Relation[]
   if (I2 === undefined) return relations;
   const limit = multiple().value * Iz.value;
   const last = relation("I2 ≤ 1.45 × Iz", I2.value, limit, combine(rule, Iz.source, I2.source));
-  return [...relations, { ...last, margin: { ...last.margin, steps: [...I2.steps, ...last.margin.steps] } }];
+  const { value, unit, source } = last.margin;
+  return [...relations, { ...last, margin: worked(value, unit, source, () => [...I2.steps, ...last.margin.steps]) }];
 }
 
 export const groundShare = (): number => known(overloadRules, { key: "ground" }, "value").value;
@@ -51,8 +52,9 @@ export function operatingCurrent(standard: string, In: number): Calculated | und
   const factor = operatingMultiple(standard);
   if (factor === undefined) return undefined;
   const value = factor.value * In;
-  const steps = [step(`I2 = ${plain(factor.value)} × In`, `${plain(factor.value)} × ${amps(In)}`, amps(value))];
-  return { value, unit: "A", steps, source: fromFormula(factor.source) };
+  return worked(value, "A", fromFormula(factor.source), () => [
+    step(`I2 = ${plain(factor.value)} × In`, `${plain(factor.value)} × ${amps(In)}`, amps(value)),
+  ]);
 }
 
 function operatingMultiple(standard: string) {
@@ -93,6 +95,6 @@ function relation(name: Relation["name"], smaller: number, larger: number, sourc
   // A hair of tolerance: 20 A against 20 A must hold after a chain of products.
   const holds = !exceeds(smaller, larger);
   const margin = larger - smaller;
-  const steps = [relationStep(name, amps(smaller), amps(larger), holds)];
-  return { name, holds, margin: { value: margin, unit: "A", steps, source: fromFormula(source) } };
+  const steps = () => [relationStep(name, amps(smaller), amps(larger), holds)];
+  return { name, holds, margin: worked(margin, "A", fromFormula(source), steps) };
 }

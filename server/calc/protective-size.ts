@@ -4,7 +4,7 @@ import type { Row } from "../tables/table.ts";
 import { cellOf, known, numberCell, sourceOf } from "../tables/table.ts";
 import { nextSizeUp } from "./minimum-size.ts";
 import type { Calculated, Step } from "./result.ts";
-import { looked, ohms, plain, squareMillimetres, step } from "./result.ts";
+import { looked, ohms, plain, squareMillimetres, step, worked } from "./result.ts";
 
 /** Protective conductor (mm²) that Table 54.7 allows without calculation, for a line of the same metal. */
 export function selectedProtective(line: number): Calculated | undefined {
@@ -14,8 +14,9 @@ export function selectedProtective(line: number): Calculated | undefined {
   const value = fixed ?? nextSizeUp((share ?? 1) * line);
   if (value === undefined) return undefined;
   const rule = fixed === null ? (share === 1 ? "S" : "S/2, next size up") : "16 mm²";
-  const steps = [step(`cpc for a line of S = ${squareMillimetres(line)}`, rule, squareMillimetres(value))];
-  return { value, unit: "mm²", steps, source: sourceOf(protectiveSizes, row, fixed === null ? "share" : "fixed") };
+  return worked(value, "mm²", sourceOf(protectiveSizes, row, fixed === null ? "share" : "fixed"), () => [
+    step(`cpc for a line of S = ${squareMillimetres(line)}`, rule, squareMillimetres(value)),
+  ]);
 }
 
 /**

@@ -9,13 +9,40 @@ export interface Step {
   readonly from?: string;
 }
 
-/** A value with the way to it. Units are base units: Ω, A, V, m, mm², s, °C. */
-export interface Calculated {
+/**
+ * A value with the way to it. Units are base units: Ω, A, V, m, mm², s, °C. A class, so that a copy by spreading, which
+ * would lose steps that are not written out yet, does not compile.
+ */
+export abstract class Calculated {
+  abstract readonly value: number;
+  abstract readonly unit: string;
+  abstract get steps(): readonly Step[];
+  abstract readonly source: Source;
+}
+
+/** A value whose steps are written out when somebody looks at them: of a thousand that are calculated few are shown. */
+class Worked implements Calculated {
   readonly value: number;
   readonly unit: string;
-  readonly steps: readonly Step[];
   readonly source: Source;
+  #steps: readonly Step[] | (() => readonly Step[]);
+
+  constructor(value: number, unit: string, source: Source, steps: () => readonly Step[]) {
+    this.value = value;
+    this.unit = unit;
+    this.source = source;
+    this.#steps = steps;
+  }
+
+  get steps(): readonly Step[] {
+    if (typeof this.#steps === "function") this.#steps = this.#steps();
+    return this.#steps;
+  }
 }
+
+/** A value with steps that are written out when they are asked for. */
+export const worked = (value: number, unit: string, source: Source, steps: () => readonly Step[]): Calculated =>
+  new Worked(value, unit, source, steps);
 
 /** The steps as a person would write them, a line each. A part that repeats the one before it is left out. */
 export function working(steps: readonly Step[]): string {

@@ -6,7 +6,7 @@ import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { r1r2PerMetre, resistancePerMetre } from "./conductor-resistance.ts";
 import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
-import { metres, milliohms, ohms, plain, step } from "./result.ts";
+import { metres, milliohms, ohms, plain, step, worked } from "./result.ts";
 
 /** End-to-end readings of a ring, Ω. */
 export interface RingEnds {
@@ -27,8 +27,9 @@ export function quarterLineCpc({ r1, r2 }: RingEnds): Calculated {
 
 function quarter(formula: string, first: number, second: number, source: Source): Calculated {
   const value = (first + second) / 4;
-  const numbers = `(${ohms(first)} + ${ohms(second)}) / 4`;
-  return { value, unit: "Ω", steps: [step(formula, numbers, ohms(value))], source: fromFormula(source) };
+  return worked(value, "Ω", fromFormula(source), () => [
+    step(formula, `(${ohms(first)} + ${ohms(second)}) / 4`, ohms(value)),
+  ]);
 }
 
 /**
@@ -42,10 +43,11 @@ export function readingAt(first: number, second: number, fraction: number): Calc
   const one = fraction * first + (1 - fraction) * second;
   const other = fraction * second + (1 - fraction) * first;
   const value = (one * other) / total;
-  const numbers = `${ohms(one)} × ${ohms(other)} / ${ohms(total)}`;
-  const formula = "R(x) = [x·ra + (1−x)·rb] × [x·rb + (1−x)·ra] / (ra + rb)";
-  const steps = [step("x, the share of the way round", "", plain(fraction, 3)), step(formula, numbers, ohms(value))];
-  return { value, unit: "Ω", steps, source: fromFormula(continuity("quarter-line-cpc")) };
+  return worked(value, "Ω", fromFormula(continuity("quarter-line-cpc")), () => {
+    const numbers = `${ohms(one)} × ${ohms(other)} / ${ohms(total)}`;
+    const formula = "R(x) = [x·ra + (1−x)·rb] × [x·rb + (1−x)·ra] / (ra + rb)";
+    return [step("x, the share of the way round", "", plain(fraction, 3)), step(formula, numbers, ohms(value))];
+  });
 }
 
 /** Least and greatest reading a sound ring can show, Ω: at the board, and half way round. */
@@ -83,9 +85,9 @@ export function spurAddition({
 function spurOver(length: number, perMetre: Calculated | undefined): Calculated | undefined {
   if (perMetre === undefined) return undefined;
   const value = length * perMetre.value;
-  const numbers = `${metres(length)} × ${milliohms(perMetre.value)}/m`;
-  const source = fromFormula(combine(perMetre.source, continuity("spur")));
-  return { value, unit: "Ω", steps: [step("the spur adds", numbers, ohms(value))], source };
+  return worked(value, "Ω", fromFormula(combine(perMetre.source, continuity("spur"))), () => [
+    step("the spur adds", `${metres(length)} × ${milliohms(perMetre.value)}/m`, ohms(value)),
+  ]);
 }
 
 /** Longest advisable unfused spur (m): an eighth of the cable from its start to the furthest point of the ring. */

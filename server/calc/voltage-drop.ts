@@ -5,7 +5,7 @@ import { fromFormula } from "../tables/source.ts";
 import { known, numberCell } from "../tables/table.ts";
 import type { CapacityQuestion } from "./capacity.ts";
 import type { Calculated } from "./result.ts";
-import { amps, metres, percent, plain, step, volts } from "./result.ts";
+import { amps, metres, percent, plain, step, volts, worked } from "./result.ts";
 
 /**
  * Tabulated drop in V per ampere and metre, at operating temperature: Table 4D5 for flat cable, 4D1B for singles, 4D2B
@@ -37,21 +37,19 @@ export interface DropQuestion {
 /** Voltage drop in V: mV/A/m × Ib × L / 1000. */
 export function voltageDrop({ perAmpereMetre, current, length, ring = false }: DropQuestion): Calculated {
   const value = (perAmpereMetre.value * current * length) / (ring ? 4 : 1);
-  const numbers = `${plain(perAmpereMetre.value * 1000)} mV/A/m × ${amps(current)} × ${metres(length)}${ring ? " / 4" : ""}`;
-  const formula = ring ? "drop = mV/A/m × Ib × L / 4" : "drop = mV/A/m × Ib × L";
-  return {
-    value,
-    unit: "V",
-    steps: [step(formula, numbers, volts(value))],
-    source: fromFormula(perAmpereMetre.source),
-  };
+  return worked(value, "V", fromFormula(perAmpereMetre.source), () => {
+    const numbers = `${plain(perAmpereMetre.value * 1000)} mV/A/m × ${amps(current)} × ${metres(length)}${ring ? " / 4" : ""}`;
+    return [step(ring ? "drop = mV/A/m × Ib × L / 4" : "drop = mV/A/m × Ib × L", numbers, volts(value))];
+  });
 }
 
 /** A drop in V as a share of the nominal voltage, in %. */
 export function dropPercent(drop: Calculated, nominal: number): Calculated {
   const value = (drop.value / nominal) * 100;
-  const steps = [...drop.steps, step("drop / U", `${volts(drop.value)} / ${volts(nominal)}`, percent(value))];
-  return { value, unit: "%", steps, source: fromFormula(drop.source) };
+  return worked(value, "%", fromFormula(drop.source), () => [
+    ...drop.steps,
+    step("drop / U", `${volts(drop.value)} / ${volts(nominal)}`, percent(value)),
+  ]);
 }
 
 /** Guidance for the drop from the origin to the load, in %: 3 for lighting, 5 for other uses, 6 and 8 on private supplies. */

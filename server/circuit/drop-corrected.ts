@@ -7,7 +7,7 @@ import {
   resistiveUpTo,
   tabulatedCapacity,
 } from "../calc/index.ts";
-import { percent, plain, step } from "../calc/result.ts";
+import { percent, plain, step, worked } from "../calc/result.ts";
 import { tabulatedAt } from "../tables/factors.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { leastKnownCapacity } from "./overload.ts";
@@ -20,13 +20,15 @@ export function corrected(study: WayStudy, drop: Calculated, current: number, cs
   const factors = [temperatureFactor(study, current, csa), powerFactor(study)].flatMap((factor) => factor ?? []);
   if (factors.length === 0) return drop;
   const value = factors.reduce((product, factor) => product * factor.value, drop.value);
-  const numbers = [percent(drop.value), ...factors.map((factor) => plain(factor.value, 3))].join(" × ");
-  const steps = [
-    ...drop.steps,
-    ...factors.flatMap(({ steps }) => steps),
-    step("drop, corrected", numbers, percent(value)),
-  ];
-  return { value, unit: "%", steps, source: fromFormula(combine(drop.source, ...factors.map(({ source }) => source))) };
+  const source = fromFormula(combine(drop.source, ...factors.map((factor) => factor.source)));
+  return worked(value, "%", source, () => {
+    const numbers = [percent(drop.value), ...factors.map((factor) => plain(factor.value, 3))].join(" × ");
+    return [
+      ...drop.steps,
+      ...factors.flatMap((factor) => factor.steps),
+      step("drop, corrected", numbers, percent(value)),
+    ];
+  });
 }
 
 function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated | undefined {

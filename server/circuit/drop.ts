@@ -10,7 +10,7 @@ import {
   voltageDrop,
   worstPlace,
 } from "../calc/index.ts";
-import { amps, metres, plain, type Step, step } from "../calc/result.ts";
+import { amps, metres, plain, type Step, step, worked } from "../calc/result.ts";
 import type { Sourced } from "../tables/source.ts";
 import { corrected } from "./drop-corrected.ts";
 import { methodOf } from "./route-capacity.ts";
@@ -45,7 +45,10 @@ export function cableDrop(study: WayStudy, current: number, size?: number): Drop
   const nominal = study.threePhase ? Math.sqrt(3) * supply.U0 : supply.U0;
   const over = (length: number, steps: readonly Step[]): Calculated => {
     const drop = voltageDrop({ perAmpereMetre, current, length });
-    return dropPercent({ ...drop, steps: [...steps, ...drop.steps] }, nominal);
+    return dropPercent(
+      worked(drop.value, drop.unit, drop.source, () => [...steps, ...drop.steps]),
+      nominal,
+    );
   };
   const drop = over(distance.metres, distance.steps);
   const shared = distance.shared && over(distance.shared.metres, distance.shared.steps);

@@ -2,7 +2,7 @@
 
 import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
-import { percent, seconds, squareMillimetres, step } from "../calc/result.ts";
+import { percent, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
 import { combine } from "../tables/source.ts";
 import { armourSection, fractionByArmour } from "./cpc.ts";
 import { magneticTime } from "./trip.ts";
@@ -53,15 +53,15 @@ export function protectiveNeed(study: WayStudy): ProtectiveNeed | undefined {
       const own = share?.value ?? 1;
       const size = adiabaticSize(current * own, taken, k);
       if (!size) return [];
-      const steps = [
+      const source = combine(size.source, overcurrentLimit.source, ...(share ? [share.source] : []));
+      const need = worked(size.value, size.unit, source, () => [
         ...overcurrentLimit.steps,
         step("t at that current", "", seconds(taken)),
         ...(share?.steps ?? []),
         ...k.steps,
         ...size.steps,
-      ];
-      const source = combine(size.source, overcurrentLimit.source, ...(share ? [share.source] : []));
-      return [{ of, has, need: { ...size, steps, source }, method: "adiabatic", certain: !breaker }];
+      ]);
+      return [{ of, has, need, method: "adiabatic", certain: !breaker }];
     });
     const worst = found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
     if (worst) return worst;
@@ -101,12 +101,7 @@ function coreOf(cable: Cable): Path | undefined {
   if (csa === undefined) return undefined;
   const k = adiabaticFactor({ use: "incorporated", material: "copper", insulation: insulationOf(cable), csa });
   if (!k) return undefined;
-  const has = {
-    value: csa,
-    unit: "mm²",
-    steps: [step("the protective conductor", "", squareMillimetres(csa))],
-    source: asWritten,
-  };
+  const has = worked(csa, "mm²", asWritten, () => [step("the protective conductor", "", squareMillimetres(csa))]);
   return { of: "cpc", has, k, table: selectedProtective(line), share: undefined };
 }
 

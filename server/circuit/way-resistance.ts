@@ -1,7 +1,7 @@
 /** What the conductors of a way should read at 20 °C, from their lengths and sizes. */
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, expectedResistance, r1r2PerMetre, readingAt } from "../calc/index.ts";
-import { milliohms, ohms, step } from "../calc/result.ts";
+import { milliohms, ohms, step, worked } from "../calc/result.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import { conductorPerMetre } from "./cpc.ts";
@@ -27,7 +27,10 @@ export function expectedR1R2(study: CableLaid & Pick<CircuitLaid, "isRing">): Ca
   const whole = expectedResistance(perMetre, length.value);
   if (!study.isRing) return whole;
   const value = whole.value / 4;
-  return { ...whole, value, steps: [...whole.steps, step("(r1 + r2) / 4", `${ohms(whole.value)} / 4`, ohms(value))] };
+  return worked(value, whole.unit, whole.source, () => [
+    ...whole.steps,
+    step("(r1 + r2) / 4", `${ohms(whole.value)} / 4`, ohms(value)),
+  ]);
 }
 
 /** Line and protective conductor in series, Ω per metre at 20 °C. */
@@ -68,9 +71,13 @@ export function farthestSpur(study: CircuitLaid): Calculated | undefined {
     const value = (at?.value ?? 0) + own.value;
     if (!at || value <= most) continue;
     most = value;
-    const sum = step(`R1 + R2 at ${name.value}, on a spur`, `${ohms(at.value)} + ${ohms(own.value)}`, ohms(value));
-    const steps = [...r1.steps, ...r2.steps, ...at.steps, ...own.steps, sum];
-    farthest = { value, unit: "Ω", steps, source: combine(r1.source, r2.source, at.source, own.source) };
+    farthest = worked(value, "Ω", combine(r1.source, r2.source, at.source, own.source), () => [
+      ...r1.steps,
+      ...r2.steps,
+      ...at.steps,
+      ...own.steps,
+      step(`R1 + R2 at ${name.value}, on a spur`, `${ohms(at.value)} + ${ohms(own.value)}`, ohms(value)),
+    ]);
   }
   return farthest;
 }

@@ -1,5 +1,5 @@
 /** Readings of the dead tests, and what length and sizes say they should be. */
-import { atTemperature, resistancePerMetre } from "../calc/conductor-resistance.ts";
+import { resistanceAt, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { type Calculated, remark, type Step } from "../calc/result.ts";
 import { type Test, workOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -54,11 +54,8 @@ export const temperatureOf = (test: Test<"dead">): number | undefined =>
   test.facts.one("temperature")?.args.value.value;
 
 /** A resistance known at 20 °C, at the temperature of a test where one is noted. */
-export function warmed(cold: Calculated, temperature: number | undefined): Calculated {
-  if (temperature === undefined || temperature === 20) return cold;
-  const warm = atTemperature(cold.value, temperature);
-  return { ...warm, steps: [...cold.steps, ...warm.steps], source: combine(cold.source, warm.source) };
-}
+export const warmed = (cold: Calculated, temperature: number | undefined): Calculated =>
+  temperature === undefined || temperature === 20 ? cold : resistanceAt(cold, temperature);
 
 /** R1+R2 at the far point and temperature of a test; of a ring, a quarter of the sum of its ends. */
 export function expectedR1R2At(study: WayStudy, test: Test<"dead">): Calculated | undefined {

@@ -33,7 +33,7 @@ export function feederLoop(context: Context): FeederLoop | undefined {
   const floor = practiceOf("loop-floor");
   const share = practiceOf("loop-share");
   const byShare = share.value * expected;
-  const tolerance = byShare > floor.value ? { ...share, value: byShare, unit: "Ω" } : floor;
+  const tolerance = byShare > floor.value ? { ...share, steps: share.steps, value: byShare, unit: "Ω" } : floor;
   const facts = Zs ? [Zs.fact] : [start?.fact, R1R2?.fact].filter((fact) => fact !== undefined);
   return { own, expected, by: Zs ? "reading" : "sum", steps: Zs ? [] : (sum?.steps ?? []), facts, tolerance };
 }

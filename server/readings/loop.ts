@@ -2,6 +2,7 @@
 import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
+import { worked } from "../calc/result.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
@@ -46,8 +47,8 @@ export function designLoop(study: WayStudy): Calculated | undefined {
   const own = hotR1R2(study);
   if (!start || !own) return undefined;
   const total = totalLoop(start.value, own.value, boardImpedance(study.context)?.name ?? "Zdb");
-  const steps = [...start.steps, ...own.steps, ...total.steps];
-  return { ...total, steps, source: combine(start.source, own.source, total.source) };
+  const source = combine(start.source, own.source, total.source);
+  return worked(total.value, total.unit, source, () => [...start.steps, ...own.steps, ...total.steps]);
 }
 
 /** How a reading of Zs stands to the board's impedance and R1+R2. */
@@ -74,7 +75,7 @@ export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
   const floor = practiceOf("loop-floor");
   const share = practiceOf("loop-share");
   const byShare = expected ? share.value * expected.value : 0;
-  const tolerance = byShare > floor.value ? { ...share, value: byShare, unit: "Ω" } : floor;
+  const tolerance = byShare > floor.value ? { ...share, steps: share.steps, value: byShare, unit: "Ω" } : floor;
   const found = { Zs, atMost: Zs === most, R1R2, board, expected, tolerance };
   return { ...found, verdict: verdictOf(study, found) };
 }

@@ -97,7 +97,8 @@ export function uncertaintyOf(
   let greatest: Uncertainty | undefined;
   for (const instrument of instruments) {
     const accuracy = accuracyOf(names, instrument, kind);
-    const uncertainty = accuracy && { ...readingUncertainty(shown, accuracy, instrument), instrument };
+    const own = accuracy && readingUncertainty(shown, accuracy, instrument);
+    const uncertainty = own && { ...own, steps: own.steps, instrument };
     if (uncertainty && uncertainty.value > (greatest?.value ?? 0)) greatest = uncertainty;
   }
   return greatest;

@@ -35,7 +35,7 @@ export default wayRule({
       if (spur.offSpur || farthest === undefined || length === undefined) continue;
       // The rule is made for a ring of the usual greatest length; a shorter one has drop and loop to spare.
       const own = longestSpur(Math.max(farthest, usualRingLength.value / 2));
-      const limit = { ...own, source: combine(own.source, usualRingLength.source) };
+      const limit = { ...own, steps: own.steps, source: combine(own.source, usualRingLength.source) };
       if (length <= limit.value) continue;
       report(valueSpot(spur.fact, spur.place.name), {
         message: `The spur to ${spur.place.name.value} is ${metres(length)} long, above the rule of thumb of ${metres(limit.value)}: check voltage drop and Zs at its end.`,
