@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { pages } from "../server/rules/frame/catalogue.ts";
+import { safeIsolation } from "../server/text/isolation.ts";
 import { checkProject, fileOfText } from "../server/workspace/project.ts";
 import { Folder } from "./cli/run.ts";
 import { inSetting, unmark } from "./helpers/sample.ts";
@@ -79,6 +80,18 @@ describe("what is found in the samples", () => {
 });
 
 const folders = readdirSync("examples", { recursive: true, encoding: "utf8" }).filter((path) => path.endsWith(".ways"));
+
+/** What a person can only do with a cover off or a conductor out of its terminal. */
+const opening =
+  /\b(look at (its|the|their) [^.]*(clamp|joint|terminal)|look for (a |the )?(poor|loose|[^.]*damp)|disconnect (its|all|the|SPDs)|find the (break|damp)|interchange|put it right)/i;
+
+describe("what sends a person to open something", () => {
+  it.each(pages.map((page) => [page.id, page] as const))("%s shows how to isolate first", (_, { id, examples }) => {
+    for (const { bad, setting } of examples)
+      for (const { check, message, working } of findingsIn(inSetting(unmark(bad).text, setting).text))
+        if (check === id && opening.test(message)) expect(working, message).toContain(safeIsolation);
+  });
+});
 
 describe("what is found in the examples", () => {
   it.each(folders)("%s", (path) => {

@@ -37,7 +37,7 @@ describe("readings that disagree", () => {
     const [finding] = find("diagnosis/readings-disagree", inSetting(wiring, { stage: "installed" }).text);
     const [explanation, next, ...more] = finding?.related.map(({ message }) => message) ?? [];
     expect(explanation).toMatch(/^1\. /);
-    expect(next).toMatch(/^Next test: .* supports it, about 0\.\d+ Ω rules it out\.$/);
+    expect(next).toMatch(/^Next test, isolated and proved dead: .* supports it, about 0\.\d+ Ω rules it out\.$/);
     expect(more).toEqual([]);
   });
 

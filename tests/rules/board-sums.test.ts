@@ -51,7 +51,10 @@ describe("protective conductor currents behind an RCD", () => {
     expect(finding?.limit?.amount).toBeCloseTo(0.009, 9);
     expect(finding?.margin).toBeCloseTo(-0.333, 3);
     expect(finding?.working).toContain("A/1 4 mA + A/2 8 mA = 12 mA");
-    expect(finding?.related.map(({ message }) => message)).toEqual(["Way A/2: 8 mA.", "Way A/1: 4 mA."]);
+    expect(finding?.related.map(({ message }) => message)).toEqual([
+      "Way A/2: standing leakage 8 mA.",
+      "Way A/1: standing leakage 4 mA.",
+    ]);
     expect(finding?.source?.ref).toContain("531.3.2");
   });
 

@@ -43,8 +43,8 @@ describe("a conduit", () => {
     expect(found?.value?.amount).toBe(348);
     expect(found?.limit?.amount).toBe(290);
     expect(found?.related.map(({ message }) => message)).toEqual([
-      "Way 1 runs in it: 3 × 4 mm².",
-      "Way 2 runs in it: 3 × 4 mm².",
+      "Way 1 runs in C1: 3 × 4 mm².",
+      "Way 2 runs in C1: 3 × 4 mm².",
     ]);
     expect(found && fixed(found)).toContain("conduit 20 mm length 3 m");
   });

@@ -250,9 +250,7 @@ load 400 W
   it("for a feeder is no smaller than the devices behind it, which would leave the board dead", () => {
     const found = sized(annexe("Ib 10 A"));
     expect(found.device).toBe("device BS 88-3 32 A");
-    expect(found.ruledOut.map(({ why }) => why)).toContain(
-      "a device of 32 A stands behind it: this one would open first",
-    );
+    expect(found.ruledOut.map(({ why }) => why)).toContain("a device of 32 A is downstream: this one would open first");
   });
 });
 

@@ -33,7 +33,7 @@ export function reportUnprotectedPart(part: RatedPart, source: Source, report: R
     source,
     ...(severity ? { severity } : {}),
     related: [
-      { spot: factSpot(above.fact), message: `Upstream: ${amps(above.rating)}.` },
+      { spot: factSpot(above.fact), message: `Device upstream: ${amps(above.rating)}.` },
       ...(part.kind === "rcd"
         ? ways
             .slice(0, 8)
@@ -65,7 +65,7 @@ export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: R
     source: greatest.source,
     ...(diverse ? {} : { severity: "information" as const }),
     related: [
-      ...(above ? [{ spot: factSpot(above.fact), message: `Upstream: ${amps(above.rating)}.` }] : []),
+      ...(above ? [{ spot: factSpot(above.fact), message: `Device upstream: ${amps(above.rating)}.` }] : []),
       ...ways
         .slice(0, 8)
         .map(({ way }) => ({ spot: factSpot(way.header), message: `Way ${way.id} is fed through it.` })),

@@ -21,8 +21,8 @@ export const containmentRule = (
 };
 
 /** Every way in it, with what it brings. */
-export const inIt = ({ contents }: ContainmentStudy): Related[] =>
+export const inIt = ({ name, contents }: ContainmentStudy): Related[] =>
   contents.map(({ study, route, cables, missing }) => ({
     spot: factSpot(route),
-    message: `Way ${study.way.id} runs in it${missing ? "" : `: ${cables.map(({ count, csa }) => `${count} × ${squareMillimetres(csa)}`).join(" and ")}`}.`,
+    message: `Way ${study.way.id} runs in ${name}${missing ? "" : `: ${cables.map(({ count, csa }) => `${count} × ${squareMillimetres(csa)}`).join(" and ")}`}.`,
   }));

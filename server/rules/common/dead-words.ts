@@ -4,6 +4,7 @@ import { megohms, squareMillimetres } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
 import type { RingPoint, RingStudy, Round } from "../../readings/ring.ts";
+import { listed } from "../../text/words.ts";
 import { factSpot, type Related, type Spot, valueSpot } from "../frame/rule.ts";
 
 export { listed } from "../../text/words.ts";
@@ -43,7 +44,16 @@ export const otherPoints = (points: readonly RingPoint[], own?: RingPoint): Rela
   points
     .filter((point) => point !== own)
     .slice(0, 8)
-    .map(({ fact, name }) => relatedFact(fact, `Readings at ${name}.`));
+    .map((point) => relatedFact(point.fact, readingsAt(point)));
+
+/** What a point of a ring reads: "S3 reads 0.22 Ω L-N and 0.22 Ω L-E." */
+function readingsAt({ name, readings }: RingPoint): string {
+  const read = (["L-N", "L-E"] as const).flatMap((round) => {
+    const value = readings[round];
+    return value ? [`${shown(value.quantity)} ${round}`] : [];
+  });
+  return read.length === 0 ? `${name} has no reading.` : `${name} reads ${listed(read)}.`;
+}
 
 /** How a figure came to stand there that nobody read on the day. */
 export const notReadWords = ({ provenance }: Fact): string =>

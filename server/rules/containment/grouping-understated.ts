@@ -79,7 +79,7 @@ installation "Mill" {
             .filter((other) => other.route !== route)
             .map((other) => ({
               spot: factSpot(other.route),
-              message: `Way ${other.study.way.id} runs in it as well.`,
+              message: `Way ${other.study.way.id} runs in ${study.name} as well.`,
             })),
         ],
         fixes: fixesFor(route, circuits),

@@ -58,6 +58,6 @@ function checkNode(node: BoardNode, report: Reporter): void {
     source: greatest.source,
     ...(diverse ? {} : { severity: "information" as const }),
     fixes: larger === undefined ? [] : [inPlaceOf(rating, amps(larger), `Make the switch ${amps(larger)}`)],
-    related: above ? [{ spot: factSpot(above.fact), message: `Upstream: ${amps(above.rating)}.` }] : [],
+    related: above ? [{ spot: factSpot(above.fact), message: `Device upstream: ${amps(above.rating)}.` }] : [],
   });
 }

@@ -49,7 +49,7 @@ export default wayRule({
       limit: amount(device.rating, "A"),
       steps: [...(designCurrent.diversity?.steps ?? []), relationStep("Ib ≤ In", amps(value), amps(device.rating))],
       ...(relation ? { source: relation.margin.source } : {}),
-      related: [{ spot: factSpot(device.fact), message: `In = ${amps(device.rating)}.` }],
+      related: [{ spot: factSpot(device.fact), message: `Rated current of the device: In = ${amps(device.rating)}.` }],
       fixes: fix,
     });
   },

@@ -82,7 +82,7 @@ const findingFor = memoByObject((study: WayStudy): { readonly spot: Spot; readon
     first.fits ? `Likeliest: ${first.sentence}` : undefined,
     note,
   ];
-  const next = nextTest && `Next test: ${nextTest.sentence}`;
+  const next = nextTest && `Next test, isolated and proved dead: ${nextTest.sentence}`;
   return {
     spot: firstOff(sheet, first),
     report: {

@@ -79,6 +79,7 @@ export default boardRule({
   since: "0.1",
   title: "An insulation resistance has fallen far since the previous test.",
   why: "It may still pass, but something has changed: damp, heat, or a damaged cable. Find it now, before it becomes a fault.",
+  opens: true,
   clauses: ["643.3", "652.1"],
   examples: [
     {

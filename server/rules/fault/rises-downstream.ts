@@ -82,7 +82,7 @@ installation "Sample" {
         limit: amount(same.value, "A"),
         steps: share.steps,
         source: share.source,
-        related: [{ spot: factSpot(same.fact), message: `Upstream: ${kiloamps(same.value)}.` }],
+        related: [{ spot: factSpot(same.fact), message: `Fault current upstream: ${kiloamps(same.value)}.` }],
       });
     }
   },

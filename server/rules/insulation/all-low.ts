@@ -62,7 +62,7 @@ export default boardRule({
       related: others
         .slice(0, 8)
         .map((other) =>
-          relatedFact(other.value.fact, `Way ${other.study.way.id}: ${shownMegohms(other.value.quantity)}.`),
+          relatedFact(other.value.fact, `Way ${other.study.way.id}: insulation ${shownMegohms(other.value.quantity)}.`),
         ),
     });
   },

@@ -73,7 +73,9 @@ ${ways}`,
     const { value } = total.quantity;
     const related = least
       .slice(0, 8)
-      .map((own) => relatedFact(own.value.fact, `Way ${own.study.way.id}: ${shownMegohms(own.value.quantity)}.`));
+      .map((own) =>
+        relatedFact(own.value.fact, `Way ${own.study.way.id}: insulation ${shownMegohms(own.value.quantity)}.`),
+      );
     const spot = valueSpot(total.fact, total.quantity);
     if (lowest && value > lowest.value.quantity.value * (1 + insulationUncertainty.value)) {
       report(spot, {

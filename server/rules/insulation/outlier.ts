@@ -59,7 +59,10 @@ export default boardRule({
           .filter((other) => other.study !== study)
           .slice(0, 8)
           .map((other) =>
-            relatedFact(other.value.fact, `Way ${other.study.way.id}: ${shownMegohms(other.value.quantity)}.`),
+            relatedFact(
+              other.value.fact,
+              `Way ${other.study.way.id}: insulation ${shownMegohms(other.value.quantity)}.`,
+            ),
           ),
       });
     }

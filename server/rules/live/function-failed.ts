@@ -6,6 +6,7 @@ export default wayRule({
   since: "0.1",
   title: "A functional test failed.",
   why: "A switch, an interlock or a control that fails its functional test is not fit for use, whatever the readings of the cable.",
+  opens: true,
   clauses: ["643.10"],
   examples: [
     {

@@ -59,7 +59,7 @@ installation "Sample" {
       least: true,
       steps: [relation("Zdb ≥ Z upstream", ohms(own.value), ohms(above.value))],
       source: allowance.source,
-      related: [{ spot: factSpot(above.fact), message: `Upstream: ${ohms(above.value)}.` }],
+      related: [{ spot: factSpot(above.fact), message: `Loop impedance upstream: ${ohms(above.value)}.` }],
     });
   },
 });

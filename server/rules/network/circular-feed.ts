@@ -65,7 +65,9 @@ installation "Kiln house" {
           message: `Circular feed: ${names}. One of these boards must be fed from the supply.`,
           related: circle.slice(1).flatMap(({ head }) => {
             const next = head.facts.one("fed-from");
-            return next ? [{ spot: valueSpot(next, next.args.from), message: `What feeds ${head.name}.` }] : [];
+            return next
+              ? [{ spot: valueSpot(next, next.args.from), message: `Board ${head.name} is recorded as fed from here.` }]
+              : [];
           }),
         },
       );

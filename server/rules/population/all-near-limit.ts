@@ -55,7 +55,7 @@ export default boardRule({
       source: comparison.nearLimitCircuits.source,
       related: results.slice(1).map(({ study, Zs, limit }) => ({
         spot: factSpot(Zs.fact),
-        message: `Way ${study.way.id}: ${ohms(Zs.value)} of ${ohms(limit.value)}.`,
+        message: `Way ${study.way.id}: Zs ${ohms(Zs.value)}, limit ${ohms(limit.value)}.`,
       })),
     });
   },

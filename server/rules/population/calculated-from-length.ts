@@ -47,7 +47,7 @@ export default boardRule({
       source: comparison.spreadCircuits.source,
       related: others.map(({ study, read }) => ({
         spot: factSpot(read.fact),
-        message: `Way ${study.way.id}: ${ohms(read.value)}.`,
+        message: `Way ${study.way.id}: R1+R2 ${ohms(read.value)}.`,
       })),
     });
   },

@@ -51,7 +51,7 @@ export default boardRule({
       source: comparison.leadsLeast.source,
       related: others.map(({ study, read }) => ({
         spot: factSpot(read.fact),
-        message: `Way ${study.way.id}: ${ohms(read.value)}.`,
+        message: `Way ${study.way.id}: R1+R2 ${ohms(read.value)}.`,
       })),
     });
   },

@@ -61,7 +61,9 @@ export default boardRule({
       message: `All ${readings.length} readings of R1+R2 and Zs on this board end in 0 or 5: were they read off the meter, or estimated?`,
       value: amount(first.value, "Ω"),
       source: comparison.roundReadings.source,
-      related: others.slice(0, 8).map(({ fact, value }) => ({ spot: factSpot(fact), message: `${ohms(value)}.` })),
+      related: others
+        .slice(0, 8)
+        .map(({ fact, value }) => ({ spot: factSpot(fact), message: `${ohms(value)}, another round figure.` })),
     });
   },
 });

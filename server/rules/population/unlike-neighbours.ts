@@ -76,7 +76,7 @@ export default boardRule({
         .slice(0, 8)
         .map((other) => ({
           spot: factSpot(other.read.fact),
-          message: `Way ${other.study.way.id}: ${ohms(other.read.value)}, ${percent(shareOf(other) * 100)} of the expected reading.`,
+          message: `Way ${other.study.way.id}: R1+R2 ${ohms(other.read.value)}, ${percent(shareOf(other) * 100)} of the expected reading.`,
         })),
     });
   },

@@ -95,7 +95,7 @@ function checkOne(found: RcdLeakage, report: Reporter): void {
       .slice(0, 12)
       .map(({ study, fact, value }) => ({
         spot: factSpot(fact),
-        message: `Way ${nameOf(study)}: ${milliamps(value)}.`,
+        message: `Way ${nameOf(study)}: standing leakage ${milliamps(value)}.`,
       })),
     fixes: sensitivity ? larger(sensitivity, sum.value, rcd.sensitivity, first.supply.earthing === "TT") : [],
   });

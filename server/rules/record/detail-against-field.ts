@@ -47,7 +47,7 @@ function checkBlock(fields: readonly FieldFact[], place: Place, header: Fact, fa
     if (details.some(({ args }) => args.name.value === name.value)) continue;
     report(wordSpot(header), {
       message: `The detail “${name.value}” is not recorded here, and this schedule requires it: write detail ${name.value} "…".`,
-      related: [{ spot: valueSpot(field, name), message: "It is required here." }],
+      related: [{ spot: valueSpot(field, name), message: "The field is declared as required here." }],
     });
   }
 }
