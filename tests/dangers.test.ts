@@ -82,7 +82,7 @@ describe("what such dangers brought to light", () => {
 
   it("a reading that Zs bears out is not to be rewritten after a length that slipped", () => {
     const found = against(shop("", way(300, 0.65)));
-    expect(found?.message).toContain("Zs bears the reading out");
+    expect(found?.message).toContain("Zs agrees with the reading");
     expect(found?.fixes).toEqual([]);
     expect(against(shop("", way(300, 4.6)))?.fixes).toHaveLength(1);
   });
