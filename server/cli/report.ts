@@ -1,9 +1,10 @@
 /** The report of a check for people: findings in their frames, then what was suppressed or asked, then one line of sums. */
+import { firstOfEach } from "../rules/frame/first-of-each.ts";
 import { wordSpot } from "../rules/frame/rule.ts";
 import { type TerminalText, term } from "../text/terminal.ts";
 import type { Colours, Tint } from "./colours.ts";
-import { framed, placeText } from "./frame.ts";
-import type { CheckRun } from "./judge.ts";
+import { type Frame, framed, placeText } from "./frame.ts";
+import type { CheckRun, JudgedFile } from "./judge.ts";
 
 export interface ReportOptions {
   readonly colours: Colours;
@@ -13,14 +14,28 @@ export interface ReportOptions {
 
 export function textReport(judgement: CheckRun, options: ReportOptions): TerminalText {
   const frame = { places: judgement.places, ...options };
-  const frames = judgement.files.flatMap(({ findings }) =>
-    findings
-      .filter(({ finding }) => options.info || finding.severity !== "information")
-      .map((placed) => framed(placed, frame)),
-  );
+  const frames = judgement.files.flatMap((file) => framesOf(file, frame, options));
   const parts = [...frames, ...list("Departures", departures(judgement, options), options.colours)];
   parts.push(...list("Open queries", queries(judgement, options), options.colours));
   return term.join([...parts, term`${summaryLine(judgement, options)}\n`], "\n");
+}
+
+/** Of one kind in one file; who meets more has one cause to look for, not a thousand. */
+const mostFrames = 1_000;
+
+function framesOf({ file, findings }: JudgedFile, frame: Frame, { info, shown }: ReportOptions): TerminalText[] {
+  const all = findings.filter(({ finding }) => info || finding.severity !== "information");
+  const { first, more } = firstOfEach(
+    all.map((placed) => ({ check: placed.finding.check, placed })),
+    mostFrames,
+  );
+  return [
+    ...first.map(({ placed }) => framed(placed, frame)),
+    ...[...more].map(
+      ([check, count]) =>
+        term`${counted(count, "more finding")} of ${check} in ${shown(file.path)}; --format json lists all.\n`,
+    ),
+  ];
 }
 
 function list(title: string, lines: readonly TerminalText[], colours: Colours): TerminalText[] {

@@ -1,6 +1,7 @@
 /** Findings as the protocol wants them: one builder behind both ways of delivering them. */
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from "vscode-languageserver";
 import { folded } from "../features/cards/card.ts";
+import { firstOfEach } from "../rules/frame/first-of-each.ts";
 import type { Finding, Severity } from "../rules/frame/rule.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import { editOf, locationOf, rangeOf } from "./convert.ts";
@@ -39,7 +40,11 @@ export class Diagnostics {
   of(snapshot: Snapshot): DiagnosticSet {
     const { file, findings } = snapshot;
     const last = this.#last.get(file.path);
-    const items = findings.map((finding, at) => unlessSame(last?.items[at], this.#diagnostic(snapshot, finding)));
+    const { first, more } = firstOfEach(findings, mostOfAKind);
+    const items = [
+      ...first.map((finding) => this.#diagnostic(snapshot, finding)),
+      ...[...more].map(([check, count]) => restOf(check, count)),
+    ].map((item, at) => unlessSame(last?.items[at], item));
     const same = last && last.items.length === items.length && items.every((item, at) => item === last.items[at]);
     if (same) return last;
     const set = { id: String(++sets), items };
@@ -108,6 +113,17 @@ export class Diagnostics {
     return out;
   }
 }
+
+/** Of one kind in one file: as many as ten thousand ways may have, and no more than an editor can hold. */
+const mostOfAKind = 20_000;
+
+const restOf = (check: string, count: number): Diagnostic => ({
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+  severity: DiagnosticSeverity.Error,
+  source: "wayfile",
+  code: check,
+  message: `${count} more findings of this kind are not shown: put the first ${mostOfAKind} right, or divide the file.`,
+});
 
 /** It stands at the top of a file, where no check of a way stands. */
 const failureOf = (error: unknown): Diagnostic => ({

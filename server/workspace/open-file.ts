@@ -1,5 +1,6 @@
 /** One document as an editor has it: its text, and the edits nobody has asked for yet. */
-import { applyEdit, type Document, documentOf, type Edit } from "../syntax/document.ts";
+import { applyEdit, type Document, type Edit } from "../syntax/document.ts";
+import { editText, isLarge, openText } from "./large-text.ts";
 import { type LoadedFile, loadFile } from "./project.ts";
 
 export interface OpenFile {
@@ -14,7 +15,7 @@ export interface OpenFile {
 
 /** An editor that opens a file nobody changed keeps all that is known of it. */
 export function openFile(uri: string, version: number, text: string, onDisk: Document | undefined): OpenFile {
-  const document = onDisk ? applyEdit(onDisk, { text }) : documentOf(text);
+  const document = onDisk && !isLarge(text.length) ? applyEdit(onDisk, { text }) : openText(text);
   return { uri, version, document, pending: [], loaded: undefined };
 }
 
@@ -29,7 +30,7 @@ export function noteEdits(file: OpenFile, version: number, edits: readonly Edit[
 
 /** The file with all its edits applied. */
 export function upToDate(path: string, file: OpenFile): LoadedFile {
-  for (const edit of file.pending) file.document = applyEdit(file.document, edit);
+  for (const edit of file.pending) file.document = editText(file.document, edit);
   file.pending = [];
   file.loaded ??= loadFile(path, file.document);
   return file.loaded;

@@ -13,6 +13,7 @@ import { type Finding, findingOf, valueSpot, wordSpot } from "../rules/frame/rul
 import { type Document, documentOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import { byPlace, keyOf } from "./finding-order.ts";
+import { isLarge, largeFinding, sizeOf } from "./large-text.ts";
 import { nameOfUri } from "./uri.ts";
 
 export type ReadResult = { readonly text: string } | { readonly failure: string };
@@ -28,13 +29,15 @@ export interface LoadedFile {
   readonly path: string;
   readonly document: Document;
   readonly model: FileModel;
+  /** Of a file that is too large to be read: it stands as an empty one. */
+  readonly unreadSize?: number;
 }
 
-export const loadFile = (path: string, document: Document): LoadedFile => ({
-  path,
-  document,
-  model: readFile(document.segments),
-});
+export function loadFile(path: string, document: Document): LoadedFile {
+  const size = sizeOf(document);
+  if (isLarge(size)) return { ...loadFile(path, documentOf("")), unreadSize: size };
+  return { path, document, model: readFile(document.segments) };
+}
 
 export interface FileFindings {
   readonly file: LoadedFile;
@@ -71,7 +74,7 @@ export function gather(root: LoadedFile, sources: Sources): Gathering {
     files.push(file);
     onTheWay.push(file.path);
     // A line that could not be understood may name a file that defines what seems to be missing.
-    if (file.model.facts.broken.includes("use")) unread = true;
+    if (file.model.facts.broken.includes("use") || file.unreadSize !== undefined) unread = true;
     for (const use of file.model.facts.all("use")) {
       const path = sources.resolve(file.path, use.args.path.value);
       const say = (check: "use-cycle" | "use-missing", message: string) =>
@@ -254,7 +257,8 @@ export const languageVersion = 1;
 export const isNewer = ({ model }: Pick<LoadedFile, "model">): boolean =>
   (model.facts.one("wayfile")?.args.version.value ?? 0) > languageVersion;
 
-function versionFindings({ model, document }: LoadedFile): Finding[] {
+function versionFindings({ model, document, unreadSize }: LoadedFile): Finding[] {
+  if (unreadSize !== undefined) return largeFinding(document, unreadSize);
   const [first] = document.segments;
   if (!first || document.segments.every((segment) => segment.text.trim() === "")) return [];
   const fact = model.facts.one("wayfile");

@@ -117,6 +117,33 @@ describe("a check that throws", () => {
   });
 });
 
+describe("a document that is too large", () => {
+  const rubbish = "x y z {\n".repeat(1_250_000);
+
+  it("is told of in one finding, and is a schedule again once it is shorter", async () => {
+    const running = await start({ capabilities: pulling });
+    await running.open(uri, rubbish);
+    const { items = [] } = await running.pull(uri);
+    expect(items.map(({ code, message }) => [code, message])).toEqual([
+      [
+        "check/too-large",
+        "This file is not checked: it is larger than 8 MB (10.0 MB), the most that is read of one file. Divide it, and name its parts with “use”.",
+      ],
+    ]);
+    for (const method of ["hover", "completion", "documentSymbol", "foldingRange", "formatting"]) {
+      const answer = running.connection.sendRequest(`textDocument/${method}`, { textDocument, position });
+      await expect(answer).resolves.toBeDefined();
+    }
+    const end = { line: 1_250_000, character: 0 };
+    await running.change(uri, 2, [{ range: { start: { line: 1, character: 0 }, end }, text: "" }]);
+    await running.change(uri, 3, [{ range: { start: position, end: position }, text: "wayfile 1\n" }]);
+    const codes = (await running.pull(uri)).items?.map(({ code }) => code) ?? [];
+    expect(codes.length).toBeGreaterThan(0);
+    expect(codes).not.toContain("check/too-large");
+    expect(running.errors).toEqual([]);
+  });
+});
+
 describe("the process", () => {
   it("answers for a thousand open files", async () => {
     const running = await start({ capabilities: pulling });

@@ -17,6 +17,7 @@ describe("the catalogue of checks", () => {
       "record/departure-renamed",
       "record/departure-unused",
       "check/failed",
+      "check/too-large",
     ];
     for (const id of wanted) expect(pageOf(id)?.id).toBe(id);
     expect(pages).toHaveLength(new Set(wanted).size);

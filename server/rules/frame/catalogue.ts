@@ -28,12 +28,22 @@ const checkFailed: CheckPage = {
   examples: [],
 };
 
+const fileTooLarge: CheckPage = {
+  id: "check/too-large",
+  severity: "error",
+  since: "0.1",
+  title: "The file is larger than what is read of one file.",
+  why: "A schedule of a thousand ways is under half a megabyte. A larger text was not written by a person, and checking it would keep the editor from answering; nothing of it is judged.",
+  clauses: [],
+  examples: [],
+};
+
 function languagePage(name: LanguageCheck): CheckPage[] {
   const page = languagePages[name];
   return page ? [{ id: `language/${name}`, since: "0.1", clauses: [], severity: "error", ...page }] : [];
 }
 
-const checks: readonly Declaration[] = [...rules, ...departureChecks, checkFailed];
+const checks: readonly Declaration[] = [...rules, ...departureChecks, checkFailed, fileTooLarge];
 
 function allPages(): CheckPage[] {
   const byId = new Map<string, CheckPage>();
