@@ -73,13 +73,16 @@ export const tokenRows = [
   },
   {
     name: "Quantity",
-    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}[ \\t]*${unit}${unitEnd}`, "u"),
+    match: new RegExp(`[<>]?[ \\t]?[-−]?${number}[^\\S\\r\\n]*${unit}${unitEnd}`, "u"),
     scope: "constant.numeric.quantity",
     help: "A number with its unit.",
   },
   {
     name: "Slip",
-    match: new RegExp(`[<>]?[ \\t]?[-−]?(?:\\d+,\\d+|\\.\\d+|[oO]\\.\\d+|0[oO]\\d*)(?:[ \\t]*${unit}${unitEnd})?`, "u"),
+    match: new RegExp(
+      `[<>]?[ \\t]?[-−]?(?:\\d+,\\d+|\\.\\d+|[oO]\\.\\d+|0[oO]\\d*)(?:[^\\S\\r\\n]*${unit}${unitEnd})?`,
+      "u",
+    ),
     scope: "invalid.illegal.number",
     help: "A number with a slip of the pen: 0,45 or .45 or O.45.",
   },

@@ -22,11 +22,11 @@ export interface Unit {
 
 /** Every unit of the language. A new one is a row here; lexer, binder, completion and the reference follow. */
 export const units: readonly Unit[] = [
-  { symbol: "Ω", physical: "resistance", factor: 1, also: ["ohm", "ohms", "Ohm", "Ohms", "Ω"] },
-  { symbol: "mΩ", physical: "resistance", factor: 1e-3, also: ["mohm", "mOhm", "mΩ"] },
-  { symbol: "kΩ", physical: "resistance", factor: 1e3, also: ["kohm", "kOhm", "kΩ"] },
-  { symbol: "MΩ", physical: "resistance", factor: 1e6, also: ["Mohm", "MOhm", "Mohms", "MΩ"] },
-  { symbol: "GΩ", physical: "resistance", factor: 1e9, also: ["Gohm", "GOhm", "GΩ"] },
+  { symbol: "Ω", physical: "resistance", factor: 1, also: ["ohm", "ohms", "Ohm", "Ohms", "\u2126"] },
+  { symbol: "mΩ", physical: "resistance", factor: 1e-3, also: ["mohm", "mOhm", "m\u2126"] },
+  { symbol: "kΩ", physical: "resistance", factor: 1e3, also: ["kohm", "kOhm", "k\u2126"] },
+  { symbol: "MΩ", physical: "resistance", factor: 1e6, also: ["Mohm", "MOhm", "Mohms", "M\u2126"] },
+  { symbol: "GΩ", physical: "resistance", factor: 1e9, also: ["Gohm", "GOhm", "G\u2126"] },
   { symbol: "kA", physical: "current", factor: 1e3, also: [] },
   { symbol: "mA", physical: "current", factor: 1e-3, also: [] },
   { symbol: "A", physical: "current", factor: 1, also: ["amp", "amps"] },

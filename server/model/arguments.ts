@@ -171,6 +171,8 @@ class ArgumentBinder implements LineBeingRead {
     const able = slots.filter(([, { accepts }]) => mayBeAbsent(accepts));
     if (able.length === 0) {
       this.at++;
+      const reason = this.tokens[this.at];
+      if (reason && isToken(reason, "Text")) this.at++;
       const spoken = this.shape.slots.some(([, { accepts }]) => mayBeAbsent(accepts));
       this.#problem(
         "wrong-argument",

@@ -4,7 +4,7 @@ import { capital } from "../text/words.ts";
 import type { Fix, Problem } from "./problems.ts";
 import type { Quantity, Span } from "./values.ts";
 
-const shape = /^([<>]?)[ \t]?([-−]?)(\d+(?:\.\d+)?)[ \t]*(.*)$/;
+const shape = /^([<>]?)[ \t]?([-−]?)(\d+(?:\.\d+)?)\s*(.*)$/;
 
 /** A quantity as it is written, before anything is known of what it should be. */
 export interface WrittenQuantity extends Span {

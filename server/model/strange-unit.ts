@@ -1,12 +1,17 @@
 /** A figure with a unit that is none: `21 mS`, `0.47 C`. */
+import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
+import { unitOf } from "../../grammar/units.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
+import type { Problem } from "./problems.ts";
 import { says } from "./row-shape.ts";
 
 export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undefined {
   const number = line.tokens[line.at];
   const unit = line.tokens[line.at + 1];
+  const power = number && unit ? powerOfTen(number, unit) : undefined;
+  if (power) return { problem: power, upTo: line.at + 2 };
   if (!number || !unit || !isToken(number, "Number") || !isToken(unit, "Word")) return undefined;
   const free = line.free();
   const elsewhere = free.some((slot) => slot[1].label === unit.image || says(slot, unit));
@@ -24,3 +29,12 @@ export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undef
 
 /** A unit in other capitals, or with a letter that is not its own: mS, MA, KOHM. */
 const looksLikeUnit = (image: string): boolean => image.length <= 4;
+
+/** `1e3 MΩ`: a figure as a calculator shows it. */
+function powerOfTen(number: IToken, unit: IToken): Problem | undefined {
+  if (!/^\d+(?:\.\d+)?[eE]\d+$/.test(number.image) || !unitOf(unit.image)) return undefined;
+  const span = { start: number.startOffset, end: endOf(unit) };
+  const text = `${Number(number.image)} ${unit.image}`;
+  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
+  return { check: "number-slip", message: `“${number.image} ${unit.image}” is written out: ${text}.`, ...span, fixes };
+}

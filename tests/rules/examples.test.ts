@@ -40,7 +40,9 @@ const unshown: ReadonlySet<string> = new Set([
 const withoutRule = pages.filter(({ id }) => !unshown.has(id) && !rules.some((rule) => rule.id === id));
 
 describe.each(withoutRule.map((page) => [page.id, page] as const))("%s", (_, { id, examples }) => {
-  it("has a sample", () => expect(examples.length).toBeGreaterThan(0));
+  // Nothing has a former name before the first release; the first one that does needs its sample.
+  const none = id === "language/former-word" && formerWords.length === 0;
+  it("has a sample", () => expect(examples.length).toBeGreaterThanOrEqual(none ? 0 : 1));
 
   it.each(examples.map((example, index) => [index, example] as const))(
     "finds what sample %i marks, and is silent on the good one",
