@@ -76,7 +76,7 @@ export function expectedConductorAt(
 }
 
 /** How a reading departs from what length and size give. */
-export interface LengthUncertainty {
+export interface LengthMismatch {
   readonly kind: "high" | "low";
   /** Reading over expectation. */
   readonly ratio: number;
@@ -88,8 +88,8 @@ export interface LengthUncertainty {
 
 const slips = [10, 100, 0.1, 0.01];
 
-/** Holds a reading against length and size: a band on both sides, and powers of ten by name. */
-export function uncertaintyOf(reading: Quantity, expected: number): LengthUncertainty | undefined {
+/** Compares a reading with length and size: a band on both sides, and powers of ten by name. */
+export function lengthMismatch(reading: Quantity, expected: number): LengthMismatch | undefined {
   const { value, sign } = reading;
   const { highShare, highLeast, lowShare, lowLeast, slipShare } = deadTestPractice;
   const ratio = value / expected;
@@ -103,7 +103,7 @@ export function uncertaintyOf(reading: Quantity, expected: number): LengthUncert
   return { kind: high ? "high" : "low", ratio, slip, by };
 }
 
-/** The band a reading may stand in, as lines of working. */
+/** The band a reading may be in, as lines of working. */
 export function bandSteps(expected: Calculated): Step[] {
   const { highShare, lowShare } = deadTestPractice;
   return [...expected.steps, remark(`questionable under ${lowShare.value} or over ${highShare.value} times that`)];

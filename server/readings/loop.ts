@@ -11,9 +11,9 @@ import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { quantityOf } from "../model/values.ts";
 import { combine } from "../tables/source.ts";
-import { expectedR1R2At, latestDead, uncertaintyOf } from "./dead.ts";
+import { expectedR1R2At, latestDead, lengthMismatch } from "./dead.ts";
 import { studyRing } from "./ring.ts";
-import { r1r2Uncertainty } from "./ring-r1r2.ts";
+import { r1r2Mismatch } from "./ring-r1r2.ts";
 
 /** The most R1+R2 of any point at the conductor's operating temperature, from length and sizes. */
 export function hotR1R2(study: WayStudy): Calculated | undefined {
@@ -150,11 +150,11 @@ function r1r2InUncertainty(study: WayStudy): "high" | "low" | undefined {
   if (!latest || !quantity) return undefined;
   if (quantity.value <= 0) return "low";
   if (study.isRing && studyRing(study).quarter["L-E"]) {
-    const uncertainty = r1r2Uncertainty(study, quantity.value);
-    return uncertainty && (uncertainty === "below" ? "low" : "high");
+    const mismatch = r1r2Mismatch(study, quantity.value);
+    return mismatch && (mismatch === "below" ? "low" : "high");
   }
   const expected = expectedR1R2At(study, latest.test);
-  return expected && uncertaintyOf(quantity, expected.value)?.kind;
+  return expected && lengthMismatch(quantity, expected.value)?.kind;
 }
 
 /** Whether a circuit of a board further out was calculated from the origin, the feeder left out. */

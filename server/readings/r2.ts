@@ -5,7 +5,7 @@ import type { ExactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { exact, type FactOf, type Quantity, quantityOf } from "../model/values.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
-import { expectedConductorAt, latestDead, uncertaintyOf } from "./dead.ts";
+import { expectedConductorAt, latestDead, lengthMismatch } from "./dead.ts";
 import { loopAgreement } from "./loop.ts";
 
 export interface R2Share {
@@ -48,7 +48,7 @@ export function r2OffLength(study: WayStudy): boolean {
   const latest = latestDead(study, "R2");
   const quantity = quantityOf(latest?.fact.args.value);
   const expected = latest && study.length && expectedConductorAt(study, "cpc", latest.test);
-  return !!quantity && !!expected && uncertaintyOf(quantity, expected.value) !== undefined;
+  return !!quantity && !!expected && lengthMismatch(quantity, expected.value) !== undefined;
 }
 
 export interface R2OfLoop {

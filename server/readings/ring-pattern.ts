@@ -2,7 +2,7 @@
 import { readingAt, ringTolerance } from "../calc/ring.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
-import { expectedConductorAt, uncertaintyOf } from "./dead.ts";
+import { expectedConductorAt, lengthMismatch } from "./dead.ts";
 import { type EndName, fractionOf, type RingPoint, type RingStudy, type Round, rounds, studyRing } from "./ring.ts";
 import { hair, lineNeutral } from "./ring-ends.ts";
 
@@ -90,7 +90,7 @@ function doubled({ points, values }: RingStudy): Pattern | undefined {
 function bridged(study: WayStudy, ring: RingStudy): Pattern | undefined {
   const { r1 } = ring.values;
   const expected = ring.endsTest && expectedConductorAt(study, "line", ring.endsTest);
-  if (!r1 || !expected || uncertaintyOf(r1.quantity, expected.value)?.kind !== "low") return undefined;
+  if (!r1 || !expected || lengthMismatch(r1.quantity, expected.value)?.kind !== "low") return undefined;
   const high = ring.points.filter(
     (point) => !point.place?.spur && rounds.every((round) => (excess(point, round) ?? 0) > ringTolerance.value + hair),
   );

@@ -8,7 +8,7 @@ import { hair, lineNeutral, ringCpcRatio } from "./ring-ends.ts";
 import { excess, ringPattern } from "./ring-pattern.ts";
 
 /** What is wrong at one point, where the ring as a whole does not explain it. */
-export interface PointUncertainty {
+export interface PointMismatch {
   readonly kind: "open" | "contact" | "high" | "low" | "spur-unknown";
   readonly rounds: readonly Round[];
   /** Excess over the expectation, Ω, by round. */
@@ -17,7 +17,7 @@ export interface PointUncertainty {
   readonly spur: number | undefined;
 }
 
-export function pointUncertainty(study: WayStudy, point: RingPoint): PointUncertainty | undefined {
+export function pointMismatch(study: WayStudy, point: RingPoint): PointMismatch | undefined {
   const pattern = ringPattern(study);
   if (pattern && pattern.kind !== "bridged") return undefined;
   const open = rounds.filter((round) => point.readings[round]?.open);

@@ -39,9 +39,9 @@ export function equalsQuarter(study: WayStudy): RecordedR1R2 | undefined {
 }
 
 /** How a recorded R1+R2 departs from what the ring gives. */
-export type R1R2Uncertainty = "undivided" | "halved" | "above" | "below";
+export type R1R2Mismatch = "undivided" | "halved" | "above" | "below";
 
-export function r1r2Uncertainty(study: WayStudy, value: number): R1R2Uncertainty | undefined {
+export function r1r2Mismatch(study: WayStudy, value: number): R1R2Mismatch | undefined {
   const { values } = studyRing(study);
   const [r1, r2] = [values.r1?.value, values.r2?.value];
   const whole = r1 === undefined || r2 === undefined ? undefined : r1 + r2;
@@ -60,7 +60,7 @@ export function r1r2Uncertainty(study: WayStudy, value: number): R1R2Uncertainty
 }
 
 /** Without points: between what the ring gives at the board and half way round, and its longest spur. */
-function againstSpan(study: WayStudy, value: number, r1: number, r2: number): R1R2Uncertainty | undefined {
+function againstSpan(study: WayStudy, value: number, r1: number, r2: number): R1R2Mismatch | undefined {
   const tolerance = ringTolerance.value + 1e-9;
   if (value < (r1 * r2) / (r1 + r2) - tolerance) return "below";
   const spurs =

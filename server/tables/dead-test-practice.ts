@@ -65,7 +65,7 @@ export const deadTestPractice = {
   /** By how much a board's total may leave what its ways give in parallel. */
   insulationTotal: practice(2, "", "insulation resistance of a board"),
   /** By how much it may be above its lowest way, which is the uncertainty of a meter. */
-  insulationUncertainty: practice(0.1, "", "insulation resistance of a board"),
+  insulationTolerance: practice(0.1, "", "insulation resistance of a board"),
 } as const satisfies Record<string, Threshold>;
 
 /** Length, m, to which a 30 or 32 A ring of 2.5 mm² usually keeps its voltage drop and its loop impedance. */

@@ -1,5 +1,5 @@
 import { ohms } from "../../calc/result.ts";
-import { bandSource, bandSteps, uncertaintyOf } from "../../readings/dead.ts";
+import { bandSource, bandSteps, lengthMismatch } from "../../readings/dead.ts";
 import { expectedCircuit } from "../../readings/expected.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
@@ -44,16 +44,16 @@ export default wayRule({
     if (!circuit?.network.drawn) return;
     for (const { name, fact, "L-E": quantity } of points) {
       const expected = circuit.points.find((point) => point.name === name)?.["L-E"];
-      const uncertainty = quantity && expected && quantity.sign !== ">" && uncertaintyOf(quantity, expected.value);
-      if (!quantity || !expected || !uncertainty || (uncertainty.kind === "low" && study.facts.has("parallel-path")))
+      const mismatch = quantity && expected && quantity.sign !== ">" && lengthMismatch(quantity, expected.value);
+      if (!quantity || !expected || !mismatch || (mismatch.kind === "low" && study.facts.has("parallel-path")))
         continue;
       const meter = uncertaintyOnWay(study, fact, quantity);
       const cause =
-        uncertainty.kind === "high"
+        mismatch.kind === "high"
           ? "Look for a poor joint, and check the lengths."
           : "Look for a parallel path, and check where it was read.";
       report(valueSpot(fact, quantity), {
-        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${beyondTolerance(meter, uncertainty.by)}`,
+        message: `${name} reads ${shown(quantity)} to earth, where the cable to it gives ${ohms(expected.value)}. ${cause}${beyondTolerance(meter, mismatch.by)}`,
         value: amount(quantity.value, "Ω"),
         limit: amountOf(expected),
         steps: [...bandSteps(expected), ...uncertaintySteps(meter)],

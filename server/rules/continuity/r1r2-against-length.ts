@@ -7,10 +7,10 @@ import {
   bandSteps,
   expectedConductorAt,
   expectedR1R2At,
-  type LengthUncertainty,
+  type LengthMismatch,
   latestDead,
+  lengthMismatch,
   otherMetal,
-  uncertaintyOf,
   unslipped,
 } from "../../readings/dead.ts";
 import { loopBearsOut } from "../../readings/loop.ts";
@@ -97,10 +97,10 @@ export default wayRule({
     const whole = expectedR1R2At(study, test);
     const line = study.isRing ? undefined : expectedConductorAt(study, "line", test);
     const expected = whole ?? line;
-    const uncertainty = expected && uncertaintyOf(quantity, expected.value);
-    if (!expected || !uncertainty || !study.length) return;
-    if (uncertainty.kind === "high" && (!whole || hasSpurs(study))) return;
-    if (uncertainty.kind === "low" && hasMetalBeside(study)) return;
+    const mismatch = expected && lengthMismatch(quantity, expected.value);
+    if (!expected || !mismatch || !study.length) return;
+    if (mismatch.kind === "high" && (!whole || hasSpurs(study))) return;
+    if (mismatch.kind === "low" && hasMetalBeside(study)) return;
     const given = whole
       ? `${metres(study.length.value)} of this cable gives`
       : `the line alone over ${metres(study.length.value)} gives`;
@@ -108,14 +108,14 @@ export default wayRule({
       line && quantity.value < line.value * deadTestPractice.lowShare.value
         ? " That is less than its line conductor alone."
         : "";
-    const borneOut = uncertainty.slip !== undefined && loopBearsOut(study, expected.value);
-    const meant = uncertainty.slip === undefined || borneOut ? undefined : unslipped(quantity, uncertainty.slip);
+    const borneOut = mismatch.slip !== undefined && loopBearsOut(study, expected.value);
+    const meant = mismatch.slip === undefined || borneOut ? undefined : unslipped(quantity, mismatch.slip);
     const reason = borneOut
       ? "Zs agrees with the reading: check the length and the sizes recorded here."
-      : suspicion(study, uncertainty, quantity.unit);
+      : suspicion(study, mismatch, quantity.unit);
     const meter = uncertaintyOnWay(study, fact, quantity);
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && uncertainty.kind === "low" && uncertainty.slip === undefined ? below : ""}${beyondTolerance(meter, uncertainty.by)}`,
+      message: `R1+R2 reads ${shown(quantity)}; ${given} ${ohms(expected.value)}. ${reason}${whole && mismatch.kind === "low" && mismatch.slip === undefined ? below : ""}${beyondTolerance(meter, mismatch.by)}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
@@ -132,7 +132,7 @@ const hasSpurs = (study: WayStudy): boolean =>
   ((study.facts.one("spurs")?.args.count.value ?? 0) > 0 ||
     [...(study.runs?.places.values() ?? [])].some(({ spur }) => spur));
 
-function suspicion(study: WayStudy, { kind, ratio, slip }: LengthUncertainty, unit: string): string {
+function suspicion(study: WayStudy, { kind, ratio, slip }: LengthMismatch, unit: string): string {
   if (slip !== undefined && unit !== "mΩ") {
     const times = slip > 1 ? `${slip} times too much` : `a ${slip === 0.1 ? "tenth" : "hundredth"} of it`;
     return `About ${times}: check the decimal point${slip > 1 ? ", or look for a poor joint" : ""}.`;

@@ -7,7 +7,7 @@ import {
   bandSteps,
   expectedConductorAt,
   latestDead,
-  uncertaintyOf,
+  lengthMismatch,
   unslipped,
 } from "../../readings/dead.ts";
 import { r2Share } from "../../readings/r2.ts";
@@ -75,9 +75,9 @@ export default wayRule({
     const { meterUncertainty, impliedLength: least } = deadTestPractice;
     const implied = quantity.value / (conductorPerMetre(cable, "cpc")?.value ?? 0);
     const beside = implied < least.value && expected.value - quantity.value > meterUncertainty.value;
-    const uncertainty = uncertaintyOf(quantity, expected.value);
-    if (!uncertainty && !beside) return;
-    const high = uncertainty?.kind === "high";
+    const mismatch = lengthMismatch(quantity, expected.value);
+    if (!mismatch && !beside) return;
+    const high = mismatch?.kind === "high";
     if (!high && mayReadLess(study)) return;
     const whole = exactReading(study.R1R2);
     const cause =
@@ -85,28 +85,22 @@ export default wayRule({
         ? `R1+R2 reads ${ohms(whole.value)} with the line included, so R2 alone must be less: check both figures, and null the long lead.`
         : beside
           ? `That is only ${metres(implied)} of it: was it read through pipework? Disconnect the far end and repeat.`
-          : uncertainty?.slip !== undefined
-            ? `Check the decimal point: was it ${unslipped(quantity, uncertainty.slip)}?`
+          : mismatch?.slip !== undefined
+            ? `Check the decimal point: was it ${unslipped(quantity, mismatch.slip)}?`
             : high
               ? "Look for a poor joint, a smaller conductor or a longer run, and null the long lead."
               : "Look for a parallel path, and check the length.";
     const meter = uncertaintyOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {
-      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${uncertainty ? beyondTolerance(meter, uncertainty.by) : ""}`,
+      message: `R2 reads ${shown(quantity)}; ${metres(length.value)} of this conductor gives ${ohms(expected.value)}. ${cause}${mismatch ? beyondTolerance(meter, mismatch.by) : ""}`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(expected),
       steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
       source: bandSource(expected),
       related: lengthRelated(study),
       fixes:
-        !beside && uncertainty?.slip !== undefined
-          ? [
-              inPlaceOf(
-                quantity,
-                unslipped(quantity, uncertainty.slip),
-                `Write ${unslipped(quantity, uncertainty.slip)}`,
-              ),
-            ]
+        !beside && mismatch?.slip !== undefined
+          ? [inPlaceOf(quantity, unslipped(quantity, mismatch.slip), `Write ${unslipped(quantity, mismatch.slip)}`)]
           : [],
     });
   },

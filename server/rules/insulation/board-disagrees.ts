@@ -69,7 +69,7 @@ ${ways}`,
     const lowest = least
       .filter(({ value }) => value.quantity.sign !== ">")
       .sort((a, b) => a.value.quantity.value - b.value.quantity.value)[0];
-    const { insulationUncertainty, insulationTotal } = deadTestPractice;
+    const { insulationTolerance, insulationTotal } = deadTestPractice;
     const { value } = total.quantity;
     const related = least
       .slice(0, 8)
@@ -77,13 +77,13 @@ ${ways}`,
         relatedFact(own.value.fact, `Way ${own.study.way.id}: insulation ${shownMegohms(own.value.quantity)}.`),
       );
     const spot = valueSpot(total.fact, total.quantity);
-    if (lowest && value > lowest.value.quantity.value * (1 + insulationUncertainty.value)) {
+    if (lowest && value > lowest.value.quantity.value * (1 + insulationTolerance.value)) {
       report(spot, {
         message: `The board reads ${shownMegohms(total.quantity)}, more than way ${lowest.study.way.id} alone (${shownMegohms(lowest.value.quantity)}): was that circuit off?`,
         value: amount(value, "Ω"),
         limit: amount(lowest.value.quantity.value, "Ω"),
         steps: [relation("R ≤ the least of its parts", megohms(value), megohms(lowest.value.quantity.value))],
-        source: insulationUncertainty.source,
+        source: insulationTolerance.source,
         related,
       });
       return;

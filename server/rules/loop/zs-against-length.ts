@@ -2,7 +2,7 @@ import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { quantityOf } from "../../model/values.ts";
-import { bandSource, bandSteps, hasDead, uncertaintyOf } from "../../readings/dead.ts";
+import { bandSource, bandSteps, hasDead, lengthMismatch } from "../../readings/dead.ts";
 import { loopAgreement } from "../../readings/loop.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
@@ -44,11 +44,11 @@ export default wayRule({
     const { Zs, board } = found;
     const quantity = quantityOf(study.Zs?.value) as Quantity;
     const own = Zs.value - board.value;
-    const uncertainty = uncertaintyOf({ ...quantity, value: own }, expected.value);
+    const mismatch = lengthMismatch({ ...quantity, value: own }, expected.value);
     // Two loop readings differ by more than two readings of a continuity tester.
-    if (!uncertainty || Math.abs(own - expected.value) <= practiceOf("loop-floor").value) return;
+    if (!mismatch || Math.abs(own - expected.value) <= practiceOf("loop-floor").value) return;
     const reason =
-      uncertainty.kind === "low"
+      mismatch.kind === "low"
         ? "was it read at the far point? Record R1+R2, or the parallel path if there is one"
         : "look for a poor joint, check the length, and record R1+R2";
     report(factSpot(Zs.fact), {

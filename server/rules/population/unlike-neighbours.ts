@@ -1,6 +1,6 @@
 import { ohms, percent, step } from "../../calc/result.ts";
 import { type Quantity, quantityOf } from "../../model/values.ts";
-import { uncertaintyOf } from "../../readings/dead.ts";
+import { lengthMismatch } from "../../readings/dead.ts";
 import { type AgainstLength, againstLength, median } from "../../readings/population.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
@@ -59,7 +59,7 @@ export default boardRule({
     const usual = expected.value * middle;
     const small = Math.abs(read.value - usual) <= deadTestPractice.highLeast.value;
     // What does not fit its length by itself is reported by another check.
-    const alone = uncertaintyOf(quantityOf(study.R1R2?.value) as Quantity, expected.value);
+    const alone = lengthMismatch(quantityOf(study.R1R2?.value) as Quantity, expected.value);
     if (small || alone) return;
     report(factSpot(read.fact), {
       message: `Way ${study.way.id} reads ${ohms(read.value)}; going by the other ${all.length - 1} circuits of the board it should be ${ohms(usual)}: look for ${read.value > usual ? "a poor joint, or a longer cable" : "a parallel path, or a shorter cable"}.`,

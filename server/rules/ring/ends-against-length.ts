@@ -3,8 +3,8 @@ import {
   bandSource,
   bandSteps,
   expectedConductorAt,
+  lengthMismatch,
   otherMetal,
-  uncertaintyOf,
   unslipped,
 } from "../../readings/dead.ts";
 import { studyRing } from "../../readings/ring.ts";
@@ -69,10 +69,9 @@ export default wayRule({
     const end = lineIsLower || study.cable?.neutral !== study.cable?.line ? "r1" : "rn";
     const quantity = values[end]?.quantity;
     const expected = expectedConductorAt(study, end === "r1" ? "line" : "neutral", endsTest);
-    const uncertainty =
-      quantity && !values[end]?.open && expected ? uncertaintyOf(quantity, expected.value) : undefined;
-    if (!quantity || !expected || !uncertainty) return;
-    const { kind, slip, ratio } = uncertainty;
+    const mismatch = quantity && !values[end]?.open && expected ? lengthMismatch(quantity, expected.value) : undefined;
+    if (!quantity || !expected || !mismatch) return;
+    const { kind, slip, ratio } = mismatch;
     const metal = otherMetal(study);
     const otherwise =
       metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value ? ` It fits ${metal.name}.` : "";

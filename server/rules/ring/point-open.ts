@@ -1,5 +1,5 @@
 import { type Round, studyRing } from "../../readings/ring.ts";
-import { pointUncertainty } from "../../readings/ring-points.ts";
+import { pointMismatch } from "../../readings/ring-points.ts";
 import { endsRelated, otherPoints, readingSpot, shown } from "../common/dead-words.ts";
 import { amount, wayRule } from "../frame/rule.ts";
 
@@ -55,13 +55,13 @@ export default wayRule({
     if (!study.isRing) return;
     const ring = studyRing(study);
     for (const point of ring.points) {
-      const uncertainty = pointUncertainty(study, point);
-      const [round] = uncertainty?.rounds ?? [];
-      if (uncertainty?.kind !== "open" || !round) continue;
+      const mismatch = pointMismatch(study, point);
+      const [round] = mismatch?.rounds ?? [];
+      if (mismatch?.kind !== "open" || !round) continue;
       const quantity = point.readings[round]?.quantity;
       const said = point.fact.args.polarity;
       report(readingSpot(point, round), {
-        message: `${point.name}: ${suspicion(uncertainty.rounds, point.readings)}`,
+        message: `${point.name}: ${suspicion(mismatch.rounds, point.readings)}`,
         ...(quantity ? { value: amount(quantity.value, "Ω") } : {}),
         related: [
           ...(said && "value" in said && said.value === "ok"

@@ -1,6 +1,6 @@
 import { ohms } from "../../calc/result.ts";
 import { type RingPoint, studyRing } from "../../readings/ring.ts";
-import { type PointUncertainty, pointUncertainty } from "../../readings/ring-points.ts";
+import { type PointMismatch, pointMismatch } from "../../readings/ring-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
@@ -67,32 +67,32 @@ export default wayRule({
     if (!study.isRing) return;
     const ring = studyRing(study);
     for (const point of ring.points) {
-      const uncertainty = pointUncertainty(study, point);
-      if (!uncertainty || uncertainty.kind === "open" || uncertainty.kind === "contact") continue;
-      const [round] = uncertainty.rounds;
+      const mismatch = pointMismatch(study, point);
+      if (!mismatch || mismatch.kind === "open" || mismatch.kind === "contact") continue;
+      const [round] = mismatch.rounds;
       const expected = round && point.expected[round];
       const value = round && point.readings[round]?.value;
       if (!round || !expected || value === undefined) continue;
-      const bound = (uncertainty.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
+      const bound = (mismatch.excess[round] ?? 0) > 0 ? expected.greatest : expected.least;
       const { length } = point.place?.spur ?? {};
       const where = length === undefined ? "" : ` with its ${length} m of spur`;
       const quantity = point.readings[round]?.quantity;
       const meter = quantity && uncertaintyOnWay(study, point.fact, quantity);
-      const by = Math.abs(uncertainty.excess[round] ?? 0) - expected.tolerance;
+      const by = Math.abs(mismatch.excess[round] ?? 0) - expected.tolerance;
       report(readingSpot(point, round), {
-        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(uncertainty, point)}${beyondTolerance(meter, by)}`,
+        message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(mismatch, point)}${beyondTolerance(meter, by)}`,
         value: amount(value, "Ω"),
         limit: amount(bound, "Ω"),
         steps: [...expected.steps, ...uncertaintySteps(meter)],
         source: expected.source,
         related: [...endsRelated(ring), ...otherPoints(ring.points, point)],
-        ...(uncertainty.kind === "spur-unknown" ? { severity: "information" as const } : {}),
+        ...(mismatch.kind === "spur-unknown" ? { severity: "information" as const } : {}),
       });
     }
   },
 });
 
-function suspicion({ kind, rounds, spur }: PointUncertainty, { place }: RingPoint): string {
+function suspicion({ kind, rounds, spur }: PointMismatch, { place }: RingPoint): string {
   if (kind === "low") return "That is too low: was it this circuit, and were the legs cross-connected?";
   const metres = spur === undefined ? undefined : Math.max(1, Math.round(spur));
   if (kind === "spur-unknown") {

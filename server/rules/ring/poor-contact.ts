@@ -1,6 +1,6 @@
 import { ohms } from "../../calc/result.ts";
 import { studyRing } from "../../readings/ring.ts";
-import { pointUncertainty } from "../../readings/ring-points.ts";
+import { pointMismatch } from "../../readings/ring-points.ts";
 import { endsRelated, otherPoints, readingSpot } from "../common/dead-words.ts";
 import { amount, wayRule } from "../frame/rule.ts";
 
@@ -37,13 +37,13 @@ export default wayRule({
     if (!study.isRing) return;
     const ring = studyRing(study);
     for (const point of ring.points) {
-      const uncertainty = pointUncertainty(study, point);
+      const mismatch = pointMismatch(study, point);
       const expected = point.expected["L-N"];
       const value = point.readings["L-N"]?.value;
-      if (uncertainty?.kind !== "contact" || !expected || value === undefined) continue;
-      const by = uncertainty.excess["L-N"] ?? 0;
+      if (mismatch?.kind !== "contact" || !expected || value === undefined) continue;
+      const by = mismatch.excess["L-N"] ?? 0;
       const spur =
-        point.place || uncertainty.spur === undefined ? "" : ` (Or a spur of about ${Math.round(uncertainty.spur)} m.)`;
+        point.place || mismatch.spur === undefined ? "" : ` (Or a spur of about ${Math.round(mismatch.spur)} m.)`;
       report(readingSpot(point, "L-N"), {
         message: `${point.name} reads ${ohms(by)} too much in both rounds: look at the line terminal there, and repeat with firm contact.${spur}`,
         value: amount(value, "Ω"),

@@ -2,7 +2,7 @@ import { ohms } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { studyRing } from "../../readings/ring.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
-import { highestPoint, type R1R2Uncertainty, r1r2Uncertainty, recordedR1R2 } from "../../readings/ring-r1r2.ts";
+import { highestPoint, type R1R2Mismatch, r1r2Mismatch, recordedR1R2 } from "../../readings/ring-r1r2.ts";
 import { combine } from "../../tables/source.ts";
 import { endsRelated, relatedFact, shown } from "../common/dead-words.ts";
 import { inPlaceOf } from "../common/writing.ts";
@@ -59,31 +59,31 @@ export default wayRule({
     const { fact, quantity } = recorded;
     const quarter = ring.quarter["L-E"];
     const highest = pattern ? undefined : highestPoint(study);
-    const uncertainty = r1r2Uncertainty(study, quantity.value);
+    const mismatch = r1r2Mismatch(study, quantity.value);
     const expected = highest?.value ?? quarter?.value;
-    if (!uncertainty || expected === undefined) return;
-    if (pattern && uncertainty !== "undivided" && uncertainty !== "halved") return;
+    if (!mismatch || expected === undefined) return;
+    if (pattern && mismatch !== "undivided" && mismatch !== "halved") return;
     const text = `${expected.toFixed(2)} Ω${highest ? "" : " calculated"}`;
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 reads ${shown(quantity)}. ${words(uncertainty, expected, highest?.point.name)}`,
+      message: `R1+R2 reads ${shown(quantity)}. ${words(mismatch, expected, highest?.point.name)}`,
       value: amount(quantity.value, "Ω"),
       limit: amount(expected, "Ω"),
-      least: uncertainty === "below",
+      least: mismatch === "below",
       steps: quarter?.steps ?? ringTolerance.steps,
       source: quarter ? combine(quarter.source, ringTolerance.source) : ringTolerance.source,
       related: [
         ...endsRelated(ring),
         ...(highest ? [relatedFact(highest.point.fact, `Highest reading to earth: ${highest.point.name}.`)] : []),
       ],
-      fixes: uncertainty === "above" ? [] : [inPlaceOf(quantity, text, `Write ${text}`)],
+      fixes: mismatch === "above" ? [] : [inPlaceOf(quantity, text, `Write ${text}`)],
     });
   },
 });
 
-function words(uncertainty: R1R2Uncertainty, expected: number, point: string | undefined): string {
+function words(mismatch: R1R2Mismatch, expected: number, point: string | undefined): string {
   const where =
     point === undefined ? `(r1 + r2) / 4 is ${ohms(expected)}` : `the highest point, ${point}, reads ${ohms(expected)}`;
-  switch (uncertainty) {
+  switch (mismatch) {
     case "undivided":
       return `That is about r1 + r2, end to end: ${where}.`;
     case "halved":
