@@ -63,12 +63,19 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
     for (const finding of board.findings) found.push(finding);
     for (const departure of board.departures) departures.push(departure);
   }
-  runAll(set.installation, installation.head.header, found, (rule, report) => rule.check(installation, report));
+  const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
+  for (const rule of set.installation) {
+    runAll([rule], installation.head.header, found, (one, report) => one.check(installation, report));
+    if (isLarge) yield "rule";
+  }
   return applyDepartures(found, departures, installation);
 }
 
-/** Work that stops after each way that was checked. */
-export type Slices<T> = Generator<undefined, T, undefined>;
+/** A rule that looks at more ways than these takes a time worth stopping for. */
+const manyWays = 200;
+
+/** Work that stops after each way that was checked, and after each rule that looked at a large installation. */
+export type Slices<T> = Generator<undefined | "rule", T, undefined>;
 
 interface BoardFindings {
   readonly findings: readonly Finding[];
