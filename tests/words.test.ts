@@ -101,7 +101,7 @@ describe("what is found in the examples", () => {
 });
 
 describe("a document", () => {
-  it.each(["grammar/REFERENCE.md"])("%s", (path) => {
+  it.each(["README.md", "grammar/REFERENCE.md"])("%s", (path) => {
     expect(readFileSync(path, "utf8").split("\n").flatMap(slipsIn)).toEqual([]);
   });
 });
@@ -125,9 +125,12 @@ describe("a report", () => {
 });
 
 describe("the help of the command line", () => {
-  it.each(["check", "fmt", "explain", "worksheet", "editions"])("%s", async (command) => {
-    const { out } = await cli([command, "--help"]);
-    expect(out).not.toBe("");
-    expect(out.split("\n").flatMap(slipsIn)).toEqual([]);
-  });
+  it.each(["check", "fmt", "explain", "working", "worksheet", "size", "editions", "summary", "compare"])(
+    "%s",
+    async (command) => {
+      const { out } = await cli([command, "--help"]);
+      expect(out).not.toBe("");
+      expect(out.split("\n").flatMap(slipsIn)).toEqual([]);
+    },
+  );
 });

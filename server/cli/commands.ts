@@ -15,10 +15,10 @@ export const addCheck: AddCommand = (program, terminal, finish) => {
     .description("Check schedules, and all they use.")
     .argument("[PATH...]", "files, folders, patterns, or - for standard input; this folder if left out")
     .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
-    .option("--stdin-path <PATH>", "the path that standard input stands for")
-    .option("--no-info", "leave out what is only for information; it is still counted")
+    .option("--stdin-path <PATH>", "the path of the file given on standard input")
+    .option("--no-info", "hide findings that are only for information (still counted)")
     .option("--tour", "show what the files hold and what to try next")
-    .option("--timing", "say on standard error how long each phase took")
+    .option("--timing", "report on standard error how long each phase took")
     .addHelpText(
       "after",
       `
@@ -38,11 +38,11 @@ Examples:
 export const addFmt: AddCommand = (program, terminal, finish) => {
   program
     .command("fmt")
-    .description("Lay schedules out: one order, one alignment.")
+    .description("Format schedules: one order, one alignment.")
     .argument("<PATH...>", "files, folders, patterns, or - to lay out standard input to standard output")
     .option("--check", "write nothing; exit with 1 if a file is not laid out")
     .option("--upgrade", "write the present names of words and checks for former ones")
-    .option("--timing", "say on standard error how long each phase took")
+    .option("--timing", "report on standard error how long each phase took")
     .addHelpText(
       "after",
       `
@@ -85,7 +85,7 @@ export const addWorksheet: AddCommand = (program, terminal, finish) => {
     .addHelpText(
       "after",
       `
-Readings that are there already stand in their place, with what is left to the limit.
+Readings that are recorded already are shown in their place, with the margin to the limit.
 
 Examples:
   wayfile worksheet house.ways --way A/3
@@ -108,10 +108,10 @@ export const addSize: AddCommand = (program, terminal, finish) => {
     .addHelpText(
       "after",
       `
-The way says what it has to carry (Ib, or its loads), its route, its length and what it serves; a
-feeder carries what the board behind it draws. How device and cable are made is kept where it is
-written, unless a gentler breaker spares a thicker cable. Without a route a usual one is assumed,
-and nothing is written. Exit code 1 means that nothing fits, or that a fact is missing.
+The way states what it has to carry (Ib, or its loads), its route, its length and what it serves; a
+feeder carries the demand of the board it feeds. The make of device and cable is kept where it is
+written, unless a breaker of lower trip current saves a larger cable. Without a route a usual one
+is assumed, and nothing is written. Exit code 1 means that nothing fits, or that a fact is missing.
 
 Examples:
   wayfile size house.ways --way A/3

@@ -101,14 +101,14 @@ function laidOut(text: string, upgrade: boolean): Pick<Laid, "text" | "edits"> |
 
 const hasUnread = (text: string): boolean => fileOfText("", text).model.problems.size > 0;
 
-const newer = "is in a newer version of the language and is left as it stands.";
+const newer = "is in a newer version of the language and is left as it is.";
 
 const unreadNote = (shown: string): string =>
-  `“${shown}” has lines that cannot be read; what depends on them is left as it stands. “wayfile check” shows them.`;
+  `“${shown}” has lines that cannot be read; what depends on them is left as it is. “wayfile check” shows them.`;
 
 function summary(files: number, changed: number, checkOnly: boolean): string {
-  if (changed === 0) return `${counted(files, "file")}, all laid out as they should be.`;
-  return `${counted(files, "file")}, ${changed} ${checkOnly ? "not laid out" : "laid out anew"}.`;
+  if (changed === 0) return `${counted(files, "file")}, already formatted.`;
+  return `${counted(files, "file")}, ${changed} ${checkOnly ? "not formatted" : "reformatted"}.`;
 }
 
 const mostRanges = 6;

@@ -102,5 +102,5 @@ function refused(
     .replace(/\n.*/s, "")
     .replace(/\.$/, "");
   const where = names.includes(first) ? `wayfile ${first} --help` : "wayfile --help";
-  return refuse(`${capital(sentence)}. “${where}” shows what may stand here.`, terminal);
+  return refuse(`${capital(sentence)}. “${where}” shows the valid options.`, terminal);
 }

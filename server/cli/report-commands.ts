@@ -24,7 +24,7 @@ export function addWorking(program: Command, terminal: Terminal, finish: Finish)
       "after",
       `
 Every figure stands with its formula, its numbers and its source. What could not be calculated is
-listed with the reason, and so is what stands on memory.
+listed with the reason, and so are figures from memory.
 
 Examples:
   wayfile working house.ways --way A/3
@@ -58,14 +58,14 @@ Examples:
 export function addSummary(program: Command, terminal: Terminal, finish: Finish): void {
   program
     .command("summary")
-    .description("Sum up what is proven, what is open and why: one page to sign off against.")
+    .description("Sum up what is proved, what is open and why: a page to sign off against.")
     .argument("<FILE>", "the schedule")
     .addOption(format())
     .addHelpText(
       "after",
       `
 For the installation and each board: tests made, by whom and with what; the least margins; what is
-missing, limited, not applicable, departed from or asked; what is found, and what stands on memory.
+missing, limited, not applicable, departed from or asked; what is found, and figures from memory.
 
 Examples:
   wayfile summary house.ways
@@ -78,7 +78,7 @@ Examples:
 export function addCompare(program: Command, terminal: Terminal, finish: Finish): void {
   program
     .command("compare")
-    .description("Set two versions of a schedule beside each other, or what was asked for and what was built.")
+    .description("Compare two versions of a schedule, or the brief and the as-built schedule.")
     .argument("<BEFORE>", "the earlier schedule, or the brief")
     .argument("<AFTER>", "the later one")
     .addOption(format())

@@ -36,7 +36,7 @@ export function sizeText(
 }
 
 function ending(path: string, written: boolean, changes: boolean, assumed: boolean): string {
-  if (assumed) return "Nothing was written: this rests on what the way does not say.";
+  if (assumed) return "Nothing was written: this rests on what the way does not state.";
   if (!changes) return "This is what is written there already.";
   return written ? `Written to ${path}.` : "Nothing was written; --write puts the two lines into the way.";
 }

@@ -19,7 +19,7 @@ export const isFaultyByName = ({ path }: LoadedFile): boolean => path.slice(path
 
 export function tour(judgement: CheckRun, args: readonly string[], options: TourOptions): TerminalText {
   const { colours } = options;
-  const opening = term`Each schedule is read, what every reading ought to be is worked out, and each is held against its limit.\n`;
+  const opening = term`Each schedule is read, what every reading ought to be is worked out, and each is compared with its limit.\n`;
   const overview = judgement.files.map((file) => fileEntry(file, options));
   const frame = { places: judgement.places, ...options };
   const unexpected = judgement.files
@@ -93,7 +93,7 @@ function suggestions({ files }: CheckRun, args: readonly string[], { shown, prog
       : []),
     [`explain ${example?.finding.check ?? "loop/zs-over-limit"}`, "why a check matters, and a sample that passes it"],
     ["explain Zs", "what a word of the language means"],
-    [`fmt --check ${args.map(quoted).join(" ") || "."}`, "whether the files are laid out as they should be"],
+    [`fmt --check ${args.map(quoted).join(" ") || "."}`, "whether the files are formatted"],
     ["--help", "all there is"],
   ];
   const width = Math.max(...rows.map(([command]) => command.length));

@@ -12,11 +12,11 @@ describe("files", () => {
     const folder = new Folder({ "a.ways": untidy, "b.ways": tidy });
     expect(await folder.run("fmt", ".")).toEqual({
       code: 0,
-      out: "a.ways  lines 1, 3\n2 files, 1 laid out anew.\n",
+      out: "a.ways  lines 1, 3\n2 files, 1 reformatted.\n",
       err: "",
     });
     expect(read(folder, "a.ways")).toBe(tidy);
-    expect((await folder.run("fmt", ".")).out).toBe("2 files, all laid out as they should be.\n");
+    expect((await folder.run("fmt", ".")).out).toBe("2 files, already formatted.\n");
   });
 
   test("are not touched where nothing changes", async () => {
@@ -29,7 +29,7 @@ describe("files", () => {
   test("are only looked at with --check", async () => {
     const folder = new Folder({ "a.ways": untidy });
     const { code, out } = await folder.run("fmt", "--check", ".");
-    expect({ code, out }).toEqual({ code: 1, out: "a.ways  lines 1, 3\n1 file, 1 not laid out.\n" });
+    expect({ code, out }).toEqual({ code: 1, out: "a.ways  lines 1, 3\n1 file, 1 not formatted.\n" });
     expect(read(folder, "a.ways")).toBe(untidy);
     await folder.run("fmt", ".");
     expect((await folder.run("fmt", "--check", ".")).code).toBe(0);
@@ -73,7 +73,7 @@ describe("files", () => {
   test("in a newer version of the language are left as they stand", async () => {
     const text = untidy.replace("1", "99");
     const folder = new Folder({ "a.ways": text });
-    const sentence = "is in a newer version of the language and is left as it stands.\n";
+    const sentence = "is in a newer version of the language and is left as it is.\n";
     expect(await folder.run("fmt", ".")).toMatchObject({ code: 2, err: `“a.ways” ${sentence}` });
     expect(read(folder, "a.ways")).toBe(text);
     expect(await folder.runWith({ input: text }, "fmt", "-")).toEqual({

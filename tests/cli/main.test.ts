@@ -39,12 +39,12 @@ test.each([
     "There is no command “chekc”: the commands are check, fmt, explain, worksheet, size, working, summary, editions, compare.",
   ],
   [["a.ways"], "There is no command “a.ways”: to check it, write “wayfile check a.ways”."],
-  [["check", "--bogus"], "Unknown option '--bogus'. “wayfile check --help” shows what may stand here."],
+  [["check", "--bogus"], "Unknown option '--bogus'. “wayfile check --help” shows the valid options."],
   [
     ["check", "--format", "xml"],
-    "Option '--format <FORMAT>' argument 'xml' is invalid. Allowed choices are text, json. “wayfile check --help” shows what may stand here.",
+    "Option '--format <FORMAT>' argument 'xml' is invalid. Allowed choices are text, json. “wayfile check --help” shows the valid options.",
   ],
-  [["fmt"], "Missing required argument 'PATH'. “wayfile fmt --help” shows what may stand here."],
+  [["fmt"], "Missing required argument 'PATH'. “wayfile fmt --help” shows the valid options."],
   [["check", "--tour", "--format", "json"], "The tour is for people: leave out --format json."],
 ])("%j is refused in one sentence", async (args, sentence) => {
   expect(await run(...args)).toEqual({ code: 2, out: "", err: `${sentence}\n` });

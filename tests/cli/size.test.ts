@@ -119,7 +119,7 @@ describe("what would be", () => {
       const { code, out } = await where.run("size", "a.ways", "--way", "A/3", "--load", ...load);
       expect(code).toBe(0);
       expect(out).toContain("Ib = 28 A, as requested");
-      expect(out).toMatch(/Nothing was written: this rests on what the way does not say\.\n$/);
+      expect(out).toMatch(/Nothing was written: this rests on what the way does not state\.\n$/);
     }
     const { out } = await where.run("size", "--load", "4.6", "kW", "--way", "A/3", "a.ways");
     expect(out).toContain("Ib = P / U = 4600 W / 230 V = 20 A");
@@ -145,7 +145,7 @@ describe("what would be", () => {
     const { code, out } = await where.run("size", "a.ways", "--way", "A/1", "--write");
     expect(code).toBe(0);
     expect(out).toContain("The route was assumed: route ");
-    expect(out).toMatch(/Nothing was written: this rests on what the way does not say\.\n$/);
+    expect(out).toMatch(/Nothing was written: this rests on what the way does not state\.\n$/);
     expect(read(where)).toBe(text);
   });
 });

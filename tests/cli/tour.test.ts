@@ -15,7 +15,7 @@ test("each file, the faults of the faulty one, and what to try next", async () =
   expect({ code, err }).toEqual({ code: 0, err: "" });
   expect(`\n${out}`).toMatchInlineSnapshot(`
     "
-    Each schedule is read, what every reading ought to be is worked out, and each is held against its limit.
+    Each schedule is read, what every reading ought to be is worked out, and each is compared with its limit.
 
     examples/shared.ways
       no boards of its own
@@ -32,7 +32,7 @@ test("each file, the faults of the faulty one, and what to try next", async () =
       wayfile check examples/shop-faulty.ways   every finding, with its working and source
       wayfile explain loop/zs-over-limit        why a check matters, and a sample that passes it
       wayfile explain Zs                        what a word of the language means
-      wayfile fmt --check examples              whether the files are laid out as they should be
+      wayfile fmt --check examples              whether the files are formatted
       wayfile --help                            all there is
     "
   `);
