@@ -2,10 +2,18 @@ import { bindSegment } from "../model/bind.ts";
 import { completed } from "../model/in-place.ts";
 import type { Facts } from "../model/values.ts";
 import { applyEdits, type TextEdit } from "../text/lines.ts";
+import { isOwnEdit } from "./shared-lines.ts";
 import { WayStudy } from "./way.ts";
 
-/** The way as it would read after edits of its text, studied in the same place. */
-export function rewritten(
+/**
+ * The way as it would read after edits of its text, studied in the same place. Nothing where one of them may be of a
+ * line that the way shares with others.
+ */
+export const rewritten = (study: WayStudy, edits: readonly TextEdit[]): WayStudy | undefined =>
+  edits.every((edit) => isOwnEdit(study.way, edit)) ? rewrittenAt(study, edits) : undefined;
+
+/** The same, for edits that are known to be of the way's own text. */
+export function rewrittenAt(
   { way, context, boardIsThreePhase }: WayStudy,
   edits: readonly TextEdit[],
 ): WayStudy | undefined {

@@ -44,7 +44,10 @@ export function containmentFor(
     const kind = route.args.kind?.value;
     const written = before[index];
     if (kind === "trunking") alone(route, trial, draft);
-    return kind === "conduit" && written ? ownConduit(route, written, trial, draft) : [];
+    if (kind !== "conduit" || !written) return [];
+    const edits = ownConduit(route, written, trial, draft);
+    // The route of a circuit type is that of other circuits too: what it needs is said and not written.
+    return written.segment === study.way.segment ? edits : [];
   });
 }
 

@@ -2,13 +2,17 @@
 
 import { groupingFactor } from "../calc/index.ts";
 import { plain, type Step } from "../calc/result.ts";
-import { rewritten } from "../circuit/rewritten.ts";
+import { rewrittenAt } from "../circuit/rewritten.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { containmentOf, containmentsOf, containmentsOn } from "../conduits/containment.ts";
 import type { Installation } from "../model/installation.ts";
-import { inPlaceOf, wordsAfter } from "../rules/common/writing.ts";
+import type { FactOf } from "../model/values.ts";
+import { inPlaceOf, lineInBlock, wordsAfter } from "../rules/common/writing.ts";
 import type { Source } from "../tables/source.ts";
 import type { TextEdit } from "../text/lines.ts";
+import { statementText } from "./lines.ts";
+
+type Route = FactOf<"way", "route">;
 
 export interface Grouped {
   /** The way with its routes counting all that share their containment. */
@@ -22,7 +26,7 @@ export function withGrouping(study: WayStudy, installation: Installation | undef
   const none: Grouped = { study, edits: [], found: [] };
   if (!installation) return none;
   const all = [...containmentsOf(installation), ...installation.boards.flatMap(containmentsOn)];
-  const edits: TextEdit[] = [];
+  const counted = new Map<Route, number>();
   const found: Grouped["found"][number][] = [];
   for (const route of study.facts.all("route")) {
     const { in: name, grouped } = route.args;
@@ -31,8 +35,7 @@ export function withGrouping(study: WayStudy, installation: Installation | undef
     const circuits = shared?.circuits.length ?? 0;
     if (!shared || circuits < 2 || (grouped && grouped.value >= circuits)) continue;
     if (!shared.circuits.some(({ way }) => way.segment === study.way.segment)) continue;
-    const fixes = grouped ? [inPlaceOf(grouped, String(circuits))] : wordsAfter(route, `grouped ${circuits}`);
-    edits.push(...fixes.flatMap((fix) => fix.edits));
+    counted.set(route, circuits);
     const factor = groupingFactor(circuits, "bunched");
     const known = "missing" in factor ? undefined : factor;
     found.push({
@@ -41,6 +44,27 @@ export function withGrouping(study: WayStudy, installation: Installation | undef
       ...(known ? { source: known.source } : {}),
     });
   }
-  const after = edits.length > 0 ? rewritten(study, edits) : undefined;
+  const edits = editsFor(study, counted);
+  const after = edits.length > 0 ? rewrittenAt(study, edits) : undefined;
   return after ? { study: after, edits, found } : none;
+}
+
+/** Writes how many circuits run together. Routes of the circuit type are written out in the way, all of them. */
+function editsFor({ facts, way }: WayStudy, counted: ReadonlyMap<Route, number>): TextEdit[] {
+  const routes = facts.all("route");
+  const isShared = counted.size > 0 && routes.some(({ segment }) => segment !== way.segment);
+  const fixes = isShared
+    ? lineInBlock(way.header, routes.map((route) => routeText(route, counted.get(route))).join("\n"))
+    : [...counted].flatMap(([route, circuits]) => {
+        const { grouped } = route.args;
+        return grouped ? [inPlaceOf(grouped, String(circuits))] : wordsAfter(route, `grouped ${circuits}`);
+      });
+  return fixes.flatMap((fix) => fix.edits);
+}
+
+function routeText(route: Route, circuits: number | undefined): string {
+  const { grouped } = route.args;
+  const text = statementText(route);
+  if (circuits === undefined) return text;
+  return grouped ? text.replace(/\bgrouped \d+/, `grouped ${circuits}`) : `${text} grouped ${circuits}`;
 }

@@ -4,7 +4,7 @@ import type { Way } from "../model/file.ts";
 import type { Fact, FactOf, Span } from "../model/values.ts";
 import { lineAfter, lineInBlock } from "../rules/common/writing.ts";
 import { familyOf } from "../tables/standard-values.ts";
-import type { TextEdit } from "../text/lines.ts";
+import { applyEdits, type TextEdit } from "../text/lines.ts";
 
 export interface DeviceChoice {
   readonly standard: string;
@@ -55,16 +55,34 @@ export function cableText({ construction, insulation, line, cpc, cpcBy, cores }:
 /** Whole square millimetres below two are written with a decimal, as they are printed on the sheath. */
 export const sizeText = (size: number): string => `${size === 1 ? "1.0" : plain(size)} mm²`;
 
-/** Puts the two statements into a way: what differs in those that stand there, or new lines at its top. */
-export function editsFor({ facts, header }: Way, device: DeviceChoice, cable: CableChoice): TextEdit[] {
+/**
+ * Puts the two statements into a way: what differs in those that stand there, or new lines at its top. A line that the
+ * way has from its circuit type is not touched: where another is proposed, the way gets one of its own. Without a cable
+ * the line that says it stays as it is.
+ */
+export function editsFor({ facts, header }: Way, device: DeviceChoice, cable: CableChoice | undefined): TextEdit[] {
   const oldDevice = facts.one("device");
   const oldCable = facts.one("cable");
-  const top = (...lines: readonly string[]) => lineInBlock(header, lines.join("\n")).flatMap(({ edits }) => edits);
-  if (!oldDevice && !oldCable) return top(deviceText(device), cableText(cable));
+  const changed = [
+    { old: oldDevice, edits: oldDevice && deviceEdits(oldDevice, device), text: deviceText(device) },
+    ...(cable ? [{ old: oldCable, edits: oldCable && cableEdits(oldCable, cable), text: cableText(cable) }] : []),
+  ].filter(({ edits }) => edits?.length !== 0);
+  const isOwn = ({ old }: { old: Fact | undefined }) => old?.segment === header.segment;
+  const fresh = changed
+    .filter((line) => !isOwn(line))
+    .map(({ old, edits, text }) => (old && edits ? rewrittenLine(old, edits) : text));
+  const [beside] = oldDevice?.segment === header.segment && !oldCable ? fresh.splice(0) : [];
   return [
-    ...(oldDevice ? deviceEdits(oldDevice, device) : top(deviceText(device))),
-    ...(oldCable ? cableEdits(oldCable, cable) : oldDevice ? lineAfter(oldDevice, cableText(cable)).edits : []),
+    ...changed.filter(isOwn).flatMap(({ edits }) => edits ?? []),
+    ...(beside && oldDevice ? lineAfter(oldDevice, beside).edits : []),
+    ...(fresh.length > 0 ? lineInBlock(header, fresh.join("\n")).flatMap(({ edits }) => edits) : []),
   ];
+}
+
+/** A line of the circuit type as it would read in the way, with what is said in it besides. */
+function rewrittenLine({ segment, start, end }: Fact, edits: readonly TextEdit[]): string {
+  const own = edits.map((edit) => ({ ...edit, start: edit.start - start, end: edit.end - start }));
+  return applyEdits(segment.text.slice(start, end), own).trim().replace(/\s+/g, " ");
 }
 
 /** One argument of a statement: where it stands, if it does, and what it should say. */

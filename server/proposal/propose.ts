@@ -122,6 +122,5 @@ const statementOf = ({ facts }: WayStudy, word: "device" | "cable"): string | un
 function editsOf(study: WayStudy, device: DeviceChoice, cable: CableChoice): TextEdit[] {
   const old = study.cable;
   const typed = old?.fact !== old?.described && old?.line === cable.line && old?.cpc === cable.cpc;
-  const edits = editsFor(study.way, device, cable);
-  return typed && old ? edits.filter(({ start, end }) => start !== old.fact.start || end !== old.fact.end) : edits;
+  return editsFor(study.way, device, typed ? undefined : cable);
 }

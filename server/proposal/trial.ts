@@ -1,4 +1,4 @@
-import { rewritten } from "../circuit/rewritten.ts";
+import { rewrittenAt } from "../circuit/rewritten.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { type CableChoice, type DeviceChoice, editsFor } from "./lines.ts";
 
@@ -7,4 +7,4 @@ import { type CableChoice, type DeviceChoice, editsFor } from "./lines.ts";
  * would be written, by what the checks ask of it, so that a proposal and the checks cannot disagree.
  */
 export const trialOf = (study: WayStudy, device: DeviceChoice, cable: CableChoice): WayStudy | undefined =>
-  rewritten(study, editsFor(study.way, device, cable));
+  rewrittenAt(study, editsFor(study.way, device, cable));

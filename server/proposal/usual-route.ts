@@ -1,6 +1,6 @@
 /** Where nobody wrote how a cable runs: a route that is common and asks much of it, to have something to go by. */
 
-import { rewritten } from "../circuit/rewritten.ts";
+import { rewrittenAt } from "../circuit/rewritten.ts";
 import { premisesOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { lineInBlock } from "../rules/common/writing.ts";
@@ -24,6 +24,6 @@ export function withUsualRoute(study: WayStudy): UsualRoute | undefined {
   const { value, source } = cellOf(assumedRoutes, row, "route");
   const line = `route ${value}`;
   const [fix] = lineInBlock(study.way.header, line);
-  const assumed = fix && rewritten(study, fix.edits);
+  const assumed = fix && rewrittenAt(study, fix.edits);
   return assumed && { study: assumed, line, source };
 }

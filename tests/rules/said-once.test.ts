@@ -2,7 +2,10 @@
 import { describe, expect, test } from "vitest";
 import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
+import { propose } from "../../server/proposal/propose.ts";
 import { insulationOf } from "../../server/readings/insulation.ts";
+import { checkInstallation } from "../../server/rules/frame/check.ts";
+import { applyEdits } from "../../server/text/lines.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { findingsOf } from "../helpers/sample.ts";
 
@@ -205,4 +208,62 @@ describe("spare ways in a run", () => {
     const found = findingsOf(schedule('way 10..12 spare\nway 11 radial "Kiln"'));
     expect(found.map(({ check }) => check)).toContain("language/duplicate-name");
   });
+});
+
+describe("a proposal for a way of a circuit type", () => {
+  const design = (length: number, Ib: number) =>
+    schedule(`way 1 as lights "Corridor" {\nlength ${length} m\nIb ${Ib} A\n}`, { types: type, phases: "single" });
+
+  /** The way's text once the proposal is written into it. */
+  const proposedFor = (text: string): string | undefined => {
+    const [study] = studied(text);
+    const { fix } = study ? propose(study, {}) : {};
+    return study && fix && applyEdits(study.way.segment.text, fix.edits);
+  };
+
+  test("writes lines of the way's own, with all that the type's line says", () => {
+    const written = proposedFor(design(131, 14));
+    expect(written).toMatch(/\{\s*device BS EN 61009 B16 10 kA 30 mA type A\ncable flat-twin line 16 mm² cpc 6 mm²\n/);
+    expect(written).toContain("length 131 m\nIb 14 A");
+  });
+
+  test("writes nothing where those of the type do", () => {
+    const smallest = design(12, 4).replace("B10", "B6").replace("line 1.5", "line 1.0");
+    expect(proposedFor(smallest)).toBe(studied(smallest)[0]?.way.segment.text);
+  });
+});
+
+test("a shared conduit's circuits are counted where the route is the type's", () => {
+  const pipe = type.replace("route   clipped  method C", "route   method B in C1");
+  const two = ["1", "2"].map((id) => `way ${id} as lights "Corridor" {\nlength 12 m\nIb 4 A\n}`).join("\n");
+  const text = schedule(`containment C1 conduit 25 mm length 6 m bends 1\n${two}`, { types: pipe, phases: "single" });
+  const [installation] = installationsOf([fileOfText("sample.ways", text)]);
+  const [place] = installation?.boards ?? [];
+  const [way] = place?.board.ways ?? [];
+  const study = place && way && studyWay(way, place.context);
+  const { fix } = study ? propose(study, {}, installation) : {};
+  expect(study && fix && applyEdits(study.way.segment.text, fix.edits)).toContain("route method B in C1 grouped 2\n");
+});
+
+test("no fix in a way takes hold of a line of its type", () => {
+  const device = type.replace("B10", "C6");
+  const text = schedule(
+    `way 1L1 as lights "Corridor" {\nlength 131 m\nIb 14 A\n${own.split("\n").slice(2).join("\n")}\n}`,
+    { types: device },
+  );
+  const file = fileOfText("sample.ways", text);
+  const [installation] = installationsOf([file]);
+  const findings = installation ? checkInstallation(installation).findings : [];
+  const inWay = findings.filter(({ spot }) => spot.segment.word === "way");
+  const [way] = studied(text);
+  expect(inWay.length).toBeGreaterThan(0);
+  for (const { fixes } of inWay)
+    for (const { edits } of fixes) {
+      const after = applyEdits(way?.way.segment.text ?? "", edits);
+      const found = findingsOf(text.replace(way?.way.segment.text ?? "", after));
+      expect(
+        found.filter(({ check }) => check.startsWith("language/")),
+        after,
+      ).toEqual([]);
+    }
 });

@@ -63,9 +63,12 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
     for (const finding of board.findings) found.push(finding);
     for (const departure of board.departures) departures.push(departure);
   }
+  const typed = installation.boards.flatMap(({ board }) => board.ways.filter(({ type }) => type));
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
   for (const rule of set.installation) {
-    runAll([rule], installation.head.header, found, (one, report) => one.check(installation, report));
+    const ofRule: Finding[] = [];
+    runAll([rule], installation.head.header, ofRule, (one, report) => one.check(installation, report));
+    for (const finding of ofRule) found.push(finding.fixes.length > 0 ? atItsWay(finding, typed) : finding);
     if (isLarge) yield "rule";
   }
   return applyDepartures(found, departures, installation);

@@ -2,22 +2,32 @@
  * A way may share lines of its design with others of its circuit type. What a check finds there concerns the one
  * circuit, so it is told where that names its type; the line itself is shown beside it.
  */
+import { isOwnEdit } from "../../circuit/shared-lines.ts";
 import type { Way } from "../../model/file.ts";
 import { type Finding, valueSpot } from "./rule.ts";
 
-export function atTheWay(finding: Finding, { header, type, segment }: Way): Finding {
+export function atTheWay(finding: Finding, way: Way): Finding {
+  const { header, type, segment } = way;
   const name = header.args.as;
-  if (!type || !name || finding.spot.segment === segment || finding.spot.segment !== type.segment) return finding;
+  if (finding.spot.segment === segment) return withOwnFixes(finding, way);
+  if (!type || !name || finding.spot.segment !== type.segment) return finding;
   const related = [{ spot: finding.spot, message: `The line of circuit type ${name.value}.` }, ...finding.related];
   // A fix is an edit of the place a finding stands at: that of the type would change every circuit of it.
   return { ...finding, spot: valueSpot(header, name), related, fixes: [] };
 }
 
-/** The same for a check of a whole board: the way is the one that another line of the finding stands in. */
+/** A fix in the way that takes hold of a line of its type would write into the wrong place. */
+function withOwnFixes(finding: Finding, way: Way): Finding {
+  const fixes = finding.fixes.filter(({ edits }) => edits.every((edit) => isOwnEdit(way, edit)));
+  return fixes.length === finding.fixes.length ? finding : { ...finding, fixes };
+}
+
+/** The same for a check of a whole board: the way is the one that the finding, or another line of it, stands in. */
 export function atItsWay(finding: Finding, ways: readonly Way[]): Finding {
   const way = ways.find(
     ({ type, segment }) =>
-      type?.segment === finding.spot.segment && finding.related.some(({ spot }) => spot.segment === segment),
+      segment === finding.spot.segment ||
+      (type?.segment === finding.spot.segment && finding.related.some(({ spot }) => spot.segment === segment)),
   );
   return way ? atTheWay(finding, way) : finding;
 }
