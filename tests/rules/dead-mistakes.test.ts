@@ -48,7 +48,7 @@ const slips: readonly Slip[] = [
     what: "below the line alone",
     lines: radial("R1+R2 0.09 Ω", "length 20 m"),
     says: ["continuity/r1r2-against-length"],
-    words: /less than its line conductor alone/,
+    words: /Less than its line alone/,
   },
   {
     what: "low with a parallel path on record",

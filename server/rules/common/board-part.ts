@@ -18,10 +18,10 @@ export function reportUnprotectedPart(part: RatedPart, source: Source, report: R
   if (!above || isGuarded(part)) return;
   const need = Math.min(above.rating, behind?.value ?? above.rating);
   const next = nextRatingUp("breaker", need);
-  const sum = behind ? `, and the devices downstream come to ${amps(behind.value)}` : "";
+  const sum = behind ? `, downstream devices come to ${amps(behind.value)}` : "";
   const are = part.kind === "busbar" ? "are" : "is";
   report(valueSpot(fact, rating), {
-    message: `${capital(name)} ${are} rated ${amps(rating.value)}; ${above.name} upstream allows ${amps(above.rating)} continuously${sum}. Fit ${amps(next ?? need)} or more, or a smaller device upstream.`,
+    message: `${capital(name)} ${are} rated ${amps(rating.value)}; upstream ${amps(above.rating)} is allowed continuously${sum}. Fit ${amps(next ?? need)}, or a smaller device upstream.`,
     value: amount(rating.value, "A"),
     limit: amount(need, "A"),
     least: true,

@@ -19,7 +19,7 @@ export function beyondTolerance(uncertainty: Uncertainty | undefined, by: number
 }
 
 export const nearLimit = (uncertainty: Uncertainty, shown: string, side: "under" | "over", limit: string): string =>
-  `${shown} is ${side} the limit of ${limit} by less than the uncertainty of ${uncertainty.instrument} (${uncertainty.shown}): repeat it with a more accurate instrument.`;
+  `${shown} is ${side} the limit of ${limit} by less than the uncertainty of ${uncertainty.instrument} (${uncertainty.shown}): repeat it more accurately.`;
 
 /** The uncertainty of the instruments of two days together. */
 export const driftUncertainty = (

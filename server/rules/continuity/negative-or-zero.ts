@@ -56,7 +56,7 @@ export default wayRule({
       report(valueSpot(fact, quantity), {
         message: negative
           ? `${name} reads ${shown(quantity)}, below zero: the leads were nulled on a poor contact. Null them again and repeat the test.`
-          : `${name} reads ${ohms(0)}, which no conductor has: the leads were over-nulled, or both probes were on the same metal. Repeat the test.`,
+          : `${name} reads ${ohms(0)}, which no conductor has: the leads were over-nulled, or both probes on one piece of metal. Repeat.`,
         value: amount(quantity.value, "Ω"),
         limit: amount(0, "Ω"),
         least: true,

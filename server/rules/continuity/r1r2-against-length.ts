@@ -105,9 +105,7 @@ export default wayRule({
       ? `${metres(study.length.value)} of this cable gives`
       : `the line alone over ${metres(study.length.value)} gives`;
     const below =
-      line && quantity.value < line.value * deadTestPractice.lowShare.value
-        ? " That is less than its line conductor alone."
-        : "";
+      line && quantity.value < line.value * deadTestPractice.lowShare.value ? " (Less than its line alone.)" : "";
     const borneOut = mismatch.slip !== undefined && loopBearsOut(study, expected.value);
     const meant = mismatch.slip === undefined || borneOut ? undefined : unslipped(quantity, mismatch.slip);
     const reason = borneOut
@@ -135,13 +133,13 @@ const hasSpurs = (study: WayStudy): boolean =>
 function suspicion(study: WayStudy, { kind, ratio, slip }: LengthMismatch, unit: string): string {
   if (slip !== undefined && unit !== "mΩ") {
     const times = slip > 1 ? `${slip} times too much` : `a ${slip === 0.1 ? "tenth" : "hundredth"} of it`;
-    return `About ${times}: check the decimal point${slip > 1 ? ", or look for a poor joint" : ""}.`;
+    return `About ${times}: check the decimal point${slip > 1 ? ", or for a poor joint" : ""}.`;
   }
   const metal = otherMetal(study);
   if (metal && Math.abs(ratio / metal.ratio - 1) <= deadTestPractice.slipShare.value)
     return `It fits ${metal.name} of that size: check the material, then the joints.`;
   if (kind === "high") return "Look for a poor joint, a smaller cable or a longer run, and null the leads.";
   return study.uses.has("lighting")
-    ? "Read it at the farthest luminaire and switch, or look for a parallel path."
+    ? "Read it at the farthest luminaire and switch."
     : "Look for a parallel path, and check the length and where it was read.";
 }

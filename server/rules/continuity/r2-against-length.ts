@@ -84,11 +84,11 @@ export default wayRule({
       whole && high && quantity.value >= whole.value
         ? `R1+R2 reads ${ohms(whole.value)} with the line included, so R2 alone must be less: check both figures, and null the long lead.`
         : beside
-          ? `That is only ${metres(implied)} of it: was it read through pipework? Disconnect the far end and repeat.`
+          ? `Was it read through pipework? Disconnect the far end and repeat.`
           : mismatch?.slip !== undefined
             ? `Check the decimal point: was it ${unslipped(quantity, mismatch.slip)}?`
             : high
-              ? "Look for a poor joint, a smaller conductor or a longer run, and null the long lead."
+              ? "Look for a poor joint or a smaller conductor, and null the long lead."
               : "Look for a parallel path, and check the length.";
     const meter = uncertaintyOnWay(study, latest.fact, quantity);
     report(valueSpot(latest.fact, quantity), {

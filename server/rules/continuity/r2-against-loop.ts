@@ -43,7 +43,7 @@ export default wayRule({
     if (!found || !cable) return;
     const { R2, own, Zs, board, expected, tolerance } = found;
     report(valueSpot(own, R2), {
-      message: `R2 ${ohms(R2.value)} is far below the ${ohms(expected.value)} its share of Zs gives: was it read through pipework? Disconnect the far end and repeat.`,
+      message: `R2 ${ohms(R2.value)} is far below its ${ohms(expected.value)} share of Zs: was it read through pipework? Disconnect the far end and repeat.`,
       value: amount(R2.value, "Ω"),
       limit: amountOf(expected),
       steps: [...expected.steps, ...tolerance.steps],

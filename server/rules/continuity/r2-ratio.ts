@@ -77,7 +77,7 @@ export default wayRule({
     if (!swapped && r2OffLength(study)) return;
     const share = ratio.value / (1 + ratio.value);
     report(valueSpot(own, R2), {
-      message: `R2 is ${ohms(R2.value)} of R1+R2 ${ohms(R1R2)}; ${cableWords(cable)} gives ${ohms(expected)}. ${swapped ? "Line and cpc seem interchanged: the smaller conductor reads more." : R2.value < expected ? "Look for a parallel path, or another size than recorded." : "Look for a poor joint in the cpc, or another size than recorded."}`,
+      message: `R2 is ${ohms(R2.value)} of R1+R2 ${ohms(R1R2)}; ${cableWords(cable)} gives ${ohms(expected)}. ${swapped ? "Line and cpc seem interchanged." : R2.value < expected ? "Look for a parallel path, or another size than recorded." : "Look for a poor joint in the cpc, or another size than recorded."}`,
       value: amount(R2.value, "Ω"),
       limit: amount(expected, "Ω"),
       steps: [

@@ -41,7 +41,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   if (fault === undefined || !exceeds(fault, value.value)) return;
   const how = noted ? `${noted.atLeast ? "more than" : "up to"}` : "by calculation about";
   report(valueSpot(fact, value), {
-    message: `Board ${node.board.head.name} is rated ${kiloamps(value.value)} as an assembly; ${how} ${kiloamps(fault)} may flow: fit a higher rating, or get the maker's rating behind the fuse upstream.`,
+    message: `Board ${node.board.head.name} is rated ${kiloamps(value.value)} as an assembly; ${how} ${kiloamps(fault)} may flow: fit a higher rating, or ask its maker.`,
     value: amount(fault, "A"),
     limit: amount(value.value, "A"),
     steps: [...(calculated?.steps ?? []), relation("fault ≤ rating", kiloamps(fault), kiloamps(value.value))],

@@ -93,7 +93,7 @@ function calculatedOver(installation: Installation, report: Reporter): void {
   const { greatest, diverse } = demand;
   if (!exceeds(greatest.value, rating.value)) return;
   report(valueSpot(cutout, rating), {
-    message: `The circuits come to ${demandNotes(demand)}, above the ${amps(rating.value)} cut-out: ask for a larger supply, limit the load, or state the diversity.`,
+    message: `The circuits come to ${demandNotes(demand)}, above the ${amps(rating.value)} cut-out: ask for a larger supply, or state the diversity.`,
     value: amount(greatest.value, "A"),
     limit: amount(rating.value, "A"),
     steps: greatest.steps,

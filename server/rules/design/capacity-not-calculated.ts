@@ -29,7 +29,7 @@ export default wayRule({
     const gap = capacityGap(study);
     if (!gap?.stated) return;
     report(factSpot(gap.fact), {
-      message: `The current-carrying capacity of this section cannot be calculated: ${gap.missing}. The device is not compared with it.`,
+      message: `The current-carrying capacity here cannot be calculated: ${gap.missing}.`,
       related: study.cable
         ? [{ spot: factSpot(study.cable.fact), message: `Cable of the circuit: ${cableWords(study.cable)}.` }]
         : [],

@@ -70,11 +70,11 @@ export default wayRule({
     const remedy = byArmour ? largerArmour(study, found) : largerCore(cable, need.value);
     const subject = byArmour
       ? `An armour of ${squareMillimetres(has.value)} of steel`
-      : `A ${squareMillimetres(has.value)} protective conductor`;
+      : `A ${squareMillimetres(has.value)} cpc`;
     report(spot ? valueSpot(cable.fact, spot) : factSpot(cable.fact), {
       message: table
         ? `${subject} is below the ${squareMillimetres(need.value)} of Table 54.7${byArmour ? " for steel" : ""}: show by the adiabatic equation that it is enough.`
-        : `${subject} is too small: the fault current that just trips the ${deviceName(device)} needs ${squareMillimetres(need.value)}${remedy.words}.`,
+        : `${subject} is too small: the fault current that trips the ${deviceName(device)} needs ${squareMillimetres(need.value)}${remedy.words}.`,
       value: amountOf(has),
       limit: amountOf(need),
       least: true,

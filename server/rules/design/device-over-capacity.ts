@@ -86,7 +86,7 @@ export default wayRule({
       ? ` Fit ${squareMillimetres(size)}.`
       : " Fit a larger cable or a smaller device, or change the route.";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed for this cable with a rewirable fuse" : "this cable can carry"} in its worst section.${motor ? " If an overload relay at the motor protects the cable, record a departure." : remedy}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section.${motor ? " If an overload relay at the motor protects the cable, record a departure." : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [

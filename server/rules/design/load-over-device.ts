@@ -44,7 +44,7 @@ export default wayRule({
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
     const [fix, words] = remedyFor(study, value);
     report(factSpot(designCurrent.fact), {
-      message: `The design current of ${amps(value)} exceeds the ${amps(device.rating)} of the ${deviceName(device)} device: it would trip in use. ${words}`,
+      message: `The design current of ${amps(value)} exceeds the ${amps(device.rating)} of the ${deviceName(device)} device. ${words}`,
       value: amount(value, "A"),
       limit: amount(device.rating, "A"),
       steps: [...(designCurrent.diversity?.steps ?? []), relationStep("Ib ≤ In", amps(value), amps(device.rating))],

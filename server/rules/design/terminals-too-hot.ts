@@ -54,7 +54,7 @@ export default wayRule({
     const line = cable.fact.args.line;
     const known = workOf(study.context) === "existing" || !stated;
     report(factSpot(cable.fact), {
-      message: `${heats(current, stated)} the conductors above the 70 °C of usual terminals: ${size ? `fit ${squareMillimetres(size)}, or ` : ""}write terminals 90 °C if both ends are made for it.`,
+      message: `${heats(current, stated)} the conductors above 70 °C: ${size ? `fit ${squareMillimetres(size)}, or ` : ""}write terminals 90 °C if both ends are made for it.`,
       value: amount(current, "A"),
       limit: amountOf(limit),
       steps: [...limit.steps, relation("Ib ≤ Iz at 70 °C", amps(current), amps(limit.value))],

@@ -78,7 +78,7 @@ const findingFor = memoByObject((study: WayStudy): { readonly spot: Spot; readon
   const [first] = explanations;
   if (!first) return undefined;
   const parts = [
-    "Together these readings do not fit a sound circuit.",
+    "These readings do not fit a sound circuit.",
     first.fits ? `Likeliest: ${first.sentence}` : undefined,
     note,
   ];

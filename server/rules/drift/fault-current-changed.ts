@@ -14,7 +14,7 @@ function checkTests({ name, now, before }: Series, report: Reporter): boolean {
   if (!exceeds(Math.abs(change), allowed)) return false;
   const rose = change > 0;
   const meaning = rose
-    ? "The supply may have been reinforced: check every breaking capacity."
+    ? "Check every breaking capacity."
     : "Look at the joints upstream, and at Zs of the circuits downstream.";
   report(factSpot(now.fact), {
     message: `${name} ${rose ? "rose" : "fell"} from ${kiloamps(then.value)} on ${then.on} to ${kiloamps(now.value)}, by ${percent(Math.round((Math.abs(change) / then.value) * 100))}. ${meaning}`,

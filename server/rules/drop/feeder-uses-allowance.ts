@@ -89,7 +89,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
   const line = cable?.fact.args.line;
   const behind = starved.length === 1 ? "the circuit downstream" : `${starved.length} circuits downstream`;
   report(line && cable ? valueSpot(cable.fact, line) : factSpot(feeder.way.header), {
-    message: `The drop up to board ${board.head.name} is ${whole ? "" : "at least "}${percent(drop.value)}, with ${percent(limit.value)} advised to the load: too little is left for ${behind}.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
+    message: `Voltage drop to board ${board.head.name} is ${whole ? "" : "at least "}${percent(drop.value)}, with ${percent(limit.value)} advised to the load: too little is left for ${behind}.${size ? ` Fit ${squareMillimetres(size)}.` : ""}`,
     value: amount(drop.value, "%"),
     limit: amountOf(limit),
     steps: [...drop.steps, ...limit.steps],

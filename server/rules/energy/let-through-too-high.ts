@@ -82,7 +82,7 @@ function checkWay(study: WayStudy, fault: Calculated, report: Reporter, recorded
   const { energy, stands, conductor, csa } = found;
   const which = conductor === "cpc" ? "protective conductor" : "line conductor";
   report(factSpot(cable.fact), {
-    message: `At ${kiloamps(fault.value)}${recorded ? "" : " (calculated)"} the ${deviceName(device)} may let through ${plain(energy.value, 0)} A²s; the ${squareMillimetres(csa)} ${which} withstands ${plain(stands.value, 0)} A²s: ask the maker for its I²t.`,
+    message: `At ${kiloamps(fault.value)}${recorded ? "" : " (calculated)"} the device may let through ${plain(energy.value, 0)} A²s, the ${squareMillimetres(csa)} ${which} withstands ${plain(stands.value, 0)} A²s: ask its maker.`,
     value: amount(energy.value, "A²s"),
     limit: amountOf(stands),
     steps: [...fault.steps, ...energy.steps, ...stands.steps, step("I²t ≤ k²S²", "", "does not hold")],

@@ -28,7 +28,7 @@ export default wayRule({
     const early = stageOf(context) === "design" || workOf(context) === "existing";
     report(factSpot(device.fact), {
       message:
-        "The breaking capacity of this device is not stated, so it cannot be compared with the fault current: read it off its front.",
+        "The breaking capacity is not stated, so it cannot be compared with the fault current: read it off the device.",
       ...(early ? { severity: "information" } : {}),
     });
   },

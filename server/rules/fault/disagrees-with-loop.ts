@@ -88,7 +88,7 @@ function checkFaultAt(place: FaultPlace, fault: FaultAt, report: Reporter): void
   if (!tooLow && !tooHigh) return;
   const used = tooLow ? low : high;
   report(factSpot(fault.fact), {
-    message: `${fault.name} ${kiloamps(fault.value)} does not agree with ${ohms(loop.value)} at ${name}, which gives ${kiloamps(byLoop.value)}: ${tooLow ? "was it read further out, or are A and kA mixed?" : "check the decimal point."}`,
+    message: `${fault.name} ${kiloamps(fault.value)} does not agree with ${ohms(loop.value)} at ${name}, which gives ${kiloamps(byLoop.value)}: ${tooLow ? "was it read further out, or A for kA?" : "check the decimal point."}`,
     value: amount(fault.value, "A"),
     limit: amount(tooLow ? least : most, "A"),
     least: tooLow,

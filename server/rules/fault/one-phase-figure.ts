@@ -47,7 +47,7 @@ installation "Sample" {
       const { Ipf, single, share } = found;
       const doubled = threePhaseFault(single);
       report(factSpot(Ipf.fact), {
-        message: `Ipf ${kiloamps(Ipf.value)} looks like a single-phase figure; between lines it is about ${kiloamps(doubled.value)} at ${place.name}: measure between lines, or double it.`,
+        message: `Ipf ${kiloamps(Ipf.value)} looks like a single-phase figure; between lines it is about ${kiloamps(doubled.value)} at ${place.name}: measure there, or double it.`,
         value: amount(Ipf.value, "A"),
         limit: amount(share.value * single, "A"),
         least: true,

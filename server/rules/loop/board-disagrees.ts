@@ -44,7 +44,7 @@ export default boardRule({
     const brought =
       by === "reading" ? `${ohms(expected)} read at the end of its feeder` : `${ohms(expected)} its feeder should give`;
     report(factSpot(own.fact), {
-      message: `Zdb ${ohms(own.value)} is above the ${brought}: look for a loose terminal between the two, or a reading that belongs to another board.`,
+      message: `Zdb ${ohms(own.value)} is above the ${brought}: look for a loose terminal, or a reading of another board.`,
       value: amount(own.value, "Ω"),
       steps: [...steps, step("tolerance", "", ohms(tolerance.value))],
       source: tolerance.source,

@@ -40,7 +40,7 @@ installation "Theatre wing" {
     if (supply.earthing !== "IT" || !supply.earthingFact || installation.boards.length === 0) return;
     report(factSpot(supply.earthingFact), {
       message:
-        "The loops of an IT system are not judged here: check the insulation monitor, and disconnection of a second fault, by 411.6.",
+        "The loops of an IT system are not judged here: check the insulation monitor and a second fault by 411.6.",
     });
   },
 });

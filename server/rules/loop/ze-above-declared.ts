@@ -44,7 +44,7 @@ installation "Sample" {
       system === "TN-C-S" && reading.sign === "=" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
     const meter = uncertaintyOnSupply(installation, Ze, reading);
     report(factSpot(Ze), {
-      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: check whether the earthing is ${other}, and ask the distributor.${withinUncertainty(meter, reading.value - limit.value)}`,
+      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is it ${other}? Ask the distributor.${withinUncertainty(meter, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: [...limit.steps, ...uncertaintySteps(meter)],

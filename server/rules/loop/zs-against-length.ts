@@ -49,7 +49,7 @@ export default wayRule({
     if (!mismatch || Math.abs(own - expected.value) <= practiceOf("loop-floor").value) return;
     const reason =
       mismatch.kind === "low"
-        ? "was it read at the far point? Record R1+R2, or the parallel path if there is one"
+        ? "was it read at the far point? Record R1+R2"
         : "look for a poor joint, check the length, and record R1+R2";
     report(factSpot(Zs.fact), {
       message: `Zs ${ohms(Zs.value)} less ${board.name} ${ohms(board.value)} leaves ${ohms(Math.max(own, 0))} for the cable; its length gives ${ohms(expected.value)}: ${reason}.`,

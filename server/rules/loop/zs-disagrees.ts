@@ -88,7 +88,7 @@ export default wayRule({
     const reason = calculated
       ? "calculate the sum again, or record which figures it was made from"
       : verdict === "high"
-        ? "look for a joint that is loosening, or R1+R2 read at a nearer point"
+        ? "look for a loose joint, or R1+R2 read at a nearer point"
         : "record metal in parallel with parallel-path";
     const after = study.facts.one("device") ?? study.facts.one("cable");
     const meter = loopUncertainty(study, found);
@@ -116,7 +116,7 @@ function throughElectrode(study: WayStudy, report: Reporter): void {
   if (!found) return;
   const { Zs, electrode, most, share, network } = found;
   report(factSpot(Zs.fact), {
-    message: `Zs ${ohms(Zs.value)} is far above the ${ohms(electrode.value)} of the electrode: look for a poor joint in the cpc or the earthing conductor, and check the decimal point.`,
+    message: `Zs ${ohms(Zs.value)} is far above the ${ohms(electrode.value)} of the electrode: look for a poor joint in the cpc or earthing conductor.`,
     value: amount(Zs.value, "Ω"),
     limit: amount(most, "Ω"),
     severity: "information",

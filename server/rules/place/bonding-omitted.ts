@@ -40,7 +40,7 @@ export default wayRule({
     const why = need.row.facts.omitted === "never" ? { words: "this location always requires it" } : missing(study);
     if (!why) return;
     report(factSpot(stated), {
-      message: `Supplementary bonding is omitted, and ${why.words}: fit it, or record why there is nothing to bond.`,
+      message: `Supplementary bonding is omitted, and ${why.words}: fit it, or record why it is not needed.`,
       ...(why.steps ? { steps: why.steps } : {}),
       source: why.source ? combine(need.source, why.source) : need.source,
       related: [study.facts.one("place"), study.device?.fact].flatMap((fact) =>

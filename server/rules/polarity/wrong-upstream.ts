@@ -7,7 +7,7 @@ function checkFact(fact: Fact | undefined, where: string, report: Reporter): voi
   const verdict = fact?.args.verdict as { value?: string } | undefined;
   if (!fact || verdict?.value !== "wrong") return;
   report(factSpot(fact), {
-    message: `Polarity is wrong at ${where}: switches and fuses downstream may be in the neutral. Isolate, have it put right, and test again.`,
+    message: `Polarity is wrong at ${where}: switches downstream may be in the neutral. Isolate, have it put right, and test again.`,
   });
 }
 

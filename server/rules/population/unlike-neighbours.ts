@@ -62,7 +62,7 @@ export default boardRule({
     const alone = lengthMismatch(quantityOf(study.R1R2?.value) as Quantity, expected.value);
     if (small || alone) return;
     report(factSpot(read.fact), {
-      message: `Way ${study.way.id} reads ${ohms(read.value)}; going by the other ${all.length - 1} circuits of the board it should be ${ohms(usual)}: look for ${read.value > usual ? "a poor joint, or a longer cable" : "a parallel path, or a shorter cable"}.`,
+      message: `Way ${study.way.id} reads ${ohms(read.value)}; by the other ${all.length - 1} circuits it should be ${ohms(usual)}: look for ${read.value > usual ? "a poor joint, or a longer cable" : "a parallel path, or a shorter cable"}.`,
       value: amount(read.value, "Ω"),
       limit: amount(usual, "Ω"),
       least: read.value < usual,

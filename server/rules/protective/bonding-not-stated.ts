@@ -84,7 +84,7 @@ installation "Sample" {
     if (supply.has("bonding") || testedWith(installation)) return;
     report(wordSpot(fact), {
       message:
-        "Main bonding is not recorded: write bonding for each service and metal frame, with its size, or bonding none with the reason.",
+        "Main bonding is not recorded: write bonding for each service with its size, or bonding none with the reason.",
       fixes: ["bonding water", 'bonding none "…"'].flatMap((line) => lineInBlock(fact, line)),
     });
   },

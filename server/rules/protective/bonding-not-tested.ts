@@ -56,7 +56,7 @@ installation "Sample" {
       const service = bonding.args.service.value;
       if (!all.includes(bonding) || tested.has(service)) continue;
       report(factSpot(bonding), {
-        message: `The continuity of the bonding of ${service} is not recorded: isolate, measure it with one end disconnected, and write continuity.`,
+        message: `The continuity of the ${service} bonding is not recorded: isolate, and measure it with one end disconnected.`,
       });
     }
   },

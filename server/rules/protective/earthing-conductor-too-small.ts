@@ -126,7 +126,7 @@ function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: nu
       shown ? undefined : table,
       "warning",
       (own, need) =>
-        `The earthing conductor of ${own} is below the ${need} of Table 54.7 for these tails: show by calculation that it is enough.`,
+        `The earthing conductor of ${own} is below the ${need} of Table 54.7: show by calculation that it is enough.`,
     ),
     asks(soilNeed(supply), "warning", (own, need) => {
       const against = supply.one("earthing-conductor")?.args.protected?.value;

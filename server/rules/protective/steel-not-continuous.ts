@@ -58,7 +58,7 @@ export default wayRule({
 
 const words: Readonly<Record<"plastic" | "flexible" | "open", string>> = {
   plastic: "here it is of plastic",
-  flexible: "here it is flexible, which never serves as one",
+  flexible: "here it is flexible",
   open: "here the cable is not enclosed",
 };
 

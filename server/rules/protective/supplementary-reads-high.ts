@@ -41,7 +41,7 @@ export default boardRule({
       if (reading.value <= limit.value) continue;
       const rcd = study.rcds.length > 0;
       report(valueSpot(fact, reading), {
-        message: `The supplementary bonding (${place.value}) reads ${ohms(reading.value)}, above ${ohms(limit.value)} for ${rcd ? "the RCD" : study.device ? `the ${deviceName(study.device)}` : "the device"} of way ${study.way.id}: look at its clamps, and for plastic pipe.`,
+        message: `Supplementary bonding (${place.value}) reads ${ohms(reading.value)}, above ${ohms(limit.value)} for ${rcd ? "the RCD" : study.device ? `the ${deviceName(study.device)}` : "the device"} of way ${study.way.id}: look at its clamps.`,
         value: amount(reading.value, "Ω"),
         limit: amountOf(limit),
         steps: limit.steps,

@@ -67,7 +67,7 @@ installation "Sample" {
         if (!byCpc || size.value >= byCpc.need.value) continue;
         const { need: asked, study } = byCpc;
         report(valueSpot(fact, size), {
-          message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; to the protective conductor of way ${study.way.id} it must be half of that, ${squareMillimetres(asked.value)}.`,
+          message: `Supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; to the protective conductor of way ${study.way.id} it must be half of that, ${squareMillimetres(asked.value)}.`,
           value: amount(size.value, "mm²"),
           limit: amountOf(asked),
           least: true,
@@ -88,7 +88,7 @@ installation "Sample" {
       }
       const ifShielded = !shielded && size.value >= supplementaryBonding(true).value;
       report(valueSpot(fact, size), {
-        message: `The supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; ${shielded ? "with" : "without"} mechanical protection it must be ${squareMillimetres(need.value)}${ifShielded ? ": write protected if it is" : ""}.`,
+        message: `Supplementary bonding (${place.value}) is ${squareMillimetres(size.value)}; ${shielded ? "with" : "without"} mechanical protection it must be ${squareMillimetres(need.value)}${ifShielded ? ": write protected if it is" : ""}.`,
         value: amount(size.value, "mm²"),
         limit: amountOf(need),
         least: true,

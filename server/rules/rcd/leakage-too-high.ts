@@ -112,7 +112,7 @@ function cure({ rcd, leakage, sum, limit }: RcdLeakage): string {
       : "";
   if (parts.length < 2) return `${alone.trim()}${coarser === "" ? "" : ` Or fit one of ${milliamps(next ?? 0)}.`}`;
   const count = Math.min(parts.length, Math.ceil(sum.value / limit.value - 1e-9));
-  return `${alone}Divide the circuits between ${count} RCDs or more${coarser}.`;
+  return `${alone}Divide the circuits between ${count} RCDs${coarser}.`;
 }
 
 /** 30 mA protects persons, and an electrode has its own limit: only an RCD fitted for other reasons may be less sensitive. */

@@ -35,7 +35,7 @@ export default wayRule({
     if (!own || !weaker || !span || own.at === "upstream" || own.fact.segment !== study.way.segment) return;
     const row = rowOf(rcdTypes, { type: weaker.type ?? "A" });
     report(valueSpot(own.fact, span), {
-      message: `Smooth direct current of this circuit also flows through the ${rcdName(weaker)} upstream and may stop it from tripping.`,
+      message: `Smooth DC of this circuit flows through the ${rcdName(weaker)} upstream and may stop it from tripping.`,
       ...(row ? { source: sourceOf(rcdTypes, row, "use") } : {}),
       related: [{ spot: factSpot(weaker.fact), message: `Upstream: ${rcdName(weaker)}.` }],
     });

@@ -25,7 +25,7 @@ installation "Kiln house" {
     if (!fact || edition?.unseen === undefined) return;
     const { unseen, takesNumbersFrom: from } = edition;
     report(valueSpot(fact, fact.args.edition), {
-      message: `${unseen}${from ? ` The limits of ${from} are used here.` : ""} Check what matters in your own copy.`,
+      message: `${unseen}${from ? ` The limits of ${from} are used here.` : ""} Check your own copy.`,
     });
   },
 });

@@ -45,7 +45,7 @@ installation "Kiln house" {
     const last = edition && editionDates(installation, edition).lastTest;
     if (!fact || !edition || last === undefined || last >= edition.from) return;
     report(valueSpot(fact, fact.args.edition), {
-      message: `The last test is dated ${last}, before ${edition.id} was published on ${edition.from}: to which edition was it made?`,
+      message: `The last test is dated ${last}, before ${edition.id} came out on ${edition.from}: which edition was it made to?`,
       source: edition.sources.from,
     });
   },

@@ -47,7 +47,7 @@ export default wayRule({
     const value = first?.readings["L-N"]?.value;
     if (!first || !expected || value === undefined) return;
     report(readingSpot(first, "L-N"), {
-      message: `${listed(pattern.points.map(({ name }) => name))} read above the ${ohms(expected.greatest)} the ends give, and the ends are too low for the length: look for a cable that bridges the ring.`,
+      message: `${listed(pattern.points.map(({ name }) => name))} read above the ${ohms(expected.greatest)} the ends give, and the ends read low: look for a cable that bridges the ring.`,
       value: amount(value, "Ω"),
       limit: amount(expected.greatest, "Ω"),
       steps: expected.steps,

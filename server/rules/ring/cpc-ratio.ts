@@ -90,10 +90,10 @@ function suspicion(
       ? "The ratio is inverted: line and cpc sizes are swapped, or metal is in parallel with the cpc."
       : "The ratio is inverted: are r1 and r2 swapped?";
   if (verdict === "low" && fits === cable.line)
-    return `It fits a ${squareMillimetres(fits)} cpc: another cable, or metal in parallel with the cpc.`;
+    return `It fits a ${squareMillimetres(fits)} cpc: another cable, or metal in parallel.`;
   if (fits !== undefined && fits !== cable.cpc)
     return verdict === "high"
-      ? `It fits a ${squareMillimetres(fits)} cpc, or a poor joint in the right one.`
+      ? `It fits a ${squareMillimetres(fits)} cpc, or a poor joint.`
       : `It fits a ${squareMillimetres(fits)} cpc: check the size recorded.`;
   if (verdict === "low") return "Look for metal in parallel with the cpc, or another size than recorded.";
   return uneven

@@ -61,7 +61,7 @@ export default wayRule({
     const tenfold =
       !sized && lower > 0 && Math.abs(quantity.value / lower / 10 - 1) <= deadTestPractice.slipShare.value;
     const words = sized
-      ? `rn reads ${ohms(rn)} where r1 and the sizes give ${ohms(expected)}, more than ${plain(ringTolerance.value)} Ω apart.`
+      ? `rn reads ${ohms(rn)} where r1 gives ${ohms(expected)}, more than ${plain(ringTolerance.value)} Ω apart.`
       : `r1 and rn differ by ${ohms(difference)}, more than ${plain(ringTolerance.value)} Ω.`;
     const remedy = tenfold
       ? `Check the decimal point first, then look for a poor joint.`

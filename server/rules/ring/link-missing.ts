@@ -70,7 +70,7 @@ export default wayRule({
     const quarter = ring.quarter["L-N"];
     if (pattern.kind !== "doubled" || !quarter || !quantity) return;
     report(readingSpot(first, "L-N"), {
-      message: `Every point reads about twice the ${ohms(quarter.value)} the ends give: ${falls(ring.points) ? "one of the two links at the board was missing" : "a link was missing, or a live conductor has come open"}. Measure the ends again and repeat.`,
+      message: `Every point reads about twice the ${ohms(quarter.value)} the ends give: ${falls(ring.points) ? "one of the two links at the board was missing" : "a link was missing, or a live conductor is open"}. Repeat.`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(quarter),
       steps: quarter.steps,

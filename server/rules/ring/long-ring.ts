@@ -44,7 +44,7 @@ export default wayRule({
     if (lengthFromResistance(cold.value, perMetre).value <= usualRingLength.value) return;
     const length = lengthFromResistance(quantity.value, perMetre);
     report(valueSpot(ends, quantity), {
-      message: `${end} of ${shown(quantity)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}, above the usual ${metres(usualRingLength.value)}: check voltage drop and Zs at the far point.`,
+      message: `${end} of ${shown(quantity)} is about ${metres(Math.round(length.value))} of ${cableWords(cable)}, above the usual ${metres(usualRingLength.value)}: check voltage drop and Zs.`,
       value: amount(length.value, "m"),
       limit: amount(usualRingLength.value, "m"),
       steps: [...length.steps, step("at least, warm and with the meter's uncertainty", "", ohms(cold.value))],

@@ -39,9 +39,9 @@ export default wayRule({
     const { ends, quarter } = studyRing(study);
     const [LN, LE] = [quarter["L-N"], quarter["L-E"]];
     if (!ends || !LN || equalsQuarter(study)) return;
-    const also = LE ? ` and near ${ohms(LE.value)} line to earth` : "";
+    const also = LE ? ` and ${ohms(LE.value)} L-E` : "";
     report(factSpot(ends), {
-      message: `No point of this ring has a reading: with the legs cross-connected read each, near ${ohms(LN.value)} line to neutral${also}.`,
+      message: `No point of this ring has a reading: cross-connect the legs and read each, near ${ohms(LN.value)} L-N${also}.`,
       steps: [...LN.steps, ...(LE?.steps ?? [])],
       source: LE ? combine(LN.source, LE.source) : LN.source,
     });

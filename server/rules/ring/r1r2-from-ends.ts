@@ -39,7 +39,7 @@ export default wayRule({
       ring.values[end]?.value === round(share * quantity.value, quantity.decimals);
     const backwards = same(1.5, "r1") && same(2.5, "r2");
     report(valueSpot(fact, quantity), {
-      message: `R1+R2 ${shown(quantity)} is exactly (r1 + r2) / 4${backwards ? ", r1 and r2 exactly 1.5 and 2.5 × it" : ""}, and no point was read: read the points, or mark it calculated.`,
+      message: `R1+R2 ${shown(quantity)} is exactly (r1 + r2) / 4${backwards ? ", r1 and r2 exactly 1.5 and 2.5 × it" : ""}, without a point read: read them, or mark it calculated.`,
       value: amount(quantity.value, "Ω"),
       limit: amountOf(quarter),
       steps: quarter.steps,

@@ -39,10 +39,10 @@ export default installationRule({
       return;
     const reason =
       edition.spd === "consequence"
-        ? "the consequences of a surge, and who decided that it may be omitted"
+        ? "the consequences of a surge, and who decided"
         : "the result of the risk assessment";
     report(factSpot(unsaid), {
-      message: `Surge protection is not fitted and no reason is given: record ${reason}.`,
+      message: `Surge protection is omitted without a reason: record ${reason}.`,
       source: edition.sources.spd,
     });
   },
