@@ -101,7 +101,7 @@ describe("what is found in the examples", () => {
 });
 
 describe("a document", () => {
-  it.each(["README.md", "grammar/REFERENCE.md"])("%s", (path) => {
+  it.each(["README.md", "grammar/REFERENCE.md", "package.json"])("%s", (path) => {
     expect(readFileSync(path, "utf8").split("\n").flatMap(slipsIn)).toEqual([]);
   });
 });
