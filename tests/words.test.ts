@@ -33,6 +33,7 @@ const unwanted: readonly (readonly [pattern: RegExp, instead: string])[] = [
   [/\bwhat will do is\b|\bwould do\.$/i, "use …; fit …"],
   [/\bcombined conductor\b/i, "PEN conductor"],
   [/\b(no|without|whose) hands\b|\bhands that\b/i, "signed, not signed"],
+  [/\bpassed by [\d.]+ %/i, "exceeded by, missed by"],
   [/\bprove it dead\b/i, "dead tests"],
   [/\bInfinity\b|\bNaN\b|\bundefined\b|\[object/, "words for what cannot be calculated"],
 ];

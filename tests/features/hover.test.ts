@@ -335,8 +335,8 @@ installation "Joinery" {
       "on “1.64 Ω”
       **1.64 Ω** — The loop impedance.
 
-      - limit, hot: 1.37 Ω, passed by 20 %
-      - limit, cold: 1.09 Ω, passed by 50 %
+      - limit, hot: 1.37 Ω, exceeded by 20 %
+      - limit, cold: 1.09 Ω, exceeded by 50 %
       - expected: Ze + R1+R2 = 0.64 Ω
       - design, hot: 0.68 Ω
       - cold limit stated otherwise: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)

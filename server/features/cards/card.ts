@@ -45,7 +45,7 @@ export const card = (
 export const row = (name: string, text: string | Markdown | undefined): Row | undefined =>
   text === undefined ? undefined : { name, text };
 
-/** A calculated figure as a row, with what is left to it where a reading is held against it. */
+/** A calculated figure as a row, with the margin of the reading that is compared with it. */
 export function limitRow(
   name: string,
   limit: Calculated | undefined,
@@ -59,7 +59,7 @@ export function limitRow(
 function marginText(value: number, limit: number, least: boolean): string {
   if (limit === 0 || !Number.isFinite(limit) || !Number.isFinite(value)) return "";
   const left = ((least ? value - limit : limit - value) / Math.abs(limit)) * 100;
-  if (left < 0) return `, passed by ${percent(Math.round(-left))}`;
+  if (left < 0) return `, ${least ? "missed" : "exceeded"} by ${percent(Math.round(-left))}`;
   return least && left > 1000 ? ", far above it" : `, ${percent(Math.round(left))} ${least ? "above it" : "left"}`;
 }
 
