@@ -15,7 +15,9 @@ const sound = [
   "larkfield/cottage.ways",
   "millrace/bakery.ways",
   "orchard/cider-shed.ways",
+  "quarry-bank/house.ways",
   "sallow-meadow/camp-site.ways",
+  "tanner-row/shop.ways",
 ] as const;
 const faulty = "copper-lane/hall-faulty.ways";
 const parts = ["heron-wharf/workshop.ways", "shared/instruments.ways"];

@@ -74,6 +74,14 @@ export const struckOutRows = (parts: readonly Placed[]): string[][] =>
     ),
   );
 
+/** What the schedule records by names of its own. */
+export const detailRows = (parts: readonly Placed[]): string[][] =>
+  parts.flatMap(({ where, facts }) =>
+    allFacts(facts)
+      .filter(({ word }) => word === "detail")
+      .map((fact) => [where, said(fact, "name"), said(fact, "text")]),
+  );
+
 /** Readings that were recorded wrongly, with what stood there. */
 export const correctedRows = (parts: readonly Placed[]): string[][] =>
   parts.flatMap(({ where, facts }) =>

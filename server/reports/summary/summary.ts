@@ -11,6 +11,7 @@ import {
   absenceRows,
   correctedRows,
   departureRows,
+  detailRows,
   findingRows,
   memoryRows,
   queryRows,
@@ -109,6 +110,7 @@ function scopeSections(scope: Scope, installation: Installation, whereOf: WhereO
     ),
     ...part("Struck out", table(["where", "what", "reason given", "by, and when"], struckOutRows(parts))),
     ...part("Corrected", table(["where", "what", "recorded before", "reason given"], correctedRows(parts))),
+    ...part("Details", table(["where", "detail", "what is recorded"], detailRows(parts))),
     ...part("Open queries", table(["where", "question"], queryRows(scope.blocks))),
     ...part("Found", table(["severity", "where", "check", "finding"], findingRows(others, whereOf))),
     ...part(
