@@ -1,5 +1,7 @@
-import type { ClientCapabilities, Connection } from "vscode-languageserver";
+import type { ClientCapabilities, Connection, Range } from "vscode-languageserver";
+import type { Segment } from "../syntax/split.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
+import { rangeOf, touching } from "./convert.ts";
 import { CheckProgress } from "./progress.ts";
 import type { Runtime } from "./runtime.ts";
 import { Slicer } from "./slicer.ts";
@@ -10,6 +12,7 @@ export class Checking {
   readonly #workspace: Workspace;
   readonly #runtime: Runtime;
   readonly #slicer: Slicer;
+  readonly #lookedAt = new Map<string, Range>();
   #showsProgress = false;
 
   constructor(connection: Connection, workspace: Workspace, runtime: Runtime) {
@@ -23,22 +26,58 @@ export class Checking {
     this.#showsProgress = window?.workDoneProgress ?? false;
   }
 
-  /** Once it is ready, the findings of a file are known; of one that nobody wants any more they may not be. */
-  async check(path: string, isWanted: () => boolean): Promise<"ready" | "outdated"> {
+  /** What an editor shows of a file: it is checked before the rest. */
+  looksAt(path: string, range: Range): void {
+    this.#lookedAt.set(path, range);
+  }
+
+  forget(path: string): void {
+    this.#lookedAt.delete(path);
+  }
+
+  /**
+   * Once it is ready, the findings of a file are known; of one that nobody wants any more they may not be. `inPart`: some
+   * of them will do, where all would keep a person waiting.
+   */
+  async check(path: string, isWanted: () => boolean, inPart = false): Promise<CheckState> {
     const snapshot = this.#workspace.snapshot(path);
     if (!snapshot) return "ready";
+    const start = this.#runtime.now();
+    const takesPart = inPart && snapshot.projects.length === 1;
     const progress = this.#showsProgress
       ? new CheckProgress(this.#connection, this.#runtime, waysIn(snapshot))
       : undefined;
-    const progressed = (ways: number): void => progress?.progressed(ways);
     try {
-      const end = await this.#slicer.run(snapshot.check(), { isWanted, progressed });
-      return end === "outdated" ? end : "ready";
+      const lookedAt = this.#segmentsLookedAt(snapshot);
+      const end = await this.#slicer.run(snapshot.check(lookedAt), {
+        isWanted,
+        isEnough: () =>
+          takesPart && this.#runtime.now() - start > patience && (!lookedAt || snapshot.hasChecked(lookedAt)),
+        progressed: (ways) => progress?.progressed(ways),
+      });
+      return end === "outdated" || end === "enough" ? states[end] : "ready";
     } finally {
       progress?.end();
     }
   }
+
+  #segmentsLookedAt({ file, positions, projects }: Snapshot): ReadonlySet<Segment> | undefined {
+    const range = this.#lookedAt.get(file.path);
+    if (!range || projects.every(({ known }) => known)) return undefined;
+    const { segments } = file.document;
+    const isSeen = (segment: Segment): boolean =>
+      touching(rangeOf(positions, { segment, start: 0, end: segment.text.length }), range);
+    return new Set(segments.filter(isSeen));
+  }
 }
+
+/** `partly`: what is found so far may be shown, and the check is to go on. */
+export type CheckState = "ready" | "outdated" | "partly";
+
+const states = { outdated: "outdated", enough: "partly" } as const;
+
+/** Milliseconds after which something is better than nothing. */
+const patience = 1_000;
 
 const waysIn = ({ projects }: Snapshot): number =>
   projects.reduce(

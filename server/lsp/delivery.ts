@@ -7,8 +7,8 @@ import type { ClientCapabilities, Connection, DocumentDiagnosticReport } from "v
 import { type HintMode, isHintMode } from "../features/inlay.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
-import type { Checking } from "./checking.ts";
-import { type DiagnosticSet, Diagnostics } from "./diagnostics.ts";
+import type { Checking, CheckState } from "./checking.ts";
+import { type DiagnosticSet, Diagnostics, underWay } from "./diagnostics.ts";
 import { at } from "./member.ts";
 import type { Runtime } from "./runtime.ts";
 
@@ -175,23 +175,38 @@ export class Delivery {
   }
 
   /** Goes on for as long as the file is open. */
-  #check(path: string): Promise<"ready" | "outdated"> {
-    return this.#checking.check(path, () => this.#uris.has(path));
+  #check(path: string, inPart = false): Promise<CheckState> {
+    return this.#checking.check(path, () => this.#uris.has(path), inPart);
   }
 
   async #push(path: string): Promise<void> {
     try {
-      do {
+      for (let state: CheckState | undefined; state !== "ready"; ) {
         if (!this.#workspace.isLoaded(path)) await this.#workspace.load(path);
         // Touched again while it was read or checked: the next round speaks for it.
         if (!this.#uris.has(path) || this.#dirty.has(path)) return;
-      } while ((await this.#check(path)) === "outdated");
+        state = await this.#check(path, !this.#published.has(path));
+        if (state === "partly") await this.#publishPart(path);
+      }
       const snapshot = this.#workspace.snapshot(path);
       if (snapshot && !this.#dirty.has(path)) await this.#publish(path, this.#diagnostics.of(snapshot));
     } catch (error) {
       this.#log(`Checking failed on ${path}: ${error instanceof Error ? error.stack : String(error)}`);
       await this.#publish(path, this.#diagnostics.failed(path, error));
     }
+  }
+
+  async #publishPart(path: string): Promise<void> {
+    const snapshot = this.#workspace.snapshot(path);
+    const set = snapshot && this.#partOf(snapshot);
+    if (set) await this.#publish(path, set);
+  }
+
+  /** What is found so far: of use where nothing is shown yet, since what is shown is not to go and come again. */
+  #partOf(snapshot: Snapshot): DiagnosticSet | undefined {
+    const { soFar, projects } = snapshot;
+    if (soFar === undefined || projects.every(({ known }) => known)) return undefined;
+    return this.#diagnostics.of(snapshot, soFar, [underWay]);
   }
 
   async #publish(path: string, set: DiagnosticSet): Promise<void> {
@@ -206,16 +221,28 @@ export class Delivery {
   }
 
   /** Whether the next pull shows what is found now, or what was found when the file was saved. */
-  showsNew(path: string): boolean {
-    return this.#onType || this.#diagnostics.last(path) === undefined;
+  wants(path: string): "all" | "some" | "none" {
+    const isFirst = this.#diagnostics.last(path) === undefined;
+    if (!this.#onType) return isFirst ? "all" : "none";
+    return isFirst && this.#refreshes ? "some" : "all";
   }
 
   /** The answer to an editor that pulls. */
   pull(snapshot: Snapshot, previous: string | undefined): DocumentDiagnosticReport {
     const { path } = snapshot.file;
-    const set = (this.#onType ? undefined : this.#diagnostics.last(path)) ?? this.#diagnostics.of(snapshot);
+    const shown = this.#diagnostics.last(path);
+    const part = this.#onType ? this.#partOf(snapshot) : undefined;
+    if (part) void this.#finish(path);
+    const set = part ?? (this.#onType ? undefined : shown) ?? this.#diagnostics.of(snapshot);
     if (set.id === previous) return { kind: "unchanged", resultId: set.id };
     return reportOf(set);
+  }
+
+  /** Goes on with a check of which a part was shown, and has the editor ask for the whole. */
+  async #finish(path: string): Promise<void> {
+    // One that is outdated was edited, and is asked for by that; one that fails is told of when it is asked for.
+    const state = await this.#check(path).catch(() => "ready");
+    if (state === "ready") this.#refresh();
   }
 
   /** The answer where checking failed: what was found before stays, with a word on it. */

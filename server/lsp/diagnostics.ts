@@ -37,13 +37,14 @@ export class Diagnostics {
   }
 
   /** The same set as before, with the same id, where nothing in it changed. */
-  of(snapshot: Snapshot): DiagnosticSet {
-    const { file, findings } = snapshot;
+  of(snapshot: Snapshot, findings = snapshot.findings, more: readonly Diagnostic[] = []): DiagnosticSet {
+    const { file } = snapshot;
     const last = this.#last.get(file.path);
-    const { first, more } = firstOfEach(findings, mostOfAKind);
+    const { first, more: left } = firstOfEach(findings, mostOfAKind);
     const items = [
       ...first.map((finding) => this.#diagnostic(snapshot, finding)),
-      ...[...more].map(([check, count]) => restOf(check, count)),
+      ...[...left].map(([check, count]) => restOf(check, count)),
+      ...more,
     ].map((item, at) => unlessSame(last?.items[at], item));
     const same = last && last.items.length === items.length && items.every((item, at) => item === last.items[at]);
     if (same) return last;
@@ -60,7 +61,7 @@ export class Diagnostics {
   failed(path: string, error: unknown): DiagnosticSet {
     const before = this.#last.get(path);
     const failure = failureOf(error);
-    const items = [failure, ...(before?.items ?? []).filter((item) => !isFailure(item))];
+    const items = [failure, ...(before?.items ?? []).filter((item) => item !== underWay && !isFailure(item))];
     const [first] = before?.items ?? [];
     if (before && first && isFailure(first) && first.message === failure.message) return before;
     const set = { id: String(++sets), items };
@@ -124,6 +125,15 @@ const restOf = (check: string, count: number): Diagnostic => ({
   code: check,
   message: `${count} more findings of this kind are not shown: put the first ${mostOfAKind} right, or divide the file.`,
 });
+
+/** What is found so far must not be taken for all there is. */
+export const underWay: Diagnostic = {
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+  severity: DiagnosticSeverity.Information,
+  source: "wayfile",
+  code: "check/under-way",
+  message: "This file is still being checked: more may be found in it.",
+};
 
 /** It stands at the top of a file, where no check of a way stands. */
 const failureOf = (error: unknown): Diagnostic => ({

@@ -73,7 +73,7 @@ function diagnostics({ connection, ask }: Service, delivery: Delivery): Capabili
       noFindings,
       (snapshot, { previousResultId }: DocumentDiagnosticParams) => delivery.pull(snapshot, previousResultId),
       {
-        findings: (path) => delivery.showsNew(path),
+        findings: (path) => delivery.wants(path),
         failed: (path, error) => delivery.pullFailed(path, error),
         overtaken: askAgain,
       },

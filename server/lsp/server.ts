@@ -6,13 +6,14 @@ import {
   type Connection,
   type InitializeParams,
   type InitializeResult,
+  type Range,
   ResponseError,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { canonical, resolveUri } from "../workspace/uri.ts";
 import { mostFiles, Workspace } from "../workspace/workspace.ts";
 import { answer, overtaken } from "./answer.ts";
-import { Checking } from "./checking.ts";
+import { Checking, type CheckState } from "./checking.ts";
 import { refusedRequest } from "./connection.ts";
 import { Delivery } from "./delivery.ts";
 import { registerFeatures } from "./features.ts";
@@ -40,12 +41,14 @@ export function startServer(connection: Connection, runtime: Runtime): void {
         failed: (error: unknown) => needs?.failed?.(path, error) ?? neutral,
         overtaken: needs?.overtaken ?? overtaken,
       };
-      const wantsFindings = needs?.findings?.(path) ?? false;
-      const prepare = async (): Promise<"ready" | "outdated"> => {
+      if (seen.has(name)) checking.looksAt(path, (params as typeof params & { readonly range: Range }).range);
+      const wanted = needs?.findings?.(path) ?? "none";
+      const prepare = async (): Promise<CheckState> => {
         if (!workspace.isLoaded(path)) await workspace.load(path);
-        return wantsFindings ? await checking.check(path, () => !token.isCancellationRequested) : "ready";
+        if (wanted === "none") return "ready";
+        return await checking.check(path, () => !token.isCancellationRequested, wanted === "some");
       };
-      return answer(asked, token, log, wantsFindings || !workspace.isLoaded(path) ? prepare : undefined, () => {
+      return answer(asked, token, log, wanted !== "none" || !workspace.isLoaded(path) ? prepare : undefined, () => {
         const snapshot = workspace.snapshot(path);
         return snapshot ? work(snapshot, params) : neutral;
       });
@@ -112,6 +115,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     const path = canonical(uri);
     const dependents = workspace.dependents(path);
     workspace.close(path);
+    checking.forget(path);
     delivery.closed(path, dependents);
   });
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
@@ -126,6 +130,9 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   connection.onRequest(refusedRequest, ({ code, message }: Refusal) => new ResponseError(code, message));
   connection.listen();
 }
+
+/** Requests that say what an editor shows of a file. */
+const seen: ReadonlySet<string> = new Set(["textDocument/inlayHint", "textDocument/semanticTokens/range"]);
 
 const emptySegment = { kind: "lines", word: "", text: "", breaks: 0 } as const;
 

@@ -14,15 +14,15 @@ interface AboutDocument {
 
 /** What a feature asks for besides its document. */
 export interface Needs<T> {
-  /** The findings of the document: they are worked out beforehand, in slices. */
-  findings?(path: string): boolean;
+  /** The findings of the document: they are worked out beforehand, in slices; some will do where all keep one waiting. */
+  findings?(path: string): "all" | "some" | "none";
   /** What is answered where it fails. */
   failed?(path: string, error: unknown): T;
   overtaken?(): ResponseError<unknown>;
 }
 
 /** For a feature that shows findings. */
-export const findings = { findings: () => true } as const;
+export const findings = { findings: (): "all" => "all" };
 
 /** What a feature's registration is lent: a request comes in, its snapshot and cursor come ready. */
 export interface Service {

@@ -11,12 +11,14 @@ const longestSlice = 8;
 /** Asking the clock after each way would cost more than most of them do. */
 const waysAtOnce = 4;
 
-export type CheckEnd = "done" | "outdated" | "unwanted";
+export type CheckEnd = "done" | "outdated" | "unwanted" | "enough";
 
 /** What is told of a check that takes its time. */
 export interface Watcher {
   /** Whether anybody still waits for it. */
   isWanted(): boolean;
+  /** Whether what is checked so far will do for now. */
+  isEnough?(): boolean;
   /** After each slice, with the number of ways that had to be checked so far. */
   progressed?(ways: number): void;
 }
@@ -38,6 +40,7 @@ export class Slicer {
         if (state !== "more") return state;
       } while (this.#runtime.now() < end);
       watcher.progressed?.(check.checked);
+      if (watcher.isEnough?.()) return "enough";
       await this.#turn();
       if (!watcher.isWanted()) return "unwanted";
     }

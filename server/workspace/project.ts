@@ -6,7 +6,7 @@ import { type Board, type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
 import type { Fact } from "../model/values.ts";
-import { checkBoardInSlices, checkInSlices, type Slices } from "../rules/frame/check.ts";
+import { checkBoardInSlices, checkInSlices, foundSoFar, isChecked, type Slices } from "../rules/frame/check.ts";
 import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { unusedInFiles } from "../rules/frame/departures.ts";
 import { type Finding, findingOf, valueSpot, wordSpot } from "../rules/frame/rule.ts";
@@ -146,6 +146,24 @@ export class Project {
   *check(): Slices<ProjectResult> {
     this.#result ??= yield* checkAll(this);
     return this.#result;
+  }
+
+  /** What is found in a file so far, while the check is under way. */
+  soFar(file: LoadedFile): readonly Finding[] {
+    const result = this.#result?.files ?? this.#partsOf(file);
+    return result.find((one) => one.file === file)?.findings ?? [];
+  }
+
+  /** Whether some boards are checked already, all of them that there are. */
+  hasChecked(wanted: (board: Board) => boolean): boolean {
+    return this.installations.every(({ boards }) => boards.every((place) => !wanted(place.board) || isChecked(place)));
+  }
+
+  #partsOf(file: LoadedFile): readonly FileFindings[] {
+    const { files, findings } = this.gathering;
+    const isNew = firstOfItsKind();
+    const found = files.some(isNewer) ? [] : this.installations.flatMap(foundSoFar).filter(isNew);
+    return assign([file], [...findings, ...found]);
   }
 
   /** Checks some boards before the others: what is found on them is kept for the rest of the check. */

@@ -29,6 +29,13 @@ export interface Snapshot {
   readonly installations: readonly Installation[];
   /** What every schedule that uses this file finds in it. */
   readonly findings: readonly Finding[];
+  /**
+   * What is found so far, while a check is under way; nothing of a file that several schedules use, where a finding says
+   * in which of them it holds.
+   */
+  readonly soFar: readonly Finding[] | undefined;
+  /** Whether the boards that hold some segments are checked already. */
+  hasChecked(segments: ReadonlySet<Segment>): boolean;
   /** The same in slices; segments that are looked at come first. */
   check(lookedAt?: ReadonlySet<Segment>): CheckRun;
   /** Every schedule that uses this file, with all it uses. */
@@ -244,6 +251,10 @@ export class Workspace {
       get findings() {
         return findingsOfFile(file, projects);
       },
+      get soFar() {
+        return projects.length === 1 ? home.soFar(file) : undefined;
+      },
+      hasChecked: (segments) => projects.every((project) => project.hasChecked(holds(segments))),
       check: (lookedAt) => new CheckRun(checkFile(file, projects, lookedAt), () => this.#isCurrent(file, projects)),
       projects,
     };
@@ -283,6 +294,8 @@ export class Workspace {
   }
 }
 
+const holds = (segments: ReadonlySet<Segment>) => (board: Board) => board.segments.some((one) => segments.has(one));
+
 /** Checks every project of a file, what is looked at first. */
 function* checkFile(
   file: LoadedFile,
@@ -290,7 +303,6 @@ function* checkFile(
   lookedAt: ReadonlySet<Segment> | undefined,
 ): Slices<readonly Finding[]> {
   const own = new Set(file.document.segments);
-  const holds = (segments: ReadonlySet<Segment>) => (board: Board) => board.segments.some((one) => segments.has(one));
   for (const wanted of lookedAt ? [lookedAt, own] : [own]) {
     for (const project of projects) yield* project.checkBoards(holds(wanted));
   }

@@ -23,19 +23,30 @@ export interface Server {
   readonly errors: string[];
   open(uri: string, text: string): Promise<void>;
   change(uri: string, version: number, contentChanges: readonly object[]): Promise<void>;
+  /** One answer to a pull: where a first check takes long, it may be a part of what there is. */
+  pullOnce(uri: string, previousResultId?: string): Promise<Pulled>;
   /** The next push for a document that satisfies a wish; those that have arrived count. */
   push(
     uri: string,
     wish?: (diagnostics: readonly Diagnostic[]) => boolean,
     version?: number,
   ): Promise<PublishDiagnosticsParams>;
-  pull(uri: string, previousResultId?: string): Promise<{ kind: string; resultId?: string; items?: Diagnostic[] }>;
+  /** What is found once all is checked. */
+  pull(uri: string, previousResultId?: string): Promise<Pulled>;
   /** Resident memory of its process, MiB. */
   memory(): number;
   stop(): Promise<number | null>;
   /** Ends a server that a test has done with, in whatever state it is. */
   kill(): void;
 }
+
+export interface Pulled {
+  readonly kind: string;
+  readonly resultId?: string;
+  readonly items?: Diagnostic[];
+}
+
+const isPart = (items: readonly Diagnostic[] = []): boolean => items.some(({ code }) => code === "check/under-way");
 
 export interface ServerOptions {
   readonly capabilities?: ClientCapabilities;
@@ -84,6 +95,11 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
     ...(options.initializationOptions === undefined ? {} : { initializationOptions: options.initializationOptions }),
   });
   await connection.sendNotification("initialized", {});
+  const pullOnce = (uri: string, previousResultId?: string): Promise<Pulled> =>
+    connection.sendRequest("textDocument/diagnostic", {
+      textDocument: { uri },
+      ...(previousResultId === undefined ? {} : { previousResultId }),
+    });
   return {
     connection,
     initialized,
@@ -100,18 +116,24 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
       new Promise((resolve) => {
         const look = (): void => {
           const found = published.findLast((one) => one.uri === uri);
-          if (!found || !wish(found.diagnostics) || (version !== undefined && found.version !== version)) return;
+          if (
+            !found ||
+            isPart(found.diagnostics) ||
+            !wish(found.diagnostics) ||
+            (version !== undefined && found.version !== version)
+          )
+            return;
           waiting.delete(look);
           resolve(found);
         };
         waiting.add(look);
         look();
       }),
-    pull: (uri, previousResultId) =>
-      connection.sendRequest("textDocument/diagnostic", {
-        textDocument: { uri },
-        ...(previousResultId === undefined ? {} : { previousResultId }),
-      }),
+    pullOnce,
+    pull: async (uri, previousResultId) => {
+      const pulled = await pullOnce(uri, previousResultId);
+      return isPart(pulled.items) ? await pullOnce(uri, pulled.resultId) : pulled;
+    },
     memory: () =>
       Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${child.pid}/status`, "utf8"))?.[1] ?? Number.NaN) / 1024,
     kill: () => {

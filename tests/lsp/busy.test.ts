@@ -2,7 +2,13 @@
 import { spawn } from "node:child_process";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
-import { CancellationTokenSource, type Diagnostic, LSPErrorCodes } from "vscode-languageserver/node";
+import {
+  CancellationTokenSource,
+  type ClientCapabilities,
+  type Diagnostic,
+  LSPErrorCodes,
+  type PublishDiagnosticsParams,
+} from "vscode-languageserver/node";
 import { loft } from "../helpers/cursor.ts";
 import { generate } from "../helpers/generate.ts";
 import { pulling, type Server, type ServerOptions, startServer } from "../helpers/server.ts";
@@ -18,6 +24,12 @@ async function start(options: ServerOptions): Promise<Server> {
   server = await startServer(options);
   return server;
 }
+
+/** An editor that cannot be told to ask again is given all at once, however long it takes. */
+const patient: ClientCapabilities = { textDocument: { diagnostic: {} } };
+
+const isWhole = ({ diagnostics }: PublishDiagnosticsParams): boolean =>
+  diagnostics.every(({ code }) => code !== "check/under-way");
 
 /** A pull of a large project that nobody has checked, and a question that is answered while it is under way. */
 async function underWay({ connection, open }: Server) {
@@ -36,26 +48,26 @@ async function underWay({ connection, open }: Server) {
 
 describe("a first check of many ways", () => {
   it("lets what is typed be answered before it ends", async () => {
-    const { pull, order } = await underWay(await start({ capabilities: pulling }));
+    const { pull, order } = await underWay(await start({ capabilities: patient }));
     await pull;
     expect(order).toEqual(["typing", "pull"]);
   });
 
   it("is left off when it is called off, and nothing is spoilt", async () => {
-    const running = await start({ capabilities: pulling });
+    const running = await start({ capabilities: patient });
     const { pull, order, cancel } = await underWay(running);
     expect(order).toEqual(["typing"]);
     cancel();
     await expect(pull).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
     const fresh = await running.pull(uri);
-    const whole = await startServer({ capabilities: pulling });
+    const whole = await startServer({ capabilities: patient });
     await whole.open(uri, generate({ ways: 1_500 }));
     expect(fresh.items).toEqual((await whole.pull(uri)).items);
     whole.kill();
   });
 
   it("that is overtaken by an edit is asked for again, and blanks nothing", async () => {
-    const running = await start({ capabilities: pulling });
+    const running = await start({ capabilities: patient });
     const { pull, order } = await underWay(running);
     expect(order).toEqual(["typing"]);
     await running.change(uri, 2, [{ range: { start: position, end: position }, text: "nonsense\n" }]);
@@ -73,8 +85,60 @@ describe("a first check of many ways", () => {
     }
     const { diagnostics } = await running.push(uri, undefined, 5);
     expect(diagnostics.filter(({ message }) => String(message).includes("nonsense"))).toHaveLength(4);
-    const versions = running.published.map(({ version }) => version);
+    const versions = running.published.filter(isWhole).map(({ version }) => version);
     expect(versions).toEqual([...new Set(versions)].sort());
+  });
+});
+
+describe("a first check that takes long", () => {
+  const command = [
+    "--disable-warning=ExperimentalWarning",
+    join(import.meta.dirname, "../helpers/impatient-server.ts"),
+  ];
+  const inlay = { capabilities: pulling, command };
+  /** Each loop is too high; the last board is what the editor shows. */
+  const faulty = generate({ ways: 480 }).replaceAll(/^(\s+Zs\s+)[\d.]+ Ω/gm, "$19.99 Ω");
+  const last = faulty.split("\n").length - 40;
+  const seen = { start: { line: last, character: 0 }, end: { line: last + 30, character: 0 } };
+  const linesOf = (items: readonly Diagnostic[] = []) => items.map(({ range }) => range.start.line);
+
+  it("shows what is looked at first, and then has the whole asked for", async () => {
+    const running = await start(inlay);
+    const refreshed = new Promise<void>((resolve) => {
+      running.connection.onRequest("workspace/diagnostic/refresh", () => {
+        resolve();
+        return null;
+      });
+    });
+    await running.open(uri, faulty);
+    await running.connection.sendRequest("textDocument/inlayHint", { textDocument, range: seen });
+    const part = await running.pullOnce(uri);
+    await refreshed;
+    const whole = await running.pullOnce(uri, part.resultId);
+    expect(whole.kind).toBe("full");
+    const normal = await startServer({ capabilities: pulling });
+    await normal.open(uri, faulty);
+    expect(whole.items).toEqual((await normal.pull(uri)).items);
+    normal.kill();
+    const [note, ...others] = (part.items ?? []).filter(({ code }) => code === "check/under-way");
+    expect([note?.message, others.length]).toEqual(["This file is still being checked: more may be found in it.", 0]);
+    const inPart = linesOf(part.items?.filter(({ code }) => code !== "check/under-way"));
+    expect(inPart.length).toBeGreaterThan(0);
+    expect(inPart.length).toBeLessThan(whole.items?.length ?? 0);
+    expect(inPart.some((line) => line >= seen.start.line)).toBe(true);
+    // The board that is shown, and none of the nineteen before it.
+    expect(inPart.filter((line) => line > 20 && line < seen.start.line - 800)).toEqual([]);
+  });
+
+  it("is pushed in part and then whole to an editor that does not pull", async () => {
+    const running = await start({ capabilities: {}, command });
+    await running.open(uri, faulty);
+    const whole = await running.push(uri);
+    const [first = whole, ...others] = running.published;
+    expect(others).toEqual([whole]);
+    expect(first.diagnostics.at(-1)?.code).toBe("check/under-way");
+    expect(whole.diagnostics.map(({ code }) => code)).not.toContain("check/under-way");
+    for (const item of first.diagnostics.slice(0, -1)) expect(whole.diagnostics).toContainEqual(item);
   });
 });
 

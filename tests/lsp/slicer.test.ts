@@ -83,6 +83,18 @@ describe("checks in slices", () => {
     expect(second.log.length).toBe(8);
   });
 
+  it("may be left where what is checked will do for now, and another goes on from there", async () => {
+    const { runtime, check, log, messages } = world(1);
+    const slicer = new Slicer(runtime);
+    const work = check("a", 40);
+    expect(await slicer.run(work, { ...wanted, isEnough: () => log.length >= 8 })).toBe("enough");
+    expect(log.length).toBe(8);
+    const rest = slicer.run(work, wanted);
+    while (await messages());
+    expect(await rest).toBe("done");
+    expect(log.length).toBe(40);
+  });
+
   it("ask the clock seldom, and never run on for many ways", async () => {
     const { runtime, check, log } = world(50);
     void new Slicer(runtime).run(check("slow", 100), wanted);

@@ -18,6 +18,7 @@ describe("the catalogue of checks", () => {
       "record/departure-unused",
       "check/failed",
       "check/too-large",
+      "check/under-way",
     ];
     for (const id of wanted) expect(pageOf(id)?.id).toBe(id);
     expect(pages).toHaveLength(new Set(wanted).size);

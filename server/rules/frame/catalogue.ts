@@ -38,12 +38,22 @@ const fileTooLarge: CheckPage = {
   examples: [],
 };
 
+const underWay: CheckPage = {
+  id: "check/under-way",
+  severity: "information",
+  since: "0.1",
+  title: "The file is still being checked.",
+  why: "What is found so far is shown where a first check of a large project takes long, boards that are looked at first. Where nothing is marked yet, nothing is shown to be right.",
+  clauses: [],
+  examples: [],
+};
+
 function languagePage(name: LanguageCheck): CheckPage[] {
   const page = languagePages[name];
   return page ? [{ id: `language/${name}`, since: "0.1", clauses: [], severity: "error", ...page }] : [];
 }
 
-const checks: readonly Declaration[] = [...rules, ...departureChecks, checkFailed, fileTooLarge];
+const checks: readonly Declaration[] = [...rules, ...departureChecks, checkFailed, fileTooLarge, underWay];
 
 function allPages(): CheckPage[] {
   const byId = new Map<string, CheckPage>();

@@ -7,6 +7,7 @@ import type { Board } from "../../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { rules as allRules } from "../list.ts";
+import { departureUnused } from "./departure-checks.ts";
 import {
   applyDepartures,
   type CheckResult,
@@ -51,12 +52,7 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   const set = rules ? sortRules(rules) : standardSet;
   const apart = rules !== undefined;
   const found: Finding[] = [];
-  const departures = [
-    ...[installation.head.facts, ...(installation.supply ? [installation.supply] : [])].flatMap((facts) =>
-      departuresIn(facts, undefined, undefined),
-    ),
-    ...departuresInFiles(installation.files),
-  ];
+  const departures = departuresAbove(installation);
   for (const place of installation.boards) {
     const board = yield* checkBoard(place, set, apart);
     // Not spread: there can be more of them than a call takes arguments.
@@ -72,6 +68,28 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
     if (isLarge) yield "rule";
   }
   return applyDepartures(found, departures, installation);
+}
+
+/** What is found on the boards that are checked already, before the rules of their installation have spoken. */
+export function foundSoFar(installation: Installation): readonly Finding[] {
+  const known = installation.boards.flatMap((place) => keptOf(place) ?? []);
+  const departures = [...departuresAbove(installation), ...known.flatMap((board) => [...board.departures])];
+  const found = known.flatMap((board) => [...board.findings]);
+  // Whether a departure is of use shows once all is checked.
+  return applyDepartures(found, departures, installation).findings.filter(({ check }) => check !== departureUnused);
+}
+
+export const isChecked = (place: BoardInPlace): boolean => keptOf(place) !== undefined;
+
+function keptOf({ board, context }: BoardInPlace): BoardKept | undefined {
+  const kept = boardsKept.get(context);
+  return kept?.board === board ? kept : undefined;
+}
+
+/** Those that are written outside the boards. */
+function departuresAbove({ head, supply, files }: Installation): PlacedDeparture[] {
+  const blocks = [head.facts, ...(supply ? [supply] : [])];
+  return [...blocks.flatMap((facts) => departuresIn(facts, undefined, undefined)), ...departuresInFiles(files)];
 }
 
 /** A rule that looks at more ways than these takes a time worth stopping for. */
@@ -98,8 +116,8 @@ const boardsKept = new WeakMap<Context, BoardKept>();
 
 function* checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): Slices<BoardFindings> {
   const { board, context } = place;
-  const before = apart ? undefined : boardsKept.get(context);
-  if (before?.board === board) return before;
+  const before = apart ? undefined : keptOf(place);
+  if (before) return before;
   const findings: Finding[] = [];
   const departures: PlacedDeparture[] = [...departuresIn(board.head.facts, board, undefined)];
   const studies = board.ways.map((way) => studyWay(way, context));

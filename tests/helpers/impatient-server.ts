@@ -1,0 +1,5 @@
+/** The language server in a world where time runs so fast that every check takes long. */
+const now = performance.now.bind(performance);
+performance.now = () => now() * 100_000;
+
+await import("../../server/main.node.ts");
