@@ -14,7 +14,7 @@ const unwanted: readonly (readonly [pattern: RegExp, instead: string])[] = [
   [/\b(held|hold|holds) (it |them |this |nothing )?against\b/i, "compared with"],
   [/\bask(s|ed)? for\b(?! (a larger supply|a smaller cut-out|an RCD))/i, "require"],
   [/\bwithin the doubt\b|\bdoubt of\b/i, "uncertainty"],
-  [/\bat once (its|the)\b|\bthan at once\b/i, "1 × IΔn"],
+  [/\bat once (its|the)\b|\bthan at once\b|× its rating/i, "1 × IΔn"],
   [/\b(of|less than|for) nothing\b/i, "zero; unwanted"],
   [/\bfor good\b/i, "continuously"],
   [/\bhad it easy\b/i, "proves nothing about"],

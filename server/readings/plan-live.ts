@@ -124,7 +124,7 @@ export function planRcd(
       return {
         step: "rcd",
         live: true,
-        name: `${name} at ${multiple === 0.5 ? "½" : plain(multiple)} × its rating`,
+        name: `${name} at ${multiple === 0.5 ? "½" : plain(multiple)} × IΔn`,
         unit: multiple < 1 ? "" : "ms",
         bounds: [
           ...bound("least", window?.least, "ms").map((one) =>

@@ -20,7 +20,7 @@ describe("hovers", () => {
       - limit, cold: 1.09 Ω, 41 % left
       - expected: Ze + R1+R2 = 0.64 Ω
       - design, hot: 0.68 Ω
-      - cold limit stated otherwise: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
+      - other published cold limits: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
 
       *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
 
@@ -339,7 +339,7 @@ installation "Joinery" {
       - limit, cold: 1.09 Ω, exceeded by 50 %
       - expected: Ze + R1+R2 = 0.64 Ω
       - design, hot: 0.68 Ω
-      - cold limit stated otherwise: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
+      - other published cold limits: 1.10 Ω, 0.8 of the printed value, rounded (Guidance Note 3); 1.10 Ω, divided by 1.24, rounded (On-Site Guide)
 
       *BS 7671:2018+A2:2022, Table 41.3, 411.4.4 (calculated). BS 7671 Appendix 3 (was Appendix 14 in the 17th Edition).*
 

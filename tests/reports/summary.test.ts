@@ -109,7 +109,7 @@ describe("lists", () => {
     const rcd = rowsOf(electrode, "Least margin").find(([kind]) => kind === "RCD and AFDD");
     expect(rcd?.slice(1)).toEqual([
       "board A",
-      "100 mA type A delayed BS EN 61008 at 1 × its rating",
+      "100 mA type A delayed BS EN 61008 at 1 × IΔn",
       "210 ms",
       "at most 500 ms",
       "58 % left",

@@ -140,14 +140,14 @@ describe("a worksheet", () => {
 
   it("tests an RCD of the board at the board, and an RCBO at its way", () => {
     expect(reportText(sheet(weir, "P/1"))).not.toContain("30 mA type A BS EN 61008");
-    expect(reportText(sheet(weir, "P"))).toContain("north: 30 mA type A BS EN 61008 at 1 × its rating");
-    expect(reportText(sheet(weir, "P/2"))).toContain("30 mA type A BS EN 61009 at 1 × its rating");
+    expect(reportText(sheet(weir, "P"))).toContain("north: 30 mA type A BS EN 61008 at 1 × IΔn");
+    expect(reportText(sheet(weir, "P/2"))).toContain("30 mA type A BS EN 61009 at 1 × IΔn");
   });
 
   it("asks for the tests of an earlier edition where that is the one named", () => {
     const earlier = reportText(sheet(weir.replace("+A2:2022", ""), "P/2"));
-    expect(earlier).toContain("at ½ × its rating");
-    expect(earlier).toContain("at 5 × its rating");
+    expect(earlier).toContain("at ½ × IΔn");
+    expect(earlier).toContain("at 5 × IΔn");
   });
 
   it("counts the blanks that are left", () => {

@@ -54,7 +54,7 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
       ),
       row("design, hot", designed && show(designed)),
       row(
-        "cold limit stated otherwise",
+        "other published cold limits",
         cold &&
           [...(cold.corrected ? [cold] : []), ...cold.others].map((one) => `${show(one)}, ${one.style}`).join("; "),
       ),
