@@ -74,6 +74,10 @@ export class Checking {
 /** `partly`: what is found so far may be shown, and the check is to go on. */
 export type CheckState = "ready" | "outdated" | "partly";
 
+/** The file with what is found in it so far: asking for all would wait for it. */
+export const inPart = (snapshot: Snapshot): Snapshot =>
+  Object.create(snapshot, { findings: { get: () => snapshot.soFar ?? [] } });
+
 const states = { outdated: "outdated", enough: "partly" } as const;
 
 /** Milliseconds after which something is better than nothing. */

@@ -13,7 +13,7 @@ import {
 import { canonical, resolveUri } from "../workspace/uri.ts";
 import { mostFiles, Workspace } from "../workspace/workspace.ts";
 import { answer, overtaken } from "./answer.ts";
-import { Checking, type CheckState } from "./checking.ts";
+import { Checking, type CheckState, inPart } from "./checking.ts";
 import { refusedRequest } from "./connection.ts";
 import { Delivery } from "./delivery.ts";
 import { registerFeatures } from "./features.ts";
@@ -43,14 +43,17 @@ export function startServer(connection: Connection, runtime: Runtime): void {
       };
       if (seen.has(name)) checking.looksAt(path, (params as typeof params & { readonly range: Range }).range);
       const wanted = needs?.findings?.(path) ?? "none";
+      let state: CheckState = "ready";
       const prepare = async (): Promise<CheckState> => {
         if (!workspace.isLoaded(path)) await workspace.load(path);
-        if (wanted === "none") return "ready";
-        return await checking.check(path, () => !token.isCancellationRequested, wanted === "some");
+        if (wanted === "none") return state;
+        state = await checking.check(path, () => !token.isCancellationRequested, wanted === "some");
+        return state;
       };
       return answer(asked, token, log, wanted !== "none" || !workspace.isLoaded(path) ? prepare : undefined, () => {
         const snapshot = workspace.snapshot(path);
-        return snapshot ? work(snapshot, params) : neutral;
+        if (!snapshot) return neutral;
+        return work(state === "partly" ? inPart(snapshot) : snapshot, params);
       });
     },
     cursor: (snapshot, position) => {

@@ -21,8 +21,8 @@ export interface Needs<T> {
   overtaken?(): ResponseError<unknown>;
 }
 
-/** For a feature that shows findings. */
-export const findings = { findings: (): "all" => "all" };
+/** For a feature that shows findings where the cursor is: it does not wait for those of a whole large project. */
+export const findings = { findings: (): "some" => "some" };
 
 /** What a feature's registration is lent: a request comes in, its snapshot and cursor come ready. */
 export interface Service {

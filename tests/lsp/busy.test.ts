@@ -6,6 +6,7 @@ import {
   CancellationTokenSource,
   type ClientCapabilities,
   type Diagnostic,
+  type Hover,
   LSPErrorCodes,
   type PublishDiagnosticsParams,
 } from "vscode-languageserver/node";
@@ -128,6 +129,17 @@ describe("a first check that takes long", () => {
     expect(inPart.some((line) => line >= seen.start.line)).toBe(true);
     // The board that is shown, and none of the nineteen before it.
     expect(inPart.filter((line) => line > 20 && line < seen.start.line - 800)).toEqual([]);
+  });
+
+  it("keeps no hover waiting for the rest", async () => {
+    const running = await start(inlay);
+    await running.open(uri, faulty);
+    const line = faulty.split("\n").findLastIndex((text) => text.includes("9.99 Ω"));
+    const about = { textDocument, position: { line, character: faulty.split("\n")[line]?.indexOf("9.99") ?? 0 } };
+    await running.connection.sendRequest("textDocument/inlayHint", { textDocument, range: seen });
+    const hover: Hover = await running.connection.sendRequest("textDocument/hover", about);
+    expect(JSON.stringify(hover.contents)).toContain("loop/");
+    expect((await running.pullOnce(uri)).items?.at(-1)?.code).toBe("check/under-way");
   });
 
   it("is pushed in part and then whole to an editor that does not pull", async () => {
