@@ -5,7 +5,7 @@
  */
 import { apart, saidBeside } from "./beside.ts";
 import type { Board, Way } from "./file.ts";
-import { lineInName } from "./three-lines.ts";
+import { namedLine } from "./three-lines.ts";
 import { type AnyValue, type Fact, type FactOf, Facts } from "./values.ts";
 
 export type CircuitTypeFact = FactOf<"file", "circuit-type">;
@@ -72,8 +72,9 @@ const kept: ReadonlySet<string> = new Set(["note", "detail"]);
 const taken = (own: Facts<"way">, shared: Facts): readonly Fact[] =>
   shared.list.filter(({ word }) => !kept.has(word) && !own.has(word as "device"));
 
-function lineOfName({ header, id, segment }: Way): Fact | undefined {
-  const line = lineInName(id);
+function lineOfName(way: Way): Fact | undefined {
+  const { header, segment } = way;
+  const line = namedLine(way);
   if (line === undefined) return undefined;
   const { start, end } = header.args.id;
   const value = { value: line, start: end - line.length, end };

@@ -27,7 +27,13 @@ export function isThreePhase({ board, upstream, supply }: Fed): boolean {
   if (phase !== undefined) return phase === "three";
   if (!above) return supply?.one("phases")?.args.count.value === "three";
   const three = isThreePhase({ board: above.board, upstream: further, supply });
-  return three && (above.feeder === undefined || lineInName(above.feeder.id) === undefined);
+  return three && (above.feeder === undefined || namedLine(above.feeder) === undefined);
+}
+
+/** The line that the number of a way says it is on; a cable of more cores than one line needs speaks against it. */
+export function namedLine({ id, facts }: Pick<Way, "id" | "facts">): ReturnType<typeof lineInName> {
+  const cores = facts.one("cable")?.args.cores?.value;
+  return cores !== undefined && cores > 3 ? undefined : lineInName(id);
 }
 
 const nameWithLine = /^\d+\/?(L[123])$/;

@@ -8,6 +8,15 @@ const tidy = 'wayfile 1\ninstrument M1 "Tester" {\n  due  2026-11-03\n}\n';
 const read = (folder: Folder, name: string) => readFileSync(folder.at(name), "utf8");
 
 describe("files", () => {
+  test("get the present names of checks where an upgrade is asked for", async () => {
+    const departure = (id: string) => `wayfile 1\ndeparture ${id} "Agreed"\n`;
+    const folder = new Folder({ "a.ways": departure("live/function-wrong") });
+    expect((await folder.run("fmt", "a.ways")).out).toContain("already formatted");
+    expect((await folder.run("fmt", "--upgrade", "--check", "a.ways")).code).toBe(1);
+    expect((await folder.run("fmt", "--upgrade", "a.ways")).out).toContain("line 2");
+    expect(read(folder, "a.ways")).toBe(departure("live/function-failed"));
+  });
+
   test("are laid out where they stand, and what changed is said", async () => {
     const folder = new Folder({ "a.ways": untidy, "b.ways": tidy });
     expect(await folder.run("fmt", ".")).toEqual({

@@ -4,6 +4,8 @@ import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
 import { insulationOf } from "../../server/readings/insulation.ts";
+import { comparisonOf } from "../../server/reports/compare/compare.ts";
+import { reportText } from "../../server/reports/setting/text.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import { applyEdits } from "../../server/text/lines.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
@@ -103,6 +105,17 @@ describe("a circuit type", () => {
   });
 });
 
+test("a change of a circuit type is compared way by way", () => {
+  const before = schedule('way 1L1 as lights "Corridor"\nway 1L2 as lights "Store"', { types: type });
+  const [was, is] = [before, before.replace("B10", "B6")].map((text) => {
+    const [installation] = installationsOf([fileOfText("sample.ways", text)]);
+    if (!installation) throw new Error("The sample has no installation.");
+    return { called: "a version", installation };
+  });
+  const report = was && is ? reportText(comparisonOf(was, is)) : "";
+  for (const id of ["1L1", "1L2"]) expect(report).toMatch(new RegExp(`way ${id} +device +BS EN 61009 B10 .* B6 `));
+});
+
 describe("insulation of each pair", () => {
   const pairs = (ways: string, phases = "three") =>
     studied(schedule(ways, { phases })).map((study) => insulationOf(study)?.values.map(({ pair }) => pair));
@@ -175,6 +188,8 @@ describe("the line in the number of a way", () => {
     ["1L4", "", "three", undefined],
     ["L2", "", "three", undefined],
     ["1L2", "phase L3", "three", "L3"],
+    ["1L2", "cable armoured line 4 mm² cores 3", "three", "L2"],
+    ["1L2", "cable armoured line 4 mm² cores 4", "three", undefined],
   ])("%s %s on a board of %s", (id, more, supply, wanted) => {
     expect(phases(id, more, supply)).toEqual([wanted]);
   });
