@@ -1,6 +1,7 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { basename, dirname, join, relative, sep } from "node:path";
 import ignore, { type Ignore } from "ignore";
+import { readBeside } from "../disk/read-now.ts";
 
 /** The rules of one .gitignore, and the folder they count from. */
 interface Layer {
@@ -48,11 +49,8 @@ export class Ignored {
 }
 
 function ownLayer(folder: string): Layer[] {
-  try {
-    return [{ folder, rules: ignore().add(readFileSync(join(folder, ".gitignore"), "utf8")) }];
-  } catch {
-    return [];
-  }
+  const read = readBeside(join(folder, ".gitignore"));
+  return "failure" in read ? [] : [{ folder, rules: ignore().add(read.text) }];
 }
 
 function decide(layers: readonly Layer[], path: string, isFolder: boolean): boolean {

@@ -27,6 +27,9 @@ export function readNamed(path: string, grounds: Grounds): Text {
   );
 }
 
+/** A file that is neither shown nor judged, such as one that says what git leaves out. */
+export const readBeside = (path: string): Text => textOf(path, undefined, bytesOf);
+
 function textOf(path: string, grounds: Grounds | undefined, read: (handle: number, stats: Stats) => Bytes): Text {
   let handle: number | undefined;
   try {

@@ -55,3 +55,11 @@ it("gives up a pipe that nobody writes to", async () => {
     expect(code).toBe(2);
   }
 });
+
+it("is not held up by a pipe or a device that says what git leaves out", async () => {
+  for (const make of ["mkfifo .gitignore", "ln -s /dev/zero .gitignore"]) {
+    const project = new Folder({ "a.ways": "wayfile 1\n" });
+    execFileSync("sh", ["-c", make], { cwd: project.path });
+    expect(await project.run("check")).toMatchObject({ code: 0, err: "" });
+  }
+});
