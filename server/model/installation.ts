@@ -32,6 +32,8 @@ export interface Names {
   readonly cableTypes: ReadonlyMap<string, readonly CableTypeFact[]>;
   readonly circuitTypes: ReadonlyMap<string, readonly CircuitTypeFact[]>;
   readonly boards: ReadonlyMap<string, readonly BoardHead[]>;
+  /** Words of lines outside the boards that could not be understood: each may have defined a name. */
+  readonly unclear: ReadonlySet<string>;
   /** Details of its own that the schedule declares. */
   readonly fields: readonly FieldFact[];
   /** Whether a file that is used could not be read: it may define more. */
@@ -158,8 +160,9 @@ function namesOf(
     ...files.flatMap((file) => file.facts.all("circuit-type")),
     ...head.facts.all("circuit-type"),
   ].filter(isNamed);
+  const unclear = [...files.flatMap((file) => file.facts.broken), ...head.facts.broken];
   const fields = [...files.flatMap((file) => file.facts.all("field")), ...head.facts.all("field")];
-  const facts = [...instrumentFacts, ...cableFacts, ...circuitFacts, ...fields];
+  const facts = [...instrumentFacts, ...cableFacts, ...circuitFacts, ...fields, ...unclear];
   const heads = boards.map((board) => board.head);
   const before = namesKept.get(head);
   const same = before && before.names.incomplete === incomplete;
@@ -169,6 +172,7 @@ function namesOf(
     cableTypes: byName(cableFacts, (fact) => fact.args.name.value),
     circuitTypes: byName(circuitFacts, (fact) => fact.args.name.value),
     boards: byName(heads, (board) => board.name),
+    unclear: new Set(unclear),
     fields,
     incomplete,
   };

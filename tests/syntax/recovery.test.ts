@@ -218,3 +218,11 @@ test("a board closed on its own line is a board all the same", () => {
   expect(heads).toEqual([["A", 1]]);
   expect(faults(text)).toEqual([]);
 });
+
+test.each<[misspelt: string, text: string]>([
+  ["isntrument M1", schedule("      dead 2026-01-02 with M1 {", "        R2  0.2 Ω", "      }")],
+  ["cabel-type twin flat-twin line 1 mm²", schedule("      cable  twin")],
+  ["circuti-type lights {\n}", schedule("      length  3 m").replace("way 2 radial", "way 2 as lights")],
+])("%s outside the installation leaves its name unknown, and is said once", (misspelt, text) => {
+  expect(faults(text.replace("wayfile 1", `wayfile 1\n${misspelt}`))).toEqual(["unknown-word 2"]);
+});

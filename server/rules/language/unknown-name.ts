@@ -33,11 +33,11 @@ function known({ names, board, way }: Reference, all: Names, head: InstallationH
     case "board":
       return all.boards.has("") ? undefined : all.boards;
     case "instrument":
-      return head.facts.broken.includes(names) ? undefined : all.instruments;
+      return all.unclear.has(names) ? undefined : all.instruments;
     case "cable-type":
-      return head.facts.broken.includes(names) ? undefined : all.cableTypes;
+      return all.unclear.has(names) ? undefined : all.cableTypes;
     case "circuit-type":
-      return head.facts.broken.includes(names) ? undefined : all.circuitTypes;
+      return all.unclear.has(names) ? undefined : all.circuitTypes;
     case "rcd":
       return board && rcdsOn(board.head);
     case "containment":
