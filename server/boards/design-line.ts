@@ -1,12 +1,13 @@
 import { exceeds, fallsShort } from "../calc/compare.ts";
 import type { Calculated, Step } from "../calc/result.ts";
+import { beyondLimit } from "../calc/verdict.ts";
 import { combine, type Source } from "../tables/source.ts";
 
 /**
- * "holds": within the limit. "fails": not. "ask": beyond a limit that is from memory, an estimate, or guidance that may be
- * met in another way. "figure": a value without a limit. "open": could not be calculated, and `reason` says why.
+ * "holds": within the limit. "fails": not, even with what is from memory at its favourable end. "unproven": beyond the
+ * limit by less than that can be wrong. "ask": beyond an estimate, or guidance that may be met in another way. "figure": a value without a limit. "open": could not be calculated, and `reason` says why.
  */
-export type Verdict = "holds" | "fails" | "ask" | "figure" | "open";
+export type Verdict = "holds" | "fails" | "unproven" | "ask" | "figure" | "open";
 
 export interface Figure {
   readonly value: number;
@@ -49,14 +50,13 @@ interface Comparison {
   readonly reason?: string;
 }
 
-/** A value against its limit. One from memory never fails a circuit. */
+/** A value against its limit. */
 export function compared({ title, value, limit, least = false, guidance = false, reason }: Comparison): DesignLine {
   const source = combine(value.source, limit.source);
   const holds = least ? !fallsShort(value.value, limit.value) : !exceeds(value.value, limit.value);
-  const advisory = guidance || source.standing === "memory";
   return {
     title,
-    verdict: holds ? "holds" : advisory ? "ask" : "fails",
+    verdict: holds ? "holds" : guidance ? "ask" : beyondLimit(value.value, limit.value, source),
     value: figureOf(value),
     limit: figureOf(limit),
     steps: [...value.steps, ...limit.steps],

@@ -2,6 +2,7 @@
 import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, ringRule } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
+import { beyondLimit } from "../calc/verdict.ts";
 import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
 import { cableDrop } from "../circuit/drop.ts";
 import { overloadProtected, overloadRelations } from "../circuit/overload-relations.ts";
@@ -62,9 +63,9 @@ function overloadLines(study: WayStudy): DesignLine[] {
   const Iz = capacity.value;
   const relations = overloadRelations(study, Iz)
     .filter(({ name }) => designCurrent !== undefined || name !== "Ib ≤ In")
-    .map(({ name, holds, margin }): DesignLine => {
+    .map(({ name, holds, margin, value, limit }): DesignLine => {
       const { steps, source } = margin;
-      const verdict = holds ? "holds" : source.standing === "memory" ? "ask" : "fails";
+      const verdict = holds ? "holds" : beyondLimit(value, limit, source);
       return {
         title: name,
         verdict,

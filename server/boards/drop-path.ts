@@ -4,7 +4,7 @@ import { percent, step } from "../calc/result.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { fromFormula, summed } from "../tables/source.ts";
 import { type Line, linesOf } from "./circuit-load.ts";
 import { lineOf } from "./demand.ts";
 import { feederDrop, linesBehind } from "./drop-feeder.ts";
@@ -82,7 +82,7 @@ export function added(above: Calculated, own: Calculated): Calculated {
     ...own.steps,
     step("together", `${percent(above.value)} + ${percent(own.value)}`, percent(value)),
   ];
-  return { value, unit: "%", steps, source: fromFormula(combine(above.source, own.source)) };
+  return { value, unit: "%", steps, source: fromFormula(summed(above, own)) };
 }
 
 /** A final circuit with the drop of its own cable and the drop advised from the origin to its end. */

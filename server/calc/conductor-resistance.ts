@@ -1,6 +1,6 @@
 import { conductorResistance, pairResistance } from "../tables/conductors.ts";
 import type { Source } from "../tables/source.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine, fromFormula, summed } from "../tables/source.ts";
 import { known, numberCell } from "../tables/table.ts";
 import { operatingFactors, temperatureCoefficients } from "../tables/temperature.ts";
 import { memoByKey } from "./remember.ts";
@@ -50,7 +50,7 @@ function computeR1r2PerMetre(
   const printed = copper ? numberCell(pairResistance, { line, cpc }, "r1r2")?.source : undefined;
   const numbers = `${milliohms(r1.value)} + ${milliohms(r2.value)}`;
   const steps = [...r1.steps, ...r2.steps, step("(r1 + r2) per metre", numbers, perMetre(value))];
-  return { value, unit: "Ω/m", steps, source: printed ?? fromFormula(combine(r1.source, r2.source)) };
+  return { value, unit: "Ω/m", steps, source: printed ?? fromFormula(summed(r1, r2)) };
 }
 
 /** Ω over a length in m, from a value per metre at 20 °C, at a temperature in °C (20 when left out). */

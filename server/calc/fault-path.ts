@@ -1,5 +1,5 @@
 import type { Source } from "../tables/source.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine, fromFormula, summed } from "../tables/source.ts";
 import type { Calculated } from "./result.ts";
 import { kiloamps, ohms, step, volts, worked } from "./result.ts";
 
@@ -46,7 +46,7 @@ function current(
   form: Source,
 ): Calculated {
   const value = voltage / total;
-  const source = fromFormula(combine(form, start.source, ...cables.map(({ resistance }) => resistance.source)));
+  const source = fromFormula(combine(form, summed(start, ...cables.map(({ resistance }) => resistance))));
   return worked(value, "A", source, () => [
     ...start.steps,
     ...cables.flatMap(({ name, resistance }) => [

@@ -20,6 +20,9 @@ export interface Relation {
   readonly name: "Ib ≤ In" | "In ≤ Iz" | "I2 ≤ 1.45 × Iz";
   readonly holds: boolean;
   readonly margin: Calculated;
+  /** What it compares, A: the second is never to be passed by the first. */
+  readonly value: number;
+  readonly limit: number;
 }
 
 /**
@@ -96,5 +99,5 @@ function relation(name: Relation["name"], smaller: number, larger: number, sourc
   const holds = !exceeds(smaller, larger);
   const margin = larger - smaller;
   const steps = () => [relationStep(name, amps(smaller), amps(larger), holds)];
-  return { name, holds, margin: worked(margin, "A", fromFormula(source), steps) };
+  return { name, holds, margin: worked(margin, "A", fromFormula(source), steps), value: smaller, limit: larger };
 }

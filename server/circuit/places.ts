@@ -48,10 +48,9 @@ export function placeRcdRow(study: WayStudy, place: SpecialLocation): Row<PlaceR
   );
 }
 
-export const placeSource = (clause: string, { standing, note }: Source): Source => ({
+export const placeSource = (clause: string, source: Source): Source => ({
+  ...source,
   ref: clause.includes("BS 7671") ? clause : `BS 7671:2018+A2:2022, ${clause}`,
-  standing,
-  ...(note === undefined ? {} : { note }),
 });
 
 /** The residual current a place allows at most. */

@@ -2,7 +2,7 @@
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, expectedResistance, r1r2PerMetre, readingAt } from "../calc/index.ts";
 import { milliohms, ohms, step, worked } from "../calc/result.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine, fromFormula, summed } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import { conductorPerMetre } from "./cpc.ts";
 import type { Runs } from "./runs.ts";
@@ -49,7 +49,7 @@ function pairPerMetre(cable: Cable): Calculated | undefined {
     `${milliohms(line.value)} + ${milliohms(cpc.value)}`,
     `${milliohms(value)}/m`,
   );
-  const source = fromFormula(combine(line.source, cpc.source));
+  const source = fromFormula(summed(line, cpc));
   return { value, unit: "Ω/m", steps: [...line.steps, ...cpc.steps, sum], source };
 }
 

@@ -1,7 +1,9 @@
 /** The report of a check for programs. Its shape is described in the README; a change of it needs a new `version`. */
+
+import type { LimitVerdict } from "../calc/verdict.ts";
 import type { Amount, Severity } from "../rules/frame/rule.ts";
 import type { Position } from "../text/lines.ts";
-import type { CheckRun, Placed } from "./judge.ts";
+import { type CheckRun, type Placed, unprovenIn } from "./judge.ts";
 import type { FindingLocation } from "./places.ts";
 
 export interface JsonRange {
@@ -17,6 +19,8 @@ export interface JsonFinding {
   readonly value: Amount | null;
   readonly limit: Amount | null;
   readonly margin: number | null;
+  /** "unproven" fails by a figure from memory, but not if that is wrong in its favour; null where nothing is compared. */
+  readonly verdict: LimitVerdict | null;
   readonly source: { readonly ref: string; readonly standing: string } | null;
   readonly working: string | null;
   readonly related: readonly { readonly path: string; readonly range: JsonRange; readonly message: string }[];
@@ -28,6 +32,8 @@ export interface JsonReport {
   readonly summary: {
     readonly errors: number;
     readonly warnings: number;
+    /** Of the findings, those that wait for a figure to be looked up. */
+    readonly unproven: number;
     readonly informations: number;
     readonly files: number;
     readonly boards: number;
@@ -53,6 +59,7 @@ export function jsonReport(judgement: CheckRun, options: JsonOptions): JsonRepor
     summary: {
       errors: counts.error,
       warnings: counts.warning,
+      unproven: unprovenIn(judgement),
       informations: counts.information,
       files: files.length,
       boards: survey.boards,
@@ -62,7 +69,7 @@ export function jsonReport(judgement: CheckRun, options: JsonOptions): JsonRepor
 }
 
 function findingJson({ finding, at }: Placed, { places }: CheckRun, { shown }: JsonOptions): JsonFinding {
-  const { check, severity, message, value, limit, margin, source, working, related } = finding;
+  const { check, severity, message, value, limit, margin, verdict, source, working, related } = finding;
   return {
     check,
     severity,
@@ -71,6 +78,7 @@ function findingJson({ finding, at }: Placed, { places }: CheckRun, { shown }: J
     value: value ? amountJson(value) : null,
     limit: limit ? amountJson(limit) : null,
     margin: margin ?? null,
+    verdict: verdict ?? null,
     source: source ? { ref: source.ref, standing: source.standing } : null,
     working: working ?? null,
     related: related.map((one) => {

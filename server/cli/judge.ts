@@ -97,3 +97,7 @@ function countOf(files: readonly JudgedFile[]): Record<Severity, number> {
   for (const { findings } of files) for (const { finding } of findings) counts[finding.severity]++;
   return counts;
 }
+
+/** Findings that wait for a figure to be looked up. */
+export const unprovenIn = ({ files }: Pick<CheckRun, "files">): number =>
+  files.flatMap(({ findings }) => findings).filter(({ finding }) => finding.verdict === "unproven").length;

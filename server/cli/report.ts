@@ -4,7 +4,7 @@ import { wordSpot } from "../rules/frame/rule.ts";
 import { type TerminalText, term } from "../text/terminal.ts";
 import type { Colours, Tint } from "./colours.ts";
 import { type Frame, framed, placeText } from "./frame.ts";
-import type { CheckRun, JudgedFile } from "./judge.ts";
+import { type CheckRun, type JudgedFile, unprovenIn } from "./judge.ts";
 
 export interface ReportOptions {
   readonly colours: Colours;
@@ -60,7 +60,7 @@ function summaryLine(judgement: CheckRun, { colours, info }: ReportOptions): Ter
   const held = [counted(files.length, "file"), counted(survey.boards, "board"), counted(survey.ways, "way")];
   const found = [
     tinted(counts.error, counted(counts.error, "error"), colours.red),
-    tinted(counts.warning, counted(counts.warning, "warning"), colours.yellow),
+    tinted(counts.warning, `${counted(counts.warning, "warning")}${unprovenText(judgement)}`, colours.yellow),
     `${counts.information} for information${!info && counts.information > 0 ? " (not shown)" : ""}`,
   ];
   const open = [
@@ -69,6 +69,11 @@ function summaryLine(judgement: CheckRun, { colours, info }: ReportOptions): Ter
     ...some(survey.limitations, "limitation"),
   ];
   return term`${held.join(", ")}: ${term.join(found, ", ")}${open.length > 0 ? `; ${open.join(", ")}` : ""}`;
+}
+
+function unprovenText(run: CheckRun): string {
+  const unproven = unprovenIn(run);
+  return unproven > 0 ? ` (${unproven} unproven)` : "";
 }
 
 const some = (count: number, one: string, many?: string): string[] => (count > 0 ? [counted(count, one, many)] : []);

@@ -10,7 +10,7 @@ import { type ExactReading, exactReading, type ReadingAt } from "../circuit/supp
 import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { quantityOf } from "../model/values.ts";
-import { combine } from "../tables/source.ts";
+import { combine, summed } from "../tables/source.ts";
 import { expectedR1R2At, latestDead, lengthMismatch } from "./dead.ts";
 import { studyRing } from "./ring.ts";
 import { r1r2Mismatch } from "./ring-r1r2.ts";
@@ -34,7 +34,7 @@ export function designBoardImpedance(context: Context): Calculated | undefined {
   const feeder = hotR1R2(new WayStudy(above.feeder, upstream));
   if (!start || !feeder) return undefined;
   const total = totalLoop(start.value, feeder.value, boardImpedance(upstream)?.name ?? "Zdb");
-  const source = combine(start.source, feeder.source, total.source);
+  const source = combine(summed(start, feeder), total.source);
   return { ...total, steps: [...start.steps, ...feeder.steps, ...total.steps], source };
 }
 
@@ -47,7 +47,7 @@ export function designLoop(study: WayStudy): Calculated | undefined {
   const own = hotR1R2(study);
   if (!start || !own) return undefined;
   const total = totalLoop(start.value, own.value, boardImpedance(study.context)?.name ?? "Zdb");
-  const source = combine(start.source, own.source, total.source);
+  const source = combine(summed(start, own), total.source);
   return worked(total.value, total.unit, source, () => [...start.steps, ...own.steps, ...total.steps]);
 }
 

@@ -25,6 +25,8 @@ export const fuseLoop04 = table<FuseLoop04>({
   refs: { zsCmin1: "BS 7671:2008+A1:2011, Table 41.2" },
   units: { standard: "", rating: "A", Ia: "A", zs: "Ω", strict: "Ω", zsCmin1: "Ω" },
   standing: "memory",
+  // The operating current at a time is read off a curve.
+  share: 0.2,
   rows: [
     { standard: "BS 88-2", rating: 2, Ia: null, zs: 33.1, strict: 26.48, zsCmin1: null },
     { standard: "BS 88-2", rating: 4, Ia: null, zs: 15.6, strict: 12.48, zsCmin1: null },
@@ -145,6 +147,8 @@ export const fuseLoop5 = table<FuseLoop5>({
   applies: "Distribution circuits and final circuits not covered by 411.3.2.2 (TN, 5 s under 411.3.2.3).",
   units: { standard: "", rating: "A", zs: "Ω", strict: "Ω", zsCmin1: "Ω" },
   standing: "memory",
+  // The operating current at a time is read off a curve.
+  share: 0.2,
   rows: [
     { standard: "BS 88-2", rating: 2, zs: 44, strict: 35.2, zsCmin1: null },
     { standard: "BS 88-2", rating: 4, zs: 21, strict: 16.8, zsCmin1: null },

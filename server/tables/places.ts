@@ -24,6 +24,8 @@ export const placeRcds = table<PlaceRcd>({
   applies: "Final circuits of the place, other than SELV, PELV and reduced low voltage.",
   units: { place: "", circuits: "", upTo: "A", residual: "A", own: "", clause: "" },
   standing: "memory",
+  // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
+  share: 0,
   rows: [
     { place: "pool", circuits: "all", upTo: null, residual: 0.03, own: "shared", clause: "702.410.3.4" },
     quoted({
@@ -85,6 +87,8 @@ export const placeEarths = table<PlaceEarth>({
   applies: "TN-C-S supplies of a network whose neutral is earthed in many places (PME).",
   units: { place: "", what: "", instead: "", clause: "" },
   standing: "memory",
+  // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
+  share: 0,
   rows: [
     quoted({
       place: "caravan",
@@ -134,6 +138,8 @@ export const placeWater = table<PlaceWater>({
   applies: "Equipment in the zone or place. Where water jets clean, more is required.",
   units: { place: "", zone: "", water: "", clause: "" },
   standing: "memory",
+  // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
+  share: 0,
   rows: [
     quoted({ place: "bathroom", zone: "0", water: 7, clause: "701.512.2" }),
     quoted({ place: "bathroom", zone: "1", water: 4, clause: "701.512.2" }),
@@ -169,6 +175,8 @@ export const placeZones = table<PlaceZone>({
   applies: "Zone 0 of a bath or shower; zones 0 and 1 of a pool, other than pumps and the like made for it (702.55.4).",
   units: { place: "", zone: "", volts: "V", clause: "" },
   standing: "memory",
+  // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
+  share: 0,
   rows: [
     quoted({ place: "bathroom", zone: "0", volts: 12, clause: "701.55" }),
     { place: "pool", zone: "0", volts: 12, clause: "702.410.3.4.1" },
@@ -221,6 +229,8 @@ export const placeBonding = table<PlaceBonding>({
   applies: "Metal that can be touched simultaneously in the place.",
   units: { place: "", omitted: "", clause: "" },
   standing: "memory",
+  // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
+  share: 0,
   rows: [
     { place: "bathroom", omitted: "conditions", clause: "701.415.2" },
     { place: "pool", omitted: "never", clause: "702.415.2" },
@@ -244,6 +254,8 @@ export const placeTouch = table<PlaceTouch>({
   applies: "TT: earth resistance times the rated residual current.",
   units: { place: "", edition: "", volts: "V", clause: "" },
   standing: "memory",
+  // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
+  share: 0,
   rows: [
     { place: "construction", edition: "BS 7671:2001", volts: 25, clause: "604-05" },
     { place: "agricultural", edition: "BS 7671:2001", volts: 25, clause: "605-06" },

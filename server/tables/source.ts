@@ -1,7 +1,7 @@
 /**
  * How well a number is known. "printed": read in the standard itself. "quoted": a public page states it as the
  * standard's. "computed": it follows from a stated formula. "practice": common practice of the trade. "memory":
- * recalled, unconfirmed, so it may only advise.
+ * recalled and not confirmed, so it carries how far it can be wrong.
  */
 export type Standing = "printed" | "quoted" | "computed" | "practice" | "memory";
 
@@ -14,11 +14,19 @@ export const standingWords: Readonly<Record<Standing, string>> = {
   memory: "from memory: check your copy",
 };
 
+/** A figure from memory in a value: what a person would look up, and by what share of it the value can be wrong. */
+export interface Remembered {
+  readonly figure: string;
+  readonly share: number;
+}
+
 /** Where a number comes from, and how far it may be trusted. */
 export interface Source {
   readonly ref: string;
   readonly standing: Standing;
   readonly note?: string;
+  /** The figures from memory in it. Without any, what is from memory is the rule and no number. */
+  readonly remembered?: readonly Remembered[];
 }
 
 /** A value that never travels without its source. */
@@ -53,7 +61,10 @@ export function lasting(source: Source): Source {
   return source;
 }
 
-/** One source for a value made from several: references and notes without repeats, and the weakest standing. */
+/**
+ * One source for a value made from several: references and notes without repeats, and the weakest standing. What each
+ * figure from memory can be wrong by is taken over whole, as in a product; sums use `summed`.
+ */
 export function combine(...sources: Source[]): Source {
   let at = root;
   for (const source of sources) {
@@ -74,7 +85,41 @@ function combined(sources: readonly Source[]): Source {
   const ref = unique(sources.flatMap((source) => source.ref.split("; "))).join("; ");
   const note = unique(sources.flatMap((source) => source.note ?? [])).join(" ");
   const standing = weakest(...sources.map((source) => source.standing));
-  return note === "" ? { ref, standing } : { ref, standing, note };
+  const remembered = together(sources.flatMap((source) => source.remembered ?? []));
+  return {
+    ref,
+    standing,
+    ...(note === "" ? {} : { note }),
+    ...(remembered.length === 0 ? {} : { remembered }),
+  };
+}
+
+/** The same figure in two factors is wrong in both alike: it counts once, by its larger share. */
+function together(all: readonly Remembered[]): readonly Remembered[] {
+  if (all.length < 2) return all;
+  const shares = new Map<string, number>();
+  for (const { figure, share } of all) shares.set(figure, Math.max(share, shares.get(figure) ?? 0));
+  return [...shares].map(([figure, share]) => ({ figure, share }));
+}
+
+/** The source of a sum of values that are not negative: a figure from memory counts by its part of the whole. */
+export function summed(...parts: readonly Sourced<number>[]): Source {
+  const total = parts.reduce((sum, { value }) => sum + value, 0);
+  const shares = new Map<string, number>();
+  for (const { value, source } of parts)
+    for (const { figure, share } of source.remembered ?? [])
+      shares.set(figure, (shares.get(figure) ?? 0) + (total > 0 ? (share * value) / total : share));
+  const remembered = [...shares].map(([figure, share]) => ({ figure, share }));
+  const all = combine(...parts.map(({ source }) => source));
+  return remembered.length === 0 ? all : { ...all, remembered };
+}
+
+/**
+ * How many times larger or smaller than stated a value can be, at most: 1 where no figure in it is from memory. Shares
+ * multiply, which is never less than they come to in a sum.
+ */
+export function bandOf({ remembered = [] }: Source): number {
+  return remembered.reduce((band, { share }) => band * (1 + share), 1);
 }
 
 /** The source of a value calculated from sourced ones: never better than "computed". */
@@ -85,9 +130,19 @@ export function fromFormula(source: Source): Source {
   return known.calculated;
 }
 
+/** The source of a rule that holds whatever its figure from memory should be. */
+export function ruleAlone({ ref, standing, note }: Source): Source {
+  return note === undefined ? { ref, standing } : { ref, standing, note };
+}
+
+/** By what share a remembered resistance, factor or capacity can be wrong where nothing bounds it closer. */
+export const usualShare = 0.1;
+
 /** Pairs a value with its source in one breath. */
 export function sourced<T>(value: T, ref: string, standing: Standing, note?: string): Sourced<T> {
-  return { value, source: note === undefined ? { ref, standing } : { ref, standing, note } };
+  const doubtful = standing === "memory" && typeof value === "number" && value !== 0;
+  const remembered = doubtful ? { remembered: [{ figure: ref, share: usualShare }] } : {};
+  return { value, source: { ref, standing, ...(note === undefined ? {} : { note }), ...remembered } };
 }
 
 function unique(texts: readonly string[]): string[] {

@@ -1,4 +1,4 @@
-import { lasting, type Source, type Sourced, type Standing } from "./source.ts";
+import { lasting, type Source, type Sourced, type Standing, usualShare } from "./source.ts";
 
 /** What a cell may hold; null where the source prints a dash or the value is not known. */
 export type Value = number | string | null;
@@ -29,6 +29,8 @@ export interface Table<F> {
   readonly notes: readonly string[];
   /** How many public pages were found that quote its values. Their titles stand beside the rows, and are not shipped. */
   readonly quotedOn: number;
+  /** By what share a cell from memory can be wrong; `usualShare` where it is not stated. */
+  readonly share?: number;
 }
 
 interface Declaration<F> extends Omit<Table<F>, "rows" | "notes" | "quotedOn"> {
@@ -130,7 +132,52 @@ export function sourceOf<F>(of: Table<F>, row: Row<F>, column: keyof F): Source 
 function sourceOfCell<F>(of: Table<F>, row: Row<F>, column: keyof F): Source {
   const standing = row.cells?.[column] ?? row.standing;
   const ref = of.refs?.[column] ?? of.ref;
-  return row.note === undefined ? { ref, standing } : { ref, standing, note: row.note };
+  const share = standing === "memory" ? shareOf(of, row, column) : 0;
+  return {
+    ref,
+    standing,
+    ...(row.note === undefined ? {} : { note: row.note }),
+    ...(share > 0 ? { remembered: [{ figure: figureOf(of, row, ref), share }] } : {}),
+  };
+}
+
+/**
+ * The share by which a cell from memory can be wrong: what its table states, or less where the nearest printed figures
+ * of the same column, in the smaller and the larger size, leave it less room. 0 where it holds no number.
+ */
+function shareOf<F>(of: Table<F>, row: Row<F>, column: keyof F): number {
+  const value = row.facts[column];
+  if (typeof value !== "number" || value <= 0) return 0;
+  const stated = of.share ?? usualShare;
+  const room = [-1, 1].map((way) => printedBeside(of, row, column, way));
+  const [below, above] = room;
+  if (below === undefined || above === undefined) return stated;
+  const [low, high] = [Math.min(below, above), Math.max(below, above)];
+  // A cell outside its printed neighbours is no row of an ordered column, which then bounds nothing.
+  if (value < low || value > high || low <= 0) return stated;
+  return Math.min(stated, Math.max(value / low, high / value) - 1);
+}
+
+/** The nearest figure of the column that was seen in print, in the rows of the same kind before or after. */
+function printedBeside<F>({ rows, units }: Table<F>, from: Row<F>, column: keyof F, way: number): number | undefined {
+  const words = (Object.keys(units) as (keyof F)[]).filter((key) => typeof from.facts[key] === "string");
+  const alike = (row: Row<F>) => words.every((key) => row.facts[key] === from.facts[key]);
+  for (let at = rows.indexOf(from) + way; at >= 0 && at < rows.length; at += way) {
+    const row = rows[at];
+    const value = row?.facts[column];
+    if (row && alike(row) && typeof value === "number" && (row.cells?.[column] ?? row.standing) !== "memory")
+      return value;
+  }
+  return undefined;
+}
+
+/** What a person would look up: the table and the row, by its words and its first figure. */
+function figureOf<F>({ units }: Table<F>, { facts }: Row<F>, ref: string): string {
+  const keys = Object.keys(units) as (keyof F)[];
+  const words = keys.filter((key) => typeof facts[key] === "string").map((key) => String(facts[key]));
+  const first = keys.find((key) => typeof facts[key] === "number");
+  const size = first === undefined ? [] : [`${facts[first]} ${units[first]}`.trim()];
+  return [ref, [...words, ...size].join(" ")].filter((part) => part !== "").join(", ");
 }
 
 /** A cell with its source. */

@@ -43,7 +43,7 @@ describe("a device that no cable of the kind could bear", () => {
     ["B32", "flat-twin line 2.5 mm² cpc 1.5 mm²", "error"],
     ["B40", "flat-twin line 4 mm² cpc 1.5 mm²", "error"],
     ["C63", "armoured line 6 mm² cpc 6 mm²", "error"],
-    ["C50", "armoured line 6 mm² cpc 6 mm²", "information"],
+    ["C50", "armoured line 6 mm² cpc 6 mm²", "warning"],
   ])("%s on %s", (device, cable, expected) => expect(severity(device, cable)).toEqual([expected]));
 
   it("counts the factors of the route", () => {

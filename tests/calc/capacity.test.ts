@@ -52,6 +52,7 @@ describe("tabulated capacity", () => {
     expect(tabulatedCapacity({ ...twin, csa: 2.5 })?.source).toEqual({
       ref: "BS 7671:2018+A2:2022, Table 4D5",
       standing: "memory",
+      remembered: [{ figure: "BS 7671:2018+A2:2022, Table 4D5, 2.5 mm²", share: 0.1 }],
     });
     expect(tabulatedCapacity({ ...twin, csa: 1.5 })?.source.standing).toBe("quoted");
     expect(tabulatedCapacity({ ...twin, csa: 2.5, method: "B" })?.source.ref).toContain("4D2A");

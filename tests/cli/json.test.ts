@@ -46,6 +46,7 @@ const finding = record({
   value: amount,
   limit: amount,
   margin: orNull(number),
+  verdict: orNull(text),
   source: orNull(record({ ref: text, standing: oneOf("printed", "quoted", "computed", "practice", "memory") })),
   working: orNull(text),
   related: list(record({ path: text, range, message: text })),
@@ -53,7 +54,15 @@ const finding = record({
 const report = record({
   version: oneOf(1),
   files: list(record({ path: text, findings: list(finding) })),
-  summary: record({ errors: count, warnings: count, informations: count, files: count, boards: count, ways: count }),
+  summary: record({
+    errors: count,
+    warnings: count,
+    unproven: count,
+    informations: count,
+    files: count,
+    boards: count,
+    ways: count,
+  }),
 });
 
 const json = async (folder: Folder, ...args: string[]) => {
@@ -81,6 +90,7 @@ test("every finding has every key", async () => {
   expect(value.summary).toMatchObject({
     errors: counted("error"),
     warnings: counted("warning"),
+    unproven: 0,
     informations: counted("information"),
   });
 });
@@ -95,6 +105,7 @@ test("a finding with a limit, whole", async () => {
     value: { amount: 1.52, unit: "Ω" },
     limit: { amount: 1.37, unit: "Ω" },
     margin: -0.109,
+    verdict: "fails",
     source: { ref: "BS 7671:2018+A2:2022, Table 41.3", standing: "quoted" },
     working:
       "Ia = 5 × In = 5 × 32 A = 160 A\nZs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω\nBefore opening anything: isolate and lock off, prove the tester, prove dead, prove the tester again.",
@@ -122,7 +133,7 @@ test("nothing found is a report too", async () => {
   expect(value).toEqual({
     version: 1,
     files: [{ path: "a.ways", findings: [] }],
-    summary: { errors: 0, warnings: 0, informations: 0, files: 1, boards: 0, ways: 0 },
+    summary: { errors: 0, warnings: 0, unproven: 0, informations: 0, files: 1, boards: 0, ways: 0 },
   });
   expect(code).toBe(0);
 });

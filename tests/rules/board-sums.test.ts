@@ -317,7 +317,7 @@ describe("RCDs in a row, sources and surges", () => {
 it("a board rated below the fault current as an assembly is asked about, whether that is recorded or calculated", () => {
   const id = "coordination/assembly-below-fault";
   const of = (lines: string, supply = "earthing TN-S") => find(id, works(board(lines, []), { supply }));
-  expect(of("conditional-rating 10 kA\nIpf 12 kA")[0]).toMatchObject({ severity: "information" });
+  expect(of("conditional-rating 10 kA\nIpf 12 kA")[0]).toMatchObject({ severity: "warning" });
   expect(of("conditional-rating 16 kA\nIpf 12 kA")).toEqual([]);
   expect(of("conditional-rating 10 kA", "Ipf 12 kA")).toHaveLength(1);
   expect(of("conditional-rating 10 kA")).toEqual([]);

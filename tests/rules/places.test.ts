@@ -33,9 +33,9 @@ describe("which RCD a place asks for", () => {
     ["agricultural", "lighting", rcbo("B6", "300 mA"), []],
     ["agricultural", "lighting", rcbo("B6", "500 mA"), ["rcd/sensitivity-too-high error"]],
     ["agricultural", "selv", mcb("B6"), []],
-    ["pool", "heating", mcb("B16"), ["place/pool-without-rcd information"]],
-    ["pool", "heating", rcbo("B16", "100 mA"), ["rcd/sensitivity-too-high information"]],
-    ["construction", "sockets", mcb("C63"), ["place/construction-without-rcd information"]],
+    ["pool", "heating", mcb("B16"), ["place/pool-without-rcd error"]],
+    ["pool", "heating", rcbo("B16", "100 mA"), ["rcd/sensitivity-too-high error"]],
+    ["construction", "sockets", mcb("C63"), ["place/construction-without-rcd error"]],
     ["construction", "sockets", rcbo("C63", "500 mA"), []],
     ["construction", "lighting", mcb("C10"), []],
     ["marina", "sockets", rcbo("C63", "100 mA"), ["rcd/sensitivity-too-high error"]],
@@ -162,12 +162,12 @@ describe("the sockets of pitches and berths", () => {
       0,
     ],
   ])("share %s", (_, board, first, second, count) => {
-    expect(two(board, first, second)).toEqual(Array(count).fill("place/socket-shares-rcd information"));
+    expect(two(board, first, second)).toEqual(Array(count).fill("place/socket-shares-rcd warning"));
   });
 
   it("are one to a device", () => {
     const lines = [rcbo("C32"), "serves sockets", "place caravan"];
-    expect(of([...lines, "points 4"])).toEqual(["place/several-sockets information"]);
+    expect(of([...lines, "points 4"])).toEqual(["place/several-sockets warning"]);
     expect(of([...lines, "points 1"])).toEqual([]);
     expect(of([rcbo("C32"), "serves sockets", "place construction", "points 4"])).toEqual([]);
   });
@@ -196,7 +196,7 @@ describe("the earth of a PME supply", () => {
     ["a pitch of a TT supply", pitch, TT, []],
     ["a pitch of a generator of its own", pitch, `${PME}\nsource private`, []],
     ["the lights of a camp site", [mcb("B6"), "serves lighting", "place caravan"], PME, []],
-    ["a site", [rcbo("C16"), "serves sockets", "place construction"], PME, ["place/combined-earth information"]],
+    ["a site", [rcbo("C16"), "serves sockets", "place construction"], PME, ["place/combined-earth error"]],
     ["a charging point", [rcbo("C32"), "serves ev-charger"], PME, ["place/charger-combined-earth warning"]],
     ["one that disconnects", [rcbo("C32"), "serves ev-charger", 'open-PEN "In the unit"'], PME, []],
     ["one with an electrode", [rcbo("C32"), "serves ev-charger", "earthing TT"], PME, []],
@@ -316,7 +316,7 @@ describe("the zones of a bathroom or pool", () => {
   it.each([
     ["bathroom zone outside distance 2.6 m", "BS 7671:2018+A2:2022", []],
     ["bathroom zone outside distance 2.6 m", "BS 7671:2018", ["place/sockets-near-bath error"]],
-    ["bathroom zone outside distance 2.4 m", "BS 7671:2018+A2:2022", ["place/sockets-near-bath information"]],
+    ["bathroom zone outside distance 2.4 m", "BS 7671:2018+A2:2022", ["place/sockets-near-bath warning"]],
     ["bathroom distance 3 m", "BS 7671:2008", []],
     ["bathroom", "BS 7671:2018+A2:2022", ["place/distance-not-stated information"]],
     ["bathroom zone outside distance 2.4 m", "BS 7671:2001", []],
@@ -325,7 +325,7 @@ describe("the zones of a bathroom or pool", () => {
   });
 
   it("sockets may not stand in one, a shaver supply may", () => {
-    expect(bath("bathroom zone 2", "sockets", ["ingress IP44"])).toEqual(["place/sockets-near-bath information"]);
+    expect(bath("bathroom zone 2", "sockets", ["ingress IP44"])).toEqual(["place/sockets-near-bath error"]);
     expect(bath("bathroom zone 2", "shaver")).toEqual([]);
   });
 
@@ -343,15 +343,15 @@ describe("the zones of a bathroom or pool", () => {
     ["bathroom zone 1", "IPX4", []],
     ["bathroom zone outside", "IP20", []],
     ["pool zone 2", "IPX2", []],
-    ["pool zone 2", "IPX1", ["place/ip-code-too-low information"]],
-    ["agricultural", "IP23", ["place/ip-code-too-low information"]],
+    ["pool zone 2", "IPX1", ["place/ip-code-too-low warning"]],
+    ["agricultural", "IP23", ["place/ip-code-too-low warning"]],
   ])("equipment: %s with %s", (place, code, expected) => {
     expect(bath(place, "lighting", [`ingress ${code}`, joined])).toEqual(expected);
   });
 
   it.each([
-    ["pool zone 0", "lighting", "IPX8", ["place/zone-not-selv information"]],
-    ["pool zone 1", "heating", "IPX4", ["place/zone-not-selv information"]],
+    ["pool zone 0", "lighting", "IPX8", ["place/zone-not-selv error"]],
+    ["pool zone 1", "heating", "IPX4", ["place/zone-not-selv error"]],
     ["pool zone 2", "heating", "IPX4", []],
     ["pool zone 0 1", "selv", "IPX8", []],
     ["bathroom zone 0", "lighting", "IPX7", ["place/zone-not-selv error"]],
@@ -374,18 +374,16 @@ describe("supplementary bonding", () => {
     expect(left("bathroom", rcbo("B16"))).toEqual([]);
     expect(left("bathroom", rcbo("B16"), ["live 2026-03-05 { Zs 1.2 Ω }"])).toEqual([]);
     expect(left("bathroom", rcbo("B16"), ["live 2026-03-05 { Zs 4.2 Ω }"])).toEqual([]);
-    expect(left("bathroom", rcbo("B16"), ["live 2026-03-05 { Zs 1800 Ω }"])).toEqual([
-      "place/bonding-omitted information",
-    ]);
+    expect(left("bathroom", rcbo("B16"), ["live 2026-03-05 { Zs 1800 Ω }"])).toEqual(["place/bonding-omitted error"]);
     expect(left("bathroom", rcbo("B16", "100 mA"))).toEqual([
       "rcd/sensitivity-too-high error",
-      "place/bonding-omitted information",
+      "place/bonding-omitted error",
     ]);
   });
 
   it("may not at a pool or on a farm, unless there is nothing to join", () => {
-    expect(left("pool", rcbo("B16"))).toEqual(["place/bonding-omitted information"]);
-    expect(left("agricultural", rcbo("B16"))).toEqual(["place/bonding-omitted information"]);
+    expect(left("pool", rcbo("B16"))).toEqual(["place/bonding-omitted error"]);
+    expect(left("agricultural", rcbo("B16"))).toEqual(["place/bonding-omitted error"]);
     expect(left("agricultural", rcbo("B16"), [], ' "Timber and plastic throughout"')).toEqual([]);
   });
 

@@ -31,10 +31,16 @@ describe("a loop through the armour", () => {
     expect(of(check, way("armoured 90 °C line 2.5 mm² cpc 2.5 mm² cpc-by armour cores 3", 50))).toEqual([]);
   });
 
-  it("only advises where the figure of the armour is recalled", () => {
+  it("fails by so much that a recalled figure of the armour cannot excuse it", () => {
     const [finding] = of(check, way("armoured 90 °C line 10 mm² cpc-by armour cores 2", 140));
-    expect(finding?.severity).toBe("information");
-    expect(finding?.message).toContain("from memory");
+    expect(finding).toMatchObject({ severity: "error", verdict: "fails" });
+    expect(finding?.working).toContain("fails even at the favourable end of what is from memory: ");
+  });
+
+  it("is unproven where the recalled figure of the armour could excuse it, and says which to look up", () => {
+    const [first] = of(check, way("armoured 90 °C line 10 mm² cpc-by armour cores 2", 104));
+    expect(first).toMatchObject({ severity: "warning", verdict: "unproven" });
+    expect(first?.message).toMatch(/Unproven: look up .*10 mm².*from memory/);
   });
 
   it.each([

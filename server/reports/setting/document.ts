@@ -1,6 +1,7 @@
 /** A report as plain data: what it says, without how it is set. Renderers turn it into text, Markdown or HTML. */
 
 import type { Calculated, Step } from "../../calc/result.ts";
+import { beyondLimit, toLookUp } from "../../calc/verdict.ts";
 import { type Source, standingWords } from "../../tables/source.ts";
 import type { Html } from "../../text/html.ts";
 import { capital } from "../../text/words.ts";
@@ -15,8 +16,11 @@ export interface Calculation {
   readonly source: Source | undefined;
 }
 
-/** `advises`: it passes a figure that only advises, or one that stands on memory. */
-export type Verdict = "holds" | "fails" | "advises";
+/**
+ * `advises`: it passes a figure that only advises. `unproven`: it fails by a figure from memory, but would not if that
+ * were wrong in its favour.
+ */
+export type Verdict = "holds" | "fails" | "unproven" | "advises";
 
 /** Two figures held against each other. */
 export interface Comparison {
@@ -105,17 +109,37 @@ function unique(steps: readonly Step[]): Step[] {
   });
 }
 
-/** What is not met on memory or by common practice advises; all else is a limit. */
-export function compareWithLimit(holds: boolean, text: string, source: Source | undefined, room = ""): Comparison {
-  const weak = source?.standing === "memory" || source?.standing === "practice";
-  const verdict = holds ? "holds" : weak ? "advises" : "fails";
-  const why = source?.standing === "memory" ? "the figure is from memory: check your copy" : "common practice";
-  return { kind: "judgement", text, verdict, remark: verdict === "advises" ? why : holds ? room : "", source };
+/** The two figures that are compared, in one unit. */
+export interface Compared {
+  readonly value: number;
+  readonly limit: number;
 }
+
+/** Whether two figures are as they should be. What common practice only advises fails nothing. */
+export function compareWithLimit(
+  holds: boolean,
+  text: string,
+  source: Source | undefined,
+  { value, limit }: Compared,
+  room = "",
+): Comparison {
+  const verdict = holds ? "holds" : source?.standing === "practice" ? "advises" : beyondLimit(value, limit, source);
+  return { kind: "judgement", text, verdict, remark: holds ? room : remarkOn(verdict, source), source };
+}
+
+/** Why something beyond its limit is not condemned. */
+export function remarkOn(verdict: Verdict, source: Source | undefined): string {
+  if (verdict === "unproven" && source) return `look up ${toLookUp(source)}, from memory here`;
+  return verdict === "advises" ? "common practice" : "";
+}
+
+/** One sign a verdict, in every setting. */
+export const verdictMarks: Readonly<Record<Verdict, string>> = { holds: "✓", fails: "✗", unproven: "~", advises: "!" };
 
 const verdictWords: Readonly<Record<Verdict, string>> = {
   holds: "holds",
   fails: "does not hold",
+  unproven: "unproven",
   advises: "not met, for advice",
 };
 

@@ -29,7 +29,7 @@ function together(blocks: readonly Block[]): Markdown[] {
   return parts;
 }
 
-const verdictSigns = { holds: md`✓`, fails: md`**✗**`, advises: md`!` } as const;
+const verdictSigns = { holds: md`✓`, fails: md`**✗**`, unproven: md`~`, advises: md`!` } as const;
 
 function blockText(block: Block): Markdown {
   switch (block.kind) {

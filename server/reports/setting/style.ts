@@ -21,6 +21,8 @@ li { font: .85rem/1.55 ui-monospace, monospace; overflow-wrap: anywhere; }
 .judgement::before { content: "✓"; display: inline-block; width: 1.4rem; text-indent: 0; }
 .fails { color: var(--bad); font-weight: 600; }
 .fails::before { content: "✗"; }
+.unproven { color: var(--open); font-weight: 600; }
+.unproven::before { content: "~"; }
 .advises { color: var(--open); }
 .advises::before { content: "!"; }
 .gap { color: var(--open); border-left: 3px solid var(--open); padding-left: .8rem; }

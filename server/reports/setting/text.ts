@@ -1,6 +1,15 @@
 /** A report for a terminal or a plain file: no line is longer than the page is wide. */
 import { working } from "../../calc/result.ts";
-import { type Block, gapText, judgementText, type Report, type Section, sourceText, type Table } from "./document.ts";
+import {
+  type Block,
+  gapText,
+  judgementText,
+  type Report,
+  type Section,
+  sourceText,
+  type Table,
+  verdictMarks,
+} from "./document.ts";
 import { wrap } from "./wrap.ts";
 
 const page = 100;
@@ -39,7 +48,7 @@ function blockLines(block: Block): string[] {
     case "gap":
       return hanging("? ", gapText(block));
     case "judgement":
-      return hanging(block.verdict === "holds" ? "✓ " : block.verdict === "fails" ? "✗ " : "! ", judgementText(block));
+      return hanging(`${verdictMarks[block.verdict]} `, judgementText(block));
     case "calculation":
       return [
         ...headline(block.name, block.result),

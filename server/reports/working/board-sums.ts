@@ -43,7 +43,8 @@ function ratingBlocks(node: BoardNode, one: RatedPart): Block[] {
     return [gap(`${title} against overload`, "neither the device upstream nor every device downstream is known")];
   const guarded = isGuarded(one);
   const text = `${title} ${guarded ? "≥" : "<"} In upstream, or the devices downstream`;
-  if (guarded || above) blocks.push(compareWithLimit(guarded, text, ofRatings));
+  if (guarded || above)
+    blocks.push(compareWithLimit(guarded, text, ofRatings, { value: above?.rating ?? 0, limit: rating.value }));
   else blocks.push(gap(`${title} against overload`, "the device upstream is not known"));
   const demand = demandThrough(node, one);
   if (!demand) return blocks;
@@ -60,7 +61,13 @@ function ratingBlocks(node: BoardNode, one: RatedPart): Block[] {
   return [
     ...blocks,
     ...own,
-    compareWithLimit(holds, drawn, demand.greatest.source, `${amps(rating.value - demand.greatest.value)} left`),
+    compareWithLimit(
+      holds,
+      drawn,
+      demand.greatest.source,
+      { value: demand.greatest.value, limit: rating.value },
+      `${amps(rating.value - demand.greatest.value)} left`,
+    ),
   ];
 }
 
@@ -88,6 +95,12 @@ function leakageBlocks(node: BoardNode, { rcd, leakage, sum, limit }: RcdLeakage
   return [
     ...blocks,
     calculate("At most", limit, milliamps(limit.value), ""),
-    compareWithLimit(holds, text, limit.source, `${milliamps(limit.value - sum.value)} left`),
+    compareWithLimit(
+      holds,
+      text,
+      limit.source,
+      { value: sum.value, limit: limit.value },
+      `${milliamps(limit.value - sum.value)} left`,
+    ),
   ];
 }

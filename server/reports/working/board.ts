@@ -163,7 +163,8 @@ function supplementaryBlocks({ board, context }: BoardInPlace): Block[] {
 function judged(value: number, limit: Calculated, show: (of: number) => string, least: boolean, name: string): Block {
   const holds = least ? value >= limit.value : value <= limit.value;
   const mark = least ? (holds ? "≥" : "<") : holds ? "≤" : ">";
-  return compareWithLimit(holds, `${name} ${show(value)} ${mark} ${show(limit.value)}`, limit.source);
+  const text = `${name} ${show(value)} ${mark} ${show(limit.value)}`;
+  return compareWithLimit(holds, text, limit.source, { value, limit: limit.value });
 }
 
 /** `network` is what the boards together tells of the board. */

@@ -83,7 +83,7 @@ function relations(study: WayStudy): Block[] {
     return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
   const Iz = leastKnownCapacity(study)?.value;
   const none = { value: In, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
-  return overloadRelations(study, Iz ?? none).flatMap(({ name, holds, margin }): Block[] => {
+  return overloadRelations(study, Iz ?? none).flatMap(({ name, holds, margin, value, limit }): Block[] => {
     const { source } = margin;
     if (name === "Ib ≤ In") {
       if (!designCurrent) return [];
@@ -97,6 +97,7 @@ function relations(study: WayStudy): Block[] {
           holds,
           `Ib ${amps(designCurrent.value)} ${holds ? "≤" : ">"} In ${amps(In)}`,
           source,
+          { value: designCurrent.value, limit: In },
           `${amps(In - designCurrent.value)} left`,
         ),
       ];
@@ -109,6 +110,7 @@ function relations(study: WayStudy): Block[] {
         holds,
         `In ${amps(In)} ${holds ? "≤" : ">"} Iz ${amps(Iz.value)}`,
         source,
+        { value: In, limit: Iz.value },
         `${amps(Iz.value - In)} left`,
       );
       const motor = judged.verdict === "fails" && uses.has("motor");
@@ -119,7 +121,7 @@ function relations(study: WayStudy): Block[] {
     if (holds && !study.capacity) return [gap("I2 ≤ 1.45 × Iz", "a stretch of the route could not be calculated")];
     const [I2] = margin.steps;
     const left = `I2 ${I2?.result ?? ""} ${holds ? "≤" : ">"} 1.45 × Iz`;
-    return [compareWithLimit(holds, left, source, `${amps(margin.value)} left`)];
+    return [compareWithLimit(holds, left, source, { value, limit }, `${amps(margin.value)} left`)];
   });
 }
 
@@ -130,5 +132,7 @@ function inGround(study: WayStudy): Block[] {
   if (In === undefined || !most) return [];
   const holds = !exceeds(In, most.value);
   const text = `In ${amps(In)} ${holds ? "≤" : ">"} 0.9 × Iz in the ground, ${amps(most.value)}`;
-  return [compareWithLimit(holds, text, most.source, `${amps(most.value - In)} left`)];
+  return [
+    compareWithLimit(holds, text, most.source, { value: In, limit: most.value }, `${amps(most.value - In)} left`),
+  ];
 }

@@ -1,7 +1,7 @@
 /** Answers of a design as blocks of a report. */
 import type { DesignLine, Figure } from "../../boards/design.ts";
 import { amps, kiloamps, ohms, percent, plain, round, squareMillimetres } from "../../calc/result.ts";
-import { type Block, type Comparison, calculate, gap } from "../setting/document.ts";
+import { type Block, type Comparison, calculate, gap, remarkOn } from "../setting/document.ts";
 
 function figureText({ value, unit }: Figure): string {
   switch (unit) {
@@ -44,12 +44,11 @@ function judgementOf(line: DesignLine, value: Figure, limit: Figure): Comparison
   const holds = verdict === "holds";
   const more = value.value > limit.value;
   const sign = holds ? (more ? "≥" : "≤") : more ? ">" : "<";
-  const onMemory = source?.standing === "memory" && !holds;
   return {
     kind: "judgement",
     text: `${title}: ${figureText(value)} ${sign} ${figureText(limit)}`,
-    verdict: holds ? "holds" : verdict === "fails" ? "fails" : "advises",
-    remark: onMemory ? "the figure is from memory: check your copy" : reason,
+    verdict: verdict === "holds" || verdict === "fails" || verdict === "unproven" ? verdict : "advises",
+    remark: verdict === "unproven" ? remarkOn(verdict, source) : reason,
     source: source?.ref === "" ? undefined : source,
   };
 }

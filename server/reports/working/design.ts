@@ -11,6 +11,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import type { ContainmentStudy } from "../../conduits/containment.ts";
 import { circuitsWords, roomWords, sectionsWords, sharedWords, takenWords, wantedWords } from "../../conduits/words.ts";
 import type { Installation } from "../../model/installation.ts";
+import { combine } from "../../tables/source.ts";
 import { crossSection } from "../drawings/cross-section.ts";
 import {
   type Block,
@@ -101,7 +102,12 @@ function overlapBlocks({ above, below, value, limit, others }: Overlap): Block[]
   const text = `${deviceName(above)} over ${deviceName(below)}${more}: ${amps(value.value)} < ${amps(limit.value)}`;
   return [
     calculate("What the device upstream should have", limit, amps(limit.value), ""),
-    compareWithLimit(false, text, { ...limit.source, standing: "practice" }),
+    compareWithLimit(
+      false,
+      text,
+      { ...limit.source, standing: "practice" },
+      { value: value.value, limit: limit.value },
+    ),
   ];
 }
 
@@ -162,7 +168,8 @@ function containmentBlocks(study: ContainmentStudy): Block[] {
     compareWithLimit(
       fits,
       text,
-      room.source,
+      combine(total.source, room.source),
+      { value: total.value, limit: room.value },
       isWhole ? `${percent(Math.round(full))} full` : `at least ${percent(Math.round(full))} full`,
     ),
     ...table(["between draw-in points", "sum", "full"], sectionsWords(study)),

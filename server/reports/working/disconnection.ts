@@ -9,7 +9,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import { circuitOf } from "../../readings/circuit-network.ts";
 import { expectationsOf } from "../../readings/expected.ts";
 import { designBoardImpedance, designLoop } from "../../readings/loop.ts";
-import { combine } from "../../tables/source.ts";
+import { combine, summed } from "../../tables/source.ts";
 import { type Block, calculate, compareWithLimit, gap, paragraph, part, type Section } from "../setting/document.ts";
 
 export const disconnectionPart = (study: WayStudy): Section[] =>
@@ -85,7 +85,8 @@ function loopBlocks(study: WayStudy): Block[] {
       compareWithLimit(
         holds,
         `Zs ${ohms(design.value)} ${holds ? "≤" : ">"} ${ohms(limit.value)}`,
-        limit.source,
+        combine(design.source, limit.source),
+        { value: design.value, limit: limit.value },
         `${ohms(limit.value - design.value)} left`,
       ),
     );
@@ -105,7 +106,7 @@ function worstLoop(study: WayStudy, start: Calculated | undefined): Calculated |
   const hot = operatingResistance(worst.R1R2, factor);
   const total = totalLoop(start.value, hot.value);
   const steps = [...start.steps, remark(`the worst point is ${worst.name}`), ...hot.steps, ...total.steps];
-  return { ...total, steps, source: combine(start.source, hot.source, total.source) };
+  return { ...total, steps, source: combine(summed(start, hot), total.source) };
 }
 
 /** The RCD that would disconnect all the same. */
@@ -119,6 +120,7 @@ function byRcd({ rcds, disconnection }: WayStudy, Zs: number): Block[] {
       holds,
       `By the RCD (${rcdName(rcd)}) instead: Zs ${ohms(Zs)} ${holds ? "≤" : ">"} ${ohms(limit.value)}`,
       limit.source,
+      { value: Zs, limit: limit.value },
     ),
   ];
 }

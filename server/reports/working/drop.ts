@@ -70,6 +70,7 @@ function verdict(study: WayStudy, known: readonly CableDrop[], whole: boolean, c
     holds,
     text,
     combine(drop.source, limit.source),
+    { value: drop.value, limit: limit.value },
     `${percent(limit.value - drop.value)} left`,
   );
   const blocks: Block[] = [];

@@ -70,7 +70,8 @@ function calculated(levels: FaultLevels | undefined): Block[] {
 function against(name: string, value: number, capacity: Calculated): Comparison {
   const holds = !exceeds(value, capacity.value);
   const text = `${name} ${kiloamps(value)} ${holds ? "≤" : ">"} Icn ${kiloamps(capacity.value)}`;
-  return compareWithLimit(holds, text, capacity.source, `${kiloamps(capacity.value - value)} left`);
+  const figures = { value, limit: capacity.value };
+  return compareWithLimit(holds, text, capacity.source, figures, `${kiloamps(capacity.value - value)} left`);
 }
 
 /** Only what surely flows fails a device; only what cannot be passed clears it. */

@@ -20,7 +20,13 @@ function protectiveBlocks(study: WayStudy): Block[] {
   const holds = suffices(found);
   const name = found.of === "armour" ? "armour" : "cpc";
   const text = `${name} ${squareMillimetres(has.value)} ${holds ? "≥" : "<"} ${squareMillimetres(need.value)}`;
-  const judged = compareWithLimit(holds, text, combine(need.source, has.source), holds ? by : "");
+  const judged = compareWithLimit(
+    holds,
+    text,
+    combine(need.source, has.source),
+    { value: has.value, limit: need.value },
+    by,
+  );
   const uncertainty =
     method === "table"
       ? "the heat of the fault could not be calculated"

@@ -24,6 +24,7 @@ function ringBlocks(study: WayStudy): Block[] {
         fits,
         `Device ${amps(device.rating)}, ${fits ? "not above" : "above"} ${amps(Math.max(...ringRatings))}`,
         row && sourceOf(ringRules, row, "value"),
+        { value: device.rating, limit: Math.max(...ringRatings) },
       ),
     );
   }
@@ -36,6 +37,7 @@ function ringBlocks(study: WayStudy): Block[] {
         fits,
         `Line and neutral ${squareMillimetres(size)} ${fits ? "≥" : "<"} ${squareMillimetres(least.value)}`,
         least.source,
+        { value: size, limit: least.value },
       ),
     );
   }
@@ -52,6 +54,7 @@ function ringBlocks(study: WayStudy): Block[] {
           fits,
           `Iz ${amps(Iz.value)} ${fits ? "≥" : "<"} ${amps(needed.value)}`,
           combine(needed.source, Iz.source),
+          { value: Iz.value, limit: needed.value },
           `${amps(Iz.value - needed.value)} left`,
         ),
       );
@@ -64,6 +67,7 @@ function ringBlocks(study: WayStudy): Block[] {
       fits,
       `Floor ${plain(floor)} m² ${fits ? "≤" : ">"} ${plain(most.value)} m²`,
       most.source,
+      { value: floor, limit: most.value },
     );
     blocks.push(
       judged.verdict === "fails"

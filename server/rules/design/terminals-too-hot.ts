@@ -58,10 +58,7 @@ export default wayRule({
       value: amount(current, "A"),
       limit: amountOf(limit),
       steps: [...limit.steps, relation("Ib ≤ Iz at 70 °C", amps(current), amps(limit.value))],
-      source: {
-        ref: "BS 7671:2018+A2:2022, 512.1.5 and the notes to Tables 4E1A to 4E4A",
-        standing: limit.source.standing,
-      },
+      source: { ...limit.source, ref: "BS 7671:2018+A2:2022, 512.1.5 and the notes to Tables 4E1A to 4E4A" },
       ...(known ? { severity: "information" as const } : {}),
       related: [
         {

@@ -1,11 +1,12 @@
 import { type Calculated, remark, type Step, working } from "../../calc/result.ts";
+import { beyondLimit, type LimitVerdict, toLookUp } from "../../calc/verdict.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Board } from "../../model/file.ts";
 import type { Context, Installation } from "../../model/installation.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Fact, Span } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
-import type { Source } from "../../tables/source.ts";
+import { bandOf, type Source } from "../../tables/source.ts";
 import { safeIsolation } from "../../text/isolation.ts";
 
 export type Severity = "error" | "warning" | "information";
@@ -31,6 +32,8 @@ export interface Finding {
   readonly severity: Severity;
   readonly message: string;
   readonly spot: Spot;
+  /** How the value stands to the limit; missing where there are none. */
+  readonly verdict?: LimitVerdict;
   readonly value?: Amount;
   readonly limit?: Amount;
   /** What is left to the limit as a share of it; negative when it is passed. */
@@ -152,25 +155,53 @@ export const valueSpot = ({ segment }: Fact, { start, end }: Span): Spot => ({ s
 export const amount = (value: number, unit: string): Amount => ({ amount: value, unit });
 export const amountOf = ({ value, unit }: Calculated): Amount => ({ amount: value, unit });
 
-/** Turns a report into a finding of its rule. A limit that stands on memory advises and never fails a circuit. */
+/**
+ * Turns a report into a finding of its rule. Where a figure in it is from memory, the finding keeps its severity if the
+ * value fails even with that figure at its favourable end; else it is unproven: a warning that says what to look up.
+ */
 export function findingOf(rule: Declaration, spot: Spot, report: Report): Finding {
-  const { message, value, limit, least, source, related = [], fixes = [] } = report;
-  const steps = [...(report.steps ?? []), ...(rule.opens ? [remark(safeIsolation)] : [])];
-  const onMemory = source?.standing === "memory";
-  const severity = onMemory ? "information" : (report.severity ?? rule.severity);
+  const { value, limit, least, steps = [], source, related = [], fixes = [] } = report;
+  const margin = value && limit && limit.amount !== 0 ? marginOf(value, limit, least ?? false) : undefined;
+  const verdict = verdictOf(report, margin);
+  const shown = [...steps, ...certaintyOf(verdict, source), ...(rule.opens ? [remark(safeIsolation)] : [])];
   return {
     check: rule.id,
-    severity,
-    message: onMemory ? `${message} (The limit is from memory: check your copy.)` : message,
+    severity: gradeOf(report.severity ?? rule.severity, verdict),
+    message: messageOf(report, verdict),
     spot,
+    ...(verdict ? { verdict } : {}),
     ...(value ? { value } : {}),
     ...(limit ? { limit } : {}),
-    ...(value && limit && limit.amount !== 0 ? { margin: marginOf(value, limit, least ?? false) } : {}),
-    ...(steps.length > 0 ? { working: working(steps) } : {}),
+    ...(margin === undefined ? {} : { margin }),
+    ...(shown.length > 0 ? { working: working(shown) } : {}),
     ...(source ? { source } : {}),
     related,
     fixes,
   };
+}
+
+/** What the values come to. Without both of them a figure from memory cannot be taken at its favourable end. */
+function verdictOf({ value, limit, source }: Report, margin: number | undefined): LimitVerdict | undefined {
+  const doubtful = source?.standing === "memory" && bandOf(source) > 1;
+  if (!value || !limit) return doubtful ? "unproven" : undefined;
+  if (doubtful) return beyondLimit(value.amount, limit.amount, source);
+  return margin === undefined ? undefined : margin < 0 ? "fails" : "passes";
+}
+
+/** What is unproven is to be looked up, not to be condemned. */
+const gradeOf = (severity: Severity, verdict: LimitVerdict | undefined): Severity =>
+  verdict === "unproven" && severity === "error" ? "warning" : severity;
+
+function messageOf({ message, source }: Report, verdict: LimitVerdict | undefined): string {
+  if (source?.standing !== "memory") return message;
+  if (verdict === "unproven") return `${message} Unproven: look up ${toLookUp(source)}, from memory here.`;
+  return bandOf(source) > 1 ? message : `${message} (The rule is from memory: check your copy.)`;
+}
+
+/** Said in the working, so that a figure from memory is seen to settle nothing. */
+function certaintyOf(verdict: LimitVerdict | undefined, source: Source | undefined): Step[] {
+  if (verdict !== "fails" || source?.standing !== "memory" || bandOf(source) === 1) return [];
+  return [remark(`It fails even at the favourable end of what is from memory: ${toLookUp(source)}`)];
 }
 
 function marginOf(value: Amount, limit: Amount, least: boolean): number {

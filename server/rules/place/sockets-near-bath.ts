@@ -1,6 +1,7 @@
 import { metres, relation } from "../../calc/result.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import { placeSpot, socketDistance, zonesOf } from "../../circuit/places.ts";
+import { ruleAlone } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -65,6 +66,8 @@ export default wayRule({
       least: true,
       steps: limit.steps,
       ...rest,
+      // Inside a zone no distance from zone 1 would be enough.
+      source: ruleAlone(limit.source),
     });
   },
 });
