@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     root: `${import.meta.dirname}/..`,
     include: ["tests/**/*.test.ts"],
+    setupFiles: ["tests/helpers/seed.ts"],
     testTimeout: 60_000,
     // The core keeps nothing that one file of tests could spoil for the next, so modules are read once and not 200 times.
     isolate: false,
