@@ -2,7 +2,7 @@ import type { AdiabaticFactor } from "../tables/adiabatic.ts";
 import { adiabaticFactors, adiabaticForms } from "../tables/adiabatic.ts";
 import { energyClasses } from "../tables/devices.ts";
 import type { Source } from "../tables/source.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine, fromFormula, squared } from "../tables/source.ts";
 import { cellOf, rowOf, sourceOf } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { amps, looked, plain, seconds, squareMillimetres, step, worked } from "./result.ts";
@@ -72,7 +72,7 @@ export function adiabaticSize(
 /** Energy k²S² (A²s) a conductor withstands. */
 export function withstand(csa: number, k: Pick<Calculated, "value" | "source">): Calculated {
   const value = k.value ** 2 * csa ** 2;
-  return worked(value, "A²s", fromFormula(combine(form("energy"), k.source)), () => [
+  return worked(value, "A²s", fromFormula(combine(form("energy"), squared(k.source))), () => [
     step("k² × S²", `${plain(k.value)}² × ${plain(csa)}²`, `${plain(value, 0)} A²s`),
   ]);
 }

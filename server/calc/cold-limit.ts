@@ -26,7 +26,7 @@ export interface ColdConditions {
 }
 
 /**
- * The limit (Ω) a reading on cold conductors is held against. The strict form cuts 0.8 of the unrounded value, so it
+ * The limit (Ω) a reading on cold conductors is compared with. The strict form cuts 0.8 of the unrounded value, so it
  * never lies above the true limit; Guidance Note 3 and the On-Site Guide round differently, and stand beside it.
  */
 export function coldLimit(limit: LoopLimit, conditions: ColdConditions = {}): ColdLimit {

@@ -8,7 +8,7 @@ import { looked, ohms, plain, squareMillimetres, step, worked } from "./result.t
 
 /** Protective conductor (mm²) that Table 54.7 allows without calculation, for a line of the same metal. */
 export function selectedProtective(line: number): Calculated | undefined {
-  const row = bandOf(protectiveSizes.rows, line);
+  const row = rowForSize(protectiveSizes.rows, line);
   if (row === undefined) return undefined;
   const { share, fixed } = row.facts;
   const value = fixed ?? nextSizeUp((share ?? 1) * line);
@@ -45,7 +45,7 @@ const named = (name: string, { value, steps }: Calculated): Step => ({
 
 /** Main bonding conductor (mm², copper) with a PME supply, by the size of the supply neutral: Table 54.8. */
 export function mainBondingPme(neutral: number): Calculated | undefined {
-  const row = bandOf(bondingPme.rows, neutral);
+  const row = rowForSize(bondingPme.rows, neutral);
   if (row === undefined) return undefined;
   const { value, source } = cellOf(bondingPme, row, "size");
   const steps = [
@@ -131,6 +131,6 @@ interface Band {
   readonly upTo: number | null;
 }
 
-function bandOf<F extends Band>(rows: readonly Row<F>[], size: number): Row<F> | undefined {
+function rowForSize<F extends Band>(rows: readonly Row<F>[], size: number): Row<F> | undefined {
   return rows.find(({ facts }) => size > facts.over && (facts.upTo === null || size <= facts.upTo));
 }

@@ -24,7 +24,7 @@ function numberOf(fact: FaultFact, name: FaultName, at: FaultAt["at"]): FaultAt[
   return [{ name, at, value, decimals, fact, ...(reading.sign === ">" ? { atLeast: true as const } : {}) }];
 }
 
-/** What was read to the end; a bound cannot be held against another figure. */
+/** What was read to the end; a bound cannot be compared with another figure. */
 const whole = ({ atLeast }: FaultAt): boolean => !atLeast;
 
 /** The fault currents noted at a board, a tested one before a stated one, A. */

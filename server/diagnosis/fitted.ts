@@ -1,4 +1,4 @@
-/** Hypotheses held against the readings, one by one and gathered by kind. */
+/** Hypotheses compared with the readings, one by one and gathered by kind. */
 import type { Fitted } from "./fit.ts";
 import type { Hypothesis } from "./hypothesis.ts";
 

@@ -1,4 +1,4 @@
-/** Everything that is held against the readings of a circuit: faults of the circuit, and slips of the test or the pen. */
+/** Everything that is compared with the readings of a circuit: faults of the circuit, and slips of the test or the pen. */
 import { circuitFaults, pointFaults } from "./faults.ts";
 import type { Hypothesis } from "./hypothesis.ts";
 import type { Predictions } from "./predictions.ts";

@@ -1,5 +1,5 @@
 /**
- * Two faults at once, or a fault and a slip. Every plausible pair of the leading ones is held against the readings
+ * Two faults at once, or a fault and a slip. Every plausible pair of the leading ones is compared with the readings
  * roughly; the best of them have both their sizes fitted by turns. Bounded, whatever the size of the circuit.
  */
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";

@@ -27,7 +27,7 @@ export function proposalEdits(snapshot: Snapshot, segment: Segment): readonly Te
 /** What a proposal rests on: where one of these is half typed it would be beside the point. */
 const decides = wordsWhere("way", (row) => row.sizes === true);
 
-/** What passes a limit that stands on memory is only noted, and a reason to look for something better all the same. */
+/** What is beyond a limit is a reason to look for something better, also where the check is only for information. */
 const isWrong = ({ findings }: Snapshot, segment: Segment): boolean =>
   findings.some(
     ({ check, severity, margin, spot }) =>

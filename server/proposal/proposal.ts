@@ -3,7 +3,7 @@ import type { Step } from "../calc/result.ts";
 import type { Fix } from "../model/problems.ts";
 import type { Source } from "../tables/source.ts";
 
-/** One decision, or one relation that was held against a limit. */
+/** One decision, or one relation that was compared with a limit. */
 export interface Decision {
   /** "Design current", "Capacity of the cable", … */
   readonly title: string;

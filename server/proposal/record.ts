@@ -20,7 +20,7 @@ export interface Settled {
   readonly device: DeviceChoice;
 }
 
-/** Writes down what the chosen cable was held against, and what could not be judged. */
+/** Writes down what the chosen cable was compared with, and what could not be judged. */
 export function record(
   { candidate, trial, verdicts }: ChosenCable,
   settled: Settled,

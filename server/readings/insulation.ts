@@ -1,4 +1,4 @@
-/** Insulation readings of a way or a board, and the limit they are held against. */
+/** Insulation readings of a way or a board, and the limit they are compared with. */
 import { type InsulationKind, type InsulationRule, insulationRule } from "../calc/insulation.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";

@@ -129,7 +129,7 @@ function verdictOf(
 ): LoopAgreement["verdict"] {
   const allowance = practiceOf("loop-below").value;
   const parallel = hasMetalBeside(study);
-  // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not held against it.
+  // A reading of R1+R2 that is itself in doubt is asked about where it stands, and Zs is not compared with it.
   const uncertainty = R1R2 && r1r2InUncertainty(study);
   if (expected && !atMost && uncertainty !== "low" && Zs.value > expected.value + tolerance.value) return "high";
   if (parallel) return undefined;

@@ -96,7 +96,7 @@ function expectedLoop(study: WayStudy): Expected | undefined {
   return expecting(totalLoop(start.value, R1R2, start.name), "Ω");
 }
 
-/** A reading on cold conductors is held against the cold limit; what an RCD disconnects, against the RCD's. */
+/** A reading on cold conductors is compared with the cold limit; what an RCD disconnects, with the RCD's. */
 export function loopBounds({ disconnection }: WayStudy): Bound[] {
   if (!disconnection) return [];
   const cold = disconnection.cold?.corrected ?? disconnection.cold;

@@ -1,6 +1,6 @@
 /**
  * A test to be made, before or after it was: what it is called, what it should read and by what sums, the limit it is
- * held against, and the reading where there is one. Worksheets, hints and blank lines are made of the same.
+ * compared with, and the reading where there is one. Worksheets, hints and blank lines are made of the same.
  */
 import { type Calculated, megohms, milliseconds, ohms, percent, plain, type Step, seconds } from "../calc/result.ts";
 import { type AnyValue, type Fact, isAbsent, type Quantity } from "../model/values.ts";
@@ -27,7 +27,7 @@ export interface Expected {
   readonly source: Source;
 }
 
-/** What a reading is held against. */
+/** What a reading is compared with. */
 export interface Bound {
   readonly sense: "most" | "least";
   readonly value: number;

@@ -37,7 +37,7 @@ export interface CpcRatio {
   readonly ratio: Calculated;
   readonly expected: number;
   readonly r2: number;
-  /** The sounder of line and neutral, which the protective conductor is held against. */
+  /** The sounder of line and neutral, which the protective conductor is compared with. */
   readonly base: number;
   readonly verdict: "high" | "low" | undefined;
 }

@@ -13,7 +13,7 @@ const practice = (value: number, unit: string, of: string): Threshold => ({
   source: { ref: `Common practice, ${of}`, standing: "practice" },
 });
 
-/** What the readings of dead tests are held against besides the tables. */
+/** What the readings of dead tests are compared with besides the tables. */
 export const deadTestPractice = {
   /** A low-resistance reading may be this far out, Ω: two digits and the rounding of a meter that shows hundredths. */
   meterUncertainty: practice(0.03, "Ω", "low-resistance meters"),

@@ -6,7 +6,7 @@ const practice = (value: number, unit: string, of: string): Threshold => ({
   source: { ref: `Common practice, ${of}`, standing: "practice" },
 });
 
-/** What readings of a circuit are weighed by when they are held against each other and against what could be wrong. */
+/** What readings of a circuit are weighed by when they are compared with each other and against what could be wrong. */
 export const diagnosisPractice = {
   /** A low-resistance reading is out by at most this share of it and this many Ω. */
   accuracyShare: practice(0.02, "", "accuracy of low-resistance meters"),

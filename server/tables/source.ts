@@ -114,6 +114,13 @@ export function summed(...parts: readonly Sourced<number>[]): Source {
   return remembered.length === 0 ? all : { ...all, remembered };
 }
 
+/** The source of a value squared: it is out by what each figure from memory is, twice. */
+export function squared(source: Source): Source {
+  if (!source.remembered) return source;
+  const remembered = source.remembered.map(({ figure, share }) => ({ figure, share: (1 + share) ** 2 - 1 }));
+  return { ...source, remembered };
+}
+
 /**
  * How many times larger or smaller than stated a value can be, at most: 1 where no figure in it is from memory. Shares
  * multiply, which is never less than they come to in a sum.

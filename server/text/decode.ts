@@ -22,7 +22,7 @@ export function decode(bytes: Uint8Array): Text {
 export const tooLarge = (size: number): string =>
   `it is larger than ${ceiling / 1_000_000} MB (${(size / 1_000_000).toFixed(1)} MB), the most that is read of one file.`;
 
-/** `more`: a sign that is cut off at the end is not held against the bytes. */
+/** `more`: a sign that is cut off at the end does not count against the bytes. */
 function decodeStart(bytes: Uint8Array, length: number, more: boolean): string | undefined {
   try {
     return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes.subarray(0, length), {

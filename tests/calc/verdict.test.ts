@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { withstand } from "../../server/calc/adiabatic.ts";
 import { beyondLimit, toLookUp } from "../../server/calc/verdict.ts";
-import { bandOf, combine, type Remembered, type Source, summed } from "../../server/tables/source.ts";
+import { bandOf, combine, type Remembered, type Source, squared, summed } from "../../server/tables/source.ts";
 
 const share = fc.double({ min: 0, max: 0.5, noNaN: true });
 const figures = fc.uniqueArray(fc.record({ figure: fc.constantFrom("a", "b", "c"), share }), {
@@ -69,5 +70,12 @@ describe("a verdict on figures from memory", () => {
     const one = of([{ figure: "Ca", share: 0.1 }]);
     expect(bandOf(combine(one, of([{ figure: "Ca", share: 0.2 }])))).toBeCloseTo(1.2, 12);
     expect(bandOf(combine(one, of([{ figure: "Cg", share: 0.2 }])))).toBeCloseTo(1.1 * 1.2, 12);
+  });
+
+  // k² with k 100 ± 10 % lies between 8 100 and 12 100: 21 % over 10 000, not 10 %.
+  it("counts a figure twice where it is squared", () => {
+    expect(bandOf(squared(of([{ figure: "k", share: 0.1 }])))).toBeCloseTo(1.21, 12);
+    const k = { value: 66, source: of([{ figure: "k", share: 0.1 }]) };
+    expect(bandOf(withstand(2.5, k).source)).toBeGreaterThanOrEqual(1.21);
   });
 });

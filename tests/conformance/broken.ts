@@ -92,7 +92,7 @@ const lines: Lines = {
   "a sign before a word": ["way", "; Ib 2.1 A"],
   "a sign before a block": ["board", "way 1 ; {\nlength 18 m\n}"],
   "an unseen character before a word": ["way", "\u200bIb 2.1 A"],
-  "a character of nothing": ["way", "Ib 2.1 A\u0000"],
+  "a null character": ["way", "Ib 2.1 A\u0000"],
   "the sign × for a name": ["board", "way × radial"],
   "a next line of U+0085": ["way", "Ib 2.1 A\u0085length 18 m"],
   "a block on one line with two facts": ["board", "way 8 feeder { feeds B length 18 m }"],

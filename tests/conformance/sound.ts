@@ -15,7 +15,7 @@ const lines: Lines = {
   "a quote in a text": ["way", 'note "Sign \\"Pumps\\""'],
   "a backslash in a text": ["way", 'note "Drawing M\\7"'],
   "two backslashes in a text": ["way", 'note "C:\\\\plans"'],
-  "a text of nothing": ["way", 'note ""'],
+  "an empty text": ["way", 'note ""'],
   "arguments in another order": ["way", "device 6 kA B32 BS EN 60898"],
   "a standard without blanks": ["installation", "standard BS7671:2018+A2:2022"],
   "a standard with blanks round its plus": ["installation", "standard BS 7671:2018 + A2:2022"],

@@ -1,4 +1,4 @@
-/** Readings of a way, each held against its limit and against what it should be. */
+/** Readings of a way, each compared with its limit and with what it should be. */
 
 import {
   type Calculated,
@@ -187,7 +187,7 @@ export function pointCard(study: WayStudy, fact: Fact | undefined): Card | undef
   );
 }
 
-/** On the word the least of the line's readings is held against the limit, on a reading that one. */
+/** On the word the least of the line's readings is compared with the limit, on a reading that one. */
 export function insulationCard(
   edition: Edition | undefined,
   extraLow: boolean,

@@ -93,7 +93,7 @@ function currentChain(study: WayStudy): Row | undefined {
 const roomOf = (left: number, of: string): string =>
   left < -1e-9 ? `${of} is ${amps(-left)} short` : `${amps(left)} to spare in ${of}`;
 
-/** A ring shares its load between two legs: its cable is held against a rule of its own. */
+/** A ring shares its load between two legs: its cable is compared with a rule of its own. */
 function ringCurrents({ device, designCurrent, capacity }: WayStudy): Row | undefined {
   const needed = ringRule("capacity").value;
   const Iz = capacity?.value.value;

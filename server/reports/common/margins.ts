@@ -1,9 +1,9 @@
-/** A reading beside what it is held against, with what is left. */
+/** A reading beside what it is compared with, with what is left. */
 import { ohms, percent, round } from "../../calc/result.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../../model/values.ts";
 import { originText, writtenValue } from "./written.ts";
 
-/** Like readings are held against an expectation, others against a limit. */
+/** Like readings are compared with an expectation, others against a limit. */
 export function row(
   name: string,
   fact: Fact,

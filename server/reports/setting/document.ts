@@ -22,7 +22,7 @@ export interface Calculation {
  */
 export type Verdict = "holds" | "fails" | "unproven" | "advises";
 
-/** Two figures held against each other. */
+/** Two figures compared with each other. */
 export interface Comparison {
   readonly kind: "judgement";
   readonly text: string;

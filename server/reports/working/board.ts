@@ -92,7 +92,7 @@ function earthingBlocks(installation: Installation, supply: Facts<"supply">): Bl
     ...asked("with PME no thinner than the main bonding", leastPme),
     ...asked("as a distributor asks", pme),
   );
-  // Where the fault has been calculated and the conductor bears it, the table is not held against it.
+  // Where the fault has been calculated and the conductor bears it, the table is not compared with it.
   const shown = heat !== undefined && own !== undefined && own >= heat.need.value;
   for (const limit of [shown ? heat.need : need, soil, leastPme, pme]) {
     if (limit && own !== undefined) blocks.push(judged(own, limit, squareMillimetres, true, "Earthing conductor"));

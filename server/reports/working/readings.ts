@@ -1,4 +1,4 @@
-/** The readings that were made, each beside what it is held against, with what is left. */
+/** The readings that were made, each beside what it is compared with, with what is left. */
 
 import { type Calculated, rcdTripBand } from "../../calc/index.ts";
 import { megohms, milliamps, milliseconds } from "../../calc/result.ts";

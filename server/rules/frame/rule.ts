@@ -54,7 +54,7 @@ export interface Report {
   /** Where more is better, as with insulation; otherwise less is. */
   readonly least?: boolean;
   readonly steps?: readonly Step[];
-  /** Required wherever a limit or an expectation is held against the value. */
+  /** Required wherever a limit or an expectation is compared with the value. */
   readonly source?: Source;
   readonly related?: readonly Related[];
   readonly fixes?: readonly Fix[];
