@@ -80,7 +80,7 @@ describe("the examples", () => {
     const lines = textOf(faulty).split("\n");
     const found = check(faulty).map(({ check, severity, line }) => `${severity} ${check}: ${lines[line - 1]?.trim()}`);
     expect(found.join("\n")).toMatchInlineSnapshot(`
-      "information surge/not-stated: supply {
+      "warning surge/not-stated: supply {
       warning fault/disagrees-with-loop: Ipf                 6.8 kA
       error protective/bonding-too-small: bonding             water 6 mm²  continuity 0.02 Ω
       warning fault/disagrees-with-loop: Ipf          6.5 kA
@@ -107,11 +107,11 @@ describe("the examples", () => {
       warning live/before-dead: live 2026-03-10 with M1 {
       warning loop/zs-below-board: Zs           0.15 Ω
       error rcd/test-button-failed: test-button  failed
-      warning live/not-tested: way 6 radial "Organ blower" {
-      warning polarity/missing: way 6 radial "Organ blower" {
+      error live/not-tested: way 6 radial "Organ blower" {
+      error polarity/missing: way 6 radial "Organ blower" {
       error language/unknown-name: behind  nave
       error language/limitation-without-reason: R1+R2       LIM
-      warning insulation/pair-missing: insulation  250 V  L-N >999 MΩ  L-E >999 MΩ
+      error insulation/pair-missing: insulation  250 V  L-N >999 MΩ  L-E >999 MΩ
       warning insulation/test-voltage: insulation  250 V  L-N >999 MΩ  L-E >999 MΩ
       warning record/spare-in-use: Ib      4.0 A"
     `);

@@ -25,3 +25,11 @@ export function laterRule(context: Context): { readonly severity?: "information"
     words: " The rule may be later than this work: noted, not a fault.",
   };
 }
+
+/**
+ * How grave it is that a required test is not recorded. New work is not certified without it, so that leaving it out is
+ * no lighter than stating a limitation; of work that is in service, or not known to be new, it is asked.
+ */
+export const gradeOfMissing = (context: Context): { readonly severity: "error" | "warning" } => ({
+  severity: workOf(context) === "new" ? "error" : "warning",
+});

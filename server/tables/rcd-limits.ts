@@ -32,6 +32,8 @@ export interface RcdLoad {
   readonly use: string;
   readonly type: "A" | "F" | "B";
   readonly reason: string;
+  /** Whether a direct component is certain: what is plugged in or charged always rectifies. Else the maker may know better. */
+  readonly direct: "certain" | "likely";
 }
 
 export const rcdLoads = table<RcdLoad>({
@@ -40,23 +42,23 @@ export const rcdLoads = table<RcdLoad>({
   ref: "BS 7671:2018+A2:2022, 531.3.3",
   edition: "Type AC restriction since A2:2022",
   applies: "Loads with electronics in them. The maker's instructions go before this list.",
-  units: { use: "", type: "", reason: "" },
+  units: { use: "", type: "", reason: "", direct: "" },
   standing: "practice",
   rows: [
-    quoted({ use: "ev-charger", type: "A", reason: "a charging point rectifies" }),
-    { use: "pv", type: "A", reason: "an inverter may let direct current through" },
-    { use: "storage", type: "A", reason: "an inverter may let direct current through" },
-    { use: "heat-pump", type: "A", reason: "its compressor is driven by an inverter" },
-    { use: "laundry", type: "A", reason: "modern washing machines have inverter drives" },
-    { use: "sockets", type: "A", reason: "anything with electronics may be plugged in" },
-    { use: "outdoor-sockets", type: "A", reason: "anything with electronics may be plugged in" },
-    { use: "cooker", type: "A", reason: "induction hobs rectify" },
-    { use: "lighting", type: "A", reason: "LED drivers rectify" },
-    { use: "emergency-lighting", type: "A", reason: "LED drivers rectify" },
-    { use: "data", type: "A", reason: "power supplies rectify" },
-    { use: "lift", type: "A", reason: "its drive rectifies" },
-    { use: "door", type: "A", reason: "its drive rectifies" },
-    practice({ use: "alarms", type: "A", reason: "power supplies rectify" }),
+    quoted({ use: "ev-charger", type: "A", reason: "a charging point rectifies", direct: "certain" }),
+    { use: "pv", type: "A", reason: "an inverter may let direct current through", direct: "likely" },
+    { use: "storage", type: "A", reason: "an inverter may let direct current through", direct: "likely" },
+    { use: "heat-pump", type: "A", reason: "its compressor is driven by an inverter", direct: "likely" },
+    { use: "laundry", type: "A", reason: "modern washing machines have inverter drives", direct: "likely" },
+    { use: "sockets", type: "A", reason: "anything with electronics may be plugged in", direct: "certain" },
+    { use: "outdoor-sockets", type: "A", reason: "anything with electronics may be plugged in", direct: "certain" },
+    { use: "cooker", type: "A", reason: "induction hobs rectify", direct: "likely" },
+    { use: "lighting", type: "A", reason: "LED drivers rectify", direct: "likely" },
+    { use: "emergency-lighting", type: "A", reason: "LED drivers rectify", direct: "likely" },
+    { use: "data", type: "A", reason: "power supplies rectify", direct: "likely" },
+    { use: "lift", type: "A", reason: "its drive rectifies", direct: "likely" },
+    { use: "door", type: "A", reason: "its drive rectifies", direct: "likely" },
+    practice({ use: "alarms", type: "A", reason: "power supplies rectify", direct: "likely" }),
   ],
   // Quoted on these pages:
   // - IET Wiring Matters, July 2022: changes to RCD testing in A2:2022

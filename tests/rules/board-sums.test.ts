@@ -186,7 +186,7 @@ describe("what has no overload protection of its own", () => {
     const of = (standard: string) =>
       find(id, works(board("rcd east BS EN 61008 63 A 30 mA type A", ways), { ...cutout(100), standard }))[0]?.severity;
     expect(of("BS 7671:2008+A3:2015")).toBe("information");
-    expect(of("BS 7671:2018+A2:2022")).toBe("warning");
+    expect(of("BS 7671:2018+A2:2022")).toBe("error");
   });
 
   it("what is drawn through an RCD is that of the circuits behind it, with their diversity", () => {
@@ -317,7 +317,7 @@ describe("RCDs in a row, sources and surges", () => {
 it("a board rated below the fault current as an assembly is asked about, whether that is recorded or calculated", () => {
   const id = "coordination/assembly-below-fault";
   const of = (lines: string, supply = "earthing TN-S") => find(id, works(board(lines, []), { supply }));
-  expect(of("conditional-rating 10 kA\nIpf 12 kA")[0]).toMatchObject({ severity: "warning" });
+  expect(of("conditional-rating 10 kA\nIpf 12 kA")[0]).toMatchObject({ severity: "error" });
   expect(of("conditional-rating 16 kA\nIpf 12 kA")).toEqual([]);
   expect(of("conditional-rating 10 kA", "Ipf 12 kA")).toHaveLength(1);
   expect(of("conditional-rating 10 kA")).toEqual([]);

@@ -162,12 +162,12 @@ describe("the sockets of pitches and berths", () => {
       0,
     ],
   ])("share %s", (_, board, first, second, count) => {
-    expect(two(board, first, second)).toEqual(Array(count).fill("place/socket-shares-rcd warning"));
+    expect(two(board, first, second)).toEqual(Array(count).fill("place/socket-shares-rcd error"));
   });
 
   it("are one to a device", () => {
     const lines = [rcbo("C32"), "serves sockets", "place caravan"];
-    expect(of([...lines, "points 4"])).toEqual(["place/several-sockets warning"]);
+    expect(of([...lines, "points 4"])).toEqual(["place/several-sockets error"]);
     expect(of([...lines, "points 1"])).toEqual([]);
     expect(of([rcbo("C32"), "serves sockets", "place construction", "points 4"])).toEqual([]);
   });
@@ -197,7 +197,7 @@ describe("the earth of a PME supply", () => {
     ["a pitch of a generator of its own", pitch, `${PME}\nsource private`, []],
     ["the lights of a camp site", [mcb("B6"), "serves lighting", "place caravan"], PME, []],
     ["a site", [rcbo("C16"), "serves sockets", "place construction"], PME, ["place/combined-earth error"]],
-    ["a charging point", [rcbo("C32"), "serves ev-charger"], PME, ["place/charger-combined-earth warning"]],
+    ["a charging point", [rcbo("C32"), "serves ev-charger"], PME, ["place/charger-combined-earth error"]],
     ["one that disconnects", [rcbo("C32"), "serves ev-charger", 'open-PEN "In the unit"'], PME, []],
     ["one with an electrode", [rcbo("C32"), "serves ev-charger", "earthing TT"], PME, []],
     ["one half described", [rcbo("C32"), "serves ev-charger", "open-PEN"], PME, []],
@@ -338,12 +338,12 @@ describe("the zones of a bathroom or pool", () => {
   });
 
   it.each([
-    ["bathroom zone 1 2 outside", "IP20", ["place/ip-code-too-low warning"]],
-    ["bathroom zone 2", "IP23", ["place/ip-code-too-low warning"]],
+    ["bathroom zone 1 2 outside", "IP20", ["place/ip-code-too-low error"]],
+    ["bathroom zone 2", "IP23", ["place/ip-code-too-low error"]],
     ["bathroom zone 1", "IPX4", []],
     ["bathroom zone outside", "IP20", []],
     ["pool zone 2", "IPX2", []],
-    ["pool zone 2", "IPX1", ["place/ip-code-too-low warning"]],
+    ["pool zone 2", "IPX1", ["place/ip-code-too-low error"]],
     ["agricultural", "IP23", ["place/ip-code-too-low warning"]],
   ])("equipment: %s with %s", (place, code, expected) => {
     expect(bath(place, "lighting", [`ingress ${code}`, joined])).toEqual(expected);
@@ -381,10 +381,12 @@ describe("supplementary bonding", () => {
     ]);
   });
 
-  it("may not at a pool or on a farm, unless there is nothing to join", () => {
+  it("may not at a pool or on a farm, whatever the reason", () => {
     expect(left("pool", rcbo("B16"))).toEqual(["place/bonding-omitted error"]);
     expect(left("agricultural", rcbo("B16"))).toEqual(["place/bonding-omitted error"]);
-    expect(left("agricultural", rcbo("B16"), [], ' "Timber and plastic throughout"')).toEqual([]);
+    expect(left("agricultural", rcbo("B16"), [], ' "Timber and plastic throughout"')).toEqual([
+      "place/bonding-omitted error",
+    ]);
   });
 
   it("is asked after once on a board", () => {
@@ -397,7 +399,7 @@ describe("supplementary bonding", () => {
           { board: "fed-from supply\nplace agricultural" },
         ).text,
       );
-    expect(farm("Ib 8 A")).toEqual(["place/bonding-not-stated information"]);
+    expect(farm("Ib 8 A")).toEqual(["place/bonding-not-stated warning"]);
     expect(farm(joined)).toEqual([]);
     expect(farm("supplementary-bonding")).toEqual([]);
   });

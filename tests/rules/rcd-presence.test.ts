@@ -93,7 +93,7 @@ describe("an RCD that several ways stand behind", () => {
     .join("\n");
 
   it("is spoken of once", () => {
-    expect(checksOf(ways, { board })).toEqual(["rcd/type-unsuitable warning"]);
+    expect(checksOf(ways, { board })).toEqual(["rcd/type-unsuitable error"]);
   });
 
   it("is no matter for a shower, which has no direct component", () => {

@@ -83,7 +83,7 @@ describe("figures that nobody read, in new work", () => {
   it.each(["0.39 Ω calculated", "0.39 Ω declared", '0.39 Ω from-record "Schedule of 2015"'])(
     "R1+R2 %s proves no protective conductor",
     (R1R2) => {
-      expect(ids({ R1R2 })).toEqual(["warning continuity/missing"]);
+      expect(ids({ R1R2 })).toEqual(["error continuity/missing"]);
       expect(says({ R1R2 }, "continuity/missing")).toContain("not measured");
       expect(ids({ R1R2 }, { ...tested, work: "existing" })).toEqual([]);
     },
@@ -91,18 +91,18 @@ describe("figures that nobody read, in new work", () => {
 
   it("insulation from a record is not a test of this wiring", () => {
     const insulation = '500 V L-N >999 MΩ L-E 500 MΩ N-E 700 MΩ from-record "Schedule of 2015"';
-    expect(ids({ insulation })).toEqual(["warning insulation/missing"]);
+    expect(ids({ insulation })).toEqual(["error insulation/missing"]);
     expect(ids({ insulation }, { ...tested, work: "existing" })).toEqual([]);
   });
 
   it("Zs from a record is not this circuit's, a sum of what was measured is", () => {
-    expect(ids({ Zs: '0.71 Ω from-record "Schedule of 2015"' })).toEqual(["warning live/zs-missing"]);
+    expect(ids({ Zs: '0.71 Ω from-record "Schedule of 2015"' })).toEqual(["error live/zs-missing"]);
     expect(ids({ Zs: '0.71 Ω from-record "Schedule of 2015"' }, { ...tested, work: "existing" })).toEqual([]);
     expect(ids({ Zs: "0.70 Ω calculated" })).toEqual([]);
   });
 
   it("R2 that was measured is enough beside a calculated R1+R2", () => {
-    expect(ids({ R1R2: "0.39 Ω calculated", dead: "R2 0.24 Ω" })).not.toContain("warning continuity/missing");
+    expect(ids({ R1R2: "0.39 Ω calculated", dead: "R2 0.24 Ω" })).not.toContain("error continuity/missing");
   });
 });
 

@@ -1,9 +1,10 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "afdd/test-button-missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The test button of an AFDD is not recorded.",
   why: "No instrument tests an arc fault detection device: its own button, where it has one, is the only proof that it opens.",
@@ -32,6 +33,7 @@ export default wayRule({
     if (!afdd || !liveTestsDue(context) || liveTests.length === 0) return;
     if (liveTests.some((test) => test.facts.has("afdd-button"))) return;
     report(wordSpot(afdd), {
+      ...gradeOfMissing(context),
       message: "Was the AFDD's test button pressed? Write afdd-button and what happened, or N/A if it tests itself.",
     });
   },

@@ -7,7 +7,7 @@ import { amount, amountOf, factSpot } from "../frame/rule.ts";
 
 export default containmentRule({
   id: "containment/shared-cpc-too-small",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "A shared protective conductor is too small for one of its circuits.",
   why: "A protective conductor that several circuits share has to carry the fault current of each, so the circuit that needs the largest decides its size. Draw in a larger one, or give the circuit its own.",

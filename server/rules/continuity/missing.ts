@@ -1,4 +1,5 @@
 import { ohms } from "../../calc/result.ts";
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
 import { hasDead, onlyStated } from "../../readings/dead.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
@@ -9,7 +10,7 @@ import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "continuity/missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "Continuity of the protective conductor is not recorded.",
   why: "Every circuit, a distribution circuit included, needs R1+R2 or R2 measured at its far point. Without it nothing proves that exposed metal at the end of the circuit is earthed.",
@@ -67,6 +68,7 @@ export default wayRule({
     const stated = onlyStated(study, ["R1+R2", "R2", "ends", "at"]);
     if (stated) {
       report(factSpot(stated), {
+        ...gradeOfMissing(study.context),
         message: `Continuity is ${notReadWords(stated)}, not measured, so the protective conductor is not proved: measure R1+R2 or R2.`,
       });
       return;
@@ -77,6 +79,7 @@ export default wayRule({
     if (highest) {
       const line = `R1+R2 ${highest.value.toFixed(2)} Ω`;
       report(wordSpot(study.way.header), {
+        ...gradeOfMissing(study.context),
         message: `R1+R2 is not recorded: the highest reading to earth at the points is ${ohms(highest.value)}, at ${highest.point.name}.`,
         severity: "information",
         related: [relatedFact(highest.point.fact, `Highest reading to earth: ${highest.point.name}.`)],
@@ -85,6 +88,7 @@ export default wayRule({
       return;
     }
     report(wordSpot(study.way.header), {
+      ...gradeOfMissing(study.context),
       message:
         "Neither R1+R2 nor R2 is recorded, so the protective conductor is not proved to the far point: measure one of them.",
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],

@@ -3,6 +3,7 @@ import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
 import { greatestFault } from "../../circuit/faults.ts";
+import { ruleAlone } from "../../tables/source.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
@@ -17,7 +18,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "coordination/assembly-below-fault",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The fault current exceeds the short-circuit rating of the board as an assembly.",
   why: "A fault on the busbars or terminals ahead of the first device stresses the assembly itself, whatever the devices in it can break. Fit a board with a higher rating, or move it further from the source.",
@@ -45,7 +46,8 @@ function checkNode(node: BoardNode, report: Reporter): void {
     value: amount(fault, "A"),
     limit: amount(value.value, "A"),
     steps: [...(calculated?.steps ?? []), relation("fault ≤ rating", kiloamps(fault), kiloamps(value.value))],
-    source: { ref: "BS 7671:2018+A2:2022, 536.4.201", standing: "memory" },
+    source: ruleAlone({ ref: "BS 7671:2018+A2:2022, 536.4.201", standing: "memory" }),
+    ...(noted ? {} : { severity: "warning" as const }),
     related: noted ? [{ spot: factSpot(noted.fact), message: `${noted.name} ${kiloamps(noted.value)}.` }] : [],
   });
 }

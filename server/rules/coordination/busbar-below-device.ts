@@ -30,7 +30,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "coordination/busbar-below-device",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "The busbars are rated below the device that protects them.",
   why: "Busbars overheat and burn without anything opening. Their rating should be no less than that of the device upstream, or than the devices they feed together.",

@@ -30,7 +30,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "coordination/rcd-below-device",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "An RCD is not protected against overload.",
   why: "An RCD trips on residual current, never on overload, and diversity of its circuits does not count as protection. Its rating should be no less than that of the device upstream, or than the devices downstream together.",

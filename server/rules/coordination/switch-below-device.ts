@@ -27,7 +27,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "coordination/switch-below-device",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "The main switch is rated below the device that protects it.",
   why: "A switch has no overload protection of its own, and diversity downstream is not accepted as protection. Its rating should be no less than that of the device upstream, or than the devices downstream together.",

@@ -8,7 +8,7 @@ export default wayRule({
   since: "0.1",
   title: "The standard and the type of a device do not go together.",
   why: "A fuse has no type B, and a breaker without its type could trip at three times its rating or at twenty: every limit would be that of another device.",
-  clauses: ["411.4.4"],
+  clauses: ["511.1", "533.1"],
   examples: [
     {
       bad: `way 1 radial "Heater" {

@@ -4,7 +4,7 @@ const enclosing = ["conduit", "trunking", "duct"];
 
 export default wayRule({
   id: "design/singles-outside-containment",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "Single-core cables without a sheath run outside conduit or trunking.",
   why: "Basic insulation alone withstands neither a knock nor a sharp metal edge. Enclose them, or use a sheathed cable.",

@@ -37,7 +37,7 @@ export default installationRule({
   since: "0.1",
   title: "A fault current differs from the previous test.",
   why: "It follows from the supply and the cables up to here, which do not change by themselves. More than before may exceed what a device can break; less means a higher loop impedance.",
-  clauses: ["434.1", "652.1"],
+  clauses: ["434.1", "651.2"],
   examples: [
     {
       setting: { stage: "tested", work: "existing" },

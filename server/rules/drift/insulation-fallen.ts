@@ -80,7 +80,7 @@ export default boardRule({
   title: "An insulation resistance has fallen far since the previous test.",
   why: "It may still pass, but something has changed: damp, heat, or a damaged cable. Find it now, before it becomes a fault.",
   opens: true,
-  clauses: ["643.3", "652.1"],
+  clauses: ["643.3", "651.2"],
   examples: [
     {
       setting: { stage: "tested", work: "existing" },

@@ -20,7 +20,7 @@ export default boardRule({
   since: "0.1",
   title: "An RCD trips much more slowly than at the previous test.",
   why: "It may still be within its limit. A mechanism that stiffens gets slower before it sticks: press its test button several times, test again, and consider replacing it.",
-  clauses: ["643.8", "652.1"],
+  clauses: ["643.8", "651.2"],
   examples: [
     {
       setting: { stage: "tested", work: "existing" },

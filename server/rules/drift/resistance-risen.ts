@@ -84,7 +84,7 @@ export default installationRule({
   title: "A resistance has risen since the previous test.",
   why: "Copper does not age; joints do. A rise in an unchanged circuit is likely to be a terminal working loose, even where the reading is still within its limit.",
   opens: true,
-  clauses: ["643.2.1", "643.7.3", "652.1"],
+  clauses: ["643.2.1", "643.7.3", "651.2"],
   examples: [
     {
       setting: { stage: "tested", work: "existing" },

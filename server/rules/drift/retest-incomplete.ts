@@ -65,7 +65,7 @@ export default installationRule({
   since: "0.1",
   title: "A later test leaves out readings that the earlier one had.",
   why: "A reading counts until it is taken again, so one that only the earlier tests have is as old as they are. Measure it again, or write LIM with the reason.",
-  clauses: ["643.1", "652.1"],
+  clauses: ["643.1", "651.2"],
   examples: [
     {
       setting: { stage: "tested", work: "existing" },

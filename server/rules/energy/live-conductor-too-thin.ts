@@ -31,7 +31,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "energy/live-conductor-too-thin",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The smallest fault current at the end of a circuit would overheat a live conductor.",
   why: "A small fault current lasts longest. With the current and the time of the same fault, from the device's own curve, the conductor must not take up more energy than it withstands.",

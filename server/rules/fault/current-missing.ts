@@ -1,3 +1,4 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { faultsNoted } from "../../circuit/faults.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import { lineInBlock } from "../common/writing.ts";
@@ -5,7 +6,7 @@ import { boardRule, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "fault/current-missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The prospective fault current at a board is not recorded.",
   why: "Every device there must be able to break it, and the greatest fault current is at the board, not at a socket. Measure it, calculate it, or ask the distributor.",
@@ -57,6 +58,7 @@ installation "Sample" {
     // A half-written line may be the one that is missed.
     if (board.head.facts.broken.length > 0) return;
     report(wordSpot(board.head.header), {
+      ...gradeOfMissing(context),
       message: "The prospective fault current at this board is not recorded: measure it, or write LIM with the reason.",
       fixes: lineInBlock(board.head.header, 'Ipf LIM "…"', "Record why it was not measured"),
     });

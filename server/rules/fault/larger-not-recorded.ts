@@ -7,7 +7,7 @@ import { amount, factSpot, installationRule, type Reporter, valueSpot } from "..
 
 export default installationRule({
   id: "fault/larger-not-recorded",
-  severity: "error",
+  severity: "warning",
   since: "0.1",
   title: "The recorded prospective fault current is not the larger of the two.",
   why: "Devices are judged by the greatest current they may have to break. The lower of the two figures makes them look better than they are.",

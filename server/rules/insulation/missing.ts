@@ -1,3 +1,4 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
 import { hasDead, onlyStated } from "../../readings/dead.ts";
 import { boardInsulation } from "../../readings/insulation.ts";
@@ -6,7 +7,7 @@ import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "Insulation resistance is not recorded.",
   why: "Damaged insulation is found either by the test or by the first fault. Test between all conductors and to earth before energising, or record what prevented it.",
@@ -34,12 +35,14 @@ export default wayRule({
     const stated = onlyStated(study, ["insulation"]);
     if (stated && !boardInsulation(study.context)) {
       report(factSpot(stated), {
+        ...gradeOfMissing(study.context),
         message: `Insulation resistance is ${notReadWords(stated)}, not measured: test between all conductors and to earth.`,
       });
       return;
     }
     if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
     report(wordSpot(study.way.header), {
+      ...gradeOfMissing(study.context),
       message: "Insulation resistance is not recorded: test between all conductors and to earth.",
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });

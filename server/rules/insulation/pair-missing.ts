@@ -1,3 +1,4 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { type InsulationTest, insulationKind, insulationOf } from "../../readings/insulation.ts";
 import { listed } from "../common/dead-words.ts";
@@ -5,7 +6,7 @@ import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "insulation/pair-missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "An insulation test leaves out a pair of conductors.",
   why: "Line to neutral, line to earth and neutral to earth each show a fault that the others do not. Where loads cannot be disconnected, join line and neutral, test them to earth, and write joined on the line.",
@@ -48,6 +49,7 @@ export default wayRule({
     if (missing.length === 0) return;
     const joined = missing.includes("L-N") ? " If line and neutral were joined, write joined." : "";
     report(factSpot(first), {
+      ...gradeOfMissing(study.context),
       message: `${listed(missing)} ${missing.length === 1 ? "is" : "are"} not recorded: a fault there would not show.${joined}`,
       related: test.facts
         .slice(1)

@@ -1,9 +1,10 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "live/not-tested",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "A circuit has no live tests, although the stage is “tested”.",
   why: "In the schedule an untested circuit looks like one that passed. Record the live tests, or each as LIM with the reason and who agreed.",
@@ -27,6 +28,7 @@ export default wayRule({
     const { way, facts, context, isSpare, isBare, liveTests } = study;
     if (isSpare || isBare || !liveTestsDue(context) || liveTests.length > 0 || facts.has("live")) return;
     report(wordSpot(way.header), {
+      ...gradeOfMissing(study.context),
       message: `Way ${way.id} has no live tests, although the stage is “tested”: record them, or LIM with the reason.`,
     });
   },

@@ -1,3 +1,4 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
@@ -14,7 +15,7 @@ function isThreePhase(context: Context): boolean {
 
 export default boardRule({
   id: "live/phase-sequence-missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The phase sequence of a three-phase board is not recorded.",
   why: "With two lines interchanged motors run backwards: pumps do not pump, saws throw the work at the user. Check it at every three-phase board.",
@@ -49,6 +50,7 @@ installation "Saw mill" {
     const stated = board.head.facts.has("phase-sequence") || atOrigin;
     if (stated || liveOfBoard(context).some(({ facts }) => facts.has("phase-sequence"))) return;
     report(wordSpot(board.head.header), {
+      ...gradeOfMissing(context),
       message: `The phase sequence of three-phase board ${board.head.name} is not recorded: check it before a motor runs.`,
     });
   },

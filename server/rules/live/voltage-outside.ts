@@ -17,7 +17,7 @@ export default installationRule({
   since: "0.1",
   title: "A voltage is outside the limits of the supply.",
   why: "A voltage too high shortens the life of everything connected, and may mean a lost neutral. One too low means a long cable, a poor joint, or a fault of the supply. Measure at the origin as well.",
-  clauses: ["313.1", "643.11"],
+  clauses: ["313.1"],
   examples: [
     {
       setting: { stage: "tested" },

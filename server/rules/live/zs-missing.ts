@@ -1,4 +1,5 @@
 import { round } from "../../calc/result.ts";
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { exactReading, liveTestsDue, workOf } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
@@ -20,7 +21,7 @@ const unprotected = ({ cable, uses }: WayStudy): boolean => cable?.cpcBy === "no
 
 export default wayRule({
   id: "live/zs-missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "Zs of a tested circuit is not recorded.",
   why: "Without Zs nothing shows that the device would disconnect a fault in time. It may be measured, or be the measured Ze or Zdb plus the measured R1+R2, marked as calculated.",
@@ -53,12 +54,14 @@ export default wayRule({
     const old = stated ? onlyFromRecord(study) : undefined;
     if (old) {
       report(factSpot(old), {
+        ...gradeOfMissing(study.context),
         message: `Zs of way ${study.way.id} is from a record, but the work is new: measure it, or calculate it from measured figures and mark it calculated.`,
       });
     }
     if (stated) return;
     const fixes = calculated(study);
     report(wordSpot(live.header), {
+      ...gradeOfMissing(study.context),
       message: `Zs of way ${study.way.id} is not recorded: ${fixes.length > 0 ? "measure it, or write the board's loop impedance plus R1+R2, marked calculated" : "measure it, or write LIM with the reason"}.`,
       fixes,
     });

@@ -9,7 +9,7 @@ export default installationRule({
   since: "0.1",
   title: "Two ways feed one board.",
   why: "Anyone who isolates one of them may take the board for dead. If a second supply is intended, through a changeover switch, record it as a departure with its interlock and its notices.",
-  clauses: ["314.1", "537.1.5"],
+  clauses: ["314.1"],
   examples: [
     {
       bad: `wayfile 1

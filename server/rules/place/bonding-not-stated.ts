@@ -5,7 +5,7 @@ import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "place/bonding-not-stated",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "Supplementary bonding in agricultural premises or at a pool is not stated.",
   why: "A cow between a drinking trough and a wet floor feels what a person does not. Metal within reach, and any mesh in the floor, is connected by local bonding; record it once on one of the board's ways.",

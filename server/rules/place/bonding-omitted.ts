@@ -35,12 +35,15 @@ export default wayRule({
   check(study, report) {
     const need = bondingNeed(study);
     const stated = study.facts.one("supplementary-bonding");
-    // With a reason, such as plastic pipes throughout, there is nothing to join.
-    if (!need || !stated || stated.args.fitted.value === "fitted" || stated.args.why) return;
-    const why = need.row.facts.omitted === "never" ? { words: "this location always requires it" } : missing(study);
+    if (!need || !stated || stated.args.fitted.value === "fitted") return;
+    const always = need.row.facts.omitted === "never";
+    // In a bathroom a reason, such as plastic pipes throughout, says that there is nothing to join. Where the standard
+    // leaves no choice, no reason excuses it: who knows of no metal to join signs a departure.
+    if (!always && stated.args.why) return;
+    const why = always ? { words: "this location always requires it" } : missing(study);
     if (!why) return;
     report(factSpot(stated), {
-      message: `Supplementary bonding is omitted, and ${why.words}: fit it, or record why it is not needed.`,
+      message: `Supplementary bonding is omitted, and ${why.words}: fit it${always ? "" : ", or record why it is not needed"}.`,
       ...(why.steps ? { steps: why.steps } : {}),
       source: why.source ? combine(need.source, why.source) : need.source,
       related: [study.facts.one("place"), study.device?.fact].flatMap((fact) =>

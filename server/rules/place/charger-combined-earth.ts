@@ -5,7 +5,7 @@ import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/charger-combined-earth",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "A charging point is earthed by a PME supply without protection against an open PEN conductor.",
   why: "The body of the car is connected to the supply's earth. With the PEN conductor open it can rise towards 230 V, and whoever touches it stands on the ground.",

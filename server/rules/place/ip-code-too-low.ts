@@ -6,7 +6,7 @@ import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/ip-code-too-low",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The IP code of equipment is too low for its location.",
   why: "Water inside an enclosure can connect live parts to whoever touches it. The zone gives how much water there is, the IP code how much is kept out.",
@@ -46,7 +46,8 @@ export default wayRule({
         least: true,
         steps: [looked("Second figure of the IP code, at least", need.source.ref, String(least))],
         source: need.source,
-        ...(later.severity ? { severity: later.severity } : {}),
+        // Without a zone the degree follows from what is usual in the location.
+        severity: later.severity ?? (zone === "" ? "warning" : "error"),
         related: [study.facts.one("place")].flatMap((line) =>
           line ? [{ spot: factSpot(line), message: "The location and its zones." }] : [],
         ),

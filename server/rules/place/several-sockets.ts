@@ -1,9 +1,10 @@
+import { laterRule } from "../../circuit/describe.ts";
 import { ownRcd, placeSpot } from "../../circuit/places.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "place/several-sockets",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "Several sockets of a caravan park or marina share one device.",
   why: "Each socket of a pitch or berth needs its own overcurrent device and its own RCD. Several on one way have them only if they are in the pillar: then write the pillar as a board.",
@@ -30,9 +31,11 @@ export default wayRule({
     const points = study.facts.one("points");
     const several = points ? points.args.count.value > 1 : study.isRing;
     if (!need || !several || study.uses.size > 1) return;
+    const later = laterRule(study.context);
     const spot = points ?? placeSpot(study, need.place);
     report(factSpot(spot), {
-      message: `${points ? `${points.args.count.value} sockets share` : "The sockets of a ring share"} one device; each needs its own device and RCD: give each a way, or write the pillar as a board.`,
+      message: `${points ? `${points.args.count.value} sockets share` : "The sockets of a ring share"} one device; each needs its own device and RCD: give each a way, or write the pillar as a board.${later.words}`,
+      ...(later.severity ? { severity: later.severity } : {}),
       source: need.source,
       related: study.device ? [{ spot: factSpot(study.device.fact), message: "The device the sockets share." }] : [],
     });

@@ -1,6 +1,6 @@
 import { rcdsAt } from "../../boards/board-rcds.ts";
 import { meets, rcdsKnown } from "../../circuit/additional-protection.ts";
-import { rcdName } from "../../circuit/describe.ts";
+import { laterRule, rcdName } from "../../circuit/describe.ts";
 import { ownRcd, placeRcdLimit, placeRcdRow, placeSpot } from "../../circuit/places.ts";
 import { isOwnRcd } from "../../circuit/rcds.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
@@ -9,7 +9,7 @@ import { type BoardSubject, boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "place/socket-shares-rcd",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The socket of a pitch or berth shares its RCD with another circuit.",
   why: "Each socket has an RCD of its own, so that a fault on one boat or caravan leaves the others their supply, and nobody resets what they cannot see.",
@@ -51,8 +51,10 @@ way 2 radial "Quay lights" {
       if (!rcd || [rcd, ...rest].some(isOwnRcd)) continue;
       const others = sharing(subject, study, rcd);
       if (others.length === 0) continue;
+      const later = laterRule(subject.context);
       report(factSpot(placeSpot(study, need.place)), {
-        message: `This socket shares the ${rcdName(rcd)} RCD with way ${others.map(({ way }) => way.id).join(", ")}; it needs one of its own.`,
+        message: `This socket shares the ${rcdName(rcd)} RCD with way ${others.map(({ way }) => way.id).join(", ")}; it needs one of its own.${later.words}`,
+        ...(later.severity ? { severity: later.severity } : {}),
         source: need.source,
         related: [{ spot: factSpot(rcd.fact), message: `Shared RCD: ${rcdName(rcd)}.` }],
         fixes: rcboInstead(study, limit.value),

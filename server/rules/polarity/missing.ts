@@ -1,3 +1,4 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
 import { hasDead } from "../../readings/dead.ts";
 import { listed, relatedFact } from "../common/dead-words.ts";
@@ -5,7 +6,7 @@ import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "polarity/missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "Polarity is not recorded.",
   why: "Every single-pole switch and fuse is in the line, every outlet the right way round, and the shell of a screw lampholder on the neutral. Inspect or test each point, then record it.",
@@ -61,6 +62,7 @@ export default wayRule({
     if (shown.size > 0 && first) {
       const names = [...new Set(bare.map(nameOf))];
       report(wordSpot(first), {
+        ...gradeOfMissing(study.context),
         message: `Polarity is not recorded at ${listed(names)}: record it there, or once for the whole circuit.`,
         related: bare.slice(1, 8).map((fact) => relatedFact(fact, `Polarity is not recorded at ${nameOf(fact)}.`)),
       });
@@ -70,6 +72,7 @@ export default wayRule({
       ? " Switches in the line; the shell of screw lampholders on the neutral."
       : "";
     report(wordSpot(study.way.header), {
+      ...gradeOfMissing(study.context),
       message: `Polarity is not recorded: record it once every point has been inspected or tested.${lamps}`,
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });

@@ -5,7 +5,7 @@ import { factSpot, installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/bonding-not-stated",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "Main bonding is not recorded.",
   why: "Pipes and structural metal that enter from outside can bring in a voltage, or be at one while a fault lasts. Either they are connected to the main earthing terminal, or somebody has looked and there are none: record which.",

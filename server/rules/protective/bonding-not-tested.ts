@@ -4,7 +4,7 @@ import { factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/bonding-not-tested",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "Continuity of main bonding is not recorded.",
   why: "A conductor that is there does not prove that its clamp makes contact: paint, a length of plastic pipe or the wrong pipe are found by measurement only.",

@@ -3,7 +3,7 @@ import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "protective/earthing-not-stated",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "The earthing conductor is not recorded.",
   why: "All fault protection depends on this one conductor. Without its size it cannot be judged, and nobody can tell whether it was inspected.",

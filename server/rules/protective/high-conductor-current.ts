@@ -7,7 +7,7 @@ import { amount, amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts
 
 export default wayRule({
   id: "protective/high-conductor-current",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "A high protective conductor current flows in a single small conductor.",
   why: "If it breaks, all metal connected to it becomes live with that current, and no device opens. A second protective conductor in terminals of its own, or one large enough not to break, keeps it earthed.",

@@ -7,7 +7,7 @@ import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
   id: "rcd/charger-dc-detection",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "DC fault detection at a charging point is not recorded.",
   why: "With a type A RCD the charging equipment must detect smooth direct current above 6 mA; otherwise the RCD has to be type B. Record which it is.",

@@ -1,5 +1,5 @@
 import { rcdsAt } from "../../boards/board-rcds.ts";
-import { rcdName } from "../../circuit/describe.ts";
+import { laterRule, rcdName } from "../../circuit/describe.ts";
 import { isOwnRcd } from "../../circuit/rcds.ts";
 import { rcdRequired } from "../../tables/rcd-selection.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
@@ -7,7 +7,7 @@ import { boardRule, factSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/charger-shares-rcd",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "A charging point shares its RCD with other circuits.",
   why: "Each charging point has an RCD of its own: its direct current must not stop the RCD of other circuits from tripping, nor a fault of theirs disconnect the car.",
@@ -37,7 +37,8 @@ way 2 ring "Sockets" {
 }`,
     },
   ],
-  check({ studies }, report) {
+  check({ studies, context }, report) {
+    const later = laterRule(context);
     const row = rowOf(rcdRequired, { key: "ev" });
     for (const { rcd, ways } of rcdsAt(studies)) {
       if (ways.length < 2) continue;
@@ -46,7 +47,8 @@ way 2 ring "Sockets" {
         const own = way.rcds.some(isOwnRcd);
         if (!serves || own || !way.uses.has("ev-charger") || rcd.fact !== way.rcds[0]?.fact) continue;
         report(factSpot(serves), {
-          message: `This charging point shares the ${rcdName(rcd)} RCD with other circuits; it needs one of its own.`,
+          message: `This charging point shares the ${rcdName(rcd)} RCD with other circuits; it needs one of its own.${later.words}`,
+          ...(later.severity ? { severity: later.severity } : {}),
           ...(row
             ? { source: { ...sourceOf(rcdRequired, row, "limit"), ref: "BS 7671:2018+A2:2022, 722.531.3.101" } }
             : {}),

@@ -13,7 +13,7 @@ export default boardRule({
   since: "0.1",
   title: "A generator or battery shares its RCD with other circuits.",
   why: "When that RCD trips, the source continues to feed the circuits it shares it with until it detects that the supply is lost, and the fault with them. Connect it on the supply side of that RCD.",
-  clauses: ["551.7.2", "712.551.7.2"],
+  clauses: ["551.7.2"],
   examples: [
     {
       setting: { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A bidirectional" },

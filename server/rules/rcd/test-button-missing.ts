@@ -1,3 +1,4 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { isOwnRcd, rcdsOfBoard } from "../../circuit/rcds.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd } from "../../circuit/way.ts";
@@ -14,7 +15,7 @@ function devices({ context, studies }: BoardSubject): Rcd[] {
 
 export default boardRule({
   id: "rcd/test-button-missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The test button of an RCD is not recorded.",
   why: "The instrument proves the electronics, the button the mechanism, and it is what the user has to press. Press it as well as testing with the instrument, and record the result.",
@@ -47,6 +48,7 @@ export default boardRule({
     for (const rcd of devices(subject)) {
       if (pressed.some(({ device }) => device?.fact === rcd.fact)) continue;
       report(wordSpot(rcd.fact), {
+        ...gradeOfMissing(context),
         message: `The test button of ${rcdLabel(rcd)} is not recorded: press it, and write test-button with the result.`,
       });
     }

@@ -1,5 +1,6 @@
 import { rcdTime } from "../../calc/index.ts";
 import { rcdLimit } from "../../calc/practice.ts";
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { isOwnRcd, rcdsOfBoard } from "../../circuit/rcds.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
@@ -37,6 +38,7 @@ function checkRcd(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Rep
   if (missing.length === 0) return;
   const name = rcdLabel(rcd);
   report(wordSpot(rcd.fact), {
+    ...gradeOfMissing(subject.context),
     message:
       tests.length === 0
         ? `No test of ${name} is recorded: ${edition.id} requires ${listed(missing.map(written))} × IΔn. Record the time, or LIM with the reason.`

@@ -10,7 +10,7 @@ import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
   id: "rcd/type-unsuitable",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The type of an RCD is unsuitable where direct current is likely.",
   why: "Direct current can saturate a type AC device, which then detects no fault at all, on any circuit it protects. Since 2022 type AC is for fixed equipment known to have no direct component only.",
@@ -59,7 +59,7 @@ export default boardRule({
       report(valueSpot(rcd.fact, span), {
         message: `A type ${type} RCD may not trip here, since ${row.facts.reason}: fit type ${least} or better.${words}`,
         source: edition.typeAcRestricted ? combine(source, edition.sources.typeAc) : source,
-        ...(restricted && !later.severity ? {} : { severity: "information" }),
+        severity: !restricted || later.severity ? "information" : row.facts.direct === "certain" ? "error" : "warning",
         related: serves ? [{ spot: factSpot(serves), message: `Way ${study.way.id} decides the type.` }] : [],
         fixes: [inPlaceOf(span, least, `Make it type ${least}`)],
       });

@@ -9,7 +9,7 @@ export default boardRule({
   since: "0.1",
   title: "Designer, installer or tester is not named.",
   why: "One person each is responsible for design, installation and testing. Write them once for the installation, or at the board or way where they differ.",
-  clauses: ["632.3", "644.1"],
+  clauses: ["644.1"],
   examples: [
     {
       setting: { stage: "tested", board: "fed-from supply" },

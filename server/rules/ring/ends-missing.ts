@@ -1,10 +1,11 @@
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import { deadTestsDue } from "../../circuit/supply.ts";
 import { hasDead, latestDead } from "../../readings/dead.ts";
 import { factSpot, wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
   id: "ring/ends-missing",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The end-to-end readings of a ring are missing.",
   why: "Only the end-to-end readings of all three conductors prove that a ring is continuous. Without them a break stays hidden: every point still works, on half the cable. Isolate and measure r1, rn and r2 with the legs separated at the board.",
@@ -50,6 +51,7 @@ export default wayRule({
     if (!latest) {
       if (hasDead(study, "ends")) return;
       report(wordSpot(way.header), {
+        ...gradeOfMissing(study.context),
         message:
           "This ring has no end-to-end readings, so it is not proved continuous: isolate, and measure r1, rn and r2 at the board.",
         related: (study.dead ? [study.dead.header] : []).map((fact) => ({
@@ -62,6 +64,7 @@ export default wayRule({
     const { fact } = latest;
     if (fact.args.r2 === undefined && cable?.cpc !== undefined) {
       report(factSpot(fact), {
+        ...gradeOfMissing(study.context),
         message: "The protective conductor was not measured end to end: measure r2, which earths every point.",
       });
     }

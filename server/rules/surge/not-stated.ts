@@ -3,7 +3,7 @@ import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
   id: "surge/not-stated",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "Surge protection is not stated.",
   why: "The designer states whether it is fitted or was found unnecessary, so that the next person need not guess.",

@@ -16,7 +16,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "surge/omitted-without-reason",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "Surge protection is omitted without a reason.",
   why: "Whether it may be omitted depends on the consequences of a surge, or in earlier editions on a risk assessment. The reason belongs in the record, so that the next person need not repeat the work.",
