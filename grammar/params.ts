@@ -128,7 +128,7 @@ type ReadNames<P extends Params> = {
 
 /** Rows that hold a reading have to say how it is read; others must not. */
 type TraitsOf<P extends Params> = [ReadNames<P>] extends [never]
-  ? Omit<Traits, "reads">
+  ? Omit<Traits<keyof P & string>, "reads">
   : Traits<keyof P & string> & { readonly reads: Reads<keyof P & string>; readonly figures: ReadingFigures };
 
 /** What a row says besides its arguments; what it must say of readings follows from those. */

@@ -61,6 +61,13 @@ export interface Reads<Name extends string = string> {
 /** Traits of a word; a row with readings cannot be written without the first two (`params.ts`). */
 export interface Traits<Name extends string = string> {
   readonly reads?: Reads<Name>;
+  /**
+   * The arguments that tell two lines of a word apart where it is stated and not read. A name that the line defines needs
+   * no mention.
+   */
+  readonly key?: readonly Name[];
+  /** The word whose line it follows and belongs to, as an answer does to its question. */
+  readonly follows?: string;
   readonly figures?: Figures;
   /** How a line that is stated is called on paper, where that is not its word. */
   readonly paper?: string;

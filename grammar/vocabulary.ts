@@ -37,6 +37,7 @@ const record = {
   departure: often(
     { rule: rule("a regulation or a check's id"), reason: text("the reason") },
     {
+      key: ["rule"],
       remark: true,
       means: "A rule is knowingly not followed here, with the reason.",
       background:
@@ -47,6 +48,7 @@ const record = {
   query: often(
     { text: text("the question") },
     {
+      key: ["text"],
       remark: true,
       means: "A question put to this block by whoever reviews it.",
       background: "Open questions are counted and listed until they are answered below.",
@@ -56,6 +58,7 @@ const record = {
   answer: often(
     { text: text("the answer") },
     {
+      follows: "query",
       remark: true,
       means: "The answer to the question above.",
       example: 'answer "Transformer inrush, see the maker\'s data"',
@@ -63,11 +66,12 @@ const record = {
   ),
   note: often(
     { text: text("the remark") },
-    { remark: true, means: "A remark for the next reader.", example: 'note "Board relabelled"' },
+    { key: ["text"], remark: true, means: "A remark for the next reader.", example: 'note "Board relabelled"' },
   ),
   detail: often(
     { name: anyName("what it is"), text: text("what is recorded") },
     {
+      key: ["name"],
       remark: true,
       means: "A fact of your own: an asset number, a drawing, a photograph, a maker. No check judges it.",
       background:
@@ -103,6 +107,7 @@ const field = often(
     title: opt(text("what it is")),
   },
   {
+    key: ["name"],
     means: "A detail of your own that this schedule keeps: where it stands, whether it must, and what may be recorded.",
     background:
       "Without any field every detail is accepted. With one, details of other names are pointed to as slips of the pen.",
@@ -375,6 +380,7 @@ const blocks = {
     "may-ignore": often(
       { words: many(anyName("a word of a later version")) },
       {
+        key: ["words"],
         means: "Words of a later version of the language that a program which does not know them may pass over.",
         background:
           "What such a line says is then not judged, and the program says so. A word that must be understood is not listed: it is an error where it is not known.",
@@ -384,6 +390,7 @@ const blocks = {
     use: often(
       { path: text("a path from this file's folder") },
       {
+        key: ["path"],
         means: "Reads another file, so that what it defines can be used here.",
         background: "For instruments that many schedules share, and for boards kept in files of their own.",
         example: 'use "shared/instruments.ways"',
@@ -411,6 +418,7 @@ const blocks = {
     installation: often(
       { title: text("its name") },
       {
+        key: ["title"],
         means: "An installation: its supply and its boards.",
         opens: "installation",
         example: 'installation "Name" {\n  standard  BS 7671:2018+A2:2022\n  stage     design\n}',
@@ -513,6 +521,7 @@ const blocks = {
         digits: opt(choice(list.lastDigits, "what the number counts")),
       },
       {
+        key: ["of"],
         means: "The uncertainty of its readings: % of reading, plus digits of the last figure shown.",
         background:
           "From the instrument's data sheet. A reading nearer to its limit than this cannot be called a certain pass or fail.",
@@ -525,6 +534,7 @@ const blocks = {
         top: quantity("meterRange", "the highest value it can show"),
       },
       {
+        key: ["of"],
         means: "The highest value it can show. A higher resistance is recorded with > before this value.",
         example: "range insulation 999 MΩ",
       },
@@ -626,6 +636,7 @@ const blocks = {
       { means: "When the figures of this block were measured, and with what.", example: "measured 2026-03-05 with M1" },
     ),
     live: often(testHeader, {
+      key: ["on"],
       means:
         "Tests at the origin on one day. The latest reading of each kind counts, before any line of the supply itself.",
       background:
@@ -676,6 +687,7 @@ const blocks = {
     formerly: often(
       { name: anyName("the name it had"), title: opt(text("the title it had")), on: opt(date("the day it changed")) },
       {
+        key: ["name"],
         means: "The name this board had before, so that its earlier records are found.",
         example: 'formerly B "Old loft board" 2026-02-27',
       },
@@ -788,11 +800,13 @@ const blocks = {
     polarity,
     ...signatories,
     dead: often(testHeader, {
+      key: ["on"],
       means: "Dead tests of the board on one day.",
       opens: "boardDead",
       example: "dead 2026-03-04 with M1 {\n  insulation  500 V  L-E 120 MΩ\n}",
     }),
     live: often(testHeader, {
+      key: ["on"],
       means: "Live tests of the board on one day.",
       opens: "boardLive",
       example: "live 2026-03-05 with M1 {\n  Zdb  0.31 Ω\n  Ipf  0.92 kA\n}",
@@ -823,6 +837,7 @@ const blocks = {
         on: opt(date("the day it changed")),
       },
       {
+        key: ["number"],
         means: "The number, and the title, this circuit had before.",
         background: "Comparisons and departures follow it: its readings stay its own when the board is renumbered.",
         example: 'formerly 5 "Oven" 2026-02-27',
@@ -902,6 +917,7 @@ const blocks = {
         carries: opt(many(label("carries", choice(list.carried, "the conductors that run here, if not all")))),
       },
       {
+        key: ["kind", "method", "in"],
         figures: "route",
         sizes: true,
         means: "How the cable is installed. Several lines make a route of several sections: the worst of them governs.",
@@ -922,6 +938,7 @@ const blocks = {
     run: often(
       { path: path("a path such as `A 7 m S1 6 m S2`") },
       {
+        key: ["path"],
         figures: "length",
         inUse: true,
         sizes: true,
@@ -936,6 +953,7 @@ const blocks = {
     fused: often(
       { point: ref("point", "the point"), rating: quantity("rating", "the fuse fitted") },
       {
+        key: ["point"],
         paper: "fused spur",
         means: "A fused connection unit at a point, and its fuse.",
         limits: "Appendix 15: 13 A at most.",
@@ -1036,6 +1054,7 @@ const blocks = {
         title: opt(text("what it is")),
       },
       {
+        key: ["point", "title"],
         figures: "load",
         inUse: true,
         sizes: true,
@@ -1176,6 +1195,7 @@ const blocks = {
     ),
     ...signatories,
     dead: often(testHeader, {
+      key: ["on"],
       inUse: true,
       means: "Dead tests on one day. The latest reading of each kind counts; earlier ones are kept for comparison.",
       background:
@@ -1185,6 +1205,7 @@ const blocks = {
         "dead 2026-03-04 with M1 {\n  R1+R2       0.41 Ω\n  insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ\n  polarity    ok\n}",
     }),
     live: often(testHeader, {
+      key: ["on"],
       inUse: true,
       means: "Live tests on one day. The latest reading of each kind counts; earlier ones are kept for comparison.",
       background: "Only after the dead tests are satisfactory, and only by those competent to work live.",
@@ -1340,6 +1361,7 @@ const blocks = {
         bends: opt(label("bends", count("the bends in it"))),
       },
       {
+        key: ["length", "bends"],
         means: "A length of the conduit between two draw-in points, and its bends.",
         background: "Cables are drawn in one section at a time: the worst section decides how many will fit.",
         limits: "Regulation 522.8; conduit factors of the guidance to it.",
