@@ -22,6 +22,66 @@ export const works = {
   existing: "An existing installation: periodic inspection and testing.",
 } as const;
 
+export const partWorks = {
+  new: "New work of this visit: tested completely and checked in full.",
+  altered: "An existing part that this work changes: tested completely and checked in full.",
+  existing: "It was there before: what came later as a requirement is no fault, and this work need not test it.",
+  "not-part": "No part of this work: recorded as it was found, and only a reading that fails is reported.",
+} as const;
+
+export const inspectionKinds = {
+  initial: "Initial verification of new work, an addition or an alteration.",
+  periodic: "Periodic inspection and testing of an existing installation.",
+  minor: "Minor work: a change to an existing circuit that adds no circuit.",
+} as const;
+
+export const observationCodes = {
+  C1: "Danger present: made safe, or reported, at once.",
+  C2: "Potentially dangerous: urgent remedial work.",
+  C3: "Improvement recommended.",
+  FI: "Further investigation without delay: a sign of danger that this inspection could not settle.",
+} as const;
+
+export const inspectionResults = {
+  ok: "Inspected, and acceptable.",
+  ...observationCodes,
+  "not-verified": "Could not be verified.",
+} as const;
+
+export const limitationKinds = {
+  agreed: "Agreed with the person who ordered the inspection before it began.",
+  operational: "Met on the day.",
+} as const;
+
+export const outcomes = {
+  satisfactory: "Fit for continued service.",
+  unsatisfactory: "Not fit for continued service until the observations are put right.",
+} as const;
+
+export const additionsSeen = {
+  seen: "Additions or alterations are apparent.",
+  "none-seen": "None are apparent.",
+  "not-apparent": "It cannot be seen whether there are any.",
+} as const;
+
+export const recordsHeld = {
+  held: "Earlier records are available.",
+  "not-held": "No earlier records are available.",
+} as const;
+
+export const existingParts = {
+  earthing: "The means of earthing and the earthing conductor.",
+  bonding: "Main protective bonding.",
+  load: "Whether supply, tails, switchgear and feeders carry the added load.",
+  "fault-level": "Whether the devices interrupt the fault current.",
+  safety: "That the work does not impair the safety of what was there.",
+} as const;
+
+export const adequacies = {
+  adequate: "It is sufficient for the work.",
+  inadequate: "It is not: say what is missing.",
+} as const;
+
 export const premises = {
   dwelling: "A house or flat.",
   "shared-house": "A house in multiple occupation.",
@@ -295,6 +355,13 @@ export const electrodes = {
 export const fitted = {
   fitted: "Fitted.",
   "not-fitted": "Not fitted; state why.",
+} as const;
+
+export const poles = {
+  "single-pole": "The line only.",
+  "double-pole": "Line and neutral.",
+  "three-pole": "All three lines, not the neutral.",
+  "four-pole": "All three lines and the neutral.",
 } as const;
 
 export const rotations = {

@@ -9,6 +9,7 @@ import { absences, type BlockKind, corrections, provenances, vocabulary } from "
 const titles: Readonly<Record<BlockKind, string>> = {
   file: "The file",
   installation: "An installation",
+  inspection: "An inspection",
   instrument: "An instrument",
   supply: "The supply",
   board: "A board",

@@ -115,27 +115,47 @@ const field = often(
   },
 );
 
+/** What a paper shows of whoever signs, besides name and day. */
+const signatory = {
+  position: opt(label("position", text("their position"))),
+  firm: opt(label("firm", text("the firm"))),
+  address: opt(label("address", text("the firm's address"))),
+  phone: opt(label("phone", text("a telephone number"))),
+  registration: opt(label("registration", text("the firm's registration, with whom and its number"))),
+} as const;
+
+const signedRoughly = {
+  by: label("by", text("a name or initials")),
+  on: opt(date("the day")),
+  around: opt(roughTime("about when")),
+  ...signatory,
+} as const;
+
+const signedOnDay = { by: label("by", text("a name or initials")), on: opt(date("the day")), ...signatory } as const;
+
 const signatories = {
-  designed: once(
-    { by: label("by", text("a name or initials")), on: opt(date("the day")), around: opt(roughTime("about when")) },
-    {
-      signs: true,
-      means: "Who signed for the design, and when; the nearest signature counts.",
-      example: 'designed by "K.A." 2026-01-20',
-    },
-  ),
-  installed: once(
-    { by: label("by", text("a name or initials")), on: opt(date("the day")), around: opt(roughTime("about when")) },
-    {
-      signs: true,
-      means: "Who signed for the installation work, and when it was finished.",
-      example: 'installed by "D.O." 2026-02-27',
-    },
-  ),
-  tested: once(
-    { by: label("by", text("a name or initials")), on: opt(date("the day")) },
-    { signs: true, means: "Who signed for the tests, and when.", example: 'tested by "K.A." 2026-03-04' },
-  ),
+  designed: once(signedRoughly, {
+    signs: true,
+    means: "Who signed for the design, and when; the nearest signature counts.",
+    example: 'designed by "K.A." 2026-01-20',
+  }),
+  "also-designed": often(signedRoughly, {
+    signs: true,
+    means: "A second designer, who answers for a part of the design.",
+    example: 'also-designed by "T.E." 2026-01-22 position "Fire alarm designer"',
+  }),
+  installed: once(signedRoughly, {
+    signs: true,
+    means: "Who signed for the installation work, and when it was finished.",
+    example: 'installed by "D.O." 2026-02-27',
+  }),
+  tested: once(signedOnDay, {
+    signs: true,
+    means: "Who signed for the tests, and when.",
+    background:
+      "A signature answers for the tests of its own visit and not for those of an earlier one: a block of tests may name its own tester, and an inspection signs for its days.",
+    example: 'tested by "K.A." 2026-03-04',
+  }),
 } as const;
 
 const cableParams = {
@@ -329,6 +349,7 @@ const boardInsulation = often(insulationParams, insulationWording);
 
 const testHeader = {
   on: date("the day of the test"),
+  by: opt(label("by", text("who made the tests, if not who signed for them"))),
   with: opt(many(label("with", ref("instrument", "the instrument used")))),
 } as const;
 
@@ -368,6 +389,34 @@ const testButton = once(
     means: "The result of pressing the RCD's test button.",
     limits: "Regulation 643.10.",
     example: "test-button ok",
+  },
+);
+
+/** Which circuits a line of an inspection is of. Without a way it is of the whole board, without a board of all. */
+const ofCircuits = {
+  board: opt(label("board", ref("board", "the board"))),
+  ways: opt(many(label("way", anyName("a way of that board")))),
+} as const;
+
+const partWork = once(
+  { work: choice(list.partWorks, "what the work is to this part") },
+  {
+    means: "What the work is to this part. The nearest line counts: that of the way, its board, the installation.",
+    background:
+      "It decides what is required of the part. On an old board write `work existing` once, and `work new` on the circuit that was added.",
+    limits: "Regulations 132.16 and 641.5.",
+    example: "work existing",
+  },
+);
+
+const vulnerable = often(
+  { what: text("the equipment, and what to do with it before a test") },
+  {
+    paper: "may be damaged by a test",
+    means: "Equipment that a test may damage, and what is done about it first.",
+    background: "It is shown on the worksheet before the test.",
+    limits: "Regulation 643.3.3.",
+    example: 'vulnerable "Dimmers in the hall: link line and neutral"',
   },
 );
 
@@ -465,6 +514,7 @@ const blocks = {
       { means: "What this schedule covers, and what is excluded.", example: 'extent "Ground floor only"' },
     ),
     ...signatories,
+    inspection: inspectionRow(),
     supply: once(
       {},
       {
@@ -493,6 +543,214 @@ const blocks = {
     field,
     containment: containmentRow(),
     board: boardRow(),
+    ...record,
+  },
+
+  inspection: {
+    reference: once(
+      { text: text("the number of the paper") },
+      { means: "The number of the paper that this inspection gives.", example: 'reference "R-0412"' },
+    ),
+    issued: once(
+      { on: date("the day") },
+      { means: "When the paper was issued, if not on the last day of the inspection.", example: "issued 2026-03-09" },
+    ),
+    client: once(
+      { name: text("who ordered it"), address: opt(label("address", text("their address"))) },
+      {
+        means: "Who ordered the inspection or the work.",
+        limits: "Appendix 6.",
+        example: 'client "Mill Lane Housing" address "4 Mill Lane"',
+      },
+    ),
+    occupier: once(
+      { name: text("who uses the premises") },
+      { means: "Who occupies the premises, if not the client.", example: 'occupier "The tenant"' },
+    ),
+    reason: once(
+      { text: text("why") },
+      {
+        means: "Why the inspection is made.",
+        limits: "Section 651.",
+        example: 'reason "Change of tenant; the last report has expired"',
+      },
+    ),
+    "work-done": once(
+      { text: text("what was done") },
+      {
+        means: "What was installed or changed.",
+        limits: "Regulation 644.1.",
+        example: 'work-done "Cooker circuit extended to an island unit"',
+      },
+    ),
+    covers: often(ofCircuits, {
+      means: "The boards or ways that this inspection or work is of. All of the schedule if left out.",
+      example: "covers board A way 7",
+    }),
+    extent: once(
+      { text: text("what is covered") },
+      {
+        means: "What was inspected and tested, and what was not.",
+        limits: "Regulations 644.1.1 and 653.2.",
+        example: 'extent "All fixed wiring of the ground floor; one accessory in five opened"',
+      },
+    ),
+    "sampled-out": often(
+      { ...ofCircuits, reason: text("why, and what was tested in their place") },
+      {
+        means: "Circuits that this inspection left out because alike ones were tested.",
+        background:
+          "A circuit that has no tests since the last inspection and stands on no such line, and under no limitation, is reported as missing.",
+        limits: "Regulation 653.2; guidance to periodic inspection.",
+        example: 'sampled-out board A way 4 5 6 "Alike to way 3, which was tested and gave no cause to look further"',
+      },
+    ),
+    limitation: often(
+      {
+        kind: choice(list.limitationKinds, "agreed beforehand, or met on the day"),
+        ...ofCircuits,
+        what: text("what could not be inspected or tested"),
+        why: label("why", text("the reason")),
+        with: opt(label("with", text("who agreed"))),
+      },
+      {
+        means: "What could not be inspected or tested, why, and who agreed.",
+        limits: "Regulation 653.2: agreed limitations are recorded with whom they were agreed.",
+        example:
+          'limitation agreed board A way 2 "Freezer circuit not isolated" why "Stock would spoil" with "The manager"',
+      },
+    ),
+    wired: once(
+      { around: roughTime("when") },
+      {
+        means: "When the installation was wired, as far as is known.",
+        example: "wired about 1985",
+      },
+    ),
+    additions: once(
+      {
+        seen: choice(list.additionsSeen, "whether there are any"),
+        around: opt(roughTime("about when")),
+        what: opt(text("which")),
+      },
+      {
+        means: "Whether additions or alterations can be seen, and how old they are.",
+        example: 'additions seen about 2005 "Shower, garage"',
+      },
+    ),
+    records: once(
+      { held: choice(list.recordsHeld, "whether there are any"), what: opt(text("which")) },
+      {
+        means: "Whether records of earlier inspections and of the design are available.",
+        limits: "Regulation 651.1.",
+        example: 'records held "Report of 2016"',
+      },
+    ),
+    "last-inspected": once(
+      { on: opt(date("the day")), around: opt(roughTime("about when")), record: opt(text("by which record")) },
+      {
+        means: "When the installation was last inspected.",
+        background: "If left out, the inspection before this one in the schedule.",
+        example: 'last-inspected 2016-03-05 "R-0166"',
+      },
+    ),
+    inspected: often(
+      {
+        result: verdict(list.inspectionResults, "the result"),
+        title: opt(text("what was looked at, where no number is known")),
+        items: opt(many(rule("the number of the item, as in the standard's schedule"))),
+      },
+      {
+        reads: { key: ["items", "title"], again: false, name: "item[ {items}][ {title}]", test: "the inspection" },
+        figures: "verdict",
+        means: "What was inspected by sight, by its number in the standard's schedule of items, and the result.",
+        background:
+          "Several numbers may stand on a line, and 4.1..4.6 is all from the first to the last. The number of a section is for all its items that have no line of their own.",
+        limits: "Regulations 642.3 and 651.2; Appendix 6.",
+        example: "inspected 4.1..4.6 4.13 ok",
+      },
+    ),
+    observation: often(
+      {
+        code: choice(list.observationCodes, "its classification code"),
+        number: opt(count("its number")),
+        text: text("what was seen, and where"),
+        ...ofCircuits,
+        at: opt(label("at", anyName("the point"))),
+        rule: opt(label("rule", rule("a regulation or a check's id"))),
+        items: opt(many(label("item", rule("an item of the inspection")))),
+        photo: opt(many(label("photo", text("a photograph or its file")))),
+        remedied: opt(label("remedied", date("the day it was put right"))),
+        by: opt(label("by", text("who put it right, or the paper that says so"))),
+      },
+      {
+        means: "What was observed, where, and its classification code.",
+        background:
+          "One code, the gravest. Where it names a check, the schedule says when that check no longer finds anything there. What was put right stays, with `remedied` and the day: the report is as it was issued.",
+        limits: "Appendix 6; Regulation 653.2.",
+        example: 'observation 1 C2 "No earth at the hall lights" board A way 3 at S2 rule continuity/open item 5.8',
+      },
+    ),
+    condition: once(
+      { text: text("in words") },
+      {
+        means: "The general condition of the installation, in words.",
+        example: 'condition "Sound, of its age; accessories worn in the kitchen"',
+      },
+    ),
+    existing: often(
+      {
+        part: choice(list.existingParts, "what was looked at"),
+        verdict: choice(list.adequacies, "whether it will do"),
+        text: opt(text("by what it was found")),
+      },
+      {
+        means:
+          "Whether what was there before is sufficient for the work: the existing installation must not impair it.",
+        background: "Needed of every addition, alteration and minor work, part by part.",
+        limits: "Regulations 132.16 and 641.5.",
+        example: 'existing load adequate "58 A and 13 A on an 80 A cut-out"',
+      },
+    ),
+    comments: once(
+      { text: text("what was seen") },
+      {
+        means: "Defects and other remarks on the existing installation that the work is no part of.",
+        limits: "Regulation 644.1.2.",
+        example: 'comments "No RCD on the sockets of way 3; reported to the owner"',
+      },
+    ),
+    outcome: once(
+      { of: choice(list.outcomes, "the outcome"), why: opt(text("why, where the codes would say otherwise")) },
+      {
+        means: "The outcome for continued service.",
+        background: "Any C1 or C2 is unsatisfactory; C3 alone is satisfactory.",
+        limits: "Appendix 6.",
+        example: "outcome unsatisfactory",
+      },
+    ),
+    "next-inspection": once(
+      { on: date("the day by which"), reason: text("why then") },
+      {
+        means: "The day by which the next inspection is recommended, and why.",
+        limits: "Regulations 644.4 and 653.4; the intervals of the guidance to periodic inspection.",
+        example: 'next-inspection 2031-03-05 "Let dwelling: five years or change of tenant"',
+      },
+    ),
+    attached: often(
+      { what: text("what is attached") },
+      {
+        means: "What goes with the paper: photographs, thermal images, a risk assessment.",
+        example: 'attached "Thermal images 1 to 6 of board A"',
+      },
+    ),
+    ...signatories,
+    authorised: once(signedOnDay, {
+      signs: true,
+      means: "Who authorised the paper for issue, and when.",
+      limits: "Appendix 6.",
+      example: 'authorised by "P.L." 2026-03-09 position "Qualified supervisor"',
+    }),
     ...record,
   },
 
@@ -602,6 +860,14 @@ const blocks = {
       },
       { means: "The distributor's fuse at the origin.", example: "cutout BS 88-3 80 A" },
     ),
+    "other-source": often(
+      { what: text("what it is, and where it is isolated") },
+      {
+        means: "Another source of supply: a generator, a battery, photovoltaic panels.",
+        limits: "Regulations 313.2 and 551; Appendix 6.",
+        example: 'other-source "Battery 5 kWh in the garage, isolator beside it"',
+      },
+    ),
     demand: once(
       { value: quantity("current", "the maximum demand per line") },
       { means: "The maximum demand calculated from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },
@@ -692,6 +958,7 @@ const blocks = {
         example: 'formerly B "Old loft board" 2026-02-27',
       },
     ),
+    work: partWork,
     "fed-from": once(
       { from: ref("board", "what feeds it", { supply: "Fed directly from the origin." }) },
       { means: "What feeds this board: the supply, or another board.", example: "fed-from supply" },
@@ -750,8 +1017,21 @@ const blocks = {
         type: opt(label("type", choice(list.rcdTypes, "the RCD type"))),
         delay: opt(choice(list.delays, "a time delay")),
         direction: opt(choice(list.directions, "which side it may be fed from")),
+        poles: opt(choice(list.poles, "the poles it switches")),
+        voltage: opt(quantity("voltage", "its rated voltage")),
       },
-      { figures: "rating", means: "The main switch of the board.", example: "main-switch BS EN 60947-3 100 A" },
+      {
+        figures: "rating",
+        means: "The main switch of the board.",
+        example: "main-switch BS EN 60947-3 100 A double-pole 400 V",
+      },
+    ),
+    "switch-setting": once(
+      { rating: quantity("rating", "the current") },
+      {
+        means: "What the release of the main switch is set to, or the rated current of its fuse.",
+        example: "switch-setting 80 A",
+      },
     ),
     busbar: once(
       { rating: quantity("rating", "its rated current") },
@@ -796,6 +1076,7 @@ const blocks = {
     containment: containmentRow(),
     "supplementary-bonding": supplementaryBonding,
     spd,
+    vulnerable,
     "phase-sequence": rotation,
     polarity,
     ...signatories,
@@ -843,6 +1124,7 @@ const blocks = {
         example: 'formerly 5 "Oven" 2026-02-27',
       },
     ),
+    work: partWork,
     device: once(
       {
         standard: productStandard("the standard on the device"),
@@ -1184,6 +1466,7 @@ const blocks = {
         example: 'shared-neutral "Way 5, at the two-way switch of the landing"',
       },
     ),
+    vulnerable,
     "class-II": once(
       { reason: opt(text("how this is ensured")) },
       {
@@ -1453,7 +1736,11 @@ function containmentRow() {
 
 function electrodeRow(means: string) {
   return once(
-    { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
+    {
+      type: opt(choice(list.electrodes, "what it is")),
+      value: reading("electrode", "its resistance to earth"),
+      at: opt(label("at", text("where it is"))),
+    },
     {
       reads: { key: [], again: true, name: "RA", test: "the earth electrode" },
       figures: "electrode",
@@ -1461,6 +1748,25 @@ function electrodeRow(means: string) {
       background: "Above 200 Ω it may not be stable: dry or frozen soil raises it.",
       limits: "Regulation 411.5.3: RA × IΔn at most 50 V.",
       example: "electrode rod 84 Ω",
+    },
+  );
+}
+
+function inspectionRow() {
+  return often(
+    {
+      kind: choice(list.inspectionKinds, "what it is for"),
+      on: date("its first or only day"),
+      to: opt(label("to", date("its last day"))),
+    },
+    {
+      means: "An inspection: an initial verification, a periodic inspection, or the inspection of minor work.",
+      background:
+        "It answers for the tests of its days, and for those since the inspection before it; what was tested earlier stays under who signed then. Several stand in one schedule, and all are kept.",
+      limits: "Chapters 64 and 65; Appendix 6.",
+      opens: "inspection",
+      example:
+        'inspection periodic 2026-03-03 to 2026-03-05 {\n  client           "Mill Lane Housing"\n  reason           "Change of tenant"\n  extent           "All circuits; one accessory in five opened"\n  observation      1 C3  "No RCD for the lights"\n  outcome          satisfactory\n  next-inspection  2031-03-05 "Let dwelling: five years or change of tenant"\n  tested           by "K.A." 2026-03-05\n}',
     },
   );
 }

@@ -119,6 +119,7 @@ function wordsLike(text: string): string[] {
 const blockNames: Readonly<Record<BlockKind, string>> = {
   file: "the file",
   installation: "installation",
+  inspection: "inspection",
   instrument: "instrument",
   supply: "supply",
   board: "board",

@@ -40,8 +40,8 @@ export function spellLine(word: IToken, tokens: readonly IToken[], row: WordRow,
 
 /** A word that stands once for each point or RCD is read together with its name: `at S1`, `rcd east`. */
 function namesFirst(row: WordRow, kind: BlockKind): boolean {
-  const first = Object.values(row.params)[0]?.accepts.kind;
-  const named = first === "ref" || first === "define";
+  const [first] = Object.values(row.params);
+  const named = first?.label === undefined && (first?.accepts.kind === "ref" || first?.accepts.kind === "define");
   return named && row.times === "often" && !row.opens && kind !== "file" && kind !== "installation";
 }
 

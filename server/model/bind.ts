@@ -196,6 +196,7 @@ function meant(kind: BlockKind, word: string): string[] {
 const blockNames: Readonly<Record<BlockKind, string>> = {
   file: "the file itself",
   installation: "an installation",
+  inspection: "an inspection",
   instrument: "an instrument",
   supply: "the supply",
   board: "a board",

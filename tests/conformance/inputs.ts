@@ -22,6 +22,8 @@ export const wrapped: Readonly<Record<BlockKind, (lines: string) => string>> = {
   way: (lines) => `wayfile 1\nboard A {\nway 1 radial {\n${lines}\n}\n}\n`,
   dead: (lines) => `wayfile 1\nboard A {\nway 1 ring {\ndead 2026-03-04 {\n${lines}\n}\n}\n}\n`,
   live: (lines) => `wayfile 1\nboard A {\nway 1 radial {\nlive 2026-03-05 {\n${lines}\n}\n}\n}\n`,
+  inspection: (lines) =>
+    `wayfile 1\ninstallation "Boat shed" {\ninspection periodic 2026-03-05 {\n${lines}\n}\nboard A {\n}\n}\n`,
   instrument: (lines) => `wayfile 1\ninstrument M1 {\n${lines}\n}\n`,
   containment: (lines) => `wayfile 1\nboard A {\ncontainment C1 conduit 25 mm {\n${lines}\n}\n}\n`,
   circuitType: (lines) => `wayfile 1\ncircuit-type lights {\n${lines}\n}\n`,

@@ -69,6 +69,16 @@ const lines: Lines = {
   "a former number": ["way", 'formerly 5 "Oven" 2026-02-27'],
   "details of one's own": ["way", 'detail asset "W-17"\ndetail photo "img/17.jpg"'],
   "a field": ["installation", 'field colour in way board required kind text one-of "red" "blue"'],
+  "several ways of a board": ["inspection", 'sampled-out board A way 4 5 6 "Alike to way 3"'],
+  "items in a run and alone": ["inspection", "inspected 4.1..4.6 4.13 ok"],
+  "an item by its title": ["inspection", 'inspected "Earthing conductor" not-verified'],
+  "an item that could not be seen": ["inspection", 'inspected 5.3 LIM "Behind panelling"'],
+  "an observation put right": [
+    "inspection",
+    'observation 2 C1 "Live parts in reach" board A way 1 2 at S1 item 4.5 photo "2a.jpg" "2b.jpg" remedied 2026-03-05 by "R.M."',
+  ],
+  "an inspection of several days": ["installation", "inspection initial 2026-03-03 to 2026-03-05 {\n}"],
+  "tests by another": ["way", 'dead 2026-03-04 by "T.O." with M1 {\n}'],
   "the same word in two blocks": ["way", "dead 2026-03-04 {\npolarity ok\n}\nlive 2026-03-05 {\npolarity ok\n}"],
 };
 
