@@ -139,11 +139,6 @@ const signatories = {
     means: "Who signed for the design, and when; the nearest signature counts.",
     example: 'designed by "K.A." 2026-01-20',
   }),
-  "also-designed": often(signedRoughly, {
-    signs: true,
-    means: "A second designer, who answers for a part of the design.",
-    example: 'also-designed by "T.E." 2026-01-22 position "Fire alarm designer"',
-  }),
   installed: once(signedRoughly, {
     signs: true,
     means: "Who signed for the installation work, and when it was finished.",
@@ -157,6 +152,12 @@ const signatories = {
     example: 'tested by "K.A." 2026-03-04',
   }),
 } as const;
+
+const alsoDesigned = often(signedRoughly, {
+  signs: true,
+  means: "A second designer, who answers for a part of the design.",
+  example: 'also-designed by "T.E." 2026-01-22 position "Fire alarm designer"',
+});
 
 const cableParams = {
   construction: choice(list.constructions, "how the cable is made"),
@@ -514,6 +515,7 @@ const blocks = {
       { means: "What this schedule covers, and what is excluded.", example: 'extent "Ground floor only"' },
     ),
     ...signatories,
+    "also-designed": alsoDesigned,
     inspection: inspectionRow(),
     supply: once(
       {},
@@ -745,6 +747,7 @@ const blocks = {
       },
     ),
     ...signatories,
+    "also-designed": alsoDesigned,
     authorised: once(signedOnDay, {
       signs: true,
       means: "Who authorised the paper for issue, and when.",

@@ -19,10 +19,10 @@ const inSupply = (line: string) => loft.replace("    Ipf       0.92 kA\n", `    
 describe("completion", () => {
   it("offers the words of a block that are not used up", async () => {
     expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
-      `"formerly, behind, rcd, afdd, phase, feeds, route, run, points, spurs, fused, floor-area, place, ingress, supplementary-bonding, earthing, electrode, open-PEN, load, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, class-II, designed, installed, tested, dead, live, departure, query, answer, note, detail"`,
+      `"formerly, work, behind, rcd, afdd, phase, feeds, route, run, points, spurs, fused, floor-area, place, ingress, supplementary-bonding, earthing, electrode, open-PEN, load, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, dead, live, departure, query, answer, note, detail"`,
     );
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, Ipf, PSCC, PEFC, polarity, phase-sequence"`);
-    expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way"`);
+    expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"work, way"`);
     expect(await offered("┆")).toMatchInlineSnapshot(
       `"wayfile, may-ignore, use, instrument, cable-type, circuit-type, field, installation, board, departure, query, answer, note, detail"`,
     );
