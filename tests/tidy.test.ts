@@ -70,10 +70,12 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   "server/workspace": [...below, ...study, "server/rules", "server/format", "vscode-uri"],
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
   "server/disk": ["server/text", "node:"],
+  "server/git": ["node:"],
   "server/lsp": [...core, "vscode-languageserver"],
   "server/cli": [
     ...core,
     "server/disk",
+    "server/git",
     "node:",
     "commander",
     "ignore",
@@ -82,7 +84,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "tinyglobby",
     "package.json",
   ],
-  "server/main.node.ts": [...core, "server/lsp", "server/disk", "vscode-languageserver", "node:"],
+  "server/main.node.ts": [...core, "server/lsp", "server/disk", "server/git", "vscode-languageserver", "node:"],
   "server/main.cli.ts": [...core, "server/cli", "node:"],
   client: ["vscode", "vscode-languageclient", "server/lsp/protocol.ts", "node:path"],
 };

@@ -1,0 +1,71 @@
+/**
+ * The one place where git is started: without a shell, without what a repository or a person has configured to be run
+ * beside it, and with a limit on time and size. Nothing here changes a repository.
+ */
+import { execFile } from "node:child_process";
+
+export interface GitFailure {
+  /** One sentence. */
+  readonly failure: string;
+}
+
+export type GitOutput = { readonly out: Buffer } | GitFailure;
+
+export interface GitOptions {
+  /** What git reads on standard input. */
+  readonly input?: string;
+  /** How long it may take, ms. */
+  readonly within?: number;
+}
+
+/** Long enough for a large repository on a slow disk; git that waits for a password or a lock ends here. */
+const patience = 30_000;
+/** Bytes of output. */
+const ceiling = 512 * 1024 * 1024;
+
+/** A repository can come from a stranger: what its configuration has git start is not started, and nothing is asked. */
+const settings = [
+  "core.fsmonitor=false",
+  "core.quotePath=false",
+  "core.pager=cat",
+  "core.hooksPath=",
+  "log.showSignature=false",
+].flatMap((setting) => ["-c", setting]);
+
+const surroundings = {
+  GIT_OPTIONAL_LOCKS: "0",
+  GIT_TERMINAL_PROMPT: "0",
+  GIT_PAGER: "cat",
+  LC_ALL: "C",
+  // On Windows a git.exe in the folder itself would be found before the real one.
+  NoDefaultCurrentDirectoryInExePath: "1",
+} as const;
+
+/** Runs git in a folder. Arguments that come from outside stand behind `--` or have passed `isRevision`. */
+export function git(folder: string, args: readonly string[], options: GitOptions = {}): Promise<GitOutput> {
+  const { input, within = patience } = options;
+  const settled = { cwd: folder, encoding: "buffer", maxBuffer: ceiling, timeout: within, windowsHide: true } as const;
+  return new Promise((resolve) => {
+    const child = execFile(
+      "git",
+      ["--no-pager", "--literal-pathspecs", ...settings, ...args],
+      { ...settled, env: { ...process.env, ...surroundings } },
+      (error, out, err) => resolve(error ? { failure: reasonOf(error, err) } : { out }),
+    );
+    // A git that ends before it has read everything says why in its exit; the broken pipe is no news.
+    child.stdin?.on("error", () => {});
+    child.stdin?.end(input ?? "");
+  });
+}
+
+function reasonOf(error: Error & { code?: unknown; killed?: boolean }, err: Buffer): string {
+  if (error.code === "ENOENT") return "git was not found: it is not installed, or not on the PATH.";
+  if (error.killed) return "git took too long and was stopped.";
+  if (error.code === "ERR_CHILD_PROCESS_STDIO_MAXBUFFER") return "git gave more than can be read.";
+  const [first = ""] = err.toString("utf8").split(/\r?\n/);
+  const said = first.replace(/^(?:fatal|error): /, "");
+  return said === "" ? "git failed and gave no reason." : `git: ${said}${/[.!?]$/.test(said) ? "" : "."}`;
+}
+
+/** Whether a text can be put to git as a revision: it is no option, and it is one line. */
+export const isRevision = (text: string): boolean => text !== "" && !text.startsWith("-") && !/[\0\r\n]/.test(text);
