@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import { commands, type ExtensionContext, window, workspace } from "vscode";
 import { addTests } from "./addTests.ts";
+import { followCursor } from "./cursor.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { Server } from "./server.ts";
 import { showWorking, Workings, workingScheme } from "./showWorking.ts";
@@ -17,6 +18,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   // Before the server is up: its failing to start is when these two are needed.
   context.subscriptions.push(
     output,
+    followCursor(started),
     commands.registerCommand("wayfile.restartServer", () => started.restart()),
     commands.registerCommand("wayfile.showOutput", () => output.show()),
     workspace.registerTextDocumentContentProvider(workingScheme, workings),

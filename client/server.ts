@@ -17,8 +17,8 @@ export class Server {
       // No scheme: an untitled schedule and one inside a comparison are checked like a file.
       documentSelector: [{ language: "wayfile" }],
       outputChannel: output,
-      // This editor shows images in a hover.
-      initializationOptions: { pictures: true },
+      // This editor shows images in a hover, and says where its cursor is.
+      initializationOptions: { pictures: true, cursor: true },
       // Changes on the disk it asks to be told of itself.
       synchronize: { configurationSection: "wayfile" },
     };
@@ -44,6 +44,11 @@ export class Server {
     await this.#settled;
     if (!this.#client?.isRunning()) throw new Error("The Wayfile language server is not running.");
     return await this.#client.sendRequest<Result>(method, parameters);
+  }
+
+  /** Tells the server something, if it is up. */
+  notify(method: string, parameters: unknown): void {
+    if (this.#client?.isRunning()) void this.#client.sendNotification(method, parameters).catch(() => undefined);
   }
 
   #next(step: () => Promise<void>): Promise<void> {

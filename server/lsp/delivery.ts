@@ -3,10 +3,11 @@
  * another file has changed what it has; to any other they are pushed once the messages at hand are dealt with. Nothing
  * is sent twice, nothing of an older version is sent, and closing a file takes its findings away.
  */
-import type { ClientCapabilities, Connection, DocumentDiagnosticReport } from "vscode-languageserver";
+import type { ClientCapabilities, Connection, Diagnostic, DocumentDiagnosticReport } from "vscode-languageserver";
 import { type HintMode, isHintMode } from "../features/inlay.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
+import { Calm } from "./calm.ts";
 import type { Checking, CheckState } from "./checking.ts";
 import { type DiagnosticSet, Diagnostics, underWay } from "./diagnostics.ts";
 import { at } from "./member.ts";
@@ -19,6 +20,8 @@ export class Delivery {
   readonly #checking: Checking;
   readonly #log: Log;
   readonly #diagnostics: Diagnostics;
+  /** What is held back while a line is being written. */
+  readonly calm = new Calm();
   /** The addresses as the editor spells them. */
   readonly #uris = new Map<string, string>();
   readonly #dirty = new Set<string>();
@@ -91,8 +94,19 @@ export class Delivery {
     if (this.#onType) this.#touched(path);
   }
 
+  /** The cursor has left a line, or rests in it: what was held back may be shown now. */
+  async calmed(): Promise<void> {
+    const { path } = this.calm;
+    if (path === undefined) return this.everythingChanged();
+    if (!this.#pulls) this.#touched(path);
+    else if (await this.#differs(path)) this.#refresh();
+  }
+
   saved(path: string): void {
-    if (this.#onType) return;
+    if (this.#onType) {
+      if (this.calm.saved(path)) this.everythingChanged();
+      return;
+    }
     this.#diagnostics.forget(path);
     this.#touched(path);
     this.#refresh();
@@ -167,7 +181,7 @@ export class Delivery {
       if (!this.#workspace.isLoaded(path) || (await this.#check(path)) === "outdated") return true;
       const before = this.#diagnostics.last(path);
       const snapshot = this.#workspace.snapshot(path);
-      return snapshot !== undefined && this.#diagnostics.of(snapshot) !== before;
+      return snapshot !== undefined && this.#setOf(snapshot) !== before;
     } catch {
       // It fails again when it is pulled, and is told of there.
       return true;
@@ -189,7 +203,7 @@ export class Delivery {
         if (state === "partly") await this.#publishPart(path);
       }
       const snapshot = this.#workspace.snapshot(path);
-      if (snapshot && !this.#dirty.has(path)) await this.#publish(path, this.#diagnostics.of(snapshot));
+      if (snapshot && !this.#dirty.has(path)) await this.#publish(path, this.#setOf(snapshot));
     } catch (error) {
       this.#log(`Checking failed on ${path}: ${error instanceof Error ? error.stack : String(error)}`);
       await this.#publish(path, this.#diagnostics.failed(path, error));
@@ -206,7 +220,12 @@ export class Delivery {
   #partOf(snapshot: Snapshot): DiagnosticSet | undefined {
     const { soFar, projects } = snapshot;
     if (soFar === undefined || projects.every(({ known }) => known)) return undefined;
-    return this.#diagnostics.of(snapshot, soFar, [underWay]);
+    return this.#setOf(snapshot, soFar, [underWay]);
+  }
+
+  #setOf(snapshot: Snapshot, findings = snapshot.findings, more: readonly Diagnostic[] = []): DiagnosticSet {
+    const before = this.#diagnostics.last(snapshot.file.path)?.items ?? [];
+    return this.#diagnostics.of(snapshot, this.calm.shown(snapshot, findings, before), more);
   }
 
   async #publish(path: string, set: DiagnosticSet): Promise<void> {
@@ -233,7 +252,7 @@ export class Delivery {
     const shown = this.#diagnostics.last(path);
     const part = this.#onType ? this.#partOf(snapshot) : undefined;
     if (part) void this.#finish(path);
-    const set = part ?? (this.#onType ? undefined : shown) ?? this.#diagnostics.of(snapshot);
+    const set = part ?? (this.#onType ? undefined : shown) ?? this.#setOf(snapshot);
     if (set.id === previous) return { kind: "unchanged", resultId: set.id };
     return reportOf(set);
   }

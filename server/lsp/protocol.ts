@@ -47,3 +47,16 @@ export interface WorkingAnswer {
 }
 
 export const workingRequest = "wayfile/working";
+
+/**
+ * Where the cursor is: a notification of an editor that began with `cursor: true` in its initialization options. The
+ * line being written is then calm until it is left.
+ */
+export interface CursorNote {
+  readonly uri: string;
+  readonly line: number;
+  /** Whether nothing was typed for a while. */
+  readonly rests: boolean;
+}
+
+export const cursorNote = "wayfile/cursor";

@@ -18,6 +18,7 @@ import { refusedRequest } from "./connection.ts";
 import { Delivery } from "./delivery.ts";
 import { registerFeatures } from "./features.ts";
 import type { Refusal } from "./gate.ts";
+import { type CursorNote, cursorNote } from "./protocol.ts";
 import type { Runtime } from "./runtime.ts";
 import type { Service } from "./service.ts";
 
@@ -68,6 +69,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
     checking.configure(params.capabilities);
     delivery.configure(params.capabilities);
+    if (params.initializationOptions?.cursor === true) delivery.calm.begin();
     return {
       capabilities: {
         positionEncoding: "utf-16",
@@ -111,6 +113,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
     const path = canonical(uri);
     workspace.edit(path, version, contentChanges);
+    delivery.calm.edited(path, contentChanges);
     delivery.edited(path);
   });
   connection.onDidSaveTextDocument(({ textDocument: { uri } }) => delivery.saved(canonical(uri)));
@@ -127,6 +130,10 @@ export function startServer(connection: Connection, runtime: Runtime): void {
       if (!workspace.isOpen(path)) await workspace.changedOnDisk(path);
     }
     delivery.everythingChanged();
+  });
+  connection.onNotification(cursorNote, ({ uri, line, rests }: Partial<CursorNote> = {}) => {
+    if (typeof uri !== "string" || typeof line !== "number") return;
+    if (delivery.calm.moved(canonical(uri), { line, rests: rests === true })) void delivery.calmed();
   });
   connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings));
 

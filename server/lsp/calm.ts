@@ -1,0 +1,127 @@
+/**
+ * What is not said of a line while it is being written. An editor that says where its cursor is gets new findings of the
+ * line in which a person types once the line is left, and what is missing in a block once the block is left. What was
+ * shown before stays shown for as long as it is found, and what is found no more goes at once. Nothing is held back of a
+ * file that is saved or was edited by anything but typing, nor for a client that keeps its cursor to itself: a file at
+ * rest has the same findings everywhere.
+ */
+import type { Diagnostic, Position } from "vscode-languageserver";
+import type { Finding } from "../rules/frame/rule.ts";
+import type { Edit } from "../syntax/document.ts";
+import type { Segment } from "../syntax/split.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import { rangeOf } from "./convert.ts";
+import type { CursorNote } from "./protocol.ts";
+
+interface Writing {
+  readonly path: string;
+  /** The line the cursor is in. */
+  line: number;
+  /** How much of that line may be shown: nothing new, all but what only half a line has, or all of it. */
+  state: "typed" | "rests" | "left";
+}
+
+export class Calm {
+  #isOn = false;
+  #writing: Writing | undefined;
+
+  /** From now on the editor says where its cursor is. */
+  begin(): void {
+    this.#isOn = true;
+  }
+
+  /** A change of a document: one by hand is a single one, at the cursor. */
+  edited(path: string, changes: readonly Edit[]): void {
+    if (!this.#isOn) return;
+    const [change] = changes;
+    const range = change && "range" in change ? change.range : undefined;
+    if (!change || !range || changes.length > 1 || range.end.line - range.start.line > 1) {
+      this.#writing = undefined;
+      return;
+    }
+    const line = range.start.line + (change.text.match(/\r\n|\r|\n/g)?.length ?? 0);
+    this.#writing = { path, line, state: "typed" };
+  }
+
+  /** Where the cursor is now. Returns whether something may be shown by it that was held back. */
+  moved(path: string, { line, rests }: Pick<CursorNote, "line" | "rests">): boolean {
+    const writing = this.#writing;
+    if (!writing) return false;
+    if (writing.path !== path) {
+      this.#writing = undefined;
+      return true;
+    }
+    if (writing.line === line) {
+      if (!rests || writing.state !== "typed") return false;
+      writing.state = "rests";
+      return true;
+    }
+    writing.line = line;
+    writing.state = "left";
+    return true;
+  }
+
+  /** A file that is saved is at rest. Returns whether something was held back of it. */
+  saved(path: string): boolean {
+    if (this.#writing?.path !== path) return false;
+    this.#writing = undefined;
+    return true;
+  }
+
+  /** The file something may be held back of. */
+  get path(): string | undefined {
+    return this.#writing?.path;
+  }
+
+  /** The segment in which somebody is writing: what is new in it does not move the lines about. */
+  isWriting(snapshot: Snapshot, segment: Segment): boolean {
+    const writing = this.#writing;
+    if (writing?.path !== snapshot.file.path) return false;
+    return snapshot.positions.at({ line: writing.line, character: 0 })?.segment === segment;
+  }
+
+  /** The findings that may be shown. `before` is what is shown now. */
+  shown(snapshot: Snapshot, findings: readonly Finding[], before: readonly Diagnostic[]): readonly Finding[] {
+    const writing = this.#writing;
+    if (writing?.path !== snapshot.file.path) return findings;
+    const held = heldBack(snapshot, writing);
+    return findings.filter((finding) => !held(finding) || wasShown(snapshot, finding, before));
+  }
+}
+
+function heldBack(snapshot: Snapshot, { line, state }: Writing): (finding: Finding) => boolean {
+  const around = segmentsAround(snapshot, { line, character: 0 });
+  return (finding) => {
+    const { check, spot } = finding;
+    if (isAbsence(check) && around.has(spot.segment)) return true;
+    if (state === "left" || (state === "rests" && !check.startsWith("language/"))) return false;
+    if (!snapshot.positions.has(spot.segment)) return false;
+    const range = rangeOf(snapshot.positions, spot);
+    return range.start.line <= line && line <= range.end.line;
+  };
+}
+
+/** The segment of a place, and the opening lines of the board and the installation round it. */
+function segmentsAround({ file, positions }: Snapshot, place: Position): ReadonlySet<Segment> {
+  const own = positions.at(place)?.segment;
+  const open: Segment[] = [];
+  for (const segment of file.document.segments) {
+    if (segment.ends) open.length = Math.max(0, open.length - segment.ends);
+    if (segment === own) break;
+    if (segment.kind === "open") open.push(segment);
+    else if (segment.kind === "close") open.pop();
+  }
+  return new Set(own ? [own, ...open] : open);
+}
+
+/** Findings of the same kind that stand where this one does. */
+function wasShown({ positions }: Snapshot, { check, spot }: Finding, before: readonly Diagnostic[]): boolean {
+  const line = positions.has(spot.segment) ? positions.place(spot.segment, spot.start).line : -1;
+  return before.some(({ code, range }) => code === check && range.start.line === line);
+}
+
+/** Checks that find that something is not written: so it is of every block that is begun. */
+export const isAbsence = (check: string): boolean => absences.test(check);
+
+const absences =
+  /^(?:record\/(?:no-.*|not-signed|stage-behind)|network\/feeder-without-feeds|instrument\/(?:no-.*|not-named)|language\/no-version|(?!language\/).*\/(?:.*-incomplete|.*-without-result|.*-not-recorded|.*-?missing(?:-.*)?|.*-?not-(?:stated|calculated|tested)|no-device|without-rcd))$/;

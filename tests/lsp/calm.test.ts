@@ -1,0 +1,97 @@
+import { afterEach, describe, expect, test } from "vitest";
+import { loft } from "../helpers/cursor.ts";
+import { pulling, type Server, startServer } from "../helpers/server.ts";
+
+const uri = "file:///schedules/calm.ways";
+const lines = loft.split("\n");
+const lineOf = (text: string): number => lines.findIndex((line) => line.includes(text));
+
+let server: Server | undefined;
+afterEach(() => {
+  server?.kill();
+});
+
+async function opened(cursor: boolean, text = loft) {
+  server = await startServer({ capabilities: pulling, initializationOptions: cursor ? { cursor: true } : {} });
+  const { connection, change, open, pull } = server;
+  await open(uri, text);
+  await pull(uri);
+  let version = 1;
+  const marked = async () =>
+    (await pull(uri)).items?.map(({ code, range }) => `${range.start.line}: ${String(code)}`).sort() ?? [];
+  return {
+    marked,
+    async type(line: number, character: number, text: string, until = character) {
+      const range = { start: { line, character }, end: { line, character: until } };
+      await change(uri, ++version, [{ range, text }]);
+      return marked();
+    },
+    async moveTo(line: number, rests = false) {
+      await connection.sendNotification("wayfile/cursor", { uri, line, rests });
+      return marked();
+    },
+    async save() {
+      await connection.sendNotification("textDocument/didSave", { textDocument: { uri } });
+      return marked();
+    },
+  };
+}
+
+describe("the line being written", () => {
+  const serves = lineOf("serves  lighting");
+  const end = lines[serves]?.length ?? 0;
+
+  test("is calm until it is left, and the rest of the file is not", async () => {
+    const editor = await opened(true);
+    const before = await editor.marked();
+    expect(await editor.type(serves, end, "\n      diversity ")).toEqual(before);
+    expect(await editor.moveTo(serves + 1, true)).toEqual(before);
+    const after = await editor.moveTo(serves);
+    expect(after.length).toBe(before.length + 1);
+    expect(after.find((one) => !before.includes(one))).toMatch(new RegExp(`^${serves + 1}: language/`));
+  });
+
+  test("is judged where the cursor rests in it, unless it is half a line", async () => {
+    const editor = await opened(true);
+    const Ib = lineOf("Ib      2.1 A");
+    const at = (lines[Ib] ?? "").indexOf("2.1");
+    const typed = await editor.type(Ib, at, "1", at);
+    expect(typed.filter((one) => one.startsWith(`${Ib}: design/`))).toEqual([]);
+    expect(await editor.moveTo(Ib, true)).toContain(`${Ib}: design/load-over-device`);
+  });
+
+  test("what was shown on it stays, and goes at once when it is put right", async () => {
+    const wrong = loft.replace("Ib      2.1 A", "Ib      12.1 A");
+    const editor = await opened(true, wrong);
+    const Ib = lineOf("Ib      2.1 A");
+    const mark = `${Ib}: design/load-over-device`;
+    expect(await editor.type(Ib, 20, " # why")).toContain(mark);
+    expect(await editor.type(Ib, 14, "", 15)).not.toContain(mark);
+    expect(await editor.type(Ib, 14, "1")).not.toContain(mark);
+  });
+
+  test("a saved file has all its findings", async () => {
+    const editor = await opened(true);
+    const before = await editor.marked();
+    await editor.type(serves, end, "\n      diversity ");
+    expect((await editor.save()).length).toBe(before.length + 1);
+  });
+
+  test("an editor that keeps its cursor to itself is told everything", async () => {
+    const editor = await opened(false);
+    const before = await editor.marked();
+    expect((await editor.type(serves, end, "\n      diversity ")).length).toBe(before.length + 1);
+  });
+
+  test("what is missing in a block is told once the block is left", async () => {
+    const editor = await opened(true);
+    const before = await editor.marked();
+    const spare = lineOf("way 9 spare");
+    const typed = await editor.type(spare, 15, '\n    way 10 radial "Yard" {\n      \n    }');
+    const shifted = (found: readonly string[]) => found.map((one) => one.replace(/^\d+/, ""));
+    expect(shifted(typed)).toEqual(shifted(before));
+    expect(shifted(await editor.moveTo(spare + 2))).toEqual(shifted(before));
+    const left = await editor.moveTo(spare - 3);
+    expect(left.some((one) => one.includes("record/no-device"))).toBe(true);
+  });
+});
