@@ -9,6 +9,7 @@ import { capital } from "../text/words.ts";
 import { type AddCommand, addCheck, addExplain, addFmt, addSize, addWorksheet } from "./commands.ts";
 import { exit } from "./exit.ts";
 import { withLoadInOne } from "./load.ts";
+import { addSchedule } from "./paper-commands.ts";
 import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
 import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
@@ -63,6 +64,7 @@ const everyCommand: readonly AddCommand[] = [
   addFmt,
   addExplain,
   addWorksheet,
+  addSchedule,
   addSize,
   addWorking,
   addSummary,

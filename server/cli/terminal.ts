@@ -14,8 +14,12 @@ export interface Terminal {
   err(text: TerminalText): void;
   /** A schedule for a program to read: sign by sign into a pipe or a file, and harmless where a screen would obey it. */
   data(text: string): void;
+  /** A file that is no text. */
+  bytes(content: Uint8Array): void;
   /** Standard input until its end, or until more than `most` bytes have come. */
   input(most: number): Promise<Uint8Array>;
+  /** The day, ISO 8601, by the calendar on the wall. */
+  today(): string;
   /** Milliseconds of a clock that only runs forwards. */
   now(): number;
 }
@@ -42,7 +46,9 @@ export function processTerminal(): Terminal {
     out: ({ text }) => write(process.stdout, text),
     err: ({ text }) => write(process.stderr, text),
     data: (text) => write(process.stdout, process.stdout.isTTY ? lines(text).text : text),
+    bytes: (content) => write(process.stdout, content),
     input: readAll,
+    today: () => new Date().toLocaleDateString("sv-SE"),
     now: () => performance.now(),
   };
 }
@@ -56,8 +62,8 @@ function programName(script: string): string {
 /** A reader that leaves early, as `head` does, is no failure: the rest is not wanted. */
 const isEarlyLeave = ({ code }: NodeJS.ErrnoException): boolean => code === "EPIPE";
 
-function write(stream: NodeJS.WriteStream, text: string): void {
-  if (text !== "" && stream.writable) stream.write(text);
+function write(stream: NodeJS.WriteStream, text: string | Uint8Array): void {
+  if (text.length > 0 && stream.writable) stream.write(text);
 }
 
 async function readAll(most: number): Promise<Uint8Array> {

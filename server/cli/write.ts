@@ -2,6 +2,16 @@ import { accessSync, chmodSync, constants, realpathSync, renameSync, rmSync, sta
 import { dirname, join } from "node:path";
 import { reasonOf } from "../disk/reasons.ts";
 
+/** Writes a file that may be there already. Returns why it could not be done, if it could not. */
+export function writeFile(path: string, content: string | Uint8Array): string | undefined {
+  try {
+    writeFileSync(path, content);
+    return undefined;
+  } catch (error) {
+    return reasonOf(error);
+  }
+}
+
 /**
  * Replaces a file in one step: the new text is written beside it and then takes its place, so that a full disk or an
  * interruption leaves the old one whole. Returns why it could not be done, if it could not.

@@ -9,6 +9,8 @@ export interface Ran {
   readonly code: number;
   readonly out: string;
   readonly err: string;
+  /** What was written that is no text. */
+  readonly bytes?: Uint8Array;
 }
 
 export interface RunOptions {
@@ -47,6 +49,7 @@ export const runIn = (cwd: string, ...args: readonly string[]): Promise<Ran> => 
 async function runAt(cwd: string, { input = "", colour = false }: RunOptions, args: readonly string[]): Promise<Ran> {
   let out = "";
   let err = "";
+  let bytes: Uint8Array | undefined;
   const code = await main(args, {
     cwd,
     colour,
@@ -60,10 +63,14 @@ async function runAt(cwd: string, { input = "", colour = false }: RunOptions, ar
     data: (text) => {
       out += text;
     },
+    bytes: (content) => {
+      bytes = content;
+    },
+    today: () => "2026-05-04",
     input: async () => (typeof input === "string" ? new TextEncoder().encode(input) : input),
     now: () => 0,
   });
-  return { code, out, err };
+  return { code, out, err, ...(bytes ? { bytes } : {}) };
 }
 
 const folders: string[] = [];

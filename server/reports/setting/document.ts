@@ -59,7 +59,76 @@ export interface Figure {
   readonly svg: Html;
 }
 
-export type Block = Figure | Calculation | Comparison | Gap | Paragraph | Table;
+/**
+ * What one cell of a grid holds. `calculated` was not read, `declared` was read by others, `absent` is LIM or N/A,
+ * `missing` should be there by now, `blank` is for a pen; `nothing` holds nothing and is not expected to.
+ */
+export type CellKind = "said" | "measured" | "calculated" | "declared" | "absent" | "missing" | "blank" | "nothing";
+
+export interface Cell {
+  readonly text: string;
+  readonly kind: CellKind;
+  /** The number of a note under the grid. */
+  readonly mark?: string;
+  /** The reading of last time, small beside a blank. */
+  readonly last?: string;
+}
+
+export interface Column {
+  /** What it is called in a file of values; never changed, since filled files come back. */
+  readonly key: string;
+  readonly title: string;
+  /** The unit of its figures; empty where they have none. */
+  readonly unit: string;
+  /** Words may wrap; figures never do. */
+  readonly wraps?: boolean;
+}
+
+/** Columns that belong together, under one heading. */
+export interface Band {
+  readonly title: string;
+  readonly columns: readonly Column[];
+}
+
+/** A wide table of figures with headings in bands: one row a circuit. */
+export interface Grid {
+  readonly kind: "grid";
+  readonly bands: readonly Band[];
+  /** As many cells as there are columns in all bands. */
+  readonly rows: readonly (readonly Cell[])[];
+  /** What the numbers beside the cells refer to: the first is note 1. */
+  readonly notes: readonly string[];
+}
+
+/** Facts with their names, as at the head of a paper. */
+export interface Particulars {
+  readonly kind: "particulars";
+  readonly rows: readonly (readonly [name: string, fact: string])[];
+}
+
+/** A warning that must not be passed over. */
+export interface Caution {
+  readonly kind: "caution";
+  readonly text: string;
+}
+
+/** Lines to sign: who, as what, and the day; empty where it is not stated. */
+export interface Signatures {
+  readonly kind: "signatures";
+  readonly rows: readonly { readonly role: string; readonly name: string; readonly on: string }[];
+}
+
+export type Block =
+  | Caution
+  | Figure
+  | Calculation
+  | Comparison
+  | Gap
+  | Grid
+  | Paragraph
+  | Particulars
+  | Signatures
+  | Table;
 
 export interface Section {
   /** 1 is a way, a board or the installation; 2 a part of its working. */
@@ -68,14 +137,32 @@ export interface Section {
   readonly blocks: readonly Block[];
 }
 
+/** What a loose page needs to find its way home. Given from outside: the core knows neither the disk nor the day. */
+export interface Imprint {
+  readonly file: string;
+  /** The commit the schedule was read at, short; `changed` where the file differs from it. */
+  readonly revision?: string;
+  /** The day it was made, ISO 8601. */
+  readonly printed?: string;
+}
+
 export interface Report {
   readonly title: string;
+  /** Which way its pages are turned; upright if left out. */
+  readonly turned?: "landscape";
+  readonly imprint?: Imprint;
   /** What stands below the title, a line each. */
   readonly lead: readonly string[];
   readonly sections: readonly Section[];
   /** One short paragraph at the end. */
   readonly cautions: string;
 }
+
+/** The foot of a page in one line, without the number of the page. */
+export const imprintText = ({ file, revision, printed }: Imprint): string =>
+  [file, ...(revision ? [`revision ${revision}`] : ["no revision"]), ...(printed ? [`printed ${printed}`] : [])].join(
+    ", ",
+  );
 
 export const paragraph = (text: string): Paragraph => ({ kind: "paragraph", text });
 export const gap = (what: string, why: string): Gap => ({ kind: "gap", what, why });

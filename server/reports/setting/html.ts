@@ -5,17 +5,23 @@ import {
   type Block,
   type Calculation,
   gapText,
+  imprintText,
   judgementText,
+  type Particulars,
   type Report,
+  type Signatures,
   sourceText,
   type Table,
 } from "./document.ts";
-import { style } from "./style.ts";
+import { gridHtml } from "./grid-html.ts";
+import { pageStyle, style } from "./style.ts";
+import { unbroken } from "./wrap.ts";
 
 /** A page that was sent along may hold what a stranger wrote: it runs nothing and fetches nothing, whoever opens it. */
 const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
-export function reportHtml({ title, lead, sections, cautions }: Report): string {
+export function reportHtml(report: Report): string {
+  const { title, lead, sections, cautions, imprint, turned } = report;
   return html`<!DOCTYPE html>
 <html lang="en-GB">
 <head>
@@ -24,14 +30,14 @@ export function reportHtml({ title, lead, sections, cautions }: Report): string 
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title}</title>
 <style>
-${html.asItStands(style)}</style>
+${html.asItStands(style)}${html.asItStands(pageStyle(report))}</style>
 </head>
 <body>
-<main>
+<main${html.asItStands(turned ? ` class="${turned}"` : "")}>
 <header>
 <h1>${title}</h1>
 ${html.join(lead.map((line) => html`<p>${line}</p>\n`))}</header>
-${html.join(sections.map(sectionHtml))}<footer><p>${cautions}</p></footer>
+${html.join(sections.map(sectionHtml))}<footer>${cautions === "" ? "" : html`<p>${cautions}</p>`}${imprint ? html`\n<p class="imprint">${imprintText(imprint)}</p>` : ""}</footer>
 </main>
 </body>
 </html>
@@ -46,11 +52,19 @@ function sectionHtml({ level, title, blocks }: Report["sections"][number]): Html
 function blockHtml(block: Block): Html {
   switch (block.kind) {
     case "paragraph":
-      return html`<p>${block.text}</p>\n`;
+      return html`<p>${unbroken(block.text)}</p>\n`;
     case "table":
       return tableHtml(block);
     case "figure":
       return html`<figure>${block.svg}<figcaption>${block.caption}</figcaption></figure>\n`;
+    case "grid":
+      return gridHtml(block);
+    case "particulars":
+      return particularsHtml(block);
+    case "signatures":
+      return signaturesHtml(block);
+    case "caution":
+      return html`<p class="caution">${block.text}</p>\n`;
     case "gap":
       return html`<p class="gap">${gapText(block)}</p>\n`;
     case "judgement":
@@ -73,6 +87,19 @@ function calculationHtml({ name, result, steps, source }: Calculation): Html {
 
 function tableHtml({ head, rows }: Table): Html {
   const headRow = html`<tr>${html.join(head.map((cell) => html`<th>${cell}</th>`))}</tr>\n`;
-  const bodyRows = rows.map((cells) => html`<tr>${html.join(cells.map((cell) => html`<td>${cell}</td>`))}</tr>\n`);
+  const bodyRows = rows.map(
+    (cells) => html`<tr>${html.join(cells.map((cell) => html`<td>${unbroken(cell)}</td>`))}</tr>\n`,
+  );
   return html`<table>\n<thead>\n${headRow}</thead>\n<tbody>\n${html.join(bodyRows)}</tbody>\n</table>\n`;
 }
+
+const particularsHtml = ({ rows }: Particulars): Html =>
+  html`<dl>\n${html.join(rows.map(([name, fact]) => html`<div><dt>${name}</dt><dd>${unbroken(fact)}</dd></div>\n`))}</dl>\n`;
+
+const signaturesHtml = ({ rows }: Signatures): Html =>
+  html`<div class="signatures">\n${html.join(
+    rows.map(
+      ({ role, name, on }) =>
+        html`<p><b>${role}</b> <span>${name}</span> <i>signature</i><u></u> <i>date</i> ${on === "" ? html`<u class="day"></u>` : html`<span>${on}</span>`}</p>\n`,
+    ),
+  )}</div>\n`;

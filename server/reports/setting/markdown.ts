@@ -2,9 +2,20 @@
 import { working } from "../../calc/result.ts";
 import { fenced, type Markdown, md, picture } from "../../text/markdown.ts";
 import { imageOf } from "../drawings/cross-section.ts";
-import { type Block, gapText, judgementText, type Report, sourceText, type Table } from "./document.ts";
+import {
+  type Block,
+  type Grid,
+  gapText,
+  imprintText,
+  judgementText,
+  type Report,
+  type Signatures,
+  sourceText,
+  type Table,
+} from "./document.ts";
+import { cellText } from "./plain-cell.ts";
 
-export function reportMarkdown({ title, lead, sections, cautions }: Report): string {
+export function reportMarkdown({ title, lead, sections, cautions, imprint }: Report): string {
   const parts = [
     md`# ${title}`,
     ...(lead.length > 0 ? [md.join(lead, "  \n")] : []),
@@ -12,7 +23,8 @@ export function reportMarkdown({ title, lead, sections, cautions }: Report): str
       md.join([level === 1 ? md`## ${head}` : md`### ${head}`, ...together(blocks)], "\n\n"),
     ),
     md`---`,
-    md`*${cautions}*`,
+    ...(cautions === "" ? [] : [md`*${cautions}*`]),
+    ...(imprint ? [md`<small>${imprintText(imprint)}</small>`] : []),
   ];
   return md`${md.join(parts, "\n\n")}\n`.text;
 }
@@ -39,6 +51,17 @@ function blockText(block: Block): Markdown {
       return tableText(block);
     case "figure":
       return md`${picture(`${block.title}. ${block.description}`, imageOf(block))}\n\n<small>${block.caption}</small>`;
+    case "grid":
+      return gridText(block);
+    case "particulars":
+      return md.join(
+        block.rows.map(([name, fact]) => md`- ${name}: ${fact}`),
+        "\n",
+      );
+    case "signatures":
+      return signaturesText(block);
+    case "caution":
+      return md`> **Caution.** ${block.text}`;
     case "gap":
       return md`> ${gapText(block)}`;
     case "judgement":
@@ -64,3 +87,32 @@ function tableText({ head, rows }: Table): Markdown {
   const rule = head.map(() => md` --- |`);
   return md.join([line(head), md`|${md.join(rule)}`, ...rows.map(line)], "\n");
 }
+
+/** Bands have no place in a table of Markdown: each heading stands for itself, with its unit. */
+function gridText({ bands, rows, notes }: Grid): Markdown {
+  const head = bands.flatMap(({ columns }) =>
+    columns.map(({ title, unit }) => (unit === "" ? title : `${title}, ${unit}`)),
+  );
+  const grid = tableText({ kind: "table", head, rows: rows.map((row) => row.map(cellText)) });
+  return notes.length === 0
+    ? grid
+    : md.join(
+        [
+          grid,
+          md.join(
+            notes.map((note, at) => md`${String(at + 1)}) ${note}`),
+            "  \n",
+          ),
+        ],
+        "\n\n",
+      );
+}
+
+const signaturesText = ({ rows }: Signatures): Markdown =>
+  md.join(
+    rows.map(
+      ({ role, name, on }) =>
+        md`**${role}** ${name === "" ? "____________________" : name}, signature ____________________ date ${on === "" ? "____________" : on}`,
+    ),
+    "  \n",
+  );

@@ -1,8 +1,11 @@
 /** A report for a terminal or a plain file: no line is longer than the page is wide. */
 import { working } from "../../calc/result.ts";
 import {
+  type Band,
   type Block,
+  type Grid,
   gapText,
+  imprintText,
   judgementText,
   type Report,
   type Section,
@@ -10,15 +13,16 @@ import {
   type Table,
   verdictMarks,
 } from "./document.ts";
+import { cellText } from "./plain-cell.ts";
 import { wrap } from "./wrap.ts";
 
 const page = 100;
 
-export function reportText({ title, lead, sections, cautions }: Report): string {
+export function reportText({ title, lead, sections, cautions, imprint }: Report): string {
   const parts = [
     [...wrap(title, page), "=".repeat(Math.min(title.length, page)), ...lead.flatMap((line) => wrap(line, page))],
     ...sections.map(sectionLines),
-    [rule("-"), ...wrap(cautions, page)],
+    [rule("-"), ...(cautions === "" ? [] : wrap(cautions, page)), ...(imprint ? wrap(imprintText(imprint), page) : [])],
   ];
   return `${parts.map((lines) => lines.map((line) => line.trimEnd()).join("\n")).join("\n\n")}\n`;
 }
@@ -45,6 +49,16 @@ function blockLines(block: Block): string[] {
       return wrap(`${block.title}: ${block.description}`, page);
     case "table":
       return tableLines(block);
+    case "grid":
+      return gridLines(block);
+    case "particulars":
+      return block.rows.flatMap(([name, fact]) => hanging(`${name.padEnd(nameWidth)}  `, fact));
+    case "signatures":
+      return block.rows.flatMap(({ role, name, on }) => [
+        `${role}  ${name === "" ? "____________________" : name}   signature ____________________   date ${on === "" ? "____________" : on}`,
+      ]);
+    case "caution":
+      return hanging("!! ", block.text);
     case "gap":
       return hanging("? ", gapText(block));
     case "judgement":
@@ -74,6 +88,47 @@ function indented(text: string, by: number, further: number): string[] {
 }
 
 const between = 2;
+const nameWidth = 24;
+
+/** A page of text is too narrow for a row: bands that fit beside each other make a table, each with the way first. */
+function gridLines({ bands, rows, notes }: Grid): string[] {
+  const head = (band: Band): string[] =>
+    band.columns.map(({ title, unit }) => (unit === "" ? title : `${title} ${unit}`));
+  let from = 0;
+  const parts = bands.map((band): Part => {
+    const cells = rows.map((row) => row.slice(from, from + band.columns.length).map(cellText));
+    from += band.columns.length;
+    return { head: head(band), rows: cells };
+  });
+  const [first, ...rest] = parts;
+  if (!first) return [];
+  const ways: Part = { head: first.head.slice(0, 1), rows: first.rows.map((row) => row.slice(0, 1)) };
+  const tables: Part[] = [first];
+  for (const part of rest) {
+    const before = tables.at(-1) ?? first;
+    const beside = joined(before, part);
+    if (naturalWidth(beside) <= page) tables[tables.length - 1] = beside;
+    else tables.push(joined(ways, part));
+  }
+  return [
+    ...tables.flatMap((one, at) => [...(at === 0 ? [] : [""]), ...tableLines({ kind: "table", ...one })]),
+    ...(notes.length === 0 ? [] : ["", ...notes.flatMap((note, at) => hanging(`${at + 1}) `, note))]),
+  ];
+}
+
+interface Part {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+const joined = (one: Part, other: Part): Part => ({
+  head: [...one.head, ...other.head],
+  rows: one.rows.map((row, at) => [...row, ...(other.rows[at] ?? [])]),
+});
+
+const naturalWidth = ({ head, rows }: Part): number =>
+  sum(head.map((title, column) => Math.max(title.length, ...rows.map((row) => (row[column] ?? "").length)))) +
+  between * (head.length - 1);
 
 function tableLines({ head, rows }: Table): string[] {
   const widths = widthsOf([head, ...rows]);

@@ -1,0 +1,88 @@
+/**
+ * Papers that leave the house: a report with its imprint, in a setting for people or as a file for other programs. What
+ * needs a library is loaded when it is asked for.
+ */
+import { extname, resolve } from "node:path";
+import type { Installation } from "../model/installation.ts";
+import { csvOf } from "../papers/csv.ts";
+import type { ValueTable } from "../reports/schedule/values.ts";
+import type { Imprint, Report } from "../reports/setting/document.ts";
+import { lines } from "../text/terminal.ts";
+import type { ProjectResult } from "../workspace/project.ts";
+import { exit } from "./exit.ts";
+import { readProject, type Setting, settings } from "./reporting.ts";
+import { refuse, sentences } from "./say.ts";
+import type { Terminal } from "./terminal.ts";
+import { writeFile } from "./write.ts";
+
+export const papers = [...(Object.keys(settings) as Setting[])] as const;
+
+export interface PaperOptions {
+  /** How it is set; by the ending of the file it goes to if left out. */
+  readonly format?: string;
+  readonly outputFile?: string;
+}
+
+type Failure = { readonly failure: string };
+
+export interface PaperMakers {
+  report(installations: readonly Installation[], check: () => ProjectResult): Report | Failure;
+  /** For tables of values; nothing where the paper is none. */
+  values?(installations: readonly Installation[]): ValueTable | Failure;
+}
+
+const byEnding: Readonly<Record<string, string>> = {
+  ".txt": "text",
+  ".md": "markdown",
+  ".html": "html",
+  ".htm": "html",
+  ".pdf": "pdf",
+  ".xlsx": "xlsx",
+  ".csv": "csv",
+};
+
+/** Writes a paper to a file or to standard output, or says in one sentence why there is none. */
+export async function writePaper(
+  path: string,
+  { format, outputFile }: PaperOptions,
+  terminal: Terminal,
+  makers: PaperMakers,
+): Promise<number> {
+  const kind = format ?? byEnding[extname(outputFile ?? "").toLowerCase()] ?? "text";
+  const read = readProject(path, terminal);
+  if ("failure" in read) return refuse(read.failure, terminal);
+  const imprint: Imprint = { file: path, printed: terminal.today() };
+  const made = await content(kind, makers, read, imprint);
+  if ("failure" in made) return refuse(made.failure, terminal);
+  if (outputFile !== undefined) {
+    const failure = writeFile(resolve(terminal.cwd, outputFile), made.content);
+    if (failure !== undefined) return refuse(`“${outputFile}” cannot be written: ${failure}`, terminal);
+  } else if (typeof made.content !== "string") {
+    terminal.bytes(made.content);
+  } else if (kind === "csv") terminal.data(made.content);
+  else terminal.out(lines(made.content));
+  // What could not be read is not on the paper, and a person has to know.
+  terminal.err(sentences(read.findings.map(({ message }) => message)));
+  return read.findings.length > 0 ? exit.failed : exit.clean;
+}
+
+type Read = Exclude<ReturnType<typeof readProject>, Failure>;
+
+async function content(
+  kind: string,
+  { report, values }: PaperMakers,
+  { installations, check }: Read,
+  imprint: Imprint,
+): Promise<Failure | { readonly content: string | Uint8Array }> {
+  if (kind === "csv" || kind === "xlsx") {
+    const table = values?.(installations) ?? { failure: "This paper is no table: it cannot be written as one." };
+    if ("failure" in table) return table;
+    if (kind === "csv") return { content: csvOf(table) };
+    const { workbookOf } = await import("../papers/workbook.ts");
+    return { content: await workbookOf(table, imprint) };
+  }
+  const made = report(installations, check);
+  if ("failure" in made) return made;
+  const whole = { ...made, imprint };
+  return { content: settings[kind as Setting](whole) };
+}

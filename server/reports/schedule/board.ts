@@ -1,0 +1,158 @@
+/** A board as a part of the schedule: its head, a row a circuit, the RCDs its ways share, notes, instruments. */
+import { boardImpedance } from "../../circuit/board-impedance.ts";
+import { deviceName } from "../../circuit/describe.ts";
+import { studySupply } from "../../circuit/supply.ts";
+import { studyWay, type WayStudy } from "../../circuit/way.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
+import { isThreePhase } from "../../model/three-lines.ts";
+import type { Fact, FactOf, Facts } from "../../model/values.ts";
+import { boardTestDays, factsOf } from "../../readings/instruments.ts";
+import { planBoard } from "../../readings/plan-board.ts";
+import { departuresIn } from "../../rules/frame/departures.ts";
+import { written } from "../common/written.ts";
+import { type Block, type Cell, type Grid, paragraph } from "../setting/document.ts";
+import { type Fill, type Noted, nothing } from "./cell.ts";
+import { leftOutWhereUnused, paperBands } from "./columns.ts";
+import { type Cells, wayCells } from "./row.ts";
+import { sharedRcds } from "./shared-rcds.ts";
+
+export interface BoardSheet {
+  readonly place: BoardInPlace;
+  readonly studies: readonly WayStudy[];
+}
+
+export const sheetOf = (place: BoardInPlace): BoardSheet => ({
+  place,
+  studies: place.board.ways.map((way) => studyWay(way, place.context)),
+});
+
+export function boardBlocks(sheet: BoardSheet, installation: Installation, fill: Fill): Block[] {
+  const { grid, left } = gridOf(sheet, fill);
+  return [
+    { kind: "particulars", rows: headRows(sheet.place, installation) },
+    grid,
+    ...(left === "" ? [] : [paragraph(left)]),
+    ...sharedRcds(sheet.place, fill),
+    paragraph(instrumentsText(sheet.place, installation)),
+  ];
+}
+
+/** What feeds the board, and what was found at it. */
+function headRows({ board, context }: BoardInPlace, installation: Installation): [string, string][] {
+  const { facts } = board.head;
+  const text = (fact: Fact | undefined): string => (fact ? written(fact) : "");
+  const from = facts.one("fed-from")?.args.from.value ?? "";
+  const feeder = context.upstream[0]?.feeder;
+  const device = feeder && upstreamDevice(feeder, context, installation);
+  const impedance = boardImpedance(context);
+  const found = (name: string): string =>
+    planBoard(context).find(({ name: one }) => one.startsWith(name))?.recorded?.text ?? "";
+  const rows: [string, string][] = [
+    ["Location", facts.one("location")?.args.text.value ?? ""],
+    [
+      "Fed from",
+      [from, device ?? (from === "supply" ? text(installation.supply?.one("cutout")) : "")].filter(Boolean).join(", "),
+    ],
+    ["Earthing", studySupply(context).earthing ?? ""],
+    ["Lines", isThreePhase(context) ? "three" : "one"],
+    ["Main switch", text(facts.one("main-switch"))],
+    ["Zdb", found("Zdb") || (impedance ? `${impedance.value} Ω, as ${impedance.name}` : "")],
+    ["Ipf", found("Ipf")],
+    ["Polarity of the supply", found("Polarity")],
+    ["Phase sequence", found("Phase sequence")],
+    ["Surge protection", surgeText(facts.one("spd"))],
+  ];
+  return rows
+    .map(([name, fact]): [string, string] => [name, fact === "" ? "not stated" : fact])
+    .filter(([name, fact]) => name !== "Phase sequence" || fact !== "not stated");
+}
+
+const surgeText = (spd: FactOf<"board", "spd"> | undefined): string =>
+  spd ? [spd.args.fitted.value.replace("-", " "), ...(spd.args.why ? [spd.args.why.value] : [])].join(": ") : "";
+
+function upstreamDevice(
+  feeder: BoardInPlace["board"]["ways"][number],
+  { upstream }: BoardInPlace["context"],
+  { boards }: Installation,
+): string | undefined {
+  const above = boards.find(({ board }) => board.head === upstream[0]?.board);
+  const device = above && studyWay(feeder, above.context).device;
+  return device && `way ${upstream[0]?.board.name}/${feeder.id}, ${deviceName(device)}`;
+}
+
+interface Laid {
+  readonly grid: Grid;
+  /** Which columns are not there, and why. */
+  readonly left: string;
+}
+
+function gridOf({ studies }: BoardSheet, fill: Fill): Laid {
+  const notes: string[] = [];
+  const rows = studies.map((study): Cells => {
+    const cells = wayCells(study, fill);
+    const own = ownNotes(study.facts);
+    return { ...cells, ...(own.length > 0 ? { notes: { text: own.map(numberOf).join(" "), kind: "said" } } : {}) };
+  });
+  function numberOf(note: string): string {
+    if (!notes.includes(note)) notes.push(note);
+    return String(notes.indexOf(note) + 1);
+  }
+  const marked = ({ note, ...cell }: Noted): Cell => (note === undefined ? cell : { ...cell, mark: numberOf(note) });
+  const unused = leftOutWhereUnused.filter(([keys]) => keys.every((key) => rows.every((row) => isIdle(row[key]))));
+  const out = new Set(unused.flatMap(([keys]) => keys));
+  const bands = paperBands
+    .map((band) => ({ ...band, columns: band.columns.filter(({ key }) => !out.has(key)) }))
+    .filter(({ columns }) => columns.length > 0);
+  const keys = bands.flatMap(({ columns }) => columns.map(({ key }) => key));
+  const laid = rows.map((row, at) =>
+    keys.map((key) => {
+      const cell = row[key] ?? nothing;
+      return cell.kind === "nothing" && key !== "notes" && !studies[at]?.isSpare ? notStated : marked(cell);
+    }),
+  );
+  const said = unused.filter(
+    ([some], at) => !unused.some(([other], before) => before < at && some.every((key) => other.includes(key))),
+  );
+  return {
+    grid: { kind: "grid", bands, rows: laid, notes },
+    left:
+      said.length === 0
+        ? ""
+        : `Columns that would be empty are left out: ${said.map(([, sentence]) => sentence).join(", ")}.`,
+  };
+}
+
+/** Nothing stands for itself in a cell: what is not stated has a sign. */
+const notStated: Cell = { text: "–", kind: "nothing" };
+
+const isIdle = (cell: Noted | undefined): boolean =>
+  cell === undefined ||
+  cell.kind === "nothing" ||
+  (cell.kind === "absent" && cell.note === undefined && cell.text === "N/A");
+
+/** Limitations stand with their cells; what is departed from, with the circuit. */
+function ownNotes(facts: Facts<"way">): string[] {
+  return departuresIn(facts as Facts, undefined, undefined).map(
+    ({ rule, reason }) => `departure from ${rule}: ${reason}`,
+  );
+}
+
+function instrumentsText({ board }: BoardInPlace, { names }: Installation): string {
+  const days = boardTestDays(board);
+  const used = [...new Set(days.flatMap((day) => day.with.map(({ value }) => value)))];
+  const on = days.map((day) => day.on.value).sort();
+  const list = used.map((name) => {
+    const instrument = names.instruments.get(name)?.[0];
+    const facts = instrument && factsOf(instrument);
+    const serial = facts?.one("serial")?.args.text.value;
+    const due = facts?.one("due")?.args.on.value;
+    const title = instrument?.args.title?.value;
+    return [
+      `${name}${title ? `, ${title}` : ""}`,
+      ...(serial ? [`no. ${serial}`] : []),
+      ...(due ? [`calibration due ${due}`] : []),
+    ].join(", ");
+  });
+  const dates = on.length === 0 ? "" : ` Tested ${on[0]}${on.at(-1) === on[0] ? "" : ` to ${on.at(-1)}`}.`;
+  return `Instruments: ${list.length > 0 ? list.join("; ") : "______________________"}.${dates}`;
+}

@@ -1,0 +1,248 @@
+/** One circuit as a row: what is said of it, and its latest readings. */
+import { metres, plain, squareMillimetres } from "../../calc/result.ts";
+import { isOwnRcd } from "../../circuit/rcds.ts";
+import { deadTestsDue, liveTestsDue } from "../../circuit/supply.ts";
+import type { Rcd, WayStudy } from "../../circuit/way.ts";
+import { isAbsent, type Quantity } from "../../model/values.ts";
+import { latestDead } from "../../readings/dead.ts";
+import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { rcdTestsOfBoard, rcdTestsOfWay } from "../../readings/rcd-tests.ts";
+import { buttonFact } from "./button.ts";
+import { type Fill, type Noted, notApplicable, nothing, readingCell, said, type Want } from "./cell.ts";
+
+/** The cells of one row by the key of their column. */
+export type Cells = Readonly<Record<string, Noted>>;
+
+const number = (text: string): string => text.replace(/\s*\p{L}+[²³]?$/u, "");
+
+/** `BS EN 60898` as the column headed “BS (EN)” has it. */
+const standardNumber = (standard: string): string => standard.replace(/^BS (?:EN )?(?:IEC )?/, "");
+
+export function wayCells(study: WayStudy, fill: Fill): Cells {
+  const { way } = study;
+  const own = { way: said(way.id), serves: said(way.title || (study.isSpare ? "spare" : "")) };
+  if (study.isSpare) return { ...own, notes: nothing };
+  return { ...own, ...detailCells(study), ...rcdCells(study), ...deadCells(study, fill), ...liveCells(study, fill) };
+}
+
+const phaseNames: Readonly<Record<string, string>> = { three: "L1–L3" };
+
+function detailCells(study: WayStudy): Cells {
+  const { facts, cable, device } = study;
+  const phase = facts.one("phase")?.args.phase.value;
+  const method = [...new Set(facts.all("route").flatMap(({ args }) => args.method?.value ?? []))].join(", ");
+  const { time, limit, by } = study.disconnection ?? {};
+  const points = facts.one("points")?.args.count.value ?? study.runs?.places.size;
+  return {
+    line: said(phase === undefined ? (study.threePhase ? "L1–L3" : "") : (phaseNames[phase] ?? phase)),
+    points: said(points === undefined ? "" : String(points)),
+    wiring: said(wiringText(study)),
+    method: said(method),
+    live: said(cable ? number(squareMillimetres(cable.line)) : ""),
+    cpc: said(cpcText(study)),
+    length: said(study.length ? number(metres(study.length.value)) : ""),
+    "device-standard": said(device ? standardNumber(device.standard) : ""),
+    device: said(deviceText(study)),
+    breaking: said(device?.breaking === undefined ? "" : plain(device.breaking / 1000)),
+    disconnect: said(time ? plain(facts.one("disconnect")?.args.time.value ?? time.value) : ""),
+    "max-Zs": limit
+      ? {
+          ...said(plain(limit.value)),
+          ...(by === "rcd" ? { note: "Zs limit of the RCD: 50 V divided by IΔn" } : {}),
+          ...(limit.source.standing === "memory"
+            ? { note: "limit from memory: verify it in your copy of the standard" }
+            : {}),
+        }
+      : nothing,
+  };
+}
+
+const makes: Readonly<Record<string, string>> = {
+  singles: "singles",
+  "flat-twin": "flat twin",
+  multicore: "multicore",
+  armoured: "armoured",
+  mineral: "mineral",
+  flex: "flex",
+};
+
+function wiringText({ cable, facts }: WayStudy): string {
+  if (!cable) return "";
+  const inside = facts.all("route").flatMap(({ args: { kind, made } }) => {
+    const enclosed = kind?.value === "conduit" || kind?.value === "trunking" || kind?.value === "duct";
+    return enclosed ? [[made?.value ?? [], kind.value].flat().join(" ")] : [];
+  });
+  const heat = cable.insulation === 90 ? " 90 °C" : "";
+  const metal = cable.material === "copper" ? "" : ` ${cable.material}`;
+  const where = inside.length > 0 ? `, ${[...new Set(inside)].join(", ")}` : "";
+  return `${makes[cable.construction] ?? cable.construction}${heat}${metal}${where}`;
+}
+
+function cpcText({ cable }: WayStudy): string {
+  if (!cable) return "";
+  const size = cable.cpc === undefined ? [] : [number(squareMillimetres(cable.cpc))];
+  return [...size, ...(cable.cpcBy ? [cable.cpcBy] : [])].join(" ");
+}
+
+function deviceText({ device }: WayStudy): string {
+  if (!device) return "";
+  const { curve, rating, fact } = device;
+  const old = curve !== undefined && Number(curve) > 0 ? `type ${curve} ` : "";
+  const letter = old === "" && curve !== undefined ? curve : "";
+  const kind = fact.args.class?.value ?? "";
+  return `${old}${kind === "" ? letter : `${kind} `}${rating ?? ""}`.trim();
+}
+
+/** The RCD nearest to the load: one that protects other ways too is named in the notes. */
+function rcdCells(study: WayStudy): Cells {
+  const [rcd] = study.rcds;
+  if (!rcd)
+    return {
+      "rcd-standard": notApplicable,
+      "rcd-type": notApplicable,
+      "rcd-sensitivity": notApplicable,
+      "rcd-rating": notApplicable,
+    };
+  return {
+    "rcd-standard": {
+      ...said(standardNumber(rcd.standard)),
+      ...(isOwnRcd(rcd) ? {} : { note: sharedText(rcd) }),
+    },
+    "rcd-type": said(`${rcd.type ?? ""}${rcd.delayed ? " S" : ""}`.trim()),
+    "rcd-sensitivity": said(plain(rcd.sensitivity * 1000)),
+    "rcd-rating": said(ratingText(rcd)),
+  };
+}
+
+export const sharedText = ({ at, name }: Rcd): string =>
+  at === "board"
+    ? `protected by RCD ${name ?? ""}, tested once for all its ways`
+    : at === "main-switch"
+      ? "protected by the main switch, an RCD, tested once for all ways"
+      : "protected by an RCD upstream of this board";
+
+export function ratingText({ fact }: Rcd): string {
+  const { rating, curve } = fact.args as { rating?: Quantity; curve?: { rating: number } };
+  const value = rating?.value ?? curve?.rating;
+  return value === undefined ? "" : plain(value);
+}
+
+const wanted = (is: boolean, due: boolean): Want => (is ? (due ? "missing" : "blank") : "none");
+
+function deadCells(study: WayStudy, fill: Fill): Cells {
+  const due = deadTestsDue(study.context);
+  const ends = latestDead(study, "ends")?.fact;
+  const R2 = latestDead(study, "R2")?.fact;
+  const R1R2 = latestDead(study, "R1+R2")?.fact;
+  const polarity = latestDead(study, "polarity")?.fact ?? study.live?.facts.one("polarity");
+  const protectedBy = study.cable?.cpcBy !== "none";
+  return {
+    ...Object.fromEntries(
+      (["r1", "rn", "r2"] as const).map((name) => [
+        name,
+        readingCell(ends, name, "Ω", wanted(study.isRing, due), fill),
+      ]),
+    ),
+    "R1+R2": readingCell(R1R2, "value", "Ω", wanted(protectedBy && !R2, due), fill),
+    R2: readingCell(R2, "value", "Ω", "none", fill),
+    ...insulationCells(study, fill, due),
+    polarity: readingCell(polarity, "verdict", "", wanted(true, due), fill),
+  };
+}
+
+const pairs = ["L-N", "L-E", "N-E", "L-L"] as const;
+type Pair = (typeof pairs)[number];
+
+/** The conductors of a pair, whichever of three lines it was read on. */
+const plainPair = (pair: string): string => pair.replace(/L\d/g, "L");
+
+function insulationCells(study: WayStudy, fill: Fill, due: boolean): Cells {
+  const test = insulationOf(study);
+  const joined = test?.facts.some(({ args }) => args.joined) ?? false;
+  const want: Readonly<Record<Pair, Want>> = {
+    "L-N": wanted(!joined, due),
+    "L-E": wanted(true, due),
+    "N-E": wanted(!joined, due),
+    "L-L": wanted(study.threePhase && !joined, due),
+  };
+  const lowest = Object.fromEntries(
+    pairs.map((pair) => [pair, lowestOf(test?.facts ?? [], (one) => plainPair(one) === pair)]),
+  );
+  const cellOf = (among: readonly Pair[]): Noted => {
+    const found = lowestOf(test?.facts ?? [], (one) => among.includes(plainPair(one) as Pair));
+    const needed = among.map((pair) => want[pair]).find((one) => one !== "none") ?? "none";
+    const why = found?.fact.args.why?.value;
+    const cell = readingCell(found?.fact, found?.pair ?? "", "MΩ", needed, fill);
+    const all = [...(cell.note ? [cell.note] : []), ...(why === undefined || fill !== "filled" ? [] : [why])];
+    return all.length > 0 ? { ...cell, note: all.join("; ") } : cell;
+  };
+  const voltage = test?.facts[0]?.args.voltage;
+  const design = insulationLimit(study)?.testVoltage.value;
+  return {
+    "test-voltage": said(voltage ? plain(voltage.value) : design === undefined ? "" : plain(design)),
+    ...Object.fromEntries(
+      pairs.map((pair) => {
+        const found = lowest[pair];
+        return [pair, readingCell(found?.fact, found?.pair ?? "", "MΩ", want[pair], fill)];
+      }),
+    ),
+    "live-live": cellOf(["L-N", "L-L"]),
+    "live-earth": cellOf(["L-E", "N-E"]),
+  };
+}
+
+type InsulationFact = NonNullable<ReturnType<typeof insulationOf>>["facts"][number];
+
+/** Of the readings between such conductors the lowest; one that was not made only where there is no other. */
+function lowestOf(
+  facts: readonly InsulationFact[],
+  isOne: (pair: string) => boolean,
+): { readonly fact: InsulationFact; readonly pair: string } | undefined {
+  const all = facts.flatMap((fact) =>
+    Object.entries(fact.args).flatMap(([pair, value]) =>
+      /^[LN]\d?-[LNE]\d?$/.test(pair) && isOne(pair) && value ? [{ fact, pair, value: value as Quantity }] : [],
+    ),
+  );
+  const read = all.filter(({ value }) => !isAbsent(value));
+  return read.toSorted((a, b) => a.value.value - b.value.value)[0] ?? all[0];
+}
+
+function liveCells(study: WayStudy, fill: Fill): Cells {
+  const due = liveTestsDue(study.context);
+  const live = study.live?.facts;
+  return {
+    Zs: readingCell(study.Zs?.fact, "value", "Ω", wanted(true, due), fill),
+    ...rcdTestCells(study, fill, due),
+    "afdd-button": readingCell(live?.one("afdd-button"), "verdict", "", wanted(study.facts.has("afdd"), due), fill),
+  };
+}
+
+/** The time of the way's own RCD, or that of the one it shares, which is tested once. */
+function rcdTestCells(study: WayStudy, fill: Fill, due: boolean): Cells {
+  const [rcd] = study.rcds;
+  if (!rcd) return { "rcd-time": notApplicable, "rcd-button": notApplicable };
+  const own = isOwnRcd(rcd);
+  const tests = own ? rcdTestsOfWay(study) : rcdTestsOfBoard(study.context);
+  const fact = tests.find(
+    ({ fact: one, device, multiple }) =>
+      (multiple?.value ?? 1) === 1 && (device?.fact === rcd.fact || one === rcd.fact),
+  )?.fact;
+  if (!own) {
+    const pressed = rcd.at === "upstream" ? undefined : buttonFact(rcd.name, { head: study.context.board });
+    return {
+      "rcd-time": shared(readingCell(fact, "time", "ms", "none", fill)),
+      "rcd-button": shared(readingCell(pressed, "verdict", "", "none", fill)),
+    };
+  }
+  const ownPress = study.live?.facts.one("test-button");
+  const onLine = fact?.args && "button" in fact.args ? fact : undefined;
+  return {
+    "rcd-time": readingCell(fact, "time", "ms", wanted(true, due), fill),
+    "rcd-button": onLine
+      ? readingCell(onLine, "button", "", wanted(true, due), fill)
+      : readingCell(ownPress, "verdict", "", wanted(true, due), fill),
+  };
+}
+
+/** A reading of an RCD that other ways share, in brackets: it is made once, and written in a row of its own. */
+const shared = (cell: Noted): Noted => (cell.kind === "measured" ? { ...cell, text: `(${cell.text})` } : nothing);
