@@ -1,6 +1,9 @@
 /** The RCDs of a board, each once, with the ways behind it. */
 
+import { rcdsOfBoard } from "../circuit/rcds.ts";
+import { isOutsideWork } from "../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../circuit/way.ts";
+import type { BoardHead } from "../model/file.ts";
 import type { Fact } from "../model/values.ts";
 
 export interface BoardRcd {
@@ -21,6 +24,16 @@ export function rcdsAt(studies: readonly WayStudy[]): BoardRcd[] {
     }
   }
   return [...found.values()];
+}
+
+/** Those that several ways share and the work is of: of an old board those that protect a circuit of the work. */
+export function rcdsInWork(board: BoardHead, studies: readonly WayStudy[]): readonly Rcd[] {
+  const shared = rcdsOfBoard(board);
+  if (!studies.some(isOutsideWork)) return shared;
+  const protecting = new Set(
+    studies.flatMap((study) => (study.isSpare || isOutsideWork(study) ? [] : study.rcds.map(({ fact }) => fact))),
+  );
+  return shared.filter(({ fact }) => protecting.has(fact));
 }
 
 /** The span of an RCD's type, or of its rating where no type is written. */

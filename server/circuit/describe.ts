@@ -1,5 +1,4 @@
 import { amps, milliamps } from "../calc/result.ts";
-import type { Context } from "../model/installation.ts";
 import { workOf } from "./supply.ts";
 import type { Device, Rcd } from "./way.ts";
 
@@ -18,8 +17,11 @@ export function rcdName({ sensitivity, type, standard, delayed }: Rcd): string {
 }
 
 /** Existing work is informed of a later rule, never failed by it. */
-export function laterRule(context: Context): { readonly severity?: "information"; readonly words: string } {
-  if (workOf(context) !== "existing") return { words: "" };
+export function laterRule(part: Parameters<typeof workOf>[0]): {
+  readonly severity?: "information";
+  readonly words: string;
+} {
+  if (workOf(part) !== "existing") return { words: "" };
   return {
     severity: "information",
     words: " The rule may be later than this work: noted, not a fault.",
@@ -30,6 +32,6 @@ export function laterRule(context: Context): { readonly severity?: "information"
  * How grave it is that a required test is not recorded. New work is not certified without it, so that leaving it out is
  * no lighter than stating a limitation; of work that is in service, or not known to be new, it is asked.
  */
-export const gradeOfMissing = (context: Context): { readonly severity: "error" | "warning" } => ({
-  severity: workOf(context) === "new" ? "error" : "warning",
+export const gradeOfMissing = (part: Parameters<typeof workOf>[0]): { readonly severity: "error" | "warning" } => ({
+  severity: workOf(part) === "new" ? "error" : "warning",
 });

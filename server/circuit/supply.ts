@@ -39,17 +39,64 @@ function ownEarthing({ board, upstream }: Context): FactOf<"board", "earthing"> 
 
 export type Stage = "design" | "installed" | "dead-tested" | "tested";
 export type Work = "new" | "addition" | "existing";
+export type PartWork = "new" | "altered" | "existing" | "not-part";
+
+/** What is asked about: a way, a board with its ways, or the installation where neither is named. */
+export interface PartOfWork {
+  readonly installation: Context["installation"];
+  readonly board?: Context["board"];
+  readonly way?: Facts<"way"> | undefined;
+}
+
+/** A way in its place. */
+interface PlacedWay {
+  readonly context: Context;
+  readonly facts: Facts<"way">;
+}
+
+type Part = PartOfWork | PlacedWay;
+
+const partOf = (part: Part): PartOfWork =>
+  "context" in part ? { installation: part.context.installation, board: part.context.board, way: part.facts } : part;
 
 /** How far the work is. A schedule that does not say is taken as a design, of which the least is asked. */
-export const stageOf = (context: Context): Stage =>
-  context.installation.facts.one("stage")?.args.stage.value ?? "design";
-export const workOf = (context: Context): Work | undefined => context.installation.facts.one("work")?.args.work.value;
+export const stageOf = ({ installation }: Pick<PartOfWork, "installation">): Stage =>
+  installation.facts.one("stage")?.args.stage.value ?? "design";
+
+const statedWork = ({ installation }: PartOfWork): Work | undefined => installation.facts.one("work")?.args.work.value;
+
+/** What a way or its board says that the work is to it; the nearest line counts. */
+export function partWorkOf(part: Part): PartWork | undefined {
+  const { board, way } = partOf(part);
+  return way?.one("work")?.args.work.value ?? board?.facts.one("work")?.args.work.value;
+}
+
+const asWork: Readonly<Record<PartWork, Work>> = {
+  new: "new",
+  altered: "addition",
+  existing: "existing",
+  "not-part": "existing",
+};
+
+/** The work to a part: its own where it says, else the installation's. */
+export function workOf(part: Part): Work | undefined {
+  const own = partWorkOf(part);
+  return own ? asWork[own] : statedWork(partOf(part));
+}
+
+/** Whether the work leaves this part as it was: existing, in a schedule that is not of an existing installation. */
+export function isOutsideWork(part: Part): boolean {
+  const own = partWorkOf(part);
+  return own === "not-part" || (own === "existing" && statedWork(partOf(part)) !== "existing");
+}
+
 export const premisesOf = (context: Context): string | undefined =>
   context.installation.facts.one("premises")?.args.premises.value;
 
 /** Whether dead tests should be there, and live tests. */
-export const deadTestsDue = (context: Context): boolean => ["dead-tested", "tested"].includes(stageOf(context));
-export const liveTestsDue = (context: Context): boolean => stageOf(context) === "tested";
+export const deadTestsDue = (part: Part): boolean =>
+  ["dead-tested", "tested"].includes(stageOf(partOf(part))) && !isOutsideWork(part);
+export const liveTestsDue = (part: Part): boolean => stageOf(partOf(part)) === "tested" && !isOutsideWork(part);
 
 /** A reading with the fact it stands in and, for tests, the block round it. */
 export interface ReadingAt {

@@ -36,7 +36,7 @@ export const hasDead = (study: WayStudy, word: WordIn<"dead">): boolean =>
  * a record. Old wiring may rest on its record, and what is broken or said not to have been done is spoken of elsewhere.
  */
 export function onlyStated(study: WayStudy, words: readonly WordIn<"dead">[]): Fact | undefined {
-  const work = workOf(study.context);
+  const work = workOf(study);
   if (study.facts.broken.includes("dead") || (work !== "new" && work !== "addition")) return undefined;
   const all = study.deadTests.flatMap(({ facts }) =>
     words.some((word) => facts.broken.includes(word)) ? [undefined] : facts.list.filter(isOneOf(words)),

@@ -38,7 +38,7 @@ export default wayRule({
       return;
     // The rule shares its 32 A with that for sockets in general.
     if (device.rating > rcdLimit("outdoors").value) return;
-    const later = laterRule(context);
+    const later = laterRule(study);
     report(factSpot(serves), {
       message: `Socket circuits up to 32 A in these premises need an AFDD, and none is recorded here.${later.words}`,
       source: edition.sources.afdd,

@@ -28,12 +28,13 @@ export default wayRule({
 }`,
     },
   ],
-  check({ facts, context, liveTests }, report) {
+  check(study, report) {
+    const { facts, liveTests } = study;
     const afdd = facts.one("afdd");
-    if (!afdd || !liveTestsDue(context) || liveTests.length === 0) return;
+    if (!afdd || !liveTestsDue(study) || liveTests.length === 0) return;
     if (liveTests.some((test) => test.facts.has("afdd-button"))) return;
     report(wordSpot(afdd), {
-      ...gradeOfMissing(context),
+      ...gradeOfMissing(study),
       message: "Was the AFDD's test button pressed? Write afdd-button and what happened, or N/A if it tests itself.",
     });
   },

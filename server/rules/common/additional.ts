@@ -19,7 +19,7 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Need["r
   const reasons = needs.map(({ reason, fact }) => study.placeLine(reason) ?? fact);
   const others = [...new Set(reasons)].filter((fact) => fact !== need.fact);
   const { limit } = need;
-  const later = laterRule(study.context);
+  const later = laterRule(study);
   report(factSpot(need.fact), {
     message: `${what} an RCD of ${milliamps(limit.value)} or less; way ${study.way.id} has none.${later.words}`,
     limit: amountOf(limit),

@@ -51,7 +51,7 @@ installation "Mill" {
   judge(study, report) {
     if (!study.isConduit || study.contents.length === 0) return;
     const short = straightRun();
-    const old = study.contents.some(({ study: way }) => workOf(way.context) === "existing");
+    const old = study.contents.some(({ study: way }) => workOf(way) === "existing");
     for (const section of study.sections.filter((one) => !isStated(one))) {
       const { fact, length } = section;
       const noBends = length !== undefined;

@@ -64,11 +64,11 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (study.isSpare || study.isBare || !deadTestsDue(study.context) || hasNoCpc(study)) return;
+    if (study.isSpare || study.isBare || !deadTestsDue(study) || hasNoCpc(study)) return;
     const stated = onlyStated(study, ["R1+R2", "R2", "ends", "at"]);
     if (stated) {
       report(factSpot(stated), {
-        ...gradeOfMissing(study.context),
+        ...gradeOfMissing(study),
         message: `Continuity is ${notReadWords(stated)}, not measured, so the protective conductor is not proved: measure R1+R2 or R2.`,
       });
       return;
@@ -79,7 +79,7 @@ export default wayRule({
     if (highest) {
       const line = `R1+R2 ${highest.value.toFixed(2)} Ω`;
       report(wordSpot(study.way.header), {
-        ...gradeOfMissing(study.context),
+        ...gradeOfMissing(study),
         message: `R1+R2 is not recorded: the highest reading to earth at the points is ${ohms(highest.value)}, at ${highest.point.name}.`,
         severity: "information",
         related: [relatedFact(highest.point.fact, `Highest reading to earth: ${highest.point.name}.`)],
@@ -88,7 +88,7 @@ export default wayRule({
       return;
     }
     report(wordSpot(study.way.header), {
-      ...gradeOfMissing(study.context),
+      ...gradeOfMissing(study),
       message:
         "Neither R1+R2 nor R2 is recorded, so the protective conductor is not proved to the far point: measure one of them.",
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],

@@ -27,7 +27,7 @@ export default wayRule({
     const { cable, facts } = study;
     if (cable?.cpcBy !== "none" || study.isSpare || study.uses.has("selv") || facts.has("class-II")) return;
     report(factSpot(cable.fact), {
-      message: `This circuit has no protective conductor and is not limited to class II: ${workOf(study.context) === "existing" ? "run one, or record class-II where all equipment is" : "run one to every point"}.`,
+      message: `This circuit has no protective conductor and is not limited to class II: ${workOf(study) === "existing" ? "run one, or record class-II where all equipment is" : "run one to every point"}.`,
       related: facts.one("serves")
         ? [{ spot: factSpot(facts.one("serves") ?? cable.fact), message: "The use of the circuit." }]
         : [],

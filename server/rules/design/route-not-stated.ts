@@ -50,7 +50,7 @@ export default wayRule({
     const { cable, facts } = study;
     if (!cable || !study.device?.rating || study.isSpare) return;
     // What is hidden in an old building often cannot be known.
-    const severity = workOf(study.context) === "existing" ? ({ severity: "information" } as const) : {};
+    const severity = workOf(study) === "existing" ? ({ severity: "information" } as const) : {};
     if (!facts.has("route")) {
       report(factSpot(cable.fact), {
         message:

@@ -52,7 +52,7 @@ export default wayRule({
     const { current, stated, limit } = heat;
     const size = sizeFor(study, current, { hottest: 70 });
     const line = cable.fact.args.line;
-    const known = workOf(study.context) === "existing" || !stated;
+    const known = workOf(study) === "existing" || !stated;
     report(factSpot(cable.fact), {
       message: `${heats(current, stated)} the conductors above 70 °C: ${size ? `fit ${squareMillimetres(size)}, or ` : ""}write terminals 90 °C if both ends are made for it.`,
       value: amount(current, "A"),

@@ -25,7 +25,7 @@ export default wayRule({
     const { device, context } = study;
     if (!device || study.isSpare || device.family !== "breaker" || breakingOf(study)) return;
     if (conditionalAt(context)) return;
-    const early = stageOf(context) === "design" || workOf(context) === "existing";
+    const early = stageOf(context) === "design" || workOf(study) === "existing";
     report(factSpot(device.fact), {
       message:
         "The breaking capacity is not stated, so it cannot be compared with the fault current: read it off the device.",

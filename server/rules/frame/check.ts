@@ -15,6 +15,7 @@ import {
   departuresInFiles,
   type PlacedDeparture,
 } from "./departures.ts";
+import { type Kept, keptOnBoard } from "./outside-work.ts";
 import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
 import { atItsWay, atTheWay, onceForEach } from "./shared-line.ts";
 
@@ -60,11 +61,14 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
     for (const departure of board.departures) departures.push(departure);
   }
   const typed = installation.boards.flatMap(({ board }) => board.ways.filter(({ type }) => type));
+  const onBoards = installation.boards.map(keptOnBoard);
+  const reported: Kept = (finding) => onBoards.every((keeps) => keeps(finding));
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
   for (const rule of set.installation) {
     const ofRule: Finding[] = [];
     runAll([rule], installation.head.header, ofRule, (one, report) => one.check(installation, report));
-    for (const finding of ofRule) found.push(finding.fixes.length > 0 ? atItsWay(finding, typed) : finding);
+    for (const finding of ofRule)
+      if (reported(finding)) found.push(finding.fixes.length > 0 ? atItsWay(finding, typed) : finding);
     if (isLarge) yield "rule";
   }
   return applyDepartures(found, departures, installation);
@@ -132,7 +136,7 @@ function* checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): Slices<
   runAll(set.onBoards, board.head.header, ofBoard, (rule, report) => rule.checkBoard(subject, report));
   const typed = board.ways.filter(({ type }) => type);
   for (const finding of ofBoard) findings.push(typed.length > 0 ? atItsWay(finding, typed) : finding);
-  const kept: BoardKept = { board, findings, departures };
+  const kept: BoardKept = { board, findings: findings.filter(keptOnBoard(place)), departures };
   if (!apart) boardsKept.set(context, kept);
   return kept;
 }

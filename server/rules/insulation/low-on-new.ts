@@ -32,7 +32,7 @@ export default wayRule({
     const test = insulationOf(study);
     const minimum = insulationLimit(study)?.minimum;
     if (study.isSpare || !test || !minimum || test.remarked || insulationKind(study) !== "up-to-500") return;
-    if (workOf(study.context) === "existing") return;
+    if (workOf(study) === "existing") return;
     const { newInsulation } = deadTestPractice;
     for (const { pair, fact, quantity } of test.values) {
       if (quantity.sign !== "=" || quantity.value < minimum.value || quantity.value >= newInsulation.value) continue;

@@ -31,18 +31,18 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (study.isSpare || study.isBare || !deadTestsDue(study.context)) return;
+    if (study.isSpare || study.isBare || !deadTestsDue(study)) return;
     const stated = onlyStated(study, ["insulation"]);
     if (stated && !boardInsulation(study.context)) {
       report(factSpot(stated), {
-        ...gradeOfMissing(study.context),
+        ...gradeOfMissing(study),
         message: `Insulation resistance is ${notReadWords(stated)}, not measured: test between all conductors and to earth.`,
       });
       return;
     }
     if (hasDead(study, "insulation") || boardInsulation(study.context)) return;
     report(wordSpot(study.way.header), {
-      ...gradeOfMissing(study.context),
+      ...gradeOfMissing(study),
       message: "Insulation resistance is not recorded: test between all conductors and to earth.",
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });

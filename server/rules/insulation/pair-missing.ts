@@ -49,7 +49,7 @@ export default wayRule({
     if (missing.length === 0) return;
     const joined = missing.includes("L-N") ? " If line and neutral were joined, write joined." : "";
     report(factSpot(first), {
-      ...gradeOfMissing(study.context),
+      ...gradeOfMissing(study),
       message: `${listed(missing)} ${missing.length === 1 ? "is" : "are"} not recorded: a fault there would not show.${joined}`,
       related: test.facts
         .slice(1)

@@ -58,9 +58,10 @@ export default wayRule({
 }`,
     },
   ],
-  check({ deadTests, liveTests, facts, context }, report) {
+  check(study, report) {
+    const { deadTests, liveTests, facts } = study;
     // What is in service already is often measured live before it is switched off.
-    if (workOf(context) === "existing" || facts.broken.includes("dead")) return;
+    if (workOf(study) === "existing" || facts.broken.includes("dead")) return;
     const firstDead = deadTests.at(-1);
     const firstLive = liveTests.at(-1);
     if (!firstDead?.on || !firstLive?.on) return;

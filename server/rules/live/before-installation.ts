@@ -27,8 +27,9 @@ export default wayRule({
 }`,
     },
   ],
-  check({ way, facts, live, context }, report) {
-    if (workOf(context) === "existing") return;
+  check(study, report) {
+    const { way, facts, live, context } = study;
+    if (workOf(study) === "existing") return;
     const installed = signatoryOf("installed", facts, context);
     const finished = installed?.args.on?.value;
     if (!installed || finished === undefined) return;

@@ -25,10 +25,10 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, facts, context, isSpare, isBare, liveTests } = study;
-    if (isSpare || isBare || !liveTestsDue(context) || liveTests.length > 0 || facts.has("live")) return;
+    const { way, facts, isSpare, isBare, liveTests } = study;
+    if (isSpare || isBare || !liveTestsDue(study) || liveTests.length > 0 || facts.has("live")) return;
     report(wordSpot(way.header), {
-      ...gradeOfMissing(study.context),
+      ...gradeOfMissing(study),
       message: `Way ${way.id} has no live tests, although the stage is “tested”: record them, or LIM with the reason.`,
     });
   },

@@ -46,22 +46,22 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { context, isSpare, liveTests, live } = study;
-    if (isSpare || !live || !liveTestsDue(context) || unprotected(study)) return;
+    const { isSpare, liveTests, live } = study;
+    if (isSpare || !live || !liveTestsDue(study) || unprotected(study)) return;
     const stated = liveTests.some(
       ({ facts }) => facts.has("Zs") || facts.broken.includes("at") || facts.all("at").some((at) => at.args.Zs),
     );
     const old = stated ? onlyFromRecord(study) : undefined;
     if (old) {
       report(factSpot(old), {
-        ...gradeOfMissing(study.context),
+        ...gradeOfMissing(study),
         message: `Zs of way ${study.way.id} is from a record, but the work is new: measure it, or calculate it from measured figures and mark it calculated.`,
       });
     }
     if (stated) return;
     const fixes = calculated(study);
     report(wordSpot(live.header), {
-      ...gradeOfMissing(study.context),
+      ...gradeOfMissing(study),
       message: `Zs of way ${study.way.id} is not recorded: ${fixes.length > 0 ? "measure it, or write the board's loop impedance plus R1+R2, marked calculated" : "measure it, or write LIM with the reason"}.`,
       fixes,
     });
@@ -69,8 +69,9 @@ export default wayRule({
 });
 
 /** The Zs of new work, where all there is of it was read on another day of another circuit. */
-function onlyFromRecord({ context, liveTests }: WayStudy): Fact | undefined {
-  const work = workOf(context);
+function onlyFromRecord(study: WayStudy): Fact | undefined {
+  const { liveTests } = study;
+  const work = workOf(study);
   if (work !== "new" && work !== "addition") return undefined;
   const all = liveTests.flatMap(({ facts }) =>
     facts.list.filter(({ word, args }) => word === "Zs" || (word === "at" && args.Zs !== undefined)),

@@ -29,7 +29,7 @@ export default wayRule({
     const found = combinedEarth(study);
     const serves = study.facts.one("serves");
     if (!found || !serves || found.row.facts.place !== "charger" || study.facts.broken.includes("open-PEN")) return;
-    const later = laterRule(study.context);
+    const later = laterRule(study);
     const { earthingFact } = study.supply;
     report(factSpot(serves), {
       message: `${found.row.facts.what} may not be earthed by a PME supply (TN-C-S) as it is: use ${found.row.facts.instead}.${later.words}`,

@@ -39,7 +39,7 @@ export default boardRule({
       const spot = study.placeLine(place) ?? study.way.header;
       if (told.has(spot)) continue;
       told.add(spot);
-      const later = laterRule(study.context);
+      const later = laterRule(study);
       const { earthingFact } = study.supply;
       report(factSpot(spot), {
         message: `${what} may not be earthed by a PME supply (TN-C-S): use ${instead}.${later.words}`,

@@ -30,7 +30,7 @@ export default wayRule({
     const line = study.facts.one("place");
     const inside = zonesOf(study).some((zone) => zone !== "outside");
     if (!limit || !study.servesSockets || !study.places.has("bathroom") || study.isSpare) return;
-    if (line?.args.distance || (inside && study.uses.size === 1) || workOf(study.context) === "existing") return;
+    if (line?.args.distance || (inside && study.uses.size === 1) || workOf(study) === "existing") return;
     report(factSpot(placeSpot(study, "bathroom")), {
       message: `Sockets must be ${metres(limit.value)} or more from zone 1: record the distance of the nearest one.`,
       limit: amountOf(limit),

@@ -31,7 +31,7 @@ export default wayRule({
     const need = waterNeed(study);
     const line = study.facts.one("place");
     const { facts, uses } = study;
-    if (!need || !line || need.row.facts.zone === "" || workOf(study.context) === "existing") return;
+    if (!need || !line || need.row.facts.zone === "" || workOf(study) === "existing") return;
     if (facts.has("ingress") || facts.broken.includes("ingress") || uses.size === 0 || uses.has("shaver")) return;
     const { zone, water } = need.row.facts;
     report(factSpot(line), {

@@ -35,7 +35,7 @@ export default wayRule({
     if (!need || !stated || water === undefined || water >= need.row.facts.water) return;
     const { zone, water: least } = need.row.facts;
     if (zone === "2" && study.uses.size === 1 && study.uses.has("shaver")) return;
-    const later = laterRule(study.context);
+    const later = laterRule(study);
     const { start, end } = stated.args.code;
     report(
       { segment: stated.segment, start, end },

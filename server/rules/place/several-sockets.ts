@@ -31,7 +31,7 @@ export default wayRule({
     const points = study.facts.one("points");
     const several = points ? points.args.count.value > 1 : study.isRing;
     if (!need || !several || study.uses.size > 1) return;
-    const later = laterRule(study.context);
+    const later = laterRule(study);
     const spot = points ?? placeSpot(study, need.place);
     report(factSpot(spot), {
       message: `${points ? `${points.args.count.value} sockets share` : "The sockets of a ring share"} one device; each needs its own device and RCD: give each a way, or write the pillar as a board.${later.words}`,

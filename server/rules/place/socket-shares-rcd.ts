@@ -51,7 +51,7 @@ way 2 radial "Quay lights" {
       if (!rcd || [rcd, ...rest].some(isOwnRcd)) continue;
       const others = sharing(subject, study, rcd);
       if (others.length === 0) continue;
-      const later = laterRule(subject.context);
+      const later = laterRule(study);
       report(factSpot(placeSpot(study, need.place)), {
         message: `This socket shares the ${rcdName(rcd)} RCD with way ${others.map(({ way }) => way.id).join(", ")}; it needs one of its own.${later.words}`,
         ...(later.severity ? { severity: later.severity } : {}),

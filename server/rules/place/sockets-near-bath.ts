@@ -42,7 +42,7 @@ export default wayRule({
   check(study, report) {
     const limit = socketDistance(study);
     if (!limit || !study.servesSockets || !study.places.has("bathroom") || study.isSpare) return;
-    const later = laterRule(study.context);
+    const later = laterRule(study);
     const rest = { source: limit.source, ...(later.severity ? { severity: later.severity } : {}) };
     const line = study.facts.one("place");
     const distance = line?.args.distance;

@@ -48,7 +48,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { deadTests, liveTests, facts } = study;
-    if (study.isSpare || study.isBare || study.uses.has("selv") || !deadTestsDue(study.context)) return;
+    if (study.isSpare || study.isBare || study.uses.has("selv") || !deadTestsDue(study)) return;
     if (hasDead(study, "polarity") || facts.broken.includes("live")) return;
     if (liveTests.some((test) => test.facts.has("polarity"))) return;
     const tests = [...deadTests, ...liveTests];
@@ -62,7 +62,7 @@ export default wayRule({
     if (shown.size > 0 && first) {
       const names = [...new Set(bare.map(nameOf))];
       report(wordSpot(first), {
-        ...gradeOfMissing(study.context),
+        ...gradeOfMissing(study),
         message: `Polarity is not recorded at ${listed(names)}: record it there, or once for the whole circuit.`,
         related: bare.slice(1, 8).map((fact) => relatedFact(fact, `Polarity is not recorded at ${nameOf(fact)}.`)),
       });
@@ -72,7 +72,7 @@ export default wayRule({
       ? " Switches in the line; the shell of screw lampholders on the neutral."
       : "";
     report(wordSpot(study.way.header), {
-      ...gradeOfMissing(study.context),
+      ...gradeOfMissing(study),
       message: `Polarity is not recorded: record it once every point has been inspected or tested.${lamps}`,
       related: study.dead ? [relatedFact(study.dead.header, "The latest dead tests.")] : [],
     });

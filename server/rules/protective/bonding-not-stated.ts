@@ -71,7 +71,7 @@ installation "Sample" {
     const { head, supply, boards } = installation;
     const fact = head.facts.one("supply");
     const [first] = boards;
-    if (!fact || !supply || !first || !deadTestsDue(first.context)) return;
+    if (!fact || !supply || !first || !deadTestsDue({ installation: first.context.installation })) return;
     // How it is earthed is required first.
     if (!supply.has("earthing") || supply.broken.includes("bonding")) return;
     const unexplained = supply.all("bonding").find(({ args }) => args.service.value === "none" && !args.reason);

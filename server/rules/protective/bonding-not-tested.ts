@@ -49,7 +49,12 @@ installation "Sample" {
   check(installation, report) {
     const [first] = installation.boards;
     // Of what was there already it may be enough to see it.
-    if (!first || !deadTestsDue(first.context) || workOf(first.context) === "existing") return;
+    if (
+      !first ||
+      !deadTestsDue({ installation: first.context.installation }) ||
+      workOf({ installation: first.context.installation }) === "existing"
+    )
+      return;
     const all = allBonding(installation);
     const tested = new Set(all.flatMap(({ args }) => (args.continuity ? [args.service.value] : [])));
     for (const bonding of installation.supply?.all("bonding") ?? []) {

@@ -38,7 +38,7 @@ installation "Sample" {
   ],
   check({ supply, boards }, report) {
     const [first] = boards;
-    if (!supply || !first || !liveTestsDue(first.context)) return;
+    if (!supply || !first || !liveTestsDue({ installation: first.context.installation })) return;
     for (const bonding of supply.all("bonding")) {
       if (bonding.args.size || !bondsSomething(bonding)) continue;
       report(factSpot(bonding), {

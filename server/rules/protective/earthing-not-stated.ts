@@ -39,7 +39,8 @@ installation "Sample" {
   check({ head, supply, boards }, report) {
     const fact = head.facts.one("supply");
     const [first] = boards;
-    if (!fact || !supply?.has("earthing") || !first || !deadTestsDue(first.context)) return;
+    if (!fact || !supply?.has("earthing") || !first || !deadTestsDue({ installation: first.context.installation }))
+      return;
     if (supply.has("earthing-conductor") || supply.broken.includes("earthing-conductor")) return;
     report(wordSpot(fact), {
       message: "The earthing conductor is not recorded: inspect it at the main earthing terminal, and write its size.",

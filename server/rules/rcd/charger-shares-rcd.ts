@@ -37,8 +37,7 @@ way 2 ring "Sockets" {
 }`,
     },
   ],
-  check({ studies, context }, report) {
-    const later = laterRule(context);
+  check({ studies }, report) {
     const row = rowOf(rcdRequired, { key: "ev" });
     for (const { rcd, ways } of rcdsAt(studies)) {
       if (ways.length < 2) continue;
@@ -46,6 +45,7 @@ way 2 ring "Sockets" {
         const serves = way.facts.one("serves");
         const own = way.rcds.some(isOwnRcd);
         if (!serves || own || !way.uses.has("ev-charger") || rcd.fact !== way.rcds[0]?.fact) continue;
+        const later = laterRule(way);
         report(factSpot(serves), {
           message: `This charging point shares the ${rcdName(rcd)} RCD with other circuits; it needs one of its own.${later.words}`,
           ...(later.severity ? { severity: later.severity } : {}),

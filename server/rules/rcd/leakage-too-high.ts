@@ -80,7 +80,7 @@ function checkOne(found: RcdLeakage, report: Reporter): void {
   const [first] = ways;
   if (!first || !exceeds(sum.value, limit.value)) return;
   const { parts, silent } = leakage;
-  const later = laterRule(first.context);
+  const later = laterRule(first);
   const { sensitivity } = rcd.fact.args as { readonly sensitivity?: { readonly start: number; readonly end: number } };
   const spot = sensitivity ? valueSpot(rcd.fact, sensitivity) : factSpot(rcd.fact);
   report(spot, {

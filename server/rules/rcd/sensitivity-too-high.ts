@@ -35,7 +35,7 @@ export default wayRule({
     const { need, rcd } = found;
     const { limit } = need;
     const what = protectsPersons(need) ? "Additional protection needs" : "This location needs an RCD of";
-    const later = laterRule(study.context);
+    const later = laterRule(study);
     report(factSpot(need.fact), {
       message: `${what} ${milliamps(limit.value)} or less; the most sensitive RCD here is ${milliamps(rcd.sensitivity)}.${later.words}`,
       value: amount(rcd.sensitivity, "A"),

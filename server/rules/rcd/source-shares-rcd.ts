@@ -39,7 +39,7 @@ way 2 ring "Sockets" {
 }`,
     },
   ],
-  check({ studies, context }, report) {
+  check({ studies }, report) {
     for (const { rcd, ways } of rcdsAt(studies)) {
       // A coarse one at the origin, as an electrode needs it, stands before sources as before everything else.
       if (exceeds(rcd.sensitivity, rcdLimit("additional").value)) continue;
@@ -49,7 +49,7 @@ way 2 ring "Sockets" {
       for (const way of ways) {
         const serves = way.facts.one("serves");
         if (!serves || !feedsBack(way) || nearestFine(way)?.fact !== rcd.fact) continue;
-        const later = laterRule(context);
+        const later = laterRule(way);
         report(factSpot(serves), {
           message: `This source shares the ${rcdName(rcd)} RCD with way ${first.way.id}${others.length > 1 ? ` and ${others.length - 1} more` : ""}: connect it on the supply side of that RCD.${later.words}`,
           source: { ref: "BS 7671:2018+A2:2022, 551.7.2", standing: "quoted" },

@@ -1,6 +1,7 @@
+import { rcdsInWork } from "../../boards/board-rcds.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
-import { isOwnRcd, rcdsOfBoard } from "../../circuit/rcds.ts";
-import { liveTestsDue } from "../../circuit/supply.ts";
+import { isOwnRcd } from "../../circuit/rcds.ts";
+import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
 import type { Rcd } from "../../circuit/way.ts";
 import { everyButtonFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import { type BoardSubject, boardRule, wordSpot } from "../frame/rule.ts";
@@ -8,9 +9,11 @@ import { type BoardSubject, boardRule, wordSpot } from "../frame/rule.ts";
 function devices({ context, studies }: BoardSubject): Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
   const own = studies.flatMap((study) =>
-    study.live && !study.live.facts.broken.includes("test-button") ? study.rcds.filter(isOwnRcd) : [],
+    study.live && !isOutsideWork(study) && !study.live.facts.broken.includes("test-button")
+      ? study.rcds.filter(isOwnRcd)
+      : [],
   );
-  return [...(tested ? rcdsOfBoard(context.board) : []), ...own];
+  return [...(tested ? rcdsInWork(context.board, studies) : []), ...own];
 }
 
 export default boardRule({
@@ -41,14 +44,14 @@ export default boardRule({
   ],
   check(subject, report) {
     const { context, studies } = subject;
-    if (!liveTestsDue(context)) return;
+    if (stageOf(context) !== "tested") return;
     const pressed = everyButtonFact(context, studies);
     // With several RCDs and no name it is not known which button was pressed; asking for one more would mislead.
     if (pressed.some(({ device }) => device === undefined)) return;
     for (const rcd of devices(subject)) {
       if (pressed.some(({ device }) => device?.fact === rcd.fact)) continue;
       report(wordSpot(rcd.fact), {
-        ...gradeOfMissing(context),
+        ...gradeOfMissing({ installation: context.installation }),
         message: `The test button of ${rcdLabel(rcd)} is not recorded: press it, and write test-button with the result.`,
       });
     }

@@ -1,8 +1,9 @@
+import { rcdsInWork } from "../../boards/board-rcds.ts";
 import { rcdTime } from "../../calc/index.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
-import { isOwnRcd, rcdsOfBoard } from "../../circuit/rcds.ts";
-import { liveTestsDue } from "../../circuit/supply.ts";
+import { isOwnRcd } from "../../circuit/rcds.ts";
+import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { everyRcdFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
@@ -18,11 +19,11 @@ function required(rcd: Rcd, edition: Edition): number[] {
 }
 
 /** RCDs to be tested at the board, with a place to say so where the test is missing. */
-function shared({ context, studies }: BoardSubject): Rcd[] {
+function shared({ context, studies }: BoardSubject): readonly Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
   // A test that does not say of which RCD it is, is asked about by itself.
   const unnamed = everyRcdFact(context, []).some(({ fact, device }) => !device && !("name" in fact.args));
-  return tested && !unnamed ? rcdsOfBoard(context.board) : [];
+  return tested && !unnamed ? rcdsInWork(context.board, studies) : [];
 }
 
 const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(isOwnRcd);
@@ -38,7 +39,7 @@ function checkRcd(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Rep
   if (missing.length === 0) return;
   const name = rcdLabel(rcd);
   report(wordSpot(rcd.fact), {
-    ...gradeOfMissing(subject.context),
+    ...gradeOfMissing({ installation: subject.context.installation }),
     message:
       tests.length === 0
         ? `No test of ${name} is recorded: ${edition.id} requires ${listed(missing.map(written))} × IΔn. Record the time, or LIM with the reason.`
@@ -95,11 +96,11 @@ export default boardRule({
   ],
   check(subject, report) {
     const { context, studies } = subject;
-    if (!context.edition || !liveTestsDue(context)) return;
+    if (!context.edition || stageOf(context) !== "tested") return;
     for (const rcd of shared(subject)) checkRcd(rcd, subject, context.edition, report);
     for (const study of studies) {
       // A way without any live test is reported as a whole.
-      if (!study.live || study.live.facts.broken.includes("rcd")) continue;
+      if (isOutsideWork(study) || !study.live || study.live.facts.broken.includes("rcd")) continue;
       for (const rcd of ownRcds(study)) checkRcd(rcd, subject, context.edition, report);
     }
   },

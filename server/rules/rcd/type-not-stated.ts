@@ -25,8 +25,10 @@ export default boardRule({
     },
   ],
   check({ context, studies }, report) {
-    if (!context.edition?.typeAcRestricted || workOf(context) === "existing") return;
-    for (const { rcd, ways } of rcdsAt(studies)) {
+    if (!context.edition?.typeAcRestricted) return;
+    for (const { rcd, ways: all } of rcdsAt(studies)) {
+      const ways = all.filter((way) => workOf(way) !== "existing");
+      if (ways.length === 0) continue;
       const span = typeSpan(rcd);
       if (rcd.type || !span) continue;
       const serves = ways[0]?.facts.one("serves");

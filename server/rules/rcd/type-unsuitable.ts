@@ -1,6 +1,7 @@
 import { rcdsAt, typeSpan } from "../../boards/board-rcds.ts";
 import { rcdCovers } from "../../calc/index.ts";
 import { laterRule } from "../../circuit/describe.ts";
+import { isOutsideWork } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { rcdLoads } from "../../tables/rcd-limits.ts";
 import { combine } from "../../tables/source.ts";
@@ -43,13 +44,16 @@ export default boardRule({
   check({ context, studies }, report) {
     const { edition } = context;
     if (!edition) return;
-    const later = laterRule(context);
     for (const { rcd, ways } of rcdsAt(studies)) {
       const { type } = rcd;
       const span = typeSpan(rcd);
-      const found = ways.flatMap((way) => needOf(way)).find(({ row }) => type && !rcdCovers(type, row.facts.type));
+      const found = ways
+        .filter((way) => !isOutsideWork(way))
+        .flatMap((way) => needOf(way))
+        .find(({ row }) => type && !rcdCovers(type, row.facts.type));
       if (!found || !type || !span) continue;
       const { row, study } = found;
+      const later = laterRule(study);
       // Before the type was restricted only charging points had a type of their own.
       const restricted = edition.typeAcRestricted || row.facts.use === "ev-charger";
       const source = sourceOf(rcdLoads, row, "type");

@@ -40,7 +40,7 @@ export default wayRule({
     const name = rcd ? rcdName(rcd) : breaker && deviceName(breaker);
     const at = rcd?.fact ?? breaker?.fact;
     if (!name || !at) return;
-    const later = laterRule(study.context);
+    const later = laterRule(study);
     // Before the rule was printed the danger was the same, but no regulation named it.
     const severity = later.severity ?? (edition.bidirectional ? undefined : "warning");
     report(factSpot(serves), {

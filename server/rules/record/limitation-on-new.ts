@@ -33,8 +33,8 @@ export default installationRule({
     if (supply) checkOne("new", [supply], report);
   },
   checkBoard({ board, context }, report) {
-    const blocks = [board.head.facts, ...board.ways.map((way) => way.facts)];
-    checkOne(workOf(context), blocks, report);
+    checkOne(workOf(context), [board.head.facts], report);
+    for (const { facts } of board.ways) checkOne(workOf({ context, facts }), [facts], report);
   },
 });
 

@@ -22,7 +22,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, facts, isSpare, isBare } = study;
-    if (isSpare || isBare || facts.has("length") || facts.has("run") || workOf(study.context) === "existing") return;
+    if (isSpare || isBare || facts.has("length") || facts.has("run") || workOf(study) === "existing") return;
     report(wordSpot(way.header), {
       message: `The cable length of way ${way.id} is not stated: write length, or its run from point to point.`,
     });

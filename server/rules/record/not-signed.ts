@@ -1,5 +1,5 @@
 import { signatoryOf } from "../../circuit/signatories.ts";
-import { liveTestsDue, workOf } from "../../circuit/supply.ts";
+import { isOutsideWork, stageOf, workOf } from "../../circuit/supply.ts";
 import { listed } from "../../text/words.ts";
 import { boardRule, wordSpot } from "../frame/rule.ts";
 
@@ -40,9 +40,9 @@ installation "Kiln house" {
     },
   ],
   check({ board, context, studies }, report) {
-    if (!liveTestsDue(context)) return;
-    const used = studies.filter((study) => !study.isSpare);
-    const existing = workOf(context) === "existing";
+    if (stageOf(context) !== "tested") return;
+    const used = studies.filter((study) => !study.isSpare && !isOutsideWork(study));
+    const existing = workOf({ installation: context.installation }) === "existing";
     const missing = (["designed", "installed", "tested"] as const)
       .filter((word) => !existing || word === "tested")
       .filter((word) => used.some(({ facts }) => !facts.broken.includes(word) && !signatoryOf(word, facts, context)));

@@ -24,7 +24,8 @@ function needsFault(supply: Facts<"supply">, boards: Installation["boards"]): bo
   const [first] = boards;
   if (supply.has("Ipf") || supply.has("PSCC") || supply.has("PEFC")) return false;
   // Between the two it is not required: it is declared for the design, and measured with the supply on.
-  const due = first !== undefined && ["design", "tested"].includes(stageOf(first.context));
+  const due =
+    first !== undefined && ["design", "tested"].includes(stageOf({ installation: first.context.installation }));
   return due && !boards.some(({ context }) => faultsNoted(context));
 }
 
@@ -78,7 +79,7 @@ installation "Kiln house" {
     const lacking = missing(supply, boards);
     if (lacking.length === 0) return;
     const [first] = boards;
-    const tested = first !== undefined && liveTestsDue(first.context);
+    const tested = first !== undefined && liveTestsDue({ installation: first.context.installation });
     report(factSpot(fact), {
       message: `The supply lacks ${listed(lacking)}, so its circuits cannot be judged: ${remedy(lacking, tested)}.`,
       fixes: lacking.includes("earthing")

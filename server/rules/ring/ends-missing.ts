@@ -45,13 +45,13 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, context, cable } = study;
-    if (!study.isRing || study.isBare || !deadTestsDue(context)) return;
+    const { way, cable } = study;
+    if (!study.isRing || study.isBare || !deadTestsDue(study)) return;
     const latest = latestDead(study, "ends");
     if (!latest) {
       if (hasDead(study, "ends")) return;
       report(wordSpot(way.header), {
-        ...gradeOfMissing(study.context),
+        ...gradeOfMissing(study),
         message:
           "This ring has no end-to-end readings, so it is not proved continuous: isolate, and measure r1, rn and r2 at the board.",
         related: (study.dead ? [study.dead.header] : []).map((fact) => ({
@@ -64,7 +64,7 @@ export default wayRule({
     const { fact } = latest;
     if (fact.args.r2 === undefined && cable?.cpc !== undefined) {
       report(factSpot(fact), {
-        ...gradeOfMissing(study.context),
+        ...gradeOfMissing(study),
         message: "The protective conductor was not measured end to end: measure r2, which earths every point.",
       });
     }

@@ -35,7 +35,7 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    if (!study.isRing || !deadTestsDue(study.context) || hasDead(study, "at")) return;
+    if (!study.isRing || !deadTestsDue(study) || hasDead(study, "at")) return;
     const { ends, quarter } = studyRing(study);
     const [LN, LE] = [quarter["L-N"], quarter["L-E"]];
     if (!ends || !LN || equalsQuarter(study)) return;

@@ -42,7 +42,11 @@ installation "Sample" {
     const [first] = boards;
     const fact = head.facts.one("supply");
     if (!first || !supply || !fact || !edition || edition.spd !== "consequence") return;
-    if (!liveTestsDue(first.context) || workOf(first.context) !== "new") return;
+    if (
+      !liveTestsDue({ installation: first.context.installation }) ||
+      workOf({ installation: first.context.installation }) !== "new"
+    )
+      return;
     if (supply.has("spd") || boards.some(({ board }) => board.head.facts.has("spd"))) return;
     report(wordSpot(fact), {
       message: "Surge protection is not stated: write spd fitted, or spd not-fitted with the reason.",

@@ -29,7 +29,13 @@ export default installationRule({
   ],
   check({ supply, boards, edition }, report) {
     const [first] = boards;
-    if (!first || !edition || edition.spd === "none" || workOf(first.context) === "existing") return;
+    if (
+      !first ||
+      !edition ||
+      edition.spd === "none" ||
+      workOf({ installation: first.context.installation }) === "existing"
+    )
+      return;
     const all = [supply?.one("spd"), ...boards.map(({ board }) => board.head.facts.one("spd"))].flatMap((fact) =>
       fact ? [fact] : [],
     );

@@ -1,0 +1,52 @@
+/**
+ * What is reported of parts that the work leaves as they were. Work on an old installation answers for its own circuits
+ * and for what 641.5 names: that the old does not impair the new. What the rest lacks is no fault of this work; what is
+ * dangerous in it is reported all the same, for the remarks on the existing installation.
+ */
+import { isOutsideWork, partWorkOf } from "../../circuit/supply.ts";
+import type { Way } from "../../model/file.ts";
+import type { BoardInPlace } from "../../model/installation.ts";
+import type { Fact } from "../../model/values.ts";
+import type { Segment } from "../../syntax/split.ts";
+import type { Finding } from "./rule.ts";
+
+/** Whether a finding is to be reported, by where it stands. */
+export type Kept = (finding: Finding) => boolean;
+
+const everything: Kept = () => true;
+
+/** Families that say of an old board what it lacks by itself; the others say what it means to the circuits of the work. */
+const ofItself: ReadonlySet<string> = new Set(["record", "drift", "population", "surge", "containment"]);
+
+const familyOf = ({ check }: Finding): string => check.slice(0, check.indexOf("/"));
+
+/** Whatever a part is to the work, its text must be understood and its departures and inspections be right. */
+const always: ReadonlySet<string> = new Set(["language", "check", "inspection"]);
+
+/** What is reported of the ways of a board and of its own lines. */
+export function keptOnBoard({ board, context }: BoardInPlace): Kept {
+  const outside = new Map<Segment, Way>();
+  for (const way of board.ways) if (isOutsideWork({ context, facts: way.facts })) outside.set(way.segment, way);
+  const boardOutside = isOutsideWork(context);
+  if (outside.size === 0 && !boardOutside) return everything;
+  const own = new Set(board.segments);
+  return (finding) => {
+    if (always.has(familyOf(finding)) || finding.check.startsWith("record/departure")) return true;
+    const way = outside.get(finding.spot.segment);
+    if (way) return isDanger(finding, way, partWorkOf({ context, facts: way.facts }) === "not-part");
+    const ofBoard =
+      boardOutside &&
+      own.has(finding.spot.segment) &&
+      !board.ways.some(({ segment }) => segment === finding.spot.segment);
+    return (
+      !ofBoard || finding.severity === "error" || (finding.severity === "warning" && !ofItself.has(familyOf(finding)))
+    );
+  };
+}
+
+/** An error; of what is no part of the work at all, one that a reading shows. */
+const isDanger = ({ severity, spot }: Finding, way: Way, readingsOnly: boolean): boolean =>
+  severity === "error" &&
+  (!readingsOnly || testsOf(way).some(({ start, end }) => start <= spot.start && spot.end <= end));
+
+const testsOf = ({ facts }: Way): readonly Fact[] => [...facts.all("dead"), ...facts.all("live")];
