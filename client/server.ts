@@ -17,8 +17,8 @@ export class Server {
       // No scheme: an untitled schedule and one inside a comparison are checked like a file.
       documentSelector: [{ language: "wayfile" }],
       outputChannel: output,
-      // This editor shows images in a hover, and says where its cursor is.
-      initializationOptions: { pictures: true, cursor: true },
+      // This editor shows images in a hover, says where its cursor is, and has a command that types.
+      initializationOptions: { pictures: true, cursor: true, goOn: "type" },
       // Changes on the disk it asks to be told of itself.
       synchronize: { configurationSection: "wayfile" },
     };

@@ -1,6 +1,5 @@
 import { languageConfiguration } from "./editor.ts";
 import { reference } from "./reference.ts";
-import { snippetFile } from "./snippets.ts";
 import { textmate } from "./textmate.ts";
 
 /** Files derived from the token table and the vocabulary: path from the root, and text. */
@@ -8,7 +7,6 @@ export function outputs(): [path: string, text: string][] {
   return [
     ["grammar/generated/wayfile.tmLanguage.json", textmate()],
     ["grammar/generated/language-configuration.json", languageConfiguration()],
-    ["grammar/generated/snippets.json", snippetFile()],
     ["grammar/REFERENCE.md", reference()],
   ];
 }

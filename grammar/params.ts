@@ -113,7 +113,7 @@ export interface WordRow<P extends Params = Params> extends Traits {
   readonly opens?: string;
   /** Whether the block may be left out, as in `way 9 spare`. */
   readonly blockOptional?: boolean;
-  /** A line as a person would write it: the snippet and the reference's example. */
+  /** A line as a person would write it: the reference's example, and what completion shows beside the word. */
   readonly example: string;
 }
 

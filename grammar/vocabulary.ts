@@ -1,7 +1,7 @@
 /**
  * Every word of the language, by the kind of block it stands in.
  *
- * This is the one place where a word is spelt. The binder's messages, the typed model, completion, hovers, snippets,
+ * This is the one place where a word is spelt. The binder's messages, the typed model, completion, hovers,
  * the colouring grammar and the language reference are derived from it; the formatter writes a block's statements in
  * the order they have here.
  */

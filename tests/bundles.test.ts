@@ -71,7 +71,6 @@ describe("bundles", () => {
       "dist/server.cjs",
       "dist/third-party.txt",
       "grammar/generated/language-configuration.json",
-      "grammar/generated/snippets.json",
       "grammar/generated/wayfile.tmLanguage.json",
       "package.json",
     ]);

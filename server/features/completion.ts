@@ -6,16 +6,29 @@ import type { IToken } from "chevrotain";
 import { endOf, isToken, lex } from "../../grammar/lexer.ts";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import { quantities } from "../../grammar/quantities.ts";
+import { units } from "../../grammar/units.ts";
 import { absences, type BlockKind, corrections, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { siteTermsOf } from "../model/suggestions.ts";
 import { fenced, md, prose } from "../text/markdown.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { type Bearings, bearingsAt } from "./bearings.ts";
 import { boardAt, type Cursor, type CursorContext, contextAt, installationAt } from "./cursor.ts";
+import { boardsIn, definedNames } from "./names.ts";
 import type { Completion, HalfLine, Offer } from "./offers.ts";
-import { blockSnippet } from "./snippet.ts";
+import {
+  boardSkeleton,
+  nextNumber,
+  plainSkeleton,
+  scheduleSkeleton,
+  supplySkeleton,
+  testsSkeleton,
+  wayBody,
+  waySkeletons,
+} from "./skeletons.ts";
+import { argumentsFirst, inFront, wordsNext } from "./trade-order.ts";
 import { usePaths } from "./use-paths.ts";
-import { valuesFor } from "./values.ts";
+import { standardOf, valuesFor } from "./values.ts";
 
 /** `known` are the addresses of files that a `use` may name. */
 export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly string[] = []): Completion[] {
@@ -23,7 +36,7 @@ export function complete(snapshot: Snapshot, cursor: Cursor, known: readonly str
   const half = halfLine(segment.text, offset);
   if (!half) return usePaths(snapshot, cursor, known);
   const spotted = contextAt(snapshot, cursor);
-  const offers = half.word ? argumentOffers(snapshot, spotted, half) : wordOffers(snapshot, spotted);
+  const offers = half.word ? argumentOffers(snapshot, spotted, half) : wordOffers(snapshot, spotted, half);
   const spot = { segment, start: half.start, end: offset };
   const fitting = standardPiece.test(half.typed) ? offers.filter(({ label }) => label.startsWith("BS ")) : offers;
   return fitting.map((offer) => ({
@@ -60,22 +73,87 @@ function halfLine(text: string, offset: number): HalfLine | undefined {
 }
 
 /** Words that may begin a line here, without those that may stand once and do. */
-function wordOffers(snapshot: Snapshot, spotted: CursorContext): Offer[] {
+function wordOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine): Offer[] {
   const { kind } = spotted.around;
   const used = wordsUsed(snapshot, spotted);
-  return Object.entries(vocabulary[kind] as Readonly<Record<string, WordRow>>)
-    .filter(([word, row]) => row.times === "often" || !used.has(word))
-    .map(([word, row]) => ({
-      label: word,
-      kind: row.opens ? "block" : "word",
-      detail: row.means,
-      documentation: md.join(
-        [...(row.background ? [prose(row.background)] : []), fenced("wayfile", row.example)],
-        "\n\n",
-      ),
-      ...(row.opens ? { snippet: blockSnippet(word, row) } : {}),
-    }));
+  const bearings = bearingsAt(snapshot, spotted);
+  const rows = vocabulary[kind] as Readonly<Record<string, WordRow>>;
+  const words = inFront(Object.keys(rows), wordsNext(kind, bearings));
+  const alone = half.after.length === 0;
+  return [
+    ...words.flatMap((word): Offer[] => {
+      const row = rows[word];
+      if (!row || (row.times !== "often" && used.has(word))) return [];
+      const snippet = alone ? skeletonOf(snapshot, spotted, bearings, word, row) : undefined;
+      return [
+        {
+          label: word,
+          kind: row.opens ? "block" : "word",
+          detail: row.means,
+          documentation: md.join(
+            [...(row.background ? [prose(row.background)] : []), fenced("wayfile", row.example)],
+            "\n\n",
+          ),
+          ...(snippet === undefined ? { goesOn: alone && Object.keys(row.params).length > 0 } : { snippet }),
+        },
+      ];
+    }),
+    ...(kind === "board" && alone ? waySkeletons(bearings, nextNumber(bearings)) : []),
+  ];
 }
+
+function skeletonOf(
+  snapshot: Snapshot,
+  spotted: CursorContext,
+  bearings: Bearings,
+  word: string,
+  row: WordRow,
+): string | undefined {
+  switch (word) {
+    case "wayfile":
+      return snapshot.file.document.segments.every(({ text }) => /^\s*\S*\s*$/.test(text))
+        ? scheduleSkeleton()
+        : undefined;
+    case "way":
+      return wayBody(`way ${nextNumber(bearings)}`, bearings);
+    case "supply":
+      return supplySkeleton();
+    case "board":
+      return boardSkeleton(...nextBoard(snapshot, spotted));
+    case "dead":
+    case "live":
+      return testsSkeleton(
+        word,
+        definedNames(snapshot, "instrument", undefined, undefined).map(({ name }) => name.value),
+      );
+    default:
+      return row.opens ? plainSkeleton(word, shownParams(row)) : undefined;
+  }
+}
+
+/** The next letter, and what may feed a board of that name: the supply if it is the first. */
+function nextBoard(snapshot: Snapshot, { segment }: CursorContext): [name: string, feeds: readonly string[]] {
+  const names = boardsIn(snapshot)
+    .filter(({ segments }) => !segments.includes(segment))
+    .map(({ head }) => head.name);
+  const next = [..."ABCDEFGHJKLMNP"].find((letter) => !names.includes(letter)) ?? "";
+  return [next, names.length === 0 ? ["supply"] : [...names, "supply"]];
+}
+
+/** A title or a kind may be left out, but is what most people write. */
+const shownParams = ({ params }: WordRow) =>
+  Object.values(params)
+    .filter(
+      ({ optional, label, accepts }) =>
+        !optional ||
+        (label === undefined &&
+          (accepts.kind === "text" || (accepts.kind === "choice" && accepts.help.startsWith("what kind")))),
+    )
+    .map(({ label, accepts }) => ({
+      ...(label === undefined ? {} : { label }),
+      ...(accepts.kind === "choice" ? { choices: accepts.choices } : {}),
+      isText: accepts.kind === "text",
+    }));
 
 function wordsUsed(snapshot: Snapshot, { segment, around, statement }: CursorContext): ReadonlySet<string> {
   const here = around.statements.filter((one) => one !== statement).map(({ word }) => word.image);
@@ -100,34 +178,74 @@ function argumentOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLi
   const { word, before, after } = half;
   const row = word && rowOf(spotted.around.kind, word.image);
   if (!word || !row) return [];
-  const params = Object.entries(row.params);
+  const bearings = bearingsAt(snapshot, spotted);
+  const order = argumentsFirst(
+    word.image,
+    before.map(({ image }) => image),
+    standardOf(half),
+  );
+  const params = inFront(Object.keys(row.params), order).map((name) => [name, row.params[name] as Param] as const);
+  const { args } = bindArguments(word, row, [...before, ...after]);
+  const free = params.filter(([name, param]) => param.many || args[name] === undefined);
+  const more = (name: string, label?: string): boolean =>
+    after.length === 0 && hasMore(word.image, row, half, { name, label }, free);
+  const offersOf = ([name, param]: Slot): Offer[] =>
+    valuesFor(snapshot, spotted, half, [name, param], bearings).map((offer) => ({
+      ...offer,
+      goesOn: more(name, offer.label),
+    }));
+
+  const either = (slot: Slot): Offer[] => (slot[1].label === undefined ? offersOf(slot) : labelOffer(slot[1]));
+
   const last = before.at(-1);
   const labelled = params.find(([, param]) => param.label !== undefined && param.label === last?.image);
   if (last && isToken(last, "Number")) {
     const label = before.at(-2)?.image;
     const asked = params.filter(([, param]) => param.label !== undefined && param.label === label);
-    const units = unitOffers(asked.length > 0 ? asked : params.filter(([, param]) => param.label === undefined));
-    if (units.length > 0) return units;
+    const measured = asked.length > 0 ? asked : params.filter(([, param]) => param.label === undefined);
+    const units = measured.flatMap((slot) => unitOffers([slot]).map((one) => ({ ...one, goesOn: more(slot[0]) })));
+    if (units.length > 0) return [...new Map(units.map((one) => [one.label, one])).values()];
   }
-  if (labelled) return valuesFor(snapshot, spotted, half, labelled);
-  const { args } = bindArguments(word, row, [...before, ...after]);
-  const free = params.filter(([name, param]) => param.many || args[name] === undefined);
-  return [
-    ...free
-      .filter(([, param]) => param.label === undefined)
-      .flatMap((slot) => valuesFor(snapshot, spotted, half, slot)),
-    ...free.flatMap(([, param]) => labelOffer(param)),
-    ...recordOffers(params, before),
-  ];
+  if (labelled) return offersOf(labelled);
+  if (word.image === "way" && after.length === 0 && args.kind === undefined && !spotted.statement?.block)
+    return free.flatMap((slot) => (slot[0] === "kind" ? kindOffers(bearings, offersOf(slot)) : either(slot)));
+  return [...free.flatMap(either), ...recordOffers(params, before)];
 }
 
-function unitOffers(params: readonly (readonly [string, Param])[]): Offer[] {
-  const units = params.flatMap(([, { accepts }]) => (accepts.kind === "quantity" ? quantities[accepts.of].units : []));
-  return [...new Set(units)].map((unit) => ({ label: unit, kind: "unit" }));
+type Slot = readonly [name: string, param: Param];
+
+/** Behind its number a way may say its kind: the rest is laid out as that kind has it. */
+const kindOffers = (bearings: Bearings, kinds: readonly Offer[]): Offer[] =>
+  kinds.map(({ goesOn: _, ...offer }) =>
+    offer.label === "spare" ? offer : { ...offer, snippet: wayBody(offer.label, { ...bearings, kind: offer.label }) },
+  );
+
+/** Whether something of what the line usually says is left once one argument more is written. */
+function hasMore(
+  word: string,
+  row: WordRow,
+  half: HalfLine,
+  now: { readonly name: string; readonly label: string | undefined },
+  free: readonly Slot[],
+): boolean {
+  const said = [...half.before.map(({ image }) => image), now.label ?? ""];
+  const standard = now.name === "standard" ? now.label : standardOf(half);
+  const must = Object.entries(row.params).flatMap(([name, { optional }]) => (optional ? [] : [name]));
+  const usual = new Set([...argumentsFirst(word, said, standard), ...must]);
+  return free.some(([name, { accepts }]) => name !== now.name && usual.has(name) && accepts.kind !== "text");
+}
+
+function unitOffers(params: readonly Slot[]): Offer[] {
+  const found = params.flatMap(([, { accepts }]) => (accepts.kind === "quantity" ? quantities[accepts.of].units : []));
+  return [...new Set<string>(found)].map((unit) => ({
+    label: unit,
+    kind: "unit",
+    aliases: units.find(({ symbol }) => symbol === unit)?.also.filter((one) => /^\w+$/.test(one)) ?? [],
+  }));
 }
 
 const labelOffer = ({ label, accepts }: Param): Offer[] =>
-  label === undefined ? [] : [{ label, kind: "label", detail: accepts.help }];
+  label === undefined ? [] : [{ label, kind: "label", detail: accepts.help, goesOn: true }];
 
 /** Where a reading came from, or why there is none. */
 function recordOffers(params: readonly (readonly [string, Param])[], before: readonly IToken[]): Offer[] {

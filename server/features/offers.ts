@@ -17,6 +17,8 @@ export interface Completion {
   readonly text: string;
   /** The same as a snippet with stops, where it has any. */
   readonly snippet?: string;
+  /** Whether more usually follows on its line, so that an editor may go on to it at once. */
+  readonly goesOn?: boolean;
 }
 
 /** An offer before it is known what it replaces. */

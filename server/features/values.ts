@@ -1,6 +1,6 @@
 /** Values that may fill one argument: choices, names in scope, and the sizes and ratings that are made. */
-import { oldTypes, roughTimes } from "../../grammar/choices.ts";
-import type { Accepts, NameKind, Param } from "../../grammar/params.ts";
+import { constructions, oldTypes, roughTimes, routeKinds } from "../../grammar/choices.ts";
+import type { NameKind, Param } from "../../grammar/params.ts";
 import type { QuantityName } from "../../grammar/quantities.ts";
 import { insulationRule, ratings, residuals, sizes } from "../calc/index.ts";
 import { plain } from "../calc/result.ts";
@@ -10,35 +10,66 @@ import { breakingCapacities } from "../tables/devices.ts";
 import { editions } from "../tables/editions.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import type { Bearings } from "./bearings.ts";
 import { type CursorContext, installationAt } from "./cursor.ts";
 import { boardsIn, definedNames } from "./names.ts";
 import type { HalfLine, Offer } from "./offers.ts";
+import { editionsFirst, nextNumber } from "./skeletons.ts";
+import {
+  breakingFirst,
+  constructionsFor,
+  cpcSizesFor,
+  curvesFor,
+  devicesFor,
+  earthingsFirst,
+  inFront,
+  lineSizesFor,
+  methodsFor,
+  multiples,
+  ratingsFor,
+  rcdTypesFirst,
+  residualsFirst,
+  routesFirst,
+  switchRatings,
+  usesFirst,
+} from "./trade-order.ts";
 
 export function valuesFor(
   snapshot: Snapshot,
   spotted: CursorContext,
   half: HalfLine,
-  [, { accepts }]: readonly [string, Param],
+  [name, { accepts }]: readonly [string, Param],
+  bearings: Bearings,
 ): Offer[] {
   switch (accepts.kind) {
-    case "choice":
-      if (accepts.choices === oldTypes && !half.before.some(({ image }) => image.includes("3871"))) return [];
-      return Object.entries(accepts.choices)
-        .filter(([label]) => !half.before.some(({ image }) => image === label))
-        .map(([label, detail]) => ({ label, kind: "choice", detail }));
+    case "choice": {
+      if (accepts.choices === oldTypes && !standardOf(half)?.includes("3871")) return [];
+      const labels = Object.keys(accepts.choices).filter(
+        (label) => !half.before.some(({ image }) => image === label) && fitsDevice(label, half),
+      );
+      return choicesFirst(labels, name, half, bearings).map((label) => ({
+        label,
+        kind: "choice",
+        detail: accepts.choices[label] ?? "",
+      }));
+    }
     case "ref":
       return [
         ...Object.entries(accepts.builtin ?? {}).map(([label, detail]): Offer => ({ label, kind: "name", detail })),
         ...nameOffers(snapshot, spotted, accepts.names),
       ];
     case "define":
-      return accepts.names === "way" ? nextWay(snapshot, spotted) : [];
+      return accepts.names === "way"
+        ? [{ label: nextNumber(bearings, spotted.segment), kind: "value", detail: "the next way" }]
+        : [];
     case "standard":
-      return accepts.of === "wiring" ? editionOffers() : productOffers(half.word?.image ?? "");
+      return accepts.of === "wiring" ? editionOffers() : productOffers(half.word?.image ?? "", bearings);
     case "shorthand":
-      return isBreaker(half) ? shorthandOffers() : [];
+      return isBreaker(half) ? shorthandOffers(bearings) : [];
     case "quantity":
-      return quantityOffers(snapshot, spotted, half, accepts);
+      return figures(snapshot, spotted, half, accepts.of, name, bearings).map((label) => ({ label, kind: "value" }));
+    case "multiple":
+      return multiples.map((label) => ({ label, kind: "value", detail: "of the rated residual current" }));
     case "rule":
       return ruleOffers();
     case "roughTime":
@@ -67,18 +98,31 @@ function nameOffers(snapshot: Snapshot, spotted: CursorContext, kind: NameKind):
 /** The first line of a definition. */
 const titleOf = (text: string): string => (text.split(/[\r\n{]/)[0] ?? "").trim().replace(/[ \t]+/g, " ");
 
-/** The number after the highest that is taken. */
-function nextWay(snapshot: Snapshot, spotted: CursorContext): Offer[] {
-  const { board } = wayAndBoardAt(snapshot, spotted);
-  const taken = (board?.ways ?? []).filter(({ segment }) => segment !== spotted.segment).map(({ id }) => Number(id));
-  const next = Math.max(0, ...taken.filter((id) => Number.isInteger(id))) + 1;
-  return [{ label: String(next), kind: "value", detail: "the next way" }];
+/** The class of a fuse is none of a breaker, which may be back-up protected all the same. */
+const fitsDevice = (label: string, half: HalfLine): boolean =>
+  !(label === "gG" || label === "gM") || !isBreaker(half) || standardOf(half) === undefined;
+
+/** A closed list in the order of the trade, where it has one. */
+function choicesFirst(labels: readonly string[], param: string, half: HalfLine, bearings: Bearings): string[] {
+  const word = half.word?.image;
+  if (word === "route" && param === "method") {
+    const route = half.before.map(({ image }) => image).find((image) => Object.hasOwn(routeKinds, image));
+    return inFront(labels, methodsFor(route));
+  }
+  if (word === "route" && param === "kind") return inFront(labels, routesFirst);
+  if (param === "construction") return inFront(labels, constructionsFor(bearings));
+  if (word === "serves") return inFront(labels, [...bearings.uses, ...usesFirst]);
+  if (param === "type" || word === "tests") return inFront(labels, rcdTypesFirst);
+  if (word === "earthing") return inFront(labels, earthingsFirst);
+  if (word === "way" && param === "kind") return inFront(labels, ["radial", "ring"]);
+  return [...labels];
 }
 
 const editionOffers = (): Offer[] =>
-  editions
-    .toReversed()
-    .map(({ id, name, inForce }) => ({ label: id, kind: "value", detail: inForce ? name : `${name}, withdrawn` }));
+  inFront(
+    editions.toReversed(),
+    editionsFirst.flatMap((id) => editions.find((edition) => edition.id === id) ?? []),
+  ).map(({ id, name, inForce }) => ({ label: id, kind: "value", detail: inForce ? name : `${name}, withdrawn` }));
 
 /** The standards that stand on what a word describes, the present ones first. */
 const products: Readonly<Record<string, readonly string[]>> = {
@@ -107,14 +151,14 @@ const productWords: Readonly<Record<string, readonly [string, ...string[]]>> = {
   "BS 4293": ["RCD, withdrawn"],
 };
 
-const productOffers = (word: string): Offer[] =>
-  (products[word] ?? []).map((label): Offer => {
+const productOffers = (word: string, bearings: Bearings): Offer[] =>
+  inFront(products[word] ?? [], word === "device" ? devicesFor(bearings) : []).map((label): Offer => {
     const [detail, ...aliases] = productWords[label] ?? [];
     return { label, kind: "value", aliases, ...(detail === undefined ? {} : { detail }) };
   });
 
 /** The standard that stands on the line already. */
-function standardOf({ before, after }: HalfLine): string | undefined {
+export function standardOf({ before, after }: HalfLine): string | undefined {
   const token = [...before, ...after].find(({ tokenType }) => tokenType.name === "Standard");
   return token && normalStandard(token.image);
 }
@@ -124,32 +168,50 @@ function isBreaker(half: HalfLine): boolean {
   return standard === undefined || familyOf(standard) === "breaker";
 }
 
-const shorthandOffers = (): Offer[] =>
-  (["B", "C", "D"] as const).flatMap((curve) =>
-    ratings("breaker").map((rating): Offer => ({ label: `${curve}${rating}`, kind: "value" })),
+/** Types and ratings that are made, those of the use first: B32 before B1 for sockets. */
+const shorthandOffers = (bearings: Bearings): Offer[] =>
+  curvesFor(bearings).flatMap((curve) =>
+    inFront(ratings("breaker"), ratingsFor(bearings)).map(
+      (rating): Offer => ({ label: `${curve}${rating}`, kind: "value" }),
+    ),
   );
 
-function quantityOffers(
+function figures(
   snapshot: Snapshot,
   spotted: CursorContext,
   half: HalfLine,
-  { of }: Extract<Accepts, { kind: "quantity" }>,
-): Offer[] {
-  return figures(snapshot, spotted, half, of).map((label): Offer => ({ label, kind: "value" }));
-}
-
-function figures(snapshot: Snapshot, spotted: CursorContext, half: HalfLine, of: QuantityName): string[] {
+  of: QuantityName,
+  param: string,
+  bearings: Bearings,
+): string[] {
   const standard = standardOf(half);
   const family = standard === undefined ? undefined : familyOf(standard);
+  const word = half.word?.image ?? "";
   switch (of) {
     case "csa":
-      return sizes.filter((size) => size >= 1).map((size) => `${size} mm²`);
+      return inFront(
+        sizes.filter((size) => size >= 1),
+        sizesFor(word, param, half, bearings),
+      ).map((size) => `${size} mm²`);
     case "rating":
-      return family === undefined || family === "breaker" ? [] : ratings(family).map((rating) => `${rating} A`);
+      if (word === "main-switch" || word === "busbar") return switchRatings.map((rating) => `${rating} A`);
+      if (word === "rcd") return inFront(switchRatings, [63, 80, 40]).map((rating) => `${rating} A`);
+      if (word === "cutout") return [100, 80, 60].map((rating) => `${rating} A`);
+      if (family === undefined || family === "breaker") return [];
+      return inFront(ratings(family), ratingsFor(bearings)).map((rating) => `${rating} A`);
     case "sensitivity":
-      return residuals.map((residual) => `${plain(residual * 1000)} mA`);
+      // A circuit-breaker or a switch without an RCD in it has none.
+      if (standard && /60898|60947-3|88|3036|1361|3871/.test(standard)) return [];
+      return inFront(
+        residuals.map((residual) => Number(plain(residual * 1000))),
+        residualsFirst,
+      ).map((residual) => `${residual} mA`);
     case "breaking":
       return breakings(family === "breaker" ? "BS EN 60898" : standard);
+    case "size":
+      return word !== "route" || half.before.some(({ image }) => image === "conduit")
+        ? ["20 mm", "25 mm", "32 mm", "40 mm", "50 mm"]
+        : [];
     case "testVoltage": {
       const edition = installationAt(snapshot, spotted.segment)?.edition;
       if (!edition) return [];
@@ -162,9 +224,25 @@ function figures(snapshot: Snapshot, spotted: CursorContext, half: HalfLine, of:
 }
 
 const breakings = (standard: string | undefined): string[] =>
-  breakingCapacities.rows
-    .filter(({ facts }) => facts.standard === standard && facts.category === null)
-    .map(({ facts }) => `${facts.icn} kA`);
+  inFront(
+    breakingCapacities.rows
+      .filter(({ facts }) => facts.standard === standard && facts.category === null)
+      .map(({ facts }) => facts.icn),
+    breakingFirst,
+  ).map((icn) => `${icn} kA`);
+
+/** The size that would be looked for, by what it is the size of. */
+function sizesFor(word: string, param: string, half: HalfLine, bearings: Bearings): readonly number[] {
+  if (word === "tails") return [25, 16, 35];
+  if (word === "earthing-conductor") return [16, 10, 25, 6];
+  if (word === "bonding") return [10, 6, 16];
+  if (word === "supplementary-bonding") return [4, 2.5, 6];
+  if (param !== "cpc") return lineSizesFor(bearings);
+  const images = half.before.map(({ image }) => image);
+  const line = Number.parseFloat(images[images.indexOf("line") + 1] ?? "");
+  const construction = images.find((image) => Object.hasOwn(constructions, image));
+  return cpcSizesFor(construction, Number.isNaN(line) ? undefined : line);
+}
 
 function ruleOffers(): Offer[] {
   const clauses = new Map<string, string>();

@@ -22,15 +22,17 @@ const kinds: Readonly<Record<Completion["kind"], CompletionItemKind>> = {
   file: CompletionItemKind.File,
 };
 
+/** `goOn`: the editor's command that types a text, where it has one. */
 export function completions(
   { connection, ask, cursor, workspace }: Service,
   client: ClientCapabilities,
+  goOn?: string,
 ): ServerCapabilities {
   const snippets = client.textDocument?.completion?.completionItem?.snippetSupport ?? false;
   connection.onCompletion(
     ask("textDocument/completion", [], (snapshot, { position }) =>
       complete(snapshot, cursor(snapshot, position), workspace.knownPaths).map((offer, index) =>
-        item(snapshot, offer, index, snippets),
+        item(snapshot, offer, index, snippets, goOn),
       ),
     ),
   );
@@ -39,7 +41,13 @@ export function completions(
   return { completionProvider: { triggerCharacters: [" ", "-", "/", '"', "."], resolveProvider: false } };
 }
 
-function item(snapshot: Snapshot, offer: Completion, index: number, snippets: boolean): CompletionItem {
+function item(
+  snapshot: Snapshot,
+  offer: Completion,
+  index: number,
+  snippets: boolean,
+  goOn: string | undefined,
+): CompletionItem {
   const snippet = snippets ? offer.snippet : undefined;
   return {
     label: offer.label,
@@ -52,6 +60,10 @@ function item(snapshot: Snapshot, offer: Completion, index: number, snippets: bo
       ? {}
       : { documentation: { kind: "markdown", value: offer.documentation.text } }),
     textEdit: { range: rangeOf(snapshot.positions, offer.spot), newText: snippet ?? offer.text },
+    // Where more usually follows, the editor types the blank itself, which brings up the next list.
+    ...(goOn !== undefined && offer.goesOn && snippet === undefined
+      ? { command: { title: "", command: goOn, arguments: [{ text: " " }] } }
+      : {}),
     insertTextFormat: snippet === undefined ? InsertTextFormat.PlainText : InsertTextFormat.Snippet,
   };
 }

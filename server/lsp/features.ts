@@ -39,11 +39,19 @@ import { worksheets } from "./worksheets.ts";
 
 type Capabilities = ServerCapabilities;
 
+/** What an editor says of itself beyond the protocol, in its initialization options. */
+export interface ClientWishes {
+  /** It shows images in a hover. */
+  readonly pictures?: boolean;
+  /** Its command that types a text where the cursor is. */
+  readonly goOn?: string;
+}
+
 export function registerFeatures(
   service: Service,
   delivery: Delivery,
   client: ClientCapabilities,
-  pictures = false,
+  { pictures = false, goOn }: ClientWishes,
 ): Capabilities {
   ownRequests(service);
   worksheets(service);
@@ -51,7 +59,7 @@ export function registerFeatures(
   return {
     ...diagnostics(service, delivery),
     ...hovers(service, client, pictures),
-    ...completions(service, client),
+    ...completions(service, client, goOn),
     ...outline(service),
     ...folding(service, client),
     ...colours(service, client),

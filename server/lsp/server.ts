@@ -16,8 +16,9 @@ import { answer, overtaken } from "./answer.ts";
 import { Checking, type CheckState, inPart } from "./checking.ts";
 import { refusedRequest } from "./connection.ts";
 import { Delivery } from "./delivery.ts";
-import { registerFeatures } from "./features.ts";
+import { type ClientWishes, registerFeatures } from "./features.ts";
 import type { Refusal } from "./gate.ts";
+import { at } from "./member.ts";
 import { type CursorNote, cursorNote } from "./protocol.ts";
 import type { Runtime } from "./runtime.ts";
 import type { Service } from "./service.ts";
@@ -69,12 +70,12 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
     checking.configure(params.capabilities);
     delivery.configure(params.capabilities);
-    if (params.initializationOptions?.cursor === true) delivery.calm.begin();
+    if (at(params.initializationOptions, "cursor") === true) delivery.calm.begin();
     return {
       capabilities: {
         positionEncoding: "utf-16",
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
-        ...registerFeatures(service, delivery, params.capabilities, params.initializationOptions?.pictures === true),
+        ...registerFeatures(service, delivery, params.capabilities, wishesOf(params.initializationOptions)),
       },
       serverInfo: { name: "wayfile" },
     };
@@ -143,6 +144,12 @@ export function startServer(connection: Connection, runtime: Runtime): void {
 
 /** Requests that say what an editor shows of a file. */
 const seen: ReadonlySet<string> = new Set(["textDocument/inlayHint", "textDocument/semanticTokens/range"]);
+
+/** From whoever connects, so of any shape. */
+function wishesOf(options: unknown): ClientWishes {
+  const goOn = at(options, "goOn");
+  return { pictures: at(options, "pictures") === true, ...(typeof goOn === "string" ? { goOn } : {}) };
+}
 
 const emptySegment = { kind: "lines", word: "", text: "", breaks: 0 } as const;
 

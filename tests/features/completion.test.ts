@@ -19,24 +19,24 @@ const inSupply = (line: string) => loft.replace("    Ipf       0.92 kA\n", `    
 describe("completion", () => {
   it("offers the words of a block that are not used up", async () => {
     expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
-      `"formerly, work, behind, rcd, afdd, phase, feeds, route, run, points, spurs, fused, floor-area, place, ingress, supplementary-bonding, earthing, electrode, open-PEN, load, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, dead, live, departure, query, answer, note, detail"`,
+      `"route, run, load, behind, place, dead, live, formerly, work, rcd, afdd, phase, feeds, points, spurs, fused, floor-area, ingress, supplementary-bonding, earthing, electrode, open-PEN, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
     );
-    expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"phases, Ipf, PSCC, PEFC, polarity, phase-sequence"`);
-    expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"work, way"`);
+    expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"Ipf, polarity, phases, PSCC, PEFC, phase-sequence"`);
+    expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way, work, water-heater"`);
     expect(await offered("┆")).toMatchInlineSnapshot(
-      `"wayfile, may-ignore, use, instrument, cable-type, circuit-type, field, installation, board, departure, query, answer, note, detail"`,
+      `"wayfile, use, instrument, installation, may-ignore, cable-type, circuit-type, field, board, departure, query, answer, note, detail"`,
     );
   });
 
   it("offers choices, then the labels of the line that are not there yet", async () => {
     expect(await offered(inWay("route ┆"))).toMatchInlineSnapshot(
-      `"conduit, trunking, clipped, tray, ladder, free-air, wall, ceiling, floor, duct, buried, steel, plastic, flexible, bunched, layer, tray-layer, ladder-layer, method, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
+      `"clipped, conduit, trunking, ceiling, wall, floor, tray, ladder, free-air, duct, buried, method, steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method C ┆"))).toMatchInlineSnapshot(
-      `"steel, plastic, flexible, bunched, layer, tray-layer, ladder-layer, grouped, ambient, insulated, depth, length, bends, in, legs, carries"`,
+      `"steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method ┆"))).toMatchInlineSnapshot(
-      `"100, 101, 102, 103, A, B, C, D, E, F"`,
+      `"C, 100, 101, 102, 103, A, B, D, E, F"`,
     );
   });
 
@@ -89,20 +89,20 @@ describe("completion", () => {
     ).toMatchInlineSnapshot(`"BS EN 60898, BS EN 61009, BS EN 60947-2"`);
     expect(
       await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS EN 61009 C┆")),
-    ).toMatchInlineSnapshot(`"C1, C2, C3, C4, C6, C10, C13, C16, C20, C25, C32, C40, C45, C50, C63, C80, C100, C125"`);
+    ).toMatchInlineSnapshot(`"C6, C10, C32, C16, C20, C40, C25, C50, C63, C1, C2, C3, C4, C13, C45, C80, C100, C125"`);
     expect(
       await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS 88-3 ┆")),
     ).toMatchInlineSnapshot(
-      `"5 A, 16 A, 20 A, 32 A, 45 A, 63 A, 80 A, 100 A, gG, gM, back-up, 6 mA, 10 mA, 30 mA, 100 mA, 300 mA, 500 mA, 1000 mA, bidirectional, unidirectional, type"`,
+      `"32 A, 16 A, 20 A, 63 A, 5 A, 45 A, 80 A, 100 A, gG, gM, back-up, type, bidirectional, unidirectional"`,
     );
   });
 
   it("offers editions, and the number of the next way", async () => {
     expect(await offered(loft.replace("standard  BS 7671:2018+A2:2022", "standard ┆"))).toMatchInlineSnapshot(
-      `"BS 7671:2018+A4:2026, BS 7671:2018+A2:2022+A3:2024, BS 7671:2018+A2:2022, BS 7671:2018+A1:2020, BS 7671:2018, BS 7671:2008+A3:2015, BS 7671:2008+A1:2011, BS 7671:2008, BS 7671:2001"`,
+      `"BS 7671:2018+A2:2022+A3:2024, BS 7671:2018+A4:2026, BS 7671:2018+A2:2022, BS 7671:2018+A1:2020, BS 7671:2018, BS 7671:2008+A3:2015, BS 7671:2008+A1:2011, BS 7671:2008, BS 7671:2001"`,
     );
     expect(await offered(loft.replace("way 9 spare", "way 9 spare\n    way ┆"))).toMatchInlineSnapshot(
-      `"10, ring, radial, feeder, spare, as"`,
+      `"10, radial, ring, feeder, spare, as"`,
     );
   });
 
@@ -121,19 +121,67 @@ describe("completion", () => {
     const { snapshot, cursor } = await atCursor(loft.replace("way 9 spare", "way 9 spare\n    ┆"));
     const snippets = complete(snapshot, cursor).flatMap(({ snippet }) => snippet ?? []);
     expect(snippets.join("\n\n")).toMatchInlineSnapshot(`
-      "containment \${1:a short name} \${2|conduit,trunking|} \${3:the size of the conduit or the width of the trunking} "\${4:where it runs}" {
+      "way 10 \${1|radial,ring|} "\${2}" {
       	$0
       }
 
-      dead \${1:year-month-day} {
+      containment \${1} \${2|conduit,trunking|} \${3} "\${4}" {
       	$0
       }
 
-      live \${1:year-month-day} {
+      dead \${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} with \${2:M1} {
       	$0
       }
 
-      way \${1:its number on the board} \${2|ring,radial,feeder,spare|} "\${3:what it supplies}" {
+      live \${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} with \${2:M1} {
+      	$0
+      }
+
+      way 10 feeder "\${1}" {
+      	device  BS 88-2 \${2|63,40,80,100,50,32|} A gG
+      	cable   armoured 90 °C  line \${3|16,10,25,35|} mm²  cpc-by armour  cores \${4|3,2,4|}
+      	route   \${5|tray  method E,clipped  method C,buried  method D|}
+      	length  \${6} m
+      	feeds   \${7}
+      }$0
+
+      way 10 ring "\${1:Sockets}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Sockets}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Lighting}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Cooker}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Shower}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Water heater}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Heating}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Smoke and heat alarms}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Appliance}" {
+      	$0
+      }
+
+      way 10 radial "\${1:Motor}" {
       	$0
       }"
     `);

@@ -4,7 +4,6 @@ import { beforeAll, expect, test } from "vitest";
 import * as oniguruma from "vscode-oniguruma";
 import * as textmate from "vscode-textmate";
 import { endOf, lex } from "../../grammar/lexer.ts";
-import { snippets } from "../../grammar/snippets.ts";
 import { textmate as grammarText, scopeName, wordScopes } from "../../grammar/textmate.ts";
 import { type TokenName, type TokenRow, tokenRows } from "../../grammar/tokens.ts";
 import { vocabulary } from "../../grammar/vocabulary.ts";
@@ -155,27 +154,24 @@ const odd = [
   "\ufeffwayfile 1\u00a0# é",
 ];
 
-test.each([...examples, ...snippets().map(({ text }) => text), ...odd])(
-  "the colours of %j agree with the lexer",
-  (text) => {
-    const colours = coloursOf(text);
-    const { tokens, comments } = lex(text);
-    for (const token of [...tokens, ...comments]) {
-      const name = token.tokenType.name as TokenName;
-      if (name === "NewLine") continue;
-      const pieces = colours.filter(({ start, end }) => start < endOf(token) && end > token.startOffset);
-      expect(pieces[0]?.start, `${token.image} begins where its colour begins`).toBeLessThanOrEqual(token.startOffset);
-      const row: TokenRow | undefined = tokenRows.find((other) => other.name === name);
-      const allowed = row?.scope === undefined ? undefined : [row.scope];
-      for (const { scopes } of pieces) {
-        const fits = allowed
-          ? scopes.some((scope) => allowed.includes(scope) || words.includes(scope))
-          : scopes.length === 1 || words.includes(scopes.at(-1) ?? "");
-        expect(fits, `${name} ${token.image} is coloured ${scopes.join(" ")}`).toBe(true);
-      }
+test.each([...examples, ...odd])("the colours of %j agree with the lexer", (text) => {
+  const colours = coloursOf(text);
+  const { tokens, comments } = lex(text);
+  for (const token of [...tokens, ...comments]) {
+    const name = token.tokenType.name as TokenName;
+    if (name === "NewLine") continue;
+    const pieces = colours.filter(({ start, end }) => start < endOf(token) && end > token.startOffset);
+    expect(pieces[0]?.start, `${token.image} begins where its colour begins`).toBeLessThanOrEqual(token.startOffset);
+    const row: TokenRow | undefined = tokenRows.find((other) => other.name === name);
+    const allowed = row?.scope === undefined ? undefined : [row.scope];
+    for (const { scopes } of pieces) {
+      const fits = allowed
+        ? scopes.some((scope) => allowed.includes(scope) || words.includes(scope))
+        : scopes.length === 1 || words.includes(scopes.at(-1) ?? "");
+      expect(fits, `${name} ${token.image} is coloured ${scopes.join(" ")}`).toBe(true);
     }
-  },
-);
+  }
+});
 
 interface Manifest {
   readonly contributes: { readonly semanticTokenScopes: readonly { readonly scopes: Record<string, string[]> }[] };

@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 import { lex } from "../../grammar/lexer.ts";
 import type { Choices, Param, WordRow } from "../../grammar/params.ts";
 import { testBlocks } from "../../grammar/readings.ts";
-import { snippets } from "../../grammar/snippets.ts";
 import { absences, type BlockKind, provenances, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindSegment } from "../../server/model/bind.ts";
 import type { Problem } from "../../server/model/problems.ts";
@@ -84,18 +83,6 @@ describe.each(rows)("$word in $kind", ({ kind, word, row }) => {
   test("takes as many of its arguments as it likes at the end only", () => {
     const plain = paramsOf(row).filter(({ label }) => label === undefined);
     expect(plain.slice(0, -1).filter((param) => param.many)).toEqual([]);
-  });
-});
-
-describe("snippets", () => {
-  test.each(snippets())("$name is read without a problem", ({ text, within }) => {
-    const problems = problemsOf(text, within);
-    expect(problems).toEqual([]);
-  });
-
-  test("each has a name of its own", () => {
-    const names = snippets().map(({ name }) => name);
-    expect(new Set(names).size).toBe(names.length);
   });
 });
 
