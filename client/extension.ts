@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { commands, type ExtensionContext, window, workspace } from "vscode";
 import { addTests } from "./addTests.ts";
 import { followCursor } from "./cursor.ts";
+import { LiveView, liveViewCommands } from "./liveView.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { Server } from "./server.ts";
 import { showWorking, Workings, workingScheme } from "./showWorking.ts";
@@ -25,6 +26,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     commands.registerCommand("wayfile.showWorking", () => showWorking(started, workings)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),
+    ...liveViewCommands(new LiveView(started, context.extensionUri)),
     commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),
   );
   await started.start();

@@ -14,6 +14,7 @@ const bundle = (name: string) => join(root, "dist", name);
 describe("bundles", () => {
   test.each([
     ["client.cjs", 500],
+    ["page.js", 80],
     ["server.cjs", 1300],
     ["wayfile.cjs", 1300],
   ])("%s stays under %i kB", (name, ceiling) => {
@@ -68,6 +69,8 @@ describe("bundles", () => {
       "LICENSE",
       "README.md",
       "dist/client.cjs",
+      "dist/page.css",
+      "dist/page.js",
       "dist/server.cjs",
       "dist/third-party.txt",
       "grammar/generated/language-configuration.json",

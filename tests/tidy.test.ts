@@ -21,11 +21,11 @@ const read = (...patterns: string[]): Source[] =>
     .sort()
     .map((file) => ({ file, text: readFileSync(path.join(root, file), "utf8") }));
 
-const sources = read("grammar/*.ts", "server/**/*.ts", "client/**/*.ts");
+const sources = read("grammar/*.ts", "server/**/*.ts", "client/**/*.{ts,tsx}");
 const tests = read("tests/**/*.ts");
 
 /** A room is a folder; below `server`, each folder is one. */
-const roomOf = (file: string): string => /^(?:server\/[^/]+|[^/]+)/.exec(file)?.[0] ?? file;
+const roomOf = (file: string): string => /^(?:server\/[^/]+|client\/page(?=\/)|[^/]+)/.exec(file)?.[0] ?? file;
 
 const below = ["grammar", "server/text", "server/tables", "server/calc", "server/syntax", "server/model"];
 /** What follows from a schedule: of one way, of what is laid together, of what was read, of what boards add up. */
@@ -34,9 +34,11 @@ const core = [
   ...below,
   ...study,
   "server/diagnosis",
+  "server/drawings",
   "server/rules",
   "server/proposal",
   "server/reports",
+  "server/views",
   "server/format",
   "server/workspace",
   "server/features",
@@ -55,6 +57,15 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   "server/readings": [...below, "server/circuit", "server/conduits"],
   "server/boards": [...below, "server/circuit", "server/conduits", "server/readings"],
   "server/diagnosis": ["server/text", "server/tables", "server/calc", "server/model", ...study],
+  "server/drawings": [
+    "server/text",
+    "server/syntax",
+    "server/tables",
+    "server/calc",
+    "server/model",
+    ...study,
+    "server/diagnosis",
+  ],
   "server/rules": [...below, ...study, "server/diagnosis", "fastest-levenshtein"],
   "server/format": [...below, ...study, "chevrotain"],
   "server/proposal": [...below, ...study, "server/rules", "server/format"],
@@ -65,6 +76,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "server/calc",
     "server/model",
     ...study,
+    "server/drawings",
     "server/rules",
   ],
   "server/papers": [
@@ -76,6 +88,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "read-excel-file",
     "write-excel-file",
   ],
+  "server/views": [...below, ...study, "server/diagnosis", "server/drawings", "server/rules", "server/reports"],
   "server/workspace": [...below, ...study, "server/rules", "server/format", "vscode-uri"],
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
   "server/disk": ["server/text", "node:"],
@@ -96,7 +109,16 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/main.node.ts": [...core, "server/lsp", "server/disk", "server/git", "vscode-languageserver", "node:"],
   "server/main.cli.ts": [...core, "server/cli", "node:"],
-  client: ["vscode", "vscode-languageclient", "server/lsp/protocol.ts", "node:path"],
+  client: [
+    "vscode",
+    "vscode-languageclient",
+    "server/lsp/protocol.ts",
+    "server/lsp/view-protocol.ts",
+    "server/lsp/placed.ts",
+    "client/page/messages.ts",
+    "node:path",
+  ],
+  "client/page": ["preact", "server/lsp/view-protocol.ts", "server/lsp/placed.ts", "server/views", "server/drawings"],
 };
 
 /** The one file of the grammar that is a program: it writes what is derived from the rest. */

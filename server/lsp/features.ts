@@ -34,6 +34,7 @@ import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newSchedu
 import { renaming } from "./renaming.ts";
 import { badRequest, findings, type Service } from "./service.ts";
 import { everySchedule, readUsers } from "./shared-names.ts";
+import { views } from "./views.ts";
 import { workings } from "./workings.ts";
 import { worksheets } from "./worksheets.ts";
 
@@ -56,6 +57,7 @@ export function registerFeatures(
   ownRequests(service);
   worksheets(service);
   workings(service);
+  views(service);
   return {
     ...diagnostics(service, delivery),
     ...hovers(service, client, pictures),

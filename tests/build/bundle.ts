@@ -4,7 +4,7 @@
  */
 import { chmod, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { type BuildOptions, build, type Plugin } from "esbuild";
+import { type BuildOptions, build, type Plugin, transform } from "esbuild";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
@@ -45,9 +45,21 @@ const withoutSamples: Plugin = {
   },
 };
 
-const bundles: Readonly<Record<string, Pick<BuildOptions, "entryPoints" | "external" | "banner" | "plugins">>> = {
+/** What runs in a browser: the page of the live view knows no Node and no modules. */
+const inBrowser = {
+  platform: "browser",
+  format: "iife",
+  target: "es2024",
+  define: {},
+  banner: {},
+  jsx: "automatic",
+  jsxImportSource: "preact",
+} satisfies BuildOptions;
+
+const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   // The editor lends its API under the name vscode; it is not a package.
   "client.cjs": { entryPoints: ["client/extension.ts"], external: ["vscode"] },
+  "page.js": { ...inBrowser, entryPoints: ["client/page/editor-page.ts"] },
   "server.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples] },
   "wayfile.cjs": { entryPoints: ["server/main.cli.ts"], banner: { js: `#!/usr/bin/env node\n${ahead}` } },
 };
@@ -68,8 +80,17 @@ const sizes = await Promise.all(
     return `${name.padEnd(12)} ${Math.ceil(bytes / 1000)} kB`;
   }),
 );
+await writeFile(join(dist, "page.css"), await styleOfPage());
 await writeFile(join(dist, "third-party.txt"), (await Promise.all([...packages].sort().map(licenceOf))).join("\n\n"));
 console.log(sizes.join("\n"));
+
+async function styleOfPage(): Promise<string> {
+  const { code } = await transform(await readFile(join(root, "client/page/page.css"), "utf8"), {
+    loader: "css",
+    minify: true,
+  });
+  return code;
+}
 
 /** The name, version and licence text of a package whose code is in a bundle, as its licence asks for. */
 async function licenceOf(folder: string): Promise<string> {

@@ -1,0 +1,25 @@
+/** What the page of the live view and whoever shows it say to each other. Nothing else goes over. */
+import type { At } from "../../server/lsp/placed.ts";
+import type { ViewAnswer } from "../../server/lsp/view-protocol.ts";
+import type { ViewKind } from "../../server/views/view.ts";
+
+export type ToPage =
+  | { readonly kind: "view"; readonly view: ViewKind; readonly answer: ViewAnswer }
+  /** Where the cursor is in the schedule. */
+  | { readonly kind: "cursor"; readonly line: number }
+  | { readonly kind: "failed"; readonly message: string };
+
+export type FromPage =
+  /** The page is up and wants a view; it says this again whenever it wants another. */
+  | { readonly kind: "show"; readonly view: ViewKind; readonly board?: string }
+  /** To go to a line: only a person's click or key asks for it. */
+  | { readonly kind: "reveal"; readonly at: At };
+
+/** The other side, as the page sees it: an editor's, or that of a page of its own. */
+export interface Host {
+  send(message: FromPage): void;
+  receive(take: (message: ToPage) => void): void;
+  /** What is kept while the page is hidden or the editor restarts. */
+  load(): unknown;
+  save(state: unknown): void;
+}

@@ -1,0 +1,32 @@
+/** What a person has chosen in the live view: it is kept from one day to the next. */
+import type { ViewKind } from "../../server/views/view.ts";
+
+export interface Chosen {
+  readonly view: ViewKind;
+  /** A board that was picked; none where the view follows the cursor. */
+  readonly board?: string;
+  readonly sort: "order" | "margin";
+  readonly onlyOpen: boolean;
+  readonly zoom: number;
+}
+
+export const initial: Chosen = { view: "board", sort: "order", onlyOpen: false, zoom: 1 };
+
+export const views: readonly (readonly [ViewKind, string])[] = [
+  ["board", "Board"],
+  ["single-line", "Single line"],
+];
+
+/** What was saved by another version may be anything. */
+export function chosenFrom(saved: unknown): Chosen {
+  if (typeof saved !== "object" || saved === null) return initial;
+  const { view, board, sort, onlyOpen, zoom } = saved as Record<string, unknown>;
+  const known = views.find(([kind]) => kind === view)?.[0];
+  return {
+    view: known ?? initial.view,
+    ...(typeof board === "string" ? { board } : {}),
+    sort: sort === "margin" ? "margin" : "order",
+    onlyOpen: onlyOpen === true,
+    zoom: typeof zoom === "number" && zoom >= 0.5 && zoom <= 4 ? zoom : 1,
+  };
+}

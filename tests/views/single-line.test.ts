@@ -1,0 +1,100 @@
+import { describe, expect, test } from "vitest";
+import { example, look, wordsIn } from "./looking.ts";
+
+async function drawingOf(text: string, board?: string) {
+  const view = await look(text, "single-line", board);
+  const [drawing] = view.kind === "drawings" ? view.drawings : [];
+  if (!drawing) throw new Error("Nothing was drawn.");
+  return drawing;
+}
+
+const wharf = example("heron-wharf/boatyard.ways");
+
+/** Boards one behind the other, or side by side. */
+const boards = (count: number, parent: (index: number) => number) => `wayfile 1
+installation "Long shed" {
+  standard  BS 7671:2018+A2:2022
+  supply {
+    earthing TN-S
+    Ze 0.2 Ω
+  }
+${Array.from({ length: count }, (_, index) => {
+  const from = parent(index);
+  const fed = Array.from({ length: count }, (_, other) => other).filter((other) => parent(other) === index);
+  return `  board B${index} "Board ${index}" {
+    fed-from ${from < 0 ? "supply" : `B${from}`}
+${fed
+  .map(
+    (other, at) => `    way ${at + 1} feeder "To ${other}" {
+      device BS EN 60898 B32 6 kA
+      cable multicore line 10 mm² cpc 10 mm²
+      length 12 m
+      feeds B${other}
+    }
+`,
+  )
+  .join("")}  }
+`;
+}).join("")}}
+`;
+
+describe("the installation on one line", () => {
+  test("boards stand in the order they are fed, with their figures", async () => {
+    const drawing = await drawingOf(wharf, "M");
+    const words = wordsIn(drawing.shapes);
+    // The fourth stands in a file of its own.
+    for (const name of ["M Main board", "O Office board", "G Gatehouse board"]) expect(words).toContain(name);
+    // As they are written in the schedules of the boards.
+    expect(words).toContain("Zdb 0.19 Ω");
+    expect(words).toContain("Ipf 1.31 kA");
+  });
+
+  test("the table says the same for every board", async () => {
+    const { table } = await drawingOf(wharf, "M");
+    expect(table?.rows.map(([board]) => board?.text)).toEqual(["M Main board", "O Office board", "G Gatehouse board"]);
+    for (const row of table?.rows ?? []) expect(row.length).toBe(table?.head.length);
+  });
+
+  test("no two boards overlap, however they are fed", async () => {
+    const drawing = await drawingOf(
+      boards(14, (index) => (index === 0 ? -1 : Math.floor((index - 1) / 3))),
+      "B0",
+    );
+    const rects = drawing.shapes.flatMap((shape) =>
+      shape.kind === "group" && shape.key.startsWith("board ") ? shape.shapes.filter((one) => one.kind === "rect") : [],
+    );
+    expect(rects.length).toBe(14);
+    for (const one of rects)
+      for (const other of rects) {
+        if (one === other) continue;
+        const apart =
+          one.x + one.width <= other.x ||
+          other.x + other.width <= one.x ||
+          one.y + one.height <= other.y ||
+          other.y + other.height <= one.y;
+        expect(apart).toBe(true);
+      }
+    for (const { x, y, width, height } of rects) {
+      expect(x + width).toBeLessThanOrEqual(drawing.width);
+      expect(y + height).toBeLessThanOrEqual(drawing.height);
+      expect(Math.min(x, y)).toBeGreaterThanOrEqual(0);
+    }
+  });
+
+  test("of a great many boards only those that matter to the one shown are drawn, and it says so", async () => {
+    const drawing = await drawingOf(
+      boards(90, (index) => (index === 0 ? -1 : 0)),
+      "B7",
+    );
+    expect(drawing.table?.rows.map(([board]) => board?.text)).toEqual(["B0 Board 0", "B7 Board 7"]);
+    expect(drawing.notes[0]).toContain("2 of 90 boards are drawn");
+  });
+
+  test("boards that feed each other in a circle are no reason to stop", async () => {
+    const drawing = await drawingOf(
+      boards(3, (index) => (index + 1) % 3),
+      "B0",
+    ).catch((error: Error) => error.message);
+    expect(drawing).toMatchObject({ title: "Long shed on one line" });
+  });
+});
