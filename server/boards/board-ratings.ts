@@ -3,7 +3,7 @@ import { exceeds } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
 import { deviceName } from "../circuit/describe.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Fact, Quantity } from "../model/values.ts";
 import { rcdsAt } from "./board-rcds.ts";
@@ -27,7 +27,7 @@ export interface RatedPart {
 }
 
 /** The parts of a board that an overload would burn without opening anything, the outermost first. */
-export const ratedParts = memoByObject((node: BoardNode): readonly RatedPart[] => {
+export const ratedParts = memoOfWhole((node: BoardNode): readonly RatedPart[] => {
   const { facts } = node.board.head;
   const ways = node.studies.filter((study) => !study.isSpare);
   const parts: Omit<RatedPart, "behind">[] = [];

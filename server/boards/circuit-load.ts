@@ -1,8 +1,9 @@
 /** What a circuit adds to the demand of its board. */
 
+import { memoInPlace } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
+import type { BoardInPlace } from "../model/installation.ts";
 import type { DiversityPurpose } from "../tables/diversity-shares.ts";
-import { keptInPlace } from "./network.ts";
 
 export type Line = "L1" | "L2" | "L3" | "L";
 export const threeLines: readonly Line[] = ["L1", "L2", "L3"];
@@ -49,7 +50,7 @@ const isSource = ({ uses }: WayStudy): boolean =>
   uses.size > 0 && [...uses].every((use) => ["pv", "storage"].includes(use));
 
 /** The loads of the final circuits of a board. */
-export const ownLoads = keptInPlace(({ board, context }): OwnLoads => {
+export const ownLoads = memoInPlace(({ board, context }: BoardInPlace): OwnLoads => {
   const loads: CircuitLoad[] = [];
   const unknown: WayStudy[] = [];
   for (const way of board.ways) {

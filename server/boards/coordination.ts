@@ -1,16 +1,18 @@
 /** Device over device: whether the one nearest a fault opens alone, as far as ratings and types tell. */
+
 import { fallsShort } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { amps, plain, step } from "../calc/result.ts";
+import { memoInPlace } from "../circuit/kept.ts";
 import { magneticBand } from "../circuit/trip.ts";
 import type { Device, WayStudy } from "../circuit/way.ts";
-import type { Context } from "../model/installation.ts";
+import type { BoardInPlace, Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 import { selectivityRatios } from "../tables/coordination.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
-import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
+import { type BoardNode, studiesOn } from "./network.ts";
 
 /** A device upstream and the worst of those behind it that may open with it. */
 export interface Overlap {
@@ -29,7 +31,7 @@ interface Behind {
   readonly trips: Calculated | undefined;
 }
 
-const devicesOn = keptInPlace((place): readonly Behind[] =>
+const devicesOn = memoInPlace((place: BoardInPlace): readonly Behind[] =>
   studiesOn(place).flatMap((study) => {
     const { device } = study;
     if (!device || device.rating === undefined || study.isSpare || study.isFeeder) return [];

@@ -1,6 +1,6 @@
 import type { Calculated } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoOfWhole } from "../circuit/kept.ts";
 import { lazy } from "../circuit/lazy.ts";
 import { studySupply } from "../circuit/supply.ts";
 import type { Installation } from "../model/installation.ts";
@@ -15,7 +15,7 @@ interface Origin {
 }
 
 /** The demand at the origin: of all boards fed from the supply, added line by line. */
-export const originDemand = memoByObject((installation: Installation): BoardDemand | undefined => {
+export const originDemand = memoOfWhole((installation: Installation): BoardDemand | undefined => {
   const origins = networkOf(installation).origins.flatMap((node): Origin[] => {
     const demand = demandOf(node);
     return demand ? [{ node, demand }] : [];

@@ -1,7 +1,9 @@
 /** The demand of a board's own final circuits, line by line. */
+
 import { diversified } from "../calc/index.ts";
 import { amps, percent, type Step, step } from "../calc/result.ts";
 import { columnOf } from "../circuit/diversity-column.ts";
+import { memoInPlace } from "../circuit/kept.ts";
 import { premisesOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { BoardInPlace } from "../model/installation.ts";
@@ -9,7 +11,7 @@ import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn } from "../tables/diversity-shares.ts";
 import type { Source } from "../tables/source.ts";
 import { type CircuitLoad, type Line, ownLoads, threeLines } from "./circuit-load.ts";
-import { keptInPlace, studiesOn } from "./network.ts";
+import { studiesOn } from "./network.ts";
 
 export const summed: Source = { ref: "Sum of the circuits", standing: "computed" };
 
@@ -33,7 +35,7 @@ export interface OwnPart {
   readonly feeders: readonly WayStudy[];
 }
 
-export const ownPart = keptInPlace((place): OwnPart => partBehind(place, studiesOn(place)));
+export const ownPart = memoInPlace((place: BoardInPlace): OwnPart => partBehind(place, studiesOn(place)));
 
 /** The same of some of a board's ways: those behind one of its RCDs. */
 export function partBehind(place: BoardInPlace, studies: readonly WayStudy[]): OwnPart {

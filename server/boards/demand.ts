@@ -1,7 +1,7 @@
 /** The demand of each board, line by line, from its circuits and up the feeders. */
 import type { Calculated } from "../calc/index.ts";
 import { amps, percent, step } from "../calc/result.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { sameItems } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
@@ -33,7 +33,7 @@ export interface BoardDemand {
 }
 
 /** The demand of a board; nothing where none of its circuits tells what it takes. */
-export const demandOf = memoByObject((node: BoardNode): BoardDemand | undefined => {
+export const demandOf = memoOfWhole((node: BoardNode): BoardDemand | undefined => {
   const own = ownPart(node);
   const below = own.feeders.map((study) => childOf(node, study));
   const parts = [node.context, own, ...below.flatMap((at) => (at ? [at.context, demandOf(at)] : []))];

@@ -1,14 +1,16 @@
 /** Voltage drop from the origin along the feeders to a board, and to the end of a circuit. */
+
 import { type Calculated, dropLimit } from "../calc/index.ts";
 import { percent, step } from "../calc/result.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoInPlace, memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import type { BoardInPlace } from "../model/installation.ts";
 import { fromFormula, summed } from "../tables/source.ts";
 import { type Line, linesOf } from "./circuit-load.ts";
 import { lineOf } from "./demand.ts";
 import { feederDrop, linesBehind } from "./drop-feeder.ts";
-import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
+import { type BoardNode, studiesOn } from "./network.ts";
 
 /** The drop up to a board, % of the nominal voltage: on the line that drops most. */
 export interface BoardDrop extends CableDrop {
@@ -25,7 +27,7 @@ export interface BoardDrop extends CableDrop {
 const nothing: Calculated = { value: 0, unit: "%", steps: [], source: { ref: "", standing: "printed" } };
 const none: CableDrop = { drop: nothing, corrected: nothing };
 
-export const boardDrop = memoByObject((node: BoardNode): BoardDrop => {
+export const boardDrop = memoOfWhole((node: BoardNode): BoardDrop => {
   const { parent, feeder, board } = node;
   if (!parent) return atOrigin(node);
   const above = boardDrop(parent);
@@ -94,7 +96,7 @@ export interface CircuitDrop extends CableDrop {
 }
 
 /** The final circuits of a board whose drop can be calculated, the one with the least room first. */
-export const circuitDrops = keptInPlace((place): readonly CircuitDrop[] =>
+export const circuitDrops = memoInPlace((place: BoardInPlace): readonly CircuitDrop[] =>
   studiesOn(place)
     .flatMap((study) => {
       const found = circuitDrop(study);

@@ -5,7 +5,7 @@ import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc
 import { kiloamps, ohms, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoOfWhole } from "../circuit/kept.ts";
 import { studySupply } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { hotR1R2 } from "../readings/loop.ts";
@@ -37,7 +37,7 @@ const asRecorded: Source = { ref: "as recorded", standing: "quoted" };
 const neutralAsLine: Source = { ref: "Common practice, neutral taken like a line", standing: "practice" };
 
 /** The fault levels at a board; nothing where nothing upstream is recorded, or a feeder cannot be calculated. */
-export const faultLevels = memoByObject((node: BoardNode): FaultLevels | undefined => {
+export const faultLevels = memoOfWhole((node: BoardNode): FaultLevels | undefined => {
   const start = startOf(node);
   if (!start) return undefined;
   const feeders = feedersTo(node, start.at);

@@ -1,13 +1,15 @@
 /** What flows in protective conductors in normal service, circuit by circuit and behind each RCD. */
+
 import type { Calculated } from "../calc/index.ts";
 import { leakageLimit } from "../calc/leakage.ts";
 import { milliamps, step } from "../calc/result.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoInPlace, memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import type { BoardInPlace } from "../model/installation.ts";
 import { type FactOf, quantityOf } from "../model/values.ts";
 import type { Source } from "../tables/source.ts";
 import { type BoardRcd, rcdsAt } from "./board-rcds.ts";
-import { type BoardNode, keptInPlace, studiesOn } from "./network.ts";
+import { type BoardNode, studiesOn } from "./network.ts";
 
 /** The current of one circuit, A. */
 export interface WayLeakage {
@@ -39,9 +41,9 @@ export function leakageOf(study: WayStudy): WayLeakage | undefined {
 }
 
 /** Whether any way of a board says what leaks: where none does there is nothing to add. */
-const isStated = keptInPlace((place) => studiesOn(place).some(({ facts }) => facts.has("leakage")));
+const isStated = memoInPlace((place: BoardInPlace) => studiesOn(place).some(({ facts }) => facts.has("leakage")));
 
-const statedBelow = memoByObject((node: BoardNode): boolean => isStated(node) || node.children.some(statedBelow));
+const statedBelow = memoOfWhole((node: BoardNode): boolean => isStated(node) || node.children.some(statedBelow));
 
 /** All that leaks behind some ways: of a feeder what it states itself, or all of the board behind it. */
 function behind(node: BoardNode, studies: readonly WayStudy[]): Leakage {
@@ -57,10 +59,10 @@ function ofWay(node: BoardNode, study: WayStudy): Leakage {
 }
 
 /** All that leaks on a board and behind it. */
-const ofBoard = memoByObject((node: BoardNode): Leakage => behind(node, node.studies));
+const ofBoard = memoOfWhole((node: BoardNode): Leakage => behind(node, node.studies));
 
 /** The RCDs of a board behind which a circuit states what leaks, each with the sum against its limit. */
-export const rcdLeakages = memoByObject((node: BoardNode): readonly RcdLeakage[] => {
+export const rcdLeakages = memoOfWhole((node: BoardNode): readonly RcdLeakage[] => {
   if (!statedBelow(node)) return [];
   return rcdsAt(node.studies).flatMap((entry): RcdLeakage[] => {
     const leakage = behind(node, entry.ways);

@@ -1,6 +1,6 @@
 /** The boards of an installation as the tree they are fed by. */
 
-import { memoByObject } from "../circuit/kept.ts";
+import { memoInPlace, memoOfWhole } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Board } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
@@ -25,7 +25,7 @@ export interface Network {
 }
 
 /** The network of an installation; the same one for as long as the installation stays the same. */
-export const networkOf = memoByObject((installation: Installation): Network => {
+export const networkOf = memoOfWhole((installation: Installation): Network => {
   const { boards } = installation;
   const byHead = new Map(boards.map((place) => [place.board.head, place] as const));
   const parentOf = ({ context }: BoardInPlace): BoardInPlace | undefined => {
@@ -118,19 +118,7 @@ function feederOf({ upstream }: Context, parent: BoardInPlace | undefined): WayS
   return way && parent && studyWay(way, parent.context);
 }
 
-/** Works an answer out once for a board in its place, as long as neither changes. */
-export function keptInPlace<T>(compute: (place: BoardInPlace) => T): (place: BoardInPlace) => T {
-  const kept = new WeakMap<Context, { readonly board: Board; readonly value: T }>();
-  return (place) => {
-    const before = kept.get(place.context);
-    if (before?.board === place.board) return before.value;
-    const value = compute(place);
-    kept.set(place.context, { board: place.board, value });
-    return value;
-  };
-}
-
 /** The studies of a board's ways. */
-export const studiesOn = keptInPlace(({ board, context }): readonly WayStudy[] =>
+export const studiesOn = memoInPlace(({ board, context }: BoardInPlace): readonly WayStudy[] =>
   board.ways.map((way) => studyWay(way, context)),
 );

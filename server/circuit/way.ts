@@ -6,6 +6,7 @@
 import { type Calculated, disconnectionTime, type LoopLimit, loopLimit } from "../calc/index.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
+import { Reads, recordedBy } from "../model/reads.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import { boardImpedance } from "./board-impedance.ts";
@@ -38,12 +39,24 @@ export class WayStudy {
     this.context = context;
   }
 
+  /** What was asked of the things this way shares with others. */
+  get reads(): Reads {
+    const { context, facts } = this;
+    this.#reads ??= new Reads(context.parts, context.board === context.parts.board ? facts : undefined);
+    return this.#reads;
+  }
+  #reads: Reads | undefined;
+
+  #ask<T>(compute: () => T): T {
+    return recordedBy(this.reads, compute);
+  }
+
   get facts(): Facts<"way"> {
     return this.way.facts;
   }
 
   get supply(): SupplyStudy {
-    if (this.#supply === unasked) this.#supply = studySupply(this.context, this.facts);
+    if (this.#supply === unasked) this.#supply = this.#ask(() => studySupply(this.context, this.facts));
     return this.#supply;
   }
   #supply: SupplyStudy | Unasked = unasked;
@@ -92,14 +105,15 @@ export class WayStudy {
   }
 
   #named(): WayPlaces {
-    if (this.#places === unasked) this.#places = specialLocationsOf(this.facts, this.context.board.facts);
+    if (this.#places === unasked)
+      this.#places = this.#ask(() => specialLocationsOf(this.facts, this.context.board.facts));
     return this.#places;
   }
   #places: WayPlaces | Unasked = unasked;
 
   /** Whether the circuit has three line conductors. */
   get threePhase(): boolean {
-    this.#threePhase ??= this.#hasThreeLines();
+    this.#threePhase ??= this.#ask(() => this.#hasThreeLines());
     return this.#threePhase;
   }
   #threePhase: boolean | undefined;
@@ -116,26 +130,26 @@ export class WayStudy {
   }
 
   get device(): Device | undefined {
-    if (this.#device === unasked) this.#device = deviceOf(this.facts);
+    if (this.#device === unasked) this.#device = this.#ask(() => deviceOf(this.facts));
     return this.#device;
   }
   #device: Device | undefined | Unasked = unasked;
 
   /** Nearest to the load first. */
   get rcds(): readonly Rcd[] {
-    if (this.#rcds === unasked) this.#rcds = rcdsOf(this.facts, this.context);
+    if (this.#rcds === unasked) this.#rcds = this.#ask(() => rcdsOf(this.facts, this.context));
     return this.#rcds;
   }
   #rcds: readonly Rcd[] | Unasked = unasked;
 
   get cable(): Cable | undefined {
-    if (this.#cable === unasked) this.#cable = cableOf(this.facts, this.context);
+    if (this.#cable === unasked) this.#cable = this.#ask(() => cableOf(this.facts, this.context));
     return this.#cable;
   }
   #cable: Cable | undefined | Unasked = unasked;
 
   get runs(): Runs | undefined {
-    if (this.#runs === unasked) this.#runs = runsOf(this.way);
+    if (this.#runs === unasked) this.#runs = this.#ask(() => runsOf(this.way));
     return this.#runs;
   }
   #runs: Runs | undefined | Unasked = unasked;
@@ -151,13 +165,13 @@ export class WayStudy {
 
   /** Dead tests, the latest first. */
   get deadTests(): readonly Test<"dead">[] {
-    if (this.#dead === unasked) this.#dead = testsOf<"dead">(this.facts.all("dead"));
+    if (this.#dead === unasked) this.#dead = this.#ask(() => testsOf<"dead">(this.facts.all("dead")));
     return this.#dead;
   }
   #dead: readonly Test<"dead">[] | Unasked = unasked;
 
   get liveTests(): readonly Test<"live">[] {
-    if (this.#live === unasked) this.#live = testsOf<"live">(this.facts.all("live"));
+    if (this.#live === unasked) this.#live = this.#ask(() => testsOf<"live">(this.facts.all("live")));
     return this.#live;
   }
   #live: readonly Test<"live">[] | Unasked = unasked;
@@ -173,7 +187,7 @@ export class WayStudy {
 
   /** The latest of the live tests that says Zs: one made later for another purpose leaves it standing. */
   get Zs(): ReadingAt | undefined {
-    if (this.#Zs === unasked) this.#Zs = this.#findZs();
+    if (this.#Zs === unasked) this.#Zs = this.#ask(() => this.#findZs());
     return this.#Zs;
   }
   #Zs: ReadingAt | undefined | Unasked = unasked;
@@ -185,7 +199,7 @@ export class WayStudy {
   }
 
   get R1R2(): ReadingAt | undefined {
-    if (this.#R1R2 === unasked) this.#R1R2 = this.#findR1R2();
+    if (this.#R1R2 === unasked) this.#R1R2 = this.#ask(() => this.#findR1R2());
     return this.#R1R2;
   }
   #R1R2: ReadingAt | undefined | Unasked = unasked;
@@ -201,14 +215,15 @@ export class WayStudy {
    * starts from that and not from its board.
    */
   get boardImpedance(): (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined {
-    if (this.#zdb === unasked) this.#zdb = this.facts.has("earthing") ? undefined : boardImpedance(this.context);
+    if (this.#zdb === unasked)
+      this.#zdb = this.#ask(() => (this.facts.has("earthing") ? undefined : boardImpedance(this.context)));
     return this.#zdb;
   }
   #zdb: (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined | Unasked = unasked;
 
   /** The disconnection time the standard allows. */
   get disconnectionTime(): Calculated | undefined {
-    if (this.#time === unasked) this.#time = this.#findDisconnectionTime();
+    if (this.#time === unasked) this.#time = this.#ask(() => this.#findDisconnectionTime());
     return this.#time;
   }
   #time: Calculated | undefined | Unasked = unasked;
@@ -228,7 +243,7 @@ export class WayStudy {
 
   /** Greatest Zs for the overcurrent device to disconnect in time, hot. */
   get overcurrentLimit(): LoopLimit | undefined {
-    if (this.#overcurrentLimit === unasked) this.#overcurrentLimit = this.#findOvercurrentLimit();
+    if (this.#overcurrentLimit === unasked) this.#overcurrentLimit = this.#ask(() => this.#findOvercurrentLimit());
     return this.#overcurrentLimit;
   }
   #overcurrentLimit: LoopLimit | undefined | Unasked = unasked;
@@ -249,7 +264,7 @@ export class WayStudy {
 
   /** What disconnects a fault to earth, and the limit that follows. */
   get disconnection(): Disconnection | undefined {
-    if (this.#disconnection === unasked) this.#disconnection = disconnectionOf(this);
+    if (this.#disconnection === unasked) this.#disconnection = this.#ask(() => disconnectionOf(this));
     return this.#disconnection;
   }
   #disconnection: Disconnection | undefined | Unasked = unasked;
@@ -264,21 +279,21 @@ export class WayStudy {
 
   /** What R1+R2 should read at the far point at 20 °C, from length and sizes. For a ring, a quarter of the sum of the ends. */
   get expectedR1R2(): Calculated | undefined {
-    if (this.#expectedR1R2 === unasked) this.#expectedR1R2 = expectedR1R2(this);
+    if (this.#expectedR1R2 === unasked) this.#expectedR1R2 = this.#ask(() => expectedR1R2(this));
     return this.#expectedR1R2;
   }
   #expectedR1R2: Calculated | undefined | Unasked = unasked;
 
   /** The most R1+R2 that any point of the circuit should show at 20 °C: on a ring, at the end of a spur. */
   get greatestR1R2(): Calculated | undefined {
-    if (this.#greatestR1R2 === unasked) this.#greatestR1R2 = farthestSpur(this) ?? this.expectedR1R2;
+    if (this.#greatestR1R2 === unasked) this.#greatestR1R2 = this.#ask(() => farthestSpur(this) ?? this.expectedR1R2);
     return this.#greatestR1R2;
   }
   #greatestR1R2: Calculated | undefined | Unasked = unasked;
 
   /** Capacity of each stretch of the route. */
   get capacities(): readonly SectionCapacity[] {
-    if (this.#capacities === unasked) this.#capacities = capacitiesOf(this);
+    if (this.#capacities === unasked) this.#capacities = this.#ask(() => capacitiesOf(this));
     return this.#capacities;
   }
   #capacities: readonly SectionCapacity[] | Unasked = unasked;

@@ -4,7 +4,7 @@
  */
 
 import { conductorsOf } from "../circuit/conductors.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoByObject, memoInPlace } from "../circuit/kept.ts";
 import { studyWay } from "../circuit/way.ts";
 import type { Board, BoardHead, InstallationHead } from "../model/file.ts";
 import type { Context, Installation } from "../model/installation.ts";
@@ -46,12 +46,8 @@ interface BoardInContext {
   readonly context: Context;
 }
 
-const contentsKept = new WeakMap<Context, { readonly board: Board; readonly found: ByContainment }>();
-
 /** What each containment holds of one board's ways. */
-function contentsOn({ board, context }: BoardInContext): ByContainment {
-  const before = contentsKept.get(context);
-  if (before?.board === board) return before.found;
+const contentsOn = memoInPlace(({ board, context }: BoardInContext): ByContainment => {
   const found = new Map<ContainmentFact, Content[]>();
   for (const way of board.ways) {
     for (const route of way.facts.all("route")) {
@@ -62,24 +58,16 @@ function contentsOn({ board, context }: BoardInContext): ByContainment {
       found.set(fact, [...(found.get(fact) ?? []), { study, route, ...conductorsOf(study, route) }]);
     }
   }
-  contentsKept.set(context, { board, found });
   return found;
-}
+});
 
 /** The containments of a board, with what runs in them. */
-export function containmentsOn(place: BoardInContext): readonly ContainmentStudy[] {
-  const { board, context } = place;
-  const own = allContainments(board.head.facts);
+export const containmentsOn = memoInPlace((place: BoardInContext): readonly ContainmentStudy[] => {
+  const own = allContainments(place.board.head.facts);
   if (own.length === 0) return [];
-  const before = studiesKept.get(context);
-  if (before?.board === board) return before.studies;
   const contents = contentsOn(place);
-  const studies = own.map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []));
-  studiesKept.set(context, { board, studies });
-  return studies;
-}
-
-const studiesKept = new WeakMap<Context, { readonly board: Board; readonly studies: readonly ContainmentStudy[] }>();
+  return own.map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []));
+});
 
 /** The containments of the installation itself, with what runs in them from all boards. */
 export function containmentsOf({ head, boards }: Installation): ContainmentStudy[] {

@@ -8,7 +8,7 @@ import { studyWay, type WayStudy } from "../circuit/way.ts";
 import { bindSegment } from "../model/bind.ts";
 import type { InstallationPart } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
-import type { AnyValue, Fact, Facts } from "../model/values.ts";
+import { type AnyValue, type Fact, Facts } from "../model/values.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
@@ -85,8 +85,7 @@ export function contextAt(snapshot: Snapshot, { segment, offset }: Cursor): Curs
   }
 }
 
-const emptyFacts = (of: Facts): Facts =>
-  Object.assign(Object.create(Object.getPrototypeOf(of)), { kind: of.kind, list: [], broken: [] });
+const emptyFacts = (of: Facts): Facts => new Facts(of.kind, [], []);
 
 /** A block that is not closed yet goes on to where the next part begins: that is where a person is typing. */
 const endOfStatement = ({ block, end }: Statement): number => (block && !block.close ? Number.POSITIVE_INFINITY : end);

@@ -2,6 +2,7 @@ import { containers, structural } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
 import type { Problem } from "./problems.ts";
+import { recorder } from "./reads.ts";
 import { type AnyBlock, type Fact, type FactOf, Facts } from "./values.ts";
 import { wayRun } from "./way-run.ts";
 
@@ -191,6 +192,36 @@ function waysNamed(written: FactOf<"board", "way">): FactOf<"board", "way">[] {
   return run.map((value) => ({ ...header, args: { ...header.args, id: { ...header.args.id, value } } }));
 }
 
+/** The first line of an installation or a board, and the facts of its own. */
+class Head {
+  readonly facts: Facts;
+  readonly #name: string;
+  readonly #title: string;
+  readonly #header: Fact;
+
+  constructor(name: string, title: string, header: Fact, facts: Facts) {
+    this.#name = name;
+    this.#title = title;
+    this.#header = header;
+    this.facts = facts;
+  }
+
+  get name(): string {
+    recorder?.note(this, "name");
+    return this.#name;
+  }
+
+  get title(): string {
+    recorder?.note(this, "title");
+    return this.#title;
+  }
+
+  get header(): Fact {
+    recorder?.note(this, "header");
+    return this.#header;
+  }
+}
+
 interface HeadKept {
   readonly parts: readonly Segment[];
   readonly head: InstallationHead | BoardHead;
@@ -213,12 +244,9 @@ function headOf(
   const facts = inner.length === 0 ? rest : new Facts(kind, [...inner, ...rest.list], rest.broken, rest.struckOut);
   const header = withName(opened ?? nameless(group.open, kind), kind === "board" ? "name" : "title");
   const args = header.args as { name?: { value: string }; title?: { value: string } };
-  const head = {
-    name: args.name?.value ?? "",
-    title: args.title?.value ?? "",
-    header,
-    facts,
-  } as unknown as InstallationHead | BoardHead;
+  const head = new Head(args.name?.value ?? "", args.title?.value ?? "", header, facts) as unknown as
+    | InstallationHead
+    | BoardHead;
   headsKept.set(group.open, { parts: group.segments, head });
   return head;
 }

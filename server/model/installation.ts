@@ -1,10 +1,11 @@
 import { type Edition, editionOf } from "../tables/editions.ts";
 import type { Board, BoardHead, FileModel, InstallationHead, InstallationPart } from "./file.ts";
-import { sameItems } from "./file.ts";
-import { boardInPlace, type CircuitTypeFact } from "./in-place.ts";
+import { boardInPlace } from "./in-place.ts";
+import { type Names, namesOf } from "./names.ts";
+import { SharedParts } from "./shared-parts.ts";
 import { supplyAsItStands } from "./supply.ts";
 import { isThreePhase, type Upstream } from "./three-lines.ts";
-import type { FactOf, Facts } from "./values.ts";
+import type { Facts } from "./values.ts";
 
 /** A file of a project, by the path its host knows it by. */
 export interface ProjectFile {
@@ -24,27 +25,13 @@ export interface Context {
   readonly upstream: readonly Upstream[];
   readonly edition: Edition | undefined;
   readonly names: Names;
+  /** All of these but the edition, for whoever notes what is asked of them. */
+  readonly parts: SharedParts;
 }
 
-/** What may be referred to, across all files of the project. */
-export interface Names {
-  readonly instruments: ReadonlyMap<string, readonly InstrumentFact[]>;
-  readonly cableTypes: ReadonlyMap<string, readonly CableTypeFact[]>;
-  readonly circuitTypes: ReadonlyMap<string, readonly CircuitTypeFact[]>;
-  readonly boards: ReadonlyMap<string, readonly BoardHead[]>;
-  /** Words of lines outside the boards that could not be understood: each may have defined a name. */
-  readonly unclear: ReadonlySet<string>;
-  /** Details of its own that the schedule declares. */
-  readonly fields: readonly FieldFact[];
-  /** Whether a file that is used could not be read: it may define more. */
-  readonly incomplete: boolean;
-}
-
-export type InstrumentFact = FactOf<"file", "instrument">;
 export type { CircuitTypeFact } from "./in-place.ts";
+export type { CableTypeFact, FieldFact, InstrumentFact, Names } from "./names.ts";
 export type { Upstream } from "./three-lines.ts";
-export type FieldFact = FactOf<"file", "field">;
-export type CableTypeFact = FactOf<"file", "cable-type">;
 
 export interface BoardInPlace {
   readonly board: Board;
@@ -80,7 +67,12 @@ function installationOf(
 ): Installation {
   const { head } = part;
   const all = [...part.boards, ...loose];
-  const names = namesOf(head, files, all, unread);
+  const names = namesOf(
+    head,
+    files,
+    all.map((board) => board.head),
+    unread,
+  );
   const described = head.facts.one("supply")?.inner as Facts<"supply"> | undefined;
   const supply = described && supplyAsItStands(described);
   const written = head.facts.one("standard")?.args.edition.value;
@@ -117,7 +109,7 @@ function upstreamOf(start: BoardHead, boards: ReadonlyMap<string, Board>): Upstr
 /** A board that several installations share is in a context of its own in each. */
 const contexts = new WeakMap<InstallationHead, WeakMap<BoardHead, Context>>();
 
-function contextOf(fresh: Context): Context {
+function contextOf(fresh: Omit<Context, "parts">): Context {
   const here = contexts.get(fresh.installation) ?? new WeakMap<BoardHead, Context>();
   const before = here.get(fresh.board);
   const same =
@@ -129,64 +121,8 @@ function contextOf(fresh: Context): Context {
       (up, index) => up.board === fresh.upstream[index]?.board && up.feeder === fresh.upstream[index]?.feeder,
     );
   if (same) return before;
-  here.set(fresh.board, fresh);
+  const context = { ...fresh, parts: new SharedParts(fresh) };
+  here.set(fresh.board, context);
   contexts.set(fresh.installation, here);
-  return fresh;
-}
-
-/** A block whose first line is still being typed has no name yet. */
-const isNamed = ({ args }: { readonly args: { readonly name?: unknown } }): boolean => args.name !== undefined;
-
-interface NamesKept {
-  readonly facts: readonly unknown[];
-  readonly heads: readonly BoardHead[];
-  readonly names: Names;
-}
-
-const namesKept = new WeakMap<InstallationHead, NamesKept>();
-
-function namesOf(
-  head: InstallationHead,
-  files: readonly FileModel[],
-  boards: readonly Board[],
-  incomplete: boolean,
-): Names {
-  const instrumentFacts = [
-    ...files.flatMap(({ facts }) => facts.all("instrument")),
-    ...head.facts.all("instrument"),
-  ].filter(isNamed);
-  const cableFacts = [...files.flatMap((file) => file.facts.all("cable-type")), ...head.facts.all("cable-type")];
-  const circuitFacts = [
-    ...files.flatMap((file) => file.facts.all("circuit-type")),
-    ...head.facts.all("circuit-type"),
-  ].filter(isNamed);
-  const unclear = [...files.flatMap((file) => file.facts.broken), ...head.facts.broken];
-  const fields = [...files.flatMap((file) => file.facts.all("field")), ...head.facts.all("field")];
-  const facts = [...instrumentFacts, ...cableFacts, ...circuitFacts, ...fields, ...unclear];
-  const heads = boards.map((board) => board.head);
-  const before = namesKept.get(head);
-  const same = before && before.names.incomplete === incomplete;
-  if (same && sameItems(before.facts, facts) && sameItems(before.heads, heads)) return before.names;
-  const names: Names = {
-    instruments: byName(instrumentFacts, (fact) => fact.args.name.value),
-    cableTypes: byName(cableFacts, (fact) => fact.args.name.value),
-    circuitTypes: byName(circuitFacts, (fact) => fact.args.name.value),
-    boards: byName(heads, (board) => board.name),
-    unclear: new Set(unclear),
-    fields,
-    incomplete,
-  };
-  namesKept.set(head, { facts, heads, names });
-  return names;
-}
-
-function byName<T>(items: readonly T[], nameOf: (item: T) => string): Map<string, T[]> {
-  const map = new Map<string, T[]>();
-  for (const item of items) {
-    const name = nameOf(item);
-    const before = map.get(name);
-    if (before) before.push(item);
-    else map.set(name, [item]);
-  }
-  return map;
+  return context;
 }

@@ -1,6 +1,7 @@
 import type { Accepts, Param, Params } from "../../grammar/params.ts";
 import type { Provenance, Vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
+import { brokenWords, recorder, struckOutTests, wholeList } from "./reads.ts";
 
 /** Offsets within a segment's text. */
 export interface Span {
@@ -104,33 +105,56 @@ export type FactOf<B extends AnyBlock, W extends WordIn<B>> = Rows<B>[W] extends
     : never
   : never;
 
+/** Blocks whose facts others are judged by: what is asked of them is noted. */
+const sharedKinds: ReadonlySet<AnyBlock> = new Set(["installation", "board", "supply", "instrument", "way"]);
+
 /** The facts of one block, by word. */
 export class Facts<B extends AnyBlock = AnyBlock> {
   readonly kind: B;
-  readonly list: readonly Fact[];
-  /** Words that stand here but could not be understood: what they would have said is unknown, not missing. */
-  readonly broken: readonly string[];
-  /** Tests that are kept and do not count: they are in no list. */
-  readonly struckOut: readonly Fact[];
+  readonly #list: readonly Fact[];
+  readonly #broken: readonly string[];
+  readonly #struckOut: readonly Fact[];
+  readonly #isShared: boolean;
 
   constructor(kind: B, list: readonly Fact[], broken: readonly string[], struckOut: readonly Fact[] = []) {
     this.kind = kind;
-    this.list = list;
-    this.broken = broken;
-    this.struckOut = struckOut;
+    this.#list = list;
+    this.#broken = broken;
+    this.#struckOut = struckOut;
+    this.#isShared = sharedKinds.has(kind);
+  }
+
+  get list(): readonly Fact[] {
+    if (recorder !== undefined && this.#isShared) recorder.note(this, wholeList);
+    return this.#list;
+  }
+
+  /** Words that stand here but could not be understood: what they would have said is unknown, not missing. */
+  get broken(): readonly string[] {
+    if (recorder !== undefined && this.#isShared) recorder.note(this, brokenWords);
+    return this.#broken;
+  }
+
+  /** Tests that are kept and do not count: they are in no list. */
+  get struckOut(): readonly Fact[] {
+    if (recorder !== undefined && this.#isShared) recorder.note(this, struckOutTests);
+    return this.#struckOut;
   }
 
   one<W extends WordIn<B>>(word: W): FactOf<B, W> | undefined {
-    return firstOf(this.list, word) as FactOf<B, W> | undefined;
+    if (recorder !== undefined && this.#isShared) recorder.note(this, word);
+    return firstOf(this.#list, word) as FactOf<B, W> | undefined;
   }
 
   all<W extends WordIn<B>>(word: W): readonly FactOf<B, W>[] {
-    return allOf(this.list, word) as unknown as readonly FactOf<B, W>[];
+    if (recorder !== undefined && this.#isShared) recorder.note(this, word);
+    return allOf(this.#list, word) as unknown as readonly FactOf<B, W>[];
   }
 
   /** Whether the word stands here, understood or not. */
   has(word: WordIn<B>): boolean {
-    return firstOf(this.list, word) !== undefined || this.broken.includes(word);
+    if (recorder !== undefined && this.#isShared) recorder.note(this, word);
+    return firstOf(this.#list, word) !== undefined || this.#broken.includes(word);
   }
 }
 

@@ -1,5 +1,6 @@
 /** What all the readings of a ring say together: a fault of the whole ring, or a slip of the test, is said once. */
 import { readingAt, ringTolerance } from "../calc/ring.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { expectedConductorAt, lengthMismatch } from "./dead.ts";
@@ -13,15 +14,7 @@ export type Pattern =
   | { readonly kind: "doubled"; readonly points: readonly RingPoint[] }
   | { readonly kind: "bridged"; readonly points: readonly RingPoint[] };
 
-const kept = new WeakMap<WayStudy, { readonly pattern: Pattern | undefined }>();
-
-export function ringPattern(study: WayStudy): Pattern | undefined {
-  const before = kept.get(study);
-  if (before) return before.pattern;
-  const pattern = findPattern(study);
-  kept.set(study, { pattern });
-  return pattern;
-}
+export const ringPattern = memoByObject(findPattern);
 
 function findPattern(study: WayStudy): Pattern | undefined {
   if (!study.isRing) return undefined;

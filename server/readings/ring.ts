@@ -12,6 +12,7 @@ import {
   ringTolerance,
   spurAddition,
 } from "../calc/ring.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import type { PlaceOnRun } from "../circuit/runs.ts";
 import type { Test } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -68,16 +69,8 @@ export function ringValue(reading: Reading | undefined): RingValue | undefined {
   return { quantity, open, value: open ? undefined : quantity.value };
 }
 
-const kept = new WeakMap<WayStudy, RingStudy>();
-
 /** The ring test of a way; the same object for as long as its study is. */
-export function studyRing(study: WayStudy): RingStudy {
-  const before = kept.get(study);
-  if (before) return before;
-  const fresh = readRing(study);
-  kept.set(study, fresh);
-  return fresh;
-}
+export const studyRing = memoByObject(readRing);
 
 function readRing(study: WayStudy): RingStudy {
   const ends = latestDead(study, "ends");

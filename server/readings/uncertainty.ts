@@ -4,7 +4,6 @@ import { readArgs } from "../../grammar/readings.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { type ReadingUncertainty, readingUncertainty, type Shown, type StatedAccuracy } from "../calc/uncertainty.ts";
-import { memoByObject } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Names } from "../model/installation.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent, type Quantity } from "../model/values.ts";
@@ -52,11 +51,13 @@ export const readingsOfTest = ({ facts }: MeterTest): MeterReading[] =>
   facts.list.flatMap((fact) => readingsIn(facts.kind, fact));
 
 /** Whether any instrument states its accuracy, or its range: where none does, no reading has an uncertainty or a top. */
-export const anyStates = memoByObject((names: Names) => {
+export const anyStates = (names: Names) => names.answer(whatIsStated);
+
+function whatIsStated(names: Names) {
   const all = [...names.instruments.values()].flat().map(factsOf);
   const states = (word: "accuracy" | "range") => all.some((facts) => facts?.has(word));
   return { accuracy: states("accuracy"), range: states("range") };
-});
+}
 
 /** What is stated of an instrument's accuracy for one kind of measurement. */
 export function accuracyOf(names: Names, instrument: string, kind: MeasuredKind): StatedAccuracy | undefined {

@@ -1,7 +1,9 @@
-import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../boards/network.ts";
+import { type BoardNode, networkOf, studiesOn } from "../../boards/network.ts";
 import { amps, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
+import { memoInPlace } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
+import type { BoardInPlace } from "../../model/installation.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 const sample = (rating: number) => `wayfile 1
@@ -41,7 +43,7 @@ export default installationRule({
 });
 
 /** The ways of a board that have a device with a rating, the largest first. */
-const bySize = keptInPlace((place): readonly WayStudy[] =>
+const bySize = memoInPlace((place: BoardInPlace): readonly WayStudy[] =>
   studiesOn(place)
     .filter((study) => !study.isSpare && study.device?.rating !== undefined)
     .toSorted((one, other) => (other.device?.rating ?? 0) - (one.device?.rating ?? 0)),

@@ -1,11 +1,13 @@
 import { liveHeat } from "../../boards/energy.ts";
-import { type BoardNode, keptInPlace, networkOf, studiesOn } from "../../boards/network.ts";
+import { type BoardNode, networkOf, studiesOn } from "../../boards/network.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
+import { memoInPlace } from "../../circuit/kept.ts";
 import { overloadProtected } from "../../circuit/overload-relations.ts";
 import type { WayStudy } from "../../circuit/way.ts";
+import type { BoardInPlace } from "../../model/installation.ts";
 import { resizeCable } from "../common/cable-size.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -48,7 +50,7 @@ export default installationRule({
 });
 
 /** A breaker trips instantaneously, and its let-through energy is another matter; only of fuses is the slow end known. */
-const fusesOn = keptInPlace((place): readonly WayStudy[] =>
+const fusesOn = memoInPlace((place: BoardInPlace): readonly WayStudy[] =>
   studiesOn(place).filter(({ device }) => device?.family !== undefined && !/breaker/.test(device.family)),
 );
 

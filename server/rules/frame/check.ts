@@ -4,7 +4,8 @@
  */
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import type { Board } from "../../model/file.ts";
-import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
+import { addBits, Reads, recordedBy } from "../../model/reads.ts";
 import type { Fact } from "../../model/values.ts";
 import { rules as allRules } from "../list.ts";
 import { departureUnused } from "./departure-checks.ts";
@@ -15,7 +16,15 @@ import {
   departuresInFiles,
   type PlacedDeparture,
 } from "./departures.ts";
-import { type Kept, keptOnBoard } from "./outside-work.ts";
+import {
+  type KeptFindings,
+  type KeptForBoard,
+  keepForBoard,
+  keepForWay,
+  keptForBoard,
+  StillKnown,
+} from "./kept-findings.ts";
+import { keptOnBoard, keptOnBoards } from "./outside-work.ts";
 import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
 import { atItsWay, atTheWay, onceForEach } from "./shared-line.ts";
 
@@ -55,14 +64,13 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   const found: Finding[] = [];
   const departures = departuresAbove(installation);
   for (const place of installation.boards) {
-    const board = yield* checkBoard(place, set, apart);
+    const board = yield* apart ? checkBoardApart(place, set) : checkBoard(place, set);
     // Not spread: there can be more of them than a call takes arguments.
     for (const finding of board.findings) found.push(finding);
     for (const departure of board.departures) departures.push(departure);
   }
   const typed = installation.boards.flatMap(({ board }) => board.ways.filter(({ type }) => type));
-  const onBoards = installation.boards.map(keptOnBoard);
-  const reported: Kept = (finding) => onBoards.every((keeps) => keeps(finding));
+  const reported = keptOnBoards(installation.boards);
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
   for (const rule of set.installation) {
     const ofRule: Finding[] = [];
@@ -85,8 +93,8 @@ export function foundSoFar(installation: Installation): readonly Finding[] {
 
 export const isChecked = (place: BoardInPlace): boolean => keptOf(place) !== undefined;
 
-function keptOf({ board, context }: BoardInPlace): BoardKept | undefined {
-  const kept = boardsKept.get(context);
+function keptOf({ board, context }: BoardInPlace): KeptForBoard | undefined {
+  const kept = keptForBoard(context);
   return kept?.board === board ? kept : undefined;
 }
 
@@ -107,49 +115,82 @@ interface BoardFindings {
   readonly departures: readonly PlacedDeparture[];
 }
 
-interface BoardKept extends BoardFindings {
-  readonly board: Board;
-}
-
 /** Checks one board before the others: what is found is kept until all of its installation is checked. */
 export function* checkBoardInSlices(place: BoardInPlace): Slices<void> {
-  yield* checkBoard(place, standardSet, false);
+  yield* checkBoard(place, standardSet);
 }
 
-const boardsKept = new WeakMap<Context, BoardKept>();
-
-function* checkBoard(place: BoardInPlace, set: RuleSet, apart: boolean): Slices<BoardFindings> {
+function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
   const { board, context } = place;
-  const before = apart ? undefined : keptOf(place);
+  const before = keptOf(place);
   if (before) return before;
-  const findings: Finding[] = [];
-  const departures: PlacedDeparture[] = [...departuresIn(board.head.facts, board, undefined)];
-  const studies = board.ways.map((way) => studyWay(way, context));
-  for (const study of studies) {
-    const known = apart ? undefined : waysKept.get(study);
-    findings.push(...(known ?? checkWay(study, set, apart)));
-    if (!known) yield;
-    departures.push(...departuresIn(study.facts, board, study.way));
+  const known = new StillKnown(context);
+  const departures = departuresOn(board);
+  const same = known.ofBoard(board);
+  if (same) {
+    const kept = { ...same, board, departures };
+    keepForBoard(kept);
+    return kept;
   }
-  const subject = { board, context, studies };
-  const ofBoard: Finding[] = [];
-  runAll(set.onBoards, board.head.header, ofBoard, (rule, report) => rule.checkBoard(subject, report));
-  const typed = board.ways.filter(({ type }) => type);
-  for (const finding of ofBoard) findings.push(typed.length > 0 ? atItsWay(finding, typed) : finding);
-  const kept: BoardKept = { board, findings: findings.filter(keptOnBoard(place)), departures };
-  if (!apart) boardsKept.set(context, kept);
+  const findings: Finding[] = [];
+  const reads: number[] = [];
+  for (const way of board.ways) {
+    const ofWay = known.ofWay(way) ?? checkWay(studyWay(way, context), set);
+    for (const finding of ofWay.findings) findings.push(finding);
+    addBits(reads, ofWay.reads);
+    if (ofWay.isNew) yield;
+  }
+  const own = new Reads(context.parts);
+  const reported = recordedBy(own, () => {
+    checkBoardItself(place, set, findings);
+    return findings.filter(keptOnBoard(place));
+  });
+  addBits(reads, own.bits);
+  for (const way of board.ways) addBits(reads, studyWay(way, context).reads.bits);
+  const kept = { board, context, reads, findings: reported, departures };
+  keepForBoard(kept);
   return kept;
 }
 
-const waysKept = new WeakMap<WayStudy, readonly Finding[]>();
+const departuresOn = (board: Board): PlacedDeparture[] => [
+  ...departuresIn(board.head.facts, board, undefined),
+  ...board.ways.flatMap((way) => departuresIn(way.facts, board, way)),
+];
 
-function checkWay(study: WayStudy, set: RuleSet, apart: boolean): readonly Finding[] {
+/** A board by rules of which nothing is to be kept. */
+function* checkBoardApart(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
+  const { board, context } = place;
+  const findings: Finding[] = [];
+  for (const way of board.ways) {
+    findings.push(...findingsOfWay(studyWay(way, context), set));
+    yield;
+  }
+  checkBoardItself(place, set, findings);
+  return { findings: findings.filter(keptOnBoard(place)), departures: departuresOn(board) };
+}
+
+function checkBoardItself({ board, context }: BoardInPlace, set: RuleSet, findings: Finding[]): void {
+  const subject = { board, context, studies: board.ways.map((way) => studyWay(way, context)) };
+  const found: Finding[] = [];
+  runAll(set.onBoards, board.head.header, found, (rule, report) => rule.checkBoard(subject, report));
+  const typed = board.ways.filter(({ type }) => type);
+  for (const finding of found) findings.push(typed.length > 0 ? atItsWay(finding, typed) : finding);
+}
+
+/** Checks a way and keeps what is found with what was asked. */
+function checkWay(study: WayStudy, set: RuleSet): KeptFindings & { readonly isNew: true } {
+  const { way, context, reads } = study;
+  const findings = recordedBy(reads, () => findingsOfWay(study, set));
+  const fresh = { context, reads: [...reads.bits], findings };
+  keepForWay(way, fresh);
+  return { ...fresh, isNew: true };
+}
+
+function findingsOfWay(study: WayStudy, set: RuleSet): readonly Finding[] {
   const found: Finding[] = [];
   runAll(set.way, study.way.header, found, (rule, report) => rule.check(study, report));
   const placed = study.way.type ? found.map((finding) => atTheWay(finding, study.way)) : found;
-  const findings = onceForEach(placed, study.way);
-  if (!apart) waysKept.set(study, findings);
-  return findings;
+  return onceForEach(placed, study.way);
 }
 
 /**

@@ -3,6 +3,7 @@
  * and for what 641.5 names: that the old does not impair the new. What the rest lacks is no fault of this work; what is
  * dangerous in it is reported all the same, for the remarks on the existing installation.
  */
+import { memoInPlace } from "../../circuit/kept.ts";
 import { isOutsideWork, partWorkOf } from "../../circuit/supply.ts";
 import type { Way } from "../../model/file.ts";
 import type { BoardInPlace } from "../../model/installation.ts";
@@ -24,7 +25,7 @@ const familyOf = ({ check }: Finding): string => check.slice(0, check.indexOf("/
 const always: ReadonlySet<string> = new Set(["language", "check", "inspection"]);
 
 /** What is reported of the ways of a board and of its own lines. */
-export function keptOnBoard({ board, context }: BoardInPlace): Kept {
+export const keptOnBoard = memoInPlace(({ board, context }: BoardInPlace): Kept => {
   const outside = new Map<Segment, Way>();
   for (const way of board.ways) if (isOutsideWork({ context, facts: way.facts })) outside.set(way.segment, way);
   const boardOutside = isOutsideWork(context);
@@ -42,6 +43,12 @@ export function keptOnBoard({ board, context }: BoardInPlace): Kept {
       !ofBoard || finding.severity === "error" || (finding.severity === "warning" && !ofItself.has(familyOf(finding)))
     );
   };
+});
+
+/** What is reported by checks of all boards together. */
+export function keptOnBoards(places: readonly BoardInPlace[]): Kept {
+  const partly = places.map(keptOnBoard).filter((keeps) => keeps !== everything);
+  return (finding) => partly.every((keeps) => keeps(finding));
 }
 
 /** An error; of what is no part of the work at all, one that a reading shows. */

@@ -17,8 +17,10 @@ export default wayRule({
   ],
   check({ way, facts, context }, report) {
     if (way.kind !== "feeder" || facts.has("feeds")) return;
-    const others = [...context.names.boards.values()].flat().filter((head) => head !== context.board);
-    const below = others.filter((head) => head.facts.one("fed-from")?.args.from.value === context.board.name);
+    const { name } = context.board;
+    const below = [...context.names.boards.values()]
+      .flat()
+      .filter((other) => other.from === name && other.name !== name);
     report(wordSpot(way.header), {
       message: `Way ${way.id} is a feeder but the board it feeds is not stated: write feeds and its name.`,
       fixes: below.flatMap((head) => lineInBlock(way.header, `feeds ${head.name}`)),

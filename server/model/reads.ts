@@ -1,0 +1,212 @@
+/**
+ * What is asked of things that many share, such as a board's own lines, is noted while a check runs: it need not run
+ * again for as long as the answers stay the same. Nothing is declared by hand, and what is kept for several checks
+ * passes on what it asked itself.
+ */
+
+/** A word, or what is worked out of the whole of something: then the outcome counts. */
+export type Question = string | ((of: never) => unknown);
+
+/** Asked of facts: every one of them, the words that could not be understood, the tests that do not count. */
+export const wholeList = "*";
+export const brokenWords = "*broken";
+export const struckOutTests = "*struck-out";
+
+export interface Recorder {
+  note(of: object, question: Question): void;
+  /** What was noted is noted by another too. */
+  passOn(to: Recorder): void;
+}
+
+/** Who notes what is asked just now. Work is never interrupted while somebody does. */
+export let recorder: Recorder | undefined;
+
+/** Runs something while `inner` notes what it asks; whoever noted before hears of it afterwards. */
+export function recordedBy<T>(inner: Recorder | undefined, run: () => T): T {
+  const outer = recorder;
+  if (inner === outer) return run();
+  recorder = inner;
+  try {
+    return run();
+  } finally {
+    recorder = outer;
+    if (outer) inner?.passOn(outer);
+  }
+}
+
+interface Log extends Recorder {
+  readonly isEmpty: boolean;
+}
+
+/** What was asked, as it was asked. */
+export class ReadLog implements Log {
+  readonly #own: ReadonlySet<object> | undefined;
+  #read: Map<object, Set<Question>> | undefined;
+
+  /** What is asked of `own` is not noted: it never changes without a new one who asks. */
+  constructor(own?: ReadonlySet<object>) {
+    this.#own = own;
+  }
+
+  note(of: object, question: Question): void {
+    if (this.#own?.has(of)) return;
+    this.#read ??= new Map();
+    const before = this.#read.get(of);
+    if (before) before.add(question);
+    else this.#read.set(of, new Set([question]));
+  }
+
+  passOn(to: Recorder): void {
+    if (this.#read) for (const [of, questions] of this.#read) for (const one of questions) to.note(of, one);
+  }
+
+  get isEmpty(): boolean {
+    return this.#read === undefined;
+  }
+}
+
+/** An answer that is kept, with what was asked to work it out. */
+export interface Recorded<T> {
+  readonly value: T;
+  readonly reads?: Recorder;
+}
+
+/** Works an answer out and notes what it asks, for all who take it over later. */
+export function recordedAnswer<T>(reads: Log, compute: () => T): Recorded<T> {
+  const outer = recorder;
+  recorder = reads;
+  try {
+    const value = compute();
+    return reads.isEmpty ? { value } : { value, reads };
+  } finally {
+    recorder = outer;
+  }
+}
+
+/** An answer that was kept, for whoever asks now. */
+export function answerOf<T>({ value, reads }: Recorded<T>): T {
+  if (recorder && reads) reads.passOn(recorder);
+  return value;
+}
+
+/** A set of small numbers. */
+export type Bits = readonly number[];
+
+const perWord = 30;
+
+export function addBit(bits: number[], bit: number): void {
+  const at = Math.floor(bit / perWord);
+  while (bits.length <= at) bits.push(0);
+  bits[at] = (bits[at] as number) | (1 << (bit % perWord));
+}
+
+export function addBits(bits: number[], others: Bits): void {
+  while (bits.length < others.length) bits.push(0);
+  for (let at = 0; at < others.length; at++) bits[at] = (bits[at] as number) | (others[at] as number);
+}
+
+export function bitsMeet(one: Bits, other: Bits): boolean {
+  const length = Math.min(one.length, other.length);
+  for (let at = 0; at < length; at++) if (((one[at] as number) & (other[at] as number)) !== 0) return true;
+  return false;
+}
+
+export const sameBits = (one: Bits, other: Bits): boolean =>
+  one.length === other.length && one.every((word, at) => word === other[at]);
+
+function* listBits(bits: Bits): Generator<number> {
+  for (let at = 0; at < bits.length; at++) {
+    for (let bit = 0; bit < perWord; bit++) if (((bits[at] as number) >> bit) & 1) yield at * perWord + bit;
+  }
+}
+
+/**
+ * The questions that can be asked of what ways share, numbered. What is asked stands under its part, as "board" or
+ * "supply", and not under the thing itself: so what was asked before an edit means something after it.
+ */
+export class Questions {
+  readonly #slots = new Map<string, number>();
+  readonly #numbers: Map<Question, number>[] = [];
+  readonly #list: { readonly slot: number; readonly question: Question }[] = [];
+
+  slot(part: string): number {
+    const before = this.#slots.get(part);
+    if (before !== undefined) return before;
+    const slot = this.#numbers.push(new Map()) - 1;
+    this.#slots.set(part, slot);
+    return slot;
+  }
+
+  number(slot: number, question: Question): number {
+    const numbers = this.#numbers[slot] as Map<Question, number>;
+    const before = numbers.get(question);
+    if (before !== undefined) return before;
+    const number = this.#list.push({ slot, question }) - 1;
+    numbers.set(question, number);
+    return number;
+  }
+
+  at(number: number): { readonly slot: number; readonly question: Question } {
+    return this.#list[number] as { slot: number; question: Question };
+  }
+
+  /** What was asked of one part so far. */
+  of(slot: number): Iterable<readonly [Question, number]> {
+    return this.#numbers[slot] ?? [];
+  }
+
+  /** Names are a person's own: a list that has met too many of them is begun anew. */
+  get isFull(): boolean {
+    return this.#list.length > mostQuestions || this.#numbers.length > mostQuestions;
+  }
+}
+
+const mostQuestions = 3_000;
+
+/** Things that are shared, each as a part with a number. */
+export interface Parts {
+  readonly questions: Questions;
+  slotOf(of: object): number | undefined;
+  partAt(slot: number): object | undefined;
+}
+
+/** What was asked of the parts of one place. */
+export class Reads implements Log {
+  readonly #parts: Parts;
+  readonly #own: object | undefined;
+  readonly #bits: number[] = [];
+
+  /** What is asked of `own` is not noted: it never changes without a new one who asks. */
+  constructor(parts: Parts, own?: object) {
+    this.#parts = parts;
+    this.#own = own;
+  }
+
+  get bits(): Bits {
+    return this.#bits;
+  }
+
+  get isEmpty(): boolean {
+    return this.#bits.length === 0;
+  }
+
+  note(of: object, question: Question): void {
+    if (of === this.#own) return;
+    const slot = this.#parts.slotOf(of);
+    // Made of what was noted already.
+    if (slot === undefined) return;
+    addBit(this.#bits, this.#parts.questions.number(slot, question));
+  }
+
+  passOn(to: Recorder): void {
+    if (to instanceof Reads && to.#parts === this.#parts) {
+      addBits(to.#bits, this.#bits);
+      return;
+    }
+    for (const number of listBits(this.#bits)) {
+      const { slot, question } = this.#parts.questions.at(number);
+      const part = this.#parts.partAt(slot);
+      if (part) to.note(part, question);
+    }
+  }
+}

@@ -1,0 +1,101 @@
+import type { BoardHead, InstallationHead } from "./file.ts";
+import type { Names } from "./names.ts";
+import { type Parts, Questions, recordedBy } from "./reads.ts";
+import type { Upstream } from "./three-lines.ts";
+import type { Facts } from "./values.ts";
+
+interface Round {
+  readonly installation: InstallationHead;
+  readonly supply: Facts<"supply"> | undefined;
+  readonly board: BoardHead;
+  readonly upstream: readonly Upstream[];
+  readonly names: Names;
+}
+
+/** One list of questions for all, so that what was asked in one place can be compared with another. */
+let questions = new Questions();
+
+function presentQuestions(): Questions {
+  if (questions.isFull) questions = new Questions();
+  return questions;
+}
+
+/** What the ways of a board share with each other and with other boards: its own lines, the supply, the names. */
+export class SharedParts implements Parts {
+  readonly questions: Questions = presentQuestions();
+  readonly board: BoardHead;
+  readonly #round: Round;
+  #slots: ReadonlyMap<object, number> | undefined;
+  #parts: ReadonlyMap<number, object> | undefined;
+
+  constructor(round: Round) {
+    this.#round = round;
+    this.board = round.board;
+  }
+
+  slotOf(of: object): number | undefined {
+    this.#slots ??= this.#findSlots();
+    return this.#slots.get(of) ?? instrumentsOf(this.#round.names, this.questions).slots.get(of);
+  }
+
+  partAt(slot: number): object | undefined {
+    this.#slots ??= this.#findSlots();
+    this.#parts ??= new Map([...this.#slots].map(([part, at]) => [at, part]));
+    return this.#parts.get(slot) ?? instrumentsOf(this.#round.names, this.questions).parts.get(slot);
+  }
+
+  /** The numbers of all parts there are. */
+  slots(): number[] {
+    this.#slots ??= this.#findSlots();
+    return [...this.#slots.values(), ...instrumentsOf(this.#round.names, this.questions).slots.values()];
+  }
+
+  #findSlots(): Map<object, number> {
+    const { installation, supply, board, upstream, names } = this.#round;
+    const slots = new Map<object, number>();
+    const add = (part: object | undefined, name: string): void => {
+      // In a circle of boards one thing can be two parts: the nearest counts.
+      if (part && !slots.has(part)) slots.set(part, this.questions.slot(name));
+    };
+    add(board, "board's head");
+    add(board.facts, "board");
+    add(installation, "installation's head");
+    add(installation.facts, "installation");
+    add(supply, "supply");
+    upstream.forEach((above, index) => {
+      add(above.board, `head of board ${index} up`);
+      add(above.board.facts, `board ${index} up`);
+      add(above.feeder?.facts, `feeder ${index} up`);
+    });
+    add(names, "names");
+    add(names.instruments, "instruments");
+    add(names.cableTypes, "cable types");
+    add(names.circuitTypes, "circuit types");
+    add(names.boards, "boards");
+    return slots;
+  }
+}
+
+interface Instruments {
+  readonly questions: Questions;
+  readonly slots: ReadonlyMap<object, number>;
+  readonly parts: ReadonlyMap<number, object>;
+}
+
+const instrumentsKept = new WeakMap<Names, Instruments>();
+
+/** What is stated of each instrument is a part of its own. */
+function instrumentsOf(names: Names, questions: Questions): Instruments {
+  const before = instrumentsKept.get(names);
+  if (before?.questions === questions) return before;
+  const slots = new Map<object, number>();
+  for (const [name, facts] of recordedBy(undefined, () => instrumentBlocks(names)))
+    for (const [index, block] of facts.entries())
+      if (block) slots.set(block, questions.slot(`instrument ${index} ${name}`));
+  const found = { questions, slots, parts: new Map([...slots].map(([part, slot]) => [slot, part])) };
+  instrumentsKept.set(names, found);
+  return found;
+}
+
+const instrumentBlocks = (names: Names) =>
+  [...names.instruments].map(([name, facts]) => [name, facts.map(({ inner }) => inner)] as const);

@@ -1,0 +1,187 @@
+/**
+ * A check runs again only where something it asked has another answer, and what is found so is what a program that has
+ * just been started finds.
+ */
+import path from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { failures } from "../../server/rules/frame/check.ts";
+import type { Finding } from "../../server/rules/frame/rule.ts";
+import { applyEdit, type Edit, Positions, textOf } from "../../server/syntax/document.ts";
+import { checkProject, fileOfText, type LoadedFile, loadFile, type Sources } from "../../server/workspace/project.ts";
+import { Workspace } from "../../server/workspace/workspace.ts";
+import { generate } from "../helpers/generate.ts";
+import { exampleNames, exampleText } from "../helpers/mutations.ts";
+import { random } from "../helpers/random.ts";
+import { lineEdits } from "./line-edits.ts";
+
+failures.thrown = true;
+
+const resolve = (from: string, use: string): string =>
+  path.posix.normalize(path.posix.join(path.posix.dirname(from), use));
+
+/** All that is found in a file and those it uses, with all that a reader sees of it and where. */
+function found(root: LoadedFile, sources: Sources): string[] {
+  const { files } = checkProject(root, sources);
+  const positions = new Map(files.map(({ file }) => [file, new Positions(file.document)] as const));
+  const placeOf = ({ segment, start, end }: Finding["spot"]): unknown => {
+    for (const [file, at] of positions) {
+      if (at.has(segment)) return [file.path, at.place(segment, start), at.place(segment, end)];
+    }
+    return "nowhere";
+  };
+  return files.flatMap(({ file, findings }) =>
+    findings.map((finding) => {
+      const { spot, related, fixes, ...rest } = finding;
+      const edits = fixes.map((fix) => [
+        fix.title,
+        fix.edits.map(({ start, end, text }) => [placeOf({ ...spot, start, end }), text]),
+      ]);
+      const beside = related.map((one) => [placeOf(one.spot), one.message]);
+      return JSON.stringify([file.path, placeOf(spot), { ...rest, source: rest.source?.standing }, beside, edits]);
+    }),
+  );
+}
+
+/** A folder whose files are read once and kept from edit to edit. */
+class Folder {
+  readonly #files: Map<string, LoadedFile>;
+
+  constructor(texts: ReadonlyMap<string, string>) {
+    this.#files = new Map([...texts].map(([name, text]) => [name, fileOfText(name, text)]));
+  }
+
+  get(name: string): LoadedFile {
+    const file = this.#files.get(name);
+    if (!file) throw new Error(`There is no ${name}.`);
+    return file;
+  }
+
+  get sources(): Sources {
+    return { file: (name) => this.#files.get(name) ?? { failure: "it is not there." }, resolve };
+  }
+
+  edit(name: string, edit: Edit): void {
+    this.#files.set(name, loadFile(name, applyEdit(this.get(name).document, edit)));
+  }
+
+  /** The same texts, read by nobody before. */
+  get anew(): Folder {
+    return new Folder(new Map([...this.#files].map(([name, { document }]) => [name, textOf(document)])));
+  }
+}
+
+describe("what is kept from edit to edit is what is found anew", () => {
+  const examples = new Map(exampleNames.map((name) => [name, exampleText(name)]));
+  const roots = exampleNames.filter((name) => exampleText(name).includes("installation "));
+  const rounds = Number(process.env.ROUNDS ?? 6);
+
+  it.each(roots)("of %s", { timeout: 600_000 }, (root) => {
+    const next = random(roots.indexOf(root) + Number(process.env.SEED ?? 1));
+    const folder = new Folder(examples);
+    found(folder.get(root), folder.sources);
+    const done: string[] = [];
+    for (let round = 0; round < rounds; round++) {
+      const { files } = checkProject(folder.get(root), folder.sources);
+      const { file } = files[next() < 0.6 ? 0 : Math.floor(next() * files.length)] ?? { file: folder.get(root) };
+      const edit = lineEdits(textOf(file.document), next);
+      done.push(`${file.path}: ${JSON.stringify(edit)}`);
+      folder.edit(file.path, edit);
+      const { anew } = folder;
+      expect(found(folder.get(root), folder.sources), done.join("\n")).toEqual(found(anew.get(root), anew.sources));
+    }
+  });
+});
+
+describe("how many ways are checked again of two thousand", () => {
+  const name = "file:///a.ways";
+  const text = generate({ ways: 2_000, seed: 11 });
+  const lines = text.split("\n");
+  const workspace = new Workspace({ read: async () => ({ failure: "there is none." }), resolve: (_, use) => use });
+  let version = 0;
+
+  /** Applies an edit and checks to the end. */
+  function checked(edit?: Edit): number {
+    if (edit) workspace.edit(name, ++version, [edit]);
+    const run = workspace.snapshot(name)?.check();
+    while (run?.step(1_000) === "more");
+    return run?.checked ?? Number.NaN;
+  }
+
+  /** The last figure of the first such line, changed to another of its kind. */
+  function withDigit(line: RegExp): Edit {
+    const at = lines.findIndex((one) => line.test(one));
+    const found = /\d(?=\D*$)/.exec(lines[at] ?? "");
+    if (!found) throw new Error(`There is no ${line} with a figure.`);
+    const range = { start: { line: at, character: found.index }, end: { line: at, character: found.index + 1 } };
+    return { range, text: found[0] === "4" ? "6" : "4" };
+  }
+
+  beforeAll(() => {
+    workspace.open(name, ++version, text);
+    expect(checked()).toBe(2_000);
+  }, 120_000);
+
+  const onBoard = 24;
+
+  it.each<[string, number, RegExp]>([
+    ["of a way", 1, /^ +Ib/],
+    ["of a way's test", 1, /^ +Zs/],
+    ["loop at a board", onBoard, /^ +Zdb/],
+    ["fault current at a board", onBoard, /^ {4}Ipf {10}\d/],
+    ["switch of a board", onBoard, /main-switch/],
+    ["diversity of a board", 0, /diversity/],
+    ["title of a board", 0, /^ {2}board/],
+    ["tails", 0, /tails/],
+    ["earthing conductor", 0, /earthing-conductor/],
+    ["cut-out", 0, /cutout/],
+    ["bonding", 0, /bonding/],
+    ["day the supply was measured", 0, /^ +measured/],
+    ["serial of the instrument", 0, /serial/],
+    ["when the instrument is due", 0, /due/],
+    ["day of design", 0, /designed/],
+    ["title of the installation", 0, /^installation/],
+  ])("a figure: %s", (_, expected, line) => {
+    const edit = withDigit(line);
+    expect(checked(edit)).toBe(expected);
+  });
+
+  const at = (line: RegExp, from = 0): number => lines.findIndex((one, index) => index >= from && line.test(one));
+
+  it.each<[string, number, RegExp, number]>([
+    ["a way", 1, /^ {4}\}$/, 4],
+    ["a board", 2 * onBoard, /^ {2}\}$/, 2],
+    ["the supply", 0, /^ {2}\}$/, 2],
+    ["the instrument", 0, /^\}$/, 0],
+  ])("a brace that is lost and put back: %s", (what, most, line, character) => {
+    const start = { line: at(line, what === "a board" ? at(/^ {2}board/) : 0), character };
+    expect(checked({ range: { start, end: { ...start, character: character + 1 } }, text: "" })).toBeLessThanOrEqual(
+      most,
+    );
+    expect(checked({ range: { start, end: start }, text: "}" })).toBeLessThanOrEqual(most);
+  });
+
+  it("a quote that is lost and put back, in each kind of block", () => {
+    // That of an instrument is left out: ways ask how the one that is named on their tests is called.
+    for (const line of [/^ {4}way/, /^ {2}board/, /^installation/]) {
+      const row = at(line);
+      const character = lines[row]?.lastIndexOf('"') ?? 0;
+      const start = { line: row, character };
+      const lost = checked({ range: { start, end: { ...start, character: character + 1 } }, text: "" });
+      const back = checked({ range: { start, end: start }, text: '"' });
+      expect([String(line), lost <= onBoard, back <= onBoard]).toEqual([String(line), true, true]);
+    }
+  });
+
+  it("a whole way, typed key by key", () => {
+    const typed = `    way 99 radial "Fans" {\n      device  BS EN 60898 B6 6 kA\n      length  12 m\n    }\n`;
+    let place = { line: at(/^ {4}way 5/), character: 0 };
+    const most: string[] = [];
+    for (const key of typed) {
+      const count = checked({ range: { start: place, end: place }, text: key });
+      // While “way” is not a word yet, its letters are a line of the board.
+      if (count > onBoard + 1) most.push(`${JSON.stringify(key)} ${count}`);
+      place = key === "\n" ? { line: place.line + 1, character: 0 } : { ...place, character: place.character + 1 };
+    }
+    expect(most).toEqual([]);
+  });
+});
