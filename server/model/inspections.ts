@@ -62,12 +62,27 @@ export function covers({ facts }: Inspection, circuit: Circuit): boolean {
   return lines.length === 0 || lines.some((line) => isOf(line, circuit));
 }
 
-/** The inspection that answers for what was tested on a day: the first that ends then or later and covers the circuit. */
+/**
+ * Days before an inspection, or a signature, within which a test may be one of its own. Common practice: a paper follows
+ * its tests by weeks, and what is years older was tested for another.
+ */
+export const daysBefore = 366;
+
+const day = 86_400_000;
+
+/** Whether a test of one day is too old to be of what began, or was signed, on the other. */
+export const isOlder = (tested: string, from: string): boolean =>
+  (Date.parse(from) - Date.parse(tested)) / day > daysBefore;
+
+/**
+ * The inspection that answers for what was tested on a day: the first that ends then or later and covers the circuit, if
+ * the test is not of another time.
+ */
 export const inspectionFor = (
   inspections: readonly Inspection[],
   on: string,
   circuit: Circuit,
-): Inspection | undefined => inspections.find((one) => one.to >= on && covers(one, circuit));
+): Inspection | undefined => inspections.find((one) => one.to >= on && covers(one, circuit) && !isOlder(on, one.from));
 
 /** The numbers of a run of items, `4.1..4.6`; the item itself where it is no run. */
 export function itemsNamed(written: string): readonly string[] {

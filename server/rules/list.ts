@@ -84,6 +84,18 @@ import faultLargerNotRecorded from "./fault/larger-not-recorded.ts";
 import faultOnePhaseFigure from "./fault/one-phase-figure.ts";
 import faultRisesDownstream from "./fault/rises-downstream.ts";
 import faultShortCircuitFromLoop from "./fault/short-circuit-from-loop.ts";
+import inspectionCircuitNotTested from "./inspection/circuit-not-tested.ts";
+import inspectionDaysDisagree from "./inspection/days-disagree.ts";
+import inspectionEarlierTestsSigned from "./inspection/earlier-tests-signed.ts";
+import inspectionExistingNotAssessed from "./inspection/existing-not-assessed.ts";
+import inspectionIncomplete from "./inspection/incomplete.ts";
+import inspectionItemDisagrees from "./inspection/item-disagrees.ts";
+import inspectionLimitationNotAgreed from "./inspection/limitation-not-agreed.ts";
+import inspectionLimitationWithoutCause from "./inspection/limitation-without-cause.ts";
+import inspectionNextTooLate from "./inspection/next-too-late.ts";
+import inspectionNothingTested from "./inspection/nothing-tested.ts";
+import inspectionOutcomeContradicted from "./inspection/outcome-contradicted.ts";
+import inspectionUnknownCircuit from "./inspection/unknown-circuit.ts";
 import instrumentBeyondRange from "./instrument/beyond-range.ts";
 import instrumentCalibrationLapsed from "./instrument/calibration-lapsed.ts";
 import instrumentNoDue from "./instrument/no-due.ts";
@@ -367,6 +379,18 @@ export const rules: readonly Rule[] = [
   faultOnePhaseFigure,
   faultRisesDownstream,
   faultShortCircuitFromLoop,
+  inspectionCircuitNotTested,
+  inspectionDaysDisagree,
+  inspectionEarlierTestsSigned,
+  inspectionExistingNotAssessed,
+  inspectionIncomplete,
+  inspectionItemDisagrees,
+  inspectionLimitationNotAgreed,
+  inspectionLimitationWithoutCause,
+  inspectionNextTooLate,
+  inspectionNothingTested,
+  inspectionOutcomeContradicted,
+  inspectionUnknownCircuit,
   instrumentBeyondRange,
   instrumentCalibrationLapsed,
   instrumentNoDue,

@@ -33,6 +33,8 @@ export interface Edition {
   readonly leakageShare: boolean;
   /** Whether diversity alone no longer counts as overload protection of switches and RCDs (536.4.202). */
   readonly switchOverload: boolean;
+  /** Whether further investigation alone makes the outcome of a periodic inspection unsatisfactory, by the practice of its time. */
+  readonly investigationFails: boolean;
   readonly inForce: boolean;
   /** Why the edition's own numbers could not be seen. */
   readonly unseen?: string;
@@ -51,7 +53,8 @@ export type EditionRule =
   | "rcdTest"
   | "afdd"
   | "spd"
-  | "bidirectional";
+  | "bidirectional"
+  | "investigation";
 
 const a2 = "BS 7671:2018+A2:2022";
 const quoted = (ref: string, note?: string): Source => sourced(0, ref, "quoted", note).source;
@@ -75,6 +78,7 @@ const seventeenth: Edition = {
   bidirectional: false,
   leakageShare: false,
   switchOverload: false,
+  investigationFails: true,
   inForce: false,
   sources: {
     from: memory("BS 7671:2008, introduction"),
@@ -86,6 +90,7 @@ const seventeenth: Edition = {
     afdd: memory("BS 7671:2008"),
     spd: memory("BS 7671:2008, Section 443"),
     bidirectional: memory("BS 7671:2008"),
+    investigation: sourced(0, "Common practice before A4:2026, Appendix 6", "practice").source,
   },
 };
 
@@ -206,10 +211,15 @@ const eighteenthA4: Edition = {
   id: "BS 7671:2018+A4:2026",
   name: "18th Edition, Amendment 4",
   from: "2026-04-15",
+  investigationFails: false,
   inForce: true,
   unseen: "No public page prints the numbers of Amendment 4; those of Amendments 2 and 3 stand in for them.",
   takesNumbersFrom: eighteenthA3.id,
-  sources: { ...eighteenthA3.sources, from: quoted("BS 7671:2018+A4:2026") },
+  sources: {
+    ...eighteenthA3.sources,
+    from: quoted("BS 7671:2018+A4:2026"),
+    investigation: memory("BS 7671:2018+A4:2026, Appendix 6"),
+  },
 };
 
 /** Every edition a schedule may be judged to, oldest first. */

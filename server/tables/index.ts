@@ -22,6 +22,7 @@ import {
   overloadRules,
   thermalInsulationFactors,
 } from "./factors.ts";
+import { inspectionIntervals, inspectionItems } from "./inspection.ts";
 import { insulationMinima, insulationRules } from "./insulation.ts";
 import { insulationMinima16 } from "./insulation-16th.ts";
 import { leakageLimits } from "./leakage.ts";
@@ -67,6 +68,7 @@ export * from "./diversity-shares.ts";
 export * from "./drop.ts";
 export * from "./editions.ts";
 export * from "./factors.ts";
+export * from "./inspection.ts";
 export * from "./insulation.ts";
 export * from "./insulation-16th.ts";
 export * from "./leakage.ts";
@@ -184,4 +186,6 @@ export const tables: readonly Table<object>[] = [
   placeDistances,
   placeBonding,
   placeTouch,
+  inspectionIntervals,
+  inspectionItems,
 ];

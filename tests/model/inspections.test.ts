@@ -35,9 +35,21 @@ test("a test belongs to the first inspection that ends on its day or later and c
   expect(kindOf("2016-02-10", "7")).toBe("initial");
   expect(kindOf("2016-02-11", "7")).toBe("initial");
   expect(kindOf("2020-07-01", "7")).toBe("minor");
-  expect(kindOf("2020-07-01", "6")).toBe("periodic");
+  expect(kindOf("2020-07-01", "6")).toBeUndefined();
+  expect(kindOf("2025-07-01", "6")).toBe("periodic");
   expect(kindOf("2026-03-05", "6")).toBe("periodic");
   expect(kindOf("2026-03-06", "6")).toBeUndefined();
+});
+
+test("a test of another time belongs to no inspection, also where no earlier one stands in the schedule", () => {
+  const one = headOf("inspection periodic 2026-03-03 to 2026-03-05 {\n}");
+  const has = (on: string) => inspectionFor(inspectionsOf(one), on, circuit("A", "1")) !== undefined;
+  expect([has("2016-03-05"), has("2025-03-01"), has("2025-03-02"), has("2026-03-05")]).toEqual([
+    false,
+    false,
+    true,
+    true,
+  ]);
 });
 
 test("a line of an inspection is of the ways it names, of its board, or of all", () => {

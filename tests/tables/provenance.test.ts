@@ -64,6 +64,7 @@ describe("the tables together", () => {
       "enclosure-walls",
       "swa-area",
       "protective-currents",
+      "inspection-items",
     ];
     const rows = tables
       .filter(({ id }) => !ours.includes(id) && !id.startsWith("place-"))

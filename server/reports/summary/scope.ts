@@ -55,7 +55,7 @@ export function scopesOf(installation: Installation, { findings, suppressed }: C
       // A point beside the far one counts where somebody chose to read it.
       [...planDead(study), ...planLive(study)]
         .filter(({ place, recorded }) => place === undefined || recorded)
-        .map((test): PlacedTest => ({ where, test, way: study.facts, context: place.context })),
+        .map((test): PlacedTest => ({ where, test, way: study.way, context: place.context })),
     );
     return {
       title: boardTitle(place),

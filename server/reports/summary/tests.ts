@@ -1,5 +1,7 @@
 /** Tests as a supervisor counts them: which kinds were made, on how many ways, when, by whom, and with how little left. */
-import { signatoryOf } from "../../circuit/signatories.ts";
+import { testerOf } from "../../circuit/signatories.ts";
+import type { Way } from "../../model/file.ts";
+import { isOlder } from "../../model/inspections.ts";
 import type { Context, Installation, Names } from "../../model/installation.ts";
 import { type Fact, type Facts, isAbsent } from "../../model/values.ts";
 import { factsOf, type TestDay } from "../../readings/instruments.ts";
@@ -10,7 +12,7 @@ import { originText } from "../common/written.ts";
 export interface PlacedTest {
   readonly where: string;
   readonly test: PlannedTest;
-  readonly way: Facts<"way"> | undefined;
+  readonly way: Way | undefined;
   readonly context: Context | undefined;
 }
 
@@ -42,25 +44,44 @@ export function madeRows(tests: readonly PlacedTest[], days: Days, installation:
     const ofKind = tests.filter(({ test }) => test.step === step);
     const read = ofKind.filter(isRead);
     if (read.length === 0) return [];
-    const on = read.flatMap(({ test }) => dayOf(test.recorded?.fact, days) ?? []);
-    const dates = on.map(({ on: day }) => day.value).sort();
-    const by = read.map(({ way, context }) =>
-      context
-        ? signatoryOf("tested", way, context)?.args.by.value
-        : installation.head.facts.one("tested")?.args.by.value,
-    );
-    const names = new Set(on.flatMap((day) => day.with.map(({ value }) => value)));
     const all = new Set(ofKind.map(({ where }) => where)).size;
+    const dated = read.map((one): Dated => ({ ...one, day: dayOf(one.test.recorded?.fact, days) }));
+    const latest =
+      dated
+        .flatMap(({ day }) => day?.on.value ?? [])
+        .sort()
+        .at(-1) ?? "";
+    // What is of another time stands apart: it was not tested at this visit, nor by those who made it.
+    const earlier = dated.filter(({ day }) => day && isOlder(day.on.value, latest));
+    const now = dated.filter((one) => !earlier.includes(one));
     return [
-      [
-        kinds[step],
-        `${new Set(read.map(({ where }) => where)).size} of ${all}`,
-        dates.at(-1) ?? "no day stated",
-        [...new Set(by.map((one) => one ?? "not stated"))].join(", "),
-        [...names].map((name) => instrumentText(name, installation.names)).join(", ") || "not stated",
-      ],
+      madeRow(kinds[step], now, all, installation),
+      ...(earlier.length > 0 ? [madeRow(`${kinds[step]}, earlier`, earlier, all, installation)] : []),
     ];
   });
+}
+
+type Dated = PlacedTest & { readonly day: TestDay | undefined };
+
+function madeRow(name: string, read: readonly Dated[], all: number, installation: Installation): string[] {
+  const on = read.flatMap(({ day }) => day ?? []);
+  const by = read.map(({ way, context, day }) =>
+    context && day
+      ? testerOf(day.header, way, context)
+      : ((day?.header.args.by as { value: string } | undefined)?.value ??
+        installation.head.facts.one("tested")?.args.by.value),
+  );
+  const names = new Set(on.flatMap((day) => day.with.map(({ value }) => value)));
+  return [
+    name,
+    `${new Set(read.map(({ where }) => where)).size} of ${all}`,
+    on
+      .map((day) => day.on.value)
+      .sort()
+      .at(-1) ?? "no day stated",
+    [...new Set(by.map((one) => one ?? "not stated"))].join(", "),
+    [...names].map((one) => instrumentText(one, installation.names)).join(", ") || "not stated",
+  ];
 }
 
 const dayOf = (fact: Fact | undefined, days: Days): TestDay | undefined =>

@@ -1,0 +1,67 @@
+import { type InspectionKind, inspectionsOf } from "../../model/inspections.ts";
+import type { WordIn } from "../../model/values.ts";
+import { listed } from "../../text/words.ts";
+import { installationRule, wordSpot } from "../frame/rule.ts";
+
+type Word = WordIn<"inspection">;
+
+/** What each paper must say; the rest of it follows from the schedule. */
+const required: Readonly<Record<InspectionKind, readonly Word[]>> = {
+  initial: ["work-done", "next-inspection", "tested"],
+  periodic: ["client", "reason", "extent", "outcome", "next-inspection", "tested"],
+  minor: ["work-done", "covers", "tested"],
+};
+
+const names: Readonly<Record<InspectionKind, string>> = {
+  initial: "An initial verification",
+  periodic: "A periodic inspection",
+  minor: "The inspection of minor work",
+};
+
+export default installationRule({
+  id: "inspection/incomplete",
+  severity: "information",
+  since: "0.1",
+  title: "An inspection lacks what its paper must say.",
+  why: "The report or certificate is given to people who were not there. It has to say for whom and why the inspection was made, what it covered, what came of it, when the next is due and who answers for it.",
+  clauses: ["644.1", "644.4", "653.1", "653.2"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Kiln house" {
+  inspection minor 2026-03-05 {
+  ^^^^^^^^^^
+    work-done  "Oven circuit extended"
+    covers     board A way 1
+  }
+  board A {
+    way 1 radial "Oven"
+  }
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  inspection minor 2026-03-05 {
+    work-done  "Oven circuit extended"
+    covers     board A way 1
+    tested     by "K.A." 2026-03-05
+  }
+  board A {
+    way 1 radial "Oven"
+  }
+}`,
+    },
+  ],
+  check({ head }, report) {
+    for (const { kind, facts, header } of inspectionsOf(head)) {
+      if (!kind) continue;
+      const lacking = required[kind].filter((word) => !facts.has(word) && !(stands(word) && head.facts.has(word)));
+      if (lacking.length === 0) continue;
+      report(wordSpot(header), {
+        message: `${names[kind]} states ${listed(required[kind].map((word) => `“${word}”`))}: ${listed(lacking.map((word) => `“${word}”`))} ${lacking.length === 1 ? "is" : "are"} missing here.`,
+      });
+    }
+  },
+});
+
+/** What the installation may say for all of its inspections. */
+const stands = (word: Word): word is "tested" | "extent" => word === "tested" || word === "extent";

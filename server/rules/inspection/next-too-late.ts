@@ -1,0 +1,61 @@
+import { inspectionsOf } from "../../model/inspections.ts";
+import type { Installation } from "../../model/installation.ts";
+import { type IntervalRow, inspectionIntervals } from "../../tables/index.ts";
+import { installationRule, valueSpot } from "../frame/rule.ts";
+
+/** A few weeks to the day make no longer interval. */
+const leeway = 45 / 365.25;
+const year = 365.25 * 86_400_000;
+
+export default installationRule({
+  id: "inspection/next-too-late",
+  severity: "information",
+  since: "0.1",
+  title: "The next inspection is later than is usual for such premises.",
+  why: "The inspector decides the interval by the condition of the installation, its use and how it is kept. What the guidance lists is the longest that is usual, and is for an installation in good order.",
+  clauses: ["644.4", "653.4"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "Kiln house" {
+  premises  industrial
+  inspection periodic 2026-03-05 {
+    next-inspection  2036-03-05 "Ten years"
+                     ^^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Kiln house" {
+  premises  industrial
+  inspection periodic 2026-03-05 {
+    next-inspection  2029-03-05 "Three years, as the guidance has it for workshops"
+  }
+}`,
+    },
+  ],
+  check(installation, report) {
+    const longest = longestFor(installation);
+    if (!longest) return;
+    for (const { facts, to } of inspectionsOf(installation.head)) {
+      const next = facts.one("next-inspection");
+      const years = next && to !== "" ? (Date.parse(next.args.on.value) - Date.parse(to)) / year : 0;
+      if (!next || !(years > longest.years + leeway)) continue;
+      report(valueSpot(next, next.args.on), {
+        message: `${Math.round(years * 10) / 10} years to the next inspection; for ${longest.of} premises ${longest.years} is the longest that is usual. Say in the reason why it may be later.`,
+        source: { ref: inspectionIntervals.ref, standing: "quoted" },
+      });
+    }
+  },
+});
+
+/** The shortest of what its premises and the locations of its boards have. */
+function longestFor({ head, boards }: Installation): IntervalRow | undefined {
+  const named = [
+    head.facts.one("premises")?.args.premises.value,
+    ...boards.flatMap(({ board }) => (board.head.facts.one("place")?.args.places ?? []).map(({ value }) => value)),
+  ];
+  return inspectionIntervals.rows
+    .map(({ facts }) => facts)
+    .filter(({ of }) => named.includes(of as never))
+    .toSorted((a, b) => a.years - b.years)[0];
+}
