@@ -4,7 +4,7 @@
  */
 import { dirname, relative, resolve, sep } from "node:path";
 import { Grounds, realPathOf } from "../disk/grounds.ts";
-import { readNamed, readUsed } from "../disk/read-now.ts";
+import { readBytes, readNamed, readUsed } from "../disk/read-now.ts";
 import type { Text } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
 
@@ -65,10 +65,15 @@ export class Disk implements Sources {
     return file;
   }
 
-  /** The bytes of a file that was named, as they are on the disk now. */
+  /** A file that was named, as it is on the disk now. */
   text(path: string): Text {
     this.#grounds.admit(dirname(path));
     return readNamed(path, this.#grounds);
+  }
+
+  /** The bytes of a file that was named and is no text. */
+  bytes(path: string): Uint8Array | { readonly failure: string } {
+    return readBytes(path);
   }
 
   /** Lets a text stand for what is on the disk. */

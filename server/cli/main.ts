@@ -9,7 +9,7 @@ import { capital } from "../text/words.ts";
 import { type AddCommand, addCheck, addExplain, addFmt, addSize, addWorksheet } from "./commands.ts";
 import { exit } from "./exit.ts";
 import { withLoadInOne } from "./load.ts";
-import { addSchedule } from "./paper-commands.ts";
+import { addEnter, addSchedule } from "./paper-commands.ts";
 import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
 import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
@@ -65,6 +65,7 @@ const everyCommand: readonly AddCommand[] = [
   addExplain,
   addWorksheet,
   addSchedule,
+  addEnter,
   addSize,
   addWorking,
   addSummary,

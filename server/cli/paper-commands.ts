@@ -1,5 +1,7 @@
 /** The commands that write the papers which leave the house. */
 import { type Command, Option } from "commander";
+import { separatorNames } from "../papers/read-csv.ts";
+import { type EnterCommandOptions, enterCommand } from "./enter.ts";
 import { type ScheduleCommandOptions, schedule, scheduleFormats } from "./schedule.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -33,4 +35,42 @@ Examples:
 `,
     )
     .action(async (file: string, options: ScheduleCommandOptions) => finish(await schedule(file, options, terminal)));
+}
+
+export function addEnter(program: Command, terminal: Terminal, finish: Finish): void {
+  const each = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
+  program
+    .command("enter")
+    .description("Write readings from a filled sheet, a workbook or CSV into a schedule, as new dated tests.")
+    .argument("<FILE>", "the schedule")
+    .argument("<READINGS>", "the file with the readings: .json of a worksheet, .xlsx or .csv")
+    .option("--on <DAY>", "the day of readings whose row gives none, such as 2026-03-05")
+    .option("--with <INSTRUMENT>", "the instrument they were read with, by its name in the schedule")
+    .option("--by <NAME>", "who made the tests")
+    .option("--board <BOARD>", "the board, where the table has no column for it")
+    .option(
+      "--column <THEIRS=OURS>",
+      "a heading, or a test named in a cell, that means one of ours; may be repeated",
+      each,
+    )
+    .addOption(new Option("--decimal <SIGN>", "the decimal sign of the figures").choices(["point", "comma"]))
+    .addOption(new Option("--separator <SIGN>", "what separates the columns of a CSV").choices([...separatorNames]))
+    .addOption(new Option("--dates <ORDER>", "how days are written").choices(["dd/mm/yyyy", "mm/dd/yyyy"]))
+    .option("--dry-run", "show what would be written, and write nothing")
+    .addHelpText(
+      "after",
+      `
+Nothing that is recorded is overwritten: a reading that differs becomes a test of another day. What
+does not fit is listed, and the exit code is then 1. Our columns are those of “wayfile schedule
+--format csv”; a table with a row for each test names it in “test” and its reading in “result”.
+
+Examples:
+  wayfile enter house.ways house-readings.json
+  wayfile enter house.ways house.xlsx --on 2026-03-05 --with M1 --by "R.M."
+  wayfile enter house.ways meter.csv --board A --column "Circuit=way" --column "Loop L-E=Zs" --dry-run
+`,
+    )
+    .action(async (file: string, readings: string, options: EnterCommandOptions) =>
+      finish(await enterCommand(file, readings, options, terminal)),
+    );
 }

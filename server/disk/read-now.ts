@@ -30,14 +30,21 @@ export function readNamed(path: string, grounds: Grounds): Text {
 /** A file that is neither shown nor judged, such as one that says what git leaves out. */
 export const readBeside = (path: string): Text => textOf(path, undefined, bytesOf);
 
+/** A file that a person named and that is no text, such as a workbook. */
+export const readBytes = (path: string): Bytes => open(path, undefined, bytesOf);
+
 function textOf(path: string, grounds: Grounds | undefined, read: (handle: number, stats: Stats) => Bytes): Text {
+  const bytes = open(path, grounds, read);
+  return "failure" in bytes ? bytes : decode(bytes);
+}
+
+function open(path: string, grounds: Grounds | undefined, read: (handle: number, stats: Stats) => Bytes): Bytes {
   let handle: number | undefined;
   try {
     const refused = grounds && refusedByLink(realpathSync.native(path), grounds);
     if (refused) return refused;
     handle = openSync(path, withoutWaiting);
-    const bytes = read(handle, fstatSync(handle));
-    return "failure" in bytes ? bytes : decode(bytes);
+    return read(handle, fstatSync(handle));
   } catch (error) {
     return { failure: reasonOf(error) };
   } finally {

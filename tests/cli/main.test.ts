@@ -36,7 +36,7 @@ describe("help", () => {
 test.each([
   [
     ["chekc"],
-    "There is no command “chekc”: the commands are check, fmt, explain, worksheet, schedule, size, working, summary, editions, compare.",
+    "There is no command “chekc”: the commands are check, fmt, explain, worksheet, schedule, enter, size, working, summary, editions, compare.",
   ],
   [["a.ways"], "There is no command “a.ways”: to check it, write “wayfile check a.ways”."],
   [["check", "--bogus"], "Unknown option '--bogus'. “wayfile check --help” shows the valid options."],

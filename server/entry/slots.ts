@@ -1,0 +1,204 @@
+/**
+ * The places of a schedule that a reading can be entered in: every test of the plan, and what else may be written of a
+ * circuit. A sheet to be filled in shows them; a filled one names them, and nothing that is not one of them is written.
+ */
+import { plain } from "../calc/result.ts";
+import { rcdsOfBoard } from "../circuit/rcds.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
+import type { BoardInPlace, Installation } from "../model/installation.ts";
+import { insulationLimit } from "../readings/insulation.ts";
+import { planBoard, planSupply } from "../readings/plan-board.ts";
+import { planDead } from "../readings/plan-dead.ts";
+import { planLive } from "../readings/plan-live.ts";
+import type { PlannedTest } from "../readings/planned.ts";
+
+/** The supply, a board, or a way of one. */
+export interface SlotPlace {
+  readonly board?: string;
+  readonly way?: string;
+}
+
+export interface Slot {
+  readonly place: SlotPlace;
+  readonly block: "dead" | "live";
+  /** How its line begins: `at S1`, `rcd 30 mA 1x`. Slots of one line are written together. */
+  readonly line: string;
+  /** What stands before the value on the line; empty where nothing does. */
+  readonly label: string;
+  /** Empty where a word is the answer. */
+  readonly unit: PlannedTest["unit"] | "V";
+  /** The words that are an answer, the good one first; none where a figure is. */
+  readonly words: readonly string[];
+  /** Stands at the end of the line. */
+  readonly tail?: string;
+  /** The test as it is planned; nothing where it may be entered and is not on the plan. */
+  readonly planned?: PlannedTest;
+}
+
+export const placeName = ({ board, way }: SlotPlace): string =>
+  board === undefined ? "supply" : way === undefined ? board : `${board}/${way}`;
+
+/** What tells a slot apart from others of its place. */
+export const slotName = ({ block, line, label }: Pick<Slot, "block" | "line" | "label">): string =>
+  [block, line, ...(label === "" ? [] : [label])].join(" ");
+
+export function slotsOf(installation: Installation): Slot[] {
+  const first = installation.boards.find(({ context }) => context.upstream.length === 0);
+  return [
+    ...supplySlots(installation, first?.board.head.name),
+    ...installation.boards.flatMap((place) => [
+      ...boardSlots(place),
+      ...place.board.ways.flatMap((way) => waySlots(studyWay(way, place.context))),
+    ]),
+  ];
+}
+
+/** Names that are no plain words are in quotes. */
+const written = (name: string): string =>
+  /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(name) ? name : `"${name.replace(/["\\]/g, "\\$&")}"`;
+
+const verdict = ["ok", "wrong"] as const;
+const press = ["ok", "failed"] as const;
+const rotation = ["ok", "reversed"] as const;
+
+/** A line by itself. */
+const whole = (
+  place: SlotPlace,
+  block: Slot["block"],
+  line: string,
+  unit: Slot["unit"],
+  words: readonly string[] = [],
+): Slot => ({
+  place,
+  block,
+  line,
+  label: "",
+  unit,
+  words,
+});
+
+function supplySlots(installation: Installation, board: string | undefined): Slot[] {
+  const place = {};
+  return planSupply(installation).flatMap((planned): Slot[] => {
+    const of = (slot: Slot): Slot[] => [{ ...slot, planned }];
+    const [name = ""] = planned.name.split(/[, ]/);
+    if (planned.step === "loop") return of(whole(place, "live", "Ze", "Ω"));
+    if (planned.step === "fault") return of(whole(place, "live", name, "kA"));
+    if (planned.step === "polarity") return of(whole(place, "live", "polarity", "", verdict));
+    if (planned.step === "phase-sequence") return of(whole(place, "live", "phase-sequence", "", rotation));
+    if (planned.step === "electrode") return of(whole(place, "live", "electrode", "Ω"));
+    const service = /^Bonding of (\S+)$/.exec(planned.name)?.[1];
+    // Main bonding is tested again from the board beside the main earthing terminal.
+    return service !== undefined && board !== undefined
+      ? of({ ...whole({ board }, "dead", `bonding ${service}`, "Ω"), label: "continuity" })
+      : [];
+  });
+}
+
+function boardSlots({ board, context }: BoardInPlace): Slot[] {
+  const place = { board: board.head.name };
+  const named = new Map(
+    rcdsOfBoard(board.head).map(({ name }) => [name, name === undefined ? "" : ` ${written(name)}`]),
+  );
+  return planBoard(context)
+    .flatMap((planned): Slot[] => {
+      const of = (slot: Slot): Slot[] => [{ ...slot, planned }];
+      const { step, name, write } = planned;
+      if (step === "loop") return of(whole(place, "live", "Zdb", "Ω"));
+      if (step === "fault") return of(whole(place, "live", "Ipf", "kA"));
+      if (step === "polarity") return of(whole(place, "live", "polarity", "", verdict));
+      if (step === "phase-sequence") return of(whole(place, "live", "phase-sequence", "", rotation));
+      if (step === "rcd" && write !== undefined) {
+        const which = [...named].find(([rcd]) => rcd !== undefined && name.startsWith(`${rcd}: `))?.[1] ?? "";
+        return of(
+          rcdSlot(
+            place,
+            planned,
+            write.replace(/^\S+/, (word) => `${word}${which}`),
+          ),
+        );
+      }
+      if (step === "insulation") {
+        const pair = /^([LN]\d?-[LNE]\d?),/.exec(name)?.[1] ?? "L-E";
+        const joined = name.startsWith("L and N");
+        return of({ ...insulation(place, pair), ...(joined ? { tail: "joined" } : {}) });
+      }
+      return [];
+    })
+    .concat(voltage(place));
+}
+
+const insulation = (place: SlotPlace, label: string): Slot => ({ ...whole(place, "dead", "insulation", "MΩ"), label });
+const voltage = (place: SlotPlace): Slot => ({ ...whole(place, "dead", "insulation", "V"), label: "at" });
+
+function rcdSlot(place: SlotPlace, planned: PlannedTest, line: string): Slot {
+  if (planned.unit === "ms") return whole(place, "live", line, "ms");
+  return whole(place, "live", line, "", line.startsWith("rcd") ? ["no-trip"] : press);
+}
+
+function waySlots(study: WayStudy): Slot[] {
+  if (study.isSpare) return [];
+  const place = { board: study.context.board.name, way: study.way.id };
+  const planned = [...planDead(study), ...planLive(study)].flatMap((test) =>
+    plannedSlot(study, place, test).map((slot) => ({ ...slot, planned: test })),
+  );
+  const names = new Set(planned.map(slotName));
+  return [...planned, ...possible(study, place).filter((slot) => !names.has(slotName(slot)))];
+}
+
+function plannedSlot(study: WayStudy, place: SlotPlace, test: PlannedTest): Slot[] {
+  const { step, name, point, place: at, write } = test;
+  switch (step) {
+    case "ring-ends":
+      return [{ ...whole(place, "dead", "ends", "Ω"), label: name.split(",")[0] ?? "" }];
+    case "ring-rounds":
+      if (point === "every point") return [];
+      return point === undefined
+        ? [whole(place, "dead", "R1+R2", "Ω")]
+        : [{ ...whole(place, "dead", `at ${written(point)}`, "Ω"), label: name.slice(0, 3) }];
+    case "continuity":
+      if (at !== undefined) return [{ ...whole(place, "dead", `at ${written(at)}`, "Ω"), label: "L-E" }];
+      return [whole(place, "dead", name.startsWith("R2") ? "R2" : "R1+R2", "Ω")];
+    case "insulation": {
+      const joined = name.startsWith("L and N");
+      return [{ ...insulation(place, joined ? "L-E" : name), ...(joined ? { tail: "joined" } : {}) }];
+    }
+    case "polarity":
+      return [whole(place, "dead", "polarity", "", verdict)];
+    case "loop":
+      return at === undefined
+        ? [whole(place, "live", "Zs", "Ω")]
+        : [{ ...whole(place, "live", `at ${written(at)}`, "Ω"), label: "Zs" }];
+    case "rcd":
+      return write === undefined ? [] : [rcdSlot(place, test, write)];
+    case "phase-sequence":
+      return [whole(place, "live", "phase-sequence", "", rotation)];
+    case "function":
+      return [whole(place, "live", "function", "", verdict)];
+    default:
+      return study.isSpare ? [] : [];
+  }
+}
+
+/** What may be written of a circuit though the plan does not call for it. */
+function possible(study: WayStudy, place: SlotPlace): Slot[] {
+  const lines = study.threePhase ? ["L1", "L2", "L3"] : [];
+  const pairs = [
+    "L-N",
+    "L-E",
+    "N-E",
+    ...(study.threePhase ? ["L-L", "L1-L2", "L2-L3", "L1-L3"] : []),
+    ...lines.flatMap((line) => [`${line}-N`, `${line}-E`]),
+  ];
+  return [
+    whole(place, "dead", "R1+R2", "Ω"),
+    whole(place, "dead", "R2", "Ω"),
+    ...pairs.map((pair) => insulation(place, pair)),
+    voltage(place),
+    whole(place, "live", "Ipf", "kA"),
+  ];
+}
+
+/** The test voltage where none is given: the one the circuit calls for. */
+export const usualVoltage = (study: WayStudy | undefined): string =>
+  plain((study && insulationLimit(study)?.testVoltage.value) ?? 500);

@@ -1,0 +1,225 @@
+/**
+ * Readings out of a table: a filled schedule with its own headings, or what a meter exported, with its headings named as
+ * ours. A row is a circuit, or a single test where a column names the test and another holds the result.
+ */
+import type { Installation } from "../model/installation.ts";
+import type { Incoming } from "./enter.ts";
+import { placeName, type Slot, type SlotPlace, slotName, slotsOf } from "./slots.ts";
+import { sameWord } from "./value.ts";
+
+/** A row of texts with the number of its line in the file. */
+export interface TableRow {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+export interface Table {
+  readonly head: TableRow;
+  readonly rows: readonly TableRow[];
+}
+
+export interface TableOptions {
+  /** Our names for headings, and for tests named in cells, of a table that is not ours. */
+  readonly names?: ReadonlyMap<string, string>;
+  /** The board where the table has no column for it. */
+  readonly board?: string | undefined;
+  readonly on?: string | undefined;
+  readonly with?: readonly string[];
+  readonly by?: string | undefined;
+  /** How days are written: `dd/mm/yyyy` or `mm/dd/yyyy`; as 2026-03-05 if left out. */
+  readonly dates?: "dd/mm/yyyy" | "mm/dd/yyyy" | undefined;
+  /** What the schedule itself would put into the table: cells that still say it were not filled in. */
+  readonly own?: { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
+}
+
+export type TableReadings =
+  | { readonly incoming: readonly Incoming[]; readonly unchanged: number; readonly passed: readonly string[] }
+  | { readonly failure: string };
+
+const keyOf = (heading: string): string => heading.replace(/\s*\([^)]*\)\s*$/, "").trim();
+
+const results = new Set([
+  ...["r1", "rn", "r2", "R1+R2", "R2", "L-N", "L-E", "N-E", "L-L", "polarity", "Zs", "Zdb", "Ipf"],
+  ...["rcd-time", "rcd-button", "afdd-button", "test-voltage", "function", "phase-sequence"],
+]);
+const about = new Set([
+  "board",
+  "way",
+  "dead-on",
+  "dead-with",
+  "live-on",
+  "live-with",
+  "on",
+  "with",
+  "by",
+  "test",
+  "result",
+]);
+
+export function readingsOfTable(installation: Installation, table: Table, options: TableOptions = {}): TableReadings {
+  const renamed = (text: string): string => options.names?.get(text.trim()) ?? keyOf(text);
+  const keys = table.head.cells.map(renamed);
+  const twice = keys.find((key, at) => (results.has(key) || about.has(key)) && keys.indexOf(key) !== at);
+  if (twice !== undefined)
+    return { failure: `Two columns are headed ${twice}: one of them has to go, or be named otherwise.` };
+  if (!keys.includes("way"))
+    return {
+      failure: `No column is headed “way”: name the one that holds the circuit, as in --column "${table.head.cells[0] ?? "Circuit"}=way".`,
+    };
+  const reader = new RowReader(installation, keys, options, renamed);
+  for (const row of table.rows) reader.read(row);
+  const passed = table.head.cells.filter((_, at) => !reader.knows(keys[at] ?? ""));
+  return { incoming: reader.incoming, unchanged: reader.unchanged, passed };
+}
+
+class RowReader {
+  readonly incoming: Incoming[] = [];
+  unchanged = 0;
+  readonly #slots: ReadonlyMap<string, readonly Slot[]>;
+  readonly #keys: readonly string[];
+  readonly #options: TableOptions;
+  readonly #renamed: (text: string) => string;
+  readonly #own: ReadonlyMap<string, Readonly<Record<string, string>>>;
+
+  constructor(
+    installation: Installation,
+    keys: readonly string[],
+    options: TableOptions,
+    renamed: (text: string) => string,
+  ) {
+    this.#slots = Map.groupBy(slotsOf(installation), ({ place }) => placeName(place));
+    this.#keys = keys;
+    this.#options = options;
+    this.#renamed = renamed;
+    this.#own = ownCells(options.own);
+  }
+
+  knows(key: string): boolean {
+    return results.has(key) || about.has(key) || [...this.#own.values()].some((cells) => key in cells);
+  }
+
+  read({ line, cells }: TableRow): void {
+    const cell = (key: string): string => (cells[this.#keys.indexOf(key)] ?? "").trim();
+    const way = cell("way");
+    const board = cell("board") || (this.#options.board ?? "");
+    if (way === "" && cells.every((text) => text.trim() === "")) return;
+    const before = this.#own.get(`${board}|${way}`) ?? {};
+    const long = cell("test") === "" ? undefined : this.#renamed(cell("test"));
+    const changed = (long === undefined ? this.#keys.filter((key) => results.has(key)) : [long]).flatMap((key) => {
+      const text = long === undefined ? cell(key) : cell("result");
+      if (text === "") return [];
+      if (long === undefined && sameCell(text, before[key])) {
+        if (text !== "N/A" && key !== "test-voltage") this.unchanged++;
+        return [];
+      }
+      return [{ key, text }];
+    });
+    const pairs = changed.some(({ key }) => /^[LN]-[LNE]$/.test(key));
+    const voltage = long === undefined ? cell("test-voltage") : "";
+    // A voltage by itself is no reading; beside new ones it says what they were read at.
+    const all = [
+      ...changed.filter(({ key }) => key !== "test-voltage"),
+      ...(pairs && voltage !== "" ? [{ key: "test-voltage", text: voltage }] : []),
+    ];
+    for (const { key, text } of all) this.#add({ line, key, text, board, way, cell, before });
+  }
+
+  #add({ line, key, text, board, way, cell, before }: CellRead): void {
+    const { place, slot, block } = this.#slotFor(board, way, key, cell("rcd-sensitivity"));
+    const dayKey = cell("on") === "" ? `${block}-on` : "on";
+    const usedKey = cell("with") === "" ? `${block}-with` : "with";
+    const given = cell(dayKey);
+    const on = given === "" || given === before[dayKey] ? (this.#options.on ?? "") : isoDay(given, this.#options.dates);
+    const used = cell(usedKey);
+    this.incoming.push({
+      source: `line ${line}, ${key}`,
+      place,
+      slot,
+      text,
+      ...(on === "" ? {} : { on }),
+      with: used === "" ? (this.#options.with ?? []) : used.split(/[\s,]+/),
+      ...(cell("by") || this.#options.by ? { by: cell("by") || this.#options.by } : {}),
+    });
+  }
+
+  #slotFor(board: string, way: string, key: string, sensitivity: string): Found {
+    const block = deadKeys.has(key) ? "dead" : "live";
+    if (way === "board") {
+      const line = key === "Zs" ? "Zdb" : key;
+      const named = key === "polarity" ? "live polarity" : slotOfKey(key, block, line);
+      return { place: { board }, slot: named, block: named.startsWith("live") ? "live" : "dead" };
+    }
+    const shared = /^(?:rcd\s+(.+)|main-switch)$/.exec(way);
+    const place: SlotPlace = shared ? { board } : { board, way };
+    const own = this.#slots.get(placeName(place)) ?? [];
+    if (key === "rcd-time" || key === "rcd-button") {
+      const word = key === "rcd-time" ? "rcd" : "test-button";
+      const name = shared?.[1];
+      const found = own.find(
+        ({ line }) =>
+          line.startsWith(word) &&
+          (name === undefined ||
+            line.startsWith(`${word} ${name} `) ||
+            line === `${word} ${name}` ||
+            line.startsWith(`${word} "${name}"`)) &&
+          (word !== "rcd" || line.endsWith(" 1x")),
+      );
+      return {
+        place,
+        slot: found ? slotName(found) : `live ${word}${sensitivity === "" ? "" : ` ${sensitivity} mA`}`,
+        block: "live",
+      };
+    }
+    return { place, slot: slotOfKey(key, block, key), block };
+  }
+}
+
+interface CellRead {
+  readonly line: number;
+  readonly key: string;
+  readonly text: string;
+  readonly board: string;
+  readonly way: string;
+  readonly cell: (key: string) => string;
+  readonly before: Readonly<Record<string, string>>;
+}
+
+interface Found {
+  readonly place: SlotPlace;
+  readonly slot: string;
+  readonly block: "dead" | "live";
+}
+
+const deadKeys = new Set(["r1", "rn", "r2", "R1+R2", "R2", "L-N", "L-E", "N-E", "L-L", "polarity", "test-voltage"]);
+
+function slotOfKey(key: string, block: "dead" | "live", line: string): string {
+  if (["r1", "rn", "r2"].includes(key)) return `dead ends ${key}`;
+  if (/^[LN]-[LNE]$/.test(key)) return `dead insulation ${key}`;
+  if (key === "test-voltage") return "dead insulation at";
+  return `${block} ${line}`;
+}
+
+function ownCells(own: TableOptions["own"]): Map<string, Readonly<Record<string, string>>> {
+  const keys = own?.head.map(keyOf) ?? [];
+  return new Map(
+    (own?.rows ?? []).map((row) => {
+      const cells = Object.fromEntries(keys.map((key, at) => [key, row[at] ?? ""]));
+      return [`${cells.board}|${cells.way}`, cells];
+    }),
+  );
+}
+
+/** A spreadsheet drops zeros at the end of a figure. */
+const sameCell = (text: string, before: string | undefined): boolean =>
+  before !== undefined &&
+  (text === before ||
+    sameWord(text, before) ||
+    (before !== "" && Number.isFinite(Number(before)) && Number(text) === Number(before)));
+
+/** A day in the order that was stated; anything else stays as it is, and is refused with its text. */
+function isoDay(text: string, order: TableOptions["dates"]): string {
+  const [, first = "", second = "", year = ""] = /^(\d{1,2})[/.-](\d{1,2})[/.-](\d{4})$/.exec(text) ?? [];
+  if (year === "" || order === undefined) return text;
+  const [day, month] = order === "dd/mm/yyyy" ? [first, second] : [second, first];
+  return `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
+}
