@@ -1,6 +1,6 @@
 /** Faults of the cable and of the points. */
 
-import type { Conductor } from "../calc/circuit-network.ts";
+import type { CircuitRuns, Conductor } from "../calc/circuit-network.ts";
 import { conductors, legEnd, legStart, onSpurOf } from "../calc/circuit-network.ts";
 import { metres, ohms } from "../calc/result.ts";
 import { conductorResistance } from "../tables/conductors.ts";
@@ -126,10 +126,27 @@ function metalwork(predictions: Predictions): Hypothesis[] {
   }));
 }
 
+/**
+ * Places on a ring between which a cable or metalwork is tried. Of more than these, some at equal distances: every two of
+ * them are tried, and where a path ends is seen no nearer than from one point to the next but few.
+ */
+const mostTried = 28;
+
+const onMain = ({ legs }: Pick<CircuitRuns, "legs">): string[] =>
+  legs.filter(({ main, to }) => main && to !== legEnd).map(({ to }) => to);
+
+/** Whether some places of a ring are left out where two of them are tried together. */
+export const isThinned = (circuit: Pick<CircuitRuns, "legs" | "closed">): boolean =>
+  circuit.closed && onMain(circuit).length > mostTried;
+
 /** Pairs of places on the ring with at least so many legs between them. */
 function apartOnMain({ sheet }: Predictions, legs: number): (readonly [string, string])[] {
-  const names = sheet.circuit.legs.filter(({ main, to }) => main && to !== legEnd).map(({ to }) => to);
-  return names.flatMap((from, index) => names.slice(index + legs).map((to) => [from, to] as const));
+  const all = onMain(sheet.circuit);
+  const each = all.length / Math.min(all.length, mostTried);
+  const places = Array.from({ length: Math.min(all.length, mostTried) }, (_, index) => Math.floor(index * each));
+  return places.flatMap((from) =>
+    places.filter((to) => to >= from + legs).map((to) => [all[from] ?? "", all[to] ?? ""] as const),
+  );
 }
 
 /** Another size than written, all the way: of both live conductors, or of one conductor. */

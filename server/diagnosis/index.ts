@@ -2,10 +2,11 @@
 import { soundReading, standings } from "../calc/sound-readings.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { type NextTest, nextTest } from "./discriminate.ts";
+import { isThinned } from "./faults.ts";
 import { fitScale, isFit, scaleOf } from "./fit.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
 import { Predictions } from "./predictions.ts";
-import { rank } from "./rank.ts";
+import { mostPoints, rank } from "./rank.ts";
 import type { Sheet } from "./sheet.ts";
 
 export interface PredictedReading {
@@ -77,6 +78,8 @@ const mostShown = 6;
 
 export function diagnose(sheet: Sheet): Diagnosis {
   if (isSound(sheet)) return { fits: true, explanations: [] };
+  if (sheet.circuit.places.length > mostPoints.diagnosed)
+    return { fits: false, explanations: [], note: "The circuit has too many points for a diagnosis: divide it." };
   const predictions = new Predictions(sheet);
   const kinds = rank(predictions).filter(({ kind }) => kind !== "sound");
   const [first] = kinds;
@@ -156,6 +159,9 @@ function noteOf({ circuit }: Sheet, kinds: readonly Kind[], next: NextTest | und
         ? "These readings alone cannot tell the leading explanations apart."
         : "Neither these readings nor one more of resistance tell the leading explanations apart.",
     );
+  if (circuit.places.length > mostPoints.inPairs)
+    parts.push("Two faults at once were not tried: the circuit has too many points.");
+  else if (isThinned(circuit)) parts.push("A path across the ring was tried between some of its many points only.");
   if (!circuit.drawn) parts.push("The points were taken as evenly spaced; run lines would make this surer.");
   return parts.length > 0 ? parts.join(" ") : undefined;
 }

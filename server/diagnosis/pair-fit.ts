@@ -91,11 +91,15 @@ function settle(scale: Scale, fit: Fit, places: ReadonlyMap<string, readonly Fit
   return moved.best.cost < fit.best.cost - 1e-9 ? moved : fit;
 }
 
+/** The likeliest places of a leg: of every two of them the pair is tried. */
+const placesSettled = 30;
+
 /** A reading at a point shows which point it is; a leg may be any. */
 const trialOrderOf = (
   places: ReadonlyMap<string, readonly FittedHypothesis[]>,
   judged: FittedHypothesis,
-): readonly FittedHypothesis[] => (judged.hypothesis.change ? (places.get(judged.hypothesis.kind) ?? []) : [judged]);
+): readonly FittedHypothesis[] =>
+  judged.hypothesis.change ? (places.get(judged.hypothesis.kind) ?? []).slice(0, placesSettled) : [judged];
 
 /** The first is the one whose size is fitted once more, with the length. */
 export function hypothesisOf(scale: Scale, { pair, a, b, best }: Fit, left: number): Hypothesis {

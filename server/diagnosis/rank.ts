@@ -26,6 +26,12 @@ const refineMargin = 60;
 /** How far a bridge may stand behind the best and still be tried with a break inside it. */
 const bridgeMargin = 20;
 
+/**
+ * What is tried grows with the points and with the readings at them. Real circuits have a few dozen; beyond these numbers
+ * pairs of faults are left out, and then everything, and it is said so: nobody waits for a diagnosis.
+ */
+export const mostPoints = { inPairs: 100, diagnosed: 300 } as const;
+
 export function rank(predictions: Predictions): Kind[] {
   const scale = scaleOf(predictions.sheet);
   const singles = fitAll(scale, predictions, hypothesesOf(predictions));
@@ -33,7 +39,8 @@ export function rank(predictions: Predictions): Kind[] {
   const [first] = kinds;
   const bridge = kinds.find(({ kind }) => kind === "bridge");
   const bridged = bridge !== undefined && first !== undefined && bridge.score < first.score + bridgeMargin;
-  if (first?.fits && !bridged) return kinds;
+  const tooMany = predictions.sheet.circuit.places.length > mostPoints.inPairs;
+  if ((first?.fits && !bridged) || tooMany) return kinds;
   // A single fault does not explain the readings, or a bridge hides a second one: two are tried.
   const leading = [...singles].sort(byScore);
   const pairs = pairsOf(predictions, scale, leading, first?.fits ?? false);

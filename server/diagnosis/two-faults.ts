@@ -21,7 +21,10 @@ const turnsToPolish = 8;
 
 export function twoFaults(predictions: Predictions, scale: Scale, leading: readonly FittedHypothesis[]): Hypothesis[] {
   const isLeg = ({ change }: Hypothesis) => change !== undefined;
-  const helping = leading.filter((judged) => beatsSound(judged, leading));
+  const sound = leading.find(({ hypothesis }) => hypothesis.kind === "sound");
+  // Of two, one at least explains something alone that a sound circuit does not.
+  const most = (sound?.fitted.cost ?? Number.POSITIVE_INFINITY) - diagnosisPractice.alikeScore.value;
+  const helping = leading.filter(({ fitted: { cost } }) => cost < most);
   const bases = bestOfEachKind(helping, ({ reread }) => !reread).slice(0, basesTried);
   const legs = bestOfEachKind(leading, isLeg);
   const helpful = new Set(helping);
@@ -52,12 +55,6 @@ export function twoFaults(predictions: Predictions, scale: Scale, leading: reado
     return hypothesisOf(scale, fit, left);
   });
   return [...both, ...withSlips(predictions, scale, leading)];
-}
-
-/** Whether it explains anything alone that a sound circuit does not: of two, one at least does. */
-function beatsSound({ fitted: { cost } }: FittedHypothesis, leading: readonly FittedHypothesis[]): boolean {
-  const sound = leading.find(({ hypothesis }) => hypothesis.kind === "sound");
-  return cost < (sound?.fitted.cost ?? Number.POSITIVE_INFINITY) - diagnosisPractice.alikeScore.value;
 }
 
 /** The best of them fitted further: two sizes that make up for each other settle slowly. */

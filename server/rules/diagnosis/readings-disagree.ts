@@ -76,18 +76,18 @@ const findingFor = memoByObject((study: WayStudy): { readonly spot: Spot; readon
   if (off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9)) return undefined;
   const { explanations, nextTest, note } = diagnose(sheet);
   const [first] = explanations;
-  if (!first) return undefined;
+  if (!first && !note) return undefined;
   const parts = [
     "These readings do not fit a sound circuit.",
-    first.fits ? `Likeliest: ${first.sentence}` : undefined,
+    first?.fits ? `Likeliest: ${first.sentence}` : undefined,
     note,
   ];
   const next = nextTest && `Next test, isolated and proved dead: ${nextTest.sentence}`;
   return {
-    spot: firstOff(sheet, first),
+    spot: first ? firstOff(sheet, first) : mostOff(sheet, off),
     report: {
       message: parts.filter((part) => part !== undefined).join(" "),
-      steps: first.predicted.map(({ reading, predicted }, at) =>
+      steps: (first?.predicted ?? []).map(({ reading, predicted }, at) =>
         step(reading, `measured ${writtenAs(sheet.readings[at])}`, `${ohms(predicted)} by the first explanation`),
       ),
       source: diagnosisPractice.oneReading.source,
@@ -123,6 +123,13 @@ function firstOff(sheet: ReadSheet, first: Explanation): Spot {
   latest.sort((one, other) => startOf(one.reading) - startOf(other.reading));
   const found = latest.find(({ reading, by }) => by > limitOf(sheet.accuracy, reading.value)) ?? latest[0];
   return found?.reading.at ? valueSpot(found.reading.at.fact, found.reading.at.span) : wordSpot(sheet.test.header);
+}
+
+/** The reading that lies farthest from what a sound circuit would give. */
+function mostOff(sheet: ReadSheet, off: readonly number[]): Spot {
+  const by = off.map(Math.abs);
+  const at = sheet.readings[by.indexOf(Math.max(...by))]?.at;
+  return at ? valueSpot(at.fact, at.span) : wordSpot(sheet.test.header);
 }
 
 const startOf = ({ at }: SheetReading): number => at?.span.start ?? 0;
