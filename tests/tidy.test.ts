@@ -40,6 +40,7 @@ const core = [
   "server/reports",
   "server/views",
   "server/format",
+  "server/merge",
   "server/workspace",
   "server/features",
 ];
@@ -68,6 +69,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/rules": [...below, ...study, "server/diagnosis", "fastest-levenshtein"],
   "server/format": [...below, ...study, "chevrotain"],
+  "server/merge": [...below, "server/format", "chevrotain"],
   "server/proposal": [...below, ...study, "server/rules", "server/format"],
   "server/reports": [
     "grammar",

@@ -32,12 +32,15 @@ export async function fmt(args: readonly string[], options: FmtOptions, terminal
   for (const folder of folders) disk.admit(folder);
   const failed = [...failures];
   let changed = 0;
+  let conflicted = 0;
   for (const path of files) {
     const shown = disk.shown(path);
     const result = fmtFile(path, disk, options);
     if ("failure" in result) failed.push(`“${shown}” ${result.failure}`);
     else {
-      if (result.unread) terminal.err(sentences([unreadNote(shown)]));
+      if (result.conflicted) conflicted++;
+      if (result.unread || result.conflicted)
+        terminal.err(sentences([result.conflicted ? conflictNote(shown) : unreadNote(shown)]));
       if (result.edits.length > 0) {
         changed++;
         terminal.out(sentences([`${shown}  ${linesText(result.text, result.edits)}`]));
@@ -46,10 +49,10 @@ export async function fmt(args: readonly string[], options: FmtOptions, terminal
   }
   timing.phase("lay out");
   timing.end();
-  if (files.length > 0) terminal.out(sentences([summary(files.length, changed, options.check ?? false)]));
+  if (files.length > 0) terminal.out(sentences([summary(files.length, changed, conflicted, options.check ?? false)]));
   terminal.err(sentences(failed));
   if (failed.length > 0) return exit.failed;
-  return options.check && changed > 0 ? exit.errors : exit.clean;
+  return options.check && changed + conflicted > 0 ? exit.errors : exit.clean;
 }
 
 async function fmtInput(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
@@ -65,8 +68,10 @@ async function fmtInput(args: readonly string[], options: FmtOptions, terminal: 
     return refuse(`Standard input ${newer}`, terminal);
   }
   const formatted = laidOut(read.text, options.upgrade ?? false);
-  if (hasUnread(read.text)) terminal.err(sentences([unreadNote("(standard input)")]));
-  if (options.check) return formatted ? exit.errors : exit.clean;
+  const { unread, conflicted } = unreadIn(read.text);
+  if (conflicted) terminal.err(sentences([conflictNote("(standard input)")]));
+  else if (unread) terminal.err(sentences([unreadNote("(standard input)")]));
+  if (options.check) return formatted || conflicted ? exit.errors : exit.clean;
   terminal.data((read.bom ? mark : "") + (formatted?.text ?? read.text));
   return exit.clean;
 }
@@ -76,6 +81,8 @@ interface Laid {
   readonly edits: readonly TextEdit[];
   /** Whether there are lines that could not be read, and so were left alone. */
   readonly unread: boolean;
+  /** Whether some of them are the marks of a merge conflict. */
+  readonly conflicted: boolean;
 }
 
 function fmtFile(path: string, disk: Disk, { check, upgrade }: FmtOptions): Laid | { readonly failure: string } {
@@ -88,7 +95,7 @@ function fmtFile(path: string, disk: Disk, { check, upgrade }: FmtOptions): Laid
     const reason = replaceFile(path, (bom ? mark : "") + formatted.text);
     if (reason) return { failure: `cannot be written: ${reason}` };
   }
-  return { text, edits: formatted?.edits ?? [], unread: hasUnread(text) };
+  return { text, edits: formatted?.edits ?? [], ...unreadIn(text) };
 }
 
 /** The text in the one style, and in the present words if that is asked; nothing where it is so already. */
@@ -99,14 +106,21 @@ function laidOut(text: string, upgrade: boolean): Pick<Laid, "text" | "edits"> |
   return { text: after, edits: lineEdits(text, after, 0) };
 }
 
-const hasUnread = (text: string): boolean => fileOfText("", text).model.problems.size > 0;
+function unreadIn(text: string): Pick<Laid, "unread" | "conflicted"> {
+  const problems = [...fileOfText("", text).model.problems.values()].flat();
+  return { unread: problems.length > 0, conflicted: problems.some(({ check }) => check === "conflict") };
+}
 
 const newer = "is in a newer version of the language and is left as it is.";
 
 const unreadNote = (shown: string): string =>
   `“${shown}” has lines that cannot be read; what depends on them is left as it is. “wayfile check” shows them.`;
 
-function summary(files: number, changed: number, checkOnly: boolean): string {
+const conflictNote = (shown: string): string =>
+  `“${shown}” has the marks of a merge conflict: keep what is right, remove the marks, and format it then.`;
+
+function summary(files: number, changed: number, conflicted: number, checkOnly: boolean): string {
+  if (changed === 0 && conflicted > 0) return `${counted(files, "file")}, ${conflicted} with conflicts.`;
   if (changed === 0) return `${counted(files, "file")}, already formatted.`;
   return `${counted(files, "file")}, ${changed} ${checkOnly ? "not formatted" : "reformatted"}.`;
 }

@@ -8,6 +8,7 @@ import { lines } from "../text/terminal.ts";
 import { capital } from "../text/words.ts";
 import { type AddCommand, addCheck, addExplain, addFmt, addSize, addWorksheet } from "./commands.ts";
 import { exit } from "./exit.ts";
+import { addMerge } from "./git-commands.ts";
 import { withLoadInOne } from "./load.ts";
 import { addEnter, addSchedule } from "./paper-commands.ts";
 import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
@@ -71,6 +72,7 @@ const everyCommand: readonly AddCommand[] = [
   addSummary,
   addEditions,
   addCompare,
+  addMerge,
 ];
 
 const examples = `Examples:

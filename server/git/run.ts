@@ -1,6 +1,6 @@
 /**
  * The one place where git is started: without a shell, without what a repository or a person has configured to be run
- * beside it, and with a limit on time and size. Nothing here changes a repository.
+ * beside it, and with a limit on time and size. Only what sets git up changes a repository, and then its configuration.
  */
 import { execFile } from "node:child_process";
 
@@ -16,6 +16,17 @@ export interface GitOptions {
   readonly input?: string;
   /** How long it may take, ms. */
   readonly within?: number;
+  /** Whether all that a person configured counts: where git is asked how it is set up, or proved to be. */
+  readonly asConfigured?: boolean;
+  /** Variables of its surroundings. */
+  readonly env?: Readonly<Record<string, string>>;
+}
+
+/** What git ended with, where its exit code is an answer. */
+export interface GitEnd {
+  readonly code: number;
+  readonly out: Buffer;
+  readonly err: string;
 }
 
 /** Long enough for a large repository on a slow disk; git that waits for a password or a lock ends here. */
@@ -42,15 +53,39 @@ const surroundings = {
 } as const;
 
 /** Runs git in a folder. Arguments that come from outside stand behind `--` or have passed `isRevision`. */
-export function git(folder: string, args: readonly string[], options: GitOptions = {}): Promise<GitOutput> {
-  const { input, within = patience } = options;
+export async function git(folder: string, args: readonly string[], options: GitOptions = {}): Promise<GitOutput> {
+  const { error, out, err } = await run(folder, args, options);
+  return error ? { failure: reasonOf(error, err) } : { out };
+}
+
+/** As `git`, for what answers by its exit code; a failure only where git could not be run or was stopped. */
+export async function gitEnd(
+  folder: string,
+  args: readonly string[],
+  options: GitOptions = {},
+): Promise<GitEnd | GitFailure> {
+  const { error, out, err } = await run(folder, args, options);
+  if (error && typeof error.code !== "number") return { failure: reasonOf(error, err) };
+  return { code: error ? Number(error.code) : 0, out, err: err.toString("utf8") };
+}
+
+interface Ran {
+  readonly error: RunError | null;
+  readonly out: Buffer;
+  readonly err: Buffer;
+}
+
+type RunError = Error & { code?: unknown; killed?: boolean };
+
+function run(folder: string, args: readonly string[], options: GitOptions): Promise<Ran> {
+  const { input, within = patience, asConfigured = false, env = {} } = options;
   const settled = { cwd: folder, encoding: "buffer", maxBuffer: ceiling, timeout: within, windowsHide: true } as const;
   return new Promise((resolve) => {
     const child = execFile(
       "git",
-      ["--no-pager", "--literal-pathspecs", ...settings, ...args],
-      { ...settled, env: { ...process.env, ...surroundings } },
-      (error, out, err) => resolve(error ? { failure: reasonOf(error, err) } : { out }),
+      ["--no-pager", "--literal-pathspecs", ...(asConfigured ? [] : settings), ...args],
+      { ...settled, env: { ...process.env, ...surroundings, ...env } },
+      (error, out, err) => resolve({ error, out, err }),
     );
     // A git that ends before it has read everything says why in its exit; the broken pipe is no news.
     child.stdin?.on("error", () => {});
@@ -58,7 +93,7 @@ export function git(folder: string, args: readonly string[], options: GitOptions
   });
 }
 
-function reasonOf(error: Error & { code?: unknown; killed?: boolean }, err: Buffer): string {
+function reasonOf(error: RunError, err: Buffer): string {
   if (error.code === "ENOENT") return "git was not found: it is not installed, or not on the PATH.";
   if (error.killed) return "git took too long and was stopped.";
   if (error.code === "ERR_CHILD_PROCESS_STDIO_MAXBUFFER") return "git gave more than can be read.";

@@ -1,0 +1,326 @@
+/**
+ * Three versions of a schedule as one, by what their lines say. What only one side changed is taken from it; what both
+ * changed alike is taken once; anything else is a conflict of that one line or block. Lines are taken over as they are
+ * written, never written anew.
+ */
+import type { WordRow } from "../../grammar/params.ts";
+import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
+import { addsUp } from "./audit.ts";
+import { isTests } from "./key.ts";
+import { neatened } from "./neat.ts";
+import { orderOf, type Slot } from "./order.ts";
+import { type Group, groupsOf, joined, type Versions } from "./pair.ts";
+import { isSameSense } from "./sense.ts";
+import { evened, type Texts } from "./texts.ts";
+import { type Body, bare, type Item, isSame, isSameBelow, Memo, remarksIn, saysSame, treeOf } from "./tree.ts";
+
+/** What each side says of one thing, in whole lines; empty where it says nothing. */
+export interface Conflict {
+  /** Where it is, from the outermost block inwards. */
+  readonly path: readonly string[];
+  readonly base: string;
+  readonly ours: string;
+  readonly theirs: string;
+}
+
+export type Piece = string | Conflict;
+
+export interface Merged {
+  readonly pieces: readonly Piece[];
+  readonly conflicts: readonly Conflict[];
+  /** What ends a line of the result. */
+  readonly lineEnd: string;
+  /** Whether the last line has a line end. */
+  readonly closed: boolean;
+  readonly bom: boolean;
+}
+
+export type Outcome = Merged | { readonly unreadable: string };
+
+export const isMerged = (outcome: Outcome): outcome is Merged => "pieces" in outcome;
+
+/** `newest`: the version of the language that is known. */
+export function merge(texts: Texts, newest = 1): Outcome {
+  const { base, ours, theirs, ...ends } = evened(texts);
+  const memo = new Memo();
+  const trees = { base: treeOf(base, memo), ours: treeOf(ours, memo), theirs: treeOf(theirs, memo) };
+  for (const [side, tree] of Object.entries(trees))
+    if ("unreadable" in tree) return { unreadable: `${sideNames[side as keyof typeof sideNames]} ${tree.unreadable}` };
+  const later = Object.values(trees).some((tree) => "body" in tree && versionOf(tree.body) > newest);
+  if (later) return { unreadable: "it is in a newer version of the language" };
+  const bodies = trees as Record<keyof typeof trees, { readonly body: Body }>;
+  const merger = new Merger();
+  const pieces = merger.body(bodies.base.body, bodies.ours.body, bodies.theirs.body, []);
+  const conflicts = pieces.filter((piece) => typeof piece !== "string");
+  const views = { ours: viewOf(pieces, "ours"), theirs: viewOf(pieces, "theirs") };
+  if (!addsUp(bodies, { ours: treeOf(views.ours, memo), theirs: treeOf(views.theirs, memo) }))
+    return { unreadable: "what was merged does not add up" };
+  const neat = conflicts.length === 0 ? neatened(views.ours, ours, theirs) : undefined;
+  return { pieces: neat === undefined ? pieces : [neat], conflicts, ...ends };
+}
+
+const versionOf = ({ items }: Body): number => Number(items.find(({ word }) => word === "wayfile")?.says ?? 0);
+
+const sideNames = { base: "in the common version", ours: "in our version", theirs: "in their version" } as const;
+
+/** The text with one side's lines in place of each conflict. */
+export const viewOf = (pieces: readonly Piece[], side: "base" | "ours" | "theirs"): string =>
+  pieces.map((piece) => (typeof piece === "string" ? piece : piece[side])).join("");
+
+type Path = readonly string[];
+
+/** What stands at one place of the result. */
+interface Placed {
+  readonly slot: Slot;
+  readonly pieces: readonly Piece[];
+}
+
+class Merger {
+  body(base: Body | undefined, ours: Body, theirs: Body, path: Path): Piece[] {
+    const { kind } = ours;
+    const versions = { base: base?.items ?? [], ours: ours.items, theirs: theirs.items };
+    const groups = together(groupsOf(versions));
+    const placed = new Map(
+      groups.flatMap((group, index) => this.#group(group, `${index}`, path, kind)).map((one) => [one.slot.id, one]),
+    );
+    const ids = idsOf(groups);
+    const slots = (side: keyof Versions): Slot[] =>
+      versions[side].flatMap((item) => placed.get(ids.get(item) ?? "")?.slot ?? []);
+    const order = orderOf(slots("base"), slots("ours"), slots("theirs"));
+    return [
+      ...order.flatMap(({ id }) => placed.get(id)?.pieces ?? []),
+      ...leadOf(base?.tail ?? [], ours.tail, theirs.tail),
+    ];
+  }
+
+  #group(group: Group, id: string, path: Path, kind: BlockKind): Placed[] {
+    const { base, ours, theirs } = group;
+    const all = (items: readonly Item[]): Placed[] =>
+      items.map((item, index) => ({
+        slot: slotOf(item, `${id}.${index}`, kind),
+        pieces: [...item.lead, ...written(item)],
+      }));
+    const isOne = !group.several && base.length <= 1 && ours.length <= 1 && theirs.length <= 1;
+    if (isOne) return this.#single(group, id, path, kind);
+    if (saysSame(ours, base)) return all(theirs);
+    if (saysSame(theirs, base) || saysSame(ours, theirs)) return all(ours);
+    const [first = theirs[0] as Item] = ours;
+    return [{ slot: slotOf(first, `${id}.0`, kind), pieces: [conflictOf(group, [...path, namesOf(group)])] }];
+  }
+
+  #single({ base: [base], ours: [ours], theirs: [theirs] }: Group, id: string, path: Path, kind: BlockKind): Placed[] {
+    const at = (item: Item, pieces: readonly Piece[]): Placed[] => [{ slot: slotOf(item, `${id}.0`, kind), pieces }];
+    if (ours && theirs) {
+      const here = [...path, ours.name];
+      return at(ours, [...leadOf(base?.lead ?? [], ours.lead, theirs.lead), ...this.#both(base, ours, theirs, here)]);
+    }
+    const [only] = [ours ?? theirs].filter((item) => item !== undefined);
+    if (!only) return [];
+    // Removed by one side: that is right as long as the other left it as it was.
+    if (base && isSame(base, only)) return [];
+    if (!base) return at(only, [...only.lead, ...written(only)]);
+    const group = { base: [base], ours: ours ? [ours] : [], theirs: theirs ? [theirs] : [] };
+    return at(only, [conflictOf(group, [...path, only.name])]);
+  }
+
+  /** What both sides have. The lines above it are dealt with already. */
+  #both(base: Item | undefined, ours: Item, theirs: Item, path: Path): Piece[] {
+    const changed = { ours: !base || !isSameBelow(ours, base), theirs: !base || !isSameBelow(theirs, base) };
+    if (base && !changed.ours) return written(changed.theirs ? theirs : laidOut(base, ours, theirs));
+    if (!changed.theirs || isSameBelow(ours, theirs)) return written(ours);
+    if (ours.body && theirs.body && !isAnother(base, ours, theirs)) return this.#blocks(base, ours, theirs, path);
+    const kept = sameAmounts(base, ours, theirs);
+    return kept ? written(kept) : [conflictOf(withoutLead(base, ours, theirs), path)];
+  }
+
+  #blocks(base: Item | undefined, one: Item, other: Item, path: Path): Piece[] {
+    const was = base && opened(base);
+    const ours = opened(one);
+    const theirs = opened(other);
+    if (!ours.body || !theirs.body) return [];
+    // Where the base had no block yet, its line is not the opening line of one.
+    const heads = was && !was.body ? undefined : was;
+    if (was && !was.body && ours.spelt !== theirs.spelt) return [conflictOf(withoutLead(base, one, other), path)];
+    return [
+      ...headPieces(heads, ours, theirs, path),
+      ...this.body(was?.body, ours.body, theirs.body, path),
+      closeOf(was?.body, ours.body, theirs.body),
+    ];
+  }
+}
+
+function headPieces(base: Item | undefined, ours: Item, theirs: Item, path: Path): Piece[] {
+  if (ours.spelt === theirs.spelt) return [ours.head === base?.head ? theirs.head : ours.head];
+  if (base && ours.spelt === base.spelt) return [theirs.head];
+  if (base && theirs.spelt === base.spelt) return [ours.head];
+  return [{ path, base: base?.head ?? "", ours: ours.head, theirs: theirs.head }];
+}
+
+const closeOf = (base: Body | undefined, ours: Body, theirs: Body): string =>
+  ours.close === base?.close ? theirs.close : ours.close;
+
+/** One of three that say the same, in the layout of the side that changed it. */
+const laidOut = (base: Item, ours: Item, theirs: Item): Item =>
+  ours === base || text(ours) === text(base) ? theirs : ours;
+
+const text = (item: Item): string => written(item).join("");
+
+/** Where all three differ in the letter, but two of them in nothing but the unit. */
+function sameAmounts(base: Item | undefined, ours: Item, theirs: Item): Item | undefined {
+  if (ours.body || theirs.body) return undefined;
+  const [here, there] = [isSameSense(ours.sense, base?.sense), isSameSense(theirs.sense, base?.sense)];
+  if (here !== there) return here ? theirs : ours;
+  return isSameSense(ours.sense, theirs.sense) ? ours : undefined;
+}
+
+const written = (item: Item): string[] =>
+  item.body && !item.inline
+    ? [
+        item.head,
+        ...item.body.items.flatMap((inner) => [...inner.lead, ...written(inner)]),
+        ...item.body.tail,
+        item.body.close,
+      ]
+    : [item.head];
+
+/** A block of one line as it is written on several. */
+function opened(item: Item): Item {
+  if (!item.inline || !item.body) return item;
+  const [, line = "", comment = "", end = "\n"] =
+    /^(.*?)[^\S\r\n]*(#[^\r\n]*)?(\r\n|\r|\n)$/.exec(inlineHead(item)) ?? [];
+  return { ...item, inline: false, head: `${line}${comment === "" ? "" : `  ${comment}`}${end}` };
+}
+
+/** The line up to its brace, and the comment behind the block. */
+function inlineHead({ head, spelt }: Item): string {
+  const brace = braceIn(head);
+  const comment = / \{ (#.*)$/.exec(spelt)?.[1] ?? "";
+  const end = /[\r\n]+$/.exec(head)?.[0] ?? "\n";
+  return `${head.slice(0, brace + 1)}${comment === "" ? "" : ` ${comment}`}${end}`;
+}
+
+/** The first brace outside quotes. */
+const braceIn = (line: string): number => /^(?:"(?:[^"\\]|\\.)*"|[^"{])*/.exec(line)?.[0].length ?? 0;
+
+const textsOf = (items: readonly Item[]): string => items.flatMap((item) => [...item.lead, ...written(item)]).join("");
+
+const conflictOf = ({ base, ours, theirs }: Group, path: Path): Conflict => ({
+  path,
+  base: textsOf(base),
+  ours: textsOf(ours),
+  theirs: textsOf(theirs),
+});
+
+const withoutLead = (base: Item | undefined, ours: Item, theirs: Item): Group => ({
+  base: base ? [{ ...base, lead: [] }] : [],
+  ours: [{ ...ours, lead: [] }],
+  theirs: [{ ...theirs, lead: [] }],
+});
+
+/** Comments and blank lines above something. They are no facts: where both sides wrote some, all are kept. */
+function leadOf(base: readonly string[], ours: readonly string[], theirs: readonly string[]): readonly string[] {
+  if (base === ours) return theirs;
+  const [was, is, other] = [base, ours, theirs].map((lines) => lines.join(""));
+  if (is === was) return theirs;
+  if (other === was || is === other) return ours;
+  if (remarksIn(ours) === remarksIn(base)) return theirs;
+  if (remarksIn(theirs) === remarksIn(base)) return ours;
+  const known = new Set([...base, ...ours].map((line) => line.trim()));
+  return [...ours, ...theirs.filter((line) => line.trim() !== "" && !known.has(line.trim()))];
+}
+
+const namesOf = ({ base, ours, theirs }: Group): string =>
+  [...new Set([...ours, ...theirs, ...base].map(({ name }) => name))].join(", ");
+
+function idsOf(groups: readonly Group[]): ReadonlyMap<Item, string> {
+  const ids = new Map<Item, string>();
+  for (const [index, group] of groups.entries())
+    for (const items of [group.base, group.ours, group.theirs])
+      for (const [nth, item] of items.entries()) ids.set(item, `${index}.${nth}`);
+  return ids;
+}
+
+/** By word in the order of the language, then by number or day. */
+function slotOf({ word, key, row }: Item, id: string, kind: BlockKind): Slot {
+  const words = Object.keys(vocabulary[kind]);
+  const isTest = isTests(row);
+  const place = isTest ? words.indexOf("dead") : words.indexOf(word);
+  return { id, rank: [place, ...(isTest ? key.split(" ").slice(1, 2) : []), ...piecesOf(key)] };
+}
+
+/** Numbers in a name count as numbers: way 9 stands before way 10. */
+const piecesOf = (key: string): (string | number)[] =>
+  (key.match(/\d+|\D+/g) ?? []).map((piece) => (/^\d/.test(piece) ? Number(piece) : piece));
+
+/** Lines by which others of their block are read, and which those are: who changes one changes what the others mean. */
+const governing: Readonly<Record<string, (row: WordRow | undefined) => boolean>> = {
+  "struck-out": (row) => row?.remark === undefined,
+  measured: (row) => row?.reads !== undefined,
+};
+
+/** Puts together what must not be taken from two sides at once. */
+function together(groups: readonly Group[]): Group[] {
+  const governed = groups.flatMap((group) => {
+    const governs = governing[itemsIn(group)[0]?.word ?? ""];
+    if (!governs) return [];
+    const [by, other] = [changedBy(group, "ours"), changedBy(group, "theirs")];
+    const isChanged = (one: Group) => (by && changedBy(one, "theirs")) || (other && changedBy(one, "ours"));
+    const isGoverned = (one: Group) => one !== group && itemsIn(one).some(({ row }) => governs(row));
+    return groups.filter((one) => isGoverned(one) && isChanged(one)).map((one) => [group, one] as const);
+  });
+  return joined(groups, [...governed, ...sameDay(groups)]);
+}
+
+const itemsIn = ({ base, ours, theirs }: Group): readonly Item[] => [...ours, ...theirs, ...base];
+
+const changedBy = (group: Group, side: "ours" | "theirs"): boolean => !saysSame(group[side], group.base);
+
+/** Tests of one day by different instruments, where each side has another reading of the same thing. */
+function sameDay(groups: readonly Group[]): (readonly [Group, Group])[] {
+  const days = Map.groupBy(groups, dayOf);
+  return [...days].flatMap(([day, some]) =>
+    day === ""
+      ? []
+      : some.flatMap((one, index) =>
+          some.slice(index + 1).flatMap((other) => (disagree(one, other) ? [[one, other] as const] : [])),
+        ),
+  );
+}
+
+function dayOf({ base, ours, theirs }: Group): string {
+  const [item] = [...ours, ...theirs, ...base];
+  return item?.row?.opens !== undefined && item.row.params.on !== undefined
+    ? item.key.split(" ").slice(0, 2).join(" ")
+    : "";
+}
+
+function disagree(one: Group, other: Group): boolean {
+  const both = (a: ReadonlySet<string>, b: ReadonlySet<string>) => [...a].some((claim) => b.has(claim));
+  return both(newIn(one, "ours"), newIn(other, "theirs")) || both(newIn(one, "theirs"), newIn(other, "ours"));
+}
+
+/** What a side says in some blocks that the base did not say so. */
+function newIn(group: Group, side: "ours" | "theirs"): ReadonlySet<string> {
+  const inner = (items: readonly Item[]) => items.flatMap(({ body }) => body?.items ?? []);
+  const was = new Set(inner(group.base).map(bare));
+  return new Set(
+    inner(group[side])
+      .filter((item) => !was.has(bare(item)))
+      .flatMap(({ claims }) => claims),
+  );
+}
+
+/**
+ * Whether a number may have been given to another circuit by one side while the other tested the one it had: a new title
+ * and another device or cable, and tests that the other side changed.
+ */
+function isAnother(base: Item | undefined, ours: Item, theirs: Item): boolean {
+  if (!base?.body || ours.row?.opens !== "way") return false;
+  const built = (item: Item) => partsOf(item, ({ row }) => row?.figures === "device" || row?.figures === "cable");
+  const tested = (item: Item) => partsOf(item, ({ row }) => isTests(row));
+  const became = (item: Item) => item.title !== base.title && built(item) !== built(base);
+  return (became(ours) && tested(theirs) !== tested(base)) || (became(theirs) && tested(ours) !== tested(base));
+}
+
+const partsOf = ({ body }: Item, wanted: (item: Item) => boolean): string =>
+  (body?.items ?? []).filter(wanted).map(bare).join("");
