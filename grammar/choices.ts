@@ -251,6 +251,23 @@ export const arrangements = {
   "ladder-layer": "In one layer on a ladder.",
 } as const;
 
+export const starters = {
+  direct: "Direct on line.",
+  "star-delta": "In star first, then in delta.",
+  "soft-start": "A soft starter raises the voltage.",
+  drive: "A variable-speed drive.",
+} as const;
+
+export const framings = {
+  "metal-frame": "The wall or partition has metal parts in it, other than fixings.",
+} as const;
+
+export const enclosures = {
+  steel: "Steel, or another non-combustible material.",
+  plastic: "Plastic, or another combustible material.",
+  cabinet: "Plastic, inside a cabinet of non-combustible material.",
+} as const;
+
 export const uses = {
   sockets: "Socket-outlets for general use.",
   "outdoor-sockets": "Socket-outlets outdoors.",
@@ -259,7 +276,9 @@ export const uses = {
   cooker: "A cooker or hob.",
   shower: "An instantaneous shower.",
   "water-heater": "A storage or immersion heater.",
-  heating: "Space or floor heating.",
+  heating: "Space heating.",
+  "floor-heating": "Heating cables or units in a floor.",
+  mobile: "Mobile equipment that is not plugged into a socket.",
   motor: "A motor.",
   "heat-pump": "A heat pump.",
   "ev-charger": "A charging point for electric vehicles.",
@@ -280,11 +299,18 @@ export const uses = {
 export const places = {
   bathroom: "A room with a bath or shower.",
   outdoors: "Outdoors.",
+  indoors: "Inside a building, as all that it serves.",
+  public: "Outdoors within reach of the public: streets, parks, paths.",
   agricultural: "Where animals are kept or crops handled.",
   caravan: "A caravan or camping park.",
   marina: "A marina.",
   construction: "A construction site.",
   pool: "A swimming pool.",
+  sauna: "A room with a sauna heater.",
+  exhibition: "An exhibition, show or stand.",
+  fairground: "Rides, booths and stalls of a fairground or circus.",
+  medical: "A medical location.",
+  "fire-risk": "A location where what is processed or stored is a risk of fire.",
   "skilled-only": "Used by skilled or instructed persons only.",
   ordinary: "None of these, though the board's place is one.",
 } as const;

@@ -875,6 +875,19 @@ const blocks = {
       { value: quantity("current", "the maximum demand per line") },
       { means: "The maximum demand calculated from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },
     ),
+    island: once(
+      {
+        from: text("what supplies the installation then"),
+        electrode: opt(label("electrode", quantity("electrode", "the resistance of the electrode used then"))),
+      },
+      {
+        means: "The installation, or part of it, goes on without the public network, from a source of its own.",
+        background:
+          "The distributor's earth may not be relied on then: an electrode of the consumer's own earths the neutral of the source.",
+        limits: "Regulations 551.4.3.2.1 and 826.1.1.2.1.",
+        example: 'island "Battery inverter, whole house" electrode 84 Ω',
+      },
+    ),
     tails: once(
       { size: quantity("csa", "the size of the meter tails") },
       { figures: "tails", means: "The size of the meter tails.", example: "tails 25 mm²" },
@@ -1034,6 +1047,14 @@ const blocks = {
       {
         means: "What the release of the main switch is set to, or the rated current of its fuse.",
         example: "switch-setting 80 A",
+      },
+    ),
+    enclosure: once(
+      { made: choice(list.enclosures, "what it is made of") },
+      {
+        means: "What the enclosure of the board is made of.",
+        limits: "Regulation 421.1.201: in a home of non-combustible material, or in a cabinet of it.",
+        example: "enclosure steel",
       },
     ),
     busbar: once(
@@ -1197,6 +1218,7 @@ const blocks = {
         depth: opt(label("depth", quantity("size", "how deep it is concealed in a wall"))),
         length: opt(label("length", quantity("length", "the length of this section"))),
         bends: opt(label("bends", count("the bends in this section"))),
+        framed: opt(choice(list.framings, "what the wall is framed with")),
         in: opt(label("in", ref("containment", "the conduit or trunking it shares with others"))),
         legs: opt(label("legs", count("how many legs of a ring run here, if not both"))),
         carries: opt(many(label("carries", choice(list.carried, "the conductors that run here, if not all")))),
@@ -1335,6 +1357,10 @@ const blocks = {
       {
         power: opt(quantity("power", "its power")),
         current: opt(quantity("current", "its current")),
+        rated: opt(
+          label("rated", quantity("voltage", "the voltage its power is stated at, if not that of the supply")),
+        ),
+        efficiency: opt(label("efficiency", quantity("share", "its efficiency: the power is then what it delivers"))),
         point: opt(label("at", ref("point", "the point it is on"))),
         title: opt(text("what it is")),
       },
@@ -1344,8 +1370,64 @@ const blocks = {
         inUse: true,
         sizes: true,
         means: "A load on the circuit, and the point it is on.",
-        background: "Without a point it is taken to be at the far end, where the voltage drop is greatest.",
-        example: 'load 3 kW "Water heater"',
+        background:
+          "Without a point it is taken to be at the far end, where the voltage drop is greatest. Heaters are often labelled at 240 V: write `rated 240 V`. Between lines the voltage is 400 V or more. A motor's plate gives the power at its shaft: write its `efficiency`.",
+        example: 'load 9.5 kW rated 240 V "Shower"',
+      },
+    ),
+    starting: once(
+      {
+        method: choice(list.starters, "how it is started"),
+        current: opt(quantity("current", "the current while it starts")),
+      },
+      {
+        paper: "starting current",
+        means: "How the motor is started, and the current it takes meanwhile.",
+        background: "From the maker's data. Without a current it is estimated from the design current.",
+        limits: "Regulations 433.1.1 and 552.1.1; the device must not trip on it.",
+        example: "starting direct 118 A",
+      },
+    ),
+    overload: once(
+      { setting: quantity("rating", "what it is set to") },
+      {
+        paper: "overload relay",
+        sizes: true,
+        means: "The overload relay of the motor on this circuit, and its setting.",
+        background:
+          "It protects motor and cable against overload where its setting is no higher than the cable's capacity; the device at the board then protects against faults only.",
+        limits: "Regulations 433.1.1, 433.2.2 and 552.1.2.",
+        example: "overload 21 A",
+      },
+    ),
+    drivers: once(
+      {
+        count: count("how many LED drivers or electronic ballasts"),
+        most: opt(label("at-most", count("how many of them their maker allows on this device"))),
+      },
+      {
+        paper: "LED drivers",
+        means: "The LED drivers on the circuit, and how many their maker allows on such a device.",
+        background: "All of them charge their capacitors in the same instant, and a breaker takes that for a fault.",
+        example: "drivers 24 at-most 32",
+      },
+    ),
+    "dc-detection": once(
+      { what: text("what detects it, and where") },
+      {
+        paper: "d.c. detection",
+        means: "What disconnects the charging point when smooth direct current above 6 mA flows to earth.",
+        limits: "Regulation 722.531.3.101.",
+        example: 'dc-detection "In the charging unit, BS IEC 62955"',
+      },
+    ),
+    "load-control": once(
+      { what: text("what limits the load, and how") },
+      {
+        paper: "load control",
+        means: "What keeps the load of this circuit within the demand it is counted with.",
+        limits: "Regulation 722.311.201.",
+        example: 'load-control "Meter clamp sheds the charger above 60 A"',
       },
     ),
     "power-factor": once(

@@ -4,14 +4,23 @@ import { rcdLimit } from "../calc/practice.ts";
 import type { Calculated } from "../calc/result.ts";
 import type { Fact } from "../model/values.ts";
 import { rcdRequired } from "../tables/rcd-selection.ts";
-import type { Source } from "../tables/source.ts";
+import { ruleAlone, type Source } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, homes, socketRating } from "./circuit-kind.ts";
 import { placeRcdLimit, placeRcdRow, placeSpot, type SpecialLocation } from "./places.ts";
 import { premisesOf } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
-export type Reason = "sockets" | "outdoors" | "dwelling-lighting" | "concealed" | "bathroom" | "ev";
+export type Reason =
+  | "sockets"
+  | "outdoors"
+  | "dwelling-lighting"
+  | "concealed"
+  | "metal-frame"
+  | "bathroom"
+  | "floor-heating"
+  | "public-lighting"
+  | "ev";
 
 /** One reason why a way needs additional protection, and the line it rests on. */
 export interface Need {
@@ -22,9 +31,29 @@ export interface Need {
   readonly limit: Calculated;
 }
 
-const reasons: readonly Reason[] = ["sockets", "outdoors", "dwelling-lighting", "concealed", "bathroom", "ev"];
+const reasons: readonly Reason[] = [
+  "sockets",
+  "outdoors",
+  "dwelling-lighting",
+  "concealed",
+  "metal-frame",
+  "bathroom",
+  "floor-heating",
+  "public-lighting",
+  "ev",
+];
 
-const places: readonly SpecialLocation[] = ["pool", "agricultural", "caravan", "marina", "construction"];
+const places: readonly SpecialLocation[] = [
+  "pool",
+  "sauna",
+  "agricultural",
+  "caravan",
+  "marina",
+  "construction",
+  "exhibition",
+  "fairground",
+  "fire-risk",
+];
 
 /** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. */
 export function additionalProtection(study: WayStudy): Need[] {
@@ -57,21 +86,33 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
   switch (reason) {
     case "sockets": {
       const most = edition.socketRcdUpTo;
-      return uses.has("sockets") && !skilled && socketRating(study) <= most ? serves : undefined;
+      // In a home nobody is skilled enough to do without.
+      const excepted = skilled && !homes.includes(premisesOf(context) ?? "");
+      return uses.has("sockets") && !excepted && socketRating(study) <= most ? serves : undefined;
     }
     case "outdoors": {
-      const outside = uses.has("outdoor-sockets") || (uses.has("sockets") && places.has("outdoors"));
+      const outside =
+        uses.has("outdoor-sockets") ||
+        (uses.has("mobile") && places.has("outdoors")) ||
+        (uses.has("sockets") && places.has("outdoors"));
       const within = rating !== undefined && rating <= rcdLimit("outdoors").value;
       return outside && !skilled && within ? serves : undefined;
     }
     case "dwelling-lighting": {
-      const home = homes.includes(premisesOf(context) ?? "");
-      return uses.has("lighting") && home && edition.lightingRcdInDwellings ? serves : undefined;
+      return uses.has("lighting") && livedIn.includes(premisesOf(context) ?? "") && edition.lightingRcdInDwellings
+        ? serves
+        : undefined;
     }
     case "concealed":
-      return edition.id === sixteenth || skilled ? undefined : concealed(study);
+      return edition.id === sixteenth || (skilled && !edition.concealedAlways) ? undefined : concealed(study);
+    case "metal-frame":
+      return edition.id === sixteenth || (skilled && !edition.concealedAlways) ? undefined : inMetalFrame(study);
     case "bathroom":
       return places.has("bathroom") && edition.id !== sixteenth ? placeSpot(study, "bathroom") : undefined;
+    case "floor-heating":
+      return uses.has("floor-heating") && edition.id !== sixteenth ? serves : undefined;
+    case "public-lighting":
+      return uses.has("lighting") && places.has("public") && edition.publicLightingRcd ? serves : undefined;
     case "ev":
       return uses.has("ev-charger") && !edition.id.startsWith("BS 7671:200") ? serves : undefined;
   }
@@ -80,12 +121,23 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
 /** The edition before concealed cables and bathrooms came under a general rule. */
 const sixteenth = "BS 7671:2001";
 
+/** Premises whose lighting people live with, flats of tall buildings and rooms of students included. */
+const livedIn: readonly string[] = [...homes, "tall-residential", "student", "outbuilding"];
+
+/** Whether there is earthed metal round the cable: then neither nail nor frame makes anything live. */
+function inEarthedMetal({ cable }: WayStudy): boolean {
+  if (!cable || cable.construction === "armoured" || cable.construction === "mineral") return true;
+  // Steel conduit or trunking that serves as the protective conductor is earthed metal.
+  return cable.cpcBy === "conduit" || cable.cpcBy === "trunking";
+}
+
+/** A stretch in a wall with metal parts, at whatever depth. */
+const inMetalFrame = (study: WayStudy): Fact | undefined =>
+  inEarthedMetal(study) ? undefined : study.facts.all("route").find(({ args }) => args.framed !== undefined);
+
 /** A stretch in a wall shallower than allowed, in a cable without earthed metal round it. */
 function concealed(study: WayStudy): Fact | undefined {
-  const { cable } = study;
-  if (!cable || cable.construction === "armoured" || cable.construction === "mineral") return undefined;
-  // Steel conduit or trunking that serves as the protective conductor is earthed metal.
-  if (cable.cpcBy === "conduit" || cable.cpcBy === "trunking") return undefined;
+  if (inEarthedMetal(study)) return undefined;
   const least = rcdLimit("concealed").value;
   return study.facts.all("route").find(({ args }) => args.depth !== undefined && args.depth.value < least);
 }
@@ -97,7 +149,8 @@ function sourceFor(study: WayStudy, reason: Reason): Source {
   const row = rowOf(rcdRequired, { key: reason });
   if (!row) throw new Error(`${rcdRequired.id} lacks ${reason}`);
   const { standing } = sourceOf(rcdRequired, row, "limit");
-  return { ref: `BS 7671:2018+A2:2022, ${row.facts.clause}`, standing };
+  // 30 mA is a step of a scale: what may be remembered wrongly is the rule and no figure.
+  return ruleAlone({ ref: `BS 7671:2018+A2:2022, ${row.facts.clause}`, standing });
 }
 
 /** The RCDs of a way fine enough for additional protection. */

@@ -1,4 +1,5 @@
 /** Voltage drop of a cable by itself: a circuit, or a feeder with the current of the board behind it. */
+
 import {
   type Calculated,
   calculatedDrop,
@@ -13,6 +14,7 @@ import {
 import { amps, metres, plain, type Step, step, worked } from "../calc/result.ts";
 import type { Sourced } from "../tables/source.ts";
 import { corrected } from "./drop-corrected.ts";
+import { currentOf } from "./loads.ts";
 import { methodOf } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -145,11 +147,10 @@ const runOf = (path: NonNullable<WayStudy["runs"]>["paths"][number]): DropRun =>
 
 /** Loads that say at which point they are, A each. */
 function placedLoads(study: WayStudy): { place: string; current: number }[] {
-  const { runs, supply, powerFactor } = study;
-  const voltage = (study.threePhase ? supply.U0 * 3 : supply.U0) * (powerFactor || 1);
-  return study.facts.all("load").flatMap(({ args }) => {
-    const place = args.point?.value;
+  const { runs } = study;
+  return study.facts.all("load").flatMap((load) => {
+    const place = load.args.point?.value;
     if (place === undefined || !runs?.places.has(place)) return [];
-    return [{ place, current: (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage }];
+    return [{ place, current: currentOf(load, study) }];
   });
 }

@@ -8,7 +8,7 @@ export interface WayPlaces {
 }
 
 /** Words that say how a place is used; they add to the place of the board and do not stand instead of it. */
-const additions: readonly string[] = ["outdoors", "skilled-only"];
+const additions: readonly string[] = ["outdoors", "indoors", "public", "skilled-only"];
 
 const namesIn = (fact: FactOf<"way", "place"> | FactOf<"board", "place"> | undefined): readonly string[] =>
   (fact?.args.places ?? []).map((place) => place.value);

@@ -36,6 +36,8 @@ export function placeSpot(study: WayStudy, place: string): Fact {
 
 /** The row of the RCD a place asks for. Nothing for feeders, spares and extra-low voltage. */
 export function placeRcdRow(study: WayStudy, place: SpecialLocation): Row<PlaceRcd> | undefined {
+  // The heater itself is excepted: its leakage when cold would trip an RCD without a fault.
+  if (place === "sauna" && study.uses.size === 1 && study.uses.has("heating")) return undefined;
   if (!study.places.has(place) || !study.isFinal || !partSeven(study) || extraLow(study)) return undefined;
   const rating = study.servesSockets ? socketRating(study) : undefined;
   // Sockets whose rating is not known are in none of the rows that go by it.

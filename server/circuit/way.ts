@@ -14,6 +14,7 @@ import { type Cable, cableOf } from "./cable.ts";
 import { cookerCurrent } from "./cooker-load.ts";
 import { type Device, deviceOf } from "./device.ts";
 import { type Disconnection, disconnectionOf } from "./disconnection.ts";
+import { currentOfAll } from "./loads.ts";
 import { specialLocationsOf, type WayPlaces } from "./place-words.ts";
 import { type Rcd, rcdsOf } from "./rcds.ts";
 import { capacitiesOf, type SectionCapacity } from "./route-capacity.ts";
@@ -354,10 +355,5 @@ function loadCurrent(study: WayStudy): { value: number; fact: Fact; stated: bool
   const loads = study.facts.all("load");
   const [first] = loads;
   if (!first || study.facts.broken.includes("load")) return undefined;
-  const voltage = (study.threePhase ? study.supply.U0 * 3 : study.supply.U0) * (study.powerFactor || 1);
-  const value = loads.reduce(
-    (sum, { args }) => sum + (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage,
-    0,
-  );
-  return { value, fact: first, stated: false };
+  return { value: currentOfAll(loads, study), fact: first, stated: false };
 }

@@ -6,6 +6,7 @@ import { exceeds } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
 import { practiceOf } from "../calc/practice.ts";
 import { amps, percent, plain, type Step, step } from "../calc/result.ts";
+import { loadTerms } from "../circuit/loads.ts";
 import { conventionalRow } from "../circuit/overload.ts";
 import type { DesignCurrent, WayStudy } from "../circuit/way.ts";
 import type { Installation } from "../model/installation.ts";
@@ -122,20 +123,9 @@ function fromCooker(study: WayStudy, { value, diversity }: DesignCurrent): Deman
 
 function fromLoads(study: WayStudy, value: number): Demand {
   const loads = study.facts.all("load");
-  const voltage = study.supply.U0 * (study.threePhase ? 3 : 1);
-  const share = study.powerFactor || 1;
-  const power = loads.reduce((sum, { args }) => sum + (args.power?.value ?? 0), 0);
-  const current = loads.reduce((sum, { args }) => sum + (args.current?.value ?? 0), 0);
-  const parts = [
-    ...(power > 0
-      ? [`${plain(power)} W / ${share < 1 ? `(${plain(voltage)} V × ${plain(share)})` : `${plain(voltage)} V`}`]
-      : []),
-    ...(current > 0 ? [amps(current)] : []),
-  ];
   const only = loads.length === 1 ? "from its load" : `from its ${loads.length} loads, without diversity`;
-  const steps = [
-    step(power > 0 ? (share < 1 ? "Ib = P / (U × cos φ)" : "Ib = P / U") : "Ib", parts.join(" + "), amps(value)),
-  ];
+  const { name, terms } = loadTerms(loads, study);
+  const steps = [step(`Ib = ${name}`, terms, amps(value))];
   return { value, forDrop: value, how: "loads", words: `${amps(value)}, ${only}`, steps };
 }
 

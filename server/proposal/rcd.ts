@@ -77,6 +77,13 @@ const reasons = {
   caravan: "a caravan or camping park",
   marina: "a marina",
   construction: "a construction site",
+  sauna: "a sauna",
+  exhibition: "an exhibition",
+  fairground: "a fairground",
+  "fire-risk": "a location with a risk of fire",
+  "metal-frame": "a cable in a metal-framed wall",
+  "floor-heating": "floor heating",
+  "public-lighting": "lighting within reach of the public",
 } as const satisfies Readonly<Record<Need["reason"], string>>;
 
 function reasonWords(need: Need["reason"] | undefined, forFault: boolean, before: boolean): string {

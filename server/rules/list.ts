@@ -31,6 +31,7 @@ import coordinationNoSelectivity from "./coordination/no-selectivity.ts";
 import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTailsBelowCutout from "./coordination/tails-below-cutout.ts";
+import demandChargerWithoutLoadControl from "./demand/charger-without-load-control.ts";
 import demandLineAgainstName from "./demand/line-against-name.ts";
 import demandLineNotStated from "./demand/line-not-stated.ts";
 import demandOverBusbar from "./demand/over-busbar.ts";
@@ -41,11 +42,16 @@ import demandOverMainSwitch from "./demand/over-main-switch.ts";
 import demandOverRcd from "./demand/over-rcd.ts";
 import demandStatedTooLow from "./demand/stated-too-low.ts";
 import demandUnbalanced from "./demand/unbalanced.ts";
+import designAlarmsShareCircuit from "./design/alarms-share-circuit.ts";
 import designCableDoesNotExist from "./design/cable-does-not-exist.ts";
+import designCableNotForGround from "./design/cable-not-for-ground.ts";
 import designCableSizeUnusual from "./design/cable-size-unusual.ts";
 import designCapacityNotCalculated from "./design/capacity-not-calculated.ts";
+import designChargerSharesCircuit from "./design/charger-shares-circuit.ts";
+import designClassTwoWithSockets from "./design/class-two-with-sockets.ts";
 import designConductorBelowMinimum from "./design/conductor-below-minimum.ts";
 import designCpcTooSmall from "./design/cpc-too-small.ts";
+import designCurrentNotStated from "./design/current-not-stated.ts";
 import designDeviceDoesNotExist from "./design/device-does-not-exist.ts";
 import designDeviceOverCapacity from "./design/device-over-capacity.ts";
 import designDeviceOversized from "./design/device-oversized.ts";
@@ -53,9 +59,12 @@ import designDeviceRatingMissing from "./design/device-rating-missing.ts";
 import designDeviceRatingUnusual from "./design/device-rating-unusual.ts";
 import designFloorAreaExceeded from "./design/floor-area-exceeded.ts";
 import designFusedSpurRating from "./design/fused-spur-rating.ts";
+import designLampholderDevice from "./design/lampholder-device.ts";
 import designLoadDisagrees from "./design/load-disagrees.ts";
 import designLoadOverDevice from "./design/load-over-device.ts";
 import designMethodAgainstRoute from "./design/method-against-route.ts";
+import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
+import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
 import designRcboWithoutSensitivity from "./design/rcbo-without-sensitivity.ts";
 import designRingCableSize from "./design/ring-cable-size.ts";
@@ -63,9 +72,14 @@ import designRingCapacity from "./design/ring-capacity.ts";
 import designRingDevice from "./design/ring-device.ts";
 import designRingHeavyLoad from "./design/ring-heavy-load.ts";
 import designRouteNotStated from "./design/route-not-stated.ts";
+import designSingleCoreInSteel from "./design/single-core-in-steel.ts";
 import designSinglesOutsideContainment from "./design/singles-outside-containment.ts";
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
+import designSourceWithLoads from "./design/source-with-loads.ts";
 import designTerminalsTooHot from "./design/terminals-too-hot.ts";
+import designThreePhaseOnSinglePhase from "./design/three-phase-on-single-phase.ts";
+import designTooManyDrivers from "./design/too-many-drivers.ts";
+import designTripsOnStart from "./design/trips-on-start.ts";
 import diagnosisReadingsDisagree from "./diagnosis/readings-disagree.ts";
 import driftFaultCurrentChanged from "./drift/fault-current-changed.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
@@ -167,11 +181,14 @@ import placeChargerCombinedEarth from "./place/charger-combined-earth.ts";
 import placeCombinedEarth from "./place/combined-earth.ts";
 import placeConstructionWithoutRcd from "./place/construction-without-rcd.ts";
 import placeDistanceNotStated from "./place/distance-not-stated.ts";
+import placeFireRiskWithoutRcd from "./place/fire-risk-without-rcd.ts";
 import placeIpCodeNotStated from "./place/ip-code-not-stated.ts";
 import placeIpCodeTooLow from "./place/ip-code-too-low.ts";
 import placeMarinaWithoutRcd from "./place/marina-without-rcd.ts";
 import placePoolWithoutRcd from "./place/pool-without-rcd.ts";
+import placeSaunaWithoutRcd from "./place/sauna-without-rcd.ts";
 import placeSeveralSockets from "./place/several-sockets.ts";
+import placeShowWithoutRcd from "./place/show-without-rcd.ts";
 import placeSocketSharesRcd from "./place/socket-shares-rcd.ts";
 import placeSocketsNearBath from "./place/sockets-near-bath.ts";
 import placeTouchVoltage from "./place/touch-voltage.ts";
@@ -209,9 +226,12 @@ import rcdDelayedForAdditionalProtection from "./rcd/delayed-for-additional-prot
 import rcdLeakageTooHigh from "./rcd/leakage-too-high.ts";
 import rcdMissingForCharger from "./rcd/missing-for-charger.ts";
 import rcdMissingForConcealed from "./rcd/missing-for-concealed.ts";
+import rcdMissingForFloorHeating from "./rcd/missing-for-floor-heating.ts";
 import rcdMissingForLighting from "./rcd/missing-for-lighting.ts";
+import rcdMissingForPublicLighting from "./rcd/missing-for-public-lighting.ts";
 import rcdMissingForSockets from "./rcd/missing-for-sockets.ts";
 import rcdMissingInBathroom from "./rcd/missing-in-bathroom.ts";
+import rcdMissingInMetalFrame from "./rcd/missing-in-metal-frame.ts";
 import rcdMissingInTt from "./rcd/missing-in-tt.ts";
 import rcdMissingOutdoors from "./rcd/missing-outdoors.ts";
 import rcdNoSelectivity from "./rcd/no-selectivity.ts";
@@ -326,6 +346,7 @@ export const rules: readonly Rule[] = [
   coordinationRcdBelowDevice,
   coordinationSwitchBelowDevice,
   coordinationTailsBelowCutout,
+  demandChargerWithoutLoadControl,
   demandLineAgainstName,
   demandLineNotStated,
   demandOverBusbar,
@@ -336,11 +357,16 @@ export const rules: readonly Rule[] = [
   demandOverRcd,
   demandStatedTooLow,
   demandUnbalanced,
+  designAlarmsShareCircuit,
   designCableDoesNotExist,
+  designCableNotForGround,
   designCableSizeUnusual,
   designCapacityNotCalculated,
+  designChargerSharesCircuit,
+  designClassTwoWithSockets,
   designConductorBelowMinimum,
   designCpcTooSmall,
+  designCurrentNotStated,
   designDeviceDoesNotExist,
   designDeviceOverCapacity,
   designDeviceOversized,
@@ -348,9 +374,12 @@ export const rules: readonly Rule[] = [
   designDeviceRatingUnusual,
   designFloorAreaExceeded,
   designFusedSpurRating,
+  designLampholderDevice,
   designLoadDisagrees,
   designLoadOverDevice,
   designMethodAgainstRoute,
+  designMotorOverloadMissing,
+  designNeutralBelowDevice,
   designNeutralShared,
   designRcboWithoutSensitivity,
   designRingCableSize,
@@ -358,9 +387,14 @@ export const rules: readonly Rule[] = [
   designRingDevice,
   designRingHeavyLoad,
   designRouteNotStated,
+  designSingleCoreInSteel,
   designSinglesOutsideContainment,
   designSocketRadialCable,
+  designSourceWithLoads,
   designTerminalsTooHot,
+  designThreePhaseOnSinglePhase,
+  designTooManyDrivers,
+  designTripsOnStart,
   diagnosisReadingsDisagree,
   driftFaultCurrentChanged,
   driftInsulationFallen,
@@ -462,11 +496,14 @@ export const rules: readonly Rule[] = [
   placeCombinedEarth,
   placeConstructionWithoutRcd,
   placeDistanceNotStated,
+  placeFireRiskWithoutRcd,
   placeIpCodeNotStated,
   placeIpCodeTooLow,
   placeMarinaWithoutRcd,
   placePoolWithoutRcd,
+  placeSaunaWithoutRcd,
   placeSeveralSockets,
+  placeShowWithoutRcd,
   placeSocketSharesRcd,
   placeSocketsNearBath,
   placeTouchVoltage,
@@ -504,9 +541,12 @@ export const rules: readonly Rule[] = [
   rcdLeakageTooHigh,
   rcdMissingForCharger,
   rcdMissingForConcealed,
+  rcdMissingForFloorHeating,
   rcdMissingForLighting,
+  rcdMissingForPublicLighting,
   rcdMissingForSockets,
   rcdMissingInBathroom,
+  rcdMissingInMetalFrame,
   rcdMissingInTt,
   rcdMissingOutdoors,
   rcdNoSelectivity,

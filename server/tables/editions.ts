@@ -17,6 +17,10 @@ export interface Edition {
   /** Socket-outlets up to this rating need 30 mA additional protection; 0 where no general rule stood. */
   readonly socketRcdUpTo: number;
   readonly lightingRcdInDwellings: boolean;
+  /** Lighting outdoors within the public's reach needs an RCD. */
+  readonly publicLightingRcd: boolean;
+  /** A cable concealed in a wall needs one even where only skilled people are: no exception since Amendment 3 of the 17th. */
+  readonly concealedAlways: boolean;
   /** Type AC only where the load is known to have no d.c. component. */
   readonly typeAcRestricted: boolean;
   /** One a.c. test at IΔn, or the older half, one and five times IΔn. */
@@ -70,6 +74,8 @@ const seventeenth: Edition = {
   fixedDisconnectionScope: 32,
   socketRcdUpTo: 20,
   lightingRcdInDwellings: false,
+  publicLightingRcd: false,
+  concealedAlways: false,
   typeAcRestricted: false,
   rcdTest: "half-one-five",
   insulationMinimum: sourced(oneMegohm, "BS 7671:2008, Table 61", "quoted"),
@@ -132,6 +138,7 @@ const seventeenthA3: Edition = {
   name: "17th Edition, Amendment 3",
   from: "2015-07-01",
   cmin: sourced(0.95, "BS 7671:2008+A3:2015, 411.4.5", "quoted"),
+  concealedAlways: true,
   sources: { ...seventeenth.sources, from: quoted("BS 7671:2008+A3:2015, introduction") },
 };
 
@@ -144,6 +151,7 @@ const eighteenth: Edition = {
   socketDisconnectionScope: 63,
   socketRcdUpTo: 32,
   lightingRcdInDwellings: true,
+  publicLightingRcd: true,
   insulationMinimum: sourced(oneMegohm, "BS 7671:2018, Table 64", "quoted"),
   afdd: "recommended",
   leakageShare: true,

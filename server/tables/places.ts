@@ -1,8 +1,17 @@
-import { memory, quoted, table } from "./table.ts";
+import { memory, practice, quoted, table } from "./table.ts";
 
 /** An RCD that a place asks for beyond the general rules. */
 export interface PlaceRcd {
-  readonly place: "agricultural" | "caravan" | "marina" | "construction" | "pool";
+  readonly place:
+    | "agricultural"
+    | "caravan"
+    | "marina"
+    | "construction"
+    | "pool"
+    | "sauna"
+    | "exhibition"
+    | "fairground"
+    | "fire-risk";
   readonly circuits: "sockets" | "other" | "all";
   /** Greatest rating of the sockets the row speaks of, A; null without end. */
   readonly upTo: number | null;
@@ -19,7 +28,7 @@ const edition = "18th Edition, much the same in the 17th; the 16th had other num
 export const placeRcds = table<PlaceRcd>({
   id: "place-rcds",
   title: "RCDs that special locations require",
-  ref: "BS 7671:2018+A2:2022, Part 7: 702, 704, 705, 708 and 709",
+  ref: "BS 7671:2018+A2:2022, 422.3.9 and Part 7: 702 to 705, 708, 709, 711 and 740",
   edition,
   applies: "Final circuits of the place, other than SELV, PELV and reduced low voltage.",
   units: { place: "", circuits: "", upTo: "A", residual: "A", own: "", clause: "" },
@@ -60,6 +69,12 @@ export const placeRcds = table<PlaceRcd>({
     ),
     { place: "marina", circuits: "sockets", upTo: null, residual: 0.3, own: "each", clause: "709.531.2" },
     { place: "construction", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "704.410.3.10" },
+    { place: "sauna", circuits: "all", upTo: null, residual: 0.03, own: "shared", clause: "703.411.3.3" },
+    { place: "exhibition", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "711.411.3.3" },
+    { place: "exhibition", circuits: "other", upTo: null, residual: 0.03, own: "shared", clause: "711.411.3.3" },
+    { place: "fairground", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "740.415.1" },
+    { place: "fairground", circuits: "other", upTo: null, residual: 0.03, own: "shared", clause: "740.415.1" },
+    { place: "fire-risk", circuits: "all", upTo: null, residual: 0.3, own: "shared", clause: "422.3.9" },
     { place: "construction", circuits: "sockets", upTo: null, residual: 0.5, own: "shared", clause: "704.411.3.2.1" },
   ],
   // Quoted on these pages:
@@ -124,7 +139,7 @@ export const placeEarths = table<PlaceEarth>({
 
 /** The least protection against water, by the second figure of the IP code. */
 export interface PlaceWater {
-  readonly place: "bathroom" | "pool" | "agricultural" | "caravan" | "marina";
+  readonly place: "bathroom" | "pool" | "agricultural" | "caravan" | "marina" | "outdoors";
   readonly zone: "0" | "1" | "2" | "";
   readonly water: number;
   readonly clause: string;
@@ -150,6 +165,7 @@ export const placeWater = table<PlaceWater>({
     { place: "agricultural", zone: "", water: 4, clause: "705.512.2" },
     { place: "caravan", zone: "", water: 4, clause: "708.512.2" },
     quoted({ place: "marina", zone: "", water: 4, clause: "709.512.2" }),
+    practice({ place: "outdoors", zone: "", water: 3, clause: "512.2" }, {}, "Rain is spraying water; jets need more."),
   ],
   notes: ["Zone 2 of a pool outdoors requires IPX4."],
   // Quoted on these pages:

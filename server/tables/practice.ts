@@ -124,6 +124,38 @@ export const practiceValues = table<PracticeValue>({
       value: 6,
       unit: "A",
     }),
+    practice({
+      key: "start-direct",
+      item: "starting current of a motor direct on line, multiple of Ib",
+      value: 6,
+      unit: "",
+    }),
+    practice({ key: "start-star-delta", item: "starting current in star, multiple of Ib", value: 2.5, unit: "" }),
+    practice({ key: "start-soft-start", item: "starting current by soft starter, multiple of Ib", value: 3, unit: "" }),
+    practice({
+      key: "start-drive",
+      item: "starting current by a variable-speed drive, multiple of Ib",
+      value: 1.5,
+      unit: "",
+    }),
+    practice({
+      key: "motor-overload",
+      item: "power from which a motor has overload protection",
+      value: 370,
+      unit: "W",
+    }),
+    practice({
+      key: "drivers",
+      item: "LED drivers on one breaker, asked about where no figure of the maker is stated",
+      value: 12,
+      unit: "",
+    }),
+    practice({
+      key: "lampholders",
+      item: "rating of the device before B15, B22, E14 and E27 lampholders",
+      value: 16,
+      unit: "A",
+    }),
     practice({ key: "ring-load", item: "continuous load on a ring final circuit", value: 2000, unit: "W" }),
     practice({
       key: "bond-share",

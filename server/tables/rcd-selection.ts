@@ -1,4 +1,4 @@
-import { quoted, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** What a type of RCD detects. */
 export interface RcdTypeRow {
@@ -108,6 +108,28 @@ export const rcdRequired = table<RcdRequired>({
       limit: "30 mA",
       clause: "701.411.3.3",
     },
+    quoted(
+      {
+        key: "metal-frame",
+        situation: "Cables at any depth in a wall with metal parts, without earthed metallic cover",
+        limit: "30 mA",
+        clause: "522.6.203",
+      },
+      {},
+      "522.6.103 in the 17th Edition.",
+    ),
+    memory({
+      key: "floor-heating",
+      situation: "Heating cables and units in floors and ceilings",
+      limit: "30 mA",
+      clause: "753.411.3.2",
+    }),
+    quoted({
+      key: "public-lighting",
+      situation: "Outdoor lighting within reach of the public",
+      limit: "30 mA",
+      clause: "714.411.3.4",
+    }),
     {
       key: "ev",
       situation: "Electric vehicle charging point, individually protected",

@@ -81,7 +81,10 @@ const faultsIn = (text: string) => {
       (/^(?:design|drop|coordination)\/|^place\/(?:.*-without-rcd|socket-shares-rcd)|^rcd\/sensitivity-too/.test(
         check,
       ) ||
-        (severity !== "information" && /^(?:language|loop|fault|rcd|network)\//.test(check))),
+        // What the charging unit does inside is nothing a proposal can know.
+        (check !== "rcd/charger-dc-detection" &&
+          severity !== "information" &&
+          /^(?:language|loop|fault|rcd|network)\//.test(check))),
   );
 };
 

@@ -198,6 +198,7 @@ const cases: readonly Quiet[] = [
   length  22 m
   load    7.5 kW
   Ib      15 A
+  overload 16 A
   serves  motor
   dead 2026-03-04 { R1+R2 0.20 Ω }
   live 2026-03-05 { Zs 0.31 Ω }

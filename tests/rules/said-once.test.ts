@@ -83,7 +83,7 @@ describe("a circuit type", () => {
     const text = schedule(`way 1L1 as lights {\nlength 31 m\nIb 2 A\n}`, { types: type.replace("B10", "B32") });
     const line = text.split("\n").findIndex((one) => one.includes("as lights")) + 1;
     const found = findingsOf(text).filter(({ check }) => check.startsWith("design/"));
-    expect(found.map(({ line: at }) => at)).toEqual([line]);
+    expect([...new Set(found.map(({ line: at }) => at))]).toEqual([line]);
   });
 
   test("that nothing defines is one fault, and what it may say is not missing", () => {

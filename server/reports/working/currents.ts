@@ -1,7 +1,8 @@
 /** Load, device and cable: Ib ≤ In ≤ Iz with every factor; and what a ring has to satisfy instead. */
 
 import { exceeds } from "../../calc/compare.ts";
-import { amps, plain, step, volts } from "../../calc/result.ts";
+import { amps, plain, step } from "../../calc/result.ts";
+import { loadTerms } from "../../circuit/loads.ts";
 import { groundLimit, leastKnownCapacity } from "../../circuit/overload.ts";
 import { overloadRelations } from "../../circuit/overload-relations.ts";
 import { methodOf } from "../../circuit/route-capacity.ts";
@@ -31,29 +32,10 @@ function loadBlocks(study: WayStudy): Block[] {
   ];
 }
 
-function loadStep({ facts, threePhase, supply, designCurrent, loadCurrent, powerFactor }: WayStudy) {
-  const symbol = designCurrent?.diversity ? "all at once" : "Ib";
-  const cos = powerFactor === 1 ? "" : " × cos φ";
-  const voltage = threePhase ? supply.U0 * 3 : supply.U0;
-  const terms = facts
-    .all("load")
-    .flatMap(({ args }) => [
-      ...(args.current ? [amps(args.current.value)] : []),
-      ...(args.power
-        ? [
-            `${plain(args.power.value)} W / ${powerFactor === 1 ? "" : "("}${volts(voltage)}${powerFactor === 1 ? "" : ` × ${plain(powerFactor)})`}`,
-          ]
-        : []),
-    ]);
-  return step(
-    threePhase
-      ? `${symbol} = Σ P / (3 × U0${cos})`
-      : powerFactor === 1
-        ? `${symbol} = Σ P / U0`
-        : `${symbol} = Σ P / (U0${cos})`,
-    terms.join(" + "),
-    amps(loadCurrent?.value ?? 0),
-  );
+function loadStep(study: WayStudy) {
+  const { designCurrent, loadCurrent, facts } = study;
+  const { name, terms } = loadTerms(facts.all("load"), study);
+  return step(`${designCurrent?.diversity ? "all at once" : "Ib"} = ${name}`, terms, amps(loadCurrent?.value ?? 0));
 }
 
 export const cablePart = (study: WayStudy): Section[] => part("Device and cable", cableBlocks(study));

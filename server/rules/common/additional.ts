@@ -5,11 +5,17 @@ import { ownRcd } from "../../circuit/places.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import { combine } from "../../tables/source.ts";
-import { amountOf, factSpot, type Reporter } from "../frame/rule.ts";
+import { amountOf, factSpot, type Reporter, type Severity } from "../frame/rule.ts";
 import { lineAfter } from "./writing.ts";
 
 /** Reports a way that needs additional protection for one reason and has no RCD at all. */
-export function reportMissing(study: WayStudy, report: Reporter, reason: Need["reason"], what: string): void {
+export function reportMissing(
+  study: WayStudy,
+  report: Reporter,
+  reason: Need["reason"],
+  what: string,
+  most?: Severity,
+): void {
   if (study.rcds.length > 0 || !rcdsKnown(study)) return;
   const needs = additionalProtection(study);
   const need = needs.find((one) => one.reason === reason);
@@ -25,7 +31,7 @@ export function reportMissing(study: WayStudy, report: Reporter, reason: Need["r
     limit: amountOf(limit),
     steps: limit.steps,
     source: combine(need.source, limit.source),
-    ...(later.severity ? { severity: later.severity } : {}),
+    ...(later.severity ? { severity: later.severity } : most ? { severity: most } : {}),
     related: [
       ...(device
         ? [{ spot: factSpot(device.fact), message: `The ${deviceName(device)} device has no RCD function.` }]

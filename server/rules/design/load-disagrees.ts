@@ -1,5 +1,6 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { amps, plain, step } from "../../calc/result.ts";
+import { currentOfAll, loadTerms } from "../../circuit/loads.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
@@ -34,11 +35,8 @@ export default wayRule({
     const loads = study.facts.all("load");
     const [first] = loads;
     if (!Ib || !first || study.facts.broken.includes("load")) return;
-    const voltage = (study.threePhase ? study.supply.U0 * 3 : study.supply.U0) * (study.powerFactor || 1);
-    const sum = loads.reduce(
-      (total, { args }) => total + (args.current?.value ?? 0) + (args.power?.value ?? 0) / voltage,
-      0,
-    );
+    const sum = currentOfAll(loads, study);
+    const formula = loadTerms(loads, study);
     if (sum <= 0) return;
     const stated = Ib.args.value.value;
     const single = loads.length === 1 && [...study.uses].every((use) => resistive.includes(use)) && study.uses.size > 0;
@@ -51,7 +49,7 @@ export default wayRule({
     report(valueSpot(Ib, Ib.args.value), {
       message: `Ib is stated as ${amps(stated)}, but the loads listed come to ${amps(sum)}: which is right?`,
       value: amount(stated, "A"),
-      steps: [step("I = P / U", `${plain(sum * voltage)} W / ${plain(voltage)} V`, amps(sum)), ...threshold.steps],
+      steps: [step(`I = ${formula.name}`, formula.terms, amps(sum)), ...threshold.steps],
       source: threshold.source,
       related: [{ spot: factSpot(first), message: `Loads listed: ${amps(sum)}.` }],
       // A current the device does not carry is no cure: then both have to be reviewed.

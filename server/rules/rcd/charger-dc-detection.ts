@@ -29,12 +29,13 @@ export default wayRule({
   check(study, report) {
     const rcd = study.rcds[0];
     if (!study.uses.has("ev-charger") || !rcd || (rcd.type !== "A" && rcd.type !== "F")) return;
+    if (study.facts.has("dc-detection") || study.facts.broken.includes("dc-detection")) return;
     const words = study.facts.all("note").map((note) => note.args.text.value);
     if (words.some((text) => /RDC|6\s?mA|62955|d\.?c\.? (detection|disconnection)/i.test(text))) return;
     const limit = rcdLimit("ev-dc");
     const span = typeSpan(rcd);
     report(factSpot(rcd.fact), {
-      message: `With a type ${rcd.type} RCD the charging equipment must detect DC above ${milliamps(limit.value)}: record that it does (RDC-DD), or fit type B.`,
+      message: `With a type ${rcd.type} RCD the charging equipment must detect DC above ${milliamps(limit.value)}: record that it does (dc-detection), or fit type B.`,
       limit: amountOf(limit),
       fixes: span ? [inPlaceOf(span, "B", "Make it type B")] : [],
       source: limit.source,
