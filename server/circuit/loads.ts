@@ -2,15 +2,23 @@
 
 import { amps, plain, volts } from "../calc/result.ts";
 import type { FactOf } from "../model/values.ts";
-import type { WayStudy } from "./way.ts";
 
 type Load = FactOf<"way", "load">;
+
+/** What of a circuit its loads' currents depend on. */
+interface Loaded {
+  /** U0 in V. */
+  readonly supply: { readonly U0: number };
+  readonly threePhase: boolean;
+  /** As a share. */
+  readonly powerFactor: number;
+}
 
 /** Above this, V, a rated voltage is one between lines: none to earth is as high in public supplies. */
 const betweenLines = 300;
 
 /** What divides the power of a load, V: three times the voltage to earth where the circuit has three lines. */
-function voltageOf(load: Load, study: WayStudy): number {
+function voltageOf(load: Load, study: Loaded): number {
   const rated = load.args.rated?.value ?? study.supply.U0;
   if (!study.threePhase) return rated;
   return 3 * (load.args.rated && rated > betweenLines ? rated / Math.sqrt(3) : rated);
@@ -23,16 +31,16 @@ function inputPower({ args }: Load): number {
 }
 
 /** A in each line. */
-export function currentOf(load: Load, study: WayStudy): number {
+export function currentOf(load: Load, study: Loaded): number {
   return (load.args.current?.value ?? 0) + inputPower(load) / (voltageOf(load, study) * (study.powerFactor || 1));
 }
 
 /** The current of several loads together, A in each line. */
-export const currentOfAll = (loads: readonly Load[], study: WayStudy): number =>
+export const currentOfAll = (loads: readonly Load[], study: Loaded): number =>
   loads.reduce((sum, load) => sum + currentOf(load, study), 0);
 
 /** The formula of a load's current and its figures, as the working writes them. */
-export function loadTerms(loads: readonly Load[], study: WayStudy): { readonly name: string; readonly terms: string } {
+export function loadTerms(loads: readonly Load[], study: Loaded): { readonly name: string; readonly terms: string } {
   const factor = study.powerFactor || 1;
   const lossy = loads.some(({ args }) => args.efficiency);
   const voltage = study.threePhase ? "3 × U0" : "U";
@@ -45,7 +53,7 @@ export function loadTerms(loads: readonly Load[], study: WayStudy): { readonly n
   return { name, terms: terms.join(" + ") };
 }
 
-function powerTerm(load: Load, study: WayStudy, factor: number): string {
+function powerTerm(load: Load, study: Loaded, factor: number): string {
   const { power, efficiency } = load.args;
   const parts = [
     volts(voltageOf(load, study)),
