@@ -21,6 +21,8 @@ export interface Hint {
   readonly text: string;
   /** The working, where there is any. */
   readonly tooltip: string;
+  /** Whether a limit is not kept: an editor may show that otherwise than one that is. */
+  readonly isOver?: boolean;
 }
 
 export function inlayHints(snapshot: Snapshot, mode: HintMode, isShown: (segment: Segment) => boolean): Hint[] {
@@ -65,13 +67,15 @@ function besideName({ way: { type, header, segment }, facts }: WayStudy): Hint[]
 }
 
 function besideReading(fact: Fact, tests: readonly PlannedTest[], mode: HintMode): Hint[] {
-  const texts = [
-    ...(mode === "margins" ? [] : expectedText(tests)),
-    ...(mode === "expectations" ? [] : marginText(tests)),
-  ];
+  const margin = mode === "expectations" ? undefined : tightest(tests);
+  const texts = [...(margin ? [margin.text] : []), ...(mode === "margins" ? [] : expectedText(tests))];
   if (texts.length === 0) return [];
-  const tooltip = tests.flatMap(({ expected }) => expected?.working || []).join("\n");
-  return [{ segment: fact.segment, offset: fact.end, text: texts.join("; "), tooltip }];
+  const tooltip = [
+    ...(margin ? [`${margin.which}: ${margin.bound}`] : []),
+    ...tests.flatMap(({ expected }) => expected?.working || []),
+  ].join("\n");
+  const isOver = margin !== undefined && !margin.passes;
+  return [{ segment: fact.segment, offset: fact.end, text: texts.join("; "), tooltip, ...(isOver ? { isOver } : {}) }];
 }
 
 function expectedText(tests: readonly PlannedTest[]): string[] {
@@ -82,8 +86,16 @@ function expectedText(tests: readonly PlannedTest[]): string[] {
 /** Twenty times what is asked is no news: insulation of sound wiring says nothing here. */
 const plenty = 20;
 
+interface Shown {
+  readonly passes: boolean;
+  /** The margin first: where a line is cut off, that is what was read. */
+  readonly text: string;
+  readonly which: string;
+  readonly bound: string;
+}
+
 /** The tightest of the line's readings. */
-function marginText(tests: readonly PlannedTest[]): string[] {
+function tightest(tests: readonly PlannedTest[]): Shown | undefined {
   const all = tests.flatMap((test) =>
     test.bounds.flatMap((bound) => {
       const margin = marginTo(bound, test.recorded);
@@ -91,13 +103,16 @@ function marginText(tests: readonly PlannedTest[]): string[] {
       if (!margin || value === undefined) return [];
       const room = bound.sense === "most" ? bound.value / Math.max(value, Number.MIN_VALUE) : value / bound.value;
       if (bound.sense === "least" && room >= plenty) return [];
-      const label = bound.sense === "most" ? "limit" : "least";
-      return [{ room, text: `${label} ${inUnit(bound.value, test.unit)}, ${margin.text}` }];
+      const limit = `${inUnit(bound.value, test.unit)}${bound.which ? ` ${bound.which}` : ""}`;
+      const text = `${margin.passes ? "" : `${overSign} `}${margin.upTo} ${limit}`;
+      return [{ room, passes: margin.passes, text, which: test.name, bound: bound.text }];
     }),
   );
-  const [tightest] = all.sort((a, b) => a.room - b.room);
-  return tightest ? [tightest.text] : [];
+  return all.sort((a, b) => a.room - b.room)[0];
 }
+
+/** So that it is told apart without colours too. */
+const overSign = "▲";
 
 function besideLength(study: WayStudy): Hint[] {
   const R1R2 = expectedCircuit(study)?.R1R2;
@@ -107,7 +122,7 @@ function besideLength(study: WayStudy): Hint[] {
   return [{ segment: fact.segment, offset: fact.end, text: `R1+R2 expected ${ohms(R1R2.value)}`, tooltip }];
 }
 
-const shown = 3;
+const shown = 2;
 
 /** Beside the latest block of tests, what it does not say yet. */
 function stillOpen(study: WayStudy, tests: readonly PlannedTest[]): Hint[] {
@@ -119,8 +134,7 @@ function stillOpen(study: WayStudy, tests: readonly PlannedTest[]): Hint[] {
     const offset = block.header.segment.text.indexOf("{", endOfArgs(block.header));
     if (offset < 0) return [];
     const names = open.slice(0, shown).map(({ name, expected }) => (expected ? `${name} ${expected.text}` : name));
-    const more = open.length > shown ? `, and ${open.length - shown} more` : "";
-    const text = `still to be read: ${names.join("; ")}${more}`;
+    const text = `${open.length} to be read: ${names.join("; ")}${open.length > shown ? " …" : ""}`;
     const all = open.map(({ name, expected }) => (expected ? `${name}: ${expected.text}` : name));
     return [{ segment: block.header.segment, offset: offset + 1, text, tooltip: all.join("\n") }];
   });

@@ -17,7 +17,10 @@ interface Writing {
   readonly path: string;
   /** The line the cursor is in. */
   line: number;
-  /** How much of that line may be shown: nothing new, all but what only half a line has, or all of it. */
+  /** The lines that are being written: that line, or all of a block that was laid out at once and has gaps to fill. */
+  from: number;
+  to: number;
+  /** How much of those lines may be shown: nothing new, all but what only half a line has, or all of it. */
   state: "typed" | "rests" | "left";
 }
 
@@ -34,13 +37,23 @@ export class Calm {
   edited(path: string, changes: readonly Edit[]): void {
     if (!this.#isOn) return;
     const [change] = changes;
-    const range = change && "range" in change ? change.range : undefined;
+    const range = change?.range;
     if (!change || !range || changes.length > 1 || range.end.line - range.start.line > 1) {
       this.#writing = undefined;
       return;
     }
-    const line = range.start.line + (change.text.match(/\r\n|\r|\n/g)?.length ?? 0);
-    this.#writing = { path, line, state: "typed" };
+    const breaks = change.text.match(/\r\n|\r|\n/g)?.length ?? 0;
+    const line = range.start.line + breaks;
+    const before = this.#writing;
+    const isWithin = before?.path === path && before.from <= range.start.line && range.end.line <= before.to;
+    // A break begins a line of its own; anything else within a block that was laid out goes on filling it.
+    if (before && isWithin && breaks === 0) {
+      const to = before.to - (range.end.line - range.start.line);
+      this.#writing = { path, line, from: before.from, to, state: "typed" };
+    } else {
+      const from = /^[\r\n]/.test(change.text) ? line : range.start.line;
+      this.#writing = { path, line, from, to: line, state: "typed" };
+    }
   }
 
   /** Where the cursor is now. Returns whether something may be shown by it that was held back. */
@@ -51,13 +64,11 @@ export class Calm {
       this.#writing = undefined;
       return true;
     }
-    if (writing.line === line) {
-      if (!rests || writing.state !== "typed") return false;
-      writing.state = "rests";
-      return true;
-    }
     writing.line = line;
-    writing.state = "left";
+    if (writing.state === "left") return true;
+    if (line < writing.from || line > writing.to) writing.state = "left";
+    else if (rests && writing.state === "typed") writing.state = "rests";
+    else return false;
     return true;
   }
 
@@ -89,7 +100,7 @@ export class Calm {
   }
 }
 
-function heldBack(snapshot: Snapshot, { line, state }: Writing): (finding: Finding) => boolean {
+function heldBack(snapshot: Snapshot, { line, from, to, state }: Writing): (finding: Finding) => boolean {
   const around = segmentsAround(snapshot, { line, character: 0 });
   return (finding) => {
     const { check, spot } = finding;
@@ -97,7 +108,7 @@ function heldBack(snapshot: Snapshot, { line, state }: Writing): (finding: Findi
     if (state === "left" || (state === "rests" && !check.startsWith("language/"))) return false;
     if (!snapshot.positions.has(spot.segment)) return false;
     const range = rangeOf(snapshot.positions, spot);
-    return range.start.line <= line && line <= range.end.line;
+    return range.start.line <= to && from <= range.end.line;
   };
 }
 

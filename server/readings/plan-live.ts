@@ -100,7 +100,8 @@ function expectedLoop(study: WayStudy): Expected | undefined {
 export function loopBounds({ disconnection }: WayStudy): Bound[] {
   if (!disconnection) return [];
   const cold = disconnection.cold?.corrected ?? disconnection.cold;
-  return bound("most", cold ?? disconnection.limit, "Ω");
+  const which = cold ? "cold" : disconnection.by === "rcd" ? "by RCD" : "hot";
+  return bound("most", cold ?? disconnection.limit, "Ω", which);
 }
 
 type RcdFact = FactOf<"live", "rcd">;

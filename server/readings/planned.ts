@@ -33,6 +33,8 @@ export interface Bound {
   readonly value: number;
   readonly text: string;
   readonly source: Source;
+  /** Which of several limits it is: of cold conductors, of hot ones, of the RCD. */
+  readonly which?: "cold" | "hot" | "by RCD";
 }
 
 export interface Recorded {
@@ -88,9 +90,15 @@ function brief(steps: readonly Step[]): string {
 
 const sayings = { most: "at most", least: "at least" } as const;
 
-export function bound(sense: Bound["sense"], of: Calculated | undefined, unit: PlannedTest["unit"]): Bound[] {
+export function bound(
+  sense: Bound["sense"],
+  of: Calculated | undefined,
+  unit: PlannedTest["unit"],
+  which?: Bound["which"],
+): Bound[] {
   if (!of || !Number.isFinite(of.value)) return [];
-  return [{ sense, value: of.value, text: `${sayings[sense]} ${inUnit(of.value, unit)}`, source: of.source }];
+  const text = `${sayings[sense]} ${inUnit(of.value, unit)}`;
+  return [{ sense, value: of.value, text, source: of.source, ...(which ? { which } : {}) }];
 }
 
 /** A value of a fact as it stands in the text. */
@@ -107,6 +115,8 @@ export const quantityOf = (recorded: Recorded | undefined): Quantity | undefined
 export interface Margin {
   readonly passes: boolean;
   readonly text: string;
+  /** The same with the limit in it, the margin first: `31 % left of `, `65 % over `. */
+  readonly upTo: string;
 }
 
 /** What is left between a reading and a bound. Nothing where the reading shows nothing about it. */
@@ -120,15 +130,20 @@ export function marginTo({ sense, value: limit }: Bound, recorded: Recorded | un
 
 function under(value: number, limit: number, sign: Quantity["sign"]): Margin {
   const left = ((limit - value) / limit) * 100;
-  if (left < 0 || sign === ">") return { passes: false, text: left < 0 ? `over by ${whole(-left)}` : "over it" };
-  return { passes: true, text: `${whole(left)} left` };
+  if (left < 0) return { passes: false, text: `over by ${whole(-left)}`, upTo: `${whole(-left)} over` };
+  if (sign === ">") return { passes: false, text: "over it", upTo: "over" };
+  return { passes: true, text: `${whole(left)} left`, upTo: `${whole(left)} left of` };
 }
 
 function above(value: number, limit: number, sign: Quantity["sign"]): Margin {
-  if (value < limit || sign === "<") return { passes: false, text: `only ${whole((value / limit) * 100)} of it` };
+  if (value < limit || sign === "<") {
+    const share = whole((value / limit) * 100);
+    return { passes: false, text: `only ${share} of it`, upTo: `only ${share} of` };
+  }
   const times = value / limit;
   const many = times >= 100 ? "far above it" : `${plain(times, times < 10 ? 1 : 0)} times it`;
-  return { passes: true, text: times < 1.05 ? "just on it" : many };
+  const text = times < 1.05 ? "just on it" : many;
+  return { passes: true, text, upTo: text.replace(/ it$/, "") };
 }
 
 /** Under one hundredth the share is shown as it is, so that nothing over a limit reads as nothing. */

@@ -70,6 +70,20 @@ describe("the line being written", () => {
     expect(await editor.type(Ib, 14, "1")).not.toContain(mark);
   });
 
+  test("so are all lines of a block that is laid out with gaps, until it is left", async () => {
+    const editor = await opened(true);
+    const before = await editor.marked();
+    const way = "way 10 radial \"Yard\" {\n      length   m\n      serves  \n    }";
+    const spare = lineOf("way 9 spare");
+    await editor.type(spare, 15, "\n    w");
+    const shifted = (found: readonly string[]) => found.map((one) => one.replace(/^\d+/, ""));
+    expect(shifted(await editor.type(spare + 1, 4, way, 5))).toEqual(shifted(before));
+    await editor.moveTo(spare + 2);
+    expect(shifted(await editor.type(spare + 2, 14, "9"))).toEqual(shifted(before));
+    const left = await editor.moveTo(spare - 3);
+    expect(left.some((one) => one.startsWith(`${spare + 3}: language/`))).toBe(true);
+  });
+
   test("a saved file has all its findings", async () => {
     const editor = await opened(true);
     const before = await editor.marked();
