@@ -1,11 +1,12 @@
 import { join } from "node:path";
-import { commands, type ExtensionContext, window, workspace } from "vscode";
+import { commands, type ExtensionContext, window } from "vscode";
 import { addTests } from "./addTests.ts";
+import { CheckPages } from "./checks.ts";
 import { followCursor } from "./cursor.ts";
 import { LiveView, liveViewCommands } from "./liveView.ts";
 import { newSchedule } from "./newSchedule.ts";
+import { Reports } from "./reports.ts";
 import { Server } from "./server.ts";
-import { showWorking, Workings, workingScheme } from "./showWorking.ts";
 import { showWorksheet } from "./worksheet.ts";
 
 let server: Server | undefined;
@@ -14,7 +15,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const output = window.createOutputChannel("Wayfile", { log: true });
   const started = new Server(join(context.extensionPath, "dist/server.cjs"), output);
   server = started;
-  const workings = new Workings();
+  const reports = new Reports(started);
+  const checks = new CheckPages(context.extensionUri);
 
   // Before the server is up: its failing to start is when these two are needed.
   context.subscriptions.push(
@@ -22,8 +24,13 @@ export async function activate(context: ExtensionContext): Promise<void> {
     followCursor(started),
     commands.registerCommand("wayfile.restartServer", () => started.restart()),
     commands.registerCommand("wayfile.showOutput", () => output.show()),
-    workspace.registerTextDocumentContentProvider(workingScheme, workings),
-    commands.registerCommand("wayfile.showWorking", () => showWorking(started, workings)),
+    ...reports.register(),
+    checks.register(),
+    commands.registerCommand("wayfile.showWorking", (about) => reports.show("working", about)),
+    commands.registerCommand("wayfile.summary", (about) => reports.show("summary", about)),
+    commands.registerCommand("wayfile.size", (about) => reports.show("size", about)),
+    commands.registerCommand("wayfile.editions", (about) => reports.show("editions", about)),
+    commands.registerCommand("wayfile.explain", (check) => checks.explain(check)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),
     ...liveViewCommands(new LiveView(started, context.extensionUri)),

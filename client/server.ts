@@ -1,5 +1,6 @@
 import type { LogOutputChannel } from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
+import { checkScheme } from "./checks.ts";
 
 /** The language server as the rest of the extension sees it: it starts, restarts, stops and answers requests. */
 export class Server {
@@ -17,8 +18,14 @@ export class Server {
       // No scheme: an untitled schedule and one inside a comparison are checked like a file.
       documentSelector: [{ language: "wayfile" }],
       outputChannel: output,
-      // This editor shows images in a hover, says where its cursor is, and has a command that types.
-      initializationOptions: { pictures: true, cursor: true, goOn: "type" },
+      // What this editor can besides the protocol: see the server's ClientWishes.
+      initializationOptions: {
+        pictures: true,
+        cursor: true,
+        goOn: "type",
+        lens: "wayfile.showWorking",
+        pages: checkScheme,
+      },
       // Changes on the disk it asks to be told of itself.
       synchronize: { configurationSection: "wayfile" },
     };

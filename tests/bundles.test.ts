@@ -68,6 +68,7 @@ describe("bundles", () => {
     expect(files.sort()).toEqual([
       "LICENSE",
       "README.md",
+      "dist/checks.json",
       "dist/client.cjs",
       "dist/page.css",
       "dist/page.js",

@@ -85,13 +85,14 @@ const sizesByRating: readonly (readonly [rating: number, sizes: readonly number[
 ];
 
 /** In mm². */
-export function lineSizesFor({ kind, uses, facts }: Bearings): readonly number[] {
+export function lineSizesFor(bearings: Bearings): readonly number[] {
+  const { kind, uses, facts } = bearings;
   if (kind === "ring") return [2.5, 4];
   const device = facts?.one("device")?.args;
-  const rating = device?.curve?.rating ?? device?.rating?.value;
+  const usual = uses.size > 0 ? ratingsFor(bearings)[0] : undefined;
+  const rating = device?.curve?.rating ?? device?.rating?.value ?? usual;
   const known = sizesByRating.find(([most]) => rating !== undefined && rating <= most)?.[1];
-  if (known) return known;
-  return uses.has("lighting") ? [1.5, 1] : [2.5, 1.5, 4, 6, 10, 16];
+  return known ?? [2.5, 1.5, 4, 6, 10, 16];
 }
 
 /** The protective conductor that comes with a line conductor, mm². */

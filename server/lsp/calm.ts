@@ -5,7 +5,7 @@
  * file that is saved or was edited by anything but typing, nor for a client that keeps its cursor to itself: a file at
  * rest has the same findings everywhere.
  */
-import type { Diagnostic, Position } from "vscode-languageserver";
+import type { Diagnostic, Position, Range } from "vscode-languageserver";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Edit } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
@@ -27,6 +27,8 @@ interface Writing {
 export class Calm {
   #isOn = false;
   #writing: Writing | undefined;
+  /** Where the cursor was when it was last heard of. */
+  #cursor: { readonly path: string; readonly line: number } | undefined;
 
   /** From now on the editor says where its cursor is. */
   begin(): void {
@@ -38,12 +40,13 @@ export class Calm {
     if (!this.#isOn) return;
     const [change] = changes;
     const range = change?.range;
-    if (!change || !range || changes.length > 1 || range.end.line - range.start.line > 1) {
+    if (!change || !range || changes.length > 1 || range.end.line - range.start.line > 1 || !this.#isAt(path, range)) {
       this.#writing = undefined;
       return;
     }
     const breaks = change.text.match(/\r\n|\r|\n/g)?.length ?? 0;
     const line = range.start.line + breaks;
+    this.#cursor = { path, line };
     const before = this.#writing;
     const isWithin = before?.path === path && before.from <= range.start.line && range.end.line <= before.to;
     // A break begins a line of its own; anything else within a block that was laid out goes on filling it.
@@ -56,8 +59,15 @@ export class Calm {
     }
   }
 
+  /** What is changed elsewhere than at the cursor was not typed. */
+  #isAt(path: string, { start, end }: Range): boolean {
+    const cursor = this.#cursor;
+    return !cursor || (cursor.path === path && start.line <= cursor.line && cursor.line <= end.line);
+  }
+
   /** Where the cursor is now. Returns whether something may be shown by it that was held back. */
   moved(path: string, { line, rests }: Pick<CursorNote, "line" | "rests">): boolean {
+    this.#cursor = { path, line };
     const writing = this.#writing;
     if (!writing) return false;
     if (writing.path !== path) {

@@ -5,6 +5,7 @@
  */
 import type { ClientCapabilities, Connection, Diagnostic, DocumentDiagnosticReport } from "vscode-languageserver";
 import { type HintMode, isHintMode } from "../features/inlay.ts";
+import { isLensMode, type LensMode } from "../features/lenses.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
 import { Calm } from "./calm.ts";
@@ -32,6 +33,7 @@ export class Delivery {
   #configuration = false;
   #onType = true;
   #inlay: HintMode = "both";
+  #lens: LensMode = "ways";
 
   constructor(connection: Connection, workspace: Workspace, runtime: Runtime, checking: Checking, log: Log) {
     this.#connection = connection;
@@ -52,16 +54,33 @@ export class Delivery {
     return this.#inlay;
   }
 
+  /** Where lines of their own say how things stand. */
+  get lens(): LensMode {
+    return this.#lens;
+  }
+
   configure(capabilities: ClientCapabilities): void {
     this.#pulls = capabilities.textDocument?.diagnostic !== undefined;
     this.#refreshes = capabilities.workspace?.diagnostics?.refreshSupport ?? false;
     this.#configuration = capabilities.workspace?.configuration ?? false;
   }
 
+  /** The scheme under which the editor opens the pages of checks. */
+  openPagesAt(scheme: string): void {
+    this.#diagnostics.pageScheme = scheme;
+  }
+
   async readSettings(): Promise<void> {
     if (!this.#configuration) return;
     const settings: unknown = await this.#connection.workspace.getConfiguration("wayfile").catch(() => undefined);
     this.#take({ wayfile: settings });
+  }
+
+  readonly #onCalm: (() => void)[] = [];
+
+  /** What else waits for a line to be left. */
+  onCalm(then: () => void): void {
+    this.#onCalm.push(then);
   }
 
   #inlayChanged: () => void = () => {};
@@ -79,6 +98,11 @@ export class Delivery {
   #take(settings: unknown): void {
     const onType = at(at(at(settings, "wayfile"), "check"), "onType");
     if (typeof onType === "boolean") this.#onType = onType;
+    const lens = at(at(settings, "wayfile"), "lens");
+    if (isLensMode(lens) && lens !== this.#lens) {
+      this.#lens = lens;
+      for (const then of this.#onCalm) then();
+    }
     const inlay = at(at(settings, "wayfile"), "inlay");
     if (!isHintMode(inlay) || inlay === this.#inlay) return;
     this.#inlay = inlay;
@@ -96,6 +120,7 @@ export class Delivery {
 
   /** The cursor has left a line, or rests in it: what was held back may be shown now. */
   async calmed(): Promise<void> {
+    for (const then of this.#onCalm) then();
     const { path } = this.calm;
     if (path === undefined) return this.everythingChanged();
     if (!this.#pulls) this.#touched(path);

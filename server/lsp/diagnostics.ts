@@ -32,6 +32,9 @@ export class Diagnostics {
   readonly #workspace: Workspace;
   readonly #last = new Map<string, DiagnosticSet>();
 
+  /** The scheme under which the editor opens the page of a check, where it has one. */
+  pageScheme: string | undefined;
+
   constructor(workspace: Workspace) {
     this.#workspace = workspace;
   }
@@ -90,7 +93,10 @@ export class Diagnostics {
       severity: severities[finding.severity],
       source: "wayfile",
       code: finding.check,
-      message: finding.message,
+      ...(this.pageScheme === undefined
+        ? {}
+        : { codeDescription: { href: `${this.pageScheme}:/${finding.check}.md` } }),
+      message: messageOf(finding),
       ...(related.length > 0 ? { relatedInformation: related } : {}),
       ...(fixes.length > 0 ? { data: { fixes } } : {}),
     };
@@ -98,21 +104,19 @@ export class Diagnostics {
     return diagnostic;
   }
 
-  /** The lines a finding speaks of, and the limit it was compared with. */
-  #related(snapshot: Snapshot, { spot, related, limit, source, working }: Finding): DiagnosticRelatedInformation[] {
-    const out = related.flatMap(({ spot: other, message }) => {
-      const location = locationOf(this.#workspace, snapshot, other);
+  /** Other lines that a finding speaks of. */
+  #related(snapshot: Snapshot, { related }: Finding): DiagnosticRelatedInformation[] {
+    return related.flatMap(({ spot, message }) => {
+      const location = locationOf(this.#workspace, snapshot, spot);
       return location ? [{ location, message }] : [];
     });
-    const here = { uri: this.#workspace.uri(snapshot.file.path), range: rangeOf(snapshot.positions, spot) };
-    if (source && (limit || working)) {
-      // Lists of problems give an entry one line: longer working is for the hover.
-      const line = working?.includes("\n") ? undefined : working;
-      const named = line?.includes(source.ref) ? "" : `Source: ${folded(source.ref)}.`;
-      out.push({ location: here, message: [line && `${line}.`, named].filter(Boolean).join(" ") });
-    }
-    return out;
   }
+}
+
+/** With the source of its limit at the end: a list of problems gives a finding one row. */
+function messageOf({ message, limit, working, source }: Finding): string {
+  if (!source || source.ref === "" || !(limit || working) || message.includes(source.ref)) return message;
+  return `${message} [${folded(source.ref)}]`;
 }
 
 /** Of one kind in one file: as many as ten thousand ways may have, and no more than an editor can hold. */

@@ -19,7 +19,6 @@ import { definitions, nameAt, occurrences, spotOf } from "../features/names.ts";
 import { earthingChoices, newSchedule, standardChoices } from "../features/new-schedule.ts";
 import { selections } from "../features/selection.ts";
 import { symbols } from "../features/symbols.ts";
-import { formatDocument } from "../format/format.ts";
 import { withoutMarks } from "../text/markdown.ts";
 import { resolveUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
@@ -27,15 +26,18 @@ import { askAgain } from "./answer.ts";
 import { codeActions } from "./code-actions.ts";
 import { colours } from "./colours.ts";
 import { completions } from "./completions.ts";
-import { documentSymbol, fileEdits, locationOf, rangeOf } from "./convert.ts";
+import { documentSymbol, locationOf, rangeOf } from "./convert.ts";
 import type { Delivery } from "./delivery.ts";
+import { formatting } from "./formatting.ts";
 import { inlay } from "./inlay.ts";
+import { lenses } from "./lenses.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
+import { reports } from "./reports.ts";
 import { badRequest, findings, type Service } from "./service.ts";
 import { everySchedule, readUsers } from "./shared-names.ts";
+import { signatures } from "./signatures.ts";
 import { views } from "./views.ts";
-import { workings } from "./workings.ts";
 import { worksheets } from "./worksheets.ts";
 
 type Capabilities = ServerCapabilities;
@@ -46,17 +48,19 @@ export interface ClientWishes {
   readonly pictures?: boolean;
   /** Its command that types a text where the cursor is. */
   readonly goOn?: string;
+  /** Its command that opens what a lens is of. */
+  readonly lens?: string;
 }
 
 export function registerFeatures(
   service: Service,
   delivery: Delivery,
   client: ClientCapabilities,
-  { pictures = false, goOn }: ClientWishes,
+  { pictures = false, goOn, lens }: ClientWishes,
 ): Capabilities {
   ownRequests(service);
   worksheets(service);
-  workings(service);
+  reports(service);
   views(service);
   return {
     ...diagnostics(service, delivery),
@@ -72,6 +76,8 @@ export function registerFeatures(
     ...selectionRanges(service),
     ...formatting(service),
     ...inlay(service, delivery, client),
+    ...lenses(service, delivery, client, lens),
+    ...signatures(service, client),
   };
 }
 
@@ -209,16 +215,6 @@ function selectionRanges({ connection, ask, cursor }: Service): Capabilities {
     ),
   );
   return { selectionRangeProvider: true };
-}
-
-function formatting({ connection, ask }: Service): Capabilities {
-  connection.onDocumentFormatting(
-    ask("textDocument/formatting", [], (snapshot) => {
-      const formatted = formatDocument(snapshot.file.document);
-      return formatted ? fileEdits(snapshot.file.document, formatted.edits) : [];
-    }),
-  );
-  return { documentFormattingProvider: true };
 }
 
 function ownRequests({ connection }: Service): void {

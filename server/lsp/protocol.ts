@@ -35,19 +35,6 @@ export const worksheetRequest = "wayfile/worksheet";
 /** The kind of the code action that adds the tests of a way, ready to fill. */
 export const blanksKind = "refactor.rewrite.tests";
 
-/** The working of the way or board at a position; of the installation where no position is given. */
-export interface WorkingQuestion {
-  readonly uri: string;
-  readonly position?: { readonly line: number; readonly character: number };
-}
-
-export interface WorkingAnswer {
-  readonly title: string;
-  readonly markdown: string;
-}
-
-export const workingRequest = "wayfile/working";
-
 /**
  * Where the cursor is: a notification of an editor that began with `cursor: true` in its initialization options. The
  * line being written is then calm until it is left.
@@ -60,3 +47,20 @@ export interface CursorNote {
 }
 
 export const cursorNote = "wayfile/cursor";
+
+/** A report as Markdown: of what `of` names (`A/3`, `A`), else of what is at the position, else of the installation. */
+export interface ReportQuestion {
+  readonly kind: "working" | "summary" | "size" | "editions";
+  readonly uri: string;
+  readonly position?: { readonly line: number; readonly character: number };
+  readonly of?: string;
+}
+
+export interface ReportAnswer {
+  readonly title: string;
+  readonly markdown: string;
+  /** What it is of, to be asked for again after the lines have moved. */
+  readonly of?: string;
+}
+
+export const reportRequest = "wayfile/report";

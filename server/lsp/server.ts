@@ -70,12 +70,15 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
     checking.configure(params.capabilities);
     delivery.configure(params.capabilities);
-    if (at(params.initializationOptions, "cursor") === true) delivery.calm.begin();
+    const { initializationOptions: wishes } = params;
+    if (at(wishes, "cursor") === true) delivery.calm.begin();
+    const pages = at(wishes, "pages");
+    if (typeof pages === "string" && /^[a-z][a-z-]*$/.test(pages)) delivery.openPagesAt(pages);
     return {
       capabilities: {
         positionEncoding: "utf-16",
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
-        ...registerFeatures(service, delivery, params.capabilities, wishesOf(params.initializationOptions)),
+        ...registerFeatures(service, delivery, params.capabilities, wishesOf(wishes)),
       },
       serverInfo: { name: "wayfile" },
     };
@@ -147,8 +150,11 @@ const seen: ReadonlySet<string> = new Set(["textDocument/inlayHint", "textDocume
 
 /** From whoever connects, so of any shape. */
 function wishesOf(options: unknown): ClientWishes {
-  const goOn = at(options, "goOn");
-  return { pictures: at(options, "pictures") === true, ...(typeof goOn === "string" ? { goOn } : {}) };
+  const text = (key: string) => {
+    const value = at(options, key);
+    return typeof value === "string" ? { [key]: value } : {};
+  };
+  return { pictures: at(options, "pictures") === true, ...text("goOn"), ...text("lens") };
 }
 
 const emptySegment = { kind: "lines", word: "", text: "", breaks: 0 } as const;

@@ -5,6 +5,8 @@
 import { chmod, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { type BuildOptions, build, type Plugin, transform } from "esbuild";
+import { checkPageMarkdown } from "../../server/features/check-page.ts";
+import { pages } from "../../server/rules/frame/catalogue.ts";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
@@ -82,6 +84,9 @@ const sizes = await Promise.all(
 );
 await writeFile(join(dist, "page.css"), await styleOfPage());
 await writeFile(join(dist, "third-party.txt"), (await Promise.all([...packages].sort().map(licenceOf))).join("\n\n"));
+// The pages of the checks, samples and all: the extension reads them when one is opened.
+const checks = pages.map((page) => [page.id, { title: page.title, page: checkPageMarkdown(page).text }]);
+await writeFile(join(dist, "checks.json"), JSON.stringify(Object.fromEntries(checks)));
 console.log(sizes.join("\n"));
 
 async function styleOfPage(): Promise<string> {

@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import { complete } from "../../server/features/completion.ts";
 import { hover } from "../../server/features/hover.ts";
-import { workingAt } from "../../server/features/working.ts";
+import { reportOf } from "../../server/features/report.ts";
+import { reportMarkdown } from "../../server/reports/setting/markdown.ts";
 import { atCursor, openSample } from "../helpers/cursor.ts";
 import { hostileSchedule, hostileText, obeyed } from "../helpers/hostile.ts";
 
@@ -43,7 +44,10 @@ it("no hover, completion or working holds a picture, a link, a tag or a sign tha
         expectHarmless(offer.documentation?.text ?? "");
       }
     }
-    expectHarmless(workingAt(snapshot)?.markdown ?? "");
+    for (const kind of ["working", "summary", "editions"] as const) {
+      const report = reportOf(snapshot, kind, undefined);
+      if ("title" in report) expectHarmless(reportMarkdown(report));
+    }
   });
   await fc.assert(run, { numRuns: 6, examples: [["![x](https://nowhere.invalid/p.png)"]] });
 }, 120_000);

@@ -73,7 +73,7 @@ describe("the line being written", () => {
   test("so are all lines of a block that is laid out with gaps, until it is left", async () => {
     const editor = await opened(true);
     const before = await editor.marked();
-    const way = "way 10 radial \"Yard\" {\n      length   m\n      serves  \n    }";
+    const way = 'way 10 radial "Yard" {\n      length   m\n      serves  \n    }';
     const spare = lineOf("way 9 spare");
     await editor.type(spare, 15, "\n    w");
     const shifted = (found: readonly string[]) => found.map((one) => one.replace(/^\d+/, ""));
@@ -82,6 +82,13 @@ describe("the line being written", () => {
     expect(shifted(await editor.type(spare + 2, 14, "9"))).toEqual(shifted(before));
     const left = await editor.moveTo(spare - 3);
     expect(left.some((one) => one.startsWith(`${spare + 3}: language/`))).toBe(true);
+  });
+
+  test("what is changed elsewhere than at the cursor was not typed", async () => {
+    const editor = await opened(true);
+    const before = await editor.marked();
+    await editor.moveTo(2);
+    expect((await editor.type(serves, end, "\n      diversity ")).length).toBe(before.length + 1);
   });
 
   test("a saved file has all its findings", async () => {

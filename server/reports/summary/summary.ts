@@ -6,7 +6,7 @@ import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { capital } from "../../text/words.ts";
 import { written } from "../common/written.ts";
-import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
+import { type Block, paragraph, part, type Report, type Section, table, together } from "../setting/document.ts";
 import {
   absenceRows,
   correctedRows,
@@ -20,6 +20,26 @@ import {
 import { blocksOf, ownBlocksOf, ownParts, partsOf, placesIn, type Scope, scopesOf } from "./scope.ts";
 import { isMissingTest, stageJudgement } from "./stage.ts";
 import { madeRows, marginRows } from "./tests.ts";
+
+/** A page for each installation of a file, each with what concerns it. */
+export const summariesOf = (installations: readonly Installation[], all: CheckResult): Report | undefined =>
+  together(installations.map((one) => summaryOf(one, shareOf(one, all, installations))));
+
+/** What belongs to no other installation of the file. */
+function shareOf(own: Installation, all: CheckResult, installations: readonly Installation[]): CheckResult {
+  const others = new Set(installations.filter((one) => one !== own).flatMap(segmentsOf));
+  return {
+    findings: all.findings.filter(({ spot }) => !others.has(spot.segment)),
+    suppressed: all.suppressed.filter(({ finding }) => !others.has(finding.spot.segment)),
+  };
+}
+
+const segmentsOf = ({ head, supply, boards }: Installation) => [
+  head.header.segment,
+  ...head.facts.list.map(({ segment }) => segment),
+  ...(supply?.list ?? []).map(({ segment }) => segment),
+  ...boards.flatMap(({ board }) => board.segments),
+];
 
 type WhereOf = (finding: Finding) => string;
 

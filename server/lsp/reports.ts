@@ -1,0 +1,38 @@
+import type { CancellationToken } from "vscode-languageserver";
+import { type ReportKind, referenceOf, reportKinds, reportOf } from "../features/report.ts";
+import { reportMarkdown } from "../reports/setting/markdown.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import { type ReportAnswer, type ReportQuestion, reportRequest } from "./protocol.ts";
+import { badRequest, type Service } from "./service.ts";
+
+type About = ReportQuestion & { readonly textDocument: { readonly uri: string } };
+
+const none = badRequest("There is no such schedule.");
+type Refused = typeof none;
+
+/** Reports of the way, the board or the installation the cursor is in, as Markdown. */
+export function reports({ connection, ask }: Service): void {
+  const answer = ask<About, ReportAnswer | Refused>(reportRequest, none, reportAt, { findings: () => "all" });
+  connection.onRequest<ReportAnswer, never>(
+    reportRequest,
+    async (question: Partial<ReportQuestion> | undefined, token: CancellationToken) => {
+      const { uri, kind } = question ?? {};
+      if (typeof uri !== "string") return badRequest("A report needs the address of its schedule.");
+      if (!isKind(kind)) return badRequest(`“${kind}” is not a report: there are ${reportKinds.join(", ")}.`);
+      return await answer({ ...question, uri, kind, textDocument: { uri } }, token);
+    },
+  );
+}
+
+const isKind = (kind: unknown): kind is ReportKind => reportKinds.includes(kind as ReportKind);
+
+function reportAt(snapshot: Snapshot, { kind, position, of }: About): ReportAnswer | Refused {
+  const reference = of ?? referenceOf(snapshot, position && snapshot.positions.at(position)?.segment);
+  const report = reportOf(snapshot, kind, reference);
+  if ("failure" in report) return badRequest(report.failure);
+  return {
+    title: report.title,
+    markdown: reportMarkdown(report),
+    ...(reference === undefined ? {} : { of: reference }),
+  };
+}
