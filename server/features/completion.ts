@@ -231,7 +231,8 @@ function hasMore(
   const said = [...half.before.map(({ image }) => image), now.label ?? ""];
   const standard = now.name === "standard" ? now.label : standardOf(half);
   const must = Object.entries(row.params).flatMap(([name, { optional }]) => (optional ? [] : [name]));
-  const usual = new Set([...argumentsFirst(word, said, standard), ...must]);
+  // A cable goes by the name of its type or is described: the one is left out where the other is written.
+  const usual = new Set([...argumentsFirst(word, said, standard).filter((name) => name !== "use"), ...must]);
   return free.some(([name, { accepts }]) => name !== now.name && usual.has(name) && accepts.kind !== "text");
 }
 
