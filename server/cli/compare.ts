@@ -1,35 +1,86 @@
-import type { Installation } from "../model/installation.ts";
 import { none } from "../reports/common/target.ts";
-import { comparisonOf } from "../reports/compare/compare.ts";
-import { type Report, together } from "../reports/setting/document.ts";
-import { readProject, type Setting, writeReport } from "./reporting.ts";
-import { sentences } from "./say.ts";
+import { comparisonReport, rowsReport } from "../reports/compare/report.ts";
+import { paragraph, type Report, type Section, table, together } from "../reports/setting/document.ts";
+import { lines } from "../text/terminal.ts";
+import { compareJson } from "./compare-json.ts";
+import { compareVersions, differs, type VersionComparison } from "./compare-pairs.ts";
+import { exit } from "./exit.ts";
+import { type Setting, settings } from "./reporting.ts";
+import { jsonText, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
+import { type LoadedVersion, type Schedule, versionsNamed } from "./versions.ts";
 
 export interface CompareOptions {
-  readonly format: Setting;
+  readonly format: Setting | "json";
+  readonly exitCode?: boolean;
+  readonly stdinPath?: string;
 }
 
-/** `wayfile compare`: a schedule beside its revision, or what was asked for beside what was built. */
-export function compare(before: string, after: string, { format }: CompareOptions, terminal: Terminal): number {
-  return writeReport(after, format, terminal, (now) => {
-    const read = readProject(before, terminal);
-    if ("failure" in read) return read;
-    // What could not be read is not compared, and a person has to know.
-    terminal.err(sentences(read.findings.map(({ message }) => message)));
-    const was = read.installations;
-    const reports = now.flatMap((installation): Report[] => {
-      const other = counterpart(installation, now, was);
-      return other ? [comparisonOf({ called: before, installation: other }, { called: after, installation })] : [];
-    });
-    return together(reports) ?? none;
+/** `wayfile compare`: a schedule beside its revision, or the brief beside what was built. */
+export async function compare(args: readonly string[], options: CompareOptions, terminal: Terminal): Promise<number> {
+  const versions = await versionsNamed(args, options, terminal);
+  if ("failure" in versions) return refuse(versions.failure, terminal);
+  const [before, ...built] = versions;
+  if (!before || built.length === 0) return refuse("Two versions are compared: name the other one as well.", terminal);
+  const empty = versions.find(({ schedules, single }) => single && schedules.length === 0);
+  if (empty) return refuse(`“${empty.called}”: ${none.failure}`, terminal);
+  if (versions.every(({ schedules }) => schedules.length === 0))
+    return refuse("There is no installation in either.", terminal);
+  const all = built.map((after) => compareVersions(before, after));
+  if (options.format === "json") terminal.out(jsonText(compareJson(all)));
+  else terminal.out(lines(settings[options.format](reportOf(before, all, options.format))));
+  // What could not be read is not compared, and a person has to know.
+  const failures = [...new Set(versions.flatMap((version) => version.failures))];
+  terminal.err(sentences(failures));
+  if (failures.length > 0) return exit.failed;
+  return options.exitCode && all.some(differs) ? exit.errors : exit.clean;
+}
+
+/** A comment on a code host holds some 65 000 signs: about so many places. */
+const placesInComment = 60;
+
+function reportOf({ called }: LoadedVersion, all: readonly VersionComparison[], format: Setting): Report {
+  const [first, ...others] = all;
+  if (first && others.length === 0) return reportOfOne(first, format);
+  const comparisons = all.flatMap((one) => one.comparisons.map(({ comparison }) => comparison));
+  return rowsReport(called, comparisons);
+}
+
+function reportOfOne(compared: VersionComparison, format: Setting): Report {
+  const { comparisons, came, went, before, after } = compared;
+  const extent = format === "markdown" ? { places: Math.ceil(placesInComment / Math.max(comparisons.length, 1)) } : {};
+  const reports = comparisons.map(({ comparison, was, path }): Report => {
+    const report = comparisonReport(comparison, extent);
+    return was === undefined ? report : { ...report, lead: [...report.lead, `The file was ${was} and is ${path}.`] };
   });
+  const whole = together(reports) ?? sameReport(compared);
+  const files = scheduleSection(went, came);
+  if (files.length === 0 && comparisons.length < 2) return whole;
+  const lead = [`Before: ${before}`, `After: ${after}`, countLine(compared)];
+  const several =
+    comparisons.length === 1 ? whole : { ...whole, title: `Compared: ${comparisons.length} installations` };
+  return { ...several, lead: comparisons.length === 1 ? whole.lead : lead, sections: [...files, ...whole.sections] };
 }
 
-/** The installation of the same name, or that of the same place in the file. */
-const counterpart = (
-  installation: Installation,
-  all: readonly Installation[],
-  others: readonly Installation[],
-): Installation | undefined =>
-  others.find(({ head }) => head.title === installation.head.title) ?? others[all.indexOf(installation)];
+const countLine = ({ compared, comparisons }: VersionComparison): string =>
+  `${compared} installation${compared === 1 ? " was" : "s were"} compared; ${comparisons.length} differ${comparisons.length === 1 ? "s" : ""}.`;
+
+function sameReport(compared: VersionComparison): Report {
+  const { before, after } = compared;
+  return {
+    title: "Compared",
+    lead: [`Before: ${before}`, `After: ${after}`],
+    sections: [{ level: 1, title: "The same", blocks: [paragraph(countLine(compared))] }],
+    cautions: "What the versions state is compared, not how it is written. Comments are not compared.",
+  };
+}
+
+function scheduleSection(went: readonly Schedule[], came: readonly Schedule[]): Section[] {
+  const row = (word: string) => (one: Schedule) => [word, one.path, one.installation.head.title, contentOf(one)];
+  const rows = [...went.map(row("gone")), ...came.map(row("new"))];
+  const blocks = table(["", "file", "installation", "content"], rows);
+  return blocks.length > 0 ? [{ level: 1, title: "Installations that are in one version only", blocks }] : [];
+}
+
+const contentOf = ({ installation: { boards } }: Schedule): string =>
+  `${boards.length} board${boards.length === 1 ? "" : "s"}, ${boards.reduce((sum, { board }) => sum + board.ways.length, 0)} ways`;

@@ -79,21 +79,33 @@ export function addCompare(program: Command, terminal: Terminal, finish: Finish)
   program
     .command("compare")
     .description("Compare two versions of a schedule, or the brief and the as-built schedule.")
-    .argument("<BEFORE>", "the earlier schedule, or the brief")
-    .argument("<AFTER>", "the later one")
-    .addOption(format())
+    .argument("<BEFORE>", "the earlier version, or the brief: a file, a folder, a revision of git, or -")
+    .argument("[AFTER...]", "the later one, or several that were built to one brief; the files on the disk if left out")
+    .addOption(
+      new Option("--format <FORMAT>", "how to set it").choices([...Object.keys(settings), "json"]).default("text"),
+    )
+    .option("--exit-code", "exit with 1 where they differ")
+    .option("--stdin-path <PATH>", "the path of the file given on standard input")
     .addHelpText(
       "after",
       `
-Lines and readings that differ are listed by way, and what the checks find in one and not the other.
-Ways are known by board and number; one that took another number, by its title.
+What they state is compared, not how it is written: amounts, each dated reading with the same one.
+A recorded reading that was altered or is gone comes first; then ways and boards, the gravest first.
+A way is known by its number, title, cable, points and readings, so that one that moved is one row.
+What a departure hides is suppressed, not gone. Files that are used come from the same version.
+
+A revision is HEAD~3, main, a tag; main..site is two of them; main:house.ways is a file in one, and
+:house.ways that file as it is staged. A revision by itself is compared where the other one is.
 
 Examples:
   wayfile compare house-brief.ways house.ways
-  wayfile compare house-2021.ways house.ways --format html > changes.html
+  wayfile compare HEAD house.ways
+  wayfile compare main..site --format markdown > comment.md
+  wayfile compare :house.ways house.ways --exit-code
+  wayfile compare brief.ways offers/*.ways
 `,
     )
-    .action((before: string, after: string, options: CompareOptions) =>
-      finish(compare(before, after, options, terminal)),
+    .action(async (before: string, after: string[], options: CompareOptions) =>
+      finish(await compare([before, ...after], options, terminal)),
     );
 }

@@ -68,10 +68,27 @@ export function entriesOfInstallation({ head, boards, files }: Installation): re
   return numbered(raw);
 }
 
-/** What one way holds. Lines that its circuit type says of it are the type's. */
-export const entriesOfWay = (board: string, way: Way): readonly Entry[] => numbered(ofWay(board, way, {}));
+/** Boards by the names they are to be called by: what refers to one that was renamed says the same as before. */
+export type Renamed = ReadonlyMap<string, string>;
 
-type Named = Pick<Address, "installation">;
+/** What one way holds. Lines that its circuit type says of it are the type's. */
+export const entriesOfWay = (board: string, way: Way, renamed?: Renamed): readonly Entry[] =>
+  numbered(ofWay(board, way, renamed ? { renamed } : {}));
+
+/** What a board holds beside its ways. */
+export const entriesOfBoard = (head: BoardHead, renamed?: Renamed): readonly Entry[] =>
+  numbered(ofBoardHead(head, renamed ? { renamed } : {}));
+
+/** What an installation and the files it is read from hold beside the boards. */
+export const entriesAtOrigin = ({ head, files }: Pick<Installation, "head" | "files">): readonly Entry[] =>
+  numbered([
+    ...files.flatMap(({ facts }) => walk(facts as Facts, { place: { of: "file" }, blocks: [] })),
+    ...ofInstallation(head, [], false),
+  ]);
+
+interface Named extends Pick<Address, "installation"> {
+  readonly renamed?: Renamed;
+}
 interface Block extends Named {
   readonly place: AddressPlace;
   readonly blocks: readonly AddressStep[];
@@ -123,13 +140,17 @@ function ofFact(fact: Fact, kind: BlockKind, block: Block, among: readonly Fact[
   if (rowOf(kind, fact.word)?.opens) return ofBlock(fact, kind, block, false);
   const follows = rowOf(kind, fact.word)?.follows;
   const above = follows === undefined ? undefined : among.slice(0, index).findLast(({ word }) => word === follows);
-  const key = above ? keyOf(above, kind) : undefined;
+  const key = above ? keyOf(above, kind, block.renamed) : undefined;
   return apart(fact).flatMap((one) => ofLine(one, kind, block, key));
 }
 
 function ofBlock(fact: Fact, kind: BlockKind, outer: Block, struckOut: boolean): Raw[] {
   const { on, with: used } = fact.args as { readonly on?: Val<string>; readonly with?: readonly Val<string>[] };
-  const step: AddressStep = { word: fact.word, key: keyOf(fact, kind), ...(struckOut ? { struckOut } : {}) };
+  const step: AddressStep = {
+    word: fact.word,
+    key: keyOf(fact, kind, outer.renamed),
+    ...(struckOut ? { struckOut } : {}),
+  };
   const block: Block = {
     ...outer,
     blocks: [...outer.blocks, step],
@@ -173,7 +194,7 @@ function ofHeader(header: Fact, kind: BlockKind, block: Block): Raw[] {
     return [
       {
         address: { ...addressIn(block), line: { word: name, key: [] } },
-        meaning: meaningOf(values),
+        meaning: meaningOf(param, values, block.renamed),
         shown: shownOf(header, [[param, values, name]], false),
         line: lineOf(header),
         fact: header,
@@ -197,14 +218,16 @@ function ofLine(fact: Fact, kind: BlockKind, block: Block, follows: readonly str
     return value === undefined || told ? [] : [[param, asList(value), name] as const];
   });
   const read = row.reads ? readArgs(row).map(({ name }) => name) : [];
-  const line: AddressStep = { word: fact.word, key: follows ?? keyOf(fact, kind) };
+  const line: AddressStep = { word: fact.word, key: follows ?? keyOf(fact, kind, block.renamed) };
   const entry = (these: Args, part?: string): Raw => {
     const [, values, arg] = these.find(([, , name]) => read.includes(name)) ?? [];
     const reading = values?.[0] as Entry["reading"];
     const ending = reading ? endingOf(fact, reading, args) : { meaning: "", shown: "" };
     return {
       address: { ...addressIn(block), line, ...(part === undefined ? {} : { part }) },
-      meaning: these.map(([param, all]) => `${param.label ?? ""}${meaningOf(all)}`).join(" ") + ending.meaning,
+      meaning:
+        these.map(([param, all]) => `${param.label ?? ""}${meaningOf(param, all, block.renamed)}`).join(" ") +
+        ending.meaning,
       shown: shownOf(fact, these, part === undefined) + ending.shown,
       line: lineOf(fact),
       fact,
@@ -233,21 +256,22 @@ function keyArgs(row: WordRow): readonly string[] {
   return Object.entries(row.params).flatMap(([name, { accepts }]) => (accepts.kind === "define" ? [name] : []));
 }
 
-function keyOf(fact: Fact, kind: BlockKind): string[] {
+function keyOf(fact: Fact, kind: BlockKind, renamed: Renamed | undefined): string[] {
   const row = rowOf(kind, fact.word);
   if (!row) return [];
   return keyArgs(row).flatMap((name) => {
     const value = fact.args[name];
     const accepts = row.params[name]?.accepts;
-    return value === undefined || !accepts ? [] : asList(value).map((one) => keyText(one, accepts));
+    return value === undefined || !accepts ? [] : asList(value).map((one) => keyText(one, accepts, renamed));
   });
 }
 
 /** A value as its address has it. */
-function keyText(value: AnyValue, accepts: Accepts): string {
+function keyText(value: AnyValue, accepts: Accepts, renamed: Renamed | undefined): string {
   if (isAbsent(value)) return value.absent;
   if ("curve" in value) return `${value.curve}${value.rating}`;
-  if ("legs" in value) return [value.from.value, ...value.legs.map(({ to }) => to.value)].join(" ");
+  if ("legs" in value)
+    return [value.from, ...value.legs.map(({ to }) => to)].map((name) => nameNow(name.value, renamed)).join(" ");
   if ("sign" in value) return accepts.kind === "quantity" ? usualAmount(value, accepts.of) : "";
   return accepts.kind === "multiple" ? `${value.value}x` : String(value.value);
 }
@@ -260,17 +284,28 @@ function usualAmount({ sign, value }: Quantity, of: QuantityName): string {
   return `${sign === "=" ? "" : sign}${Number(number.toPrecision(12))} ${unit}`;
 }
 
+/** A board by the name it is to be called by. In a run it is where the cable starts. */
+const nameNow = (name: string, renamed: Renamed | undefined): string => renamed?.get(name) ?? name;
+
 /** Several of one argument are a set. */
-const meaningOf = (values: readonly AnyValue[]): string => values.map(oneMeaning).sort().join(" ");
+function meaningOf({ accepts }: Param, values: readonly AnyValue[], renamed: Renamed | undefined): string {
+  const namesBoard = accepts.kind === "ref" && accepts.names === "board";
+  return values
+    .map((value) => oneMeaning(value, accepts.kind === "path" || namesBoard ? renamed : undefined))
+    .sort()
+    .join(" ");
+}
 
 /** Amounts are in the base unit of their argument. */
-function oneMeaning(value: AnyValue): string {
+function oneMeaning(value: AnyValue, renamed: Renamed | undefined): string {
   if (isAbsent(value)) return `${value.absent}${value.why === undefined ? "" : ` ${JSON.stringify(value.why)}`}`;
   if ("curve" in value) return `${value.curve}${value.rating}`;
-  if ("legs" in value)
-    return [value.from.value, ...value.legs.map(({ length, to }) => `${oneMeaning(length)} ${to.value}`)].join(" ");
+  if ("legs" in value) {
+    const legs = value.legs.map(({ length, to }) => `${oneMeaning(length, undefined)} ${nameNow(to.value, renamed)}`);
+    return [nameNow(value.from.value, renamed), ...legs].join(" ");
+  }
   if ("sign" in value) return `${value.sign}${Number(value.value.toPrecision(12))}`;
-  return JSON.stringify(value.value);
+  return JSON.stringify(typeof value.value === "string" ? nameNow(value.value, renamed) : value.value);
 }
 
 /** Where a reading came from, and what stood there before it was corrected. */

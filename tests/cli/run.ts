@@ -46,6 +46,9 @@ export class Folder {
 
 export const runIn = (cwd: string, ...args: readonly string[]): Promise<Ran> => runAt(cwd, {}, args);
 
+export const runWithInput = (cwd: string, input: string, ...args: readonly string[]): Promise<Ran> =>
+  runAt(cwd, { input }, args);
+
 async function runAt(cwd: string, { input = "", colour = false }: RunOptions, args: readonly string[]): Promise<Ran> {
   let out = "";
   let err = "";

@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { format } from "../../server/format/format.ts";
 import { installationsOf } from "../../server/model/installation.ts";
-import { comparisonOf } from "../../server/reports/compare/compare.ts";
+import { comparisonOf } from "../../server/reports/compare/comparison.ts";
+import { comparisonReport } from "../../server/reports/compare/report.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { summaryOf } from "../../server/reports/summary/summary.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
@@ -35,9 +36,11 @@ const way = (id: number, title: string, reading: string, more = "") =>
 
 const compared = (before: string, after: string): string =>
   reportText(
-    comparisonOf(
-      { called: "before", installation: installationOf(before) },
-      { called: "after", installation: installationOf(after) },
+    comparisonReport(
+      comparisonOf(
+        { called: "before", installation: installationOf(before) },
+        { called: "after", installation: installationOf(after) },
+      ),
     ),
   );
 
@@ -48,7 +51,8 @@ describe("a way that took another number and another title", () => {
   test("keeps its readings", () => {
     const report = compared(before, moved('formerly 5 "Oven" 2026-02-27'));
     expect(report).not.toMatch(/R1\+R2/);
-    expect(report).toMatch(/way 6 +number +5 +6/);
+    expect(report).toMatch(/Way A\/6 “Cooker”, was A\/5/);
+    expect(report).not.toContain("formerly");
   });
 
   test("would take those of another without saying so", () => {
@@ -57,12 +61,12 @@ describe("a way that took another number and another title", () => {
 
   test("is that way in all that is compared later", () => {
     const now = moved('formerly 5 "Oven" 2026-02-27');
-    expect(compared(now, now.replace("0.85", "0.95"))).toMatch(/way 6 +R1\+R2 +0.85 Ω +0.95 Ω/);
+    expect(compared(now, now.replace("0.85", "0.95"))).toMatch(/A\/6 +R1\+R2, 2026-03-04 \(altered\) +0.85 Ω +0.95 Ω/);
   });
 
   test("and a board likewise", () => {
     const after = before.replace('board A "Yard" {', 'board M "Yard" {\nformerly A');
-    expect(compared(before, after)).toContain("Board M, formerly A");
+    expect(compared(before, after)).toMatch(/board +“Yard” +A +M/);
   });
 });
 

@@ -4,7 +4,8 @@ import { studyWay } from "../../server/circuit/way.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { propose } from "../../server/proposal/propose.ts";
 import { insulationOf } from "../../server/readings/insulation.ts";
-import { comparisonOf } from "../../server/reports/compare/compare.ts";
+import { comparisonOf } from "../../server/reports/compare/comparison.ts";
+import { comparisonReport } from "../../server/reports/compare/report.ts";
 import { reportText } from "../../server/reports/setting/text.ts";
 import { checkInstallation } from "../../server/rules/frame/check.ts";
 import { applyEdits } from "../../server/text/lines.ts";
@@ -105,15 +106,16 @@ describe("a circuit type", () => {
   });
 });
 
-test("a change of a circuit type is compared way by way", () => {
+test("a change of a circuit type names the ways it is a change of", () => {
   const before = schedule('way 1L1 as lights "Corridor"\nway 1L2 as lights "Store"', { types: type });
   const [was, is] = [before, before.replace("B10", "B6")].map((text) => {
     const [installation] = installationsOf([fileOfText("sample.ways", text)]);
     if (!installation) throw new Error("The sample has no installation.");
     return { called: "a version", installation };
   });
-  const report = was && is ? reportText(comparisonOf(was, is)) : "";
-  for (const id of ["1L1", "1L2"]) expect(report).toMatch(new RegExp(`way ${id} +device +BS EN 61009 B10 .* B6 `));
+  const report = was && is ? reportText(comparisonReport(comparisonOf(was, is))) : "";
+  expect(report).toMatch(/circuit-type lights, device +BS EN 61009 B10 .* B6 /);
+  expect(report).toContain("(A/1L1 and A/1L2)");
 });
 
 describe("insulation of each pair", () => {

@@ -1,0 +1,182 @@
+/** A comparison for programs. Its shape is `compareSchema`; a change of it needs a new `version`. */
+import type { Change, Comparison, PlaceChanges, Side } from "../reports/compare/comparison.ts";
+import { gravities, isSame } from "../reports/compare/comparison.ts";
+import type { FindingChange } from "../reports/compare/findings.ts";
+import type { VersionComparison } from "./compare-pairs.ts";
+import { differs } from "./compare-pairs.ts";
+import type { Schedule } from "./versions.ts";
+
+export const compareJson = (all: readonly VersionComparison[]) => ({
+  version: 1,
+  comparisons: all.map((one) => ({
+    before: one.before,
+    after: one.after,
+    differs: differs(one),
+    installationsCompared: one.compared,
+    installations: one.comparisons.map(({ path, was, comparison }) => ({
+      path,
+      formerPath: was ?? null,
+      ...comparisonJson(comparison),
+    })),
+    came: one.came.map(scheduleJson),
+    went: one.went.map(scheduleJson),
+  })),
+});
+
+const scheduleJson = ({ path, installation: { head, boards } }: Schedule) => ({
+  path,
+  title: head.title,
+  boards: boards.length,
+  ways: boards.reduce((sum, { board }) => sum + board.ways.length, 0),
+});
+
+const comparisonJson = (comparison: Comparison) => ({
+  title: comparison.title,
+  same: isSame(comparison),
+  compared: comparison.compared,
+  found: comparison.found,
+  places: comparison.places.map(placeJson),
+  unread: comparison.unread,
+});
+
+const placeJson = ({ of, where, title, was, state, content, lost, gravity, changes, findings }: PlaceChanges) => ({
+  of,
+  where,
+  title,
+  formerly: was ?? null,
+  state,
+  content: content ?? null,
+  readingsLost: lost,
+  gravity,
+  changes: changes.map(changeJson),
+  findings: findings.map(findingJson),
+});
+
+const changeJson = ({ kind, at, name, on, old, now, effect, gravity }: Change) => ({
+  kind,
+  address: at,
+  name,
+  day: on ?? null,
+  before: sideJson(old),
+  after: sideJson(now),
+  effect: effect ?? null,
+  gravity,
+});
+
+function sideJson(side: Side | undefined) {
+  if (!side) return null;
+  const { text, judged } = side;
+  if (!judged) return { text, limit: null };
+  const { bound, limit, left, passes } = judged;
+  return { text, limit: { text: limit, sense: bound.sense, value: bound.value, left, passes } };
+}
+
+const findingJson = ({ kind, check, old, now, departure }: FindingChange) => ({
+  kind,
+  check,
+  before: old ? { severity: old.severity, message: old.message } : null,
+  after: now ? { severity: now.severity, message: now.message } : null,
+  departure: departure ?? null,
+});
+
+const text = { type: "string" } as const;
+const textOrNull = { type: ["string", "null"] } as const;
+const count = { type: "integer", minimum: 0 } as const;
+const list = <T>(items: T) => ({ type: "array", items }) as const;
+const exactly = <T extends object>(properties: T) =>
+  ({ type: "object", properties, required: Object.keys(properties), additionalProperties: false }) as const;
+const orNull = <T>(schema: T) => ({ anyOf: [schema, { type: "null" }] }) as const;
+const one = (...values: readonly string[]) => ({ enum: values }) as const;
+
+const side = orNull(
+  exactly({
+    text,
+    limit: orNull(
+      exactly({
+        text,
+        sense: one("most", "least"),
+        value: { type: "number" },
+        left: text,
+        passes: { type: "boolean" },
+      }),
+    ),
+  }),
+);
+const found = exactly({ error: count, warning: count, suppressed: count });
+const finding = orNull(exactly({ severity: one("error", "warning", "information"), message: text }));
+const schedule = exactly({ path: text, title: text, boards: count, ways: count });
+
+/** The shape of `compare --format json`, as JSON Schema. Limits are in base units: Ω, A, s. */
+export const compareSchema = {
+  $schema: "https://json-schema.org/draft/2020-12/schema",
+  title: "wayfile compare",
+  ...exactly({
+    version: { const: 1 },
+    comparisons: list(
+      exactly({
+        before: text,
+        after: text,
+        differs: { type: "boolean" },
+        installationsCompared: count,
+        installations: list(
+          exactly({
+            path: text,
+            formerPath: textOrNull,
+            title: text,
+            same: { type: "boolean" },
+            compared: exactly({ readings: count, lines: count }),
+            found: exactly({ before: found, after: found }),
+            places: list(
+              exactly({
+                of: one("way", "board", "installation"),
+                where: text,
+                title: text,
+                formerly: textOrNull,
+                state: one("stays", "came", "went"),
+                content: textOrNull,
+                readingsLost: count,
+                gravity: one(...gravities, "none"),
+                changes: list(
+                  exactly({
+                    kind: one(
+                      "altered",
+                      "vanished",
+                      "re-dated",
+                      "struck-out",
+                      "reinstated",
+                      "corrected",
+                      "read",
+                      "changed",
+                      "came",
+                      "went",
+                      "limit",
+                    ),
+                    address: text,
+                    name: text,
+                    day: textOrNull,
+                    before: side,
+                    after: side,
+                    effect: { enum: ["now fails", "now passes", null] },
+                    gravity: one(...gravities),
+                  }),
+                ),
+                findings: list(
+                  exactly({
+                    kind: one("comes", "goes", "graver", "milder", "suppressed", "unsuppressed"),
+                    check: text,
+                    before: finding,
+                    after: finding,
+                    departure: orNull(exactly({ rule: text, reason: text })),
+                  }),
+                ),
+              }),
+            ),
+            unread: exactly({ before: list(text), after: list(text) }),
+          }),
+        ),
+        came: list(schedule),
+        went: list(schedule),
+      }),
+    ),
+  }),
+} as const;

@@ -1,0 +1,219 @@
+/**
+ * What a person compares: files, folders, revisions of git, the index or standard input. Whatever it is, it becomes a
+ * list of schedules, each with all it uses from where it is itself.
+ */
+import { existsSync } from "node:fs";
+import { posix, resolve } from "node:path";
+import { Repository, type Revision } from "../git/repository.ts";
+import { type Installation, installationsOf } from "../model/installation.ts";
+import { textOf } from "../syntax/document.ts";
+import { ceiling, decode } from "../text/decode.ts";
+import { gather, isNewer, type LoadedFile, languageVersion, type Sources } from "../workspace/project.ts";
+import { Disk, shownPath } from "./files.ts";
+import { RevisionFiles } from "./revision-files.ts";
+import { findFiles } from "./search.ts";
+import type { Terminal } from "./terminal.ts";
+
+/** One installation as one version has it. */
+export interface Schedule {
+  /** Its file, from the folder or revision that was named. */
+  readonly path: string;
+  readonly installation: Installation;
+  /** The texts it is read from: where they are the same, nothing needs to be compared. */
+  readonly texts: readonly string[];
+}
+
+export interface LoadedVersion {
+  readonly called: string;
+  readonly schedules: readonly Schedule[];
+  /** Whether one file was named, which is then compared whatever its name. */
+  readonly single: boolean;
+  /** What could not be read of it, a sentence each. */
+  readonly failures: readonly string[];
+}
+
+export type Failure = { readonly failure: string };
+
+/** What an argument means, before anything is read. */
+export type Asked =
+  | { readonly kind: "input"; readonly called: string }
+  | { readonly kind: "disk"; readonly called: string; readonly path: string }
+  | {
+      readonly kind: "revision";
+      readonly called: string;
+      readonly revision: Revision;
+      readonly repository: Repository;
+      /** From the top of the repository; nothing where the revision alone was named. */
+      readonly path?: string;
+    };
+
+export interface VersionOptions {
+  readonly stdinPath?: string;
+}
+
+/** The versions that arguments name: at least two of them. */
+export async function versionsNamed(
+  args: readonly string[],
+  options: VersionOptions,
+  terminal: Terminal,
+): Promise<readonly LoadedVersion[] | Failure> {
+  if (args.filter((arg) => arg === "-").length > 1) return { failure: "Standard input can be read once only." };
+  const asked: Asked[] = [];
+  for (const arg of await spread(args, terminal)) {
+    const one = await askedFor(arg, terminal.cwd);
+    if ("failure" in one) return one;
+    asked.push(one);
+  }
+  const all = withPaths(asked.length === 1 ? [...asked, workingTree(asked[0], terminal.cwd)] : asked, terminal.cwd);
+  const versions: LoadedVersion[] = [];
+  for (const one of all) {
+    const version = await loadVersion(one, options, terminal);
+    if ("failure" in version) return version;
+    versions.push(version);
+  }
+  return versions;
+}
+
+/** `main..site` is two revisions, `main...site` the second and what it has in common with the first. */
+async function spread(args: readonly string[], { cwd }: Terminal): Promise<readonly string[]> {
+  const [only = ""] = args;
+  const [, from = "", dots = "", to = ""] = /^([^:]*?)(\.{2,3})([^:.][^:]*|)$/.exec(only) ?? [];
+  if (args.length !== 1 || dots === "" || existsSync(resolve(cwd, only))) return args;
+  const [a, b] = [from || "HEAD", to || "HEAD"];
+  if (dots === "..") return [a, b];
+  const repository = await Repository.round(cwd);
+  const base = "failure" in repository ? undefined : await repository.mergeBase(a, b);
+  return [base ?? a, b];
+}
+
+async function askedFor(arg: string, cwd: string): Promise<Asked | Failure> {
+  if (arg === "-") return { kind: "input", called: "standard input" };
+  const path = resolve(cwd, arg);
+  if (existsSync(path)) return { kind: "disk", called: arg, path };
+  const missing = `“${arg}” is no file, folder or revision of git here.`;
+  const repository = await Repository.round(cwd);
+  if ("failure" in repository) {
+    const noGit = repository.failure.startsWith("git was not found");
+    return { failure: looksLikeRevision(arg) && noGit ? repository.failure : missing };
+  }
+  const colon = arg.indexOf(":");
+  const [name, named] = colon < 0 ? [arg, undefined] : [arg.slice(0, colon), arg.slice(colon + 1)];
+  const revision = colon === 0 ? ({ index: true } as const) : await repository.commit(name);
+  if ("failure" in revision) return { failure: colon < 0 ? missing : revision.failure };
+  const own = { kind: "revision", called: arg, revision, repository } as const;
+  if (named === undefined) return own;
+  return { ...own, path: pathNamed(named, repository, cwd) };
+}
+
+const looksLikeRevision = (arg: string): boolean => /^HEAD|[~^@:]/.test(arg);
+
+/** As git takes it: from the top of the repository, or from this folder where it begins with `./`. */
+function pathNamed(named: string, repository: Repository, cwd: string): string {
+  if (/^\.\.?(?:\/|$)/.test(named)) return repository.inside(resolve(cwd, named)) ?? named;
+  return posix.normalize(named);
+}
+
+/** A revision by itself is compared with what is on the disk. */
+const workingTree = (asked: Asked | undefined, cwd: string): Asked => {
+  const path = asked?.kind === "revision" && asked.path !== undefined ? asked.repository.outside(asked.path) : cwd;
+  return { kind: "disk", called: "the files on the disk", path };
+};
+
+/** A revision that was named without a path is compared where the other is: its file, its folder, or this folder. */
+function withPaths(asked: readonly Asked[], cwd: string): readonly Asked[] {
+  const other = asked.find((one) => one.kind === "disk");
+  const named = asked.find((one) => one.kind === "revision" && one.path !== undefined);
+  return asked.map((one) => {
+    if (one.kind !== "revision" || one.path !== undefined) return one;
+    const path =
+      named?.kind === "revision" ? named.path : one.repository.inside(other?.kind === "disk" ? other.path : cwd);
+    return { ...one, path: path ?? "" };
+  });
+}
+
+async function loadVersion(
+  asked: Asked,
+  options: VersionOptions,
+  terminal: Terminal,
+): Promise<LoadedVersion | Failure> {
+  switch (asked.kind) {
+    case "input":
+      return fromInput(asked, options, terminal);
+    case "disk":
+      return fromDisk(asked, terminal);
+    case "revision":
+      return fromRevision(asked);
+  }
+}
+
+async function fromInput(
+  { called }: Asked,
+  { stdinPath }: VersionOptions,
+  terminal: Terminal,
+): Promise<LoadedVersion | Failure> {
+  const read = decode(await terminal.input(ceiling));
+  if ("failure" in read) return { failure: `Standard input cannot be read: ${read.failure}` };
+  const disk = new Disk(terminal.cwd);
+  const path = disk.path(stdinPath ?? "(standard input)");
+  disk.lend(path, read.text);
+  return versionOf(called, [disk.file(path) as LoadedFile], disk, true, (one) => disk.shown(one));
+}
+
+function fromDisk({ called, path }: Asked & { readonly kind: "disk" }, { cwd }: Terminal): LoadedVersion | Failure {
+  const disk = new Disk(cwd);
+  const found = findFiles([path], cwd);
+  for (const folder of found.folders) disk.admit(folder);
+  const single = found.folders.length === 0;
+  const files: LoadedFile[] = [];
+  for (const one of found.files) {
+    const file = disk.named(disk.path(one));
+    if ("failure" in file) return { failure: `“${disk.shown(one)}” cannot be read: ${file.failure}` };
+    files.push(file);
+  }
+  const base = single ? cwd : path;
+  return versionOf(called, files, disk, single, (one) => shownPath(base, one));
+}
+
+async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promise<LoadedVersion | Failure> {
+  const { called, repository, revision, path = "" } = asked;
+  const listed = await repository.files(revision, ".ways", path);
+  if ("failure" in listed) return listed;
+  const single = listed.length === 1 && listed[0] === path;
+  if (listed.length === 0 && path.endsWith(".ways")) return { failure: `There is no “${path}” in “${called}”.` };
+  const files = new RevisionFiles(repository, revision);
+  const failed = await files.load(listed);
+  if (failed) return failed;
+  const loaded: LoadedFile[] = [];
+  for (const one of listed) {
+    const file = files.file(one);
+    if ("failure" in file) return { failure: `“${called}:${one}” cannot be read: ${file.failure}` };
+    loaded.push(file);
+  }
+  return versionOf(called, loaded, files, single, (one) => posix.relative(single ? "" : path, one));
+}
+
+/** Every installation of the files, with what it uses; what others use is compared with them. */
+function versionOf(
+  called: string,
+  files: readonly LoadedFile[],
+  sources: Sources,
+  single: boolean,
+  shown: (path: string) => string,
+): LoadedVersion | Failure {
+  const failures: string[] = [];
+  const schedules: Schedule[] = [];
+  for (const file of files) {
+    if (file.model.installations.length === 0) continue;
+    const { files: all, findings, unread } = gather(file, sources);
+    if (all.some(isNewer))
+      return {
+        failure: `“${shown(file.path)}” is in a newer version of the language than ${languageVersion}: get a newer program.`,
+      };
+    failures.push(...findings.map(({ message }) => message));
+    const texts = all.map(({ document }) => textOf(document));
+    // Of what it uses the installations are compared where they are written.
+    for (const installation of installationsOf(all, unread).slice(0, file.model.installations.length))
+      schedules.push({ path: shown(file.path), installation, texts });
+  }
+  return { called, schedules, single, failures };
+}

@@ -1,0 +1,425 @@
+/**
+ * Two versions of an installation beside each other, as data: a schedule and its revision, or the brief and what was
+ * built. What happened to readings that were recorded comes first; then ways and boards, the gravest first.
+ */
+import { rowOf } from "../../../grammar/vocabulary.ts";
+import { studyWay } from "../../circuit/way.ts";
+import type { Board } from "../../model/file.ts";
+import type { BoardInPlace, Installation } from "../../model/installation.ts";
+import { type Entry, entriesAtOrigin, entriesOfBoard, entriesOfWay, type Renamed } from "../../readings/entries.ts";
+import { planBoard, planSupply } from "../../readings/plan-board.ts";
+import { planDead } from "../../readings/plan-dead.ts";
+import { planLive } from "../../readings/plan-live.ts";
+import type { Segment } from "../../syntax/split.ts";
+import { listed } from "../../text/words.ts";
+import { type ChangeKind, changesOf, type EntryChange, isRecord } from "./changes.ts";
+import { type FindingChange, type Found, findingChanges, foundIn } from "./findings.ts";
+import { type Judged, type Limits, limitsFor } from "./limits.ts";
+import { type Matched, matchBoards, matchWays, type PlacedWay, type WayMatch } from "./match.ts";
+
+export interface Version {
+  /** What the reader calls it: the path or the revision it was read from. */
+  readonly called: string;
+  readonly installation: Installation;
+}
+
+/** What one version says of something, and how that is judged. */
+export interface Side {
+  readonly text: string;
+  readonly judged?: Judged;
+}
+
+export interface Change {
+  readonly kind: ChangeKind;
+  /** Its address in the later version; of what went, in the earlier. */
+  readonly at: string;
+  /** What a person calls it: “Zs”, “insulation 500 V, L-E”. */
+  readonly name: string;
+  /** The day of its tests. */
+  readonly on?: string;
+  readonly old?: Side;
+  readonly now?: Side;
+  /** Whether it went beyond a limit that it kept before, or the other way about. */
+  readonly effect?: "now fails" | "now passes";
+  readonly gravity: Gravity;
+}
+
+/** From the gravest. */
+export const gravities = [
+  "record",
+  "signature",
+  "verdict",
+  "design",
+  "suppressed",
+  "stated",
+  "reading",
+  "remark",
+] as const;
+export type Gravity = (typeof gravities)[number];
+
+export type PlaceKind = "way" | "board" | "supply" | "installation";
+
+export interface PlaceChanges {
+  readonly of: PlaceKind;
+  /** By its present name: `A/3`, `A`; of what went by its former. */
+  readonly where: string;
+  readonly title: string;
+  /** The name it had, where it has another now. */
+  readonly was?: string;
+  readonly state: "stays" | "came" | "went";
+  /** What came or went with it, in a few words. */
+  readonly content?: string;
+  /** Readings that went with it. */
+  readonly lost: number;
+  readonly changes: readonly Change[];
+  readonly findings: readonly FindingChange[];
+  readonly gravity: Gravity | "none";
+}
+
+export interface Comparison {
+  readonly title: string;
+  readonly before: string;
+  readonly after: string;
+  /** How many readings and lines of the earlier version were compared. */
+  readonly compared: { readonly readings: number; readonly lines: number };
+  readonly places: readonly PlaceChanges[];
+  readonly found: { readonly before: Found["counts"]; readonly after: Found["counts"] };
+  /** Lines that could not be read, so that nothing is known of them. */
+  readonly unread: { readonly before: readonly string[]; readonly after: readonly string[] };
+}
+
+/** Whether the two say the same, as far as they could be read. */
+export const isSame = ({ places }: Comparison): boolean => places.length === 0;
+
+export function comparisonOf(before: Version, after: Version): Comparison {
+  const [was, is] = [before.installation, after.installation];
+  const boards = matchBoards(boardsOf(was), boardsOf(is));
+  const renamed: Renamed = new Map(
+    boards.flatMap(({ old, now }) =>
+      old && now && old.head.name !== now.head.name ? [[old.head.name, now.head.name] as const] : [],
+    ),
+  );
+  const ways = matchWays(boards, renamed);
+  const found = { before: foundIn(was), after: foundIn(is) };
+  const compare = new Comparer(was, is, found.before, found.after, renamed);
+  const places = [compare.origin(), ...boards.map((pair) => compare.board(pair, ways)), ...compare.ways(ways)];
+  const changed = places.filter(isChanged).map((place, index) => ({ place, index }));
+  changed.sort((a, b) => rankOf(a.place) - rankOf(b.place) || a.index - b.index);
+  return {
+    title: is.head.title || was.head.title,
+    before: before.called,
+    after: after.called,
+    compared: compare.compared,
+    places: changed.map(({ place }) => place),
+    found: { before: found.before.counts, after: found.after.counts },
+    unread: { before: unreadIn(was), after: unreadIn(is) },
+  };
+}
+
+const boardsOf = ({ boards }: Installation): Board[] => boards.map(({ board }) => board);
+
+const isChanged = ({ changes, findings, was, state }: PlaceChanges): boolean =>
+  changes.length > 0 || findings.length > 0 || was !== undefined || state !== "stays";
+
+const rankOf = ({ gravity }: PlaceChanges): number =>
+  gravity === "none" ? gravities.length : gravities.indexOf(gravity);
+
+/** The lines that a fault of the language keeps from being compared. */
+function unreadIn({ files }: Installation): string[] {
+  return files.flatMap(({ problems }) =>
+    [...problems].flatMap(([segment, found]) => {
+      const faults = found.filter(({ check }) => check !== "former-word" && check !== "passed-over");
+      return [...new Set(faults.map(({ start }) => lineAt(segment, start)))];
+    }),
+  );
+}
+
+function lineAt({ text }: Segment, at: number): string {
+  const start = Math.max(text.lastIndexOf("\n", at - 1), text.lastIndexOf("\r", at - 1)) + 1;
+  return (
+    text
+      .slice(start)
+      .split(/[\r\n]/, 1)[0]
+      ?.trim() ?? ""
+  );
+}
+
+/** One side of a place: what it holds, what is found there, and what its readings are compared with. */
+interface Part {
+  readonly entries: readonly Entry[];
+  readonly found: readonly NonNullable<ReturnType<Found["at"]["get"]>>[number][];
+  readonly limits: () => Limits;
+}
+
+/** How a schedule is divided into files is not what it records; what they bring is compared. */
+const ofFiles: ReadonlySet<string> = new Set(["use", "wayfile"]);
+
+const nothing: Part = { entries: [], found: [], limits: () => () => undefined };
+
+class Comparer {
+  readonly #was: Installation;
+  readonly #is: Installation;
+  readonly #before: Found;
+  readonly #after: Found;
+  readonly #renamed: Renamed;
+  readonly compared = { readings: 0, lines: 0 };
+  readonly #oldPlaces: ReadonlyMap<Board, BoardInPlace>;
+  readonly #nowPlaces: ReadonlyMap<Board, BoardInPlace>;
+  /** Whether anything changed beside the ways, or in a way that feeds a board: then limits of other ways may have moved. */
+  #moves = false;
+
+  constructor(was: Installation, is: Installation, before: Found, after: Found, renamed: Renamed) {
+    this.#was = was;
+    this.#is = is;
+    this.#before = before;
+    this.#after = after;
+    this.#renamed = renamed;
+    const byBoard = ({ boards }: Installation) => new Map(boards.map((place) => [place.board, place]));
+    this.#oldPlaces = byBoard(was);
+    this.#nowPlaces = byBoard(is);
+  }
+
+  /** The files, the installation itself and its supply. */
+  origin(): PlaceChanges {
+    const part = (installation: Installation, found: Found): Part => {
+      const inBoards = new Set(installation.boards.flatMap(({ board }) => board.segments));
+      const own = [...found.at].flatMap(([segment, all]) => (inBoards.has(segment) ? [] : all));
+      const entries = entriesAtOrigin(installation).filter(({ address }) => !ofFiles.has(address.line?.word ?? ""));
+      return { entries, found: own, limits: () => limitsFor(entries, planSupply(installation)) };
+    };
+    const { changes, findings } = this.#compare(part(this.#was, this.#before), part(this.#is, this.#after));
+    const title = this.#is.head.title;
+    const was = this.#was.head.title;
+    return placeOf({
+      ...{ of: "installation", where: "installation", title, state: "stays", lost: 0, findings },
+      ...(was === title ? {} : { was }),
+      changes: changes.map((change) => withItsWays(change, this.#is)),
+    });
+  }
+
+  board({ old, now }: Matched<Board>, ways: readonly WayMatch[]): PlaceChanges {
+    const part = (
+      board: Board | undefined,
+      places: ReadonlyMap<Board, BoardInPlace>,
+      found: Found,
+      renamed?: Renamed,
+    ) => {
+      const place = board && places.get(board);
+      if (!board || !place) return nothing;
+      const entries = entriesOfBoard(board.head, renamed);
+      const ofWays = new Set(board.ways.map(({ segment }) => segment));
+      const own = board.segments.flatMap((segment) => (ofWays.has(segment) ? [] : (found.at.get(segment) ?? [])));
+      return { entries, found: own, limits: () => limitsFor(entries, planBoard(place.context)) };
+    };
+    const before = part(old, this.#oldPlaces, this.#before, this.#renamed);
+    const after = part(now, this.#nowPlaces, this.#after);
+    const { name: where, title } = (now ?? old)?.head ?? { name: "", title: "" };
+    const own = { of: "board", where, title } as const;
+    if (old && now) {
+      const changes = this.#compare(before, after);
+      const named = old.head.name === where ? changes : renamedFrom(old.head.name, changes);
+      return placeOf({ ...own, state: "stays", lost: 0, ...named });
+    }
+    const stayed = ways.filter(
+      (pair) => pair.old && pair.now && (old ? pair.old.board === old : pair.now.board === now),
+    );
+    const ofIts = (old ?? now)?.ways.length ?? 0;
+    const content = `${counted(ofIts, "way")}${stayed.length > 0 ? `, ${stayed.length} of them ${old ? "now on another board" : "from another board"}` : ""}`;
+    const lost = old ? before.entries.filter(isRecord).length : 0;
+    const findings = now ? findingChanges(before, after) : [];
+    return placeOf({ ...own, state: old ? "went" : "came", content, lost, changes: [], findings });
+  }
+
+  ways(pairs: readonly WayMatch[]): PlaceChanges[] {
+    const feeders = pairs.filter(({ now, old }) => (now ?? old)?.way.kind === "feeder");
+    const others = pairs.filter((pair) => !feeders.includes(pair));
+    // What feeds a board decides limits on it: so it is looked at first.
+    const found = new Map([...feeders, ...others].map((pair) => [pair, this.#way(pair)]));
+    return pairs.flatMap((pair) => found.get(pair) ?? []);
+  }
+
+  #way({ old, now, sameBoard }: WayMatch): PlaceChanges {
+    const { board, way } = (now ?? old) as PlacedWay;
+    const where = `${board.head.name}/${way.id}`;
+    const own = { of: "way", where, title: way.title } as const;
+    const before = this.#partOfWay(old, this.#oldPlaces, this.#before, this.#renamed);
+    const after = this.#partOfWay(now, this.#nowPlaces, this.#after);
+    if (old && now) {
+      const name = this.#renamed.get(old.board.head.name) ?? old.board.head.name;
+      const former = `${old.board.head.name}/${old.way.id}`;
+      const moved = !sameBoard || old.way.id !== way.id || name !== board.head.name;
+      const changes = this.#compare(before, after);
+      if (way.kind === "feeder" && changes.changes.length > 0) this.#moves = true;
+      return placeOf({ ...own, state: "stays", lost: 0, ...(moved ? renamedFrom(former, changes) : changes) });
+    }
+    const lost = old ? before.entries.filter(isRecord).length : 0;
+    const findings = now ? findingChanges(before, after) : [];
+    return placeOf({
+      ...own,
+      state: old ? "went" : "came",
+      content: contentOf(way, before, after),
+      lost,
+      changes: [],
+      findings,
+    });
+  }
+
+  #partOfWay(
+    placed: PlacedWay | undefined,
+    places: ReadonlyMap<Board, BoardInPlace>,
+    { at }: Found,
+    renamed?: Renamed,
+  ): Part {
+    const context = placed && places.get(placed.board)?.context;
+    if (!placed || !context) return nothing;
+    const { board, way } = placed;
+    const entries = entriesOfWay(board.head.name, way, renamed);
+    const limits = () => {
+      const study = studyWay(way, context);
+      return limitsFor(entries, [...planDead(study), ...planLive(study)]);
+    };
+    return { entries, found: at.get(way.segment) ?? [], limits };
+  }
+
+  #compare(before: Part, after: Part): Pick<PlaceChanges, "changes" | "findings"> {
+    const readings = before.entries.filter(isRecord).length;
+    this.compared.readings += readings;
+    this.compared.lines += before.entries.length - readings;
+    const raw = changesOf(before.entries, after.entries);
+    const isWay = after.entries[0]?.address.place.of === "way";
+    if (!isWay && raw.length > 0) this.#moves = true;
+    const ofLimits = raw.length > 0 || this.#moves;
+    const limits = ofLimits ? { before: before.limits(), after: after.limits() } : undefined;
+    const changes = raw.map((change) => judgedChange(change, limits?.before, limits?.after));
+    const moved = limits ? movedLimits(before, after, limits.before, limits.after) : [];
+    return { changes: byGravity([...changes, ...moved]), findings: findingChanges(before, after) };
+  }
+}
+
+/** The former name says what a line `formerly` says. */
+const renamedFrom = (was: string, { changes, findings }: Pick<PlaceChanges, "changes" | "findings">) => ({
+  was,
+  changes: changes.filter(({ kind, name }) => kind !== "came" || !name.startsWith("formerly ")),
+  findings,
+});
+
+/** Which ways a line of a circuit type concerns. */
+function withItsWays(change: Change, { boards }: Installation): Change {
+  const [, type] = /^circuit-type ([^\s,]+)/.exec(change.name) ?? [];
+  const ways = boards.flatMap(({ board }) =>
+    board.ways.flatMap((way) => (way.header.args.as?.value === type ? [`${board.head.name}/${way.id}`] : [])),
+  );
+  return type === undefined || ways.length === 0 ? change : { ...change, name: `${change.name} (${listed(ways)})` };
+}
+
+/** The latest readings that are as they were, while what they are compared with is not. */
+function movedLimits(before: Part, after: Part, was: Limits, is: Limits): Change[] {
+  const olds = new Map(before.entries.map((entry) => [tailOf(entry), entry]));
+  return after.entries.flatMap((now): Change[] => {
+    const old = olds.get(tailOf(now));
+    if (!now.reading || !old || old.meaning !== now.meaning || !isLatest(now, after.entries)) return [];
+    const [before, after_] = [was(old), is(now)];
+    if (!before || !after_ || before.limit === after_.limit) return [];
+    return [judgedChange({ kind: "limit", old, now }, was, is)];
+  });
+}
+
+const isLatest = ({ on, address }: Entry, entries: readonly Entry[]): boolean =>
+  !entries.some(
+    (other) =>
+      (other.on ?? "") > (on ?? "") &&
+      other.address.line?.word === address.line?.word &&
+      other.address.part === address.part &&
+      other.address.line?.key.join() === address.line?.key.join(),
+  );
+
+/** An address without its place. */
+const tailOf = ({ at, address }: Entry): string => {
+  const first = at.indexOf(" · ");
+  return address.place.of === "way" || address.place.of === "board" ? (first < 0 ? "" : at.slice(first)) : at;
+};
+
+function judgedChange({ kind, old, now }: EntryChange, was?: Limits, is?: Limits): Change {
+  const before = old && sideOf(old, was?.(old) ?? (kind === "vanished" ? undefined : is?.(old)));
+  const after = now && sideOf(now, is?.(now));
+  const entry = (now ?? old) as Entry;
+  const [passed, passes] = [before?.judged?.passes, after?.judged?.passes];
+  const effect =
+    passes === false && passed !== false ? "now fails" : passes === true && passed === false ? "now passes" : undefined;
+  return {
+    kind,
+    at: entry.at,
+    name: nameOf(entry),
+    ...(entry.on === undefined ? {} : { on: entry.on }),
+    ...(before ? { old: before } : {}),
+    ...(after ? { now: after } : {}),
+    ...(effect ? { effect } : {}),
+    gravity: gravityOf(kind, entry, effect),
+  };
+}
+
+function sideOf(entry: Entry, judged: Judged | undefined): Side {
+  const text = entry.address.line ? entry.shown : entry.line;
+  return { text: text === "" ? entry.line : text, ...(judged ? { judged } : {}) };
+}
+
+/** The line as the schedule has it; what it is in, where that is no block of tests. */
+export function nameOf({ address: { blocks, line, part }, on }: Pick<Entry, "address" | "on">): string {
+  const within = blocks.filter(({ word }) => on === undefined || !(word === "dead" || word === "live"));
+  const steps = [...within, ...(line ? [line] : [])].map(({ word, key }) => [word, ...key.map(shortened)].join(" "));
+  const name = [...steps, ...(part === undefined ? [] : [part])].join(", ");
+  return name === "" ? "tests" : name;
+}
+
+const longest = 40;
+const shortened = (text: string): string => (text.length > longest ? `${text.slice(0, longest - 1)}…` : text);
+
+const ofRecord: ReadonlySet<ChangeKind> = new Set(["altered", "vanished", "re-dated", "reinstated"]);
+
+function gravityOf(kind: ChangeKind, entry: Entry, effect: Change["effect"]): Gravity {
+  const row = rowOf(entry.kind, entry.address.line?.word ?? "");
+  if (ofRecord.has(kind)) return "record";
+  if (row?.signs || kind === "corrected" || kind === "struck-out" || entry.address.line?.word === "with")
+    return "signature";
+  if (effect === "now fails") return "verdict";
+  if (entry.address.line?.word === "departure") return "suppressed";
+  if (row?.sizes || row?.figures === "rating" || row?.figures === "device") return "design";
+  if (row?.remark) return "remark";
+  return kind === "read" ? "reading" : "stated";
+}
+
+const byGravity = (changes: readonly Change[]): Change[] =>
+  changes.toSorted((a, b) => gravities.indexOf(a.gravity) - gravities.indexOf(b.gravity));
+
+type Ungraded = Omit<PlaceChanges, "gravity">;
+
+function placeOf(place: Ungraded): PlaceChanges {
+  const { changes, findings, state, lost, was } = place;
+  const grades: Gravity[] = [
+    ...(state === "went" && lost > 0 ? (["record"] as const) : []),
+    ...changes.map(({ gravity }) => gravity),
+    ...findings.map(gravityOfFinding),
+    ...(state !== "stays" ? (["design"] as const) : []),
+    ...(was !== undefined ? (["stated"] as const) : []),
+  ];
+  const [gravest] = grades.toSorted((a, b) => gravities.indexOf(a) - gravities.indexOf(b));
+  return { ...place, gravity: gravest ?? "none" };
+}
+
+function gravityOfFinding({ kind, now }: FindingChange): Gravity {
+  if (kind === "suppressed" || kind === "unsuppressed") return "suppressed";
+  if (kind === "goes" || kind === "milder") return "remark";
+  return now?.severity === "error" ? "verdict" : "suppressed";
+}
+
+function contentOf({ kind }: PlacedWay["way"], before: Part, after: Part): string {
+  const { entries } = before.entries.length > 0 ? before : after;
+  const stated = (word: string) =>
+    entries.find(({ address }) => address.line?.word === word && address.blocks.length === 0)?.shown;
+  const readings = entries.filter(isRecord).length;
+  return [kind, stated("device"), stated("cable"), readings > 0 ? counted(readings, "reading") : undefined]
+    .filter((one) => one !== undefined)
+    .join(", ");
+}
+
+export const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;

@@ -1,0 +1,206 @@
+/**
+ * Which board and which way of one version is which of the other. They are known by what they are: what the schedule
+ * states itself (`formerly`), their number, title, cable, points and readings. A name alone pairs only what nothing else
+ * claims.
+ */
+import type { Board, Way } from "../../model/file.ts";
+import type { Renamed } from "../../readings/entries.ts";
+import { entriesOfWay } from "../../readings/entries.ts";
+import { formerBoard, formerWay } from "./formerly.ts";
+
+export interface Matched<T> {
+  readonly old: T | undefined;
+  readonly now: T | undefined;
+}
+
+/** In the order of the later version; what went comes last. */
+export function matchBoards(before: readonly Board[], after: readonly Board[]): Matched<Board>[] {
+  const pairs = new Map<Board, Board>();
+  const left = new Set(before);
+  const pair = (now: Board, old: Board | undefined): void => {
+    if (!old || pairs.has(now) || !left.delete(old)) return;
+    pairs.set(now, old);
+  };
+  for (const now of after) pair(now, formerBoard(now.head, before));
+  const scored = after.flatMap((now) => before.map((old) => ({ now, old, score: likenessOfBoards(old, now) })));
+  for (const { now, old, score } of scored.toSorted((a, b) => b.score - a.score)) if (score >= enough) pair(now, old);
+  for (const now of after)
+    pair(
+      now,
+      [...left].find(({ head }) => head.name === now.head.name),
+    );
+  return [...after.map((now) => ({ old: pairs.get(now), now })), ...[...left].map((old) => ({ old, now: undefined }))];
+}
+
+/** What a likeness must come to: two facts that a circuit or board does not share with its neighbours by chance. */
+const enough = 4;
+
+const sameText = (a: string, b: string): boolean => a !== "" && a.trim().toLowerCase() === b.trim().toLowerCase();
+
+function likenessOfBoards(old: Board, now: Board): number {
+  const name = old.head.name === now.head.name ? 2 : 0;
+  const title = sameText(old.head.title, now.head.title) ? 3 : 0;
+  const titles = new Set(old.ways.map((way) => way.title.toLowerCase()).filter((one) => one !== ""));
+  const named = now.ways.filter((way) => way.title !== "");
+  const common = named.filter((way) => titles.has(way.title.toLowerCase())).length;
+  const share = common / Math.max(titles.size, named.length, 1);
+  return name + title + (common >= 2 ? 4 * share : share);
+}
+
+/** A way with what it is known by. */
+interface Known {
+  readonly board: string;
+  readonly way: Way;
+  readonly title: string;
+  /** What it says of cable, length, points and use, by word. */
+  readonly stated: ReadonlyMap<string, string>;
+  /** Its dated readings. */
+  readonly readings: ReadonlySet<string>;
+}
+
+export interface PlacedWay {
+  readonly board: Board;
+  readonly way: Way;
+}
+
+const weights: Readonly<Record<string, number>> = {
+  cable: 0.75,
+  length: 1.5,
+  run: 2,
+  points: 0.5,
+  serves: 0.5,
+  device: 0.5,
+  Ib: 0.5,
+};
+
+function known({ board, way }: PlacedWay, renamed: Renamed): Known {
+  const stated = new Map<string, string>();
+  const readings = new Set<string>();
+  for (const { address, meaning, reading, on } of entriesOfWay(board.head.name, way, renamed)) {
+    const word = address.line?.word ?? "";
+    if (reading && on !== undefined) readings.add(`${on} ${word} ${address.part ?? ""} ${meaning}`);
+    else if (word in weights) stated.set(word, `${stated.get(word) ?? ""} ${meaning}`);
+  }
+  return { board: board.head.name, way, title: way.title.trim().toLowerCase(), stated, readings };
+}
+
+function likeness(old: Known, now: Known, sameBoard: boolean): number {
+  const number = sameBoard && old.way.id === now.way.id ? 2 : 0;
+  const title = old.title !== "" && old.title === now.title ? 3 : 0;
+  let stated = 0;
+  for (const [word, meaning] of old.stated) if (now.stated.get(word) === meaning) stated += weights[word] ?? 0;
+  let common = 0;
+  for (const reading of old.readings) if (now.readings.has(reading)) common++;
+  const read = common >= 2 ? 4 * (common / Math.max(old.readings.size, 1)) : 0;
+  return number + title + stated + read;
+}
+
+export interface WayMatch extends Matched<PlacedWay> {
+  /** Whether it stayed on its board. */
+  readonly sameBoard: boolean;
+}
+
+/** The ways of all boards: each on its own board first, then those that went from one board and came on another. */
+export function matchWays(boards: readonly Matched<Board>[], renamed: Renamed): WayMatch[] {
+  const matched: WayMatch[] = [];
+  const leftOld: PlacedWay[] = [];
+  const leftNow: PlacedWay[] = [];
+  for (const { old, now } of boards) {
+    const { pairs, gone, fresh } = onBoard(placed(old), placed(now), renamed);
+    for (const one of pairs) matched.push({ ...one, sameBoard: true });
+    leftOld.push(...gone);
+    leftNow.push(...fresh);
+  }
+  const across = pairUp(leftOld, leftNow, renamed, false);
+  return [
+    ...matched,
+    ...across.pairs.map((one) => ({ ...one, sameBoard: false })),
+    ...across.fresh.map((now) => ({ old: undefined, now, sameBoard: true })),
+    ...across.gone.map((old) => ({ old, now: undefined, sameBoard: true })),
+  ];
+}
+
+const placed = (board: Board | undefined): PlacedWay[] => board?.ways.map((way) => ({ board, way })) ?? [];
+
+interface Paired {
+  readonly pairs: readonly { readonly old: PlacedWay; readonly now: PlacedWay }[];
+  readonly gone: readonly PlacedWay[];
+  readonly fresh: readonly PlacedWay[];
+}
+
+const isSpare = ({ way }: PlacedWay): boolean => way.kind === "spare";
+
+function onBoard(before: readonly PlacedWay[], after: readonly PlacedWay[], renamed: Renamed): Paired {
+  const spares = pairByNumber(before.filter(isSpare), after.filter(isSpare));
+  const ways = before.map(({ way }) => way);
+  const former = after.flatMap((now) => {
+    const old = isSpare(now) ? undefined : formerWay(now.way, ways);
+    const place = old && before.find(({ way }) => way === old);
+    return place ? [{ old: place, now }] : [];
+  });
+  const taken = new Set<PlacedWay>(former.flatMap(({ old, now }) => [old, now]));
+  const rest = (ways: readonly PlacedWay[]) => ways.filter((one) => !isSpare(one) && !taken.has(one));
+  const others = pairUp(rest(before), rest(after), renamed, true);
+  return {
+    pairs: [...spares.pairs, ...former, ...others.pairs],
+    gone: [...spares.gone, ...others.gone],
+    fresh: [...spares.fresh, ...others.fresh],
+  };
+}
+
+/** Those of one number and title are the same without a further look; the rest by likeness, the most alike first. */
+function pairUp(
+  before: readonly PlacedWay[],
+  after: readonly PlacedWay[],
+  renamed: Renamed,
+  sameBoard: boolean,
+): Paired {
+  const pairs: { old: PlacedWay; now: PlacedWay }[] = [];
+  const left = new Set(before);
+  const open = new Set(after);
+  const pair = (old: PlacedWay, now: PlacedWay): void => {
+    if (!left.has(old) || !open.has(now)) return;
+    left.delete(old);
+    open.delete(now);
+    pairs.push({ old, now });
+  };
+  if (sameBoard) {
+    const byName = new Map(before.map((old) => [`${old.way.id}\0${old.way.title}`, old]));
+    for (const now of after) {
+      const old = byName.get(`${now.way.id}\0${now.way.title}`);
+      if (old) pair(old, now);
+    }
+  }
+  const olds = [...left].filter((one) => !isSpare(one)).map((one) => ({ one, is: known(one, renamed) }));
+  const nows = [...open].filter((one) => !isSpare(one)).map((one) => ({ one, is: known(one, new Map()) }));
+  // A board has some tens of ways; where thousands are left over, only those of one title can be the same.
+  const many = olds.length * nows.length > 250_000;
+  const scored = nows.flatMap((now) =>
+    olds.flatMap((old) => {
+      if (many && now.is.title !== old.is.title) return [];
+      const score = likeness(old.is, now.is, sameBoard);
+      return score >= enough ? [{ old: old.one, now: now.one, score }] : [];
+    }),
+  );
+  for (const { old, now } of scored.toSorted((a, b) => b.score - a.score)) pair(old, now);
+  const byNumber = sameBoard ? pairByNumber([...left], [...open]) : undefined;
+  return byNumber
+    ? { pairs: [...pairs, ...byNumber.pairs], gone: byNumber.gone, fresh: byNumber.fresh }
+    : { pairs, gone: [...left], fresh: [...open] };
+}
+
+function pairByNumber(before: readonly PlacedWay[], after: readonly PlacedWay[]): Paired {
+  const left = new Map(before.map((old) => [old.way.id, old]));
+  const pairs: { old: PlacedWay; now: PlacedWay }[] = [];
+  const fresh: PlacedWay[] = [];
+  for (const now of after) {
+    const old = left.get(now.way.id);
+    // A spare way that is used now, or the other way about, is not the same circuit.
+    if (old && isSpare(old) === isSpare(now)) {
+      left.delete(now.way.id);
+      pairs.push({ old, now });
+    } else fresh.push(now);
+  }
+  const paired = new Set(pairs.map(({ old }) => old));
+  return { pairs, gone: before.filter((old) => !paired.has(old)), fresh };
+}

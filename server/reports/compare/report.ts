@@ -1,0 +1,258 @@
+/** A comparison for people: what happened to the record first, then place by place, the gravest first. */
+import { capital, listed } from "../../text/words.ts";
+import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
+import { type Change, type Comparison, counted, isSame, type PlaceChanges, type Side } from "./comparison.ts";
+import type { FindingChange } from "./findings.ts";
+import type { Judged } from "./limits.ts";
+
+const cautions =
+  "What the two versions state is compared, not how it is written: amounts, not letters, and each dated reading with the same one. Comments are not compared. Which of two figures is right, and whether a change was agreed, this page does not know.";
+
+/** How much of it is shown: a comment on a code host takes only so much. */
+export interface Extent {
+  /** How many places; the rest is counted. */
+  readonly places?: number;
+}
+
+export function comparisonReport(comparison: Comparison, { places: most }: Extent = {}): Report {
+  const { title, before, after, places } = comparison;
+  const changed = places.filter((place) => !isOnlyMoved(place));
+  const shown = most === undefined ? changed : changed.slice(0, most);
+  const left = changed.length - shown.length;
+  const own = shown.flatMap(placeSection);
+  const record = recordSection(places);
+  const sections = [
+    ...record,
+    ...own,
+    ...movedSection(places),
+    ...(left > 0
+      ? [
+          section("More", [
+            paragraph(
+              `${capital(counted(left, "further place"))} changed and ${left === 1 ? "is" : "are"} not shown here.`,
+            ),
+          ]),
+        ]
+      : []),
+    ...unreadSection(comparison),
+  ];
+  const same = isSame(comparison) ? [section("The same", [paragraph(sameText(comparison))])] : [];
+  return {
+    title: `Compared: ${title || "an installation without a name"}`,
+    lead: [`Before: ${before}`, `After: ${after}`, ...headline(comparison)],
+    sections: [...same, ...sections],
+    cautions,
+  };
+}
+
+const section = (title: string, blocks: readonly Block[]): Section => ({ level: 1, title, blocks });
+
+/** It says how much was compared, so that nothing compared is not taken for nothing changed. */
+function sameText({ compared, unread }: Comparison): string {
+  const of = `${counted(compared.readings, "reading")} and ${counted(compared.lines, "other line")} were compared`;
+  const unknown = unread.before.length + unread.after.length > 0;
+  return unknown
+    ? `What could be read is the same: ${of}.`
+    : `Both state the same, and the same is found in them: ${of}.`;
+}
+
+/** One sentence on the record, one on what changed, one on what is found. */
+function headline(comparison: Comparison): string[] {
+  const { places, found } = comparison;
+  if (isSame(comparison)) return [];
+  const tally = tallyOf(comparison);
+  const record = [
+    ...(tally.altered > 0 ? [`${counted(tally.altered, "recorded reading")} altered`] : []),
+    ...(tally.vanished > 0 ? [`${counted(tally.vanished, "recorded reading")} gone`] : []),
+    ...(tally.corrected > 0 ? [`${tally.corrected} corrected with a reason`] : []),
+  ];
+  const ways = [
+    ...(tally.changed > 0 ? [`${counted(tally.changed, "way")} changed`] : []),
+    ...(tally.moved > 0 ? [`${tally.moved} moved or renumbered`] : []),
+    ...(tally.came > 0 ? [`${tally.came} new`] : []),
+    ...(tally.went > 0 ? [`${tally.went} gone`] : []),
+    ...(tally.read > 0 ? [`${counted(tally.read, "new reading")}`] : []),
+  ];
+  const counts = ({ error, warning, suppressed }: Comparison["found"]["before"]) =>
+    listed([counted(error, "error"), counted(warning, "warning"), `${suppressed} suppressed`]);
+  return [
+    ...(record.length > 0 ? [`${capital(listed(record))}.`] : []),
+    ...(ways.length > 0 ? [`${capital(listed(ways))}.`] : [`${capital(counted(places.length, "place"))} changed.`]),
+    `Found before: ${counts(found.before)}; after: ${counts(found.after)}.`,
+  ];
+}
+
+export interface Tally {
+  readonly altered: number;
+  readonly vanished: number;
+  readonly corrected: number;
+  readonly read: number;
+  readonly changed: number;
+  readonly moved: number;
+  readonly came: number;
+  readonly went: number;
+  /** Lines of the design, of ways and boards. */
+  readonly design: number;
+}
+
+export function tallyOf({ places }: Comparison): Tally {
+  const changes = places.flatMap((place) => place.changes);
+  const of = (...kinds: readonly Change["kind"][]) => changes.filter(({ kind }) => kinds.includes(kind)).length;
+  const ways = places.filter((place) => place.of === "way");
+  return {
+    altered: of("altered", "re-dated", "reinstated"),
+    vanished: of("vanished") + places.reduce((sum, { lost }) => sum + lost, 0),
+    corrected: of("corrected", "struck-out"),
+    read: of("read"),
+    changed: ways.filter((way) => way.state === "stays" && way.changes.length > 0).length,
+    moved: ways.filter(({ was }) => was !== undefined).length,
+    came: ways.filter(({ state }) => state === "came").length,
+    went: ways.filter(({ state }) => state === "went").length,
+    design: changes.filter(({ gravity }) => gravity === "design").length,
+  };
+}
+
+const isOfRecord = ({ gravity }: Change): boolean => gravity === "record";
+
+/** Readings that were recorded and are not the same: whoever signed for them has to know. */
+function recordSection(places: readonly PlaceChanges[]): Section[] {
+  const rows = places.flatMap((place) => [
+    ...place.changes.filter(isOfRecord).map((change) => [placeName(place), ...changeRow(change)]),
+    ...(place.state === "went" && place.lost > 0
+      ? [[placeName(place), "all its readings", counted(place.lost, "reading"), "gone", ""]]
+      : []),
+  ]);
+  const blocks = table(["where", "reading", "before", "after", "limit, and what is left"], rows);
+  return blocks.length > 0 ? [section("Recorded readings that are not the same", blocks)] : [];
+}
+
+const placeName = ({ of, where }: PlaceChanges): string => (of === "board" ? `board ${where}` : where);
+
+/** Whether all there is to say of a place is its new name. */
+const isOnlyMoved = ({ of, was, changes, findings, state }: PlaceChanges): boolean =>
+  of !== "installation" && was !== undefined && state === "stays" && changes.length + findings.length === 0;
+
+/** One row for each way or board that has another name and is the same otherwise. */
+function movedSection(places: readonly PlaceChanges[]): Section[] {
+  const rows = places
+    .filter(isOnlyMoved)
+    .map(({ of, where, title, was }) => [of, title === "" ? "" : `“${title}”`, was ?? "", where]);
+  const blocks = table(["", "which", "before", "now"], rows);
+  return blocks.length > 0 ? [section("Moved or renumbered, and the same otherwise", blocks)] : [];
+}
+
+function placeSection(place: PlaceChanges): Section[] {
+  const { of, was, state, content, title } = place;
+  const whole = of === "way" ? "the way" : "the board";
+  const rest = place.changes.filter((change) => !isOfRecord(change));
+  const rows = [
+    ...(of === "installation" && was !== undefined ? [["title", was, title, ""]] : []),
+    ...(state === "went" ? [[whole, content ?? "there", "gone", ""]] : []),
+    ...(state === "came" ? [[whole, "not there", content ?? "there", ""]] : []),
+    ...rest.map(changeRow),
+    ...place.findings.map(findingRow),
+  ];
+  const judged = rows.some(([, , , last]) => last !== "");
+  const head = ["what", "before", "after", ...(judged ? ["limit, and what is left"] : [])];
+  const blocks = table(head, judged ? rows : rows.map((row) => row.slice(0, 3)));
+  return blocks.length > 0 ? [section(headingOf(place), blocks)] : [];
+}
+
+function headingOf({ of, where, title, was, state }: PlaceChanges): string {
+  if (of === "installation") return "Installation and supply";
+  const called = `${of === "way" ? "Way" : "Board"} ${where}${title === "" ? "" : ` “${title}”`}`;
+  if (state !== "stays") return `${called}: ${state === "came" ? "new" : "gone"}`;
+  return was === undefined ? called : `${called}, was ${was}`;
+}
+
+const kindWords: Readonly<Partial<Record<Change["kind"], string>>> = {
+  altered: "altered",
+  vanished: "gone",
+  "re-dated": "under another day",
+  "struck-out": "struck out",
+  reinstated: "counts again",
+  corrected: "corrected",
+  limit: "limit moved",
+};
+
+function changeRow(change: Change): string[] {
+  const { kind, name, on, old, now } = change;
+  const day = on === undefined ? "" : `, ${on}`;
+  const word = kindWords[kind];
+  const what = `${name}${day}${word !== undefined && kind !== "vanished" ? ` (${word})` : ""}`;
+  return [
+    what,
+    old?.text ?? "not there",
+    now?.text ?? (kind === "vanished" ? "gone" : "not there"),
+    judgedText(change),
+  ];
+}
+
+/** “at most 1.37 Ω: 69 % left, then over by 5 %: now fails”. */
+function judgedText({ old, now, effect }: Change): string {
+  const [was, is] = [judgedOf(old), judgedOf(now)];
+  const end = effect ? `: ${effect}` : "";
+  if (!was && !is) return "";
+  if (!was || !is) return `${alone((was ?? is) as Judged)}${end}`;
+  if (was.limit === is.limit)
+    return `${was.limit}: ${was.left === is.left ? was.left : `${was.left}, then ${is.left}`}${end}`;
+  return `${alone(was)}, then ${alone(is)}${end}`;
+}
+
+const judgedOf = (side: Side | undefined): Judged | undefined => side?.judged;
+const alone = ({ limit, left }: Judged): string => `${limit}: ${left}`;
+
+function findingRow({ kind, check, old, now, departure }: FindingChange): string[] {
+  const said = (finding: FindingChange["old"]) => (finding ? `${finding.severity}: ${finding.message}` : "not found");
+  const by = departure ? `departure ${departure.rule} “${departure.reason}”` : "";
+  switch (kind) {
+    case "suppressed":
+      return [check, said(old), `still so: ${now?.message ?? ""}`, `suppressed by ${by}, not put right`];
+    case "unsuppressed":
+      return [check, `suppressed by ${by}`, said(now), "no longer suppressed"];
+    case "comes":
+      return [check, "not found", said(now), "new"];
+    case "goes":
+      return [check, said(old), "no longer found", ""];
+    default:
+      return [check, said(old), said(now), kind];
+  }
+}
+
+const mostLines = 10;
+
+/** What could not be read may have changed without being seen. */
+function unreadSection({ unread: { before, after } }: Comparison): Section[] {
+  const of = (which: string, lines: readonly string[]) =>
+    lines
+      .slice(0, mostLines)
+      .map((line) => [which, line])
+      .concat(lines.length > mostLines ? [[which, `and ${counted(lines.length - mostLines, "line")} more`]] : []);
+  const blocks = table(["version", "line"], [...of("before", before), ...of("after", after)]);
+  return blocks.length > 0 ? [section("Not compared: lines that cannot be read", blocks)] : [];
+}
+
+/** One brief beside several submissions: a row each. */
+export function rowsReport(brief: string, all: readonly Comparison[]): Report {
+  const rows = all.map((one) => {
+    const tally = tallyOf(one);
+    const unread = one.unread.after.length;
+    const { error, warning, suppressed } = one.found.after;
+    return [
+      one.after,
+      isSame(one) ? "the same" : counted(one.places.length, "place"),
+      String(tally.design),
+      listed([`${tally.came} new`, `${tally.went} gone`, `${tally.moved} moved`]),
+      tally.altered + tally.vanished === 0 ? "kept" : `${tally.altered} altered, ${tally.vanished} gone`,
+      String(tally.read),
+      `${counted(error, "error")}, ${counted(warning, "warning")}, ${suppressed} suppressed${unread > 0 ? `; ${counted(unread, "line")} unread` : ""}`,
+    ];
+  });
+  const head = ["built", "differs in", "design lines", "ways", "brief's readings", "new readings", "found"];
+  return {
+    title: `${capital(counted(all.length, "submission"))} beside one brief`,
+    lead: [`Brief: ${brief}`],
+    sections: [section("One row each", table(head, rows))],
+    cautions,
+  };
+}

@@ -1,0 +1,196 @@
+/** `wayfile compare` between files, folders, revisions, the index and standard input, by a real git. */
+import { readFileSync } from "node:fs";
+import { afterEach, describe, expect, it } from "vitest";
+import { compareSchema } from "../../server/cli/compare-json.ts";
+import { TestRepository } from "../helpers/repository.ts";
+import { faultsAgainst, type Schema } from "../helpers/schema.ts";
+import { runIn, runWithInput } from "./run.ts";
+
+const schedule = (Zs: string, more = "") => `wayfile 1
+use "shared/meters.ways"
+installation "Gull Slip" {
+  standard  BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from  supply
+    way 1 radial "Oven" {
+      device  BS EN 60898 B32 6 kA
+      length  12 m
+      live 2026-03-05 with M1 {
+        Zs  ${Zs}
+      }
+${more}    }
+  }
+}
+`;
+const meters = (serial: string) =>
+  `wayfile 1\ninstrument M1 "Tester" {\n  serial  "${serial}"\n  due     2026-11-03\n}\n`;
+const files = { "house.ways": schedule("0.42 Ω"), "shared/meters.ways": meters("1") };
+
+const made: TestRepository[] = [];
+const repositoryOf = (given: Readonly<Record<string, string>>): TestRepository => {
+  const one = new TestRepository();
+  made.push(one);
+  one.commit("First", given);
+  return one;
+};
+afterEach(() => {
+  for (const one of made.splice(0)) one.end();
+});
+
+describe("revisions", () => {
+  it("is the disk where one is named alone, and a file where the other is one", async () => {
+    const { folder } = altered();
+    for (const args of [
+      ["HEAD"],
+      ["HEAD", "house.ways"],
+      ["HEAD:house.ways"],
+      ["HEAD", "."],
+      [":house.ways", "house.ways"],
+    ]) {
+      const { code, out, err } = await runIn(folder, "compare", ...args);
+      expect({ code, err }, args.join(" ")).toEqual({ code: 0, err: "" });
+      expect(out, args.join(" ")).toMatch(/A\/1 +Zs, 2026-03-05 \(altered\) +0\.42 Ω +0\.47 Ω/);
+    }
+  });
+
+  function altered(): TestRepository {
+    const one = repositoryOf(files);
+    one.write({ "house.ways": schedule("0.47 Ω") });
+    return one;
+  }
+
+  it("are two with dots between them, or what a branch did since it left", async () => {
+    const one = repositoryOf(files);
+    one.git("checkout", "-q", "-b", "site");
+    one.commit("On site", { "house.ways": schedule("0.47 Ω") });
+    one.git("checkout", "-q", "main");
+    one.commit("Meanwhile", { "house.ways": schedule("0.42 Ω", '      note "Seen"\n') });
+    const two = await runIn(one.folder, "compare", "main..site");
+    expect(two.out).toContain("(altered)");
+    expect(two.out).toContain("note Seen");
+    const since = await runIn(one.folder, "compare", "main...site");
+    expect(since.out).toContain("(altered)");
+    expect(since.out).not.toContain("note Seen");
+    expect((await runIn(one.folder, "compare", "main:house.ways", "site:house.ways")).out).toContain("(altered)");
+    expect((await runIn(`${one.folder}/shared`, "compare", "main:./meters.ways", "site:../house.ways")).code).toBe(2);
+  });
+
+  it("read what a file uses from the same revision", async () => {
+    const one = repositoryOf(files);
+    one.commit("Another meter", { "shared/meters.ways": meters("2") });
+    one.write({ "shared/meters.ways": meters("3") });
+    const committed = await runIn(one.folder, "compare", "HEAD~1:house.ways", "HEAD:house.ways");
+    expect(committed.out).toMatch(/instrument M1, serial +"1" +"2"/);
+    const disk = await runIn(one.folder, "compare", "HEAD", "house.ways");
+    expect(disk.out).toMatch(/instrument M1, serial +"2" +"3"/);
+    one.git("add", "-A");
+    one.write({ "shared/meters.ways": meters("4") });
+    expect((await runIn(one.folder, "compare", "HEAD", ":")).out).toMatch(/instrument M1, serial +"2" +"3"/);
+  });
+
+  it("know a schedule that moved to another file, and those that came and went", async () => {
+    const one = repositoryOf({ ...files, "barn.ways": schedule("0.30 Ω").replace("Gull Slip", "Barn") });
+    one.move("house.ways", "sites/house.ways");
+    one.write({
+      "sites/shared/meters.ways": meters("1"),
+      "shed.ways": schedule("0.20 Ω").replace("Gull Slip", "Shed"),
+    });
+    one.remove("barn.ways");
+    const { out, err } = await runIn(one.folder, "compare", "HEAD");
+    expect(err).toBe("");
+    expect(out).toMatch(/gone +barn\.ways +Barn/);
+    expect(out).toMatch(/new +shed\.ways +Shed/);
+    expect(out).toContain("The file was house.ways and is sites/house.ways.");
+  });
+
+  it.each(["--all", "nowhere", "HEAD:none.ways", "HEAD~9", ":none.ways"])(
+    "%s is refused in a sentence",
+    async (name) => {
+      const { folder } = repositoryOf(files);
+      const { code, out, err } = await runIn(folder, "compare", name, "house.ways");
+      expect([code, out]).toEqual([2, ""]);
+      expect(err).toMatch(/^[“A-Z].*\.\n$/);
+    },
+  );
+});
+
+describe("other versions", () => {
+  it("come from standard input, with what they use from the disk", async () => {
+    const one = repositoryOf(files);
+    const { out, err, code } = await runWithInput(one.folder, schedule("0.47 Ω"), "compare", "house.ways", "-");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toContain("After: standard input");
+    expect(out).toContain("(altered)");
+    expect((await runWithInput(one.folder, "", "compare", "-", "-")).code).toBe(2);
+  });
+
+  it("are one brief and many submissions, a row each", async () => {
+    const one = repositoryOf({
+      ...files,
+      "offers/a.ways": schedule("0.42 Ω").replace('"shared', '"../shared'),
+      "offers/b.ways": schedule("0.42 Ω").replace('"shared', '"../shared').replace("B32", "B40"),
+    });
+    const { out, code } = await runIn(one.folder, "compare", "house.ways", "offers/a.ways", "offers/b.ways");
+    expect(code).toBe(0);
+    expect(out).toMatch(/offers\/a\.ways +the same +0 /);
+    expect(out).toMatch(/offers\/b\.ways +1 place +1 /);
+  });
+
+  it("end with 1 where they differ and that was wanted", async () => {
+    const one = repositoryOf(files);
+    expect((await runIn(one.folder, "compare", "HEAD", "house.ways", "--exit-code")).code).toBe(0);
+    one.write({ "house.ways": schedule("420 mΩ") });
+    expect((await runIn(one.folder, "compare", "HEAD", "house.ways", "--exit-code")).code).toBe(0);
+    one.write({ "house.ways": schedule("0.43 Ω") });
+    expect((await runIn(one.folder, "compare", "HEAD", "house.ways", "--exit-code")).code).toBe(1);
+    one.write({ "house.ways": schedule("0.42") });
+    expect((await runIn(one.folder, "compare", "HEAD", "house.ways", "--exit-code")).code).toBe(1);
+  });
+
+  it("that are both without an installation are refused", async () => {
+    const one = repositoryOf(files);
+    expect((await runIn(one.folder, "compare", "HEAD:shared/meters.ways", "shared/meters.ways")).err).toMatch(
+      /no installation/,
+    );
+  });
+});
+
+describe("JSON", () => {
+  const boatyard = () =>
+    Object.fromEntries(
+      ["heron-wharf/boatyard.ways", "heron-wharf/workshop.ways", "shared/instruments.ways"].map((path) => [
+        path,
+        readFileSync(`examples/${path}`, "utf8"),
+      ]),
+    );
+
+  it("is of its schema, whatever changed", async () => {
+    const one = repositoryOf({ ...files, ...boatyard() });
+    const workshop = boatyard()["heron-wharf/workshop.ways"] ?? "";
+    one.write({
+      "house.ways": schedule("0.47 Ω", '      departure 411.4.4 "Agreed"\n').replace("B32", "C63"),
+      "heron-wharf/workshop.ways": workshop
+        .replace("way 3 ", "way 13 ")
+        .replace("C16 6 kA", "C63 6 kA")
+        .replace("0.48 Ω", "0.58 Ω")
+        .replace("L-N 638 MΩ", "L-N 0.2 MΩ")
+        .replace(/ {2}way 6 [\s\S]*?\n {2}\}\n/, "")
+        .replace("spare", 'radial "Kiln" {\n length 3\n}'),
+    });
+    const { out, code } = await runIn(one.folder, "compare", "HEAD", "--format", "json");
+    expect(code).toBe(0);
+    const json = JSON.parse(out) as unknown;
+    expect(await faultsAgainst(compareSchema as unknown as Schema, json)).toEqual([]);
+    expect(out).toMatch(/"effect": "now fails"/);
+    expect(out).toMatch(/"state": "went"/);
+    const same = JSON.parse((await runIn(one.folder, "compare", "HEAD", "HEAD", "--format", "json")).out) as unknown;
+    expect(await faultsAgainst(compareSchema as unknown as Schema, same)).toEqual([]);
+    expect(same).toMatchObject({ version: 1, comparisons: [{ differs: false, installationsCompared: 2 }] });
+  });
+
+  it("of another shape would be seen", async () => {
+    expect(
+      await faultsAgainst(compareSchema as unknown as Schema, { version: 2, comparisons: [{ before: 1 }], more: true }),
+    ).not.toEqual([]);
+  });
+});
