@@ -131,6 +131,16 @@ type TraitsOf<P extends Params> = [ReadNames<P>] extends [never]
   ? Omit<Traits<keyof P & string>, "reads">
   : Traits<keyof P & string> & { readonly reads: Reads<keyof P & string>; readonly figures: ReadingFigures };
 
+/** Arguments by which a line gives itself a name. */
+type DefineNames<P extends Params> = {
+  [N in keyof P]: P[N] extends Param<infer A, boolean, boolean> ? (A extends { kind: "define" } ? N : never) : never;
+}[keyof P];
+
+/** What may stand often is told apart: by a name, by what is read, or by a key of its own. */
+type ToldApart<P extends Params> = [ReadNames<P> | DefineNames<P>] extends [never]
+  ? { readonly key: readonly (keyof P & string)[] } | { readonly follows: string }
+  : unknown;
+
 /** What a row says besides its arguments; what it must say of readings follows from those. */
 type Wording<P extends Params> = Omit<WordRow, "params" | "times" | keyof Traits> & TraitsOf<P>;
 
@@ -140,7 +150,7 @@ export const once = <const P extends Params>(params: P, wording: Wording<P>): Wo
   ...wording,
 });
 
-export const often = <const P extends Params>(params: P, wording: Wording<P>): WordRow<P> => ({
+export const often = <const P extends Params>(params: P, wording: Wording<P> & ToldApart<P>): WordRow<P> => ({
   params,
   times: "often",
   ...wording,

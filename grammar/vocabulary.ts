@@ -154,6 +154,7 @@ const signatories = {
 } as const;
 
 const alsoDesigned = often(signedRoughly, {
+  key: ["by"],
   signs: true,
   means: "A second designer, who answers for a part of the design.",
   example: 'also-designed by "T.E." 2026-01-22 position "Fire alarm designer"',
@@ -413,6 +414,7 @@ const partWork = once(
 const vulnerable = often(
   { what: text("the equipment, and what to do with it before a test") },
   {
+    key: ["what"],
     paper: "may be damaged by a test",
     means: "Equipment that a test may damage, and what is done about it first.",
     background: "It is shown on the worksheet before the test.",
@@ -586,6 +588,7 @@ const blocks = {
       },
     ),
     covers: often(ofCircuits, {
+      key: ["board", "ways"],
       means: "The boards or ways that this inspection or work is of. All of the schedule if left out.",
       example: "covers board A way 7",
     }),
@@ -600,6 +603,7 @@ const blocks = {
     "sampled-out": often(
       { ...ofCircuits, reason: text("why, and what was tested in their place") },
       {
+        key: ["board", "ways"],
         means: "Circuits that this inspection left out because alike ones were tested.",
         background:
           "A circuit that has no tests since the last inspection and stands on no such line, and under no limitation, is reported as missing.",
@@ -616,6 +620,7 @@ const blocks = {
         with: opt(label("with", text("who agreed"))),
       },
       {
+        key: ["what"],
         means: "What could not be inspected or tested, why, and who agreed.",
         limits: "Regulation 653.2: agreed limitations are recorded with whom they were agreed.",
         example:
@@ -686,6 +691,7 @@ const blocks = {
         by: opt(label("by", text("who put it right, or the paper that says so"))),
       },
       {
+        key: ["text"],
         means: "What was observed, where, and its classification code.",
         background:
           "One code, the gravest. Where it names a check, the schedule says when that check no longer finds anything there. What was put right stays, with `remedied` and the day: the report is as it was issued.",
@@ -707,6 +713,7 @@ const blocks = {
         text: opt(text("by what it was found")),
       },
       {
+        key: ["part"],
         means:
           "Whether what was there before is sufficient for the work: the existing installation must not impair it.",
         background: "Needed of every addition, alteration and minor work, part by part.",
@@ -742,6 +749,7 @@ const blocks = {
     attached: often(
       { what: text("what is attached") },
       {
+        key: ["what"],
         means: "What goes with the paper: photographs, thermal images, a risk assessment.",
         example: 'attached "Thermal images 1 to 6 of board A"',
       },
@@ -866,6 +874,7 @@ const blocks = {
     "other-source": often(
       { what: text("what it is, and where it is isolated") },
       {
+        key: ["what"],
         means: "Another source of supply: a generator, a battery, photovoltaic panels.",
         limits: "Regulations 313.2 and 551; Appendix 6.",
         example: 'other-source "Battery 5 kWh in the garage, isolator beside it"',
@@ -1845,6 +1854,7 @@ function inspectionRow() {
       to: opt(label("to", date("its last day"))),
     },
     {
+      key: ["kind", "on"],
       means: "An inspection: an initial verification, a periodic inspection, or the inspection of minor work.",
       background:
         "It answers for the tests of its days, and for those since the inspection before it; what was tested earlier stays under who signed then. Several stand in one schedule, and all are kept.",

@@ -140,7 +140,7 @@ describe("a circuit", () => {
           .join("")}}\n`;
         expect(isSame(compared(yard(workshop), yard(text)))).toBe(true);
       }),
-      { numRuns: 20 },
+      { numRuns: 6 },
     );
   });
 
@@ -153,7 +153,7 @@ describe("a circuit", () => {
         expect(result.places.every(({ state, was }) => state === "stays" && was !== undefined)).toBe(true);
         expect(result.places).toHaveLength(ids.filter((id, index) => order[index] !== id).length);
       }),
-      { numRuns: 30 },
+      { numRuns: 8 },
     );
   });
 

@@ -10,7 +10,6 @@ import { type Entry, entriesAtOrigin, entriesOfBoard, entriesOfWay, type Renamed
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
-import type { Segment } from "../../syntax/split.ts";
 import { listed } from "../../text/words.ts";
 import { type ChangeKind, changesOf, type EntryChange, isRecord } from "./changes.ts";
 import { type FindingChange, type Found, findingChanges, foundIn } from "./findings.ts";
@@ -134,7 +133,7 @@ function unreadIn({ files }: Installation): string[] {
   );
 }
 
-function lineAt({ text }: Segment, at: number): string {
+function lineAt({ text }: { readonly text: string }, at: number): string {
   const start = Math.max(text.lastIndexOf("\n", at - 1), text.lastIndexOf("\r", at - 1)) + 1;
   return (
     text

@@ -4,7 +4,8 @@ import type { Entry } from "../../readings/entries.ts";
 import { checkInstallation } from "../../rules/frame/check.ts";
 import type { SuppressedFinding } from "../../rules/frame/departures.ts";
 import type { Finding, Severity } from "../../rules/frame/rule.ts";
-import type { Segment } from "../../syntax/split.ts";
+
+type Segment = Finding["spot"]["segment"];
 
 export type FindingChangeKind = "comes" | "goes" | "graver" | "milder" | "suppressed" | "unsuppressed";
 
