@@ -17,7 +17,7 @@ export interface OverloadQuestion {
 
 /** One relation of 433.1.1, whether it holds, and by how much (A, negative when it does not). */
 export interface Relation {
-  readonly name: "Ib ≤ In" | "In ≤ Iz" | "I2 ≤ 1.45 × Iz";
+  readonly name: "Ib ≤ In" | "Ib ≤ Iz" | "Ir ≤ Iz" | "In ≤ Iz" | "I2 ≤ 1.45 × Iz";
   readonly holds: boolean;
   readonly margin: Calculated;
   /** What it compares, A: the second is never to be passed by the first. */
@@ -38,6 +38,25 @@ export function overload({ standard, Ib, In, Iz }: OverloadQuestion): Relation[]
   const last = relation("I2 ≤ 1.45 × Iz", I2.value, limit, combine(rule, Iz.source, I2.source));
   const { value, unit, source } = last.margin;
   return [...relations, { ...last, margin: worked(value, unit, source, () => [...I2.steps, ...last.margin.steps]) }];
+}
+
+/**
+ * Where an overload relay set to Ir (A) protects the cable instead of the device at the board (433.2.2): the relay and the
+ * load are within what the cable carries, and the device within nothing but the load.
+ */
+export function overloadByRelay({
+  Ib,
+  In,
+  Iz,
+  Ir,
+}: Omit<OverloadQuestion, "standard"> & { readonly Ir: number }): Relation[] {
+  const rule = ruleSource();
+  const both = combine(rule, Iz.source);
+  return [
+    relation("Ib ≤ In", Ib, In, rule),
+    relation("Ib ≤ Iz", Ib, Iz.value, both),
+    relation("Ir ≤ Iz", Ir, Iz.value, both),
+  ];
 }
 
 export const groundShare = (): number => known(overloadRules, { key: "ground" }, "value").value;

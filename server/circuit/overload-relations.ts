@@ -1,14 +1,20 @@
-import { type Calculated, overload, type Relation } from "../calc/index.ts";
+import { exceeds } from "../calc/compare.ts";
+import { type Calculated, overload, overloadByRelay, type Relation } from "../calc/index.ts";
+import { relaySetting } from "./overload-relay.ts";
 import type { WayStudy } from "./way.ts";
 
 /**
  * The relations of 433.1.1 that are to hold for a way. A ring shares its load between its legs and has a capacity of its
  * own to reach; the capacity behind a BS 3036 fuse already holds what its I2 asks for.
  */
-export function overloadRelations({ device, designCurrent, isRing }: WayStudy, Iz: Calculated): readonly Relation[] {
+export function overloadRelations(study: WayStudy, Iz: Calculated): readonly Relation[] {
+  const { device, designCurrent, isRing } = study;
   if (device?.rating === undefined) return [];
   const { standard, rating } = device;
-  const all = overload({ standard, Ib: designCurrent?.value ?? 0, In: rating, Iz });
+  const Ib = designCurrent?.value ?? 0;
+  const Ir = relaySetting(study);
+  if (Ir !== undefined && !isRing && exceeds(rating, Iz.value)) return overloadByRelay({ Ib, In: rating, Iz, Ir });
+  const all = overload({ standard, Ib, In: rating, Iz });
   if (isRing) return all.filter(({ name }) => name === "Ib ≤ In");
   return device.family === "BS 3036" ? all.filter(({ name }) => name !== "I2 ≤ 1.45 × Iz") : all;
 }

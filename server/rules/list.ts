@@ -26,6 +26,7 @@ import coordinationAssemblyBelowFault from "./coordination/assembly-below-fault.
 import coordinationBreakingCapacityExceeded from "./coordination/breaking-capacity-exceeded.ts";
 import coordinationBusbarBelowDevice from "./coordination/busbar-below-device.ts";
 import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.ts";
+import coordinationMainSwitchPoles from "./coordination/main-switch-poles.ts";
 import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
 import coordinationNoSelectivity from "./coordination/no-selectivity.ts";
 import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
@@ -57,16 +58,19 @@ import designDeviceOverCapacity from "./design/device-over-capacity.ts";
 import designDeviceOversized from "./design/device-oversized.ts";
 import designDeviceRatingMissing from "./design/device-rating-missing.ts";
 import designDeviceRatingUnusual from "./design/device-rating-unusual.ts";
+import designEnclosureCombustible from "./design/enclosure-combustible.ts";
 import designFloorAreaExceeded from "./design/floor-area-exceeded.ts";
 import designFusedSpurRating from "./design/fused-spur-rating.ts";
 import designLampholderDevice from "./design/lampholder-device.ts";
 import designLoadDisagrees from "./design/load-disagrees.ts";
+import designLoadOverCable from "./design/load-over-cable.ts";
 import designLoadOverDevice from "./design/load-over-device.ts";
 import designMethodAgainstRoute from "./design/method-against-route.ts";
 import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
 import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
 import designRcboWithoutSensitivity from "./design/rcbo-without-sensitivity.ts";
+import designRelayBelowLoad from "./design/relay-below-load.ts";
 import designRingCableSize from "./design/ring-cable-size.ts";
 import designRingCapacity from "./design/ring-capacity.ts";
 import designRingDevice from "./design/ring-device.ts";
@@ -170,8 +174,10 @@ import loopZsOverRcdLimit from "./loop/zs-over-rcd-limit.ts";
 import loopZsOverWrittenLimit from "./loop/zs-over-written-limit.ts";
 import networkBoardSupplyNotStated from "./network/board-supply-not-stated.ts";
 import networkCircularFeed from "./network/circular-feed.ts";
+import networkCombinedConductor from "./network/combined-conductor.ts";
 import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
+import networkIslandWithoutElectrode from "./network/island-without-electrode.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
 import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
 import placeBondingNotStated from "./place/bonding-not-stated.ts";
@@ -185,6 +191,7 @@ import placeFireRiskWithoutRcd from "./place/fire-risk-without-rcd.ts";
 import placeIpCodeNotStated from "./place/ip-code-not-stated.ts";
 import placeIpCodeTooLow from "./place/ip-code-too-low.ts";
 import placeMarinaWithoutRcd from "./place/marina-without-rcd.ts";
+import placeMedicalNotChecked from "./place/medical-not-checked.ts";
 import placePoolWithoutRcd from "./place/pool-without-rcd.ts";
 import placeSaunaWithoutRcd from "./place/sauna-without-rcd.ts";
 import placeSeveralSockets from "./place/several-sockets.ts";
@@ -235,6 +242,7 @@ import rcdMissingInMetalFrame from "./rcd/missing-in-metal-frame.ts";
 import rcdMissingInTt from "./rcd/missing-in-tt.ts";
 import rcdMissingOutdoors from "./rcd/missing-outdoors.ts";
 import rcdNoSelectivity from "./rcd/no-selectivity.ts";
+import rcdProtectsEverything from "./rcd/protects-everything.ts";
 import rcdSensitivityTooHigh from "./rcd/sensitivity-too-high.ts";
 import rcdSensitivityUnusual from "./rcd/sensitivity-unusual.ts";
 import rcdSourceSharesRcd from "./rcd/source-shares-rcd.ts";
@@ -341,6 +349,7 @@ export const rules: readonly Rule[] = [
   coordinationBreakingCapacityExceeded,
   coordinationBusbarBelowDevice,
   coordinationFeederBelowCircuit,
+  coordinationMainSwitchPoles,
   coordinationNeutralHarmonics,
   coordinationNoSelectivity,
   coordinationRcdBelowDevice,
@@ -372,16 +381,19 @@ export const rules: readonly Rule[] = [
   designDeviceOversized,
   designDeviceRatingMissing,
   designDeviceRatingUnusual,
+  designEnclosureCombustible,
   designFloorAreaExceeded,
   designFusedSpurRating,
   designLampholderDevice,
   designLoadDisagrees,
+  designLoadOverCable,
   designLoadOverDevice,
   designMethodAgainstRoute,
   designMotorOverloadMissing,
   designNeutralBelowDevice,
   designNeutralShared,
   designRcboWithoutSensitivity,
+  designRelayBelowLoad,
   designRingCableSize,
   designRingCapacity,
   designRingDevice,
@@ -485,8 +497,10 @@ export const rules: readonly Rule[] = [
   loopZsOverWrittenLimit,
   networkBoardSupplyNotStated,
   networkCircularFeed,
+  networkCombinedConductor,
   networkFeederDisagrees,
   networkFeederWithoutFeeds,
+  networkIslandWithoutElectrode,
   networkTwoFeeders,
   placeAgriculturalWithoutRcd,
   placeBondingNotStated,
@@ -500,6 +514,7 @@ export const rules: readonly Rule[] = [
   placeIpCodeNotStated,
   placeIpCodeTooLow,
   placeMarinaWithoutRcd,
+  placeMedicalNotChecked,
   placePoolWithoutRcd,
   placeSaunaWithoutRcd,
   placeSeveralSockets,
@@ -550,6 +565,7 @@ export const rules: readonly Rule[] = [
   rcdMissingInTt,
   rcdMissingOutdoors,
   rcdNoSelectivity,
+  rcdProtectsEverything,
   rcdSensitivityTooHigh,
   rcdSensitivityUnusual,
   rcdSourceSharesRcd,

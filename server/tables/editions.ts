@@ -17,6 +17,8 @@ export interface Edition {
   /** Socket-outlets up to this rating need 30 mA additional protection; 0 where no general rule stood. */
   readonly socketRcdUpTo: number;
   readonly lightingRcdInDwellings: boolean;
+  /** Consumer units of homes are of non-combustible material: since 2016, by Amendment 3 of the 17th. */
+  readonly nonCombustibleUnits: boolean;
   /** Lighting outdoors within the public's reach needs an RCD. */
   readonly publicLightingRcd: boolean;
   /** A cable concealed in a wall needs one even where only skilled people are: no exception since Amendment 3 of the 17th. */
@@ -75,6 +77,7 @@ const seventeenth: Edition = {
   socketRcdUpTo: 20,
   lightingRcdInDwellings: false,
   publicLightingRcd: false,
+  nonCombustibleUnits: false,
   concealedAlways: false,
   typeAcRestricted: false,
   rcdTest: "half-one-five",
@@ -139,6 +142,7 @@ const seventeenthA3: Edition = {
   from: "2015-07-01",
   cmin: sourced(0.95, "BS 7671:2008+A3:2015, 411.4.5", "quoted"),
   concealedAlways: true,
+  nonCombustibleUnits: true,
   sources: { ...seventeenth.sources, from: quoted("BS 7671:2008+A3:2015, introduction") },
 };
 

@@ -48,14 +48,20 @@ describe("In against Iz", () => {
     expect(of("design/device-over-capacity", way.replace("6 mm²", "10 mm²"))).toEqual([]);
   });
 
-  it("only warns of a motor, which its relay protects", () => {
+  // 433.2.2: a relay along the run may protect the cable, where its setting is no more than the cable carries.
+  it("is excused by a motor's relay only where its setting is stated and the cable carries it", () => {
     const way = `way 1 radial "Pump" {
   device  BS EN 60898 D32 10 kA
   cable   singles line 4 mm² cpc 4 mm²
   route   conduit method B grouped 2
   serves  motor
 }`;
-    expect(of("design/device-over-capacity", way)[0]?.severity).toBe("warning");
+    const set = (setting: string, use = "motor") =>
+      way.replace("serves  motor", `serves  ${use}\n  overload ${setting}`);
+    expect(of("design/device-over-capacity", way)[0]?.severity).toBe("error");
+    expect(of("design/device-over-capacity", set("20 A"))).toEqual([]);
+    expect(of("design/device-over-capacity", set("40 A"))[0]?.severity).toBe("error");
+    expect(of("design/device-over-capacity", set("20 A", "motor sockets"))[0]?.severity).toBe("error");
   });
 
   it("is unproven where the table is from memory, and could be so far wrong that it holds", () => {

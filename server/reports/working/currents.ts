@@ -59,7 +59,7 @@ function cableBlocks(study: WayStudy): Block[] {
 }
 
 function relations(study: WayStudy): Block[] {
-  const { device, designCurrent, uses, facts } = study;
+  const { device, designCurrent, facts } = study;
   const In = device?.rating;
   if (device === undefined || In === undefined)
     return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
@@ -67,6 +67,14 @@ function relations(study: WayStudy): Block[] {
   const none = { value: In, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
   return overloadRelations(study, Iz ?? none).flatMap(({ name, holds, margin, value, limit }): Block[] => {
     const { source } = margin;
+    const withinCapacity = (what: string, current: number): Block =>
+      compareWithLimit(
+        holds,
+        `${what} ${amps(current)} ${holds ? "≤" : ">"} Iz ${amps(limit)}`,
+        source,
+        { value: current, limit },
+        `${amps(limit - current)} left`,
+      );
     if (name === "Ib ≤ In") {
       if (!designCurrent) return [];
       // Loads alone stand without diversity; only a stated design current says what is drawn at once.
@@ -88,17 +96,10 @@ function relations(study: WayStudy): Block[] {
     if (name === "In ≤ Iz") {
       const whole = study.capacity !== undefined;
       if (holds && !whole) return [gap("In ≤ Iz", "a stretch of the route could not be calculated")];
-      const judged = compareWithLimit(
-        holds,
-        `In ${amps(In)} ${holds ? "≤" : ">"} Iz ${amps(Iz.value)}`,
-        source,
-        { value: In, limit: Iz.value },
-        `${amps(Iz.value - In)} left`,
-      );
-      const motor = judged.verdict === "fails" && uses.has("motor");
-      const remark = "right only where an overload relay at the motor protects the cable";
-      return [motor ? { ...judged, verdict: "advises", remark } : judged];
+      return [withinCapacity("In", In)];
     }
+    if (name === "Ib ≤ Iz") return designCurrent ? [withinCapacity("Ib", designCurrent.value)] : [];
+    if (name === "Ir ≤ Iz") return [withinCapacity("the overload relay, set to", value)];
     // A stretch that could not be calculated may carry less.
     if (holds && !study.capacity) return [gap("I2 ≤ 1.45 × Iz", "a stretch of the route could not be calculated")];
     const [I2] = margin.steps;

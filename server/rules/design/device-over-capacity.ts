@@ -10,6 +10,7 @@ import {
   ratingFor,
   sizeFor,
 } from "../../circuit/overload.ts";
+import { protectedByRelay } from "../../circuit/overload-relay.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import { resizeCable } from "../common/cable-size.ts";
@@ -74,19 +75,19 @@ export default wayRule({
     const Iz = capacity.value;
     const relation = overload({ standard: "", Ib: 0, In: device.rating, Iz }).find(({ name }) => name === "In ≤ Iz");
     if (relation?.holds) return inGround(study, report);
-    if (!relation) return;
+    if (!relation || protectedByRelay(study, Iz.value)) return;
     // Where the cable's own table is from memory, one that was seen may still settle it.
     const bound = Iz.source.standing === "memory" ? capacityAtMost(study) : undefined;
     const settled =
       bound && bound.source.standing !== "memory" && exceeds(device.rating, bound.value) ? bound : undefined;
     const size = sizeFor(study, device.rating);
     const rating = ratingFor(study);
-    const motor = study.uses.has("motor");
+    const motor = study.uses.has("motor") && !study.facts.has("overload");
     const remedy = size
       ? ` Fit ${squareMillimetres(size)}.`
       : " Fit a larger cable or a smaller device, or change the route.";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section.${motor ? " If an overload relay at the motor protects the cable, record a departure." : remedy}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section.${motor ? " If an overload relay at the motor protects the cable, state its setting: overload 12 A." : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [
@@ -96,7 +97,6 @@ export default wayRule({
         ...(settled ? [relationStep("In ≤ the most it could be", amps(device.rating), amps(settled.value))] : []),
       ],
       source: settled ? settled.source : relation.margin.source,
-      ...(motor ? { severity: "warning" } : {}),
       related: [
         { spot: factSpot(capacity.fact), message: `The worst section: Iz = ${amps(Iz.value)}.` },
         { spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` },

@@ -1,0 +1,60 @@
+import { homes } from "../../circuit/circuit-kind.ts";
+import { laterRule } from "../../circuit/describe.ts";
+import { premisesOf } from "../../circuit/supply.ts";
+import { boardRule, factSpot } from "../frame/rule.ts";
+
+export default boardRule({
+  id: "design/enclosure-combustible",
+  severity: "error",
+  since: "0.1",
+  title: "The consumer unit of a home is combustible.",
+  why: "A loose terminal heats until the board burns, under the stairs by which people leave. Since 2016 the enclosure is of non-combustible material, or stands in a cabinet of it.",
+
+  clauses: ["421.1.201"],
+  examples: [
+    {
+      bad: `wayfile 1
+installation "House" {
+  standard BS 7671:2018+A2:2022
+  stage    design
+  premises dwelling
+  supply {
+    earthing TN-S
+    Ze       0.30 Ω
+  }
+  board A "Board" {
+    fed-from supply
+    enclosure plastic
+    ^^^^^^^^^^^^^^^^^
+    way 1 spare
+  }
+}`,
+      good: `wayfile 1
+installation "House" {
+  standard BS 7671:2018+A2:2022
+  stage    design
+  premises dwelling
+  supply {
+    earthing TN-S
+    Ze       0.30 Ω
+  }
+  board A "Board" {
+    fed-from supply
+    enclosure steel
+    way 1 spare
+  }
+}`,
+    },
+  ],
+  check({ board, context }, report) {
+    const enclosure = board.head.facts.one("enclosure");
+    if (enclosure?.args.made.value !== "plastic" || !homes.includes(premisesOf(context) ?? "")) return;
+    if (!context.edition?.nonCombustibleUnits) return;
+    const later = laterRule(context);
+    report(factSpot(enclosure), {
+      message: `Board ${board.head.name} is of plastic: in a home it must be of steel, or stand in a cabinet that does not burn.${later.words}`,
+      source: { ref: "BS 7671:2018+A2:2022, 421.1.201", standing: "quoted" },
+      ...(later.severity ? { severity: later.severity } : {}),
+    });
+  },
+});
