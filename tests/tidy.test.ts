@@ -43,6 +43,7 @@ const core = [
   "server/merge",
   "server/workspace",
   "server/features",
+  "server/results",
 ];
 
 /** Who may import whom, besides itself: rooms of ours, and packages by the start of their names. */
@@ -97,6 +98,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/views": [...below, ...study, "server/diagnosis", "server/drawings", "server/rules", "server/reports"],
   "server/workspace": [...below, ...study, "server/rules", "server/format", "vscode-uri"],
+  "server/results": [...below, ...study, "server/rules", "server/workspace"],
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
   "server/disk": ["server/text", "node:"],
   "server/git": ["node:"],

@@ -1,69 +1,120 @@
+/** `wayfile check`: what is wrong with files, and which exit code says so. */
 import { ceiling, decode } from "../text/decode.ts";
-import type { LoadedFile } from "../workspace/project.ts";
-import { coloursFor } from "./colours.ts";
-import { exit } from "./exit.ts";
+import { choiceOf } from "./choose.ts";
 import { Disk } from "./files.ts";
-import { jsonReport } from "./json.ts";
-import { type CheckRun, checkFiles } from "./judge.ts";
-import { textReport } from "./report.ts";
-import { jsonText, refuse, sentences } from "./say.ts";
+import { namesFrom } from "./names.ts";
+import { type ReportingOptions, type Source, writePart, writeReport } from "./report-run.ts";
+import { tidy } from "./run/cache.ts";
+import { Pace } from "./run/pace.ts";
+import { headOf } from "./run/part.ts";
+import { type Plan, planOf, scan, type Task } from "./run/plan.ts";
+import { type Ran, run } from "./run/run.ts";
+import { type Shard, tasksOf } from "./run/shard.ts";
+import { changedSince } from "./run/since.ts";
+import { counted, refuse } from "./say.ts";
 import { findFiles } from "./search.ts";
+import { sinkOf } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
-import { isFaultyByName, tour } from "./tour.ts";
 
-export interface CheckOptions {
-  readonly format: "text" | "json";
-  readonly info: boolean;
+export interface CheckOptions extends ReportingOptions {
   readonly stdinPath?: string;
-  readonly tour?: boolean;
   readonly timing?: boolean;
+  readonly cache: boolean;
+  readonly threads?: number;
+  readonly since?: string;
+  readonly shard?: Shard;
 }
 
-/** `wayfile check`: what is wrong with the files, and which exit code says so. */
 export async function check(args: readonly string[], options: CheckOptions, terminal: Terminal): Promise<number> {
-  if (options.tour && options.format === "json") {
-    return refuse("The tour is for people: leave out --format json.", terminal);
+  if (options.tour && options.format !== "text") {
+    return refuse(`The tour is for people: leave out --format ${options.format}.`, terminal);
   }
+  const choice = choiceOf(options);
+  if ("failure" in choice) return refuse(choice.failure, terminal);
   const timing = new Timing(terminal, options.timing ?? false);
+  const names = namesFrom(terminal.cwd);
   const disk = new Disk(terminal.cwd);
-  const shown = (path: string) => disk.shown(path);
-  const { files, failures } = await load(args, options, disk, terminal);
-  timing.phase("read", `${files.length} files`);
-  const judgement = checkFiles(files, disk);
-  timing.phase("check", `${judgement.survey.ways} ways`);
-  const notes = notesOn(judgement, shown);
-  if (options.format === "json") {
-    terminal.out(jsonText(jsonReport(judgement, { info: options.info, shown })));
-    terminal.err(sentences(notes));
-  } else if (files.length > 0) {
-    const colours = coloursFor(terminal.colour);
-    const report = { colours, info: options.info, shown };
-    terminal.out(
-      options.tour ? tour(judgement, args, { ...report, program: terminal.program }) : textReport(judgement, report),
-    );
-    terminal.out(sentences(notes));
-  }
-  terminal.err(sentences(failures));
-  timing.phase("report");
+  const pace = new Pace(terminal, options.quiet ?? false);
+  const { paths, failures } = await find(args, options, disk, terminal);
+  const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
+  const asked = planOf(scanned, paths, disk, names.nameOf);
+  const whole = await narrowed(asked, options.since, disk, terminal);
+  if ("failure" in whole) return refuse(whole.failure, terminal);
+  const plan = options.shard ? withTasks(whole, tasksOf(options.shard, whole)) : whole;
+  timing.phase("read", `${plan.files} files`);
+  const stop = new AbortController();
+  const release = terminal.onInterrupt(() => stop.abort());
+  const cache = options.cache ? terminal.cache : undefined;
+  const { program, count = 1 } = terminal.threads ?? {};
+  const threads = { room: count, wanted: options.threads };
+  const results = run(plan, disk, { cwd: terminal.cwd, names, cache, program, signal: stop.signal, threads });
+  const source: Source = {
+    args,
+    results: paced(results, plan, pace),
+    members: plan.members,
+    files: plan.files,
+    failures,
+    isStopped: () => stop.signal.aborted,
+  };
+  const sink = sinkOf(options.outputFile, terminal);
+  const code = options.shard
+    ? await writePart(source, headOf(whole, options.shard, names.nameOf), whole, names, sink, terminal)
+    : await writeReport(source, { choice, names, options, sink, terminal });
+  release();
+  if (cache) tidy(cache);
+  timing.phase("check");
   timing.end();
-  if (failures.length > 0) return exit.failed;
-  return hasErrors(judgement, options.tour ?? false) ? exit.errors : exit.clean;
+  return code;
 }
 
-interface Loaded {
-  readonly files: readonly LoadedFile[];
+/** The same results, with a word on how far they are and a breath between them. */
+async function* paced(results: AsyncIterable<Ran>, { files }: Plan, pace: Pace): AsyncGenerator<Ran> {
+  let done = 0;
+  for await (const ran of results) {
+    done += ran.task.files.length;
+    yield ran;
+    await pace.breathe(`${Math.min(done, files)} of ${counted(files, "file")} checked`);
+  }
+  pace.end();
+}
+
+/** The plan with the schedules that a change reaches. */
+async function narrowed(
+  plan: Plan,
+  since: string | undefined,
+  disk: Disk,
+  { cwd }: Terminal,
+): Promise<Plan | { readonly failure: string }> {
+  if (since === undefined) return plan;
+  const changed = await changedSince(since, cwd, disk);
+  if ("failure" in changed) return changed;
+  return withTasks(
+    plan,
+    plan.tasks.filter(({ files }) => files.some((path) => changed.has(path))),
+  );
+}
+
+const withTasks = (plan: Plan, tasks: readonly Task[]): Plan => ({
+  ...plan,
+  tasks,
+  files: new Set(tasks.flatMap(({ files }) => files)).size,
+});
+
+interface Found {
+  readonly paths: readonly string[];
   readonly failures: readonly string[];
 }
 
-async function load(
+/** The files that were asked for and can be read. */
+async function find(
   args: readonly string[],
   { stdinPath }: CheckOptions,
   disk: Disk,
   terminal: Terminal,
-): Promise<Loaded> {
+): Promise<Found> {
   const fromInput = args.includes("-") || (args.length === 0 && stdinPath !== undefined);
-  const files = new Set<LoadedFile>();
+  const paths = new Set<string>();
   const failures: string[] = [];
   if (fromInput) {
     const read = decode(await terminal.input(ceiling));
@@ -71,35 +122,16 @@ async function load(
     if ("failure" in read) failures.push(`Standard input cannot be read: ${read.failure}`);
     else {
       disk.lend(path, read.text);
-      files.add(disk.file(path) as LoadedFile);
+      paths.add(path);
     }
   }
-  const paths = args.filter((arg) => arg !== "-");
-  const found = findFiles(paths.length > 0 || fromInput ? paths : ["."], terminal.cwd);
+  const named = args.filter((arg) => arg !== "-");
+  const found = findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd);
   for (const folder of found.folders) disk.admit(folder);
   for (const path of found.files.map((file) => disk.path(file))) {
-    const file = disk.named(path);
-    if ("failure" in file) failures.push(`“${disk.shown(path)}” cannot be read: ${file.failure}`);
-    else files.add(file);
+    const text = disk.namedText(path);
+    if ("failure" in text) failures.push(`“${disk.shown(path)}” cannot be read: ${text.failure}`);
+    else paths.add(path);
   }
-  return { files: [...files], failures: [...failures, ...found.failures] };
+  return { paths: [...paths], failures: [...failures, ...found.failures] };
 }
-
-/** What is no fault, but would make a clean result look like more than it is. */
-function notesOn({ files, unattached }: CheckRun, shown: (path: string) => string): string[] {
-  const empty = files.filter(({ file }) => file.document.segments.every(({ text }) => text.trim() === ""));
-  return [
-    ...empty.map(({ file }) => `“${shown(file.path)}” is empty.`),
-    ...unattached.map(
-      (file) =>
-        `“${shown(file.path)}” has boards but no installation, and no file given here uses it: nothing judges it.`,
-    ),
-  ];
-}
-
-/** On the tour, a file that is meant to be faulty does not fail the examples. */
-const hasErrors = ({ files }: CheckRun, onTour: boolean): boolean =>
-  files.some(
-    ({ file, findings }) =>
-      !(onTour && isFaultyByName(file)) && findings.some(({ finding }) => finding.severity === "error"),
-  );

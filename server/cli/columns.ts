@@ -1,5 +1,6 @@
 /** Lines as a terminal shows them: tabs to their stops, wide signs over two columns, nothing that could steer it. */
 import stringWidth from "string-width";
+import { excerptOf } from "../results/places.ts";
 import { visible } from "../text/visible.ts";
 
 interface Cell {
@@ -18,27 +19,24 @@ export interface Shown {
 
 const tabStop = 4;
 const longest = 160;
-const endless = 2000;
 /** What is kept before the part that is meant, where a line is too long to show. */
 const lead = 40;
 
 /** `start` and `end` are UTF-16 columns, as editors count; an empty part still fills one column. */
-export function show(line: string, start: number, end: number): Shown {
-  // A line without end, as rubbish has it, is not measured whole.
-  const skipped = start > endless ? start - endless / 2 : 0;
-  if (skipped > 0) return show(`…${line.slice(skipped, skipped + endless)}`, start - skipped + 1, end - skipped + 1);
-  return showNear(line.slice(0, 2 * endless), start, end);
+export function show(line: string, start: number, end: number, most = longest): Shown {
+  const near = excerptOf(line, start, end);
+  return showNear(near.text, near.from, near.to, Math.max(Math.min(most, longest), lead * 1.5));
 }
 
-function showNear(line: string, start: number, end: number): Shown {
+function showNear(line: string, start: number, end: number, longest: number): Shown {
   const cells = cellsOf(line);
   const from = columnOf(cells, start);
   const to = Math.max(columnOf(cells, end), from + 1);
   const whole = { text: textOf(cells), from, to };
-  return columnOf(cells, line.length) <= longest ? whole : cut(cells, whole);
+  return columnOf(cells, line.length) <= longest ? whole : cut(cells, whole, longest);
 }
 
-function cut(cells: readonly Cell[], { from, to }: Shown): Shown {
+function cut(cells: readonly Cell[], { from, to }: Shown, longest: number): Shown {
   const begin = Math.max(from - lead, 0);
   const kept: Cell[] = [];
   let column = 0;
@@ -82,3 +80,16 @@ function cellsOf(line: string): Cell[] {
 
 /** Signs of the East Asian scripts and pictures take two columns; accents and joiners none. */
 const widthOf = (sign: string): number => (sign >= " " && sign <= "~" ? 1 : stringWidth(sign));
+
+/** A text in lines of so many columns, broken between words; a word that is longer than a line stands on one of its own. */
+export function wrapped(text: string, width: number): string[] {
+  if (text.length <= width) return [text];
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const last = lines.at(-1);
+    if (last !== undefined && stringWidth(last) + 1 + stringWidth(word) <= Math.max(width, 20)) {
+      lines[lines.length - 1] = `${last} ${word}`;
+    } else lines.push(word);
+  }
+  return lines;
+}

@@ -1,6 +1,5 @@
 /** The options and the help of each command that is not a report of one schedule. */
 import { type Command, Option } from "commander";
-import { type CheckOptions, check } from "./check.ts";
 import { explain } from "./explain.ts";
 import { type FmtOptions, fmt } from "./fmt.ts";
 import { type SizeOptions, size } from "./size.ts";
@@ -8,32 +7,6 @@ import type { Terminal } from "./terminal.ts";
 import { renderers, type WorksheetOptions, worksheetCommand } from "./worksheet.ts";
 
 export type AddCommand = (program: Command, terminal: Terminal, finish: (code: number) => void) => void;
-
-export const addCheck: AddCommand = (program, terminal, finish) => {
-  program
-    .command("check")
-    .description("Check schedules, and all they use.")
-    .argument("[PATH...]", "files, folders, patterns, or - for standard input; this folder if left out")
-    .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
-    .option("--stdin-path <PATH>", "the path of the file given on standard input")
-    .option("--no-info", "hide findings that are only for information (still counted)")
-    .option("--tour", "show what the files hold and what to try next")
-    .option("--timing", "report on standard error how long each phase took")
-    .addHelpText(
-      "after",
-      `
-A folder is searched for .ways files; what .gitignore leaves out is passed over.
-On a tour, errors in a file with "faulty" in its name are expected: they show, and do not count.
-
-Examples:
-  wayfile check
-  wayfile check house.ways "site/**/*.ways"
-  wayfile check --format json schedules > findings.json
-  git show HEAD:house.ways | wayfile check --stdin-path house.ways -
-`,
-    )
-    .action(async (paths: string[], options: CheckOptions) => finish(await check(paths, options, terminal)));
-};
 
 export const addFmt: AddCommand = (program, terminal, finish) => {
   program

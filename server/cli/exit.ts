@@ -5,4 +5,6 @@ export const exit = {
   errors: 1,
   /** The command, or a part of it, could not be run. */
   failed: 2,
+  /** It was interrupted, and what it reported is not whole; as shells number it. */
+  interrupted: 130,
 } as const;

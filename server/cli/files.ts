@@ -2,21 +2,41 @@
  * The real file system, lent to the engine. A file is known by the first path it was met under: a link that leads back
  * to it is the same file, so circles of links end.
  */
+import { hash } from "node:crypto";
 import { dirname, relative, resolve, sep } from "node:path";
 import { Grounds, realPathOf } from "../disk/grounds.ts";
-import { readBytes, readNamed, readUsed } from "../disk/read-now.ts";
+import { isRegular, readBytes, readNamed, readUsed } from "../disk/read-now.ts";
+import { isSchedule } from "../disk/refusals.ts";
 import type { Text } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
+
+interface Known {
+  /** What tells its content from any other, or the reason why it could not be read. */
+  readonly content: string;
+  /** Missing where it was let go of. */
+  text?: Text | undefined;
+  file?: LoadedFile | undefined;
+}
+
+type Reader = (path: string, grounds: Grounds) => Text;
 
 export class Disk implements Sources {
   readonly #cwd: string;
   readonly #known = new Map<string, string>();
-  readonly #loaded = new Map<string, LoadedFile | { readonly failure: string }>();
-  readonly #grounds = new Grounds();
+  readonly #texts = new Map<string, Known>();
+  readonly #lent = new Map<string, string>();
+  readonly #grounds: Grounds;
 
-  constructor(cwd: string) {
+  /** `folders`: what another disk admits, as it is. */
+  constructor(cwd: string, folders?: readonly string[]) {
     this.#cwd = cwd;
-    this.#grounds.admit(cwd);
+    this.#grounds = new Grounds(folders);
+    if (!folders) this.#grounds.admit(cwd);
+  }
+
+  /** The folders that may be read. */
+  get folders(): readonly string[] {
+    return this.#grounds.folders;
   }
 
   /** A folder that was asked for: all in it may be read. */
@@ -44,25 +64,66 @@ export class Disk implements Sources {
   }
 
   file(path: string): LoadedFile | { readonly failure: string } {
-    return this.#loadedBy(readUsed, path);
+    return this.#loadedBy(path, readUsed);
   }
 
   /** A file that the person named. What else lies in its folder may be used. */
   named(path: string): LoadedFile | { readonly failure: string } {
     this.#grounds.admit(dirname(path));
-    return this.#loadedBy(readNamed, path);
+    return this.#loadedBy(path, readNamed);
   }
 
-  #loadedBy(
-    readText: (path: string, grounds: Grounds) => Text,
-    path: string,
-  ): LoadedFile | { readonly failure: string } {
-    const before = this.#loaded.get(path);
-    if (before) return before;
-    const read = readText(path, this.#grounds);
-    const file = "failure" in read ? read : fileOfText(path, read.text);
-    this.#loaded.set(path, file);
-    return file;
+  /** The text of a file that is used, and of one that was named, without reading it as a schedule. */
+  usedText(path: string): Text {
+    return this.#textOf(path, readUsed);
+  }
+
+  namedText(path: string): Text {
+    this.#grounds.admit(dirname(path));
+    const text = this.#textOf(path, readNamed);
+    // A pipe is read once; and what has another name than a schedule may be read because it was named.
+    if (!("failure" in text) && !(isSchedule(path) && isRegular(path))) this.#lent.set(path, text.text);
+    return text;
+  }
+
+  /** What tells the content of a file from any other, or the reason why it could not be read. */
+  contentOf(path: string): string {
+    return (this.#texts.get(path) ?? this.#read(path, readUsed)).content;
+  }
+
+  #loadedBy(path: string, read: Reader): LoadedFile | { readonly failure: string } {
+    const text = this.#textOf(path, read);
+    if ("failure" in text) return text;
+    const known = this.#texts.get(path) as Known;
+    known.file ??= fileOfText(path, text.text);
+    return known.file;
+  }
+
+  #textOf(path: string, read: Reader): Text {
+    return this.#texts.get(path)?.text ?? this.#read(path, read).text;
+  }
+
+  #read(path: string, read: Reader): Known & { readonly text: Text } {
+    const lent = this.#lent.get(path);
+    return this.#keep(path, lent === undefined ? read(path, this.#grounds) : { text: lent, bom: false });
+  }
+
+  #keep(path: string, text: Text): Known & { readonly text: Text } {
+    const content = "failure" in text ? `! ${text.failure}` : hash("sha256", text.text, "base64url");
+    const known = { text, content };
+    this.#texts.set(path, known);
+    return known;
+  }
+
+  /** Lets go of the text of a file and remembers its content alone; it is read again where it is asked for again. */
+  release(path: string): void {
+    const known = this.#texts.get(path);
+    if (known) this.#texts.set(path, { content: known.content });
+  }
+
+  /** Lets go of all files but some. */
+  forget(keep: (path: string) => boolean): void {
+    for (const path of this.#texts.keys()) if (!keep(path)) this.#texts.delete(path);
   }
 
   /** A file that was named, as it is on the disk now. */
@@ -79,7 +140,13 @@ export class Disk implements Sources {
   /** Lets a text stand for what is on the disk. */
   lend(path: string, text: string): void {
     this.#grounds.admit(dirname(path));
-    this.#loaded.set(path, fileOfText(path, text));
+    this.#lent.set(path, text);
+    this.#texts.delete(path);
+  }
+
+  /** The texts that stand for what is on the disk. */
+  get lent(): ReadonlyMap<string, string> {
+    return this.#lent;
   }
 
   /** The path as it is shown: from the current folder, with slashes on every system. */

@@ -4,15 +4,19 @@ import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { Command, CommanderError } from "commander";
 import manifest from "../../package.json" with { type: "json" };
+import { nearest } from "../model/suggestions.ts";
 import { lines } from "../text/terminal.ts";
 import { capital } from "../text/words.ts";
-import { type AddCommand, addCheck, addExplain, addFmt, addSize, addWorksheet } from "./commands.ts";
+import { addCheck, addGather } from "./check-commands.ts";
+import { type AddCommand, addExplain, addFmt, addSize, addWorksheet } from "./commands.ts";
+import { addCompletion } from "./completion.ts";
 import { exit } from "./exit.ts";
 import { addMerge } from "./git-commands.ts";
 import { withLoadInOne } from "./load.ts";
 import { addEnter, addSchedule } from "./paper-commands.ts";
 import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
 import { refuse } from "./say.ts";
+import { addServe } from "./serve.ts";
 import type { Terminal } from "./terminal.ts";
 
 export async function main(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -26,7 +30,7 @@ export async function main(args: readonly string[], terminal: Terminal): Promise
   } catch (error) {
     if (error instanceof CommanderError) {
       const names = program.commands.map((command) => command.name());
-      return refused(error, args, names, terminal);
+      return refused(error, args, names, program, terminal);
     }
     terminal.err(
       lines(`Wayfile failed, and this is its own fault: ${error instanceof Error ? error.stack : String(error)}\n`),
@@ -50,10 +54,13 @@ function commands(terminal: Terminal, finish: (code: number) => void): Command {
       outputError: () => {},
       getOutHasColors: () => false,
       getErrHasColors: () => false,
-      getOutHelpWidth: () => 100,
-      getErrHelpWidth: () => 100,
+      getOutHelpWidth: () => Math.min(terminal.width ?? 100, 100),
+      getErrHelpWidth: () => Math.min(terminal.width ?? 100, 100),
     })
-    .addHelpText("after", `\nExit codes: 0 all well, 1 errors found, 2 something could not be done.\n\n${examples}`);
+    .addHelpText(
+      "after",
+      `\nExit codes: 0 all well, 1 errors found, 2 something could not be done, 130 interrupted.\n\n${examples}`,
+    );
 
   for (const add of everyCommand) add(program, terminal, finish);
   return program;
@@ -73,6 +80,9 @@ const everyCommand: readonly AddCommand[] = [
   addEditions,
   addCompare,
   addMerge,
+  addGather,
+  addCompletion,
+  addServe,
 ];
 
 const examples = `Examples:
@@ -81,11 +91,17 @@ const examples = `Examples:
   wayfile explain loop/zs-over-limit
 `;
 
+function meant(written: string, known: readonly string[], before = ""): string | undefined {
+  const near = nearest(written, known);
+  return near === undefined ? undefined : `. Did you mean ${before}${near}?`;
+}
+
 /** One sentence for arguments that make no sense. */
 function refused(
   { code, message }: CommanderError,
   args: readonly string[],
   names: readonly string[],
+  program: Command,
   terminal: Terminal,
 ): number {
   if (code === "commander.helpDisplayed" || code === "commander.version") return exit.clean;
@@ -97,10 +113,19 @@ function refused(
       return refuse(
         isPath
           ? `There is no command “${first}”: to check it, write “wayfile check ${first}”.`
-          : `There is no command “${first}”: the commands are ${names.join(", ")}.`,
+          : `There is no command “${first}”${meant(first, names) ?? `: the commands are ${names.join(", ")}.`}`,
         terminal,
       );
     }
+  }
+  const option = /^error: unknown option '(--?[^'=]+)/.exec(message)?.[1];
+  if (option !== undefined) {
+    const own = program.commands.find((command) => command.name() === first) ?? program;
+    const known = own.options.flatMap(({ long }) => long?.replace(/^--/, "") ?? []);
+    return refuse(
+      `There is no option “${option}”${names.includes(first) ? ` of “${first}”` : ""}${meant(option.replace(/^-+/, ""), known, "--") ?? `: “wayfile ${names.includes(first) ? `${first} ` : ""}--help” lists them.`}`,
+      terminal,
+    );
   }
   const sentence = message
     .replace(/^error: /, "")

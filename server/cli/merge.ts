@@ -12,8 +12,7 @@ import type { Text } from "../text/decode.ts";
 import { languageVersion } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { labelsFor, type SideLabels, styleFor } from "./merge-labels.ts";
-import { counted } from "./report.ts";
-import { refuse, sentences } from "./say.ts";
+import { counted, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
 

@@ -13,11 +13,16 @@ export function refuse(sentence: string, terminal: Terminal): number {
   return exit.failed;
 }
 
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
 /** What would steer a terminal is written as JSON writes it, so that a program reads the same text. */
-export function jsonText(value: unknown): TerminalText {
-  const text = JSON.stringify(value, null, 2).replace(
+export const jsonText = (value: unknown): TerminalText => term`${jsonPart(value, 0)}\n`;
+
+/** The same as a part of a larger value, whose lines are indented by so much; in one line without an indent. */
+export function jsonPart(value: unknown, indent?: number): TerminalText {
+  const text = JSON.stringify(value, null, indent === undefined ? undefined : 2).replace(
     steering,
     (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`,
   );
-  return term`${term.asItStands(text)}\n`;
+  return term.asItStands(indent ? text.replaceAll("\n", `\n${" ".repeat(indent)}`) : text);
 }

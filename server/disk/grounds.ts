@@ -7,11 +7,21 @@ import { dirname, isAbsolute, join, relative, sep } from "node:path";
 
 export class Grounds {
   /** As they were named, and as they are: a path is compared before the disk is touched, and after. */
-  readonly #folders = new Set<string>();
+  readonly #folders: Set<string>;
+
+  /** `folders`: those of other grounds, as they are. */
+  constructor(folders: Iterable<string> = []) {
+    this.#folders = new Set(folders);
+  }
+
+  get folders(): readonly string[] {
+    return [...this.#folders];
+  }
 
   /** All below a folder may be read, and all below the top of the repository it is in. */
   admit(folder: string): void {
-    if (this.#folders.has(folder)) return;
+    // Below a folder that is admitted nothing is added: of thousands of files, each names its folder.
+    if (this.#folders.has(folder) || (this.holds(folder) && this.holds(realPathOf(folder)))) return;
     for (const one of [folder, topOfRepository(folder)]) {
       this.#folders.add(one);
       this.#folders.add(realPathOf(one));
@@ -19,7 +29,8 @@ export class Grounds {
   }
 
   holds(path: string): boolean {
-    return [...this.#folders].some((folder) => isWithin(folder, path));
+    for (const folder of this.#folders) if (isWithin(folder, path)) return true;
+    return false;
   }
 }
 

@@ -2,7 +2,7 @@
  * The door through which a file comes into a command, which has nothing else to do meanwhile: what is used as strictly
  * as in an editor, and what a person named on the command line as they named it.
  */
-import { closeSync, fstatSync, openSync, readSync, realpathSync, type Stats } from "node:fs";
+import { closeSync, fstatSync, openSync, readFileSync, readSync, realpathSync, type Stats, statSync } from "node:fs";
 import { ceiling, decode, type Text } from "../text/decode.ts";
 import type { Grounds } from "./grounds.ts";
 import { pieceOf, withoutWaiting } from "./pieces.ts";
@@ -32,6 +32,20 @@ export const readBeside = (path: string): Text => textOf(path, undefined, bytesO
 
 /** A file that a person named and that is no text, such as a workbook. */
 export const readBytes = (path: string): Bytes => open(path, undefined, bytesOf);
+
+/** A file of this program's own making, of any size. */
+export function readWhole(path: string): { readonly text: string } | { readonly failure: string } {
+  try {
+    return { text: readFileSync(path, "utf8") };
+  } catch (error) {
+    return { failure: reasonOf(error) };
+  }
+}
+
+/** Whether a path leads to a file that can be read again, as a pipe cannot. */
+export function isRegular(path: string): boolean {
+  return statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;
+}
 
 function textOf(path: string, grounds: Grounds | undefined, read: (handle: number, stats: Stats) => Bytes): Text {
   const bytes = open(path, grounds, read);

@@ -43,10 +43,19 @@ function joined({ finding, found }: Joined, all: number): readonly Finding[] {
 /** More schedules than this are counted, not named. */
 const mostNamed = 3;
 
-function named(finding: Finding, found: readonly Project[]): Finding {
-  const rest = found.length - mostNamed;
-  const names = found.slice(0, rest > 0 ? mostNamed : undefined).map(({ name }) => name);
+const named = (finding: Finding, found: readonly Project[]): Finding => ({
+  ...finding,
+  message: namedIn(
+    finding.message,
+    found.map(({ name }) => name),
+  ),
+});
+
+/** A message with the schedules it is true in. */
+export function namedIn(message: string, schedules: readonly string[]): string {
+  const rest = schedules.length - mostNamed;
+  const names = schedules.slice(0, rest > 0 ? mostNamed : undefined);
   const all = rest > 0 ? [...names, `${rest} more`] : names;
   const list = all.length > 1 ? `${all.slice(0, -1).join("; ")}; and ${all.at(-1)}` : all[0];
-  return { ...finding, message: `${finding.message} (In ${list}.)` };
+  return `${message} (In ${list}.)`;
 }

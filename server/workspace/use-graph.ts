@@ -69,8 +69,8 @@ export class UseGraph {
   }
 
   #isRoot(path: string): boolean {
-    if (this.get(path).hasInstallation) return true;
     const users = this.#users.get(path);
-    return !users || users.size === 0 || (users.size === 1 && users.has(path));
+    if (!users || users.size === 0 || (users.size === 1 && users.has(path))) return true;
+    return this.get(path).hasInstallation;
   }
 }

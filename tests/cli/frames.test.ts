@@ -2,9 +2,8 @@
 import { stripVTControlCharacters } from "node:util";
 import { expect, test } from "vitest";
 import { coloursFor } from "../../server/cli/colours.ts";
-import { framed } from "../../server/cli/frame.ts";
-import { Locator } from "../../server/cli/places.ts";
-import type { Finding } from "../../server/rules/frame/rule.ts";
+import { framed } from "../../server/cli/formats/frame.ts";
+import { Locator } from "../../server/results/places.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { Folder, faultyWay, framesOf, schedule } from "./run.ts";
 
@@ -128,11 +127,9 @@ test("what runs over several lines is marked on its first", () => {
   const file = fileOfText("/x/a.ways", 'wayfile 1\ninstrument M1 "Tester" {\n  due  2026-11-03\n}\n');
   const [, segment] = file.document.segments;
   if (!segment) throw new Error("The sample has no block.");
-  const places = new Locator([file]);
-  const spot = { segment, start: 0, end: segment.text.length - 1 };
-  const finding: Finding = { check: "x/y", severity: "warning", message: "Look.", spot, related: [], fixes: [] };
-  const frame = { places, colours: coloursFor(false), shown: () => "a.ways" };
-  expect(`\n${framed({ finding, at: places.of(spot) }, frame)}`).toMatchInlineSnapshot(`
+  const at = new Locator([file], (path) => path).of({ segment, start: 0, end: segment.text.length - 1 });
+  const finding = { check: "x/y", severity: "warning", message: "Look.", at, related: [], fixes: [] } as const;
+  expect(`\n${framed(finding, { colours: coloursFor(false), shown: () => "a.ways" })}`).toMatchInlineSnapshot(`
     "
     warning  x/y
     Look.

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll } from "vitest";
 import { main } from "../../server/cli/main.ts";
+import type { Terminal } from "../../server/cli/terminal.ts";
 
 export interface Ran {
   readonly code: number;
@@ -16,6 +17,11 @@ export interface Ran {
 export interface RunOptions {
   readonly input?: string | Uint8Array;
   readonly colour?: boolean;
+  /** What long work says, and when it is interrupted: each time it lets others in is asked. */
+  readonly clock?: () => number;
+  readonly interrupted?: () => boolean;
+  readonly threads?: Terminal["threads"];
+  readonly cache?: Terminal["cache"];
 }
 
 export class Folder {
@@ -49,13 +55,16 @@ export const runIn = (cwd: string, ...args: readonly string[]): Promise<Ran> => 
 export const runWithInput = (cwd: string, input: string, ...args: readonly string[]): Promise<Ran> =>
   runAt(cwd, { input }, args);
 
-async function runAt(cwd: string, { input = "", colour = false }: RunOptions, args: readonly string[]): Promise<Ran> {
+async function runAt(cwd: string, options: RunOptions, args: readonly string[]): Promise<Ran> {
+  const { input = "", colour = false, clock = () => 0, interrupted = () => false } = options;
+  let stop = (): void => {};
   let out = "";
   let err = "";
   let bytes: Uint8Array | undefined;
   const code = await main(args, {
     cwd,
     colour,
+    width: undefined,
     program: "wayfile",
     out: ({ text }) => {
       out += text;
@@ -71,7 +80,23 @@ async function runAt(cwd: string, { input = "", colour = false }: RunOptions, ar
     },
     today: () => "2026-05-04",
     input: async () => (typeof input === "string" ? new TextEncoder().encode(input) : input),
-    now: () => 0,
+    now: clock,
+    interactive: false,
+    status: (text) => {
+      if (text) err += `${text.text}\n`;
+    },
+    onInterrupt: (callback) => {
+      stop = callback;
+      return () => {
+        stop = () => {};
+      };
+    },
+    breathe: async () => {
+      await new Promise((resolve) => setImmediate(resolve));
+      if (interrupted()) stop();
+    },
+    threads: options.threads,
+    cache: options.cache,
   });
   return { code, out, err, ...(bytes ? { bytes } : {}) };
 }

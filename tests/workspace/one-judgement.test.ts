@@ -3,9 +3,11 @@
  * each file by the workspace, which keeps what it knows, are those of a program that has just been started.
  */
 import { describe, expect, it } from "vitest";
-import { checkFiles } from "../../server/cli/judge.ts";
+import { judgeFiles } from "../../server/results/files.ts";
+import type { ResultFinding } from "../../server/results/result.ts";
 import { failures } from "../../server/rules/frame/check.ts";
 import type { Finding } from "../../server/rules/frame/rule.ts";
+import type { TextEdit } from "../../server/text/lines.ts";
 import { fileOfSegment } from "../../server/workspace/workspace.ts";
 import { random } from "../helpers/random.ts";
 import { Files } from "./files.ts";
@@ -15,16 +17,15 @@ failures.thrown = true;
 
 /** A finding with all that a reader sees of it. */
 const shown = (
-  { check, severity, message, value, limit, working, fixes, related }: Finding,
-  line: number,
-  column: number,
-  placeOf: (spot: Finding["spot"]) => string,
-): string =>
-  JSON.stringify([
-    [line, column, check, severity, message, value, limit, working],
-    fixes.map(({ title, edits }) => [title, edits]),
-    related.map((one) => [placeOf(one.spot), one.message]),
-  ]);
+  finding: Pick<Finding | ResultFinding, "check" | "severity" | "message" | "value" | "limit" | "working">,
+  place: string,
+  fixes: readonly { readonly title: string; readonly edits: readonly TextEdit[] }[],
+  related: readonly (readonly [place: string, message: string])[],
+): string => {
+  const { check, severity, message, value, limit, working } = finding;
+  const edits = fixes.map((fix) => [fix.title, fix.edits.map(({ start, end, text }) => [start, end, text])]);
+  return JSON.stringify([[place, check, severity, message, value, limit, working], edits, related]);
+};
 
 async function byWorkspace(files: Files, name: string): Promise<string[]> {
   const snapshot = await files.snapshot(name);
@@ -36,23 +37,29 @@ async function byWorkspace(files: Files, name: string): Promise<string[]> {
   };
   return snapshot.findings
     .map((finding) => {
-      const { line, character } = snapshot.positions.place(finding.spot.segment, finding.spot.start);
-      return shown(finding, line, character, placeOf);
+      const begin = snapshot.positions.offset(finding.spot.segment, 0);
+      const fixes = finding.fixes.map(({ title, edits }) => ({
+        title,
+        edits: edits.map(({ start, end, text }) => ({ start: begin + start, end: begin + end, text })),
+      }));
+      const related = finding.related.map(({ spot, message }) => [placeOf(spot), message] as const);
+      return shown(finding, placeOf(finding.spot), fixes, related);
     })
     .sort();
 }
 
 function byTerminal(files: Files): Map<string, string[]> {
   files.forget();
-  const { files: judged, places } = checkFiles(files.all, files.disk);
-  const placeOf = (spot: Finding["spot"]): string => {
-    const { file, start } = places.of(spot);
-    return `${file.path}:${start.line}:${start.character}`;
-  };
+  const placeOf = ({ path, start }: ResultFinding["at"]): string => `${path}:${start.line}:${start.character}`;
   return new Map(
-    judged.map(({ file, findings }) => [
-      file.path,
-      findings.map(({ finding, at }) => shown(finding, at.start.line, at.start.character, placeOf)).sort(),
+    judgeFiles(files.all, files.disk).files.map(({ path, findings }) => [
+      path,
+      findings
+        .map((finding) => {
+          const related = finding.related.map(({ at, message }) => [placeOf(at), message] as const);
+          return shown(finding, placeOf(finding.at), finding.fixes, related);
+        })
+        .sort(),
     ]),
   );
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkFiles } from "../../server/cli/judge.ts";
+import { judgeFiles } from "../../server/results/files.ts";
 import { UseGraph } from "../../server/workspace/use-graph.ts";
 import type { Snapshot } from "../../server/workspace/workspace.ts";
 import { Files } from "./files.ts";
@@ -66,10 +66,10 @@ describe("a file that two schedules use", () => {
   it("is judged alike by the terminal", async () => {
     const files = new Files(shared);
     files.open("shared.ways");
-    const { files: judged } = checkFiles(files.all, files.disk);
-    const there = judged.find(({ file }) => file.path === files.path("shared.ways"))?.findings ?? [];
+    const { files: judged } = judgeFiles(files.all, files.disk);
+    const there = judged.find(({ path }) => path === files.path("shared.ways"))?.findings ?? [];
     const here = (await files.snapshot("shared.ways")).findings;
-    expect(here.map(({ message }) => message).sort()).toEqual(there.map(({ finding }) => finding.message).sort());
+    expect(here.map(({ message }) => message).sort()).toEqual(there.map(({ message }) => message).sort());
   });
 
   it("keeps a departure that only one of them needs", async () => {

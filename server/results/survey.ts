@@ -1,26 +1,20 @@
+/** What a file holds, besides what is wrong with it. */
 import type { FileModel } from "../model/file.ts";
 import { type AnyValue, type Fact, type Facts, isAbsent } from "../model/values.ts";
 import { queriesIn } from "../readings/queries.ts";
 import { type Spot, wordSpot } from "../rules/frame/rule.ts";
 
-/** A question nobody has answered yet. */
-export interface OpenQuery {
-  readonly text: string;
-  readonly spot: Spot;
-}
-
-/** What files hold, besides what is wrong with them. */
-export interface Survey {
+interface Survey {
   readonly boards: number;
   readonly ways: number;
-  readonly queries: readonly OpenQuery[];
+  readonly queries: readonly { readonly text: string; readonly spot: Spot }[];
   readonly departures: number;
   readonly limitations: number;
 }
 
-export function surveyOf(models: readonly FileModel[]): Survey {
-  const boards = models.flatMap((model) => [...model.boards, ...model.installations.flatMap((part) => part.boards)]);
-  const blocks = models.flatMap((model) => blocksOf(model)).flatMap(withInner);
+export function surveyOf(model: FileModel): Survey {
+  const boards = [...model.boards, ...model.installations.flatMap((part) => part.boards)];
+  const blocks = blocksOf(model).flatMap(withInner);
   const facts = blocks.flatMap((block) => block.list);
   return {
     boards: boards.length,
@@ -45,7 +39,7 @@ const withInner = (block: Facts): Facts[] => [
   ...block.list.flatMap(({ inner }) => (inner ? withInner(inner) : [])),
 ];
 
-const openQueries = (block: Facts): OpenQuery[] =>
+const openQueries = (block: Facts): { text: string; spot: Spot }[] =>
   queriesIn(block).open.map((query) => ({ text: query.args.text.value, spot: wordSpot(query) }));
 
 function limitationsIn({ args }: Fact): number {

@@ -1,0 +1,89 @@
+/** Threads that check tasks side by side, each with one batch in hand and one waiting. */
+import { Worker } from "node:worker_threads";
+import type { TaskResult } from "./judge-task.ts";
+import type { Task } from "./plan.ts";
+import type { WorkerAnswer, WorkerStart } from "./worker.ts";
+
+interface Batch {
+  readonly tasks: readonly Task[];
+  readonly done: (results: readonly TaskResult[]) => void;
+}
+
+interface Thread {
+  readonly worker: Worker;
+  readonly batches: Map<number, Batch>;
+}
+
+const mostAtOnce = 2;
+
+export class Pool {
+  readonly #file: string;
+  readonly #start: WorkerStart;
+  readonly #threads: Thread[] = [];
+  readonly #waiting: Batch[] = [];
+  #count = 0;
+  #closed = false;
+
+  /** `file`: the program that a thread runs. */
+  constructor(file: string, threads: number, start: WorkerStart) {
+    this.#file = file;
+    this.#start = start;
+    for (let index = 0; index < threads; index++) this.#threads.push(this.#thread());
+  }
+
+  /** The results of some tasks, in their order. A task whose thread came down has a failure. */
+  async run(tasks: readonly Task[]): Promise<readonly TaskResult[]> {
+    return await new Promise((done) => {
+      this.#waiting.push({ tasks, done });
+      this.#hand();
+    });
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true;
+    await Promise.all(this.#threads.map(({ worker }) => worker.terminate()));
+  }
+
+  #hand(): void {
+    for (;;) {
+      const [least] = this.#threads.toSorted((a, b) => a.batches.size - b.batches.size);
+      const batch = least && least.batches.size < mostAtOnce ? this.#waiting.shift() : undefined;
+      if (!least || !batch) return;
+      const id = this.#count++;
+      least.batches.set(id, batch);
+      least.worker.postMessage({ id, tasks: batch.tasks });
+    }
+  }
+
+  #thread(): Thread {
+    const worker = new Worker(this.#file, { workerData: this.#start, execArgv: [] });
+    const thread: Thread = { worker, batches: new Map() };
+    let reason = "its thread ended";
+    worker.on("message", ({ id, results }: WorkerAnswer) => {
+      const batch = thread.batches.get(id);
+      thread.batches.delete(id);
+      batch?.done(results);
+      this.#hand();
+    });
+    worker.on("error", (error: NodeJS.ErrnoException) => {
+      reason = error.code === "ERR_WORKER_OUT_OF_MEMORY" ? "there was not enough memory" : String(error.message);
+    });
+    worker.on("exit", () => this.#replace(thread, reason));
+    return thread;
+  }
+
+  /** The first task in hand brought the thread down, as far as can be told; the others are tried again by another. */
+  #replace(thread: Thread, reason: string): void {
+    if (this.#closed) return;
+    const [first, ...others] = thread.batches.values();
+    this.#threads[this.#threads.indexOf(thread)] = this.#thread();
+    this.#waiting.unshift(...others);
+    if (first && first.tasks.length === 1) first.done([{ failure: `could not be checked: ${reason}.` }]);
+    else if (first) void this.#oneByOne(first);
+    this.#hand();
+  }
+
+  async #oneByOne({ tasks, done }: Batch): Promise<void> {
+    done((await Promise.all(tasks.map((task) => this.run([task])))).flat());
+  }
+}

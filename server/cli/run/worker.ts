@@ -1,0 +1,34 @@
+/** A thread that checks what it is sent. */
+import type { MessagePort } from "node:worker_threads";
+import { Disk } from "../files.ts";
+import { namesFrom } from "../names.ts";
+import { Cache, type CachePlace } from "./cache.ts";
+import { judgeTask, type TaskResult } from "./judge-task.ts";
+import type { Task } from "./plan.ts";
+
+/** What a thread is told once. */
+export interface WorkerStart {
+  readonly cwd: string;
+  readonly folders: readonly string[];
+  readonly lent: ReadonlyMap<string, string>;
+  /** Files of several tasks, which are worth keeping from one to the next. */
+  readonly shared: ReadonlySet<string>;
+  readonly cache?: CachePlace;
+}
+
+export type WorkerAnswer = { readonly id: number; readonly results: readonly TaskResult[] };
+
+export function work(port: MessagePort, start: WorkerStart): void {
+  const disk = new Disk(start.cwd, start.folders);
+  for (const [path, text] of start.lent) disk.lend(path, text);
+  const cache = start.cache && new Cache(start.cache);
+  const { nameOf } = namesFrom(start.cwd);
+  port.on("message", ({ id, tasks }: { id: number; tasks: readonly Task[] }) => {
+    const results = tasks.map((task) => {
+      const result = judgeTask(task, disk, nameOf, cache);
+      disk.forget((path) => start.shared.has(path));
+      return result;
+    });
+    port.postMessage({ id, results } satisfies WorkerAnswer);
+  });
+}

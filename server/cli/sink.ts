@@ -1,0 +1,44 @@
+/** Where a report goes: to standard output, or into a file that takes its place once it is whole. */
+import { closeSync, openSync, renameSync, rmSync, writeSync } from "node:fs";
+import { resolve } from "node:path";
+import { reasonOf } from "../disk/reasons.ts";
+import type { TerminalText } from "../text/terminal.ts";
+import type { Terminal } from "./terminal.ts";
+
+export interface Sink {
+  readonly out: (text: TerminalText) => void;
+  /** Says why the report could not be written, if it could not. */
+  readonly end: () => string | undefined;
+}
+
+export function sinkOf(file: string | undefined, terminal: Terminal): Sink {
+  return file === undefined ? { out: terminal.out, end: () => undefined } : intoFile(file, terminal.cwd);
+}
+
+function intoFile(file: string, cwd: string): Sink {
+  const path = resolve(cwd, file);
+  const beside = `${path}.${process.pid}.tmp`;
+  let failure: string | undefined;
+  const attempt = <T>(action: () => T): T | undefined => {
+    if (failure !== undefined) return undefined;
+    try {
+      return action();
+    } catch (error) {
+      failure = `“${file}” cannot be written: ${reasonOf(error)}`;
+      return undefined;
+    }
+  };
+  const handle = attempt(() => openSync(beside, "w"));
+  return {
+    out: ({ text }) => {
+      if (handle !== undefined) attempt(() => writeSync(handle, text));
+    },
+    end: () => {
+      if (handle === undefined) return failure;
+      attempt(() => closeSync(handle));
+      attempt(() => renameSync(beside, path));
+      if (failure !== undefined) rmSync(beside, { force: true });
+      return failure;
+    },
+  };
+}

@@ -1,0 +1,89 @@
+/** Checks one schedule with all it uses, and gives what is found as plain data. */
+import type { SuppressedFinding } from "../rules/frame/departures.ts";
+import { firstOfEach } from "../rules/frame/first-of-each.ts";
+import { type Finding, type Severity, wordSpot } from "../rules/frame/rule.ts";
+import { type LoadedFile, Project, type Sources } from "../workspace/project.ts";
+import { Locator } from "./places.ts";
+import type { FileHolds, FileResult, ResultFinding, ResultSource, ScheduleResult, Suppressed } from "./result.ts";
+import { surveyOf } from "./survey.ts";
+
+/** `nameOf`: the path of a file as the result is to call it. */
+export function judgeSchedule(
+  root: LoadedFile,
+  sources: Sources,
+  nameOf: (path: string) => string = (path) => path,
+): ScheduleResult {
+  const project = new Project(root, sources);
+  const { result, installations, files } = project;
+  const places = new Locator(files, nameOf);
+  return {
+    root: nameOf(root.path),
+    name: project.name,
+    files: result.files.map(({ file, findings }) => fileResult(file, findings, places, nameOf)),
+    suppressed: result.suppressed.map((one) => suppressedResult(one, places)),
+    unattached: installations.length === 0 && root.model.boards.length > 0,
+  };
+}
+
+function fileResult(
+  file: LoadedFile,
+  findings: readonly Finding[],
+  places: Locator,
+  nameOf: (path: string) => string,
+): FileResult {
+  const { first, more } = firstOfEach(findings, mostKept);
+  const found = first.map((finding) => findingResult(finding, places));
+  return {
+    path: nameOf(file.path),
+    findings: found.sort(inTheirFile),
+    more: [...more].map(([check, count]) => ({ check, count, severity: severityOf(check, findings) })),
+    holds: holdsOf(file, places),
+  };
+}
+
+/** Of one kind in one file. Rubbish of a few megabytes has a million, and each would be kept with its place. */
+const mostKept = 10_000;
+
+const severityOf = (check: string, findings: readonly Finding[]): Severity =>
+  findings.find((finding) => finding.check === check)?.severity ?? "error";
+
+/** The order of findings within a file. */
+export const inTheirFile = ({ at: a }: ResultFinding, { at: b }: ResultFinding): number =>
+  a.offset - b.offset || a.endOffset - b.endOffset;
+
+function holdsOf({ model, document }: LoadedFile, places: Locator): FileHolds {
+  const { queries, ...counts } = surveyOf(model);
+  return {
+    ...counts,
+    queries: queries.map(({ text, spot }) => ({ text, at: places.of(spot) })),
+    titles: model.installations.map(({ head }) => head.title),
+    isEmpty: document.segments.every(({ text }) => text.trim() === ""),
+  };
+}
+
+function findingResult(finding: Finding, places: Locator): ResultFinding {
+  const { spot, related, fixes, source, ...plain } = finding;
+  const begin = fixes.length > 0 ? places.offsetOf(spot.segment) : 0;
+  return {
+    ...plain,
+    at: places.of(spot),
+    ...(source ? { source: sourceResult(source) } : {}),
+    related: related.map((one) => ({ at: places.of(one.spot), message: one.message })),
+    fixes: fixes.map(({ title, safe, edits }) => ({
+      title,
+      safe,
+      edits: edits.map(({ start, end, text }) => ({ start: begin + start, end: begin + end, text })),
+    })),
+  };
+}
+
+const sourceResult = ({ ref, standing, note }: ResultSource): ResultSource => ({
+  ref,
+  standing,
+  ...(note === undefined ? {} : { note }),
+});
+
+function suppressedResult({ finding, departure }: SuppressedFinding, places: Locator): Suppressed {
+  const { rule, reason, fact } = departure;
+  return { finding: findingResult(finding, places), rule, reason, by: places.of(wordSpot(fact)) };
+}

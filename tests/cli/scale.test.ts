@@ -1,0 +1,194 @@
+/** Many files: several threads, results that are kept, and work that is broken off. */
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import { usesIn } from "../../server/cli/run/plan.ts";
+import { documentOf } from "../../server/syntax/document.ts";
+import { useSummary } from "../../server/workspace/uses.ts";
+import { generate } from "../helpers/generate.ts";
+import { builtProgram } from "../helpers/program.ts";
+import { random } from "../helpers/random.ts";
+import { Folder, faultyWay, schedule } from "./run.ts";
+
+let threads: { program: string; count: number };
+beforeAll(async () => {
+  threads = { program: await builtProgram(), count: 2 };
+}, 60_000);
+
+const board = `wayfile 1
+board B "Annexe" {
+  fed-from     supply
+  main-switch  BS EN 60947-3 100 A
+${faultyWay}
+}
+`;
+
+/** Sound and faulty schedules, some with a board that several of them use, enough of them for two threads. */
+function manySchedules(count = 24): Record<string, string> {
+  const files: Record<string, string> = { "shared/board.ways": board, "alone.ways": board };
+  for (let index = 0; index < count; index++) {
+    const before = 'use "../shared/board.ways"\n';
+    files[`site-${index % 7}/${index}.ways`] =
+      index % 3 === 0
+        ? schedule(faultyWay, { before, stage: index % 2 ? "design" : "tested" })
+        : generate({ ways: 3, seed: index });
+  }
+  return files;
+}
+
+const reading = ["text", "json"] as const;
+
+describe("several threads", () => {
+  test.each(reading)("report what one does, in the same order, as %s", { timeout: 120_000 }, async (format) => {
+    const folder = new Folder(manySchedules());
+    const alone = await folder.run("check", "--format", format);
+    const together = await folder.runWith({ threads }, "check", "--threads", "2", "--format", format);
+    expect(alone.out).toContain("loop/zs-over-limit");
+    expect(together).toEqual(alone);
+  });
+
+  test("a file that many schedules use is reported once, when the last of them is checked", async () => {
+    const folder = new Folder(manySchedules(12));
+    const { out } = await folder.run("check", "--format", "json");
+    const paths: string[] = JSON.parse(out).files.map(({ path }: { path: string }) => path);
+    expect(paths.filter((path) => path === "shared/board.ways")).toHaveLength(1);
+    expect(new Set(paths).size).toBe(14);
+  });
+
+  test("a thread that comes down takes one schedule with it, and the run says so", { timeout: 60_000 }, async () => {
+    const folder = new Folder({
+      ...manySchedules(12),
+      "crashing.mjs": `import { parentPort } from "node:worker_threads";
+        parentPort.on("message", ({ id, tasks }) => {
+          if (tasks.some(({ files: [root] }) => root.endsWith("/7.ways"))) throw new Error("broken");
+          parentPort.postMessage({ id, results: tasks.map(() => ({ root: "", name: "", files: [], suppressed: [], unattached: false })) });
+        });`,
+    });
+    const { code, err } = await folder.runWith(
+      { threads: { program: folder.at("crashing.mjs"), count: 2 } },
+      "check",
+      "--threads",
+      "2",
+    );
+    expect(err).toBe("“site-0/7.ways” could not be checked: broken.\n");
+    expect(code).toBe(2);
+  });
+});
+
+describe("results that are kept", () => {
+  const kept = (folder: Folder) => ({ cache: { folder: folder.at("cache"), program: "one" } });
+  const entries = (folder: Folder): string[] =>
+    readdirSync(folder.at("cache/one"), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name));
+
+  test("give the same report, and nothing is checked again", async () => {
+    const folder = new Folder({ "a.ways": schedule(faultyWay) });
+    const first = await folder.runWith(kept(folder), "check");
+    const [entry = "", ...others] = entries(folder);
+    expect(others).toEqual([]);
+    expect(await folder.runWith(kept(folder), "check")).toEqual(first);
+    // What the entry says is what is reported: so it was read.
+    const said = readFileSync(entry, "utf8");
+    expect(said).toContain("loop/zs-over-limit");
+  });
+
+  test("are not used for another text, another used text, another name or another program", async () => {
+    const folder = new Folder({ "a.ways": schedule("", { before: 'use "b.ways"\n' }), "b.ways": board });
+    const count = async (settings = kept(folder)): Promise<number> => {
+      await folder.runWith(settings, "check", "a.ways");
+      return entries(folder).length;
+    };
+    expect(await count()).toBe(1);
+    expect(await count()).toBe(1);
+    folder.write("b.ways", board.replace("1.52", "1.02"));
+    expect(await count()).toBe(2);
+    expect((await folder.runWith(kept(folder), "check", "a.ways")).code).toBe(0);
+    folder.write("b.ways", board);
+    expect((await folder.runWith(kept(folder), "check", "a.ways")).code).toBe(1);
+    await folder.runWith({ cache: { folder: folder.at("cache"), program: "two" } }, "check", "a.ways");
+    expect(readdirSync(folder.at("cache")).sort()).toEqual(["one", "tidied", "two"]);
+    expect(await count()).toBe(2);
+  });
+
+  test.each([
+    ["cut off", (text: string) => text.slice(0, -40)],
+    ["of another program", () => '{"files": []}'],
+    ["changed by hand", (text: string) => text.replace("loop/zs-over-limit", "loop/zs-under-limit")],
+    ["empty", () => ""],
+  ])("are not believed where they are %s", async (_, damage) => {
+    const folder = new Folder({ "a.ways": schedule(faultyWay) });
+    const first = await folder.runWith(kept(folder), "check");
+    for (const entry of entries(folder)) writeFileSync(entry, damage(readFileSync(entry, "utf8")));
+    expect(await folder.runWith(kept(folder), "check")).toEqual(first);
+  });
+
+  test("are done without where they cannot be kept, and where that is asked", async () => {
+    const folder = new Folder({ "a.ways": schedule(faultyWay), cache: "a file, not a folder" });
+    expect((await folder.runWith(kept(folder), "check")).code).toBe(1);
+    const other = new Folder({ "a.ways": schedule(faultyWay) });
+    expect((await other.runWith(kept(other), "check", "--no-cache")).code).toBe(1);
+    expect(readdirSync(other.path)).toEqual(["a.ways"]);
+  });
+});
+
+describe("long work", () => {
+  /** A clock on which every look takes a second. */
+  const slow = (): (() => number) => {
+    let now = 0;
+    return () => {
+      now += 1000;
+      return now;
+    };
+  };
+
+  test("says how far it is", async () => {
+    const { err } = await new Folder(manySchedules(30)).runWith({ clock: slow() }, "check");
+    expect(err).toMatch(/^\d+ files found, reading\n/);
+    expect(err).toMatch(/\n\d+ of 32 files checked\n/);
+  });
+
+  test("that is interrupted reports what is known, says that it is not all, and has an exit code of its own", async () => {
+    let asked = 0;
+    const interrupted = () => ++asked > 45;
+    const folder = new Folder(manySchedules(30));
+    const whole = await folder.run("check");
+    const { code, out, err } = await folder.runWith({ clock: slow(), interrupted }, "check");
+    expect(code).toBe(130);
+    expect(err).toMatch(/Interrupted: \d+ files checked, \d+ left out\. This report is not whole\.\n$/);
+    expect(out.length).toBeLessThan(whole.out.length);
+    expect(out).toMatch(/\d+ files, .*: \d+ errors?/);
+  });
+
+  test("with threads can be interrupted too", { timeout: 60_000 }, async () => {
+    let asked = 0;
+    const folder = new Folder(manySchedules(24));
+    const stopping = { clock: slow(), interrupted: () => ++asked > 32, threads };
+    const { code } = await folder.runWith(stopping, "check", "--threads", "2");
+    expect(code).toBe(130);
+  });
+});
+
+/** A piece of a text taken out, doubled, or replaced by a sign that means something. */
+function mutated(text: string, next: () => number): string {
+  const at = Math.floor(next() * Math.min(text.length, 260));
+  const to = at + Math.floor(next() * 12);
+  const signs = ["", '"', "{", "}", "\n", "use", 'use "x.ways"', "#", " ", "\r"];
+  const put = signs[Math.floor(next() * signs.length)] ?? "";
+  return text.slice(0, at) + put + (next() < 0.5 ? text.slice(to) : text.slice(at));
+}
+
+test("what a text uses is told from its first lines as from the whole of it", () => {
+  const next = random(5);
+  const text = `# notes on use "of lines"\nwayfile 1\nuse "a.ways"\n\nuse "../b.ways"  # and "c"\ninstrument M1 "Tester" {\n  due 2026-11-03\n}\nuse "late.ways"\n${schedule(faultyWay).slice("wayfile 1\n".length)}`;
+  const variants = [
+    text,
+    text.replace('use "late.ways"\n', ""),
+    text.replace("\n}", "\n"),
+    text.replaceAll("\n", "\r\n"),
+  ];
+  for (let round = 0; round < 200; round++) variants.push(mutated(variants[round % 4] ?? "", next));
+  for (const variant of variants) {
+    expect(usesIn(variant), variant).toEqual(useSummary(documentOf(variant).segments, (use) => use).uses);
+  }
+});
