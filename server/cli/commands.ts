@@ -75,6 +75,7 @@ export const addSize: AddCommand = (program, terminal, finish) => {
     .argument("<FILE>", "the schedule")
     .requiredOption("--way <BOARD/WAY>", "the way, such as A/3")
     .option("--write", "write the two lines into the way")
+    .option("--despite-tests", "with --write: write them into a way that has tests, and note it there")
     .option("--keep-device", "keep the device's type and rating as they are written")
     .option("--load <AMOUNT>", "what if it had to carry this, such as 28 A or 6.4 kW; nothing is written")
     .addOption(new Option("--format <FORMAT>", "how to report").choices(["text", "json"]).default("text"))
@@ -84,7 +85,8 @@ export const addSize: AddCommand = (program, terminal, finish) => {
 The way states what it has to carry (Ib, or its loads), its route, its length and what it serves; a
 feeder carries the demand of the board it feeds. The make of device and cable is kept where it is
 written, unless a breaker of lower trip current saves a larger cable. Without a route a usual one
-is assumed, and nothing is written. Exit code 1 means that nothing fits, or that a fact is missing.
+is assumed, and nothing is written. A way that has tests is not written either: they are of what
+is installed. Exit code 1 means that nothing fits, or that a fact is missing.
 
 Examples:
   wayfile size house.ways --way A/3

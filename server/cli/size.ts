@@ -4,6 +4,7 @@ import type { Wants } from "../proposal/proposal.ts";
 import { propose } from "../proposal/propose.ts";
 import { written } from "../proposal/write.ts";
 import { textOf } from "../syntax/document.ts";
+import type { TextEdit } from "../text/lines.ts";
 import { gather, isNewer, type LoadedFile } from "../workspace/project.ts";
 import { coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
@@ -18,6 +19,7 @@ export interface SizeOptions {
   readonly way: string;
   readonly format: "text" | "json";
   readonly write?: boolean;
+  readonly despiteTests?: boolean;
   readonly keepDevice?: boolean;
   readonly load?: string;
 }
@@ -40,8 +42,15 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
   const file = files.find(({ document }) => document.segments.includes(study.way.segment)) ?? root;
   const wants: Wants = { ...load, assumeRoute: true, ...(options.keepDevice ? { keepDevice: true } : {}) };
   const proposal = propose(study, wants, installation);
-  const edits = proposal.fix?.edits ?? [];
-  const writes = options.write === true && edits.length > 0;
+  const proposed = proposal.fix?.edits ?? [];
+  const tested = [...study.deadTests, ...study.liveTests].length > 0;
+  if (options.write === true && proposed.length > 0 && tested && !options.despiteTests)
+    return refuse(
+      `Way ${options.way} has tests, and they are of the device and cable that are written: nothing was written. --despite-tests writes the proposal all the same, and notes it in the way.`,
+      terminal,
+    );
+  const edits = tested ? [...proposed, ...noteOfChange(study)] : proposed;
+  const writes = options.write === true && proposed.length > 0;
   const failure = writes ? write(file, disk, study, edits) : undefined;
   if (failure) return refuse(`“${disk.shown(file.path)}” cannot be written: ${failure}`, terminal);
   const sized: Sized = {
@@ -50,11 +59,25 @@ export function size(path: string, options: SizeOptions, terminal: Terminal): nu
     way: `${study.context.board.name}/${study.way.id}`,
     title: study.way.title,
     written: writes,
-    changes: edits.length > 0,
+    changes: proposed.length > 0,
     assumed: proposal.outcome === "fits" && (proposal.fix === undefined || options.load !== undefined),
   };
   terminal.out(options.format === "json" ? sizeJson(sized) : sizeText(sized, coloursFor(terminal.colour)));
   return proposal.outcome === "fits" ? exit.clean : exit.errors;
+}
+
+/** What the tests in the way were made on, as it was written: the record of it would be lost otherwise. */
+function noteOfChange({ facts, way }: WayStudy): readonly TextEdit[] {
+  const lines = [facts.one("device"), facts.one("cable")].filter((fact) => fact?.segment === way.segment);
+  const [first] = lines;
+  if (!first) return [];
+  const { text } = way.segment;
+  const before = lines.map((fact) => fact && text.slice(fact.start, fact.end).replace(/\s+/g, " ")).join(", ");
+  const at = text.lastIndexOf("\n", first.start - 1) + 1;
+  const indent = text.slice(at, first.start);
+  if (indent.trim() !== "") return [];
+  const note = `The tests here are of ${before.replace(/["\\]/g, "")}; device and cable were proposed anew since`;
+  return [{ start: at, end: at, text: `${indent}note "${note}"\n` }];
 }
 
 /** Only the way's own segment changes; a byte order mark and the line ends stay. */

@@ -14,6 +14,8 @@ export const proposalTitle = "Propose device and cable for this way";
 export function proposalEdits(snapshot: Snapshot, segment: Segment): readonly TextEdit[] {
   const study = studyAt(snapshot, segment);
   if (!study || study.isSpare || study.facts.broken.some((word) => decides.includes(word))) return [];
+  // Tests are of the device and the cable that are there: no click puts others in their place.
+  if (study.deadTests.length > 0 || study.liveTests.length > 0) return [];
   const lacks = !study.cable || study.device?.rating === undefined;
   if (!lacks && !isWrong(snapshot, segment)) return [];
   const installation = installationAt(snapshot, segment);

@@ -16,19 +16,12 @@ export interface Inspection {
   readonly facts: Facts<"inspection">;
 }
 
-const kept = new WeakMap<InstallationHead, readonly Inspection[]>();
-
 /** The inspections of an installation, the earliest first; those of one day in the order of the file. */
-export function inspectionsOf(head: InstallationHead): readonly Inspection[] {
-  const before = kept.get(head);
-  if (before) return before;
-  const found = head.facts
+export const inspectionsOf = ({ facts }: Pick<InstallationHead, "facts">): readonly Inspection[] =>
+  facts
     .all("inspection")
     .map(inspectionOf)
     .sort((a, b) => a.to.localeCompare(b.to));
-  kept.set(head, found);
-  return found;
-}
 
 export const latestInspection = (head: InstallationHead): Inspection | undefined => inspectionsOf(head).at(-1);
 

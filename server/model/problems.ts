@@ -7,6 +7,10 @@ export interface Fix {
   readonly edits: readonly TextEdit[];
   /** Whether it may be applied without asking: it cannot change what was meant. */
   readonly safe: boolean;
+  /** Whether it corrects a reading in the words of whoever misread it, and keeps what stood there. */
+  readonly misread?: true;
+  /** Whether it puts right a slip of the pen: what is written cannot be. */
+  readonly slip?: true;
 }
 
 /** What can be wrong with the language of a file. Each has a page that `explain` shows. */

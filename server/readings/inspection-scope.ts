@@ -51,7 +51,7 @@ export function circuitIn(inspection: Inspection, study: WayStudy): InspectedCir
   const headers: readonly Fact[] = [...study.facts.all("dead"), ...study.facts.all("live")];
   const since = inspection.facts.one("last-inspected")?.args.on?.value ?? "";
   const own = headers.filter(
-    (header) => dayOf(header) > since && inspectionFor(all, dayOf(header), circuit) === inspection,
+    (header) => dayOf(header) > since && inspectionFor(all, dayOf(header), circuit)?.header === inspection.header,
   );
   const before = headers
     .map(dayOf)

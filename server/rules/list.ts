@@ -85,6 +85,7 @@ import designThreePhaseOnSinglePhase from "./design/three-phase-on-single-phase.
 import designTooManyDrivers from "./design/too-many-drivers.ts";
 import designTripsOnStart from "./design/trips-on-start.ts";
 import diagnosisReadingsDisagree from "./diagnosis/readings-disagree.ts";
+import driftCopiedFromEarlier from "./drift/copied-from-earlier.ts";
 import driftFaultCurrentChanged from "./drift/fault-current-changed.ts";
 import driftInsulationFallen from "./drift/insulation-fallen.ts";
 import driftRcdSlower from "./drift/rcd-slower.ts";
@@ -267,6 +268,7 @@ import rcdTypeUnsuitable from "./rcd/type-unsuitable.ts";
 import rcdUnidirectionalWithSource from "./rcd/unidirectional-with-source.ts";
 import rcdUpstreamBlindedByDc from "./rcd/upstream-blinded-by-dc.ts";
 import recordAnswerWithoutQuery from "./record/answer-without-query.ts";
+import recordChangedSinceTests from "./record/changed-since-tests.ts";
 import recordDetailAgainstField from "./record/detail-against-field.ts";
 import recordEditionSuperseded from "./record/edition-superseded.ts";
 import recordEditionUnverified from "./record/edition-unverified.ts";
@@ -290,6 +292,7 @@ import recordSpareInUse from "./record/spare-in-use.ts";
 import recordStageBehind from "./record/stage-behind.ts";
 import recordSupplyIncomplete from "./record/supply-incomplete.ts";
 import recordTestsBeforeEdition from "./record/tests-before-edition.ts";
+import recordTestsContradict from "./record/tests-contradict.ts";
 import recordUnknownEdition from "./record/unknown-edition.ts";
 import ringBridged from "./ring/bridged.ts";
 import ringCountDisagrees from "./ring/count-disagrees.ts";
@@ -408,6 +411,7 @@ export const rules: readonly Rule[] = [
   designTooManyDrivers,
   designTripsOnStart,
   diagnosisReadingsDisagree,
+  driftCopiedFromEarlier,
   driftFaultCurrentChanged,
   driftInsulationFallen,
   driftRcdSlower,
@@ -590,6 +594,7 @@ export const rules: readonly Rule[] = [
   rcdUnidirectionalWithSource,
   rcdUpstreamBlindedByDc,
   recordAnswerWithoutQuery,
+  recordChangedSinceTests,
   recordDetailAgainstField,
   recordEditionSuperseded,
   recordEditionUnverified,
@@ -613,6 +618,7 @@ export const rules: readonly Rule[] = [
   recordStageBehind,
   recordSupplyIncomplete,
   recordTestsBeforeEdition,
+  recordTestsContradict,
   recordUnknownEdition,
   ringBridged,
   ringCountDisagrees,

@@ -14,6 +14,8 @@ export const comparison = {
   differingLength: practice(1.25, "repeated figures on a board"),
   /** Ω between the least and the greatest expectation before equal readings are odd: less is lost in rounding. */
   differingReading: practice(0.1, "repeated figures on a board"),
+  /** Readings of a board that are all those of the earlier visit before the sheet looks copied. */
+  copiedReadings: practice(6, "readings repeated from an earlier test"),
   /** Circuits on which a sum comes out to the last digit before it looks calculated backwards. */
   exactSums: practice(3, "readings calculated from one another"),
   /** Decimals of a fault current in kA from which an exact sum is no chance. */

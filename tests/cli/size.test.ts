@@ -71,12 +71,44 @@ describe("a proposal", () => {
     expect(text).toContain("      device  BS EN 60898 B25 6 kA\r\n");
   });
 
+  const tested = `    way 3 radial "Water heater" {
+      device  BS EN 60898 C32 6 kA
+      cable   flat-twin line 6 mm² cpc 2.5 mm²
+      route   clipped  method C
+      length  18 m
+      serves  water-heater
+      load    5 kW
+      dead 2026-03-04 {
+        R1+R2  0.19 Ω
+      }
+    }`;
+
+  test("is not written over what was tested", async () => {
+    const where = new Folder({ "a.ways": schedule(tested) });
+    const { code, err } = await where.run("size", "a.ways", "--way", "A/3", "--write");
+    expect(code).toBe(2);
+    expect(err).toMatch(
+      /^Way A\/3 has tests, and they are of the device and cable that are written: nothing was written\./,
+    );
+    expect(read(where)).toBe(schedule(tested));
+  });
+
+  test("is written over it when forced, and the way says what was tested", async () => {
+    const where = new Folder({ "a.ways": schedule(tested) });
+    const { code } = await where.run("size", "a.ways", "--way", "A/3", "--write", "--despite-tests");
+    expect(code).toBe(0);
+    expect(read(where)).toContain(
+      'note    "The tests here are of device BS EN 60898 C32 6 kA, cable flat-twin line 6 mm² cpc 2.5 mm²; device and cable were proposed anew since"',
+    );
+    expect(read(where)).toContain("R1+R2  0.19 Ω");
+  });
+
   test("never touches a reading", async () => {
     const tests = `      dead 2026-03-04 {\n        R1+R2  0.31 Ω\n      }\n`;
     const where = new Folder({
       "a.ways": schedule(ways.replace('      note    "Kept', `${tests}      note    "Kept`)),
     });
-    const { out } = await where.run("size", "a.ways", "--way", "A/3", "--write");
+    const { out } = await where.run("size", "a.ways", "--way", "A/3", "--write", "--despite-tests");
     expect(read(where)).toContain(tests);
     expect(out).toContain("Readings are recorded here: they are of what was installed, not of what is proposed.");
   });

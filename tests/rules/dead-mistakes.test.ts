@@ -457,6 +457,6 @@ describe("what every finding carries", () => {
 
   it("mends a slip of the decimal point by itself", () => {
     const slip = findings.find(({ check, fixes }) => check === "ring/ends-against-length" && fixes.length > 0);
-    expect(slip?.fixes.map(({ title, safe }) => [title, safe])).toEqual([["Write 0.44 Ω", false]]);
+    expect(slip?.fixes.map(({ title, safe }) => [title, safe])).toEqual([["I misread it: 0.44 Ω, not 4.42 Ω", false]]);
   });
 });

@@ -47,6 +47,19 @@ export function lineAfter(fact: Fact, line: string, title = `Add “${line}”`)
 export const inPlaceOf = ({ start, end }: Span, text: string, title = `Write ${text}`): Fix =>
   fix(title, start, end, text);
 
+/**
+ * Corrects a reading in the words of whoever misread it: the new figure, with what stood there and why it does not. Only
+ * for what the person can say of their own reading; nothing here knows what the meter showed.
+ */
+export function misread(fact: Fact, value: Span, text: string, why: string, title?: string): Fix {
+  const before = fact.segment.text.slice(value.start, value.end);
+  const words = title ?? `I misread it: ${text}, not ${before}`;
+  return { ...fix(words, value.start, value.end, `${text} was ${before} "${why}"`), misread: true };
+}
+
+/** A fix of a slip of the pen: what is written cannot be. */
+export const slipOf = (one: Fix): Fix => ({ ...one, slip: true });
+
 /** Takes a statement's line out. */
 export function withoutLine(fact: Fact, title: string): Fix {
   const { text } = fact.segment;

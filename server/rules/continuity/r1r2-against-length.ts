@@ -19,7 +19,7 @@ import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, relatedFact, shown } from "../common/dead-words.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -119,7 +119,7 @@ export default wayRule({
       steps: [...bandSteps(expected), ...uncertaintySteps(meter)],
       source: bandSource(expected),
       related: [...lengthRelated(study), relatedFact(test.header, "The test with this reading.")],
-      fixes: meant === undefined ? [] : [inPlaceOf(quantity, meant, `Write ${meant}`)],
+      fixes: meant === undefined ? [] : [misread(fact, quantity, meant, "Decimal point misread")],
     });
   },
 });

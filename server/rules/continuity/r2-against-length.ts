@@ -15,7 +15,7 @@ import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -100,7 +100,7 @@ export default wayRule({
       related: lengthRelated(study),
       fixes:
         !beside && mismatch?.slip !== undefined
-          ? [inPlaceOf(quantity, unslipped(quantity, mismatch.slip), `Write ${unslipped(quantity, mismatch.slip)}`)]
+          ? [misread(latest.fact, quantity, unslipped(quantity, mismatch.slip), "Decimal point misread")]
           : [],
     });
   },

@@ -3,7 +3,7 @@ import type { Cable, WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Span } from "../../model/values.ts";
 import { sheathedPair } from "../common/cable-size.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { inPlaceOf, slipOf } from "../common/writing.ts";
 import { factSpot, type Report, type Spot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -70,7 +70,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
         message: `A ${squareMillimetres(cable.neutral)} neutral is too small for a ${squareMillimetres(cable.line)} line: in a single-phase circuit it carries the same current.`,
         fixes:
           neutral && cable.described === cable.fact
-            ? [inPlaceOf(neutral, `${cable.line} mm²`, "Make the neutral as large as the line")]
+            ? [slipOf(inPlaceOf(neutral, `${cable.line} mm²`, "Make the neutral as large as the line"))]
             : [],
       },
     });
@@ -104,7 +104,7 @@ function swapped(cable: Cable): Fix[] {
     { start: line.start, end: line.end, text: `${cpc.value} mm²` },
     { start: cpc.start, end: cpc.end, text: `${line.value} mm²` },
   ];
-  return [{ title: `Swap them: line ${cpc.value} mm², cpc ${line.value} mm²`, edits, safe: false }];
+  return [{ title: `Swap them: line ${cpc.value} mm², cpc ${line.value} mm²`, edits, safe: false, slip: true }];
 }
 
 /** The value, or the line that names the cable type where the value stands elsewhere. */

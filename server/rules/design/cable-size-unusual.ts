@@ -3,7 +3,7 @@ import { squareMillimetres } from "../../calc/result.ts";
 import type { Quantity } from "../../model/values.ts";
 import { standardSizes } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { inPlaceOf, slipOf } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -37,7 +37,7 @@ export default wayRule({
         message: `${squareMillimetres(size.value)} is not a standard conductor size${next ? `: the next is ${squareMillimetres(next)}` : ""}.`,
         value: amount(size.value, "mm²"),
         source: sourceOf(standardSizes, row, "csa"),
-        fixes: next && own ? [inPlaceOf(size, `${next} mm²`, `Make it ${squareMillimetres(next)}`)] : [],
+        fixes: next && own ? [slipOf(inPlaceOf(size, `${next} mm²`, `Make it ${squareMillimetres(next)}`))] : [],
       });
     }
   },

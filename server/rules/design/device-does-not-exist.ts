@@ -1,5 +1,5 @@
 import type { Device } from "../../circuit/way.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { inPlaceOf, slipOf } from "../common/writing.ts";
 import { type Report, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -85,7 +85,7 @@ function mismatchOf(device: Device): Mismatch | undefined {
       at: curve,
       report: {
         message: `A ${standard.value} device is a fuse and has no type ${curve.curve}: write ${amperes}, or the breaker's standard.`,
-        fixes: [inPlaceOf(curve, amperes, `Make it ${amperes}`)],
+        fixes: [slipOf(inPlaceOf(curve, amperes, `Make it ${amperes}`))],
       },
     };
   }
@@ -99,7 +99,7 @@ function mismatchOf(device: Device): Mismatch | undefined {
       at: standard,
       report: {
         message: "A BS EN 60898 breaker has no residual current function: one with it is to BS EN 61009.",
-        fixes: [inPlaceOf(standard, written, `Make it ${written}`)],
+        fixes: [slipOf(inPlaceOf(standard, written, `Make it ${written}`))],
       },
     };
   }
@@ -112,7 +112,7 @@ function mismatchOf(device: Device): Mismatch | undefined {
   if (device.family === "breaker" && !curve && rating) {
     const message = `The type of this ${standard.value} device is missing, so Zs cannot be judged: write B, C or D before the rating.`;
     const fixes = (["B", "C", "D"] as const).map((type) =>
-      inPlaceOf(rating, `${type}${rating.value}`, `Write ${type}${rating.value}`),
+      slipOf(inPlaceOf(rating, `${type}${rating.value}`, `Write ${type}${rating.value}`)),
     );
     return { at: standard, report: { message, severity: "warning", fixes } };
   }

@@ -3,7 +3,7 @@ import { amps } from "../../calc/result.ts";
 import { breakerLoop } from "../../tables/loop-breakers.ts";
 import { standardRatings } from "../../tables/standard-values.ts";
 import { rowOf, sourceOf } from "../../tables/table.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { inPlaceOf, slipOf } from "../common/writing.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -40,7 +40,7 @@ export default wayRule({
       message: `${amps(rating)} is not a standard rating for a ${device.standard} device: read it off the device again.`,
       value: amount(rating, "A"),
       source: sourceOf(standardRatings, row, "rating"),
-      fixes: next && curve ? [inPlaceOf(curve, `${curve.curve}${next}`, `Make it ${curve.curve}${next}`)] : [],
+      fixes: next && curve ? [slipOf(inPlaceOf(curve, `${curve.curve}${next}`, `Make it ${curve.curve}${next}`))] : [],
     });
   },
 });

@@ -2,7 +2,7 @@ import { kiloamps } from "../../calc/result.ts";
 import { boardFaults, type FaultAt, supplyFaults } from "../../circuit/faults.ts";
 import type { Reading } from "../../model/values.ts";
 import { quantityOf } from "../../model/values.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -55,6 +55,6 @@ function checkOne(faults: readonly FaultAt[], report: Reporter): void {
     least: true,
     source: { ref: "BS 7671:2018+A2:2022, 643.7.3.201", standing: "quoted" },
     related: [{ spot: factSpot(largest.fact), message: `${largest.name} ${text}.` }],
-    fixes: [inPlaceOf(written, text, `Write ${text}`)],
+    fixes: [misread(Ipf.fact, written, text, "Not the larger of the two", `Record the larger, ${text}`)],
   });
 }

@@ -16,6 +16,7 @@ import {
   departuresInFiles,
   type PlacedDeparture,
 } from "./departures.ts";
+import { grading, gradingOnBoard, gradingOnWay } from "./graded-fixes.ts";
 import {
   type KeptFindings,
   type KeptForBoard,
@@ -71,12 +72,13 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   }
   const typed = installation.boards.flatMap(({ board }) => board.ways.filter(({ type }) => type));
   const reported = keptOnBoards(installation.boards);
+  const graded = grading(installation);
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
   for (const rule of set.installation) {
     const ofRule: Finding[] = [];
     runAll([rule], installation.head.header, ofRule, (one, report) => one.check(installation, report));
     for (const finding of ofRule)
-      if (reported(finding)) found.push(finding.fixes.length > 0 ? atItsWay(finding, typed) : finding);
+      if (reported(finding)) found.push(finding.fixes.length > 0 ? graded(atItsWay(finding, typed)) : finding);
     if (isLarge) yield "rule";
   }
   return applyDepartures(found, departures, installation);
@@ -174,7 +176,8 @@ function checkBoardItself({ board, context }: BoardInPlace, set: RuleSet, findin
   const found: Finding[] = [];
   runAll(set.onBoards, board.head.header, found, (rule, report) => rule.checkBoard(subject, report));
   const typed = board.ways.filter(({ type }) => type);
-  for (const finding of found) findings.push(typed.length > 0 ? atItsWay(finding, typed) : finding);
+  const graded = gradingOnBoard({ board, context });
+  for (const finding of found) findings.push(graded(typed.length > 0 ? atItsWay(finding, typed) : finding));
 }
 
 /** Checks a way and keeps what is found with what was asked. */
@@ -190,7 +193,7 @@ function findingsOfWay(study: WayStudy, set: RuleSet): readonly Finding[] {
   const found: Finding[] = [];
   runAll(set.way, study.way.header, found, (rule, report) => rule.check(study, report));
   const placed = study.way.type ? found.map((finding) => atTheWay(finding, study.way)) : found;
-  return onceForEach(placed, study.way);
+  return onceForEach(placed, study.way).map(gradingOnWay(study));
 }
 
 /**

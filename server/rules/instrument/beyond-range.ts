@@ -5,7 +5,7 @@ import type { Quantity } from "../../model/values.ts";
 import type { MeterTest } from "../../readings/meter-tests.ts";
 import { meterTests, supplyMeterTests } from "../../readings/meter-tests.ts";
 import { anyStates, type MeterReading, rangeOf, readingsOfTest } from "../../readings/uncertainty.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 /** The greatest top of range of the instruments named; nothing where one of them does not state its own. */
@@ -65,7 +65,7 @@ function checkOne(names: Names, tests: readonly MeterTest[], report: Reporter): 
         value: amount(quantity.value, "Ω"),
         limit: amount(found.top.value, "Ω"),
         source: { ref: `The range stated for ${found.name}`, standing: "computed" },
-        fixes: [inPlaceOf(quantity, `>${top}`, `Write >${top}`)],
+        fixes: [misread(fact, quantity, `>${top}`, "Off scale")],
       });
     }
   }

@@ -1,7 +1,7 @@
 import { reducedTestVoltage } from "../../calc/insulation.ts";
 import { volts } from "../../calc/result.ts";
 import { insulationKind, insulationLimit, insulationOf } from "../../readings/insulation.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread, wordsAfter } from "../common/writing.ts";
 import { amount, amountOf, type Report, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -69,7 +69,16 @@ export default wayRule({
         least: true,
         steps: limit.steps,
         source: limit.source,
-        fixes: [inPlaceOf(voltage, volts(limit.value), `Write ${volts(limit.value)}`)],
+        fixes: [
+          ...(test.remarked ? [] : wordsAfter(fact, '"…"', "Record why it was tested at this voltage")),
+          misread(
+            fact,
+            voltage,
+            volts(limit.value),
+            "Test voltage written wrongly",
+            `I wrote it wrongly: it was tested at ${volts(limit.value)}`,
+          ),
+        ],
       };
       const spot = valueSpot(fact, voltage);
       if (voltage.value > limit.value) {

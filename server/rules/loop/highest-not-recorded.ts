@@ -2,7 +2,7 @@ import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
 import { exactReading } from "../../circuit/supply.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -47,7 +47,7 @@ export default wayRule({
       steps: allowance.steps,
       source: allowance.source,
       related: [{ spot: factSpot(highest.fact), message: `Zs at ${highest.name}: ${ohms(highest.Zs.value)}.` }],
-      fixes: [inPlaceOf(Zs.value, written)],
+      fixes: [misread(Zs.fact, Zs.value, written, "Not the highest reading", `Record the highest, ${written}`)],
     });
   },
 });

@@ -1,6 +1,6 @@
 import { milliamps } from "../../calc/result.ts";
 import { latestRcdTests, rcdLabel } from "../../readings/rcd-tests.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -36,7 +36,15 @@ export default boardRule({
       report(valueSpot(fact, sensitivity), {
         message: `Tested as a ${milliamps(sensitivity.value)} device, but ${rcdLabel(device)} is rated ${own}. Which is right?`,
         related: [{ spot: factSpot(device.fact), message: `RCD recorded with IΔn ${own}.` }],
-        fixes: [inPlaceOf(sensitivity, own)],
+        fixes: [
+          misread(
+            fact,
+            sensitivity,
+            own,
+            "Rated current written wrongly",
+            `I wrote it wrongly: it was tested as ${own}`,
+          ),
+        ],
       });
     }
   },

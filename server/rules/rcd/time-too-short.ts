@@ -1,7 +1,7 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { milliseconds, plain } from "../../calc/result.ts";
 import { latestRcdTests } from "../../readings/rcd-tests.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -40,7 +40,7 @@ export default boardRule({
         limit: amountOf(shortest),
         steps: shortest.steps,
         source: shortest.source,
-        fixes: [inPlaceOf(time, inSeconds)],
+        fixes: [misread(fact, time, inSeconds, "Seconds written as milliseconds")],
       });
     }
   },

@@ -11,7 +11,7 @@ import { studyRing } from "../../readings/ring.ts";
 import { ringPattern } from "../../readings/ring-pattern.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { lengthRelated, shown } from "../common/dead-words.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -88,10 +88,7 @@ export default wayRule({
       steps: bandSteps(expected),
       source: bandSource(expected),
       related: lengthRelated(study),
-      fixes:
-        slip === undefined
-          ? []
-          : [inPlaceOf(quantity, unslipped(quantity, slip), `Write ${unslipped(quantity, slip)}`)],
+      fixes: slip === undefined ? [] : [misread(ends, quantity, unslipped(quantity, slip), "Decimal point misread")],
     });
   },
 });

@@ -6,7 +6,7 @@ import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { cableWords, relatedFact } from "../common/dead-words.ts";
 import { beyondTolerance, together, uncertaintySteps } from "../common/uncertainty-words.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -82,9 +82,7 @@ export default wayRule({
         relatedFact(ends, "End-to-end readings of the ring."),
         ...(study.cable ? [relatedFact(study.cable.fact, `Cable: ${cableWords(study.cable)}.`)] : []),
       ],
-      fixes: tenfold
-        ? [inPlaceOf(quantity, `${(quantity.value / 10).toFixed(2)} Ω`, `Write ${(quantity.value / 10).toFixed(2)} Ω`)]
-        : [],
+      fixes: tenfold ? [misread(ends, quantity, `${(quantity.value / 10).toFixed(2)} Ω`, "Decimal point misread")] : [],
     });
   },
 });

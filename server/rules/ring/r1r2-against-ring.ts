@@ -5,7 +5,7 @@ import { ringPattern } from "../../readings/ring-pattern.ts";
 import { highestPoint, type R1R2Mismatch, r1r2Mismatch, recordedR1R2 } from "../../readings/ring-r1r2.ts";
 import { combine } from "../../tables/source.ts";
 import { endsRelated, relatedFact, shown } from "../common/dead-words.ts";
-import { inPlaceOf } from "../common/writing.ts";
+import { misread } from "../common/writing.ts";
 import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -63,7 +63,7 @@ export default wayRule({
     const expected = highest?.value ?? quarter?.value;
     if (!mismatch || expected === undefined) return;
     if (pattern && mismatch !== "undivided" && mismatch !== "halved") return;
-    const text = `${expected.toFixed(2)} Ω${highest ? "" : " calculated"}`;
+    const text = `${expected.toFixed(2)} Ω`;
     report(valueSpot(fact, quantity), {
       message: `R1+R2 reads ${shown(quantity)}. ${words(mismatch, expected, highest?.point.name)}`,
       value: amount(quantity.value, "Ω"),
@@ -75,7 +75,10 @@ export default wayRule({
         ...endsRelated(ring),
         ...(highest ? [relatedFact(highest.point.fact, `Highest reading to earth: ${highest.point.name}.`)] : []),
       ],
-      fixes: mismatch === "above" ? [] : [inPlaceOf(quantity, text, `Write ${text}`)],
+      fixes:
+        mismatch === "above" || !highest
+          ? []
+          : [misread(fact, quantity, text, "Not the highest reading", `Record the highest reading, ${text}`)],
     });
   },
 });
