@@ -54,11 +54,14 @@ export const addWorksheet: AddCommand = (program, terminal, finish) => {
     .description("Write what is to be tested and what it should read, with blanks to fill.")
     .argument("<FILE>", "the schedule")
     .option("--way <BOARD/WAY>", "one way, such as A/3, or one board, such as A; all if left out")
+    .option("--again", "for a re-test: a blank for every reading, with what was read last time beside it")
     .addOption(new Option("--format <FORMAT>", "how to write it").choices(Object.keys(renderers)).default("text"))
     .addHelpText(
       "after",
       `
-Readings that are recorded already are shown in their place, with the margin to the limit.
+Of a board or an installation all dead tests come first, of every circuit; then it is energised, then
+all live tests. Readings that are recorded already are shown in their place, with the margin to the
+limit, or with --again beside a blank.
 
 Examples:
   wayfile worksheet house.ways --way A/3

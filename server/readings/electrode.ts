@@ -33,17 +33,20 @@ const studyOf = (
   return fact && reading ? [{ fact: fact as Fact, reading, weakest: weakestOf(studies) }] : [];
 };
 
+/** The limit of the electrode that the circuits of some boards rely on; nothing where no RCD does. */
+export const electrodeLimit = (studies: readonly WayStudy[]): Calculated | undefined => weakestOf(studies)?.limit;
+
+/** The ways of an installation that rely on its own electrode. */
+export const relyingOnOrigin = ({ supply, boards }: Pick<Installation, "supply" | "boards">): WayStudy[] =>
+  boards
+    .flatMap(({ board, context }) => board.ways.map((way) => studyWay(way, context)))
+    .filter((study) => study.supply.earthingFact === supply?.one("earthing"));
+
 /** The installation's own. Circuits and boards with electrodes of their own do not rely on it. */
 export function originElectrode({ supply, boards }: Installation): ElectrodeStudy[] {
   const tt = supply?.one("earthing")?.args.system.value === "TT";
   const electrode = supply?.one("electrode");
-  const relying =
-    tt && electrode ? boards.flatMap(({ board, context }) => board.ways.map((way) => studyWay(way, context))) : [];
-  const origin = supply?.one("earthing");
-  return studyOf(
-    electrode,
-    relying.filter((study) => study.supply.earthingFact === origin),
-  );
+  return studyOf(electrode, tt && electrode ? relyingOnOrigin({ supply, boards }) : []);
 }
 
 /** Those of a board and of its ways. What a board feeds further on is left to the loops that are read there. */

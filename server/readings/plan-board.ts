@@ -4,14 +4,18 @@ import { expectedResistance, resistancePerMetre } from "../calc/conductor-resist
 import { faultCurrent } from "../calc/fault-current.ts";
 import { insulationRule } from "../calc/insulation.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
+import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
 import { rcdsOfBoard } from "../circuit/rcds.ts";
 import { originSupply, studySupply, testsOf } from "../circuit/supply.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
+import type { Way } from "../model/file.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { exact, type Fact, type FactOf } from "../model/values.ts";
 import { bondsSomething } from "./earthing.ts";
+import { electrodeLimit, relyingOnOrigin } from "./electrode.ts";
 import { boardInsulation } from "./insulation.ts";
 import { planRcd, word } from "./plan-live.ts";
-import { bound, expecting, type PlannedTest, recordedAs } from "./planned.ts";
+import { type Bound, bound, expecting, type PlannedTest, recordedAs } from "./planned.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
 
 type Bonding = FactOf<"supply", "bonding">;
@@ -25,13 +29,16 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
   const impedance = Ze && exact(Ze.args.value);
   const conductor = supply.one("earthing-conductor");
   const fault = impedance && earthing !== "TT" ? faultCurrent(U0, impedance) : undefined;
+  const atOrigin = boards
+    .filter(({ board }) => board.head.facts.one("fed-from")?.args.from.value === "supply")
+    .flatMap(({ board, context }) => board.ways.map((way) => studyWay(way, context)));
   const current = (name: string, text: string, fact: Fact | undefined, expected = false): PlannedTest => ({
     step: "fault",
     live: true,
     name: `${name}, ${text}`,
     unit: "kA",
     expected: expected ? expecting(fault, "kA") : undefined,
-    bounds: [],
+    bounds: faultBounds(atOrigin),
     recorded: recordedAs(fact, "value"),
   });
   return [
@@ -46,7 +53,14 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
           again.find(({ args }) => args.service.value === bonding.args.service.value),
         );
       }),
-    ...(earthing === "TT" ? [{ ...reading("electrode", "RA, the electrode", supply.one("electrode"), "value") }] : []),
+    ...(earthing === "TT"
+      ? [
+          {
+            ...reading("electrode", "RA, the electrode", supply.one("electrode"), "value"),
+            bounds: bound("most", electrodeLimit(relyingOnOrigin({ supply, boards })), "Ω"),
+          },
+        ]
+      : []),
     { ...reading("loop", "Ze, the supply's own loop", Ze, "value"), live: true },
     current("PEFC", "line to earth", supply.one("PEFC"), true),
     current("PSCC", "line to neutral", supply.one("PSCC")),
@@ -54,6 +68,18 @@ export function planSupply({ supply, boards }: Installation): PlannedTest[] {
     word("polarity", "Polarity at the origin", supply.one("polarity")),
     ...(threePhase ? [word("phase-sequence", "Phase sequence at the origin", supply.one("phase-sequence"))] : []),
   ];
+}
+
+/**
+ * What the weakest device of some boards breaks. Where a board is marked with a conditional rating, its fuse breaks what
+ * its devices do not, and no device of it is the limit.
+ */
+function faultBounds(studies: readonly WayStudy[]): Bound[] {
+  const capacities = studies
+    .filter(({ isSpare, context }) => !isSpare && conditionalAt(context) === undefined)
+    .flatMap((study) => breakingOf(study) ?? []);
+  const [least] = capacities.toSorted((one, other) => one.value - other.value);
+  return bound("most", least, "kA");
 }
 
 const reading = (step: PlannedTest["step"], name: string, fact: Fact | undefined, arg: string): PlannedTest => ({
@@ -77,8 +103,15 @@ function bondingTest(bonding: Bonding, again: Bonding | undefined): PlannedTest 
   };
 }
 
-export function planBoard(context: Context): PlannedTest[] {
-  return [...boardDead(context), ...boardLive(context)];
+/** The tests of a board; its ways decide what its electrode and its fault current are compared with. */
+export function planBoard(context: Context, ways: readonly Way[] = []): PlannedTest[] {
+  return [
+    ...boardDead(context),
+    ...boardLive(
+      context,
+      ways.map((way) => studyWay(way, context)),
+    ),
+  ];
 }
 
 function boardDead(context: Context): PlannedTest[] {
@@ -111,8 +144,9 @@ function insulationTests(context: Context): PlannedTest[] {
   }));
 }
 
-function boardLive(context: Context): PlannedTest[] {
+function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[] {
   const { facts } = context.board;
+  const relying = studies.filter((study) => study.supply.earthingFact === facts.one("earthing"));
   const tests = liveOfBoard(context);
   const inTests = (name: "Zdb" | "Ipf" | "polarity" | "phase-sequence") =>
     tests.map((test) => test.facts.one(name) as Fact | undefined).find((fact) => fact !== undefined) ??
@@ -126,7 +160,12 @@ function boardLive(context: Context): PlannedTest[] {
   const only = rcds.length === 1;
   return [
     ...(facts.has("earthing")
-      ? [reading("electrode", "RA, the board's own electrode", facts.one("electrode"), "value")]
+      ? [
+          {
+            ...reading("electrode", "RA, the board's own electrode", facts.one("electrode"), "value"),
+            bounds: bound("most", electrodeLimit(relying), "Ω"),
+          },
+        ]
       : []),
     { ...reading("loop", "Zdb, at the board", inTests("Zdb"), "value"), live: true },
     {
@@ -138,7 +177,7 @@ function boardLive(context: Context): PlannedTest[] {
         impedance && supply.earthing !== "TT" && !three
           ? expecting(faultCurrent(supply.U0, impedance.value), "kA")
           : undefined,
-      bounds: [],
+      bounds: faultBounds(studies),
       recorded: recordedAs(inTests("Ipf"), "value"),
     },
     ...rcds.flatMap((rcd) =>

@@ -48,7 +48,7 @@ function loop(study: WayStudy): PlannedTest {
   return {
     step: "loop",
     live: true,
-    name: "Zs, the far point",
+    name: farPoint(study),
     unit: "Ω",
     expected: expectedLoop(study),
     bounds: loopBounds(study),
@@ -57,28 +57,30 @@ function loop(study: WayStudy): PlannedTest {
 }
 
 /**
- * At single points, the farthest first: those that were read and, until Zs is written, those that are drawn. The far
- * point decides; the others show where a poor joint lies.
+ * At single points, where somebody chose to read them. The far point decides; elsewhere Zs is calculated from the R1+R2
+ * that was read dead, and no live work is asked for.
  */
 function loopAtPoints(study: WayStudy): PlannedTest[] {
-  const circuit = expectedCircuit(study);
-  const read = loopPoints(study);
-  const open = !study.Zs && circuit?.network.drawn && circuit.points.length > 1 ? circuit.points : [];
-  const far = (name: string) => circuit?.points.find((one) => one.name === name);
-  const names = [...new Set([...read.map(({ name }) => name), ...open.map(({ name }) => name)])];
-  if (open.length > 0) names.sort((one, other) => (far(other)?.R1R2?.value ?? 0) - (far(one)?.R1R2?.value ?? 0));
-  return names.map(
-    (name): PlannedTest => ({
+  return loopPoints(study).map(
+    ({ name, fact }): PlannedTest => ({
       step: "loop",
       live: true,
       name: `Zs at ${name}`,
       unit: "Ω",
       expected: expectedLoopAt(study, name),
       bounds: loopBounds(study),
-      recorded: recordedAs(read.find((one) => one.name === name)?.fact, "Zs"),
+      recorded: recordedAs(fact, "Zs"),
       place: name,
     }),
   );
+}
+
+/** The point where Zs is read: the one that is drawn farthest, by its name. */
+function farPoint(study: WayStudy): string {
+  const circuit = expectedCircuit(study);
+  const drawn = circuit?.network.drawn && circuit.points.length > 1 ? circuit.points : [];
+  const [far] = drawn.toSorted((one, other) => (other.R1R2?.value ?? 0) - (one.R1R2?.value ?? 0));
+  return far ? `Zs, the far point ${far.name}` : "Zs, the far point";
 }
 
 function expectedLoopAt(study: WayStudy, name: string): Expected | undefined {

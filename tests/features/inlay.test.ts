@@ -50,7 +50,7 @@ describe("hints beside the lines of a way", () => {
         "run A 8 m L1 10 m L2 « R1+R2 expected 0.54 Ω",
         "dead 2026-03-04 { « 6 to be read: R1+R2 at L2, the highest 0.54 Ω; R1+R2, the highest of them 0.54 Ω …",
         "at L1 L-E 0.25 Ω « 95 % left of 5.40 Ω; expected 0.24 Ω",
-        "live 2026-03-05 { « 4 to be read: Zs, the far point 0.96 Ω; Zs at L2 0.96 Ω …",
+        "live 2026-03-05 { « 3 to be read: Zs, the far point L2 0.96 Ω; 30 mA type A BS EN 61009 at 1 × IΔn …",
         "at L1 Zs 0.68 Ω « 88 % left of 5.82 Ω cold; expected 0.66 Ω",
       ]
     `);

@@ -47,7 +47,7 @@ export function scopesOf(installation: Installation, { findings, suppressed }: C
       where: wayName(place, way.id),
       study: studyWay(way, place.context),
     }));
-    const boardTests = planBoard(place.context)
+    const boardTests = planBoard(place.context, place.board.ways)
       // Besides its RCDs, a board is read by itself where somebody chose to.
       .filter(({ step, recorded }) => step === "rcd" || recorded)
       .map((test): PlacedTest => ({ where: boardName(place), test, way: undefined, context: place.context }));

@@ -7,7 +7,7 @@ import { worksheet } from "./worksheet.ts";
 export type Sheet = { readonly report: Report } | { readonly failure: string };
 
 /** The worksheet of what is named, or of the first installation with all its boards. */
-export function worksheetOf(installations: readonly Installation[], named?: string): Sheet {
+export function worksheetOf(installations: readonly Installation[], named?: string, again = false): Sheet {
   if (installations.length === 0)
     return { failure: "There is no installation in this file: a worksheet needs its supply and its edition." };
   const found = targetIn(
@@ -16,5 +16,5 @@ export function worksheetOf(installations: readonly Installation[], named?: stri
   );
   if ("failure" in found) return found;
   const { installation, place, way } = found;
-  return { report: worksheet(installation, place && { board: place, ...(way && { way }) }) };
+  return { report: worksheet(installation, { again, ...(place && { board: place }), ...(way && { way }) }) };
 }

@@ -2,7 +2,9 @@
  * A worksheet: what is to be tested, in the order of the trade, with what each reading should be, its limit, and a blank
  * for every reading that is not there yet.
  */
+
 import { deviceName } from "../../circuit/describe.ts";
+import { isOutsideWork } from "../../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import type { Way } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
@@ -19,19 +21,18 @@ import { boardNotes, goLive, originNotes, proveDead, stepOrder, stepTitles, wayN
 export interface WorksheetScope {
   readonly board?: BoardInPlace;
   readonly way?: Way;
+  /** A visit that reads everything again: a blank for each reading, with what was read last time beside it. */
+  readonly again?: boolean;
 }
 
 const cautions =
   "Help for a competent person, not a certificate. What is expected follows from the lengths and sizes in the schedule; the limits from the edition it names. Where they disagree with what you find, find out why.";
 
-export function worksheet(installation: Installation, { board, way }: WorksheetScope = {}): Report {
+export function worksheet(installation: Installation, { board, way, again = false }: WorksheetScope = {}): Report {
   const boards = board ? [board] : installation.boards;
   const sections = way
-    ? boards.flatMap((one) => waySections(studyWay(way, one.context)))
-    : [
-        ...(board ? [] : sheetSections("Origin", planSupply(installation), originNotes)),
-        ...boards.flatMap(boardSections),
-      ];
+    ? boards.flatMap((one) => sheetSections(wayPart(studyWay(way, one.context)), bothPhases, again))
+    : boardwide(installation, boards, board === undefined, again);
   const what = way ? `way ${boards[0]?.board.head.name}/${way.id}` : board ? `board ${board.board.head.name}` : "";
   const blanks = sections.flatMap(({ blocks }) => blocks).reduce((sum, block) => sum + blanksIn(block), 0);
   return {
@@ -46,34 +47,80 @@ export function worksheet(installation: Installation, { board, way }: WorksheetS
   };
 }
 
+/** What is tested in one place: the origin, a board, a way. */
+interface Part {
+  readonly title: string;
+  readonly about: readonly string[];
+  readonly tests: readonly PlannedTest[];
+  readonly notes: (step: TestStep) => string[];
+}
+
+const bothPhases = [false, true] as const;
+
+/**
+ * A whole board or installation is tested in the order of the guidance: all dead tests of every circuit, then it is
+ * energised once, then all live tests. No circuit is energised beside one that is not proved.
+ */
+function boardwide(
+  installation: Installation,
+  boards: readonly BoardInPlace[],
+  whole: boolean,
+  again: boolean,
+): Section[] {
+  const parts = [
+    ...(whole ? [{ title: "Origin", about: [], tests: planSupply(installation), notes: originNotes }] : []),
+    ...boards.flatMap(boardParts),
+  ];
+  const of = (live: boolean): Section[] => parts.flatMap((part) => sheetSections(part, [live], again));
+  const [dead, live] = [of(false), of(true)];
+  return [...dead, ...(dead.length > 0 && live.length > 0 ? [energise] : []), ...live];
+}
+
+const energise: Section = {
+  level: 1,
+  title: "Energise",
+  blocks: [
+    paragraph(
+      "☐ Every dead test above is made and sound. ☐ Every conductor that was taken off is back. ☐ Equipment that was disconnected for the insulation test is connected again.",
+    ),
+    paragraph(
+      "Ze is read before the installation is switched on, with the earthing conductor off the bonding; put it back first.",
+    ),
+  ],
+};
+
 const blanksIn = (block: Block): number =>
   block.kind === "table" ? block.rows.flat().filter((cell) => cell.startsWith(blank) || cell === tick).length : 0;
 
-function boardSections({ board, context }: BoardInPlace): Section[] {
+function boardParts({ board, context }: BoardInPlace): Part[] {
   const { name, title } = board.head;
-  const heading = `Board ${name}${title === "" ? "" : `: ${title}`}`;
-  const ways = board.ways.flatMap((way) => waySections(studyWay(way, context)));
-  return [...sheetSections(heading, planBoard(context), boardNotes), ...ways];
+  const vulnerable = board.head.facts.all("vulnerable").map(({ args }) => `Caution: ${args.what.value}`);
+  const own: Part = {
+    title: `Board ${name}${title === "" ? "" : `: ${title}`}`,
+    about: [],
+    tests: planBoard(context, board.ways),
+    notes: (step) => [...(step === "insulation" ? vulnerable : []), ...boardNotes(step)],
+  };
+  return [own, ...board.ways.map((way) => wayPart(studyWay(way, context)))];
 }
 
-function waySections(study: WayStudy): Section[] {
-  if (study.isSpare) return [];
+function wayPart(study: WayStudy): Part {
   const { way, context, device } = study;
   const kind = way.kind === undefined ? "" : `, ${way.kind}`;
-  const heading = `Way ${context.board.name}/${way.id}: ${way.title === "" ? "no description" : way.title}${kind}`;
-  const tests = [...planDead(study), ...planLive(study)];
   const note = expectedCircuit(study)?.note;
-  const sections = sheetSections(heading, tests, (step) => wayNotes(study, step));
-  const about = [...(device ? [deviceName(device)] : []), ...(note ? [note] : [])];
-  const [head, ...rest] = sections;
-  if (!head || about.length === 0) return sections;
-  return [{ ...head, blocks: [paragraph(about.join(". ")), ...head.blocks] }, ...rest];
+  const vulnerable = study.facts.all("vulnerable").map(({ args }) => `Caution: ${args.what.value}`);
+  return {
+    title: `Way ${context.board.name}/${way.id}: ${way.title === "" ? "no description" : way.title}${kind}`,
+    about: [...(device ? [deviceName(device)] : []), ...(note ? [note] : [])],
+    tests: study.isSpare || isOutsideWork(study) ? [] : [...planDead(study), ...planLive(study)],
+    notes: (step) => [...(step === "insulation" ? vulnerable : []), ...wayNotes(study, step)],
+  };
 }
 
 /** One heading and a part for each step, dead before live; the cautions stand where their work begins. */
-function sheetSections(title: string, tests: readonly PlannedTest[], notes: (step: TestStep) => string[]): Section[] {
+function sheetSections({ title, about, tests, notes }: Part, phases: readonly boolean[], again: boolean): Section[] {
   const parts: Section[] = [];
-  for (const live of [false, true]) {
+  for (const live of phases) {
     for (const step of stepOrder) {
       const here = tests.filter((test) => test.step === step && test.live === live);
       if (here.length === 0) continue;
@@ -81,33 +128,40 @@ function sheetSections(title: string, tests: readonly PlannedTest[], notes: (ste
       const lines = [...(isFirst ? [live ? goLive : proveDead] : []), ...notes(step)];
       const blocks = [
         ...lines.map(paragraph),
-        ...roundTable(here),
-        ...slim(here.filter(({ point }) => point === undefined)),
+        ...roundTable(here, again),
+        ...slim(
+          here.filter(({ point }) => point === undefined),
+          again,
+        ),
       ];
       parts.push({ level: 2, title: `${stepTitles[step]} (${live ? "live" : "dead"})`, blocks });
     }
   }
-  return parts.length === 0 ? [] : [{ level: 1, title, blocks: [] }, ...parts];
+  if (parts.length === 0) return [];
+  return [{ level: 1, title, blocks: about.length > 0 ? [paragraph(about.join(". "))] : [] }, ...parts];
 }
 
 /** Both rounds of a ring beside each other, a line a point, with the sums once above them. */
-function roundTable(tests: readonly PlannedTest[]): Block[] {
+function roundTable(tests: readonly PlannedTest[], again: boolean): Block[] {
   const rounds = Map.groupBy(
     tests.filter(({ point }) => point !== undefined),
     ({ point }) => point as string,
   );
   if (rounds.size === 0) return [];
   const cells = (test: PlannedTest | undefined): string[] =>
-    test ? [test.expected?.text ?? "", readingText(test)] : ["", ""];
+    test
+      ? [test.expected?.text ?? "", ...(again ? [lastTime(test)] : []), readingText(test, again)]
+      : ["", ...(again ? [""] : []), ""];
+  const last = (pair: string) => (again ? [`${pair} last time`] : []);
   return table(
-    ["Point", "L-N should read", "L-N", "L-E should read", "L-E"],
+    ["Point", "L-N should read", ...last("L-N"), "L-N", "L-E should read", ...last("L-E"), "L-E"],
     [...rounds].map(([point, [LN, LE]]) => [point, ...cells(LN), ...cells(LE)]),
   );
 }
 
 /** Columns that would be empty are left out: a phone is narrow. */
-function slim(tests: readonly PlannedTest[]): Block[] {
-  const rows = tests.map(rowOf);
+function slim(tests: readonly PlannedTest[], again: boolean): Block[] {
+  const rows = tests.map((test) => rowOf(test, again));
   const kept = head.map((_, column) => column).filter((column) => rows.some((row) => row[column] !== ""));
   return table(
     kept.map((column) => head[column] ?? ""),
@@ -115,22 +169,31 @@ function slim(tests: readonly PlannedTest[]): Block[] {
   );
 }
 
-const head = ["Test", "Should read", "Limit", "Reading"];
+const head = ["Test", "Should read", "Limit", "Last time", "Reading"];
 const blank = "________";
 const tick = "☐";
 
-function rowOf(test: PlannedTest): string[] {
+function rowOf(test: PlannedTest, again: boolean): string[] {
   const { name, expected, bounds } = test;
-  return [name, expected ? expectedText(expected) : "", bounds.map(boundText).join(", "), readingText(test)];
+  return [
+    name,
+    expected ? expectedText(expected) : "",
+    bounds.map(boundText).join(", "),
+    again ? lastTime(test) : "",
+    readingText(test, again),
+  ];
 }
+
+/** What was recorded before, for one who reads it again. */
+const lastTime = ({ recorded }: PlannedTest): string => recorded?.text ?? "";
 
 const expectedText = ({ text, working }: NonNullable<PlannedTest["expected"]>): string =>
   working === "" ? text : `${text}: ${working}`;
 
 const boundText = ({ text, source }: Bound): string => (source.standing === "memory" ? `${text} (from memory)` : text);
 
-function readingText({ recorded, unit, bounds }: PlannedTest): string {
-  if (!recorded) return unit === "" ? tick : `${blank} ${unit}`;
+function readingText({ recorded, unit, bounds }: PlannedTest, again: boolean): string {
+  if (!recorded || again) return unit === "" ? tick : `${blank} ${unit}`;
   if (isAbsent(recorded.value)) return recorded.value.why ? `${recorded.text}: ${recorded.value.why}` : recorded.text;
   const margins = bounds.flatMap((bound) => marginTo(bound, recorded) ?? []);
   const told = margins.find(({ passes }) => !passes) ?? margins.at(-1);
