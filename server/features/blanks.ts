@@ -14,6 +14,7 @@ import type { Segment } from "../syntax/split.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { studyAt } from "./cursor.ts";
+import { definedNames } from "./names.ts";
 
 export const blanksTitle = "Add the tests of this way, ready to fill";
 
@@ -26,6 +27,42 @@ interface BlankLine {
 
 /** The edit that adds them as the last lines of the way a segment holds; nothing where none is left. */
 export function blankTests(snapshot: Snapshot, segment: Segment): TextEdit | undefined {
+  const spot = spotFor(snapshot, segment);
+  if (!spot || segment.text.includes(headline)) return undefined;
+  const { start, indent, sign, blocks } = spot;
+  const lines = blocks.flatMap(({ kind, lines: own }) => [`${kind} DATE {`, ...laidOut(own), "}"]);
+  const text = [headline, ...lines].map((line) => `${indent}  # ${line}${sign}`).join("");
+  return { start, end: start, text };
+}
+
+/**
+ * The same for an editor with stops: no comments but lines to be filled, the day and the instrument written once for
+ * all of them. A stop that is left empty is an error until it is filled or its line is taken out.
+ */
+export function blankSnippet(snapshot: Snapshot, segment: Segment): TextEdit | undefined {
+  const spot = spotFor(snapshot, segment);
+  if (!spot) return undefined;
+  const { start, indent, sign, blocks } = spot;
+  const instruments = definedNames(snapshot, "instrument", undefined, undefined);
+  const meter = instruments[0] ? ` with \${2:${instruments[0].name.value}}` : "";
+  let stop = 2;
+  const lines = blocks.flatMap(({ kind, lines: own }, index) => {
+    const day = index === 0 ? `\${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE}` : "$1";
+    const body = laidOut(own).map((line) => line.replace(/…|POINT/g, () => `\${${++stop}}`));
+    return [`${kind} ${day}${index === 0 ? meter : meter && " with $2"} {`, ...body, "}"];
+  });
+  return { start, end: start, text: `${lines.map((line) => `${indent}  ${line}`).join(sign)}$0${sign}` };
+}
+
+interface BlankSpot {
+  readonly start: number;
+  readonly indent: string;
+  readonly sign: string;
+  readonly blocks: readonly { readonly kind: "dead" | "live"; readonly lines: readonly BlankLine[] }[];
+}
+
+/** Where they go, and what they are. */
+function spotFor(snapshot: Snapshot, segment: Segment): BlankSpot | undefined {
   const study = studyAt(snapshot, segment);
   const close = parse(segment.text).statements[0]?.block?.close;
   if (!study || study.isSpare || !close || study.facts.broken.length > 0) return undefined;
@@ -33,23 +70,25 @@ export function blankTests(snapshot: Snapshot, segment: Segment): TextEdit | und
   const indent = segment.text.slice(start, close.startOffset);
   // A way on one line has no line of its own to give.
   if (indent.trim() !== "") return undefined;
-  const lines = [...blockOf(study, "dead"), ...blockOf(study, "live")];
-  if (lines.length === 0 || segment.text.includes(headline)) return undefined;
-  const sign = segment.text.includes("\r\n") ? "\r\n" : "\n";
-  const text = [headline, ...lines].map((line) => `${indent}  # ${line}${sign}`).join("");
-  return { start, end: start, text };
+  const blocks = (["dead", "live"] as const)
+    .map((kind) => ({ kind, lines: linesOf(study, kind) }))
+    .filter(({ lines }) => lines.length > 0);
+  if (blocks.length === 0) return undefined;
+  return { start, indent, sign: segment.text.includes("\r\n") ? "\r\n" : "\n", blocks };
 }
 
 const headline = "To be filled: take the # away, write the day and the readings.";
 
-function blockOf(study: WayStudy, kind: "dead" | "live"): string[] {
+function linesOf(study: WayStudy, kind: "dead" | "live"): BlankLine[] {
   const plan = kind === "dead" ? planDead(study) : planLive(study);
   const open = plan.filter(({ recorded }) => !recorded);
-  const lines = kind === "dead" ? deadLines(study, open) : liveLines(open);
-  if (lines.length === 0) return [];
+  return kind === "dead" ? deadLines(study, open) : liveLines(open);
+}
+
+/** Each with what it should read behind it. */
+function laidOut(lines: readonly BlankLine[]): string[] {
   const width = Math.max(...lines.map(({ text }) => text.length));
-  const body = lines.map(({ text, aside }) => (aside === "" ? `  ${text}` : `  ${text.padEnd(width)}  # ${aside}`));
-  return [`${kind} DATE {`, ...body, "}"];
+  return lines.map(({ text, aside }) => (aside === "" ? `  ${text}` : `  ${text.padEnd(width)}  # ${aside}`));
 }
 
 function deadLines(study: WayStudy, open: readonly PlannedTest[]): BlankLine[] {

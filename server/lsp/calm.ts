@@ -27,6 +27,8 @@ interface Writing {
 export class Calm {
   #isOn = false;
   #writing: Writing | undefined;
+  /** Lines that were put in elsewhere than at the cursor: it may be on its way there, to fill what has gaps. */
+  #laid: Omit<Writing, "line"> | undefined;
   /** Where the cursor was when it was last heard of. */
   #cursor: { readonly path: string; readonly line: number } | undefined;
 
@@ -42,8 +44,10 @@ export class Calm {
     const range = change?.range;
     if (!change || !range || changes.length > 1 || range.end.line - range.start.line > 1 || !this.#isAt(path, range)) {
       this.#writing = undefined;
+      this.#laid = laidBy(path, changes);
       return;
     }
+    this.#laid = undefined;
     const breaks = change.text.match(/\r\n|\r|\n/g)?.length ?? 0;
     const line = range.start.line + breaks;
     this.#cursor = { path, line };
@@ -68,8 +72,12 @@ export class Calm {
   /** Where the cursor is now. Returns whether something may be shown by it that was held back. */
   moved(path: string, { line, rests }: Pick<CursorNote, "line" | "rests">): boolean {
     this.#cursor = { path, line };
+    const laid = this.#laid;
+    this.#laid = undefined;
+    if (laid?.path === path && laid.from <= line && line <= laid.to) this.#writing = { ...laid, line };
     const writing = this.#writing;
     if (!writing) return false;
+    if (laid) return true;
     if (writing.path !== path) {
       this.#writing = undefined;
       return true;
@@ -108,6 +116,15 @@ export class Calm {
     const held = heldBack(snapshot, writing);
     return findings.filter((finding) => !held(finding) || wasShown(snapshot, finding, before));
   }
+}
+
+/** Lines that one change put in, where it put in more than one. */
+function laidBy(path: string, changes: readonly Edit[]): Omit<Writing, "line"> | undefined {
+  const [change] = changes;
+  const breaks = change?.text.match(/\r\n|\r|\n/g)?.length ?? 0;
+  if (!change?.range || changes.length > 1 || breaks === 0) return undefined;
+  const { start } = change.range;
+  return { path, from: start.line, to: start.line + breaks, state: "typed" };
 }
 
 function heldBack(snapshot: Snapshot, { line, from, to, state }: Writing): (finding: Finding) => boolean {

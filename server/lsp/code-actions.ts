@@ -7,7 +7,7 @@ import {
   type ServerCapabilities,
 } from "vscode-languageserver";
 import { type Action, actionsFor, findingsTouching } from "../features/actions.ts";
-import { blanksTitle, blankTests } from "../features/blanks.ts";
+import { blankSnippet, blanksTitle, blankTests } from "../features/blanks.ts";
 import { safeEdits } from "../features/fix-all.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { editOf, rangeOf, touching } from "./convert.ts";
@@ -18,6 +18,7 @@ import { findings, type Service } from "./service.ts";
 /** Fixes of what stands where the cursor is. Only an editor that knows actions from commands is offered any. */
 export function codeActions({ connection, ask, workspace }: Service, client: ClientCapabilities): ServerCapabilities {
   if (!client.textDocument?.codeAction?.codeActionLiteralSupport) return {};
+  const snippets = client.workspace?.workspaceEdit?.snippetEditSupport ?? false;
   connection.onCodeAction(
     ask(
       "textDocument/codeAction",
@@ -27,7 +28,7 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
         const uri = workspace.uri(snapshot.file.path);
         const fresh = [
           ...(wants(proposalKind) ? proposing(snapshot, range.start, uri) : []),
-          ...(wants(blanksKind) ? blanks(snapshot, range.start, uri) : []),
+          ...(wants(blanksKind) ? blanks(snapshot, range.start, uri, snippets) : []),
         ];
         // Only where it is asked for by name: it is meant for a key or for saving, not for the list at the cursor.
         if (context.only?.some((kind) => isWithin(fixAllKind, kind)))
@@ -67,12 +68,22 @@ function fixAll(snapshot: Snapshot, uri: string): CodeAction[] {
   return [{ title: "Put right what cannot change the meaning", kind: fixAllKind, edit: { changes } }];
 }
 
-function blanks(snapshot: Snapshot, at: Position, uri: string): CodeAction[] {
+function blanks(snapshot: Snapshot, at: Position, uri: string, snippets: boolean): CodeAction[] {
   const segment = snapshot.positions.at(at)?.segment;
-  const edit = segment && blankTests(snapshot, segment);
+  const edit = segment && (snippets ? blankSnippet : blankTests)(snapshot, segment);
   if (!segment || !edit) return [];
-  const changes = { [uri]: [editOf(snapshot.positions, segment, edit)] };
-  return [{ title: blanksTitle, kind: blanksKind, edit: { changes } }];
+  const { range, newText } = editOf(snapshot.positions, segment, edit);
+  const change = snippets
+    ? {
+        documentChanges: [
+          {
+            textDocument: { uri, version: snapshot.version ?? null },
+            edits: [{ range, snippet: { kind: "snippet" as const, value: newText } }],
+          },
+        ],
+      }
+    : { changes: { [uri]: [{ range, newText }] } };
+  return [{ title: blanksTitle, kind: blanksKind, edit: change }];
 }
 
 const edits = (snapshot: Snapshot, { segment, edits: own }: Action) =>

@@ -36,7 +36,6 @@ const { page, close } = await openWorkbench({
   extensionDevelopmentPath: [root],
   settings: { "editor.minimap.enabled": false, "workbench.reduceMotion": "on", "files.eol": "\n" },
 });
-page.setDefaultTimeout(120_000);
 let count = 0;
 const picture = (name) => page.screenshot({ path: join(pictures, `${name}.png`) });
 const suggestions = page.locator(".suggest-widget.visible .monaco-list-row");

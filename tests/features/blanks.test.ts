@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { blankTests } from "../../server/features/blanks.ts";
+import { blankSnippet, blankTests } from "../../server/features/blanks.ts";
 import { format } from "../../server/format/format.ts";
 import { loft, openSample } from "../helpers/cursor.ts";
 import { findingsOf } from "../helpers/sample.ts";
@@ -34,6 +34,25 @@ describe("tests ready to fill", () => {
             #   test-button …
             #   function …
             # }"
+    `);
+  });
+
+  it("are lines with stops for an editor that has them: the day and the instrument once, no reading", async () => {
+    const { snapshot } = await openSample(loft);
+    const segment = snapshot.file.document.segments.find((one) => one.text.includes("way 5 "));
+    expect(segment && blankSnippet(snapshot, segment)?.text).toMatchInlineSnapshot(`
+      "      dead \${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} with \${2:M1} {
+              R1+R2 \${3} Ω                                    # expected 0.54 Ω, at most 5.40 Ω
+              insulation 500 V L-N \${4} MΩ L-E \${5} MΩ N-E \${6} MΩ  # at least 1 MΩ
+              polarity \${7}
+            }
+            live $1 with $2 {
+              Zs \${8} Ω             # expected 0.96 Ω, at most 5.82 Ω
+              rcd 30 mA 1x \${9} ms  # at most 300 ms
+              test-button \${10}
+              function \${11}
+            }$0
+      "
     `);
   });
 

@@ -131,6 +131,8 @@ export async function openWorkbench(options) {
         extensionTestsPath: options.extensionTestsPath && remote(options.extensionTestsPath),
       });
     }
+    // A machine that does other things as well takes its time over a workbench.
+    page.setDefaultTimeout(120_000);
     await page.goto(address(authority, options));
     return { page, testExit, close };
   } catch (error) {
