@@ -1,11 +1,11 @@
-import { type CodeAction, commands, window, workspace } from "vscode";
+import { type CodeAction, commands, l10n, window, workspace } from "vscode";
 import { blanksKind } from "../server/lsp/protocol.ts";
 
-/** Writes what is still to be tested on the way the cursor is in, as comments ready to fill. */
+/** Writes what is still to be tested on the way the cursor is in, ready to fill. */
 export async function addTests(): Promise<void> {
   const editor = window.activeTextEditor;
   if (editor?.document.languageId !== "wayfile") {
-    await window.showInformationMessage("Wayfile: open a schedule and put the cursor in a way.");
+    await window.showInformationMessage(l10n.t("Wayfile: open a schedule and put the cursor in a way."));
     return;
   }
   const { uri } = editor.document;
@@ -19,5 +19,6 @@ export async function addTests(): Promise<void> {
   );
   const edit = actions[0]?.edit;
   if (edit) await workspace.applyEdit(edit);
-  else await window.showInformationMessage("Wayfile: nothing is left to be tested on the way the cursor is in.");
+  else
+    await window.showInformationMessage(l10n.t("Wayfile: nothing is left to be tested on the way the cursor is in."));
 }

@@ -1,4 +1,4 @@
-import { type Disposable, languages, type TextDocumentContentProvider, Uri, window, workspace } from "vscode";
+import { type Disposable, l10n, languages, type TextDocumentContentProvider, Uri, window, workspace } from "vscode";
 import { openBeside } from "./beside.ts";
 
 /** Findings link to the page of their check under this scheme. */
@@ -21,7 +21,7 @@ export class CheckPages implements TextDocumentContentProvider {
 
   async provideTextDocumentContent({ path }: Uri): Promise<string> {
     const id = path.replace(/^\//, "").replace(/\.md$/, "");
-    return (await this.#all())[id]?.page ?? `There is no check “${id}”.`;
+    return (await this.#all())[id]?.page ?? l10n.t("There is no check “{0}”.", id);
   }
 
   /** Opens a page by its check, or lets one be chosen: those that speak at the cursor stand first. */
@@ -34,7 +34,7 @@ export class CheckPages implements TextDocumentContentProvider {
     const here = new Set(checksAtCursor());
     const all = Object.entries(await this.#all()).map(([id, { title }]) => ({ label: id, detail: title }));
     const items = [...all.filter(({ label }) => here.has(label)), ...all.filter(({ label }) => !here.has(label))];
-    const chosen = await window.showQuickPick(items, { placeHolder: "A check", matchOnDetail: true });
+    const chosen = await window.showQuickPick(items, { placeHolder: l10n.t("A check"), matchOnDetail: true });
     return chosen?.label;
   }
 

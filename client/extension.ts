@@ -6,6 +6,7 @@ import { followCursor } from "./cursor.ts";
 import { LiveView, liveViewCommands } from "./liveView.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { Reports } from "./reports.ts";
+import { openSample } from "./sample.ts";
 import { Server } from "./server.ts";
 import { showWorksheet } from "./worksheet.ts";
 
@@ -34,6 +35,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),
     ...liveViewCommands(new LiveView(started, context.extensionUri)),
+    commands.registerCommand("wayfile.openSample", () => openSample(context.extensionUri)),
     commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),
   );
   await started.start();

@@ -1,4 +1,4 @@
-import { type QuickPickItem, window, workspace } from "vscode";
+import { l10n, type QuickPickItem, window, workspace } from "vscode";
 import {
   type ChoicesAnswer,
   choicesRequest,
@@ -8,7 +8,8 @@ import {
 } from "../server/lsp/protocol.ts";
 import type { Server } from "./server.ts";
 
-const title = "New Schedule";
+/** A question at a time; undefined as soon as one is escaped. */
+type Ask<Answer> = (title: string) => Thenable<Answer | undefined>;
 
 /**
  * Asks what every schedule begins with and opens one that says so.
@@ -25,54 +26,62 @@ export async function newSchedule(server: Server, given: unknown): Promise<void>
   }
 }
 
-/** Undefined as soon as one question is escaped. */
 async function ask(
-  { earthing, standards }: ChoicesAnswer,
+  { earthing, standards, premises }: ChoicesAnswer,
   given: Partial<NewScheduleQuestion>,
 ): Promise<NewScheduleQuestion | undefined> {
-  const name =
-    given.name ??
-    (await window.showInputBox({
-      title: `${title} (1/3)`,
-      prompt: "The installation's name",
-      placeHolder: "Wren Pier Sail Loft",
-      validateInput: (text) =>
-        text.trim() === ""
-          ? "A schedule needs a name."
-          : text.includes('"')
-            ? "A name cannot hold a quotation mark."
-            : undefined,
-    }));
-  if (name === undefined) return undefined;
-
-  const arrangement =
-    given.earthing ??
-    (
-      await window.showQuickPick(
-        earthing.map((label): QuickPickItem => ({ label })),
-        { title: `${title} (2/3)`, placeHolder: "The earthing arrangement" },
-      )
-    )?.label;
-  if (arrangement === undefined) return undefined;
-
-  const standard =
-    given.standard ??
-    (
-      await window.showQuickPick([...standards], {
-        title: `${title} (3/3)`,
-        placeHolder: "The edition that the work is done to",
-        matchOnDetail: true,
-      })
-    )?.id;
-  if (standard === undefined) return undefined;
-
-  return { name: name.trim(), earthing: arrangement, standard };
+  const questions: { readonly [Key in keyof NewScheduleQuestion]-?: Ask<NonNullable<NewScheduleQuestion[Key]>> } = {
+    name: (title) =>
+      window.showInputBox({
+        title,
+        prompt: l10n.t("The installation's name"),
+        placeHolder: "Wren Pier Sail Loft",
+        validateInput: (text) =>
+          text.trim() === ""
+            ? l10n.t("A schedule needs a name.")
+            : text.includes('"')
+              ? l10n.t("A name cannot hold a quotation mark.")
+              : undefined,
+      }),
+    premises: oneOf(premises, l10n.t("The kind of premises")),
+    earthing: oneOf(earthing, l10n.t("The earthing arrangement")),
+    standard: oneOf(standards, l10n.t("The edition that the work is done to")),
+    ways: async (title) => {
+      const count = await window.showInputBox({
+        title,
+        prompt: l10n.t("How many ways the board has"),
+        value: "10",
+        validateInput: (text) =>
+          /^[1-9]\d?$/.test(text.trim()) && Number(text) <= mostWays
+            ? undefined
+            : l10n.t("A number from 1 to {0}.", mostWays),
+      });
+      return count === undefined ? undefined : Number(count);
+    },
+  };
+  const answers: Record<string, unknown> = { ...given };
+  const open = Object.entries(questions).filter(([key]) => !(key in given));
+  for (const [index, [key, question]] of open.entries()) {
+    const answer = await question(`${l10n.t("New Schedule")} (${index + 1}/${open.length})`);
+    if (answer === undefined) return undefined;
+    answers[key] = answer;
+  }
+  return { ...(answers as unknown as NewScheduleQuestion), name: String(answers.name).trim() };
 }
+
+const mostWays = 48;
+
+const oneOf =
+  (choices: readonly (QuickPickItem & { readonly id: string })[], placeHolder: string): Ask<string> =>
+  async (title) =>
+    (await window.showQuickPick([...choices], { title, placeHolder, matchOnDetail: true }))?.id;
 
 function known(given: unknown): Partial<NewScheduleQuestion> {
   if (typeof given !== "object" || given === null) return {};
-  const entries = Object.entries(given).filter(
-    ([key, value]) => ["name", "earthing", "standard"].includes(key) && typeof value === "string",
+  const entries = Object.entries(given).filter(([key, value]) =>
+    key === "ways"
+      ? typeof value === "number"
+      : ["name", "earthing", "standard", "premises"].includes(key) && typeof value === "string",
   );
   return Object.fromEntries(entries);
 }

@@ -1,4 +1,4 @@
-import { type Disposable, EventEmitter, type TextDocumentContentProvider, Uri, window, workspace } from "vscode";
+import { type Disposable, EventEmitter, l10n, type TextDocumentContentProvider, Uri, window, workspace } from "vscode";
 import { type ReportAnswer, type ReportQuestion, reportRequest } from "../server/lsp/protocol.ts";
 import { openBeside } from "./beside.ts";
 import type { Server } from "./server.ts";
@@ -44,7 +44,7 @@ export class Reports implements TextDocumentContentProvider {
     } catch (error) {
       // What was worked out last is of more use than a blank page while a line is half written.
       const why = error instanceof Error ? error.message : String(error);
-      return before === undefined ? why : `> This is not up to date: ${why}\n\n${before}`;
+      return before === undefined ? why : `> ${l10n.t("This is not up to date: {0}", why)}\n\n${before}`;
     }
   }
 
@@ -57,7 +57,7 @@ export class Reports implements TextDocumentContentProvider {
     const editor = window.activeTextEditor;
     const uri = about?.uri ?? (editor?.document.languageId === "wayfile" ? editor.document.uri.toString() : undefined);
     if (uri === undefined) {
-      await window.showInformationMessage("Wayfile: open a schedule first.");
+      await window.showInformationMessage(l10n.t("Wayfile: open a schedule first."));
       return;
     }
     const { line = 0, character = 0 } = editor?.selection.active ?? {};

@@ -1,32 +1,54 @@
-import { earthings } from "../../grammar/choices.ts";
+import { earthings, premises } from "../../grammar/choices.ts";
 import { editions } from "../tables/editions.ts";
 import { languageVersion } from "../workspace/project.ts";
+import { editionsFirst } from "./skeletons.ts";
+import { earthingsFirst, inFront } from "./trade-order.ts";
 
-/** What a new schedule may be started with. */
-export const earthingChoices: readonly string[] = Object.keys(earthings);
+export interface Choice {
+  readonly id: string;
+  readonly label: string;
+  readonly detail: string;
+}
 
-export const standardChoices = editions
-  .toReversed()
-  .map(({ id, name, inForce }) => ({ id, label: id, detail: inForce ? name : `${name}, withdrawn` }));
+const choicesOf = (words: Readonly<Record<string, string>>, first: readonly string[]): readonly Choice[] =>
+  inFront(Object.keys(words), first).map((id) => ({ id, label: id, detail: words[id] ?? "" }));
 
-/** A schedule to go on from: it says what every schedule must, and nothing that would have to be taken back. */
-export function newSchedule({
-  name,
-  earthing,
-  standard,
-}: {
+/** What a new schedule may be started with, the usual first. */
+export const earthingChoices: readonly Choice[] = choicesOf(earthings, earthingsFirst);
+export const premisesChoices: readonly Choice[] = choicesOf(premises, ["dwelling", "commercial", "industrial"]);
+
+/** The newest edition whose figures are known stands first; what has been withdrawn last. */
+export const standardChoices: readonly Choice[] = inFront(
+  editions.toReversed().map(({ id }) => id),
+  editionsFirst,
+).flatMap((id) => {
+  const edition = editions.find((one) => one.id === id);
+  return edition ? [{ id, label: id, detail: edition.inForce ? edition.name : `${edition.name}, withdrawn` }] : [];
+});
+
+/** The most ways that are laid out: a board of more is written as it is found. */
+export const mostWays = 48;
+
+export interface Beginning {
   readonly name: string;
   readonly earthing: string;
   readonly standard: string;
-}): string {
+  readonly premises?: string;
+  /** How many ways the board has: each is spare until it is written. */
+  readonly ways?: number;
+}
+
+/** A schedule to go on from: it says what every schedule must, and nothing that would have to be taken back. */
+export function newSchedule({ name, earthing, standard, premises: kind, ways = 1 }: Beginning): string {
   const title = name.replace(/[\r\n]+/g, " ").replace(/["\\]/g, "\\$&");
+  const rows = Array.from({ length: Math.min(mostWays, Math.max(1, Math.floor(ways))) }, (_, at) => at + 1);
   return `wayfile ${languageVersion}
 
 installation "${title}" {
   standard  ${standard}
   stage     design
   work      new
-
+${kind === undefined ? "" : `  premises  ${kind}\n`}
   supply {
     earthing  ${earthing}
     U0        230 V
@@ -36,8 +58,7 @@ installation "${title}" {
     fed-from     supply
     main-switch  BS EN 60947-3 100 A
 
-    way 1 spare
-  }
+${rows.map((number) => `    way ${number} spare\n`).join("")}  }
 }
 `;
 }

@@ -16,7 +16,7 @@ import { folds } from "../features/folding.ts";
 import { hover } from "../features/hover.ts";
 import { links } from "../features/links.ts";
 import { definitions, nameAt, occurrences, spotOf } from "../features/names.ts";
-import { earthingChoices, newSchedule, standardChoices } from "../features/new-schedule.ts";
+import { earthingChoices, mostWays, newSchedule, premisesChoices, standardChoices } from "../features/new-schedule.ts";
 import { selections } from "../features/selection.ts";
 import { symbols } from "../features/symbols.ts";
 import { withoutMarks } from "../text/markdown.ts";
@@ -220,13 +220,20 @@ function selectionRanges({ connection, ask, cursor }: Service): Capabilities {
 function ownRequests({ connection }: Service): void {
   connection.onRequest(
     choicesRequest,
-    (): ChoicesAnswer => ({ earthing: earthingChoices, standards: standardChoices }),
+    (): ChoicesAnswer => ({ earthing: earthingChoices, standards: standardChoices, premises: premisesChoices }),
   );
   connection.onRequest(newScheduleRequest, (question: Partial<NewScheduleQuestion> | undefined) => {
-    const { name, earthing, standard } = question ?? {};
+    const { name, earthing, standard, premises, ways } = question ?? {};
+    const known = (choices: typeof earthingChoices, id: unknown): id is string =>
+      choices.some((choice) => choice.id === id);
     if (typeof name !== "string" || name.trim() === "") return badRequest("A schedule needs a name.");
-    if (!earthingChoices.includes(earthing ?? "")) return badRequest(`“${earthing}” is not an earthing arrangement.`);
-    if (!standardChoices.some(({ id }) => id === standard)) return badRequest(`“${standard}” is not an edition.`);
-    return { text: newSchedule({ name, earthing: earthing as string, standard: standard as string }) };
+    if (!known(earthingChoices, earthing)) return badRequest(`“${earthing}” is not an earthing arrangement.`);
+    if (!known(standardChoices, standard)) return badRequest(`“${standard}” is not an edition.`);
+    if (premises !== undefined && !known(premisesChoices, premises))
+      return badRequest(`“${premises}” is not a kind of premises.`);
+    if (ways !== undefined && !(Number.isInteger(ways) && ways > 0 && ways <= mostWays))
+      return badRequest(`A board is laid out with 1 to ${mostWays} ways.`);
+    const beginning = { ...(premises === undefined ? {} : { premises }), ...(ways === undefined ? {} : { ways }) };
+    return { text: newSchedule({ name, earthing, standard, ...beginning }) };
   });
 }

@@ -1,13 +1,22 @@
 /** Requests of our own, beside those of the protocol. The extension imports only these types. */
+interface Choice {
+  readonly id: string;
+  readonly label: string;
+  readonly detail: string;
+}
+
 export interface ChoicesAnswer {
-  readonly earthing: readonly string[];
-  readonly standards: readonly { readonly id: string; readonly label: string; readonly detail: string }[];
+  readonly earthing: readonly Choice[];
+  readonly standards: readonly Choice[];
+  readonly premises: readonly Choice[];
 }
 
 export interface NewScheduleQuestion {
   readonly name: string;
   readonly earthing: string;
   readonly standard: string;
+  readonly premises?: string;
+  readonly ways?: number;
 }
 
 export interface NewScheduleAnswer {

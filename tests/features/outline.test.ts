@@ -177,7 +177,7 @@ describe("actions", () => {
 describe("a new schedule", () => {
   it.each(standardChoices.map(({ id }) => id))("to %s is sound and in the one style", async (standard) => {
     for (const earthing of ["TN-S", "TN-C-S", "TT"]) {
-      const text = newSchedule({ name: 'The "Old" Loft', earthing, standard });
+      const text = newSchedule({ name: 'The "Old" Loft', earthing, standard, premises: "dwelling", ways: 12 });
       const { snapshot } = await openSample(text);
       const errors = findingsTouching(snapshot, ({ severity }) => severity === "error");
       expect(errors.map(({ check, message }) => `${check}: ${message}`)).toEqual([]);

@@ -287,9 +287,9 @@ describe("requests", () => {
 
   it("of our own start a schedule that holds no error", async () => {
     const server = await start();
-    const choices: { earthing: string[]; standards: { id: string }[] } =
+    const choices: { earthing: { id: string }[]; standards: { id: string }[] } =
       await server.connection.sendRequest("wayfile/choices");
-    expect(choices.earthing).toContain("TN-C-S");
+    expect(choices.earthing[0]?.id).toBe("TN-C-S");
     const question = { name: "Loft", earthing: "TT", standard: choices.standards[0]?.id };
     const { text }: { text: string } = await server.connection.sendRequest("wayfile/newSchedule", question);
     await server.open(uri, text);
