@@ -58,6 +58,8 @@ const symbolKinds: Readonly<Record<OutlineSymbol["kind"], SymbolKind>> = {
   "circuit-type": SymbolKind.Struct,
 };
 
+export const symbolKind = ({ kind }: Pick<OutlineSymbol, "kind">): SymbolKind => symbolKinds[kind];
+
 export function documentSymbol(positions: Positions, symbol: OutlineSymbol): DocumentSymbol {
   const selectionRange = rangeOf(positions, symbol.header);
   const { end } = rangeOf(positions, symbol.end);

@@ -3,7 +3,13 @@
  * another file has changed what it has; to any other they are pushed once the messages at hand are dealt with. Nothing
  * is sent twice, nothing of an older version is sent, and closing a file takes its findings away.
  */
-import type { ClientCapabilities, Connection, Diagnostic, DocumentDiagnosticReport } from "vscode-languageserver";
+import type {
+  CancellationToken,
+  ClientCapabilities,
+  Connection,
+  Diagnostic,
+  DocumentDiagnosticReport,
+} from "vscode-languageserver";
 import { type HintMode, isHintMode } from "../features/inlay.ts";
 import { isLensMode, type LensMode } from "../features/lenses.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
@@ -32,6 +38,7 @@ export class Delivery {
   #refreshes = false;
   #configuration = false;
   #onType = true;
+  #unopened = true;
   #inlay: HintMode = "both";
   #lens: LensMode = "ways";
 
@@ -98,6 +105,8 @@ export class Delivery {
   #take(settings: unknown): void {
     const onType = at(at(at(settings, "wayfile"), "check"), "onType");
     if (typeof onType === "boolean") this.#onType = onType;
+    const unopened = at(at(at(settings, "wayfile"), "check"), "unopened");
+    if (typeof unopened === "boolean") this.#unopened = unopened;
     const lens = at(at(settings, "wayfile"), "lens");
     if (isLensMode(lens) && lens !== this.#lens) {
       this.#lens = lens;
@@ -118,6 +127,30 @@ export class Delivery {
     if (this.#onType) this.#touched(path);
   }
 
+  readonly #atRest: (() => void)[] = [];
+
+  /** Settles once a file is saved, closed or changed on the disk, or once nobody waits any more. */
+  changedAtRest(token: CancellationToken): Promise<void> {
+    return new Promise((resolve) => {
+      this.#atRest.push(resolve);
+      token.onCancellationRequested(() => resolve());
+    });
+  }
+
+  #wake(): void {
+    for (const resolve of this.#atRest.splice(0)) resolve();
+  }
+
+  /** Whether files that nobody has opened are checked as well. */
+  get checksUnopened(): boolean {
+    return this.#unopened;
+  }
+
+  /** The findings of a file as they are sent. */
+  setFor(snapshot: Snapshot): DiagnosticSet {
+    return this.#setOf(snapshot);
+  }
+
   /** The cursor has left a line, or rests in it: what was held back may be shown now. */
   async calmed(): Promise<void> {
     for (const then of this.#onCalm) then();
@@ -128,6 +161,7 @@ export class Delivery {
   }
 
   saved(path: string): void {
+    this.#wake();
     if (this.#onType) {
       if (this.calm.saved(path)) this.everythingChanged();
       return;
@@ -138,6 +172,7 @@ export class Delivery {
   }
 
   closed(path: string, dependents: readonly string[]): void {
+    this.#wake();
     const uri = this.#uris.get(path);
     this.#uris.delete(path);
     this.#dirty.delete(path);
@@ -149,6 +184,7 @@ export class Delivery {
   }
 
   everythingChanged(): void {
+    this.#wake();
     if (this.#workspace.openPaths.length === 0) return;
     if (this.#pulls) return this.#refresh();
     for (const path of this.#workspace.openPaths) this.#dirty.add(path);

@@ -23,11 +23,14 @@ import { withoutMarks } from "../text/markdown.ts";
 import { resolveUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { askAgain } from "./answer.ts";
+import { callHierarchy } from "./call-hierarchy.ts";
+import type { Checking } from "./checking.ts";
 import { codeActions } from "./code-actions.ts";
 import { colours } from "./colours.ts";
 import { completions } from "./completions.ts";
 import { documentSymbol, locationOf, rangeOf } from "./convert.ts";
 import type { Delivery } from "./delivery.ts";
+import { fileOperations } from "./file-operations.ts";
 import { formatting } from "./formatting.ts";
 import { inlay } from "./inlay.ts";
 import { lenses } from "./lenses.ts";
@@ -39,6 +42,8 @@ import { everySchedule, readUsers } from "./shared-names.ts";
 import { signatures } from "./signatures.ts";
 import { views } from "./views.ts";
 import { worksheets } from "./worksheets.ts";
+import { workspaceFindings } from "./workspace-findings.ts";
+import { workspaceSymbols } from "./workspace-symbols.ts";
 
 type Capabilities = ServerCapabilities;
 
@@ -55,6 +60,7 @@ export interface ClientWishes {
 export function registerFeatures(
   service: Service,
   delivery: Delivery,
+  checking: Checking,
   client: ClientCapabilities,
   { pictures = false, goOn, lens }: ClientWishes,
 ): Capabilities {
@@ -63,7 +69,7 @@ export function registerFeatures(
   reports(service);
   views(service);
   return {
-    ...diagnostics(service, delivery),
+    ...diagnostics(service, delivery, checking),
     ...hovers(service, client, pictures),
     ...completions(service, client, goOn),
     ...outline(service),
@@ -78,10 +84,13 @@ export function registerFeatures(
     ...inlay(service, delivery, client),
     ...lenses(service, delivery, client, lens),
     ...signatures(service, client),
+    ...workspaceSymbols(service),
+    ...callHierarchy(service),
+    ...fileOperations(service),
   };
 }
 
-function diagnostics({ connection, ask }: Service, delivery: Delivery): Capabilities {
+function diagnostics({ connection, ask, workspace }: Service, delivery: Delivery, checking: Checking): Capabilities {
   if (!delivery.pulls) return {};
   connection.languages.diagnostics.on(
     ask(
@@ -95,7 +104,8 @@ function diagnostics({ connection, ask }: Service, delivery: Delivery): Capabili
       },
     ),
   );
-  return { diagnosticProvider: { identifier: "wayfile", interFileDependencies: true, workspaceDiagnostics: false } };
+  workspaceFindings({ connection, workspace }, delivery, checking);
+  return { diagnosticProvider: { identifier: "wayfile", interFileDependencies: true, workspaceDiagnostics: true } };
 }
 
 const noFindings: DocumentDiagnosticReport = { kind: "full", items: [] };

@@ -30,6 +30,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   const delivery = new Delivery(connection, workspace, runtime, checking, log);
   let folders: string[] = [];
   let canWatch = false;
+  let hasFolders = false;
 
   const service: Service = {
     connection,
@@ -68,21 +69,33 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     folders = foldersOf(params);
     for (const folder of folders) runtime.openedFolder(folder);
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
+    hasFolders = params.capabilities.workspace?.workspaceFolders ?? false;
     checking.configure(params.capabilities);
     delivery.configure(params.capabilities);
     const { initializationOptions: wishes } = params;
     if (at(wishes, "cursor") === true) delivery.calm.begin();
     const pages = at(wishes, "pages");
     if (typeof pages === "string" && /^[a-z][a-z-]*$/.test(pages)) delivery.openPagesAt(pages);
+    const features = registerFeatures(service, delivery, checking, params.capabilities, wishesOf(wishes));
     return {
       capabilities: {
         positionEncoding: "utf-16",
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: { includeText: false } },
-        ...registerFeatures(service, delivery, params.capabilities, wishesOf(wishes)),
+        ...features,
+        workspace: { ...features.workspace, workspaceFolders: { supported: true, changeNotifications: true } },
       },
       serverInfo: { name: "wayfile" },
     };
   });
+
+  /** Looks into the schedules below some folders. */
+  const index = async (below: readonly string[]): Promise<void> => {
+    const leftOut = await workspace.index(runtime.list(below).then((uris) => uris.map(canonical)));
+    if (leftOut === 0) return;
+    connection.console.warn(
+      `${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`,
+    );
+  };
 
   connection.onInitialized(async () => {
     if (canWatch) {
@@ -98,13 +111,15 @@ export function startServer(connection: Connection, runtime: Runtime): void {
         })
         .catch(() => undefined);
     }
-    const listed = runtime.list(folders).then((uris) => uris.map(canonical));
-    const [leftOut] = await Promise.all([workspace.index(listed), delivery.readSettings()]);
-    if (leftOut > 0) {
-      connection.console.warn(
-        `${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`,
-      );
+    if (hasFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(async ({ added }) => {
+        const uris = added.map(({ uri }) => uri);
+        for (const uri of uris) runtime.openedFolder(uri);
+        await index(uris);
+        delivery.everythingChanged();
+      });
     }
+    await Promise.all([index(folders), delivery.readSettings()]);
     delivery.everythingChanged();
   });
 

@@ -153,6 +153,16 @@ export class Workspace {
     this.#revision++;
   }
 
+  /** Settles once it is known which files there are. */
+  async indexed(): Promise<void> {
+    await this.#indexing?.catch(() => undefined);
+  }
+
+  /** Reads a file by itself, if it is not known: enough to look into it, not to judge it. */
+  async read(path: string): Promise<void> {
+    if (!this.#find(path)) await this.#fetch(path);
+  }
+
   /** Reads all that the file and the schedules that use it need. */
   async load(path: string): Promise<void> {
     if (this.#awaitsIndex(path)) await this.#indexing?.catch(() => undefined);
