@@ -23,6 +23,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   context.subscriptions.push(
     output,
     followCursor(started),
+    started.overLimits.register(),
     commands.registerCommand("wayfile.restartServer", () => started.restart()),
     commands.registerCommand("wayfile.showOutput", () => output.show()),
     ...reports.register(),

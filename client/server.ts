@@ -1,6 +1,7 @@
 import type { LogOutputChannel } from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
 import { checkScheme } from "./checks.ts";
+import { OverLimits } from "./hints.ts";
 
 /** The language server as the rest of the extension sees it: it starts, restarts, stops and answers requests. */
 export class Server {
@@ -8,6 +9,8 @@ export class Server {
   readonly #output: LogOutputChannel;
   readonly #options: LanguageClientOptions;
   #client: LanguageClient | undefined;
+  /** Shows hints of what is over a limit otherwise than the others. */
+  readonly overLimits = new OverLimits();
   /** The last of the starts and stops asked for, so that each waits for the one before. */
   #settled: Promise<void> = Promise.resolve();
 
@@ -25,6 +28,10 @@ export class Server {
         goOn: "type",
         lens: "wayfile.showWorking",
         pages: checkScheme,
+      },
+      middleware: {
+        provideInlayHints: async (document, view, token, next) =>
+          this.overLimits.take(document, view, await next(document, view, token)),
       },
       // Changes on the disk it asks to be told of itself.
       synchronize: { configurationSection: "wayfile" },

@@ -15,11 +15,12 @@ export function inlay(
       const { positions } = snapshot;
       const isShown = (segment: Parameters<typeof positions.place>[0]): boolean =>
         touching(rangeOf(positions, { segment, start: 0, end: segment.text.length }), range);
-      return inlayHints(snapshot, delivery.inlay, isShown).map(({ segment, offset, text, tooltip }) => ({
+      return inlayHints(snapshot, delivery.inlay, isShown).map(({ segment, offset, text, tooltip, isOver }) => ({
         position: positions.place(segment, offset),
         label: text,
         paddingLeft: true,
         ...(tooltip === "" ? {} : { tooltip }),
+        ...(isOver ? { data: { isOver } } : {}),
       }));
     }),
   );

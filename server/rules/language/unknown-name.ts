@@ -66,6 +66,8 @@ const called: Readonly<Record<NameKind, string>> = {
   way: "No way is called",
 };
 
+const mostOffered = 4;
+
 function checkOne(references: readonly Reference[], all: Names, head: InstallationHead, report: Reporter): void {
   for (const reference of references) {
     const { name, fact, names, builtin } = reference;
@@ -76,7 +78,8 @@ function checkOne(references: readonly Reference[], all: Names, head: Installati
     const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
     report(valueSpot(fact, name), {
       message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,
-      fixes: near ? [inPlaceOf(name, near)] : [],
+      // Of a few names one is meant, or none: that is for whoever wrote the line.
+      fixes: (near ? [near] : list.slice(0, mostOffered)).map((one) => inPlaceOf(name, one)),
     });
   }
 }

@@ -467,7 +467,10 @@ suite("In the editor", () => {
       const line = await stand();
       const range = new vscode.Range(line, 0, line + 1, 0);
       const hints = await run("vscode.executeInlayHintProvider", faulty.uri, range);
-      assert.match(hints.map(({ label }) => (typeof label === "string" ? label : label[0].value)).join(), / left of | over /);
+      assert.match(
+        hints.map(({ label }) => (typeof label === "string" ? label : label[0].value)).join(),
+        / left of | over /,
+      );
     });
 
     test("tests still to be made are written with stops: the day once for all of them, no reading", async () => {
