@@ -98,7 +98,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/views": [...below, ...study, "server/diagnosis", "server/drawings", "server/rules", "server/reports"],
   "server/workspace": [...below, ...study, "server/rules", "server/format", "vscode-uri"],
-  "server/results": [...below, ...study, "server/rules", "server/workspace"],
+  "server/results": [...below, ...study, "server/rules", "server/reports", "server/workspace"],
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
   "server/disk": ["server/text", "node:"],
   "server/git": ["node:"],
@@ -234,6 +234,7 @@ describe("everywhere", () => {
       new Set([
         "server/cli/colours.ts",
         "server/cli/say.ts",
+        "server/reports/register/page.ts",
         "server/reports/setting/html.ts",
         "server/text/html.ts",
         "server/text/markdown.ts",

@@ -1,5 +1,5 @@
 /** `wayfile check`: what is wrong with files, and which exit code says so. */
-import { ceiling, decode } from "../text/decode.ts";
+import { findAsked } from "./asked.ts";
 import { choiceOf } from "./choose.ts";
 import { Disk } from "./files.ts";
 import { namesFrom } from "./names.ts";
@@ -12,7 +12,6 @@ import { type Ran, run } from "./run/run.ts";
 import { type Shard, tasksOf } from "./run/shard.ts";
 import { changedSince } from "./run/since.ts";
 import { counted, refuse } from "./say.ts";
-import { findFiles } from "./search.ts";
 import { sinkOf } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
@@ -34,11 +33,12 @@ export async function check(args: readonly string[], options: CheckOptions, term
   if ("failure" in choice) return refuse(choice.failure, terminal);
   const timing = new Timing(terminal, options.timing ?? false);
   const names = namesFrom(terminal.cwd);
+  const detail = { nameOf: names.nameOf, register: false };
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, options.quiet ?? false);
-  const { paths, failures } = await find(args, options, disk, terminal);
+  const { paths, failures } = await findAsked(args, options.stdinPath, disk, terminal);
   const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
-  const asked = planOf(scanned, paths, disk, names.nameOf);
+  const asked = planOf(scanned, paths, disk, detail);
   const whole = await narrowed(asked, options.since, disk, terminal);
   if ("failure" in whole) return refuse(whole.failure, terminal);
   const plan = options.shard ? withTasks(whole, tasksOf(options.shard, whole)) : whole;
@@ -48,7 +48,7 @@ export async function check(args: readonly string[], options: CheckOptions, term
   const cache = options.cache ? terminal.cache : undefined;
   const { program, count = 1 } = terminal.threads ?? {};
   const threads = { room: count, wanted: options.threads };
-  const results = run(plan, disk, { cwd: terminal.cwd, names, cache, program, signal: stop.signal, threads });
+  const results = run(plan, disk, { cwd: terminal.cwd, detail, cache, program, signal: stop.signal, threads });
   const source: Source = {
     args,
     results: paced(results, plan, pace),
@@ -100,38 +100,3 @@ const withTasks = (plan: Plan, tasks: readonly Task[]): Plan => ({
   tasks,
   files: new Set(tasks.flatMap(({ files }) => files)).size,
 });
-
-interface Found {
-  readonly paths: readonly string[];
-  readonly failures: readonly string[];
-}
-
-/** The files that were asked for and can be read. */
-async function find(
-  args: readonly string[],
-  { stdinPath }: CheckOptions,
-  disk: Disk,
-  terminal: Terminal,
-): Promise<Found> {
-  const fromInput = args.includes("-") || (args.length === 0 && stdinPath !== undefined);
-  const paths = new Set<string>();
-  const failures: string[] = [];
-  if (fromInput) {
-    const read = decode(await terminal.input(ceiling));
-    const path = disk.path(stdinPath ?? "(standard input)");
-    if ("failure" in read) failures.push(`Standard input cannot be read: ${read.failure}`);
-    else {
-      disk.lend(path, read.text);
-      paths.add(path);
-    }
-  }
-  const named = args.filter((arg) => arg !== "-");
-  const found = findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd);
-  for (const folder of found.folders) disk.admit(folder);
-  for (const path of found.files.map((file) => disk.path(file))) {
-    const text = disk.namedText(path);
-    if ("failure" in text) failures.push(`“${disk.shown(path)}” cannot be read: ${text.failure}`);
-    else paths.add(path);
-  }
-  return { paths: [...paths], failures: [...failures, ...found.failures] };
-}

@@ -14,6 +14,7 @@ import { exit } from "./exit.ts";
 import { addMerge } from "./git-commands.ts";
 import { withLoadInOne } from "./load.ts";
 import { addEnter, addSchedule } from "./paper-commands.ts";
+import { addRegister } from "./register-command.ts";
 import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
 import { refuse } from "./say.ts";
 import { addServe } from "./serve.ts";
@@ -80,6 +81,7 @@ const everyCommand: readonly AddCommand[] = [
   addEditions,
   addCompare,
   addMerge,
+  addRegister,
   addGather,
   addCompletion,
   addServe,

@@ -5,7 +5,17 @@ import { headingOf } from "../reports/schedule/heading.ts";
 import type { ValueTable } from "../reports/schedule/values.ts";
 import type { Imprint } from "../reports/setting/document.ts";
 
-export async function workbookOf({ columns, rows }: ValueTable, imprint: Imprint): Promise<Uint8Array> {
+/** What the first sheet is called, and what the second one says of it. */
+export interface SheetWords {
+  readonly name: string;
+  readonly about: readonly string[];
+}
+
+export async function workbookOf(
+  { columns, rows }: ValueTable,
+  imprint: Imprint,
+  words: SheetWords = scheduleSheet,
+): Promise<Uint8Array> {
   const head = columns.map(
     (column): Cell => ({ value: headingOf(column), fontWeight: "bold", wrap: true, alignVertical: "bottom" }),
   );
@@ -14,19 +24,27 @@ export async function workbookOf({ columns, rows }: ValueTable, imprint: Imprint
     width: widthOf([headingOf(column).replace(" (", "\n("), ...rows.map((row) => row[at] ?? "")]),
   }));
   return writeWorkbook([
-    { data, sheet: valuesSheet, columns: widths, orientation: "landscape", stickyRowsCount: 1, stickyColumnsCount: 2 },
-    { data: aboutRows(imprint), sheet: "About", columns: [{ width: 90 }] },
+    { data, sheet: words.name, columns: widths, orientation: "landscape", stickyRowsCount: 1, stickyColumnsCount: 2 },
+    { data: aboutRows(imprint, words), sheet: "About", columns: [{ width: 90 }] },
   ]).toBuffer();
 }
 
 export const valuesSheet = "Schedule";
 
-const aboutRows = ({ file, revision, printed }: Imprint): SheetData =>
-  [
+const scheduleSheet: SheetWords = {
+  name: valuesSheet,
+  about: [
     "Circuit details and test results, one row a circuit. It is part of a certificate or report, and not one by itself.",
-    `From ${file}, ${revision === undefined ? "no revision" : `revision ${revision}`}${printed === undefined ? "" : `, ${printed}`}.`,
     "Fill in or add readings on the first sheet and leave its headings as they are. Nothing that is recorded is overwritten when it is read back: a reading that differs becomes a new test and needs its day.",
     "ok and wrong are results; N/A does not apply; LIM and the reason is what was not tested; >999 is beyond the instrument's range.",
+  ],
+};
+
+const aboutRows = ({ file, revision, printed }: Imprint, { about: [first = "", ...others] }: SheetWords): SheetData =>
+  [
+    first,
+    `From ${file}, ${revision === undefined ? "no revision" : `revision ${revision}`}${printed === undefined ? "" : `, ${printed}`}.`,
+    ...others,
   ].map((text) => [{ value: clean(text), wrap: true }]);
 
 /** Figures as they were read: as many decimals as were written. */

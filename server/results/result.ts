@@ -3,6 +3,7 @@
  * kept in a file and merged with the results of other runs.
  */
 import type { LimitVerdict } from "../calc/verdict.ts";
+import type { RegisterRow } from "../reports/register/row.ts";
 import type { Amount, Severity } from "../rules/frame/rule.ts";
 import type { Standing } from "../tables/source.ts";
 import type { Position, TextEdit } from "../text/lines.ts";
@@ -108,4 +109,6 @@ export interface ScheduleResult {
   readonly suppressed: readonly Suppressed[];
   /** Whether it holds boards which no installation takes up, so that nothing judges them. */
   readonly unattached: boolean;
+  /** Its installations as a register lists them, where that was wanted. */
+  readonly register?: readonly RegisterRow[];
 }

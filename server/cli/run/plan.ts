@@ -19,6 +19,12 @@ export interface Task {
   readonly size: number;
 }
 
+/** How results are made: what they call a file, and whether a register is wanted. */
+export interface TaskDetail {
+  readonly nameOf: (path: string) => string;
+  readonly register: boolean;
+}
+
 export interface Plan {
   /** In the order of the files that were asked for. */
   readonly tasks: readonly Task[];
@@ -88,13 +94,9 @@ export function usesIn(text: string): readonly string[] {
   return linksOf(documentOf(part).segments).uses;
 }
 
-/** The schedules to be checked. `nameOf`: the path of a file as results call it. */
-export function planOf(
-  { graph, sizes }: Scanned,
-  asked: Iterable<string>,
-  disk: Disk,
-  nameOf: (path: string) => string,
-): Plan {
+/** The schedules to be checked. */
+export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, disk: Disk, detail: TaskDetail): Plan {
+  const { nameOf } = detail;
   const roots = graph.roots;
   const order = new Map(roots.map((root, index) => [nameOf(root), index]));
   const isRoot = new Set(roots);
@@ -105,7 +107,7 @@ export function planOf(
     for (const path of files) counts.set(path, (counts.get(path) ?? 0) + 1);
     return {
       files,
-      content: contentOf(files, disk, nameOf),
+      content: contentOf(files, disk, detail),
       size: files.reduce((sum, path) => sum + (sizes.get(path) ?? 0), 0),
     };
   });
@@ -127,7 +129,7 @@ function closureOf(root: string, graph: UseGraph): [string, ...string[]] {
 }
 
 /** What tells what a task's result follows from. */
-export function contentOf(files: readonly string[], disk: Disk, nameOf: (path: string) => string): string {
+export function contentOf(files: readonly string[], disk: Disk, { nameOf, register }: TaskDetail): string {
   const parts = files.map((path) => `${nameOf(path)}\0${disk.contentOf(path)}`);
-  return hash("sha256", parts.join("\0\0"), "base64url");
+  return hash("sha256", [...(register ? ["register"] : []), ...parts].join("\0\0"), "base64url");
 }

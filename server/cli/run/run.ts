@@ -1,15 +1,14 @@
 /** Runs a plan: from the cache what it holds, and the rest in this thread where it is little, else by several. */
 import type { ScheduleResult } from "../../results/result.ts";
 import type { Disk } from "../files.ts";
-import type { Names } from "../names.ts";
 import { Cache, type CachePlace } from "./cache.ts";
 import { judgeTask, type TaskResult } from "./judge-task.ts";
-import type { Plan, Task } from "./plan.ts";
+import type { Plan, Task, TaskDetail } from "./plan.ts";
 import { Pool } from "./pool.ts";
 
 export interface RunOptions {
   readonly cwd: string;
-  readonly names: Names;
+  readonly detail: TaskDetail;
   readonly cache: CachePlace | undefined;
   /** How many threads there is room for, and how many were asked for. With one, all is checked in this thread. */
   readonly threads: { readonly room: number; readonly wanted: number | undefined };
@@ -37,13 +36,14 @@ export async function* run(plan: Plan, disk: Disk, options: RunOptions): AsyncGe
     wanted ?? Math.min(room, Math.ceil(open / worthAThread)),
     open === 0 ? 1 : plan.tasks.length,
   );
-  const start = { cwd: options.cwd, folders: disk.folders, lent: disk.lent, shared: plan.shared };
+  const { register } = options.detail;
+  const start = { register, cwd: options.cwd, folders: disk.folders, lent: disk.lent, shared: plan.shared };
   const pool =
     threads > 1 && options.program !== undefined
       ? new Pool(options.program, threads, { ...start, ...(options.cache ? { cache: options.cache } : {}) })
       : undefined;
   const here = (task: Task): TaskResult => {
-    const result = judgeTask(task, disk, options.names.nameOf, cache);
+    const result = judgeTask(task, disk, options.detail, cache);
     for (const path of task.files) if (!plan.shared.has(path)) disk.release(path);
     return result;
   };

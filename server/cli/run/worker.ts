@@ -14,6 +14,7 @@ export interface WorkerStart {
   /** Files of several tasks, which are worth keeping from one to the next. */
   readonly shared: ReadonlySet<string>;
   readonly cache?: CachePlace;
+  readonly register: boolean;
 }
 
 export type WorkerAnswer = { readonly id: number; readonly results: readonly TaskResult[] };
@@ -22,10 +23,10 @@ export function work(port: MessagePort, start: WorkerStart): void {
   const disk = new Disk(start.cwd, start.folders);
   for (const [path, text] of start.lent) disk.lend(path, text);
   const cache = start.cache && new Cache(start.cache);
-  const { nameOf } = namesFrom(start.cwd);
+  const detail = { nameOf: namesFrom(start.cwd).nameOf, register: start.register };
   port.on("message", ({ id, tasks }: { id: number; tasks: readonly Task[] }) => {
     const results = tasks.map((task) => {
-      const result = judgeTask(task, disk, nameOf, cache);
+      const result = judgeTask(task, disk, detail, cache);
       disk.forget((path) => start.shared.has(path));
       return result;
     });

@@ -127,6 +127,16 @@ export function marginRows(tests: readonly PlacedTest[]): string[][] {
   });
 }
 
+/** Of all readings the one that has least left to its limit. */
+export function leastMargin(
+  tests: readonly PlacedTest[],
+): { readonly share: number; readonly where: string; readonly name: string; readonly text: string } | undefined {
+  const [least] = tests.flatMap(leftOf).sort((a, b) => a.share - b.share);
+  if (!least) return undefined;
+  const { share, placed, text } = least;
+  return { share, where: placed.where, name: placed.test.name, text };
+}
+
 function leftOf(placed: PlacedTest): Left[] {
   const { bounds, recorded } = placed.test;
   const quantity = quantityOf(recorded);

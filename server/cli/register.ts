@@ -1,0 +1,167 @@
+/** `wayfile register`: the installations of a repository as a lead sees them, those that press first. */
+import { hash } from "node:crypto";
+import { extname, resolve } from "node:path";
+import { csvOf } from "../papers/csv.ts";
+import { registerPage, script } from "../reports/register/page.ts";
+import { type Pressing, registerCells, registerColumns, registerOf } from "../reports/register/register.ts";
+import { lines, type TerminalText, term } from "../text/terminal.ts";
+import { findAsked } from "./asked.ts";
+import { type Colours, coloursFor } from "./colours.ts";
+import { exit } from "./exit.ts";
+import { Disk } from "./files.ts";
+import { namesFrom } from "./names.ts";
+import { tidy } from "./run/cache.ts";
+import { Pace } from "./run/pace.ts";
+import { planOf, scan } from "./run/plan.ts";
+import { run } from "./run/run.ts";
+import { counted, jsonText, refuse, sentences } from "./say.ts";
+import type { Terminal } from "./terminal.ts";
+import { writeFile } from "./write.ts";
+
+export const registerFormats = ["text", "html", "csv", "xlsx", "json"] as const;
+
+export interface RegisterOptions {
+  readonly format?: (typeof registerFormats)[number];
+  readonly outputFile?: string;
+  readonly on?: string;
+  readonly cache: boolean;
+  readonly threads?: number;
+}
+
+const byEnding: Readonly<Record<string, (typeof registerFormats)[number]>> = {
+  ".html": "html",
+  ".htm": "html",
+  ".csv": "csv",
+  ".xlsx": "xlsx",
+  ".json": "json",
+};
+
+export async function register(args: readonly string[], options: RegisterOptions, terminal: Terminal): Promise<number> {
+  const today = options.on ?? terminal.today();
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(today) || Number.isNaN(Date.parse(today))) {
+    return refuse(`A day is written as 2026-03-05; “${today}” is not.`, terminal);
+  }
+  const { rows, failures, isWhole } = await rowsOf(args, options, today, terminal);
+  const format = options.format ?? byEnding[extname(options.outputFile ?? "").toLowerCase()] ?? "text";
+  const content = await contentOf(rows, today, format, terminal);
+  const unwritten = put(content, format, options.outputFile, terminal);
+  terminal.err(sentences([...failures, ...(unwritten === undefined ? [] : [unwritten])]));
+  if (!isWhole) return refuseWhole(terminal);
+  return failures.length > 0 || unwritten !== undefined ? exit.failed : exit.clean;
+}
+
+function refuseWhole(terminal: Terminal): number {
+  terminal.err(sentences(["Interrupted: this register is not whole."]));
+  return exit.interrupted;
+}
+
+interface Rows {
+  readonly rows: readonly Pressing[];
+  readonly failures: readonly string[];
+  readonly isWhole: boolean;
+}
+
+async function rowsOf(
+  args: readonly string[],
+  options: RegisterOptions,
+  today: string,
+  terminal: Terminal,
+): Promise<Rows> {
+  const { nameOf, shown } = namesFrom(terminal.cwd);
+  const detail = { nameOf, register: true };
+  const disk = new Disk(terminal.cwd);
+  const pace = new Pace(terminal, false);
+  const { paths, failures } = await findAsked(args, undefined, disk, terminal);
+  const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
+  const plan = planOf(scanned, paths, disk, detail);
+  const stop = new AbortController();
+  const release = terminal.onInterrupt(() => stop.abort());
+  const cache = options.cache ? terminal.cache : undefined;
+  const { program, count = 1 } = terminal.threads ?? {};
+  const threads = { room: count, wanted: options.threads };
+  const entries = [];
+  const failed = [...failures];
+  for await (const { task, result } of run(plan, disk, {
+    cwd: terminal.cwd,
+    detail,
+    cache,
+    program,
+    signal: stop.signal,
+    threads,
+  })) {
+    if ("failure" in result) failed.push(`“${disk.shown(task.files[0])}” ${result.failure}`);
+    else for (const row of result.register ?? []) entries.push({ ...row, file: shown(result.root) });
+    await pace.breathe(`${counted(entries.length, "installation")} read`);
+  }
+  pace.end();
+  release();
+  if (cache) tidy(cache);
+  return { rows: registerOf(entries, today), failures: failed, isWhole: !stop.signal.aborted };
+}
+
+type Content = TerminalText | string | Uint8Array;
+
+async function contentOf(
+  rows: readonly Pressing[],
+  today: string,
+  format: string,
+  terminal: Terminal,
+): Promise<Content> {
+  const table = { columns: registerColumns, rows: rows.map(registerCells) };
+  switch (format) {
+    case "html":
+      return registerPage(rows, today, hash("sha256", script, "base64"));
+    case "csv":
+      return csvOf(table);
+    case "xlsx": {
+      const { workbookOf } = await import("../papers/workbook.ts");
+      return await workbookOf(table, { file: "the schedules of this register", printed: today }, registerSheet);
+    }
+    case "json":
+      return jsonText({ version: 1, day: today, installations: rows });
+    default:
+      return registerText(rows, coloursFor(terminal.colour));
+  }
+}
+
+const registerSheet = {
+  name: "Register",
+  about: ["A register of installations, those that press first. Help to a competent person, and never a certificate."],
+};
+
+function put(content: Content, format: string, file: string | undefined, terminal: Terminal): string | undefined {
+  if (file !== undefined) {
+    const text = typeof content === "string" || content instanceof Uint8Array ? content : content.text;
+    const failure = writeFile(resolve(terminal.cwd, file), text);
+    return failure === undefined ? undefined : `“${file}” cannot be written: ${failure}`;
+  }
+  if (content instanceof Uint8Array) terminal.bytes(content);
+  else if (typeof content !== "string") terminal.out(content);
+  else if (format === "csv") terminal.data(content);
+  else terminal.out(lines(content));
+  return undefined;
+}
+
+/** Two lines an installation: what it is, and what presses. */
+function registerText(rows: readonly Pressing[], colours: Colours): TerminalText {
+  const entries = rows.map((row) => {
+    const { margin, stage, tested, nextInspection } = row;
+    const facts = [
+      stage ?? "no stage",
+      `${counted(row.boards, "board")}, ${counted(row.ways, "way")}`,
+      ...(tested === undefined ? [] : [`tested ${tested}`]),
+      ...(nextInspection === undefined ? [] : [`next inspection ${nextInspection}`]),
+      ...(margin === undefined ? [] : [`least margin ${margin.text} (${margin.where} ${margin.name})`]),
+      ...(row.limitations > 0 ? [counted(row.limitations, "limitation")] : []),
+      ...(row.departures > 0 ? [counted(row.departures, "departure")] : []),
+    ];
+    const tint = row.errors > 0 ? colours.red : colours.yellow;
+    const presses = row.presses.length > 0 ? [term`  ${tint(row.presses.join("; "))}\n`] : [];
+    return term`${colours.bold(row.title === "" ? row.file : row.title)}  ${colours.dim(row.file)}\n${term.join(presses)}  ${facts.join(", ")}\n`;
+  });
+  const pressing = rows.filter(({ presses }) => presses.length > 0).length;
+  return term.join(
+    [...entries, term`${counted(rows.length, "installation")}, ${pressing} with something that presses\n`],
+    "\n",
+  );
+}

@@ -1,0 +1,106 @@
+/** A register of installations: what presses on each, on a given day, and which presses most. */
+import { daysBetween } from "./days.ts";
+import type { RegisterRow } from "./row.ts";
+
+export interface RegisterEntry extends RegisterRow {
+  /** The schedule, as it is shown. */
+  readonly file: string;
+}
+
+/** How far ahead a day is worth a word. */
+const soon = 60;
+
+export interface Pressing extends RegisterEntry {
+  /** What presses, the gravest first; nothing where nothing does. */
+  readonly presses: readonly string[];
+  /** How much each of these presses. A pile of small things does not outweigh a grave one. */
+  readonly weights: readonly number[];
+}
+
+/** Sorted by what presses, and alike ones by their file. `today`: ISO 8601. */
+export function registerOf(entries: readonly RegisterEntry[], today: string): Pressing[] {
+  return entries
+    .map((entry) => pressing(entry, today))
+    .sort((a, b) => byWeights(a, b) || leftOf(a) - leftOf(b) || (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+}
+
+function byWeights({ weights: a }: Pressing, { weights: b }: Pressing): number {
+  const at = Array.from({ length: Math.max(a.length, b.length) }, (_, index) => (b[index] ?? 0) - (a[index] ?? 0));
+  return at.find((difference) => difference !== 0) ?? 0;
+}
+
+const leftOf = ({ margin }: RegisterEntry): number => margin?.share ?? Number.POSITIVE_INFINITY;
+
+function pressing(entry: RegisterEntry, today: string): Pressing {
+  const found: (readonly [weight: number, words: string])[] = [];
+  const add = (weight: number, words: string): unknown => found.push([weight, words]);
+  const { errors, warnings, missing, queries, nextInspection, calibration, outcome } = entry;
+  if (errors > 0) add(1000 + Math.min(errors, 99), counted(errors, "error"));
+  if (outcome === "unsatisfactory") add(800, "last inspection unsatisfactory");
+  if (nextInspection !== undefined) {
+    const days = daysBetween(today, nextInspection);
+    if (days < 0) add(600 + Math.min(-days / 10, 99), `inspection due since ${nextInspection}`);
+    else if (days <= soon) add(200, `inspection due ${nextInspection}`);
+  }
+  if (missing > 0) add(400 + Math.min(missing, 99), `${counted(missing, "test")} missing`);
+  if (queries > 0) add(100 + Math.min(queries, 49), counted(queries, "open query", "open queries"));
+  if (calibration !== undefined) {
+    const days = daysBetween(today, calibration.due);
+    if (days < 0) add(60, `calibration of ${calibration.instrument} lapsed ${calibration.due}`);
+    else if (days <= soon) add(50, `calibration of ${calibration.instrument} lapses ${calibration.due}`);
+  }
+  if (warnings > 0) add(Math.min(warnings, 40), counted(warnings, "warning"));
+  const sorted = found.sort(([a], [b]) => b - a);
+  return {
+    ...entry,
+    presses: sorted.map(([, words]) => words),
+    weights: sorted.map(([weight]) => weight),
+  };
+}
+
+const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+/** The columns of a register as a table of values. */
+export const registerColumns = [
+  { key: "file", title: "Schedule", unit: "" },
+  { key: "installation", title: "Installation", unit: "" },
+  { key: "stage", title: "Stage", unit: "" },
+  { key: "presses", title: "What presses", unit: "" },
+  { key: "errors", title: "Errors", unit: "" },
+  { key: "warnings", title: "Warnings", unit: "" },
+  { key: "missing", title: "Tests missing", unit: "" },
+  { key: "margin", title: "Least margin", unit: "%" },
+  { key: "margin-at", title: "of", unit: "" },
+  { key: "queries", title: "Queries", unit: "" },
+  { key: "limitations", title: "Limitations", unit: "" },
+  { key: "departures", title: "Departures", unit: "" },
+  { key: "tested", title: "Last tested", unit: "" },
+  { key: "next-inspection", title: "Next inspection", unit: "" },
+  { key: "calibration", title: "Calibration due", unit: "" },
+  { key: "boards", title: "Boards", unit: "" },
+  { key: "ways", title: "Ways", unit: "" },
+] as const;
+
+/** A text for each column. */
+export function registerCells(one: Pressing): string[] {
+  const { margin, calibration } = one;
+  return [
+    one.file,
+    one.title,
+    one.stage ?? "",
+    one.presses.join("; "),
+    String(one.errors),
+    String(one.warnings),
+    String(one.missing),
+    margin === undefined ? "" : String(Math.floor(margin.share * 100 + 1e-9)),
+    margin === undefined ? "" : `${margin.where} ${margin.name}`,
+    String(one.queries),
+    String(one.limitations),
+    String(one.departures),
+    one.tested ?? "",
+    one.nextInspection ?? "",
+    calibration === undefined ? "" : `${calibration.due} ${calibration.instrument}`,
+    String(one.boards),
+    String(one.ways),
+  ];
+}

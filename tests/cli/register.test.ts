@@ -1,0 +1,115 @@
+/** The register: what presses comes first, and nothing that a schedule says leaves its cell. */
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import readWorkbook from "read-excel-file/node";
+import { describe, expect, test } from "vitest";
+import { Folder, faultyWay, schedule } from "./run.ts";
+
+const M1 = 'instrument M1 "Tester" {\n  due  2026-11-03\n}\n';
+const tested = (title: string, due = "2031-03-05"): string =>
+  schedule(`${faultyWay.replace("1.52", "0.52").replace("2026-03-05", "2026-03-05 with M1")}\n`, {
+    before: M1,
+    stage: "tested",
+  })
+    .replace('"Heron Wharf"', `"${title}"`)
+    .replace(
+      "  supply {",
+      `  inspection periodic 2026-03-05 {\n    outcome          satisfactory\n    next-inspection  ${due} "Five years"\n  }\n\n  supply {`,
+    );
+
+const files = {
+  "sound.ways": schedule("").replace('"Heron Wharf"', '"Quiet"'),
+  "late.ways": tested("Late", "2026-09-01"),
+  "later.ways": tested("In time"),
+  "faulty.ways": schedule(faultyWay).replace('"Heron Wharf"', '"=HYPERLINK(1) <b>&"'),
+  "asked.ways": schedule("")
+    .replace("  stage ", '  query "Which board?"\n  stage ')
+    .replace('"Heron Wharf"', '"Asked"'),
+};
+
+interface Row {
+  readonly title: string;
+  readonly file: string;
+  readonly presses: readonly string[];
+  readonly margin?: { share: number };
+}
+
+async function rows(...args: string[]): Promise<readonly Row[]> {
+  const { out, err, code } = await new Folder(files).run("register", "--format", "json", ...args);
+  expect({ err, code }).toEqual({ err: "", code: 0 });
+  return JSON.parse(out).installations;
+}
+const of = (list: readonly Row[], file: string): Row => list.find((row) => row.file === file) as Row;
+
+test("what presses most comes first, and says why", async () => {
+  const list = await rows("--on", "2026-10-20");
+  expect(list).toHaveLength(5);
+  // Errors press more than an overdue inspection with all that is missing, and this more than a question.
+  expect(list[0]?.file).toBe("faulty.ways");
+  expect(list[0]?.presses[0]).toMatch(/^\d+ errors?$/);
+  expect(of(list, "late.ways").presses).toContain("inspection due since 2026-09-01");
+  expect(of(list, "late.ways").presses).toContain("calibration of M1 lapses 2026-11-03");
+  expect(of(list, "asked.ways").presses).toContain("1 open query");
+  const place = (file: string): number => list.findIndex((row) => row.file === file);
+  expect(place("late.ways")).toBeLessThan(place("later.ways"));
+  expect(place("faulty.ways")).toBeLessThan(place("asked.ways"));
+  expect(place("asked.ways")).toBeLessThan(place("sound.ways"));
+});
+
+test("days are compared with the one that is given", async () => {
+  const before = of(await rows("--on", "2026-06-01"), "late.ways").presses;
+  expect(before.filter((words) => /inspection|calibration/.test(words))).toEqual([]);
+  const after = of(await rows("--on", "2026-11-04"), "later.ways").presses;
+  expect(after).toContain("calibration of M1 lapsed 2026-11-03");
+});
+
+test("the least margin is that of the tightest limit: cold, 0.8 × 1.37 Ω for a B32", async () => {
+  // BS 7671:2018+A2:2022, Table 41.3: 1.37 Ω; Appendix 3: Zs measured cold is compared with 0.8 of it, 1.09 Ω.
+  expect(of(await rows(), "later.ways").margin?.share).toBeCloseTo(1 - 0.52 / 1.09, 2);
+  expect(of(await rows(), "faulty.ways").margin?.share).toBeCloseTo(1 - 1.52 / 1.09, 2);
+});
+
+describe("in other settings", () => {
+  test("as a page that runs its own script alone and shows what a schedule says as text", async () => {
+    const folder = new Folder(files);
+    expect((await folder.run("register", "-o", "r.html")).code).toBe(0);
+    const page = readFileSync(folder.at("r.html"), "utf8");
+    const [, script = ""] = /<script>(.*?)<\/script>/s.exec(page) ?? [];
+    const digest = createHash("sha256").update(script).digest("base64");
+    expect(page).toContain(`default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-${digest}'`);
+    expect(page).toContain("=HYPERLINK(1) &lt;b&gt;&amp;");
+    expect(page).not.toMatch(/<b>|(?:src|href)=/);
+    expect(page.match(/<tr(?: class="presses")?>/g)).toHaveLength(6);
+  });
+
+  test("as CSV that no spreadsheet takes for a formula, and as a workbook", async () => {
+    const folder = new Folder(files);
+    const { out } = await folder.run("register", "--format", "csv");
+    expect(out).toMatch(/,'=HYPERLINK\(1\) <b>&,/);
+    expect(out.trimEnd().split("\r\n")).toHaveLength(6);
+    await folder.run("register", "-o", "r.xlsx");
+    const [sheet] = await readWorkbook(folder.at("r.xlsx"));
+    expect(sheet?.data).toHaveLength(6);
+  });
+
+  test("as text, and a day that is none is refused", async () => {
+    const folder = new Folder(files);
+    const { out } = await folder.run("register");
+    expect(out).toMatch(/\n5 installations, \d with something that presses\n$/);
+    expect(await folder.run("register", "--on", "soon")).toEqual({
+      code: 2,
+      out: "",
+      err: "A day is written as 2026-03-05; “soon” is not.\n",
+    });
+  });
+});
+
+test("kept results of a check are not taken for those of a register", async () => {
+  const folder = new Folder({ "later.ways": tested("In time") });
+  const cache = { cache: { folder: folder.at("cache"), program: "one" } };
+  await folder.runWith(cache, "check", "later.ways");
+  for (let round = 0; round < 2; round++) {
+    const { out } = await folder.runWith(cache, "register", "--format", "json", "later.ways");
+    expect(JSON.parse(out).installations).toHaveLength(1);
+  }
+});
