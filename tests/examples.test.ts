@@ -10,6 +10,8 @@ const root = join(import.meta.dirname, "../examples");
 
 /** Installations as they should be, and the one where every way has something wrong with it. */
 const sound = [
+  "alder-row/addition.ways",
+  "alder-row/minor.ways",
   "heron-wharf/boatyard.ways",
   "heron-wharf/net-loft.ways",
   "larkfield/cottage.ways",
@@ -20,6 +22,8 @@ const sound = [
   "tanner-row/shop.ways",
 ] as const;
 const faulty = "copper-lane/hall-faulty.ways";
+/** A periodic inspection of old work: what came later as a requirement is noted, and nothing else. */
+const inspected = "alder-row/periodic.ways";
 const parts = ["heron-wharf/workshop.ways", "shared/instruments.ways"];
 
 const textOf = (name: string): string => readFileSync(join(root, name), "utf8");
@@ -50,12 +54,24 @@ const waysIn = ({ model }: LoadedFile): number =>
   );
 
 describe("the examples", () => {
-  it.each([...sound, faulty, ...parts])("%s is laid out as the formatter writes it", (name) => {
+  it.each([...sound, faulty, inspected, ...parts])("%s is laid out as the formatter writes it", (name) => {
     expect(format(textOf(name))?.edits ?? []).toEqual([]);
   });
 
   it.each(sound)("%s raises nothing", (name) => {
     expect(check(name)).toEqual([]);
+  });
+
+  it("a periodic inspection notes what its observations are of, and asks nothing of the circuit it sampled out", () => {
+    const lines = textOf(inspected).split("\n");
+    expect(
+      check(inspected).map(({ check, severity, line }) => `${severity} ${check}: ${lines[line - 1]?.trim()}`),
+    ).toEqual([
+      "information rcd/missing-for-sockets: serves  sockets",
+      "information rcd/missing-for-sockets: serves  sockets",
+      "information instrument/not-named: dead 1999-06-14 {",
+      "information instrument/not-named: live 1999-06-14 {",
+    ]);
   });
 
   it("hold sixty ways and more", () => {

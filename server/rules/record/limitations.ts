@@ -1,3 +1,4 @@
+import { latestInspection } from "../../model/inspections.ts";
 import { distinctAbsences } from "../../readings/absences.ts";
 import { installationRule, valueSpot, wordSpot } from "../frame/rule.ts";
 
@@ -42,6 +43,8 @@ installation "Kiln house" {
   check({ head, supply, boards }, report) {
     // On new work each of them is an error of its own.
     if (head.facts.one("work")?.args.work.value === "new") return;
+    // An inspection states its limitations itself, and with whom they were agreed.
+    if (latestInspection(head)?.facts.has("limitation")) return;
     const blocks = [
       ...(supply ? [supply] : []),
       ...boards.flatMap(({ board }) => [board.head.facts, ...board.ways.map((way) => way.facts)]),

@@ -1,5 +1,6 @@
 import { signatoryOf } from "../../circuit/signatories.ts";
 import { isOutsideWork, stageOf, workOf } from "../../circuit/supply.ts";
+import { latestInspection } from "../../model/inspections.ts";
 import { listed } from "../../text/words.ts";
 import { boardRule, wordSpot } from "../frame/rule.ts";
 
@@ -45,7 +46,8 @@ installation "Kiln house" {
     const existing = workOf({ installation: context.installation }) === "existing";
     const missing = (["designed", "installed", "tested"] as const)
       .filter((word) => !existing || word === "tested")
-      .filter((word) => used.some(({ facts }) => !facts.broken.includes(word) && !signatoryOf(word, facts, context)));
+      .filter((word) => used.some(({ facts }) => !facts.broken.includes(word) && !signatoryOf(word, facts, context)))
+      .filter((word) => !latestInspection(context.installation)?.facts.has(word));
     if (missing.length === 0) return;
     report(wordSpot(board.head.header), {
       message: `Board ${board.head.name} does not state who ${listed(missing)} its circuits: write ${listed(missing.map((word) => `“${word} by”`))} and a name.`,
