@@ -1,6 +1,8 @@
+import { word as firstWord } from "../../grammar/tokens.ts";
 import type { Position } from "../text/lines.ts";
 import { lineStarts, offsetOf, positionOf } from "../text/lines.ts";
-import { type Segment, split } from "./split.ts";
+import { sameRole } from "./line-role.ts";
+import { type Segment, split, splitByBraces } from "./split.ts";
 
 /** A file as its segments. Never changed: an edit gives a new one that shares all segments it did not touch. */
 export interface Document {
@@ -28,6 +30,8 @@ export function applyEdit(document: Document, edit: Edit): Document {
   const end = seek(segments, edit.range.end.line);
   if (start.index === end.index) {
     const segment = segments[start.index];
+    const inLine = segment && withinLine(segment, start.line, edit.range, edit.text);
+    if (inLine) return { segments: keepBalanced(segments, segments.with(start.index, inLine)) };
     const changed = segment && changedText(segment, start.line, edit.range, edit.text);
     const alone = changed !== undefined && standsAlone(segments, start.index, changed);
     const single = alone ? asOne(segment, changed) : undefined;
@@ -38,6 +42,34 @@ export function applyEdit(document: Document, edit: Edit): Document {
   const from = offsetOf(starts, text, edit.range.start);
   const to = offsetOf(starts, text, edit.range.end);
   return reuse(document, split(text.slice(0, from) + edit.text + text.slice(to)));
+}
+
+/** A segment after an edit within one of its lines that the division of the file does not depend on. */
+function withinLine(
+  segment: Segment,
+  firstLine: number,
+  range: { start: Position; end: Position },
+  text: string,
+): Segment | undefined {
+  if (range.start.line !== range.end.line || /[\r\n]/.test(text)) return undefined;
+  const starts = lineStarts(segment.text);
+  const line = range.start.line - firstLine;
+  const at = { start: starts[line] ?? segment.text.length, end: starts[line + 1] ?? segment.text.length };
+  const changed = changedText(segment, firstLine, range, text);
+  const grown = changed.length - segment.text.length;
+  const [before, after] = [segment.text.slice(at.start, at.end), changed.slice(at.start, at.end + grown)];
+  const namesSegment = !firstWord.test(segment.text.slice(0, at.start));
+  if (!sameRole(before, after, namesSegment) || segment.mends?.some((mend) => isWithin(mend.at, at))) return undefined;
+  const mends = segment.mends?.map((mend) => (mend.at > at.start ? { ...mend, at: mend.at + grown } : mend));
+  return { ...segment, text: changed, ...(mends ? { mends } : {}) };
+}
+
+/** A brace lost at the start of a line is lost before it. */
+const isWithin = (offset: number, { start, end }: { readonly start: number; readonly end: number }): boolean =>
+  offset > start && offset < end;
+
+function keepBalanced(before: readonly Segment[], after: readonly Segment[]): readonly Segment[] {
+  return balanced.has(before) ? markBalanced(after) : after;
 }
 
 interface Sought {
@@ -75,12 +107,14 @@ function standsAlone(segments: readonly Segment[], index: number, text: string):
   return isBalanced(segments);
 }
 
-/** Divisions without a fault of their braces. An edit inside a block leaves that as it is. */
+/** Divisions that follow from the braces alone. An edit inside a block leaves that as it is. */
 const balanced = new WeakSet<readonly Segment[]>();
 
 function isBalanced(segments: readonly Segment[]): boolean {
   if (balanced.has(segments)) return true;
   for (const { fault } of segments) if (fault !== undefined) return false;
+  // What indentation had to be asked for may show no fault and yet not follow from the braces.
+  if (!splitByBraces(textOf({ segments }))) return false;
   markBalanced(segments);
   return true;
 }
@@ -93,8 +127,8 @@ function markBalanced(segments: readonly Segment[]): readonly Segment[] {
 /** The changed text as one segment of the same kind, if that is what it still is. */
 function asOne(before: Segment | undefined, text: string): Segment | undefined {
   if (!before || before.fault || (before.kind !== "block" && before.kind !== "lines")) return undefined;
-  const [only, ...others] = split(text);
-  const same = only && others.length === 0 && only.kind === before.kind && only.word === before.word && !only.fault;
+  const [only, ...others] = splitByBraces(text) ?? [];
+  const same = only && others.length === 0 && only.kind === before.kind && only.word === before.word;
   return same ? only : undefined;
 }
 

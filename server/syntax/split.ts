@@ -16,3 +16,9 @@ export function split(text: string): Segment[] {
   const faults = plain.filter(({ fault }) => fault).length;
   return faults === 0 ? plain : (divideByIndent(text, lines, faults + 1) ?? plain);
 }
+
+/** The division by braces, where they say it all. */
+export function splitByBraces(text: string): Segment[] | undefined {
+  const plain = divide(text, linesOf(text));
+  return plain.some(({ fault }) => fault) ? undefined : plain;
+}

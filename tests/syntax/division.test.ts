@@ -11,7 +11,9 @@ import { anyText, damaged, foreign, soundSchedule } from "../helpers/schedules.t
 const ofNames = new Set(["language/unknown-name", "language/duplicate-name", "language/use-missing"]);
 
 const shown = ({ segments }: Document): string[] =>
-  segments.map(({ kind, word, fault, breaks, text }) => JSON.stringify([kind, word, fault, breaks, text]));
+  segments.map(({ kind, word, fault, breaks, text, mends, ends }) =>
+    JSON.stringify([kind, word, fault, breaks, text, mends, ends]),
+  );
 
 describe("dividing", () => {
   test("the segments of any text are that text", () => {
@@ -67,9 +69,18 @@ describe("dividing", () => {
 describe("editing", () => {
   const edit = fc.tuple(fc.nat(), fc.nat({ max: 40 }), fc.oneof(foreign, fc.constant(""), fc.string({ maxLength: 3 })));
 
-  test("after any edits the division is the one a fresh reading gives", () => {
+  const key = fc.tuple(
+    fc.nat(),
+    fc.nat({ max: 2 }),
+    fc.constantFrom("", "", "a", "7", " ", "#", "{", "}", '"', "way", "\\", "<<<<<<<", ".", "é", "\n"),
+  );
+
+  test.each([
+    ["any edits", edit, 400],
+    ["single keys", key, 1_200],
+  ] as const)("after %s the division is the one a fresh reading gives", (_, one, numRuns) => {
     fc.assert(
-      fc.property(fc.oneof(soundSchedule, damaged), fc.array(edit, { minLength: 1, maxLength: 6 }), (text, edits) => {
+      fc.property(fc.oneof(soundSchedule, damaged), fc.array(one, { minLength: 1, maxLength: 8 }), (text, edits) => {
         let document = documentOf(text);
         let current = text;
         for (const [place, length, put] of edits) {
@@ -85,7 +96,7 @@ describe("editing", () => {
           expect(shown(document)).toEqual(shown(documentOf(current)));
         }
       }),
-      { numRuns: 400 },
+      { numRuns },
     );
   });
 
