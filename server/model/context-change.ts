@@ -2,7 +2,6 @@
  * One context beside another that came after it: which questions have another answer now, and where lines that say the
  * same stand today.
  */
-import type { Context } from "./installation.ts";
 import { allNames, NameTable } from "./name-table.ts";
 import { Names } from "./names.ts";
 import {
@@ -15,6 +14,7 @@ import {
   struckOutTests,
   wholeList,
 } from "./reads.ts";
+import type { SharedParts } from "./shared-parts.ts";
 import type { Upstream } from "./three-lines.ts";
 import { type Fact, Facts, type WordIn } from "./values.ts";
 
@@ -25,13 +25,13 @@ interface Head {
 }
 
 export class ContextChange {
-  readonly #from: Context;
-  readonly #to: Context;
+  readonly #from: SharedParts;
+  readonly #to: SharedParts;
   #changed: Bits | undefined;
   #moved: ReadonlyMap<Fact["segment"], readonly Moved[]> | undefined;
   readonly #isOther: boolean;
 
-  constructor(from: Context, to: Context) {
+  constructor(from: SharedParts, to: SharedParts) {
     this.#from = from;
     this.#to = to;
     this.#isOther = recordedBy(undefined, () => isOther(from, to));
@@ -54,7 +54,7 @@ export class ContextChange {
     const changed: number[] = [];
     for (const [slot, before, after] of this.#pairs()) {
       if (before === after) continue;
-      for (const [question, number] of this.#from.parts.questions.of(slot)) {
+      for (const [question, number] of this.#from.questions.of(slot)) {
         if (!before || !after || !this.#same(before, after, question)) addBit(changed, number);
       }
     }
@@ -63,9 +63,8 @@ export class ContextChange {
 
   /** Every part with what it was and what it is. */
   *#pairs(): Generator<readonly [slot: number, before: object | undefined, after: object | undefined]> {
-    const { parts } = this.#from;
-    const slots = new Set([...parts.slots(), ...this.#to.parts.slots()]);
-    for (const slot of slots) yield [slot, parts.partAt(slot), this.#to.parts.partAt(slot)];
+    const slots = new Set([...this.#from.slots(), ...this.#to.slots()]);
+    for (const slot of slots) yield [slot, this.#from.partAt(slot), this.#to.partAt(slot)];
   }
 
   #same(before: object, after: object, question: Question): boolean {
@@ -123,8 +122,8 @@ export class ContextChange {
     if (before.word !== after.word || textOf(before) !== textOf(after)) return false;
     if (!sameShape(argsOf(before), argsOf(after), after.start - before.start)) return false;
     if (!before.inner || !after.inner) return before.inner === after.inner;
-    const slot = this.#from.parts.slotOf(before.inner);
-    if (slot !== undefined && slot === this.#to.parts.slotOf(after.inner)) return true;
+    const slot = this.#from.slotOf(before.inner);
+    if (slot !== undefined && slot === this.#to.slotOf(after.inner)) return true;
     return this.#sameBlock(before.inner, after.inner);
   }
 
@@ -192,10 +191,10 @@ export interface Moved extends Spot {
 }
 
 /** Contexts that are built otherwise have nothing to compare. */
-function isOther(from: Context, to: Context): boolean {
+function isOther(from: SharedParts, to: SharedParts): boolean {
   return (
     from.edition !== to.edition ||
-    from.parts.questions !== to.parts.questions ||
+    from.questions !== to.questions ||
     from.upstream.length !== to.upstream.length ||
     from.upstream.some((above, index) => !sameFeeder(above.feeder, to.upstream[index]?.feeder))
   );

@@ -1,3 +1,4 @@
+import type { Edition } from "../tables/editions.ts";
 import type { BoardHead, InstallationHead } from "./file.ts";
 import type { Names } from "./names.ts";
 import { type Parts, Questions, recordedBy } from "./reads.ts";
@@ -9,6 +10,7 @@ interface Round {
   readonly supply: Facts<"supply"> | undefined;
   readonly board: BoardHead;
   readonly upstream: readonly Upstream[];
+  readonly edition: Edition | undefined;
   readonly names: Names;
 }
 
@@ -20,10 +22,15 @@ function presentQuestions(): Questions {
   return questions;
 }
 
-/** What the ways of a board share with each other and with other boards: its own lines, the supply, the names. */
+/**
+ * What the ways of a board share with each other and with other boards: its own lines, the supply, the names. Light: it
+ * may be held when its context, with all that was worked out of the ways there, is gone.
+ */
 export class SharedParts implements Parts {
   readonly questions: Questions = presentQuestions();
   readonly board: BoardHead;
+  readonly upstream: readonly Upstream[];
+  readonly edition: Edition | undefined;
   readonly #round: Round;
   #slots: ReadonlyMap<object, number> | undefined;
   #parts: ReadonlyMap<number, object> | undefined;
@@ -31,6 +38,8 @@ export class SharedParts implements Parts {
   constructor(round: Round) {
     this.#round = round;
     this.board = round.board;
+    this.upstream = round.upstream;
+    this.edition = round.edition;
   }
 
   slotOf(of: object): number | undefined {

@@ -92,7 +92,7 @@ describe("what is kept from edit to edit is what is found anew", () => {
   });
 });
 
-describe("how many ways are checked again of two thousand", () => {
+describe("how many ways are checked again of two thousand", { timeout: 300_000 }, () => {
   const name = "file:///a.ways";
   const text = generate({ ways: 2_000, seed: 11 });
   const lines = text.split("\n");
@@ -119,7 +119,7 @@ describe("how many ways are checked again of two thousand", () => {
   beforeAll(() => {
     workspace.open(name, ++version, text);
     expect(checked()).toBe(2_000);
-  }, 120_000);
+  }, 300_000);
 
   const onBoard = 24;
 
@@ -183,5 +183,55 @@ describe("how many ways are checked again of two thousand", () => {
       place = key === "\n" ? { line: place.line + 1, character: 0 } : { ...place, character: place.character + 1 };
     }
     expect(most).toEqual([]);
+  });
+});
+
+describe("schedules over one shared file", () => {
+  const boards = generate({ ways: 48, seed: 11 });
+  const cut = boards.indexOf("  board ");
+  const head = boards.slice(boards.indexOf("installation"), cut);
+  const shared = `${boards.slice(0, boards.indexOf("installation"))}${boards.slice(cut, boards.lastIndexOf("}"))}`;
+  const name = "file:///shared.ways";
+
+  /** How many ways are checked after a figure of the shared file is changed, with as many schedules over it. */
+  async function checkedOf(line: RegExp, heads: readonly string[]): Promise<number> {
+    const texts = new Map([[name, shared]]);
+    for (const [at, one] of heads.entries())
+      texts.set(`file:///root${at}.ways`, `wayfile 1\nuse "shared.ways"\n${one}}\n`);
+    const read = async (file: string) => {
+      const text = texts.get(file);
+      return text === undefined ? { failure: "there is none." } : { text };
+    };
+    const workspace = new Workspace({ read, resolve: (_, use) => `file:///${use}` });
+    await workspace.index(Promise.resolve([...texts.keys()]));
+    workspace.open(name, 1, shared);
+    await workspace.load(name);
+    const check = (): number => {
+      const run = workspace.snapshot(name)?.check();
+      while (run?.step(1_000) === "more");
+      return run?.checked ?? Number.NaN;
+    };
+    check();
+    const lines = shared.split("\n");
+    const row = lines.findIndex((one) => line.test(one));
+    const character = /\d(?=\D*$)/.exec(lines[row] ?? "")?.index ?? Number.NaN;
+    const range = { start: { line: row, character }, end: { line: row, character: character + 1 } };
+    workspace.edit(name, 2, [{ range, text: lines[row]?.[character] === "4" ? "6" : "4" }]);
+    return check();
+  }
+
+  const named = ["One", "Two", "Three"].map((title) => head.replace(/"[^"]*"/, `"${title}"`));
+  const apart = named.map((one, at) => one.replace(/^( +Ze +)\S+/m, `$1${0.11 + at / 100}`));
+
+  it("what is equal in them is checked once", { timeout: 60_000 }, async () => {
+    expect(await checkedOf(/^ +Ib/, named)).toBe(1);
+    expect(await checkedOf(/^ +Zdb/, named)).toBe(24);
+    expect(await checkedOf(/^ +serial/, named)).toBe(0);
+  });
+
+  it("what differs costs the changed part in each", { timeout: 60_000 }, async () => {
+    expect(await checkedOf(/^ +Ib/, apart)).toBe(3);
+    expect(await checkedOf(/^ +Zdb/, apart)).toBe(3 * 24);
+    expect(await checkedOf(/^ +serial/, apart)).toBe(0);
   });
 });

@@ -96,7 +96,7 @@ export function foundSoFar(installation: Installation): readonly Finding[] {
 export const isChecked = (place: BoardInPlace): boolean => keptOf(place) !== undefined;
 
 function keptOf({ board, context }: BoardInPlace): KeptForBoard | undefined {
-  const kept = keptForBoard(context);
+  const kept = keptForBoard(context.parts);
   return kept?.board === board ? kept : undefined;
 }
 
@@ -126,7 +126,7 @@ function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
   const { board, context } = place;
   const before = keptOf(place);
   if (before) return before;
-  const known = new StillKnown(context);
+  const known = new StillKnown(context.parts);
   const departures = departuresOn(board);
   const same = known.ofBoard(board);
   if (same) {
@@ -149,7 +149,7 @@ function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
   });
   addBits(reads, own.bits);
   for (const way of board.ways) addBits(reads, studyWay(way, context).reads.bits);
-  const kept = { board, context, reads, findings: reported, departures };
+  const kept = { board, parts: context.parts, reads, findings: reported, departures };
   keepForBoard(kept);
   return kept;
 }
@@ -184,7 +184,7 @@ function checkBoardItself({ board, context }: BoardInPlace, set: RuleSet, findin
 function checkWay(study: WayStudy, set: RuleSet): KeptFindings & { readonly isNew: true } {
   const { way, context, reads } = study;
   const findings = recordedBy(reads, () => findingsOfWay(study, set));
-  const fresh = { context, reads: [...reads.bits], findings };
+  const fresh = { parts: context.parts, reads: [...reads.bits], findings };
   keepForWay(way, fresh);
   return { ...fresh, isNew: true };
 }

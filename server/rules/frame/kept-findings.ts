@@ -5,14 +5,15 @@
 
 import { ContextChange } from "../../model/context-change.ts";
 import type { Board, Way } from "../../model/file.ts";
-import type { Context } from "../../model/installation.ts";
 import type { Bits } from "../../model/reads.ts";
+import type { SharedParts } from "../../model/shared-parts.ts";
 import type { Segment } from "../../syntax/split.ts";
 import type { PlacedDeparture } from "./departures.ts";
 import type { Finding, Related, Spot } from "./rule.ts";
 
 export interface KeptFindings {
-  readonly context: Context;
+  /** Not the context itself: with it all that was worked out of the ways there would stay. */
+  readonly parts: SharedParts;
   readonly reads: Bits;
   readonly findings: readonly Finding[];
   readonly isNew?: true;
@@ -24,7 +25,7 @@ const mostKept = 6;
 const waysKept = new WeakMap<Way, readonly KeptFindings[]>();
 
 export function keepForWay(way: Way, fresh: KeptFindings): void {
-  const others = (waysKept.get(way) ?? []).filter(({ context }) => context !== fresh.context);
+  const others = (waysKept.get(way) ?? []).filter(({ parts }) => parts !== fresh.parts);
   waysKept.set(way, [fresh, ...others.slice(0, mostKept - 1)]);
 }
 
@@ -34,21 +35,21 @@ export interface KeptForBoard extends KeptFindings {
   readonly departures: readonly PlacedDeparture[];
 }
 
-const boardsKept = new WeakMap<Context, KeptForBoard>();
+const boardsKept = new WeakMap<SharedParts, KeptForBoard>();
 
-export const keptForBoard = (context: Context): KeptForBoard | undefined => boardsKept.get(context);
+export const keptForBoard = (parts: SharedParts): KeptForBoard | undefined => boardsKept.get(parts);
 
 export function keepForBoard(fresh: KeptForBoard): void {
-  boardsKept.set(fresh.context, fresh);
+  boardsKept.set(fresh.parts, fresh);
 }
 
 /** What is still known in a context of what was found in others. */
 export class StillKnown {
-  readonly #context: Context;
-  readonly #changes = new Map<Context, ContextChange>();
+  readonly #parts: SharedParts;
+  readonly #changes = new Map<SharedParts, ContextChange>();
 
-  constructor(context: Context) {
-    this.#context = context;
+  constructor(parts: SharedParts) {
+    this.#parts = parts;
   }
 
   ofWay(way: Way): KeptFindings | undefined {
@@ -56,10 +57,10 @@ export class StillKnown {
     if (!kept) return undefined;
     const own = new Set(segmentsOf(way));
     for (const one of kept) {
-      if (one.context === this.#context) return one;
+      if (one.parts === this.#parts) return one;
       const findings = this.#findings(one, own);
       if (!findings) continue;
-      const here = { ...one, context: this.#context, findings };
+      const here = { ...one, parts: this.#parts, findings };
       keepForWay(way, here);
       return here;
     }
@@ -70,18 +71,18 @@ export class StillKnown {
   ofBoard({ ways }: Board): KeptFindings | undefined {
     const [first] = ways;
     const own = new Set(ways.flatMap(segmentsOf));
-    for (const { context } of (first && waysKept.get(first)) ?? []) {
-      const kept = boardsKept.get(context);
+    for (const { parts } of (first && waysKept.get(first)) ?? []) {
+      const kept = boardsKept.get(parts);
       if (!kept || !sameWays(kept.board.ways, ways)) continue;
       const findings = this.#findings(kept, own);
-      if (findings) return { context: this.#context, reads: kept.reads, findings };
+      if (findings) return { parts: this.#parts, reads: kept.reads, findings };
     }
     return undefined;
   }
 
-  #findings({ context, reads, findings }: KeptFindings, own: ReadonlySet<Segment>): readonly Finding[] | undefined {
-    const change = this.#changes.get(context) ?? new ContextChange(context, this.#context);
-    this.#changes.set(context, change);
+  #findings({ parts, reads, findings }: KeptFindings, own: ReadonlySet<Segment>): readonly Finding[] | undefined {
+    const change = this.#changes.get(parts) ?? new ContextChange(parts, this.#parts);
+    this.#changes.set(parts, change);
     if (!change.leaves(reads)) return undefined;
     if (findings.length === 0) return findings;
     const now = findings.map((finding) => inPlaceNow(finding, own, change));
