@@ -69,7 +69,7 @@ async function fill(text) {
 
 /** The server is up once it offers something. */
 async function ready() {
-  for (let left = 180; left > 0; left--) {
+  for (let left = 400; left > 0; left--) {
     await page.keyboard.press("Control+Space");
     await page.waitForTimeout(1000);
     const isUp = (await suggestions.count()) > 3;

@@ -132,7 +132,7 @@ export async function openWorkbench(options) {
       });
     }
     // A machine that does other things as well takes its time over a workbench.
-    page.setDefaultTimeout(120_000);
+    page.setDefaultTimeout(300_000);
     await page.goto(address(authority, options));
     return { page, testExit, close };
   } catch (error) {
