@@ -14,10 +14,13 @@ export function followCursor(server: Server): Disposable {
     if (!editor) return;
     const note: CursorNote = { uri: editor.document.uri.toString(), line: editor.selection.active.line, rests };
     const name = `${note.uri} ${note.line} ${rests}`;
-    if (name !== last) server.notify(cursorNote, note);
-    last = name;
+    if (name !== last && server.notify(cursorNote, note)) last = name;
     if (!rests && editor.document.languageId === "wayfile") timer = setTimeout(() => tell(editor, true), rest);
   };
+  server.onStarted(() => {
+    last = "";
+    tell(window.activeTextEditor);
+  });
   return Disposable.from(
     window.onDidChangeTextEditorSelection(({ textEditor }) => tell(textEditor)),
     window.onDidChangeActiveTextEditor((editor) => tell(editor)),

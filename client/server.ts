@@ -61,8 +61,17 @@ export class Server {
   }
 
   /** Tells the server something, if it is up. */
-  notify(method: string, parameters: unknown): void {
-    if (this.#client?.isRunning()) void this.#client.sendNotification(method, parameters).catch(() => undefined);
+  notify(method: string, parameters: unknown): boolean {
+    if (!this.#client?.isRunning()) return false;
+    void this.#client.sendNotification(method, parameters).catch(() => undefined);
+    return true;
+  }
+
+  #started: () => void = () => {};
+
+  /** What is to be done each time it is up. */
+  onStarted(then: () => void): void {
+    this.#started = then;
   }
 
   #next(step: () => Promise<void>): Promise<void> {
@@ -81,6 +90,7 @@ export class Server {
     this.#client = client;
     try {
       await client.start();
+      this.#started();
     } catch (error) {
       // The client has shown a message by now, with a button for the output.
       this.#output.error("The language server did not start.", error);

@@ -66,7 +66,7 @@ export class Calm {
   /** What is changed elsewhere than at the cursor was not typed. */
   #isAt(path: string, { start, end }: Range): boolean {
     const cursor = this.#cursor;
-    return !cursor || (cursor.path === path && start.line <= cursor.line && cursor.line <= end.line);
+    return cursor?.path === path && start.line <= cursor.line && cursor.line <= end.line;
   }
 
   /** Where the cursor is now. Returns whether something may be shown by it that was held back. */

@@ -22,6 +22,10 @@ async function opened(cursor: boolean, text = loft) {
   return {
     marked,
     async type(line: number, character: number, text: string, until = character) {
+      if (cursor) await connection.sendNotification("wayfile/cursor", { uri, line, rests: false });
+      return this.change(line, character, text, until);
+    },
+    async change(line: number, character: number, text: string, until = character) {
       const range = { start: { line, character }, end: { line, character: until } };
       await change(uri, ++version, [{ range, text }]);
       return marked();
@@ -88,7 +92,7 @@ describe("the line being written", () => {
     const editor = await opened(true);
     const before = await editor.marked();
     await editor.moveTo(2);
-    expect((await editor.type(serves, end, "\n      diversity ")).length).toBe(before.length + 1);
+    expect((await editor.change(serves, end, "\n      diversity ")).length).toBe(before.length + 1);
   });
 
   test("a saved file has all its findings", async () => {
