@@ -99,6 +99,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   "server/views": [...below, ...study, "server/diagnosis", "server/drawings", "server/rules", "server/reports"],
   "server/workspace": [...below, ...study, "server/rules", "server/format", "vscode-uri"],
   "server/results": [...below, ...study, "server/rules", "server/reports", "server/workspace"],
+  "server/library": core,
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
   "server/disk": ["server/text", "node:"],
   "server/git": ["node:"],

@@ -34,8 +34,8 @@ Examples:
 export const addExplain: AddCommand = (program, terminal, finish) => {
   program
     .command("explain")
-    .description("Explain a check or a word of the language; list all checks.")
-    .argument("[ID]", "a check, such as loop/zs-over-limit, or a word, such as Zs")
+    .description("Explain a check, a word, a family or a regulation; list all checks.")
+    .argument("[ID]", "a check, such as loop/zs-over-limit, a word, such as Zs, a family or a regulation")
     .addHelpText(
       "after",
       `
@@ -43,6 +43,8 @@ Examples:
   wayfile explain
   wayfile explain loop/zs-over-limit
   wayfile explain Zs
+  wayfile explain loop
+  wayfile explain 411.4.4
 `,
     )
     .action((id: string | undefined) => finish(explain(id, terminal)));

@@ -9,12 +9,13 @@ import { exit } from "./exit.ts";
 import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
-/** `wayfile explain`: the page of a check, the meaning of a word, or the list of all checks. */
+/** `wayfile explain`: the page of a check, the meaning of a word, the checks of a family or of a regulation, or all. */
 export function explain(text: string | undefined, terminal: Terminal): number {
   const colours = coloursFor(terminal.colour);
   const page = text === undefined ? undefined : pageOf(text);
   const words = text === undefined ? [] : wordsNamed(text);
-  if (text === undefined) terminal.out(listing(colours));
+  const members = text === undefined ? pages : membersOf(text);
+  if (text === undefined) terminal.out(listing(pages, colours));
   else if (page) terminal.out(pageText(page, colours));
   else if (words.length > 0)
     terminal.out(
@@ -23,6 +24,7 @@ export function explain(text: string | undefined, terminal: Terminal): number {
         "\n",
       ),
     );
+  else if (members.length > 0) terminal.out(term`${introduction(text, members)}\n\n${listing(members, colours)}`);
   else {
     const near = [...wordsLike(text), ...nearestPages(text).map(({ id }) => id)];
     const hint =
@@ -32,7 +34,25 @@ export function explain(text: string | undefined, terminal: Terminal): number {
   return exit.clean;
 }
 
-function listing(colours: Colours): TerminalText {
+/** The checks of a family, or those that rest on a regulation or a table. */
+function membersOf(text: string): readonly CheckPage[] {
+  const ofFamily = pages.filter(({ id }) => id.startsWith(`${text}/`));
+  return ofFamily.length > 0
+    ? ofFamily
+    : pages.filter(({ clauses }) => clauses.some((clause) => isPartOf(clause, text)));
+}
+
+const isPartOf = (clause: string, text: string): boolean =>
+  clause.toLowerCase() === text.toLowerCase() || clause.toLowerCase().startsWith(`${text.toLowerCase()}.`);
+
+function introduction(text: string, members: readonly CheckPage[]): TerminalText {
+  const isFamily = members.every(({ id }) => id.startsWith(`${text}/`));
+  return isFamily
+    ? term`The checks of ${text}.`
+    : term`The checks that rest on ${text}, and what a departure from ${text} suppresses.`;
+}
+
+function listing(pages: readonly CheckPage[], colours: Colours): TerminalText {
   const width = Math.max(...pages.map(({ id }) => id.length));
   const families = Map.groupBy(pages, ({ id }) => id.slice(0, id.indexOf("/")));
   const parts = [...families].map(([family, members]) => {
@@ -45,7 +65,7 @@ function listing(colours: Colours): TerminalText {
   return term.join([...parts, term`${counted(pages.length)}. E is an error, W a warning, i for information.\n`], "\n");
 }
 
-const counted = (count: number): string => `${count} checks`;
+const counted = (count: number): string => `${count} ${count === 1 ? "check" : "checks"}`;
 const marks = { error: "E", warning: "W", information: "i" } as const;
 
 function pageText({ id, severity, since, title, why, clauses, examples }: CheckPage, colours: Colours): TerminalText {

@@ -62,6 +62,7 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   // The editor lends its API under the name vscode; it is not a package.
   "client.cjs": { entryPoints: ["client/extension.ts"], external: ["vscode"] },
   "page.js": { ...inBrowser, entryPoints: ["client/page/editor-page.ts"] },
+  "library.mjs": { ...inBrowser, format: "esm", jsx: "preserve", entryPoints: ["server/library/index.ts"] },
   "server.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples] },
   "wayfile.cjs": { entryPoints: ["server/main.cli.ts"], banner: { js: `#!/usr/bin/env node\n${ahead}` } },
 };
@@ -83,6 +84,7 @@ const sizes = await Promise.all(
   }),
 );
 await writeFile(join(dist, "page.css"), await styleOfPage());
+await writeFile(join(dist, "library.d.mts"), await libraryTypes());
 await writeFile(join(dist, "third-party.txt"), (await Promise.all([...packages].sort().map(licenceOf))).join("\n\n"));
 // The pages of the checks, samples and all: the extension reads them when one is opened.
 const checks = pages.map((page) => [page.id, { title: page.title, page: checkPageMarkdown(page).text }]);
@@ -95,6 +97,19 @@ async function styleOfPage(): Promise<string> {
     minify: true,
   });
   return code;
+}
+
+/** The library's face as one file of declarations: its types are complete in a file of their own. */
+async function libraryTypes(): Promise<string> {
+  const types = await readFile(join(root, "server/library/types.ts"), "utf8");
+  const index = await readFile(join(root, "server/library/index.ts"), "utf8");
+  const given = /^type Given = .*;$/m.exec(index)?.[0] ?? "";
+  const functions = [...index.matchAll(/^(\/\*\*[^\n]*\*\/)\nexport function (\w+\([^\n]*\): \w+(?:\[\])?) \{$/gm)];
+  const faces = functions.map(
+    ([, comment = "", face = ""]) =>
+      `${comment}\nexport declare function ${face.replace(/(\w+): (\w+) = \{\}/, "$1?: $2")};`,
+  );
+  return [types, given, ...faces, ""].join("\n");
 }
 
 /** The name, version and licence text of a package whose code is in a bundle, as its licence asks for. */

@@ -142,3 +142,12 @@ describe("explain", () => {
 });
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+
+test.each([
+  ["411.4.4", /^The checks that rest on 411\.4\.4, .*loop\/zs-over-limit/s],
+  ["loop", /^The checks of loop\.\n.*loop\/zs-over-limit/s],
+])("explain %s lists its checks", async (text, listed) => {
+  const { code, out } = await run("explain", text);
+  expect(code).toBe(0);
+  expect(out).toMatch(listed);
+});
