@@ -14,6 +14,7 @@ export const addCheck: AddCommand = (program, terminal, finish) => {
   withReporting(command)
     .option("--stdin-path <PATH>", "the path of the file given on standard input")
     .option("--since <REVISION>", "check what changed since a revision of git, and what uses it")
+    .option("--history", "look in git for readings that were changed after somebody signed for them")
     .addOption(shardOption())
     .option("--no-cache", "check everything anew, and keep nothing for the next time")
     .addOption(new Option("--threads <NUMBER>", "how many threads may check").argParser(wholeNumber))

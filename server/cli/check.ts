@@ -12,6 +12,7 @@ import { type Ran, run } from "./run/run.ts";
 import { type Shard, tasksOf } from "./run/shard.ts";
 import { changedSince } from "./run/since.ts";
 import { counted, refuse } from "./say.ts";
+import { withHistory } from "./signed-history.ts";
 import { sinkOf } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
@@ -23,6 +24,7 @@ export interface CheckOptions extends ReportingOptions {
   readonly threads?: number;
   readonly since?: string;
   readonly shard?: Shard;
+  readonly history?: boolean;
 }
 
 export async function check(args: readonly string[], options: CheckOptions, terminal: Terminal): Promise<number> {
@@ -36,7 +38,8 @@ export async function check(args: readonly string[], options: CheckOptions, term
   const detail = { nameOf: names.nameOf, register: false };
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, options.quiet ?? false);
-  const { paths, failures } = await findAsked(args, options.stdinPath, disk, terminal);
+  const { paths, failures: unread } = await findAsked(args, options.stdinPath, disk, terminal);
+  const failures = [...unread];
   const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
   const asked = planOf(scanned, paths, disk, detail);
   const whole = await narrowed(asked, options.since, disk, terminal);
@@ -49,9 +52,10 @@ export async function check(args: readonly string[], options: CheckOptions, term
   const { program, count = 1 } = terminal.threads ?? {};
   const threads = { room: count, wanted: options.threads };
   const results = run(plan, disk, { cwd: terminal.cwd, detail, cache, program, signal: stop.signal, threads });
+  const judged = options.history ? withHistory(results, disk, names, failures) : results;
   const source: Source = {
     args,
-    results: paced(results, plan, pace),
+    results: paced(judged, plan, pace),
     members: plan.members,
     files: plan.files,
     failures,

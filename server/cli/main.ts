@@ -15,7 +15,7 @@ import { addMerge } from "./git-commands.ts";
 import { withLoadInOne } from "./load.ts";
 import { addEnter, addSchedule } from "./paper-commands.ts";
 import { addRegister } from "./register-command.ts";
-import { addCompare, addEditions, addSummary, addWorking } from "./report-commands.ts";
+import { addCompare, addEditions, addHistory, addSummary, addWorking } from "./report-commands.ts";
 import { refuse } from "./say.ts";
 import { addServe } from "./serve.ts";
 import type { Terminal } from "./terminal.ts";
@@ -80,6 +80,7 @@ const everyCommand: readonly AddCommand[] = [
   addSummary,
   addEditions,
   addCompare,
+  addHistory,
   addMerge,
   addRegister,
   addGather,

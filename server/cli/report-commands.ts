@@ -2,6 +2,7 @@
 import { type Command, Option } from "commander";
 import { type CompareOptions, compare } from "./compare.ts";
 import { type EditionsOptions, editions } from "./editions.ts";
+import { type HistoryOptions, history } from "./history.ts";
 import { settings } from "./reporting.ts";
 import { type SummaryOptions, summary } from "./summary.ts";
 import type { Terminal } from "./terminal.ts";
@@ -107,5 +108,29 @@ Examples:
     )
     .action(async (before: string, after: string[], options: CompareOptions) =>
       finish(await compare([before, ...after], options, terminal)),
+    );
+}
+
+export function addHistory(program: Command, terminal: Terminal, finish: Finish): void {
+  program
+    .command("history")
+    .description("Show a reading over the years: by day, and who wrote and changed each figure.")
+    .argument("<FILE>", "the schedule, in a repository of git")
+    .argument("[ADDRESS]", "a way and a reading, such as A/3 Zs, a way or a board; all readings if left out")
+    .addOption(format())
+    .addHelpText(
+      "after",
+      `
+For each day: the figure, what its instrument may be out, when it was first written and by whom, and
+who changed it later from what. Circuits that were renumbered are followed.
+
+Examples:
+  wayfile history house.ways
+  wayfile history house.ways "A/3 Zs"
+  wayfile history house.ways "A/3 · dead 2026-03-04 · insulation 500 V · L-E" --format html > le.html
+`,
+    )
+    .action(async (file: string, address: string | undefined, options: HistoryOptions) =>
+      finish(await history(file, address, options, terminal)),
     );
 }

@@ -63,6 +63,19 @@ function fileResult(
   };
 }
 
+/** The same with what was found by other means. */
+export function withFindings(
+  result: FileResult,
+  file: LoadedFile,
+  findings: readonly Finding[],
+  nameOf: (path: string) => string,
+): FileResult {
+  if (findings.length === 0) return result;
+  const places = new Locator([file], nameOf);
+  const found = findings.map((finding) => findingResult(finding, places));
+  return { ...result, findings: [...result.findings, ...found].sort(inTheirFile) };
+}
+
 /** Of one kind in one file. Rubbish of a few megabytes has a million, and each would be kept with its place. */
 const mostKept = 10_000;
 

@@ -4,6 +4,7 @@ import { safeIsolation } from "../../text/isolation.ts";
 import { rules } from "../list.ts";
 import { type Declaration, departureChecks } from "./departure-checks.ts";
 import { presentId } from "./former-ids.ts";
+import { signedReadingChanged } from "./history-checks.ts";
 import { languagePages } from "./language-pages.ts";
 import type { Example, Severity } from "./rule.ts";
 
@@ -53,7 +54,14 @@ function languagePage(name: LanguageCheck): CheckPage[] {
   return page ? [{ id: `language/${name}`, since: "0.1", clauses: [], severity: "error", ...page }] : [];
 }
 
-const checks: readonly Declaration[] = [...rules, ...departureChecks, checkFailed, fileTooLarge, underWay];
+const checks: readonly Declaration[] = [
+  ...rules,
+  ...departureChecks,
+  signedReadingChanged,
+  checkFailed,
+  fileTooLarge,
+  underWay,
+];
 
 function allPages(): CheckPage[] {
   const byId = new Map<string, CheckPage>();

@@ -1,0 +1,130 @@
+/** `check --history`: recorded readings that somebody signed for and that say something else since. */
+import type { FileModel } from "../model/file.ts";
+import { type Entry, entriesOfFile } from "../readings/entries.ts";
+import { addressBefore } from "../reports/compare/records.ts";
+import { breaksRecord, keeps, type Signature, signatureFor, signaturesIn } from "../reports/history/signed.ts";
+import { signedReadingChanged } from "../rules/frame/history-checks.ts";
+import { type Finding, findingOf, wordSpot } from "../rules/frame/rule.ts";
+import { decode } from "../text/decode.ts";
+import type { FileResult } from "../results/result.ts";
+import { withFindings } from "../results/schedule.ts";
+import { fileOfText, type LoadedFile } from "../workspace/project.ts";
+import { type FileHistory, historyOf, type Version } from "./file-history.ts";
+import type { Disk } from "./files.ts";
+import type { Names } from "./names.ts";
+import type { Ran } from "./run/run.ts";
+
+/**
+ * The same results with what was changed since it was signed for. A file whose history is not known is a sentence among
+ * `failures`, once.
+ */
+export async function* withHistory(
+  results: AsyncIterable<Ran>,
+  disk: Disk,
+  { nameOf }: Names,
+  failures: string[],
+): AsyncGenerator<Ran> {
+  const failed = new Set<string>();
+  for await (const ran of results) {
+    const { result, task } = ran;
+    if ("failure" in result) {
+      yield ran;
+      continue;
+    }
+    const [root] = task.files.flatMap((path) => loaded(disk, path));
+    const files: FileResult[] = [];
+    for (const one of result.files) {
+      const file = task.files.filter((path) => nameOf(path) === one.path).flatMap((path) => loaded(disk, path))[0];
+      const found = file && (await signedFindings(file, root && root !== file ? [root] : []));
+      if (found && "failure" in found && !failed.has(one.path)) {
+        failed.add(one.path);
+        failures.push(`The history of “${one.path}” is not known: ${found.failure}`);
+      }
+      files.push(file && found && "findings" in found ? withFindings(one, file, found.findings, nameOf) : one);
+    }
+    yield { ...ran, result: { ...result, files } };
+  }
+}
+
+function loaded(disk: Disk, path: string): LoadedFile[] {
+  const file = disk.file(path);
+  return "failure" in file ? [] : [file];
+}
+
+/** `users` are the schedules that use a file: who signed there signed for it. */
+async function signedFindings(
+  file: LoadedFile,
+  users: readonly LoadedFile[],
+): Promise<{ readonly findings: readonly Finding[] } | { readonly failure: string }> {
+  const history = await historyOf(file.path, file);
+  return "failure" in history ? history : { findings: await changedSince(file, history, users) };
+}
+
+interface Broken {
+  readonly old: Entry;
+  readonly now: Entry | undefined;
+  readonly version: Version;
+  readonly signature: Signature;
+  /** Where the reading would be in the present version. */
+  readonly at: string;
+}
+
+async function changedSince(file: LoadedFile, history: FileHistory, users: readonly LoadedFile[]): Promise<Finding[]> {
+  const present = entriesOfFile(file.model);
+  const broken = new Map<string, Broken>();
+  // From the latest to the first, so that the first change after a signature is the one that stays.
+  for (const [index, version] of history.versions.entries()) {
+    const suspects = version.changes.filter(breaksRecord);
+    if (suspects.length === 0) continue;
+    const [before] = version.before;
+    if (!before) continue;
+    const above = await signaturesAbove(history, before.commit, users);
+    for (const { old, now } of suspects) {
+      const signature = old && signatureFor(old, before.model, above);
+      if (!old || !signature) continue;
+      const at = presentAddress(old.at, history.versions.slice(0, index + 1).toReversed());
+      if (!keeps(present, { ...old, at })) broken.set(at, { old, now, version, signature, at });
+      else broken.delete(at);
+    }
+  }
+  return [...broken.values()].flatMap((one) => findingFor(one, present));
+}
+
+/** An address under the names its place took since. */
+function presentAddress(at: string, later: readonly Version[]): string {
+  return later.reduce((now, { moved }) => addressBefore(now, new Map([...moved].map(([to, from]) => [from, to]))), at);
+}
+
+/** Who had signed in the files that use this one, as they were then. */
+async function signaturesAbove(
+  { repository }: FileHistory,
+  commit: string,
+  users: readonly LoadedFile[],
+): Promise<readonly Signature[]> {
+  const names = users.flatMap(({ path }) => {
+    const inside = repository.inside(path);
+    return inside === undefined || /[\r\n]/.test(inside) ? [] : [`${commit}:${inside}`];
+  });
+  const objects = await repository.objects(names);
+  if ("failure" in objects) return [];
+  return objects.bodies.flatMap((bytes) => (bytes ? signaturesIn(modelOf(bytes)) : []));
+}
+
+function modelOf(bytes: Uint8Array): FileModel {
+  const read = decode(bytes);
+  return fileOfText("", "failure" in read ? "" : read.text).model;
+}
+
+/** On the reading as it is now; where it is gone, on the circuit that lost it. A circuit that is gone has no line. */
+function findingFor({ old, now, version, signature, at }: Broken, present: readonly Entry[]): Finding[] {
+  const entry = present.find((one) => one.at === at);
+  const place = at.split(" · ", 1)[0];
+  const spot = entry ?? present.find((one) => one.at === place);
+  if (!spot) return [];
+  const said = entry?.shown ?? now?.shown;
+  const by =
+    version.commit === undefined ? "not committed yet" : `by ${version.by} on ${version.on}, commit ${version.commit}`;
+  const happened = said === undefined ? "it is gone since" : `it is ${said} since`;
+  const message = `${at} was ${old.shown} when ${signature.by} signed for it on ${signature.on}; ${happened} (${by}). Restore it, or keep it with “was” and the reason.`;
+  return [findingOf(signedReadingChanged, wordSpot(spot.fact), { message })];
+}

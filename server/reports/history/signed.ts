@@ -1,0 +1,66 @@
+/** Which recorded readings were signed for, and which of those say something else since. */
+import type { FileModel, Way } from "../../model/file.ts";
+import type { Fact, Facts } from "../../model/values.ts";
+import type { Entry } from "../../readings/entries.ts";
+import { type EntryChange, isRecord } from "../compare/changes.ts";
+import { boardsIn } from "../compare/records.ts";
+
+export interface Signature {
+  readonly by: string;
+  readonly on: string;
+}
+
+/** Whoever signed for the tests of an installation; of a board in a file of its own, in the file that uses it. */
+export function signaturesIn({ installations }: FileModel): readonly Signature[] {
+  return installations.flatMap(({ head }) => [
+    ...signaturesOf(head.facts as Facts),
+    ...head.facts.list.flatMap(({ word, inner }) => (word === "inspection" && inner ? signaturesOf(inner) : [])),
+  ]);
+}
+
+const signaturesOf = ({ list }: Pick<Facts, "list">): Signature[] =>
+  list.flatMap(({ word, args }) => {
+    const { by, on } = args as { readonly by?: { value: string }; readonly on?: { value: string } };
+    return word === "tested" && by && on ? [{ by: by.value, on: on.value }] : [];
+  });
+
+/**
+ * Who signed for a reading in one version of its file: the nearest signature of its day or later. `above` are those of
+ * the file that uses this one.
+ */
+export function signatureFor(entry: Entry, model: FileModel, above: readonly Signature[]): Signature | undefined {
+  const { on, address } = entry;
+  if (on === undefined || !isRecord(entry) || address.blocks.some(({ struckOut }) => struckOut)) return undefined;
+  const { place } = address;
+  const board =
+    place.of === "way" || place.of === "board"
+      ? boardsIn(model).find((one) => one.head.name === place.board)
+      : undefined;
+  const way: Way | undefined = place.of === "way" ? board?.ways.find(({ id }) => id === place.way) : undefined;
+  const levels = [
+    way ? signaturesOf(way.facts as Facts) : [],
+    board ? signaturesOf(board.head.facts as Facts) : [],
+    [...signaturesIn(model), ...above],
+  ];
+  for (const level of levels) {
+    const covering = level.filter((one) => one.on >= on).toSorted((a, b) => (a.on < b.on ? -1 : 1));
+    if (covering[0]) return covering[0];
+  }
+  return undefined;
+}
+
+/** A change of what was signed for: nothing that was corrected with its reason, or struck out with one, is one. */
+export const breaksRecord = ({ kind, old }: EntryChange): boolean =>
+  old !== undefined && (kind === "altered" || kind === "vanished" || kind === "re-dated");
+
+/** Whether a version says again, or says with its correction, what another said. */
+export function keeps(entries: readonly Entry[], old: Entry): boolean {
+  const now = entries.find(({ at }) => at === old.at);
+  if (!now) return false;
+  return now.meaning === old.meaning || correctionOf(now.fact, old);
+}
+
+const correctionOf = ({ corrections = [] }: Fact, { shown }: Entry): boolean => {
+  const tight = (text: string) => text.replace(/\s+/g, "");
+  return corrections.some(({ was }) => tight(shown).startsWith(tight(was)));
+};

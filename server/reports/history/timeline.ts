@@ -1,0 +1,131 @@
+/** One reading over the years: every day it was taken, when each figure was written, and who changed it from what. */
+import type { Names } from "../../model/installation.ts";
+import type { Quantity } from "../../model/values.ts";
+import type { Address } from "../../readings/address.ts";
+import type { Entry } from "../../readings/entries.ts";
+import { type Uncertainty, uncertaintyInTest } from "../../readings/uncertainty.ts";
+import type { EntryChange } from "../compare/changes.ts";
+import { addressBefore } from "../compare/records.ts";
+
+/** One version of a file: a commit, or what is not committed yet. */
+export interface Edit {
+  /** The short name of the commit; nothing for what is not committed. */
+  readonly commit?: string;
+  readonly by: string;
+  /** The day of it: 2026-03-05. */
+  readonly on: string;
+  readonly subject: string;
+  /** What differs from each version before it, in all of them. */
+  readonly changes: readonly EntryChange[];
+  /** Boards and ways that took another name: the later one and the earlier. */
+  readonly moved: ReadonlyMap<string, string>;
+}
+
+export interface Writing {
+  readonly edit: Edit;
+  readonly kind: EntryChange["kind"];
+  readonly from?: string;
+  readonly to?: string;
+}
+
+export interface Point {
+  readonly entry: Entry;
+  /** How it was written and rewritten, the first first. */
+  readonly writings: readonly Writing[];
+  readonly uncertainty?: Uncertainty;
+  readonly value?: number;
+}
+
+export interface Series {
+  /** The reading without its day: `A/3 · Zs`. */
+  readonly name: string;
+  /** The earliest day first. */
+  readonly points: readonly Point[];
+  readonly drift?: Drift;
+}
+
+export interface Drift {
+  readonly by: number;
+  /** What both instruments may be out together; nothing where neither states it. */
+  readonly uncertainty?: number;
+}
+
+const isQuantity = (reading: Entry["reading"]): reading is Quantity => reading !== undefined && "sign" in reading;
+
+/** What tells a reading from others on any day: its place, word, key and part. */
+export const slotOf = ({ place, line, part }: Address): string => {
+  const where = place.of === "way" ? `${place.board}/${place.way}` : place.of === "board" ? place.board : place.of;
+  return [where, [line?.word, ...(line?.key ?? [])].join(" "), part].filter((one) => one !== undefined).join(" · ");
+};
+
+/** The series of the entries that are wanted. `edits` are the latest first. */
+export function seriesOf(
+  entries: readonly Entry[],
+  wanted: (entry: Entry) => boolean,
+  edits: readonly Edit[],
+  names: Names | undefined,
+): Series[] {
+  const chosen = entries.filter((entry) => entry.reading !== undefined && wanted(entry));
+  return [...Map.groupBy(chosen, ({ address }) => slotOf(address))].map(([name, group]) => {
+    const days = group.toSorted((a, b) => ((a.on ?? "") < (b.on ?? "") ? -1 : 1));
+    const points = days.map((entry) => pointOf(entry, edits, names));
+    const drift = driftOf(points);
+    return { name, points, ...(drift ? { drift } : {}) };
+  });
+}
+
+function pointOf(entry: Entry, edits: readonly Edit[], names: Names | undefined): Point {
+  const { reading, fact, kind, on } = entry;
+  const uncertainty =
+    names && isQuantity(reading) && on !== undefined
+      ? uncertaintyInTest(names, { with: entry.with ?? [], facts: { kind } }, fact, reading)
+      : undefined;
+  return {
+    entry,
+    writings: writingsOf(entry, edits),
+    ...(uncertainty ? { uncertainty } : {}),
+    ...(isQuantity(reading) && reading.sign === "=" ? { value: reading.value } : {}),
+  };
+}
+
+/** From the present back to the first writing; the address is followed through renumbering. */
+function writingsOf(entry: Entry, edits: readonly Edit[]): Writing[] {
+  const writings: Writing[] = [];
+  let at = entry.at;
+  for (const edit of edits) {
+    const change = edit.changes.find(({ now }) => now?.at === at);
+    if (!change) {
+      at = addressBefore(at, edit.moved);
+      continue;
+    }
+    const { kind, old, now } = change;
+    writings.push({ edit, kind, ...(old ? { from: old.shown } : {}), ...(now ? { to: now.shown } : {}) });
+    if (!old) break;
+    at = old.at;
+  }
+  return writings.reverse();
+}
+
+/** From the first exact figure to the last: only what is measured alike is compared. */
+function driftOf(points: readonly Point[]): Drift | undefined {
+  const exact = points.filter(({ value, entry }) => value !== undefined && entry.fact.provenance === "measured");
+  const [first, last] = [exact[0], exact.at(-1)];
+  if (!first || !last || first === last || first.value === undefined || last.value === undefined) return undefined;
+  const both = [first.uncertainty?.value, last.uncertainty?.value].filter((one) => one !== undefined);
+  const uncertainty = both.reduce((sum, one) => sum + one, 0);
+  return { by: last.value - first.value, ...(both.length > 0 ? { uncertainty } : {}) };
+}
+
+/** Whether a reading is one that an address means: with its day or without, the whole line or one value of it. */
+export function isMeant({ address, on }: Entry, wanted: Address): boolean {
+  const { place, line, part, blocks } = wanted;
+  const samePlace =
+    JSON.stringify(place) === JSON.stringify(address.place) ||
+    (place.of === "board" && address.place.of === "way" && place.board === address.place.board && !line);
+  if (!samePlace) return false;
+  const day = blocks.flatMap(({ key }) => key).find((one) => /^\d{4}-\d{2}-\d{2}$/.test(one));
+  if (day !== undefined && on !== day) return false;
+  if (!line) return true;
+  if (line.word !== address.line?.word && !(part === undefined && line.word === address.part)) return false;
+  return (part === undefined || part === address.part) && line.key.every((one) => address.line?.key.includes(one));
+}

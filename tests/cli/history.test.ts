@@ -1,0 +1,153 @@
+/** Readings over the years and commits, and those that were changed after they were signed for, by a real git. */
+import { afterEach, describe, expect, it } from "vitest";
+import { TestRepository } from "../helpers/repository.ts";
+import { runIn } from "./run.ts";
+
+const way = (id: string, tests: string) => `    way ${id} radial "Oven" {
+      device  BS EN 60898 B32 6 kA
+      cable   flat-twin line 6 mm² cpc 2.5 mm²
+      length  12 m
+${tests}    }
+`;
+const live = (day: string, reading: string) => `      live ${day} with M1 {\n        Zs  ${reading}\n      }\n`;
+const schedule = (ways: string, signed = 'tested by "R.M." 2026-03-06') => `wayfile 1
+instrument M1 "Tester" {
+  due       2029-11-03
+  accuracy  loop 2 % 2 digits
+}
+installation "Gull Slip" {
+  standard  BS 7671:2018+A2:2022
+  ${signed}
+  board A "Main" {
+    fed-from  supply
+${ways}  }
+}
+`;
+
+const made: TestRepository[] = [];
+const begun = (text: string, name = "house.ways"): TestRepository => {
+  const one = new TestRepository();
+  made.push(one);
+  one.day = "2026-03-06";
+  one.commit("First", { [name]: text }, "R. Moss");
+  return one;
+};
+afterEach(() => {
+  for (const one of made.splice(0)) one.end();
+});
+
+const changed = "2026-04-01";
+const later = (one: TestRepository, text: string, who = "B. Adder", name = "house.ways"): void => {
+  one.day = changed;
+  one.commit("Tidied", { [name]: text }, who);
+};
+
+describe("history", () => {
+  it("gives each day's figure, who wrote it, who changed it from what, and the drift with its uncertainty", async () => {
+    const one = begun(schedule(way("1", live("2026-03-05", "0.42 Ω"))));
+    later(one, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    one.write({ "house.ways": schedule(way("1", live("2026-03-05", "0.47 Ω") + live("2028-03-05", "0.55 Ω"))) });
+    const { code, out, err } = await runIn(one.folder, "history", "house.ways", "A/1 Zs");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toMatch(/A\/1 · live 2026-03-05 · Zs +0\.42 Ω +0\.47 Ω +B\. Adder, 2026-04-01 \([0-9a-f]{8}\)/);
+    // 2 % of the reading and 2 digits of its last figure: 0.0094 + 0.02 Ω, and 0.011 + 0.02 Ω.
+    expect(out).toMatch(/2026-03-05 +0\.47 Ω +±0\.029 Ω +─*●─* +R\. Moss, 2026-03-06/);
+    expect(out).toMatch(/2028-03-05 +0\.55 Ω +±0\.031 Ω +·+─*●─* +not committed yet/);
+    expect(out).toContain("Risen by 0.08 Ω, more than the ±0.06 Ω of both readings' instruments.");
+  });
+
+  it("follows a circuit to its present number, and a file to its present name", async () => {
+    const long = way("2", live("2026-03-05", "0.30 Ω")).replace("Oven", "Hob").replace("12 m", "9 m");
+    const one = begun(schedule(way("1", live("2026-03-05", "0.42 Ω")) + long));
+    one.move("house.ways", "sites/house.ways");
+    later(one, schedule(way("3", live("2026-03-05", "0.42 Ω")) + long), "B. Adder", "sites/house.ways");
+    const { out } = await runIn(one.folder, "history", "sites/house.ways", "A/3 · Zs");
+    expect(out).toMatch(/2026-03-05 +0\.42 Ω +.*R\. Moss, 2026-03-06/);
+    expect(out).not.toContain("Changed after");
+  });
+
+  it("lists all readings without an address, those taken again with their drift", async () => {
+    const one = begun(
+      schedule(
+        way("1", live("2021-03-05", "0.42 Ω") + live("2026-03-05", "0.42 Ω")) + way("2", live("2026-03-05", "0.4 Ω")),
+      ),
+    );
+    const { out } = await runIn(one.folder, "history", "house.ways");
+    expect(out).toMatch(/A\/1 · Zs +2021-03-05: 0\.42 Ω; 2026-03-05: 0\.42 Ω +unchanged/);
+    expect(out).toContain("1 reading was taken on one day only");
+    expect((await runIn(one.folder, "history", "house.ways", "--format", "html")).out).toMatch(/^<!DOCTYPE html>/);
+  });
+
+  it.each([
+    ["A/9 Zs", /No reading is recorded at “A\/9 Zs”/],
+    ["· ·", /is no address/],
+  ])("%s is refused in a sentence", async (address, sentence) => {
+    const one = begun(schedule(way("1", live("2026-03-05", "0.42 Ω"))));
+    const { code, err } = await runIn(one.folder, "history", "house.ways", address);
+    expect(code).toBe(2);
+    expect(err).toMatch(sentence);
+  });
+});
+
+describe("check --history", () => {
+  const check = (one: TestRepository, ...args: string[]) =>
+    runIn(one.folder, "check", "--history", "--no-info", ...args);
+  const signed = () => begun(schedule(way("1", live("2026-03-05", "0.42 Ω"))));
+  const id = "history/signed-reading-changed";
+
+  it("finds a signed reading that was altered, with who did and what it was", async () => {
+    const one = signed();
+    later(one, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    const { code, out } = await check(one);
+    expect(code).toBe(1);
+    expect(out).toContain(id);
+    expect(out.replace(/\s+/g, " ")).toMatch(
+      /A\/1 · live 2026-03-05 · Zs was 0\.42 Ω when R\.M\. signed for it on 2026-03-06; it is 0\.47 Ω since \(by B\. Adder on 2026-04-01, commit [0-9a-f]{8}\)/,
+    );
+    expect((await runIn(one.folder, "check", "--no-info")).out).not.toContain(id);
+  });
+
+  it("finds it before it is committed, where it is gone, and where the circuit has another number since", async () => {
+    const disk = signed();
+    disk.write({ "house.ways": schedule(way("1", live("2026-03-05", "0.47 Ω"))) });
+    expect((await check(disk)).out.replace(/\s+/g, " ")).toContain("(not committed yet)");
+    const gone = signed();
+    later(gone, schedule(way("1", live("2027-03-05", "0.50 Ω"))));
+    expect((await check(gone)).out.replace(/\s+/g, " ")).toContain("it is gone since");
+    const moved = signed();
+    later(moved, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    later(moved, schedule(way("4", live("2026-03-05", "0.47 Ω"))));
+    expect((await check(moved)).out).toContain("A/4 · live 2026-03-05 · Zs");
+  });
+
+  it("finds it on a board of its own file, signed for in the file that uses it", async () => {
+    const board = (Zs: string) => `wayfile 1\nboard B "Barn" {\n  fed-from A\n${way("1", live("2026-03-05", Zs))}}\n`;
+    const one = begun(schedule("").replace("wayfile 1", 'wayfile 1\nuse "barn.ways"'));
+    one.commit("Barn", { "barn.ways": board("0.42 Ω") });
+    later(one, board("0.47 Ω"), "B. Adder", "barn.ways");
+    const { out } = await check(one);
+    expect(out).toContain(id);
+    expect(out).toContain("barn.ways");
+  });
+
+  it.each([
+    ["was corrected with its reason", way("1", live("2026-03-05", '0.47 Ω was 0.42 Ω "Figures turned round"'))],
+    ["is written in another unit", way("1", live("2026-03-05", "420 mΩ"))],
+    ["took another number", way("7", live("2026-03-05", "0.42 Ω"))],
+    ["was taken again", way("1", live("2026-03-05", "0.42 Ω") + live("2027-03-05", "0.60 Ω"))],
+  ])("is silent where a reading %s", async (_, ways) => {
+    const one = signed();
+    later(one, schedule(ways));
+    expect((await check(one)).out).not.toContain(id);
+  });
+
+  it("is silent where it was restored, and before anybody signed", async () => {
+    const one = signed();
+    later(one, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    later(one, schedule(way("1", live("2026-03-05", "0.42 Ω"))));
+    expect((await check(one)).out).not.toContain(id);
+    const open = begun(schedule(way("1", live("2026-03-05", "0.42 Ω")), ""));
+    later(open, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    expect((await check(open)).out).not.toContain(id);
+  });
+});
