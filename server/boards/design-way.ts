@@ -16,6 +16,7 @@ import { feederCurrent, feederDrop } from "./drop-feeder.ts";
 import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf } from "./drop-path.ts";
 import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
 import { faultLevels, leastFaults, leastShort } from "./fault-levels.ts";
+import { lengthOfReading, longestByDrop, longestByLoop } from "./greatest-length.ts";
 import type { BoardNode } from "./network.ts";
 
 export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
@@ -27,7 +28,22 @@ export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLi
     ...loopLines(study),
     ...faultLines(node, study),
     ...heatLines(node, study),
+    ...lengthLines(node, study),
   ];
+}
+
+/** How long the circuit may be by each limit, and how long its reading says that it is. */
+function lengthLines(node: BoardNode, study: WayStudy): DesignLine[] {
+  const above = boardDrop(node);
+  const lines = [
+    ["Greatest length by loop impedance", longestByLoop(study)],
+    [
+      "Greatest length by voltage drop",
+      study.isFeeder ? undefined : longestByDrop(study, dropAbove(above, study).drop),
+    ],
+    ["Length that R1+R2 stands for", lengthOfReading(study)],
+  ] as const;
+  return lines.flatMap(([title, value]) => (value ? [figure(title, value)] : []));
 }
 
 /** The design current of a circuit; of a feeder without one, the demand of the board it feeds. */

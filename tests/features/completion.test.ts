@@ -19,7 +19,7 @@ const inSupply = (line: string) => loft.replace("    Ipf       0.92 kA\n", `    
 describe("completion", () => {
   it("offers the words of a block that are not used up", async () => {
     expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
-      `"route, run, load, behind, place, dead, live, formerly, work, rcd, afdd, phase, feeds, points, spurs, fused, floor-area, ingress, supplementary-bonding, earthing, electrode, open-PEN, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
+      `"route, run, load, behind, place, dead, live, formerly, work, rcd, afdd, phase, feeds, points, spurs, fused, floor-area, ingress, supplementary-bonding, earthing, electrode, open-PEN, starting, overload, drivers, dc-detection, load-control, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
     );
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"Ipf, polarity, phases, PSCC, PEFC, phase-sequence"`);
     expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way, work, water-heater"`);
@@ -30,10 +30,10 @@ describe("completion", () => {
 
   it("offers choices, then the labels of the line that are not there yet", async () => {
     expect(await offered(inWay("route ┆"))).toMatchInlineSnapshot(
-      `"clipped, conduit, trunking, ceiling, wall, floor, tray, ladder, free-air, duct, buried, method, steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, in, legs, carries"`,
+      `"clipped, conduit, trunking, ceiling, wall, floor, tray, ladder, free-air, duct, buried, method, steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, metal-frame, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method C ┆"))).toMatchInlineSnapshot(
-      `"steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, in, legs, carries"`,
+      `"steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, metal-frame, in, legs, carries"`,
     );
     expect(await offered(inWay("route clipped method ┆"))).toMatchInlineSnapshot(
       `"C, 100, 101, 102, 103, A, B, D, E, F"`,

@@ -1,5 +1,6 @@
 /** Device, cable, route and load of a way. */
 
+import { lengthOfReading, longestByLoop } from "../../boards/greatest-length.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
 import {
   type Calculated,
@@ -171,11 +172,15 @@ export function lengthCard(study: WayStudy): Card | undefined {
   if (!length) return undefined;
   const drop = dropOf(study);
   const atSpur = isRing ? spurR1R2(study) : undefined;
+  const most = longestByLoop(study);
+  const read = lengthOfReading(study);
   return card(
     [
       row(isRing ? "all the way round" : "to the far point", metres(length.value)),
       limitRow(isRing ? "R1+R2 expected, (r1 + r2) / 4" : "R1+R2 expected at 20 °C", expectedR1R2),
       row("R1+R2 expected at the end of a spur", atSpur && show(atSpur)),
+      row("at most, by the loop", most && metres(most.value)),
+      row("by the R1+R2 measured", read && metres(read.value)),
       row(
         "voltage drop",
         drop &&
@@ -184,6 +189,7 @@ export function lengthCard(study: WayStudy): Card | undefined {
     ],
     expectedR1R2,
     atSpur,
+    most,
     drop?.share,
     drop?.limit,
   );

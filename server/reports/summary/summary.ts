@@ -80,11 +80,13 @@ function signing(installation: Installation, result: CheckResult): Block[] {
   const others = findings.filter((finding) => !isMissingTest(finding));
   const of = (severity: Finding["severity"]) => others.filter((finding) => finding.severity === severity).length;
   const absent = (kind: "LIM" | "N/A") => absenceRows(parts, kind).length;
+  const unproven = others.filter(({ verdict }) => verdict === "unproven").length;
   const [struckOut, corrected] = [struckOutRows(parts).length, correctedRows(parts).length];
   const rows: [string, number, string][] = [
     ["tests missing", missing.length, "to be made"],
     ["errors", of("error"), "to be put right"],
     ["warnings", of("warning"), "to be put right or departed from"],
+    ...(unproven > 0 ? [["of these unproven", unproven, "figures to be looked up"] as [string, number, string]] : []),
     ["remarks for information", of("information"), "to be read"],
     ["open queries", queryRows(blocks).length, "to be answered"],
     ["limitations", absent("LIM"), "to be accepted"],

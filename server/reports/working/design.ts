@@ -122,6 +122,18 @@ export function energyPart(node: BoardNode | undefined, study: WayStudy): Sectio
   return part("Heat of a fault", [...least.flatMap(lineBlocks), ...heat.flatMap(heatBlocks)]);
 }
 
+/** How long the circuit may be by each limit, and how long its reading says that it is. */
+export function lengthPart(node: BoardNode | undefined, study: WayStudy): Section[] {
+  const lines = node ? designOfWay(node, study).filter(({ title }) => ofLength.has(title)) : [];
+  return part("Length", lines.flatMap(lineBlocks));
+}
+
+const ofLength: ReadonlySet<string> = new Set([
+  "Greatest length by loop impedance",
+  "Greatest length by voltage drop",
+  "Length that R1+R2 stands for",
+]);
+
 const stepKey = ({ formula, numbers, result }: DesignLine["steps"][number]): string =>
   [formula, numbers, result].join("|");
 

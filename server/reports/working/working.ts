@@ -12,7 +12,14 @@ import { paragraph, part, type Report, type Section } from "../setting/document.
 import { boardSections, installationSections } from "./board.ts";
 import { leakagePart, ratingsPart } from "./board-sums.ts";
 import { cablePart, loadPart } from "./currents.ts";
-import { boardDemandPart, containmentPart, coordinationPart, energyPart, originDemandPart } from "./design.ts";
+import {
+  boardDemandPart,
+  containmentPart,
+  coordinationPart,
+  energyPart,
+  lengthPart,
+  originDemandPart,
+} from "./design.ts";
 import { disconnectionPart } from "./disconnection.ts";
 import { dropPart } from "./drop.ts";
 import { expectedPart } from "./expected.ts";
@@ -106,6 +113,7 @@ const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace)
   ...protectivePart(study),
   ...faultPart(study, network.nodeOf(board)),
   ...energyPart(network.nodeOf(board), study),
+  ...lengthPart(network.nodeOf(board), study),
 ];
 
 const wayTitle = ({ board }: BoardInPlace, { id, kind, title }: Way): string =>

@@ -1,0 +1,58 @@
+/** How long a circuit may be, and how long its readings say that it is. */
+import { type Calculated, metres, ohms, percent, step, worked } from "../calc/result.ts";
+import { exactReading } from "../circuit/supply.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { designBoardImpedance, designLoop } from "../readings/loop.ts";
+import { combine } from "../tables/source.ts";
+import { circuitDrop, dropLimitOf } from "./drop-path.ts";
+
+/**
+ * The length (m) at which what grows with it reaches its limit: `used` of the room at the length that is stated. Where runs
+ * are written, all of them are taken to grow alike.
+ */
+function lengthAt(study: WayStudy, room: number, used: number): number | undefined {
+  const length = study.length?.value;
+  return length === undefined || used <= 0 ? undefined : Math.max(0, (length * room) / used);
+}
+
+/** The greatest length (m) at which the device still disconnects in time, conductors hot. */
+export function longestByLoop(study: WayStudy): Calculated | undefined {
+  const limit = study.disconnection?.limit;
+  const start = study.facts.has("earthing") ? undefined : designBoardImpedance(study.context);
+  const loop = start && designLoop(study);
+  // What an RCD disconnects is as good as never too long for it.
+  if (!limit || !start || !loop || study.disconnection?.by !== "overcurrent") return undefined;
+  const [room, used] = [limit.value - start.value, loop.value - start.value];
+  const value = lengthAt(study, room, used);
+  if (value === undefined) return undefined;
+  const words = `${metres(study.length?.value ?? 0)} × (${ohms(limit.value)} − ${ohms(start.value)}) / ${ohms(used)}`;
+  return worked(value, "m", combine(limit.source, loop.source), () => [
+    step("l max = l × (limit − loop at the board) / (R1+R2)", words, metres(value)),
+  ]);
+}
+
+/** The greatest length (m) at which the voltage drop is within its limit, given what is lost before the board, `above` in %. */
+export function longestByDrop(study: WayStudy, above: Calculated): Calculated | undefined {
+  const found = circuitDrop(study);
+  if (!found) return undefined;
+  const limit = dropLimitOf(study);
+  const value = lengthAt(study, limit.value - above.value, found.drop.value);
+  if (value === undefined) return undefined;
+  const words = `${metres(study.length?.value ?? 0)} × (${percent(limit.value)} − ${percent(above.value)}) / ${percent(found.drop.value)}`;
+  return worked(value, "m", combine(limit.source, found.drop.source), () => [
+    step("l max = l × (limit − drop before the board) / own drop", words, metres(value)),
+  ]);
+}
+
+/** The length (m) of the stated cable that the measured R1+R2 stands for. */
+export function lengthOfReading(study: WayStudy): Calculated | undefined {
+  const reading = exactReading(study.R1R2);
+  const expected = study.greatestR1R2;
+  if (!reading || !expected) return undefined;
+  const value = lengthAt(study, reading.value, expected.value);
+  if (value === undefined) return undefined;
+  const words = `${metres(study.length?.value ?? 0)} × ${ohms(reading.value)} / ${ohms(expected.value)}`;
+  return worked(value, "m", expected.source, () => [
+    step("l = l stated × R1+R2 measured / R1+R2 expected", words, metres(value)),
+  ]);
+}
