@@ -390,6 +390,32 @@ export const poles = {
   "four-pole": "All three lines and the neutral.",
 } as const;
 
+export const waveforms = {
+  sinusoidal: "Sinusoidal a.c., as instruments apply unless set otherwise.",
+  pulsating: "Pulsating d.c., half-waves.",
+  smooth: "Smooth d.c.",
+} as const;
+
+export const halfCycles = {
+  "from-0": "Begun at 0°, with the rising half cycle.",
+  "from-180": "Begun at 180°, with the falling half cycle.",
+} as const;
+
+export const loopMethods = {
+  "no-trip": "A low current that leaves the RCD closed: reads some tenths of an ohm high at times.",
+  "high-current": "The full test current, with no RCD in the loop or with it bridged.",
+} as const;
+
+export const electrodeMethods = {
+  "by-probes": "Three or four terminals, with probes in the ground and the electrode disconnected.",
+  "by-clamp": "A stakeless clamp; it needs a second path to earth.",
+  "by-loop": "A loop tester at the origin: the electrode and the loop of the supply together.",
+} as const;
+
+export const spdsLeft = {
+  "spd-in": "Surge protective devices could not be disconnected and were left in.",
+} as const;
+
 export const rotations = {
   ok: "L1, L2, L3: correct.",
   reversed: "Reversed.",

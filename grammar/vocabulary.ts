@@ -326,6 +326,7 @@ const insulationParams = {
   "L2-E": opt(label("L2-E", reading("insulation", "line 2 to earth"))),
   "L3-E": opt(label("L3-E", reading("insulation", "line 3 to earth"))),
   joined: opt(choice(list.joined, "how the live conductors were connected")),
+  surge: opt(choice(list.spdsLeft, "that surge protective devices were left connected")),
   why: opt(text("why the voltage or the method differs, or what was disconnected")),
 } as const;
 
@@ -361,13 +362,15 @@ const rcdTestParams = {
   multiple: opt(multiple("the test current as a multiple of IΔn")),
   time: opt(reading("tripTime", "the trip time")),
   noTrip: opt(choice(list.noTrip, "that it did not trip")),
+  waveform: opt(choice(list.waveforms, "the waveform of the test current")),
+  half: opt(choice(list.halfCycles, "the half cycle it began with")),
 } as const;
 
 const rcdTestWording = {
   reads: {
-    key: ["name", "sensitivity", "multiple"],
+    key: ["name", "sensitivity", "multiple", "waveform", "half"],
     again: true,
-    name: "RCD[ {name}][ at {multiple} × IΔn]",
+    name: "RCD[ {name}][ at {multiple} × IΔn][ {waveform}][ {half}]",
     test: "the RCD",
   },
   figures: "rcd-time",
@@ -420,6 +423,34 @@ const vulnerable = often(
     background: "It is shown on the worksheet before the test.",
     limits: "Regulation 643.3.3.",
     example: 'vulnerable "Dimmers in the hall: link line and neutral"',
+  },
+);
+
+const clampLeakage = once(
+  { value: reading("leakage", "the current") },
+  {
+    reads: { key: [], again: false, name: "earth leakage by clamp", test: "the earth leakage" },
+    figures: "leakage",
+    means: "Earth leakage in normal service, measured with a clamp round all live conductors together.",
+    background: "It is what flows with the equipment switched on, not a fault: an RCD sees the same.",
+    limits: "Regulation 531.3.2: at most 30 % of IΔn for all circuits of one RCD.",
+    example: "leakage 2.1 mA",
+  },
+);
+
+const thermal = often(
+  {
+    temperature: quantity("temperature", "the highest temperature seen"),
+    what: text("where"),
+    photo: opt(label("photo", text("the image or its file"))),
+  },
+  {
+    remark: true,
+    key: ["what"],
+    means: "What a thermal camera showed: the hottest place, its temperature, the image.",
+    background: "Taken under load: note the load, since what is cool without it shows little.",
+    limits: "Regulation 653.2 of the 2026 edition allows thermal images in a report.",
+    example: 'thermal 41 °C "Line terminal of way 3, at 18 A" photo "t3.jpg"',
   },
 );
 
@@ -951,7 +982,11 @@ const blocks = {
     ),
     ...faultCurrents,
     electrode: once(
-      { type: opt(choice(list.electrodes, "what it is")), value: reading("electrode", "its resistance to earth") },
+      {
+        type: opt(choice(list.electrodes, "what it is")),
+        value: reading("electrode", "its resistance to earth"),
+        method: opt(choice(list.electrodeMethods, "how it was measured")),
+      },
       {
         reads: { key: [], again: true, name: "RA", test: "the earth electrode" },
         figures: "electrode",
@@ -1615,6 +1650,7 @@ const blocks = {
         point: ref("point", "the point"),
         "L-N": opt(label("L-N", reading("conductor", "line to neutral, cross-connected"))),
         "L-E": opt(label("L-E", reading("conductor", "line to protective conductor, cross-connected"))),
+        R2: opt(label("R2", reading("conductor", "the protective conductor alone, with a wandering lead"))),
         polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
       },
       {
@@ -1660,7 +1696,10 @@ const blocks = {
   live: {
     temperature,
     Zs: once(
-      { value: reading("loop", "the loop impedance") },
+      {
+        value: reading("loop", "the loop impedance"),
+        method: opt(choice(list.loopMethods, "how it was measured, behind an RCD")),
+      },
       {
         reads: { key: [], again: true, name: "Zs" },
         figures: "loop",
@@ -1675,6 +1714,7 @@ const blocks = {
       {
         point: ref("point", "the point"),
         Zs: opt(label("Zs", reading("loop", "the loop impedance there"))),
+        method: opt(choice(list.loopMethods, "how it was measured, behind an RCD")),
         polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
       },
       {
@@ -1684,15 +1724,20 @@ const blocks = {
         example: "at S1 Zs 0.58 Ω",
       },
     ),
-    Ipf: faultCurrents.Ipf,
+    ...faultCurrents,
+    leakage: clampLeakage,
     rcd: rcdTestOfWay,
-    "trip-current": once(
-      { value: reading("tripCurrent", "the residual current it tripped at") },
+    "trip-current": often(
       {
-        reads: { key: [], again: true, name: "trip current", test: "the trip current" },
+        value: reading("tripCurrent", "the residual current it tripped at"),
+        waveform: opt(choice(list.waveforms, "the waveform of the test current")),
+      },
+      {
+        reads: { key: ["waveform"], again: true, name: "trip current", test: "the trip current" },
         figures: "trip-current",
         means: "The residual current at which the RCD tripped in a ramp test.",
-        limits: "BS EN 61008: type AC 50 to 100 % of IΔn, type A 35 to 140 %.",
+        limits:
+          "BS EN 61008: with a.c. 50 to 100 % of IΔn for every type; with pulsating d.c. 35 to 140 % for types A, F and B; type B with smooth d.c. 50 to 200 %.",
         example: "trip-current 22 mA",
       },
     ),
@@ -1707,6 +1752,30 @@ const blocks = {
         example: "afdd-button ok",
       },
     ),
+    "afdd-test": once(
+      { verdict: verdict(list.verdicts, "the result") },
+      {
+        reads: { key: [], again: true, name: "AFDD by instrument", test: "the AFDD" },
+        figures: "verdict",
+        means: "The result of a test of the AFDD by an instrument that simulates an arc, or by its own report.",
+        limits: "The maker's instructions; BS EN 62606.",
+        example: "afdd-test ok",
+      },
+    ),
+    "rcm-alarm": once(
+      {
+        value: reading("tripCurrent", "the residual current it alarmed at"),
+        time: opt(label("after", reading("tripTime", "the time to the alarm"))),
+      },
+      {
+        reads: { key: [], again: true, name: "residual current monitor", test: "the residual current monitor" },
+        figures: "leakage",
+        means: "The residual current at which a monitor (RCM) gave its alarm, and after what time.",
+        limits: "The setting of the monitor; BS EN 62020.",
+        example: "rcm-alarm 24 mA after 400 ms",
+      },
+    ),
+    thermal,
     polarity,
     "phase-sequence": rotation,
     voltage: once(
@@ -1768,12 +1837,14 @@ const blocks = {
       {
         name: opt(ref("rcd", "the RCD, where the board has several")),
         value: reading("tripCurrent", "the residual current it tripped at"),
+        waveform: opt(choice(list.waveforms, "the waveform of the test current")),
       },
       {
-        reads: { key: ["name"], again: true, name: "trip current[ of {name}]", test: "the trip current" },
+        reads: { key: ["name", "waveform"], again: true, name: "trip current[ of {name}]", test: "the trip current" },
         figures: "trip-current",
         means: "The residual current at which an RCD tripped in a ramp test.",
-        limits: "BS EN 61008: type AC 50 to 100 % of IΔn, type A 35 to 140 %.",
+        limits:
+          "BS EN 61008: with a.c. 50 to 100 % of IΔn for every type; with pulsating d.c. 35 to 140 % for types A, F and B; type B with smooth d.c. 50 to 200 %.",
         example: "trip-current east 22 mA",
       },
     ),
@@ -1785,6 +1856,17 @@ const blocks = {
         means: "The result of pressing an RCD's test button.",
         limits: "Regulation 643.10.",
         example: "test-button east ok",
+      },
+    ),
+    leakage: clampLeakage,
+    thermal,
+    voltage: once(
+      { value: reading("voltage", "the voltage") },
+      {
+        reads: { key: [], again: false, name: "voltage" },
+        figures: "voltage",
+        means: "The voltage measured at the board.",
+        example: "voltage 236 V",
       },
     ),
     polarity,
@@ -1833,6 +1915,7 @@ function electrodeRow(means: string) {
     {
       type: opt(choice(list.electrodes, "what it is")),
       value: reading("electrode", "its resistance to earth"),
+      method: opt(choice(list.electrodeMethods, "how it was measured")),
       at: opt(label("at", text("where it is"))),
     },
     {

@@ -74,11 +74,23 @@ export interface RcdBand {
   readonly greatest: Calculated;
 }
 
-/** Where on a rising current (A) a device of a rated IΔn (A) may trip. Undefined for types F and B, not tabulated. */
-export function rcdTripBand(type: RcdType, rated: number): RcdBand | undefined {
-  if (type === "F" || type === "B") return undefined;
-  const key = type === "AC" ? "AC" : rated > 0.01 ? "A-over-10mA" : "A-to-10mA";
-  return { least: bandEdge(key, "low", rated), greatest: bandEdge(key, "high", rated) };
+/** The waveform of a test current. */
+export type Waveform = "sinusoidal" | "pulsating" | "smooth";
+
+/**
+ * Where on a rising current (A) of a waveform a device of a rated IΔn (A) may trip. IΔn is defined with a.c. for every
+ * type. Without a waveform it is the widest band of the type; undefined where the type does not detect the waveform.
+ */
+export function rcdTripBand(type: RcdType, rated: number, waveform?: Waveform): RcdBand | undefined {
+  const key = bandKey(type, rated, waveform);
+  return key === undefined ? undefined : { least: bandEdge(key, "low", rated), greatest: bandEdge(key, "high", rated) };
+}
+
+function bandKey(type: RcdType, rated: number, waveform: Waveform | undefined): string | undefined {
+  if (waveform === "smooth") return type === "B" ? "B-smooth" : undefined;
+  if (waveform === "sinusoidal") return "AC";
+  if (type === "AC") return waveform === undefined ? "AC" : undefined;
+  return rated > 0.01 ? "A-over-10mA" : "A-to-10mA";
 }
 
 function bandEdge(key: string, column: "low" | "high", rated: number): Calculated {

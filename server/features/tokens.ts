@@ -115,7 +115,8 @@ function worded(params: readonly Param[], arg: IToken): ColouredToken[] {
   const kinds = new Set(params.map(({ accepts }) => accepts.kind));
   if (kinds.has("shorthand") && /^[BCD]\d+$/.test(image)) return [token(arg, "number")];
   if (kinds.has("roughTime") && Object.hasOwn(roughTimes, image)) return [token(arg, "enumMember")];
-  if (kinds.has("rule")) return [token(arg, "rule")];
+  // The number of an item has one point, as any number may; that of a regulation has more and is a token of its own.
+  if (kinds.has("rule")) return [token(arg, arg.tokenType.name === "Number" ? "number" : "rule")];
   // Where a line also counts something, a plain number is taken for the count and not for the name.
   if (kinds.has("count") && arg.tokenType.name === "Number") return [token(arg, "number")];
   if (kinds.has("define")) return [token(arg, "variable", true)];

@@ -47,7 +47,7 @@ function latest(tests: readonly (Test<"dead"> | Test<"boardDead">)[]): Insulatio
       absent: pairs.flatMap(({ pair, fact, value }) => (isAbsent(value) ? [{ pair, fact, value }] : [])),
       header: test.header,
       with: test.with,
-      remarked: facts.some((fact) => fact.args.why) || test.facts.has("note"),
+      remarked: facts.some((fact) => fact.args.why || fact.args.surge) || test.facts.has("note"),
     };
   }
   return undefined;

@@ -33,7 +33,9 @@ function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {
   const same = (one: RcdTest, other: RcdTest): boolean =>
     one.device?.fact === other.device?.fact &&
     one.fact.args.name?.value === other.fact.args.name?.value &&
-    one.multiple?.value === other.multiple?.value;
+    one.multiple?.value === other.multiple?.value &&
+    one.fact.args.waveform?.value === other.fact.args.waveform?.value &&
+    one.fact.args.half?.value === other.fact.args.half?.value;
   for (const day of days) found.push(...day.filter((test) => !found.some((later) => same(later, test))));
   return found;
 }

@@ -183,6 +183,12 @@ export const practiceValues = table<PracticeValue>({
       value: 3,
       unit: "",
     }),
+    practice({
+      key: "rcd-quick",
+      item: "time at 1 × IΔn below which a mechanism hardly opens",
+      value: 0.005,
+      unit: "s",
+    }),
     practice({ key: "rcd-shortest", item: "shortest time in which an RCD opens", value: 0.001, unit: "s" }),
     practice({
       key: "demand-allowance",

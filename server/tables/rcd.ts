@@ -1,4 +1,4 @@
-import { quoted, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** Greatest and least break times by multiple of IΔn. */
 export interface RcdTimes {
@@ -102,6 +102,7 @@ export const rcdBands = table<RcdBand>({
     { key: "AC", type: "AC", low: 50, high: 100 },
     { key: "A-over-10mA", type: "A, IΔn > 10 mA", low: 35, high: 140 },
     { key: "A-to-10mA", type: "A, IΔn ≤ 10 mA", low: 35, high: 200 },
+    memory({ key: "B-smooth", type: "B, smooth d.c.", low: 50, high: 200 }),
     quoted({ key: "no-trip", type: "Practical no-trip test", low: 50, high: null }, {}, "0.5 IΔn must not trip"),
   ],
   // Quoted on these pages:

@@ -117,12 +117,16 @@ describe("slips of a trip time", () => {
   it.each([
     ["30 mA type A", "22 mA", 0],
     ["30 mA type A", "10 mA", 1],
-    ["30 mA type A", "42 mA", 0],
+    ["30 mA type A", "42 mA pulsating", 0],
+    ["30 mA type A", "42 mA", 1],
+    ["30 mA type A", "31 mA sinusoidal", 1],
     ["30 mA type A", "43 mA", 1],
     ["30 mA type AC", "31 mA", 1],
     ["30 mA type AC", "16 mA", 0],
-    ["10 mA type A", "19 mA", 0],
-    ["30 mA type B", "90 mA", 0],
+    ["10 mA type A", "19 mA pulsating", 0],
+    ["30 mA type B", "90 mA", 1],
+    ["30 mA type B", "50 mA smooth", 0],
+    ["30 mA type B", "90 mA smooth", 1],
     ["30 mA", "90 mA", 0],
   ])("a %s device trips at %s", (device, current, count) => {
     const lines = way(`BS EN 61009 B20 6 kA ${device}`, `trip-current ${current}`);
@@ -186,7 +190,7 @@ describe("which device was tested", () => {
 
   it("tested at another rating: the fix writes the device's own", () => {
     const [finding] = find("rcd/test-sensitivity", way(rcbo, "    rcd 100 mA 1x 24 ms"), tested);
-    expect(finding && fixed(finding)).toContain("rcd 30 mA 1x 24 ms");
+    expect(finding && fixed(finding)).toContain('rcd 30 mA was 100 mA "Rated current written wrongly" 1x 24 ms');
   });
 
   it("an instrument for type AC on a type A device, before 2022 only", () => {

@@ -78,7 +78,7 @@ export function rcdRows(study: WayStudy): string[][] {
   });
   const trip = study.live?.facts.one("trip-current");
   const [rcd] = study.rcds;
-  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
+  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, trip?.args.waveform?.value);
   const value = trip && exact(trip.args.value);
   if (!trip) return rows;
   const inside = value !== undefined && band ? value >= band.least.value && value <= band.greatest.value : undefined;

@@ -55,13 +55,14 @@ function checkOne(names: Names, tests: readonly MeterTest[], report: Reporter): 
   for (const test of tests) {
     for (const reading of readingsOfTest(test)) {
       const { quantity, fact, kind } = reading;
-      if (quantity.sign !== "=") continue;
+      // A bound above the range was shown by another instrument, or by none.
+      if (quantity.sign === "<") continue;
       const found = topOf(names, test, reading);
       if (!found || !exceeds(quantity.value, found.top.value)) continue;
       const show = kind === "insulation" ? megohms : ohms;
       const top = show(found.top.value);
       report(valueSpot(fact, quantity), {
-        message: `${show(quantity.value)} is above the range of ${found.name}, ${top}: was it off scale, or read on another instrument?`,
+        message: `${quantity.sign === ">" ? ">" : ""}${show(quantity.value)} is above the range of ${found.name}, ${top}: was it off scale, or read on another instrument?`,
         value: amount(quantity.value, "Ω"),
         limit: amount(found.top.value, "Ω"),
         source: { ref: `The range stated for ${found.name}`, standing: "computed" },

@@ -10,7 +10,7 @@ import { type Fact, type Quantity, quantityOf, type Reading } from "../../model/
 import { originElectrode } from "../../readings/electrode.ts";
 import { boardInsulation, insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
-import { deviceOnBoard, latestRcdTests, liveOfBoard, windowOf } from "../../readings/rcd-tests.ts";
+import { deviceOnBoard, latestRcdTests, liveOfBoard, type TripFact, windowOf } from "../../readings/rcd-tests.ts";
 import {
   anyStates,
   type Uncertainty,
@@ -144,7 +144,7 @@ function nearTripCurrent(context: Context, studies: readonly WayStudy[]): Near[]
   const tests = [...liveOfBoard(context), ...studies.flatMap(({ liveTests }) => liveTests)];
   return ramps(context, studies).flatMap(({ fact, rcd }) => {
     const quantity = quantityOf(fact.args.value);
-    const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
+    const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, (fact as TripFact).args.waveform?.value);
     if (!quantity || !band) return [];
     const uncertainty = uncertaintyAmong(context.names, tests, fact, quantity);
     const own = { name: "Trip current", fact, quantity, uncertainty };

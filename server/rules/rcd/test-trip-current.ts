@@ -7,6 +7,7 @@ import { meterTests } from "../../readings/meter-tests.ts";
 import { deviceOnBoard, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import { type Uncertainty, uncertaintyAmong } from "../../readings/uncertainty.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
+import { wordsAfter } from "../common/writing.ts";
 import { amount, amountOf, boardRule, factSpot, type Reporter, valueSpot } from "../frame/rule.ts";
 
 type TripFact = FactOf<"live" | "boardLive", "trip-current">;
@@ -36,6 +37,23 @@ export default boardRule({
 }`,
     },
     {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    trip-current  40 mA
+                  ^^^^^
+  }
+}`,
+      good: `way 1 radial "Bench sockets" {
+  device  BS EN 61009 B20 6 kA 30 mA type A
+  live 2026-03-05 {
+    trip-current  24 mA sinusoidal
+    trip-current  40 mA pulsating
+  }
+}`,
+    },
+    {
       setting: { stage: "tested", board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
       bad: `live 2026-03-05 {
   trip-current  east 44 mA
@@ -59,8 +77,9 @@ export default boardRule({
       }
     }
     for (const study of studies) {
-      const fact = study.liveTests.find(({ facts }) => facts.has("trip-current"))?.facts.one("trip-current");
-      if (fact) checkFact(fact as TripFact, study.rcds[0], uncertainties, report);
+      const latest = study.liveTests.find(({ facts }) => facts.has("trip-current"));
+      for (const fact of latest?.facts.all("trip-current") ?? [])
+        checkFact(fact as TripFact, study.rcds[0], uncertainties, report);
     }
   },
 });
@@ -69,20 +88,53 @@ type UncertaintyOf = (fact: TripFact, reading: Quantity) => Uncertainty | undefi
 
 function checkFact(fact: TripFact, rcd: Rcd | undefined, uncertainties: UncertaintyOf, report: Reporter): void {
   const reading = quantityOf(fact.args.value);
-  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
-  if (!reading || !rcd || !band) return;
-  const over = exceeds(reading.value, band.greatest.value) && reading.sign !== "<";
-  const under = fallsShort(reading.value, band.least.value) && reading.sign !== ">";
-  if (!over && !under) return;
-  const limit = over ? band.greatest : band.least;
+  const waveform = fact.args.waveform?.value;
+  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, waveform);
+  if (!reading || !rcd?.type || !band) return;
+  const related = [{ spot: factSpot(rcd.fact), message: `RCD tested: ${rcdLabel(rcd)}.` }];
   const meter = uncertainties(fact, reading);
+  const outside = beyond(reading, band);
+  if (outside) {
+    const limit = band[outside];
+    report(valueSpot(fact, reading), {
+      message: `Trip current ${milliamps(reading.value)} is ${outside === "greatest" ? "above" : "below"} the ${span(band)} of a ${milliamps(rcd.sensitivity)} type ${rcd.type} RCD${waveform === undefined ? "" : `, ${named[waveform]}`}.${withinUncertainty(meter, Math.abs(reading.value - limit.value))}`,
+      value: amount(reading.value, "A"),
+      limit: amountOf(limit),
+      least: outside === "least",
+      steps: [...limit.steps, ...uncertaintySteps(meter)],
+      source: limit.source,
+      related,
+    });
+    return;
+  }
+  // An instrument applies a.c. unless it is set otherwise, and with a.c. every type trips by its rating.
+  const usual = waveform === undefined ? rcdTripBand(rcd.type, rcd.sensitivity, "sinusoidal") : undefined;
+  const doubtful = usual && beyond(reading, usual);
+  if (!usual || !doubtful) return;
   report(valueSpot(fact, reading), {
-    message: `Trip current ${milliamps(reading.value)} is ${over ? "above" : "below"} the ${milliamps(band.least.value)} to ${milliamps(band.greatest.value)} of a ${milliamps(rcd.sensitivity)} type ${rcd.type} RCD.${withinUncertainty(meter, Math.abs(reading.value - limit.value))}`,
+    severity: "warning",
+    message: `Trip current ${milliamps(reading.value)} is ${doubtful === "greatest" ? "above" : "below"} the ${span(usual)} that an a.c. test allows; only with pulsating d.c. may it be ${span(band)}. Write the waveform behind it, or test with a.c.`,
     value: amount(reading.value, "A"),
-    limit: amountOf(limit),
-    least: under,
-    steps: [...limit.steps, ...uncertaintySteps(meter)],
-    source: limit.source,
-    related: [{ spot: factSpot(rcd.fact), message: `RCD tested: ${rcdLabel(rcd)}.` }],
+    limit: amountOf(usual[doubtful]),
+    least: doubtful === "least",
+    steps: usual[doubtful].steps,
+    source: usual[doubtful].source,
+    related,
+    fixes: wordsAfter(fact as Fact, "pulsating", "It was pulsating d.c."),
   });
 }
+
+type Band = NonNullable<ReturnType<typeof rcdTripBand>>;
+
+function beyond(reading: Quantity, { least, greatest }: Band): "least" | "greatest" | undefined {
+  if (exceeds(reading.value, greatest.value) && reading.sign !== "<") return "greatest";
+  return fallsShort(reading.value, least.value) && reading.sign !== ">" ? "least" : undefined;
+}
+
+const span = ({ least, greatest }: Band): string => `${milliamps(least.value)} to ${milliamps(greatest.value)}`;
+
+const named = {
+  sinusoidal: "with sinusoidal a.c.",
+  pulsating: "with pulsating d.c.",
+  smooth: "with smooth d.c.",
+} as const;

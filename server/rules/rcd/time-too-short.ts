@@ -31,8 +31,21 @@ export default boardRule({
   ],
   check({ context, studies }, report) {
     const shortest = practiceOf("rcd-shortest");
-    for (const { fact, time } of latestRcdTests(context, studies)) {
-      if (!time || time.value <= 0 || time.value >= shortest.value || time.sign === ">") continue;
+    const quick = practiceOf("rcd-quick");
+    for (const { fact, time, multiple } of latestRcdTests(context, studies)) {
+      if (!time || time.value <= 0 || time.sign === ">") continue;
+      if (time.value >= shortest.value) {
+        const single = (multiple?.value ?? 1) <= 1;
+        if (single && time.value < quick.value)
+          report(valueSpot(fact, time), {
+            severity: "information",
+            message: `${milliseconds(time.value)} at 1 × IΔn is quicker than a mechanism usually opens: was the test current set higher, or the figure read of another test?`,
+            value: amount(time.value, "s"),
+            steps: quick.steps,
+            source: quick.source,
+          });
+        continue;
+      }
       const inSeconds = `${plain(time.value * 1e6, 1)} ms`;
       report(valueSpot(fact, time), {
         message: `No RCD trips within ${milliseconds(shortest.value)}: if the meter showed seconds, write ${inSeconds}.`,
