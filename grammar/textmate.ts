@@ -141,6 +141,10 @@ function statementPattern(word: string, params: readonly Param[]): Pattern {
       ...(params.some(({ accepts }) => accepts.kind === "shorthand")
         ? [{ name: scope(wordScopes.curve), match: `[BCD][0-9]+${wordEnd}` }]
         : []),
+      // A sign for what was not measured is a word too, and no rule.
+      ...(params.some(({ accepts }) => accepts.kind === "rule") && params.some(({ accepts }) => isMeasured(accepts))
+        ? [{ include: "#common" }]
+        : []),
       ...(params.some(({ accepts }) => accepts.kind === "rule")
         ? [{ name: scope(wordScopes.rule), match: sourceOf("Word") }]
         : []),
