@@ -11,9 +11,10 @@ import { type Plan, planOf, scan, type Task } from "./run/plan.ts";
 import { type Ran, run } from "./run/run.ts";
 import { type Shard, tasksOf } from "./run/shard.ts";
 import { changedSince } from "./run/since.ts";
-import { counted, refuse } from "./say.ts";
+import { counted, refuse, sentences } from "./say.ts";
 import { withHistory } from "./signed-history.ts";
 import { sinkOf } from "./sink.ts";
+import { type Staged, stagedFiles } from "./staged.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
 
@@ -23,6 +24,8 @@ export interface CheckOptions extends ReportingOptions {
   readonly cache: boolean;
   readonly threads?: number;
   readonly since?: string;
+  /** What is staged in git, in place of what is on the disk. */
+  readonly staged?: boolean;
   readonly shard?: Shard;
   readonly history?: boolean;
 }
@@ -38,8 +41,12 @@ export async function check(args: readonly string[], options: CheckOptions, term
   const detail = { nameOf: names.nameOf, register: false };
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, options.quiet ?? false);
-  const { paths, failures: unread } = await findAsked(args, options.stdinPath, disk, terminal);
-  const failures = [...unread];
+  const found = await (options.staged
+    ? findStaged(args, options, disk, terminal)
+    : findAsked(args, options.stdinPath, disk, terminal));
+  if ("failure" in found) return refuse(found.failure, terminal);
+  const { paths } = found;
+  const failures = [...found.failures];
   const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
   const asked = planOf(scanned, paths, disk, detail);
   const whole = await narrowed(asked, options.since, disk, terminal);
@@ -49,7 +56,8 @@ export async function check(args: readonly string[], options: CheckOptions, term
   const stop = new AbortController();
   const release = terminal.onInterrupt(() => stop.abort());
   const cache = options.cache ? terminal.cache : undefined;
-  const { program, count = 1 } = terminal.threads ?? {};
+  // What is staged is known to this thread alone.
+  const { program, count = 1 } = (disk.hasOnlyLent ? undefined : terminal.threads) ?? {};
   const threads = { room: count, wanted: options.threads };
   const results = run(plan, disk, { cwd: terminal.cwd, detail, cache, program, signal: stop.signal, threads });
   const judged = options.history ? withHistory(results, disk, names, failures) : results;
@@ -104,3 +112,17 @@ const withTasks = (plan: Plan, tasks: readonly Task[]): Plan => ({
   tasks,
   files: new Set(tasks.flatMap(({ files }) => files)).size,
 });
+
+async function findStaged(
+  args: readonly string[],
+  { stdinPath, since, info }: CheckOptions,
+  disk: Disk,
+  terminal: Terminal,
+): Promise<Staged | { readonly failure: string }> {
+  if (args.length > 0 || stdinPath !== undefined || since !== undefined)
+    return { failure: "--staged checks what is staged in git: leave out paths, --stdin-path and --since." };
+  const staged = await stagedFiles(terminal.cwd, disk);
+  if (!("failure" in staged) && info && staged.paths.length + staged.failures.length === 0)
+    terminal.err(sentences(["No schedules are staged: none was checked."]));
+  return staged;
+}

@@ -26,6 +26,7 @@ export class Disk implements Sources {
   readonly #texts = new Map<string, Known>();
   readonly #lent = new Map<string, string>();
   readonly #grounds: Grounds;
+  #onlyLent = false;
 
   /** `folders`: what another disk admits, as it is. */
   constructor(cwd: string, folders?: readonly string[]) {
@@ -105,7 +106,8 @@ export class Disk implements Sources {
 
   #read(path: string, read: Reader): Known & { readonly text: Text } {
     const lent = this.#lent.get(path);
-    return this.#keep(path, lent === undefined ? read(path, this.#grounds) : { text: lent, bom: false });
+    if (lent !== undefined) return this.#keep(path, { text: lent, bom: false });
+    return this.#keep(path, this.#onlyLent ? { failure: "it is not staged." } : read(path, this.#grounds));
   }
 
   #keep(path: string, text: Text): Known & { readonly text: Text } {
@@ -142,6 +144,15 @@ export class Disk implements Sources {
     this.#grounds.admit(dirname(path));
     this.#lent.set(path, text);
     this.#texts.delete(path);
+  }
+
+  /** Nothing is read of the disk any more: there is only what is lent. */
+  lendOnly(): void {
+    this.#onlyLent = true;
+  }
+
+  get hasOnlyLent(): boolean {
+    return this.#onlyLent;
   }
 
   /** The texts that stand for what is on the disk. */

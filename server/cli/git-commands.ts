@@ -2,7 +2,10 @@
 import { type Command, Option } from "commander";
 import { styles } from "../merge/write.ts";
 import type { AddCommand } from "./commands.ts";
+import { doctor } from "./git-doctor.ts";
+import { type SetupOptions, setup } from "./git-setup.ts";
 import { type MergeOptions, mergeCommand } from "./merge.ts";
+import { textconv } from "./textconv.ts";
 
 export const addMerge: AddCommand = (program: Command, terminal, finish) => {
   program
@@ -34,4 +37,45 @@ Examples:
     .action(async (base: string, ours: string, theirs: string, options: MergeOptions) =>
       finish(await mergeCommand({ base, ours, theirs }, options, terminal)),
     );
+};
+
+export const addGit: AddCommand = (program: Command, terminal, finish) => {
+  const group = program
+    .command("git")
+    .description("Set a repository up for schedules, and prove that it is.")
+    .addHelpText(
+      "after",
+      `
+Examples:
+  wayfile git setup --dry-run     what would be written, and where
+  wayfile git setup               merges, hunk headers and hooks for this repository
+  wayfile git doctor              merges as this repository is set up, to prove it
+  wayfile git setup --undo        takes it all away again
+`,
+    );
+  group
+    .command("setup")
+    .description("Have git merge, compare and check schedules here by what their lines say.")
+    .option("--dry-run", "show what would be written, and write nothing")
+    .option("--undo", "take away what was set up")
+    .option("--textconv", "have git diff show facts under their addresses instead of lines")
+    .option("--no-hooks", "leave out the hooks that check what is staged")
+    .addHelpText(
+      "after",
+      `
+Written are the configuration of this repository, .git/info/attributes and two hooks: nothing that is
+committed, and nothing over what somebody else wrote. Where the program is gone later, git merges line
+by line as it does without it, and neither side is lost.
+`,
+    )
+    .action(async (options: SetupOptions) => finish(await setup(options, terminal)));
+  group
+    .command("doctor")
+    .description("Prove by a merge that git is set up here.")
+    .action(async () => finish(await doctor(terminal)));
+  group
+    .command("textconv")
+    .description("Write the facts of a schedule under their addresses, as git diff asks for them.")
+    .argument("<FILE>", "the schedule")
+    .action((file: string) => finish(textconv(file, terminal)));
 };

@@ -11,7 +11,7 @@ import { addCheck, addGather } from "./check-commands.ts";
 import { type AddCommand, addExplain, addFmt, addSize, addWorksheet } from "./commands.ts";
 import { addCompletion } from "./completion.ts";
 import { exit } from "./exit.ts";
-import { addMerge } from "./git-commands.ts";
+import { addGit, addMerge } from "./git-commands.ts";
 import { withLoadInOne } from "./load.ts";
 import { addEnter, addSchedule } from "./paper-commands.ts";
 import { addRegister } from "./register-command.ts";
@@ -83,6 +83,7 @@ const everyCommand: readonly AddCommand[] = [
   addHistory,
   addMerge,
   addRegister,
+  addGit,
   addGather,
   addCompletion,
   addServe,

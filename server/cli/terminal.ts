@@ -15,6 +15,8 @@ export interface Terminal {
   readonly width: number | undefined;
   /** How this program is called here, for suggestions that can be copied. */
   readonly program: string;
+  /** The file of this program, for what starts it later. */
+  readonly script: string;
   out(text: TerminalText): void;
   err(text: TerminalText): void;
   /** A schedule for a program to read: sign by sign into a pipe or a file, and harmless where a screen would obey it. */
@@ -70,6 +72,7 @@ export function processTerminal(program: string): Terminal {
     colour: wantsColour(process.stdout, process.env),
     width: widthOf(process.stdout, process.env),
     program: programName(process.argv[1] ?? ""),
+    script: process.argv[1] ?? "",
     out: ({ text }) => status.aside(process.stdout, text),
     err: ({ text }) => status.aside(process.stderr, text),
     data: (text) => write(process.stdout, process.stdout.isTTY ? lines(text).text : text),

@@ -66,6 +66,7 @@ async function runAt(cwd: string, options: RunOptions, args: readonly string[]):
     colour,
     width: undefined,
     program: "wayfile",
+    script: join(import.meta.dirname, "../../server/main.cli.ts"),
     out: ({ text }) => {
       out += text;
     },

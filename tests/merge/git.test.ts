@@ -2,7 +2,7 @@
 import { spawnSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it, vi } from "vitest";
 import { format } from "../../server/format/format.ts";
 import { entriesOfFile } from "../../server/readings/entries.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
@@ -12,8 +12,12 @@ const root = join(import.meta.dirname, "../..");
 const workshop = readFileSync(join(root, "examples/heron-wharf/workshop.ways"), "utf8");
 const program = `'${process.execPath}' '${join(root, "server/main.cli.ts")}'`;
 
+// Each merge starts this program anew.
+vi.setConfig({ testTimeout: 300_000 });
+
 const repositories: TestRepository[] = [];
 afterAll(() => {
+  vi.resetConfig();
   for (const repository of repositories) repository.end();
 });
 
