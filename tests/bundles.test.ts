@@ -1,6 +1,6 @@
 /** The finished files, as they are shipped: each is loaded once, is small enough, and nothing else is packed. */
 import { execFileSync, spawn } from "node:child_process";
-import { readFileSync, statSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { listFiles, PackageManager } from "@vscode/vsce";
@@ -15,8 +15,10 @@ describe("bundles", () => {
   test.each([
     ["client.cjs", 500],
     ["page.js", 80],
-    ["server.cjs", 1300],
-    ["wayfile.cjs", 1300],
+    ["server.cjs", 1500],
+    ["wayfile.cjs", 1500],
+    ["pdf.cjs", 2100],
+    ["tables.cjs", 200],
   ])("%s stays under %i kB", (name, ceiling) => {
     expect(statSync(bundle(name)).size / 1000).toBeLessThan(ceiling);
   });
@@ -56,9 +58,27 @@ describe("bundles", () => {
     expect(output).toContain(version);
   });
 
+  test("papers are set by parts of their own, far from this package", () => {
+    const folder = mkdtempSync(join(tmpdir(), "wayfile-papers-"));
+    writeFileSync(
+      join(folder, "a.ways"),
+      'wayfile 1\ninstallation "A" {\n  board A "B" {\n    way 1 radial "Ω"\n  }\n}\n',
+    );
+    for (const [name, magic] of [
+      ["a.pdf", "%PDF-"],
+      ["a.xlsx", "PK"],
+    ] as const) {
+      execFileSync(bundle("wayfile.cjs"), ["schedule", "a.ways", "-o", name], { cwd: folder });
+      expect(readFileSync(join(folder, name), "latin1")).toMatch(new RegExp(`^${magic}`));
+    }
+    const back = execFileSync(bundle("wayfile.cjs"), ["enter", "a.ways", "a.xlsx"], { cwd: folder, encoding: "utf8" });
+    expect(back).toBe("No new reading is entered.\n");
+    rmSync(folder, { recursive: true });
+  });
+
   test("the licences of all that is bundled are there", () => {
     const text = readFileSync(bundle("third-party.txt"), "utf8");
-    for (const name of ["vscode-languageclient", "vscode-languageserver", "chevrotain"]) {
+    for (const name of ["vscode-languageclient", "vscode-languageserver", "chevrotain", "pdfkit", "dejavu-fonts-ttf"]) {
       expect(text).toMatch(new RegExp(`^${name} [\\d.]+ \\(`, "m"));
     }
   });
@@ -82,7 +102,9 @@ describe("bundles", () => {
       "dist/client.cjs",
       "dist/page.css",
       "dist/page.js",
+      "dist/pdf.cjs",
       "dist/server.cjs",
+      "dist/tables.cjs",
       "dist/third-party.txt",
       "grammar/generated/language-configuration.json",
       "grammar/generated/wayfile.tmLanguage.json",

@@ -4,7 +4,7 @@ import { readingsOfSheet } from "../entry/sheet-file.ts";
 import { placeName } from "../entry/slots.ts";
 import { readingsOfTable, type Table, type TableOptions } from "../entry/table.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
-import { type Separator, tableOfCsv } from "../papers/read-csv.ts";
+import type { Separator } from "../papers/separators.ts";
 import { entriesOfFile } from "../readings/entries.ts";
 import { none } from "../reports/common/target.ts";
 import { headingOf } from "../reports/schedule/heading.ts";
@@ -80,13 +80,15 @@ async function incomingOf(
   if (extname(path).toLowerCase() === ".xlsx") {
     const bytes = disk.bytes(disk.path(path));
     if ("failure" in bytes) return bytes;
-    const { tableOfWorkbook } = await import("../papers/read-workbook.ts");
+    const { tableOfWorkbook } = await import("../papers/tables.ts");
     return ofTable(await tableOfWorkbook(bytes), installation, options);
   }
   const text = disk.text(disk.path(path));
   if ("failure" in text) return text;
-  if (!text.text.trimStart().startsWith("{"))
+  if (!text.text.trimStart().startsWith("{")) {
+    const { tableOfCsv } = await import("../papers/tables.ts");
     return ofTable(tableOfCsv(text.text, options.separator), installation, options);
+  }
   const sheet = readingsOfSheet(text.text);
   return "failure" in sheet ? sheet : { incoming: sheet.incoming, unchanged: 0, passed: [] };
 }

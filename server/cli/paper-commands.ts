@@ -1,6 +1,6 @@
 /** The commands that write the papers which leave the house. */
 import { type Command, Option } from "commander";
-import { separatorNames } from "../papers/read-csv.ts";
+import { separatorNames } from "../papers/separators.ts";
 import { type EnterCommandOptions, enterCommand } from "./enter.ts";
 import { type ScheduleCommandOptions, schedule, scheduleFormats } from "./schedule.ts";
 import type { Terminal } from "./terminal.ts";

@@ -2,7 +2,9 @@
  * Papers that leave the house: a report with its imprint, in a setting for people or as a file for other programs. What
  * needs a library is loaded when it is asked for.
  */
-import { extname, resolve } from "node:path";
+import { dirname, extname, resolve } from "node:path";
+import { readBytes } from "../disk/read-now.ts";
+import { Repository } from "../git/repository.ts";
 import type { Installation } from "../model/installation.ts";
 import { csvOf } from "../papers/csv.ts";
 import type { ValueTable } from "../reports/schedule/values.ts";
@@ -15,7 +17,7 @@ import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { writeFile } from "./write.ts";
 
-export const papers = [...(Object.keys(settings) as Setting[])] as const;
+export const papers = [...(Object.keys(settings) as Setting[]), "pdf"] as const;
 
 export interface PaperOptions {
   /** How it is set; by the ending of the file it goes to if left out. */
@@ -51,7 +53,7 @@ export async function writePaper(
   const kind = format ?? byEnding[extname(outputFile ?? "").toLowerCase()] ?? "text";
   const read = readProject(path, terminal);
   if ("failure" in read) return refuse(read.failure, terminal);
-  const imprint: Imprint = { file: path, printed: terminal.today() };
+  const imprint: Imprint = { file: path, ...(await revisionOf(path, terminal.cwd)), printed: terminal.today() };
   const made = await content(kind, makers, read, imprint);
   if ("failure" in made) return refuse(made.failure, terminal);
   if (outputFile !== undefined) {
@@ -66,6 +68,21 @@ export async function writePaper(
   return read.findings.length > 0 ? exit.failed : exit.clean;
 }
 
+/** The commit the file was last changed in, and whether it differs from it now; nothing outside a repository. */
+async function revisionOf(path: string, cwd: string): Promise<Pick<Imprint, "revision">> {
+  const file = resolve(cwd, path);
+  const repository = await Repository.round(dirname(file));
+  if ("failure" in repository) return {};
+  const inside = repository.inside(file);
+  const head = await repository.commit("HEAD");
+  if (inside === undefined || "failure" in head) return {};
+  const [held, now] = [await repository.contents(head, [inside]), readBytes(file)];
+  if ("failure" in held || "failure" in now) return {};
+  const kept = held.get(inside);
+  if (!kept) return { revision: "not in the repository yet" };
+  return { revision: `${head.commit.slice(0, 8)}${kept.equals(now) ? "" : ", changed since"}` };
+}
+
 type Read = Exclude<ReturnType<typeof readProject>, Failure>;
 
 async function content(
@@ -78,11 +95,13 @@ async function content(
     const table = values?.(installations) ?? { failure: "This paper is no table: it cannot be written as one." };
     if ("failure" in table) return table;
     if (kind === "csv") return { content: csvOf(table) };
-    const { workbookOf } = await import("../papers/workbook.ts");
+    const { workbookOf } = await import("../papers/tables.ts");
     return { content: await workbookOf(table, imprint) };
   }
   const made = report(installations, check);
   if ("failure" in made) return made;
   const whole = { ...made, imprint };
-  return { content: settings[kind as Setting](whole) };
+  if (kind !== "pdf") return { content: settings[kind as Setting](whole) };
+  const { pdfOf } = await import("../papers/pdf.ts");
+  return { content: await pdfOf(whole) };
 }

@@ -2,12 +2,9 @@
 import { parse } from "csv-parse/sync";
 import type { Table } from "../entry/table.ts";
 import { unharmed } from "./csv.ts";
+import { type Separator, separatorNames, separators } from "./separators.ts";
 
 export type ReadTable = Table | { readonly failure: string };
-
-const separators = { comma: ",", semicolon: ";", tab: "\t" } as const;
-export type Separator = keyof typeof separators;
-export const separatorNames = Object.keys(separators) as readonly Separator[];
 
 export function tableOfCsv(text: string, separator?: Separator): ReadTable {
   const sign = separator === undefined ? separatorOf(text) : separators[separator];

@@ -3,10 +3,12 @@
  * `node tests/build/bundle.ts`, or `npm run build`.
  */
 import { chmod, readdir, readFile, rm, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, join } from "node:path";
+import { brotliCompressSync } from "node:zlib";
 import { type BuildOptions, build, type Plugin, transform } from "esbuild";
 import { checkPageMarkdown } from "../../server/features/check-page.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
+import { plainFont } from "../../server/papers/font-tables.ts";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
@@ -47,6 +49,40 @@ const withoutSamples: Plugin = {
   },
 };
 
+/** What needs a large library is a file of its own, beside the program, that is loaded when it is asked for. */
+const apart: Plugin = {
+  name: "apart",
+  setup({ onResolve }) {
+    onResolve({ filter: /[\\/]papers[\\/](?:pdf|tables)\.ts$/ }, ({ kind, path }) =>
+      kind === "dynamic-import" ? { path: `./${basename(path, ".ts")}.cjs`, external: true } : undefined,
+    );
+  },
+};
+
+/** The typeface goes into the file that sets papers: compressed, and read when the first page is made. */
+const withFonts: Plugin = {
+  name: "with-fonts",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]server[\\/]papers[\\/]fonts\.ts$/ }, async () => {
+      const folder = join(root, "node_modules/dejavu-fonts-ttf/ttf");
+      const names = {
+        plain: "DejaVuSansCondensed",
+        bold: "DejaVuSansCondensed-Bold",
+        slanted: "DejaVuSansCondensed-Oblique",
+      };
+      const entries = await Promise.all(
+        Object.entries(names).map(async ([key, name]) => {
+          const packed = brotliCompressSync(plainFont(await readFile(join(folder, `${name}.ttf`)))).toString("base64");
+          return `${key}: () => brotliDecompressSync(Buffer.from("${packed}", "base64"))`;
+        }),
+      );
+      packages.add("node_modules/dejavu-fonts-ttf");
+      const contents = `import { brotliDecompressSync } from "node:zlib";\nexport const fontFiles = { ${entries.join(", ")} };`;
+      return { contents, loader: "js" };
+    });
+  },
+};
+
 /** What runs in a browser: the page of the live view knows no Node and no modules. */
 const inBrowser = {
   platform: "browser",
@@ -58,17 +94,28 @@ const inBrowser = {
   jsxImportSource: "preact",
 } satisfies BuildOptions;
 
+const packages = new Set<string>();
+
 const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   // The editor lends its API under the name vscode; it is not a package.
   "client.cjs": { entryPoints: ["client/extension.ts"], external: ["vscode"] },
   "page.js": { ...inBrowser, entryPoints: ["client/page/editor-page.ts"] },
   "library.mjs": { ...inBrowser, format: "esm", jsx: "preserve", entryPoints: ["server/library/index.ts"] },
-  "server.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples] },
-  "wayfile.cjs": { entryPoints: ["server/main.cli.ts"], banner: { js: `#!/usr/bin/env node\n${ahead}` } },
+  "server.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples, apart] },
+  "wayfile.cjs": {
+    entryPoints: ["server/main.cli.ts"],
+    banner: { js: `#!/usr/bin/env node\n${ahead}` },
+    plugins: [apart],
+  },
+  "pdf.cjs": {
+    entryPoints: ["server/papers/pdf.ts"],
+    plugins: [withFonts],
+    alias: { pdfkit: join(root, "node_modules/pdfkit/js/pdfkit.js") },
+  },
+  "tables.cjs": { entryPoints: ["server/papers/tables.ts"] },
 };
 
 await rm(dist, { recursive: true, force: true });
-const packages = new Set<string>();
 const sizes = await Promise.all(
   Object.entries(bundles).map(async ([name, options]) => {
     const outfile = join(dist, name);

@@ -1,5 +1,5 @@
 /** One circuit as a row: what is said of it, and its latest readings. */
-import { metres, plain, squareMillimetres } from "../../calc/result.ts";
+import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
 import { isOwnRcd } from "../../circuit/rcds.ts";
 import { deadTestsDue, liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
@@ -47,7 +47,7 @@ function detailCells(study: WayStudy): Cells {
     disconnect: said(time ? plain(facts.one("disconnect")?.args.time.value ?? time.value) : ""),
     "max-Zs": limit
       ? {
-          ...said(plain(limit.value)),
+          ...said(number(ohms(limit.value))),
           ...(by === "rcd" ? { note: "Zs limit of the RCD: 50 V divided by IΔn" } : {}),
           ...(limit.source.standing === "memory"
             ? { note: "limit from memory: verify it in your copy of the standard" }

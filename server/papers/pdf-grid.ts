@@ -1,0 +1,181 @@
+/** A grid on a page: bands over columns, headings on every page, figures at 9 pt where they fit, whole words only. */
+import type { Cell, Column, Grid } from "../reports/setting/document.ts";
+import type { Setting, Sheet } from "./sheet.ts";
+import { shown } from "./shown.ts";
+
+interface Laid {
+  readonly column: Column;
+  readonly x: number;
+  readonly width: number;
+}
+
+interface Look {
+  readonly size: number;
+  readonly head: number;
+  readonly gap: number;
+}
+
+const padding = 2.2;
+
+export function drawGrid(grid: Grid, sheet: Sheet, title: string): void {
+  const look = lookOf(grid, sheet);
+  const columns = layOut(grid, sheet, look);
+  const head = (): void => drawHead(grid, columns, sheet, look);
+  const again = (): void => {
+    sheet.flow(`${shown(title)}, continued`, { font: "bold", size: 9 });
+    head();
+  };
+  sheet.need(70);
+  head();
+  sheet.repeating(again, () => {
+    for (const row of grid.rows) drawRow(row, columns, sheet, look);
+  });
+  sheet.y += 4;
+  grid.notes.forEach((note, at) => {
+    sheet.flow(shown(`${at + 1}) ${note}`), { size: 7.5, after: 1 });
+  });
+  sheet.y += 3;
+}
+
+const columnsOf = ({ bands }: Grid): Column[] => bands.flatMap(({ columns }) => [...columns]);
+
+/** 9 pt, and less only where a row would not fit the page. */
+function lookOf(grid: Grid, sheet: Sheet): Look {
+  for (let size = 9; size > 6; size -= 0.25) {
+    const look = { size, head: Math.min(7, size), gap: 4 };
+    const least = columnsOf(grid).map((column, at) => leastWidth(column, cellsAt(grid, at), sheet, look));
+    if (sum(least) + gapsOf(grid, look) <= sheet.width) return look;
+  }
+  return { size: 6, head: 6, gap: 2 };
+}
+
+const gapsOf = ({ bands }: Grid, { gap }: Look): number => gap * Math.max(bands.length - 1, 0);
+const cellsAt = ({ rows }: Grid, at: number): Cell[] => rows.flatMap((row) => row[at] ?? []);
+const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
+
+const settingOf = ({ kind }: Cell, { size }: Look): Setting => ({
+  size,
+  font: kind === "calculated" ? "slanted" : kind === "missing" ? "bold" : "plain",
+  grey: kind === "absent",
+});
+
+const lastSize = 6.5;
+
+function cellWidth(cell: Cell, sheet: Sheet, look: Look): number {
+  const mark = cell.mark === undefined ? 0 : sheet.widthOf(cell.mark, { size: look.size * 0.65 }) + 0.8;
+  const last = cell.last === undefined ? 0 : sheet.widthOf(shown(cell.last), { size: lastSize }) + 2;
+  const own = cell.kind === "blank" ? 14 : sheet.widthOf(shown(cell.text), settingOf(cell, look));
+  return own + mark + last;
+}
+
+/** What does not wrap as wide as it is; words as wide as the longest of them. */
+function leastWidth(column: Column, cells: readonly Cell[], sheet: Sheet, look: Look): number {
+  const head = { size: look.head, font: "bold" } as const;
+  const heads = [...column.title.split(" "), column.unit].map((word) => sheet.widthOf(word, head));
+  const widths = column.wraps
+    ? cells.flatMap((cell) =>
+        shown(cell.text)
+          .split(" ")
+          .map((word) => sheet.widthOf(word, settingOf(cell, look))),
+      )
+    : cells.map((cell) => cellWidth(cell, sheet, look));
+  return Math.max(...heads, ...widths, 6) + 2 * padding;
+}
+
+function layOut(grid: Grid, sheet: Sheet, look: Look): Laid[] {
+  const columns = columnsOf(grid);
+  const least = columns.map((column, at) => leastWidth(column, cellsAt(grid, at), sheet, look));
+  let spare = sheet.width - sum(least) - gapsOf(grid, look);
+  const widths = columns.map((column, at) => {
+    const width = least[at] ?? 0;
+    if (!column.wraps || spare <= 0) return width;
+    const natural = Math.max(...cellsAt(grid, at).map((cell) => cellWidth(cell, sheet, look))) + 2 * padding;
+    const more = Math.min(Math.max(natural - width, 0), spare);
+    spare -= more;
+    return width + more;
+  });
+  // What is left over is shared, up to a breath of air.
+  const air = Math.min(Math.max(spare, 0) / columns.length, 6);
+  const starts = new Set(grid.bands.map((_, at) => sum(grid.bands.slice(0, at).map((band) => band.columns.length))));
+  let x = sheet.left;
+  return columns.map((column, at) => {
+    if (at > 0 && starts.has(at)) x += look.gap;
+    const laid = { column, x, width: (widths[at] ?? 0) + air };
+    x += laid.width;
+    return laid;
+  });
+}
+
+function drawHead({ bands }: Grid, columns: readonly Laid[], sheet: Sheet, { head }: Look): void {
+  let at = 0;
+  const setting = { size: head, font: "bold" } as const;
+  const top = sheet.y;
+  for (const { title, columns: own } of bands) {
+    const [first, last] = [columns[at], columns[at + own.length - 1]];
+    at += own.length;
+    if (!first || !last) continue;
+    const width = last.x + last.width - first.x;
+    sheet.put(title, { ...setting, size: head + 0.5, x: first.x + padding, y: top, width: width - padding });
+    sheet.line(first.x, top + head + 3.5, width, 0.7);
+  }
+  const inner = ({ width }: Laid): number => width - 2 * padding;
+  const heights = columns.map((one) => sheet.heightOf(one.column.title, inner(one), setting));
+  const tallest = Math.max(...heights);
+  const y = top + head + 6;
+  columns.forEach((one, index) => {
+    const placed = { x: one.x + padding, width: inner(one) };
+    sheet.put(one.column.title, { ...setting, ...placed, y: y + tallest - (heights[index] ?? 0) });
+    sheet.put(one.column.unit, { size: head, grey: true, ...placed, y: y + tallest });
+  });
+  sheet.y = y + tallest + head + 3.5;
+  sheet.line(sheet.left, sheet.y, sheet.width, 0.7);
+}
+
+function drawRow(row: readonly Cell[], columns: readonly Laid[], sheet: Sheet, look: Look): void {
+  const inner = ({ width }: Laid): number => width - 2 * padding;
+  const heights = columns.map((one, at) => {
+    const cell = row[at];
+    return cell && one.column.wraps ? sheet.heightOf(shown(cell.text), inner(one), settingOf(cell, look)) : 0;
+  });
+  const isBlank = row.some(({ kind }) => kind === "blank");
+  const height = Math.max(...heights, look.size * 1.2, isBlank ? 15 : 0) + 3;
+  sheet.need(height);
+  const y = sheet.y + 1.5;
+  columns.forEach((one, at) => {
+    const cell = row[at];
+    if (cell) drawCell(cell, one, { y, height: height - 3 }, sheet, look);
+  });
+  sheet.y += height;
+  sheet.line(sheet.left, sheet.y, sheet.width, 0.25);
+}
+
+interface Spot {
+  readonly y: number;
+  readonly height: number;
+}
+
+function drawCell(cell: Cell, { column, x, width }: Laid, { y, height }: Spot, sheet: Sheet, look: Look): void {
+  const setting = settingOf(cell, look);
+  const left = x + padding;
+  if (cell.kind === "missing") sheet.tint(x, y - 1, width, height + 2);
+  if (cell.kind === "blank") {
+    const last = cell.last === undefined ? "" : shown(cell.last);
+    const taken = last === "" ? 0 : sheet.widthOf(last, { size: lastSize }) + 2;
+    sheet.line(left, y + height - 1, width - 2 * padding - taken, 0.5);
+    if (last !== "")
+      sheet.put(last, {
+        size: lastSize,
+        grey: true,
+        x: x + width - padding - taken + 2,
+        y: y + height - 9,
+        width: taken,
+      });
+    return;
+  }
+  const text = shown(cell.text);
+  sheet.put(text, { ...setting, x: left, y, width: column.wraps ? width - 2 * padding : width });
+  if (cell.mark !== undefined) {
+    const at = left + (column.wraps ? 0 : sheet.widthOf(text, setting)) + 0.6;
+    sheet.put(cell.mark, { size: look.size * 0.65, x: at, y: y - 0.5, width: 20 });
+  }
+}

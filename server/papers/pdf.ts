@@ -1,0 +1,88 @@
+/** A report as PDF: the same blocks as its other settings, black on white, without a browser. */
+import { working } from "../calc/result.ts";
+import {
+  type Block,
+  gapText,
+  imprintText,
+  judgementText,
+  type Report,
+  type Section,
+  sourceText,
+  verdictMarks,
+} from "../reports/setting/document.ts";
+import { drawGrid } from "./pdf-grid.ts";
+import { drawParticulars, drawSignatures, drawTable } from "./pdf-tables.ts";
+import { Sheet } from "./sheet.ts";
+import { shown } from "./shown.ts";
+
+export function pdfOf(report: Report): Promise<Uint8Array> {
+  const { title, lead, sections, cautions, imprint, turned } = report;
+  const sheet = new Sheet(turned !== undefined, title, imprint?.printed);
+  sheet.flow(shown(title), { font: "bold", size: 14, after: 4 });
+  for (const line of lead) sheet.flow(shown(line), { size: turned ? 7.5 : 9, grey: true, after: 2 });
+  sheet.line(sheet.left, sheet.y + 1, sheet.width, 1);
+  sheet.y += 8;
+  sections.forEach((section, at) => {
+    drawSection(section, sheet, at === 0 || section.level === 2);
+  });
+  if (cautions !== "") {
+    sheet.y += 6;
+    sheet.flow(shown(cautions), { size: 7.5, grey: true });
+  }
+  return sheet.finish(shown([title, ...(imprint ? [imprintText(imprint)] : [])].join(" · ")));
+}
+
+function drawSection({ level, title, blocks }: Section, sheet: Sheet, here: boolean): void {
+  if (!here) sheet.turn();
+  const size = level === 1 ? 11.5 : 9.5;
+  // A heading keeps with what follows it.
+  sheet.need(Math.min(70, sheet.whole));
+  if (level === 2) sheet.y += 5;
+  sheet.flow(shown(title), { font: "bold", size, after: 4 });
+  for (const block of blocks) drawBlock(block, sheet, title);
+}
+
+function drawBlock(block: Block, sheet: Sheet, title: string): void {
+  switch (block.kind) {
+    case "paragraph":
+      return sheet.flow(shown(block.text), { size: 8.5 });
+    case "caution":
+      return drawCaution(shown(block.text), sheet);
+    case "table":
+      return drawTable(block, sheet);
+    case "grid":
+      return drawGrid(block, sheet, title);
+    case "particulars":
+      return drawParticulars(block, sheet);
+    case "signatures":
+      return drawSignatures(block, sheet);
+    case "figure":
+      return sheet.flow(shown(`${block.title}: ${block.description}`), { size: 8.5 });
+    case "gap":
+      return sheet.flow(shown(`? ${gapText(block)}`), { size: 8.5 });
+    case "judgement":
+      return sheet.flow(shown(`${verdictMarks[block.verdict]} ${judgementText(block)}`), {
+        size: 8.5,
+        font: block.verdict === "fails" ? "bold" : "plain",
+        after: 1.5,
+      });
+    case "calculation":
+      sheet.need(24);
+      sheet.flow(shown(block.result === "" ? block.name : `${block.name}: ${block.result}`), {
+        size: 8.5,
+        font: "bold",
+        after: 1,
+      });
+      for (const step of block.steps) sheet.flow(shown(working([step])), { size: 8, indent: 12, after: 1 });
+      if (block.source) sheet.flow(shown(sourceText(block.source)), { size: 7.5, grey: true, indent: 12 });
+  }
+}
+
+function drawCaution(text: string, sheet: Sheet): void {
+  const width = sheet.width - 16;
+  const height = sheet.heightOf(text, width, { font: "bold", size: 8.5 });
+  sheet.need(height + 14);
+  sheet.frame(sheet.left, sheet.y, sheet.width, height + 10);
+  sheet.put(text, { x: sheet.left + 8, y: sheet.y + 5, width, font: "bold", size: 8.5 });
+  sheet.y += height + 16;
+}

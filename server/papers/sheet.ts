@@ -1,0 +1,183 @@
+/** Pages of A4 that are filled from top to bottom. The library knows no table that goes on, so pages are made here. */
+import PDFDocument from "pdfkit";
+import { type FontName, fontFiles } from "./fonts.ts";
+
+/** Points to a millimetre. */
+const mm = 72 / 25.4;
+const a4 = { short: 210 * mm, long: 297 * mm } as const;
+
+export interface Setting {
+  readonly font?: FontName;
+  readonly size?: number;
+  readonly grey?: boolean;
+}
+
+export interface Placed extends Setting {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+}
+
+export class Sheet {
+  readonly left: number;
+  readonly width: number;
+  y: number;
+  readonly #doc: PDFKit.PDFDocument;
+  readonly #top: number;
+  readonly #bottom: number;
+  readonly #chunks: Uint8Array[] = [];
+  readonly #widths = new Map<string, number>();
+  /** What is drawn at the top of a page that goes on with something, and how high it is. */
+  #again: (() => void) | undefined;
+
+  constructor(turned: boolean, title: string, day: string | undefined) {
+    const [width, height] = turned ? [a4.long, a4.short] : [a4.short, a4.long];
+    // One fixed moment, so that the same schedule gives the same bytes.
+    const made = new Date(`${day ?? "2000-01-01"}T00:00:00Z`);
+    this.#doc = new PDFDocument({
+      size: [width, height],
+      margin: 0,
+      bufferPages: true,
+      lang: "en-GB",
+      displayTitle: true,
+      font: fontFiles.plain() as unknown as string,
+      info: { Title: title, CreationDate: made, ModDate: made },
+    });
+    for (const name of ["plain", "bold", "slanted"] as const) this.#doc.registerFont(name, fontFiles[name]() as never);
+    this.#doc.on("data", (chunk: Uint8Array) => this.#chunks.push(chunk));
+    // Room for the punch on the side that is bound.
+    this.left = (turned ? 12 : 20) * mm;
+    this.width = width - this.left - 12 * mm;
+    this.#top = (turned ? 15 : 14) * mm;
+    this.#bottom = height - 15 * mm;
+    this.y = this.#top;
+  }
+
+  get room(): number {
+    return this.#bottom - this.y;
+  }
+
+  /** The height a page offers. */
+  get whole(): number {
+    return this.#bottom - this.#top;
+  }
+
+  turn(): void {
+    this.#doc.addPage();
+    this.y = this.#top;
+    this.#again?.();
+  }
+
+  /** Begins a page unless so much room is left, or nothing is on this one yet. */
+  need(height: number): void {
+    if (height > this.room && this.y > this.#top) this.turn();
+  }
+
+  /** While `draw` runs, every new page begins with `again`. */
+  repeating(again: () => void, draw: () => void): void {
+    this.#again = again;
+    draw();
+    this.#again = undefined;
+  }
+
+  #set({ font = "plain", size = 9, grey = false }: Setting): void {
+    this.#doc
+      .font(font)
+      .fontSize(size)
+      .fillColor(grey ? "#444" : "#000");
+  }
+
+  /** Measured once for every size: shaping a text costs more than all else of a page. */
+  widthOf(text: string, { font = "plain", size = 9 }: Setting): number {
+    const key = `${font} ${text}`;
+    let width = this.#widths.get(key);
+    if (width === undefined) {
+      this.#set({ font, size: 10 });
+      width = this.#doc.widthOfString(text) / 10;
+      this.#widths.set(key, width);
+    }
+    return width * size;
+  }
+
+  /** The lines a text is broken into at its blanks. A word that is wider than all there is stays whole. */
+  linesOf(text: string, width: number, setting: Setting): string[] {
+    const lines: string[] = [];
+    const blank = this.widthOf("n n", setting) - this.widthOf("nn", setting);
+    let [line, used] = ["", 0];
+    for (const word of text.split(" ")) {
+      const wide = this.widthOf(word, setting);
+      if (line !== "" && used + blank + wide > width + slack) {
+        lines.push(line);
+        [line, used] = [word, wide];
+      } else {
+        [line, used] = line === "" ? [word, wide] : [`${line} ${word}`, used + blank + wide];
+      }
+    }
+    return text === "" ? [] : [...lines, line];
+  }
+
+  heightOf(text: string, width: number, setting: Setting): number {
+    return this.linesOf(text, width, setting).length * (setting.size ?? 9) * lineHeight;
+  }
+
+  /** Puts a text where it is said; nothing else moves. */
+  put(text: string, placed: Placed): void {
+    const lines = this.linesOf(text, placed.width, placed);
+    this.#set(placed);
+    lines.forEach((line, at) => {
+      // The library would break lines, and begin pages, by itself.
+      this.#doc.text(line, placed.x, placed.y + at * (placed.size ?? 9) * lineHeight, { lineBreak: false });
+    });
+  }
+
+  /** A paragraph over the whole width, that may go on overleaf. */
+  flow(text: string, setting: Setting & { readonly indent?: number; readonly after?: number } = {}): void {
+    const { indent = 0, after = 3 } = setting;
+    const height = (setting.size ?? 9) * lineHeight;
+    for (const line of this.linesOf(text, this.width - indent, setting)) {
+      this.need(height);
+      this.put(line, { ...setting, x: this.left + indent, y: this.y, width: Number.POSITIVE_INFINITY });
+      this.y += height;
+    }
+    this.y += after;
+  }
+
+  line(x: number, y: number, width: number, weight = 0.4): void {
+    this.#doc
+      .moveTo(x, y)
+      .lineTo(x + width, y)
+      .lineWidth(weight)
+      .strokeColor("#000")
+      .stroke();
+  }
+
+  tint(x: number, y: number, width: number, height: number): void {
+    this.#doc.rect(x, y, width, height).fillColor("#ddd").fill();
+  }
+
+  frame(x: number, y: number, width: number, height: number): void {
+    this.#doc.rect(x, y, width, height).lineWidth(1).strokeColor("#000").stroke();
+  }
+
+  /** The bytes, once every page has its foot. */
+  async finish(foot: string): Promise<Uint8Array> {
+    const { count } = this.#doc.bufferedPageRange();
+    for (let page = 0; page < count; page++) {
+      this.#doc.switchToPage(page);
+      const y = this.#bottom + 4 * mm;
+      const number = `page ${page + 1} of ${count}`;
+      const size = 7.5;
+      this.put(foot, { x: this.left, y, width: this.width - 60, size, grey: true });
+      this.put(number, { x: this.left + this.width - this.widthOf(number, { size }), y, width: 80, size, grey: true });
+    }
+    const ended = new Promise<void>((resolve) => this.#doc.on("end", resolve));
+    this.#doc.end();
+    await ended;
+    return Buffer.concat(this.#chunks);
+  }
+}
+
+/** Measured and set widths differ in the last digit: without slack a text that fits would wrap. */
+const slack = 0.2;
+/** Of a line, in sizes of its type. */
+const lineHeight = 1.17;
