@@ -31,9 +31,9 @@ export function drawGrid(grid: Grid, sheet: Sheet, title: string): void {
     for (const row of grid.rows) drawRow(row, columns, sheet, look);
   });
   sheet.y += 4;
-  grid.notes.forEach((note, at) => {
-    sheet.flow(shown(`${at + 1}) ${note}`), { size: 7.5, after: 1 });
-  });
+  // One after the other: a line each would push the signature overleaf.
+  const notes = grid.notes.map((note, at) => `${at + 1})\u00a0${shown(note)}`);
+  if (notes.length > 0) sheet.flow(notes.join("   "), { size: 7.5, after: 1 });
   sheet.y += 3;
 }
 

@@ -7,8 +7,8 @@ import { basename, join } from "node:path";
 import { brotliCompressSync } from "node:zlib";
 import { type BuildOptions, build, type Plugin, transform } from "esbuild";
 import { checkPageMarkdown } from "../../server/features/check-page.ts";
-import { pages } from "../../server/rules/frame/catalogue.ts";
 import { plainFont } from "../../server/papers/font-tables.ts";
+import { pages } from "../../server/rules/frame/catalogue.ts";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
