@@ -58,6 +58,8 @@ export const addWorksheet: AddCommand = (program, terminal, finish) => {
     .option("--way <BOARD/WAY>", "one way, such as A/3, or one board, such as A; all if left out")
     .option("--again", "for a re-test: a blank for every reading, with what was read last time beside it")
     .addOption(new Option("--format <FORMAT>", "how to write it").choices(Object.keys(renderers)).default("text"))
+    .option("--fill", "as one HTML file to fill in on a phone or tablet, without a network")
+    .option("-o, --output-file <FILE>", "write to this file")
     .addHelpText(
       "after",
       `
@@ -68,6 +70,7 @@ limit, or with --again beside a blank.
 Examples:
   wayfile worksheet house.ways --way A/3
   wayfile worksheet house.ways --format html > house-tests.html
+  wayfile worksheet house.ways --fill -o house-fill.html
 `,
     )
     .action((file: string, options: WorksheetOptions) => finish(worksheetCommand(file, options, terminal)));

@@ -13,6 +13,7 @@ import { textOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import { lines } from "../text/terminal.ts";
 import { fileOfText, gather, isNewer, type LoadedFile } from "../workspace/project.ts";
+import { digestOf } from "./digest.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { refuse } from "./say.ts";
@@ -60,6 +61,9 @@ export async function enterCommand(
     if (failure !== undefined) return refuse(failure, terminal);
   }
   const paths = changes.files.map(({ file }) => disk.shown(file.path));
+  const base = "base" in read ? read.base : undefined;
+  if (base && base !== digestOf(files))
+    terminal.out(lines("The schedule has changed since the worksheet was made of it.\n"));
   terminal.out(lines(reportOf(entered, read, paths, options.dryRun === true)));
   return entered.misfits.length > 0 ? exit.errors : exit.clean;
 }
@@ -69,6 +73,8 @@ interface ReadIn {
   readonly unchanged: number;
   /** Headings that no reading was taken from. */
   readonly passed: readonly string[];
+  /** The state of the schedule a worksheet was made of. */
+  readonly base?: string;
 }
 
 async function incomingOf(
@@ -90,7 +96,7 @@ async function incomingOf(
     return ofTable(tableOfCsv(text.text, options.separator), installation, options);
   }
   const sheet = readingsOfSheet(text.text);
-  return "failure" in sheet ? sheet : { incoming: sheet.incoming, unchanged: 0, passed: [] };
+  return "failure" in sheet ? sheet : { incoming: sheet.incoming, unchanged: 0, passed: [], base: sheet.base };
 }
 
 function ofTable(table: Table | Failure, installation: Installation, options: EnterCommandOptions): ReadIn | Failure {
