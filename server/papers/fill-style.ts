@@ -18,7 +18,7 @@ summary small, .hint { color: var(--soft); font-weight: 400; font-size: .85rem; 
 .fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(19rem, 1fr)); gap: .8rem 1.5rem; padding-bottom: 1rem; }
 .field > label { display: block; font-weight: 600; margin-bottom: .2rem; }
 .row { display: flex; gap: .35rem; align-items: center; flex-wrap: wrap; }
-.row input { width: 8rem; font-variant-numeric: tabular-nums; font-size: 1.15rem; }
+.row input { width: 6.2rem; font-variant-numeric: tabular-nums; font-size: 1.15rem; }
 .row .unit { min-width: 2rem; }
 .row button.way-out { padding: .2rem .5rem; color: var(--soft); }
 .caution { border: 2px solid var(--ink); padding: .6rem .8rem; font-weight: 600; margin: 1rem 0 .4rem; }
