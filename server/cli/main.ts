@@ -13,7 +13,7 @@ import { addCompletion } from "./completion.ts";
 import { exit } from "./exit.ts";
 import { addGit, addMerge } from "./git-commands.ts";
 import { withLoadInOne } from "./load.ts";
-import { addEnter, addSchedule } from "./paper-commands.ts";
+import { addEnter, addInspection, addSchedule } from "./paper-commands.ts";
 import { addRegister } from "./register-command.ts";
 import { addCompare, addEditions, addHistory, addSummary, addWorking } from "./report-commands.ts";
 import { refuse } from "./say.ts";
@@ -75,6 +75,7 @@ const everyCommand: readonly AddCommand[] = [
   addWorksheet,
   addSchedule,
   addEnter,
+  addInspection,
   addSize,
   addWorking,
   addSummary,

@@ -2,6 +2,8 @@
 import { type Command, Option } from "commander";
 import { separatorNames } from "../papers/separators.ts";
 import { type EnterCommandOptions, enterCommand } from "./enter.ts";
+import { inspection } from "./inspection.ts";
+import { type PaperOptions, papers } from "./papers.ts";
 import { type ScheduleCommandOptions, schedule, scheduleFormats } from "./schedule.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -73,4 +75,25 @@ Examples:
     .action(async (file: string, readings: string, options: EnterCommandOptions) =>
       finish(await enterCommand(file, readings, options, terminal)),
     );
+}
+
+export function addInspection(program: Command, terminal: Terminal, finish: Finish): void {
+  program
+    .command("inspection")
+    .description("Write the paper of the latest inspection: certificate, condition report or minor works.")
+    .argument("<FILE>", "the schedule")
+    .addOption(formats(papers))
+    .addOption(outputFile())
+    .addHelpText(
+      "after",
+      `
+Which paper it is follows from the schedule. A certificate is refused while a test is failed, limited
+or missing. The schedules of results are part of it; a competent, licensed person signs.
+
+Examples:
+  wayfile inspection house.ways
+  wayfile inspection house.ways -o house.pdf
+`,
+    )
+    .action(async (file: string, options: PaperOptions) => finish(await inspection(file, options, terminal)));
 }

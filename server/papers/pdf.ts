@@ -23,7 +23,10 @@ export function pdfOf(report: Report): Promise<Uint8Array> {
   sheet.line(sheet.left, sheet.y + 1, sheet.width, 1);
   sheet.y += 8;
   sections.forEach((section, at) => {
-    drawSection(section, sheet, at === 0 || section.level === 2);
+    const wide = (section.turned ?? turned) !== undefined;
+    if (wide !== sheet.isTurned) sheet.turn(wide);
+    else if (at > 0 && section.level === 1) sheet.turn();
+    drawSection(section, sheet);
   });
   if (cautions !== "") {
     sheet.y += 6;
@@ -32,8 +35,7 @@ export function pdfOf(report: Report): Promise<Uint8Array> {
   return sheet.finish(shown([title, ...(imprint ? [imprintText(imprint)] : [])].join(" · ")));
 }
 
-function drawSection({ level, title, blocks }: Section, sheet: Sheet, here: boolean): void {
-  if (!here) sheet.turn();
+function drawSection({ level, title, blocks }: Section, sheet: Sheet): void {
   const size = level === 1 ? 11.5 : 9.5;
   // A heading keeps with what follows it.
   sheet.need(Math.min(70, sheet.whole));

@@ -19,23 +19,23 @@ export interface Placed extends Setting {
 }
 
 export class Sheet {
-  readonly left: number;
-  readonly width: number;
-  y: number;
+  left = 0;
+  width = 0;
+  y = 0;
   readonly #doc: PDFKit.PDFDocument;
-  readonly #top: number;
-  readonly #bottom: number;
+  #top = 0;
+  #bottom = 0;
+  readonly #feet: { readonly left: number; readonly width: number; readonly bottom: number }[] = [];
   readonly #chunks: Uint8Array[] = [];
   readonly #widths = new Map<string, number>();
   /** What is drawn at the top of a page that goes on with something, and how high it is. */
   #again: (() => void) | undefined;
 
   constructor(turned: boolean, title: string, day: string | undefined) {
-    const [width, height] = turned ? [a4.long, a4.short] : [a4.short, a4.long];
     // One fixed moment, so that the same schedule gives the same bytes.
     const made = new Date(`${day ?? "2000-01-01"}T00:00:00Z`);
     this.#doc = new PDFDocument({
-      size: [width, height],
+      autoFirstPage: false,
       margin: 0,
       bufferPages: true,
       lang: "en-GB",
@@ -45,12 +45,7 @@ export class Sheet {
     });
     for (const name of ["plain", "bold", "slanted"] as const) this.#doc.registerFont(name, fontFiles[name]() as never);
     this.#doc.on("data", (chunk: Uint8Array) => this.#chunks.push(chunk));
-    // Room for the punch on the side that is bound.
-    this.left = (turned ? 12 : 20) * mm;
-    this.width = width - this.left - 12 * mm;
-    this.#top = (turned ? 15 : 14) * mm;
-    this.#bottom = height - 15 * mm;
-    this.y = this.#top;
+    this.turn(turned);
   }
 
   get room(): number {
@@ -62,10 +57,24 @@ export class Sheet {
     return this.#bottom - this.#top;
   }
 
-  turn(): void {
-    this.#doc.addPage();
+  /** A new page, turned as the one before unless it is said how. */
+  turn(turned = this.#turned): void {
+    const [width, height] = turned ? [a4.long, a4.short] : [a4.short, a4.long];
+    this.#turned = turned;
+    this.#doc.addPage({ size: [width, height], margin: 0 });
+    // Room for the punch on the side that is bound.
+    this.left = (turned ? 12 : 20) * mm;
+    this.width = width - this.left - 12 * mm;
+    this.#top = (turned ? 15 : 14) * mm;
+    this.#bottom = height - 15 * mm;
+    this.#feet.push({ left: this.left, width: this.width, bottom: this.#bottom });
     this.y = this.#top;
     this.#again?.();
+  }
+  #turned = false;
+
+  get isTurned(): boolean {
+    return this.#turned;
   }
 
   /** Begins a page unless so much room is left, or nothing is on this one yet. */
@@ -164,11 +173,12 @@ export class Sheet {
     const { count } = this.#doc.bufferedPageRange();
     for (let page = 0; page < count; page++) {
       this.#doc.switchToPage(page);
-      const y = this.#bottom + 4 * mm;
+      const { left, width, bottom } = this.#feet[page] ?? { left: this.left, width: this.width, bottom: this.#bottom };
+      const y = bottom + 4 * mm;
       const number = `page ${page + 1} of ${count}`;
       const size = 7.5;
-      this.put(foot, { x: this.left, y, width: this.width - 60, size, grey: true });
-      this.put(number, { x: this.left + this.width - this.widthOf(number, { size }), y, width: 80, size, grey: true });
+      this.put(foot, { x: left, y, width: width - 60, size, grey: true });
+      this.put(number, { x: left + width - this.widthOf(number, { size }), y, width: 80, size, grey: true });
     }
     const ended = new Promise<void>((resolve) => this.#doc.on("end", resolve));
     this.#doc.end();

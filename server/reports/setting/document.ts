@@ -134,6 +134,8 @@ export interface Section {
   /** 1 is a way, a board or the installation; 2 a part of its working. */
   readonly level: 1 | 2;
   readonly title: string;
+  /** On pages of its own that are turned. */
+  readonly turned?: "landscape";
   readonly blocks: readonly Block[];
 }
 

@@ -44,9 +44,9 @@ ${html.join(sections.map(sectionHtml))}<footer>${cautions === "" ? "" : html`<p>
 `.text;
 }
 
-function sectionHtml({ level, title, blocks }: Report["sections"][number]): Html {
+function sectionHtml({ level, title, blocks, turned }: Report["sections"][number]): Html {
   const head = level === 1 ? html`<h2>${title}</h2>` : html`<h3>${title}</h3>`;
-  return html`<section class="level${level}">\n${head}\n${html.join(blocks.map(blockHtml))}</section>\n`;
+  return html`<section class="level${level}${turned ? " landscape" : ""}">\n${head}\n${html.join(blocks.map(blockHtml))}</section>\n`;
 }
 
 function blockHtml(block: Block): Html {

@@ -96,6 +96,8 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
 export const pageStyle = ({ title, imprint, turned }: Report): string => {
   const foot = [title, ...(imprint ? [imprint.file, imprint.revision ?? "", imprint.printed ?? ""] : [])];
   return `@media print {
+  section.landscape { page: wide; break-before: page; }
+  @page wide { size: A4 landscape; margin: 11mm 12mm 14mm; }
   @page {
     size: A4${turned ? ` ${turned}` : ""};
     margin: ${turned ? "11mm 12mm 14mm" : "16mm 20mm 18mm"};

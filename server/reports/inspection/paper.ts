@@ -1,0 +1,97 @@
+/** Which paper a schedule gives, and why one may not be given. */
+import { studyWay } from "../../circuit/way.ts";
+import { type Inspection, type InspectionKind, latestInspection } from "../../model/inspections.ts";
+import type { Installation } from "../../model/installation.ts";
+import type { Facts } from "../../model/values.ts";
+import { distinctAbsences } from "../../readings/absences.ts";
+import { circuitIn } from "../../readings/inspection-scope.ts";
+import { planDead } from "../../readings/plan-dead.ts";
+import { planLive } from "../../readings/plan-live.ts";
+import { marginTo, type PlannedTest } from "../../readings/planned.ts";
+import type { CheckResult } from "../../rules/frame/departures.ts";
+import type { Finding } from "../../rules/frame/rule.ts";
+import { isMissingTest } from "../summary/stage.ts";
+
+export interface Paper {
+  readonly kind: InspectionKind;
+  /** The event it is of; nothing where the schedule has none yet. */
+  readonly inspection: Inspection | undefined;
+}
+
+export const paperTitles: Readonly<Record<InspectionKind, string>> = {
+  initial: "Electrical installation certificate: initial verification",
+  periodic: "Electrical installation condition report: periodic inspection",
+  minor: "Minor works certificate: a circuit altered",
+};
+
+/** By the latest inspection; where none is written, by what the work is. */
+export function paperOf({ head, boards }: Installation): Paper | { readonly failure: string } {
+  const inspection = latestInspection(head);
+  if (inspection?.kind) return { kind: inspection.kind, inspection };
+  const work = head.facts.one("work")?.args.work.value;
+  if (work === undefined)
+    return {
+      failure: "Which paper this is does not follow from the schedule: write an inspection, or what the work is.",
+    };
+  if (work === "existing") return { kind: "periodic", inspection };
+  const hasNew = boards.some(({ board }) =>
+    [board.head.facts.one("work"), ...board.ways.map(({ facts }) => facts.one("work"))].some(
+      (fact) => fact?.args.work.value === "new",
+    ),
+  );
+  const marked = boards.some(({ board }) => board.ways.some(({ facts }) => facts.has("work")));
+  return { kind: work === "new" || hasNew || !marked ? "initial" : "minor", inspection };
+}
+
+/** What stands against giving a paper: a certificate admits nothing failed, limited or missing. */
+export function obstacles(
+  installation: Installation,
+  { kind, inspection }: Paper,
+  { findings }: CheckResult,
+): string[] {
+  const count = (number: number, one: string, many: string): string[] =>
+    number === 0 ? [] : [number === 1 ? `one ${one}` : `${number} ${many}`];
+  const unread = findings.filter(({ check, severity }) => check.startsWith("language/") && severity === "error");
+  const common = count(unread.length, "line that could not be understood", "lines that could not be understood");
+  if (kind === "periodic") return [...common, ...(inspection ? [] : ["no inspection is written in the schedule"])];
+  const failed = findings.filter(
+    (finding) => finding.severity === "error" && !isMissingTest(finding) && !unread.includes(finding),
+  );
+  return [
+    ...common,
+    ...count(findings.filter(isMissingTest).length, "required test is missing", "required tests are missing"),
+    ...count(failed.length, `error: ${firstOf(failed)}`, `errors, the first: ${firstOf(failed)}`),
+    ...failing(installation, inspection),
+    ...count(limitations(installation, inspection), "test is limited", "tests are limited"),
+  ];
+}
+
+const firstOf = (findings: readonly Finding[]): string => (findings[0]?.message ?? "").replace(/\.$/, "");
+
+/** Readings beyond their limit, whatever the checks make of them: an RCD that excuses a loop passes no test of it. */
+function failing({ boards }: Installation, inspection: Inspection | undefined): string[] {
+  return boards.flatMap(({ board, context }) =>
+    board.ways
+      .map((way) => studyWay(way, context))
+      .filter((study) => !inspection || circuitIn(inspection, study).state !== "not-covered")
+      .flatMap((study) =>
+        [...planDead(study), ...planLive(study)]
+          .filter(isFailed)
+          .map(({ name, recorded }) => `${board.head.name}/${study.way.id} fails: ${name} ${recorded?.text ?? ""}`),
+      ),
+  );
+}
+
+const isFailed = ({ bounds, recorded }: PlannedTest): boolean =>
+  recorded !== undefined &&
+  (["wrong", "failed", "reversed"].includes(recorded.text) ||
+    bounds.some((bound) => bound.source.standing !== "practice" && marginTo(bound, recorded)?.passes === false));
+
+/** Readings of LIM in what the paper covers. */
+function limitations({ boards }: Installation, inspection: Inspection | undefined): number {
+  return boards.flatMap(({ board, context }) =>
+    board.ways
+      .filter((way) => !inspection || circuitIn(inspection, studyWay(way, context)).state !== "not-covered")
+      .flatMap(({ facts }) => distinctAbsences(facts as Facts).filter(({ value }) => value.absent === "LIM")),
+  ).length;
+}
