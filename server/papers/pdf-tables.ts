@@ -86,6 +86,9 @@ export function drawParticulars({ rows }: Particulars, sheet: Sheet): void {
   sheet.y += 16;
 }
 
+/** Of the word and the day behind it. */
+const dayWidth = 78;
+
 export function drawSignatures({ rows }: Signatures, sheet: Sheet): void {
   for (const { role, name, on } of rows) {
     sheet.need(26);
@@ -96,12 +99,13 @@ export function drawSignatures({ rows }: Signatures, sheet: Sheet): void {
     const at = left + sheet.widthOf(shown(role), { size, font: "bold" }) + 6;
     sheet.put(shown(name), { x: at, y, width: half, size });
     if (name === "") sheet.line(at, y + 10, left + half - at, 0.5);
+    // The day keeps its width on an upright page too; the line to sign takes what is left.
+    const date = left + width - dayWidth;
     sheet.put("signature", { x: left + half + 8, y, width: 60, size: 7.5, grey: true });
-    sheet.line(left + half + 50, y + 10, width * 0.36, 0.5);
-    const date = left + half + 50 + width * 0.36 + 8;
+    sheet.line(left + half + 50, y + 10, date - 8 - (left + half + 50), 0.5);
     sheet.put("date", { x: date, y, width: 30, size: 7.5, grey: true });
-    if (on === "") sheet.line(date + 24, y + 10, left + width - date - 24, 0.5);
-    else sheet.put(on, { x: date + 24, y, width: 80, size });
+    if (on === "") sheet.line(date + 24, y + 10, dayWidth - 24, 0.5);
+    else sheet.put(on, { x: date + 24, y, width: dayWidth - 24, size });
     sheet.y += 14;
   }
 }
