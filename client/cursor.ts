@@ -7,7 +7,7 @@ const rest = 700;
 
 /** Tells the server which line the cursor is in, so that it leaves the line that is being written in peace. */
 export function followCursor(server: Server): Disposable {
-  let timer: NodeJS.Timeout | undefined;
+  let timer: ReturnType<typeof setTimeout> | undefined;
   let last = "";
   const tell = (editor: TextEditor | undefined, rests = false): void => {
     clearTimeout(timer);

@@ -1,4 +1,4 @@
-import { join } from "node:path";
+/** All that the extension does, on Node and in a browser alike; each has an entry of its own. */
 import { commands, type ExtensionContext, window } from "vscode";
 import { addTests } from "./addTests.ts";
 import { CheckPages } from "./checks.ts";
@@ -6,15 +6,18 @@ import { followCursor } from "./cursor.ts";
 import { LiveView, liveViewCommands } from "./liveView.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { Reports } from "./reports.ts";
+import { showReview } from "./review.ts";
 import { openSample } from "./sample.ts";
-import { Server } from "./server.ts";
+import { type Connect, Server } from "./server.ts";
+import { showStatus } from "./status.ts";
+import { showTree } from "./tree.ts";
 import { showWorksheet } from "./worksheet.ts";
 
 let server: Server | undefined;
 
-export async function activate(context: ExtensionContext): Promise<void> {
+export async function start(context: ExtensionContext, connect: Connect): Promise<void> {
   const output = window.createOutputChannel("Wayfile", { log: true });
-  const started = new Server(join(context.extensionPath, "dist/server.cjs"), output);
+  const started = new Server(connect, output);
   server = started;
   const reports = new Reports(started);
   const checks = new CheckPages(context.extensionUri);
@@ -35,6 +38,9 @@ export async function activate(context: ExtensionContext): Promise<void> {
     commands.registerCommand("wayfile.explain", (check) => checks.explain(check)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),
+    ...showReview(started),
+    ...showTree(started),
+    ...showStatus(started),
     ...liveViewCommands(new LiveView(started, context.extensionUri)),
     commands.registerCommand("wayfile.openSample", () => openSample(context.extensionUri)),
     commands.registerCommand("wayfile.newSchedule", (given?: unknown) => newSchedule(started, given)),
@@ -43,6 +49,6 @@ export async function activate(context: ExtensionContext): Promise<void> {
 }
 
 /** The editor waits for this promise before it ends the extension, so the server is not left behind. */
-export async function deactivate(): Promise<void> {
+export async function stop(): Promise<void> {
   await server?.stop();
 }

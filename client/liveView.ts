@@ -10,12 +10,19 @@ import {
   Uri,
   ViewColumn,
   type WebviewPanel,
+  WorkspaceEdit,
   window,
   workspace,
 } from "vscode";
 import type { At } from "../server/lsp/placed.ts";
-import { type ViewAnswer, type ViewQuestion, viewRequest } from "../server/lsp/view-protocol.ts";
-import type { FromPage, ToPage } from "./page/messages.ts";
+import {
+  type EntryAnswer,
+  entryRequest,
+  type ViewAnswer,
+  type ViewQuestion,
+  viewRequest,
+} from "../server/lsp/view-protocol.ts";
+import type { Entered, EnterMessage, FromPage, ToPage } from "./page/messages.ts";
 import { pageHtml } from "./pageHtml.ts";
 
 export const liveViewType = "wayfile.live";
@@ -33,6 +40,7 @@ export class LiveView {
   #listeners: Disposable[] = [];
   #document: Uri | undefined;
   #wanted: Pick<ViewQuestion, "view" | "board"> | undefined;
+  #entering: Promise<void> = Promise.resolve();
   #asking = false;
   #again = false;
   #soon: ReturnType<typeof setTimeout> | undefined;
@@ -111,7 +119,30 @@ export class LiveView {
     if (message.kind === "show") {
       this.#wanted = { view: message.view, ...(message.board === undefined ? {} : { board: message.board }) };
       this.#refresh(0);
-    } else if (this.#document) await reveal(message.at, this.#document);
+    } else if (!this.#document) return;
+    else if (message.kind === "reveal") await reveal(message.at, this.#document);
+    else if (message.kind === "enter") this.#enter(message, this.#document);
+    else await this.#undo(this.#document);
+  }
+
+  /** One reading after the other: each is an edit of the text that the one before has made. */
+  #enter(message: EnterMessage, uri: Uri): void {
+    this.#entering = this.#entering.then(async () => {
+      const entered = await enterReading(this.#server, message, uri).catch((error: unknown) => ({
+        problem: error instanceof Error ? error.message : String(error),
+      }));
+      const { row, column, text } = message;
+      this.#send({ kind: "entered", entered: { row, column, text, ...entered } });
+    });
+  }
+
+  /** The edits are the document's own, so undoing is the editor's; it undoes where the focus is, and gives it back. */
+  async #undo(uri: Uri): Promise<void> {
+    await this.#entering;
+    const open = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+    await window.showTextDocument(uri, { viewColumn: open?.viewColumn ?? ViewColumn.One });
+    await commands.executeCommand("undo");
+    this.#panel?.reveal(undefined, false);
   }
 
   /** Asks again once the messages about the edit are on their way. */
@@ -153,6 +184,27 @@ export class LiveView {
       }
     }
   }
+}
+
+/** Asked again where somebody typed meanwhile: an edit is of one version of a text. */
+async function enterReading(
+  server: Asked,
+  message: EnterMessage,
+  uri: Uri,
+): Promise<Omit<Entered, "row" | "column" | "text">> {
+  for (let attempt = 0; attempt < 5; attempt++) {
+    const answer = await server.request<EntryAnswer>(entryRequest, { ...message, uri: uri.toString() });
+    const { edit, version, written, stands, problem } = answer;
+    if (!edit) return { ...(stands === undefined ? {} : { stands }), ...(problem === undefined ? {} : { problem }) };
+    const target = answer.uri === undefined ? uri : Uri.parse(answer.uri, true);
+    const document = await workspace.openTextDocument(target);
+    if (version !== undefined && document.version !== version) continue;
+    const { start, end } = edit.range;
+    const change = new WorkspaceEdit();
+    change.replace(target, new Range(start.line, start.character, end.line, end.character), edit.newText);
+    if (await workspace.applyEdit(change)) return written === undefined ? {} : { written };
+  }
+  return { problem: "The schedule is being changed elsewhere: enter it again." };
 }
 
 const lastSchedule = (): TextDocument | undefined =>

@@ -16,7 +16,7 @@ export class Reports implements TextDocumentContentProvider {
   readonly #changed = new EventEmitter<Uri>();
   readonly onDidChange = this.#changed.event;
   readonly #texts = new Map<string, string>();
-  #timer: NodeJS.Timeout | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(server: Server) {
     this.#server = server;

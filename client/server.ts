@@ -1,21 +1,24 @@
 import type { LogOutputChannel } from "vscode";
-import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
+import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
 import { checkScheme } from "./checks.ts";
 import { OverLimits } from "./hints.ts";
 
+/** Makes a client with its server: in a process of its own, or in a worker of a browser. */
+export type Connect = (options: LanguageClientOptions) => BaseLanguageClient;
+
 /** The language server as the rest of the extension sees it: it starts, restarts, stops and answers requests. */
 export class Server {
-  readonly #module: string;
+  readonly #connect: Connect;
   readonly #output: LogOutputChannel;
   readonly #options: LanguageClientOptions;
-  #client: LanguageClient | undefined;
   /** Shows hints of what is over a limit otherwise than the others. */
   readonly overLimits = new OverLimits();
+  #client: BaseLanguageClient | undefined;
   /** The last of the starts and stops asked for, so that each waits for the one before. */
   #settled: Promise<void> = Promise.resolve();
 
-  constructor(module: string, output: LogOutputChannel) {
-    this.#module = module;
+  constructor(connect: Connect, output: LogOutputChannel) {
+    this.#connect = connect;
     this.#output = output;
     this.#options = {
       // No scheme: an untitled schedule and one inside a comparison are checked like a file.
@@ -81,12 +84,7 @@ export class Server {
 
   /** A new client for each start: one whose first start failed refuses every later one. */
   async #open(): Promise<void> {
-    const client = new LanguageClient(
-      "wayfile",
-      "Wayfile",
-      { module: this.#module, transport: TransportKind.ipc },
-      this.#options,
-    );
+    const client = this.#connect(this.#options);
     this.#client = client;
     try {
       await client.start();

@@ -19,6 +19,8 @@ describe("bundles", () => {
     ["wayfile.cjs", 1750],
     ["pdf.cjs", 2100],
     ["tables.cjs", 200],
+    ["web.cjs", 500],
+    ["web-server.js", 1500],
   ])("%s stays under %i kB", (name, ceiling) => {
     expect(statSync(bundle(name)).size / 1000).toBeLessThan(ceiling);
   });
@@ -106,6 +108,8 @@ describe("bundles", () => {
       "dist/server.cjs",
       "dist/tables.cjs",
       "dist/third-party.txt",
+      "dist/web-server.js",
+      "dist/web.cjs",
       "grammar/generated/language-configuration.json",
       "grammar/generated/wayfile.tmLanguage.json",
       "package.json",

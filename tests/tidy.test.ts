@@ -25,7 +25,7 @@ const sources = read("grammar/*.ts", "server/**/*.ts", "client/**/*.{ts,tsx}");
 const tests = read("tests/**/*.ts");
 
 /** A room is a folder; below `server`, each folder is one. */
-const roomOf = (file: string): string => /^(?:server\/[^/]+|client\/page(?=\/)|[^/]+)/.exec(file)?.[0] ?? file;
+const roomOf = (file: string): string => /^(?:server\/[^/]+|client\/(?:page|web)(?=\/)|[^/]+)/.exec(file)?.[0] ?? file;
 
 const below = ["grammar", "server/text", "server/tables", "server/calc", "server/syntax", "server/model"];
 /** What follows from a schedule: of one way, of what is laid together, of what was read, of what boards add up. */
@@ -126,9 +126,19 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "vscode-languageclient",
     "server/lsp/protocol.ts",
     "server/lsp/view-protocol.ts",
+    "server/lsp/review-protocol.ts",
     "server/lsp/placed.ts",
     "client/page/messages.ts",
+    "server/views",
     "node:path",
+  ],
+  "client/web": [
+    "client",
+    "vscode",
+    "vscode-languageclient",
+    "vscode-languageserver",
+    "server/text/decode.ts",
+    "server/lsp",
   ],
   "client/page": ["preact", "server/lsp/view-protocol.ts", "server/lsp/placed.ts", "server/views", "server/drawings"],
 };

@@ -6,7 +6,9 @@ import type { ViewAnswer } from "../../server/lsp/view-protocol.ts";
 import type { ViewKind } from "../../server/views/view.ts";
 import { Board } from "./board.tsx";
 import { Drawings } from "./drawing.tsx";
-import type { Host, ToPage } from "./messages.ts";
+import { Grid } from "./grid.tsx";
+import type { Entered, Host, ToPage } from "./messages.ts";
+import { Report } from "./report.tsx";
 import { type Chosen, chosenFrom, views } from "./state.ts";
 
 interface Shown {
@@ -18,15 +20,17 @@ export function start(host: Host, root: Element): void {
   render(<App host={host} />, root);
 }
 
-function App({ host }: { readonly host: Host }) {
+export function App({ host }: { readonly host: Host }) {
   const [chosen, setChosen] = useState<Chosen>(() => chosenFrom(host.load()));
   const [shown, setShown] = useState<Shown | undefined>();
   const [trouble, setTrouble] = useState("");
   const [line, setLine] = useState(-1);
+  const [entered, setEntered] = useState<Entered | undefined>();
 
   useEffect(() => {
     host.receive((message: ToPage) => {
       if (message.kind === "cursor") setLine(message.line);
+      else if (message.kind === "entered") setEntered(message.entered);
       else if (message.kind === "failed") setTrouble(message.message);
       else take(message);
     });
@@ -66,6 +70,17 @@ function App({ host }: { readonly host: Host }) {
             <Board board={content} chosen={chosen} choose={choose} reveal={reveal} line={line} />
           ) : content?.kind === "drawings" ? (
             <Drawings view={content} chosen={chosen} choose={choose} reveal={reveal} line={line} />
+          ) : content?.kind === "grid" ? (
+            <Grid
+              key={shown?.answer.board}
+              grid={content}
+              reveal={reveal}
+              entered={entered}
+              enter={(entry) => host.send({ kind: "enter", board: shown?.answer.board ?? "", ...entry })}
+              undo={() => host.send({ kind: "undo" })}
+            />
+          ) : content?.kind === "report" ? (
+            <Report report={content} reveal={reveal} line={line} />
           ) : (
             <p class="note">{trouble === "" ? "The schedule is being read …" : ""}</p>
           )}

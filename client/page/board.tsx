@@ -206,7 +206,7 @@ const signs = { error: "✗", warning: "!", information: "i" } as const;
 const severityNames = { error: "error", warning: "warning", information: "remark" } as const;
 
 /** Shut, it says how many there are; open, each of them, and each leads to its line. */
-function FoundList({ found, reveal }: { readonly found: readonly Placed<FoundLine>[] } & Pick<Props, "reveal">) {
+export function FoundList({ found, reveal }: { readonly found: readonly Placed<FoundLine>[] } & Pick<Props, "reveal">) {
   const [open, setOpen] = useState(false);
   const grave = found.filter(({ severity }) => severity !== "information");
   if (found.length === 0) return null;

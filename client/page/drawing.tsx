@@ -20,7 +20,12 @@ export function Drawings({ view, chosen, choose, reveal, line }: Props) {
     choose((before) => ({ ...before, zoom: Math.min(4, Math.max(0.5, before.zoom * factor)) }));
   return (
     <>
-      {view.drawings.length === 0 ? <p class="note">{view.nothing ?? "There is nothing to draw."}</p> : null}
+      {view.drawings.length === 0 ? (
+        <>
+          <h1>Nothing to draw</h1>
+          <p class="note">{view.nothing}</p>
+        </>
+      ) : null}
       {view.drawings.length === 0 ? null : (
         <div class="tools" role="toolbar" aria-label="Size of the drawing">
           <button type="button" onClick={() => zoomBy(1 / 1.25)} aria-label="Smaller">

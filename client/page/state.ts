@@ -14,7 +14,14 @@ export const initial: Chosen = { view: "board", sort: "order", onlyOpen: false, 
 
 export const views: readonly (readonly [ViewKind, string])[] = [
   ["board", "Board"],
+  ["tests", "Enter tests"],
   ["single-line", "Single line"],
+  ["rings", "Rings"],
+  ["limits", "Limits"],
+  ["conduits", "Conduits"],
+  ["years", "Years"],
+  ["working", "Working"],
+  ["worksheet", "Worksheet"],
 ];
 
 /** What was saved by another version may be anything. */

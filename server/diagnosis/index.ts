@@ -17,6 +17,12 @@ export interface PredictedReading {
   readonly sound: number;
 }
 
+/** A leg of cable by its two ends, or a point, which then is both. */
+export interface FaultPlace {
+  readonly from: string;
+  readonly to: string;
+}
+
 export interface Explanation {
   /** The kind of fault or slip. */
   readonly id: string;
@@ -33,6 +39,8 @@ export interface Explanation {
   readonly fits: boolean;
   /** Whether the readings cannot tell it from the first. */
   readonly alike: boolean;
+  /** Where on the cable it would be, each place it could be at; none where it is a slip in testing. */
+  readonly where: readonly FaultPlace[];
   readonly predicted: readonly PredictedReading[];
 }
 
@@ -120,6 +128,9 @@ function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): 
     weight,
     fits,
     alike: isAlike(kind, first),
+    where: [best, ...(best.hypothesis.where === "" ? [] : kind.alike)]
+      .slice(0, placesNamed)
+      .flatMap((one) => placesOf(sheet.circuit, one)),
     predicted: sheet.readings.map(({ name }, at) => ({
       reading: name,
       predicted: best.fitted.predicted[at] ?? 0,
@@ -129,6 +140,14 @@ function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): 
 }
 
 const placesNamed = 2;
+
+function placesOf({ legs }: Sheet["circuit"], { hypothesis, size }: FittedHypothesis): FaultPlace[] {
+  return hypothesis.state(size).faults.flatMap((fault): FaultPlace[] => {
+    if ("leg" in fault)
+      return legs[fault.leg] ? [{ from: legs[fault.leg]?.from ?? "", to: legs[fault.leg]?.to ?? "" }] : [];
+    return "place" in fault ? [{ from: fault.place, to: fault.place }] : [{ from: fault.from, to: fault.to }];
+  });
+}
 
 function sentenceOf({ best, alike }: Kind): string {
   const said = saidOf(best);

@@ -35,7 +35,17 @@ export type Role =
   | "green"
   | "yellow";
 
-export type TextRole = "label" | "title" | "figure" | "note" | "over" | "unsure" | "missing" | "calculated" | "onDark";
+export type TextRole =
+  | "label"
+  | "title"
+  | "figure"
+  | "note"
+  | "over"
+  | "unsure"
+  | "missing"
+  | "calculated"
+  | "onDark"
+  | "onLight";
 
 /** Lengths in the units of the drawing, which are CSS pixels at its natural size. */
 export type PlainShape =

@@ -37,10 +37,11 @@ import { lenses } from "./lenses.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
 import { reports } from "./reports.ts";
+import { reviews } from "./reviews.ts";
 import { badRequest, findings, type Service } from "./service.ts";
 import { everySchedule, readUsers } from "./shared-names.ts";
 import { signatures } from "./signatures.ts";
-import { views } from "./views.ts";
+import { entries, views } from "./views.ts";
 import { worksheets } from "./worksheets.ts";
 import { workspaceFindings } from "./workspace-findings.ts";
 import { workspaceSymbols } from "./workspace-symbols.ts";
@@ -68,6 +69,8 @@ export function registerFeatures(
   worksheets(service);
   reports(service);
   views(service);
+  entries(service);
+  reviews(service);
   return {
     ...diagnostics(service, delivery, checking),
     ...hovers(service, client, pictures),

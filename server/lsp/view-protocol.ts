@@ -30,3 +30,37 @@ export interface ViewAnswer {
 }
 
 export const viewRequest = "wayfile/view";
+
+/** A reading of a way, to be written into the text. `row` is the way as the grid knows it, with its point if it has one. */
+export interface EntryQuestion {
+  readonly board: string;
+  readonly row: string;
+  readonly column: string;
+  readonly point?: string;
+  readonly text: string;
+  readonly day: string;
+  readonly instrument?: string;
+  /** Why what stands there for that day is corrected. */
+  readonly why?: string;
+  /** What was written there a moment ago by the same person. */
+  readonly draft?: string;
+}
+
+export interface EntryAnswer {
+  /** Of the document the edit is of. */
+  readonly version?: number;
+  /** In which document, where it is another than the one that was asked about. */
+  readonly uri?: string;
+  readonly edit?: { readonly range: Range; readonly newText: string };
+  /** The reading as it is written. */
+  readonly written?: string;
+  readonly stands?: string;
+  readonly problem?: string;
+}
+
+interface Range {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+export const entryRequest = "wayfile/enter";

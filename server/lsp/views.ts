@@ -1,15 +1,26 @@
 /** The live view: plain data for the board that is shown, and nothing of the others but their names. */
 import type { CancellationToken, Position } from "vscode-languageserver";
+import { studiesOn } from "../boards/network.ts";
 import { boardAt, installationAt, studyAt } from "../features/cursor.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
+import { keysOf } from "../views/board.ts";
+import { written } from "../views/entry.ts";
 import { isViewKind, type ViewKind, viewOf } from "../views/view.ts";
 import { fileOfSegment, type Snapshot, type Workspace } from "../workspace/workspace.ts";
-import { locationOf, rangeOf } from "./convert.ts";
+import { editOf, locationOf, rangeOf } from "./convert.ts";
 import { type At, placed } from "./placed.ts";
 import { badRequest, findings, type Service } from "./service.ts";
-import { type BoardName, type ViewAnswer, type ViewQuestion, viewRequest } from "./view-protocol.ts";
+import {
+  type BoardName,
+  type EntryAnswer,
+  type EntryQuestion,
+  entryRequest,
+  type ViewAnswer,
+  type ViewQuestion,
+  viewRequest,
+} from "./view-protocol.ts";
 
 interface About {
   readonly textDocument: { readonly uri: string };
@@ -36,6 +47,58 @@ export function views({ connection, ask, workspace }: Service): void {
   );
 }
 
+/** One reading, as the edit that writes it: whoever asked applies it, so that undoing it is the editor's own. */
+export function entries({ connection, ask, workspace }: Service): void {
+  const refused: EntryAnswer = { problem: "The schedule is not read yet." };
+  const answer = ask<About & { readonly entry: EntryQuestion }, EntryAnswer>(
+    entryRequest,
+    refused,
+    (snapshot, { entry }) => {
+      const place = boardsOf(snapshot.installations).find(({ key }) => key === entry.board)?.place;
+      const studies = place ? studiesOn(place).filter(({ isSpare }) => !isSpare) : [];
+      const keys = keysOf(studies.map(({ way }) => way.id));
+      const key = entry.point === undefined ? entry.row : entry.row.slice(0, -entry.point.length - 1);
+      const study = studies[keys.indexOf(key)];
+      if (!study) return { problem: "That way is not there any more." };
+      const result = written(study, entry);
+      if (!("edit" in result)) return result;
+      const { segment } = study.way;
+      const file = fileOfSegment(snapshot, segment);
+      if (!file) return { problem: "That way is not there any more." };
+      const { range, newText } = editOf(workspace.positionsOf(file), segment, result.edit);
+      const version = workspace.version(file.path);
+      return {
+        edit: { range, newText },
+        written: result.value,
+        ...(version === undefined ? {} : { version }),
+        ...(file === snapshot.file ? {} : { uri: workspace.uri(file.path) }),
+      };
+    },
+  );
+  connection.onRequest<EntryAnswer, never>(
+    entryRequest,
+    async (question: (Partial<EntryQuestion> & { readonly uri?: unknown }) | undefined, token: CancellationToken) => {
+      const { uri } = question ?? {};
+      if (typeof uri !== "string") return badRequest("A reading needs the address of its schedule.");
+      const entry = entryFrom(question);
+      if (!entry) return badRequest("A reading needs its board, row, column, text and day.");
+      return await answer(
+        { textDocument: { uri }, view: "tests", board: entry.board, position: undefined, entry },
+        token,
+      );
+    },
+  );
+}
+
+function entryFrom(question: Partial<EntryQuestion> | undefined): EntryQuestion | undefined {
+  const { board, row, column, text, day, ...rest } = question ?? {};
+  const needed = [board, row, column, text, day];
+  if (needed.some((one) => typeof one !== "string")) return undefined;
+  const optional = ["point", "instrument", "why", "draft"] as const;
+  const given = optional.flatMap((name) => (typeof rest[name] === "string" ? [[name, rest[name]] as const] : []));
+  return { board, row, column, text, day, ...Object.fromEntries(given) } as EntryQuestion;
+}
+
 const nothing = (why: string): ViewAnswer => ({ title: "", boards: [], nothing: why });
 
 function answerOf(workspace: Workspace, snapshot: Snapshot, { view, board, position }: About): ViewAnswer {
@@ -49,13 +112,15 @@ function answerOf(workspace: Workspace, snapshot: Snapshot, { view, board, posit
     return { ...nothing(why), ...version };
   }
   const way = segment && studyAt(snapshot, segment)?.way;
-  const found = viewOf(view, chosen, findingsAround(snapshot, chosen.place));
+  const onBoard = way && boardAt(snapshot, segment) === chosen.place ? way : undefined;
+  const target = { installation: chosen.installation, place: chosen.place, way: onBoard };
+  const found = viewOf(view, target, findingsAround(snapshot, chosen.place));
   return {
     ...version,
     title: chosen.installation.head.title,
     boards: all.map(({ key, name, title }): BoardName => ({ key, name, title })),
     board: chosen.key,
-    ...(way && boardAt(snapshot, segment) === chosen.place ? { way: way.id } : {}),
+    ...(onBoard ? { way: onBoard.id } : {}),
     content: placed(found, (mark) => atOf(workspace, snapshot, mark.segment, mark.offset)),
   };
 }

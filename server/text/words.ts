@@ -4,3 +4,9 @@ export const listed = (items: readonly string[], joint: "and" | "or" = "and"): s
 
 /** The same with a capital, as a sentence begins. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** With a capital at its beginning and a stop at its end. */
+export function sentence(text: string): string {
+  const first = capital(text);
+  return /[.?!]$/.test(first) ? first : `${first}.`;
+}

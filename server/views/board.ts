@@ -119,13 +119,19 @@ function rowOf(
   };
 }
 
+/** What is found in a segment. */
+export const foundIn = (findings: readonly Finding[], segment: Segment): FoundLine[] =>
+  findings.filter(({ spot }) => spot.segment === segment).map(foundLine);
+
 const linesOf = (found: ReadonlyMap<Segment, readonly Finding[]>, segment: Segment): FoundLine[] =>
-  (found.get(segment) ?? []).map(({ severity, check, message, spot }) => ({
-    severity,
-    check,
-    message,
-    mark: { segment: spot.segment, offset: spot.start },
-  }));
+  (found.get(segment) ?? []).map(foundLine);
+
+const foundLine = ({ severity, check, message, spot }: Finding): FoundLine => ({
+  severity,
+  check,
+  message,
+  mark: { segment: spot.segment, offset: spot.start },
+});
 
 /** The readings a supervisor looks for; those of single points are in the ring's own view. */
 function readingCells(tests: readonly PlannedTest[]): ReadingCell[] {

@@ -1,12 +1,33 @@
 /** What the live view can show, and the one way to ask for it. */
-import { networkOf } from "../boards/network.ts";
+import type { Network } from "../boards/network.ts";
+import { networkOf, studiesOn } from "../boards/network.ts";
+import { containmentsOf, containmentsOn } from "../conduits/containment.ts";
+import { crossSection } from "../drawings/cross-section.ts";
 import type { Drawing } from "../drawings/shapes.ts";
+import type { Way } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
+import { workingOf } from "../reports/working/working.ts";
+import { worksheet } from "../reports/worksheet/worksheet.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import { type BoardView, boardView } from "./board.ts";
+import { type GridView, gridView } from "./grid.ts";
+import { limitsDrawing } from "./limits.ts";
+import { type ReportView, reportView } from "./report.ts";
+import { ringDrawing } from "./ring.ts";
 import { singleLine } from "./single-line.ts";
+import { yearsDrawing } from "./years.ts";
 
-export const viewKinds = ["board", "single-line"] as const;
+export const viewKinds = [
+  "board",
+  "tests",
+  "single-line",
+  "rings",
+  "limits",
+  "conduits",
+  "years",
+  "working",
+  "worksheet",
+] as const;
 export type ViewKind = (typeof viewKinds)[number];
 export const isViewKind = (value: unknown): value is ViewKind => viewKinds.includes(value as ViewKind);
 
@@ -15,22 +36,64 @@ export interface DrawingsView {
   readonly kind: "drawings";
   readonly drawings: readonly Drawing[];
   /** Said where there is nothing to draw. */
-  readonly nothing?: string;
+  readonly nothing: string;
 }
 
-export type View = BoardView | DrawingsView;
+export type View = BoardView | DrawingsView | GridView | ReportView;
 
 export interface ViewTarget {
   readonly installation: Installation;
   readonly place: BoardInPlace;
+  /** The way the cursor is in. */
+  readonly way?: Way | undefined;
 }
 
-export function viewOf(kind: ViewKind, { installation, place }: ViewTarget, findings: readonly Finding[]): View {
+export function viewOf(kind: ViewKind, target: ViewTarget, findings: readonly Finding[]): View {
+  const { installation, place, way } = target;
   const network = networkOf(installation);
   switch (kind) {
     case "board":
       return boardView(place, network, findings);
+    case "tests":
+      return gridView(place, network, findings);
+    case "working":
+      return reportView(workingOf(installation, { place, ...(way ? { way } : {}) }));
+    case "worksheet":
+      return reportView(worksheet(installation, { board: place, ...(way ? { way } : {}) }));
+    default:
+      return { kind: "drawings", ...drawingsOf(kind, target, network) };
+  }
+}
+
+function drawingsOf(
+  kind: Exclude<ViewKind, "board" | "tests" | "working" | "worksheet">,
+  { installation, place, way }: ViewTarget,
+  network: Network,
+): Omit<DrawingsView, "kind"> {
+  const node = network.nodeOf(place.board);
+  const { name } = place.board.head;
+  switch (kind) {
     case "single-line":
-      return { kind: "drawings", drawings: [singleLine(installation, network, network.nodeOf(place.board))] };
+      return { drawings: [singleLine(installation, network, node)], nothing: "" };
+    case "rings": {
+      const rings = studiesOn(place).filter(({ isRing }) => isRing);
+      // The one that is being worked on comes first.
+      const first = rings.filter((study) => study.way === way);
+      const drawings = [...first, ...rings.filter((study) => study.way !== way)].map(ringDrawing);
+      return { drawings, nothing: `Board ${name} has no ring.` };
+    }
+    case "limits": {
+      const any = studiesOn(place).some(({ isSpare }) => !isSpare);
+      return { drawings: any ? [limitsDrawing(place, node)] : [], nothing: `Board ${name} has no circuit yet.` };
+    }
+    case "conduits": {
+      const all = [...containmentsOn(place), ...containmentsOf(installation)];
+      const nothing = "No conduit or trunking is described here of which it is known what lies in it.";
+      return { drawings: all.flatMap((study) => crossSection(study) ?? []), nothing };
+    }
+    case "years": {
+      const drawing = yearsDrawing(place);
+      return { drawings: drawing ? [drawing] : [], nothing: `Nothing on board ${name} was read on more than one day.` };
+    }
   }
 }

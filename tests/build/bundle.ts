@@ -98,7 +98,10 @@ const packages = new Set<string>();
 
 const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   // The editor lends its API under the name vscode; it is not a package.
-  "client.cjs": { entryPoints: ["client/extension.ts"], external: ["vscode"] },
+  "client.cjs": { entryPoints: ["client/node.ts"], external: ["vscode"] },
+  // The editor in a browser loads an extension like a module of Node, and a worker as it stands.
+  "web.cjs": { ...inBrowser, format: "cjs", entryPoints: ["client/web/extension.ts"], external: ["vscode"] },
+  "web-server.js": { ...inBrowser, entryPoints: ["client/web/worker.ts"], plugins: [withoutSamples] },
   "page.js": { ...inBrowser, entryPoints: ["client/page/editor-page.ts"] },
   "library.mjs": { ...inBrowser, format: "esm", jsx: "preserve", entryPoints: ["server/library/index.ts"] },
   "server.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples, apart] },
@@ -132,11 +135,48 @@ const sizes = await Promise.all(
 );
 await writeFile(join(dist, "page.css"), await styleOfPage());
 await writeFile(join(dist, "library.d.mts"), await libraryTypes());
+await writeFile(join(dist, "wayfile.html"), await pageAlone());
 await writeFile(join(dist, "third-party.txt"), (await Promise.all([...packages].sort().map(licenceOf))).join("\n\n"));
 // The pages of the checks, samples and all: the extension reads them when one is opened.
 const checks = pages.map((page) => [page.id, { title: page.title, page: checkPageMarkdown(page).text }]);
 await writeFile(join(dist, "checks.json"), JSON.stringify(Object.fromEntries(checks)));
 console.log(sizes.join("\n"));
+
+/**
+ * One page that checks a schedule without an editor: script, style and the server that runs in its worker are all in it,
+ * and its policy lets it fetch nothing.
+ */
+async function pageAlone(): Promise<string> {
+  const worker = await readFile(join(dist, "web-server.js"), "utf8");
+  const { outputFiles } = await build({
+    ...shared,
+    ...inBrowser,
+    entryPoints: ["client/page/alone.tsx"],
+    write: false,
+    define: {
+      workerSource: JSON.stringify(worker),
+      sampleText: JSON.stringify(await readFile(join(root, "tests/build/sample.ways"), "utf8")),
+    },
+  });
+  const script = outputFiles?.[0]?.text.replaceAll("</script", "<\\/script") ?? "";
+  const policy =
+    "default-src 'none'; script-src 'unsafe-inline' blob:; worker-src blob:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+  return `<!DOCTYPE html>
+<html lang="en-GB">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Wayfile: check a schedule</title>
+<style>${await styleOfPage()}</style>
+</head>
+<body>
+<div id="app"></div>
+<script>${script}</script>
+</body>
+</html>
+`;
+}
 
 async function styleOfPage(): Promise<string> {
   const { code } = await transform(await readFile(join(root, "client/page/page.css"), "utf8"), {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { containmentsOn } from "../../server/conduits/containment.ts";
 import { layOf } from "../../server/conduits/lay.ts";
+import { crossSection as drawn } from "../../server/drawings/cross-section.ts";
 import { installationsOf } from "../../server/model/installation.ts";
-import { crossSection, imageOf } from "../../server/reports/drawings/cross-section.ts";
+import { imageOf, pictureOf } from "../../server/reports/setting/picture.ts";
 import { fileOfText } from "../../server/workspace/project.ts";
 import { wellFormed } from "./well-formed.ts";
 
@@ -17,6 +18,11 @@ function studied(containment: string, ways: readonly string[]) {
 
 const three = "phase three\ncable singles line 4 mm² cpc 2.5 mm²\nroute in C1";
 const single = "phase L2\ncable singles line 1.5 mm² cpc 1.0 mm²\nroute in C1";
+
+const crossSection = (study: Parameters<typeof drawn>[0]) => {
+  const drawing = drawn(study);
+  return drawing && pictureOf(drawing);
+};
 
 describe("a containment cut across", () => {
   it("shows every core of every way, in the colours of the standard", () => {

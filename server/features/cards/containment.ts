@@ -3,8 +3,9 @@
 import { metres, percent, plain, squareMillimetres } from "../../calc/result.ts";
 import { type ContainmentStudy, containmentsOf, containmentsOn } from "../../conduits/containment.ts";
 import { circuitsWords, roomWords, sectionsWords, sharedWords, takenWords, wantedWords } from "../../conduits/words.ts";
+import { crossSection } from "../../drawings/cross-section.ts";
 import type { Fact } from "../../model/values.ts";
-import { crossSection, imageOf } from "../../reports/drawings/cross-section.ts";
+import { imageOf, pictureOf } from "../../reports/setting/picture.ts";
 import { type Markdown, md, picture } from "../../text/markdown.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
 import { definitions, type Named } from "../names.ts";
@@ -33,7 +34,8 @@ const longestPicture = 80_000;
 /** The containment cut across, as a Markdown image. */
 export function containmentPicture(snapshot: Snapshot, fact: Place): Markdown[] {
   const study = studyOf(snapshot, fact);
-  const drawing = study && crossSection(study);
+  const drawn = study && crossSection(study);
+  const drawing = drawn && pictureOf(drawn);
   const image = drawing ? imageOf(drawing) : "";
   return drawing && image.length <= longestPicture ? [picture(drawing.title, image)] : [];
 }

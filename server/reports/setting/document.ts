@@ -2,9 +2,10 @@
 
 import type { Calculated, Step } from "../../calc/result.ts";
 import { beyondLimit, toLookUp } from "../../calc/verdict.ts";
+import type { Drawing } from "../../drawings/shapes.ts";
 import { type Source, standingWords } from "../../tables/source.ts";
 import type { Html } from "../../text/html.ts";
-import { capital } from "../../text/words.ts";
+import { sentence } from "../../text/words.ts";
 
 /** A figure with the way to it. */
 export interface Calculation {
@@ -57,6 +58,8 @@ export interface Figure {
   readonly description: string;
   readonly caption: string;
   readonly svg: Html;
+  /** The same as shapes, each with its place in the text. */
+  readonly drawing: Drawing;
 }
 
 /**
@@ -240,11 +243,6 @@ export const judgementText = ({ text, verdict, remark }: Comparison): string =>
   `${text}: ${verdictWords[verdict]}${remark === "" ? "" : ` (${remark})`}`;
 
 export const gapText = ({ what, why }: Gap): string => `${what}: not calculated. ${sentence(why)}`;
-
-export function sentence(text: string): string {
-  const first = capital(text);
-  return /[.?!]$/.test(first) ? first : `${first}.`;
-}
 
 /** Several reports of one file as one: each begins with its own title. */
 export function together(reports: readonly Report[]): Report | undefined {

@@ -1,7 +1,6 @@
 /** A report as Markdown: for a preview in an editor, a pull request or a wiki. */
 import { working } from "../../calc/result.ts";
 import { fenced, type Markdown, md, picture } from "../../text/markdown.ts";
-import { imageOf } from "../drawings/cross-section.ts";
 import {
   type Block,
   type Grid,
@@ -13,6 +12,7 @@ import {
   sourceText,
   type Table,
 } from "./document.ts";
+import { imageOf } from "./picture.ts";
 import { cellText } from "./plain-cell.ts";
 
 export function reportMarkdown({ title, lead, sections, cautions, imprint }: Report): string {

@@ -10,9 +10,9 @@ import { deviceName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { ContainmentStudy } from "../../conduits/containment.ts";
 import { circuitsWords, roomWords, sectionsWords, sharedWords, takenWords, wantedWords } from "../../conduits/words.ts";
+import { crossSection } from "../../drawings/cross-section.ts";
 import type { Installation } from "../../model/installation.ts";
 import { combine } from "../../tables/source.ts";
-import { crossSection } from "../drawings/cross-section.ts";
 import {
   type Block,
   calculate,
@@ -23,6 +23,7 @@ import {
   type Section,
   table,
 } from "../setting/document.ts";
+import { pictureOf } from "../setting/picture.ts";
 import { lineBlocks, verdictBlocks } from "./design-lines.ts";
 
 export const originDemandPart = (installation: Installation): Section[] =>
@@ -204,5 +205,5 @@ function drawn(study: ContainmentStudy): Block[] {
   const drawing = crossSection(study);
   const caption =
     "To scale. How the cables lie is chance; whether they go in is judged by the factors, not by the drawing. Their diameters and the wall are from memory.";
-  return drawing ? [{ kind: "figure", ...drawing, caption }] : [];
+  return drawing ? [{ kind: "figure", ...pictureOf(drawing), drawing, caption }] : [];
 }

@@ -86,11 +86,32 @@ export async function openPage({ browser, server, size = { width: 1000, height: 
     const answer = await server.request("wayfile/view", { ...wanted, ...(position ? { position } : {}) });
     await page.evaluate((message) => window.postMessage(message, "*"), { kind: "view", view: wanted.view, answer });
   };
+  const undo = [];
+  let entering = Promise.resolve();
+  const tell = (message) => page.evaluate((one) => window.postMessage(one, "*"), message);
+  const enter = async ({ row, column, text, ...rest }) => {
+    const answer = await server.request("wayfile/enter", { row, column, text, ...rest });
+    const { edit, written, stands, problem } = answer;
+    if (edit) {
+      undo.push(server.text);
+      const offset = ({ line, character }) => server.text.split("\n").slice(0, line).join("\n").length + (line > 0 ? 1 : 0) + character;
+      await server.change(server.text.slice(0, offset(edit.range.start)) + edit.newText + server.text.slice(offset(edit.range.end)));
+    }
+    await tell({ kind: "entered", entered: { row, column, text, ...(edit ? { written } : stands === undefined ? { problem } : { stands }) } });
+    if (edit) await show();
+  };
   await page.exposeFunction("tellEditor", async (message) => {
     if (message.kind === "show") {
       wanted = { view: message.view, ...(message.board === undefined ? {} : { board: message.board }) };
       await show();
     } else if (message.kind === "reveal") revealed.push(message.at);
+    else if (message.kind === "enter") entering = entering.then(() => enter(message));
+    else if (message.kind === "undo") {
+      await entering;
+      const before = undo.pop();
+      if (before !== undefined) await server.change(before);
+      await show();
+    }
     else await hear?.(message, { page, show });
   });
   const colours = Object.entries(themes[theme]).map(([name, value]) => `--vscode-${name}: ${value};`);
@@ -121,6 +142,8 @@ export async function openPage({ browser, server, size = { width: 1000, height: 
     problems,
     revealed,
     show,
+    /** Once all that was entered is written. */
+    settled: () => entering,
     async moveTo(line, character = 0) {
       position = { line, character };
       await show();

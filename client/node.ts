@@ -1,0 +1,15 @@
+/** The extension on Node: the server runs in a process of its own. */
+import { join } from "node:path";
+import type { ExtensionContext } from "vscode";
+import { LanguageClient, TransportKind } from "vscode-languageclient/node";
+import { start, stop } from "./extension.ts";
+
+export async function activate(context: ExtensionContext): Promise<void> {
+  const module = join(context.extensionPath, "dist/server.cjs");
+  await start(
+    context,
+    (options) => new LanguageClient("wayfile", "Wayfile", { module, transport: TransportKind.ipc }, options),
+  );
+}
+
+export const deactivate = stop;

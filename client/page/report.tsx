@@ -1,0 +1,98 @@
+/** A report, live. */
+import type { At, Placed } from "../../server/lsp/placed.ts";
+import type { ReportBlock, ReportView } from "../../server/views/report.ts";
+import { Picture } from "./drawing.tsx";
+
+interface Props {
+  readonly report: Placed<ReportView>;
+  readonly reveal: (at: At) => void;
+  readonly line: number;
+}
+
+export function Report({ report, reveal, line }: Props) {
+  const { title, lead, sections, cautions } = report;
+  return (
+    <article>
+      <h1>{title}</h1>
+      {lead.map((words) => (
+        <p key={words} class="note">
+          {words}
+        </p>
+      ))}
+      {sections.map((section, at) => {
+        const Title = section.level === 1 ? "h2" : "h3";
+        return (
+          <section key={`${section.title}|${at}`}>
+            <Title>{section.title}</Title>
+            {section.blocks.map((block, index) => (
+              <Block key={index} block={block} reveal={reveal} line={line} />
+            ))}
+          </section>
+        );
+      })}
+      <p class="note cautions">{cautions}</p>
+    </article>
+  );
+}
+
+const marks = { holds: "✓", fails: "✗", unproven: "~", advises: "!" } as const;
+
+function Block({ block, reveal, line }: { readonly block: Placed<ReportBlock> } & Pick<Props, "reveal" | "line">) {
+  switch (block.kind) {
+    case "words": {
+      const { tone, text } = block;
+      const mark = tone in marks ? `${marks[tone as keyof typeof marks]} ` : "";
+      return <p class={`words ${tone}`}>{`${mark}${text}`}</p>;
+    }
+    case "calculation":
+      return (
+        <div class="calculation">
+          <p>
+            {block.name} <b>{block.result}</b>
+          </p>
+          {block.lines.length === 0 ? null : (
+            <ol>
+              {block.lines.map((words, at) => (
+                <li key={at}>{words}</li>
+              ))}
+            </ol>
+          )}
+          {block.source === "" ? null : <p class="note">{block.source}</p>}
+        </div>
+      );
+    case "drawing":
+      return (
+        <>
+          <Picture drawing={block.drawing} zoom={1} reveal={reveal} line={line} />
+          <p class="note">{block.caption}</p>
+        </>
+      );
+    case "table":
+      return (
+        <div class="paper">
+          <table class="plain">
+            {block.head.every((name) => name === "") ? null : (
+              <thead>
+                <tr>
+                  {block.head.map((name, at) => (
+                    <th key={at} scope="col">
+                      {name}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+            )}
+            <tbody>
+              {block.rows.map((row, at) => (
+                <tr key={at}>
+                  {row.map((text, column) => (
+                    <td key={column}>{text}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      );
+  }
+}

@@ -1,0 +1,20 @@
+/** The extension where there is no Node: the server runs in a worker of the browser. */
+import { type ExtensionContext, Uri } from "vscode";
+import { LanguageClient, RequestType } from "vscode-languageclient/browser";
+import { type FileAnswer, listRequest, readRequest } from "../../server/lsp/file-protocol.ts";
+import { start, stop } from "../extension.ts";
+import { listSchedules, readSchedule } from "./files.ts";
+
+export async function activate(context: ExtensionContext): Promise<void> {
+  const script = Uri.joinPath(context.extensionUri, "dist/web-server.js").toString(true);
+  await start(context, (options) => {
+    const client = new LanguageClient("wayfile", "Wayfile", new Worker(script), options);
+    client.onRequest(new RequestType<{ readonly uri?: unknown }, FileAnswer, void>(readRequest), ({ uri }) =>
+      readSchedule(uri),
+    );
+    client.onRequest(listRequest, () => listSchedules());
+    return client;
+  });
+}
+
+export const deactivate = stop;

@@ -1,0 +1,106 @@
+/** Questions of a schedule with their answers, as conversations beside its lines, and the edits that carry them on. */
+
+import { bindSegment } from "../model/bind.ts";
+import type { Fact, Facts } from "../model/values.ts";
+import type { Spot } from "../rules/frame/rule.ts";
+import type { Segment } from "../syntax/split.ts";
+import type { TextEdit } from "../text/lines.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import type { Cursor } from "./cursor.ts";
+import { withinOf } from "./cursor.ts";
+
+export interface Remark {
+  readonly text: string;
+  readonly spot: Spot;
+}
+
+export interface Conversation {
+  readonly question: Remark;
+  readonly answers: readonly Remark[];
+}
+
+export type Said = { readonly segment: Segment; readonly edit: TextEdit } | { readonly problem: string };
+
+/** All of a file, in the order of its text. */
+export function conversations({ file: { model } }: Snapshot): Conversation[] {
+  const boards = [...model.installations.flatMap((one) => one.boards), ...model.boards];
+  const blocks: readonly Facts[] = [
+    model.facts as Facts,
+    ...model.installations.map(({ head }) => head.facts as Facts),
+    ...boards.flatMap(({ head, ways }) => [head.facts as Facts, ...ways.map(({ facts }) => facts as Facts)]),
+  ];
+  // A run of spare ways, or circuits of one type, share lines.
+  const seen = new Set<Fact>();
+  return blocks
+    .flatMap(withInner)
+    .flatMap(({ list }) => inBlock(list.filter((fact) => !seen.has(fact) && seen.add(fact))));
+}
+
+const withInner = (facts: Facts): Facts[] => [
+  facts,
+  ...facts.list.flatMap(({ inner }) => (inner ? withInner(inner) : [])),
+];
+
+function inBlock(list: readonly Fact[]): Conversation[] {
+  const found: { question: Remark; answers: Remark[] }[] = [];
+  for (const fact of list) {
+    if (fact.word === "query") found.push({ question: remark(fact), answers: [] });
+    else if (fact.word === "answer") found.at(-1)?.answers.push(remark(fact));
+  }
+  return found;
+}
+
+const remark = ({ segment, start, end, args }: Fact): Remark => ({
+  text: (args.text as { readonly value?: string } | undefined)?.value ?? "",
+  spot: { segment, start, end },
+});
+
+/** Words as the language holds them between quotes. */
+const quoted = (text: string): string =>
+  `"${text.replace(/\s+/g, " ").trim().replace(/\\/g, "\\\\").replace(/"/g, '\\"')}"`;
+
+/** An answer below the last line of the conversation that a line belongs to. */
+export function answering(snapshot: Snapshot, cursor: Cursor, text: string): Said {
+  const all = conversations(snapshot).flatMap(({ question, answers }) => {
+    const lines = [question, ...answers];
+    return lines.some(({ spot }) => holds(spot, cursor)) ? [lines.at(-1) ?? question] : [];
+  });
+  const [last] = all;
+  if (!last) return { problem: "That question is not there any more." };
+  return below(snapshot, last.spot, `answer ${quoted(text)}`);
+}
+
+const holds = ({ segment, start, end }: Spot, { segment: at, offset }: Cursor): boolean => {
+  const line = segment.text.lastIndexOf("\n", start - 1) + 1;
+  return segment === at && offset >= line && offset <= end;
+};
+
+/** A question about a line stands below it, in its block; about the first line of a block, in that block. */
+export function asking(snapshot: Snapshot, { segment, offset }: Cursor, text: string): Said {
+  const start = segment.text.lastIndexOf("\n", offset - 1) + 1;
+  const found = segment.text.indexOf("\n", offset);
+  return below(snapshot, { segment, start, end: found < 0 ? segment.text.length : found }, `query ${quoted(text)}`);
+}
+
+function below(snapshot: Snapshot, { segment, start, end }: Spot, line: string): Said {
+  const { text } = segment;
+  const from = text.lastIndexOf("\n", start - 1) + 1;
+  const found = text.indexOf("\n", end);
+  const sign = text.includes("\r\n") ? "\r\n" : "\n";
+  const first = text.slice(from, found < 0 ? text.length : found).replace(/\r$/, "");
+  const indent = `${/^\s*/.exec(first)?.[0] ?? ""}${/\{\s*(#.*)?$/.test(first) ? "  " : ""}`;
+  const at = found < 0 ? text.length : found + 1;
+  const edit = { start: at, end: at, text: found < 0 ? `${sign}${indent}${line}` : `${indent}${line}${sign}` };
+  return checked(snapshot, segment, edit);
+}
+
+/** What the language would not take there is not written. */
+function checked(snapshot: Snapshot, segment: Segment, edit: TextEdit): Said {
+  const within = withinOf(snapshot, segment);
+  const before = new Set(bindSegment(segment, within).problems.map(({ message }) => message));
+  const text = segment.text.slice(0, edit.start) + edit.text + segment.text.slice(edit.end);
+  const fresh = bindSegment({ ...segment, text }, within).problems.find(({ message }) => !before.has(message));
+  return fresh
+    ? { problem: "A question can stand in an installation, a board or a way: ask it there." }
+    : { segment, edit };
+}

@@ -1,0 +1,203 @@
+/** Test entry as a grid: ways down, readings across, in each cell what it should read and its limit. */
+import type { BoardNode, Network } from "../boards/network.ts";
+import { studiesOn } from "../boards/network.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { boundText, gaugeOfTest } from "../drawings/gauge.ts";
+import type { Standing } from "../drawings/gauge-shapes.ts";
+import type { Mark } from "../drawings/shapes.ts";
+import type { BoardInPlace } from "../model/installation.ts";
+import { planDead } from "../readings/plan-dead.ts";
+import { planLive } from "../readings/plan-live.ts";
+import type { PlannedTest } from "../readings/planned.ts";
+import type { Finding } from "../rules/frame/rule.ts";
+import { type FoundLine, foundIn, keysOf } from "./board.ts";
+import { shortName, wayState } from "./way-state.ts";
+
+/** What is compared while somebody types: figures in the unit of the column. */
+export interface Beside {
+  readonly sense: "most" | "least";
+  readonly value: number;
+  readonly text: string;
+}
+
+export interface GridCell {
+  readonly column: string;
+  /** What it should read; empty where nothing tells. */
+  readonly expected: string;
+  readonly limits: readonly Beside[];
+  /** The latest reading, with the day it was taken. */
+  readonly text: string;
+  readonly on: string;
+  readonly standing?: Standing;
+  readonly mark?: Mark;
+}
+
+export interface GridColumn {
+  readonly key: string;
+  readonly title: string;
+  readonly unit: string;
+  readonly live: boolean;
+  /** Words that may be written instead of a figure: the first is the good one. */
+  readonly words: readonly string[];
+}
+
+export interface GridRow {
+  readonly key: string;
+  readonly id: string;
+  readonly title: string;
+  /** Of a point of a ring: the point. */
+  readonly point?: string;
+  readonly mark: Mark;
+  readonly cells: readonly GridCell[];
+  readonly missing: readonly string[];
+  readonly findings: readonly FoundLine[];
+}
+
+export interface GridView {
+  readonly kind: "grid";
+  readonly title: string;
+  readonly columns: readonly GridColumn[];
+  readonly rows: readonly GridRow[];
+  readonly instruments: readonly string[];
+}
+
+export function gridView(place: BoardInPlace, network: Network, findings: readonly Finding[]): GridView {
+  const { board, context } = place;
+  const node = network.nodeOf(board);
+  const studies = studiesOn(place).filter(({ isSpare }) => !isSpare);
+  const keys = keysOf(studies.map(({ way }) => way.id));
+  const rows = studies.flatMap((study, at) => rowsOf(study, keys[at] ?? study.way.id, node, findings));
+  const used = new Set(rows.flatMap(({ cells }) => cells.map(({ column }) => column)));
+  return {
+    kind: "grid",
+    title: `Tests of board ${board.head.name}${board.head.title === "" ? "" : ` ${board.head.title}`}`,
+    columns: columns.filter(({ key }) => used.has(key)),
+    rows,
+    instruments: [...context.names.instruments.keys()],
+  };
+}
+
+const figure = (key: string, unit: string, live: boolean): GridColumn => ({ key, title: key, unit, live, words: [] });
+const verdict = (key: string, title: string, live: boolean, words: readonly string[]): GridColumn => ({
+  key,
+  title,
+  unit: "",
+  live,
+  words,
+});
+
+/** In the order of the trade. */
+export const columns: readonly GridColumn[] = [
+  figure("r1", "Ω", false),
+  figure("rn", "Ω", false),
+  figure("r2", "Ω", false),
+  { ...figure("at L-N", "Ω", false), title: "L-N at the point" },
+  { ...figure("at L-E", "Ω", false), title: "L-E at the point" },
+  figure("R1+R2", "Ω", false),
+  figure("R2", "Ω", false),
+  figure("L-L", "MΩ", false),
+  figure("L-N", "MΩ", false),
+  figure("L-E", "MΩ", false),
+  figure("N-E", "MΩ", false),
+  verdict("polarity", "polarity", false, ["ok", "wrong"]),
+  figure("Zs", "Ω", true),
+  verdict("RCD ½×", "RCD ½×", true, ["no-trip"]),
+  { ...figure("RCD 1×", "ms", true) },
+  { ...figure("RCD 5×", "ms", true) },
+  verdict("button", "test button", true, ["ok", "failed"]),
+  verdict("AFDD button", "AFDD button", true, ["ok", "failed"]),
+  verdict("sequence", "phase sequence", true, ["ok", "reversed"]),
+];
+
+const byKey = new Map(columns.map((column) => [column.key, column] as const));
+export const columnOf = (key: string): GridColumn | undefined => byKey.get(key);
+
+/** The tests of a way that a grid has room for, by column; those of a ring's points by point too. */
+export function cellsOfWay(study: WayStudy): readonly { readonly column: string; readonly test: PlannedTest }[] {
+  const seen = new Set<string>();
+  return [...planDead(study), ...planLive(study)].flatMap((test) => {
+    const column = keyOf(test);
+    const id = `${column}|${test.point ?? ""}`;
+    if (column === undefined || seen.has(id)) return [];
+    seen.add(id);
+    return [{ column, test }];
+  });
+}
+
+function keyOf(test: PlannedTest): string | undefined {
+  const { step, name, point, place } = test;
+  if (place !== undefined || point === "every point") return undefined;
+  if (point !== undefined) return `at ${name.slice(0, 3)}`;
+  switch (step) {
+    case "rcd":
+      if (name.startsWith("AFDD")) return "AFDD button";
+      return name.startsWith("Test button") ? "button" : shortName(test).replace(" at ", " ");
+    case "phase-sequence":
+      return "sequence";
+    case "function":
+      return undefined;
+    default: {
+      const short = shortName(test);
+      return byKey.has(short) ? short : undefined;
+    }
+  }
+}
+
+const inColumn = (value: number, unit: string): number => {
+  const scale = unit === "MΩ" ? 1e-6 : unit === "ms" ? 1000 : 1;
+  return Math.round(value * scale * 1e6) / 1e6;
+};
+
+function rowsOf(study: WayStudy, key: string, node: BoardNode | undefined, findings: readonly Finding[]): GridRow[] {
+  const all = cellsOfWay(study);
+  const { id, title, segment, header } = study.way;
+  const mark: Mark = { segment, offset: header.start };
+  const { missing } = wayState(study, node);
+  const own: GridRow = {
+    key,
+    id,
+    title,
+    mark,
+    cells: all.filter(({ test }) => test.point === undefined).map((one) => cellOf(study, one)),
+    missing,
+    findings: foundIn(findings, segment),
+  };
+  const points = Map.groupBy(
+    all.filter(({ test }) => test.point !== undefined),
+    ({ test }) => test.point ?? "",
+  );
+  const below = [...points].map(([point, cells]): GridRow => {
+    const own = cells.map((one) => cellOf(study, one));
+    return {
+      key: `${key}/${point}`,
+      id,
+      title: point,
+      point,
+      mark: own.find((one) => one.mark)?.mark ?? mark,
+      cells: own,
+      missing: [],
+      findings: [],
+    };
+  });
+  return [own, ...below];
+}
+
+function cellOf(study: WayStudy, { column, test }: { readonly column: string; readonly test: PlannedTest }): GridCell {
+  const { recorded, expected, bounds, unit } = test;
+  const gauge = gaugeOfTest(test);
+  const tests = [...study.deadTests, ...study.liveTests];
+  const on = recorded && tests.find(({ facts }) => facts?.list.includes(recorded.fact))?.on;
+  return {
+    column,
+    expected: expected?.text ?? "",
+    limits: bounds.map((bound) => ({
+      sense: bound.sense,
+      value: inColumn(bound.value, unit),
+      text: boundText(bound, unit),
+    })),
+    text: recorded?.text ?? "",
+    on: on ?? "",
+    ...(gauge ? { standing: gauge.standing } : {}),
+    ...(recorded ? { mark: { segment: recorded.fact.segment, offset: recorded.fact.start } } : {}),
+  };
+}

@@ -1,0 +1,145 @@
+/** Loop impedance and voltage drop of a whole board beside their limits, a line a way, all on one scale. */
+import { designOfWay } from "../boards/design.ts";
+import type { BoardNode } from "../boards/network.ts";
+import { studiesOn } from "../boards/network.ts";
+import { ohms, percent } from "../calc/result.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import { gaugeOf, gaugeOfTest } from "../drawings/gauge.ts";
+import { type Gauge, gaugeShapes } from "../drawings/gauge-shapes.ts";
+import { cut, type Drawing, group, line, type Mark, type Shape, type TableCell, text } from "../drawings/shapes.ts";
+import type { BoardInPlace } from "../model/installation.ts";
+import { planLive } from "../readings/plan-live.ts";
+import { keysOf } from "./board.ts";
+import { markOf } from "./way-state.ts";
+
+interface Compared {
+  readonly gauge: Gauge;
+  readonly value: string;
+  readonly limit: string;
+  readonly calculated: boolean;
+  readonly mark: Mark;
+}
+
+const pitch = 30;
+const top = 46;
+const nameWidth = 190;
+const barWidth = 150;
+const wordsWidth = 150;
+const columnWidth = barWidth + wordsWidth + 24;
+
+export function limitsDrawing(place: BoardInPlace, node: BoardNode | undefined): Drawing {
+  const studies = studiesOn(place).filter(({ isSpare }) => !isSpare);
+  const keys = keysOf(studies.map(({ way }) => way.id));
+  const rows = studies.map((study, index) => ({
+    key: keys[index] ?? study.way.id,
+    study,
+    loop: loopOf(study, node),
+    drop: node && calculated(study, node, "Voltage drop from the origin", percent),
+  }));
+  const { name } = place.board.head;
+  const columns = [
+    ["Earth fault loop impedance", "loop"],
+    ["Voltage drop from the origin", "drop"],
+  ] as const;
+  return {
+    title: `Board ${name}: loops and drops beside their limits`,
+    description:
+      "Each bar runs from nothing to its limit; what is beyond it runs past the end and is thicker. The tick is what is expected.",
+    width: nameWidth + columns.length * columnWidth + 20,
+    height: top + Math.max(1, rows.length) * pitch + 12,
+    shapes: [
+      ...columns.map(([title], index) => text(nameWidth + index * columnWidth, 22, title, "title")),
+      line(10, 32, nameWidth + columns.length * columnWidth, 32, "rule", 1),
+      ...rows.map(({ key, study, ...compared }, index) => {
+        const y = top + index * pitch + 8;
+        const { id, title } = study.way;
+        const shapes: Shape[] = columns.flatMap(([, kind], column) =>
+          bar(compared[kind], nameWidth + column * columnWidth, y),
+        );
+        const words = columns.map(([what, kind]) => `${what} ${saidOf(compared[kind])}`);
+        return group(`way ${key}`, [`Way ${id} ${title}`.trim(), ...words].join("; "), markOf(study), [
+          text(36, y + 4, id, "figure", "end"),
+          text(44, y + 4, cut(title, 22), "label"),
+          ...shapes,
+        ]);
+      }),
+    ],
+    table: {
+      head: ["Way", ...columns.flatMap(([what]) => [what, "Limit", "Left"])],
+      rows: rows.map(({ study, ...compared }): TableCell[] => [
+        { text: `${study.way.id} ${study.way.title}`.trim(), mark: markOf(study) },
+        ...columns.flatMap(([, kind]) => {
+          const one = compared[kind];
+          return one
+            ? [
+                { text: `${one.value}${one.calculated ? ", calculated" : ""}`, mark: one.mark },
+                { text: one.limit },
+                { text: one.gauge.left },
+              ]
+            : [{ text: "not known" }, { text: "" }, { text: "" }];
+        }),
+      ]),
+    },
+    notes: [
+      "Loops that were read are compared with the limit for cold conductors; calculated ones, in italics, with the limit for hot ones.",
+    ],
+  };
+}
+
+const saidOf = (one: Compared | undefined): string =>
+  one ? `${one.value} of at most ${one.limit}, ${one.gauge.left}` : "not known";
+
+function bar(one: Compared | undefined, x: number, y: number): Shape[] {
+  if (!one) return [text(x, y + 4, "not known", "missing")];
+  const role =
+    one.gauge.standing === "beyond"
+      ? "over"
+      : one.gauge.standing === "unproven"
+        ? "unsure"
+        : one.calculated
+          ? "calculated"
+          : "figure";
+  return [
+    ...gaugeShapes(one.gauge, x, y, barWidth),
+    text(x + barWidth + 10, y + 4, `${one.value} of ${one.limit}`, role),
+  ];
+}
+
+/** As it was read; before that, as it is calculated with the conductors hot. */
+function loopOf(study: WayStudy, node: BoardNode | undefined): Compared | undefined {
+  const test = planLive(study).find(({ step, place }) => step === "loop" && place === undefined);
+  const gauge = test && gaugeOfTest(test);
+  const [limit] = test?.bounds ?? [];
+  if (gauge && test?.recorded && limit) {
+    const { fact } = test.recorded;
+    const mark = { segment: fact.segment, offset: fact.start };
+    return {
+      gauge,
+      value: test.recorded.text,
+      limit: ohms(limit.value),
+      calculated: fact.provenance === "calculated",
+      mark,
+    };
+  }
+  return node && calculated(study, node, "Loop impedance, conductors hot", ohms);
+}
+
+function calculated(
+  study: WayStudy,
+  node: BoardNode,
+  title: string,
+  show: (value: number) => string,
+): Compared | undefined {
+  const found = designOfWay(node, study).find((one) => one.title === title);
+  if (!found?.value || !found.limit || !found.source) return undefined;
+  const gauge = gaugeOf("most", found.value.value, found.limit.value, "", found.source);
+  return (
+    gauge && {
+      gauge,
+      value: show(found.value.value),
+      limit: show(found.limit.value),
+      calculated: true,
+      mark: markOf(study),
+    }
+  );
+}

@@ -1,0 +1,135 @@
+/** Readings that were taken on more than one day: a thin line each, with what the instrument leaves open. */
+
+import { studiesOn } from "../boards/network.ts";
+import { ohms } from "../calc/result.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import {
+  cut,
+  type Drawing,
+  group,
+  line,
+  type Mark,
+  rounded,
+  type Shape,
+  type TableCell,
+  text,
+} from "../drawings/shapes.ts";
+import type { BoardInPlace } from "../model/installation.ts";
+import { loopBounds } from "../readings/plan-live.ts";
+import { loopOfBoard, resistancesOfWay, type Series, type Taken } from "../readings/series.ts";
+
+interface Row {
+  readonly name: string;
+  readonly series: Series;
+  readonly limit: number | undefined;
+}
+
+const rowHeight = 64;
+const nameWidth = 210;
+const plotWidth = 360;
+const endWidth = 130;
+
+/** Nothing where no reading was taken twice. */
+export function yearsDrawing(place: BoardInPlace): Drawing | undefined {
+  const rows: Row[] = [
+    ...loopOfBoard(place.context).map((series) => ({
+      name: `Board ${place.board.head.name}`,
+      series,
+      limit: undefined,
+    })),
+    ...studiesOn(place).flatMap((study) => resistancesOfWay(study).map((series) => rowOf(study, series))),
+  ];
+  if (rows.length === 0) return undefined;
+  const days = rows.flatMap(({ series }) => taken(series).map(({ on }) => dayOf(on)));
+  const [first, last] = [Math.min(...days), Math.max(...days)];
+  const x = (on: string): number => rounded(nameWidth + ((dayOf(on) - first) / Math.max(1, last - first)) * plotWidth);
+  return {
+    title: `Board ${place.board.head.name}: readings over the years`,
+    description: `${rows.length} readings were taken on more than one day. Resistances of conductors are brought to 20 °C where their temperature was noted.`,
+    width: nameWidth + plotWidth + endWidth,
+    height: rows.length * rowHeight + 30,
+    shapes: rows.map((row, index) => shapesOf(row, index, x)),
+    table: {
+      head: ["Reading", "Day", "Value", "May be out by"],
+      rows: rows.flatMap(({ name, series }) =>
+        taken(series).map((one): TableCell[] => [
+          { text: `${series.name}, ${name}`, mark: markOfTaken(one) },
+          { text: one.on },
+          { text: ohms(one.value) },
+          { text: one.uncertainty ? ohms(one.uncertainty.value) : "not stated" },
+        ]),
+      ),
+    },
+    notes: [],
+  };
+}
+
+function rowOf(study: WayStudy, series: Series): Row {
+  const { id, title } = study.way;
+  const limit = series.name.startsWith("Zs") ? loopBounds(study)[0]?.value : undefined;
+  return { name: `way ${id}${title === "" ? "" : ` ${title}`}`, series, limit };
+}
+
+/** From the earliest to the latest. */
+const taken = ({ now, before }: Series): Taken[] => [now, ...before].toReversed();
+const dayOf = (on: string): number => Date.parse(`${on}T00:00:00Z`) / 86_400_000;
+const markOfTaken = ({ fact }: Taken): Mark => ({ segment: fact.segment, offset: fact.start });
+
+function shapesOf({ name, series, limit }: Row, index: number, x: (on: string) => number): Shape {
+  const all = taken(series);
+  const top = index * rowHeight + 16;
+  const bottom = top + rowHeight - 28;
+  const most =
+    Math.max(...all.map(({ value, uncertainty }) => value + (uncertainty?.value ?? 0)), limit ?? 0) * 1.08 || 1;
+  const y = (value: number): number => rounded(bottom - (Math.min(value, most) / most) * (bottom - top));
+  const path = all.map(({ on, value }, at) => `${at === 0 ? "M" : "L"}${x(on)} ${y(value)}`).join("");
+  const last = all.at(-1);
+  const label = `${series.name}, ${name}: ${all.map(({ on, value }) => `${on} ${ohms(value)}`).join(", ")}`;
+  return group(`${name} ${series.name}`, label, markOfTaken(series.now), [
+    text(10, top + 12, series.name, "title"),
+    text(10, top + 28, cut(name, 30), "note"),
+    line(nameWidth, bottom, nameWidth + plotWidth, bottom, "rule", 0.6),
+    ...(limit === undefined
+      ? []
+      : [
+          line(nameWidth, y(limit), nameWidth + plotWidth, y(limit), "limit", 1),
+          text(nameWidth + plotWidth + 8, y(limit) + 4, `limit ${ohms(limit)}`, "note"),
+        ]),
+    { kind: "path", d: path, role: "wire", width: 1.2 },
+    ...all.flatMap((one): Shape[] => [
+      ...(one.uncertainty
+        ? [
+            line(
+              x(one.on),
+              y(one.value - one.uncertainty.value),
+              x(one.on),
+              y(one.value + one.uncertainty.value),
+              "rule",
+              3,
+            ),
+          ]
+        : []),
+      {
+        kind: "circle",
+        x: x(one.on),
+        y: y(one.value),
+        r: 3,
+        role: limit !== undefined && one.value > limit ? "over" : "reading",
+        filled: limit === undefined || one.value <= limit,
+      },
+    ]),
+    ...all
+      .filter((one, at) => at === 0 || x(one.on) - x(all[at - 1]?.on ?? one.on) > 64)
+      .map((one) => text(x(one.on), bottom + 13, one.on, "note", "middle")),
+    ...(last
+      ? [
+          text(
+            nameWidth + plotWidth + 8,
+            y(last.value) + (limit !== undefined && Math.abs(y(limit) - y(last.value)) < 12 ? 16 : 4),
+            ohms(last.value),
+            "figure",
+          ),
+        ]
+      : []),
+  ]);
+}

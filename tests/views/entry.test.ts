@@ -1,0 +1,219 @@
+/** Readings entered one by one become lines of the schedule; what stands there is never lost. */
+import { describe, expect, test } from "vitest";
+import { networkOf, studiesOn } from "../../server/boards/network.ts";
+import { type Entry, written } from "../../server/views/entry.ts";
+import { type GridView, gridView } from "../../server/views/grid.ts";
+import { openSample } from "../helpers/cursor.ts";
+import { example, look } from "./looking.ts";
+
+const day = "2026-11-29";
+
+const sample = (way: string, stage = "tested"): string => `wayfile 1
+instrument M1 "Multifunction tester"
+installation "Barn" {
+  standard BS 7671:2018+A2:2022
+  stage ${stage}
+  supply {
+    earthing TN-S
+    Ze 0.30 Ω
+  }
+  board A "Barn board" {
+    fed-from supply
+${way}
+  }
+}
+`;
+const radial = `    way 1 radial "Boiler" {
+      device  BS EN 61009 B16 6 kA 30 mA type A
+      cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+      length  14 m
+    }`;
+const ring = `    way 1 ring "Sockets" {
+      device  BS EN 60898 B32 6 kA
+      cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+      run     A 10 m S1 10 m S2 10 m A
+    }`;
+
+async function first(text: string) {
+  const { snapshot } = await openSample(text);
+  const [place] = snapshot.installations[0]?.boards ?? [];
+  const [study] = place ? studiesOn(place) : [];
+  if (!study) throw new Error("The sample has no way.");
+  return { study, snapshot };
+}
+
+/** The text after some entries, each made in what the one before has left. */
+async function entering(text: string, ...entries: readonly (Partial<Entry> & Pick<Entry, "column" | "text">)[]) {
+  let current = text;
+  for (const entry of entries) {
+    const { study, snapshot } = await first(current);
+    const result = written(study, { day, ...entry });
+    if (!("edit" in result)) return { text: current, result };
+    const at = snapshot.positions.offset(study.way.segment, 0);
+    current = current.slice(0, at + result.edit.start) + result.edit.text + current.slice(at + result.edit.end);
+  }
+  return { text: current, result: undefined };
+}
+
+const problemsOf = async (text: string) => {
+  const { snapshot } = await openSample(text);
+  return snapshot.findings.filter(({ check }) => check.startsWith("language/")).map(({ message }) => message);
+};
+
+describe("a reading that is entered", () => {
+  test("stands in a new block of its day, with its instrument and unit, and the language reads it", async () => {
+    const { text } = await entering(sample(radial), { column: "R1+R2", text: "0.27", instrument: "M1" });
+    expect(text).toContain(`      length  14 m
+      dead 2026-11-29 with M1 {
+        R1+R2 0.27 Ω
+      }
+    }`);
+    expect(await problemsOf(text)).toEqual([]);
+    expect((await first(text)).study.R1R2?.value).toMatchObject({ value: 0.27 });
+  });
+
+  test("joins what was read on the same day, dead with dead and live with live", async () => {
+    const { text } = await entering(
+      sample(radial),
+      { column: "R1+R2", text: "0.27" },
+      { column: "L-N", text: ">999" },
+      { column: "L-E", text: ">999" },
+      { column: "polarity", text: "o" },
+      { column: "Zs", text: ".57" },
+      { column: "RCD 1×", text: "24" },
+      { column: "button", text: "ok" },
+    );
+    expect(text).toContain(`      dead 2026-11-29 {
+        R1+R2 0.27 Ω
+        insulation 500 V L-N >999 MΩ L-E >999 MΩ
+        polarity ok
+      }
+      live 2026-11-29 {
+        Zs 0.57 Ω
+        rcd 30 mA 1x 24 ms
+        test-button ok
+      }
+    }`);
+    expect(await problemsOf(text)).toEqual([]);
+  });
+
+  test("of a ring's ends is completed step by step, and its points are lines of their own", async () => {
+    const { text } = await entering(
+      sample(ring),
+      { column: "r1", text: "0.22" },
+      { column: "rn", text: "0.22" },
+      { column: "r2", text: "0.36" },
+      { column: "at L-N", point: "S2", text: "0.11" },
+      { column: "at L-E", point: "S2", text: "0.15" },
+    );
+    expect(text).toContain("ends r1 0.22 Ω rn 0.22 Ω r2 0.36 Ω");
+    expect(text).toContain("at S2 L-N 0.11 Ω L-E 0.15 Ω");
+    expect(await problemsOf(text)).toEqual([]);
+  });
+
+  test("leaves an earlier day as it is", async () => {
+    const before = sample(radial.replace("    }", "      live 2021-02-03 {\n        Zs 0.50 Ω\n      }\n    }"));
+    const { text } = await entering(before, { column: "Zs", text: "0.57" });
+    expect(text).toContain("live 2021-02-03 {\n        Zs 0.50 Ω\n      }\n      live 2026-11-29 {\n        Zs 0.57 Ω");
+  });
+
+  test("never takes the place of what was recorded that day without a reason, and keeps it", async () => {
+    const { text } = await entering(sample(radial), { column: "Zs", text: "0.75" });
+    const refused = await entering(text, { column: "Zs", text: "0.57" });
+    expect(refused).toEqual({ text, result: { stands: "0.75 Ω" } });
+    const corrected = await entering(text, { column: "Zs", text: "0.57", why: 'Figures "turned" round' });
+    expect(corrected.text).toContain('Zs 0.57 Ω was 0.75 Ω "Figures  turned  round"');
+    expect(await problemsOf(corrected.text)).toEqual([]);
+    // What was typed a moment ago is not a record yet.
+    const again = await entering(text, { column: "Zs", text: "0.57", draft: "0.75 Ω" });
+    expect(again.text).toContain("Zs 0.57 Ω\n");
+    // Somebody else has written another figure meanwhile.
+    expect((await entering(text, { column: "Zs", text: "0.57", draft: "0.70 Ω" })).result).toEqual({
+      stands: "0.75 Ω",
+    });
+  });
+
+  test("may be what could not be read, with its reason", async () => {
+    const { text } = await entering(sample(radial), { column: "Zs", text: "lim no access to the far point" });
+    expect(text).toContain('Zs LIM "no access to the far point"');
+    expect(await problemsOf(text)).toEqual([]);
+  });
+
+  test.each([
+    ["Zs", "0,57", "Write a point for the decimals: 0.57."],
+    ["Zs", "quite low", "Zs: write a figure such as 0.31, or LIM with the reason."],
+    ["polarity", "7", "polarity: write ok or wrong, or LIM with the reason."],
+    ["Zs", "0.57 MΩ", expect.stringContaining("MΩ")],
+    ["r1", "0.3", "Way 1 has no such reading."],
+  ])("%s “%s” is answered, and nothing is written", async (column, text, problem) => {
+    const before = sample(radial);
+    const after = await entering(before, { column, text });
+    expect(after).toEqual({ text: before, result: { problem } });
+  });
+
+  test.each([
+    ["a day that is none", { day: "yesterday" }, radial],
+    ["a day that does not exist", { day: "2026-13-40" }, radial],
+    ["a way on one line", {}, '    way 1 radial "Boiler" { length 14 m }'],
+    ["an instrument with a name that would break the line", { instrument: "M1 {" }, radial],
+  ])("of %s is refused in a sentence", async (_, more, way) => {
+    const before = sample(way);
+    const { text, result } = await entering(before, { column: "Zs", text: "0.57", ...more });
+    expect(text).toBe(before);
+    expect(result).toMatchObject({ problem: expect.stringMatching(/\.$/) });
+  });
+
+  test("keeps the line ends of its file", async () => {
+    const { text } = await entering(sample(radial).replaceAll("\n", "\r\n"), { column: "Zs", text: "0.57" });
+    expect(text.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/);
+  });
+});
+
+describe("the grid", () => {
+  test("has a column for each reading that some way needs, with what it should read and its limit", async () => {
+    const view = await look(example("copper-lane/hall-faulty.ways"), "tests");
+    if (view.kind !== "grid") throw new Error("This is no grid.");
+    expect(view.columns.map(({ key }) => key)).toEqual(
+      expect.arrayContaining(["r1", "rn", "r2", "R1+R2", "L-N", "L-E", "N-E", "polarity", "Zs", "RCD 1×", "button"]),
+    );
+    const Zs = view.rows[0]?.cells.find(({ column }) => column === "Zs");
+    expect(Zs).toMatchObject({
+      text: "0.89 Ω",
+      on: "2026-03-10",
+      standing: "beyond",
+      limits: [{ sense: "most", value: 0.54 }],
+    });
+    expect(view.rows.some(({ point }) => point === "S3")).toBe(true);
+    expect(view.rows.every(({ id }) => id !== "7")).toBe(true);
+  });
+
+  test("every cell of every example takes a reading, and the language reads what was written", async () => {
+    for (const name of ["copper-lane/hall-faulty.ways", "larkfield/cottage.ways", "tanner-row/shop.ways"]) {
+      const text = example(name).replace(/use "[^"]*"/, 'use "instruments.ways"');
+      const { snapshot } = await openSample(text, { "instruments.ways": example("shared/instruments.ways") });
+      for (const installation of snapshot.installations)
+        for (const place of installation.boards) {
+          const view: GridView = gridView(place, networkOf(installation), []);
+          for (const study of studiesOn(place)) {
+            const rows = view.rows.filter(({ id }) => id === study.way.id);
+            for (const row of rows)
+              for (const { column } of row.cells) {
+                const words = view.columns.find(({ key }) => key === column)?.words;
+                const result = written(study, {
+                  column,
+                  text: words?.[0] ?? "0.50",
+                  day,
+                  ...(row.point === undefined ? {} : { point: row.point }),
+                });
+                expect([name, row.key, column, result]).toEqual([
+                  name,
+                  row.key,
+                  column,
+                  expect.objectContaining({ edit: expect.anything() }),
+                ]);
+              }
+          }
+        }
+    }
+  });
+});
