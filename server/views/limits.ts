@@ -135,7 +135,8 @@ function calculated(
   const gauge = gaugeOf("most", found.value.value, found.limit.value, "", found.source);
   return (
     gauge && {
-      gauge,
+      // What only advises is a question, not a fault.
+      gauge: found.verdict === "ask" ? { ...gauge, standing: "unproven" } : gauge,
       value: show(found.value.value),
       limit: show(found.limit.value),
       calculated: true,

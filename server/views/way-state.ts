@@ -50,13 +50,15 @@ function leastRead(tests: readonly PlannedTest[]): LeastMargin | undefined {
 function leastCalculated(study: WayStudy, node: BoardNode): LeastMargin | undefined {
   const mark = markOf(study);
   return tightest(
-    designOfWay(node, study).flatMap(({ title, value, limit, source }): LeastMargin[] => {
+    designOfWay(node, study).flatMap(({ title, verdict, value, limit, source }): LeastMargin[] => {
       const name = /^Loop impedance/.test(title) ? "Zs hot" : title === "Voltage drop from the origin" ? "drop" : "";
       if (name === "" || !value || !limit || !source) return [];
       const unit = value.unit === "%" ? " %" : ` ${value.unit}`;
       const words = `${value.value.toFixed(2)}${unit} of at most ${limit.value.toFixed(2)}${unit}, calculated`;
       const gauge = gaugeOf("most", value.value, limit.value, words, source);
-      return gauge ? [{ ...gauge, name, calculated: true, mark }] : [];
+      // What only advises is a question, not a fault.
+      const asks = verdict === "ask" ? ({ standing: "unproven" } as const) : {};
+      return gauge ? [{ ...gauge, ...asks, name, calculated: true, mark }] : [];
     }),
   );
 }
