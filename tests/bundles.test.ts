@@ -16,7 +16,7 @@ describe("bundles", () => {
     ["client.cjs", 500],
     ["page.js", 80],
     ["server.cjs", 1500],
-    ["wayfile.cjs", 1750],
+    ["wayfile.cjs", 1850],
     ["pdf.cjs", 2100],
     ["tables.cjs", 200],
     ["web.cjs", 500],
