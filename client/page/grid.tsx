@@ -39,6 +39,8 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
   const [typed, setTyped] = useState<string | undefined>();
   /** What was entered here a moment ago, as it was typed: it may be typed anew. */
   const [drafts, setDrafts] = useState<ReadonlyMap<string, string>>(new Map());
+  /** What is on its way into the schedule, as it was typed: the next key does not wait for it. */
+  const pending = useRef(new Map<string, string>());
   const [asks, setAsks] = useState<
     { readonly place: Place; readonly stands: string; readonly text: string } | undefined
   >();
@@ -61,6 +63,7 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
   useEffect(() => {
     if (!entered) return;
     const place = { row: entered.row, column: entered.column };
+    pending.current.delete(idOf(place));
     if (entered.stands !== undefined) {
       setAsks({ place, stands: entered.stands, text: entered.text });
       setAt(place);
@@ -94,6 +97,7 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
     const row = rows.find(({ key }) => key === place.row);
     if (!row) return;
     const draft = drafts.get(idOf(place));
+    pending.current.set(idOf(place), text);
     enter({
       row: place.row,
       column: place.column,
@@ -109,7 +113,8 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
   const next = (from: Place, back = false): Place | undefined => {
     const index = order.findIndex((one) => idOf(one) === idOf(from));
     if (back) return order[index - 1];
-    const isOpen = (place: Place): boolean => cellAt(place)?.text === "" && !drafts.has(idOf(place));
+    const isOpen = (place: Place): boolean =>
+      cellAt(place)?.text === "" && !drafts.has(idOf(place)) && !pending.current.has(idOf(place));
     return order.slice(index + 1).find(isOpen) ?? order[index + 1];
   };
   const commit = (place: Place, text: string, to: Place | undefined): void => {
@@ -129,7 +134,9 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
     const row = rows.find(({ key }) => key === place.row);
     const index = row?.cells.findIndex(({ column }) => column === place.column) ?? 0;
     const before = row?.cells[index - 1];
-    return before ? (drafts.get(idOf({ row: place.row, column: before.column })) ?? before.text) : "";
+    if (!before) return "";
+    const id = idOf({ row: place.row, column: before.column });
+    return pending.current.get(id) ?? drafts.get(id) ?? before.text;
   };
 
   const press = (event: KeyboardEvent): void => {

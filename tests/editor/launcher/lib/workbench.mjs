@@ -135,3 +135,126 @@ export async function openWorkbench(options) {
         extensionTestsPath: options.extensionTestsPath && remote(options.extensionTestsPath),
       });
     }
+    // A machine that does other things as well takes its time over a workbench.
+    page.setDefaultTimeout(300_000);
+    await page.goto(address(authority, options));
+    return { page, testExit, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+function address(authority, { folder, file, disableExtensions }) {
+  const payload = [["skipWelcome", "true"], ["skipReleaseNotes", "true"]];
+  if (disableExtensions) payload.push(["disableExtensions", "true"]);
+  if (file) payload.push(["openFile", `vscode-remote://${authority}${encodeURI(path.resolve(file))}`]);
+  const url = new URL(`http://${authority}/`);
+  if (folder) url.searchParams.set("folder", path.resolve(folder));
+  else url.searchParams.set("ew", "true");
+  url.searchParams.set("payload", JSON.stringify(payload));
+  return url.href;
+}
+
+/** Under this path of the workbench's own origin the browser finds the files of an extension and its tests. */
+const diskPath = "/from-disk";
+
+/**
+ * A worker of the browser takes an extension from an address of the workbench's own origin only: requests below one path
+ * of it are answered from the disk.
+ */
+async function servedFromDisk(page, authority, { extensionDevelopmentPath, extensionTestsPath, onTestOutput }) {
+  const at = (file) => ({ scheme: "http", authority, path: diskPath + path.resolve(file) });
+  const output = `http://${authority}${diskPath}?output`;
+  const types = { ".js": "text/javascript", ".cjs": "text/javascript", ".json": "application/json", ".css": "text/css" };
+  await page.context().route(
+    (url) => url.host === authority && url.pathname.startsWith(diskPath),
+    async (route) => {
+      const address = route.request().url();
+      if (address === output) {
+        onTestOutput?.(route.request().postData() ?? "");
+        return route.fulfill({ status: 204 });
+      }
+      const file = decodeURIComponent(new URL(address).pathname).slice(diskPath.length);
+      if (!existsSync(file)) return route.fulfill({ status: 404 });
+      const text = readFileSync(file);
+      // A line ahead of the tests sends what they print.
+      const body = file === extensionTestsPath ? `(${sendConsole})(${JSON.stringify(output)});${text}` : text;
+      await route.fulfill({ body, contentType: types[path.extname(file)] ?? "application/octet-stream" });
+    },
+  );
+  return {
+    extensions: extensionDevelopmentPath.map(at),
+    extensionTestsPath: extensionTestsPath && at(extensionTestsPath),
+  };
+}
+
+/** Runs in the worker of the browser, from its source text. */
+const sendConsole = `(url) => { for (const name of ["log", "error"]) { const original = console[name]; const value = (...all) => { const request = new XMLHttpRequest(); request.open("POST", url, false); request.send(all.map((one) => one?.stack ?? String(one)).join(" ") + "\\n"); original.apply(console, all); }; Object.defineProperty(console, name, { value, configurable: true, writable: true }); } }`;
+
+/**
+ * Runs in the page, before the workbench reads its configuration there. A released
+ * workbench takes no extensions and tests to run from its address, but it does
+ * from this element.
+ */
+function addDevelopmentOptions(added) {
+  if (window !== window.top) return;
+  new MutationObserver((_, observer) => {
+    const element = document.getElementById("vscode-workbench-web-configuration");
+    if (!element) return;
+    observer.disconnect();
+    const configuration = JSON.parse(element.dataset.settings);
+    configuration.developmentOptions = { ...configuration.developmentOptions, ...added };
+    element.dataset.settings = JSON.stringify(configuration);
+  }).observe(document, { childList: true, subtree: true });
+}
+
+/** An empty gallery: the server would otherwise ask one over the network at every start. */
+const environment = (extra) => ({ ...process.env, EXTENSIONS_GALLERY: "{}", ...extra });
+
+/** The server wants Node 24: this process's own if it is that new, else the one that npm installed. */
+function findNode() {
+  if (!existsSync(serverMain)) throw new Error(`No editor in ${home}: run tests/editor/launcher/setup.sh first.`);
+  if (process.env.WAYFILE_EDITOR_NODE) return process.env.WAYFILE_EDITOR_NODE;
+  if (Number.parseInt(process.versions.node, 10) >= 24) return process.execPath;
+  const installed = path.join(repository, `node_modules/node-${process.platform}-${process.arch}/bin/node`);
+  if (existsSync(installed)) return installed;
+  throw new Error("Node 24 is needed: run npm ci in the repository, or set WAYFILE_EDITOR_NODE.");
+}
+
+/** Waits for the line in which the server names its port, and keeps handing on lines after that. */
+function listeningPort(server, onLine) {
+  return new Promise((resolve, reject) => {
+    let rest = "";
+    const read = (chunk) => {
+      const lines = (rest + chunk).split("\n");
+      rest = lines.pop();
+      for (const line of lines) {
+        onLine(line);
+        const port = /Extension host agent listening on (\d+)/.exec(line)?.[1];
+        if (port) resolve(Number(port));
+      }
+    };
+    server.stdout.setEncoding("utf8").on("data", read);
+    server.stderr.setEncoding("utf8").on("data", read);
+    server.once("error", reject);
+    server.once("exit", (code, signal) => reject(new Error(`The editor's server ended early (${code ?? signal}).`)));
+  });
+}
+
+/** Ends a process and all it started, asking first. */
+async function endGroup(leader) {
+  for (const signal of ["SIGTERM", "SIGKILL"]) {
+    signalGroup(leader, signal);
+    for (let i = 0; i < 40 && signalGroup(leader, 0); i++) await new Promise((done) => setTimeout(done, 50));
+  }
+}
+
+/** Whether there was a process to get the signal. */
+function signalGroup(leader, signal) {
+  try {
+    return process.kill(-leader.pid, signal);
+  } catch {
+    return false;
+  }
+}
