@@ -78,11 +78,12 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
   }, [entered]);
 
   useLayoutEffect(() => {
-    if (!at) return;
+    // Where a reason is asked for, that is where one writes.
+    if (!at || asks) return;
     const cell = table.current?.querySelector<HTMLElement>(`[data-cell="${CSS.escape(idOf(at))}"]`);
     const input = cell?.querySelector("input");
     (input ?? cell)?.focus();
-  }, [at, typed === undefined]);
+  }, [at, asks, typed === undefined]);
 
   const move = (to: Place | undefined): void => {
     setTyped(undefined);
