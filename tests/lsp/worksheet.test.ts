@@ -55,7 +55,7 @@ describe("hints", () => {
   it("stand at the end of their lines", async () => {
     const hints = await ask(await opened());
     const Zs = hints.find(({ position }) => position.line === lineOf("Zs           0.64 Ω"));
-    expect(Zs?.label).toMatch(/limit .*left/);
+    expect(Zs?.label).toMatch(/left of .* cold/);
   });
 
   it("are of the kind the setting asks for", async () => {

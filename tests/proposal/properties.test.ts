@@ -77,14 +77,14 @@ const faultsIn = (text: string) => {
   return findingsOf(text).filter(
     ({ check, line, severity }) =>
       line >= from &&
+      // Which lampholders are fitted, and what the charging unit does inside, is nothing a proposal can know.
+      check !== "design/lampholder-device" &&
+      check !== "rcd/charger-dc-detection" &&
       // What passes a limit on memory is information, and would be a fault of the proposal all the same.
       (/^(?:design|drop|coordination)\/|^place\/(?:.*-without-rcd|socket-shares-rcd)|^rcd\/sensitivity-too/.test(
         check,
       ) ||
-        // What the charging unit does inside is nothing a proposal can know.
-        (check !== "rcd/charger-dc-detection" &&
-          severity !== "information" &&
-          /^(?:language|loop|fault|rcd|network)\//.test(check))),
+        (severity !== "information" && /^(?:language|loop|fault|rcd|network)\//.test(check))),
   );
 };
 

@@ -14,6 +14,7 @@ describe("the catalogue of checks", () => {
     const wanted = [
       ...rules.map(({ id }) => id),
       ...languageChecks.map((name) => `language/${name}`),
+      "history/signed-reading-changed",
       "record/departure-renamed",
       "record/departure-unused",
       "check/failed",

@@ -434,6 +434,7 @@ const printed: readonly Printed[] = [
       50C 100C
       35C 140C
       35C 200C
+      50M 200M
       50C -`,
   ],
   [
