@@ -7,7 +7,7 @@ const Mocha = mocha.default ?? mocha; // an ES module: require() may give its na
 
 exports.run = () =>
   new Promise((resolve, reject) => {
-    const suite = new Mocha({ ui: "tdd", timeout: 20_000, slow: 1000, color: false });
+    const suite = new Mocha({ ui: "tdd", timeout: 60_000, slow: 1000, color: false });
     suite.addFile(join(__dirname, "suite.cjs"));
     const runner = suite.run((failures) => {
       const { passes = 0 } = runner.stats ?? {};
