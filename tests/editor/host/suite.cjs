@@ -515,6 +515,8 @@ suite("In the editor", () => {
         await edit((change) => change.insert(document.uri, endOf(document), character));
       }
       await replaceAll(document, cleanText);
+      // The line with the cursor is calm while it is written: what is added at the end is to be seen.
+      vscode.window.activeTextEditor.selection = new vscode.Selection(0, 0, 0, 0);
       await checked(document);
       assert.deepEqual(serverProcesses(), servers, "the same server as before");
     });
