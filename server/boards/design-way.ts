@@ -28,12 +28,11 @@ export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLi
     ...loopLines(study),
     ...faultLines(node, study),
     ...heatLines(node, study),
-    ...lengthLines(node, study),
   ];
 }
 
 /** How long the circuit may be by each limit, and how long its reading says that it is. */
-function lengthLines(node: BoardNode, study: WayStudy): DesignLine[] {
+export function lengthsOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
   const above = boardDrop(node);
   const lines = [
     ["Greatest length by loop impedance", longestByLoop(study)],

@@ -10,7 +10,7 @@ import { compared, type DesignLine, open, stated } from "./design-line.ts";
 
 export { designOfBoard } from "./design-board.ts";
 export type { DesignLine, Figure, Verdict } from "./design-line.ts";
-export { designOfWay } from "./design-way.ts";
+export { designOfWay, lengthsOfWay } from "./design-way.ts";
 
 /** Demand against the cut-out and against the demand that is stated. */
 export function designOfOrigin(installation: Installation): readonly DesignLine[] {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { designOfWay } from "../../server/boards/design.ts";
+import { lengthsOfWay } from "../../server/boards/design.ts";
 import { networkOf } from "../../server/boards/network.ts";
 import { installationOf } from "../helpers/place.ts";
 
@@ -29,7 +29,7 @@ const lengths = (length: number, more?: string): Map<string, number> => {
   const [study] = node?.studies ?? [];
   if (!node || !study) throw new Error("no way");
   return new Map(
-    designOfWay(node, study).flatMap(({ title, value }) =>
+    lengthsOfWay(node, study).flatMap(({ title, value }) =>
       /ength/.test(title) && value ? [[title, value.value]] : [],
     ),
   );

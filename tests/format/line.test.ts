@@ -25,7 +25,7 @@ test("a unit is spelt as it is written", () => {
   expect(left(board, 2)).toContain("\n    length 12 m\n");
 });
 
-test("a line of nothing but its indentation is where somebody goes on to write", () => {
+test("a line with only its indentation is where somebody goes on to write", () => {
   const text = way("length 12 m");
   expect(left(text, 2)).toBe(text);
   expect(left(text, 40)).toBe(text);

@@ -3,7 +3,7 @@
 import { fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
 import { type BoardDemand, demandOf } from "../../boards/demand.ts";
 import { originDemand } from "../../boards/demand-origin.ts";
-import { type DesignLine, designOfBoard, designOfOrigin, designOfWay } from "../../boards/design.ts";
+import { type DesignLine, designOfBoard, designOfOrigin, designOfWay, lengthsOfWay } from "../../boards/design.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { amps, percent, plain, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
@@ -125,15 +125,8 @@ export function energyPart(node: BoardNode | undefined, study: WayStudy): Sectio
 
 /** How long the circuit may be by each limit, and how long its reading says that it is. */
 export function lengthPart(node: BoardNode | undefined, study: WayStudy): Section[] {
-  const lines = node ? designOfWay(node, study).filter(({ title }) => ofLength.has(title)) : [];
-  return part("Length", lines.flatMap(lineBlocks));
+  return part("Length", node ? lengthsOfWay(node, study).flatMap(lineBlocks) : []);
 }
-
-const ofLength: ReadonlySet<string> = new Set([
-  "Greatest length by loop impedance",
-  "Greatest length by voltage drop",
-  "Length that R1+R2 stands for",
-]);
 
 const stepKey = ({ formula, numbers, result }: DesignLine["steps"][number]): string =>
   [formula, numbers, result].join("|");
