@@ -1,8 +1,8 @@
 /**
- * One danger at a time in sound installations: how often the check that should speak of it does, how often only another
- * does, and how often nothing is said. Run: node tests/bench/dangers.ts [installations] [a kind's name]
+ * One danger at a time in sound installations: how often the check that should speak of it does, how often it does so
+ * less gravely than it must, how often only another does, and how often nothing is said. Run: node tests/bench/dangers.ts [installations] [a kind's name]
  */
-import { dangers } from "../helpers/dangers.ts";
+import { asGraveAs, dangers, gravest, leastOf } from "../helpers/dangers.ts";
 import { generate } from "../helpers/generate.ts";
 import { random } from "../helpers/random.ts";
 import { findingsOf } from "../helpers/sample.ts";
@@ -13,6 +13,7 @@ const only = process.argv[3];
 
 interface Tally {
   found: number;
+  light: number;
   elsewhere: number;
   silent: number;
   others: Map<string, number>;
@@ -24,19 +25,19 @@ for (let seed = 1; seed <= count; seed++) {
   const text = generate({ ways: 3 + (seed % 10), waysPerBoard: 12, seed: seed * 7919, mix: seed % 2 === 0 });
   const sheet = sheetOf(text);
   const next = random(seed);
-  for (const { name, spoil } of dangers) {
+  for (const danger of dangers) {
+    const { name, spoil } = danger;
     if (only && name !== only) continue;
     const spoilt = spoil(sheet, next);
     if (!spoilt || spoilt.text === text) continue;
-    const tally: Tally = tallies.get(name) ?? { found: 0, elsewhere: 0, silent: 0, others: new Map() };
+    const tally: Tally = tallies.get(name) ?? { found: 0, light: 0, elsewhere: 0, silent: 0, others: new Map() };
     tallies.set(name, tally);
     const findings = findingsOf(spoilt.text);
-    const hit = findings.some(
-      ({ check, line }) => spoilt.expected.includes(check) && line >= spoilt.from && line <= spoilt.to,
-    );
-    if (hit) tally.found++;
+    const grade = gravest(spoilt, findings);
+    if (grade && asGraveAs(grade, leastOf(danger, spoilt))) tally.found++;
     else {
-      if (findings.length > 0) tally.elsewhere++;
+      if (grade) tally.light++;
+      else if (findings.length > 0) tally.elsewhere++;
       else tally.silent++;
       tally.example ??= spoilt.text
         .split("\n")
@@ -47,17 +48,17 @@ for (let seed = 1; seed <= count; seed++) {
     }
   }
 }
-console.log(`${"danger".padEnd(62)} times  found  other silent`);
+console.log(`${"danger".padEnd(62)} times  found  light  other silent`);
 for (const { name } of dangers) {
   const tally = tallies.get(name);
   if (!tally) {
     if (!only) console.log(`${name.padEnd(62)}     0`);
     continue;
   }
-  const { found, elsewhere, silent, others, example } = tally;
-  const times = found + elsewhere + silent;
+  const { found, light, elsewhere, silent, others, example } = tally;
+  const times = found + light + elsewhere + silent;
   console.log(
-    `${name.padEnd(62)} ${String(times).padStart(5)} ${String(Math.round((100 * found) / times)).padStart(5)}% ${String(elsewhere).padStart(6)} ${String(silent).padStart(6)}  ${[...others].map(([check, of]) => `${check} ${of}`).join(", ")}`,
+    `${name.padEnd(62)} ${String(times).padStart(5)} ${String(Math.round((100 * found) / times)).padStart(5)}% ${String(light).padStart(6)} ${String(elsewhere).padStart(6)} ${String(silent).padStart(6)}  ${[...others].map(([check, of]) => `${check} ${of}`).join(", ")}`,
   );
   if (only && example) console.log(example);
 }

@@ -22,6 +22,8 @@ export interface Spoilt {
   readonly expected: readonly string[];
 }
 
+export type Severity = "error" | "warning" | "information";
+
 export interface Danger {
   readonly name: string;
   readonly spoil: (sheet: Sheet, next: () => number) => Spoilt | undefined;
@@ -717,3 +719,94 @@ export const dangers: readonly Danger[] = [
     () => replace(/^\s+device/, / \d+ kA/, ""),
   ),
 ];
+
+type Least = Severity | ((spoilt: Spoilt) => Severity);
+
+const linesOf = ({ text, from, to }: Spoilt): string =>
+  text
+    .split("\n")
+    .slice(from - 1, to)
+    .join("\n");
+
+/** A 30 mA RCD disconnects where the overcurrent device does not, as 411.4.5 allows. */
+const withRcd: Least = (spoilt) => (/device .* 30 mA/.test(linesOf(spoilt)) ? "warning" : "error");
+const onPme: Least = ({ text }) => (/^\s+earthing\s+TN-C-S/m.test(text) ? "error" : "warning");
+
+/**
+ * What may be less than an error, by the reason: a reading or a word that contradicts another says that one of them is
+ * wrong, not which; what is missing is no fault of the wiring; and what nothing requires flatly is guidance.
+ */
+const lesser: Readonly<Record<string, Least>> = {
+  // Guidance: 525.202 advises, 80 % is a way to allow for heat, Appendix 15 informs, Tables 54.7 and 4D2A bow to a sum.
+  "length tripled: loop or drop over the limit": "information",
+  "Zs above the limit of a warm conductor": "warning",
+  "spur off a spur": "warning",
+  "earthing conductor too small": onPme,
+  "tails far below the cut-out": "warning",
+  "two RCDs in a row without a delay": "information",
+  // Not certain: a demand is an estimate, a table's figure from memory is within its band of the limit.
+  "cable 2 sizes down": "warning",
+  "cut-out below the demand": "warning",
+  "main switch below the demand": "warning",
+  "all single-phase ways on L1": "information",
+  // Protected still, by the device of the feeder or by an RCD.
+  "feeder's device below the largest behind it": "warning",
+  "Zs over the limit": withRcd,
+  "type D in place of another, loop too great for it": "warning",
+  // One of two figures is wrong, and nothing says which.
+  "Ze above what the distributor declares": "warning",
+  "length tripled on paper only": "warning",
+  "conductors read twice what the length gives": "warning",
+  "protective conductor two sizes smaller than the readings show": "warning",
+  "Zs below the board's": "warning",
+  "Zdb below Ze": "information",
+  "ring's line 0.4 Ω above its neutral": "warning",
+  "a poor joint at a point": "warning",
+  "R1+R2 copied down the column": "warning",
+  "trip times copied down the column": "warning",
+  "R1+R2 in milliohms": "warning",
+  "Zs ten times too great": "information",
+  "trip time in seconds": "warning",
+  "length ten times too great": "warning",
+  "fault current a tenth of what the loop gives": "warning",
+  "tested before it was installed": "warning",
+  "live before dead": "warning",
+  "calibration of the instrument lapsed": "warning",
+  "tested before it was calibrated": "information",
+  "R1+R2 missing": (spoilt) => (/^\s+at .*L-E/m.test(linesOf(spoilt)) ? "information" : "error"),
+  // Not stated, so not known to be wrong.
+  "Ze not measured": "warning",
+  "neither fault current nor loop known": "warning",
+  "earthing not said": "warning",
+  "earthing-conductor not said": "warning",
+  "bonding not said": "warning",
+  "supplementary bonding left out on a farm": "warning",
+  "device not said": "warning",
+  "cable not said": "warning",
+  "breaking capacity not said": "warning",
+};
+
+const order: readonly Severity[] = ["information", "warning", "error"];
+
+/** How grave the finding of a danger must be at least: an error, unless it is not certain or nothing requires it flatly. */
+export function leastOf({ name }: Danger, spoilt: Spoilt): Severity {
+  const least = lesser[name] ?? "error";
+  return typeof least === "function" ? least(spoilt) : least;
+}
+
+/** The gravest of what speaks of a danger where it was put in; nothing where none does. */
+export function gravest(
+  { from, to, expected }: Spoilt,
+  findings: readonly { readonly check: string; readonly line: number; readonly severity: string }[],
+): Severity | undefined {
+  const grades = findings
+    .filter(({ check, line }) => expected.includes(check) && line >= from && line <= to)
+    .map(({ severity }) => severity);
+  return order.findLast((grade) => grades.includes(grade));
+}
+
+export const asGraveAs = (one: Severity, other: Severity): boolean => order.indexOf(one) >= order.indexOf(other);
+
+/** Kinds the table names that there are none of: a name that was changed would leave its danger ungraded. */
+export const unknownGrades = (): string[] =>
+  Object.keys(lesser).filter((name) => !dangers.some((danger) => danger.name === name));

@@ -344,7 +344,7 @@ describe("the zones of a bathroom or pool", () => {
     ["bathroom zone outside", "IP20", []],
     ["pool zone 2", "IPX2", []],
     ["pool zone 2", "IPX1", ["place/ip-code-too-low error"]],
-    ["agricultural", "IP23", ["place/ip-code-too-low warning"]],
+    ["agricultural", "IP23", ["place/ip-code-too-low error"]],
   ])("equipment: %s with %s", (place, code, expected) => {
     expect(bath(place, "lighting", [`ingress ${code}`, joined])).toEqual(expected);
   });

@@ -6,7 +6,7 @@ import { originSupply } from "../../circuit/supply.ts";
 import type { Installation } from "../../model/installation.ts";
 import { capacity4D1A } from "../../tables/capacity-70.ts";
 import { inPlaceOf } from "../common/writing.ts";
-import { amount, factSpot, installationRule, valueSpot } from "../frame/rule.ts";
+import { amount, factSpot, installationRule, type Severity, valueSpot } from "../frame/rule.ts";
 
 const sample = (size: number) => `wayfile 1
 installation "Sample" {
@@ -23,7 +23,7 @@ installation "Sample" {
 
 export default installationRule({
   id: "coordination/tails-below-cutout",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "The meter tails carry less than the rating of the cut-out.",
   why: "Only the distributor's fuse protects the tails. Where they carry less than its rating they can overheat and nothing opens. Fit larger tails, or have a smaller cut-out fuse fitted.",
@@ -47,15 +47,16 @@ export default installationRule({
       .map(({ facts }) => facts.csa)
       .filter((csa) => csa > size.value && (clipped(loaded, csa)?.value ?? 0) >= rating)
       .toSorted((one, other) => one - other)[0];
-    const bears = (demandAt(installation) ?? Number.POSITIVE_INFINITY) <= carries.value;
+    const { stated, calculated } = demandAt(installation);
+    const demand = stated ?? calculated;
+    const bears = demand !== undefined && demand <= carries.value;
     const wanted = larger === undefined ? "larger tails" : `tails of ${squareMillimetres(larger)}`;
     report(valueSpot(tails, size), {
       message: `Tails of ${squareMillimetres(size.value)} carry ${amps(carries.value)} clipped direct, below the ${amps(rating)} cut-out${bears ? " (enough for the present demand)" : ""}: fit ${wanted}, or ask for a smaller cut-out.`,
       value: amount(carries.value, "A"),
       limit: amount(rating, "A"),
       least: true,
-      // A load that cannot overload them is accepted, and grows.
-      ...(bears ? { severity: "information" as const } : {}),
+      severity: gradeOf(carries.value, rating, bears, stated),
       steps: [relation("cut-out ≤ It", amps(rating), amps(carries.value))],
       source: carries.source,
       related: [{ spot: factSpot(cutout), message: `Cut-out: ${amps(rating)}.` }],
@@ -70,9 +71,23 @@ export default installationRule({
 const clipped = (loaded: 2 | 3, csa: number) =>
   tabulatedCapacity({ construction: "singles", insulation: 70, method: "C", loaded, csa });
 
-/** What is drawn at the origin, as stated or as the circuits come to. */
-function demandAt(installation: Installation): number | undefined {
+/**
+ * A stated demand above what they carry overloads them. A load that cannot is accepted on tails one size below the
+ * cut-out, as 16 mm² behind 100 A often is; on thinner ones it grows beyond them.
+ */
+function gradeOf(carries: number, rating: number, bears: boolean, stated: number | undefined): Severity {
+  if (stated !== undefined && stated > carries) return "error";
+  return bears && carries >= oneSizeBelow * rating ? "information" : "warning";
+}
+
+const oneSizeBelow = 0.75;
+
+/** What is drawn at the origin, as stated and as the circuits come to, A. */
+function demandAt(installation: Installation): { readonly stated?: number; readonly calculated?: number } {
   const demand = originDemand(installation);
-  const calculated = demand && demand.unknown.length === 0 ? demand.greatest.value : undefined;
-  return installation.supply?.one("demand")?.args.value.value ?? calculated;
+  const stated = installation.supply?.one("demand")?.args.value.value;
+  return {
+    ...(stated === undefined ? {} : { stated }),
+    ...(demand && demand.unknown.length === 0 ? { calculated: demand.greatest.value } : {}),
+  };
 }

@@ -46,8 +46,8 @@ export default wayRule({
         least: true,
         steps: [looked("Second figure of the IP code, at least", need.source.ref, String(least))],
         source: need.source,
-        // Without a zone the degree follows from what is usual in the location.
-        severity: later.severity ?? (zone === "" ? "warning" : "error"),
+        // Outdoors the degree is what is usual; in zones, on farms, pitches and berths the standard gives it.
+        severity: later.severity ?? (need.row.facts.place === "outdoors" ? "warning" : "error"),
         related: [study.facts.one("place")].flatMap((line) =>
           line ? [{ spot: factSpot(line), message: "The location and its zones." }] : [],
         ),

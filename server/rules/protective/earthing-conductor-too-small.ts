@@ -134,7 +134,7 @@ function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: nu
     }),
     asks(
       pmeBondingNeed(supply),
-      "warning",
+      "error",
       (own, need) =>
         `On a PME supply the earthing conductor must be no smaller than the main bonding, ${need}; this is ${own}.`,
     ),
@@ -144,7 +144,11 @@ function lacking(supply: Facts<"supply">, edition: Edition | undefined, size: nu
       (own, need) => `Distributors usually require an earthing conductor of ${need} on a PME supply; this is ${own}.`,
     ),
   ];
-  return all.flatMap((one) => (one && fallsShort(size, one.need.value) ? [one] : []));
+  const lacks = all.flatMap((one) => (one && fallsShort(size, one.need.value) ? [one] : []));
+  return [
+    ...lacks.filter(({ severity }) => severity === "error"),
+    ...lacks.filter(({ severity }) => severity !== "error"),
+  ];
 }
 
 const asks = (need: Calculated | undefined, severity: Severity, words: Lack["words"]): Lack | undefined =>

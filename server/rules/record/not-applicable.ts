@@ -1,4 +1,5 @@
 import { testName } from "../../../grammar/readings.ts";
+import { gradeOfMissing } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { isAbsent, type WordIn } from "../../model/values.ts";
 import { absencesIn } from "../../readings/absences.ts";
@@ -68,7 +69,7 @@ function neutralApplies(study: WayStudy): boolean {
 
 export default wayRule({
   id: "record/not-applicable",
-  severity: "warning",
+  severity: "error",
   since: "0.1",
   title: "N/A is written for a test that applies.",
   why: "Not applicable is not the same as not done. A test that was not made is LIM with its reason, so that the reader knows what rests on no test.",
@@ -101,6 +102,8 @@ export default wayRule({
         const name = testName(fact.word);
         const subject = capital(name);
         report(valueSpot(fact, value), {
+          // A test that is called not applicable was not made: no lighter than one that is missing.
+          ...gradeOfMissing(study),
           message: `${subject} does apply here: ${why}. If it was not done, write LIM with the reason.`,
         });
       }
