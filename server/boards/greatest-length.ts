@@ -3,7 +3,7 @@ import { type Calculated, metres, ohms, percent, step, worked } from "../calc/re
 import { exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { designBoardImpedance, designLoop } from "../readings/loop.ts";
-import { combine } from "../tables/source.ts";
+import { combine, differing } from "../tables/source.ts";
 import { circuitDrop, dropLimitOf } from "./drop-path.ts";
 
 /**
@@ -26,7 +26,7 @@ export function longestByLoop(study: WayStudy): Calculated | undefined {
   const value = lengthAt(study, room, used);
   if (value === undefined) return undefined;
   const words = `${metres(study.length?.value ?? 0)} × (${ohms(limit.value)} − ${ohms(start.value)}) / ${ohms(used)}`;
-  return worked(value, "m", combine(limit.source, loop.source), () => [
+  return worked(value, "m", combine(differing(limit, start), loop.source), () => [
     step("l max = l × (limit − loop at the board) / (R1+R2)", words, metres(value)),
   ]);
 }
@@ -39,7 +39,7 @@ export function longestByDrop(study: WayStudy, above: Calculated): Calculated | 
   const value = lengthAt(study, limit.value - above.value, found.drop.value);
   if (value === undefined) return undefined;
   const words = `${metres(study.length?.value ?? 0)} × (${percent(limit.value)} − ${percent(above.value)}) / ${percent(found.drop.value)}`;
-  return worked(value, "m", combine(limit.source, found.drop.source), () => [
+  return worked(value, "m", combine(differing(limit, above), found.drop.source), () => [
     step("l max = l × (limit − drop before the board) / own drop", words, metres(value)),
   ]);
 }

@@ -14,9 +14,19 @@ export function beyondLimit(value: number, limit: number, source: Source | undef
   return Math.max(value / limit, limit / value) > band ? "fails" : "unproven";
 }
 
+/** Whether a value that is within its limit would not be, were every figure from memory in the two at its worst. */
+export function onlyAsRemembered(value: number, limit: number, source: Source | undefined): boolean {
+  const band = source ? bandOf(source) : 1;
+  return band > 1 && value > 0 && limit > 0 && Math.max(value / limit, limit / value) < band;
+}
+
+/** The same in words, wherever a verdict is shown. */
+export const asRememberedWords = (source: Source): string =>
+  `passes as remembered, not at the unfavourable end: look up ${toLookUp(source)}`;
+
 /** The figures a verdict waits for, as they would be looked up, with how far each can be wrong. */
 export function toLookUp({ remembered = [] }: Source): string {
   return remembered.map(({ figure, share }) => `${figure} (±${sharePercent(share)} %)`).join("; ");
 }
 
-const sharePercent = (share: number): string => (share < 0.01 ? "1" : String(Math.round(share * 100)));
+const sharePercent = (share: number): string => (share < 0.01 ? "1" : String(Math.min(100, Math.round(share * 100))));

@@ -1,7 +1,7 @@
 /** How a reading, or a calculated figure, stands to its limit. */
 import { exceeds, fallsShort } from "../calc/compare.ts";
 import { percent } from "../calc/result.ts";
-import { beyondLimit } from "../calc/verdict.ts";
+import { beyondLimit, onlyAsRemembered } from "../calc/verdict.ts";
 import { type Bound, inUnit, marginTo, type PlannedTest, quantityOf } from "../readings/planned.ts";
 import type { Source } from "../tables/source.ts";
 import { type Gauge, tightest } from "./gauge-shapes.ts";
@@ -22,7 +22,13 @@ export function gaugeOf(
   const standing = holds ? "within" : beyondLimit(value, limit, source) === "unproven" ? "unproven" : "beyond";
   const used = shareOf(sense, value, limit);
   const share = (one: number): string => percent(Math.round(Math.abs(one) * 100));
-  return { used, standing, text: words, left: used > 1 ? `over by ${share(used - 1)}` : `${share(1 - used)} left` };
+  const doubt = holds && onlyAsRemembered(value, limit, source) ? " as remembered" : "";
+  return {
+    used,
+    standing,
+    text: words,
+    left: used > 1 ? `over by ${share(used - 1)}` : `${share(1 - used)} left${doubt}`,
+  };
 }
 
 /** The tightest of a reading's limits; nothing where the reading shows nothing about any of them. */

@@ -69,6 +69,7 @@ import designMethodAgainstRoute from "./design/method-against-route.ts";
 import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
 import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
+import designPassesAsRemembered from "./design/passes-as-remembered.ts";
 import designRcboWithoutSensitivity from "./design/rcbo-without-sensitivity.ts";
 import designRelayBelowLoad from "./design/relay-below-load.ts";
 import designRingCableSize from "./design/ring-cable-size.ts";
@@ -395,6 +396,7 @@ export const rules: readonly Rule[] = [
   designMotorOverloadMissing,
   designNeutralBelowDevice,
   designNeutralShared,
+  designPassesAsRemembered,
   designRcboWithoutSensitivity,
   designRelayBelowLoad,
   designRingCableSize,

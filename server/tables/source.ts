@@ -114,6 +114,24 @@ export function summed(...parts: readonly Sourced<number>[]): Source {
   return remembered.length === 0 ? all : { ...all, remembered };
 }
 
+/**
+ * The source of a difference of two values, the first the greater: what each figure from memory moves is small beside the
+ * two and may be all of what is left. Where it may be all, the difference can be any number of times smaller.
+ */
+export function differing(from: Sourced<number>, less: Sourced<number>): Source {
+  const left = from.value - less.value;
+  const shares = new Map<string, number>();
+  for (const { value, source } of [from, less])
+    for (const { figure, share } of source.remembered ?? [])
+      shares.set(figure, (shares.get(figure) ?? 0) + (left > 0 ? (share * value) / left : Number.POSITIVE_INFINITY));
+  const together = [...shares.values()].reduce((sum, share) => sum + share, 0);
+  // Together they are out by the sum of their shares; as factors, which multiply, each takes its part of that.
+  const band = together < 1 ? 1 / (1 - together) : Number.POSITIVE_INFINITY;
+  const remembered = [...shares].map(([figure, share]) => ({ figure, share: band ** (share / together) - 1 }));
+  const all = combine(from.source, less.source);
+  return remembered.length === 0 ? all : { ...all, remembered };
+}
+
 /** The source of a value squared: it is out by what each figure from memory is, twice. */
 export function squared(source: Source): Source {
   if (!source.remembered) return source;

@@ -17,6 +17,7 @@ import {
   volts,
   working,
 } from "../../calc/result.ts";
+import { asRememberedWords, onlyAsRemembered } from "../../calc/verdict.ts";
 import type { Source } from "../../tables/source.ts";
 import { combine, standingWords } from "../../tables/source.ts";
 import { fenced, type Markdown, md } from "../../text/markdown.ts";
@@ -52,15 +53,18 @@ export function limitRow(
   reading?: { readonly value: number | undefined; readonly least?: boolean },
 ): Row | undefined {
   if (!limit) return undefined;
-  const left = reading?.value === undefined ? "" : marginText(reading.value, limit.value, reading.least ?? false);
+  const left = reading?.value === undefined ? "" : marginText(reading.value, limit, reading.least ?? false);
   return { name, text: `${show(limit)}${left}` };
 }
 
-function marginText(value: number, limit: number, least: boolean): string {
+function marginText(value: number, { value: limit, source }: Calculated, least: boolean): string {
   if (limit === 0 || !Number.isFinite(limit) || !Number.isFinite(value)) return "";
   const left = ((least ? value - limit : limit - value) / Math.abs(limit)) * 100;
   if (left < 0) return `, ${least ? "missed" : "exceeded"} by ${percent(Math.round(-left))}`;
-  return least && left > 1000 ? ", far above it" : `, ${percent(Math.round(left))} ${least ? "above it" : "left"}`;
+  const doubt = onlyAsRemembered(value, limit, source) ? `; it ${asRememberedWords(source)}` : "";
+  return least && left > 1000
+    ? ", far above it"
+    : `, ${percent(Math.round(left))} ${least ? "above it" : "left"}${doubt}`;
 }
 
 /** A figure in the unit a meter or a schedule shows it in. */

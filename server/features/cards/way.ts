@@ -13,6 +13,7 @@ import {
   voltageDrop,
 } from "../../calc/index.ts";
 import { amps, kiloamps, metres, percent, seconds, squareMillimetres } from "../../calc/result.ts";
+import { asRememberedWords, onlyAsRemembered } from "../../calc/verdict.ts";
 import { conductorPerMetre, whyNoCpc } from "../../circuit/cpc.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import { greatestFault } from "../../circuit/faults.ts";
@@ -77,7 +78,8 @@ function currentChain(study: WayStudy): Row | undefined {
   if (study.isRing) return ringCurrents(study);
   const In = study.device?.rating;
   const Ib = study.designCurrent?.value;
-  const Iz = study.capacity?.value.value;
+  const capacity = study.capacity?.value;
+  const Iz = capacity?.value;
   if (In === undefined || (Ib === undefined && Iz === undefined)) return undefined;
   const parts = [
     ...(Ib === undefined ? [] : [md`Ib ${amps(Ib)} ${Ib <= In ? "≤" : md`**>**`}`]),
@@ -87,6 +89,9 @@ function currentChain(study: WayStudy): Row | undefined {
   const room = [
     ...(Ib === undefined ? [] : [roomOf(In - Ib, "the device")]),
     ...(Iz === undefined ? [] : [roomOf(Iz - In, "the cable")]),
+    ...(capacity && !exceeds(In, capacity.value) && onlyAsRemembered(In, capacity.value, capacity.source)
+      ? [`which ${asRememberedWords(capacity.source)}`]
+      : []),
   ];
   return { name: "currents", text: md`${md.join(parts, " ")}; ${room.join(", ")}` };
 }

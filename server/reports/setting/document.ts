@@ -1,7 +1,7 @@
 /** A report as plain data: what it says, without how it is set. Renderers turn it into text, Markdown or HTML. */
 
 import type { Calculated, Step } from "../../calc/result.ts";
-import { beyondLimit, toLookUp } from "../../calc/verdict.ts";
+import { asRememberedWords, beyondLimit, onlyAsRemembered, toLookUp } from "../../calc/verdict.ts";
 import type { Drawing } from "../../drawings/shapes.ts";
 import { type Source, standingWords } from "../../tables/source.ts";
 import type { Html } from "../../text/html.ts";
@@ -216,7 +216,14 @@ export function compareWithLimit(
   room = "",
 ): Comparison {
   const verdict = holds ? "holds" : source?.standing === "practice" ? "advises" : beyondLimit(value, limit, source);
-  return { kind: "judgement", text, verdict, remark: holds ? room : remarkOn(verdict, source), source };
+  const remark = holds ? remarkOnPass({ value, limit }, source, room) : remarkOn(verdict, source);
+  return { kind: "judgement", text, verdict, remark, source };
+}
+
+/** What is left, and whether it is left only where a figure from memory is right. */
+export function remarkOnPass({ value, limit }: Compared, source: Source | undefined, room: string): string {
+  const asRemembered = source && onlyAsRemembered(value, limit, source) ? asRememberedWords(source) : "";
+  return [room, asRemembered].filter((part) => part !== "").join("; ");
 }
 
 /** Why something beyond its limit is not condemned. */

@@ -81,6 +81,7 @@ function signing(installation: Installation, result: CheckResult): Block[] {
   const of = (severity: Finding["severity"]) => others.filter((finding) => finding.severity === severity).length;
   const absent = (kind: "LIM" | "N/A") => absenceRows(parts, kind).length;
   const unproven = others.filter(({ verdict }) => verdict === "unproven").length;
+  const asRemembered = others.filter(({ check }) => check === "design/passes-as-remembered").length;
   const [struckOut, corrected] = [struckOutRows(parts).length, correctedRows(parts).length];
   const rows: [string, number, string][] = [
     ["tests missing", missing.length, "to be made"],
@@ -88,6 +89,9 @@ function signing(installation: Installation, result: CheckResult): Block[] {
     ["warnings", of("warning"), "to be put right or departed from"],
     ...(unproven > 0 ? [["of these unproven", unproven, "figures to be looked up"] as [string, number, string]] : []),
     ["remarks for information", of("information"), "to be read"],
+    ...(asRemembered > 0
+      ? [["of these passing as remembered only", asRemembered, "figures to be looked up"] as [string, number, string]]
+      : []),
     ["open queries", queryRows(blocks).length, "to be answered"],
     ["limitations", absent("LIM"), "to be accepted"],
     ["not applicable", absent("N/A"), "to be agreed with"],

@@ -1,7 +1,7 @@
 /** Answers of a design as blocks of a report. */
 import type { DesignLine, Figure } from "../../boards/design.ts";
 import { amps, kiloamps, ohms, percent, plain, round, squareMillimetres } from "../../calc/result.ts";
-import { type Block, type Comparison, calculate, gap, remarkOn } from "../setting/document.ts";
+import { type Block, type Comparison, calculate, gap, remarkOn, remarkOnPass } from "../setting/document.ts";
 
 function figureText({ value, unit }: Figure): string {
   switch (unit) {
@@ -40,7 +40,7 @@ export function verdictBlocks(line: DesignLine, remark = ""): Block[] {
 }
 
 function judgementOf(line: DesignLine, value: Figure, limit: Figure): Comparison {
-  const { title, verdict, reason = "", source } = line;
+  const { title, verdict, source } = line;
   const holds = verdict === "holds";
   const more = value.value > limit.value;
   const sign = holds ? (more ? "≥" : "≤") : more ? ">" : "<";
@@ -48,7 +48,12 @@ function judgementOf(line: DesignLine, value: Figure, limit: Figure): Comparison
     kind: "judgement",
     text: `${title}: ${figureText(value)} ${sign} ${figureText(limit)}`,
     verdict: verdict === "holds" || verdict === "fails" || verdict === "unproven" ? verdict : "advises",
-    remark: verdict === "unproven" ? remarkOn(verdict, source) : reason,
+    remark: remarkOf(line, value, limit),
     source: source?.ref === "" ? undefined : source,
   };
+}
+
+function remarkOf({ verdict, source, reason = "" }: DesignLine, value: Figure, limit: Figure): string {
+  if (verdict === "unproven") return remarkOn(verdict, source);
+  return verdict === "holds" ? remarkOnPass({ value: value.value, limit: limit.value }, source, reason) : reason;
 }

@@ -1,5 +1,5 @@
 import { type Calculated, remark, type Step, working } from "../../calc/result.ts";
-import { beyondLimit, type LimitVerdict, toLookUp } from "../../calc/verdict.ts";
+import { asRememberedWords, beyondLimit, type LimitVerdict, toLookUp } from "../../calc/verdict.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Board } from "../../model/file.ts";
 import type { Context, Installation } from "../../model/installation.ts";
@@ -184,7 +184,7 @@ export function findingOf(rule: Declaration, spot: Spot, report: Report): Findin
 function verdictOf({ value, limit, source }: Report, margin: number | undefined): LimitVerdict | undefined {
   const doubtful = source?.standing === "memory" && bandOf(source) > 1;
   if (!value || !limit) return doubtful ? "unproven" : undefined;
-  if (doubtful) return beyondLimit(value.amount, limit.amount, source);
+  if (doubtful && (margin === undefined || margin < 0)) return beyondLimit(value.amount, limit.amount, source);
   return margin === undefined ? undefined : margin < 0 ? "fails" : "passes";
 }
 
@@ -194,6 +194,7 @@ const gradeOf = (severity: Severity, verdict: LimitVerdict | undefined): Severit
 
 function messageOf({ message, source }: Report, verdict: LimitVerdict | undefined): string {
   if (source?.standing !== "memory") return message;
+  if (verdict === "passes" && bandOf(source) > 1) return `${message} It ${asRememberedWords(source)}.`;
   if (verdict === "unproven") return `${message} Unproven: look up ${toLookUp(source)}, from memory here.`;
   return bandOf(source) > 1 ? message : `${message} (The rule is from memory: check your copy.)`;
 }

@@ -1,0 +1,76 @@
+/** Where a circuit is right only if a figure from memory is: what a design that is signed should not rest on. */
+import { fallsShort } from "../calc/compare.ts";
+import type { Relation } from "../calc/overload.ts";
+import { onlyAsRemembered } from "../calc/verdict.ts";
+import type { Fact } from "../model/values.ts";
+import { combine, type Source } from "../tables/source.ts";
+import { overloadRelations } from "./overload-relations.ts";
+import { protectiveNeed, suffices } from "./protective.ts";
+import { exactReading } from "./supply.ts";
+import type { WayStudy } from "./way.ts";
+
+/** A comparison that holds as remembered, and would not at the unfavourable end of the band. */
+export interface AsRemembered {
+  readonly what: string;
+  readonly value: number;
+  readonly limit: number;
+  readonly unit: string;
+  readonly least: boolean;
+  readonly source: Source;
+  readonly fact: Fact;
+}
+
+export function asRemembered(study: WayStudy): readonly AsRemembered[] {
+  if (study.isSpare) return [];
+  return [...ofCapacity(study), ...ofLoop(study), ...ofProtective(study)].filter(
+    ({ value, limit, least, source }) =>
+      (least ? value >= limit : value <= limit) && onlyAsRemembered(value, limit, source),
+  );
+}
+
+/** In, and the load, within what the cable carries; the gravest of the relations tells for all. */
+function ofCapacity(study: WayStudy): AsRemembered[] {
+  const { capacity, cable, isRing } = study;
+  const fact = cable?.fact;
+  // That 2.5 mm² does for a ring by the usual methods is published, whatever the last digit of its capacity.
+  if (!capacity || !fact || isRing) return [];
+  const Iz = capacity.value;
+  const relations = overloadRelations(study, Iz).filter(({ name, holds }) => name !== "Ib ≤ In" && holds);
+  const [tightest] = relations.toSorted((one, other) => used(other) - used(one));
+  if (!tightest) return [];
+  const { name, value, limit, margin } = tightest;
+  const what = `${name} holds`;
+  return [{ what, value, limit, unit: "A", least: false, source: margin.source, fact }];
+}
+
+/** Of the limit, in thousandths: where I2 asks what In asks, the plainer of the two is told. */
+const used = ({ value, limit }: Relation): number => Math.round((1000 * value) / limit);
+
+/** Zs as it was measured, within the limit for a hot conductor. */
+function ofLoop(study: WayStudy): AsRemembered[] {
+  const { disconnection } = study;
+  const Zs = exactReading(study.Zs);
+  if (!Zs || disconnection?.by !== "overcurrent") return [];
+  const { limit } = disconnection;
+  return [
+    {
+      what: "Zs is within its limit",
+      value: Zs.value,
+      limit: limit.value,
+      unit: "Ω",
+      least: false,
+      source: limit.source,
+      fact: Zs.fact,
+    },
+  ];
+}
+
+function ofProtective(study: WayStudy): AsRemembered[] {
+  const { cable } = study;
+  const found = cable && protectiveNeed(study);
+  if (!found || !suffices(found) || fallsShort(found.has.value, found.need.value)) return [];
+  const { has, need } = found;
+  const source = combine(has.source, need.source);
+  const what = found.of === "armour" ? "The armour is large enough as protective conductor" : "The cpc is large enough";
+  return [{ what, value: has.value, limit: need.value, unit: "mm²", least: true, source, fact: cable.fact }];
+}
