@@ -6,7 +6,7 @@ import { enclosureNeed, protectiveNeed, suffices } from "../circuit/protective.t
 import { designLoop } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
-import type { Criterion, Verdict } from "./verdict.ts";
+import { asRememberedNote, type Criterion, type Verdict } from "./verdict.ts";
 
 export const loopTitle = "Loop impedance";
 const protectiveTitle = "Protective conductor";
@@ -31,12 +31,15 @@ export const loop: Criterion = (trial) => {
     return unknown(`The loop was not calculated: ${why}.`);
   }
   const { limit } = disconnection;
+  const holds = found.value <= limit.value;
+  const source = combine(found.source, limit.source);
+  const note = asRememberedNote(holds, found.value, limit.value, source);
   return {
     title,
-    holds: found.value <= limit.value,
-    text: `Zs ${ohms(found.value)} warm against ${ohms(limit.value)}`,
+    holds,
+    text: `Zs ${ohms(found.value)} warm against ${ohms(limit.value)}${note}`,
     steps: [...found.steps, ...limit.steps],
-    source: combine(found.source, limit.source),
+    source,
   };
 };
 

@@ -14,7 +14,7 @@ import { cellOf } from "../tables/table.ts";
 import { loop, protective } from "./criteria-fault.ts";
 import type { Demand } from "./demand.ts";
 import { dropFor } from "./drop.ts";
-import type { Criterion, Verdict } from "./verdict.ts";
+import { asRememberedNote, type Criterion, type Verdict } from "./verdict.ts";
 
 const smallest: Criterion = (trial) => {
   const { cable } = trial;
@@ -76,8 +76,9 @@ const capacity: Criterion = (trial) => {
     return { title: capacityTitle, holds: false, text, steps, source };
   }
   const holds = relation?.holds ?? false;
-  const text = `Iz ${amps(Iz.value)}${where} against In ${amps(device.rating)}`;
   const source = relation?.margin.source;
+  const note = asRememberedNote(holds, device.rating, Iz.value, source);
+  const text = `Iz ${amps(Iz.value)}${where} against In ${amps(device.rating)}${note}`;
   return { title: capacityTitle, holds, text, steps: Iz.steps, ...(source ? { source } : {}) };
 };
 

@@ -1,5 +1,6 @@
 import type { BoardDrop } from "../boards/drop-path.ts";
 import type { Step } from "../calc/result.ts";
+import { asRememberedWords, onlyAsRemembered } from "../calc/verdict.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Source } from "../tables/source.ts";
 import type { Demand } from "./demand.ts";
@@ -15,3 +16,7 @@ export interface Verdict {
 }
 
 export type Criterion = (trial: WayStudy, demand: Demand, above: BoardDrop | undefined) => Verdict | undefined;
+
+/** What a criterion says besides where it holds only as a figure is remembered. */
+export const asRememberedNote = (holds: boolean, value: number, limit: number, source: Source | undefined): string =>
+  holds && source && onlyAsRemembered(value, limit, source) ? `; ${asRememberedWords(source)}` : "";

@@ -16,8 +16,11 @@ export const comparison = {
   differingReading: practice(0.1, "repeated figures on a board"),
   /** Readings of a board that are all those of the earlier visit before the sheet looks copied. */
   copiedReadings: practice(6, "readings repeated from an earlier test"),
-  /** Circuits on which a sum comes out to the last digit before it looks calculated backwards. */
-  exactSums: practice(3, "readings calculated from one another"),
+  /**
+   * Circuits on which a sum comes out to the last digit before it looks calculated backwards. Meters repeat to a digit
+   * either way, so that an honest sum is exact one time in three: nine of nine are chance once in 20 000 boards.
+   */
+  exactSums: practice(9, "readings calculated from one another, by chance once in 20 000 boards"),
   /** Decimals of a fault current in kA from which an exact sum is no chance. */
   exactDecimals: practice(2, "readings calculated from one another"),
   /** Circuits just inside their limit before the board as a whole is worth a question. */

@@ -79,6 +79,8 @@ const faultsIn = (text: string) => {
       line >= from &&
       // Which lampholders are fitted, and what the charging unit does inside, is nothing a proposal can know.
       check !== "design/lampholder-device" &&
+      // A figure to look up is no fault of what it passes by.
+      check !== "design/passes-as-remembered" &&
       check !== "rcd/charger-dc-detection" &&
       // What passes a limit on memory is information, and would be a fault of the proposal all the same.
       (/^(?:design|drop|coordination)\/|^place\/(?:.*-without-rcd|socket-shares-rcd)|^rcd\/sensitivity-too/.test(

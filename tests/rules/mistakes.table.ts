@@ -70,8 +70,12 @@ add("a decimal comma", { "language/number-slip": "R1+R2 0,45 Ω" }, way(twin + d
 add("a bare decimal point", { "language/number-slip": "R1+R2 .45 Ω" }, way(twin + dead("R1+R2 .45 Ω")));
 add("the letter O for a nought", { "language/number-slip": "R1+R2 O.45 Ω" }, way(twin + dead("R1+R2 O.45 Ω")));
 
-const four = (f: (i: number) => string) =>
-  [1, 2, 3, 4].map((i) => `way ${i} radial "Circuit ${i}" {\nlength ${6 * i} m\n${f(i)}\n}`).join("\n");
+const several = (count: number, f: (i: number) => string) =>
+  Array.from(
+    { length: count },
+    (_, at) => `way ${at + 1} radial "Circuit ${at + 1}" {\nlength ${6 * (at + 1)} m\n${f(at + 1)}\n}`,
+  ).join("\n");
+const four = (f: (i: number) => string) => several(4, f);
 add(
   "one reading copied down a column",
   { "population/equal-readings": "R1+R2 0.31 Ω" },
@@ -221,7 +225,7 @@ add(
 add(
   "R1+R2 worked backwards on every way",
   { "population/worked-backwards": "Zs 0.52 Ω" },
-  four((i) => `${twin + dead(`R1+R2 0.${11 + i * 11} Ω`)}\n${live(`Zs 0.${41 + i * 11} Ω`)}`),
+  several(9, (i) => `${twin + dead(`R1+R2 0.${17 + i * 5} Ω`)}\n${live(`Zs 0.${47 + i * 5} Ω`)}`),
   T,
 );
 add("Zs below what lies upstream", { "loop/zs-below-board": "Zs 0.20 Ω" }, way(twin + live("Zs 0.20 Ω")), T);

@@ -1,4 +1,4 @@
-import { asRemembered } from "../../circuit/as-remembered.ts";
+import { asRemembered } from "../../boards/as-remembered.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({

@@ -2,12 +2,13 @@
 import { fallsShort } from "../calc/compare.ts";
 import type { Relation } from "../calc/overload.ts";
 import { onlyAsRemembered } from "../calc/verdict.ts";
+import { overloadRelations } from "../circuit/overload-relations.ts";
+import { protectiveNeed, suffices } from "../circuit/protective.ts";
+import { exactReading } from "../circuit/supply.ts";
+import type { WayStudy } from "../circuit/way.ts";
 import type { Fact } from "../model/values.ts";
+import { designLoop } from "../readings/loop.ts";
 import { combine, type Source } from "../tables/source.ts";
-import { overloadRelations } from "./overload-relations.ts";
-import { protectiveNeed, suffices } from "./protective.ts";
-import { exactReading } from "./supply.ts";
-import type { WayStudy } from "./way.ts";
 
 /** A comparison that holds as remembered, and would not at the unfavourable end of the band. */
 export interface AsRemembered {
@@ -46,23 +47,16 @@ function ofCapacity(study: WayStudy): AsRemembered[] {
 /** Of the limit, in thousandths: where I2 asks what In asks, the plainer of the two is told. */
 const used = ({ value, limit }: Relation): number => Math.round((1000 * value) / limit);
 
-/** Zs as it was measured, within the limit for a hot conductor. */
+/** Zs as it was measured, else as the design has it, within the limit for a hot conductor. */
 function ofLoop(study: WayStudy): AsRemembered[] {
-  const { disconnection } = study;
-  const Zs = exactReading(study.Zs);
-  if (!Zs || disconnection?.by !== "overcurrent") return [];
+  const { disconnection, cable } = study;
+  if (disconnection?.by !== "overcurrent") return [];
   const { limit } = disconnection;
-  return [
-    {
-      what: "Zs is within its limit",
-      value: Zs.value,
-      limit: limit.value,
-      unit: "Ω",
-      least: false,
-      source: limit.source,
-      fact: Zs.fact,
-    },
-  ];
+  const common = { what: "Zs is within its limit", limit: limit.value, unit: "Ω", least: false };
+  const Zs = exactReading(study.Zs);
+  if (Zs) return [{ ...common, value: Zs.value, source: limit.source, fact: Zs.fact }];
+  const loop = cable && designLoop(study);
+  return loop ? [{ ...common, value: loop.value, source: combine(loop.source, limit.source), fact: cable.fact }] : [];
 }
 
 function ofProtective(study: WayStudy): AsRemembered[] {
