@@ -44,3 +44,26 @@ export function disconnectionOf(study: Protection): Disconnection | undefined {
   const cold = coldLimit(overcurrentLimit, { insulation, ...(temperature === undefined ? {} : { temperature }) });
   return { by: "overcurrent", limit: overcurrentLimit, cold, time, rcd };
 }
+
+/** One of the limits for a loop, with what tells it from the others: `hot`, `cold`, `corrected to 12 °C`, `by the RCD`. */
+export interface NamedLimit {
+  readonly limit: Calculated;
+  readonly which: string;
+}
+
+/** The limit for the loop as it is in service, or that of the RCD where one disconnects. */
+export const serviceLimit = ({ by, limit }: Disconnection): NamedLimit => ({
+  limit,
+  which: by === "rcd" ? "by the RCD" : "hot",
+});
+
+/** What a reading on cold conductors is compared with: the governing one of all limits. */
+export function readingLimit(disconnection: Disconnection): NamedLimit {
+  const { cold } = disconnection;
+  if (!cold) return serviceLimit(disconnection);
+  return cold.corrected ? { limit: cold.corrected, which: cold.corrected.style } : { limit: cold, which: "cold" };
+}
+
+/** Every limit for the loop, the governing one last. */
+export const loopLimits = (disconnection: Disconnection): readonly NamedLimit[] =>
+  disconnection.cold ? [serviceLimit(disconnection), readingLimit(disconnection)] : [serviceLimit(disconnection)];

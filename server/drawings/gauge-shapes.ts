@@ -12,7 +12,7 @@ export interface Gauge {
   readonly standing: Standing;
   /** `0.43 Ω of at most 0.54 Ω`. */
   readonly text: string;
-  /** `20 % left`, `over by 12 %`. */
+  /** `20 % left`, `12 % over`. */
   readonly left: string;
 }
 

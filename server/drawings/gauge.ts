@@ -1,6 +1,5 @@
 /** How a reading, or a calculated figure, stands to its limit. */
-import { exceeds, fallsShort } from "../calc/compare.ts";
-import { percent } from "../calc/result.ts";
+import { type Margin, marginOf, type Sense } from "../calc/margin.ts";
 import { beyondLimit, onlyAsRemembered } from "../calc/verdict.ts";
 import { type Bound, inUnit, marginTo, type PlannedTest, quantityOf } from "../readings/planned.ts";
 import type { Source } from "../tables/source.ts";
@@ -17,19 +16,20 @@ export function gaugeOf(
   words: string,
   source: Source,
 ): Gauge | undefined {
-  if (!(limit > 0) || !Number.isFinite(limit) || !Number.isFinite(value)) return undefined;
-  const holds = sense === "most" ? !exceeds(value, limit) : !fallsShort(value, limit);
-  const standing = holds ? "within" : beyondLimit(value, limit, source) === "unproven" ? "unproven" : "beyond";
-  const used = shareOf(sense, value, limit);
-  const share = (one: number): string => percent(Math.round(Math.abs(one) * 100));
-  const doubt = holds && onlyAsRemembered(value, limit, source) ? " as remembered" : "";
+  const margin = marginOf(sense, value, limit);
+  if (!margin) return undefined;
+  const standing = margin.passes ? "within" : beyondLimit(value, limit, source) === "unproven" ? "unproven" : "beyond";
+  const doubt = margin.passes && onlyAsRemembered(value, limit, source) ? " as remembered" : "";
   return {
-    used,
+    used: shareOf(sense, value, limit),
     standing,
     text: words,
-    left: used > 1 ? `over by ${share(used - 1)}` : `${share(1 - used)} left${doubt}`,
+    left: `${leftWords(margin, sense)}${doubt}`,
   };
 }
+
+const leftWords = ({ text }: Margin, sense: Sense): string =>
+  text.replace(/ it$/, sense === "least" ? " the least" : " the limit");
 
 /** The tightest of a reading's limits; nothing where the reading shows nothing about any of them. */
 export function gaugeOfTest(test: PlannedTest): Gauge | undefined {
@@ -45,7 +45,7 @@ export function gaugeOfTest(test: PlannedTest): Gauge | undefined {
         ...(test.expected ? { expected: shareOf(bound.sense, test.expected.value, bound.value) } : {}),
         standing: margin.passes ? "within" : fails,
         text: `${test.recorded?.text ?? ""} of ${bound.text}`,
-        left: margin.text.replace(/ it$/, bound.sense === "least" ? " the least" : " the limit"),
+        left: leftWords(margin, bound.sense),
       },
     ];
   });

@@ -7,7 +7,7 @@ import type { Fact } from "../model/values.ts";
 import { expectedCircuit } from "../readings/expected.ts";
 import { planDead } from "../readings/plan-dead.ts";
 import { planLive } from "../readings/plan-live.ts";
-import { inUnit, marginTo, type PlannedTest } from "../readings/planned.ts";
+import { governing, type Left, type PlannedTest } from "../readings/planned.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 
@@ -84,7 +84,7 @@ function expectedText(tests: readonly PlannedTest[]): string[] {
 }
 
 /** Twenty times what is asked is no news: insulation of sound wiring says nothing here. */
-const plenty = 20;
+const isPlenty = ({ bound, margin }: Left): boolean => bound.sense === "least" && margin.share >= 19;
 
 interface Shown {
   readonly passes: boolean;
@@ -96,19 +96,20 @@ interface Shown {
 
 /** The tightest of the line's readings. */
 function tightest(tests: readonly PlannedTest[]): Shown | undefined {
-  const all = tests.flatMap((test) =>
-    test.bounds.flatMap((bound) => {
-      const margin = marginTo(bound, test.recorded);
-      const value = test.recorded && "sign" in test.recorded.value ? test.recorded.value.value : undefined;
-      if (!margin || value === undefined) return [];
-      const room = bound.sense === "most" ? bound.value / Math.max(value, Number.MIN_VALUE) : value / bound.value;
-      if (bound.sense === "least" && room >= plenty) return [];
-      const limit = `${inUnit(bound.value, test.unit)}${bound.which ? ` ${bound.which}` : ""}`;
-      const text = `${margin.passes ? "" : `${overSign} `}${margin.upTo} ${limit}`;
-      return [{ room, passes: margin.passes, text, which: test.name, bound: bound.text }];
-    }),
-  );
-  return all.sort((a, b) => a.room - b.room)[0];
+  const all = tests.flatMap((test) => {
+    const left = governing(test.bounds, test.recorded);
+    return left && !isPlenty(left) ? [{ ...left, which: test.name }] : [];
+  });
+  const [least] = all.sort((one, other) => one.margin.share - other.margin.share);
+  if (!least) return undefined;
+  const { margin, bound, which } = least;
+  const limit = bound.text.replace(/^at (?:most|least) /, "");
+  return {
+    passes: margin.passes,
+    text: `${margin.passes ? "" : `${overSign} `}${margin.upTo} ${limit}`,
+    which,
+    bound: bound.text,
+  };
 }
 
 /** So that it is told apart without colours too. */

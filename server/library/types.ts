@@ -23,6 +23,8 @@ export interface Place {
 
 /** In base units: Ω, A, V, s, m, mm² for conductors, °C. */
 export interface Amount {
+  /** Which of several limits it is: `hot`, `cold`, `by the RCD`. */
+  readonly which?: string;
   readonly amount: number;
   readonly unit: string;
 }
@@ -46,6 +48,8 @@ export interface Finding {
   readonly limit?: Amount;
   /** What is left to the limit as a share of it; negative where it is passed. */
   readonly margin?: number;
+  /** The same in words: `31 % left`. */
+  readonly marginText?: string;
   /** One step a line. */
   readonly working?: string;
   readonly source?: {

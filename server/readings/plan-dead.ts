@@ -1,12 +1,13 @@
 /** The dead tests of a circuit, in the order of the trade. */
 import { type Calculated, ohms, step } from "../calc/result.ts";
+import { readingLimit } from "../circuit/disconnection.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Fact } from "../model/values.ts";
 import { fromFormula } from "../tables/source.ts";
 import { hasDead, latestDead } from "./dead.ts";
 import { expectedCircuit } from "./expected.ts";
 import { insulationLimit, insulationOf } from "./insulation.ts";
-import { bound, type Expected, expecting, type PlannedTest, recordedAs } from "./planned.ts";
+import { type Bound, bound, type Expected, expecting, type PlannedTest, recordedAs } from "./planned.ts";
 import { type Expectation, expectationAt, type Round, rounds, studyRing } from "./ring.ts";
 
 export function planDead(study: WayStudy): PlannedTest[] {
@@ -22,12 +23,18 @@ export function planDead(study: WayStudy): PlannedTest[] {
 /** What the loop limit leaves to R1+R2 once the board's own impedance is taken off. */
 function roomForR1R2(study: WayStudy): Calculated | undefined {
   const { disconnection, boardImpedance } = study;
-  const cold = disconnection?.by === "overcurrent" ? disconnection.cold : undefined;
-  const limit = cold?.corrected ?? cold;
-  if (!limit || !boardImpedance || boardImpedance.value >= limit.value) return undefined;
+  if (!disconnection?.cold || !boardImpedance) return undefined;
+  const { limit } = readingLimit(disconnection);
+  if (boardImpedance.value >= limit.value) return undefined;
   const value = limit.value - boardImpedance.value;
   const working = step(`Zs limit − ${boardImpedance.name}`, `${ohms(limit.value)} − ${ohms(boardImpedance.value)}`, "");
   return { value, unit: "Ω", steps: [working], source: fromFormula(limit.source) };
+}
+
+/** What R1+R2 is compared with, at the far point and at any other. */
+export function continuityBounds(study: WayStudy): Bound[] {
+  const { disconnection } = study;
+  return bound("most", roomForR1R2(study), "Ω", disconnection && readingLimit(disconnection).which);
 }
 
 /** R1+R2, or R2 alone where that is what was written. Of a ring it is the highest of the line-earth round. */
@@ -47,7 +54,7 @@ function continuity(study: WayStudy): PlannedTest[] {
       name: alone ? "R2, by a long lead" : `R1+R2, ${highest}`,
       unit: "Ω",
       expected: alone ? undefined : expecting(circuit?.R1R2, "Ω"),
-      bounds: alone ? [] : bound("most", roomForR1R2(study), "Ω"),
+      bounds: alone ? [] : continuityBounds(study),
       recorded: recordedAs(fact, "value"),
     },
   ];
@@ -62,7 +69,7 @@ function continuityPoints(study: WayStudy, highest: Fact | undefined): PlannedTe
   const read = pointFacts(study);
   const drawn = circuit?.network.drawn && circuit.points.length > 1 ? circuit.points.map(({ name }) => name) : [];
   const names = highest ? [...read.keys()] : [...new Set([...drawn, ...read.keys()])];
-  const room = bound("most", roomForR1R2(study), "Ω");
+  const room = continuityBounds(study);
   return names.map((name): PlannedTest => {
     const point = circuit?.points.find((one) => one.name === name);
     const most = names.length > 1 && point !== undefined && point === circuit?.highest;

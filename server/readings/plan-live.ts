@@ -5,6 +5,7 @@ import { rcdLimit } from "../calc/practice.ts";
 import { rcdTime } from "../calc/rcd-time.ts";
 import { milliamps, plain } from "../calc/result.ts";
 import { rcdName } from "../circuit/describe.ts";
+import { readingLimit } from "../circuit/disconnection.ts";
 import { isOwnRcd } from "../circuit/rcds.ts";
 import { exactReading } from "../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../circuit/way.ts";
@@ -101,9 +102,8 @@ function expectedLoop(study: WayStudy): Expected | undefined {
 /** A reading on cold conductors is compared with the cold limit; what an RCD disconnects, with the RCD's. */
 export function loopBounds({ disconnection }: WayStudy): Bound[] {
   if (!disconnection) return [];
-  const cold = disconnection.cold?.corrected ?? disconnection.cold;
-  const which = cold ? "cold" : disconnection.by === "rcd" ? "by RCD" : "hot";
-  return bound("most", cold ?? disconnection.limit, "Ω", which);
+  const { limit, which } = readingLimit(disconnection);
+  return bound("most", limit, "Ω", which);
 }
 
 type RcdFact = FactOf<"live", "rcd">;

@@ -2,7 +2,9 @@
  * A test to be made, before or after it was: what it is called, what it should read and by what sums, the limit it is
  * compared with, and the reading where there is one. Worksheets, hints and blank lines are made of the same.
  */
-import { type Calculated, megohms, milliseconds, ohms, percent, plain, type Step, seconds } from "../calc/result.ts";
+import { figure } from "../calc/figure.ts";
+import { type Margin, marginOf, type Sense } from "../calc/margin.ts";
+import { type Calculated, megohms, type Step } from "../calc/result.ts";
 import { type AnyValue, type Fact, isAbsent, type Quantity } from "../model/values.ts";
 import type { Source } from "../tables/source.ts";
 
@@ -29,12 +31,13 @@ export interface Expected {
 
 /** What a reading is compared with. */
 export interface Bound {
-  readonly sense: "most" | "least";
+  readonly sense: Sense;
   readonly value: number;
+  /** `at most 1.09 Ω cold` */
   readonly text: string;
   readonly source: Source;
-  /** Which of several limits it is: of cold conductors, of hot ones, of the RCD. */
-  readonly which?: "cold" | "hot" | "by RCD";
+  /** Which of several limits it is: `cold`, `hot`, `by the RCD`, `corrected to 12 °C`. It stands in the text too. */
+  readonly which?: string;
 }
 
 export interface Recorded {
@@ -62,19 +65,11 @@ export interface PlannedTest {
   readonly write?: string | undefined;
 }
 
+const baseUnits = { Ω: "Ω", MΩ: "Ω", kA: "A", ms: "s", "": "" } as const;
+
 /** Shows a figure in the unit its test is written in. */
-export function inUnit(value: number, unit: PlannedTest["unit"]): string {
-  switch (unit) {
-    case "MΩ":
-      return megohms(value);
-    case "kA":
-      return `${plain(value / 1000)} kA`;
-    case "ms":
-      return value < 1 ? milliseconds(value) : seconds(value);
-    default:
-      return ohms(value);
-  }
-}
+export const inUnit = (value: number, unit: PlannedTest["unit"]): string =>
+  unit === "MΩ" ? megohms(value) : figure(value, baseUnits[unit]);
 
 export function expecting(of: Calculated | undefined, unit: PlannedTest["unit"]): Expected | undefined {
   if (!of || !Number.isFinite(of.value)) return undefined;
@@ -97,7 +92,7 @@ export function bound(
   which?: Bound["which"],
 ): Bound[] {
   if (!of || !Number.isFinite(of.value)) return [];
-  const text = `${sayings[sense]} ${inUnit(of.value, unit)}`;
+  const text = `${sayings[sense]} ${inUnit(of.value, unit)}${which ? ` ${which}` : ""}`;
   return [{ sense, value: of.value, text, source: of.source, ...(which ? { which } : {}) }];
 }
 
@@ -112,39 +107,22 @@ export function recordedAs(fact: Fact | undefined, name: string): Recorded | und
 export const quantityOf = (recorded: Recorded | undefined): Quantity | undefined =>
   recorded && "sign" in recorded.value ? recorded.value : undefined;
 
-export interface Margin {
-  readonly passes: boolean;
-  readonly text: string;
-  /** The same with the limit in it, the margin first: `31 % left of `, `65 % over `. */
-  readonly upTo: string;
-}
-
 /** What is left between a reading and a bound. Nothing where the reading shows nothing about it. */
 export function marginTo({ sense, value: limit }: Bound, recorded: Recorded | undefined): Margin | undefined {
   const quantity = quantityOf(recorded);
-  if (!quantity || limit <= 0 || !Number.isFinite(quantity.value)) return undefined;
-  const { value, sign } = quantity;
-  if (sense === "most") return sign === ">" && value < limit ? undefined : under(value, limit, sign);
-  return sign === "<" && value > limit ? undefined : above(value, limit, sign);
+  return quantity && marginOf(sense, quantity.value, limit, quantity.sign);
 }
 
-function under(value: number, limit: number, sign: Quantity["sign"]): Margin {
-  const left = ((limit - value) / limit) * 100;
-  if (left < 0) return { passes: false, text: `over by ${whole(-left)}`, upTo: `${whole(-left)} over` };
-  if (sign === ">") return { passes: false, text: "over it", upTo: "over" };
-  return { passes: true, text: `${whole(left)} left`, upTo: `${whole(left)} left of` };
+export interface Left {
+  readonly bound: Bound;
+  readonly margin: Margin;
 }
 
-function above(value: number, limit: number, sign: Quantity["sign"]): Margin {
-  if (value < limit || sign === "<") {
-    const share = whole((value / limit) * 100);
-    return { passes: false, text: `only ${share} of it`, upTo: `only ${share} of` };
-  }
-  const times = value / limit;
-  const many = times >= 100 ? "far above it" : `${plain(times, times < 10 ? 1 : 0)} times it`;
-  const text = times < 1.05 ? "just on it" : many;
-  return { passes: true, text, upTo: text.replace(/ it$/, "") };
-}
-
-/** Under one hundredth the share is shown as it is, so that nothing over a limit reads as nothing. */
-const whole = (share: number): string => percent(share < 1 ? Number(share.toPrecision(1)) : Math.round(share));
+/** Of several limits the governing one: that which fails, or leaves least. */
+export const governing = (bounds: readonly Bound[], recorded: Recorded | undefined): Left | undefined =>
+  bounds
+    .flatMap((bound): Left[] => {
+      const margin = marginTo(bound, recorded);
+      return margin ? [{ bound, margin }] : [];
+    })
+    .sort((one, other) => one.margin.share - other.margin.share)[0];

@@ -5,7 +5,7 @@ import type { Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../model/values.ts";
 
-type RcdFact = FactOf<"live", "rcd">;
+export type RcdFact = FactOf<"live", "rcd">;
 type ButtonFact = FactOf<"boardLive", "test-button">;
 export type TripFact = FactOf<"boardLive", "trip-current">;
 
@@ -51,7 +51,7 @@ function testsIn(test: Test<"live"> | Test<"boardLive">, deviceOf: (fact: RcdFac
 }
 
 /** The RCD a test on a way was made on: the one it names or fits, else the nearest to the load. */
-function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | undefined {
+export function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | undefined {
   const name = fact.args.name?.value;
   if (name !== undefined) return rcdsOfBoard(study.context.board).find((rcd) => rcd.name === name);
   return fitting(fact, study.rcds) ?? study.rcds[0];

@@ -48,6 +48,7 @@ export interface ResultFinding {
   readonly value?: Amount;
   readonly limit?: Amount;
   readonly margin?: number;
+  readonly marginText?: string;
   readonly working?: string;
   readonly source?: ResultSource;
   readonly related: readonly { readonly at: ResultPlace; readonly message: string }[];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { amountText, marginText } from "../../server/cli/amounts.ts";
+import { amountText } from "../../server/cli/amounts.ts";
 import { show } from "../../server/cli/columns.ts";
 import { visible } from "../../server/text/visible.ts";
 
@@ -54,11 +54,4 @@ describe("amounts as the trade writes them", () => {
     expect(amountText({ amount: 500, unit: "Ω" }, { amount: 1_000_000, unit: "Ω" })).toBe("0 MΩ");
     expect(amountText({ amount: 1.2, unit: "s" }, { amount: 0.3, unit: "s" })).toBe("1200 ms");
   });
-
-  test.each([
-    [0.21, "21 % in hand"],
-    [-0.109, "−11 %, beyond the limit"],
-    [-0.004, "−0.4 %, beyond the limit"],
-    [0, "0 %"],
-  ])("a margin of %d", (margin, text) => expect(marginText(margin)).toBe(text));
 });

@@ -23,9 +23,9 @@ test("a reading over its limit, with the line it follows from, its figures, work
          ╵             ^^^^^^
       19 ┊       device  BS EN 60898 B32 6 kA
          ╵       ~~~~~~~~~~~~~~~~~~~~~~~~~~~~  Protective device: B32 BS EN 60898.
-           limit    1.37 Ω
+           limit    1.37 Ω hot
            value    1.52 Ω
-           margin   −11 %, beyond the limit
+           margin   11 % over
            working  Ia = 5 × In = 5 × 32 A = 160 A
                     Zs = U0 × Cmin / Ia = 230 V × 0.95 / 160 A = 1.37 Ω
                     Before opening anything: isolate and lock off, prove the tester, prove dead, prove the tester again.

@@ -24,12 +24,12 @@ describe("tests ready to fill", () => {
     expect(added(loft, await filled(loft, "5"))).toMatchInlineSnapshot(`
       "      # To be filled: take the # away, write the day and the readings.
             # dead DATE {
-            #   R1+R2 … Ω                                    # expected 0.54 Ω, at most 5.40 Ω
+            #   R1+R2 … Ω                                    # expected 0.54 Ω, at most 5.40 Ω cold
             #   insulation 500 V L-N … MΩ L-E … MΩ N-E … MΩ  # at least 1 MΩ
             #   polarity …
             # }
             # live DATE {
-            #   Zs … Ω             # expected 0.96 Ω, at most 5.82 Ω
+            #   Zs … Ω             # expected 0.96 Ω, at most 5.82 Ω cold
             #   rcd 30 mA 1x … ms  # at most 300 ms
             #   test-button …
             #   function …
@@ -42,12 +42,12 @@ describe("tests ready to fill", () => {
     const segment = snapshot.file.document.segments.find((one) => one.text.includes("way 5 "));
     expect(segment && blankSnippet(snapshot, segment)?.text).toMatchInlineSnapshot(`
       "      dead \${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE} with \${2:M1} {
-              R1+R2 \${3} Ω                                    # expected 0.54 Ω, at most 5.40 Ω
+              R1+R2 \${3} Ω                                    # expected 0.54 Ω, at most 5.40 Ω cold
               insulation 500 V L-N \${4} MΩ L-E \${5} MΩ N-E \${6} MΩ  # at least 1 MΩ
               polarity \${7}
             }
             live $1 with $2 {
-              Zs \${8} Ω             # expected 0.96 Ω, at most 5.82 Ω
+              Zs \${8} Ω             # expected 0.96 Ω, at most 5.82 Ω cold
               rcd 30 mA 1x \${9} ms  # at most 300 ms
               test-button \${10}
               function \${11}

@@ -21,7 +21,7 @@ describe("hints beside the lines of a way", () => {
         "ends r1 0.31 Ω rn 0.31 Ω r2 0.31 Ω « expected 0.31 Ω / 0.31 Ω / 0.31 Ω",
         "at S1 L-N 0.16 Ω L-E 0.16 Ω polarity ok « expected 0.16 Ω / 0.16 Ω",
         "at S5 L-N 0.22 Ω L-E 0.22 Ω polarity ok « expected 0.21 Ω / 0.21 Ω",
-        "R1+R2 0.22 Ω « 67 % left of 0.67 Ω; expected 0.21 Ω",
+        "R1+R2 0.22 Ω « 67 % left of 0.67 Ω cold; expected 0.21 Ω",
         "Zs 0.64 Ω « 41 % left of 1.09 Ω cold; expected 0.64 Ω",
         "length 18 m « R1+R2 expected 0.54 Ω",
       ]
@@ -49,7 +49,7 @@ describe("hints beside the lines of a way", () => {
       [
         "run A 8 m L1 10 m L2 « R1+R2 expected 0.54 Ω",
         "dead 2026-03-04 { « 6 to be read: R1+R2 at L2, the highest 0.54 Ω; R1+R2, the highest of them 0.54 Ω …",
-        "at L1 L-E 0.25 Ω « 95 % left of 5.40 Ω; expected 0.24 Ω",
+        "at L1 L-E 0.25 Ω « 95 % left of 5.40 Ω cold; expected 0.24 Ω",
         "live 2026-03-05 { « 3 to be read: Zs, the far point L2 0.96 Ω; 30 mA type A BS EN 61009 at 1 × IΔn …",
         "at L1 Zs 0.68 Ω « 88 % left of 5.82 Ω cold; expected 0.66 Ω",
       ]

@@ -5,7 +5,7 @@
 import type { ResultFinding, ResultPlace } from "../../results/result.ts";
 import { standingWords } from "../../tables/source.ts";
 import { type TerminalText, term } from "../../text/terminal.ts";
-import { amountText, marginText } from "../amounts.ts";
+import { amountText } from "../amounts.ts";
 import { type Colours, type Tint, tintOf } from "../colours.ts";
 import { show, wrapped } from "../columns.ts";
 
@@ -65,11 +65,11 @@ function marked(
 
 type Detail = readonly [name: string, text: string];
 
-function details({ limit, value, margin, working, source, fixes }: ResultFinding): Detail[] {
+function details({ limit, value, marginText, working, source, fixes }: ResultFinding): Detail[] {
   return [
     ...(limit ? [["limit", amountText(limit, limit)] as const] : []),
     ...(value ? [["value", amountText(value, limit)] as const] : []),
-    ...(margin === undefined ? [] : [["margin", marginText(margin)] as const]),
+    ...(marginText === undefined ? [] : [["margin", marginText] as const]),
     ...(working ? [["working", working] as const] : []),
     ...(source
       ? [

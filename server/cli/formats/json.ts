@@ -13,14 +13,19 @@ export interface JsonRange {
   readonly end: Position;
 }
 
+type JsonAmount = Pick<Amount, "amount" | "unit">;
+
 export interface JsonFinding {
   readonly check: string;
   readonly severity: Severity;
   readonly message: string;
   readonly range: JsonRange;
-  readonly value: Amount | null;
-  readonly limit: Amount | null;
+  readonly value: JsonAmount | null;
+  /** `which` of several limits it is: "hot", "cold", "by the RCD"; null where there is one. */
+  readonly limit: (JsonAmount & { readonly which: string | null }) | null;
   readonly margin: number | null;
+  /** The margin as hovers, hints and reports word it: "31 % left". */
+  readonly marginText: string | null;
   /** "unproven" fails by a figure from memory, but not if that is wrong in its favour; null where nothing is compared. */
   readonly verdict: LimitVerdict | null;
   readonly source: { readonly ref: string; readonly standing: string } | null;
@@ -81,15 +86,16 @@ export const summaryJson = ({ counts, unproven, files, boards, ways }: Totals): 
 });
 
 function findingJson(finding: ResultFinding, { shown }: Pick<ReportOptions, "shown">): JsonFinding {
-  const { check, severity, message, at, value, limit, margin, verdict, source, working, related } = finding;
+  const { check, severity, message, at, value, limit, margin, marginText, verdict, source, working, related } = finding;
   return {
     check,
     severity,
     message,
     range: rangeOf(at),
     value: value ? amountJson(value) : null,
-    limit: limit ? amountJson(limit) : null,
+    limit: limit ? { ...amountJson(limit), which: limit.which ?? null } : null,
     margin: margin ?? null,
+    marginText: marginText ?? null,
     verdict: verdict ?? null,
     source: source ? { ref: source.ref, standing: source.standing } : null,
     working: working ?? null,
@@ -102,4 +108,4 @@ const rangeOf = ({ start, end }: ResultPlace): JsonRange => ({
   end: { line: end.line, character: end.character },
 });
 
-const amountJson = ({ amount, unit }: Amount): Amount => ({ amount, unit });
+const amountJson = ({ amount, unit }: Amount): JsonAmount => ({ amount, unit });

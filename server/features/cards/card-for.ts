@@ -7,7 +7,9 @@ import type { WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../../readings/earthing.ts";
-import { deviceOnBoard, type TripFact } from "../../readings/rcd-tests.ts";
+import { planBoard, planSupply } from "../../readings/plan-board.ts";
+import type { Bound } from "../../readings/planned.ts";
+import { deviceOnBoard, type RcdFact, type TripFact } from "../../readings/rcd-tests.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
 import { argAt, boardAt, type CursorContext, installationAt, studyAt } from "../cursor.ts";
 import { leakageCard, ratingCard } from "./board.ts";
@@ -66,8 +68,11 @@ const makers: Readonly<Record<Figures, Maker>> = {
     insulationCard(study?.context.edition ?? installation?.edition, study?.uses.has("selv") ?? false, fact, named),
   conductor: conductorOf,
   supplementary: ({ place, fact }) => place && fact && supplementaryCard(place, fact as unknown as Supplementary),
-  electrode: ({ fact }) => electrodeCard(fact),
-  "rcd-time": ({ study, place, fact }) => (study ? rcdCard(study, fact) : place && boardRcdCard(place.context, fact)),
+  electrode: (line) => electrodeCard(line.fact, boundsOf(line)),
+  "rcd-time": ({ study, place, fact }) => {
+    const test = fact as unknown as RcdFact | undefined;
+    return study ? rcdCard(study, test) : place && boardRcdCard(place.context, test);
+  },
   "trip-current": ({ study, place, fact }) =>
     rampCard(study ? study.rcds[0] : place && fact && deviceOnBoard(fact as unknown as TripFact, place.context)),
   leakage: ({ study, installation }) => study && leakageCard(study, installation),
@@ -88,6 +93,14 @@ const makers: Readonly<Record<Figures, Maker>> = {
   tails: ({ installation }) => installation?.supply && conductorCard(earthingNeed(installation.supply), undefined),
   containment: ({ snapshot, fact }) => fact && containmentCard(snapshot, fact),
 };
+
+/** What the plan of tests compares a line of the supply or a board with. */
+function boundsOf({ study, place, installation, fact }: Line): readonly Bound[] {
+  const plan = () =>
+    place ? planBoard(place.context, place.board.ways) : installation ? planSupply(installation) : [];
+  const isSame = (one: Fact | undefined): boolean => one?.segment === fact?.segment && one?.start === fact?.start;
+  return (study ? [] : plan()).find(({ recorded }) => isSame(recorded?.fact))?.bounds ?? [];
+}
 
 /** The boards whose devices a fault current is broken by: those at the origin, or the one it was read at. */
 function placesOfFault({ kind, place, installation }: Line): readonly BoardInPlace[] {

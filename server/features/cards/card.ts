@@ -1,23 +1,11 @@
 /** What a hover says of a figure: a few rows, the working behind them, and the sources. */
 
-import type { Calculated, Step } from "../../calc/result.ts";
-import {
-  amps,
-  degrees,
-  kiloamps,
-  megohms,
-  metres,
-  milliamps,
-  milliseconds,
-  ohms,
-  percent,
-  plain,
-  seconds,
-  squareMillimetres,
-  volts,
-  working,
-} from "../../calc/result.ts";
+import { figure } from "../../calc/figure.ts";
+import { marginOf } from "../../calc/margin.ts";
+import { type Calculated, type Step, working } from "../../calc/result.ts";
 import { asRememberedWords, onlyAsRemembered } from "../../calc/verdict.ts";
+import type { Quantity } from "../../model/values.ts";
+import type { Bound } from "../../readings/planned.ts";
 import type { Source } from "../../tables/source.ts";
 import { combine, standingWords } from "../../tables/source.ts";
 import { fenced, type Markdown, md } from "../../text/markdown.ts";
@@ -46,53 +34,35 @@ export const card = (
 export const row = (name: string, text: string | Markdown | undefined): Row | undefined =>
   text === undefined ? undefined : { name, text };
 
+/** What was read, where it was. */
+export interface Read {
+  readonly value?: number | undefined;
+  readonly sign?: Quantity["sign"];
+}
+
 /** A calculated figure as a row, with the margin of the reading that is compared with it. */
 export function limitRow(
   name: string,
   limit: Calculated | undefined,
-  reading?: { readonly value: number | undefined; readonly least?: boolean },
+  reading?: Read & { readonly least?: boolean },
 ): Row | undefined {
   if (!limit) return undefined;
-  const left = reading?.value === undefined ? "" : marginText(reading.value, limit, reading.least ?? false);
-  return { name, text: `${show(limit)}${left}` };
+  const { value, sign = "=", least = false } = reading ?? {};
+  const margin = value === undefined ? undefined : marginOf(least ? "least" : "most", value, limit.value, sign);
+  const isDoubtful = margin?.passes && value !== undefined && onlyAsRemembered(value, limit.value, limit.source);
+  const doubt = isDoubtful ? `; it ${asRememberedWords(limit.source)}` : "";
+  return { name, text: `${show(limit)}${margin ? `, ${margin.text}` : ""}${doubt}` };
 }
 
-function marginText(value: number, { value: limit, source }: Calculated, least: boolean): string {
-  if (limit === 0 || !Number.isFinite(limit) || !Number.isFinite(value)) return "";
-  const left = ((least ? value - limit : limit - value) / Math.abs(limit)) * 100;
-  if (left < 0) return `, ${least ? "missed" : "exceeded"} by ${percent(Math.round(-left))}`;
-  const doubt = onlyAsRemembered(value, limit, source) ? `; it ${asRememberedWords(source)}` : "";
-  return least && left > 1000
-    ? ", far above it"
-    : `, ${percent(Math.round(left))} ${least ? "above it" : "left"}${doubt}`;
-}
+/** Limits as rows, each with the margin of the reading. */
+export const boundRows = (bounds: readonly Bound[], { value, sign = "=" }: Read): (Row | undefined)[] =>
+  bounds.map((bound) => {
+    const margin = value === undefined ? undefined : marginOf(bound.sense, value, bound.value, sign);
+    return row("limit", `${bound.text}${margin ? `, ${margin.text}` : ""}`);
+  });
 
 /** A figure in the unit a meter or a schedule shows it in. */
-export function show({ value, unit }: Pick<Calculated, "value" | "unit">): string {
-  switch (unit) {
-    case "Ω":
-      return Math.abs(value) >= 100_000 ? megohms(value) : ohms(value);
-    case "A":
-      if (Math.abs(value) < 1) return milliamps(value);
-      return Math.abs(value) >= 1000 ? kiloamps(value) : amps(value);
-    case "V":
-      return volts(value);
-    case "m":
-      return metres(value);
-    case "s":
-      return value < 0.4 ? milliseconds(value) : seconds(value);
-    case "mm²":
-      return squareMillimetres(value);
-    case "°C":
-      return degrees(value);
-    case "%":
-      return percent(value);
-    case "Ω/m":
-      return `${plain(value * 1000, 3)} mΩ/m`;
-    default:
-      return `${plain(value, 3)}${unit === "" ? "" : ` ${unit}`}`;
-  }
-}
+export const show = ({ value, unit }: Pick<Calculated, "value" | "unit">): string => figure(value, unit);
 
 export const emptyCard: Card = { rows: [], steps: [], sources: [] };
 

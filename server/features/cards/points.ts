@@ -1,13 +1,14 @@
 /** What is expected at one point of a circuit, from the lengths and sizes that are drawn, beside what was read there. */
 
+import { marginOf } from "../../calc/margin.ts";
 import type { Calculated } from "../../calc/result.ts";
 import { ohms, round } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { exact, type Fact, type Reading } from "../../model/values.ts";
 import { type ExpectedPoint, expectedCircuit, expectedPoint } from "../../readings/expected.ts";
+import { continuityBounds } from "../../readings/plan-dead.ts";
 import { loopBounds } from "../../readings/plan-live.ts";
-import type { Bound } from "../../readings/planned.ts";
-import { type Card, card, type Row, row } from "./card.ts";
+import { boundRows, type Card, card, type Row, row } from "./card.ts";
 
 const readingOf = (fact: Fact | undefined, name: string): number | undefined =>
   exact(fact?.args[name] as Reading | undefined);
@@ -37,6 +38,7 @@ export function pointRows(
         study.isRing ? "by lengths and sizes, cross-connected" : "by lengths and sizes",
         texts.join(", ") || undefined,
       ),
+      ...(LE === undefined || study.isRing ? [] : boundRows(continuityBounds(study), { value: LE })),
       loopRow(study, point),
       note(study, point),
     ],
@@ -59,15 +61,8 @@ const plainTexts = (point: ExpectedPoint, LN: number | undefined, LE: number | u
 function loopRow(study: WayStudy, { Zs }: ExpectedPoint): Row | undefined {
   if (!Zs) return undefined;
   const [limit] = loopBounds(study);
-  const margin = limit && leftOf(Zs, limit);
-  return row("Zs there, cold", `${ohms(Zs.value)}${margin && limit ? `, ${margin} to ${ohms(limit.value)}` : ""}`);
-}
-
-/** What an expected figure leaves to a limit. */
-function leftOf(expected: Pick<Calculated, "value">, limit: Bound): string | undefined {
-  if (!(limit.value > 0)) return undefined;
-  const share = ((limit.value - expected.value) / limit.value) * 100;
-  return share < 0 ? `${Math.ceil(-share)} % over` : `${Math.floor(share)} % left`;
+  const margin = limit && marginOf("most", Zs.value, limit.value);
+  return row("Zs there, cold", `${ohms(Zs.value)}${margin ? `, ${limit.text}, ${margin.text}` : ""}`);
 }
 
 function note(study: WayStudy, point: ExpectedPoint): Row | undefined {

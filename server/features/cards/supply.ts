@@ -2,16 +2,18 @@
 
 import { prospective } from "../../calc/fault-current.ts";
 import { type Calculated, electrodeAdvice, faultCurrent, totalLoop } from "../../calc/index.ts";
+import { marginOf } from "../../calc/margin.ts";
 import { kiloamps, ohms } from "../../calc/result.ts";
 import { boardImpedance } from "../../circuit/board-impedance.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { studyWay } from "../../circuit/way.ts";
 import type { BoardInPlace, Context, Installation } from "../../model/installation.ts";
 import { exact, type Fact, type Reading } from "../../model/values.ts";
+import type { Bound } from "../../readings/planned.ts";
 import { type Edition, editionOf } from "../../tables/editions.ts";
 import { supplyValues } from "../../tables/supply.ts";
 import { numberCell } from "../../tables/table.ts";
-import { type Card, card, limitRow, row, show } from "./card.ts";
+import { boundRows, type Card, card, limitRow, row, show } from "./card.ts";
 
 export function editionCard(written: string | undefined): Card | undefined {
   const edition: Edition | undefined = written === undefined ? undefined : editionOf(written);
@@ -61,15 +63,14 @@ export function faultCard(places: readonly BoardInPlace[], fact: Fact | undefine
   if (!least) return undefined;
   const { breaking, way } = least;
   const assembly = Math.min(...places.map(({ context }) => conditionalAt(context) ?? 0));
-  const verdict =
-    value === undefined
-      ? ""
-      : value <= breaking.value
-        ? ", which is enough"
-        : value <= assembly
-          ? `, but the board is rated ${kiloamps(assembly)} as an assembly`
-          : ", which is not enough";
-  return card([row("least breaking capacity here", `${kiloamps(breaking.value)}, way ${way}${verdict}`)], breaking);
+  const margin = value === undefined ? undefined : marginOf("most", value, breaking.value);
+  const rated = margin?.passes === false && value !== undefined && value <= assembly;
+  const words = [
+    `${kiloamps(breaking.value)}, way ${way}`,
+    ...(margin ? [margin.text] : []),
+    ...(rated ? [`but the board is rated ${kiloamps(assembly)} as an assembly`] : []),
+  ];
+  return card([row("least breaking capacity here", words.join(", "))], breaking);
 }
 
 /** The size that is asked for of a conductor at the origin. */
@@ -81,9 +82,15 @@ export function conductorCard(need: Calculated | undefined, fact: Fact | undefin
   return card([row(name, `${show(need)}${enough}`)], need);
 }
 
-export function electrodeCard(fact: Fact | undefined): Card {
+/** `bounds`: what the RCDs that rely on it allow. */
+export function electrodeCard(fact: Fact | undefined, bounds: readonly Bound[]): Card {
   const advice = electrodeAdvice();
-  return card([limitRow("stable up to", advice, { value: exact(fact?.args.value as Reading | undefined) })], advice);
+  const read = { value: exact(fact?.args.value as Reading | undefined) };
+  return card(
+    [...boundRows(bounds, read), limitRow("stable up to", advice, read)],
+    ...bounds.map(({ source }) => ({ steps: [], source })),
+    advice,
+  );
 }
 
 /** The loop at a board against that of what feeds it and the feeder between. */

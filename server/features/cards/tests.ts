@@ -12,26 +12,40 @@ import {
   spurAddition,
   totalLoop,
 } from "../../calc/index.ts";
-import { degrees, milliseconds, ohms, plain, volts } from "../../calc/result.ts";
+import { degrees, ohms, plain, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
+import { loopLimits } from "../../circuit/disconnection.ts";
 import { originSupply, type Test } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { expectedConductor } from "../../circuit/way-resistance.ts";
 import type { Context } from "../../model/installation.ts";
-import { type AnyValue, exact, type Fact, isAbsent, type Reading } from "../../model/values.ts";
+import {
+  type AnyValue,
+  exact,
+  type Fact,
+  isAbsent,
+  type Quantity,
+  quantityOf,
+  type Reading,
+} from "../../model/values.ts";
 import { expectedConductorAt, expectedR1R2At, latestDead, temperatureOf } from "../../readings/dead.ts";
 import { coldBoardImpedance, expectedCircuit } from "../../readings/expected.ts";
 import { designLoop, loopAgreement } from "../../readings/loop.ts";
+import { continuityBounds } from "../../readings/plan-dead.ts";
+import { deviceOnBoard, deviceOnWay, type RcdFact } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
-import { type Card, card, limitRow, row, show } from "./card.ts";
+import { boundRows, type Card, card, limitRow, type Read, row, show } from "./card.ts";
 import { pointRows } from "./points.ts";
 
 const readingOf = (fact: Fact | undefined, name: string): number | undefined =>
   exact(fact?.args[name] as Reading | undefined);
 
+/** A reading as it is compared with a limit: one off the scale has its sign. */
+const readAt = (fact: Fact | undefined, name: string): Read =>
+  quantityOf(fact?.args[name] as Reading | undefined) ?? {};
+
 export function loopCard(study: WayStudy, fact: Fact | undefined, name: string): Card {
   const { disconnection } = study;
-  const value = readingOf(fact, name);
   const cold = disconnection?.cold;
   const agreement = loopAgreement(study);
   const measured = agreement?.expected;
@@ -41,11 +55,10 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
   const byLength = !measured && start && R1R2 ? totalLoop(start.value, R1R2.value, start.name) : undefined;
   const point = pointRows(study, name === "Zs" ? pointNameOf(fact) : "");
   const at = point.from.length > 0 ? point : undefined;
-  const by = disconnection?.by === "rcd" ? "limit, by the RCD" : "limit, hot";
+  const limits = disconnection ? loopLimits(disconnection) : [];
   return card(
     [
-      limitRow(by, disconnection?.limit, { value }),
-      limitRow(cold?.corrected ? `limit, ${cold.corrected.style}` : "limit, cold", cold?.corrected ?? cold, { value }),
+      ...limits.map(({ limit, which }) => limitRow(`limit, ${which}`, limit, readAt(fact, name))),
       ...(at?.rows ?? []),
       row("expected", at ? undefined : measured && start && `${start.name} + R1+R2 = ${show(measured)}`),
       row(
@@ -59,8 +72,7 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
           [...(cold.corrected ? [cold] : []), ...cold.others].map((one) => `${show(one)}, ${one.style}`).join("; "),
       ),
     ],
-    disconnection?.limit,
-    cold?.corrected ?? cold,
+    ...limits.map(({ limit }) => limit),
     ...(at ? at.from : [measured ?? byLength]),
   );
 }
@@ -68,23 +80,26 @@ export function loopCard(study: WayStudy, fact: Fact | undefined, name: string):
 const pointNameOf = (fact: Fact | undefined): string =>
   (fact?.args.point as { readonly value?: string } | undefined)?.value ?? "";
 
-export function continuityCard(study: WayStudy): Card | undefined {
+export function continuityCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
   const { isRing, dead } = study;
+  const bounds = continuityBounds(study);
   const expectedR1R2 = study.expectedR1R2 ?? (isRing ? undefined : expectedCircuit(study)?.R1R2);
   const ends = dead?.facts.one("ends");
   const r1 = exact(ends?.args.r1);
   const r2 = exact(ends?.args.r2);
   const quarter = isRing && r1 !== undefined && r2 !== undefined ? quarterLineCpc({ r1, rn: r1, r2 }) : undefined;
-  if (!expectedR1R2 && !quarter) return undefined;
+  if (!expectedR1R2 && !quarter && bounds.length === 0) return undefined;
   const atSpur = isRing ? spurR1R2(study) : undefined;
   return card(
     [
+      ...boundRows(bounds, readAt(fact, "value")),
       limitRow("expected by the ends of the ring", quarter),
       limitRow(isRing ? "expected by length, on the ring" : "expected by length, at 20 °C", expectedR1R2),
       isRing ? undefined : warmRow(study, "R1+R2", expectedR1R2At),
       row("highest", isRing ? undefined : highestPoint(study)),
       row("expected by length, at the end of a spur", atSpur && show(atSpur)),
     ],
+    ...bounds.map(({ source }) => ({ steps: [], source })),
     quarter,
     expectedR1R2,
     atSpur,
@@ -198,13 +213,13 @@ export function insulationCard(
   const { minimum, testVoltage } = insulationRule(extraLow ? "selv-pelv" : "up-to-500", edition);
   const readings = Object.entries(fact?.args ?? {}).flatMap(([name, value]) => {
     const one = name === "voltage" || Array.isArray(value) ? undefined : (value as AnyValue | undefined);
-    if (!one || isAbsent(one) || !("value" in one) || typeof one.value !== "number") return [];
-    return named === undefined || named === name ? [one.value] : [];
+    if (!one || isAbsent(one) || !("sign" in one)) return [];
+    return named === undefined || named === name ? [one as Quantity] : [];
   });
-  const reading = readings.length > 0 ? Math.min(...readings) : undefined;
+  const [reading] = readings.toSorted((one, other) => one.value - other.value);
   return card(
     [
-      limitRow("at least", minimum, { value: reading, least: true }),
+      limitRow("at least", minimum, { ...reading, least: true }),
       row("to be tested at", `${volts(testVoltage.value)} d.c.`),
     ],
     minimum,
@@ -212,18 +227,12 @@ export function insulationCard(
   );
 }
 
-export function rcdCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
-  return tripCard(study.rcds[0], study.context.edition, fact);
-}
+export const rcdCard = (study: WayStudy, fact: RcdFact | undefined): Card | undefined =>
+  tripCard(fact ? deviceOnWay(fact, study) : study.rcds[0], study.context.edition, fact);
 
 /** A test noted with the board, of the RCD it names. */
-export function boardRcdCard({ board, edition }: Context, fact: Fact | undefined): Card | undefined {
-  const name = (fact?.args.name as { readonly value?: string } | undefined)?.value;
-  const all = board.facts.all("rcd");
-  const found = name === undefined && all.length === 1 ? all[0] : all.find((one) => one.args.name.value === name);
-  const args = found?.args;
-  return args && tripCard({ standard: args.standard.value, delayed: args.delay !== undefined }, edition, fact);
-}
+export const boardRcdCard = (context: Context, fact: RcdFact | undefined): Card | undefined =>
+  tripCard(fact && deviceOnBoard(fact, context), context.edition, fact);
 
 function tripCard(
   rcd: Pick<Rcd, "standard" | "delayed"> | undefined,
@@ -234,11 +243,11 @@ function tripCard(
   const multiple = (fact?.args.multiple as { readonly value?: number } | undefined)?.value ?? 1;
   const window = rcdTime({ standard: rcd.standard, delayed: rcd.delayed, multiple, edition });
   if (!window) return undefined;
-  const value = readingOf(fact, "time");
+  const read = readAt(fact, "time");
   return card(
     [
-      limitRow(`at most, at ${plain(multiple)} × IΔn`, window.greatest, { value }),
-      row(multiple < 1 ? "must hold for" : "not sooner than", window.least && milliseconds(window.least.value)),
+      limitRow(`at most, at ${plain(multiple)} × IΔn`, window.greatest, read),
+      limitRow(multiple < 1 ? "must hold for" : "not sooner than", window.least, { ...read, least: true }),
       row("this test", window.required ? "required by this edition" : "not required by this edition"),
     ],
     window.greatest,
@@ -255,9 +264,9 @@ export function rampCard(rcd: Rcd | undefined): Card | undefined {
 
 export function voltageCard(supply: Context["supply"], fact: Fact | undefined): Card {
   const { least, greatest } = supplyVoltage(originSupply(supply).U0);
-  const value = readingOf(fact, "value");
+  const read = readAt(fact, "value");
   return card(
-    [limitRow("at least", least, { value, least: true }), limitRow("at most", greatest, { value })],
+    [limitRow("at least", least, { ...read, least: true }), limitRow("at most", greatest, read)],
     least,
     greatest,
   );

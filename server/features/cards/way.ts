@@ -16,6 +16,7 @@ import { amps, kiloamps, metres, percent, seconds, squareMillimetres } from "../
 import { asRememberedWords, onlyAsRemembered } from "../../calc/verdict.ts";
 import { conductorPerMetre, whyNoCpc } from "../../circuit/cpc.ts";
 import { rcdName } from "../../circuit/describe.ts";
+import { loopLimits } from "../../circuit/disconnection.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import { enclosureNeed, protectiveNeed } from "../../circuit/protective.ts";
 import { methodOf } from "../../circuit/route-capacity.ts";
@@ -54,10 +55,8 @@ export function deviceCard(study: WayStudy, named: string | undefined): Card | u
 /** The greatest loop impedance, hot and as it may read cold. */
 function loopRow({ disconnection }: WayStudy): Row | undefined {
   if (!disconnection) return undefined;
-  const { by, limit, cold } = disconnection;
-  const coldly = cold?.corrected ?? cold;
-  const text = coldly && by === "overcurrent" ? `${show(limit)} hot, ${show(coldly)} cold` : show(limit);
-  return { name: by === "rcd" ? "Zs at most, by the RCD" : "Zs at most", text };
+  const texts = loopLimits(disconnection).map(({ limit, which }) => `${show(limit)} ${which}`);
+  return { name: "Zs at most", text: texts.join(", ") };
 }
 
 /** What the comparison of currents rests on. */

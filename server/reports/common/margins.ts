@@ -1,5 +1,6 @@
 /** A reading beside what it is compared with, with what is left. */
-import { ohms, percent, round } from "../../calc/result.ts";
+import { marginOf, type Sense } from "../../calc/margin.ts";
+import { ohms, round } from "../../calc/result.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../../model/values.ts";
 import { originText, writtenValue } from "./written.ts";
 
@@ -22,13 +23,9 @@ export function row(
   ];
 }
 
-export function leftTo({ value, sign }: Quantity, limit: number): string {
-  if (limit <= 0) return "";
-  if (sign === ">") return value >= limit ? "over the limit" : "off the scale: not shown";
-  const left = ((limit - value) / limit) * 100;
-  if (left < 0) return `over by ${percent(Math.ceil(-left - 1e-9))}`;
-  return sign === "<" ? `more than ${percent(Math.floor(left))} left` : `${percent(Math.floor(left + 1e-9))} left`;
-}
+/** The margin to a limit that is the greatest allowed. */
+export const leftTo = ({ value, sign }: Quantity, limit: number, sense: Sense = "most"): string =>
+  marginOf(sense, value, limit, sign)?.text ?? (limit > 0 ? "does not show it" : "");
 
 export function awayFrom({ value, sign }: Quantity, expected: number): string {
   if (sign !== "=") return "off the scale";

@@ -1,7 +1,7 @@
 /** What a reading is compared with, and what is left to it: asked of the plan of tests, for any day's reading of it. */
 import type { Quantity } from "../../model/values.ts";
 import type { Entry } from "../../readings/entries.ts";
-import { type Bound, inUnit, marginTo, type PlannedTest } from "../../readings/planned.ts";
+import { type Bound, governing, type PlannedTest } from "../../readings/planned.ts";
 
 export interface Judged {
   /** “at most 1.37 Ω”. */
@@ -48,13 +48,8 @@ const slot = ({ address: { line, part }, kind }: Entry): string =>
 
 /** Of two bounds the one that fails, or the one with less room. */
 function judged(entry: Entry, value: Quantity, test: PlannedTest): Judged | undefined {
-  const all = test.bounds.flatMap((bound) => {
-    const margin = marginTo(bound, { fact: entry.fact, text: entry.shown, value });
-    if (!margin) return [];
-    const room = bound.sense === "most" ? bound.value / value.value : value.value / bound.value;
-    const words = bound.sense === "most" ? "at most" : "at least";
-    const limit = `${words} ${inUnit(bound.value, test.unit)}`;
-    return [{ limit, left: margin.text, passes: margin.passes, bound, room }];
-  });
-  return all.toSorted((a, b) => Number(a.passes) - Number(b.passes) || a.room - b.room)[0];
+  const left = governing(test.bounds, { fact: entry.fact, text: entry.shown, value });
+  if (!left) return undefined;
+  const { bound, margin } = left;
+  return { limit: bound.text, left: margin.text, passes: margin.passes, bound };
 }

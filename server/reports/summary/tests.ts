@@ -5,7 +5,7 @@ import { isOlder } from "../../model/inspections.ts";
 import type { Context, Installation, Names } from "../../model/installation.ts";
 import { type Fact, type Facts, isAbsent } from "../../model/values.ts";
 import { factsOf, type TestDay } from "../../readings/instruments.ts";
-import { type Bound, marginTo, type PlannedTest, quantityOf, type TestStep } from "../../readings/planned.ts";
+import { type Bound, marginTo, type PlannedTest, type TestStep } from "../../readings/planned.ts";
 import { originText } from "../common/written.ts";
 
 /** A test where it stands: `A/3`, `board A` or `supply`. */
@@ -139,12 +139,8 @@ export function leastMargin(
 
 function leftOf(placed: PlacedTest): Left[] {
   const { bounds, recorded } = placed.test;
-  const quantity = quantityOf(recorded);
-  if (!quantity) return [];
   return bounds.flatMap((bound) => {
     const margin = marginTo(bound, recorded);
-    if (!margin) return [];
-    const share = bound.sense === "most" ? 1 - quantity.value / bound.value : quantity.value / bound.value - 1;
-    return [{ placed, bound, share: margin.passes ? share : Math.min(share, -1e-9), text: margin.text }];
+    return margin ? [{ placed, bound, share: margin.share, text: margin.text }] : [];
   });
 }

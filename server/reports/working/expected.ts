@@ -1,6 +1,7 @@
 /** What a meter should show before it is put to the circuit. */
 
-import { type Calculated, ohms, percent } from "../../calc/result.ts";
+import { marginOf } from "../../calc/margin.ts";
+import { type Calculated, ohms } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { isAbsent } from "../../model/values.ts";
 import { type ExpectedCircuit, type ExpectedPoint, expectedCircuit } from "../../readings/expected.ts";
@@ -68,7 +69,7 @@ function pointTable(study: WayStudy, circuit: ExpectedCircuit): Block[] {
     read("L-E"),
     { name: "Zs", of: (point) => cell(point.Zs) },
     {
-      name: `left to ${ohms(limit?.value ?? 0)}`,
+      name: limit?.text ?? "",
       of: ({ Zs }) => (limit && Zs ? leftOf(Zs.value, limit.value) : ""),
       spare: true,
     },
@@ -94,10 +95,7 @@ function readText(study: WayStudy, point: ExpectedPoint, round: "L-N" | "L-E"): 
   return `${read} (${away === "none" ? "as expected" : away})`;
 }
 
-const leftOf = (value: number, limit: number): string =>
-  value > limit
-    ? `over by ${percent(Math.ceil((value / limit - 1) * 100))}`
-    : percent(Math.floor((1 - value / limit) * 100));
+const leftOf = (value: number, limit: number): string => marginOf("most", value, limit)?.text ?? "";
 
 function markOf(point: ExpectedPoint, { points, highest, farthest }: ExpectedCircuit): string {
   const marks = [...(point === highest ? ["highest"] : []), ...(point === farthest ? ["farthest"] : [])];

@@ -2,12 +2,13 @@
 
 import { megohms, ohms } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { isAbsent } from "../../model/values.ts";
+import { isAbsent, type Reading } from "../../model/values.ts";
 import { expectedConductorAt, expectedR1R2At, latestDead } from "../../readings/dead.ts";
 import { expectedPoint } from "../../readings/expected.ts";
-import { against, insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { continuityBounds } from "../../readings/plan-dead.ts";
 import { type EndName, expectationAt, type Round, rounds, studyRing } from "../../readings/ring.ts";
-import { expectation, row } from "../common/margins.ts";
+import { expectation, leftTo, row } from "../common/margins.ts";
 import { writtenValue } from "../common/written.ts";
 
 export function deadRows(study: WayStudy): string[][] {
@@ -27,6 +28,7 @@ export function deadRows(study: WayStudy): string[][] {
   if (R1R2) {
     const expected = highestOf(study) ?? expectedR1R2At(study, R1R2.test)?.value;
     rows.push(row("R1+R2", R1R2.fact, R1R2.fact.args.value, expectation(expected)));
+    rows.push(...limitRows(study, R1R2.fact.args.value));
   }
   const R2 = latestDead(study, "R2");
   if (R2)
@@ -49,6 +51,10 @@ function highestOf(study: WayStudy): number | undefined {
   return places.length === 0 ? quarter : Math.max(...places.map(({ greatest }) => greatest));
 }
 
+/** Below a reading of R1+R2 what it may be. */
+const limitRows = (study: WayStudy, value: Reading): string[][] =>
+  isAbsent(value) ? [] : continuityBounds(study).map((bound) => ["", "", bound.text, leftTo(value, bound.value)]);
+
 function pointRow(
   study: WayStudy,
   { name, fact, expected }: ReturnType<typeof studyRing>["points"][number],
@@ -60,6 +66,7 @@ function pointRow(
   const single = span && Math.abs(span.greatest - span.least) < 0.005;
   const drawn = study.isRing ? undefined : expectedPoint(study, name)?.[round]?.value;
   const made = row(`${name} ${round}`, fact, value, expectation(span && single ? span.greatest : drawn));
+  if (!study.isRing && round === "L-E") return [made, ...limitRows(study, value)];
   if (!span || single || isAbsent(value)) return [made];
   return [[made[0] ?? "", made[1] ?? "", `${ohms(span.least)} to ${ohms(span.greatest)} expected`, ""]];
 }
@@ -68,13 +75,12 @@ export function insulationRows(study: WayStudy): string[][] {
   const test = insulationOf(study);
   const least = insulationLimit(study)?.minimum;
   if (!test) return [];
-  const words = { passes: "above it", fails: "below it", unproven: "does not show it" } as const;
   return [
     ...test.values.map(({ pair, fact, quantity }) => [
       `insulation ${pair}`,
       writtenValue(fact, quantity),
       least ? `at least ${megohms(least.value)}` : "",
-      least ? words[against(quantity, least.value)] : "",
+      least ? leftTo(quantity, least.value, "least") : "",
     ]),
     ...test.absent.map(({ pair, fact, value }) => row(`insulation ${pair}`, fact, value)),
   ];

@@ -4,9 +4,11 @@ import { rowOf } from "../../../grammar/vocabulary.ts";
 
 import { rcdTripBand } from "../../calc/index.ts";
 import { milliamps, milliseconds, ohms } from "../../calc/result.ts";
+import { loopLimits } from "../../circuit/disconnection.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { type AnyValue, exact, type Fact, isAbsent } from "../../model/values.ts";
+import { type AnyValue, exact, type Fact, isAbsent, type Quantity } from "../../model/values.ts";
 import { loopAgreement } from "../../readings/loop.ts";
+import { loopBounds } from "../../readings/plan-live.ts";
 import { rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
 import { awayFrom, leftTo, row } from "../common/margins.ts";
 import { writtenValue } from "../common/written.ts";
@@ -14,27 +16,15 @@ import { writtenValue } from "../common/written.ts";
 export function liveRows(study: WayStudy): string[][] {
   const { Zs, disconnection } = study;
   if (!Zs) return [];
-  const { limit, cold } = disconnection ?? {};
-  const rows = [
-    row(
-      "Zs",
-      Zs.fact,
-      Zs.value,
-      limit && {
-        value: limit.value,
-        words: `at most ${ohms(limit.value)}, ${disconnection?.by === "rcd" ? "by the RCD" : "hot"}`,
-        kind: "limit",
-      },
-    ),
-  ];
-  const held = cold?.corrected ?? cold;
-  if (held && !isAbsent(Zs.value))
-    rows.push([
-      "",
-      "",
-      `at most ${ohms(held.value)}, ${cold?.corrected ? held.style : "cold"}`,
-      leftTo(Zs.value, held.value),
-    ]);
+  const limits = disconnection ? loopLimits(disconnection) : [];
+  const [first, ...others] = limits.map(({ limit, which }) => ({
+    value: limit.value,
+    words: `at most ${ohms(limit.value)} ${which}`,
+    kind: "limit" as const,
+  }));
+  const rows = [row("Zs", Zs.fact, Zs.value, first)];
+  for (const { value, words } of isAbsent(Zs.value) ? [] : others)
+    rows.push(["", "", words, leftTo(Zs.value as Quantity, value)]);
   const agreement = loopAgreement(study);
   if (agreement?.expected && !isAbsent(Zs.value))
     rows.push([
@@ -44,6 +34,7 @@ export function liveRows(study: WayStudy): string[][] {
       awayFrom(Zs.value, agreement.expected.value),
     ]);
   const points = study.live?.facts.all("at") ?? [];
+  const [held] = loopBounds(study);
   for (const fact of points)
     if (fact.args.Zs)
       rows.push(
@@ -51,7 +42,7 @@ export function liveRows(study: WayStudy): string[][] {
           `Zs at ${fact.args.point.value}`,
           fact,
           fact.args.Zs,
-          limit && { value: limit.value, words: `at most ${ohms(limit.value)}`, kind: "limit" },
+          held && { value: held.value, words: held.text, kind: "limit" },
         ),
       );
   return rows;

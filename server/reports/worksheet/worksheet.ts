@@ -13,7 +13,7 @@ import { expectedCircuit } from "../../readings/expected.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
-import { type Bound, marginTo, type PlannedTest, type TestStep } from "../../readings/planned.ts";
+import { type Bound, governing, type PlannedTest, type TestStep } from "../../readings/planned.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
 import { boardNotes, goLive, originNotes, proveDead, stepOrder, stepTitles, wayNotes } from "./steps.ts";
 
@@ -195,7 +195,6 @@ const boundText = ({ text, source }: Bound): string => (source.standing === "mem
 function readingText({ recorded, unit, bounds }: PlannedTest, again: boolean): string {
   if (!recorded || again) return unit === "" ? tick : `${blank} ${unit}`;
   if (isAbsent(recorded.value)) return recorded.value.why ? `${recorded.text}: ${recorded.value.why}` : recorded.text;
-  const margins = bounds.flatMap((bound) => marginTo(bound, recorded) ?? []);
-  const told = margins.find(({ passes }) => !passes) ?? margins.at(-1);
-  return told ? `${recorded.text}, ${told.text}` : recorded.text;
+  const left = governing(bounds, recorded);
+  return left ? `${recorded.text}, ${left.margin.text}` : recorded.text;
 }

@@ -1,3 +1,4 @@
+import { marginOf } from "../../calc/margin.ts";
 import { type Calculated, remark, type Step, working } from "../../calc/result.ts";
 import { asRememberedWords, beyondLimit, type LimitVerdict, toLookUp } from "../../calc/verdict.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -19,6 +20,8 @@ export interface Spot extends Span {
 export interface Amount {
   readonly amount: number;
   readonly unit: string;
+  /** Which of several limits it is: `hot`, `cold`, `by the RCD`. */
+  readonly which?: string;
 }
 
 export interface Related {
@@ -38,6 +41,8 @@ export interface Finding {
   readonly limit?: Amount;
   /** What is left to the limit as a share of it; negative when it is passed. */
   readonly margin?: number;
+  /** The same in the words of hovers, hints and reports: `31 % left`. */
+  readonly marginText?: string;
   readonly working?: string;
   readonly source?: Source;
   readonly related: readonly Related[];
@@ -153,7 +158,11 @@ export function factSpot(fact: Fact): Spot {
 export const valueSpot = ({ segment }: Fact, { start, end }: Span): Spot => ({ segment, start, end });
 
 export const amount = (value: number, unit: string): Amount => ({ amount: value, unit });
-export const amountOf = ({ value, unit }: Calculated): Amount => ({ amount: value, unit });
+export const amountOf = ({ value, unit }: Calculated, which?: string): Amount => ({
+  amount: value,
+  unit,
+  ...(which ? { which } : {}),
+});
 
 /**
  * Turns a report into a finding of its rule. Where a figure in it is from memory, the finding keeps its severity if the
@@ -161,7 +170,8 @@ export const amountOf = ({ value, unit }: Calculated): Amount => ({ amount: valu
  */
 export function findingOf(rule: Declaration, spot: Spot, report: Report): Finding {
   const { value, limit, least, steps = [], source, related = [], fixes = [] } = report;
-  const margin = value && limit && limit.amount !== 0 ? marginOf(value, limit, least ?? false) : undefined;
+  const left = value && limit && marginOf(least ? "least" : "most", value.amount, limit.amount);
+  const margin = left && outward(left.share);
   const verdict = verdictOf(report, margin);
   const shown = [...steps, ...certaintyOf(verdict, source), ...(rule.opens ? [remark(safeIsolation)] : [])];
   return {
@@ -172,7 +182,7 @@ export function findingOf(rule: Declaration, spot: Spot, report: Report): Findin
     ...(verdict ? { verdict } : {}),
     ...(value ? { value } : {}),
     ...(limit ? { limit } : {}),
-    ...(margin === undefined ? {} : { margin }),
+    ...(left && margin !== undefined ? { margin, marginText: left.text } : {}),
     ...(shown.length > 0 ? { working: working(shown) } : {}),
     ...(source ? { source } : {}),
     related,
@@ -205,7 +215,6 @@ function certaintyOf(verdict: LimitVerdict | undefined, source: Source | undefin
   return [remark(`It fails even at the favourable end of what is from memory: ${toLookUp(source)}`)];
 }
 
-function marginOf(value: Amount, limit: Amount, least: boolean): number {
-  const left = (limit.amount - value.amount) / Math.abs(limit.amount);
-  return Math.round((least ? -left : left) * 1000) / 1000;
-}
+/** To a thousandth; what is beyond the limit stays beyond it, however little. */
+const outward = (share: number): number =>
+  share < 0 ? Math.min(Math.round(share * 1000), -1) / 1000 : Math.round(share * 1000) / 1000;

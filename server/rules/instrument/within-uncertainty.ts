@@ -3,6 +3,7 @@ import { insulationRule, rcdTripBand } from "../../calc/index.ts";
 import type { Calculated } from "../../calc/result.ts";
 import { metered } from "../../calc/uncertainty.ts";
 import { breakingOf } from "../../circuit/breaking.ts";
+import { readingLimit } from "../../circuit/disconnection.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import type { Context, Installation } from "../../model/installation.ts";
@@ -28,12 +29,13 @@ interface Near {
   readonly fact: Fact;
   readonly quantity: Quantity;
   readonly limit: Calculated;
+  readonly which?: string;
   readonly uncertainty: Uncertainty | undefined;
   readonly least: boolean;
 }
 
 /** A reading that is within its limit, but by less than its uncertainty. One beyond it is for another check. */
-function reportNearLimit({ name, fact, quantity, limit, uncertainty, least }: Near, report: Reporter): void {
+function reportNearLimit({ name, fact, quantity, limit, which, uncertainty, least }: Near, report: Reporter): void {
   const left = least ? quantity.value - limit.value : limit.value - quantity.value;
   if (!uncertainty || left < 0 || !exceeds(uncertainty.value, left)) return;
   const unit = uncertainty.unit === "s" || uncertainty.unit === "A" ? uncertainty.unit : "Ω";
@@ -41,7 +43,7 @@ function reportNearLimit({ name, fact, quantity, limit, uncertainty, least }: Ne
   report(valueSpot(fact, quantity), {
     message: nearLimit(uncertainty, shown, least ? "over" : "under", metered(limit.value, unit)),
     value: amount(quantity.value, unit),
-    limit: amountOf(limit),
+    limit: amountOf(limit, which),
     least,
     steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
     source: limit.source,
@@ -52,13 +54,12 @@ function nearLoop(study: WayStudy): Near[] {
   const { Zs, disconnection } = study;
   const quantity = Zs && quantityOf(Zs.value);
   if (!Zs || !quantity || !disconnection || study.isSpare) return [];
-  const limit = disconnection.cold?.corrected ?? disconnection.cold ?? disconnection.limit;
   return [
     {
       name: "Zs",
       fact: Zs.fact,
       quantity,
-      limit,
+      ...readingLimit(disconnection),
       uncertainty: uncertaintyOnWay(study, Zs.fact, quantity),
       least: false,
     },
@@ -69,14 +70,13 @@ function nearLoop(study: WayStudy): Near[] {
 function nearPoints(study: WayStudy): Near[] {
   const { disconnection } = study;
   if (!disconnection || study.isSpare) return [];
-  const limit = disconnection.cold?.corrected ?? disconnection.cold ?? disconnection.limit;
   const written = quantityOf(study.Zs?.value)?.value;
   const others = loopPoints(study).filter(({ Zs }) => Zs.value !== written);
   return others.map(({ name, fact, Zs }) => ({
     name: `Zs at ${name}`,
     fact,
     quantity: Zs,
-    limit,
+    ...readingLimit(disconnection),
     uncertainty: uncertaintyOnWay(study, fact, Zs),
     least: false,
   }));

@@ -43,7 +43,7 @@ export default wayRule({
     report(factSpot(lengthFact ?? device.fact), {
       message: `The calculated Zs is ${ohms(loop.value)} warm, above ${ohms(limit.value)} for the ${deviceName(device)} device: ${byRcd ? "only the RCD would disconnect" : "it would not disconnect in time"}.`,
       value: amountOf(loop),
-      limit: amountOf(limit),
+      limit: amountOf(limit, "hot"),
       steps: [...loop.steps, ...limit.steps],
       source: combine(loop.source, limit.source),
       ...(byRcd ? { severity: "warning" } : {}),

@@ -1,4 +1,5 @@
 import { ohms } from "../../calc/result.ts";
+import { readingLimit, serviceLimit } from "../../circuit/disconnection.ts";
 import { rcdDisconnects } from "../../readings/loop.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
@@ -56,14 +57,17 @@ export default wayRule({
   check(study, report) {
     const { disconnection } = study;
     if (!disconnection) return;
-    const { limit, cold, by } = disconnection;
-    const held = cold?.corrected ?? cold ?? limit;
+    const { by } = disconnection;
+    const service = serviceLimit(disconnection);
+    const { limit } = service;
+    const reading = readingLimit(disconnection);
+    const held = reading.limit;
     const stands = by === "rcd" ? disconnection.rcd?.fact : study.device?.fact;
     for (const { name, fact, Zs } of loopPoints(study)) {
       if (Zs.value <= held.value) continue;
       const isOver = Zs.value > limit.value;
       const byRcd = by === "overcurrent" && isOver && rcdDisconnects(study, Zs.value) !== undefined;
-      const against = isOver ? limit : held;
+      const { limit: against, which } = isOver ? service : reading;
       const uncertainty = uncertaintyOnWay(study, fact, Zs);
       const near = withinUncertainty(uncertainty, Zs.value - against.value);
       report(valueSpot(fact, Zs), {
@@ -72,7 +76,7 @@ export default wayRule({
           : `Zs at ${name} is ${ohms(Zs.value)}, above ${ohms(held.value)} for a cold reading: warm, it may exceed the limit.${near}`,
         ...(isOver && !byRcd ? {} : { severity: "warning" as const }),
         value: amount(Zs.value, "Ω"),
-        limit: amountOf(against),
+        limit: amountOf(against, which),
         steps: [...against.steps, ...uncertaintySteps(uncertainty)],
         source: against.source,
         related: stands ? [{ spot: factSpot(stands), message: "The device that must disconnect." }] : [],

@@ -1,5 +1,6 @@
 import { ohms, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
+import { readingLimit } from "../../circuit/disconnection.ts";
 import { quantityOf } from "../../model/values.ts";
 import { uncertaintyOnWay } from "../../readings/uncertainty.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
@@ -53,16 +54,16 @@ export default wayRule({
     const reading = Zs && quantityOf(Zs.value);
     if (!Zs || !reading || reading.sign !== "=" || !disconnection?.cold || !device) return;
     const { limit, cold } = disconnection;
-    const held = cold.corrected ?? cold;
+    const { limit: held, which } = readingLimit(disconnection);
     if (reading.value > limit.value || reading.value <= held.value) return;
     const others = [...(cold.corrected ? [cold] : []), ...cold.others].map((style) =>
       step(style.style, "", ohms(style.value)),
     );
     const uncertainty = uncertaintyOnWay(study, Zs.fact, reading);
     report(valueSpot(Zs.fact, reading), {
-      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${held.style}): warm, it may exceed the limit.${withinUncertainty(uncertainty, reading.value - held.value)}`,
+      message: `Zs ${ohms(reading.value)} is within ${ohms(limit.value)}, but above ${ohms(held.value)} for a cold reading (${(cold.corrected ?? cold).style}): warm, it may exceed the limit.${withinUncertainty(uncertainty, reading.value - held.value)}`,
       value: amount(reading.value, "Ω"),
-      limit: amountOf(held),
+      limit: amountOf(held, which),
       steps: [...held.steps, ...others, ...uncertaintySteps(uncertainty)],
       source: held.source,
       related: [{ spot: factSpot(device.fact), message: `Protective device: ${deviceName(device)}.` }],

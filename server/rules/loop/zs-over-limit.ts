@@ -46,7 +46,7 @@ export default wayRule({
     if (reading.sign === ">" && reading.value < limit.value) {
       report(valueSpot(Zs.fact, reading), {
         message: `Zs ${shown(reading)} does not prove that the loop is within the ${ohms(limit.value)} of the ${name} device: read it on a higher range.`,
-        limit: amountOf(limit),
+        limit: amountOf(limit, "hot"),
         severity: "warning",
         steps: limit.steps,
         source: limit.source,
@@ -58,7 +58,7 @@ export default wayRule({
     report(valueSpot(Zs.fact, reading), {
       message: `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${name} device: it would not disconnect in time.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
       value: amount(reading.value, "Ω"),
-      limit: amountOf(limit),
+      limit: amountOf(limit, "hot"),
       steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
       source: limit.source,
       related,

@@ -46,7 +46,7 @@ export default wayRule({
         : `Zs ${shown(reading)} is above ${ohms(limit.value)}, the limit for the ${rcdName(rcd)}: more than 50 V could remain on exposed metal.${withinUncertainty(uncertainty, reading.value - limit.value)}`,
       ...(unproven ? { severity: "warning" as const } : {}),
       ...(unproven ? {} : { value: amount(reading.value, "Ω") }),
-      limit: amountOf(limit),
+      limit: amountOf(limit, "by the RCD"),
       steps: [...limit.steps, ...uncertaintySteps(uncertainty)],
       source: limit.source,
       related: [{ spot: factSpot(rcd.fact), message: `RCD that must disconnect: ${rcdName(rcd)}.` }],
