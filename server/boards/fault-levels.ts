@@ -42,15 +42,15 @@ export const faultLevels = memoOfWhole((node: BoardNode): FaultLevels | undefine
   if (!start) return undefined;
   const feeders = feedersTo(node, start.at);
   if (!feeders) return undefined;
-  const { U0 } = studySupply(node.context);
-  const along = (from: Calculated | undefined, of: readonly Conductor[]) => {
+  const { U0, voltage } = studySupply(node.context);
+  const along = (across: number, from: Calculated | undefined, of: readonly Conductor[]) => {
     const cables = from && cablesOf(feeders, of, "cold");
-    return cables && from && { voltage: U0, start: from, cables };
+    return cables && from && { voltage: across, start: from, cables };
   };
   const paths = [
-    along(start.neutral, ["line", "neutral"]),
-    node.threePhase ? along(start.three, ["line"]) : undefined,
-    along(start.earth, ["line", "cpc"]),
+    along(voltage, start.neutral, ["line", "neutral"]),
+    node.threePhase ? along(U0, start.three, ["line"]) : undefined,
+    along(U0, start.earth, ["line", "cpc"]),
   ] as const;
   const [neutral, three, earth] = paths.map((path) => {
     const current = path && faultAlong(path);
@@ -77,12 +77,12 @@ export const faultLevels = memoOfWhole((node: BoardNode): FaultLevels | undefine
 function startOf(node: BoardNode): Start | undefined {
   const faults = faultsAt(node.context);
   if (faults.length === 0) return node.parent && startOf(node.parent);
-  const { U0 } = studySupply(node.context);
+  const { U0, voltage } = studySupply(node.context);
   const named = (name: string) => faults.find((fault) => fault.name === name)?.value;
   const [Ipf, PSCC, PEFC] = [named("Ipf"), named("PSCC"), named("PEFC")];
   const greatest = Math.max(...faults.map(({ value }) => value));
-  const own = (value: number): Calculated => {
-    const Z = impedanceOf(U0, value);
+  const own = (value: number, across = U0): Calculated => {
+    const Z = impedanceOf(across, value);
     return worked(Z.value, Z.unit, asRecorded, () => Z.steps);
   };
   const Z = boardImpedance(node.context);
@@ -93,9 +93,9 @@ function startOf(node: BoardNode): Start | undefined {
     source: asRecorded,
   };
   const earth = PEFC === undefined ? loop : own(PEFC);
-  if (!node.threePhase) return { at: node, neutral: own(PSCC ?? greatest), three: undefined, earth };
+  if (!node.threePhase) return { at: node, neutral: own(PSCC ?? greatest, voltage), three: undefined, earth };
   const three = own(Ipf ?? greatest);
-  if (PSCC !== undefined && PSCC < greatest) return { at: node, neutral: own(PSCC), three, earth };
+  if (PSCC !== undefined && PSCC < greatest) return { at: node, neutral: own(PSCC, voltage), three, earth };
   const value = 2 * three.value;
   const steps = [...three.steps, step("line and neutral", `2 × ${ohms(three.value)}`, ohms(value))];
   return { at: node, neutral: { value, unit: "Ω", steps, source: combine(three.source, neutralAsLine) }, three, earth };
@@ -112,8 +112,9 @@ export interface LeastFaults {
 
 /** The end is the far point of a radial, and of a ring its middle or the end of a spur, whichever lies further. */
 export function leastFaults(node: BoardNode, study: WayStudy): LeastFaults {
-  const { U0 } = studySupply(node.context);
-  const lowest = U0 * (study.context.edition?.cmin.value ?? 1);
+  const { U0, voltage } = studySupply(node.context);
+  const least = study.context.edition?.cmin.value ?? 1;
+  const lowest = U0 * least;
   const start = startOf(node);
   const feeders = start && feedersTo(node, start.at);
   const upTo = (
@@ -130,7 +131,12 @@ export function leastFaults(node: BoardNode, study: WayStudy): LeastFaults {
   return {
     neutral: hasNoNeutral(study)
       ? undefined
-      : upTo(start?.neutral, ["line", "neutral"], resistanceOf(study, ["line", "neutral"], "hot")),
+      : upTo(
+          start?.neutral,
+          ["line", "neutral"],
+          resistanceOf(study, ["line", "neutral"], "hot"),
+          study.threePhase ? lowest : voltage * least,
+        ),
     lines: upTo(twoLines, ["line", "line"], resistanceOf(study, ["line", "line"], "hot"), lowest * Math.sqrt(3)),
     earth: upTo(
       start?.earth,

@@ -1,7 +1,7 @@
 import { disconnectionScope, disconnectionTimes } from "../tables/disconnection.ts";
 import type { Edition } from "../tables/editions.ts";
 import { combine } from "../tables/source.ts";
-import { nominalVoltage } from "../tables/supply.ts";
+import { nominalVoltage, supplyValues } from "../tables/supply.ts";
 import { cellOf, known } from "../tables/table.ts";
 import { memoByKey } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
@@ -21,6 +21,9 @@ export interface DisconnectionQuestion {
   readonly edition: Edition;
 }
 
+const extraLow = 50;
+const reducedLow = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
+
 /** A supply within +10 % and −6 % is a nominal 230 V one, whatever figure a schedule gives. */
 const nominal = nominalVoltage.toEarth;
 const least = nominal * 0.94;
@@ -38,8 +41,16 @@ export const disconnectionTime = memoByKey(
 
 function computeDisconnectionTime(question: DisconnectionQuestion): Calculated | undefined {
   if (question.system === "IT") return undefined;
+  if (question.U0 > extraLow && question.U0 <= reducedLow) return reduced(question.U0);
   const family = question.system === "TT" ? "TT" : "TN";
   return inScope(question) ? tabulated(question, family) : longer(question, family);
+}
+
+/** Reduced low voltage: 5 s for every circuit, with sockets or without. */
+function reduced(U0: number): Calculated {
+  const { value, source } = known(disconnectionScope, { key: "reduced-low" }, "tn");
+  const steps = [looked(`time at reduced low voltage, ${volts(U0)} to earth`, source.ref, seconds(value ?? 5))];
+  return { value: value ?? 5, unit: "s", steps, source };
 }
 
 function inScope({ final, sockets, rating, edition }: DisconnectionQuestion): boolean {

@@ -57,7 +57,7 @@ const places: readonly SpecialLocation[] = [
 
 /** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. */
 export function additionalProtection(study: WayStudy): Need[] {
-  if (!study.isFinal || !study.context.edition || extraLow(study)) return [];
+  if (!study.isFinal || !study.context.edition || extraLow(study) || study.supply.kind === "other") return [];
   const limit = rcdLimit("additional");
   const general = reasons.flatMap((reason) => {
     const fact = factFor(study, reason);

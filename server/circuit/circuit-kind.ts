@@ -1,15 +1,15 @@
 /** What kind of circuit a way is where Part 4 and Part 7 ask. */
 import { practiceOf } from "../calc/practice.ts";
-import { supplyValues } from "../tables/supply.ts";
-import { known } from "../tables/table.ts";
 import { premisesOf } from "./supply.ts";
 import type { WayStudy } from "./way.ts";
 
 /** Extra-low voltage, and the reduced low voltage of sites, protect by the voltage itself. */
 export const extraLow = ({ uses, supply }: WayStudy): boolean =>
-  supply.U0 <= reducedVoltage || (uses.size > 0 && [...uses].every((use) => use === "selv"));
+  supply.kind === "reduced" ||
+  supply.U0 <= extraLowVoltage ||
+  (uses.size > 0 && [...uses].every((use) => use === "selv"));
 
-const reducedVoltage = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
+const extraLowVoltage = 50;
 
 /** Whether something on the circuit can feed back into it: a generator or a battery. */
 export const feedsBack = ({ uses }: WayStudy): boolean => uses.has("pv") || uses.has("storage");

@@ -39,12 +39,13 @@ interface Distance {
 export function cableDrop(study: WayStudy, current: number, size?: number): DropFound {
   const { cable, supply } = study;
   if (!cable) return { missing: "the cable is not described" };
+  if (supply.kind === "other") return { missing: "a supply of this voltage is not judged here" };
   const distance = distanceOf(study, current);
   if (!distance) return { missing: "its length is not stated" };
   const csa = size ?? cable.line;
   const perAmpereMetre = perMetreOf(study, csa);
   if (!perAmpereMetre) return { missing: `no table here gives the drop of ${plain(csa)} mm² ${cable.construction}` };
-  const nominal = study.threePhase ? Math.sqrt(3) * supply.U0 : supply.U0;
+  const nominal = study.threePhase ? Math.sqrt(3) * supply.U0 : supply.voltage;
   const over = (length: number, steps: readonly Step[]): Calculated => {
     const drop = voltageDrop({ perAmpereMetre, current, length });
     return dropPercent(
@@ -75,6 +76,8 @@ export function unequalDrops(
   const distance = distanceOf(study, greatest);
   if ("missing" in equal || !cable || !distance)
     return "missing" in equal ? equal : { missing: "its length is not stated" };
+  // Without a neutral unequal loads lie between lines: all are taken to be as great as the greatest.
+  if (supply.kind === "reduced") return new Map(three.map((line) => [line, equal]));
   const csa = size ?? cable.line;
   const perAmpereMetre = perMetreOf(study, csa);
   if (!perAmpereMetre) return { missing: "no table here gives its drop" };

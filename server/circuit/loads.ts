@@ -7,8 +7,8 @@ type Load = FactOf<"way", "load">;
 
 /** What of a circuit its loads' currents depend on. */
 interface Loaded {
-  /** U0 in V. */
-  readonly supply: { readonly U0: number };
+  /** V to earth, and across a load of one phase. */
+  readonly supply: { readonly U0: number; readonly voltage: number };
   readonly threePhase: boolean;
   /** As a share. */
   readonly powerFactor: number;
@@ -19,9 +19,9 @@ const betweenLines = 300;
 
 /** What divides the power of a load, V: three times the voltage to earth where the circuit has three lines. */
 function voltageOf(load: Load, study: Loaded): number {
+  if (!study.threePhase) return load.args.rated?.value ?? study.supply.voltage;
   const rated = load.args.rated?.value ?? study.supply.U0;
-  if (!study.threePhase) return rated;
-  return 3 * (load.args.rated && rated > betweenLines ? rated / Math.sqrt(3) : rated);
+  return 3 * (load.args.rated && rated > Math.min(betweenLines, 1.3 * study.supply.U0) ? rated / Math.sqrt(3) : rated);
 }
 
 /** W taken from the supply: more than is delivered where an efficiency is stated. */

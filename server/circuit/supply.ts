@@ -1,7 +1,8 @@
 import type { System } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
 import { exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
-import { nominalVoltage } from "../tables/supply.ts";
+import { nominalVoltage, supplyValues } from "../tables/supply.ts";
+import { known } from "../tables/table.ts";
 
 /** What is known of the supply; values left out of a schedule take the usual ones. */
 export interface SupplyStudy {
@@ -11,16 +12,36 @@ export interface SupplyStudy {
   /** Nominal voltage to earth, V. */
   readonly U0: number;
   readonly threePhase: boolean;
+  /** What the voltage makes of it: a public supply, reduced low voltage (411.8), or one that is not judged here. */
+  readonly kind: SupplyKind;
+  /** Across a load of one phase, V: U0, and between lines at reduced low voltage, where no neutral is run. */
+  readonly voltage: number;
+}
+
+export type SupplyKind = "public" | "reduced" | "other";
+
+const reducedMost = known(supplyValues, { key: "reduced-low-voltage" }, "value").value;
+const extraLowMost = 50;
+
+/** By the nominal voltage to earth, V. A public supply is within +10 % and −6 % of its own. */
+function kindOf(U0: number): SupplyKind {
+  if (U0 >= nominalVoltage.toEarth * 0.94 && U0 <= nominalVoltage.toEarth * 1.1) return "public";
+  return U0 > extraLowMost && U0 <= reducedMost ? "reduced" : "other";
 }
 
 /** The supply at the origin, whatever a board makes of it. */
 export function originSupply(supply: Context["supply"]): SupplyStudy {
   const earthingFact = supply?.one("earthing");
+  const U0 = supply?.one("U0")?.args.value.value ?? nominalVoltage.toEarth;
+  const threePhase = supply?.one("phases")?.args.count.value === "three";
+  const kind = kindOf(U0);
   return {
     earthing: earthingFact?.args.system.value,
     earthingFact,
-    U0: supply?.one("U0")?.args.value.value ?? nominalVoltage.toEarth,
-    threePhase: supply?.one("phases")?.args.count.value === "three",
+    U0,
+    threePhase,
+    kind,
+    voltage: kind === "reduced" ? U0 * (threePhase ? Math.sqrt(3) : 2) : U0,
   };
 }
 

@@ -31,6 +31,9 @@ const unasked: unique symbol = Symbol("unasked");
 type Unasked = typeof unasked;
 
 // Answers are kept in plain fields: a closure for each of them weighed more than all that is written of a way.
+/** s within which a breaker that trips instantaneously has opened. */
+const instantly = 0.4;
+
 export class WayStudy {
   readonly way: Way;
   readonly context: Context;
@@ -232,6 +235,7 @@ export class WayStudy {
   #findDisconnectionTime(): Calculated | undefined {
     const { device, supply, context } = this;
     if (device?.rating === undefined || !supply.earthing || !context.edition || this.isSpare) return undefined;
+    if (supply.kind === "other") return undefined;
     return disconnectionTime({
       system: supply.earthing,
       U0: supply.U0,
@@ -251,8 +255,11 @@ export class WayStudy {
 
   #findOvercurrentLimit(): LoopLimit | undefined {
     const { device, supply, context } = this;
-    const time = this.disconnectionTime?.value;
-    if (device?.rating === undefined || time === undefined || !context.edition) return undefined;
+    const allowed = this.disconnectionTime?.value;
+    if (device?.rating === undefined || allowed === undefined || !context.edition) return undefined;
+    // Table 41.6 has breakers trip at once, whatever time is allowed.
+    const instant = supply.kind === "reduced" && device.family?.endsWith("breaker");
+    const time = instant ? Math.min(allowed, instantly) : allowed;
     return loopLimit({
       standard: device.standard,
       ...(device.curve ? { curve: device.curve } : {}),

@@ -92,7 +92,7 @@ function currentOf(
 const plainly = (value: number) => ({ value, forDrop: value, steps: [step("Ib", "", amps(value))] });
 
 function fromPower(study: WayStudy, power: number): Demand {
-  const voltage = study.supply.U0 * (study.threePhase ? 3 : 1);
+  const voltage = study.threePhase ? 3 * study.supply.U0 : study.supply.voltage;
   const share = study.powerFactor || 1;
   const value = power / (voltage * share);
   const numbers = `${plain(power)} W / ${share < 1 ? `(${plain(voltage)} V × ${plain(share)})` : `${plain(voltage)} V`}`;

@@ -181,6 +181,7 @@ import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkIslandWithoutElectrode from "./network/island-without-electrode.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
+import networkVoltageNotJudged from "./network/voltage-not-judged.ts";
 import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
 import placeBondingNotStated from "./place/bonding-not-stated.ts";
 import placeBondingOmitted from "./place/bonding-omitted.ts";
@@ -508,6 +509,7 @@ export const rules: readonly Rule[] = [
   networkFeederWithoutFeeds,
   networkIslandWithoutElectrode,
   networkTwoFeeders,
+  networkVoltageNotJudged,
   placeAgriculturalWithoutRcd,
   placeBondingNotStated,
   placeBondingOmitted,

@@ -1,4 +1,4 @@
-import { quoted, table } from "./table.ts";
+import { memory, quoted, table } from "./table.ts";
 
 /** Greatest disconnection time of a final circuit. */
 export interface DisconnectionTime {
@@ -65,6 +65,8 @@ export const disconnectionScope = table<DisconnectionScope>({
   applies: "Automatic disconnection, U0 = 230 V.",
   units: { key: "", circuit: "", tn: "s", tt: "s", clause: "" },
   standing: "quoted",
+  // A time that is from memory is the rule's, and not a figure that could be a little off.
+  share: 0,
   rows: [
     {
       key: "final-sockets",
@@ -94,6 +96,13 @@ export const disconnectionScope = table<DisconnectionScope>({
       tt: 1,
       clause: "411.3.2.4",
     },
+    memory({
+      key: "reduced-low",
+      circuit: "Every circuit at reduced low voltage, sockets included",
+      tn: 5,
+      tt: 5,
+      clause: "411.8.3",
+    }),
     {
       key: "tt-overcurrent",
       circuit: "TT with overcurrent disconnection and full bonding: TN times allowed",

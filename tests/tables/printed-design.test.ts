@@ -65,6 +65,7 @@ const printed: readonly Printed[] = [
       final-fixed 0.4C 0.2C
       distribution-tn 5C -
       distribution-tt - 1C
+      reduced-low 5M 5M
       tt-overcurrent - 0.4C`,
   ],
   // Guide to the Wiring Regulations, 17th Edition, appendix 4.

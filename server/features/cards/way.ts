@@ -207,7 +207,7 @@ function dropOf(study: WayStudy): { share: Calculated; limit: Calculated } | und
   const { cable, length, designCurrent, threePhase, supply, isFinal } = study;
   const methods = study.facts.all("route").flatMap((fact) => methodOf(fact) ?? []);
   const [method] = methods;
-  if (!cable || !length || !designCurrent || !method || !isFinal) return undefined;
+  if (!cable || !length || !designCurrent || !method || !isFinal || supply.kind === "other") return undefined;
   if (cable.construction === "flex" || cable.construction === "mineral" || cable.material !== "copper")
     return undefined;
   const construction: Construction = cable.construction;
@@ -215,7 +215,7 @@ function dropOf(study: WayStudy): { share: Calculated; limit: Calculated } | und
   const perAmpereMetre = dropPerAmpereMetre({ construction, insulation, method, loaded: threePhase ? 3 : 2, csa });
   if (!perAmpereMetre) return undefined;
   const drop = voltageDrop({ perAmpereMetre, current: designCurrent.value, length: length.value, ring: study.isRing });
-  const share = dropPercent(drop, threePhase ? supply.U0 * Math.sqrt(3) : supply.U0);
+  const share = dropPercent(drop, threePhase ? supply.U0 * Math.sqrt(3) : supply.voltage);
   return { share, limit: dropLimit(study.uses.has("lighting") ? "lighting" : "other", sourceOf(study)) };
 }
 

@@ -56,7 +56,7 @@ function latestAtOrigin(supply: Facts<"supply"> | undefined): Fact | undefined {
 
 function checkFact(
   fact: Fact | undefined,
-  { U0 }: SupplyStudy,
+  { U0, kind, voltage }: SupplyStudy,
   threePhase: boolean,
   remedy: string,
   report: Reporter,
@@ -67,6 +67,7 @@ function checkFact(
   const within = (factor: number) =>
     !fallsShort(value.value, least.value * factor) && !exceeds(value.value, greatest.value * factor);
   if (within(1) || (threePhase && within(lineToLine))) return;
+  if (kind === "reduced" && within(voltage / U0)) return;
   // Above what one line may have and on three lines, it was read between two of them.
   const factor = threePhase && value.value > greatest.value * midway ? lineToLine : 1;
   const over = value.value > greatest.value * factor;

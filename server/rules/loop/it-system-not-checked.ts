@@ -3,7 +3,7 @@ import { factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
   id: "loop/it-system-not-checked",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "The loops of an IT system are not judged here.",
   why: "In an IT system a monitor reports the first fault to earth, and the second has to be disconnected; the limits of TN and TT do not apply. No finding here is not an approval.",
