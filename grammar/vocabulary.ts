@@ -486,7 +486,7 @@ const blocks = {
         opens: "instrument",
         blockOptional: true,
         example:
-          'instrument M1 "Multifunction tester" {\n  serial      "4471"\n  calibrated  2025-11-03\n  due         2026-11-03\n}',
+          'instrument M1 "Multifunction tester" {\n  serial       "4471"\n  calibrated   2025-11-03\n  due          2026-11-03\n}',
       },
     ),
     "cable-type": often(
@@ -504,7 +504,7 @@ const blocks = {
         key: ["title"],
         means: "An installation: its supply and its boards.",
         opens: "installation",
-        example: 'installation "Name" {\n  standard  BS 7671:2018+A2:2022\n  stage     design\n}',
+        example: 'installation "Name" {\n  standard     BS 7671:2018+A2:2022\n  stage        design\n}',
       },
     ),
     board: boardRow(),
@@ -555,7 +555,7 @@ const blocks = {
       {
         means: "The supply at the origin.",
         opens: "supply",
-        example: "supply {\n  earthing  TN-C-S\n  Ze        0.21 Ω\n  Ipf       1.4 kA\n}",
+        example: "supply {\n  earthing     TN-C-S\n  Ze           0.21 Ω\n  Ipf          1.4 kA\n}",
       },
     ),
     instrument: often(
@@ -964,7 +964,7 @@ const blocks = {
       background:
         "Ze is measured with the installation isolated and the earthing conductor disconnected. Reconnect it before anything is switched on again.",
       opens: "supplyLive",
-      example: "live 2026-03-05 with M1 {\n  Ze        0.21 Ω\n  Ipf       1.4 kA\n  polarity  ok\n}",
+      example: "live 2026-03-05 with M1 {\n  Ze           0.21 Ω\n  Ipf          1.4 kA\n  polarity     ok\n}",
     }),
     ...record,
   },
@@ -1152,13 +1152,13 @@ const blocks = {
       key: ["on"],
       means: "Dead tests of the board on one day.",
       opens: "boardDead",
-      example: "dead 2026-03-04 with M1 {\n  insulation  500 V  L-E 120 MΩ\n}",
+      example: "dead 2026-03-04 with M1 {\n  insulation   500 V  L-E 120 MΩ\n}",
     }),
     live: often(testHeader, {
       key: ["on"],
       means: "Live tests of the board on one day.",
       opens: "boardLive",
-      example: "live 2026-03-05 with M1 {\n  Zdb  0.31 Ω\n  Ipf  0.92 kA\n}",
+      example: "live 2026-03-05 with M1 {\n  Zdb          0.31 Ω\n  Ipf          0.92 kA\n}",
     }),
     way: often(
       {
@@ -1172,7 +1172,7 @@ const blocks = {
         opens: "way",
         blockOptional: true,
         example:
-          'way 1 radial "Lighting" {\n  device  BS EN 60898 B6 6 kA\n  cable   flat-twin line 1.5 mm² cpc 1.0 mm²\n  route   clipped method C\n  length  18 m\n  Ib      2.1 A\n  serves  lighting\n}',
+          'way 1 radial "Lighting" {\n  device       BS EN 60898 B6 6 kA\n  cable        flat-twin line 1.5 mm² cpc 1.0 mm²\n  route        clipped method C\n  length       18 m\n  Ib           2.1 A\n  serves       lighting\n}',
       },
     ),
     ...record,
@@ -1614,7 +1614,7 @@ const blocks = {
         "Isolate and lock off, prove the tester, prove dead, prove the tester again. Then continuity, the ring, insulation, polarity.",
       opens: "dead",
       example:
-        "dead 2026-03-04 with M1 {\n  R1+R2       0.41 Ω\n  insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ\n  polarity    ok\n}",
+        "dead 2026-03-04 with M1 {\n  R1+R2        0.41 Ω\n  insulation   500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ\n  polarity     ok\n}",
     }),
     live: often(testHeader, {
       key: ["on"],
@@ -1944,7 +1944,7 @@ function inspectionRow() {
       limits: "Chapters 64 and 65; Appendix 6.",
       opens: "inspection",
       example:
-        'inspection periodic 2026-03-03 to 2026-03-05 {\n  client           "Mill Lane Housing"\n  reason           "Change of tenant"\n  extent           "All circuits; one accessory in five opened"\n  observation      1 C3  "No RCD for the lights"\n  outcome          satisfactory\n  next-inspection  2031-03-05 "Let dwelling: five years or change of tenant"\n  tested           by "K.A." 2026-03-05\n}',
+        'inspection periodic 2026-03-03 to 2026-03-05 {\n  client       "Mill Lane Housing"\n  reason       "Change of tenant"\n  extent       "All circuits; one accessory in five opened"\n  observation  1 C3  "No RCD for the lights"\n  outcome      satisfactory\n  next-inspection 2031-03-05 "Let dwelling: five years or change of tenant"\n  tested       by "K.A." 2026-03-05\n}',
     },
   );
 }
@@ -1962,7 +1962,7 @@ function circuitTypeRow() {
         "A way takes it over with `as` and its name; a line in the way itself goes before the same word of the type. Lengths, loads and readings are each circuit's own and are never shared.",
       opens: "circuitType",
       example:
-        "circuit-type lights radial {\n  device  BS EN 61009 B10 10 kA 30 mA type A\n  cable   flat-twin line 1.5 mm² cpc 1.0 mm²\n  route   clipped method C\n  serves  lighting\n}",
+        "circuit-type lights radial {\n  device       BS EN 61009 B10 10 kA 30 mA type A\n  cable        flat-twin line 1.5 mm² cpc 1.0 mm²\n  route        clipped method C\n  serves       lighting\n}",
     },
   );
 }

@@ -45,13 +45,13 @@ export function newSchedule({ name, earthing, standard, premises: kind, ways = 1
   return `wayfile ${languageVersion}
 
 installation "${title}" {
-  standard  ${standard}
-  stage     design
-  work      new
-${kind === undefined ? "" : `  premises  ${kind}\n`}
+  standard     ${standard}
+  stage        design
+  work         new
+${kind === undefined ? "" : `  premises     ${kind}\n`}
   supply {
-    earthing  ${earthing}
-    U0        230 V
+    earthing     ${earthing}
+    U0           230 V
   }
 
   board A "Main board" {

@@ -8,6 +8,7 @@
 import { wayKinds } from "../../grammar/choices.ts";
 import type { Choices } from "../../grammar/params.ts";
 import { plain } from "../calc/result.ts";
+import { alignedLine } from "../format/column.ts";
 import { editions } from "../tables/editions.ts";
 import { flatPairs } from "../tables/sizing-practice.ts";
 import { languageVersion } from "../workspace/project.ts";
@@ -42,7 +43,7 @@ const escaped = (text: string): string => text.replace(/[\\,|$}]/g, "\\$&");
 
 /** A block whose first line is `head`, with the cursor behind it once all is filled in. */
 const block = (head: string, lines: readonly string[]): string =>
-  `${head} {\n${lines.map((line) => `\t${line}`).join("\n")}\n}$0`;
+  `${head} {\n${lines.map((line) => `\t${alignedLine(line)}`).join("\n")}\n}$0`;
 
 /** The next free number of the board. */
 export function nextNumber({ board }: Bearings, except?: unknown): string {
@@ -100,10 +101,10 @@ function circuit(head: string, bearings: Bearings, title?: string): string {
   if (!isDesign) return `${first} {\n\t$0\n}`;
   return block(first, [
     ...deviceLines(bearings, stops),
-    `cable   flat-twin  line ${stops.oneOf(pairs(bearings))} mm²`,
-    `route   ${stops.oneOf(routes)}`,
-    `length  ${stops.blank} m`,
-    `serves  ${bearings.uses.size > 0 ? [...bearings.uses].join(" ") : stops.oneOf(usesFirst)}`,
+    `cable flat-twin  line ${stops.oneOf(pairs(bearings))} mm²`,
+    `route ${stops.oneOf(routes)}`,
+    `length ${stops.blank} m`,
+    `serves ${bearings.uses.size > 0 ? [...bearings.uses].join(" ") : stops.oneOf(usesFirst)}`,
   ]);
 }
 
@@ -113,16 +114,16 @@ function deviceLines(bearings: Bearings, stops: Stops): string[] {
   const curves = curvesFor(bearings);
   const rating = () => stops.oneOf(ratingsFor(bearings).map((amps) => `${curves[0]}${amps}`));
   if (usualDevice) {
-    const line = `device  ${usualDevice.standard} ${rating()} ${usualDevice.tail}`.trimEnd();
+    const line = `device ${usualDevice.standard} ${rating()} ${usualDevice.tail}`.trimEnd();
     return rcds.length > 0 && !usualDevice.tail.includes("mA") ? [line, behind(bearings, stops)] : [line];
   }
-  if (rcds.length > 0) return [`device  BS EN 60898 ${rating()} 6 kA`, behind(bearings, stops)];
+  if (rcds.length > 0) return [`device BS EN 60898 ${rating()} 6 kA`, behind(bearings, stops)];
   const needsRcd = premises === undefined || !/^(?:industrial|commercial)$/.test(premises);
-  return [needsRcd ? `device  BS EN 61009 ${rating()} 6 kA 30 mA type A` : `device  BS EN 60898 ${rating()} 6 kA`];
+  return [needsRcd ? `device BS EN 61009 ${rating()} 6 kA 30 mA type A` : `device BS EN 60898 ${rating()} 6 kA`];
 }
 
 const behind = ({ rcds }: Bearings, stops: Stops): string =>
-  `behind  ${stops.oneOf(rcds.map(({ args }) => args.name.value))}`;
+  `behind ${stops.oneOf(rcds.map(({ args }) => args.name.value))}`;
 
 /** Line and protective conductor as flat cable is sold. */
 const pairs = (bearings: Bearings): string[] => {
@@ -139,11 +140,11 @@ function feeder(head: string, bearings: Bearings): string {
   const stops = new Stops();
   const title = stops.blank;
   return block(`${head} "${title}"`, [
-    `device  BS 88-2 ${stops.oneOf(ratingsFor({ ...bearings, kind: "feeder" }).map(String))} A gG`,
-    `cable   armoured 90 °C  line ${stops.oneOf(["16", "10", "25", "35"])} mm²  cpc-by armour  cores ${stops.oneOf(["3", "2", "4"])}`,
-    `route   ${stops.oneOf(["tray  method E", "clipped  method C", "buried  method D"])}`,
-    `length  ${stops.blank} m`,
-    `feeds   ${stops.blank}`,
+    `device BS 88-2 ${stops.oneOf(ratingsFor({ ...bearings, kind: "feeder" }).map(String))} A gG`,
+    `cable armoured 90 °C  line ${stops.oneOf(["16", "10", "25", "35"])} mm²  cpc-by armour  cores ${stops.oneOf(["3", "2", "4"])}`,
+    `route ${stops.oneOf(["tray  method E", "clipped  method C", "buried  method D"])}`,
+    `length ${stops.blank} m`,
+    `feeds ${stops.blank}`,
   ]);
 }
 
@@ -159,10 +160,10 @@ export function supplySkeleton(): string {
 }
 
 const supplyLines = (stops: Stops): string[] => [
-  `earthing  ${stops.oneOf(earthingsFirst)}`,
-  `Ze        ${stops.blank} Ω`,
-  `Ipf       ${stops.blank} kA`,
-  `cutout    BS 88-3 ${stops.oneOf(["100", "80", "60"])} A`,
+  `earthing ${stops.oneOf(earthingsFirst)}`,
+  `Ze ${stops.blank} Ω`,
+  `Ipf ${stops.blank} kA`,
+  `cutout BS 88-3 ${stops.oneOf(["100", "80", "60"])} A`,
 ];
 
 /** A whole schedule to begin with, for an empty file. */
@@ -171,13 +172,13 @@ export function scheduleSkeleton(): string {
   return `wayfile ${languageVersion}
 
 installation "${stops.blank}" {
-	standard  ${stops.oneOf(editionsFirst)}
-	stage     design
-	work      ${stops.oneOf(["new", "addition", "existing"])}
-	premises  ${stops.oneOf(["dwelling", "commercial", "industrial", "agricultural", "outbuilding"])}
+	standard     ${stops.oneOf(editionsFirst)}
+	stage        design
+	work         ${stops.oneOf(["new", "addition", "existing"])}
+	premises     ${stops.oneOf(["dwelling", "commercial", "industrial", "agricultural", "outbuilding"])}
 
 	supply {
-		${supplyLines(stops).join("\n\t\t")}
+		${supplyLines(stops).map(alignedLine).join("\n\t\t")}
 	}
 
 	board A "${stops.blank}" {

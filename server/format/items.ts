@@ -18,8 +18,6 @@ export type Item =
 export interface RawItem {
   readonly type: "raw";
   readonly text: string;
-  /** The word it begins with, if it is a word of this block: its neighbours stay aligned with it while it is typed. */
-  readonly head: string;
 }
 
 export interface StatementItem {
@@ -111,9 +109,9 @@ class Reader {
     }
   }
 
-  #raw(text: string, head = ""): Item {
+  #raw(text: string): Item {
     this.#sound = false;
-    return { type: "raw", text, head };
+    return { type: "raw", text };
   }
 
   #statement(kind: BlockKind, statement: Statement): Item {
@@ -123,8 +121,7 @@ class Reader {
     const understood = row !== undefined && this.#understood(word, row, statement);
     if (!block?.close || this.#line(block.close.startOffset) === line) {
       if (!understood || this.#faulty.has(line)) {
-        const head = row && !row.opens ? spellLine(word, args, row, kind).head : "";
-        return this.#raw(this.#lineText(line), head);
+        return this.#raw(this.#lineText(line));
       }
       return this.#understoodStatement(kind, statement, row);
     }

@@ -1,4 +1,5 @@
 import type { BlockKind } from "../../grammar/vocabulary.ts";
+import { inColumn } from "./column.ts";
 import type { BlockItem, Item, StatementItem } from "./items.ts";
 import { ordered } from "./order.ts";
 
@@ -24,9 +25,7 @@ interface Line {
 export function layOut(items: readonly Item[], style: Style): string[] {
   const inOrder = style.sort && style.kind !== "file" ? ordered(items, style.kind) : items;
   const tidy = spaced(inOrder, style);
-  const widths = wordWidths(tidy, style.kind);
-  const lines = tidy.flatMap((item, index) => linesOf(item, style, widths[index] ?? 0));
-  return withComments(lines);
+  return tidy.flatMap((item) => linesOf(item, style)).map(withComment);
 }
 
 /** At most one blank line in a row. */
@@ -40,30 +39,7 @@ function spaced(items: readonly Item[], { blankFirst, blankLast }: Style): Item[
   return out;
 }
 
-/** For each item the column its arguments begin at: words are padded to the longest of their run of lines. */
-function wordWidths(items: readonly Item[], kind: BlockKind): number[] {
-  const widths: number[] = [];
-  let run: number[] = [];
-  let width = 0;
-  const endRun = () => {
-    for (const index of run) widths[index] = width;
-    run = [];
-    width = 0;
-  };
-  items.forEach((item, index) => {
-    if (item.type === "blank" || (item.type === "statement" && item.opens)) endRun();
-    else if (item.type === "statement" && kind !== "file") {
-      run.push(index);
-      width = Math.max(width, item.head.length + 2);
-    } else if (item.type === "raw") {
-      width = Math.max(width, item.head.length + 2);
-    }
-  });
-  endRun();
-  return widths;
-}
-
-function linesOf(item: Item, style: Style, width: number): Line[] {
+function linesOf(item: Item, style: Style): Line[] {
   const indent = "  ".repeat(style.depth);
   switch (item.type) {
     case "blank":
@@ -75,12 +51,16 @@ function linesOf(item: Item, style: Style, width: number): Line[] {
     case "statement":
       return item.block
         ? blockLines(item, item.block, style)
-        : [{ text: indent + plain(item, width), comment: item.comment }];
+        : [
+            {
+              text: indent + (style.kind === "file" || item.opens ? plain(item) : inColumn(item)),
+              comment: item.comment,
+            },
+          ];
   }
 }
 
-const plain = ({ head, args }: StatementItem, width = 0): string =>
-  args === "" ? head : `${head.padEnd(Math.max(width, head.length + 1))}${args}`;
+const plain = ({ head, args }: StatementItem): string => (args === "" ? head : `${head} ${args}`);
 
 function blockLines(item: StatementItem, block: BlockItem, style: Style): Line[] {
   const indent = "  ".repeat(style.depth);
@@ -109,16 +89,5 @@ function oneLine(header: string, { items }: BlockItem): string | undefined {
   return text.length <= longest ? text : undefined;
 }
 
-/** Comments behind consecutive lines begin at one column, two blanks from the longest. */
-function withComments(lines: readonly Line[]): string[] {
-  const out: string[] = [];
-  for (let first = 0; first < lines.length; first++) {
-    let end = first;
-    let width = 0;
-    while (lines[end]?.comment !== undefined) width = Math.max(width, lines[end++]?.text.length ?? 0);
-    for (const { text, comment } of lines.slice(first, end)) out.push(`${text.padEnd(width)}  ${comment}`);
-    if (end > first) first = end - 1;
-    else out.push(lines[first]?.text ?? "");
-  }
-  return out;
-}
+/** A comment is two blanks behind its own line, whatever is behind those next to it. */
+const withComment = ({ text, comment }: Line): string => (comment === undefined ? text : `${text}  ${comment}`);

@@ -7,6 +7,7 @@ import { type Block, parse, type Statement } from "../../grammar/parser.ts";
 import { milliamps, plain } from "../calc/result.ts";
 import { isOwnRcd } from "../circuit/rcds.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import { inColumn } from "../format/column.ts";
 import { bindSegment } from "../model/bind.ts";
 import { insulationLimit } from "../readings/insulation.ts";
 import type { PlannedTest } from "../readings/planned.ts";
@@ -187,7 +188,11 @@ function valueIn(
 }
 
 const lineOf = ({ word, before, label }: Form, value: string): string =>
-  [word, before, label, value].filter((part) => part !== "").join(" ");
+  word === "at"
+    ? inColumn({ head: `${word} ${before}`, args: joined(label, value) })
+    : inColumn({ head: word, args: joined(before, label, value) });
+
+const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(" ");
 
 const lineBreak = (text: string): string => (text.includes("\r\n") ? "\r\n" : "\n");
 

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { Folder } from "./run.ts";
 
 const untidy = 'wayfile   1\ninstrument M1 "Tester" {\n due 2026-11-03\n}\n';
-const tidy = 'wayfile 1\ninstrument M1 "Tester" {\n  due  2026-11-03\n}\n';
+const tidy = 'wayfile 1\ninstrument M1 "Tester" {\n  due          2026-11-03\n}\n';
 const read = (folder: Folder, name: string) => readFileSync(folder.at(name), "utf8");
 
 describe("files", () => {
@@ -72,9 +72,9 @@ describe("files", () => {
   });
 
   test("with lines that cannot be read keep those as they stand, and it is said", async () => {
-    const folder = new Folder({ "a.ways": `${tidy}\nlength   18   18\n` });
+    const folder = new Folder({ "a.ways": `${tidy}\nlength       18   18\n` });
     const { code, err } = await folder.run("fmt", ".");
-    expect(read(folder, "a.ways")).toContain("length   18   18\n");
+    expect(read(folder, "a.ways")).toContain("length       18   18\n");
     expect(err).toMatch(/^“a.ways” has lines that cannot be read/);
     expect(code).toBe(0);
   });

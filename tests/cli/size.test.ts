@@ -5,22 +5,22 @@ import { Folder, schedule } from "./run.ts";
 
 const ways = `    way 3 radial "Water heater" {
       # beside the sink
-      cable   flat-twin  # as the rest of the house
-      route   clipped  method C  grouped 2
-      length  18 m
-      serves  water-heater
-      load    5 kW
-      note    "Kept as it is"
+      cable        flat-twin  # as the rest of the house
+      route        clipped  method C  grouped 2
+      length       18 m
+      serves       water-heater
+      load         5 kW
+      note         "Kept as it is"
     }
 
     way 4 radial "Not drawn yet"
     way 5 spare
 
     way 6 radial "Far heater" {
-      route   wall  method 103
-      length  10 m
-      serves  heating
-      Ib      60 A
+      route        wall  method 103
+      length       10 m
+      serves       heating
+      Ib           60 A
     }`;
 const folder = () => new Folder({ "a.ways": schedule(ways) });
 const read = (where: Folder) => readFileSync(where.at("a.ways"), "utf8");
@@ -51,11 +51,11 @@ describe("a proposal", () => {
     const before = schedule(ways).split("\n");
     const after = read(where).split("\n");
     expect(before.filter((line) => !after.includes(line))).toEqual([
-      "      cable   flat-twin  # as the rest of the house",
+      "      cable        flat-twin  # as the rest of the house",
     ]);
     expect(after.filter((line) => !before.includes(line))).toEqual([
-      "      device  BS EN 60898 B25 6 kA",
-      "      cable   flat-twin  line 4 mm²  cpc 1.5 mm²  # as the rest of the house",
+      "      device       BS EN 60898 B25 6 kA",
+      "      cable        flat-twin  line 4 mm²  cpc 1.5 mm²  # as the rest of the house",
     ]);
     const again = await where.run("size", "a.ways", "--way", "A/3", "--write");
     expect(again.out).toMatch(/This is what is written there already\.\n$/);
@@ -68,18 +68,18 @@ describe("a proposal", () => {
     const text = read(where);
     expect(text.startsWith("\ufeffwayfile 1\r\n")).toBe(true);
     expect(text.replaceAll("\r\n", "")).not.toContain("\n");
-    expect(text).toContain("      device  BS EN 60898 B25 6 kA\r\n");
+    expect(text).toContain("      device       BS EN 60898 B25 6 kA\r\n");
   });
 
   const tested = `    way 3 radial "Water heater" {
-      device  BS EN 60898 C32 6 kA
-      cable   flat-twin line 6 mm² cpc 2.5 mm²
-      route   clipped  method C
-      length  18 m
-      serves  water-heater
-      load    5 kW
+      device       BS EN 60898 C32 6 kA
+      cable        flat-twin line 6 mm² cpc 2.5 mm²
+      route        clipped  method C
+      length       18 m
+      serves       water-heater
+      load         5 kW
       dead 2026-03-04 {
-        R1+R2  0.19 Ω
+        R1+R2        0.19 Ω
       }
     }`;
 
@@ -98,15 +98,15 @@ describe("a proposal", () => {
     const { code } = await where.run("size", "a.ways", "--way", "A/3", "--write", "--despite-tests");
     expect(code).toBe(0);
     expect(read(where)).toContain(
-      'note    "The tests here are of device BS EN 60898 C32 6 kA, cable flat-twin line 6 mm² cpc 2.5 mm²; device and cable were proposed anew since"',
+      'note         "The tests here are of device BS EN 60898 C32 6 kA, cable flat-twin line 6 mm² cpc 2.5 mm²; device and cable were proposed anew since"',
     );
-    expect(read(where)).toContain("R1+R2  0.19 Ω");
+    expect(read(where)).toContain("R1+R2        0.19 Ω");
   });
 
   test("never touches a reading", async () => {
-    const tests = `      dead 2026-03-04 {\n        R1+R2  0.31 Ω\n      }\n`;
+    const tests = `      dead 2026-03-04 {\n        R1+R2        0.31 Ω\n      }\n`;
     const where = new Folder({
-      "a.ways": schedule(ways.replace('      note    "Kept', `${tests}      note    "Kept`)),
+      "a.ways": schedule(ways.replace('      note         "Kept', `${tests}      note         "Kept`)),
     });
     const { out } = await where.run("size", "a.ways", "--way", "A/3", "--write", "--despite-tests");
     expect(read(where)).toContain(tests);

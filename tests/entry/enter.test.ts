@@ -12,13 +12,13 @@ import { Folder } from "../cli/run.ts";
 
 const shed = `wayfile 1
 instrument M1 "Tester" {
-  range  insulation 999 MΩ
+  range        insulation 999 MΩ
 }
 installation "Peat shed" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing  TN-S
-    Ze        0.30 Ω
+    earthing     TN-S
+    Ze           0.30 Ω
   }
   board A "Shed board" {
     fed-from     supply
@@ -27,13 +27,13 @@ installation "Peat shed" {
 
     # The sockets.
     way 1 ring "Sockets" {
-      device  BS EN 60898 B32 6 kA
-      behind  east
-      cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-      route   clipped method C
-      run     A 9 m S1 8 m S2 12 m A
+      device       BS EN 60898 B32 6 kA
+      behind       east
+      cable        flat-twin line 2.5 mm² cpc 1.5 mm²
+      route        clipped method C
+      run          A 9 m S1 8 m S2 12 m A
       live 2026-05-01 with M1 {
-        Zs  0.61 Ω
+        Zs           0.61 Ω
       }
     }
     way 2 radial "Heater" { device BS EN 61009 B16 6 kA 30 mA type A }
@@ -85,18 +85,18 @@ describe("a filled worksheet", () => {
     );
     expect(code).toBe(0);
     expect(text).toContain(`      dead 2026-06-02 with M1 by "C.D." {
-        ends        r1 0.29 Ω  rn 0.29 Ω  r2 0.48 Ω
-        at S1       L-N 0.15 Ω
-        insulation  500 V  L-E >999 MΩ
-        polarity    ok
+        ends         r1 0.29 Ω  rn 0.29 Ω  r2 0.48 Ω
+        at S1        L-N 0.15 Ω
+        insulation   500 V  L-E >999 MΩ
+        polarity     ok
       }
 `);
     expect(text).toContain(`    live 2026-06-02 with M1 by "C.D." {
-      Zdb       0.31 Ω
-      rcd east  30 mA 1x 22 ms
+      Zdb          0.31 Ω
+      rcd east     30 mA 1x 22 ms
     }
 `);
-    expect(text).toContain("        R1+R2  410 mΩ\n");
+    expect(text).toContain("        R1+R2        410 mΩ\n");
     // All that was there is still there.
     const after = new Set(entriesOfFile(fileOfText("s", text).model).map(({ at, meaning }) => `${at}|${meaning}`));
     for (const { at, meaning } of entriesOfFile(fileOfText("s", shed).model))
@@ -185,8 +185,8 @@ describe("a table", () => {
     ] as const) {
       const { out, text } = await enter(content, name);
       expect(out).toContain("line 4, L-E: the day of the test is not given");
-      expect(text).toContain("live 2027-01-09 with M1 {\n        Zs  0.64 Ω\n");
-      expect(text).toContain("live 2026-05-01 with M1 {\n        Zs  0.61 Ω\n");
+      expect(text).toContain("live 2027-01-09 with M1 {\n        Zs           0.64 Ω\n");
+      expect(text).toContain("live 2026-05-01 with M1 {\n        Zs           0.61 Ω\n");
     }
   });
 
@@ -197,9 +197,9 @@ describe("a table", () => {
     const options = [...named.flatMap((one) => ["--column", one]), "--dates", "dd/mm/yyyy", "--with", "M1"];
     const { code, out, text } = await enter(meter, "m.csv", ...options, "--decimal", "comma");
     expect(text).toContain(
-      "dead 2026-06-02 with M1 {\n        R1+R2       0.41 Ω\n        insulation  500 V  L-E >999 MΩ\n",
+      "dead 2026-06-02 with M1 {\n        R1+R2        0.41 Ω\n        insulation   500 V  L-E >999 MΩ\n",
     );
-    expect(text).toContain("Zs  0.52 Ω");
+    expect(text).toContain("Zs           0.52 Ω");
     expect(out).toContain("line 5, VOLTS: A/2 has no such test");
     expect(code).toBe(1);
     const doubtful = await enter(meter, "m.csv", ...options);

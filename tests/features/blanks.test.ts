@@ -78,7 +78,7 @@ describe("tests ready to fill", () => {
       .replaceAll(/… (Ω|MΩ|ms)/g, "1 $1")
       .replaceAll("…", "ok");
     expect(findingsOf(uncommented).filter(({ check }) => check.startsWith("language/"))).toEqual([]);
-    expect(format(uncommented)?.text).toContain("R1+R2       1 Ω");
+    expect(format(uncommented)?.text).toContain("R1+R2        1 Ω");
   });
 
   it("are not added twice, nor to a spare way, nor to one that is being typed", async () => {

@@ -138,11 +138,11 @@ describe("completion", () => {
       }
 
       way 10 feeder "\${1}" {
-      	device  BS 88-2 \${2|63,40,80,100,50,32|} A gG
-      	cable   armoured 90 °C  line \${3|16,10,25,35|} mm²  cpc-by armour  cores \${4|3,2,4|}
-      	route   \${5|tray  method E,clipped  method C,buried  method D|}
-      	length  \${6} m
-      	feeds   \${7}
+      	device       BS 88-2 \${2|63,40,80,100,50,32|} A gG
+      	cable        armoured 90 °C  line \${3|16,10,25,35|} mm²  cpc-by armour  cores \${4|3,2,4|}
+      	route        \${5|tray  method E,clipped  method C,buried  method D|}
+      	length       \${6} m
+      	feeds        \${7}
       }$0
 
       way 10 ring "\${1:Sockets}" {

@@ -55,21 +55,21 @@ describe("skeletons", () => {
     const board = design.replace("way 9 spare", "way 9 spare\n    ┆");
     expect(await skeleton(board, "way")).toMatchInlineSnapshot(`
       "way 10 \${1|radial,ring|} "\${2}" {
-      	device  BS EN 60898 \${3|B32,B6,B16,B20,B40,B10,B25,B50,B63|} 6 kA
-      	behind  \${4:east}
-      	cable   flat-twin  line \${5|2.5 mm²  cpc 1.5,1.5 mm²  cpc 1,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6,1 mm²  cpc 1|} mm²
-      	route   \${6|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
-      	length  \${7} m
-      	serves  \${8|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
+      	device       BS EN 60898 \${3|B32,B6,B16,B20,B40,B10,B25,B50,B63|} 6 kA
+      	behind       \${4:east}
+      	cable        flat-twin  line \${5|2.5 mm²  cpc 1.5,1.5 mm²  cpc 1,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6,1 mm²  cpc 1|} mm²
+      	route        \${6|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
+      	length       \${7} m
+      	serves       \${8|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
       }$0"
     `);
     expect(await skeleton(dwelling, "way")).toMatchInlineSnapshot(`
       "way 1 \${1|radial,ring|} "\${2}" {
-      	device  BS EN 61009 \${3|B32,B6,B16,B20,B40,B10,B25,B50,B63|} 6 kA 30 mA type A
-      	cable   flat-twin  line \${4|2.5 mm²  cpc 1.5,1.5 mm²  cpc 1,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6,1 mm²  cpc 1|} mm²
-      	route   \${5|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
-      	length  \${6} m
-      	serves  \${7|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
+      	device       BS EN 61009 \${3|B32,B6,B16,B20,B40,B10,B25,B50,B63|} 6 kA 30 mA type A
+      	cable        flat-twin  line \${4|2.5 mm²  cpc 1.5,1.5 mm²  cpc 1,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6,1 mm²  cpc 1|} mm²
+      	route        \${5|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
+      	length       \${6} m
+      	serves       \${7|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
       }$0"
     `);
   });
@@ -77,30 +77,30 @@ describe("skeletons", () => {
   it("a way is found by its kind and by what it is for", async () => {
     expect(await skeleton(dwelling, "lighting")).toMatchInlineSnapshot(`
       "way 1 radial "\${1:Lighting}" {
-      	device  BS EN 61009 \${2|B6,B10,B32,B16,B20,B40,B25,B50,B63|} 6 kA 30 mA type A
-      	cable   flat-twin  line \${3|1.5 mm²  cpc 1,1 mm²  cpc 1,2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
-      	route   \${4|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
-      	length  \${5} m
-      	serves  lighting
+      	device       BS EN 61009 \${2|B6,B10,B32,B16,B20,B40,B25,B50,B63|} 6 kA 30 mA type A
+      	cable        flat-twin  line \${3|1.5 mm²  cpc 1,1 mm²  cpc 1,2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
+      	route        \${4|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
+      	length       \${5} m
+      	serves       lighting
       }$0"
     `);
     expect(await skeleton(dwelling, "sockets-ring")).toMatchInlineSnapshot(`
       "way 1 ring "\${1:Sockets}" {
-      	device  BS EN 61009 \${2:B32} 6 kA 30 mA type A
-      	cable   flat-twin  line \${3|2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,1 mm²  cpc 1,1.5 mm²  cpc 1,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
-      	route   \${4|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
-      	length  \${5} m
-      	serves  sockets
+      	device       BS EN 61009 \${2:B32} 6 kA 30 mA type A
+      	cable        flat-twin  line \${3|2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,1 mm²  cpc 1,1.5 mm²  cpc 1,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
+      	route        \${4|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
+      	length       \${5} m
+      	serves       sockets
       }$0"
     `);
     expect(await skeleton(dwelling, "spare")).toBe("way 1 spare");
     expect(await skeleton(dwelling.replace("┆", "way 4 ┆"), "ring")).toMatchInlineSnapshot(`
       "ring "\${1}" {
-      	device  BS EN 61009 \${2:B32} 6 kA 30 mA type A
-      	cable   flat-twin  line \${3|2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,1 mm²  cpc 1,1.5 mm²  cpc 1,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
-      	route   \${4|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
-      	length  \${5} m
-      	serves  \${6|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
+      	device       BS EN 61009 \${2:B32} 6 kA 30 mA type A
+      	cable        flat-twin  line \${3|2.5 mm²  cpc 1.5,4 mm²  cpc 1.5,1 mm²  cpc 1,1.5 mm²  cpc 1,6 mm²  cpc 2.5,10 mm²  cpc 4,16 mm²  cpc 6|} mm²
+      	route        \${4|clipped  method C,ceiling  method 100,wall  method 102,floor  method C|}
+      	length       \${5} m
+      	serves       \${6|sockets,lighting,cooker,shower,water-heater,heating,alarms,appliance,outdoor-sockets,laundry,ev-charger|}
       }$0"
     `);
   });

@@ -67,31 +67,31 @@ way 3 ring "Sockets" {
     use "shared/instruments.ways"
 
     installation "Heron Weir" {
-      standard  BS 7671:2018+A2:2022
-      stage     tested
+      standard     BS 7671:2018+A2:2022
+      stage        tested
       supply {
-        earthing            TN-S
-        Ze                  0.42 Ω
-        cutout              BS 88-3 80 A  # by the meter
-        tails               25 mm²        # renewed
-        earthing-conductor  16 mm²
+        earthing     TN-S
+        Ze           0.42 Ω
+        cutout       BS 88-3 80 A  # by the meter
+        tails        25 mm²  # renewed
+        earthing-conductor 16 mm²
       }
 
       board A "Pump board" {
-        fed-from  supply
-        rcd east  BS EN 61008 63 A 30 mA type A
+        fed-from     supply
+        rcd east     BS EN 61008 63 A 30 mA type A
         way 3 ring "Sockets" {
-          device  BS EN 60898 B32 6 kA
+          device       BS EN 60898 B32 6 kA
           # as found
-          cable   singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
-          run     A 7 m S1 6 m S2 9 m A
-          run     S2 4 m S5  # a spur
-          serves  sockets
+          cable        singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
+          run          A 7 m S1 6 m S2 9 m A
+          run          S2 4 m S5  # a spur
+          serves       sockets
 
           dead 2026-03-04 with M1 {
-            ends        r1 0.31 Ω  rn 0.31 Ω
-            at S1       L-N 0.16 Ω  polarity ok
-            insulation  500 V  L-N 310 MΩ  L-E >999 MΩ
+            ends         r1 0.31 Ω  rn 0.31 Ω
+            at S1        L-N 0.16 Ω  polarity ok
+            insulation   500 V  L-N 310 MΩ  L-E >999 MΩ
           }
           live 2026-03-05 with M1 {
             Zs           0.64 Ω
@@ -113,20 +113,20 @@ test("a line that was not understood stays as it stands, and nothing changes pla
   ).toMatchInlineSnapshot(`
     "board A {
       way 1 {
-        serves  sockets
+        serves       sockets
        Zs 0.4
-        device  BS EN 60898 B32
+        device       BS EN 60898 B32
       note "x  
-        Ib      2.1 A
+        Ib           2.1 A
       }
     }
     "
   `);
 });
 
-test("neighbours of a half-typed line stay aligned with its word", () => {
+test("neighbours of a half-typed line stay where they are", () => {
   const text = way("    Ib           2.1 A", "    floor-area   62");
-  expect(formatted(text)).toBe(text.replace("Ib           2.1", "Ib          2.1"));
+  expect(formatted(text)).toBe(text);
 });
 
 test("a block with a lost brace stays as it stands; the others do not", () => {
@@ -136,7 +136,7 @@ test("a block with a lost brace stays as it stands; the others do not", () => {
        way 1 {
       Ib   2 A
       way 2 {
-        Ib  2 A
+        Ib           2 A
       }
     }
     "
@@ -159,11 +159,11 @@ test("blank lines divide paragraphs, which are put in order each by itself", () 
   ).toMatchInlineSnapshot(`
     "board A {
       way 1 {
-        device  BS 3036 5 A
-        Ib      2 A
+        device       BS 3036 5 A
+        Ib           2 A
 
-        cable   flat-twin  line 1.0 mm²
-        length  3 m
+        cable        flat-twin  line 1.0 mm²
+        length       3 m
       }
     }
     "
@@ -176,11 +176,11 @@ test("a comment travels with the statement below it, remarks with the statement 
     "board A {
       way 1 {
         # device
-        device  BS 3036 5 A
+        device       BS 3036 5 A
         # current
-        Ib      2 A
-        query   "Right?"
-        answer  "Yes"
+        Ib           2 A
+        query        "Right?"
+        answer       "Yes"
         # last
       }
     }
@@ -208,8 +208,8 @@ test("repeated words, tests of several days and ways keep their sequence", () =>
   expect(formatted(text)).toMatchInlineSnapshot(`
     "board A {
       way 1 {
-        load  2 kW
-        load  1 kW
+        load         2 kW
+        load         1 kW
         live 2026-01-02 {
         }
         dead 2026-01-01 {
@@ -229,10 +229,10 @@ test("short blocks stay on one line; long ones and those with more inside do not
     "board A {
       way 1 feeder { feeds B }
       way 2 feeder "A long title A long title A long title A long title A long title A long title A long title A long title " {
-        feeds  B
+        feeds        B
       }
       way 3 radial {
-        feeds  B
+        feeds        B
       }
       way 4 spare {}
     }
@@ -260,7 +260,7 @@ test.each([
 ])("%s is written %s", (before, after) => {
   const text = (figure: string) => `board A {\n  dead 2026-01-02 {\n    bonding water continuity ${figure}\n  }\n}\n`;
   expect(formatted(text(before))).toBe(
-    text(after).replace(" continuity", "  continuity").replace("bonding ", "bonding  "),
+    text(after).replace(" continuity", "  continuity").replace("bonding ", "bonding      "),
   );
 });
 
@@ -277,10 +277,10 @@ test("the tests at the origin stand below what the supply is", () => {
   expect(formatted(supply)).toMatchInlineSnapshot(`
     "installation "Mill" {
       supply {
-        earthing  TN-S
-        tails     25 mm²
+        earthing     TN-S
+        tails        25 mm²
         live 2026-01-02 {
-          Ze  0.3 Ω
+          Ze           0.3 Ω
         }
       }
     }

@@ -92,7 +92,7 @@ test("the example of the README runs with the package as others have it, without
   });
   const script = join(folder, "example.mjs");
   writeFileSync(script, readFileSync(join(import.meta.dirname, "example.mjs")));
-  const out = JSON.parse(execFileSync(process.execPath, [script, text], { encoding: "utf8" }));
+  const out = JSON.parse(execFileSync(process.execPath, [script, format(text).text], { encoding: "utf8" }));
   expect(out).toMatchObject({
     paths: ["site/house.ways", "site/shared/meters.ways"],
     changes: [{ where: "A/1", name: "Zs" }],

@@ -13,63 +13,63 @@ export const small = `# Kiln Yard, pottery
 wayfile 1
 
 instrument M1 "Multifunction tester" {
-  due  2027-11-03
+  due          2027-11-03
 }
 
 installation "Kiln Yard" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  tested    by "R.M." 2026-03-06
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  tested       by "R.M." 2026-03-06
 
   supply {
-    earthing  TN-S
-    Ze        0.18 Ω
-    Ipf       1.38 kA
-    bonding   water 10 mm²  continuity 0.03 Ω
-    measured  2026-03-05 with M1
+    earthing     TN-S
+    Ze           0.18 Ω
+    Ipf          1.38 kA
+    bonding      water 10 mm²  continuity 0.03 Ω
+    measured     2026-03-05 with M1
   }
 
   board K "Kiln board" {
-    fed-from  supply
-    Zdb       0.21 Ω
-    rcd east  BS EN 61008 63 A 30 mA type A
+    fed-from     supply
+    Zdb          0.21 Ω
+    rcd east     BS EN 61008 63 A 30 mA type A
     live 2026-03-05 with M1 {
-      rcd east  30 mA 1x 24 ms
+      rcd east     30 mA 1x 24 ms
     }
 
     # by the door
     way 1 ring "Benches" {
-      device  BS EN 60898 B32 6 kA
-      cable   singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
-      run     K 7 m S1 6 m S2 12 m K
-      Ib      21.0 A
+      device       BS EN 60898 B32 6 kA
+      cable        singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
+      run          K 7 m S1 6 m S2 12 m K
+      Ib           21.0 A
       dead 2026-03-04 with M1 {
-        ends        r1 0.31 Ω  rn 0.31 Ω  r2 0.31 Ω
-        at S1       L-N 0.16 Ω  L-E 0.16 Ω
-        at S2       L-N 0.15 Ω  L-E 0.16 Ω
-        R1+R2       0.16 Ω
-        insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ
+        ends         r1 0.31 Ω  rn 0.31 Ω  r2 0.31 Ω
+        at S1        L-N 0.16 Ω  L-E 0.16 Ω
+        at S2        L-N 0.15 Ω  L-E 0.16 Ω
+        R1+R2        0.16 Ω
+        insulation   500 V  L-N 310 MΩ  L-E >999 MΩ  N-E >999 MΩ
       }
       live 2026-03-05 with M1 {
-        Zs  0.41 Ω
+        Zs           0.41 Ω
       }
     }
 
     way 2 radial "Kiln" {
-      device  BS EN 60898 C20 6 kA
-      length  14 m
+      device       BS EN 60898 C20 6 kA
+      length       14 m
       dead 2026-03-04 with M1 { R1+R2 0.12 Ω }
       live 2026-03-05 with M1 {
-        Zs  0.33 Ω
+        Zs           0.33 Ω
         rcd 30 mA 1x 22 ms test-button ok
       }
     }
 
     way 3 radial "Lights" {
-      device  BS EN 60898 B6 6 kA
-      length  31 m  # to the loft
+      device       BS EN 60898 B6 6 kA
+      length       31 m  # to the loft
       live 2026-03-05 with M1 {
-        Zs  0.93 Ω
+        Zs           0.93 Ω
       }
     }
 

@@ -82,7 +82,7 @@ function inWay(text: string, way: number, lines: readonly string[]): string {
 }
 
 const retest = (text: string, ways: readonly number[], day: string, zs: (way: number) => string): string =>
-  ways.reduce((all, way) => inWay(all, way, [`live ${day} with M1 {`, `  Zs  ${zs(way)} Ω`, "}"]), text);
+  ways.reduce((all, way) => inWay(all, way, [`live ${day} with M1 {`, `  Zs           ${zs(way)} Ω`, "}"]), text);
 
 const facts = (text: string): Map<string, string> =>
   new Map(entriesOfFile(fileOfText("board.ways", text).model).map(({ at, shown }) => [at, shown]));
@@ -92,10 +92,10 @@ const marksIn = (text: string): string[] => text.match(/^<{7}[\s\S]*?^>{7}.*$/gm
 describe("two people in one schedule", () => {
   it("one tests every way again, the other corrects a reading of last year: both are in", () => {
     const again = retest(workshop, [1, 2, 3, 4, 5, 6], "2027-03-10", (way) => `0.5${way}`);
-    const fixed = changed(workshop, "Zs  0.43 Ω", "Zs  0.47 Ω");
+    const fixed = changed(workshop, "Zs           0.43 Ω", "Zs           0.47 Ω");
     const { clean, text } = two(again, fixed);
     expect(clean).toBe(true);
-    expect(text).toBe(changed(again, "Zs  0.43 Ω", "Zs  0.47 Ω"));
+    expect(text).toBe(changed(again, "Zs           0.43 Ω", "Zs           0.47 Ω"));
   });
 
   it("two testers meet in two ways: one conflict for each reading both took, and nothing else", () => {
@@ -105,7 +105,7 @@ describe("two people in one schedule", () => {
     expect(clean).toBe(false);
     expect(marksIn(text)).toEqual([
       expect.stringMatching(
-        /^<{7} HEAD \(A Tester, 2026-03-05\)\n +Zs {2}0\.55 Ω\n\|{7} base\n={7}\n +Zs {2}0\.61 Ω\n>{7} theirs \(A Tester, 2026-03-05\)$/,
+        /^<{7} HEAD \(A Tester, 2026-03-05\)\n +Zs +0\.55 Ω\n\|{7} base\n={7}\n +Zs +0\.61 Ω\n>{7} theirs \(A Tester, 2026-03-05\)$/,
       ),
     ]);
     expect(said).toContain("W/5 · live 2027-03-10 · Zs");
@@ -172,7 +172,7 @@ describe("two people in one schedule", () => {
     expect(marksIn(text)[0]).toMatch(/"Kiln"[\s\S]*"Planer"[\s\S]*0\.51/);
   });
 
-  it("one line more moves the columns of its neighbours, the other side corrects one of them", () => {
+  it("one line more beside one that the other side corrects: both merge, in the one style", () => {
     const neat = (text: string) => format(text)?.text ?? text;
     const base = neat(workshop);
     const warmer = neat(
@@ -189,7 +189,7 @@ describe("two people in one schedule", () => {
   it("one strikes tests out, the other adds a reading to them: that is asked", () => {
     const out = changed(
       workshop,
-      /(live 2026-03-06 with M1 \{\n)( +Zs {2}0\.43)/,
+      /(live 2026-03-06 with M1 \{\n)( +Zs +0\.43)/,
       '$1      struck-out by "R.M." "Read on way 1"\n$2',
     );
     const more = changed(workshop, /( +)(Zs {2}0\.43 Ω\n)/, "$1$2$1voltage 236 V\n");
@@ -272,16 +272,16 @@ describe("what git itself does beside it", () => {
 
   it("what cannot be read is merged line by line, and that is reported", () => {
     const broken = workshop.replace(/\}\s*$/, "");
-    const { clean, text, said } = two(broken, changed(workshop, "Zs  0.43 Ω", "Zs  0.47 Ω"));
+    const { clean, text, said } = two(broken, changed(workshop, "Zs           0.43 Ω", "Zs           0.47 Ω"));
     expect(clean).toBe(true);
-    expect(text).toContain("Zs  0.47 Ω");
+    expect(text).toContain("Zs           0.47 Ω");
     expect(said).toContain("cannot be merged by what its lines say: in our version a brace is lost or one too many");
   });
 
   it("names of branches and people stay on their line and steer nothing", () => {
     const name = "e\u009bvil-\u202e<<<<<<<";
     const made = repository({ "board.ways": workshop });
-    const fixed = (zs: string) => ({ "board.ways": changed(workshop, "Zs  0.43 Ω", `Zs  ${zs} Ω`) });
+    const fixed = (zs: string) => ({ "board.ways": changed(workshop, "Zs           0.43 Ω", `Zs           ${zs} Ω`) });
     const { text, said } = mergeOf(
       made,
       { name: "ours", files: fixed("0.47"), who: "R\u001b[31m" },
@@ -299,16 +299,16 @@ describe("what git itself does beside it", () => {
   it.each(["merge", "diff3", "zdiff3"])("conflicts are marked in the style %s that is set", (style) => {
     const made = repository({ "board.ways": workshop });
     made.git("config", "merge.conflictStyle", style);
-    const fixed = (zs: string) => ({ "board.ways": changed(workshop, "Zs  0.43 Ω", `Zs  ${zs} Ω`) });
+    const fixed = (zs: string) => ({ "board.ways": changed(workshop, "Zs           0.43 Ω", `Zs           ${zs} Ω`) });
     const { text } = mergeOf(made, { name: "ours", files: fixed("0.47") }, { name: "theirs", files: fixed("0.48") });
-    expect(marksIn(text)[0]?.includes("||||||| base\n      Zs  0.43 Ω\n=======")).toBe(style !== "merge");
+    expect(marksIn(text)[0]?.includes("||||||| base\n      Zs           0.43 Ω\n=======")).toBe(style !== "merge");
   });
 
   it("marks have the size that is set, and a file with marks fails check and fmt --check", () => {
     const made = repository({ "board.ways": workshop });
     made.write({ ".gitattributes": "*.ways merge=wayfile conflict-marker-size=12\n" });
     made.commit("Size");
-    const fixed = (zs: string) => ({ "board.ways": changed(workshop, "Zs  0.43 Ω", `Zs  ${zs} Ω`) });
+    const fixed = (zs: string) => ({ "board.ways": changed(workshop, "Zs           0.43 Ω", `Zs           ${zs} Ω`) });
     const { text } = mergeOf(made, { name: "ours", files: fixed("0.47") }, { name: "theirs", files: fixed("0.48") });
     expect(text).toMatch(/^<{12} HEAD/m);
     writeFileSync(join(made.folder, "alone.ways"), text);

@@ -170,9 +170,9 @@ describe("the cable", () => {
   it("stays the cable type it is by name where that is the very one", () => {
     const before =
       "cable-type twin flat-twin line 1.5 mm² cpc 1.0 mm²\ncable-type heavy flat-twin line 10 mm² cpc 4 mm²";
-    expect(proposed(heater("cable twin"), { before }).after).toContain("cable   twin\n");
+    expect(proposed(heater("cable twin"), { before }).after).toContain("cable        twin\n");
     expect(proposed(heater("cable heavy"), { before }).after).toContain(
-      "cable   flat-twin  line 1.5 mm²  cpc 1.0 mm²\n",
+      "cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²\n",
     );
   });
 

@@ -56,7 +56,7 @@ const findingsOf = ({ places }: Of) =>
 
 describe("a recorded reading", () => {
   it("that was altered is the first row, though a later one hides it", () => {
-    const result = ofBoard(inWay("3", then(retested, replaced("Zs  0.42", "Zs  0.47"))));
+    const result = ofBoard(inWay("3", then(retested, replaced("Zs           0.42", "Zs           0.47"))));
     expect(rowsOf(result)).toEqual([
       "W/3 altered Zs 2026-03-06: 0.42 Ω → 0.47 Ω",
       "W/3 read Zs 2027-03-10: undefined → 0.43 Ω",
@@ -87,18 +87,22 @@ describe("a recorded reading", () => {
   });
 
   it("that was corrected with its reason is no alteration", () => {
-    const result = ofBoard(inWay("3", replaced("Zs  0.42 Ω", 'Zs  0.47 Ω was 0.42 Ω "Figures turned round"')));
+    const result = ofBoard(
+      inWay("3", replaced("Zs           0.42 Ω", 'Zs           0.47 Ω was 0.42 Ω "Figures turned round"')),
+    );
     expect(rowsOf(result)[0]).toMatch(/^W\/3 corrected Zs 2026-03-06/);
-    const false_ = ofBoard(inWay("3", replaced("Zs  0.42 Ω", 'Zs  0.47 Ω was 0.52 Ω "Figures turned round"')));
+    const false_ = ofBoard(
+      inWay("3", replaced("Zs           0.42 Ω", 'Zs           0.47 Ω was 0.52 Ω "Figures turned round"')),
+    );
     expect(rowsOf(false_)[0], "a correction of something else").toMatch(/^W\/3 altered/);
   });
 
   it.each([
     ["a bound", "Zs  <0.42 Ω"],
     ["a limitation", 'Zs  LIM "no access"'],
-    ["a calculation", "Zs  0.42 Ω calculated"],
+    ["a calculation", "Zs           0.42 Ω calculated"],
   ])("turned into %s is altered", (_, line) => {
-    expect(rowsOf(ofBoard(inWay("3", replaced("Zs  0.42 Ω", line))))[0]).toMatch(/^W\/3 altered Zs/);
+    expect(rowsOf(ofBoard(inWay("3", replaced("Zs           0.42 Ω", line))))[0]).toMatch(/^W\/3 altered Zs/);
   });
 
   it("under another day, or struck out, is one row for its tests", () => {
@@ -187,7 +191,7 @@ describe("a board", () => {
     const result = compared(
       yard(workshop),
       installationOf(
-        boatyard.replace("feeds         W", "feeds         K").replace(/feeds( +)W\b/, "feeds$1K"),
+        boatyard.replace("feeds        W", "feeds        K").replace(/feeds( +)W\b/, "feeds$1K"),
         renamed,
         instruments,
       ),
@@ -199,7 +203,7 @@ describe("a board", () => {
 });
 
 describe("what a departure hides", () => {
-  const high = inWay("2", replaced("Zs  0.43 Ω", "Zs  1.43 Ω"));
+  const high = inWay("2", replaced("Zs           0.43 Ω", "Zs           1.43 Ω"));
   const departed = inWay("2", replaced(/\n {2}\}\n$/, '\n    departure 411.4.4 "ok"\n  }\n'));
 
   it("is suppressed and not gone, and the departure is a row", () => {
@@ -272,8 +276,8 @@ describe("the same", () => {
   });
 
   it("is not said of lines that could not be read", () => {
-    const result = ofBoard(inWay("3", replaced("Zs  0.42 Ω", "Zs  0.42")));
-    expect(result.unread.after).toEqual(["Zs  0.42"]);
+    const result = ofBoard(inWay("3", replaced("Zs           0.42 Ω", "Zs           0.42")));
+    expect(result.unread.after).toEqual(["Zs           0.42"]);
     expect(reportText(comparisonReport(result))).toContain("Not compared: lines that cannot be read");
   });
 

@@ -65,7 +65,7 @@ describe("a reading that is entered", () => {
     const { text } = await entering(sample(radial), { column: "R1+R2", text: "0.27", instrument: "M1" });
     expect(text).toContain(`      length  14 m
       dead 2026-11-29 with M1 {
-        R1+R2 0.27 Ω
+        R1+R2        0.27 Ω
       }
     }`);
     expect(await problemsOf(text)).toEqual([]);
@@ -84,14 +84,14 @@ describe("a reading that is entered", () => {
       { column: "button", text: "ok" },
     );
     expect(text).toContain(`      dead 2026-11-29 {
-        R1+R2 0.27 Ω
-        insulation 500 V L-N >999 MΩ L-E >999 MΩ
-        polarity ok
+        R1+R2        0.27 Ω
+        insulation   500 V L-N >999 MΩ L-E >999 MΩ
+        polarity     ok
       }
       live 2026-11-29 {
-        Zs 0.57 Ω
-        rcd 30 mA 1x 24 ms
-        test-button ok
+        Zs           0.57 Ω
+        rcd          30 mA 1x 24 ms
+        test-button  ok
       }
     }`);
     expect(await problemsOf(text)).toEqual([]);
@@ -106,15 +106,17 @@ describe("a reading that is entered", () => {
       { column: "at L-N", point: "S2", text: "0.11" },
       { column: "at L-E", point: "S2", text: "0.15" },
     );
-    expect(text).toContain("ends r1 0.22 Ω rn 0.22 Ω r2 0.36 Ω");
-    expect(text).toContain("at S2 L-N 0.11 Ω L-E 0.15 Ω");
+    expect(text).toContain("ends         r1 0.22 Ω rn 0.22 Ω r2 0.36 Ω");
+    expect(text).toContain("at S2        L-N 0.11 Ω L-E 0.15 Ω");
     expect(await problemsOf(text)).toEqual([]);
   });
 
   test("leaves an earlier day as it is", async () => {
     const before = sample(radial.replace("    }", "      live 2021-02-03 {\n        Zs 0.50 Ω\n      }\n    }"));
     const { text } = await entering(before, { column: "Zs", text: "0.57" });
-    expect(text).toContain("live 2021-02-03 {\n        Zs 0.50 Ω\n      }\n      live 2026-11-29 {\n        Zs 0.57 Ω");
+    expect(text).toContain(
+      "live 2021-02-03 {\n        Zs 0.50 Ω\n      }\n      live 2026-11-29 {\n        Zs           0.57 Ω",
+    );
   });
 
   test("never takes the place of what was recorded that day without a reason, and keeps it", async () => {
@@ -122,11 +124,11 @@ describe("a reading that is entered", () => {
     const refused = await entering(text, { column: "Zs", text: "0.57" });
     expect(refused).toEqual({ text, result: { stands: "0.75 Ω" } });
     const corrected = await entering(text, { column: "Zs", text: "0.57", why: 'Figures "turned" round' });
-    expect(corrected.text).toContain('Zs 0.57 Ω was 0.75 Ω "Figures  turned  round"');
+    expect(corrected.text).toContain('Zs           0.57 Ω was 0.75 Ω "Figures  turned  round"');
     expect(await problemsOf(corrected.text)).toEqual([]);
     // What was typed a moment ago is not a record yet.
     const again = await entering(text, { column: "Zs", text: "0.57", draft: "0.75 Ω" });
-    expect(again.text).toContain("Zs 0.57 Ω\n");
+    expect(again.text).toContain("Zs           0.57 Ω\n");
     // Somebody else has written another figure meanwhile.
     expect((await entering(text, { column: "Zs", text: "0.57", draft: "0.70 Ω" })).result).toEqual({
       stands: "0.75 Ω",
@@ -135,7 +137,7 @@ describe("a reading that is entered", () => {
 
   test("may be what could not be read, with its reason", async () => {
     const { text } = await entering(sample(radial), { column: "Zs", text: "lim no access to the far point" });
-    expect(text).toContain('Zs LIM "no access to the far point"');
+    expect(text).toContain('Zs           LIM "no access to the far point"');
     expect(await problemsOf(text)).toEqual([]);
   });
 
