@@ -192,7 +192,7 @@ describe("two people in one schedule", () => {
       /(live 2026-03-06 with M1 \{\n)( +Zs +0\.43)/,
       '$1      struck-out by "R.M." "Read on way 1"\n$2',
     );
-    const more = changed(workshop, /( +)(Zs {2}0\.43 Ω\n)/, "$1$2$1voltage 236 V\n");
+    const more = changed(workshop, /( +)(Zs +0\.43 Ω\n)/, "$1$2$1voltage 236 V\n");
     const { clean, text } = two(out, more);
     expect(clean).toBe(false);
     expect(marksIn(text)[0]).toMatch(/struck-out[\s\S]*voltage 236 V/);
