@@ -6,9 +6,11 @@ import { join } from "node:path";
 import { listFiles, PackageManager } from "@vscode/vsce";
 import { describe, expect, test } from "vitest";
 import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver/node";
+import { translatable } from "./build/manifest.ts";
 
 const root = join(import.meta.dirname, "..");
-const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+const manifest = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+const { version } = manifest;
 const bundle = (name: string) => join(root, "dist", name);
 
 describe("bundles", () => {
@@ -92,6 +94,7 @@ describe("bundles", () => {
       "README.md",
       "client/l10n/bundle.l10n.de.json",
       "client/l10n/bundle.l10n.json",
+      "client/l10n/manifest.de.json",
       "client/media/file-dark.svg",
       "client/media/file-light.svg",
       "client/media/icon.png",
@@ -114,6 +117,21 @@ describe("bundles", () => {
       "grammar/generated/wayfile.tmLanguage.json",
       "package.json",
     ]);
+  });
+
+  test("what the manifest shows can be translated, and what is translated is still there", () => {
+    const { keyed, english } = translatable(manifest);
+    expect(keyed.contributes).toMatchObject({
+      commands: expect.arrayContaining([
+        expect.objectContaining({ command: "wayfile.size", title: "%commands.wayfile.size.title%" }),
+      ]),
+    });
+    const back = JSON.stringify(keyed.contributes).replace(/%([\w.]+)%/g, (_, key) =>
+      JSON.stringify(english[key]).slice(1, -1),
+    );
+    expect(JSON.parse(back)).toEqual(manifest.contributes);
+    const german = JSON.parse(readFileSync(join(root, "client/l10n/manifest.de.json"), "utf8"));
+    expect(Object.keys(german).filter((text) => !Object.values(english).includes(text))).toEqual([]);
   });
 });
 
