@@ -95,6 +95,7 @@ describe("bundles", () => {
       "client/l10n/bundle.l10n.de.json",
       "client/l10n/bundle.l10n.json",
       "client/l10n/manifest.de.json",
+      "client/media/editor.png",
       "client/media/file-dark.svg",
       "client/media/file-light.svg",
       "client/media/icon.png",

@@ -55,7 +55,7 @@ const checks = {
       assert.ok(range.start.line < lines.length);
     }
   },
-  "a hover that says what a reading is held against": () => {
+  "a hover that says what a reading is compared with": () => {
     const { contents } = answer.hover;
     assert.match(contents.value ?? contents, /limit|maximum|at most|≤/i);
   },

@@ -23,6 +23,7 @@ const { page, close } = await openWorkbench({
   folder,
   file,
   extensionDevelopmentPath: [root],
+  onLog: (text) => process.env.WAYFILE_EDITOR_VERBOSE && console.error(text),
   // No fading: a picture is of one moment.
   settings: {
     "editor.minimap.enabled": false,
@@ -35,8 +36,8 @@ const press = async (...keys) => {
   for (const key of keys) await page.keyboard.press(key);
 };
 
+const editor = page.locator(".editor-instance .monaco-editor").first();
 try {
-  const editor = page.locator(".editor-instance .monaco-editor").first();
   await editor.waitFor();
   await press("Control+Shift+M");
   // The extension is up once its first finding is listed. A click shows its place.
@@ -66,6 +67,7 @@ try {
       .first()
       .waitFor();
     await picture(title);
+    if (line === reading) await pictureForReadme();
     await press("Escape");
   }
 
@@ -83,14 +85,28 @@ try {
   await picture("5-outline");
   await press("Escape");
 
+  // The live board beside the text, the tree of schedules, and what the menu of a schedule offers.
+  await page.getByRole("button", { name: "Wayfile Schedules" }).first().click();
+  await press("Control+1", "Control+K", "Control+Alt+L");
+  const board = page.frameLocator("iframe.webview").frameLocator("iframe");
+  await board.locator("tbody tr").first().waitFor();
+  await picture("6-live-board");
+  await board.getByRole("tab", { name: /single line/i }).click();
+  await board.getByRole("toolbar", { name: "Size of the drawing" }).waitFor();
+  await picture("7-single-line");
+  await press("Control+1");
+  await page.getByRole("button", { name: "Wayfile", exact: true }).first().click();
+  await page.locator(".monaco-menu:visible").first().waitFor();
+  await picture("8-menu");
+  await press("Escape");
+
   // The fixes for a reading without its unit. Last, since it changes the text.
   await goTo(reading + 1, lines[reading].length + 1);
   await press("Shift+Home");
   await page.keyboard.insertText(lines[reading].replace(/^\s*(\S+\s+\d[\d.]*).*$/, "$1"));
-  await page.locator(".squiggly-error").first().waitFor({ state: "attached" });
   await press("Control+.");
   await page.locator(".action-widget:visible").getByText("Ω").first().waitFor();
-  await picture("6-fixes");
+  await picture("9-fixes");
   console.log(`pictures in ${pictures}`);
 } catch (error) {
   await picture("failed");
@@ -98,6 +114,12 @@ try {
 } finally {
   await close();
   rmSync(temporary, { recursive: true, force: true, maxRetries: 5 });
+}
+
+/** The first thing a newcomer sees: the text, a line that is marked, and why. */
+async function pictureForReadme() {
+  const { x, y } = await editor.boundingBox();
+  await page.screenshot({ path: join(pictures, "editor.png"), clip: { x, y: y + 85, width: 940, height: 470 } });
 }
 
 /** Puts the cursor into the editor, there. */
