@@ -1,7 +1,7 @@
 /** The one test that best tells two explanations apart, by what each says it would read. */
 
 import type { Conductor } from "../calc/circuit-network.ts";
-import { type CircuitRuns, conductors, legEnd } from "../calc/circuit-network.ts";
+import { type CircuitFault, type CircuitRuns, conductors, legEnd, legStart } from "../calc/circuit-network.ts";
 import { type Measurement, networkFor, portOf } from "../calc/circuit-readings.ts";
 import { type Survey, surveyOf } from "../calc/network-survey.ts";
 import { ohms } from "../calc/result.ts";
@@ -21,6 +21,8 @@ const enough = 8;
 
 export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undefined {
   const [first, second] = leaders(kinds);
+  const simple = first && byHand(sheet, kinds, first);
+  if (simple) return simple;
   if (!first || !second) return undefined;
   const [one, other] = [tester(sheet, first), tester(sheet, second)];
   const pulled = [...new Set([first, second].flatMap(pinsOf))];
@@ -43,6 +45,45 @@ export function nextTest(sheet: Sheet, kinds: readonly Kind[]): NextTest | undef
     telling: best.telling,
   };
 }
+
+/**
+ * What a tester does before any reading: an accessory that reads open comes off its box in any case, and where an end is
+ * not found at the board the legs are sought again.
+ */
+function byHand(
+  { circuit }: Sheet,
+  kinds: readonly Kind[],
+  { hypothesis, size }: FittedHypothesis,
+): NextTest | undefined {
+  const likely = kinds.filter(({ weight }) => weight >= diagnosisPractice.leastWeight.value);
+  const [point] = pointsAt(hypothesis.state(size).faults);
+  if (point !== undefined && likely.every(({ best }) => pointsAt(best.hypothesis.state(best.size).faults)[0] === point))
+    return {
+      sentence: `Take ${point} off its box and look: each conductor in its own terminal, none loose, and from this circuit.`,
+      telling: enough,
+    };
+  const [open] = hypothesis.state(size).faults.flatMap((fault) => (fault.kind === "open" ? [fault] : []));
+  const [kind] = likely;
+  if (!circuit.closed || !open || !kind || likely.length > 1 || open.conductors.length > 1) return undefined;
+  if (![kind.best, ...kind.alike].every((one) => isAtBoard(circuit, one))) return undefined;
+  const which = conductorWords[open.conductors[0] ?? "line"];
+  return {
+    sentence: `At the board, test each ${which} leg of this ring for continuity with every other ${which} end there: its mate may be in another terminal, or with another ring.`,
+    telling: enough,
+  };
+}
+
+const isAtBoard = ({ legs }: Pick<CircuitRuns, "legs">, { hypothesis, size }: FittedHypothesis): boolean =>
+  hypothesis.state(size).faults.every((fault) => {
+    const leg = "leg" in fault ? legs[fault.leg] : undefined;
+    return leg?.from === legStart || leg?.to === legEnd;
+  });
+
+/** Points that read open for something at the point itself. */
+const pointsAt = (faults: readonly CircuitFault[]): string[] =>
+  faults.flatMap((fault) =>
+    fault.kind === "swapped" || (fault.kind === "contact" && !Number.isFinite(fault.ohms)) ? [fault.place] : [],
+  );
 
 /** Points at which an explanation has something wrong between the cable and the pins. */
 const pinsOf = ({ hypothesis, size }: FittedHypothesis): string[] =>

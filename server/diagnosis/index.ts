@@ -2,6 +2,7 @@
 import { soundReading, standings } from "../calc/sound-readings.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { type NextTest, nextTest } from "./discriminate.ts";
+import { evidenceWords } from "./evidence.ts";
 import { isThinned } from "./faults.ts";
 import { fitScale, isFit, scaleOf } from "./fit.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
@@ -115,7 +116,7 @@ function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): 
   const scale = stretch === "any" ? 1 : best.fitted.scale;
   return {
     id: kind.kind.replace(/:.*/, ""),
-    sentence: sentenceOf(kind),
+    sentence: `${sentenceOf(kind)}${kind === first ? evidenceWords(sheet, best.hypothesis.state(best.size).faults) : ""}`,
     ...(parameter
       ? {
           parameter: {

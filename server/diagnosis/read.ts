@@ -6,14 +6,15 @@ import { hasMetalBeside } from "../circuit/cpc.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import type { Test } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { type Fact, type FactOf, quantityOf, type Reading } from "../model/values.ts";
+import { exact, type Fact, type FactOf, quantityOf, type Reading } from "../model/values.ts";
 import { type CircuitNetwork, circuitOf, farPlace } from "../readings/circuit-network.ts";
 import { temperatureOf } from "../readings/dead.ts";
+import { against, insulationLimit, insulationOf } from "../readings/insulation.ts";
 import { rounds, studyRing } from "../readings/ring.ts";
 import { excess } from "../readings/ring-pattern.ts";
 import { accuracyOf } from "../readings/uncertainty.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
-import { type Accuracy, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
+import { type Accuracy, type Evidence, type LoopSeen, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
 
 /** The latest reading of each kind and point, and the block the newest of them stands in. */
 export interface ReadSheet extends Sheet {
@@ -59,7 +60,47 @@ function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {
   // Beside bonded metal, or by armour of unknown resistance, nothing can be expected of the protective conductor.
   const blind = circuit.sources.cpc === undefined || hasMetalBeside(study);
   const usable = blind ? readings.filter(({ measurement }) => !usesCpc(measurement)) : readings;
-  return usable.length === 0 ? undefined : { circuit, sizes, readings: usable, accuracy, test };
+  const evidence = evidenceOf(study, circuit, test.on);
+  return usable.length === 0 ? undefined : { circuit, sizes, readings: usable, accuracy, test, evidence };
+}
+
+/** What was tested no earlier than the readings: of a test before them it is not known what has happened since. */
+function evidenceOf(study: WayStudy, circuit: CircuitNetwork, since: string): Evidence {
+  const tests = study.liveTests.filter(({ on }) => on >= since);
+  const board = study.boardImpedance?.value;
+  const leaks = leakOf(study);
+  const atPoints = tests.flatMap(({ facts }) =>
+    facts.all("at").flatMap((fact) => loopSeen(fact.args.point.value, fact, fact.args.Zs)),
+  );
+  const atEnd = tests.flatMap(({ facts }) =>
+    facts.all("Zs").flatMap((fact) => loopSeen(farthest(circuit), fact, fact.args.value)),
+  );
+  return {
+    loops: firstOfEach([...atPoints, ...atEnd]).filter(({ place }) => circuit.places.includes(place)),
+    tripped: tests.some(({ facts }) => facts.all("rcd").some(({ args }) => exact(args.time) !== undefined)),
+    ...(board === undefined ? {} : { board }),
+    ...(leaks ? { leaks } : {}),
+  };
+}
+
+function loopSeen(place: string, { provenance }: Fact, reading: Reading | undefined): LoopSeen[] {
+  const quantity = quantityOf(reading);
+  if (!quantity || quantity.sign === "<" || quantity.value <= 0 || provenance !== "measured") return [];
+  return [{ place, value: quantity.value, open: quantity.sign === ">" }];
+}
+
+/** The latest of each place: the tests stand in that order. */
+const firstOfEach = (loops: readonly LoopSeen[]): LoopSeen[] => [
+  ...new Map([...loops].reverse().map((loop) => [loop.place, loop])).values(),
+];
+
+function leakOf(study: WayStudy): Evidence["leaks"] {
+  const test = insulationOf(study);
+  const [least] = [...(test?.values ?? [])].sort((one, other) => one.quantity.value - other.quantity.value);
+  const limit = insulationLimit(study)?.minimum.value;
+  return least && limit !== undefined && against(least.quantity, limit) === "fails"
+    ? { pair: least.pair, value: least.quantity.value }
+    : undefined;
 }
 
 const usesCpc = (measurement: Measurement): boolean =>

@@ -34,6 +34,24 @@ export interface Sizes {
   readonly cpc?: number;
 }
 
+/** What a loop test showed at a place: the loop it closed, Ω, or that there was none. */
+export interface LoopSeen {
+  readonly place: string;
+  readonly value: number;
+  readonly open: boolean;
+}
+
+/** What other tests show of the circuit, besides the readings that are to be explained. */
+export interface Evidence {
+  readonly loops: readonly LoopSeen[];
+  /** Loop impedance where the circuit begins, Ω. */
+  readonly board?: number;
+  /** An RCD tripped to earth on this circuit: the line reached it. */
+  readonly tripped: boolean;
+  /** The pair of conductors with the least insulation, where that is below what is required. */
+  readonly leaks?: { readonly pair: string; readonly value: number };
+}
+
 /** The circuit as drawn, and what was read of it. */
 export interface Sheet {
   readonly circuit: CircuitRuns & {
@@ -43,6 +61,7 @@ export interface Sheet {
   readonly sizes?: Sizes;
   readonly readings: readonly SheetReading[];
   readonly accuracy: Accuracy;
+  readonly evidence?: Evidence;
 }
 
 export const limitOf = ({ share, digits }: Accuracy, value: number): number => share * Math.abs(value) + digits;

@@ -1,5 +1,6 @@
 /** Slips of the test and of the pen: the circuit is sound, the readings are not what they are taken for. */
-import type { BoardLinks } from "../calc/circuit-readings.ts";
+import type { Conductor } from "../calc/circuit-network.ts";
+import type { BoardLinks, Measurement } from "../calc/circuit-readings.ts";
 import { ohms, plain } from "../calc/result.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { additiveOverlay } from "./faults.ts";
@@ -13,9 +14,11 @@ export function slips(predictions: Predictions): Hypothesis[] {
   return [
     ...wrongLinks(predictions),
     leads(predictions),
+    ...partLeads(predictions),
     ...wrongLength(predictions),
     ...exchanged(predictions),
     ...copied(predictions),
+    ...copiedEnd(predictions),
     ...decimalPoint(predictions),
   ];
 }
@@ -52,7 +55,8 @@ function wrongLinks(predictions: Predictions): Hypothesis[] {
         predict: () => values,
         links,
         state: soundState,
-        say: () => `${words} ${circuit.closed ? round : "for this test"}; the circuit itself may be sound.`,
+        say: () =>
+          `${words} ${circuit.closed ? round : "for this test"}; the circuit itself may be sound, which these readings do not show.`,
       };
     }),
   );
@@ -79,6 +83,53 @@ function leads(predictions: Predictions): Hypothesis {
         : `The null was wrong: every reading has about ${ohms(-size)} too little.`,
   };
 }
+
+/** Tests that are made one after another, each with a null of its own. */
+const parts: readonly {
+  readonly kind: string;
+  readonly words: string;
+  readonly holds: (measurement: Measurement) => boolean;
+}[] = [
+  { kind: "leads-ends", words: "end-to-end readings", holds: ({ kind }) => kind === "ends" },
+  { kind: "leads-points", words: "readings at the points", holds: ({ kind }) => kind === "round" },
+  {
+    kind: "leads-neutral",
+    words: "L-N readings",
+    holds: (measurement) => measurement.kind === "round" && measurement.other === "neutral",
+  },
+  {
+    kind: "leads-cpc",
+    words: "L-E readings",
+    holds: (measurement) => measurement.kind === "round" && measurement.other === "cpc",
+  },
+];
+
+/** Leads that were not nulled for one part of the tests. */
+function partLeads(predictions: Predictions): Hypothesis[] {
+  const { readings } = predictions.sheet;
+  return parts.flatMap(({ kind, words, holds }): Hypothesis[] => {
+    const adds = readings.map(({ measurement }) => (holds(measurement) ? 1 : 0));
+    const count = adds.filter((add) => add === 1).length;
+    if (count < leastInPart || count === readings.length) return [];
+    return [
+      {
+        kind,
+        where: "",
+        ...additiveOverlay(predictions, adds),
+        range: { least: practice.jointLeast.value, most: practice.leadsMost.value, signed: true },
+        parameter: { name: "leads", unit: "Ω" },
+        state: soundState,
+        say: (size) =>
+          size > 0
+            ? `The test leads were not nulled for the ${words}: each has about ${ohms(size)} too much.`
+            : `The null was wrong for the ${words}: each has about ${ohms(-size)} too little.`,
+      },
+    ];
+  });
+}
+
+/** Two readings that are off by as much may be so by chance. */
+const leastInPart = 3;
 
 function wrongLength({ sound, sheet }: Predictions): Hypothesis[] {
   if (!sheet.circuit.lengthKnown) return [];
@@ -166,6 +217,28 @@ function copied({ sound, sheet }: Predictions): Hypothesis[] {
       },
     ];
   });
+}
+
+/** One end-to-end reading written for another, of a conductor of another size. */
+function copiedEnd({ sound, sheet }: Predictions): Hypothesis[] {
+  const { readings, accuracy } = sheet;
+  const endOf = (conductor: Conductor) =>
+    readings.findIndex(({ measurement }) => measurement.kind === "ends" && measurement.conductor === conductor);
+  const [line, cpc] = [endOf("line"), endOf("cpc")];
+  const [from, into] = [readings[line], readings[cpc]];
+  if (!from || !into || from.value !== into.value || from.open || into.open) return [];
+  if (Math.abs((sound[line] ?? 0) - (sound[cpc] ?? 0)) <= accuracy.digits) return [];
+  const values = Float64Array.from(sound);
+  values[cpc] = sound[line] ?? 0;
+  return [
+    {
+      kind: "copied-end",
+      where: "",
+      predict: () => values,
+      state: soundState,
+      say: () => `${into.name} repeats ${from.name}, where conductors of these sizes read differently.`,
+    },
+  ];
 }
 
 const powers = [10, 100, 1000, 0.1, 0.01, 0.001];

@@ -25,6 +25,15 @@ export const diagnosisPractice = {
   fittedNumber: practice(2, "", "readings compared with each other"),
   /** What it costs to suppose one live conductor of a cable unlike the other, and each size beyond the next to the written. */
   unlikelySize: practice(6, "", "conductors of one cable"),
+  /** What it costs to suppose what another test shows not to be so: a line that is open and carried the loop test. */
+  contradicted: practice(12, "", "readings compared with each other"),
+  /** What it costs to suppose a second thing besides, such as metal that carries the loop where the conductor is open. */
+  besides: practice(3, "", "readings compared with each other"),
+  /** What a rarer cause costs beside one that reads the same and is met far more often. */
+  rarer: practice(2.5, "", "what testers find at points that read open"),
+  /** A loop agrees with what the board and the cable give within this share, and within this many Ω. */
+  loopShare: practice(0.2, "", "loop impedance against its parts"),
+  loopLeast: practice(0.1, "Ω", "loop impedance against its parts"),
   /** Explanations whose scores are nearer than this cannot be told apart. */
   alikeScore: practice(4, "", "readings compared with each other"),
   /** An explanation is worth a word from this share of the weight. */

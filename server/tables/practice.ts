@@ -32,6 +32,12 @@ export const practiceValues = table<PracticeValue>({
       unit: "",
     }),
     practice({
+      key: "loop-no-trip",
+      item: "what a no-trip range, or the RCD in the loop, puts on a loop reading at the most",
+      value: 0.3,
+      unit: "Ω",
+    }),
+    practice({
       key: "loop-electrode",
       item: "a loop reading through an electrode, as a multiple of the electrode's own, asked about",
       value: 2,

@@ -53,7 +53,7 @@ describe("readings that disagree", () => {
     )}`;
     const [finding, ...more] = said(ring(run, tests));
     expect(more).toEqual([]);
-    expect(finding?.severity).toBe("information");
+    expect(finding?.severity).toBe("error");
     expect(finding?.line).toBe(5);
     expect(finding?.message).toMatch(/Likeliest: The line is open between S3 and S4\./);
   });

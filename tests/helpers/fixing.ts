@@ -16,7 +16,8 @@ export const allIn = (text: string): readonly Finding[] => checked(text).finding
 function checked(text: string) {
   const file = fileOfText("sample.ways", text);
   const own = checkProject(file, alone).files.find((entry) => entry.file === file);
-  return { file, findings: own?.findings ?? [] };
+  // What a verdict speaks for is listed behind it.
+  return { file, findings: (own?.findings ?? []).flatMap((finding) => [finding, ...(finding.explains ?? [])]) };
 }
 
 /** The text after the first fix of a check's first finding. Throws where there is none. */

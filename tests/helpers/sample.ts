@@ -84,7 +84,7 @@ function markOf({ segment, start, end }: Finding["spot"], positions: Positions):
   };
 }
 
-/** Every finding of a whole text, as `check at line` with its message. */
+/** Every finding of a whole text, as `check at line` with its message; what a verdict speaks for is listed behind it. */
 export function findingsOf(
   text: string,
   sources: Sources = alone,
@@ -92,7 +92,8 @@ export function findingsOf(
   const file: LoadedFile = fileOfText("sample.ways", text);
   const positions = new Positions(file.document);
   const own = checkProject(file, sources).files.find((entry) => entry.file === file);
-  return (own?.findings ?? []).map(({ check, severity, message, spot }) => ({
+  const all = (own?.findings ?? []).flatMap((finding) => [finding, ...(finding.explains ?? [])]);
+  return all.map(({ check, severity, message, spot }) => ({
     check,
     line: positions.place(spot.segment, spot.start).line + 1,
     severity,

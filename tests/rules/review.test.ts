@@ -246,15 +246,15 @@ describe("what was passed over", () => {
 
   it("line and cpc that have changed places are one finding", () => {
     expect(ids({ R1R2: "0.39 Ω\nR2 0.15 Ω" })).toEqual([
-      "information continuity/both-recorded",
       "warning continuity/r2-ratio",
+      "information continuity/both-recorded",
     ]);
   });
 
   it("an R2 too low for its length is one finding", () => {
     expect(ids({ R1R2: "0.39 Ω\nR2 0.03 Ω" })).toEqual([
-      "information continuity/both-recorded",
       "warning continuity/r2-against-length",
+      "information continuity/both-recorded",
     ]);
   });
 

@@ -6,6 +6,7 @@ import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "continuity/open",
   severity: "error",
+  compares: true,
   since: "0.1",
   title: "A protective conductor reads open.",
   why: "Off scale means that no path was found. Without one a fault leaves exposed metal live and nothing disconnects. Find the break before anything else is tested.",

@@ -10,6 +10,7 @@ import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "continuity/point-against-length",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "A point of a radial does not read what the cable to it should give.",
   why: "A poor joint on a branch does not show at the far end of the circuit. Each point is compared with its own length of cable.",

@@ -5,6 +5,7 @@ import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "continuity/point-open",
   severity: "error",
+  compares: true,
   since: "0.1",
   title: "A conductor does not reach one point of a radial.",
   why: "The far point may read well while the earth is missing at one switch or luminaire on the way, where metalwork is then not protected in a fault. Isolate, and look at the terminals there and at the point before it.",

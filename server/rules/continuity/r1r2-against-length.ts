@@ -25,6 +25,7 @@ import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "continuity/r1r2-against-length",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "R1+R2 does not fit the length and the sizes of the cable.",
   why: "Length and sizes give what the conductors should read at the far point. Far more means a poor joint, a smaller cable or a misplaced decimal point; far less means bonded metal in parallel, or a reading taken short of the far point.",

@@ -21,6 +21,7 @@ import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "continuity/r2-against-length",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "R2 does not fit the length and the size of the protective conductor.",
   why: "A hundredth of an ohm at a distant appliance is likely to be the pipework and not the conductor: it was measured with the appliance and its metal still connected, and the conductor itself may be broken. With the circuit isolated, disconnect it at the far end and measure again.",

@@ -9,6 +9,7 @@ import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "continuity/r2-ratio",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "R2 and R1+R2 are not in the ratio of the conductor sizes.",
   why: "R1+R2 less R2 is the line conductor. The two should be in the ratio of their tabulated resistances: a reduced protective conductor reads more than the line, never less.",

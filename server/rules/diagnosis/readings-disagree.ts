@@ -2,20 +2,31 @@ import { ohms, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { memoByObject } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { departures, diagnose, type Explanation, isSound } from "../../diagnosis/index.ts";
+import { type Diagnosis, departures, diagnose, type Explanation, isSound } from "../../diagnosis/index.ts";
 import { type ReadSheet, sheetOfWay } from "../../diagnosis/read.ts";
 import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
 import { r2OffLength, r2Share } from "../../readings/r2.ts";
 import { diagnosisPractice } from "../../tables/diagnosis-practice.ts";
 import { capital } from "../../text/words.ts";
-import { factSpot, type Related, type Report, type Spot, valueSpot, wayRule, wordSpot } from "../frame/rule.ts";
+import {
+  type Finding,
+  factSpot,
+  type Related,
+  type Report,
+  type Severity,
+  type Spot,
+  valueSpot,
+  wayRule,
+  wordSpot,
+} from "../frame/rule.ts";
 
 export default wayRule({
   id: "diagnosis/readings-disagree",
-  severity: "information",
+  severity: "error",
+  verdict: true,
   since: "0.1",
   title: "The readings of a circuit taken together do not fit a sound circuit.",
-  why: "One reading seldom shows what is wrong; all of them together often do, since each fault and each slip in testing leaves its own pattern. Every one that is possible is calculated for the circuit as drawn and compared with all the readings; the likeliest are listed, with the test that tells the leading two apart. Some faults leave no trace here. A neutral borrowed from another way shows only where line to neutral is read at the points it serves, never in R1+R2, R2 or the insulation of one way, so its first sign may be an RCD that trips on load. A protective conductor one size too small, or metal in parallel with a short one, stays within what a length and a meter leave open.",
+  why: "One reading seldom shows what is wrong; all of them together often do, since each fault and each slip in testing leaves its own pattern. Every one that is possible is calculated for the circuit as drawn and compared with all the readings; the likeliest are listed, with the test that tells the leading two apart. What single checks found of these readings is then said here, at the gravest of them, and not again beside it. Some faults leave no trace here. A neutral borrowed from another way shows only where line to neutral is read at the points it serves, never in R1+R2, R2 or the insulation of one way, so its first sign may be an RCD that trips on load. A protective conductor one size too small, or metal in parallel with a short one, stays within what a length and a meter leave open.",
   opens: true,
   clauses: ["643.2.1"],
   examples: [
@@ -62,21 +73,55 @@ export default wayRule({
 }`,
     },
   ],
-  check(study, report) {
-    const said = findingFor(study);
+  check(study, report, found) {
+    const verdict = verdictOn(study);
+    if (!verdict) return;
+    const compared = found.filter(({ spot }) => isOfReading(verdict.sheet, spot));
+    const said = findingFor(verdict, [...compared, ...ofLoop(study, verdict, found)]);
     if (said) report(said.spot, said.report);
   },
 });
 
-const findingFor = memoByObject((study: WayStudy): { readonly spot: Spot; readonly report: Report } | undefined => {
+interface Verdict {
+  readonly sheet: ReadSheet;
+  /** How far the readings lie from those of a sound circuit, Ω. */
+  readonly off: readonly number[];
+  readonly diagnosis: Diagnosis;
+}
+
+const verdictOn = memoByObject((study: WayStudy): Verdict | undefined => {
   const sheet = sheetOfWay(study);
   if (!sheet || isSound(sheet) || isCopied(study)) return undefined;
-  const off = departures(sheet);
-  // The trade accepts what is within its own tolerance, whatever a meter could tell.
-  if (off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9)) return undefined;
-  const { explanations, nextTest, note } = diagnose(sheet);
+  return { sheet, off: departures(sheet), diagnosis: diagnose(sheet) };
+});
+
+/** Whether a finding stands on a reading that the diagnosis weighed. */
+const isOfReading = ({ readings }: ReadSheet, { segment, start, end }: Spot): boolean =>
+  readings.some(({ at }) => at && at.fact.segment === segment && start < at.span.end && at.span.start < end);
+
+/** A loop that disagrees with R1+R2 as it is written, and agrees with what it is by the likeliest explanation. */
+function ofLoop(study: WayStudy, { sheet, diagnosis }: Verdict, found: readonly Finding[]): Finding[] {
+  const [loop] = sheet.evidence?.loops ?? [];
+  const board = sheet.evidence?.board;
+  const fact = study.Zs?.fact;
+  const [first] = diagnosis.explanations;
+  if (!loop || loop.open || board === undefined || !fact || !first) return [];
+  const far = first.predicted.filter(({ reading }) => reading === "R1+R2" || reading === `L-E at ${loop.place}`);
+  const agrees = far.some(({ sound }) => Math.abs(loop.value - board - sound) <= ringTolerance.value);
+  if (!agrees || !slips.has(first.id)) return [];
+  return found.filter(({ spot }) => spot.segment === fact.segment && spot.start >= fact.start && spot.end <= fact.end);
+}
+
+function findingFor(
+  { sheet, off, diagnosis }: Verdict,
+  compared: readonly Finding[],
+): { readonly spot: Spot; readonly report: Report } | undefined {
+  // The trade accepts what is within its own tolerance, whatever a meter could tell; where a check spoke it is not within.
+  if (compared.length === 0 && off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9)) return undefined;
+  const { explanations, nextTest, note } = diagnosis;
   const [first] = explanations;
   if (!first && !note) return undefined;
+  const explains = first?.fits ? compared : [];
   const parts = [
     "These readings do not fit a sound circuit.",
     first?.fits ? `Likeliest: ${first.sentence}` : undefined,
@@ -86,6 +131,7 @@ const findingFor = memoByObject((study: WayStudy): { readonly spot: Spot; readon
   return {
     spot: first ? firstOff(sheet, first) : mostOff(sheet, off),
     report: {
+      severity: severityOf(explanations, explains),
       message: parts.filter((part) => part !== undefined).join(" "),
       steps: (first?.predicted ?? []).map(({ reading, predicted }, at) =>
         step(reading, `measured ${writtenAs(sheet.readings[at])}`, `${ohms(predicted)} by the first explanation`),
@@ -94,10 +140,49 @@ const findingFor = memoByObject((study: WayStudy): { readonly spot: Spot; readon
       related: [
         ...explanations.map((explanation, index) => relatedTo(sheet, explanation, index)),
         ...(next ? [{ spot: wordSpot(sheet.test.header), message: next }] : []),
+        ...[...Map.groupBy(explains, ({ check }) => check).values()].flatMap(explainedBy),
       ],
+      explains,
+      fixes: explains.flatMap(({ fixes }) => fixes),
     },
   };
-});
+}
+
+/** What was found of single readings, once for each check: the advice it would give alone is the wrong one here. */
+function explainedBy(alike: readonly Finding[]): Related[] {
+  const [one] = alike;
+  const often = alike.length > 1 ? `, at ${alike.length} readings` : "";
+  return one ? [{ spot: one.spot, message: `Explained by the first: ${one.check}${often}.` }] : [];
+}
+
+/** Explanations by which the circuit may be sound: the test, or what was written of it, is wrong. */
+const slips: ReadonlySet<string> = new Set(["decimal-point", "exchanged-point", "exchanged-column", "exchanged-ends"]);
+
+/** By these the board was not made up as the test wants it, and no reading of the round means anything. */
+const isMakeUp = ({ id }: Explanation): boolean => /^(same-leg|one-link|no-link)-/.test(id);
+
+const isDangerous = ({ id }: Explanation): boolean => /^(open|pin|swapped)-/.test(id);
+
+/** What is no fault, or only a drawing that lacks something. */
+const isHarmless = ({ id }: Explanation): boolean => ["spur", "metal", "length"].includes(id);
+
+const gravity: readonly Severity[] = ["information", "warning", "error"];
+
+const gravest = (severities: readonly Severity[]): Severity =>
+  gravity.findLast((severity) => severities.includes(severity)) ?? "information";
+
+/**
+ * As grave as what it found, at the worst of the explanations that cannot be told from the likeliest, and never less
+ * grave than what it speaks for: but where the links at the board alone explain all readings, nothing else was tested.
+ */
+function severityOf(explanations: readonly Explanation[], explains: readonly Finding[]): Severity {
+  const [first] = explanations;
+  if (!first?.fits) return "information";
+  const alike = explanations.filter((one) => one.alike && one.fits);
+  if (alike.every(isMakeUp)) return "warning";
+  const own = alike.map((one): Severity => (isDangerous(one) ? "error" : isHarmless(one) ? "information" : "warning"));
+  return gravest([...own, ...explains.map(({ severity }) => severity)]);
+}
 
 /** One figure in both places is no reading of the circuit: R2 has a check of its own. */
 function isCopied(study: WayStudy): boolean {

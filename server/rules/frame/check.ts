@@ -31,6 +31,10 @@ import { atItsWay, atTheWay, onceForEach } from "./shared-line.ts";
 
 interface RuleSet {
   readonly way: readonly WayRule[];
+  /** Rules that say what all the readings of a way come to, once the others have spoken. */
+  readonly verdicts: readonly WayRule[];
+  /** Rules whose findings such a verdict may speak for. */
+  readonly compares: ReadonlySet<string>;
   readonly onBoards: readonly OnBoard[];
   readonly installation: readonly InstallationRule[];
 }
@@ -38,8 +42,12 @@ interface RuleSet {
 /** A rule that is put to each board: a board rule, or the part of an installation rule that asks boards. */
 type OnBoard = Rule & { readonly checkBoard: NonNullable<InstallationRule["checkBoard"]> };
 
+const onWays = (rules: readonly Rule[]): WayRule[] => rules.filter((rule) => rule.scope === "way");
+
 const sortRules = (rules: readonly Rule[]): RuleSet => ({
-  way: rules.filter((rule) => rule.scope === "way"),
+  way: onWays(rules).filter(({ verdict }) => !verdict),
+  verdicts: onWays(rules).filter(({ verdict }) => verdict),
+  compares: new Set(onWays(rules).flatMap(({ id, compares }) => (compares ? [id] : []))),
   onBoards: rules.flatMap((rule): OnBoard[] => {
     if (rule.scope === "board") return [{ ...rule, checkBoard: rule.check }];
     return rule.scope === "installation" && rule.checkBoard ? [{ ...rule, checkBoard: rule.checkBoard }] : [];
@@ -191,8 +199,12 @@ function checkWay(study: WayStudy, set: RuleSet): KeptFindings & { readonly isNe
 
 function findingsOfWay(study: WayStudy, set: RuleSet): readonly Finding[] {
   const found: Finding[] = [];
-  runAll(set.way, study.way.header, found, (rule, report) => rule.check(study, report));
-  const placed = study.way.type ? found.map((finding) => atTheWay(finding, study.way)) : found;
+  runAll(set.way, study.way.header, found, (rule, report) => rule.check(study, report, []));
+  const compared = found.filter(({ check }) => set.compares.has(check));
+  runAll(set.verdicts, study.way.header, found, (rule, report) => rule.check(study, report, compared));
+  const explained = new Set(found.flatMap(({ explains = [] }) => explains));
+  const spoken = explained.size > 0 ? found.filter((finding) => !explained.has(finding)) : found;
+  const placed = study.way.type ? spoken.map((finding) => atTheWay(finding, study.way)) : spoken;
   return onceForEach(placed, study.way).map(gradingOnWay(study));
 }
 

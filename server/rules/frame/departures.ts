@@ -93,10 +93,13 @@ export function applyDepartures(
   const used = new Set<PlacedDeparture>();
   const findings: Finding[] = [];
   const suppressed: SuppressedFinding[] = [];
+  const covering = ({ check, spot }: Finding) =>
+    scopes.find(({ departure, segments }) => covers(departure.rule, check) && segments.has(spot.segment));
   for (const finding of found) {
-    const match = scopes.find(
-      ({ departure, segments }) => covers(departure.rule, finding.check) && segments.has(finding.spot.segment),
-    );
+    const explained = finding.explains?.map(covering) ?? [];
+    for (const one of explained) if (one) used.add(one.departure);
+    // A verdict is excused by what excuses all that it explains.
+    const match = covering(finding) ?? (explained.every((one) => one !== undefined) ? explained[0] : undefined);
     if (!match) findings.push(finding);
     else {
       used.add(match.departure);

@@ -50,8 +50,12 @@ const isBuilt = (part: Parameters<typeof workOf>[0] & { readonly context?: Conte
 /** Findings of a way with the fixes that it allows. */
 export const gradingOnWay =
   (study: WayStudy): Graded =>
-  (finding) =>
-    finding.fixes.length === 0 ? finding : gradedFixes(finding, study.facts, isBuilt(study));
+  (finding) => {
+    const { fixes, explains } = finding;
+    if (fixes.length === 0) return finding;
+    const graded = gradedFixes(finding, study.facts, isBuilt(study));
+    return explains ? { ...graded, explains: explains.map(gradingOnWay(study)) } : graded;
+  };
 
 /** The same of a board and what stands on its ways. */
 export const gradingOnBoard =

@@ -48,6 +48,8 @@ export interface Finding {
   readonly related: readonly Related[];
   /** Edits are in the segment of `spot`. */
   readonly fixes: readonly Fix[];
+  /** What was found of single readings that this one explains, and that it therefore speaks for. */
+  readonly explains?: readonly Finding[];
 }
 
 /** What a check passes to `report`. Severity and check come from its declaration. */
@@ -65,6 +67,8 @@ export interface Report {
   readonly fixes?: readonly Fix[];
   /** Where one check speaks of graver and lesser cases; never graver than its declaration. */
   readonly severity?: Severity;
+  /** Findings that this one speaks for: they are not reported beside it. */
+  readonly explains?: readonly Finding[];
 }
 
 export type Reporter = (spot: Spot, report: Report) => void;
@@ -110,7 +114,14 @@ interface Declaration {
 
 export interface WayRule extends Declaration {
   readonly scope: "way";
-  readonly check: (study: WayStudy, report: Reporter) => void;
+  /**
+   * Whether it holds one reading against the others or against the drawing. A verdict on all of them that explains the
+   * reading then speaks for it. What holds a reading against a limit speaks for itself.
+   */
+  readonly compares?: true;
+  /** Whether it is put last, and is given what the others found: a verdict on all readings of the circuit. */
+  readonly verdict?: true;
+  readonly check: (study: WayStudy, report: Reporter, found: readonly Finding[]) => void;
 }
 
 export interface BoardRule extends Declaration {
@@ -169,7 +180,7 @@ export const amountOf = ({ value, unit }: Calculated, which?: string): Amount =>
  * value fails even with that figure at its favourable end; else it is unproven: a warning that says what to look up.
  */
 export function findingOf(rule: Declaration, spot: Spot, report: Report): Finding {
-  const { value, limit, least, steps = [], source, related = [], fixes = [] } = report;
+  const { value, limit, least, steps = [], source, related = [], fixes = [], explains = [] } = report;
   const left = value && limit && marginOf(least ? "least" : "most", value.amount, limit.amount);
   const margin = left && outward(left.share);
   const verdict = verdictOf(report, margin);
@@ -187,6 +198,7 @@ export function findingOf(rule: Declaration, spot: Spot, report: Report): Findin
     ...(source ? { source } : {}),
     related,
     fixes,
+    ...(explains.length > 0 ? { explains } : {}),
   };
 }
 

@@ -8,6 +8,7 @@ import { amount, factSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "loop/zs-below-conductors",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "Zs is lower than the circuit's own R1+R2.",
   why: "The loop includes those conductors. Bonded metal in parallel explains it; so does a poor contact that shows only at the low voltage of the dead test.",

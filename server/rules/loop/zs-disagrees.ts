@@ -1,6 +1,8 @@
+import { practiceOf } from "../../calc/practice.ts";
 import { ohms, step } from "../../calc/result.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { aboveElectrode, loopAgreement } from "../../readings/loop.ts";
+import type { FactOf } from "../../model/values.ts";
+import { aboveElectrode, type LoopAgreement, loopAgreement } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
 import { loopUncertainty } from "../common/loop-uncertainty.ts";
 import { beyondTolerance, uncertaintySteps } from "../common/uncertainty-words.ts";
@@ -10,6 +12,7 @@ import { amount, factSpot, type Reporter, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "loop/zs-disagrees",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "Zs does not agree with the board's impedance plus R1+R2.",
   why: "Zs is the impedance of the board plus the circuit's own R1+R2. Well above: a joint is loosening, or R1+R2 was read at another point. Well below: metal in parallel, or one of the three figures is from another circuit or another day.",
@@ -85,10 +88,11 @@ export default wayRule({
     const { Zs, R1R2, board, expected, tolerance, verdict } = found;
     if (verdict !== "low" && verdict !== "high") return;
     const calculated = Zs.fact.provenance === "calculated";
+    const range = noTripRange(study, found);
     const reason = calculated
       ? "calculate the sum again, or record which figures it was made from"
       : verdict === "high"
-        ? "look for a loose joint, or R1+R2 read at a nearer point"
+        ? highReason(range)
         : "record metal in parallel with parallel-path";
     const after = study.facts.one("device") ?? study.facts.one("cable");
     const meter = loopUncertainty(study, found);
@@ -96,6 +100,7 @@ export default wayRule({
     report(factSpot(Zs.fact), {
       message: `Zs ${found.atMost ? "<" : ""}${ohms(Zs.value)} is ${verdict === "high" ? "above" : "below"} the ${ohms(expected.value)} that ${board.name} and R1+R2 give: ${reason}.${beyondTolerance(meter, by)}`,
       value: amount(Zs.value, "Ω"),
+      ...(range === "stated" ? { severity: "information" as const } : {}),
       steps: [...expected.steps, ...tolerance.steps, ...uncertaintySteps(meter)],
       source: combine(expected.source, tolerance.source),
       related: [
@@ -109,6 +114,25 @@ export default wayRule({
     });
   },
 });
+
+/** Whether what is too much may come from a no-trip range: the line says so, or an RCD is in the loop and nothing is said. */
+function noTripRange(study: WayStudy, { Zs, expected, verdict }: LoopAgreement): "stated" | "possible" | undefined {
+  const excess = verdict === "high" && expected ? Zs.value - expected.value : Number.POSITIVE_INFINITY;
+  if (excess > practiceOf("loop-no-trip").value) return undefined;
+  const written = (Zs.fact as FactOf<"live", "Zs">).args.method?.value;
+  if (written === "no-trip") return "stated";
+  return written === undefined && study.rcds.length > 0 && Zs.fact.provenance === "measured" ? "possible" : undefined;
+}
+
+function highReason(range: "stated" | "possible" | undefined): string {
+  const most = ohms(practiceOf("loop-no-trip").value);
+  if (range === "stated")
+    return `a no-trip range may read up to ${most} high behind an RCD, so confirm it with the sum of Zdb and R1+R2, or with the full test current`;
+  const joint = "look for a loose joint, or R1+R2 read at a nearer point";
+  return range === "possible"
+    ? `if it was read on a no-trip range, which may read up to ${most} high, write \`no-trip\` behind it; else ${joint}`
+    : joint;
+}
 
 /** An electrode's resistance changes with the weather, so only a multiple of it is reported. */
 function throughElectrode(study: WayStudy, report: Reporter): void {

@@ -7,6 +7,7 @@ import { amount, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/bridged",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "A ring appears to be bridged part-way round.",
   why: "The ends read too little for the length, and the points inside the bridge read above the quarter value while the others agree with it. A break inside such a figure of eight stays hidden: the ends look continuous. Isolate, find the cable that joins two points and take it out, then test again.",

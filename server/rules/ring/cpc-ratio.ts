@@ -11,6 +11,7 @@ import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/cpc-ratio",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "r2 is not in the ratio to r1 that the conductor sizes give.",
   why: "For the same length r2 and r1 are in the ratio of the tabulated resistances of the two sizes: 1.63 for 2.5/1.5 mm². Too high means a poor joint or a smaller conductor, and the earth of every point depends on it. Too low means another size than recorded, or metal in parallel with the conductor.",

@@ -17,6 +17,7 @@ import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/ends-against-length",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "The ends of a ring do not fit its length.",
   why: "Length and size give what each conductor should read from leg to leg. Far less means a ring that is bridged part-way round, so that a break inside it would stay hidden, or a wrong length; far more means a poor joint, a smaller cable or a misplaced decimal point.",

@@ -12,6 +12,7 @@ import { amount, amountOf, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/ends-differ",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "r1 and rn of a ring do not agree.",
   why: "Line and neutral run together through the same points, so the higher one has a loose terminal, a broken strand or a length of smaller cable, which heats up under load. Until it is found, the points need not read (r1 + r2)/4.",

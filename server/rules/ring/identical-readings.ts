@@ -8,6 +8,7 @@ import { amount, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/identical-readings",
   severity: "information",
+  compares: true,
   since: "0.1",
   title: "All points of a ring read the same to the last digit where they should differ.",
   why: "Round a long ring, or one whose cpc is smaller than its line, the readings to earth rise towards the middle. Equal figures to the last digit look like one reading copied down the column.",

@@ -9,6 +9,7 @@ import { amount, amountOf, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/link-missing",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "All points of a ring read twice what they should, or open.",
   why: "A point is fed from both sides only while both links are made at the board. With one of them missing every point reads twice the quarter value, as it does with a live conductor that has come open since the ends were measured. Make both links, measure the ends again, and repeat the readings at the points.",

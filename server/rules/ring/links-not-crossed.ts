@@ -9,6 +9,7 @@ import { amount, amountOf, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/links-not-crossed",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "The readings rise towards the middle of the ring: the legs were not cross-connected.",
   why: "With line and neutral of the same leg joined at the board, every point reads by its distance and the ring is not proved. Join the line of one leg to the neutral of the other, both pairs, and repeat the readings.",

@@ -8,6 +8,7 @@ const names = { r1: "line", rn: "neutral", r2: "protective conductor" } as const
 export default wayRule({
   id: "ring/open-conductor",
   severity: "error",
+  compares: true,
   since: "0.1",
   title: "A conductor of a ring reads open end to end.",
   why: "An open ring is two radials on a device too large for either: the cable can burn before it trips. With the circuit isolated, test half the ring at a time from a point in the middle until the break is between two neighbours. Where two rings leave one board, first check whether their legs are interchanged.",

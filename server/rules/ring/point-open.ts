@@ -6,6 +6,7 @@ import { amount, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/point-open",
   severity: "error",
+  compares: true,
   since: "0.1",
   title: "One point of a ring reads open while the others do not.",
   why: "Two conductors are reversed at that point, one of them is off its terminal, or the point belongs to another circuit. Line and neutral reversed shows only in the line-earth readings, line and earth reversed only in the line-neutral readings: that is why both are taken.",

@@ -9,6 +9,7 @@ import { amount, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/point-reading",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "A point of a ring does not read what its position gives.",
   why: "With the legs cross-connected each point reads close to a quarter of the sum of the ends, and a point on a spur more by its own cable. A reading that does not fit is a joint, a spur that is not drawn, or a point of another circuit.",

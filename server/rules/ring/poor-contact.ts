@@ -7,6 +7,7 @@ import { amount, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/poor-contact",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "One point of a ring reads high by the same amount in both sets of readings.",
   why: "What is common to both is the line conductor at that point: a worn contact, a loose terminal, or a probe that did not make contact. A loose line terminal heats up under load. A spur would read higher to earth than to neutral wherever the cpc is smaller.",

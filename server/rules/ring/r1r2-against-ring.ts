@@ -11,6 +11,7 @@ import { amount, valueSpot, wayRule } from "../frame/rule.ts";
 export default wayRule({
   id: "ring/r1r2-against-ring",
   severity: "warning",
+  compares: true,
   since: "0.1",
   title: "R1+R2 of a ring does not agree with its ends and points.",
   why: "R1+R2 of a ring is the highest reading to earth at its points, which is about a quarter of r1 + r2 unless a spur reads more. The sum itself, or half of it, makes the circuit look far worse than it is; too little hides the worst point.",

@@ -1,0 +1,200 @@
+/** One verdict for a circuit: what explains all its readings speaks for the checks that look at one of them. */
+import { describe, expect, it } from "vitest";
+import { check } from "../../server/library/index.ts";
+import { inSetting } from "../helpers/sample.ts";
+
+const run = "run A 5 m S1 10 m S2 10 m S3 10 m S4 10 m S5 10 m S6 5 m A";
+const soundN = "0.22 0.22 0.22 0.22 0.22 0.22";
+const soundE = "0.28 0.29 0.29 0.29 0.29 0.28";
+
+const points = (neutral: string, earth: string): string => {
+  const [N, E] = [neutral.split(" "), earth.split(" ")];
+  return N.map((value, at) => `at S${at + 1} L-N ${value} Ω L-E ${E[at]} Ω`).join("\n    ");
+};
+const ring = (ends: string, neutral: string, earth: string, more = "") => {
+  const [r1, rn, r2] = ends.split(" ");
+  return `way 1 ring "Sockets" {
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  ${run}
+  ${more}
+  dead 2026-03-04 {
+    ends r1 ${r1} Ω rn ${rn} Ω r2 ${r2} Ω
+    ${points(neutral, earth)}
+  }
+}`;
+};
+const radial = (dead: string, live: string) => `way 1 radial "Water heater" {
+  device BS EN 60898 B16 6 kA
+  cable flat-twin line 2.5 mm² cpc 1.5 mm²
+  length 30 m
+  dead 2026-03-04 {
+    ${dead}
+  }
+  live 2026-03-05 {
+    ${live}
+  }
+}`;
+
+/** What is found of the readings of a way, as `severity check`, and the verdict on them. */
+function judged(way: string, stage: "installed" | "tested" = "installed") {
+  const { files, suppressed } = check(inSetting(way, { stage }).text);
+  const findings = files
+    .flatMap((file) => file.findings)
+    .filter((one) => /^(diagnosis|ring|continuity|loop|record\/departure)/.test(one.check));
+  const verdict = findings.find((one) => one.check.startsWith("diagnosis/"));
+  return {
+    all: findings.map((one) => `${one.severity} ${one.check}`).filter((one) => !/missing/.test(one)),
+    says: verdict?.message ?? "",
+    lists: (verdict?.related ?? []).map(({ message }) => message),
+    suppressed,
+  };
+}
+
+const open = ">99.9";
+const joint = "diagnosis/readings-disagree";
+
+describe("a fault that all the readings show", () => {
+  it("is one error, and the checks it explains are named in it", () => {
+    const { all, lists } = judged(ring("0.44 0.44 0.73", soundN, `0.28 ${open} 0.29 0.29 0.29 0.28`));
+    expect(all).toEqual([`error ${joint}`]);
+    expect(lists).toContain("Explained by the first: ring/point-open.");
+  });
+
+  it("puts what is met more often before what reads the same", () => {
+    const { lists } = judged(ring("0.44 0.44 0.73", soundN, `0.28 ${open} 0.29 0.29 0.29 0.28`));
+    expect(lists[0]).toMatch(/^1\. The protective conductor is not connected at S2\./);
+    expect(lists[1]).toMatch(/^2\. The line and neutral are crossed at S2\./);
+    expect(lists[2]).toMatch(/Take S2 off its box and look/);
+    const both = judged(ring("0.44 0.44 0.73", `0.22 ${open} 0.22 0.22 0.22 0.22`, `0.28 ${open} 0.29 0.29 0.29 0.28`));
+    expect(both.lists[0]).toMatch(/the point is on another circuit, at S2\./);
+  });
+
+  it("is a figure of eight, and sends nobody to an earth terminal", () => {
+    // 60 m of ring with a cable of 8 m from S2 to S5, by Kirchhoff: two loops that share the stretch between.
+    const { all, says } = judged(
+      ring("0.28 0.28 0.46", "0.16 0.15 0.18 0.18 0.15 0.16", "0.20 0.19 0.24 0.24 0.19 0.20"),
+    );
+    expect(all.filter((one) => one.includes("point-reading"))).toEqual([]);
+    expect(says).not.toMatch(/earth terminal/);
+  });
+
+  it("is a line leg out of its place at the board, and the legs are sought there", () => {
+    const { all, lists } = judged(
+      ring(`${open} 0.44 0.73`, "0.44 0.44 0.44 0.44 0.44 0.44", "0.70 0.66 0.61 0.56 0.52 0.47"),
+    );
+    expect(all).toEqual([`error ${joint}`]);
+    expect(lists.join("\n")).toMatch(/test each line leg of this ring for continuity with every other line end there/);
+  });
+});
+
+describe("a slip in testing", () => {
+  it("that leaves all points open is one warning, since nothing else was tested", () => {
+    const { all, says } = judged(ring("0.44 0.44 0.73", soundN, Array(6).fill(open).join(" ")));
+    expect(all).toEqual([`warning ${joint}`]);
+    expect(says).toMatch(/not joined at the board in the L-E round/);
+  });
+
+  it.each([
+    ["ends", ring("0.58 0.58 0.87", soundN, soundE), /not nulled for the end-to-end readings: each has about 0\.1\d Ω/],
+    [
+      "L-E",
+      ring("0.44 0.44 0.73", soundN, "0.46 0.47 0.47 0.47 0.47 0.46"),
+      /not nulled for the L-E readings: each has about 0\.1\d Ω/,
+    ],
+  ])("is leads that were not nulled for the %s alone", (_, way, words) => {
+    const { all, says } = judged(way);
+    expect(says).toMatch(words);
+    expect(all).toEqual([`warning ${joint}`]);
+  });
+
+  it("is r2 copied from r1", () => {
+    const { all, says } = judged(ring("0.44 0.44 0.44", soundN, soundE));
+    expect(says).toMatch(/r2 repeats r1/);
+    expect(all).toEqual([`warning ${joint}`]);
+  });
+
+  it("is line to neutral read twice, though each point is nearly within tolerance", () => {
+    expect(judged(ring("0.44 0.44 0.73", soundN, soundN)).says).toMatch(/L-E column repeats the L-N column/);
+  });
+});
+
+describe("what other tests show", () => {
+  it("an earth that is open where Zs reads well is made through other metal", () => {
+    const { all, says } = judged(radial(`R1+R2 ${open} Ω`, "Zs 0.42 Ω"), "tested");
+    expect(all).toEqual([`error ${joint}`]);
+    expect(says).toMatch(
+      /Likeliest: The protective conductor is open .* Zs of 0\.42 Ω then comes back through other metal/,
+    );
+  });
+
+  it("a line that tripped an RCD, or carried a loop test, is not open", () => {
+    for (const live of ["Zs 0.42 Ω", "rcd 30 mA 1x 24 ms"]) {
+      const { lists } = judged(radial(`R1+R2 ${open} Ω`, live), "tested");
+      expect(lists.filter((one) => /^\d\. The line is (open|not)/.test(one))).toEqual([]);
+    }
+  });
+
+  it("a test made years before says nothing of a break since", () => {
+    const earlier = radial(`R1+R2 ${open} Ω`, "Zs 0.42 Ω").replace("live 2026-03-05", "live 2019-03-05");
+    expect(judged(earlier, "tested").says).not.toMatch(/other metal/);
+  });
+
+  it("insulation that is low as well is named beside an open conductor", () => {
+    const { says } = judged(radial(`R1+R2 ${open} Ω\n    insulation 500 V L-E 0.02 MΩ`, "voltage 236 V"), "tested");
+    expect(says).toMatch(/low insulation, L-E 0\.02 MΩ, may have the same cause/);
+  });
+});
+
+describe("a loop that reads above its parts", () => {
+  const rcbo = (Zs: string) =>
+    radial("R1+R2 0.59 Ω", Zs).replace("BS EN 60898 B16 6 kA", "BS EN 61009 B16 6 kA 30 mA type A");
+  const found = (Zs: string) =>
+    check(inSetting(rcbo(Zs), { stage: "tested", supply: "earthing TN-S\nZe 0.20 Ω\nIpf 1.2 kA" }).text)
+      .files.flatMap((file) => file.findings)
+      .find((one) => one.check === "loop/zs-disagrees");
+
+  it("by what a no-trip range puts on it is a note where the range is written, and a question where it is not", () => {
+    expect(found("Zs 1.02 Ω no-trip")?.severity).toBe("information");
+    expect(found("Zs 1.02 Ω no-trip")?.message).toMatch(/no-trip range may read up to 0\.30? Ω high/);
+    expect(found("Zs 1.02 Ω")?.severity).toBe("warning");
+    expect(found("Zs 1.02 Ω")?.message).toMatch(/if it was read on a no-trip range/);
+  });
+
+  it("by more than that is a joint, whatever the range", () => {
+    for (const range of ["", " no-trip", " high-current"]) {
+      expect(found(`Zs 1.20 Ω${range}`)?.severity).toBe("warning");
+      expect(found(`Zs 1.20 Ω${range}`)?.message).toMatch(/look for a loose joint/);
+    }
+  });
+});
+
+describe("nothing is lost", () => {
+  it("where nothing explains the readings the single checks speak for themselves", () => {
+    const { all } = judged(
+      ring(`0.44 ${open} 0.11`, `0.05 0.91 0.22 3.1 0.22 ${open}`, "0.88 0.03 2.9 0.29 0.01 0.28"),
+    );
+    expect(all).toContain("error ring/open-conductor");
+    expect(all).toContain(`information ${joint}`);
+  });
+
+  it("a departure from all that is explained excuses the verdict, and one of a part does not", () => {
+    const spur = ring("0.44 0.44 0.73", "0.22 0.22 0.22 0.40 0.22 0.22", "0.28 0.29 0.29 0.53 0.29 0.28");
+    const [explained] = judged(spur).lists.flatMap((one) => /Explained by the first: (\S+?)[.,]/.exec(one)?.[1] ?? []);
+    const excused = judged(spur.replace("dead 2026", `departure ${explained} "On an old spur, seen"\n  dead 2026`));
+    expect(explained).toBe("ring/point-reading");
+    expect(excused.all).toEqual([]);
+    expect(excused.suppressed).toHaveLength(1);
+    const open2 = ring(
+      "0.44 0.44 0.73",
+      soundN,
+      `0.28 ${open} 0.29 0.29 0.29 0.28`,
+      'departure ring/point-reading "On a spur"',
+    );
+    expect(judged(open2).all).toContain(`error ${joint}`);
+  });
+
+  it("a reading over its limit speaks for itself beside the verdict", () => {
+    const { all } = judged(radial("R1+R2 6.10 Ω", "Zs 6.45 Ω"), "tested");
+    expect(all).toContain("error loop/zs-over-limit");
+  });
+});
