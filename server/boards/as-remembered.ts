@@ -3,11 +3,11 @@ import { fallsShort } from "../calc/compare.ts";
 import type { Relation } from "../calc/overload.ts";
 import { onlyAsRemembered } from "../calc/verdict.ts";
 import { overloadRelations } from "../circuit/overload-relations.ts";
-import { protectiveNeed, suffices } from "../circuit/protective.ts";
+import { suffices } from "../circuit/protective.ts";
 import { exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Fact } from "../model/values.ts";
-import { designLoop } from "../readings/loop.ts";
+import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine, type Source } from "../tables/source.ts";
 
 /** A comparison that holds as remembered, and would not at the unfavourable end of the band. */
@@ -61,7 +61,7 @@ function ofLoop(study: WayStudy): AsRemembered[] {
 
 function ofProtective(study: WayStudy): AsRemembered[] {
   const { cable } = study;
-  const found = cable && protectiveNeed(study);
+  const found = cable && protectiveAtFault(study);
   if (!found || !suffices(found) || fallsShort(found.has.value, found.need.value)) return [];
   const { has, need } = found;
   const source = combine(has.source, need.source);

@@ -6,10 +6,9 @@ import { beyondLimit } from "../calc/verdict.ts";
 import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
 import { cableDrop } from "../circuit/drop.ts";
 import { overloadProtected, overloadRelations } from "../circuit/overload-relations.ts";
-import { protectiveNeed } from "../circuit/protective.ts";
 import { terminalHeat } from "../circuit/terminals.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { designLoop } from "../readings/loop.ts";
+import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
 import { compared, type DesignLine, figure, open, stated } from "./design-line.ts";
 import { feederCurrent, feederDrop } from "./drop-feeder.ts";
@@ -191,7 +190,7 @@ function heatLines(node: BoardNode, study: WayStudy): DesignLine[] {
 }
 
 function protectiveLines(study: WayStudy): DesignLine[] {
-  const found = protectiveNeed(study);
+  const found = protectiveAtFault(study);
   if (!found) return [];
   const what = found.of === "armour" ? "Armour as protective conductor" : "Protective conductor";
   const title = found.method === "table" ? `${what}, by Table 54.7` : `${what}, by the heat of the fault`;

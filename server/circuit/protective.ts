@@ -2,10 +2,10 @@
 
 import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
-import { percent, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
-import { combine } from "../tables/source.ts";
+import { amps, percent, type Step, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
+import { combine, type Source } from "../tables/source.ts";
 import { armourSection, fractionByArmour } from "./cpc.ts";
-import { magneticTime } from "./trip.ts";
+import { magneticTime, operatingCurrent, trippingOf, tripTimeOf } from "./trip.ts";
 import type { Cable, WayStudy } from "./way.ts";
 
 /** What a protective conductor has to be, and by which method that was found. */
@@ -28,8 +28,11 @@ export const suffices = ({ has, need }: Pick<ProtectiveNeed, "has" | "need">): b
  * decides its loop impedance, the one fault of which both current and time are known. A breaker trips there within the
  * 0.1 s its curve is drawn to, perhaps sooner, so what follows for it is questionable and not certain. A core and the armour
  * side by side share the fault current by their resistances; where both are there the one that is worse off is told of.
+ *
+ * Where the loop (Ω) of the circuit is known, a fuse is asked at the fault that flows in it: with more current it lets less
+ * energy through than at the slow end of its curve.
  */
-export function protectiveNeed(study: WayStudy): ProtectiveNeed | undefined {
+export function protectiveNeed(study: WayStudy, loop?: number): ProtectiveNeed | undefined {
   const { cable, device, overcurrentLimit, supply, context } = study;
   if (!cable || study.isSpare || cable.material !== "copper") return undefined;
   const paths = pathsOf(cable);
@@ -46,28 +49,63 @@ export function protectiveNeed(study: WayStudy): ProtectiveNeed | undefined {
   const time = study.disconnectionTime?.value;
   const breaker = device?.family === "breaker" || device?.family === "legacy-breaker";
   if (overcurrentLimit && time !== undefined && context.edition) {
-    const current = (supply.U0 * context.edition.cmin.value) / overcurrentLimit.exact;
-    const taken = breaker ? magneticTime : time;
+    const lowest = supply.U0 * context.edition.cmin.value;
+    const slowest: FaultPoint = {
+      current: lowest / overcurrentLimit.exact,
+      time: breaker ? magneticTime : time,
+      certain: !breaker,
+      source: overcurrentLimit.source,
+      steps: [...overcurrentLimit.steps, step("t at that current", "", seconds(breaker ? magneticTime : time))],
+    };
+    const point = (breaker || loop === undefined ? undefined : pointOf(study, lowest / loop)) ?? slowest;
     const found = paths.flatMap(({ of, has, k, share: part }): ProtectiveNeed[] => {
       const share = part === "unknown" ? undefined : part;
       const own = share?.value ?? 1;
-      const size = adiabaticSize(current * own, taken, k);
+      const size = adiabaticSize(point.current * own, point.time, k);
       if (!size) return [];
-      const source = combine(size.source, overcurrentLimit.source, ...(share ? [share.source] : []));
+      const source = combine(size.source, point.source, ...(share ? [share.source] : []));
       const need = worked(size.value, size.unit, source, () => [
-        ...overcurrentLimit.steps,
-        step("t at that current", "", seconds(taken)),
+        ...point.steps,
         ...(share?.steps ?? []),
         ...k.steps,
         ...size.steps,
       ]);
-      return [{ of, has, need, method: "adiabatic", certain: !breaker }];
+      return [{ of, has, need, method: "adiabatic", certain: point.certain }];
     });
     const worst = found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
     if (worst) return worst;
   }
   const table = byTable(first);
   return table && { ...table, certain: false };
+}
+
+/** Current (A) and time (s) of one fault. */
+interface FaultPoint {
+  readonly current: number;
+  readonly time: number;
+  /** Whether they belong together; otherwise it may be less. */
+  readonly certain: boolean;
+  readonly source: Source;
+  readonly steps: readonly Step[];
+}
+
+/** A fuse at the fault that flows; nothing where that is less than it needs to operate in time. */
+function pointOf(study: WayStudy, current: number): FaultPoint | undefined {
+  const device = trippingOf(study);
+  const trip = device && tripTimeOf(device, current);
+  if (!trip) return undefined;
+  const { time, atMost } = trip;
+  // Beyond what is kept of its curve a greater current lets no more energy through than the last point of it.
+  const last = atMost ? operatingCurrent(device, time.value) : undefined;
+  if (atMost && !last) return undefined;
+  const flows = step("earth fault at the end, U0 × Cmin / Zs", "", amps(current));
+  return {
+    current: last?.value ?? current,
+    time: time.value,
+    certain: !atMost,
+    source: time.source,
+    steps: [flows, ...time.steps],
+  };
 }
 
 /** One of the conductors a fault current runs through. */

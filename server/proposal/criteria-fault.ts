@@ -2,8 +2,8 @@
 
 import { amps, ohms, plain, squareMillimetres } from "../calc/result.ts";
 import { conductorPerMetre, whyNoCpc } from "../circuit/cpc.ts";
-import { enclosureNeed, protectiveNeed, suffices } from "../circuit/protective.ts";
-import { designLoop } from "../readings/loop.ts";
+import { enclosureNeed, suffices } from "../circuit/protective.ts";
+import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
 import { asRememberedNote, type Criterion, type Verdict } from "./verdict.ts";
@@ -47,7 +47,7 @@ export const protective: Criterion = (trial) => {
   const title = protectiveTitle;
   const { cable } = trial;
   if (cable?.cpcBy === "none") return undefined;
-  const found = protectiveNeed(trial);
+  const found = protectiveAtFault(trial);
   if (!found) {
     const how = cable?.cpcBy ?? "protective conductor";
     const need = enclosureNeed(trial);

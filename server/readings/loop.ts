@@ -6,6 +6,7 @@ import { worked } from "../calc/result.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
+import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import { type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
@@ -50,6 +51,16 @@ export function designLoop(study: WayStudy): Calculated | undefined {
   const source = combine(summed(start, own), total.source);
   return worked(total.value, total.unit, source, () => [...start.steps, ...own.steps, ...total.steps]);
 }
+
+/** The loop (Ω) an earth fault at the end has to get through: as designed or as measured, whichever is the greater. */
+function faultLoop(study: WayStudy): number | undefined {
+  const known = [designLoop(study)?.value, exactReading(study.Zs)?.value].filter((one) => one !== undefined && one > 0);
+  return known.length === 0 ? undefined : Math.max(...(known as number[]));
+}
+
+/** What the protective conductor has to be for the fault that flows in its circuit. */
+export const protectiveAtFault = (study: WayStudy): ProtectiveNeed | undefined =>
+  protectiveNeed(study, study.supply.earthing === "TT" ? undefined : faultLoop(study));
 
 /** How a reading of Zs stands to the board's impedance and R1+R2. */
 export interface LoopAgreement {

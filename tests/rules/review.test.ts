@@ -168,7 +168,7 @@ describe("loops", () => {
 
   it("an IT system is not passed over in silence", () => {
     const supply = `earthing IT\nZe 20 Ω\nIpf 0.95 kA\n${origin}`;
-    expect(ids({}, { ...tested, supply })).toContain("information loop/it-system-not-checked");
+    expect(ids({}, { ...tested, supply })).toContain("warning loop/it-system-not-checked");
   });
 });
 

@@ -18,10 +18,11 @@ import { conductorPerMetre, whyNoCpc } from "../../circuit/cpc.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import { loopLimits } from "../../circuit/disconnection.ts";
 import { greatestFault } from "../../circuit/faults.ts";
-import { enclosureNeed, protectiveNeed } from "../../circuit/protective.ts";
+import { enclosureNeed } from "../../circuit/protective.ts";
 import { methodOf } from "../../circuit/route-capacity.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
 import type { Fact } from "../../model/values.ts";
+import { protectiveAtFault } from "../../readings/loop.ts";
 import { md } from "../../text/markdown.ts";
 import { type Card, card, limitRow, type Row, row, show } from "./card.ts";
 import { spurR1R2 } from "./tests.ts";
@@ -120,7 +121,7 @@ export function cableCard(study: WayStudy): Card | undefined {
   const line = perMetre("line");
   const cpc = perMetre("cpc");
   const enclosure = enclosureNeed(study);
-  const protective = protectiveNeed(study);
+  const protective = protectiveAtFault(study);
   const { capacity } = study;
   return card(
     [

@@ -1,8 +1,9 @@
 /** The protective conductor: by the table, or by the heat of the fault. */
 
 import { squareMillimetres } from "../../calc/result.ts";
-import { enclosureNeed, protectiveNeed, suffices } from "../../circuit/protective.ts";
+import { enclosureNeed, suffices } from "../../circuit/protective.ts";
 import type { WayStudy } from "../../circuit/way.ts";
+import { protectiveAtFault } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
 import { type Block, calculate, compareWithLimit, gap, part, type Section } from "../setting/document.ts";
 
@@ -13,7 +14,7 @@ function protectiveBlocks(study: WayStudy): Block[] {
   if (!cable) return [gap("The protective conductor", "the cable is not described")];
   if (cable.cpcBy === "none") return [gap("The protective conductor", "the cable has none")];
   if (cable.material !== "copper") return [gap("The protective conductor", `no table here is for ${cable.material}`)];
-  const found = protectiveNeed(study);
+  const found = protectiveAtFault(study);
   if (!found) return [...enclosureBlocks(study), gap("The protective conductor", whyNotJudged(study))];
   const { need, has, method, certain } = found;
   const by = method === "table" ? "by Table 54.7" : "by the heat of the fault";

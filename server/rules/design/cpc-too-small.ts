@@ -2,9 +2,10 @@ import { nextSizeUp, sizes } from "../../calc/index.ts";
 import { remark, squareMillimetres } from "../../calc/result.ts";
 import { armourSection } from "../../circuit/cpc.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { armourTableNeed, type ProtectiveNeed, protectiveNeed, suffices } from "../../circuit/protective.ts";
+import { armourTableNeed, type ProtectiveNeed, suffices } from "../../circuit/protective.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
+import { protectiveAtFault } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
 import { resizeCable, sheathedPair } from "../common/cable-size.ts";
 import { inPlaceOf } from "../common/writing.ts";
@@ -59,7 +60,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { cable, device } = study;
-    const found = protectiveNeed(study);
+    const found = protectiveAtFault(study);
     if (!found || !cable || !device?.rating || suffices(found)) return;
     const { need, has, method, certain } = found;
     const table = method === "table";
