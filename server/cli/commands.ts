@@ -45,6 +45,7 @@ Examples:
   wayfile explain Zs
   wayfile explain loop
   wayfile explain 411.4.4
+  wayfile explain severities
 `,
     )
     .action((id: string | undefined) => finish(explain(id, terminal)));

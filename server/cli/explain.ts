@@ -2,6 +2,7 @@ import type { WordRow } from "../../grammar/params.ts";
 import { absences, type BlockKind, corrections, provenances, vocabulary } from "../../grammar/vocabulary.ts";
 import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
 import type { Setting } from "../rules/frame/rule.ts";
+import { grades, lighter } from "../rules/frame/severities.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
 import { listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
@@ -16,6 +17,7 @@ export function explain(text: string | undefined, terminal: Terminal): number {
   const words = text === undefined ? [] : wordsNamed(text);
   const members = text === undefined ? pages : membersOf(text);
   if (text === undefined) terminal.out(listing(pages, colours));
+  else if (text === "severities") terminal.out(severitiesText(colours));
   else if (page) terminal.out(pageText(page, colours));
   else if (words.length > 0)
     terminal.out(
@@ -67,6 +69,24 @@ function listing(pages: readonly CheckPage[], colours: Colours): TerminalText {
 
 const counted = (count: number): string => `${count} ${count === 1 ? "check" : "checks"}`;
 const marks = { error: "E", warning: "W", information: "i" } as const;
+
+/** Which checks are what, and why: every check once, a line a family. */
+function severitiesText(colours: Colours): TerminalText {
+  const parts = grades.map(({ severity, means, families }) => {
+    const width = Math.max(...families.map(({ family }) => family.length));
+    const rows = families.map(({ family, checks }) => {
+      const text = wrapped(checks.join(", "))
+        .split("\n")
+        .join(`\n${" ".repeat(width + 4)}`);
+      return term`  ${family.padEnd(width)}  ${lines(text)}\n`;
+    });
+    const count = families.reduce((sum, { checks }) => sum + checks.length, 0);
+    return term`${tintOf(severity, colours)(severity)}  ${counted(count)}\n${lines(wrapped(means))}\n\n${term.join(rows)}`;
+  });
+  const rules = lighter.map(([when, what]) => term`${colours.bold(when)}\n${lines(wrapped(what))}\n`);
+  const end = term`${colours.bold("Lighter than it stands above")}\n\n${term.join(rules, "\n")}`;
+  return term`${term.join([...parts, end], "\n")}\nThe page of a check says what it rests on: wayfile explain loop/zs-over-limit\n`;
+}
 
 function pageText({ id, severity, since, title, why, clauses, examples }: CheckPage, colours: Colours): TerminalText {
   const parts = [
