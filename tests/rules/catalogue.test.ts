@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { languageChecks } from "../../server/model/problems.ts";
 import { nearestPages, pageOf, pages } from "../../server/rules/frame/catalogue.ts";
 import { formerIds } from "../../server/rules/frame/former-ids.ts";
+import { observationChecks } from "../../server/rules/frame/observation-checks.ts";
 import { rules } from "../../server/rules/list.ts";
 
 describe("the catalogue of checks", () => {
@@ -15,6 +16,7 @@ describe("the catalogue of checks", () => {
       ...rules.map(({ id }) => id),
       ...languageChecks.map((name) => `language/${name}`),
       "history/signed-reading-changed",
+      ...observationChecks.map(({ id }) => id),
       "record/departure-renamed",
       "record/departure-unused",
       "check/failed",

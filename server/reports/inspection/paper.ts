@@ -8,9 +8,9 @@ import { circuitIn } from "../../readings/inspection-scope.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
 import { marginTo, type PlannedTest } from "../../readings/planned.ts";
+import { isMissingTest } from "../../rules/common/missing-tests.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
-import { isMissingTest } from "../summary/stage.ts";
 
 export interface Paper {
   readonly kind: InspectionKind;

@@ -10,8 +10,8 @@ import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
 import { queriesIn } from "../../readings/queries.ts";
+import { isMissingTest } from "../../rules/common/missing-tests.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
-import { isMissingTest } from "../summary/stage.ts";
 import { leastMargin, type PlacedTest } from "../summary/tests.ts";
 
 /** Days are written 2026-03-05; a figure that is not known is left out. */

@@ -1,29 +1,9 @@
 /** Whether the stage a schedule claims agrees with the tests that stand in it. */
 import type { Installation } from "../../model/installation.ts";
+import { isMissingTest } from "../../rules/common/missing-tests.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import type { Comparison, Verdict } from "../setting/document.ts";
-
-/** The checks that speak of a test which the stage asks for and which is not there. */
-export const missingTests: readonly string[] = [
-  "continuity/missing",
-  "insulation/missing",
-  "insulation/pair-missing",
-  "live/not-tested",
-  "live/phase-sequence-missing",
-  "live/zs-missing",
-  "polarity/missing",
-  "afdd/test-button-missing",
-  "rcd/test-button-missing",
-  "rcd/test-missing",
-  "rcd/test-without-result",
-  "ring/ends-missing",
-  "ring/points-missing",
-];
-
-const known: ReadonlySet<string> = new Set(missingTests);
-
-export const isMissingTest = ({ check }: Finding): boolean => known.has(check);
 
 const isUnread = ({ check }: Finding): boolean => check.startsWith("language/") && check !== "language/no-version";
 

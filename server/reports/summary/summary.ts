@@ -2,6 +2,7 @@
 
 import type { Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
+import { isMissingTest } from "../../rules/common/missing-tests.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { capital } from "../../text/words.ts";
@@ -18,7 +19,7 @@ import {
   struckOutRows,
 } from "./parts.ts";
 import { blocksOf, ownBlocksOf, ownParts, partsOf, placesIn, type Scope, scopesOf } from "./scope.ts";
-import { isMissingTest, stageJudgement } from "./stage.ts";
+import { stageJudgement } from "./stage.ts";
 import { madeRows, marginRows } from "./tests.ts";
 
 /** A page for each installation of a file, each with what concerns it. */

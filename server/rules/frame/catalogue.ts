@@ -6,6 +6,7 @@ import { type Declaration, departureChecks } from "./departure-checks.ts";
 import { presentId } from "./former-ids.ts";
 import { signedReadingChanged } from "./history-checks.ts";
 import { languagePages } from "./language-pages.ts";
+import { observationChecks } from "./observation-checks.ts";
 import type { Example, Severity } from "./rule.ts";
 
 /** What there is to know of one check, wherever it is made. */
@@ -57,6 +58,7 @@ function languagePage(name: LanguageCheck): CheckPage[] {
 const checks: readonly Declaration[] = [
   ...rules,
   ...departureChecks,
+  ...observationChecks,
   signedReadingChanged,
   checkFailed,
   fileTooLarge,

@@ -25,6 +25,7 @@ import {
   keptForBoard,
   StillKnown,
 } from "./kept-findings.ts";
+import { ofObservations } from "./observations.ts";
 import { keptOnBoard, keptOnBoards } from "./outside-work.ts";
 import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
 import { atItsWay, atTheWay, onceForEach } from "./shared-line.ts";
@@ -89,7 +90,9 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
       if (reported(finding)) found.push(finding.fixes.length > 0 ? graded(atItsWay(finding, typed)) : finding);
     if (isLarge) yield "rule";
   }
-  return applyDepartures(found, departures, installation);
+  const result = applyDepartures(found, departures, installation);
+  const observed = apart ? [] : ofObservations(installation, result.findings);
+  return observed.length > 0 ? applyDepartures([...found, ...observed], departures, installation) : result;
 }
 
 /** What is found on the boards that are checked already, before the rules of their installation have spoken. */

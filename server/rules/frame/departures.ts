@@ -72,7 +72,7 @@ const isOfLanguage = (check: string): boolean => check.startsWith("language/");
  * What a departure names: one check by its id, or the checks that rest on a regulation. An error of the language has no
  * excuse: what cannot be read cannot be departed from.
  */
-function covers(departure: string, check: string): boolean {
+export function covers(departure: string, check: string): boolean {
   if (isOfLanguage(check)) return false;
   if (presentId(departure) === check) return true;
   const clauses = byId.get(check)?.clauses ?? [];
