@@ -1,6 +1,14 @@
-import type { LogOutputChannel } from "vscode";
-import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import { type LogOutputChannel, l10n } from "vscode";
+import {
+  type BaseLanguageClient,
+  CloseAction,
+  ErrorAction,
+  type ErrorHandler,
+  type LanguageClientOptions,
+  State,
+} from "vscode-languageclient";
 import { checkScheme } from "./checks.ts";
+import { Crashes } from "./crashes.ts";
 import { OverLimits } from "./hints.ts";
 
 /** Makes a client with its server: in a process of its own, or in a worker of a browser. */
@@ -36,6 +44,7 @@ export class Server {
         provideInlayHints: async (document, view, token, next) =>
           this.overLimits.take(document, view, await next(document, view, token)),
       },
+      errorHandler: afterCrash(),
       // Changes on the disk it asks to be told of itself.
       synchronize: { configurationSection: "wayfile" },
     };
@@ -72,7 +81,7 @@ export class Server {
 
   #started: () => void = () => {};
 
-  /** What is to be done each time it is up. */
+  /** What is to be done each time it is up, by itself or after a crash. */
   onStarted(then: () => void): void {
     this.#started = then;
   }
@@ -86,9 +95,11 @@ export class Server {
   async #open(): Promise<void> {
     const client = this.#connect(this.#options);
     this.#client = client;
+    client.onDidChangeState(({ newState }) => {
+      if (newState === State.Running && client === this.#client) this.#started();
+    });
     try {
       await client.start();
-      this.#started();
     } catch (error) {
       // The client has shown a message by now, with a button for the output.
       this.#output.error("The language server did not start.", error);
@@ -105,4 +116,24 @@ export class Server {
       this.#output.warn("The language server did not stop in good order.", error);
     }
   }
+}
+
+/** A server that ends by itself is started again, and says so once. */
+function afterCrash(): ErrorHandler {
+  const crashes = new Crashes(() => Date.now());
+  return {
+    // A message that could not be sent or read; where the connection is lost, it is closed next.
+    error: () => ({ action: ErrorAction.Continue, handled: true }),
+    closed: () => {
+      const { restarts, says } = crashes.crashed();
+      if (!restarts) {
+        const message = l10n.t(
+          "The Wayfile server stopped five times within three minutes and is not started again. Your text is safe; checks rest until you use “Restart Language Server”.",
+        );
+        return { action: CloseAction.DoNotRestart, message };
+      }
+      const message = l10n.t("The Wayfile server stopped unexpectedly and is started again. Your text is safe.");
+      return { action: CloseAction.Restart, message, handled: says === undefined };
+    },
+  };
 }

@@ -2,7 +2,13 @@
 import { readdir } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import {
+  type Connection,
+  createConnection,
+  ProposedFeatures,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
 import { Grounds } from "./disk/grounds.ts";
 import { readSchedule } from "./disk/read.ts";
 import { isSchedule } from "./disk/refusals.ts";
@@ -56,4 +62,40 @@ function admit(path: string | undefined, folderOf = (folder: string): string => 
   if (path !== undefined) grounds.admit(folderOf(path));
 }
 
-startServer(createConnection(ProposedFeatures.all, connectionOptions()), runtime);
+/** Over stdio a frame that cannot be read is the end: nothing behind it can be told from it. */
+function overStdio(): Connection {
+  const reader = new StreamMessageReader(process.stdin);
+  const made = createConnection(
+    ProposedFeatures.all,
+    reader,
+    new StreamMessageWriter(process.stdout),
+    connectionOptions(),
+  );
+  let isOrderly = false;
+  made.onShutdown(() => {
+    isOrderly = true;
+  });
+  reader.onClose(() => process.exit(isOrderly ? 0 : 1));
+  reader.onError((error) => {
+    // Behind a message that holds no JSON, or none that makes sense, the next is found all the same.
+    if (!/^(?:Header must|Message header must|Content-Length value must) /.test(error.message)) return;
+    const [reason] = error.message.split("\n");
+    process.stderr.write(`The server ends: a message cannot be told from the next. ${reason}\n`);
+    process.exit(1);
+  });
+  return made;
+}
+
+const connection = process.argv.includes("--stdio")
+  ? overStdio()
+  : createConnection(ProposedFeatures.all, connectionOptions());
+startServer(connection, runtime);
+
+/**
+ * A failure outside of every request, which Node would end the process for: what is typed lives here, and what is kept
+ * is never changed halfway. One of writing to an editor that is gone is the end.
+ */
+process.on("uncaughtException", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE" || error.code === "ERR_STREAM_DESTROYED") process.exit(1);
+  connection.console.error(`The server stumbled: ${error.stack ?? error}`);
+});

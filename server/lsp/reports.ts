@@ -16,9 +16,10 @@ export function reports({ connection, ask }: Service): void {
   connection.onRequest<ReportAnswer, never>(
     reportRequest,
     async (question: Partial<ReportQuestion> | undefined, token: CancellationToken) => {
-      const { uri, kind } = question ?? {};
+      const { uri, kind, of } = question ?? {};
       if (typeof uri !== "string") return badRequest("A report needs the address of its schedule.");
       if (!isKind(kind)) return badRequest(`“${kind}” is not a report: there are ${reportKinds.join(", ")}.`);
+      if (of !== undefined && typeof of !== "string") return badRequest("A way or a board is named by its reference.");
       return await answer({ ...question, uri, kind, textDocument: { uri } }, token);
     },
   );

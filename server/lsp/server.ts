@@ -150,8 +150,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     }
     delivery.everythingChanged();
   });
-  connection.onNotification(cursorNote, ({ uri, line, rests }: Partial<CursorNote> = {}) => {
-    if (typeof uri !== "string" || typeof line !== "number") return;
+  connection.onNotification(cursorNote, ({ uri, line, rests }: CursorNote) => {
     if (delivery.calm.moved(canonical(uri), { line, rests: rests === true })) void delivery.calmed();
   });
   connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings));

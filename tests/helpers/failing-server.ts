@@ -1,11 +1,27 @@
-/** The language server with a check that falls over wherever a text says so. */
+/**
+ * The language server with faults of its own, wherever a text asks for one: its check falls over, one of its rules does,
+ * something fails that nobody waits for, or the whole process ends.
+ */
+import "../../server/main.node.ts";
+import { rules } from "../../server/rules/list.ts";
 import { Project } from "../../server/workspace/project.ts";
 
 const { check } = Project.prototype;
 
 Project.prototype.check = function* (this: Project): ReturnType<typeof check> {
-  if (this.root.document.segments.some(({ text }) => text.includes("fall over"))) throw new Error("on purpose");
+  const says = (words: string): boolean => this.root.document.segments.some(({ text }) => text.includes(words));
+  if (says("fall over")) throw new Error("on purpose");
+  if (says("fall dead")) process.exit(70);
+  if (says("fall astray")) void Promise.reject(new Error("on purpose"));
   return yield* check.call(this);
 };
 
-await import("../../server/main.node.ts");
+const rule = rules.find(({ id }) => id === "loop/zs-over-limit");
+if (rule?.scope !== "way") throw new Error("There is no such rule.");
+const { check: sound } = rule;
+Object.assign(rule, {
+  check: (...[study, report]: Parameters<typeof sound>) => {
+    if (study.way.title.includes("stumble")) throw new Error("on purpose");
+    sound(study, report);
+  },
+});

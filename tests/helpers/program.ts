@@ -1,23 +1,29 @@
-/** The command line as one file, as it is shipped: threads start faster from it than from the sources. */
+/** Programs as one file each, as they are shipped: a process starts in a third of the time from it than from the sources. */
 import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { build } from "esbuild";
 
 const root = join(import.meta.dirname, "../..");
-let built: Promise<string> | undefined;
+const built = new Map<string, Promise<string>>();
 
-/** The path of the file, which is made once. */
-export function builtProgram(): Promise<string> {
-  built ??= make();
-  return built;
+/** The path of the bundle of an entry, which is made once. */
+export function bundled(entry: string): Promise<string> {
+  const before = built.get(entry);
+  if (before) return before;
+  const made = make(entry);
+  built.set(entry, made);
+  return made;
 }
 
-async function make(): Promise<string> {
-  const outfile = join(mkdtempSync(join(tmpdir(), "wayfile-program-")), "wayfile.cjs");
+/** The command line. */
+export const builtProgram = (): Promise<string> => bundled("server/main.cli.ts");
+
+async function make(entry: string): Promise<string> {
+  const outfile = join(mkdtempSync(join(tmpdir(), "wayfile-program-")), `${basename(entry, ".ts")}.cjs`);
   await build({
     absWorkingDir: root,
-    entryPoints: ["server/main.cli.ts"],
+    entryPoints: [entry],
     outfile,
     bundle: true,
     platform: "node",

@@ -1,7 +1,6 @@
 /** A real server in a process of its own, spoken to over stdio. */
-import { spawn } from "node:child_process";
+import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import {
   type ClientCapabilities,
   createProtocolConnection,
@@ -12,8 +11,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
-
-const main = join(import.meta.dirname, "../../server/main.node.ts");
+import { bundled } from "./program.ts";
 
 export interface Server {
   readonly connection: ProtocolConnection;
@@ -21,6 +19,7 @@ export interface Server {
   readonly published: PublishDiagnosticsParams[];
   readonly exit: Promise<number | null>;
   readonly errors: string[];
+  readonly process: ChildProcessWithoutNullStreams;
   open(uri: string, text: string): Promise<void>;
   change(uri: string, version: number, contentChanges: readonly object[]): Promise<void>;
   /** One answer to a pull: where a first check takes long, it may be a part of what there is. */
@@ -53,6 +52,8 @@ export interface ServerOptions {
   readonly folder?: string;
   readonly settings?: unknown;
   readonly initializationOptions?: unknown;
+  /** What is run in the place of the server's own entry: a file that is bundled first, or a whole command. */
+  readonly entry?: string;
   readonly command?: readonly string[];
   /** The editor, with which the server ends. */
   readonly processId?: number;
@@ -64,7 +65,7 @@ export const pulling: ClientCapabilities = {
 };
 
 export async function startServer(options: ServerOptions = {}): Promise<Server> {
-  const command = options.command ?? ["--disable-warning=ExperimentalWarning", main];
+  const command = options.command ?? [await bundled(options.entry ?? "server/main.node.ts")];
   const child = spawn(process.execPath, [...command, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
   const exit = new Promise<number | null>((resolve) => child.once("exit", resolve));
   const errors: string[] = [];
@@ -106,6 +107,7 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
     published,
     exit,
     errors,
+    process: child,
     open: (uri, text) =>
       connection.sendNotification("textDocument/didOpen", {
         textDocument: { uri, languageId: "wayfile", version: 1, text },

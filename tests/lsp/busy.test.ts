@@ -1,6 +1,5 @@
 /** A server that has much to do, through the wire: the order of its answers, never their time. */
 import { spawn } from "node:child_process";
-import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import {
   CancellationTokenSource,
@@ -92,11 +91,8 @@ describe("a first check of many ways", () => {
 });
 
 describe("a first check that takes long", () => {
-  const command = [
-    "--disable-warning=ExperimentalWarning",
-    join(import.meta.dirname, "../helpers/impatient-server.ts"),
-  ];
-  const inlay = { capabilities: pulling, command };
+  const entry = "tests/helpers/impatient-server.ts";
+  const inlay = { capabilities: pulling, entry };
   /** Each loop is too high; the last board is what the editor shows. */
   const faulty = generate({ ways: 480 }).replaceAll(/^(\s+Zs\s+)[\d.]+ Ω/gm, "$19.99 Ω");
   const last = faulty.split("\n").length - 40;
@@ -143,7 +139,7 @@ describe("a first check that takes long", () => {
   });
 
   it("is pushed in part and then whole to an editor that does not pull", async () => {
-    const running = await start({ capabilities: {}, command });
+    const running = await start({ capabilities: {}, entry });
     await running.open(uri, faulty);
     const whole = await running.push(uri);
     const [first = whole, ...others] = running.published;
@@ -155,13 +151,13 @@ describe("a first check that takes long", () => {
 });
 
 describe("a check that throws", () => {
-  const command = ["--disable-warning=ExperimentalWarning", join(import.meta.dirname, "../helpers/failing-server.ts")];
+  const entry = "tests/helpers/failing-server.ts";
   const faulty = loft.replace("stage     tested", "stage     nonsense");
   const at = { start: position, end: position };
   const codes = (items: readonly Diagnostic[] = []) => items.map(({ code }) => code);
 
   it("keeps what was found and says so, to an editor that pulls", async () => {
-    const running = await start({ capabilities: pulling, command });
+    const running = await start({ capabilities: pulling, entry });
     await running.open(uri, faulty);
     const before = await running.pull(uri);
     expect(codes(before.items)).toContain("language/wrong-argument");
@@ -178,18 +174,108 @@ describe("a check that throws", () => {
   });
 
   it("never looks like a clean file, not at the first check either", async () => {
-    const running = await start({ capabilities: pulling, command });
+    const running = await start({ capabilities: pulling, entry });
     await running.open(uri, `${loft}# fall over\n`);
     expect(codes((await running.pull(uri)).items)).toEqual(["check/failed"]);
   });
 
   it("is pushed to an editor that does not pull", async () => {
-    const running = await start({ capabilities: {}, command });
+    const running = await start({ capabilities: {}, entry });
     await running.open(uri, faulty);
     const before = await running.push(uri, (list) => list.length > 0, 1);
     await running.change(uri, 2, [{ range: at, text: "# fall over\n" }]);
     const { diagnostics } = await running.push(uri, undefined, 2);
     expect(codes(diagnostics)).toEqual(["check/failed", ...codes(before.diagnostics)]);
+  });
+});
+
+describe("a fault of one thing", () => {
+  const entry = "tests/helpers/failing-server.ts";
+  const codes = (items: readonly Diagnostic[] = []) => items.map(({ code }) => code);
+  const overLimit = loft.replace("0.64 Ω", "1.64 Ω").replace("      behind  east\n", "");
+
+  it("in one check is one finding of that way, and every other check speaks", async () => {
+    const running = await start({ capabilities: pulling, entry });
+    await running.open(uri, overLimit);
+    const sound = codes((await running.pull(uri)).items);
+    expect(sound).toContain("loop/zs-over-limit");
+    await running.change(uri, 2, [{ text: overLimit.replace(/way 3 (\w+) "/, 'way 3 $1 "stumble ') }]);
+    const { items = [] } = await running.pull(uri);
+    const failed = items.filter(({ code }) => code === "check/failed");
+    expect(failed).toHaveLength(1);
+    expect(failed[0]?.message).toMatch(
+      /^The check loop\/zs-over-limit failed here .* \(on purpose\)\. Please report it\.$/,
+    );
+    expect(overLimit.split("\n")[failed[0]?.range.start.line ?? -1]).toContain("way 3");
+    const others = (list: readonly unknown[]) => list.filter((code) => !String(code).match(/failed|zs-over-limit/));
+    expect(others(codes(items))).toEqual(others(sound));
+    expect(running.errors).toEqual([]);
+  });
+
+  it("that nobody waits for is logged, and what is open stays open", async () => {
+    const running = await start({ capabilities: pulling, entry });
+    await running.open(uri, `${overLimit}# fall astray\n`);
+    expect(codes((await running.pull(uri)).items)).toContain("loop/zs-over-limit");
+    const logged = (): boolean => running.errors.some((line) => /^The server stumbled: Error: on purpose/.test(line));
+    while (!logged()) await running.connection.sendRequest("wayfile/choices");
+    await running.change(uri, 2, [{ text: overLimit }]);
+    expect(codes((await running.pull(uri)).items)).toContain("loop/zs-over-limit");
+  });
+
+  it("that ends the process is seen by its editor", async () => {
+    const running = await start({ capabilities: {}, entry });
+    await running.open(uri, `${overLimit}# fall dead\n`);
+    expect(await running.exit).toBe(70);
+  });
+});
+
+describe("a document that is closed while it is checked", () => {
+  const findings = "wayfile 1\nnonsense\n";
+
+  it("is answered for, shows nothing any more, and is checked anew once it is open again", async () => {
+    const running = await start({ capabilities: patient });
+    const { pull } = await underWay(running);
+    await running.connection.sendNotification("textDocument/didClose", { textDocument });
+    await pull.catch((error: unknown) => expect(error).toMatchObject({ code: expect.any(Number) }));
+    const hover = running.connection.sendRequest("textDocument/hover", { textDocument, position });
+    expect(await hover).toBeNull();
+    await running.open(uri, findings);
+    expect((await running.pull(uri)).items).toHaveLength(1);
+    expect(running.errors).toEqual([]);
+  });
+
+  it("has no findings pushed after those that blank it", async () => {
+    const running = await start({ capabilities: {} });
+    await running.open(uri, generate({ ways: 1_500 }).replaceAll(/^(\s+Zs\s+)[\d.]+ Ω/gm, "$19.99 Ω"));
+    await running.connection.sendRequest("textDocument/completion", { textDocument, position });
+    await running.connection.sendNotification("textDocument/didClose", { textDocument });
+    const other = "file:///nowhere/b.ways";
+    await running.open(other, findings);
+    await running.push(other, (list) => list.length > 0);
+    expect(running.published.findLast((one) => one.uri === uri)?.diagnostics ?? []).toEqual([]);
+    expect(running.errors).toEqual([]);
+  });
+});
+
+describe("a document with returns and line feeds", () => {
+  const text = "wayfile 1\r\nnonsense\r\n";
+  const beyond = { line: 0, character: 99 };
+
+  it("is edited before the signs that end a line where a place is beyond them", async () => {
+    const running = await start({ capabilities: pulling });
+    await running.open(uri, text);
+    await running.change(uri, 2, [{ range: { start: beyond, end: beyond }, text: "2" }]);
+    // One line too many would be the place of this.
+    const { items = [] } = await running.pull(uri);
+    expect(items.map(({ code, range }) => [code, range.start.line])).toEqual([["language/newer-version", 0]]);
+    await running.change(uri, 3, [{ range: { start: { line: 0, character: 9 }, end: beyond }, text: "" }]);
+    const after = (await running.pull(uri)).items ?? [];
+    expect(after.map(({ code, range }) => [code, range.start.line])).toEqual([["language/unknown-word", 1]]);
+    for (const method of ["hover", "completion", "selectionRange"]) {
+      const about = { textDocument, position: beyond, positions: [beyond, { line: 99, character: 0 }] };
+      await expect(running.connection.sendRequest(`textDocument/${method}`, about)).resolves.toBeDefined();
+    }
+    expect(running.errors).toEqual([]);
   });
 });
 

@@ -1,7 +1,8 @@
 /** Messages that make no sense, or come at the wrong time, over the wire. */
-import { afterEach, describe, expect, it } from "vitest";
-import { ErrorCodes } from "vscode-languageserver/node";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { type ClientCapabilities, ErrorCodes } from "vscode-languageserver/node";
 import { loft } from "../helpers/cursor.ts";
+import { rawServer } from "../helpers/raw-server.ts";
 import { pulling, type Server, startServer } from "../helpers/server.ts";
 
 const uri = "file:///nowhere/a.ways";
@@ -13,68 +14,160 @@ async function start(): Promise<Server> {
   return server;
 }
 
-const about = [
+/** What an editor may do, so that every feature is registered. */
+const everything: ClientCapabilities = {
+  textDocument: {
+    diagnostic: {},
+    semanticTokens: { requests: { full: { delta: true } }, tokenTypes: [], tokenModifiers: [], formats: ["relative"] },
+    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } },
+    rename: { prepareSupport: true },
+    codeLens: {},
+  },
+  workspace: { diagnostics: { refreshSupport: true }, workspaceFolders: true },
+};
+
+const ofDocuments = [
   "hover",
   "completion",
+  "signatureHelp",
   "definition",
   "references",
   "documentHighlight",
   "prepareRename",
   "rename",
+  "prepareCallHierarchy",
   "selectionRange",
   "documentSymbol",
   "foldingRange",
   "documentLink",
   "formatting",
+  "rangeFormatting",
+  "onTypeFormatting",
+  "codeAction",
+  "codeLens",
   "inlayHint",
+  "semanticTokens/full",
+  "semanticTokens/full/delta",
+  "semanticTokens/range",
   "diagnostic",
+].map((name) => `textDocument/${name}`);
+
+const others = [
+  "codeLens/resolve",
+  "callHierarchy/incomingCalls",
+  "callHierarchy/outgoingCalls",
+  "workspace/symbol",
+  "workspace/diagnostic",
+  "workspace/willRenameFiles",
+  ...["view", "enter", "report", "worksheet", "conversations", "say", "newSchedule"].map((name) => `wayfile/${name}`),
 ];
 
-describe("a request that does not say what it is about", () => {
-  it.each(about)("textDocument/%s is refused in a sentence, and leaves no trace of a stumble", async (method) => {
-    const { connection, errors, open } = await start();
-    await open(uri, loft);
-    for (const params of [{}, { textDocument: null }, { textDocument: { uri: 7 } }, { textDocument: "a" }, null, []]) {
-      await expect(connection.sendRequest(`textDocument/${method}`, params)).rejects.toMatchObject({
-        code: ErrorCodes.InvalidParams,
-        message: `textDocument/${method} needs a textDocument with its uri.`,
-      });
-    }
-    expect(errors).toEqual([]);
-  });
+const notifications = [
+  "textDocument/didOpen",
+  "textDocument/didChange",
+  "textDocument/didSave",
+  "textDocument/didClose",
+  "workspace/didChangeWatchedFiles",
+  "workspace/didChangeConfiguration",
+  "workspace/didChangeWorkspaceFolders",
+  "wayfile/cursor",
+  "$/setTrace",
+  "$/cancelRequest",
+  "nonsense",
+];
 
-  it("is refused where it names no place", async () => {
-    const { connection, errors } = await start();
-    const textDocument = { uri };
-    const places = [undefined, null, { line: 1 }, { line: "1", character: 2 }];
-    for (const position of places) {
-      await expect(connection.sendRequest("textDocument/hover", { textDocument, position })).rejects.toMatchObject({
-        code: ErrorCodes.InvalidParams,
-      });
-      const range = { start: { line: 0, character: 0 }, end: position };
-      await expect(connection.sendRequest("textDocument/inlayHint", { textDocument, range })).rejects.toMatchObject({
-        code: ErrorCodes.InvalidParams,
-      });
-    }
-    expect(errors).toEqual([]);
-  });
+const place = { line: 5, character: 3 };
+const range = { start: place, end: place };
+const textDocument = { uri };
 
-  it("as a notification is passed over", async () => {
-    const { connection, errors, open, pull } = await start();
-    await open(uri, "wayfile 1\nnonsense\n");
-    for (const method of ["didOpen", "didChange", "didSave", "didClose"]) {
-      for (const params of [{}, { textDocument: {} }, { textDocument: { uri, version: 2 }, contentChanges: [{}] }]) {
-        if (method === "didSave" || method === "didClose")
-          await connection.sendNotification(`textDocument/${method}`, {});
-        else await connection.sendNotification(`textDocument/${method}`, params);
+/** Parameters that lack something, or hold something else in its place, or something beyond all bounds. */
+const odd: readonly (object | null)[] = [
+  null,
+  [],
+  {},
+  { textDocument: null },
+  { textDocument: "a" },
+  { textDocument },
+  { textDocument, position: place },
+  { textDocument, position: { line: -1, character: -5 }, newName: "x", context: {} },
+  { textDocument, position: { line: 0.5, character: 1e300 }, newName: "x" },
+  { textDocument, position: { line: 1e9, character: 2 ** 53 }, positions: [{ line: 1e9, character: 1e9 }] },
+  { textDocument, range: { start: { line: 1e9, character: 0 }, end: { line: -4, character: -1 } }, position: place },
+  { textDocument, range, position: place, context: 7, options: 4, ch: 5, newName: 7, previousResultId: {} },
+  { textDocument, range, position: place, context: { diagnostics: [{}], only: 7 } },
+  ...["", "%", "file:", "file:///%zz.ways", "file://host/share/a.ways", "\u0000"].map((one) => ({
+    textDocument: { uri: one },
+    position: place,
+    range,
+    newName: "x",
+    context: { diagnostics: [] },
+  })),
+  { query: 7 },
+  { item: { uri, name: 7 } },
+  { files: 7 },
+  { files: [{ oldUri: uri, newUri: 7 }] },
+  { previousResultIds: 7 },
+  { previousResultIds: [{ uri: 7 }] },
+  { uri },
+  { uri: "%", view: "board", kind: "working", line: 3, text: "x" },
+  { uri, view: "board", kind: "working", position: 7, of: 7, line: -3, text: "x" },
+  { uri, view: "board", kind: "size", position: {}, of: "\u0000", line: 1e9, text: "x\ny" },
+  { uri, board: "A", row: "3", column: "zs", text: "1e999", day: "never" },
+  { changes: [{ uri: 7 }], settings: 7, event: 7, value: 7 },
+  { changes: 7, settings: null, event: { added: [{}], removed: [] }, value: {}, id: {} },
+  { textDocument: { uri, version: 2 }, contentChanges: [{}] },
+];
+
+describe("whatever its parameters are", () => {
+  let busy: Server;
+  beforeAll(async () => {
+    busy = await startServer({
+      capabilities: everything,
+      initializationOptions: { pictures: true, cursor: true, lens: "x" },
+    });
+    await busy.open(uri, loft);
+  });
+  afterAll(() => busy.kill());
+
+  it.each([...ofDocuments, ...others])("%s answers, or is refused for them", async (method) => {
+    for (const params of odd) {
+      const answer = await busy.connection.sendRequest(method, params).then(
+        () => undefined,
+        (error: unknown) => error,
+      );
+      if (answer !== undefined) {
+        expect(answer).toMatchObject({
+          code: ErrorCodes.InvalidParams,
+          message: expect.stringMatching(/^(?!.*(?:not a function|Cannot read)).+\.$/),
+        });
       }
     }
-    expect((await pull(uri)).items).toHaveLength(1);
-    expect(errors).toEqual([]);
+    expect(busy.errors).toEqual([]);
+  });
+
+  it.each(notifications)("%s changes nothing", async (method) => {
+    for (const params of odd) await busy.connection.sendNotification(method, params ?? {});
+    // What was closed on the way is open again.
+    await busy.open(uri, loft);
+    const answered = await busy.connection.sendRequest("textDocument/documentSymbol", { textDocument });
+    expect(JSON.stringify(answered)).toContain("Loft");
+    expect(busy.errors.filter((line) => !line.includes("received parameters by position"))).toEqual([]);
+    busy.errors.length = 0;
+  });
+
+  it.each(["nonsense", "workspace/executeCommand", "wayfile/refuse"])("%s is not known", async (method) => {
+    await expect(busy.connection.sendRequest(method, {})).rejects.toMatchObject({ code: ErrorCodes.MethodNotFound });
+  });
+
+  it.each(ofDocuments)("%s says which document it lacks", async (method) => {
+    await expect(busy.connection.sendRequest(method, { textDocument: { uri: 7 } })).rejects.toMatchObject({
+      code: ErrorCodes.InvalidParams,
+      message: `${method} needs a textDocument with its uri.`,
+    });
   });
 });
 
-describe("a request at the wrong time", () => {
+describe("a message at the wrong time", () => {
   it("is refused after the shutdown, and the process ends in good order", async () => {
     const { connection, exit } = await start();
     await connection.sendRequest("shutdown");
@@ -96,5 +189,69 @@ describe("a request at the wrong time", () => {
     });
     await open(uri, "wayfile 1\nnonsense\n");
     expect((await pull(uri)).items).toHaveLength(1);
+  });
+
+  it("is refused before the server is initialized, and what it would open is not open", async () => {
+    const raw = await rawServer();
+    const text = { textDocument: { uri, languageId: "wayfile", version: 1, text: "wayfile 1\nnonsense\n" } };
+    raw.request(1, "textDocument/hover", { textDocument, position: place });
+    raw.request(2, "shutdown");
+    raw.notify("textDocument/didOpen", text);
+    const bad = [undefined, null, {}, { capabilities: 7 }, { capabilities: {}, workspaceFolders: [{}] }];
+    for (const [index, params] of bad.entries()) raw.request(10 + index, "initialize", params);
+    raw.request(4, "initialize", { processId: null, rootUri: null, capabilities: {} });
+    raw.request(5, "textDocument/documentSymbol", { textDocument });
+    raw.request(6, "shutdown");
+    await raw.answered(6);
+    raw.notify("exit");
+    expect(await raw.exit).toBe(0);
+    const codes = raw.answers().map(({ id, error }) => [id, error?.code ?? "answered"]);
+    const { ServerNotInitialized, InvalidParams } = ErrorCodes;
+    expect(codes).toEqual([
+      [1, ServerNotInitialized],
+      [2, ServerNotInitialized],
+      ...bad.map((_, index) => [10 + index, InvalidParams]),
+      [4, "answered"],
+      [5, "answered"],
+      [6, "answered"],
+    ]);
+    expect(raw.answers().find(({ id }) => id === 5)?.result).toEqual([]);
+    expect(raw.out()).not.toContain("nonsense");
+  });
+});
+
+describe("a stream that is no conversation", () => {
+  it.each([
+    ["a frame without its length", "X-Other: 1\r\n\r\n{}"],
+    ["a length that is a word", "Content-Length: many\r\n\r\n{}"],
+    ["no frame at all", "hello\r\nthere\r\n\r\n"],
+  ])("of %s ends the process in a sentence", async (_, text) => {
+    const raw = await rawServer();
+    raw.request(1, "initialize", { processId: null, rootUri: null, capabilities: {} });
+    raw.write(text);
+    expect(await raw.exit).toBe(1);
+    expect(raw.err()).toMatch(/^The server ends: a message cannot be told from the next\. .+\n$/);
+  });
+
+  it("but of frames that hold nothing of use goes on", async () => {
+    const raw = await rawServer();
+    raw.request(1, "initialize", { processId: null, rootUri: null, capabilities: {} });
+    for (const body of ["{nonsense", "null", "[]", "7", '"x"', "{}", '[{"jsonrpc":"2.0","id":9,"method":"shutdown"}]'])
+      raw.frame(body);
+    raw.frame('{"jsonrpc":"2.0","id":77,"result":1}');
+    raw.request(2, "wayfile/choices");
+    raw.request(3, "shutdown");
+    await raw.answered(3);
+    raw.notify("exit");
+    expect(await raw.exit).toBe(0);
+    expect(raw.answers().map(({ id }) => id)).toEqual([1, 2, 3]);
+  });
+
+  it("that is closed ends the process", async () => {
+    const raw = await rawServer();
+    raw.request(1, "initialize", { processId: null, rootUri: null, capabilities: {} });
+    raw.write('Content-Length: 400\r\n\r\n{"half');
+    raw.end();
+    expect(await raw.exit).toBe(1);
   });
 });

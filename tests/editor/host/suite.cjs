@@ -531,6 +531,22 @@ suite("In the editor", () => {
       if (process.platform === "linux") assert.notDeepEqual(serverProcesses(), before);
     });
 
+    test("a server that is killed is started again by itself, and answers", async function () {
+      const [before] = serverProcesses();
+      if (before === undefined) return this.skip();
+      await showFaulty();
+      process.kill(Number(before), "SIGKILL");
+      const { line, match } = findLine(faulty, judged);
+      const answers = async () => {
+        const [now] = serverProcesses();
+        if (now === undefined || now === before) return false;
+        return saysLimit.test(await hoverText(faulty, line, match[0].length - match[1].length));
+      };
+      for (let round = 0; round < 100 && !(await answers()); round++)
+        await new Promise((resolve) => setTimeout(resolve, 200));
+      assert.ok(await answers(), "another server answers");
+    });
+
     test("the output can be shown, and ours are all commands that exist", async () => {
       await run("wayfile.showOutput");
       const known = new Set(await vscode.commands.getCommands(true));
