@@ -2033,6 +2033,9 @@ export const opening: ReadonlySet<string> = new Set(
   ),
 );
 
+/** Words that begin a line in one block or another. */
+export const facts: ReadonlySet<string> = new Set(Object.values(whole).flatMap(Object.keys));
+
 /** Words for where a reading came from; without one it was measured. */
 export const provenances = {
   measured: "Read on an instrument.",

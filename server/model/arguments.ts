@@ -6,6 +6,7 @@ import { corrections, type Provenance, provenances } from "../../grammar/vocabul
 import { capital, listed } from "../text/words.ts";
 import { asFigure } from "./bound.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
+import { lostLineEnd } from "./lost-line-end.ts";
 import { figureTakenForName, meansNoName, multipleTurned } from "./not-a-name.ts";
 import { readPath } from "./path.ts";
 import { breakerType, printedLabel, typeWithoutResidual } from "./printed-label.ts";
@@ -39,7 +40,15 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
 }
 
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
-const slips: readonly SlipReader[] = [multipleTurned, yearForDay, printedLabel, ownNameAgain, unlabelled, unquoted];
+const slips: readonly SlipReader[] = [
+  multipleTurned,
+  yearForDay,
+  printedLabel,
+  ownNameAgain,
+  unlabelled,
+  unquoted,
+  lostLineEnd,
+];
 
 class ArgumentBinder implements LineBeingRead {
   readonly word: IToken;

@@ -33,8 +33,11 @@ const looksLikeUnit = (image: string): boolean => image.length <= 4;
 /** `1e3 MΩ`: a figure as a calculator shows it. */
 function powerOfTen(number: IToken, unit: IToken): Problem | undefined {
   if (!/^\d+(?:\.\d+)?[eE]\d+$/.test(number.image) || !unitOf(unit.image)) return undefined;
+  const value = Number(number.image);
+  // Longer ones have no figures to be written out.
+  if (value >= 1e15) return undefined;
   const span = { start: number.startOffset, end: endOf(unit) };
-  const text = `${Number(number.image)} ${unit.image}`;
+  const text = `${value} ${unit.image}`;
   const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
   return { check: "number-slip", message: `“${number.image} ${unit.image}” is written out: ${text}.`, ...span, fixes };
 }

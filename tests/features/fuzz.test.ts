@@ -1,70 +1,13 @@
-import { describe, expect, it } from "vitest";
-import { actionsFor, findingsTouching } from "../../server/features/actions.ts";
-import { complete } from "../../server/features/completion.ts";
-import { type Cursor, withEnclosingBlock } from "../../server/features/cursor.ts";
-import { folds } from "../../server/features/folding.ts";
-import { hover } from "../../server/features/hover.ts";
-import { links } from "../../server/features/links.ts";
-import { definitions, nameAt, occurrences } from "../../server/features/names.ts";
-import { rename } from "../../server/features/rename.ts";
-import { selections } from "../../server/features/selection.ts";
-import { symbols } from "../../server/features/symbols.ts";
-import { tokensIn } from "../../server/features/tokens.ts";
-import { resolveUri } from "../../server/workspace/uri.ts";
-import type { Snapshot } from "../../server/workspace/workspace.ts";
+import { describe, it } from "vitest";
 import { loft, openSample } from "../helpers/cursor.ts";
+import { cursorAt, everyFeature, wholeFile } from "../helpers/every-feature.ts";
 import { random } from "../helpers/generate.ts";
-
-/** Runs every feature at one place. A feature that throws fails the test; so does one that points outside the text. */
-function everyFeature(snapshot: Snapshot, cursor: Cursor): void {
-  const shown = hover(snapshot, cursor);
-  if (shown) expectInside(shown.spot);
-  for (const { spot } of complete(snapshot, cursor)) expectInside(spot);
-  const named = nameAt(snapshot, cursor);
-  if (named) {
-    definitions(snapshot, named);
-    occurrences(snapshot, named);
-    rename(snapshot, cursor, "other");
-  }
-  let inner = { start: cursor.offset, end: cursor.offset };
-  for (const span of selections(snapshot, cursor)) {
-    expect(span.start <= inner.start || inner.start === inner.end).toBe(true);
-    inner = span;
-  }
-}
-
-function wholeFile(snapshot: Snapshot): void {
-  symbols(snapshot);
-  for (const { first, last } of folds(snapshot)) expect(last).toBeGreaterThan(first);
-  links(snapshot, resolveUri);
-  for (const { segment, within } of withEnclosingBlock(snapshot.file.document.segments)) {
-    let at = 0;
-    for (const { start, length } of tokensIn(segment, within)) {
-      expect(start).toBeGreaterThanOrEqual(at);
-      at = start + length;
-    }
-    expect(at).toBeLessThanOrEqual(segment.text.length);
-  }
-  for (const { edits, segment } of actionsFor(
-    snapshot,
-    findingsTouching(snapshot, () => true),
-  )) {
-    for (const { start, end } of edits) expectInside({ segment, start, end });
-  }
-}
-
-function expectInside({ segment, start, end }: { segment: { text: string }; start: number; end: number }): void {
-  expect(start).toBeGreaterThanOrEqual(0);
-  expect(end).toBeGreaterThanOrEqual(start);
-  expect(end).toBeLessThanOrEqual(segment.text.length);
-}
 
 async function tryOut(text: string, offsets: readonly number[]): Promise<void> {
   const { snapshot } = await openSample(text);
   wholeFile(snapshot);
   for (const offset of offsets) {
-    const before = text.slice(0, offset).split("\n");
-    const cursor = snapshot.positions.at({ line: before.length - 1, character: before.at(-1)?.length ?? 0 });
+    const cursor = cursorAt(snapshot, text, offset);
     if (cursor) everyFeature(snapshot, cursor);
   }
 }

@@ -33,7 +33,7 @@ const isWhole = ({ diagnostics }: PublishDiagnosticsParams): boolean =>
 
 /** A pull of a large project that nobody has checked, and a question that is answered while it is under way. */
 async function underWay({ connection, open }: Server) {
-  await open(uri, generate({ ways: 1_500 }));
+  await open(uri, generate({ ways: 600 }));
   const source = new CancellationTokenSource();
   const order: string[] = [];
   const pull = connection.sendRequest("textDocument/diagnostic", { textDocument }, source.token).finally(() => {
@@ -61,7 +61,7 @@ describe("a first check of many ways", () => {
     await expect(pull).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
     const fresh = await running.pull(uri);
     const whole = await startServer({ capabilities: patient });
-    await whole.open(uri, generate({ ways: 1_500 }));
+    await whole.open(uri, generate({ ways: 600 }));
     expect(fresh.items).toEqual((await whole.pull(uri)).items);
     whole.kill();
   });
@@ -78,7 +78,7 @@ describe("a first check of many ways", () => {
 
   it("is pushed once, for the last version, to an editor that does not pull", async () => {
     const running = await start({ capabilities: {} });
-    await running.open(uri, generate({ ways: 1_500 }));
+    await running.open(uri, generate({ ways: 600 }));
     for (let version = 2; version < 6; version++) {
       await running.connection.sendRequest("textDocument/completion", { textDocument, position });
       await running.change(uri, version, [{ range: { start: position, end: position }, text: "nonsense\n" }]);
@@ -246,7 +246,7 @@ describe("a document that is closed while it is checked", () => {
 
   it("has no findings pushed after those that blank it", async () => {
     const running = await start({ capabilities: {} });
-    await running.open(uri, generate({ ways: 1_500 }).replaceAll(/^(\s+Zs\s+)[\d.]+ Ω/gm, "$19.99 Ω"));
+    await running.open(uri, generate({ ways: 600 }).replaceAll(/^(\s+Zs\s+)[\d.]+ Ω/gm, "$19.99 Ω"));
     await running.connection.sendRequest("textDocument/completion", { textDocument, position });
     await running.connection.sendNotification("textDocument/didClose", { textDocument });
     const other = "file:///nowhere/b.ways";

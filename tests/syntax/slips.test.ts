@@ -33,6 +33,8 @@ const lineOf = (after: string, before: string): string | undefined => {
 
 describe("one answer, and a fix", () => {
   test.each<[place: Place, line: string, check: string, fixed: string | undefined]>([
+    ["live", "Zs 0.62 Ω R1+R2 0.31 Ω", "crowded", "Zs 0.62 Ω"],
+    ["way", "serves lighting length 14 m", "crowded", "serves lighting"],
     ["way", "device BS EN 60898 32 A type B 6 kA", "wrong-argument", "device BS EN 60898 B32 6 kA"],
     ["way", "device BS EN 60898 32 A type C 6 kA", "wrong-argument", "device BS EN 60898 C32 6 kA"],
     ["way", "device BS EN 60898 type B 32 A 6 kA", "wrong-argument", "device BS EN 60898 B32 6 kA"],
@@ -108,4 +110,15 @@ describe("what is no slip", () => {
   test("the sign × is no letter", () => {
     expect(answers("board", "way × radial").map(({ check }) => check)).toEqual(["stray"]);
   });
+});
+
+test("a figure that no meter shows is refused, never written out", () => {
+  for (const figure of ["1e999", "1e300", "Infinity", "NaN"]) {
+    const found = answers("way", `length ${figure} m`);
+    expect(found.length).toBeGreaterThan(0);
+    for (const { message, fixed } of found) {
+      expect(message.replace(figure, "")).not.toMatch(/Infinity|NaN|e\+/);
+      expect(fixed ?? "").not.toMatch(/Infinity \w|NaN \w/);
+    }
+  }
 });
