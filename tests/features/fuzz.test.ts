@@ -17,15 +17,16 @@ const all = (text: string): number[] => Array.from({ length: text.length + 1 }, 
 describe("no text makes a feature fall over", () => {
   it("the sample, at every place", () => tryOut(loft, all(loft)));
 
-  it("the sample cut off at every place, with the cursor at its end", async () => {
-    for (const offset of all(loft)) await tryOut(loft.slice(0, offset), [offset]);
+  // Every fourth place, and every fourth of a line: `npm run fuzz` types on.
+  it("the sample cut off at places all through it, with the cursor at its end", async () => {
+    for (const offset of all(loft).filter((place) => place % 4 === 1)) await tryOut(loft.slice(0, offset), [offset]);
   });
 
-  it("a line cut off at every place in the middle of the sample", async () => {
+  it("a line cut off in the middle of the sample", async () => {
     const lines = loft.split("\n");
     for (const [index, line] of lines.entries()) {
       const above = lines.slice(0, index).join("\n").length + (index > 0 ? 1 : 0);
-      for (let length = 0; length < line.length; length += 2) {
+      for (let length = 0; length < line.length; length += 4) {
         const text = lines.with(index, line.slice(0, length)).join("\n");
         await tryOut(text, [above + length]);
       }
