@@ -20,8 +20,8 @@ const rule = rules.find(({ id }) => id === "loop/zs-over-limit");
 if (rule?.scope !== "way") throw new Error("There is no such rule.");
 const { check: sound } = rule;
 Object.assign(rule, {
-  check: (...[study, report]: Parameters<typeof sound>) => {
-    if (study.way.title.includes("stumble")) throw new Error("on purpose");
-    sound(study, report);
+  check: (...all: Parameters<typeof sound>) => {
+    if (all[0].way.title.includes("stumble")) throw new Error("on purpose");
+    sound(...all);
   },
 });
