@@ -1,6 +1,6 @@
 /** What a circuit adds to the demand of its board. */
 
-import { memoInPlace } from "../circuit/kept.ts";
+import { memoInPlace, memoOfFigures } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import type { DiversityPurpose } from "../tables/diversity-shares.ts";
@@ -8,8 +8,12 @@ import type { DiversityPurpose } from "../tables/diversity-shares.ts";
 export type Line = "L1" | "L2" | "L3" | "L";
 export const threeLines: readonly Line[] = ["L1", "L2", "L3"];
 
-export interface CircuitLoad {
+export interface CircuitLoad extends LoadFigures {
   readonly study: WayStudy;
+}
+
+/** Figures alone, so that they outlast an edit elsewhere. */
+interface LoadFigures {
   /** A in each of its line conductors, before diversity. */
   readonly current: number;
   readonly basis: "stated" | "loads" | "assumed";
@@ -55,21 +59,24 @@ export const ownLoads = memoInPlace(({ board, context }: BoardInPlace): OwnLoads
   const unknown: WayStudy[] = [];
   for (const way of board.ways) {
     const study = studyWay(way, context);
-    if (!study.isFinal || isSource(study)) continue;
-    const load = loadOf(study);
-    if (load) loads.push(load);
-    else unknown.push(study);
+    const load = loadFigures(study);
+    if (load === "unknown") unknown.push(study);
+    else if (load) loads.push({ study, ...load });
   }
   return { loads, unknown };
 });
 
-function loadOf(study: WayStudy): CircuitLoad | undefined {
+/** Nothing for what is no load. */
+const loadFigures = memoOfFigures((study: WayStudy): LoadFigures | "unknown" | undefined =>
+  study.isFinal && !isSource(study) ? (loadOf(study) ?? "unknown") : undefined,
+);
+
+function loadOf(study: WayStudy): LoadFigures | undefined {
   const found = currentOf(study);
   if (!found) return undefined;
   const purpose = purposeOf(study);
   const share = study.facts.one("diversity")?.args.share.value;
   return {
-    study,
     ...found,
     lines: linesOf(study),
     purpose,

@@ -1,7 +1,7 @@
 /** The demand of a board's own final circuits, line by line. */
 
 import { diversified } from "../calc/index.ts";
-import { amps, percent, type Step, step } from "../calc/result.ts";
+import { amps, percent, type Step, step, worked } from "../calc/result.ts";
 import { columnOf } from "../circuit/diversity-column.ts";
 import { memoInPlace } from "../circuit/kept.ts";
 import { premisesOf } from "../circuit/supply.ts";
@@ -63,18 +63,17 @@ export function partBehind(place: BoardInPlace, studies: readonly WayStudy[]): O
   };
 }
 
-export const plainPart = (name: string, value: number): Part => ({
-  value,
-  steps: [step(name, "", amps(value))],
-  source: summed,
-});
+/** Steps are written when somebody reads them: sums are made anew far more often than they are shown. */
+const part = (value: number, steps: () => readonly Step[]): Part => worked(value, "A", summed, steps);
+
+export const plainPart = (name: string, value: number): Part => part(value, () => [step(name, "", amps(value))]);
 
 const ownShares = (loads: readonly CircuitLoad[]): Part[] =>
   loads.flatMap(({ study, current, share }) => {
     if (share === undefined) return [];
     const value = current * share;
-    const numbers = `${percent(share * 100)} × ${amps(current)}`;
-    return [{ value, steps: [step(`way ${study.way.id}`, numbers, amps(value))], source: summed }];
+    const { id } = study.way;
+    return [part(value, () => [step(`way ${id}`, `${percent(share * 100)} × ${amps(current)}`, amps(value))])];
   });
 
 /** Circuits of one kind together by the table; what it has no row for, and all where it has no column, in full. */
@@ -93,6 +92,6 @@ function byTable(loads: readonly CircuitLoad[], column: DiversityColumn | undefi
 
 function inFull(loads: readonly CircuitLoad[]): Part {
   const value = loads.reduce((sum, { current }) => sum + current, 0);
-  const numbers = loads.map(({ current }) => amps(current)).join(" + ");
-  return { value, steps: [step("in full", numbers, amps(value))], source: summed };
+  const currents = loads.map(({ current }) => current);
+  return part(value, () => [step("in full", currents.map(amps).join(" + "), amps(value))]);
 }

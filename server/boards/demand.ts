@@ -1,6 +1,6 @@
 /** The demand of each board, line by line, from its circuits and up the feeders. */
 import type { Calculated } from "../calc/index.ts";
-import { amps, percent, step } from "../calc/result.ts";
+import { amps, percent, step, worked } from "../calc/result.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { sameItems } from "../model/file.ts";
@@ -84,8 +84,19 @@ const childOf = (node: BoardNode, study: WayStudy): BoardNode | undefined =>
 
 /** The line that carries most. */
 export function greatestOf(lines: ReadonlyMap<Line, Calculated>): BoardDemand["greatest"] {
-  const all = [...lines].map(([line, demand]) => ({ ...demand, steps: demand.steps, line }));
-  return all.reduce((greatest, one) => (one.value > greatest.value ? one : greatest));
+  const [line, demand] = [...lines].reduce((most, one) => (one[1].value > most[1].value ? one : most));
+  // Not spread: steps and source are written out when somebody reads them.
+  return {
+    value: demand.value,
+    unit: demand.unit,
+    line,
+    get steps() {
+      return demand.steps;
+    },
+    get source() {
+      return demand.source;
+    },
+  };
 }
 
 /** What a feeder draws from its board. */
@@ -163,10 +174,10 @@ function lineDemand(node: BoardNode, line: Line, own: readonly Part[], unplaced:
   const board = node.context.board.facts.one("diversity")?.args.share.value;
   const value = board === undefined ? total : (total * board) / 100;
   const name = line === "L" ? "demand" : `demand of ${line}`;
-  const steps = [
+  const steps = () => [
     ...parts.flatMap((part) => part.steps),
     step(name, parts.map((part) => amps(part.value)).join(" + "), amps(total)),
     ...(board === undefined ? [] : [step("diversity of the board", `${percent(board)} × ${amps(total)}`, amps(value))]),
   ];
-  return { value, unit: "A", steps, source: combine(summed, ...parts.map(({ source }) => source)) };
+  return worked(value, "A", combine(summed, ...new Set(parts.map(({ source }) => source))), steps);
 }

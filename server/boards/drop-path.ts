@@ -3,7 +3,7 @@
 import { type Calculated, dropLimit } from "../calc/index.ts";
 import { percent, step } from "../calc/result.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
-import { memoInPlace, memoOfWhole } from "../circuit/kept.ts";
+import { memoInPlace, memoOfFigures, memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import { fromFormula, summed } from "../tables/source.ts";
@@ -95,12 +95,28 @@ export interface CircuitDrop extends CableDrop {
   readonly room: number;
 }
 
+/** What a circuit leaves to the feeders before it, %; figures alone, so that they outlast an edit elsewhere. */
+interface DropFigures {
+  readonly room: number;
+  /** The drop advised from the origin to its end, %. */
+  readonly limit: number;
+}
+
+const dropFigures = memoOfFigures((study: WayStudy): DropFigures | undefined => {
+  const found = circuitDrop(study);
+  return found && { room: found.room, limit: found.limit.value };
+});
+
+export interface DropRoom extends DropFigures {
+  readonly study: WayStudy;
+}
+
 /** The final circuits of a board whose drop can be calculated, the one with the least room first. */
-export const circuitDrops = memoInPlace((place: BoardInPlace): readonly CircuitDrop[] =>
+export const dropRooms = memoInPlace((place: BoardInPlace): readonly DropRoom[] =>
   studiesOn(place)
     .flatMap((study) => {
-      const found = circuitDrop(study);
-      return found ? [found] : [];
+      const found = dropFigures(study);
+      return found ? [{ study, ...found }] : [];
     })
     .toSorted((one, other) => one.room - other.room),
 );

@@ -3,10 +3,12 @@
  * touches, so that a question about a whole installation costs the way that changed. What was asked on the way to an
  * answer counts as asked by everyone who takes it over.
  */
-import type { Board } from "../model/file.ts";
+import { changeBetween } from "../model/context-change.ts";
+import type { Board, Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import {
   answerOf,
+  type Bits,
   ReadLog,
   Reads,
   type Recorded,
@@ -15,6 +17,7 @@ import {
   recordedBy,
   recorder,
 } from "../model/reads.ts";
+import type { SharedParts } from "../model/shared-parts.ts";
 
 /** What notes by itself whatever is worked out of it. */
 interface Asking {
@@ -56,6 +59,60 @@ export function memoInPlace<P extends InPlace, T>(compute: (place: P) => T): (pl
     kept.set(context, fresh);
     return answerOf(fresh);
   };
+}
+
+interface Study {
+  readonly way: Way;
+  readonly context: Context;
+  readonly reads: Reads;
+}
+
+interface Figures<T> {
+  readonly parts: SharedParts;
+  readonly reads: Bits;
+  readonly value: T;
+}
+
+/** A file can be part of several schedules, each with a context of its own. */
+const mostKept = 6;
+
+/**
+ * Works figures of a way out once, for as long as what they were worked out of has the same answers: an edit of the
+ * supply makes another context of every board, and hardly any of their figures another. Figures and words only: nothing
+ * that stands in a text, and no study, which would keep its context with it.
+ */
+export function memoOfFigures<S extends Study, T>(compute: (study: S) => T): (study: S) => T {
+  const kept = new WeakMap<Way, readonly Figures<T>[]>();
+  return (study) => {
+    const { way, context } = study;
+    const all = kept.get(way) ?? [];
+    const found = all.find(
+      ({ parts, reads }) => parts === context.parts || changeBetween(parts, context.parts).leaves(reads),
+    );
+    if (found) {
+      if (found.parts !== context.parts) keep({ ...found, parts: context.parts });
+      notedAgain(found.reads, context.parts);
+      return found.value;
+    }
+    const reads = new Reads(context.parts);
+    const value = recordedBy(reads, () => compute(study));
+    // What was asked of the study before is not asked again.
+    reads.add(study.reads.bits);
+    keep({ parts: context.parts, reads: reads.bits, value });
+    return value;
+
+    function keep(fresh: Figures<T>): void {
+      kept.set(way, [fresh, ...all.filter(({ parts }) => parts !== fresh.parts).slice(0, mostKept - 1)]);
+    }
+  };
+}
+
+/** What was asked in another place is asked here by whoever takes its answer over. */
+function notedAgain(bits: Bits, parts: SharedParts): void {
+  if (!recorder) return;
+  const reads = new Reads(parts);
+  reads.add(bits);
+  reads.passOn(recorder);
 }
 
 /**

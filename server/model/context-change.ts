@@ -27,7 +27,9 @@ interface Head {
 export class ContextChange {
   readonly #from: SharedParts;
   readonly #to: SharedParts;
-  #changed: Bits | undefined;
+  #changed: Bits = [];
+  /** How many questions there were when they were last compared. */
+  #compared = -1;
   #moved: ReadonlyMap<Fact["segment"], readonly Moved[]> | undefined;
   readonly #isOther: boolean;
 
@@ -40,7 +42,11 @@ export class ContextChange {
   /** Whether all that was asked in the one context has the same answer in the other. */
   leaves(reads: Bits): boolean {
     if (this.#isOther) return false;
-    this.#changed ??= recordedBy(undefined, () => this.#findChanged());
+    const { count } = this.#from.questions;
+    if (this.#compared !== count) {
+      this.#compared = count;
+      this.#changed = recordedBy(undefined, () => this.#findChanged());
+    }
     return !bitsMeet(reads, this.#changed);
   }
 
@@ -177,6 +183,19 @@ function addItems(before: NameTable<unknown>, after: NameTable<unknown>, add: Ad
       if (isFact(item) && isFact(now)) add(item, now);
     }
   }
+}
+
+const changes = new WeakMap<SharedParts, WeakMap<SharedParts, ContextChange>>();
+
+/** What changed from one context to another: worked out once for all who ask. */
+export function changeBetween(from: SharedParts, to: SharedParts): ContextChange {
+  const here = changes.get(to) ?? new WeakMap<SharedParts, ContextChange>();
+  const before = here.get(from);
+  if (before) return before;
+  const change = new ContextChange(from, to);
+  here.set(from, change);
+  changes.set(to, here);
+  return change;
 }
 
 interface Spot {

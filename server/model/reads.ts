@@ -155,6 +155,11 @@ export class Questions {
     return this.#numbers[slot] ?? [];
   }
 
+  /** How many there are: what was compared before the last was asked says nothing of it. */
+  get count(): number {
+    return this.#list.length;
+  }
+
   /** Names are a person's own: a list that has met too many of them is begun anew. */
   get isFull(): boolean {
     return this.#list.length > mostQuestions || this.#numbers.length > mostQuestions;
@@ -188,6 +193,10 @@ export class Reads implements Log {
 
   get isEmpty(): boolean {
     return this.#bits.length === 0;
+  }
+
+  add(bits: Bits): void {
+    addBits(this.#bits, bits);
   }
 
   note(of: object, question: Question): void {

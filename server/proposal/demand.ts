@@ -1,6 +1,6 @@
 /** What a circuit has to carry: stated, from its loads, or what a circuit of its kind is usually made for. */
 import { demandOf as demandOfBoard } from "../boards/demand.ts";
-import { circuitDrops } from "../boards/drop-path.ts";
+import { dropRooms } from "../boards/drop-path.ts";
 import { type BoardNode, networkOf } from "../boards/network.ts";
 import { exceeds } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
@@ -50,7 +50,7 @@ export function demandOf(
 /** What the circuits of the board behind a feeder ask of it. */
 function askedBehind(node: BoardNode): Pick<Demand, "room" | "behind"> {
   // The circuit with the least to spare decides what is left for the feeder.
-  const [least] = circuitDrops(node);
+  const [least] = dropRooms(node);
   const ratings = node.studies.flatMap(({ device, isSpare }) => (isSpare ? [] : (device?.rating ?? [])));
   return {
     ...(least ? { room: least.room } : {}),

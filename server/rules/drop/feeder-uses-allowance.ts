@@ -1,5 +1,5 @@
 import { feederDrop } from "../../boards/drop-feeder.ts";
-import { boardDrop, circuitDrops, dropAbove } from "../../boards/drop-path.ts";
+import { boardDrop, dropAbove, dropLimitOf, dropRooms } from "../../boards/drop-path.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
@@ -80,10 +80,10 @@ function checkNode(node: BoardNode, report: Reporter): void {
   // Only the feeder with which the limit is passed: those further out can do nothing about it.
   if (!feeder || !parent || feeders.at(-1)?.study !== feeder) return;
   const own = boardDrop(node);
-  const starved = circuitDrops(node).filter(({ limit, study }) => dropAbove(own, study).drop.value >= limit.value);
+  const starved = dropRooms(node).filter(({ limit, study }) => dropAbove(own, study).drop.value >= limit);
   const [first] = starved;
-  if (!first || boardDrop(parent).drop.value >= first.limit.value) return;
-  const { limit } = first;
+  if (!first || boardDrop(parent).drop.value >= first.limit) return;
+  const limit = dropLimitOf(first.study);
   const { cable } = feeder;
   const size = sizeFor(node, limit.value);
   const line = cable?.fact.args.line;
@@ -108,7 +108,7 @@ function sizeFor(node: BoardNode, limit: number): number | undefined {
   const { feeder, parent } = node;
   if (!feeder || !parent) return undefined;
   const above = boardDrop(parent).drop.value;
-  const room = circuitDrops(node)[0]?.room ?? limit;
+  const room = dropRooms(node)[0]?.room ?? limit;
   const wanted = room > above ? room : limit;
   if (!feeder.cable) return undefined;
   for (const size of largerSizes(feeder.cable.line)) {

@@ -4,8 +4,8 @@ import {
   boardDrop,
   type CircuitDrop,
   circuitDrop,
-  circuitDrops,
   dropAbove,
+  dropRooms,
 } from "../../boards/drop-path.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
@@ -103,13 +103,13 @@ installation "Sample" {
 
 function checkNode(node: BoardNode, report: Reporter): void {
   const above = boardDrop(node);
-  for (const circuit of circuitDrops(node)) {
+  for (const { study, room, limit } of dropRooms(node)) {
     // They stand in order of the room they leave: behind the first that is right all are.
-    if (!exceeds(above.drop.value, circuit.room)) return;
+    if (!exceeds(above.drop.value, room)) return;
     // Where the feeders leave nothing another check speaks of them, once.
-    const own = dropAbove(above, circuit.study);
-    if (exceeds(own.drop.value, circuit.room) && own.drop.value < circuit.limit.value)
-      say({ ...above, ...own }, circuit, report);
+    const own = dropAbove(above, study);
+    const circuit = exceeds(own.drop.value, room) && own.drop.value < limit ? circuitDrop(study) : undefined;
+    if (circuit) say({ ...above, ...own }, circuit, report);
   }
 }
 

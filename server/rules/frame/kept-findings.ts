@@ -3,7 +3,7 @@
  * answers are the same, whatever else was edited and whichever schedule asks.
  */
 
-import { ContextChange } from "../../model/context-change.ts";
+import { type ContextChange, changeBetween } from "../../model/context-change.ts";
 import type { Board, Way } from "../../model/file.ts";
 import type { Bits } from "../../model/reads.ts";
 import type { SharedParts } from "../../model/shared-parts.ts";
@@ -46,7 +46,6 @@ export function keepForBoard(fresh: KeptForBoard): void {
 /** What is still known in a context of what was found in others. */
 export class StillKnown {
   readonly #parts: SharedParts;
-  readonly #changes = new Map<SharedParts, ContextChange>();
 
   constructor(parts: SharedParts) {
     this.#parts = parts;
@@ -81,8 +80,7 @@ export class StillKnown {
   }
 
   #findings({ parts, reads, findings }: KeptFindings, own: ReadonlySet<Segment>): readonly Finding[] | undefined {
-    const change = this.#changes.get(parts) ?? new ContextChange(parts, this.#parts);
-    this.#changes.set(parts, change);
+    const change = changeBetween(parts, this.#parts);
     if (!change.leaves(reads)) return undefined;
     if (findings.length === 0) return findings;
     const now = findings.map((finding) => inPlaceNow(finding, own, change));
