@@ -2,13 +2,13 @@ import { type IToken, Lexer } from "chevrotain";
 import { type TokenName, tokenRows, tokenTypes } from "./tokens.ts";
 
 /**
- * The last row of the token table takes any character, so lexing cannot fail.
- * Start-character optimisation is off only where a pattern looks behind; a test validates the definition.
+ * The last row of the token table takes any character, so lexing cannot fail; a test validates the definition. With
+ * `tryAll` every pattern is tried at every sign, whatever the table says it can begin with.
  */
-export function createLexer(validate: boolean): Lexer {
+export function createLexer(validate: boolean, tryAll = false): Lexer {
   return new Lexer(
     tokenRows.map((row) => tokenTypes[row.name]),
-    { positionTracking: "onlyOffset", skipValidations: !validate, ensureOptimizations: false },
+    { positionTracking: "onlyOffset", skipValidations: !validate, ensureOptimizations: !tryAll, safeMode: tryAll },
   );
 }
 

@@ -1,4 +1,5 @@
 import { languageConfiguration } from "./editor.ts";
+import { lettersFile } from "./letter-ranges.ts";
 import { reference } from "./reference.ts";
 import { textmate } from "./textmate.ts";
 
@@ -7,6 +8,7 @@ export function outputs(): [path: string, text: string][] {
   return [
     ["grammar/generated/wayfile.tmLanguage.json", textmate()],
     ["grammar/generated/language-configuration.json", languageConfiguration()],
+    ["grammar/letters.ts", lettersFile()],
     ["grammar/REFERENCE.md", reference()],
   ];
 }

@@ -1,7 +1,7 @@
 import { EmbeddedActionsParser, type IToken } from "chevrotain";
 import { endOf, isToken, lex } from "./lexer.ts";
 import { isLost, type Mend, type Mended, mended } from "./mends.ts";
-import { tokenRows, tokenTypes } from "./tokens.ts";
+import { argumentType, tokenRows, tokenTypes, wordlessType } from "./tokens.ts";
 
 /** `word argument… ( { statement… } | line end )`: nearly the whole syntax. */
 export interface Statement {
@@ -42,11 +42,6 @@ export interface Parsed {
   readonly comments: readonly IToken[];
 }
 
-const argument = tokenRows.filter(
-  (row) => !["Space", "Comment", "NewLine", "Open", "Close", "Conflict"].includes(row.name),
-);
-const notAWord = argument.filter((row) => row.name !== "Word");
-
 /**
  * Every sequence of tokens is a sentence of this grammar: what cannot begin a statement is taken to its line's end with
  * a fault noted. So a broken line costs that line, and chevrotain's own re-synchronising, which may skip further, is
@@ -56,15 +51,13 @@ class WayfileParser extends EmbeddedActionsParser {
   faults: SyntaxFault[] = [];
 
   constructor(validate: boolean) {
-    super(
-      tokenRows.map((row) => tokenTypes[row.name]),
-      { recoveryEnabled: false, skipValidations: !validate, maxLookahead: 1 },
-    );
+    super([argumentType, wordlessType, ...tokenRows.map((row) => tokenTypes[row.name])], {
+      recoveryEnabled: false,
+      skipValidations: !validate,
+      maxLookahead: 1,
+    });
     this.performSelfAnalysis();
   }
-
-  readonly #notWord = notAWord.map((row) => ({ ALT: () => this.CONSUME(tokenTypes[row.name]) }));
-  readonly #argument = argument.map((row) => ({ ALT: () => this.CONSUME1(tokenTypes[row.name]) }));
 
   readonly text = this.RULE("text", (): Statement[] => {
     const statements: Statement[] = [];
@@ -150,7 +143,7 @@ class WayfileParser extends EmbeddedActionsParser {
   });
 
   readonly argument = this.RULE("argument", (): IToken => {
-    const token = this.OR(this.#argument);
+    const token = this.CONSUME(argumentType);
     this.ACTION(() => {
       if (isToken(token, "Stray")) this.#note("stray", token);
       if (isToken(token, "OpenText")) this.#note("open-text", token);
@@ -159,7 +152,7 @@ class WayfileParser extends EmbeddedActionsParser {
   });
 
   readonly wordless = this.RULE("wordless", (): void => {
-    const first = this.OR(this.#notWord);
+    const first = this.CONSUME(wordlessType);
     this.MANY(() => this.SUBRULE(this.argument));
     this.ACTION(() => this.#note(isToken(first, "Stray") ? "stray" : "no-word", first));
   });

@@ -129,6 +129,9 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/main.node.ts": [...core, "server/lsp", "server/disk", "server/git", "vscode-languageserver", "node:"],
   "server/main.cli.ts": [...core, "server/cli", "node:"],
+  "server/start.ts": ["server/cli/cache-place.ts", "node:"],
+  "server/start.node.ts": ["server/start.ts"],
+  "server/start.cli.ts": ["server/start.ts"],
   client: [
     "vscode",
     "vscode-languageclient",

@@ -10,10 +10,13 @@ import type { CachePlace } from "./run/cache.ts";
  */
 export function placeOfCache(program: string, env: NodeJS.ProcessEnv): CachePlace | undefined {
   if (program.endsWith(".ts")) return undefined;
-  const folder = env.WAYFILE_CACHE || join(systemFolder(env), "wayfile");
+  const folder = folderOfCaches(env);
   if (!isAbsolute(folder)) return undefined;
   return { folder, program: hash("sha256", readFileSync(program), "hex").slice(0, 16) };
 }
+
+export const folderOfCaches = (env: NodeJS.ProcessEnv): string =>
+  env.WAYFILE_CACHE || join(systemFolder(env), "wayfile");
 
 function systemFolder(env: NodeJS.ProcessEnv): string {
   if (env.XDG_CACHE_HOME) return env.XDG_CACHE_HOME;

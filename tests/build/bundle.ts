@@ -104,12 +104,13 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   "web-server.js": { ...inBrowser, entryPoints: ["client/web/worker.ts"], plugins: [withoutSamples] },
   "page.js": { ...inBrowser, entryPoints: ["client/page/editor-page.ts"] },
   "library.mjs": { ...inBrowser, format: "esm", jsx: "preserve", entryPoints: ["server/library/index.ts"] },
-  "server.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples, apart] },
+  "server.cjs": { entryPoints: ["server/start.node.ts"] },
+  "server-main.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples, apart] },
   "wayfile.cjs": {
-    entryPoints: ["server/main.cli.ts"],
+    entryPoints: ["server/start.cli.ts"],
     banner: { js: `#!/usr/bin/env node\n${ahead}` },
-    plugins: [apart],
   },
+  "wayfile-main.cjs": { entryPoints: ["server/main.cli.ts"], plugins: [apart] },
   "pdf.cjs": {
     entryPoints: ["server/papers/pdf.ts"],
     plugins: [withFonts],
@@ -130,7 +131,7 @@ const sizes = await Promise.all(
     }
     if (name === "wayfile.cjs") await chmod(outfile, 0o755);
     const bytes = Object.values(metafile.outputs)[0]?.bytes ?? 0;
-    return `${name.padEnd(12)} ${Math.ceil(bytes / 1000)} kB`;
+    return `${name.padEnd(16)} ${Math.ceil(bytes / 1000)} kB`;
   }),
 );
 await writeFile(join(dist, "page.css"), await styleOfPage());

@@ -1,7 +1,9 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { createLexer, lex } from "../../grammar/lexer.ts";
 import { createParser } from "../../grammar/parser.ts";
 import { units } from "../../grammar/units.ts";
+import { damaged } from "../helpers/schedules.ts";
 
 test("chevrotain finds no fault in the lexer's definition", () => {
   expect(createLexer(true).lexerDefinitionErrors).toEqual([]);
@@ -35,4 +37,25 @@ test("every spelling of a unit is read as a quantity", () => {
   const spellings = units.flatMap(({ symbol, also }) => [symbol, ...also]);
   for (const spelling of spellings)
     for (const text of [`5${spelling}`, `5 ${spelling}`]) expect(kinds(text)).toEqual([`Quantity ${text}`]);
+});
+
+test("no token begins with a sign that its row does not name", () => {
+  const [quick, careful] = [createLexer(false), createLexer(false, true)];
+  const read = (lexer: typeof quick, text: string) => {
+    const { tokens, groups, errors } = lexer.tokenize(text);
+    const shown = [...tokens, ...(groups.comments ?? [])].map((one) => [
+      one.tokenType.name,
+      one.startOffset,
+      one.image,
+    ]);
+    return { shown, errors };
+  };
+  const same = (text: string): void => {
+    expect(read(quick, text)).toEqual(read(careful, text));
+  };
+  for (let code = 0; code < 0x10000; code++) {
+    const sign = String.fromCharCode(code);
+    if (code < 0x3000 || code % 64 === 0) same(`${sign}1.5 Ω ${sign}x ${sign}`);
+  }
+  fc.assert(fc.property(fc.oneof(damaged, fc.string({ unit: "binary" })), same), { numRuns: 200 });
 });
