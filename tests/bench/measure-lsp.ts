@@ -3,6 +3,7 @@
  * `node tests/bench/measure-lsp.ts [ways…]`, with `--bundle` for dist/server.cjs instead of the source.
  */
 import { performance } from "node:perf_hooks";
+import { viewRequest } from "../../server/lsp/view-protocol.ts";
 import { generate } from "../helpers/generate.ts";
 import { type Server, startServer } from "../helpers/server.ts";
 
@@ -19,6 +20,8 @@ export interface Measured {
   readonly broken: Spread;
   readonly hover: Spread;
   readonly completion: Spread;
+  /** An edit to what is shown beside the text: hints of sixty lines, and each live view of the board there. */
+  readonly beside: Readonly<Record<string, Spread>>;
   /** Resident memory after all that, MiB. */
   readonly memory: number;
 }
@@ -59,9 +62,25 @@ async function measurePush(text: string, command?: readonly string[]): Promise<O
     await client.type(pick(loads, round));
     await server.connection.sendRequest("textDocument/completion", { textDocument: { uri }, position: at });
   });
+  const shown = {
+    textDocument: { uri },
+    range: { start: { line: 40, character: 0 }, end: { line: 100, character: 0 } },
+  };
+  const beside: Record<string, Spread> = {};
+  for (const [name, method, params] of [
+    ["hints", "textDocument/inlayHint", shown],
+    ...["board", "tests", "single-line", "rings", "limits", "conduits", "years", "working", "worksheet"].map(
+      (view) => [`view ${view}`, viewRequest, { uri, view, position: { line: 60, character: 0 } }] as const,
+    ),
+  ] as const) {
+    beside[name] = await client.repeat(10, async (round) => {
+      await client.type(pick(loads, round));
+      await server.connection.sendRequest(method, params);
+    });
+  }
   const memory = server.memory();
   await server.stop();
-  return { start, edit, origin, broken, hover, completion, memory };
+  return { start, edit, origin, broken, hover, completion, beside, memory };
 }
 
 async function measurePull(text: string, command?: readonly string[]): Promise<Spread> {
@@ -154,9 +173,17 @@ if (import.meta.main) {
   for (const ways of sizes.length > 0 ? sizes : [1_000, 10_000]) {
     const measured = await measureServer(ways, command);
     console.log(`${ways} ways: start ${measured.start.toFixed(0)} ms, resident ${measured.memory.toFixed(0)} MiB`);
-    for (const name of ["edit", "pull", "origin", "broken", "hover", "completion"] as const) {
-      const { median, p95 } = measured[name];
-      console.log(`  ${name.padEnd(11)} ${median.toFixed(2).padStart(8)} ms   95 % ${p95.toFixed(2).padStart(8)} ms`);
+    const { edit, pull, origin, broken, hover, completion, beside } = measured;
+    for (const [name, { median, p95 }] of Object.entries({
+      edit,
+      pull,
+      origin,
+      broken,
+      hover,
+      completion,
+      ...beside,
+    })) {
+      console.log(`  ${name.padEnd(16)} ${median.toFixed(2).padStart(8)} ms   95 % ${p95.toFixed(2).padStart(8)} ms`);
     }
   }
 }
