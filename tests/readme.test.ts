@@ -18,7 +18,7 @@ it("the first five minutes find what the README says, and the correction it name
   expect(format(first)?.text ?? first).toBe(first);
   expect(findingsOf(first).map(({ message }) => message)).toEqual([shown]);
   expect(findingsOf(first.replace("B32", "B20"))).toEqual([]);
-  expect(findingsOf(first.replace("stage     design", "stage     tested")).length).toBeGreaterThan(3);
+  expect(findingsOf(first.replace(/stage +design/, "stage tested")).length).toBeGreaterThan(3);
 });
 
 it("what the contents of the README lead to is there", () => {
