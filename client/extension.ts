@@ -5,6 +5,7 @@ import { CheckPages } from "./checks.ts";
 import { followCursor } from "./cursor.ts";
 import { LiveView, liveViewCommands } from "./liveView.ts";
 import { newSchedule } from "./newSchedule.ts";
+import { paperCommands } from "./papers.ts";
 import { Reports } from "./reports.ts";
 import { showReview } from "./review.ts";
 import { openSample } from "./sample.ts";
@@ -38,6 +39,7 @@ export async function start(context: ExtensionContext, connect: Connect): Promis
     commands.registerCommand("wayfile.explain", (check) => checks.explain(check)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),
+    ...paperCommands(started),
     ...showReview(started),
     ...showTree(started),
     ...showStatus(started),

@@ -22,6 +22,8 @@ export const views: readonly (readonly [ViewKind, string])[] = [
   ["years", "Years"],
   ["working", "Working"],
   ["worksheet", "Worksheet"],
+  ["schedule", "Schedule"],
+  ["inspection", "Inspection"],
 ];
 
 /** What was saved by another version may be anything. */

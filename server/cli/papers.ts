@@ -6,7 +6,7 @@ import { dirname, extname, resolve } from "node:path";
 import { readBytes } from "../disk/read-now.ts";
 import { Repository } from "../git/repository.ts";
 import type { Installation } from "../model/installation.ts";
-import { csvOf } from "../papers/csv.ts";
+import { contentOf } from "../papers/paper.ts";
 import type { ValueTable } from "../reports/schedule/values.ts";
 import type { Imprint, Report } from "../reports/setting/document.ts";
 import { lines } from "../text/terminal.ts";
@@ -54,7 +54,16 @@ export async function writePaper(
   const read = readProject(path, terminal);
   if ("failure" in read) return refuse(read.failure, terminal);
   const imprint: Imprint = { file: path, ...(await revisionOf(path, terminal.cwd)), printed: terminal.today() };
-  const made = await content(kind, makers, read, imprint);
+  const { installations, check } = read;
+  const { values } = makers;
+  const made = await contentOf(
+    kind,
+    {
+      report: () => makers.report(installations, check),
+      ...(values ? { values: () => values(installations) } : {}),
+    },
+    imprint,
+  );
   if ("failure" in made) return refuse(made.failure, terminal);
   if (outputFile !== undefined) {
     const failure = writeFile(resolve(terminal.cwd, outputFile), made.content);
@@ -81,27 +90,4 @@ async function revisionOf(path: string, cwd: string): Promise<Pick<Imprint, "rev
   const kept = held.get(inside);
   if (!kept) return { revision: "not in the repository yet" };
   return { revision: `${head.commit.slice(0, 8)}${kept.equals(now) ? "" : ", changed since"}` };
-}
-
-type Read = Exclude<ReturnType<typeof readProject>, Failure>;
-
-async function content(
-  kind: string,
-  { report, values }: PaperMakers,
-  { installations, check }: Read,
-  imprint: Imprint,
-): Promise<Failure | { readonly content: string | Uint8Array }> {
-  if (kind === "csv" || kind === "xlsx") {
-    const table = values?.(installations) ?? { failure: "This paper is no table: it cannot be written as one." };
-    if ("failure" in table) return table;
-    if (kind === "csv") return { content: csvOf(table) };
-    const { workbookOf } = await import("../papers/tables.ts");
-    return { content: await workbookOf(table, imprint) };
-  }
-  const made = report(installations, check);
-  if ("failure" in made) return made;
-  const whole = { ...made, imprint };
-  if (kind !== "pdf") return { content: settings[kind as Setting](whole) };
-  const { pdfOf } = await import("../papers/pdf.ts");
-  return { content: await pdfOf(whole) };
 }

@@ -1,5 +1,6 @@
 import { basename, resolve } from "node:path";
 import { installationsOf } from "../model/installation.ts";
+import { digestOf } from "../papers/digest.ts";
 import { fillSheetHtml } from "../papers/fill-sheet.ts";
 import { none } from "../reports/common/target.ts";
 import { reportHtml } from "../reports/setting/html.ts";
@@ -8,7 +9,6 @@ import { reportText } from "../reports/setting/text.ts";
 import { type Sheet, worksheetOf } from "../reports/worksheet/scope.ts";
 import { lines } from "../text/terminal.ts";
 import { gather } from "../workspace/project.ts";
-import { digestOf } from "./digest.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import { refuse } from "./say.ts";

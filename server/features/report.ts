@@ -52,7 +52,7 @@ export function reportOf(
 const nothing = { failure: "There is no installation in this file, so there is nothing to judge its circuits by." };
 
 /** What the first schedule that uses the file finds, and what its departures suppress. */
-function resultOf({ projects, findings }: Snapshot) {
+export function resultOf({ projects, findings }: Snapshot) {
   const [home] = projects;
   if (!home) return { findings, suppressed: [] };
   const { files, suppressed } = home.result;

@@ -34,10 +34,12 @@ import { fileOperations } from "./file-operations.ts";
 import { formatting } from "./formatting.ts";
 import { inlay } from "./inlay.ts";
 import { lenses } from "./lenses.ts";
+import { papers } from "./papers.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
 import { reports } from "./reports.ts";
 import { reviews } from "./reviews.ts";
+import type { PaperOffice } from "./runtime.ts";
 import { badRequest, findings, type Service } from "./service.ts";
 import { everySchedule, readUsers } from "./shared-names.ts";
 import { signatures } from "./signatures.ts";
@@ -64,10 +66,12 @@ export function registerFeatures(
   checking: Checking,
   client: ClientCapabilities,
   { pictures = false, goOn, lens }: ClientWishes,
+  office: PaperOffice | undefined,
 ): Capabilities {
   ownRequests(service);
   worksheets(service);
   reports(service);
+  papers(service, office);
   views(service);
   entries(service);
   reviews(service);

@@ -1,4 +1,27 @@
+import type { Document } from "../syntax/document.ts";
+import type { Segment } from "../syntax/split.ts";
 import type { ReadResult } from "../workspace/project.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import type { EnterQuestion, PaperAnswer, PaperQuestion } from "./paper-protocol.ts";
+
+export type Failure = { readonly failure: string };
+
+/** Papers and readings from outside, whose libraries no browser has. */
+export interface PaperOffice {
+  paper(asked: PaperQuestion, snapshot: Snapshot): Promise<PaperAnswer | Failure>;
+  /** The files that readings change, and in words what was entered. */
+  entered(asked: EnterQuestion, snapshot: Snapshot): Promise<EnteredFiles | Failure>;
+}
+
+export interface EnteredFiles {
+  readonly files: readonly {
+    readonly path: string;
+    readonly document: Document;
+    readonly segments: ReadonlyMap<Segment, string>;
+  }[];
+  readonly report: string;
+  readonly misfits: number;
+}
 
 /** What the server needs of the world it runs in. Node lends one, a browser another, a test a third. */
 export interface Runtime {
@@ -14,4 +37,5 @@ export interface Runtime {
   soon(run: () => void): void;
   /** Milliseconds of a clock that only runs forwards. */
   now(): number;
+  readonly office?: PaperOffice;
 }

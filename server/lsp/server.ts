@@ -76,7 +76,14 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     if (at(wishes, "cursor") === true) delivery.calm.begin();
     const pages = at(wishes, "pages");
     if (typeof pages === "string" && /^[a-z][a-z-]*$/.test(pages)) delivery.openPagesAt(pages);
-    const features = registerFeatures(service, delivery, checking, params.capabilities, wishesOf(wishes));
+    const features = registerFeatures(
+      service,
+      delivery,
+      checking,
+      params.capabilities,
+      wishesOf(wishes),
+      runtime.office,
+    );
     return {
       capabilities: {
         positionEncoding: "utf-16",

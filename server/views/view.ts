@@ -6,6 +6,8 @@ import { crossSection } from "../drawings/cross-section.ts";
 import type { Drawing } from "../drawings/shapes.ts";
 import type { Way } from "../model/file.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
+import { inspectionReport } from "../reports/inspection/inspection.ts";
+import { scheduleOf } from "../reports/schedule/schedule.ts";
 import { workingOf } from "../reports/working/working.ts";
 import { worksheet } from "../reports/worksheet/worksheet.ts";
 import type { Finding } from "../rules/frame/rule.ts";
@@ -27,6 +29,8 @@ export const viewKinds = [
   "years",
   "working",
   "worksheet",
+  "schedule",
+  "inspection",
 ] as const;
 export type ViewKind = (typeof viewKinds)[number];
 export const isViewKind = (value: unknown): value is ViewKind => viewKinds.includes(value as ViewKind);
@@ -38,6 +42,8 @@ export interface DrawingsView {
   /** Said where there is nothing to draw. */
   readonly nothing: string;
 }
+
+type ReportKind = "working" | "worksheet" | "schedule" | "inspection";
 
 export type View = BoardView | DrawingsView | GridView | ReportView;
 
@@ -60,13 +66,25 @@ export function viewOf(kind: ViewKind, target: ViewTarget, findings: readonly Fi
       return reportView(workingOf(installation, { place, ...(way ? { way } : {}) }));
     case "worksheet":
       return reportView(worksheet(installation, { board: place, ...(way ? { way } : {}) }));
+    case "schedule":
+      return reportView(scheduleOf(installation, { place }));
+    case "inspection":
+      return inspectionView(installation, findings);
     default:
       return { kind: "drawings", ...drawingsOf(kind, target, network) };
   }
 }
 
+/** The paper of the latest inspection as it stands, or why there is none. */
+function inspectionView(installation: Installation, findings: readonly Finding[]): ReportView {
+  const made = inspectionReport(installation, { findings, suppressed: [] });
+  if (!("failure" in made)) return reportView(made);
+  const sections = [{ level: 1 as const, title: "", blocks: [{ kind: "paragraph" as const, text: made.failure }] }];
+  return reportView({ title: "Inspection", lead: [], sections, cautions: "" });
+}
+
 function drawingsOf(
-  kind: Exclude<ViewKind, "board" | "tests" | "working" | "worksheet">,
+  kind: Exclude<ViewKind, "board" | "tests" | ReportKind>,
   { installation, place, way }: ViewTarget,
   network: Network,
 ): Omit<DrawingsView, "kind"> {

@@ -53,7 +53,7 @@ const withoutSamples: Plugin = {
 const apart: Plugin = {
   name: "apart",
   setup({ onResolve }) {
-    onResolve({ filter: /[\\/]papers[\\/](?:pdf|tables)\.ts$/ }, ({ kind, path }) =>
+    onResolve({ filter: /(?:[\\/]papers|^\.)[\\/](?:pdf|tables)\.ts$/ }, ({ kind, path }) =>
       kind === "dynamic-import" ? { path: `./${basename(path, ".ts")}.cjs`, external: true } : undefined,
     );
   },

@@ -1,0 +1,85 @@
+import type { CancellationToken } from "vscode-languageserver";
+import { Positions } from "../syntax/document.ts";
+import type { TextEdit } from "../text/lines.ts";
+import type { Snapshot, Workspace } from "../workspace/workspace.ts";
+import { rangeOf } from "./convert.ts";
+import {
+  type EnterAnswer,
+  type EnterQuestion,
+  enterReadingsRequest,
+  type PaperAnswer,
+  type PaperQuestion,
+  paperRequest,
+} from "./paper-protocol.ts";
+import type { EnteredFiles, PaperOffice } from "./runtime.ts";
+import { badRequest, type Service } from "./service.ts";
+
+const none = badRequest("There is no such schedule.");
+type Refused = typeof none;
+
+const noOffice = badRequest("Papers and readings from files need the editor on a desktop, or the command line.");
+
+const kinds: readonly unknown[] = ["schedule", "inspection", "sheet"];
+const formats: readonly unknown[] = ["pdf", "xlsx", "csv", "html", "markdown", "text"];
+
+interface About {
+  readonly textDocument: { readonly uri: string };
+}
+
+/** Papers as files, and readings that come back from one: the text of all files is as it stands in the editor. */
+export function papers(service: Service, office: PaperOffice | undefined): void {
+  const { connection, ask } = service;
+  const look = (findings: "all" | "none") =>
+    ask<About, { readonly snapshot: Snapshot } | Refused>(paperRequest, none, (snapshot) => ({ snapshot }), {
+      findings: () => findings,
+    });
+  const [checked, read] = [look("all"), look("none")];
+  connection.onRequest<PaperAnswer, never>(
+    paperRequest,
+    async (question: Partial<PaperQuestion> | undefined, token: CancellationToken) => {
+      const { uri, paper, format } = question ?? {};
+      if (!office) return noOffice;
+      if (typeof uri !== "string" || !kinds.includes(paper) || !formats.includes(format))
+        return badRequest("A paper needs the address of its schedule, its kind and its format.");
+      const found = await checked({ textDocument: { uri } }, token);
+      if (!("snapshot" in found)) return found;
+      const made = await office.paper(question as PaperQuestion, found.snapshot);
+      return "failure" in made ? badRequest(made.failure) : made;
+    },
+  );
+  connection.onRequest<EnterAnswer, never>(
+    enterReadingsRequest,
+    async (question: Partial<EnterQuestion> | undefined, token: CancellationToken) => {
+      const { uri, name, base64 } = question ?? {};
+      if (!office) return noOffice;
+      if (typeof uri !== "string" || typeof name !== "string" || typeof base64 !== "string")
+        return badRequest("Readings need the address of their schedule, and the file they stand in.");
+      const found = await read({ textDocument: { uri } }, token);
+      if (!("snapshot" in found)) return found;
+      const entered = await office.entered({ uri, name, base64 }, found.snapshot);
+      return "failure" in entered ? badRequest(entered.failure) : answerOf(service.workspace, entered);
+    },
+  );
+}
+
+/** Each segment that changed as the smallest edit of it, so that cursors and folds elsewhere stay. */
+function answerOf(workspace: Workspace, { files, report, misfits }: EnteredFiles): EnterAnswer {
+  const edits = files.flatMap(({ path, document, segments }) => {
+    const positions = new Positions(document);
+    return [...segments].map(([segment, text]) => {
+      const { start, end, text: newText } = smallest(segment.text, text);
+      return { uri: workspace.uri(path), range: rangeOf(positions, { segment, start, end }), newText };
+    });
+  });
+  return { edits, report, misfits };
+}
+
+/** What differs between two texts, without what they have in common at either end. */
+function smallest(before: string, after: string): TextEdit {
+  const most = Math.min(before.length, after.length);
+  let start = 0;
+  while (start < most && before[start] === after[start]) start++;
+  let same = 0;
+  while (same < most - start && before.at(-1 - same) === after.at(-1 - same)) same++;
+  return { start, end: before.length - same, text: after.slice(start, after.length - same) };
+}
