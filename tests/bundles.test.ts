@@ -18,7 +18,7 @@ describe("bundles", () => {
     ["client.cjs", 500],
     ["page.js", 80],
     ["server.cjs", 5],
-    ["server-main.cjs", 1500],
+    ["server-main.cjs", 1650],
     ["wayfile.cjs", 5],
     ["wayfile-main.cjs", 1850],
     ["pdf.cjs", 2100],

@@ -441,6 +441,41 @@ suite("In the editor", () => {
       await vscode.window.tabGroups.close(await tabOf(/worksheet/i));
     });
 
+    test("a schedule leaves the house as each kind of file, and so does the sheet to fill in", async () => {
+      await showFaulty();
+      const folder = vscode.Uri.joinPath(faulty.uri, "..");
+      const begins = { pdf: "%PDF-", xlsx: "PK", csv: "\ufeffboard,", html: "<!DOCTYPE html>", markdown: "# " };
+      for (const [format, first] of Object.entries(begins)) {
+        const file = vscode.Uri.joinPath(folder, `paper-${format}`).fsPath;
+        for (const fill of ["filled", "blank", "last"]) {
+          await run("wayfile.schedulePaper", { format, fill, file });
+          assert.ok(readFileSync(file, "utf8").startsWith(first), `${format}, ${fill}`);
+        }
+      }
+      const sheet = vscode.Uri.joinPath(folder, "sheet").fsPath;
+      await run("wayfile.fillSheet", { file: sheet });
+      assert.match(readFileSync(sheet, "utf8"), /<!DOCTYPE html>[\s\S]*<script>/);
+    });
+
+    test("readings come back from a file as an edit, with a list of what did not fit", async () => {
+      await showFaulty();
+      const before = faulty.getText();
+      const file = vscode.Uri.joinPath(faulty.uri, "..", "meter.csv");
+      const board = /^\s*board\s+(\S+)/m.exec(before)[1];
+      const way = /^\s*way\s+(\d+)\s+radial/m.exec(before)[1];
+      const rows = ["board,way,live-on,Zs", `${board},${way},2027-03-05,0.71`, `${board},99,2027-03-05,0.4`];
+      await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(rows.join("\n")));
+      await run("wayfile.enterReadings", { file: file.fsPath });
+      assert.match(faulty.getText(), /live 2027-03-05 \{\s+Zs\s+0\.71 Ω/);
+      const list = vscode.workspace.textDocuments.find(
+        ({ isUntitled, languageId }) => isUntitled && languageId === "plaintext",
+      );
+      assert.match(list.getText(), /1 reading in 1 new block[\s\S]*Not entered \(1\):[\s\S]*no way .*99/);
+      await showFaulty();
+      await run("undo");
+      assert.equal(faulty.getText(), before);
+    });
+
     test("the working is shown as a preview, not as its Markdown", async () => {
       await stand();
       await run("wayfile.showWorking");
