@@ -155,6 +155,8 @@ export interface Report {
   readonly title: string;
   /** Which way its pages are turned; upright if left out. */
   readonly turned?: "landscape";
+  /** Set close, its parts one below the other: what is read at a glance and signed. */
+  readonly close?: true;
   readonly imprint?: Imprint;
   /** What stands below the title, a line each. */
   readonly lead: readonly string[];
@@ -263,5 +265,7 @@ export function together(reports: readonly Report[]): Report | undefined {
       ...sections,
     ]),
     cautions: first.cautions,
+    ...(first.close ? { close: true as const } : {}),
+    ...(first.turned ? { turned: first.turned } : {}),
   };
 }

@@ -21,7 +21,7 @@ import { unbroken } from "./wrap.ts";
 const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
 export function reportHtml(report: Report): string {
-  const { title, lead, sections, cautions, imprint, turned } = report;
+  const { title, lead, sections, cautions, imprint, turned, close } = report;
   return html`<!DOCTYPE html>
 <html lang="en-GB">
 <head>
@@ -33,7 +33,7 @@ export function reportHtml(report: Report): string {
 ${html.asItStands(style)}${html.asItStands(pageStyle(report))}</style>
 </head>
 <body>
-<main${html.asItStands(turned ? ` class="${turned}"` : "")}>
+<main${html.asItStands(turned || close ? ` class="${turned ?? "close"}"` : "")}>
 <header>
 <h1>${title}</h1>
 ${html.join(lead.map((line) => html`<p>${line}</p>\n`))}</header>

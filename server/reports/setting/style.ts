@@ -60,6 +60,11 @@ figure { margin: .8rem 0; }
 figure svg { max-width: 100%; height: auto; }
 figcaption { color: var(--soft); font-size: .85rem; }
 footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6rem; }
+@media (max-width: 40rem) {
+  main { padding: 1.5rem 1rem 3rem; }
+  main:not(.sheet) table { display: block; overflow-x: auto; }
+  th, td { padding-right: .5rem; }
+}
 @media print {
   :root { color-scheme: light; --ink: #000; --soft: #333; --line: #999; --paper: #fff; --bad: #000; --open: #000; --tint: #ddd; }
   body { font-size: 10pt; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
@@ -84,23 +89,35 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   .landscape footer { margin: 0; padding: 0; border: 0; }
   .imprint { display: none; }
   .landscape .signatures p { margin-top: .9rem; }
+  main.close { font-size: 8.5pt; line-height: 1.3; }
+  .close h1 { font-size: 13pt; margin-bottom: .2rem; }
+  .close h2 { font-size: 11pt; margin: 1.1rem 0 .2rem; }
+  .close h3 { font-size: 9pt; margin: .6rem 0 .1rem; }
+  .close header { margin-bottom: .6rem; }
+  .close header p, .close p { margin: .15rem 0; }
+  .close header p, .close .signatures i { font-size: 7.5pt; }
+  .close .level1 > p:last-child { break-after: avoid; }
+  .close table { font-size: 8.5pt; margin: .1rem 0 .4rem; }
+  .close td, .close th { padding-top: .08rem; padding-bottom: .08rem; }
+  .close footer { margin-top: .8rem; font-size: 7.5pt; }
+  .close .signatures p { margin-top: .9rem; }
   h2, h3 { break-after: avoid; }
   .level1 { break-before: page; }
-  header + .level1 { break-before: auto; }
+  header + .level1, .close .level1 { break-before: auto; }
   figure, .calculation, tr, .judgement, .gap, .signatures, .caution { break-inside: avoid; }
   thead { display: table-header-group; }
 }
 `;
 
 /** A4, and at the foot of every page what a loose one needs to find its way home. */
-export const pageStyle = ({ title, imprint, turned }: Report): string => {
+export const pageStyle = ({ title, imprint, turned, close }: Report): string => {
   const foot = [title, ...(imprint ? [imprint.file, imprint.revision ?? "", imprint.printed ?? ""] : [])];
   return `@media print {
   section.landscape { page: wide; break-before: page; }
   @page wide { size: A4 landscape; margin: 11mm 12mm 14mm; }
   @page {
     size: A4${turned ? ` ${turned}` : ""};
-    margin: ${turned ? "11mm 12mm 14mm" : "16mm 20mm 18mm"};
+    margin: ${turned ? "11mm 12mm 14mm" : close ? "12mm 16mm 15mm" : "16mm 20mm 18mm"};
     @bottom-left { content: ${cssString(foot.filter(Boolean).join(" · "))}; font: 7.5pt system-ui, sans-serif; color: #333; }
     @bottom-right { content: "page " counter(page) " of " counter(pages); font: 7.5pt system-ui, sans-serif; color: #333; }
   }

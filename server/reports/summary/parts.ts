@@ -130,6 +130,12 @@ export function findingRows(findings: readonly Finding[], whereOf: (finding: Fin
 
 const gravity = (finding: Finding | undefined): number => (finding ? severities.indexOf(finding.severity) : 0);
 
+/** Places by name while they are few: of many it is enough how many. */
+const placesText = (places: ReadonlySet<string>): string =>
+  places.size > mostPlaces ? `${places.size} places` : [...places].join(", ");
+
+const mostPlaces = 6;
+
 /** Limits and figures that nobody has seen printed, with the places they decide. */
 export function memoryRows(
   lines: readonly { readonly where: string; readonly line: DesignLine }[],
@@ -149,6 +155,6 @@ export function memoryRows(
   return [...Map.groupBy(weak, ({ what }) => what).values()].flatMap((group) => {
     const [first] = group;
     const refs = new Set(group.flatMap(({ ref }) => ref.split("; ")));
-    return first ? [[first.what, [...refs].join("; "), [...new Set(group.map(({ where }) => where))].join(", ")]] : [];
+    return first ? [[first.what, [...refs].join("; "), placesText(new Set(group.map(({ where }) => where)))]] : [];
   });
 }

@@ -1,5 +1,6 @@
 /** One page to sign off against: what is proven, what is left open and why, and whether the stage is honest. */
 
+import { latestInspection } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { isMissingTest } from "../../rules/common/missing-tests.ts";
@@ -7,6 +8,7 @@ import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Finding } from "../../rules/frame/rule.ts";
 import { capital } from "../../text/words.ts";
 import { written } from "../common/written.ts";
+import { signatureRows } from "../inspection/signatures.ts";
 import { type Block, paragraph, part, type Report, type Section, table, together } from "../setting/document.ts";
 import {
   absenceRows,
@@ -52,9 +54,12 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
     return fact ? [`${word} ${written(fact)}`] : [];
   };
   const where = placesIn(installation);
+  const scopes = scopesOf(installation, result);
+  const signedBy = signatureRows(installation, latestInspection(head));
   const whereOf: WhereOf = ({ spot }) => where.get(spot.segment) ?? "installation";
   return {
     title: `Summary: ${name}`,
+    close: true,
     lead: [
       edition ? `Worked to ${edition.id} (${edition.name})` : "The installation names no edition that is known.",
       ...(edition?.unseen ? [edition.unseen] : []),
@@ -65,7 +70,9 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
     ],
     sections: [
       { level: 1, title: "Before you sign", blocks: signing(installation, result) },
-      ...scopesOf(installation, result).flatMap((scope) => scopeSections(scope, installation, whereOf)),
+      ...scopes.flatMap((scope) => scopeSections(scope, installation, whereOf)),
+      ...part("Figures to verify in your own copy", toVerify(scopes, whereOf)),
+      { level: 2, title: "Signed", blocks: [{ kind: "signatures", rows: signedBy }] },
     ],
     cautions:
       "This page counts what the schedule says and what the checks find in it. A test counts as made whatever it read; what is wrong with it stands under what is found. The page does not see the installation: that a test was made well is for those who sign.",
@@ -114,6 +121,13 @@ function signing(installation: Installation, result: CheckResult): Block[] {
   ];
 }
 
+/** Once for all boards: a figure is looked up once, however many circuits it decides. */
+function toVerify(scopes: readonly Scope[], whereOf: WhereOf): Block[] {
+  const lines = scopes.flatMap((scope) => [...scope.lines]);
+  const findings = scopes.flatMap(({ result }) => result.findings.filter((finding) => !isMissingTest(finding)));
+  return table(["figure", "source, to be checked in your copy", "where"], memoryRows(lines, findings, whereOf));
+}
+
 function scopeSections(scope: Scope, installation: Installation, whereOf: WhereOf): Section[] {
   const { parts, result } = scope;
   const missing = result.findings.filter(isMissingTest);
@@ -140,10 +154,6 @@ function scopeSections(scope: Scope, installation: Installation, whereOf: WhereO
     ...part("Details", table(["where", "detail", "what is recorded"], detailRows(parts))),
     ...part("Open queries", table(["where", "question"], queryRows(scope.blocks))),
     ...part("Found", table(["severity", "where", "check", "finding"], findingRows(others, whereOf))),
-    ...part(
-      "Figures to verify in your own copy",
-      table(["figure", "source, to be checked in your copy", "where"], memoryRows(scope.lines, others, whereOf)),
-    ),
   ];
   const silent = ["Missing", "Limited", "Not applicable", "Departed from", "Open queries", "Found"].filter(
     (title) => !sections.some((section) => section.title === title),
