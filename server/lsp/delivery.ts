@@ -10,8 +10,6 @@ import type {
   Diagnostic,
   DocumentDiagnosticReport,
 } from "vscode-languageserver";
-import { type HintMode, isHintMode } from "../features/inlay.ts";
-import { isLensMode, type LensMode } from "../features/lenses.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
 import { Calm } from "./calm.ts";
@@ -19,6 +17,7 @@ import type { Checking, CheckState } from "./checking.ts";
 import { type DiagnosticSet, Diagnostics, underWay } from "./diagnostics.ts";
 import { at } from "./member.ts";
 import type { Runtime } from "./runtime.ts";
+import { Settings, type Shown } from "./settings.ts";
 
 export class Delivery {
   readonly #connection: Connection;
@@ -37,10 +36,7 @@ export class Delivery {
   #pulls = false;
   #refreshes = false;
   #configuration = false;
-  #onType = true;
-  #unopened = true;
-  #inlay: HintMode = "both";
-  #lens: LensMode = "ways";
+  readonly #settings = new Settings();
 
   constructor(connection: Connection, workspace: Workspace, runtime: Runtime, checking: Checking, log: Log) {
     this.#connection = connection;
@@ -56,14 +52,9 @@ export class Delivery {
     return this.#pulls;
   }
 
-  /** Which hints the editor's settings ask for beside the lines. */
-  get inlay(): HintMode {
-    return this.#inlay;
-  }
-
-  /** Where lines of their own say how things stand. */
-  get lens(): LensMode {
-    return this.#lens;
+  /** How the document of that address is to be shown. */
+  shown(uri: string): Shown {
+    return this.#settings.shown(uri);
   }
 
   configure(capabilities: ClientCapabilities): void {
@@ -77,10 +68,11 @@ export class Delivery {
     this.#diagnostics.pageScheme = scheme;
   }
 
-  async readSettings(): Promise<void> {
+  async readSettings(folders: readonly string[]): Promise<void> {
     if (!this.#configuration) return;
-    const settings: unknown = await this.#connection.workspace.getConfiguration("wayfile").catch(() => undefined);
-    this.#take({ wayfile: settings });
+    const before = this.#settings.showing;
+    await this.#settings.read(this.#connection, folders);
+    if (this.#settings.showing !== before) this.#showAnew();
   }
 
   readonly #onCalm: (() => void)[] = [];
@@ -97,24 +89,16 @@ export class Delivery {
     this.#inlayChanged = then;
   }
 
-  settingsChanged(settings: unknown): void {
-    this.#take(settings);
-    void this.readSettings().then(() => this.everythingChanged());
+  settingsChanged(settings: unknown, folders: readonly string[]): void {
+    const section = at(settings, "wayfile");
+    const before = this.#settings.showing;
+    if (section !== undefined) this.#settings.take(section);
+    if (this.#settings.showing !== before) this.#showAnew();
+    void this.readSettings(folders).then(() => this.everythingChanged());
   }
 
-  #take(settings: unknown): void {
-    const onType = at(at(at(settings, "wayfile"), "check"), "onType");
-    if (typeof onType === "boolean") this.#onType = onType;
-    const unopened = at(at(at(settings, "wayfile"), "check"), "unopened");
-    if (typeof unopened === "boolean") this.#unopened = unopened;
-    const lens = at(at(settings, "wayfile"), "lens");
-    if (isLensMode(lens) && lens !== this.#lens) {
-      this.#lens = lens;
-      for (const then of this.#onCalm) then();
-    }
-    const inlay = at(at(settings, "wayfile"), "inlay");
-    if (!isHintMode(inlay) || inlay === this.#inlay) return;
-    this.#inlay = inlay;
+  #showAnew(): void {
+    for (const then of this.#onCalm) then();
     this.#inlayChanged();
   }
 
@@ -124,7 +108,7 @@ export class Delivery {
   }
 
   edited(path: string): void {
-    if (this.#onType) this.#touched(path);
+    if (this.#settings.checked.onType) this.#touched(path);
   }
 
   readonly #atRest: (() => void)[] = [];
@@ -143,7 +127,7 @@ export class Delivery {
 
   /** Whether files that nobody has opened are checked as well. */
   get checksUnopened(): boolean {
-    return this.#unopened;
+    return this.#settings.checked.unopened;
   }
 
   /** The findings of a file as they are sent. */
@@ -162,7 +146,7 @@ export class Delivery {
 
   saved(path: string): void {
     this.#wake();
-    if (this.#onType) {
+    if (this.#settings.checked.onType) {
       if (this.calm.saved(path)) this.everythingChanged();
       return;
     }
@@ -303,7 +287,7 @@ export class Delivery {
   /** Whether the next pull shows what is found now, or what was found when the file was saved. */
   wants(path: string): "all" | "some" | "none" {
     const isFirst = this.#diagnostics.last(path) === undefined;
-    if (!this.#onType) return isFirst ? "all" : "none";
+    if (!this.#settings.checked.onType) return isFirst ? "all" : "none";
     return isFirst && this.#refreshes ? "some" : "all";
   }
 
@@ -311,9 +295,9 @@ export class Delivery {
   pull(snapshot: Snapshot, previous: string | undefined): DocumentDiagnosticReport {
     const { path } = snapshot.file;
     const shown = this.#diagnostics.last(path);
-    const part = this.#onType ? this.#partOf(snapshot) : undefined;
+    const part = this.#settings.checked.onType ? this.#partOf(snapshot) : undefined;
     if (part) void this.#finish(path);
-    const set = part ?? (this.#onType ? undefined : shown) ?? this.#setOf(snapshot);
+    const set = part ?? (this.#settings.checked.onType ? undefined : shown) ?? this.#setOf(snapshot);
     if (set.id === previous) return { kind: "unchanged", resultId: set.id };
     return reportOf(set);
   }

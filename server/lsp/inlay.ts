@@ -11,17 +11,19 @@ export function inlay(
   client: ClientCapabilities,
 ): ServerCapabilities {
   connection.languages.inlayHint.on(
-    ask("textDocument/inlayHint", [], (snapshot, { range }: InlayHintParams): InlayHint[] => {
+    ask("textDocument/inlayHint", [], (snapshot, { textDocument: { uri }, range }: InlayHintParams): InlayHint[] => {
       const { positions } = snapshot;
       const isShown = (segment: Parameters<typeof positions.place>[0]): boolean =>
         touching(rangeOf(positions, { segment, start: 0, end: segment.text.length }), range);
-      return inlayHints(snapshot, delivery.inlay, isShown).map(({ segment, offset, text, tooltip, isOver }) => ({
-        position: positions.place(segment, offset),
-        label: text,
-        paddingLeft: true,
-        ...(tooltip === "" ? {} : { tooltip }),
-        ...(isOver ? { data: { isOver } } : {}),
-      }));
+      return inlayHints(snapshot, delivery.shown(uri).inlay, isShown).map(
+        ({ segment, offset, text, tooltip, isOver }) => ({
+          position: positions.place(segment, offset),
+          label: text,
+          paddingLeft: true,
+          ...(tooltip === "" ? {} : { tooltip }),
+          ...(isOver ? { data: { isOver } } : {}),
+        }),
+      );
     }),
   );
   if (client.workspace?.inlayHint?.refreshSupport) {

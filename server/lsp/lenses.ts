@@ -23,7 +23,7 @@ export function lenses(
   const shown = new Map<string, ReadonlySet<string>>();
   connection.onCodeLens(
     ask("textDocument/codeLens", [], (snapshot, { textDocument: { uri } }: CodeLensParams): CodeLens[] => {
-      const mode = delivery.lens;
+      const mode = delivery.shown(uri).lens;
       const before = shown.get(uri);
       const places = lensPlaces(snapshot).filter(
         ({ segment, reference }) =>

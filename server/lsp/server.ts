@@ -119,14 +119,15 @@ export function startServer(connection: Connection, runtime: Runtime): void {
         .catch(() => undefined);
     }
     if (hasFolders) {
-      connection.workspace.onDidChangeWorkspaceFolders(async ({ added }) => {
+      connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
         const uris = added.map(({ uri }) => uri);
+        folders = [...folders.filter((folder) => !removed.some(({ uri }) => uri === folder)), ...uris];
         for (const uri of uris) runtime.openedFolder(uri);
-        await index(uris);
+        await Promise.all([index(uris), delivery.readSettings(folders)]);
         delivery.everythingChanged();
       });
     }
-    await Promise.all([index(folders), delivery.readSettings()]);
+    await Promise.all([index(folders), delivery.readSettings(folders)]);
     delivery.everythingChanged();
   });
 
@@ -160,7 +161,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   connection.onNotification(cursorNote, ({ uri, line, rests }: CursorNote) => {
     if (delivery.calm.moved(canonical(uri), { line, rests: rests === true })) void delivery.calmed();
   });
-  connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings));
+  connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings, folders));
 
   connection.onRequest(refusedRequest, ({ code, message }: Refusal) => new ResponseError(code, message));
   connection.listen();

@@ -3,6 +3,7 @@ import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
 import {
   type ClientCapabilities,
+  type ConfigurationParams,
   createProtocolConnection,
   type Diagnostic,
   type InitializeResult,
@@ -51,6 +52,8 @@ export interface ServerOptions {
   readonly capabilities?: ClientCapabilities;
   readonly folder?: string;
   readonly settings?: unknown;
+  /** Those of a folder, where they differ. */
+  readonly settingsOf?: (folder: string) => unknown;
   readonly initializationOptions?: unknown;
   /** What is run in the place of the server's own entry: a file that is bundled first, or a whole command. */
   readonly entry?: string;
@@ -83,7 +86,9 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
   connection.onNotification("window/logMessage", ({ message }: { message: string }) => {
     errors.push(message);
   });
-  connection.onRequest("workspace/configuration", () => [options.settings ?? null]);
+  connection.onRequest("workspace/configuration", ({ items }: ConfigurationParams) =>
+    items.map(({ scopeUri }) => (scopeUri ? options.settingsOf?.(scopeUri) : undefined) ?? options.settings ?? null),
+  );
   connection.onRequest("client/registerCapability", () => null);
   connection.onRequest("workspace/diagnostic/refresh", () => null);
   connection.listen();

@@ -23,7 +23,7 @@ const offered = ["device", "cable"];
 /** A line that no schedule may have. Its error tells that the check of a text is over. */
 const nonsense = "this is no word of the language";
 
-/** A reading that is judged. A hover on the word names its meaning; one on its value, what it is held against. */
+/** A reading that is judged. A hover on the word names its meaning; one on its value, what it is compared with. */
 const judged = /^\s*Zs\s+(\d[\d.]*\s*Ω)/;
 const saysLimit = /limit|maximum|at most|≤/i;
 
@@ -270,7 +270,7 @@ suite("In the editor", () => {
   });
 
   suite("what a text means", () => {
-    test("a word tells its meaning, a value what it is held against", async () => {
+    test("a word tells its meaning, a value what it is compared with", async () => {
       const { line, match } = findLine(faulty, judged);
       const start = faulty.lineAt(line).firstNonWhitespaceCharacterIndex;
       assert.ok((await hoverText(faulty, line, start)).length > 20, "a hover on the word");
