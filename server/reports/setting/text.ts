@@ -55,7 +55,8 @@ function blockLines(block: Block): string[] {
       return block.rows.flatMap(([name, fact]) => hanging(`${name.padEnd(nameWidth)}  `, fact));
     case "signatures":
       return block.rows.flatMap(({ role, name, on }) => [
-        `${role}  ${name === "" ? "____________________" : name}   signature ____________________   date ${on === "" ? "____________" : on}`,
+        ...hanging(`${role}  `, name === "" ? "____________________" : name),
+        `    signature ____________________   date ${on === "" ? "____________" : on}`,
       ]);
     case "caution":
       return hanging("!! ", block.text);
