@@ -50,6 +50,7 @@ export const quantities = {
   duration: kind("a time", "time", ["s", "ms"], "s", 0.001, 60),
   temperature: kind("a temperature", "temperature", ["°C"], "°C", -40, 150),
   power: kind("a power", "power", ["kW", "W"], "W", 0.1, 5e6),
+  apparent: kind("a rating in kVA", "apparent", ["kVA"], "VA", 1, 5e6),
   percent: kind("a percentage", "ratio", ["%"], "%", 0, 1_000),
   share: kind("a share of the whole", "ratio", ["%"], "%", 0, 100),
 } as const satisfies Record<string, QuantityKind>;

@@ -8,6 +8,7 @@ export type Physical =
   | "time"
   | "temperature"
   | "power"
+  | "apparent"
   | "ratio";
 
 export interface Unit {
@@ -42,6 +43,7 @@ export const units: readonly Unit[] = [
   { symbol: "m", physical: "length", factor: 1, also: ["metres"] },
   { symbol: "s", physical: "time", factor: 1, also: ["sec"] },
   { symbol: "°C", physical: "temperature", factor: 1, also: ["degC", "℃"] },
+  { symbol: "kVA", physical: "apparent", factor: 1e3, also: [] },
   { symbol: "kW", physical: "power", factor: 1e3, also: [] },
   { symbol: "W", physical: "power", factor: 1, also: [] },
   { symbol: "%", physical: "ratio", factor: 1e-2, also: ["percent"] },
@@ -67,5 +69,6 @@ export const physicalNames: Readonly<Record<Physical, string>> = {
   time: "a time",
   temperature: "a temperature",
   power: "a power",
+  apparent: "a rating in kVA",
   ratio: "a percentage",
 };

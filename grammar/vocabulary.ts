@@ -911,6 +911,35 @@ const blocks = {
         example: 'other-source "Battery 5 kWh in the garage, isolator beside it"',
       },
     ),
+    standby: often(
+      {
+        what: text("what it is"),
+        loop: opt(label("Ze", quantity("loop", "its loop impedance at the origin, line to earth"))),
+        gives: opt(label("gives", quantity("current", "the most current it keeps up into a fault"))),
+        boards: opt(many(label("boards", ref("board", "the boards it supplies")))),
+      },
+      {
+        key: ["what"],
+        means: "A source that takes over: a generator, an UPS, an inverter that runs as an island.",
+        background:
+          "Its loop impedance is that of source and cable to the origin, as its maker gives it. An inverter keeps up little more than its rated current: write what it `gives`. Without `boards` it supplies all of them.",
+        limits: "Regulations 551.4.3 and 411.3.2: protection holds on every source.",
+        example: 'standby "Diesel set" Ze 0.42 Ω boards A B',
+      },
+    ),
+    transformer: once(
+      {
+        rating: quantity("apparent", "its rating"),
+        impedance: label("impedance", quantity("share", "its impedance, as on its plate")),
+      },
+      {
+        means: "The transformer at the origin, from which fault currents follow where none is recorded.",
+        background:
+          "Its own impedance alone: the cable between it and the origin takes something off, and is left out.",
+        limits: "Regulation 434.1: a fault current may be found by calculation.",
+        example: "transformer 500 kVA impedance 4.75 %",
+      },
+    ),
     demand: once(
       { value: quantity("current", "the maximum demand per line") },
       { means: "The maximum demand calculated from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },

@@ -17,6 +17,7 @@ import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
 import { faultLevels, leastFaults, leastShort } from "./fault-levels.ts";
 import { lengthOfReading, longestByDrop, longestByLoop } from "./greatest-length.ts";
 import type { BoardNode } from "./network.ts";
+import { type OnStandby, onStandby } from "./standby.ts";
 
 export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
   if (study.isSpare) return [];
@@ -143,7 +144,15 @@ function loopLines(study: WayStudy): DesignLine[] {
   const value = designLoop(study);
   const limit = study.disconnection?.limit;
   if (!value) return [open(title, "the loop at the board, the cable or its length is not known")];
-  return [limit ? compared({ title, value, limit }) : figure(title, value, "no limit is known for this device")];
+  const own = limit ? compared({ title, value, limit }) : figure(title, value, "no limit is known for this device");
+  return [own, ...onStandby(study).map(standbyLine)];
+}
+
+function standbyLine({ source, value, limit, by, byRcd }: OnStandby): DesignLine {
+  const what = by === "loop" ? "Loop impedance" : "Fault current";
+  const title = `${what} on “${source.args.what.value}”`;
+  const reason = byRcd ? "an RCD disconnects" : undefined;
+  return compared({ title, value, limit, least: by === "current", guidance: byRcd, ...(reason ? { reason } : {}) });
 }
 
 function faultLines(node: BoardNode, study: WayStudy): DesignLine[] {

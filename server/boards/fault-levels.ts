@@ -1,7 +1,7 @@
 /** Fault currents calculated from what was recorded nearest upstream, along the feeders. */
 
 import type { Conductor } from "../calc/circuit-network.ts";
-import { type Calculated, faultAlong, greatestAlong, impedanceOf } from "../calc/index.ts";
+import { type Calculated, faultAlong, greatestAlong, impedanceOf, transformerImpedance } from "../calc/index.ts";
 import { kiloamps, ohms, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
@@ -73,10 +73,17 @@ export const faultLevels = memoOfWhole((node: BoardNode): FaultLevels | undefine
   };
 });
 
+const ownLoop = ({ value, name }: { readonly value: number; readonly name: string }): Calculated => ({
+  value,
+  unit: "Ω",
+  steps: [step(name, "", ohms(value))],
+  source: asRecorded,
+});
+
 /** The nearest figures: the board's own, or those of a board upstream, or of the supply. */
 function startOf(node: BoardNode): Start | undefined {
   const faults = faultsAt(node.context);
-  if (faults.length === 0) return node.parent && startOf(node.parent);
+  if (faults.length === 0) return node.parent ? startOf(node.parent) : atTransformer(node);
   const { U0, voltage } = studySupply(node.context);
   const named = (name: string) => faults.find((fault) => fault.name === name)?.value;
   const [Ipf, PSCC, PEFC] = [named("Ipf"), named("PSCC"), named("PEFC")];
@@ -86,12 +93,7 @@ function startOf(node: BoardNode): Start | undefined {
     return worked(Z.value, Z.unit, asRecorded, () => Z.steps);
   };
   const Z = boardImpedance(node.context);
-  const loop: Calculated | undefined = Z && {
-    value: Z.value,
-    unit: "Ω",
-    steps: [step(Z.name, "", ohms(Z.value))],
-    source: asRecorded,
-  };
+  const loop = Z && ownLoop(Z);
   const earth = PEFC === undefined ? loop : own(PEFC);
   if (!node.threePhase) return { at: node, neutral: own(PSCC ?? greatest, voltage), three: undefined, earth };
   const three = own(Ipf ?? greatest);
@@ -99,6 +101,21 @@ function startOf(node: BoardNode): Start | undefined {
   const value = 2 * three.value;
   const steps = [...three.steps, step("line and neutral", `2 × ${ohms(three.value)}`, ohms(value))];
   return { at: node, neutral: { value, unit: "Ω", steps, source: combine(three.source, neutralAsLine) }, three, earth };
+}
+
+/**
+ * By the plate of the transformer at the origin: Z of one line, of which a fault to neutral or earth at its terminals has no
+ * more, its windings being earthed in star.
+ */
+function atTransformer(node: BoardNode): Start | undefined {
+  const plate = node.context.supply?.one("transformer");
+  if (!plate) return undefined;
+  const { U0, threePhase } = studySupply(node.context);
+  const { rating, impedance } = plate.args;
+  const Z = transformerImpedance(impedance.value, threePhase ? U0 * Math.sqrt(3) : U0, rating.value);
+  const loop = boardImpedance(node.context);
+  const earth = loop && loop.value > Z.value ? ownLoop(loop) : Z;
+  return { at: node, neutral: Z, three: node.threePhase ? Z : undefined, earth };
 }
 
 /** The smallest fault currents at the end of a circuit, A, conductors hot and the voltage at its lowest. */

@@ -3,7 +3,7 @@ import type { Source } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { cellOf, known } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
-import { amps, kiloamps, looked, ohms, step, volts, worked } from "./result.ts";
+import { amps, kiloamps, looked, ohms, plain, step, volts, worked } from "./result.ts";
 
 const ohmsLaw: Source = { ref: "Ohm's law", standing: "computed" };
 const amperesPerKiloampere = 1000;
@@ -24,6 +24,16 @@ export function impedanceOf(voltage: number, current: number): Calculated {
   const value = voltage / current;
   return worked(value, "Ω", ohmsLaw, () => [step("Z = U / I", `${volts(voltage)} / ${amps(current)}`, ohms(value))]);
 }
+
+/** Ω of one line of a transformer: its impedance in %, V between lines (of one phase: across it), VA. */
+export function transformerImpedance(percentage: number, voltage: number, rating: number): Calculated {
+  const value = ((percentage / 100) * voltage ** 2) / rating;
+  return worked(value, "Ω", plateOf, () => [
+    step("Z = z% × U² / S", `${plain(percentage)} % × (${volts(voltage)})² / ${plain(rating / 1000)} kVA`, ohms(value)),
+  ]);
+}
+
+const plateOf: Source = { ref: "Impedance of a transformer by its plate", standing: "computed" };
 
 /**
  * A of three-phase fault current from the line-neutral one: doubled, as guidance advises for safety, or times √3, which

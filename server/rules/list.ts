@@ -162,6 +162,7 @@ import loopMaxZsWrong from "./loop/max-zs-wrong.ts";
 import loopPointOverLimit from "./loop/point-over-limit.ts";
 import loopReadingIsALimit from "./loop/reading-is-a-limit.ts";
 import loopReliesOnRcd from "./loop/relies-on-rcd.ts";
+import loopStandbyOverLimit from "./loop/standby-over-limit.ts";
 import loopTypeBWouldDo from "./loop/type-b-would-do.ts";
 import loopZeAboveDeclared from "./loop/ze-above-declared.ts";
 import loopZeTextbook from "./loop/ze-textbook.ts";
@@ -490,6 +491,7 @@ export const rules: readonly Rule[] = [
   loopPointOverLimit,
   loopReadingIsALimit,
   loopReliesOnRcd,
+  loopStandbyOverLimit,
   loopTypeBWouldDo,
   loopZeAboveDeclared,
   loopZeTextbook,

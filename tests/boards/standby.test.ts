@@ -1,0 +1,137 @@
+import fc from "fast-check";
+import { beforeAll, describe, expect, it } from "vitest";
+import { faultLevels } from "../../server/boards/fault-levels.ts";
+import { onStandby } from "../../server/boards/standby.ts";
+import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
+import { startNgspice } from "../calc/ngspice.ts";
+import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
+import { findingsOf } from "../helpers/sample.ts";
+
+const clinic = (standby: string, lengths: readonly [number, number] = [20, 15], device = "BS EN 60898 B32 6 kA") =>
+  `wayfile 1
+installation "Clinic" {
+  standard BS 7671:2018+A2:2022
+  stage design
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+    Ipf 1.2 kA
+    standby "Diesel set" ${standby}
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 feeder "Ward" {
+      device BS 88-2 63 A 80 kA gG
+      feeds B
+      cable multicore line 16 mm² cpc 16 mm² cores 3
+      route clipped method C
+      length ${lengths[0]} m
+    }
+  }
+  board B "Ward" {
+    fed-from A
+    way 1 radial "Cold store" {
+      device ${device}
+      cable multicore line 6 mm² cpc 6 mm² cores 3
+      route clipped method C
+      length ${lengths[1]} m
+      serves appliance
+      Ib 20 A
+    }
+  }
+}`;
+
+const store = (text: string) => onStandby(wayOf(nodeOf(installationOf(text), "B"), "1"));
+const said = (text: string) => findingsOf(text).filter(({ check }) => check === "loop/standby-over-limit");
+
+describe("a circuit on its second source", () => {
+  let ask: Awaited<ReturnType<typeof startNgspice>>;
+  beforeAll(async () => {
+    ask = await startNgspice();
+  }, 60_000);
+
+  it("has the loop that a simulator finds with the source in place of the supply", async () => {
+    const metres = fc.integer({ min: 2, max: 60 });
+    const hot = (csa: number, length: number) => 1.2 * length * (resistancePerMetre(csa)?.value ?? Number.NaN);
+    await fc.assert(
+      fc.asyncProperty(metres, metres, fc.integer({ min: 25, max: 300 }), async (first, second, hundredths) => {
+        const Ze = hundredths / 100;
+        const [found] = store(clinic(`Ze ${Ze} Ω`, [first, second]));
+        const voltage = await ask(
+          [
+            { from: "source", to: "line at A", ohms: Ze },
+            { from: "line at A", to: "line at B", ohms: hot(16, first) },
+            { from: "line at B", to: "fault", ohms: hot(6, second) },
+            { from: "fault", to: "earth at B", ohms: hot(6, second) },
+            { from: "earth at B", to: "earth", ohms: hot(16, first) },
+          ],
+          "source",
+          "earth",
+        );
+        expect(found?.value.value).toBeCloseTo(voltage, 6);
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it("does not disconnect behind a high impedance, and an RCD excuses it", () => {
+    expect(said(clinic("Ze 0.60 Ω"))).toEqual([]);
+    expect(said(clinic("Ze 1.60 Ω"))[0]?.severity).toBe("error");
+    const behindRcd = clinic("Ze 1.60 Ω", [20, 15], "BS EN 61009 B32 6 kA 30 mA type A");
+    expect(said(behindRcd).filter(({ message }) => message.includes("B32"))[0]?.severity).toBe("information");
+  });
+
+  it("does not where an inverter keeps up less than the device needs: 5 × 32 A", () => {
+    const found = said(clinic("gives 60 A")).filter(({ message }) => message.includes("B32"));
+    expect(found[0]?.message).toContain("at most 60 A flows, and the B32 BS EN 60898 device needs 160 A");
+    expect(found[0]?.severity).toBe("error");
+    expect(said(clinic("gives 600 A")).filter(({ message }) => message.includes("B32"))).toEqual([]);
+  });
+
+  it("is asked of the boards it supplies alone", () => {
+    expect(said(clinic("Ze 1.60 Ω boards B")).length).toBeGreaterThan(0);
+    const apart = clinic("Ze 1.60 Ω boards C").replace(/}$/, '  board C "Plant" {\n    fed-from A\n  }\n}');
+    expect(said(apart)).toEqual([]);
+  });
+});
+
+describe("a transformer at the origin", () => {
+  const works = (plate: string, phases = "phases three") => `wayfile 1
+installation "Works" {
+  standard BS 7671:2018+A2:2022
+  stage design
+  supply {
+    earthing TN-S
+    ${phases}
+    transformer ${plate}
+  }
+  board A "Main" {
+    fed-from supply
+    phases three
+    way 1 radial "Press" {
+      phase three
+      device BS EN 60898 C32 10 kA
+      cable armoured 90 °C line 10 mm² cpc 10 mm² cores 4
+      length 30 m
+    }
+  }
+}`;
+
+  // I = S / (√3 × U × z), as makers of switchgear tabulate it: 500 kVA 4 % 18.0 kA, 1000 kVA 4.75 % 30.4 kA at 400 V.
+  it.each([
+    ["500 kVA impedance 4 %", 18_042],
+    ["1000 kVA impedance 4.75 %", 30_387],
+    ["315 kVA impedance 4 %", 11_367],
+  ])("of %s lets %i A flow into a three-phase fault", (plate, amperes) => {
+    const levels = faultLevels(nodeOf(installationOf(works(plate)), "A"));
+    expect(Math.abs((levels?.three?.value ?? 0) - amperes) / amperes).toBeLessThan(0.005);
+    expect(levels?.greatest.value).toBeGreaterThanOrEqual(levels?.neutral.value ?? Number.NaN);
+  });
+
+  it("condemns a breaker that cannot break it", () => {
+    const found = findingsOf(works("1000 kVA impedance 4.75 %")).find(
+      ({ check }) => check === "coordination/breaking-capacity-exceeded",
+    );
+    expect(found?.message).toContain("30.51 kA");
+  });
+});
