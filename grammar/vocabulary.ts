@@ -1230,13 +1230,19 @@ const blocks = {
         class: opt(choice(list.curves, "the class of a fuse")),
         oldType: opt(choice(list.oldTypes, "the type of a breaker to BS 3871")),
         ...deviceTail,
+        thermal: opt(label("thermal", quantity("rating", "what its overload release is set to"))),
+        short: opt(label("short-time", quantity("fault", "what its short-time release is set to"))),
+        within: opt(label("within", quantity("duration", "how long that takes to open at most"))),
+        instantaneous: opt(label("instantaneous", quantity("fault", "what its instantaneous release is set to"))),
+        tolerance: opt(label("tolerance", quantity("share", "how far its releases may be off, by its maker"))),
       },
       {
         figures: "device",
         sizes: true,
         means:
           "The protective device: its standard, type and rated current, breaking capacity, and residual current if it is an RCBO.",
-        background: "As marked on the device. Its type and rating decide the highest Zs the circuit may have.",
+        background:
+          "As marked on the device. Its type and rating decide the highest Zs the circuit may have; of a breaker to BS EN 60947-2 its settings do: `device BS EN 60947-2 160 A 36 kA thermal 125 A instantaneous 1.25 kA`.",
         limits: "Regulations 433.1.1, 434.5.1 and Tables 41.2 to 41.4.",
         example: "device BS EN 60898 B32 6 kA",
       },

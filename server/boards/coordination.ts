@@ -62,6 +62,38 @@ export function magneticOverlap(node: BoardNode): Overlap | undefined {
   };
 }
 
+/**
+ * How far the device of a feeder and those behind it discriminate, as far as what is published tells: whole, up to a
+ * current, or not known. Releases without a delay are compared by their bands, gG fuses by their ratio.
+ */
+export interface Discrimination {
+  readonly kind: "total" | "partial" | "unknown";
+  /** A, where it is partial. */
+  readonly upTo: Calculated | undefined;
+  readonly why: string;
+}
+
+/** For the greatest fault (A) at the board; nothing where the board has no feeder with a device. */
+export function discrimination(node: BoardNode, greatest: number | undefined): Discrimination | undefined {
+  const { feeder } = node;
+  const above = feeder?.device;
+  const behind = feeder ? smallerOn(node, feeder) : [];
+  if (!feeder || !above || behind.length === 0) return undefined;
+  if (isGeneralFuse(above) && behind.every(({ device }) => isGeneralFuse(device)))
+    return fuseRatio(node)
+      ? { kind: "unknown", upTo: undefined, why: "the ratio of the fuses is less than their makers ask" }
+      : { kind: "total", upTo: undefined, why: "by the ratio of the fuses" };
+  const delayed = above.settings?.short !== undefined && above.settings.instantaneous === undefined;
+  const from = magneticBand(feeder)?.from;
+  const known = behind.every(({ trips }) => trips !== undefined);
+  if (!known || (!from && !delayed))
+    return { kind: "unknown", upTo: undefined, why: "the makers’ tables decide between devices of these kinds" };
+  if (!from) return { kind: "total", upTo: undefined, why: "the device of the feeder waits" };
+  if (greatest !== undefined && greatest <= from.value)
+    return { kind: "total", upTo: from, why: "no fault here reaches what opens the device of the feeder at once" };
+  return { kind: "partial", upTo: from, why: "above it both may open at once: ask the makers for more" };
+}
+
 /** Fuse over fuse of general-purpose class: the ratio of the ratings. */
 export function fuseRatio(node: BoardNode): Overlap | undefined {
   const above = node.feeder?.device;
@@ -100,7 +132,7 @@ export function protecting(context: Context): Protecting | undefined {
   const [above] = context.upstream;
   const fact = above?.feeder?.facts.one("device");
   if (fact) {
-    const rating = fact.args.curve?.rating ?? fact.args.rating?.value;
+    const rating = fact.args.thermal?.value ?? fact.args.curve?.rating ?? fact.args.rating?.value;
     return rating === undefined ? undefined : { rating, name: "the device of the feeder", fact };
   }
   const cutout = context.supply?.one("cutout");

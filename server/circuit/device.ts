@@ -1,4 +1,5 @@
 /** The device of a way: what its line says, in the terms the calculations ask in. */
+import type { BreakerSettings } from "../calc/settings.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 import { type Family, familyOf } from "../tables/standard-values.ts";
 
@@ -14,6 +15,8 @@ export interface Device {
   readonly rating: number | undefined;
   /** Rated breaking capacity, A. */
   readonly breaking: number | undefined;
+  /** What its releases are set to, where that is stated; `rating` is then the setting of the overload release. */
+  readonly settings: BreakerSettings | undefined;
 }
 
 export function deviceOf(facts: Facts<"way">): Device | undefined {
@@ -27,7 +30,19 @@ export function deviceOf(facts: Facts<"way">): Device | undefined {
     standard: standard.value,
     family,
     curve: curve?.curve ?? old,
-    rating: curve?.rating ?? rating?.value,
+    rating: fact.args.thermal?.value ?? curve?.rating ?? rating?.value,
     breaking: breaking?.value,
+    settings: settingsOf(fact),
+  };
+}
+
+function settingsOf({ args }: Device["fact"]): BreakerSettings | undefined {
+  const { short, within, instantaneous, tolerance } = args;
+  if (!short && !instantaneous) return undefined;
+  return {
+    instantaneous: instantaneous?.value,
+    // Without its time a short-time release is not known to open soon enough for anything.
+    short: short && within ? { current: short.value, time: within.value } : undefined,
+    tolerance: tolerance && tolerance.value / 100,
   };
 }

@@ -3,6 +3,7 @@
 import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
 import { amps, percent, type Step, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
+import { releasesOf } from "../calc/settings.ts";
 import { combine, type Source } from "../tables/source.ts";
 import { armourSection, fractionByArmour } from "./cpc.ts";
 import { magneticTime, operatingCurrent, trippingOf, tripTimeOf } from "./trip.ts";
@@ -48,14 +49,17 @@ export function protectiveNeed(study: WayStudy, loop?: number): ProtectiveNeed |
   if (paths.some(({ share }) => share === "unknown")) return undefined;
   const time = study.disconnectionTime?.value;
   const breaker = device?.family === "breaker" || device?.family === "legacy-breaker";
+  const settings = device?.settings;
   if (overcurrentLimit && time !== undefined && context.edition) {
+    const ownTime = settings && releasesOf(settings).find((release) => release.time <= time)?.time;
+    const taken = ownTime ?? (breaker ? magneticTime : time);
     const lowest = supply.U0 * context.edition.cmin.value;
     const slowest: FaultPoint = {
       current: lowest / overcurrentLimit.exact,
-      time: breaker ? magneticTime : time,
-      certain: !breaker,
+      time: taken,
+      certain: !breaker && !settings,
       source: overcurrentLimit.source,
-      steps: [...overcurrentLimit.steps, step("t at that current", "", seconds(breaker ? magneticTime : time))],
+      steps: [...overcurrentLimit.steps, step("t at that current", "", seconds(taken))],
     };
     const point = (breaker || loop === undefined ? undefined : pointOf(study, lowest / loop)) ?? slowest;
     const found = paths.flatMap(({ of, has, k, share: part }): ProtectiveNeed[] => {
@@ -96,8 +100,9 @@ function pointOf(study: WayStudy, current: number): FaultPoint | undefined {
   if (!trip) return undefined;
   const { time, atMost } = trip;
   // Beyond what is kept of its curve a greater current lets no more energy through than the last point of it.
-  const last = atMost ? operatingCurrent(device, time.value) : undefined;
-  if (atMost && !last) return undefined;
+  // A breaker with a delay lets the more through the more flows: it is asked at that current itself.
+  const last = atMost && !device.settings ? operatingCurrent(device, time.value) : undefined;
+  if (atMost && !last && !device.settings) return undefined;
   const flows = step("earth fault at the end, U0 × Cmin / Zs", "", amps(current));
   return {
     current: last?.value ?? current,

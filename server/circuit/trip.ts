@@ -2,6 +2,7 @@
 import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, loopLimit } from "../calc/index.ts";
 import { amps, plain, seconds, step } from "../calc/result.ts";
+import { type BreakerSettings, opensAtOnceFrom, releasesOf } from "../calc/settings.ts";
 import { tripBands } from "../tables/devices.ts";
 import type { Edition } from "../tables/editions.ts";
 import { combine, fromFormula } from "../tables/source.ts";
@@ -32,14 +33,15 @@ export interface Tripping {
   /** Nominal voltage to earth, V. */
   readonly U0: number;
   readonly edition: Edition;
+  readonly settings?: BreakerSettings | undefined;
 }
 
 /** The device of a way, where its rating and the edition are known. */
 export function trippingOf({ device, supply, context }: WayStudy): Tripping | undefined {
   const { edition } = context;
   if (device?.rating === undefined || !edition) return undefined;
-  const { standard, family, curve, rating } = device;
-  return { standard, family, curve, rating, U0: supply.U0, edition };
+  const { standard, family, curve, rating, settings } = device;
+  return { standard, family, curve, rating, U0: supply.U0, edition, settings };
 }
 
 /** The time the device of a way needs at a current; nothing where that is longer than the adiabatic equation holds for. */
@@ -49,6 +51,7 @@ export function tripTime(study: WayStudy, current: number): TripTime | undefined
 }
 
 export function tripTimeOf(device: Tripping, current: number): TripTime | undefined {
+  if (device.settings) return releaseTime(device.settings, current);
   if (device.family === "breaker" || device.family === "legacy-breaker") {
     const most = operatingCurrent(device, quick);
     if (!most || fallsShort(current, most.value)) return undefined;
@@ -70,6 +73,15 @@ export function tripTimeOf(device: Tripping, current: number): TripTime | undefi
   };
 }
 
+/** The quickest release that surely opens at a current. */
+function releaseTime(settings: BreakerSettings, current: number): TripTime | undefined {
+  const opens = releasesOf(settings).find((release) => !fallsShort(current, release.current.value));
+  if (!opens) return undefined;
+  const { current: from, time } = opens;
+  const steps = [...from.steps, step("t, at most", "", seconds(time))];
+  return { time: { value: time, unit: "s", steps, source: from.source }, atMost: true };
+}
+
 function atMost(from: Calculated, time: number): TripTime {
   const steps = [step(`t at ${amps(from.value)} or more, at most`, "", seconds(time))];
   return { time: { value: time, unit: "s", steps, source: from.source }, atMost: true };
@@ -86,6 +98,10 @@ export function operatingCurrent(device: Tripping, time: number): Calculated | u
 
 /** Where a breaker's magnetic release surely works and where it surely does not, A. */
 export function magneticBand({ device }: WayStudy): { readonly from: Calculated; readonly to: Calculated } | undefined {
+  if (device?.settings) {
+    const [from, to] = [opensAtOnceFrom(device.settings), releasesOf(device.settings)[0]?.current];
+    return from && to && { from, to };
+  }
   if (device?.family !== "breaker" || device.curve === undefined || device.rating === undefined) return undefined;
   const { curve, rating } = device;
   const at = (column: "from" | "to"): Calculated => {

@@ -4,6 +4,7 @@
  */
 
 import { type Calculated, disconnectionTime, type LoopLimit, loopLimit } from "../calc/index.ts";
+import { settingsLimit } from "../calc/settings.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import { Reads, recordedBy } from "../model/reads.ts";
@@ -260,6 +261,7 @@ export class WayStudy {
     // Table 41.6 has breakers trip at once, whatever time is allowed.
     const instant = supply.kind === "reduced" && device.family?.endsWith("breaker");
     const time = instant ? Math.min(allowed, instantly) : allowed;
+    if (device.settings) return settingsLimit(device.settings, time, supply.U0, context.edition);
     return loopLimit({
       standard: device.standard,
       ...(device.curve ? { curve: device.curve } : {}),

@@ -77,6 +77,7 @@ import designRingCapacity from "./design/ring-capacity.ts";
 import designRingDevice from "./design/ring-device.ts";
 import designRingHeavyLoad from "./design/ring-heavy-load.ts";
 import designRouteNotStated from "./design/route-not-stated.ts";
+import designSettingAboveRating from "./design/setting-above-rating.ts";
 import designSingleCoreInSteel from "./design/single-core-in-steel.ts";
 import designSinglesOutsideContainment from "./design/singles-outside-containment.ts";
 import designSocketRadialCable from "./design/socket-radial-cable.ts";
@@ -406,6 +407,7 @@ export const rules: readonly Rule[] = [
   designRingDevice,
   designRingHeavyLoad,
   designRouteNotStated,
+  designSettingAboveRating,
   designSingleCoreInSteel,
   designSinglesOutsideContainment,
   designSocketRadialCable,

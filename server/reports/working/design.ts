@@ -1,9 +1,10 @@
 /** Demand, coordination, the heat of a fault and shared containments, as the design calculates them. */
 
-import { fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
+import { discrimination, fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
 import { type BoardDemand, demandOf } from "../../boards/demand.ts";
 import { originDemand } from "../../boards/demand-origin.ts";
 import { type DesignLine, designOfBoard, designOfOrigin, designOfWay, lengthsOfWay } from "../../boards/design.ts";
+import { faultLevels } from "../../boards/fault-levels.ts";
 import type { BoardNode } from "../../boards/network.ts";
 import { amps, percent, plain, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
@@ -94,8 +95,18 @@ export function coordinationPart(node: BoardNode): Section[] {
       .filter(({ title }) => title === mainSwitch)
       .flatMap((line) => verdictBlocks(line, line.reason)),
     ...overlaps.flatMap(overlapBlocks),
+    ...discriminationBlocks(node),
     ...silent,
   ]);
+}
+
+function discriminationBlocks(node: BoardNode): Block[] {
+  const found = discrimination(node, faultLevels(node)?.greatest.value);
+  if (!found) return [];
+  const { kind, upTo, why } = found;
+  const how =
+    kind === "partial" && upTo ? `partial, up to ${amps(upTo.value)}` : kind === "total" ? "total" : "not known";
+  return [paragraph(`Discrimination of the feeder’s device with those of the board: ${how} (${why}).`)];
 }
 
 function overlapBlocks({ above, below, value, limit, others }: Overlap): Block[] {
