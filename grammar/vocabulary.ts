@@ -170,6 +170,13 @@ const cableParams = {
   material: opt(choice(list.materials, "the conductor material")),
   wire: opt(choice(list.wires, "whether the conductors are solid or stranded")),
   cores: opt(label("cores", count("the number of cores"))),
+  carries: opt(
+    label("carries", quantity("rating", "what it carries as it lies, at 30 °C and alone, by its maker or your book")),
+  ),
+  drop: opt(label("drop", quantity("dropPer", "its voltage drop per ampere and metre"))),
+  r1: opt(label("r1", quantity("perMetre", "the resistance of a line conductor per metre at 20 °C"))),
+  r2: opt(label("r2", quantity("perMetre", "the resistance of its protective conductor per metre at 20 °C"))),
+  by: opt(label("by", text("where these figures stand"))),
 } as const;
 
 const rcdParams = {
@@ -1230,11 +1237,6 @@ const blocks = {
         class: opt(choice(list.curves, "the class of a fuse")),
         oldType: opt(choice(list.oldTypes, "the type of a breaker to BS 3871")),
         ...deviceTail,
-        thermal: opt(label("thermal", quantity("rating", "what its overload release is set to"))),
-        short: opt(label("short-time", quantity("fault", "what its short-time release is set to"))),
-        within: opt(label("within", quantity("duration", "how long that takes to open at most"))),
-        instantaneous: opt(label("instantaneous", quantity("fault", "what its instantaneous release is set to"))),
-        tolerance: opt(label("tolerance", quantity("share", "how far its releases may be off, by its maker"))),
       },
       {
         figures: "device",
@@ -1242,9 +1244,25 @@ const blocks = {
         means:
           "The protective device: its standard, type and rated current, breaking capacity, and residual current if it is an RCBO.",
         background:
-          "As marked on the device. Its type and rating decide the highest Zs the circuit may have; of a breaker to BS EN 60947-2 its settings do: `device BS EN 60947-2 160 A 36 kA thermal 125 A instantaneous 1.25 kA`.",
+          "As marked on the device. Its type and rating decide the highest Zs the circuit may have; of a breaker to BS EN 60947-2 its `settings` do.",
         limits: "Regulations 433.1.1, 434.5.1 and Tables 41.2 to 41.4.",
         example: "device BS EN 60898 B32 6 kA",
+      },
+    ),
+    settings: once(
+      {
+        thermal: opt(label("thermal", quantity("rating", "what its overload release is set to"))),
+        short: opt(label("short-time", quantity("fault", "what its short-time release is set to"))),
+        within: opt(label("within", quantity("duration", "how long that takes to open at most"))),
+        instantaneous: opt(label("instantaneous", quantity("fault", "what its instantaneous release is set to"))),
+        tolerance: opt(label("tolerance", quantity("share", "how far its releases may be off, by its maker"))),
+      },
+      {
+        means: "What the releases of a breaker to BS EN 60947-2 are set to.",
+        background:
+          "The setting of the overload release takes the place of the rated current. A short-circuit release is taken to be up to 20 % off, unless its maker's `tolerance` is written; a short-time release counts with the time it takes at most, `within`.",
+        limits: "Regulations 433.1.1, 411.3.2 and 434.5.2; BS EN 60947-2.",
+        example: "settings thermal 125 A instantaneous 1.25 kA",
       },
     ),
     behind: once(

@@ -132,7 +132,8 @@ export function protecting(context: Context): Protecting | undefined {
   const [above] = context.upstream;
   const fact = above?.feeder?.facts.one("device");
   if (fact) {
-    const rating = fact.args.thermal?.value ?? fact.args.curve?.rating ?? fact.args.rating?.value;
+    const set = above?.feeder?.facts.one("settings")?.args.thermal?.value;
+    const rating = set ?? fact.args.curve?.rating ?? fact.args.rating?.value;
     return rating === undefined ? undefined : { rating, name: "the device of the feeder", fact };
   }
   const cutout = context.supply?.one("cutout");

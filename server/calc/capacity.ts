@@ -1,5 +1,5 @@
 import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "../tables/capacity-70.ts";
-import { capacity4E1A, capacity4E4A } from "../tables/capacity-90.ts";
+import { capacity4E1A, capacity4E2A, capacity4E4A } from "../tables/capacity-90.ts";
 import { tabulatedAt } from "../tables/factors.ts";
 import type { Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
@@ -60,6 +60,8 @@ export function tabulatedCapacity({
       return cell(capacity4E1A, csa, column);
     case "multicore 70":
       return cell(capacity4D2A, csa, column);
+    case "multicore 90":
+      return cell(capacity4E2A, csa, column);
     case "armoured 70":
       return cell(capacity4D4A, csa, column);
     case "armoured 90":

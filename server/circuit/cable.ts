@@ -2,6 +2,7 @@
 import type { Metal } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
+import type { Sourced } from "../tables/source.ts";
 
 export interface Cable {
   /** The line the cable is named on. */
@@ -18,6 +19,16 @@ export interface Cable {
   readonly material: Metal;
   readonly cores: number | undefined;
   readonly wire: "solid" | "stranded" | undefined;
+  /** Figures of the maker or of a person's own book, which go before every table. */
+  readonly own: OwnFigures | undefined;
+}
+
+/** As they stand in the schedule: A, V per A and m, Ω per m at 20 °C. They are judged like printed ones. */
+export interface OwnFigures {
+  readonly carries: Sourced<number> | undefined;
+  readonly drop: Sourced<number> | undefined;
+  readonly line: Sourced<number> | undefined;
+  readonly cpc: Sourced<number> | undefined;
 }
 
 export function cableOf(facts: Facts<"way">, context: Context): Cable | undefined {
@@ -41,5 +52,17 @@ export function cableOf(facts: Facts<"way">, context: Context): Cable | undefine
     material: material?.value ?? "copper",
     cores: cores?.value,
     wire: wire?.value,
+    own: ownFigures(described as Described),
   };
+}
+
+type Described = FactOf<"way", "cable">;
+
+function ownFigures({ args }: Described): OwnFigures | undefined {
+  const { carries, drop, r1, r2, by } = args;
+  if (!carries && !drop && !r1 && !r2) return undefined;
+  const ref = by ? `As stated, “${by.value}”` : "As stated for this cable";
+  const as = (figure: { readonly value: number } | undefined): Sourced<number> | undefined =>
+    figure && { value: figure.value, source: { ref, standing: "quoted" } };
+  return { carries: as(carries), drop: as(drop), line: as(r1), cpc: as(r2) };
 }

@@ -40,6 +40,9 @@ export const armourSection = (cable: Cable): Calculated | undefined =>
  */
 export function conductorPerMetre(cable: Cable, which: Conductor): Calculated | undefined {
   const csa = cable[which];
+  const stated =
+    which === "cpc" ? cable.own?.cpc : which === "line" || csa === cable.line ? cable.own?.line : undefined;
+  if (stated) return { value: stated.value, unit: "Ω/m", steps: [], source: stated.source };
   const core = csa === undefined ? undefined : resistancePerMetre(csa, cable.material);
   if (which !== "cpc" || cable.cpcBy !== "armour") return core;
   const armour = armourOf(cable);

@@ -30,14 +30,14 @@ export function deviceOf(facts: Facts<"way">): Device | undefined {
     standard: standard.value,
     family,
     curve: curve?.curve ?? old,
-    rating: fact.args.thermal?.value ?? curve?.rating ?? rating?.value,
+    rating: facts.one("settings")?.args.thermal?.value ?? curve?.rating ?? rating?.value,
     breaking: breaking?.value,
-    settings: settingsOf(fact),
+    settings: settingsOf(facts.one("settings")),
   };
 }
 
-function settingsOf({ args }: Device["fact"]): BreakerSettings | undefined {
-  const { short, within, instantaneous, tolerance } = args;
+function settingsOf(fact: FactOf<"way", "settings"> | undefined): BreakerSettings | undefined {
+  const { short, within, instantaneous, tolerance } = fact?.args ?? {};
   if (!short && !instantaneous) return undefined;
   return {
     instantaneous: instantaneous?.value,

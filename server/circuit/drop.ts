@@ -99,6 +99,7 @@ export function unequalDrops(
 
 function perMetreOf(study: WayStudy, csa: number): Sourced<number> | undefined {
   const { cable } = study;
+  if (cable?.own?.drop && csa === cable.line) return cable.own.drop;
   if (!cable || cable.construction === "mineral" || cable.construction === "flex") return undefined;
   const { construction, insulation, material } = cable;
   const loaded = study.threePhase ? 3 : 2;

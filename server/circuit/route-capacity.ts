@@ -1,4 +1,6 @@
 /** What the cable of a way carries on each stretch of its route. */
+
+import type { Conditions } from "../calc/capacity.ts";
 import {
   type Arrangement,
   type Calculated,
@@ -10,6 +12,7 @@ import {
 } from "../calc/index.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 import { tabulatedAt } from "../tables/factors.ts";
+import type { Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import type { Device } from "./device.ts";
 
@@ -83,13 +86,16 @@ export function sectionCapacity(
   fact: FactOf<"way", "route">,
   { size, hottest, atMost = false }: CapacityWish = {},
 ): SectionCapacity["capacity"] {
-  const { cable, device } = study;
+  const { cable } = study;
   if (!cable) return { missing: "the cable is not described" };
-  const method = methodOf(fact);
+  // What is stated of a cable is of its own size, and for terminals of its own temperature.
+  const stated = size === undefined && hottest === undefined && !atMost ? cable.own?.carries : undefined;
+  const method = methodOf(fact) ?? (stated && "C");
   if (!method) {
     const written = fact.args.method?.value;
     return { missing: written ? `no table here gives method ${written}` : "the reference method is not stated" };
   }
+  if (stated) return correctedCapacity(conditionsOf(study, fact, method, stated, cable.insulation));
   if (cable.construction === "mineral" || cable.construction === "flex" || cable.material !== "copper") {
     return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
   }
@@ -99,9 +105,20 @@ export function sectionCapacity(
   const question = { construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
   const It = atMost ? capacityBound(question) : tabulatedCapacity(question);
   if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
+  return correctedCapacity(conditionsOf(study, fact, method, It, insulation));
+}
+
+function conditionsOf(
+  study: Loading,
+  fact: FactOf<"way", "route">,
+  method: Method,
+  It: Sourced<number>,
+  insulation: 70 | 90,
+): Conditions {
+  const { device } = study;
   const { grouped, ambient, insulated } = fact.args;
   const inGround = method === "D";
-  const conditions = {
+  return {
     It,
     insulation,
     ...(ambient && !inGround ? { ambient: ambient.value } : {}),
@@ -111,6 +128,5 @@ export function sectionCapacity(
     ...(insulated ? { insulated: insulated.value } : {}),
     // The 20 A of a ring are its cable's own, whichever of the permitted devices stands before it.
     ...(device?.family === "BS 3036" && !study.isRing ? { semiEnclosed: true } : {}),
-  } as const;
-  return correctedCapacity(conditions);
+  };
 }

@@ -35,8 +35,9 @@ export function expectedR1R2(study: CableLaid & Pick<CircuitLaid, "isRing">): Ca
 
 /** Line and protective conductor in series, Ω per metre at 20 °C. */
 function pairPerMetre(cable: Cable): Calculated | undefined {
-  if (cable.construction === "mineral" || cable.construction === "flex") return undefined;
-  if (cable.cpcBy !== "armour") {
+  const stated = cable.own?.line !== undefined || cable.own?.cpc !== undefined;
+  if (!stated && (cable.construction === "mineral" || cable.construction === "flex")) return undefined;
+  if (!stated && cable.cpcBy !== "armour") {
     return cable.cpc === undefined
       ? undefined
       : r1r2PerMetre(cable.line, cable.cpc, { line: cable.material, cpc: cable.material });

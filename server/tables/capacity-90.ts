@@ -108,3 +108,41 @@ export const capacity4E1A = table<Capacity4E1A>({
   // - Doncaster Cables: single-core 90 C thermosetting ratings
   quotedOn: 1,
 });
+
+/** Current-carrying capacity. Columns are reference method and loaded conductors. */
+export interface Capacity4E2A {
+  /** Size, mm². */
+  readonly csa: number;
+  readonly A2: number;
+  readonly A3: number;
+  readonly B2: number;
+  readonly B3: number;
+  readonly C2: number;
+  readonly C3: number;
+  readonly E2: number;
+  readonly E3: number;
+}
+
+export const capacity4E2A = table<Capacity4E2A>({
+  id: "ccc-4E2A",
+  title: "Current-carrying capacity: multicore 90 °C thermosetting, not armoured, copper",
+  ref: "BS 7671:2018+A2:2022, Table 4E2A",
+  edition: "17th/18th Edition",
+  applies: "Ambient 30 °C, conductor 90 °C. If connected to 70 °C accessories, use the 70 °C table (512.1.5).",
+  units: { csa: "mm²", A2: "A", A3: "A", B2: "A", B3: "A", C2: "A", C3: "A", E2: "A", E3: "A" },
+  standing: "memory",
+  rows: [
+    { csa: 1.5, A2: 18.5, A3: 16.5, B2: 22, B3: 19.5, C2: 24, C3: 22, E2: 26, E3: 23 },
+    { csa: 2.5, A2: 25, A3: 22, B2: 30, B3: 26, C2: 33, C3: 30, E2: 36, E3: 32 },
+    { csa: 4, A2: 33, A3: 30, B2: 40, B3: 35, C2: 45, C3: 40, E2: 49, E3: 42 },
+    { csa: 6, A2: 42, A3: 38, B2: 51, B3: 44, C2: 58, C3: 52, E2: 63, E3: 54 },
+    { csa: 10, A2: 57, A3: 51, B2: 69, B3: 60, C2: 80, C3: 71, E2: 86, E3: 75 },
+    { csa: 16, A2: 76, A3: 68, B2: 91, B3: 80, C2: 107, C3: 96, E2: 115, E3: 100 },
+    { csa: 25, A2: 99, A3: 89, B2: 119, B3: 105, C2: 138, C3: 119, E2: 149, E3: 127 },
+    { csa: 35, A2: 121, A3: 109, B2: 146, B3: 128, C2: 171, C3: 147, E2: 185, E3: 158 },
+    { csa: 50, A2: 145, A3: 130, B2: 175, B3: 154, C2: 209, C3: 179, E2: 225, E3: 192 },
+    { csa: 70, A2: 183, A3: 164, B2: 221, B3: 194, C2: 269, C3: 229, E2: 289, E3: 246 },
+    { csa: 95, A2: 220, A3: 197, B2: 265, B3: 233, C2: 328, C3: 278, E2: 352, E3: 298 },
+  ],
+  notes: ["No page that could be read prints this table: the figures are from memory, each to be looked up."],
+});

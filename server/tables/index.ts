@@ -2,7 +2,7 @@ import { adiabaticFactors, adiabaticForms } from "./adiabatic.ts";
 import { amendments } from "./amendments.ts";
 import { armourAreas, armourEffects, armourResistance } from "./armour.ts";
 import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "./capacity-70.ts";
-import { capacity4E1A, capacity4E4A } from "./capacity-90.ts";
+import { capacity4E1A, capacity4E2A, capacity4E4A } from "./capacity-90.ts";
 import { faultTemperatures, metalConstants } from "./conductor-heat.ts";
 import { conductorResistance, pairResistance } from "./conductors.ts";
 import { conduitRuns } from "./conduit-runs.ts";
@@ -127,6 +127,7 @@ export const tables: readonly Table<object>[] = [
   capacity4D2A,
   capacity4D5,
   capacity4D4A,
+  capacity4E2A,
   capacity4E4A,
   capacity4E1A,
   drop4D1B,

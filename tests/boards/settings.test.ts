@@ -16,7 +16,8 @@ installation "Works" {
   board A "Main" {
     fed-from supply
     way 1 feeder "Shop" {
-      device BS EN 60947-2 160 A 36 kA ${settings}
+      device BS EN 60947-2 160 A 36 kA
+      settings ${settings}
       feeds B
       cable armoured 90 °C line 50 mm² cpc 50 mm² cores 3
       route tray method E

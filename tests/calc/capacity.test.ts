@@ -64,7 +64,7 @@ describe("tabulated capacity", () => {
     ["a size between two", { csa: 3 }],
     ["flat cable above the table", { csa: 25 }],
     ["singles in the ground", { construction: "singles", method: "D" }],
-    ["multicore at 90 °C, not kept here", { construction: "multicore", insulation: 90 }],
+    ["multicore at 90 °C in the ground", { construction: "multicore", insulation: 90, method: "D" }],
   ])("has none for %s", (_, change) => {
     expect(tabulatedCapacity({ ...twin, csa: 2.5, ...change })).toBeUndefined();
   });

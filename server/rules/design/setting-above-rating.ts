@@ -12,18 +12,22 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 feeder "Annexe" {
-  device  BS EN 60947-2 100 A 36 kA thermal 125 A instantaneous 1 kA
-                                            ^^^^^
+  device    BS EN 60947-2 100 A 36 kA
+  settings  thermal 125 A instantaneous 1 kA
+                    ^^^^^
 }`,
       good: `way 1 feeder "Annexe" {
-  device  BS EN 60947-2 160 A 36 kA thermal 125 A instantaneous 1 kA
+  device    BS EN 60947-2 160 A 36 kA
+  settings  thermal 125 A instantaneous 1 kA
 }`,
     },
   ],
-  check({ device }, report) {
-    const { thermal, rating } = device?.fact.args ?? {};
-    if (!device || !thermal || !rating || !exceeds(thermal.value, rating.value)) return;
-    report(valueSpot(device.fact, thermal), {
+  check({ device, facts }, report) {
+    const settings = facts.one("settings");
+    const thermal = settings?.args.thermal;
+    const rating = device?.fact.args.rating;
+    if (!settings || !thermal || !rating || !exceeds(thermal.value, rating.value)) return;
+    report(valueSpot(settings, thermal), {
       message: `The overload release is set to ${amps(thermal.value)}, above the ${amps(rating.value)} of the breaker.`,
       value: amount(thermal.value, "A"),
       limit: amount(rating.value, "A"),
