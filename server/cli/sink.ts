@@ -1,5 +1,5 @@
 /** Where a report goes: to standard output, or into a file that takes its place once it is whole. */
-import { closeSync, openSync, renameSync, rmSync, writeSync } from "node:fs";
+import { closeSync, openSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
 import { resolve } from "node:path";
 import { reasonOf } from "../disk/reasons.ts";
 import type { TerminalText } from "../text/terminal.ts";
@@ -17,7 +17,9 @@ export function sinkOf(file: string | undefined, terminal: Terminal): Sink {
 
 function intoFile(file: string, cwd: string): Sink {
   const path = resolve(cwd, file);
-  const beside = `${path}.${process.pid}.tmp`;
+  // A device or a pipe is written to; to put a file in its place would be the end of it.
+  const isFile = statSync(path, { throwIfNoEntry: false })?.isFile() ?? true;
+  const beside = isFile ? `${path}.${process.pid}.tmp` : path;
   let failure: string | undefined;
   const attempt = <T>(action: () => T): T | undefined => {
     if (failure !== undefined) return undefined;
@@ -36,6 +38,7 @@ function intoFile(file: string, cwd: string): Sink {
     end: () => {
       if (handle === undefined) return failure;
       attempt(() => closeSync(handle));
+      if (!isFile) return failure;
       attempt(() => renameSync(beside, path));
       if (failure !== undefined) rmSync(beside, { force: true });
       return failure;

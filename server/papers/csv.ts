@@ -4,9 +4,14 @@ import { headingOf } from "../reports/schedule/heading.ts";
 import type { ValueTable } from "../reports/schedule/values.ts";
 
 export function csvOf({ columns, rows }: ValueTable): string {
-  const lines = [columns.map(headingOf), ...rows].map((cells) => cells.map((text) => quoted(harmless(text))).join(","));
+  const lines = [columns.map(headingOf), ...rows].map((cells) =>
+    cells.map((text) => quoted(harmless(steady(text)))).join(","),
+  );
   return `\ufeff${lines.map((line) => `${line}\r\n`).join("")}`;
 }
+
+/** Without signs that a terminal would obey: no cell shows them. */
+const steady = (text: string): string => text.replace(/(?![\t\n\r])\p{Cc}/gu, "�");
 
 const quoted = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 

@@ -1,0 +1,135 @@
+/** What leaves the program: pages that run and fetch nothing, files that are written whole or not at all. */
+import { execFileSync, spawn } from "node:child_process";
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { hostileSchedule } from "../helpers/hostile.ts";
+import { Folder } from "./run.ts";
+
+const hostile = '</title><script>alert(1)</script><img src=x onerror=y>"=1+1';
+
+const pages: readonly (readonly string[])[] = [
+  ...["working", "summary", "editions", "worksheet", "schedule", "inspection"].map((name) => [
+    name,
+    "--format",
+    "html",
+  ]),
+  ["worksheet", "--fill"],
+  ["register", "--no-cache", "--format", "html"],
+  ["compare", "--format", "html", "base.ways"],
+];
+
+/** What a page may do, by its own words. */
+const policyOf = (page: string): string =>
+  /<meta http-equiv="Content-Security-Policy" content="([^"]*)">/.exec(page)?.[1] ?? "";
+
+describe("a page that is saved", () => {
+  it.each(pages)("%s %s %s fetches nothing and runs nothing but its own", async (...command) => {
+    const folder = new Folder({ "a.ways": hostileSchedule(hostile), "base.ways": hostileSchedule("Loft") });
+    const { out } = await folder.run(...command, "a.ways");
+    // A certificate is refused over limitations; the policy of its page is that of every report.
+    if (command[0] === "inspection" && out === "") return;
+    expect(out).toMatch(/^<!doctype html>/i);
+    const policy = policyOf(out);
+    expect(policy).toMatch(/(?:^|; )?default-src 'none'/);
+    expect(policy).not.toMatch(/https?:|\*|connect-src (?!'none')|'unsafe-eval'|script-src 'unsafe-inline'/);
+    // It stands before anything of the schedule's.
+    expect(out.indexOf("Content-Security-Policy")).toBeLessThan(out.indexOf("alert(1)"));
+    const scripts = [...out.matchAll(/<script\b[^>]*>([\s\S]*?)<\/script>/g)];
+    if (!policy.includes("script-src 'sha256-")) expect(scripts).toEqual([]);
+    for (const [, script] of scripts) expect(script).not.toMatch(/<\/|<script|<img/i);
+    const tags = [...out.replace(/<script\b[\s\S]*?<\/script>/g, "").matchAll(/<[a-z][^>]*>/g)].map(([tag]) => tag);
+    expect(tags.filter((tag) => /\son\w+\s*=|javascript:|\b(?:src|href)="?(?:https?:)?\/\//i.test(tag))).toEqual([]);
+    expect(tags.filter((tag) => /^<img /.test(tag))).toEqual([]);
+  });
+});
+
+describe("a table for a spreadsheet", () => {
+  it("holds no formula of a stranger", async () => {
+    for (const text of ["=1+1", "+1+1", "-1+1", "@SUM(1)", "\t=1", " =1", '=HYPERLINK("x")']) {
+      const folder = new Folder({ "a.ways": hostileSchedule(text) });
+      for (const command of ["schedule", "register"]) {
+        const { out } = await folder.run(
+          command,
+          ...(command === "register" ? ["--no-cache"] : []),
+          "--format",
+          "csv",
+          "a.ways",
+        );
+        const cells = out.replace(/^\ufeff/, "").split(/\r\n|,/);
+        expect(cells.filter((cell) => /^"?[\s]*[=+@]/.test(cell))).toEqual([]);
+        expect(out).toContain(`'${text.replaceAll('"', '""')}`);
+        const { bytes } = await folder.run(
+          command,
+          ...(command === "register" ? ["--no-cache"] : []),
+          "--format",
+          "xlsx",
+          "a.ways",
+        );
+        expect(
+          Buffer.from(bytes ?? [])
+            .subarray(0, 2)
+            .toString(),
+        ).toBe("PK");
+        folder.write("t.xlsx", bytes ?? new Uint8Array());
+        const sheet = execFileSync(
+          "python3",
+          [
+            "-c",
+            "import sys,zipfile;z=zipfile.ZipFile(sys.argv[1]);print(''.join(z.read(n).decode() for n in z.namelist() if 'sheet' in n))",
+            folder.at("t.xlsx"),
+          ],
+          { encoding: "utf8" },
+        );
+        expect(sheet).not.toMatch(/<f>|<f /);
+      }
+    }
+  });
+});
+
+describe("a file that cannot be written", () => {
+  const commands: readonly (readonly string[])[] = [
+    ["schedule", "a.ways", "-o"],
+    ["worksheet", "a.ways", "--fill", "-o"],
+    ["worksheet", "a.ways", "-o"],
+    ["register", "--no-cache", "a.ways", "-o"],
+    ["check", "a.ways", "--output-file"],
+  ];
+
+  it.each(commands)("%s %s %s ends with 2 and one sentence", async (...command) => {
+    const folder = new Folder({ "a.ways": hostileSchedule("Loft") });
+    mkdirSync(folder.at("folder.html"));
+    const full = existsSync("/dev/full") ? ["/dev/full"] : [];
+    for (const to of ["folder.html", "nowhere/x.html", "a.ways/x.html", ...full]) {
+      const typed = to === "/dev/full" && command[0] !== "worksheet" && command[0] !== "check";
+      const { code, out, err } = await folder.run(...command, to, ...(typed ? ["--format", "html"] : []));
+      expect({ to, code, out }).toEqual({ to, code: 2, out: "" });
+      expect(err).toMatch(/^“[^\n]+” cannot be written: [^\n]+\.\n$/);
+    }
+    if (existsSync("/dev/full")) expect(statSync("/dev/full").isCharacterDevice()).toBe(true);
+    expect(readdirSync(folder.path).sort()).toEqual(["a.ways", "folder.html"]);
+    expect(readFileSync(folder.at("a.ways"), "utf8")).toBe(hostileSchedule("Loft"));
+  });
+
+  it("is never put in the place of a pipe", async () => {
+    const folder = new Folder({ "a.ways": "wayfile 1\n" });
+    execFileSync("mkfifo", [folder.at("pipe")]);
+    const reader = spawn("cat", [folder.at("pipe")]);
+    let read = "";
+    reader.stdout.on("data", (data) => {
+      read += data;
+    });
+    const { code } = await folder.run(
+      "check",
+      "--format",
+      "concise",
+      "--statistics",
+      "--output-file",
+      "pipe",
+      "a.ways",
+    );
+    await new Promise((resolve) => reader.once("close", resolve));
+    expect(code).toBe(0);
+    expect(statSync(folder.at("pipe")).isFIFO()).toBe(true);
+    expect(read).not.toBe("");
+  });
+});
