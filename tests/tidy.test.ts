@@ -288,6 +288,17 @@ describe("everywhere", () => {
     expect(wrong).toEqual([]);
   });
 
+  test("packages that run stand under dependencies, all others under devDependencies", () => {
+    const { dependencies, devDependencies } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8"));
+    const imports = sources.flatMap(({ text }) => [
+      ...text.matchAll(/^(?:(?:import|export|\}).* from |import )"((?:@[\w.-]+\/)?[a-z][\w:.-]*)(?:\/[\w./-]*)?";/gm),
+    ]);
+    const used = new Set(imports.flatMap(([, name = ""]) => (/^(?:node:|vscode$)/.test(name) ? [] : [name])));
+    // A typeface is a file and no module.
+    expect([...used, "dejavu-fonts-ttf"].sort()).toEqual(Object.keys(dependencies).sort());
+    expect(Object.keys(devDependencies).filter((name) => used.has(name))).toEqual([]);
+  });
+
   test("no test is left focused or skipped", () => {
     expect(linesWith(/\.(?:only|skip|todo|fails)\(|\b(?:fdescribe|fit|xit|xdescribe)\(/, tests)).toEqual([]);
   });

@@ -165,6 +165,14 @@ describe("factors", () => {
     expect(25 / Number(factor({ ambient: 35 }))).toBeCloseTo(26.5957, 4);
   });
 
+  // Table 4C1, bunched: 1, 0.80, 0.70, 0.65, 0.60, 0.57, 0.54, 0.52, 0.50, then 12: 0.45, 16: 0.41, 20: 0.38.
+  it("take the column printed for a number of circuits, and the next larger between two", () => {
+    const bunched = [1, 0.8, 0.7, 0.65, 0.6, 0.57, 0.54, 0.52, 0.5, 0.45, 0.45, 0.45, 0.41, 0.41, 0.41, 0.41, 0.38];
+    const found = bunched.map((_, index) => factor({ grouped: { circuits: index + 1, arrangement: "bunched" } }));
+    expect(found).toEqual(bunched);
+    expect(factor({ grouped: { circuits: 21, arrangement: "bunched" } })).not.toBeTypeOf("number");
+  });
+
   it("never let more circuits, heat or insulation raise a capacity", () => {
     const arrangement = fc.constantFrom(...groupingFactors.rows.map(({ facts }) => facts.key));
     const number = (value: number | string) => (typeof value === "number" ? value : 0);

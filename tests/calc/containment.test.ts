@@ -125,6 +125,21 @@ describe("diversity", () => {
     expect(parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(90.32, 9);
   });
 
+  // Appendix A of the same guidance: 100 % of the largest and 40 % of the others, in whatever order they are written.
+  it("takes the largest in full, wherever it stands", () => {
+    const orders = [
+      [32, 20, 16],
+      [20, 32, 16],
+      [16, 20, 32],
+      [6, 32],
+    ];
+    const sums = orders.map((currents) => Number(household("standard-circuits", currents).toFixed(6)));
+    expect(sums).toEqual([32 + 0.4 * 36, 32 + 0.4 * 36, 32 + 0.4 * 36, 32 + 0.4 * 6]);
+    const heaters = (currents: readonly number[]) => household("instantaneous-heaters", currents);
+    expect(heaters([10, 30, 40])).toBe(heaters([40, 30, 10]));
+    expect(heaters([10, 30, 40])).toBeCloseTo(40 + 30 + 0.25 * 10, 9);
+  });
+
   it("never exceeds the loads it is calculated from", () => {
     const loads = fc.array(fc.double({ min: 0, max: 100, noNaN: true }), { maxLength: 6 });
     fc.assert(

@@ -58,6 +58,8 @@ export interface ServerOptions {
   /** What is run in the place of the server's own entry: a file that is bundled first, or a whole command. */
   readonly entry?: string;
   readonly command?: readonly string[];
+  /** What its process finds in its environment besides. */
+  readonly env?: Readonly<Record<string, string>>;
   /** The editor, with which the server ends. */
   readonly processId?: number;
 }
@@ -69,7 +71,10 @@ export const pulling: ClientCapabilities = {
 
 export async function startServer(options: ServerOptions = {}): Promise<Server> {
   const command = options.command ?? [await bundled(options.entry ?? "server/main.node.ts")];
-  const child = spawn(process.execPath, [...command, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
+  const child = spawn(process.execPath, [...command, "--stdio"], {
+    stdio: ["pipe", "pipe", "pipe"],
+    env: { ...process.env, ...options.env },
+  });
   const exit = new Promise<number | null>((resolve) => child.once("exit", resolve));
   const errors: string[] = [];
   child.stderr.on("data", (data) => errors.push(String(data)));

@@ -94,6 +94,8 @@ describe("a conduit", () => {
     const ways = Array(4).fill("singles line 10 mm² cpc 10 mm²");
     expect(find("containment/over-full", schedule("containment C1 conduit 20 mm", ways))).toHaveLength(1);
     expect(find("containment/run-not-stated", schedule("containment C1 conduit 20 mm", ways))).toHaveLength(1);
+    const [bends] = find("containment/run-not-stated", schedule("containment C1 conduit 20 mm length 6 m", ways));
+    expect(bends?.fixes.map(({ title }) => title)).toEqual(["Add “bends 0”", "Add “bends 1”", "Add “bends 2”"]);
     const unsaid = only(schedule("containment C1 conduit 32 mm length 6 m", ways.slice(2)));
     expect([unsaid.fullest?.fill.fits, unsaid.isWhole, unsaid.room]).toEqual([true, false, []]);
   });

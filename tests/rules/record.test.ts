@@ -49,6 +49,16 @@ describe("how far the work is", () => {
     expect(finding?.fixes.map(({ title }) => title)).toContain("Add “stage dead-tested”");
   });
 
+  it.each([
+    ["dead 2026-03-04 {\n R1+R2 0.3 Ω\n }", true],
+    ["live 2026-03-05 {\n Zs 0.6 Ω\n }", true],
+    ["Ib 6 A", false],
+  ])("says that missing tests go unasked where %s is written: %s", (line, says) => {
+    const lines = `standard BS 7671:2018\nboard A {\nway 1 radial "x" {\n ${line}\n}\n}`;
+    const [finding] = find("record/no-stage", file(lines));
+    expect(finding?.message.includes("missing tests are not reported")).toBe(says);
+  });
+
   it("dead tests at the stage dead-tested are in their place", () => {
     const lines = 'way 1 radial "x" {\n dead 2026-03-04 {\n R1+R2 0.3 Ω\n }\n}';
     expect(find("record/stage-behind", lines, { stage: "dead-tested" })).toEqual([]);

@@ -29,6 +29,7 @@ import {
   rcdTimes,
   ringContinuity,
   supplyValues,
+  testPrecautions,
   tripBands,
 } from "../../server/tables/index.ts";
 import { known } from "../../server/tables/table.ts";
@@ -285,4 +286,11 @@ describe("words and numbers of one table", () => {
     expect(printed).toHaveLength(2);
     for (const [csa, milliohms] of printed) expect(milliohms).toBe(r20(csa));
   });
+});
+
+// HSE guidance note GS 38: no more than 4 mm of a tip is bare, 2 mm or less is better. Below 1 kV.
+it("bare tips of probes are no longer than the safety guidance allows", () => {
+  const { value, source } = known(testPrecautions, { key: "tips" }, "value");
+  expect(value).toBe(4);
+  expect(source.ref).not.toBe("");
 });

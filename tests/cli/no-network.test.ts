@@ -1,0 +1,97 @@
+/** Nothing needs a network: all works where there is none, and nothing so much as asks for one. */
+import { spawnSync } from "node:child_process";
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, it } from "vitest";
+import { loft } from "../helpers/cursor.ts";
+import { builtProgram, bundled } from "../helpers/program.ts";
+import { TestRepository } from "../helpers/repository.ts";
+import { pulling, startServer } from "../helpers/server.ts";
+import { Folder } from "./run.ts";
+
+const doors = join(import.meta.dirname, "../helpers/no-network.cjs");
+const tell = "net.connect";
+
+/** Addresses wherever a schedule holds text, and where it names a file. */
+const plain = loft.replaceAll('"Loft board"', '"https://nowhere.invalid/a.png"');
+const tempting = plain.replace(
+  "wayfile 1\n",
+  'wayfile 1\nuse "https://nowhere.invalid/b.ways"\nuse "//nowhere.invalid/share/c.ways"\n',
+);
+
+const commands: readonly (readonly string[])[] = [
+  ["check", "--no-cache", "tempting.ways"],
+  ["schedule", "a.ways", "-o", "a.xlsx"],
+  ["register", "--no-cache", "--format", "html"],
+  ["compare", "HEAD", "a.ways"],
+];
+
+/** Longer than these few processes take on a machine that does much else. */
+const patience = 180_000;
+
+/** Whether a namespace without any network can be made here. */
+const canUnshare = spawnSync("unshare", ["-rn", "true"]).status === 0;
+
+it("the doors that are shut are shut", () => {
+  const knocks = new Folder({}).at("knocks");
+  const asked = spawnSync(process.execPath, ["--require", doors, "--eval", 'require("net").connect(9, "127.0.0.1")'], {
+    env: { ...process.env, WAYFILE_KNOCKS: knocks },
+  });
+  expect(asked.status).not.toBe(0);
+  expect(readFileSync(knocks, "utf8")).toContain(tell);
+});
+
+it(
+  "every command works without a network, and asks for none",
+  async () => {
+    const repository = new TestRepository();
+    repository.commit("As built", { "a.ways": plain, "tempting.ways": tempting });
+    const program = await builtProgram();
+    const knocks = new Folder({}).at("knocks");
+    for (const command of commands) {
+      const node = [process.execPath, "--require", doors, program, ...command];
+      const [file = "", ...args] = canUnshare ? ["unshare", "-rn", ...node] : node;
+      const { status, stderr } = spawnSync(file, args, {
+        cwd: repository.folder,
+        encoding: "utf8",
+        env: { ...process.env, WAYFILE_KNOCKS: knocks },
+      });
+      expect({ command, isDone: status === 0 || status === 1, stderr }).toEqual({
+        command,
+        isDone: true,
+        stderr: expect.not.stringContaining("network"),
+      });
+    }
+    expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
+    repository.end();
+  },
+  patience,
+);
+
+it(
+  "the server works without a network, and asks for none",
+  async () => {
+    const folder = new Folder({ "a.ways": tempting });
+    const knocks = folder.at("knocks");
+    const server = await startServer({
+      capabilities: pulling,
+      folder: `file://${folder.path}`,
+      command: ["--require", doors, await bundled("server/main.node.ts")],
+      env: { WAYFILE_KNOCKS: knocks },
+    });
+    const uri = `file://${folder.at("a.ways")}`;
+    await server.open(uri, tempting);
+    const { items = [] } = await server.pull(uri);
+    expect(items.filter(({ code }) => code === "language/use-missing")).toHaveLength(2);
+    const textDocument = { uri };
+    for (const method of ["hover", "documentLink", "documentSymbol", "definition"])
+      await server.connection.sendRequest(`textDocument/${method}`, {
+        textDocument,
+        position: { line: 1, character: 7 },
+      });
+    for (const kind of ["working", "summary"]) await server.connection.sendRequest("wayfile/report", { uri, kind });
+    expect(await server.stop()).toBe(0);
+    expect(existsSync(knocks) ? readFileSync(knocks, "utf8") : "").toBe("");
+  },
+  patience,
+);
