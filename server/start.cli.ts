@@ -1,4 +1,4 @@
 /** Where the command line begins. */
 import { startWithCompiled } from "./start.ts";
 
-startWithCompiled("./wayfile-main.cjs");
+void startWithCompiled("./wayfile/main.mjs");

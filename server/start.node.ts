@@ -1,4 +1,4 @@
 /** Where the language server begins. */
 import { startWithCompiled } from "./start.ts";
 
-startWithCompiled("./server-main.cjs");
+void startWithCompiled("./server/main.mjs");

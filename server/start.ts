@@ -9,11 +9,11 @@ import { folderOfCaches } from "./cli/cache-place.ts";
 /** ms after which a program that still runs keeps what is compiled: by then it has done most of what it does. */
 const settled = 5_000;
 
-/** `program` is a file beside this one. */
-export function startWithCompiled(program: string): void {
+/** `program` is a file by its place from this one. */
+export async function startWithCompiled(program: string): Promise<void> {
   const folder = folderOfCaches(process.env);
   // Before Node 22.10 there is none of this, and the program starts as it does.
   if (isAbsolute(folder)) module.enableCompileCache?.(join(folder, "compiled"));
-  module.createRequire(import.meta.url)(program);
+  await import(new URL(program, import.meta.url).href);
   setTimeout(() => module.flushCompileCache?.(), settled).unref();
 }

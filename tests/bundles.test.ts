@@ -18,15 +18,20 @@ describe("bundles", () => {
     ["client.cjs", 500],
     ["page.js", 80],
     ["server.cjs", 5],
-    ["server-main.cjs", 1650],
     ["wayfile.cjs", 5],
-    ["wayfile-main.cjs", 1850],
     ["pdf.cjs", 2100],
     ["tables.cjs", 200],
     ["web.cjs", 500],
-    ["web-server.js", 1500],
+    ["web-server.js", 1550],
   ])("%s stays under %i kB", (name, ceiling) => {
     expect(statSync(bundle(name)).size / 1000).toBeLessThan(ceiling);
+  });
+
+  test.each([
+    ["server", 1400],
+    ["wayfile", 1400],
+  ])("%s loads less than %i kB before it is asked for anything", (name, ceiling) => {
+    expect(loadedAtOnce(name) / 1000).toBeLessThan(ceiling);
   });
 
   test("the client loads with nothing but the editor's API beside it", () => {
@@ -91,7 +96,8 @@ describe("bundles", () => {
 
   test("what is packed is what an editor needs", async () => {
     const files = await listFiles({ cwd: root, packageManager: PackageManager.None });
-    expect(files.sort()).toEqual([
+    const named = new Set(files.map((file) => file.replace(/^(dist\/server\/)[\w-]+-[A-Z0-9]{8}\.mjs$/, "$1part.mjs")));
+    expect([...named].sort()).toEqual([
       "LICENSE",
       "README.md",
       "client/l10n/bundle.l10n.de.json",
@@ -111,8 +117,9 @@ describe("bundles", () => {
       "dist/page.css",
       "dist/page.js",
       "dist/pdf.cjs",
-      "dist/server-main.cjs",
       "dist/server.cjs",
+      "dist/server/main.mjs",
+      "dist/server/part.mjs",
       "dist/tables.cjs",
       "dist/third-party.txt",
       "dist/web-server.js",
@@ -138,6 +145,21 @@ describe("bundles", () => {
     expect(Object.keys(german).filter((text) => !Object.values(english).includes(text))).toEqual([]);
   });
 });
+
+/** Bytes of a program's entry and of all parts that it imports at once. */
+function loadedAtOnce(program: string): number {
+  const seen = new Set<string>();
+  const visit = (file: string): number => {
+    if (seen.has(file)) return 0;
+    seen.add(file);
+    const text = readFileSync(join(bundle(program), file), "utf8");
+    const needed = [...text.matchAll(/(?:from|import)\s?"\.\/([\w-]+\.mjs)"/g)].map(([, part = ""]) => part);
+    return needed.reduce((sum, part) => sum + visit(part), Buffer.byteLength(text));
+  };
+  const bytes = visit("main.mjs");
+  expect(seen.size).toBeGreaterThan(1);
+  return bytes;
+}
 
 const node = (...args: string[]) => execFileSync(process.execPath, args, { cwd: tmpdir(), encoding: "utf8" });
 

@@ -1,7 +1,7 @@
 /** What the page of the live view and whoever shows it say to each other. Nothing else goes over. */
 import type { At } from "../../server/lsp/placed.ts";
 import type { EntryQuestion, ViewAnswer } from "../../server/lsp/view-protocol.ts";
-import type { ViewKind } from "../../server/views/view.ts";
+import type { ViewKind } from "../../server/views/kinds.ts";
 
 export type ToPage =
   | { readonly kind: "view"; readonly view: ViewKind; readonly answer: ViewAnswer }

@@ -1,5 +1,5 @@
 /** What a person has chosen in the live view: it is kept from one day to the next. */
-import type { ViewKind } from "../../server/views/view.ts";
+import type { ViewKind } from "../../server/views/kinds.ts";
 
 export interface Chosen {
   readonly view: ViewKind;

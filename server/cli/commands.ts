@@ -1,10 +1,10 @@
 /** The options and the help of each command that is not a report of one schedule. */
 import { type Command, Option } from "commander";
-import { explain } from "./explain.ts";
-import { type FmtOptions, fmt } from "./fmt.ts";
-import { type SizeOptions, size } from "./size.ts";
+import type { FmtOptions } from "./fmt.ts";
+import { settingNames } from "./format-names.ts";
+import type { SizeOptions } from "./size.ts";
 import type { Terminal } from "./terminal.ts";
-import { renderers, type WorksheetOptions, worksheetCommand } from "./worksheet.ts";
+import type { WorksheetOptions } from "./worksheet.ts";
 
 export type AddCommand = (program: Command, terminal: Terminal, finish: (code: number) => void) => void;
 
@@ -28,7 +28,9 @@ Examples:
   wayfile fmt - < house.ways
 `,
     )
-    .action(async (paths: string[], options: FmtOptions) => finish(await fmt(paths, options, terminal)));
+    .action(async (paths: string[], options: FmtOptions) =>
+      finish(await (await import("./fmt.ts")).fmt(paths, options, terminal)),
+    );
 };
 
 export const addExplain: AddCommand = (program, terminal, finish) => {
@@ -48,7 +50,7 @@ Examples:
   wayfile explain severities
 `,
     )
-    .action((id: string | undefined) => finish(explain(id, terminal)));
+    .action(async (id: string | undefined) => finish((await import("./explain.ts")).explain(id, terminal)));
 };
 
 export const addWorksheet: AddCommand = (program, terminal, finish) => {
@@ -58,7 +60,7 @@ export const addWorksheet: AddCommand = (program, terminal, finish) => {
     .argument("<FILE>", "the schedule")
     .option("--way <BOARD/WAY>", "one way, such as A/3, or one board, such as A; all if left out")
     .option("--again", "for a re-test: a blank for every reading, with what was read last time beside it")
-    .addOption(new Option("--format <FORMAT>", "how to write it").choices(Object.keys(renderers)).default("text"))
+    .addOption(new Option("--format <FORMAT>", "how to write it").choices(settingNames).default("text"))
     .option("--fill", "as one HTML file to fill in on a phone or tablet, without a network")
     .option("-o, --output-file <FILE>", "write to this file")
     .addHelpText(
@@ -74,7 +76,9 @@ Examples:
   wayfile worksheet house.ways --fill -o house-fill.html
 `,
     )
-    .action((file: string, options: WorksheetOptions) => finish(worksheetCommand(file, options, terminal)));
+    .action(async (file: string, options: WorksheetOptions) =>
+      finish((await import("./worksheet.ts")).worksheetCommand(file, options, terminal)),
+    );
 };
 
 export const addSize: AddCommand = (program, terminal, finish) => {
@@ -103,5 +107,7 @@ Examples:
   wayfile size house.ways --way A/3 --write
 `,
     )
-    .action((file: string, options: SizeOptions) => finish(size(file, options, terminal)));
+    .action(async (file: string, options: SizeOptions) =>
+      finish((await import("./size.ts")).size(file, options, terminal)),
+    );
 };

@@ -2,10 +2,8 @@
 import { type Command, Option } from "commander";
 import { styles } from "../merge/write.ts";
 import type { AddCommand } from "./commands.ts";
-import { doctor } from "./git-doctor.ts";
-import { type SetupOptions, setup } from "./git-setup.ts";
-import { type MergeOptions, mergeCommand } from "./merge.ts";
-import { textconv } from "./textconv.ts";
+import type { SetupOptions } from "./git-setup.ts";
+import type { MergeOptions } from "./merge.ts";
 
 export const addMerge: AddCommand = (program: Command, terminal, finish) => {
   program
@@ -35,7 +33,7 @@ Examples:
 `,
     )
     .action(async (base: string, ours: string, theirs: string, options: MergeOptions) =>
-      finish(await mergeCommand({ base, ours, theirs }, options, terminal)),
+      finish(await (await import("./merge.ts")).mergeCommand({ base, ours, theirs }, options, terminal)),
     );
 };
 
@@ -68,14 +66,14 @@ committed, and nothing over what somebody else wrote. Where the program is gone 
 by line as it does without it, and neither side is lost.
 `,
     )
-    .action(async (options: SetupOptions) => finish(await setup(options, terminal)));
+    .action(async (options: SetupOptions) => finish(await (await import("./git-setup.ts")).setup(options, terminal)));
   group
     .command("doctor")
     .description("Prove by a merge that git is set up here.")
-    .action(async () => finish(await doctor(terminal)));
+    .action(async () => finish(await (await import("./git-doctor.ts")).doctor(terminal)));
   group
     .command("textconv")
     .description("Write the facts of a schedule under their addresses, as git diff asks for them.")
     .argument("<FILE>", "the schedule")
-    .action((file: string) => finish(textconv(file, terminal)));
+    .action(async (file: string) => finish((await import("./textconv.ts")).textconv(file, terminal)));
 };

@@ -1,10 +1,10 @@
 /** The commands that write the papers which leave the house. */
 import { type Command, Option } from "commander";
 import { separatorNames } from "../papers/separators.ts";
-import { type EnterCommandOptions, enterCommand } from "./enter.ts";
-import { inspection } from "./inspection.ts";
-import { type PaperOptions, papers } from "./papers.ts";
-import { type ScheduleCommandOptions, schedule, scheduleFormats } from "./schedule.ts";
+import type { EnterCommandOptions } from "./enter.ts";
+import { papers, scheduleFormats } from "./format-names.ts";
+import type { PaperOptions } from "./papers.ts";
+import type { ScheduleCommandOptions } from "./schedule.ts";
 import type { Terminal } from "./terminal.ts";
 
 type Finish = (code: number) => void;
@@ -36,7 +36,9 @@ Examples:
   wayfile schedule house.ways --board A --last -o board-a.xlsx
 `,
     )
-    .action(async (file: string, options: ScheduleCommandOptions) => finish(await schedule(file, options, terminal)));
+    .action(async (file: string, options: ScheduleCommandOptions) =>
+      finish(await (await import("./schedule.ts")).schedule(file, options, terminal)),
+    );
 }
 
 export function addEnter(program: Command, terminal: Terminal, finish: Finish): void {
@@ -73,7 +75,7 @@ Examples:
 `,
     )
     .action(async (file: string, readings: string, options: EnterCommandOptions) =>
-      finish(await enterCommand(file, readings, options, terminal)),
+      finish(await (await import("./enter.ts")).enterCommand(file, readings, options, terminal)),
     );
 }
 
@@ -95,5 +97,7 @@ Examples:
   wayfile inspection house.ways -o house.pdf
 `,
     )
-    .action(async (file: string, options: PaperOptions) => finish(await inspection(file, options, terminal)));
+    .action(async (file: string, options: PaperOptions) =>
+      finish(await (await import("./inspection.ts")).inspection(file, options, terminal)),
+    );
 }

@@ -17,8 +17,6 @@ import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { writeFile } from "./write.ts";
 
-export const papers = [...(Object.keys(settings) as Setting[]), "pdf"] as const;
-
 export interface PaperOptions {
   /** How it is set; by the ending of the file it goes to if left out. */
   readonly format?: string;

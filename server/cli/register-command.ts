@@ -1,7 +1,8 @@
 import { Option } from "commander";
 import type { AddCommand } from "./commands.ts";
+import { registerFormats } from "./format-names.ts";
 import { wholeNumber } from "./options.ts";
-import { type RegisterOptions, register, registerFormats } from "./register.ts";
+import type { RegisterOptions } from "./register.ts";
 
 export const addRegister: AddCommand = (program, terminal, finish) => {
   program
@@ -31,5 +32,7 @@ Examples:
   wayfile register --format csv --on 2027-01-31 sites > register.csv
 `,
     )
-    .action(async (paths: string[], options: RegisterOptions) => finish(await register(paths, options, terminal)));
+    .action(async (paths: string[], options: RegisterOptions) =>
+      finish(await (await import("./register.ts")).register(paths, options, terminal)),
+    );
 };

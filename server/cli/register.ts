@@ -9,6 +9,7 @@ import { findAsked } from "./asked.ts";
 import { type Colours, coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
+import type { registerFormats } from "./format-names.ts";
 import { namesFrom } from "./names.ts";
 import { tidy } from "./run/cache.ts";
 import { Pace } from "./run/pace.ts";
@@ -17,8 +18,6 @@ import { run } from "./run/run.ts";
 import { counted, jsonText, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { writeFile } from "./write.ts";
-
-export const registerFormats = ["text", "html", "csv", "xlsx", "json"] as const;
 
 export interface RegisterOptions {
   readonly format?: (typeof registerFormats)[number];

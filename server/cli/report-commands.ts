@@ -1,17 +1,16 @@
 /** The commands that write a report of one schedule. */
 import { type Command, Option } from "commander";
-import { type CompareOptions, compare } from "./compare.ts";
-import { type EditionsOptions, editions } from "./editions.ts";
-import { type HistoryOptions, history } from "./history.ts";
-import { settings } from "./reporting.ts";
-import { type SummaryOptions, summary } from "./summary.ts";
+import type { CompareOptions } from "./compare.ts";
+import type { EditionsOptions } from "./editions.ts";
+import { settingNames } from "./format-names.ts";
+import type { HistoryOptions } from "./history.ts";
+import type { SummaryOptions } from "./summary.ts";
 import type { Terminal } from "./terminal.ts";
-import { type WorkingOptions, working } from "./working.ts";
+import type { WorkingOptions } from "./working.ts";
 
 type Finish = (code: number) => void;
 
-const format = (): Option =>
-  new Option("--format <FORMAT>", "how to set it").choices(Object.keys(settings)).default("text");
+const format = (): Option => new Option("--format <FORMAT>", "how to set it").choices(settingNames).default("text");
 
 export function addWorking(program: Command, terminal: Terminal, finish: Finish): void {
   program
@@ -32,7 +31,9 @@ Examples:
   wayfile working house.ways --board A --format html > board-a.html
 `,
     )
-    .action((file: string, options: WorkingOptions) => finish(working(file, options, terminal)));
+    .action(async (file: string, options: WorkingOptions) =>
+      finish((await import("./working.ts")).working(file, options, terminal)),
+    );
 }
 
 export function addEditions(program: Command, terminal: Terminal, finish: Finish): void {
@@ -53,7 +54,9 @@ Examples:
   wayfile editions house.ways --to "BS 7671:2018+A2:2022"
 `,
     )
-    .action((file: string, options: EditionsOptions) => finish(editions(file, options, terminal)));
+    .action(async (file: string, options: EditionsOptions) =>
+      finish((await import("./editions.ts")).editions(file, options, terminal)),
+    );
 }
 
 export function addSummary(program: Command, terminal: Terminal, finish: Finish): void {
@@ -73,7 +76,9 @@ Examples:
   wayfile summary house.ways --format html > house-summary.html
 `,
     )
-    .action((file: string, options: SummaryOptions) => finish(summary(file, options, terminal)));
+    .action(async (file: string, options: SummaryOptions) =>
+      finish((await import("./summary.ts")).summary(file, options, terminal)),
+    );
 }
 
 export function addCompare(program: Command, terminal: Terminal, finish: Finish): void {
@@ -82,9 +87,7 @@ export function addCompare(program: Command, terminal: Terminal, finish: Finish)
     .description("Compare two versions of a schedule, or the brief and the as-built schedule.")
     .argument("<BEFORE>", "the earlier version, or the brief: a file, a folder, a revision of git, or -")
     .argument("[AFTER...]", "the later one, or several that were built to one brief; the files on the disk if left out")
-    .addOption(
-      new Option("--format <FORMAT>", "how to set it").choices([...Object.keys(settings), "json"]).default("text"),
-    )
+    .addOption(new Option("--format <FORMAT>", "how to set it").choices([...settingNames, "json"]).default("text"))
     .option("--exit-code", "exit with 1 where they differ")
     .option("--stdin-path <PATH>", "the path of the file given on standard input")
     .addHelpText(
@@ -107,7 +110,7 @@ Examples:
 `,
     )
     .action(async (before: string, after: string[], options: CompareOptions) =>
-      finish(await compare([before, ...after], options, terminal)),
+      finish(await (await import("./compare.ts")).compare([before, ...after], options, terminal)),
     );
 }
 
@@ -131,6 +134,6 @@ Examples:
 `,
     )
     .action(async (file: string, address: string | undefined, options: HistoryOptions) =>
-      finish(await history(file, address, options, terminal)),
+      finish(await (await import("./history.ts")).history(file, address, options, terminal)),
     );
 }

@@ -15,11 +15,15 @@ import {
 } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
+import type { settingNames } from "./format-names.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
-export const settings = { text: reportText, markdown: reportMarkdown, html: reportHtml } as const;
-export type Setting = keyof typeof settings;
+export type Setting = (typeof settingNames)[number];
+export const settings = { text: reportText, markdown: reportMarkdown, html: reportHtml } as const satisfies Record<
+  Setting,
+  unknown
+>;
 
 interface Project {
   readonly installations: readonly Installation[];

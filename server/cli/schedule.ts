@@ -4,10 +4,8 @@ import type { Fill } from "../reports/schedule/cell.ts";
 import { scheduleOf } from "../reports/schedule/schedule.ts";
 import { valuesOf } from "../reports/schedule/values.ts";
 import { together } from "../reports/setting/document.ts";
-import { type PaperOptions, papers, writePaper } from "./papers.ts";
+import { type PaperOptions, writePaper } from "./papers.ts";
 import type { Terminal } from "./terminal.ts";
-
-export const scheduleFormats = [...papers, "xlsx", "csv"] as const;
 
 export interface ScheduleCommandOptions extends PaperOptions {
   readonly board?: string;

@@ -22,7 +22,7 @@ Example:
     )
     .allowUnknownOption()
     .action(async () => {
-      const server = join(import.meta.dirname, "server.cjs");
+      const server = join(import.meta.dirname, "../server.cjs");
       if (!existsSync(server)) {
         finish(refuse("The language server is not beside this program: build it with “npm run build”.", terminal));
         return;

@@ -10,10 +10,8 @@ import { workingOf } from "../reports/working/working.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { boardAt, studyAt } from "./cursor.ts";
+import type { ReportKind } from "./report-kinds.ts";
 import { sizeReport } from "./size.ts";
-
-export const reportKinds = ["working", "summary", "size", "editions"] as const;
-export type ReportKind = (typeof reportKinds)[number];
 
 /** The way or the board a segment belongs to, as a reference has it: `A/3`, `A`. It stays right while lines move. */
 export function referenceOf(snapshot: Snapshot, segment: Segment | undefined): string | undefined {

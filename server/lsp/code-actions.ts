@@ -11,7 +11,7 @@ import { blankSnippet, blanksTitle, blankTests } from "../features/blanks.ts";
 import { safeEdits } from "../features/fix-all.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { editOf, rangeOf, touching } from "./convert.ts";
-import { proposalKind, proposing } from "./proposing.ts";
+import { proposalKind, proposals, proposing } from "./proposing.ts";
 import { blanksKind } from "./protocol.ts";
 import { findings, type Service } from "./service.ts";
 
@@ -19,6 +19,7 @@ import { findings, type Service } from "./service.ts";
 export function codeActions({ connection, ask, workspace }: Service, client: ClientCapabilities): ServerCapabilities {
   if (!client.textDocument?.codeAction?.codeActionLiteralSupport) return {};
   const snippets = client.workspace?.workspaceEdit?.snippetEditSupport ?? false;
+  const part = proposals();
   connection.onCodeAction(
     ask(
       "textDocument/codeAction",
@@ -27,7 +28,7 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
         const wants = (kind: string): boolean => !context.only || context.only.some((one) => isWithin(kind, one));
         const uri = workspace.uri(snapshot.file.path);
         const fresh = [
-          ...(wants(proposalKind) ? proposing(snapshot, range.start, uri) : []),
+          ...(wants(proposalKind) ? proposing(snapshot, range.start, uri, part.now) : []),
           ...(wants(blanksKind) ? blanks(snapshot, range.start, uri, snippets) : []),
         ];
         // Only where it is asked for by name: it is meant for a key or for saving, not for the list at the cursor.
@@ -50,7 +51,7 @@ export function codeActions({ connection, ask, workspace }: Service, client: Cli
         });
         return [...fixes, ...fresh];
       },
-      findings,
+      { ...findings, part },
     ),
   );
   return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, proposalKind, blanksKind] } };

@@ -1,7 +1,7 @@
 import type { CancellationToken } from "vscode-languageserver";
-import { type ReportKind, referenceOf, reportKinds, reportOf } from "../features/report.ts";
-import { reportMarkdown } from "../reports/setting/markdown.ts";
+import { type ReportKind, reportKinds } from "../features/report-kinds.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { Part } from "./part.ts";
 import { type ReportAnswer, type ReportQuestion, reportRequest } from "./protocol.ts";
 import { badRequest, type Service } from "./service.ts";
 
@@ -10,9 +10,22 @@ type About = ReportQuestion & { readonly textDocument: { readonly uri: string } 
 const none = badRequest("There is no such schedule.");
 type Refused = typeof none;
 
+const written = () =>
+  new Part(async () => ({
+    ...(await import("../features/report.ts")),
+    ...(await import("../reports/setting/markdown.ts")),
+  }));
+type Written = ReturnType<typeof written>["now"];
+
 /** Reports of the way, the board or the installation the cursor is in, as Markdown. */
 export function reports({ connection, ask }: Service): void {
-  const answer = ask<About, ReportAnswer | Refused>(reportRequest, none, reportAt, { findings: () => "all" });
+  const part = written();
+  const answer = ask<About, ReportAnswer | Refused>(
+    reportRequest,
+    none,
+    (snapshot, about) => reportAt(snapshot, about, part.now),
+    { findings: () => "all", part },
+  );
   connection.onRequest<ReportAnswer, never>(
     reportRequest,
     async (question: Partial<ReportQuestion> | undefined, token: CancellationToken) => {
@@ -27,7 +40,11 @@ export function reports({ connection, ask }: Service): void {
 
 const isKind = (kind: unknown): kind is ReportKind => reportKinds.includes(kind as ReportKind);
 
-function reportAt(snapshot: Snapshot, { kind, position, of }: About): ReportAnswer | Refused {
+function reportAt(
+  snapshot: Snapshot,
+  { kind, position, of }: About,
+  { referenceOf, reportOf, reportMarkdown }: Written,
+): ReportAnswer | Refused {
   const reference = of ?? referenceOf(snapshot, position && snapshot.positions.at(position)?.segment);
   const report = reportOf(snapshot, kind, reference);
   if ("failure" in report) return badRequest(report.failure);

@@ -48,12 +48,14 @@ export function startServer(connection: Connection, runtime: Runtime): void {
       const wanted = needs?.findings?.(path) ?? "none";
       let state: CheckState = "ready";
       const prepare = async (): Promise<CheckState> => {
+        await needs?.part?.load();
         if (!workspace.isLoaded(path)) await workspace.load(path);
         if (wanted === "none") return state;
         state = await checking.check(path, () => !token.isCancellationRequested, wanted === "some");
         return state;
       };
-      return answer(asked, token, log, wanted !== "none" || !workspace.isLoaded(path) ? prepare : undefined, () => {
+      const isReady = wanted === "none" && workspace.isLoaded(path) && needs?.part?.isLoaded !== false;
+      return answer(asked, token, log, isReady ? undefined : prepare, () => {
         const snapshot = workspace.snapshot(path);
         if (!snapshot) return neutral;
         return work(state === "partly" ? inPart(snapshot) : snapshot, params);

@@ -7,6 +7,7 @@ import {
 } from "vscode-languageserver";
 import type { Cursor } from "../features/cursor.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
+import type { Part } from "./part.ts";
 
 interface AboutDocument {
   readonly textDocument: { readonly uri: string };
@@ -16,6 +17,8 @@ interface AboutDocument {
 export interface Needs<T> {
   /** The findings of the document: they are worked out beforehand, in slices; some will do where all keep one waiting. */
   findings?(path: string): "all" | "some" | "none";
+  /** What of the program it needs loaded. */
+  readonly part?: Pick<Part<unknown>, "isLoaded" | "load">;
   /** What is answered where it fails. */
   failed?(path: string, error: unknown): T;
   overtaken?(): ResponseError<unknown>;

@@ -1,5 +1,6 @@
 /** Requests of the live view. The extension and its page import only these types. */
-import type { View, ViewKind } from "../views/view.ts";
+import type { ViewKind } from "../views/kinds.ts";
+import type { View } from "../views/view.ts";
 import type { Placed } from "./placed.ts";
 
 /** The live view of a board: the one that is named, else the one at a position, else the first. */

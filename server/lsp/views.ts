@@ -5,11 +5,10 @@ import { boardAt, installationAt, studyAt } from "../features/cursor.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import type { Segment } from "../syntax/split.ts";
-import { keysOf } from "../views/board.ts";
-import { written } from "../views/entry.ts";
-import { isViewKind, type ViewKind, viewOf } from "../views/view.ts";
+import { isViewKind, type ViewKind } from "../views/kinds.ts";
 import { fileOfSegment, type Snapshot, type Workspace } from "../workspace/workspace.ts";
 import { editOf, locationOf, rangeOf } from "./convert.ts";
+import { Part } from "./part.ts";
 import { type At, placed } from "./placed.ts";
 import { badRequest, findings, type Service } from "./service.ts";
 import {
@@ -29,12 +28,16 @@ interface About {
   readonly position: Position | undefined;
 }
 
+const drawn = () => new Part(() => import("../views/view.ts"));
+type Drawn = ReturnType<typeof drawn>["now"];
+
 export function views({ connection, ask, workspace }: Service): void {
+  const part = drawn();
   const answer = ask<About, ViewAnswer>(
     viewRequest,
     nothing("The schedule is not read yet."),
-    (snapshot, about) => answerOf(workspace, snapshot, about),
-    findings,
+    (snapshot, about) => answerOf(workspace, snapshot, about, part.now),
+    { ...findings, part },
   );
   connection.onRequest<ViewAnswer, never>(
     viewRequest,
@@ -49,6 +52,10 @@ export function views({ connection, ask, workspace }: Service): void {
 
 /** One reading, as the edit that writes it: whoever asked applies it, so that undoing it is the editor's own. */
 export function entries({ connection, ask, workspace }: Service): void {
+  const part = new Part(async () => ({
+    ...(await import("../views/board.ts")),
+    ...(await import("../views/entry.ts")),
+  }));
   const refused: EntryAnswer = { problem: "The schedule is not read yet." };
   const answer = ask<About & { readonly entry: EntryQuestion }, EntryAnswer>(
     entryRequest,
@@ -56,6 +63,7 @@ export function entries({ connection, ask, workspace }: Service): void {
     (snapshot, { entry }) => {
       const place = boardsOf(snapshot.installations).find(({ key }) => key === entry.board)?.place;
       const studies = place ? studiesOn(place).filter(({ isSpare }) => !isSpare) : [];
+      const { keysOf, written } = part.now;
       const keys = keysOf(studies.map(({ way }) => way.id));
       const key = entry.point === undefined ? entry.row : entry.row.slice(0, -entry.point.length - 1);
       const study = studies[keys.indexOf(key)];
@@ -74,6 +82,7 @@ export function entries({ connection, ask, workspace }: Service): void {
         ...(file === snapshot.file ? {} : { uri: workspace.uri(file.path) }),
       };
     },
+    { part },
   );
   connection.onRequest<EntryAnswer, never>(
     entryRequest,
@@ -101,7 +110,12 @@ function entryFrom(question: Partial<EntryQuestion> | undefined): EntryQuestion 
 
 const nothing = (why: string): ViewAnswer => ({ title: "", boards: [], nothing: why });
 
-function answerOf(workspace: Workspace, snapshot: Snapshot, { view, board, position }: About): ViewAnswer {
+function answerOf(
+  workspace: Workspace,
+  snapshot: Snapshot,
+  { view, board, position }: About,
+  { viewOf }: Drawn,
+): ViewAnswer {
   const segment = position && snapshot.positions.at(position)?.segment;
   const all = boardsOf(snapshot.installations);
   const chosen = chosenBoard(snapshot, all, board, segment);

@@ -1,10 +1,7 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { boardAt, installationAt, studyAt } from "../features/cursor.ts";
-import { reportHtml } from "../reports/setting/html.ts";
-import { reportMarkdown } from "../reports/setting/markdown.ts";
-import { reportText } from "../reports/setting/text.ts";
-import { worksheet } from "../reports/worksheet/worksheet.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { Part } from "./part.ts";
 import { type WorksheetAnswer, type WorksheetQuestion, worksheetRequest } from "./protocol.ts";
 import { badRequest, type Service } from "./service.ts";
 
@@ -17,12 +14,23 @@ const none = badRequest("There is no installation here: a worksheet needs its su
 
 type Refused = typeof none;
 
+const written = () =>
+  new Part(async () => ({
+    ...(await import("../reports/worksheet/worksheet.ts")),
+    ...(await import("../reports/setting/html.ts")),
+    ...(await import("../reports/setting/markdown.ts")),
+    ...(await import("../reports/setting/text.ts")),
+  }));
+type Written = ReturnType<typeof written>["now"];
+
 /** The worksheet of what the cursor is in: a way, its board, or all of the installation. */
 export function worksheets({ connection, ask }: Service): void {
+  const part = written();
   const answer = ask<About, WorksheetAnswer | Refused>(
     worksheetRequest,
     none,
-    (snapshot, { position }) => sheetAt(snapshot, position) ?? none,
+    (snapshot, { position }) => sheetAt(snapshot, position, part.now) ?? none,
+    { part },
   );
   connection.onRequest<WorksheetAnswer, never>(
     worksheetRequest,
@@ -34,7 +42,11 @@ export function worksheets({ connection, ask }: Service): void {
   );
 }
 
-function sheetAt(snapshot: Snapshot, position: WorksheetQuestion["position"]): WorksheetAnswer | undefined {
+function sheetAt(
+  snapshot: Snapshot,
+  position: WorksheetQuestion["position"],
+  { worksheet, reportText, reportMarkdown, reportHtml }: Written,
+): WorksheetAnswer | undefined {
   const segment = position && snapshot.positions.at(position)?.segment;
   const installation = segment ? installationAt(snapshot, segment) : snapshot.installations[0];
   if (!installation) return undefined;

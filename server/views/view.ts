@@ -1,4 +1,5 @@
 /** What the live view can show, and the one way to ask for it. */
+
 import type { Network } from "../boards/network.ts";
 import { networkOf, studiesOn } from "../boards/network.ts";
 import { containmentsOf, containmentsOn } from "../conduits/containment.ts";
@@ -13,27 +14,12 @@ import { worksheet } from "../reports/worksheet/worksheet.ts";
 import type { Finding } from "../rules/frame/rule.ts";
 import { type BoardView, boardView } from "./board.ts";
 import { type GridView, gridView } from "./grid.ts";
+import type { ViewKind } from "./kinds.ts";
 import { limitsDrawing } from "./limits.ts";
 import { type ReportView, reportView } from "./report.ts";
 import { ringDrawing } from "./ring.ts";
 import { singleLine } from "./single-line.ts";
 import { yearsDrawing } from "./years.ts";
-
-export const viewKinds = [
-  "board",
-  "tests",
-  "single-line",
-  "rings",
-  "limits",
-  "conduits",
-  "years",
-  "working",
-  "worksheet",
-  "schedule",
-  "inspection",
-] as const;
-export type ViewKind = (typeof viewKinds)[number];
-export const isViewKind = (value: unknown): value is ViewKind => viewKinds.includes(value as ViewKind);
 
 /** Drawings below each other. */
 export interface DrawingsView {

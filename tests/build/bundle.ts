@@ -5,7 +5,7 @@
 import { chmod, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { brotliCompressSync } from "node:zlib";
-import { type BuildOptions, build, type Plugin, transform } from "esbuild";
+import { type BuildOptions, build, type Metafile, type Plugin, transform } from "esbuild";
 import { checkPageMarkdown } from "../../server/features/check-page.ts";
 import { plainFont } from "../../server/papers/font-tables.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
@@ -54,7 +54,7 @@ const apart: Plugin = {
   name: "apart",
   setup({ onResolve }) {
     onResolve({ filter: /(?:[\\/]papers|^\.)[\\/](?:pdf|tables)\.ts$/ }, ({ kind, path }) =>
-      kind === "dynamic-import" ? { path: `./${basename(path, ".ts")}.cjs`, external: true } : undefined,
+      kind === "dynamic-import" ? { path: `../${basename(path, ".ts")}.cjs`, external: true } : undefined,
     );
   },
 };
@@ -105,12 +105,10 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   "page.js": { ...inBrowser, entryPoints: ["client/page/editor-page.ts"] },
   "library.mjs": { ...inBrowser, format: "esm", jsx: "preserve", entryPoints: ["server/library/index.ts"] },
   "server.cjs": { entryPoints: ["server/start.node.ts"] },
-  "server-main.cjs": { entryPoints: ["server/main.node.ts"], plugins: [withoutSamples, apart] },
   "wayfile.cjs": {
     entryPoints: ["server/start.cli.ts"],
     banner: { js: `#!/usr/bin/env node\n${ahead}` },
   },
-  "wayfile-main.cjs": { entryPoints: ["server/main.cli.ts"], plugins: [apart] },
   "pdf.cjs": {
     entryPoints: ["server/papers/pdf.ts"],
     plugins: [withFonts],
@@ -119,16 +117,60 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   "tables.cjs": { entryPoints: ["server/papers/tables.ts"] },
 };
 
+/** Programs in parts: what no first finding waits for is loaded when it is asked for. Each has a folder of its own. */
+const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
+  server: { entryPoints: { main: "server/main.node.ts" }, plugins: [withoutSamples, apart] },
+  wayfile: { entryPoints: { main: "server/main.cli.ts" }, plugins: [apart] },
+};
+
+const parts = {
+  format: "esm",
+  splitting: true,
+  define: {},
+  chunkNames: "[name]-[hash]",
+  outExtension: { ".js": ".mjs" },
+  // Packages in CommonJS ask Node's own modules for by require().
+  banner: {
+    js: 'import { createRequire as requireFrom } from "node:module"; const require = requireFrom(import.meta.url);',
+  },
+} satisfies BuildOptions;
+
+/** Bytes of what an entry loads at once, its own and those of the parts it cannot do without. */
+function atOnce(outputs: Metafile["outputs"]): number {
+  const seen = new Set<string>();
+  const visit = (path: string): number => {
+    const output = outputs[path];
+    if (!output || seen.has(path)) return 0;
+    seen.add(path);
+    const needed = output.imports.filter(({ kind }) => kind === "import-statement");
+    return output.bytes + needed.reduce((sum, one) => sum + visit(one.path), 0);
+  };
+  return visit(Object.keys(outputs).find((path) => path.endsWith("/main.mjs")) ?? "");
+}
+
+function notePackages({ inputs }: Metafile): void {
+  for (const input of Object.keys(inputs)) {
+    const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input)?.[0];
+    if (folder) packages.add(folder);
+  }
+}
+
 await rm(dist, { recursive: true, force: true });
+for (const [name, options] of Object.entries(inParts)) {
+  const { metafile, warnings } = await build({ ...shared, ...parts, ...options, outdir: join(dist, name) });
+  if (warnings.length > 0) process.exitCode = 1;
+  notePackages(metafile);
+  const all = Object.values(metafile.outputs).reduce((sum, { bytes }) => sum + bytes, 0);
+  console.log(
+    `${name.padEnd(16)} ${Math.ceil(atOnce(metafile.outputs) / 1000)} kB at once of ${Math.ceil(all / 1000)} kB`,
+  );
+}
 const sizes = await Promise.all(
   Object.entries(bundles).map(async ([name, options]) => {
     const outfile = join(dist, name);
     const { metafile, warnings } = await build({ ...shared, banner: { js: ahead }, ...options, outfile });
     if (warnings.length > 0) process.exitCode = 1;
-    for (const input of Object.keys(metafile.inputs)) {
-      const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input)?.[0];
-      if (folder) packages.add(folder);
-    }
+    notePackages(metafile);
     if (name === "wayfile.cjs") await chmod(outfile, 0o755);
     const bytes = Object.values(metafile.outputs)[0]?.bytes ?? 0;
     return `${name.padEnd(16)} ${Math.ceil(bytes / 1000)} kB`;

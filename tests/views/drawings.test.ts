@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { ViewKind } from "../../server/views/view.ts";
+import type { ViewKind } from "../../server/views/kinds.ts";
 import { example, look, wordsIn } from "./looking.ts";
 
 async function drawingsOf(text: string, kind: ViewKind, board?: string) {

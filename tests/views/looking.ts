@@ -2,7 +2,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type At, type Placed, placed } from "../../server/lsp/placed.ts";
-import { type View, type ViewKind, viewOf } from "../../server/views/view.ts";
+import type { ViewKind } from "../../server/views/kinds.ts";
+import { type View, viewOf } from "../../server/views/view.ts";
 import { openSample } from "../helpers/cursor.ts";
 
 const examples = join(import.meta.dirname, "../../examples");

@@ -1,0 +1,5 @@
+/** What a report can be written as, for options and help. Light: a command loads what it needs when it is called. */
+export const settingNames = ["text", "markdown", "html"] as const;
+export const papers = [...settingNames, "pdf"] as const;
+export const scheduleFormats = [...papers, "xlsx", "csv"] as const;
+export const registerFormats = ["text", "html", "csv", "xlsx", "json"] as const;
