@@ -129,6 +129,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/main.node.ts": [
     ...core,
+    "server/office.node.ts",
     "server/lsp",
     "server/disk",
     "server/git",
@@ -137,6 +138,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "vscode-languageserver",
     "node:",
   ],
+  "server/office.node.ts": [...core, "server/lsp", "server/papers", "server/entry", "node:"],
   "server/main.cli.ts": [...core, "server/cli", "node:"],
   "server/start.ts": ["server/cli/cache-place.ts", "node:"],
   "server/start.node.ts": ["server/start.ts"],

@@ -12,7 +12,7 @@ import type { Imprint, Report } from "../reports/setting/document.ts";
 import { lines } from "../text/terminal.ts";
 import type { ProjectResult } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
-import { readProject, type Setting, settings } from "./reporting.ts";
+import { readProject } from "./reporting.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { writeFile } from "./write.ts";

@@ -1,0 +1,48 @@
+/** Papers as files and readings that come back from files, on Node. */
+import { basename } from "node:path";
+import { changesOf, enteredReport } from "./entry/change.ts";
+import { enter } from "./entry/enter.ts";
+import { resultOf } from "./features/report.ts";
+import type { PaperOffice } from "./lsp/runtime.ts";
+import { digestOf } from "./papers/digest.ts";
+import { incomingOf } from "./papers/incoming.ts";
+import { paperOf } from "./papers/paper.ts";
+import { decode } from "./text/decode.ts";
+import { nameOfUri } from "./workspace/uri.ts";
+
+/** A file that came back from a meter or a colleague holds a few thousand readings at the most. */
+const mostBytes = 20_000_000;
+
+/** `pathOf` is the file an address is of, on this computer. */
+export const officeWith = (pathOf: (uri: string) => string | undefined): PaperOffice => ({
+  paper: async ({ uri, printed, ...asked }, snapshot) => {
+    const file = pathOf(uri);
+    const imprint = { file: file === undefined ? nameOfUri(uri) : basename(file), digest: digestOf(snapshot.files) };
+    const stamped = printed === undefined ? imprint : { ...imprint, printed };
+    const made = await paperOf(asked, snapshot.installations, () => resultOf(snapshot), stamped);
+    return "failure" in made ? made : { base64: Buffer.from(made.content).toString("base64") };
+  },
+  entered: async ({ name, base64 }, { installations, files }) => {
+    const [installation, ...others] = installations;
+    if (!installation) return { failure: "There is no installation in this file to enter readings of." };
+    if (others.length > 0)
+      return { failure: "This file holds several installations: keep each in a file of its own to enter readings." };
+    const bytes = Buffer.from(base64, "base64");
+    if (bytes.length > mostBytes) return { failure: "The file of readings is too large." };
+    const workbook = name.toLowerCase().endsWith(".xlsx");
+    const text = workbook ? { text: "" } : decode(bytes);
+    if ("failure" in text) return text;
+    const read = await incomingOf(workbook ? { workbook: bytes } : text, installation, {});
+    if ("failure" in read) return { failure: `“${name}”: ${read.failure}` };
+    const entered = enter(installation, read.incoming, {});
+    const changes = changesOf(files, installation, entered);
+    if ("failure" in changes) return changes;
+    const changed = read.base !== undefined && read.base !== digestOf(files);
+    const names = changes.files.map(({ file }) => nameOfUri(file.path));
+    return {
+      files: changes.files.map(({ file, segments }) => ({ path: file.path, document: file.document, segments })),
+      report: `${changed ? "The schedule has changed since the worksheet was made of it.\n" : ""}${enteredReport(entered, read, names, false)}`,
+      misfits: entered.misfits.length,
+    };
+  },
+});
