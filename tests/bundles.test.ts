@@ -96,7 +96,7 @@ describe("bundles", () => {
 
   test("what is packed is what an editor needs", async () => {
     const files = await listFiles({ cwd: root, packageManager: PackageManager.None });
-    const named = new Set(files.map((file) => file.replace(/^(dist\/server\/)[\w-]+-[A-Z0-9]{8}\.mjs$/, "$1part.mjs")));
+    const named = new Set(files.map((file) => file.replace(/^(dist\/server\/)[\w.-]+-[A-Z0-9]{8}\.mjs$/, "$1part.mjs")));
     expect([...named].sort()).toEqual([
       "LICENSE",
       "README.md",
@@ -153,7 +153,7 @@ function loadedAtOnce(program: string): number {
     if (seen.has(file)) return 0;
     seen.add(file);
     const text = readFileSync(join(bundle(program), file), "utf8");
-    const needed = [...text.matchAll(/(?:from|import)\s?"\.\/([\w-]+\.mjs)"/g)].map(([, part = ""]) => part);
+    const needed = [...text.matchAll(/(?:from|import)\s?"\.\/([\w.-]+\.mjs)"/g)].map(([, part = ""]) => part);
     return needed.reduce((sum, part) => sum + visit(part), Buffer.byteLength(text));
   };
   const bytes = visit("main.mjs");
