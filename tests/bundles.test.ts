@@ -96,7 +96,9 @@ describe("bundles", () => {
 
   test("what is packed is what an editor needs", async () => {
     const files = await listFiles({ cwd: root, packageManager: PackageManager.None });
-    const named = new Set(files.map((file) => file.replace(/^(dist\/server\/)[\w.-]+-[A-Z0-9]{8}\.mjs$/, "$1part.mjs")));
+    const named = new Set(
+      files.map((file) => file.replace(/^(dist\/server\/)[\w.-]+-[A-Z0-9]{8}\.mjs$/, "$1part.mjs")),
+    );
     expect([...named].sort()).toEqual([
       "LICENSE",
       "README.md",
