@@ -1,5 +1,6 @@
 /** What a circuit adds to the demand of its board. */
 
+import { isSource } from "../circuit/circuit-kind.ts";
 import { memoInPlace, memoOfFigures } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { BoardInPlace } from "../model/installation.ts";
@@ -48,10 +49,6 @@ const purposes: Readonly<Record<string, DiversityPurpose>> = {
   ventilation: "motors",
   door: "motors",
 };
-
-/** Generators and batteries are sources, not loads. */
-const isSource = ({ uses }: WayStudy): boolean =>
-  uses.size > 0 && [...uses].every((use) => ["pv", "storage"].includes(use));
 
 /** The loads of the final circuits of a board. */
 export const ownLoads = memoInPlace(({ board, context }: BoardInPlace): OwnLoads => {

@@ -14,6 +14,10 @@ const extraLowVoltage = 50;
 /** Whether something on the circuit can feed back into it: a generator or a battery. */
 export const feedsBack = ({ uses }: WayStudy): boolean => uses.has("pv") || uses.has("storage");
 
+/** A circuit of a generator or battery and of nothing else: a source, not a load. */
+export const isSource = ({ uses }: Pick<WayStudy, "uses">): boolean =>
+  uses.size > 0 && [...uses].every((use) => use === "pv" || use === "storage");
+
 /**
  * The rule speaks of the socket's rating, not the circuit's. Those of a ring, of a home and of a cooker's switch are
  * 13 A whatever the device is; elsewhere a socket may be as large as its device.

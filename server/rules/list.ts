@@ -25,6 +25,7 @@ import continuityTooManyDigits from "./continuity/too-many-digits.ts";
 import coordinationAssemblyBelowFault from "./coordination/assembly-below-fault.ts";
 import coordinationBreakingCapacityExceeded from "./coordination/breaking-capacity-exceeded.ts";
 import coordinationBusbarBelowDevice from "./coordination/busbar-below-device.ts";
+import coordinationBusbarBelowSources from "./coordination/busbar-below-sources.ts";
 import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.ts";
 import coordinationMainSwitchPoles from "./coordination/main-switch-poles.ts";
 import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
@@ -69,6 +70,7 @@ import designMethodAgainstRoute from "./design/method-against-route.ts";
 import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
 import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
+import designOwnFiguresDisordered from "./design/own-figures-disordered.ts";
 import designPassesAsRemembered from "./design/passes-as-remembered.ts";
 import designRcboWithoutSensitivity from "./design/rcbo-without-sensitivity.ts";
 import designRelayBelowLoad from "./design/relay-below-load.ts";
@@ -355,6 +357,7 @@ export const rules: readonly Rule[] = [
   coordinationAssemblyBelowFault,
   coordinationBreakingCapacityExceeded,
   coordinationBusbarBelowDevice,
+  coordinationBusbarBelowSources,
   coordinationFeederBelowCircuit,
   coordinationMainSwitchPoles,
   coordinationNeutralHarmonics,
@@ -399,6 +402,7 @@ export const rules: readonly Rule[] = [
   designMotorOverloadMissing,
   designNeutralBelowDevice,
   designNeutralShared,
+  designOwnFiguresDisordered,
   designPassesAsRemembered,
   designRcboWithoutSensitivity,
   designRelayBelowLoad,

@@ -1,0 +1,82 @@
+import { amps, milliohms, plain, squareMillimetres } from "../../calc/result.ts";
+import type { Fact, Quantity } from "../../model/values.ts";
+import { factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
+
+const sample = (last: string) => `wayfile 1
+cable-type m2 mineral line 2.5 mm² cpc 2.5 mm² carries 31 A drop 17 mV by "Own copy, page 412"
+cable-type m4 mineral line 4 mm² cpc 4 mm² carries ${last} drop 10 mV by "Own copy, page 412"
+installation "Plant" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+  }
+}`;
+
+/** The figures a larger conductor has more of, and those it has less of. */
+const rising = ["carries"] as const;
+const falling = ["drop", "r1"] as const;
+type Figure = (typeof rising)[number] | (typeof falling)[number];
+
+interface Row {
+  readonly fact: Fact;
+  readonly size: number;
+  readonly figures: Partial<Record<Figure, Quantity>>;
+}
+
+export default installationRule({
+  id: "design/own-figures-disordered",
+  severity: "warning",
+  since: "0.1",
+  title: "Figures that were copied from a book are out of order.",
+  why: "In one table a larger conductor carries more, and drops and resists less. Where it does not, a digit slipped or two lines were exchanged, and every circuit of that cable is judged by it. Compare the lines with the page.",
+  clauses: ["523.1"],
+  examples: [
+    {
+      bad: sample("24 A").replace("\ninstallation", `\n${" ".repeat(51)}^^^^\ninstallation`),
+      good: sample("42 A"),
+    },
+  ],
+  check({ names }, report) {
+    const rows = [...names.cableTypes.values()].flatMap(([fact]) => (fact ? rowOf(fact as unknown as Fact) : []));
+    const tables = Map.groupBy(rows, ({ key }) => key);
+    for (const table of tables.values())
+      judge(
+        table.toSorted((one, other) => one.size - other.size),
+        report,
+      );
+  },
+});
+
+function judge(rows: readonly Row[], report: Reporter): void {
+  for (const [at, row] of rows.entries()) {
+    const before = rows[at - 1];
+    if (!before || before.size === row.size) continue;
+    for (const name of [...rising, ...falling]) {
+      const [less, more] = [before.figures[name], row.figures[name]];
+      if (!less || !more) continue;
+      const grows = (rising as readonly string[]).includes(name);
+      if (grows ? more.value > less.value : more.value < less.value) continue;
+      report(valueSpot(row.fact, more), {
+        message: `${squareMillimetres(row.size)} ${name} ${written(name, more)} does not fit ${squareMillimetres(before.size)} with ${written(name, less)} in the same table: compare both with the page.`,
+        related: [{ spot: factSpot(before.fact), message: "The next smaller size." }],
+      });
+    }
+  }
+}
+
+const written = (name: Figure, { value }: Quantity): string =>
+  name === "carries" ? amps(value) : name === "drop" ? `${plain(value * 1000)} mV` : milliohms(value);
+
+/** Cables of one make, and of one page of one book, belong to one table. */
+function rowOf(fact: Fact): (Row & { readonly key: string })[] {
+  const args = fact.args as Record<string, { readonly value?: unknown } | undefined>;
+  const size = args.line?.value;
+  if (typeof size !== "number") return [];
+  const figures = Object.fromEntries(
+    [...rising, ...falling].flatMap((name) => (args[name] ? [[name, args[name]]] : [])),
+  ) as Row["figures"];
+  const key = ["construction", "insulation", "material", "cores", "by"]
+    .map((name) => String(args[name]?.value))
+    .join("|");
+  return Object.keys(figures).length === 0 ? [] : [{ fact, size, figures, key }];
+}
