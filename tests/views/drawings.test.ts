@@ -158,6 +158,17 @@ describe("years", () => {
 });
 
 describe("reports", () => {
+  test("the schedule of results is a view, and so is the paper of the latest inspection or why there is none", async () => {
+    const schedule = await look(example("larkfield/cottage.ways"), "schedule");
+    expect(schedule).toMatchObject({ kind: "report", title: expect.stringContaining("Schedule") });
+    const table = (schedule.kind === "report" ? schedule.sections : []).flatMap(({ blocks }) => blocks);
+    expect(table.some((block) => block.kind === "table" && block.rows.length > 10)).toBe(true);
+    const periodic = await look(example("alder-row/periodic.ways"), "inspection");
+    expect(periodic).toMatchObject({ title: expect.stringContaining("condition report") });
+    const refused = await look(hall, "inspection");
+    expect(JSON.stringify(refused)).toContain("can be given");
+  });
+
   test("working and worksheet are there as data, with all their parts", async () => {
     const working = await look(hall, "working");
     const sheet = await look(hall, "worksheet");

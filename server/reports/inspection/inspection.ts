@@ -36,8 +36,15 @@ export function inspectionReport(
       ...(edition?.unseen ? [edition.unseen] : []),
       "The content follows the standard's informative models; the arrangement is this program's own.",
     ],
-    sections: [...firstPage(installation, paper), ...rest(installation, paper, result), ...schedules(installation)],
-    cautions: guidance[paper.kind],
+    close: true,
+    sections: [
+      ...firstPage(installation, paper),
+      ...rest(installation, paper, result),
+      // Before the turned pages: behind them it would stand on a page of its own.
+      { level: 2, title: "For the person who ordered it", blocks: [paragraph(guidance[paper.kind])] },
+      ...schedules(installation),
+    ],
+    cautions: "",
   };
 }
 
@@ -49,11 +56,11 @@ const names: Readonly<Record<InspectionKind, string>> = {
 
 const guidance: Readonly<Record<InspectionKind, string>> = {
   initial:
-    "For the person who ordered the work: keep this paper and its schedules as long as the installation, and show it to whoever inspects it next. It is valid with its schedules only, and once a competent, licensed person has signed it.",
+    "Keep this paper and its schedules as long as the installation, and show it to whoever inspects it next. It is valid with its schedules only, and once a competent, licensed person has signed it.",
   periodic:
-    "For the person who ordered the report: it describes the condition on the days named and issues no certificate. C1 is danger present: act at once. C2 can become danger: act urgently. FI is to be investigated without delay; rules for let homes may set a time for it. C3 is a recommendation. Have remedial work confirmed in writing against the observation it closes, and keep the report for the next inspector. It is valid with its schedules only, and once a competent, licensed person has signed it.",
+    "This report describes the condition on the days named and issues no certificate. C1 is danger present: act at once. C2 can become danger: act urgently. FI is to be investigated without delay; rules for let homes may set a time for it. C3 is a recommendation. Have remedial work confirmed in writing against the observation it closes, and keep the report for the next inspector. It is valid with its schedules only, and once a competent, licensed person has signed it.",
   minor:
-    "For the person who ordered the work: keep this paper with the records of the installation. It covers the circuit named and no other, and is valid once a competent, licensed person has signed it.",
+    "Keep this paper with the records of the installation. It covers the circuit named and no other, and is valid once a competent, licensed person has signed it.",
 };
 
 const text = (fact: { readonly args: { readonly text: { readonly value: string } } } | undefined): string =>

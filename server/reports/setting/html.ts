@@ -22,6 +22,8 @@ const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; ba
 
 export function reportHtml(report: Report): string {
   const { title, lead, sections, cautions, imprint, turned, close } = report;
+  const note = cautions === "" ? "" : html`<p>${cautions}</p>`;
+  const footer = html`<footer${html.asItStands(cautions === "" ? ' class="imprint"' : "")}>${note}${imprint ? html`\n<p class="imprint">${imprintText(imprint)}</p>` : ""}</footer>\n`;
   return html`<!DOCTYPE html>
 <html lang="en-GB">
 <head>
@@ -37,8 +39,7 @@ ${html.asItStands(style)}${html.asItStands(pageStyle(report))}</style>
 <header>
 <h1>${title}</h1>
 ${html.join(lead.map((line) => html`<p>${line}</p>\n`))}</header>
-${html.join(sections.map(sectionHtml))}<footer>${cautions === "" ? "" : html`<p>${cautions}</p>`}${imprint ? html`\n<p class="imprint">${imprintText(imprint)}</p>` : ""}</footer>
-</main>
+${html.join(sections.map(sectionHtml))}${cautions === "" && !imprint ? "" : footer}</main>
 </body>
 </html>
 `.text;

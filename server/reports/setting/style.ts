@@ -38,7 +38,7 @@ dt { color: var(--soft); font-size: .85em; white-space: nowrap; padding-top: .1e
 dd { margin: 0; overflow-wrap: break-word; min-width: 0; font-weight: 600; }
 .signatures p { display: flex; flex-wrap: wrap; align-items: baseline; gap: .5rem; margin: 1.4rem 0 0; break-inside: avoid; }
 .signatures i { color: var(--soft); font-style: normal; font-size: .85rem; }
-.signatures u { flex: 1 1 9rem; border-bottom: 1px solid var(--ink); text-decoration: none; }
+.signatures u { flex: 1 1 6rem; border-bottom: 1px solid var(--ink); text-decoration: none; }
 .signatures u.day { flex: 0 1 7rem; }
 .landscape { max-width: 72rem; }
 .grid { overflow-x: auto; }
@@ -103,7 +103,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   .close .signatures p { margin-top: .9rem; }
   h2, h3 { break-after: avoid; }
   .level1 { break-before: page; }
-  header + .level1, .close .level1 { break-before: auto; }
+  header + .level1, .close .level1:not(.landscape) { break-before: auto; }
   figure, .calculation, tr, .judgement, .gap, .signatures, .caution { break-inside: avoid; }
   thead { display: table-header-group; }
 }
@@ -119,7 +119,7 @@ export const pageStyle = ({ title, imprint, turned, close }: Report): string => 
     size: A4${turned ? ` ${turned}` : ""};
     margin: ${turned ? "11mm 12mm 14mm" : close ? "12mm 16mm 15mm" : "16mm 20mm 18mm"};
     @bottom-left { content: ${cssString(foot.filter(Boolean).join(" · "))}; font: 7.5pt system-ui, sans-serif; color: #333; }
-    @bottom-right { content: "page " counter(page) " of " counter(pages); font: 7.5pt system-ui, sans-serif; color: #333; }
+    @bottom-right { content: "page " counter(page) " of " counter(pages); white-space: nowrap; width: 6em; text-align: right; font: 7.5pt system-ui, sans-serif; color: #333; }
   }
 }
 `;
