@@ -322,6 +322,7 @@ const insulationParams = {
   "L-N": opt(label("L-N", reading("insulation", "line to neutral"))),
   "L-E": opt(label("L-E", reading("insulation", "line to earth"))),
   "N-E": opt(label("N-E", reading("insulation", "neutral to earth"))),
+  "N-N": opt(label("N-N", reading("insulation", "this neutral to those of other circuits"))),
   "L-L": opt(label("L-L", reading("insulation", "line to line, the lowest of the three"))),
   "L1-L2": opt(label("L1-L2", reading("insulation", "line 1 to line 2"))),
   "L2-L3": opt(label("L2-L3", reading("insulation", "line 2 to line 3"))),

@@ -187,6 +187,7 @@ function possible(study: WayStudy, place: SlotPlace): Slot[] {
     "L-N",
     "L-E",
     "N-E",
+    "N-N",
     ...(study.threePhase ? ["L-L", "L1-L2", "L2-L3", "L1-L3"] : []),
     ...lines.flatMap((line) => [`${line}-N`, `${line}-E`]),
   ];

@@ -39,7 +39,7 @@ export type TableReadings =
 const keyOf = (heading: string): string => heading.replace(/\s*\([^)]*\)\s*$/, "").trim();
 
 const results = new Set([
-  ...["r1", "rn", "r2", "R1+R2", "R2", "L-N", "L-E", "N-E", "L-L", "polarity", "Zs", "Zdb", "Ipf"],
+  ...["r1", "rn", "r2", "R1+R2", "R2", "L-N", "L-E", "N-E", "N-N", "L-L", "polarity", "Zs", "Zdb", "Ipf"],
   ...["rcd-time", "rcd-button", "afdd-button", "test-voltage", "function", "phase-sequence"],
 ]);
 const about = new Set([
@@ -190,7 +190,20 @@ interface Found {
   readonly block: "dead" | "live";
 }
 
-const deadKeys = new Set(["r1", "rn", "r2", "R1+R2", "R2", "L-N", "L-E", "N-E", "L-L", "polarity", "test-voltage"]);
+const deadKeys = new Set([
+  "r1",
+  "rn",
+  "r2",
+  "R1+R2",
+  "R2",
+  "L-N",
+  "L-E",
+  "N-E",
+  "N-N",
+  "L-L",
+  "polarity",
+  "test-voltage",
+]);
 
 function slotOfKey(key: string, block: "dead" | "live", line: string): string {
   if (["r1", "rn", "r2"].includes(key)) return `dead ends ${key}`;

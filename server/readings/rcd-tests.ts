@@ -23,6 +23,19 @@ export interface RcdTest {
 export const rcdTestsOfWay = (study: WayStudy): RcdTest[] =>
   standing(study.liveTests.map((test) => testsIn(test, (fact) => deviceOnWay(fact, study))));
 
+/**
+ * Of the tests that stand of a device at its rated current, the one with the longest time: of its waveforms and half
+ * cycles the worst is what it can do. `line` is the line the device itself stands on, where a test may be too.
+ */
+export function longestAtRated(tests: readonly RcdTest[], line: Fact): RcdTest | undefined {
+  const [first, ...more] = tests.filter(
+    ({ fact, device, multiple }) => (multiple?.value ?? 1) === 1 && (device?.fact === line || (fact as Fact) === line),
+  );
+  if (!first) return undefined;
+  const ofThatDay = more.filter(({ test }) => test.on === first.test.on);
+  return ofThatDay.reduce((worst, one) => ((one.time?.value ?? 0) > (worst.time?.value ?? 0) ? one : worst), first);
+}
+
 /** The tests of a board that stand. */
 export const rcdTestsOfBoard = (context: Context): RcdTest[] =>
   standing(liveOfBoard(context).map((test) => testsIn(test, (fact) => deviceOnBoard(fact, context))));

@@ -99,7 +99,7 @@ describe("what it must hold", () => {
       expect(out).toContain(fact);
     expect(out).toMatch(/RCD east .*26\.4 ms +✓/);
     expect(out).toMatch(/no\. MF-20417/);
-    expect(out).toMatch(/^Tested by {2}R\.M\. .*signature _+ .*date 2026-03-06$/m);
+    expect(out).toMatch(/^Tested by {2}R\.M\.\n +signature _+ .*date 2026-03-06$/m);
     expect(out).toMatch(/(?:no revision|revision [0-9a-f]{8}(?:, changed since)?), printed 2026-05-04$/m);
   });
 });
@@ -144,6 +144,30 @@ describe("a cell", () => {
     expect(cellsOf(gridOf(hut, "last"), "1").r1).toEqual({ text: "", kind: "blank", last: "0.29" });
     expect(cellsOf(gridOf(hut, "last"), "2").r1).toMatchObject({ text: "N/A" });
   });
+});
+
+test("of the waveforms and half cycles of one day the longest time is the RCD's", () => {
+  const text = `wayfile 1
+installation "Hut" {
+  board A {
+    way 1 radial "Charger" {
+      device  BS EN 61009 B32 6 kA 30 mA type B
+      live 2025-05-02 {
+        rcd  30 mA 1x 88 ms pulsating
+      }
+      live 2026-05-02 {
+        rcd  30 mA 1x 19 ms sinusoidal from-0
+        rcd  30 mA 1x 31 ms sinusoidal from-180
+        rcd  30 mA 5x 41 ms
+      }
+    }
+  }
+}
+`;
+  const [installation] = installationsOf([fileOfText("hut.ways", text)]);
+  const { columns, rows } = valuesOf(installation as NonNullable<typeof installation>);
+  const at = columns.findIndex(({ key }) => key === "rcd-time");
+  expect(rows.map((row) => row[at])).toContain("31");
 });
 
 describe("as a table of values", () => {

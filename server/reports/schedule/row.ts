@@ -6,7 +6,7 @@ import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { isAbsent, type Quantity } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
-import { rcdTestsOfBoard, rcdTestsOfWay } from "../../readings/rcd-tests.ts";
+import { longestAtRated, rcdTestsOfBoard, rcdTestsOfWay } from "../../readings/rcd-tests.ts";
 import { buttonFact } from "./button.ts";
 import { type Fill, type Noted, notApplicable, nothing, readingCell, said, type Want } from "./cell.ts";
 
@@ -223,10 +223,7 @@ function rcdTestCells(study: WayStudy, fill: Fill, due: boolean): Cells {
   if (!rcd) return { "rcd-time": notApplicable, "rcd-button": notApplicable };
   const own = isOwnRcd(rcd);
   const tests = own ? rcdTestsOfWay(study) : rcdTestsOfBoard(study.context);
-  const fact = tests.find(
-    ({ fact: one, device, multiple }) =>
-      (multiple?.value ?? 1) === 1 && (device?.fact === rcd.fact || one === rcd.fact),
-  )?.fact;
+  const fact = longestAtRated(tests, rcd.fact)?.fact;
   if (!own) {
     const pressed = rcd.at === "upstream" ? undefined : buttonFact(rcd.name, { head: study.context.board });
     return {

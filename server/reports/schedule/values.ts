@@ -7,7 +7,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { planBoard } from "../../readings/plan-board.ts";
-import { rcdTestsOfBoard } from "../../readings/rcd-tests.ts";
+import { longestAtRated, rcdTestsOfBoard } from "../../readings/rcd-tests.ts";
 import type { Column } from "../setting/document.ts";
 import { sheetOf } from "./board.ts";
 import { buttonFact } from "./button.ts";
@@ -73,7 +73,7 @@ function boardCells(place: BoardInPlace, fill: Fill): Cells {
 function rcdRows({ board, context }: BoardInPlace, fill: Fill): Cells[] {
   const tests = rcdTestsOfBoard(context);
   return rcdsOfBoard(board.head).map((rcd): Cells => {
-    const test = tests.find(({ device, multiple }) => device?.fact === rcd.fact && (multiple?.value ?? 1) === 1);
+    const test = longestAtRated(tests, rcd.fact);
     return {
       way: said(sharedRcdWay(rcd)),
       "rcd-sensitivity": said(String(Math.round(rcd.sensitivity * 1e6) / 1e3)),

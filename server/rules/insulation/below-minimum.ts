@@ -83,6 +83,7 @@ function suspicion(pair: string, value: number, values: readonly InsulationValue
   const onlyOne = others.length > 0 && others.every(({ quantity }) => against(quantity, minimum) === "passes");
   if (pair === "L-N" && value <= deadTestPractice.loadLeft.value)
     return "A lamp, a neon or a load may be connected: disconnect it and repeat.";
+  if (pair === "N-N") return "A neutral is shared with another circuit, or lies in the bar of another RCD.";
   if (pair === "N-E" && onlyOne) return "Look for a neutral touching metal, or one shared with another circuit.";
   return "Disconnect all loads, test in sections, and find the damp or the damage.";
 }
