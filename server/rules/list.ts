@@ -9,6 +9,7 @@ import containmentRouteDisagrees from "./containment/route-disagrees.ts";
 import containmentRunNotStated from "./containment/run-not-stated.ts";
 import containmentSharedCpcTooSmall from "./containment/shared-cpc-too-small.ts";
 import containmentTooManyBends from "./containment/too-many-bends.ts";
+import containmentVoltagesMixed from "./containment/voltages-mixed.ts";
 import continuityBothRecorded from "./continuity/both-recorded.ts";
 import continuityHighestNotRecorded from "./continuity/highest-not-recorded.ts";
 import continuityMissing from "./continuity/missing.ts";
@@ -341,6 +342,7 @@ export const rules: readonly Rule[] = [
   containmentRunNotStated,
   containmentSharedCpcTooSmall,
   containmentTooManyBends,
+  containmentVoltagesMixed,
   continuityBothRecorded,
   continuityHighestNotRecorded,
   continuityMissing,

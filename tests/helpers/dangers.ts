@@ -710,6 +710,15 @@ export const dangers: readonly Danger[] = [
     (sheet) => has(sheet, /^ {4}live /),
     () => replace(/^ {6}rcd\s/, /1x \d+ ms/, "1x 600 ms"),
   ),
+  toAll(
+    "a second source that keeps up too little to open a breaker",
+    ["loop/standby-over-limit"],
+    (sheet) =>
+      !isTT(sheet) &&
+      !has(sheet, /main-switch.*61008/) &&
+      sheet.ways.some((way) => !isRcbo(way) && !ownEarth(way) && way.kind !== "feeder"),
+    () => onLine(/^ {4}U0\s/, (line) => `${line}\n    standby "Inverter" gives 12 A`),
+  ),
   toWay("device not said", ["record/no-device"], always, () => onLine(/^\s+device/, undefined)),
   toWay("cable not said", ["record/no-cable"], always, () => onLine(/^\s+cable/, undefined)),
   toWay(

@@ -45,20 +45,20 @@ export default wayRule({
     const { device } = study;
     if (!device) return;
     for (const { source, value, limit, by, holds, byRcd } of onStandby(study)) {
-      if (holds) continue;
+      // Where an RCD opens instead, as 411.4.5 allows, the working says so.
+      if (holds || byRcd) continue;
       const name = source.args.what.value;
       const what =
         by === "loop"
           ? `the loop is ${ohms(value.value)}, above the ${ohms(limit.value)} of the ${deviceName(device)} device`
           : `at most ${amps(value.value)} flows, and the ${deviceName(device)} device needs ${amps(limit.value)} to open in time`;
       report(factSpot(device.fact), {
-        message: `On “${name}” ${what}.${byRcd ? " The RCD disconnects instead." : " Fit an RCD or a smaller device."}`,
+        message: `On “${name}” ${what}. Fit an RCD or a smaller device.`,
         value: amountOf(value),
         limit: amountOf(limit),
         least: by === "current",
         steps: [...value.steps, ...limit.steps],
         source: combine(value.source, limit.source),
-        ...(byRcd ? { severity: "information" as const } : {}),
         related: [{ spot: factSpot(source), message: "The source that takes over." }],
       });
     }
