@@ -1,8 +1,12 @@
 /**
- * Times of generated installations, as medians, beside a general-purpose peer in the same run. A measurement, not a test:
- * `npm run bench [ways…]`.
+ * Times of generated installations, as medians, beside a general-purpose peer and the bare parser in the same run, by the
+ * clock and of processor. A measurement, not a test: `npm run bench [ways…]`. What was measured is kept in
+ * `.build/bench.json`, and the next run is shown beside it.
  */
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { performance } from "node:perf_hooks";
+import { parse } from "../../grammar/parser.ts";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 import { generate } from "../helpers/generate.ts";
 import { type Server, startServer } from "../helpers/server.ts";
@@ -20,6 +24,11 @@ const median = (values: readonly number[]): number => percentile(values, 0.5);
 const ms = (value: number): string => `${value.toFixed(2).padStart(8)} ms`;
 
 interface Times {
+  /** From the start of the process to the first findings, by the clock and of processor. */
+  readonly start: number;
+  readonly startCpu: number;
+  /** Of processor, of an edit with the hover and the completion after it. */
+  readonly editCpu: number;
   readonly open: number;
   readonly edit: number;
   readonly edit95: number;
@@ -28,7 +37,7 @@ interface Times {
   readonly memory: number;
 }
 
-for (const ways of sizes.length > 0 ? sizes : [100, 1_000, 10_000]) {
+for (const ways of sizes.length > 0 ? sizes : [10, 100, 1_000, 10_000]) {
   const text = generate({ ways, seed: 11 });
   const json = recordsOf(text);
   const full = fullCheck(text);
@@ -38,18 +47,56 @@ for (const ways of sizes.length > 0 ? sizes : [100, 1_000, 10_000]) {
     `\n${ways.toLocaleString("en")} ways (${(text.length / 1e6).toFixed(2)} MB; as JSON ${(json.length / 1e6).toFixed(2)} MB)`,
   );
   console.log(`  full check, in process, cold   ${ms(full.cold)}   then ${ms(full.warm)}`);
+  const parsed = bareParse(text);
+  console.log(
+    `  bare parse of the same text    ${ms(parsed)}   cold check ${(full.cold / parsed).toFixed(1)} × as long`,
+  );
+  line("start → diagnostics", ours.start, peer.start);
+  line("the same, processor", ours.startCpu, peer.startCpu);
   line("open → diagnostics", ours.open, peer.open);
   line("edit → diagnostics, median", ours.edit, peer.edit);
   line("edit → diagnostics, 95 %", ours.edit95, peer.edit95);
+  line("edit, hover, completion, processor", ours.editCpu, peer.editCpu);
   line("hover", ours.hover, peer.hover);
   line("completion", ours.completion, peer.completion);
   console.log(
-    `  ${"memory of the server".padEnd(30)} ${ours.memory.toFixed(0).padStart(7)} MiB   peer ${peer.memory.toFixed(0).padStart(6)} MiB   ratio ${(ours.memory / peer.memory).toFixed(2)}`,
+    `  ${"memory of the server".padEnd(34)} ${ours.memory.toFixed(0).padStart(7)} MiB   peer ${peer.memory.toFixed(0).padStart(6)} MiB   ratio ${(ours.memory / peer.memory).toFixed(2)}`,
   );
+  keep(`${ways}`, { ...ours });
 }
 
 function line(name: string, ours: number, peer: number): void {
-  console.log(`  ${name.padEnd(30)} ${ms(ours)}   peer ${ms(peer)}   ratio ${(ours / peer).toFixed(3)}`);
+  console.log(`  ${name.padEnd(34)} ${ms(ours)}   peer ${ms(peer)}   ratio ${(ours / peer).toFixed(3)}`);
+}
+
+/** What was measured before stands beside what is measured now. */
+function keep(key: string, times: Readonly<Record<string, number>>): void {
+  const file = join(import.meta.dirname, "../../.build/bench.json");
+  const known = readKept(file);
+  const was = known[key];
+  const shown = Object.entries(was ?? {}).map(([name, value]) => `${name} ${value.toFixed(value < 10 ? 2 : 0)}`);
+  if (was) console.log(`  last run: ${shown.join(", ")}`);
+  mkdirSync(join(file, ".."), { recursive: true });
+  writeFileSync(file, `${JSON.stringify({ ...known, [key]: times }, undefined, 2)}\n`);
+}
+
+function readKept(file: string): Record<string, Record<string, number>> {
+  try {
+    return JSON.parse(readFileSync(file, "utf8"));
+  } catch {
+    return {};
+  }
+}
+
+/** The parser alone over the text, warm: the least that anything which reads it all could cost. */
+function bareParse(text: string): number {
+  return median(
+    [1, 2, 3].map(() => {
+      const start = performance.now();
+      parse(text);
+      return performance.now() - start;
+    }),
+  );
 }
 
 /** The first check pays for reading everything; the next is of another text, so nothing is kept but compiled code. */
@@ -66,6 +113,7 @@ function fullCheck(text: string): { cold: number; warm: number } {
 async function measure(command: readonly string[], languageId: string, text: string, editable: RegExp): Promise<Times> {
   // Ours publishes a set only when it changed, so it is asked; the peer publishes after every edit.
   const pull = languageId === "wayfile";
+  const begun = performance.now();
   const server = await startServer({ command, capabilities: { textDocument: pull ? { diagnostic: {} } : {} } });
   const uri = `file:///bench.${languageId === "json" ? "json" : "ways"}`;
   let version = 1;
@@ -74,6 +122,7 @@ async function measure(command: readonly string[], languageId: string, text: str
     textDocument: { uri, languageId, version, text },
   });
   const open = performance.now() - opened;
+  const [start, startCpu] = [performance.now() - begun, server.cpu()];
   const places = placesOf(text, editable);
   const edits: number[] = [];
   const hovers: number[] = [];
@@ -93,10 +142,14 @@ async function measure(command: readonly string[], languageId: string, text: str
       ),
     );
   }
+  const editCpu = (server.cpu() - startCpu) / 60;
   const memory = server.memory();
   await server.stop();
   const warm = edits.slice(10);
   return {
+    start,
+    startCpu,
+    editCpu,
     open,
     edit: median(warm),
     edit95: percentile(warm, 0.95),

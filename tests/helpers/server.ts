@@ -35,6 +35,8 @@ export interface Server {
   pull(uri: string, previousResultId?: string): Promise<Pulled>;
   /** Resident memory of its process, MiB. */
   memory(): number;
+  /** Processor time of its process since it began, ms. */
+  cpu(): number;
   stop(): Promise<number | null>;
   /** Ends a server that a test has done with, in whatever state it is. */
   kill(): void;
@@ -145,6 +147,11 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
     pull: async (uri, previousResultId) => {
       const pulled = await pullOnce(uri, previousResultId);
       return isPart(pulled.items) ? await pullOnce(uri, pulled.resultId) : pulled;
+    },
+    cpu: () => {
+      const fields = readFileSync(`/proc/${child.pid}/stat`, "utf8").split(") ").at(-1)?.split(" ") ?? [];
+      // In hundredths of a second, of the program and of the system for it.
+      return (Number(fields[11]) + Number(fields[12])) * 10;
     },
     memory: () =>
       Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${child.pid}/status`, "utf8"))?.[1] ?? Number.NaN) / 1024,

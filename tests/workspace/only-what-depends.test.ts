@@ -235,3 +235,58 @@ describe("schedules over one shared file", () => {
     expect(await checkedOf(/^ +serial/, apart)).toBe(0);
   });
 });
+
+describe("a slip in a line of every kind, and back", { timeout: 600_000 }, () => {
+  const name = "file:///kinds.ways";
+  const ways = Number(process.env.WAYS ?? 48);
+  const lines = generate({ ways, seed: 11 }).split("\n");
+  const onBoard = 24;
+  /** What all ways are judged by: the edition, the stage, what the work is, that there is a supply, and an instrument's name. */
+  const ofAll = new Set(["instrument", "installation"]);
+  const ofAllWithin = new Set(["standard", "stage", "work", "premises", "installed", "supply"]);
+
+  /** The first line of each word in each kind of block, with the blocks it stands in. */
+  const kinds = new Map<string, { readonly row: number; readonly within: readonly string[]; readonly word: string }>();
+  const within: string[] = [];
+  for (const [row, line] of lines.entries()) {
+    const word = /^\s*([\w-]+)/.exec(line)?.[1] ?? "";
+    const key = [...within, word].join(" ");
+    if (word !== "" && word !== "wayfile" && !kinds.has(key)) kinds.set(key, { row, within: [...within], word });
+    if (/\{\s*$/.test(line)) within.push(word);
+    if (/^\s*\}/.test(line)) within.pop();
+  }
+
+  const most = ({ within: blocks, word }: { within: readonly string[]; word: string }): number => {
+    if (blocks.includes("way")) return 1;
+    if (blocks.includes("board")) return onBoard;
+    if (blocks.length === 0) return ofAll.has(word) ? ways : 0;
+    return blocks.length === 1 && ofAllWithin.has(word) ? ways : 0;
+  };
+
+  it(`checks no way of ${ways} that does not depend on it`, () => {
+    const workspace = new Workspace({ read: async () => ({ failure: "there is none." }), resolve: (_, use) => use });
+    let version = 1;
+    workspace.open(name, version, lines.join("\n"));
+    const check = (): number => {
+      const run = workspace.snapshot(name)?.check();
+      while (run?.step(1_000) === "more");
+      return run?.checked ?? Number.NaN;
+    };
+    check();
+    const beyond: string[] = [];
+    for (const [key, kind] of kinds) {
+      const line = lines[kind.row] ?? "";
+      for (const character of [line.search(/\S/) + 1, line.length]) {
+        const start = { line: kind.row, character };
+        const counts = ["x", ""].map((text) => {
+          const end = { line: kind.row, character: character + (text === "" ? 1 : 0) };
+          workspace.edit(name, ++version, [{ range: { start, end }, text }]);
+          return check();
+        });
+        if (counts.some((count) => count > most(kind))) beyond.push(`${key} ${character}: ${counts.join(", ")}`);
+      }
+    }
+    expect(kinds.size).toBeGreaterThan(40);
+    expect(beyond).toEqual([]);
+  });
+});
