@@ -6,6 +6,7 @@ import { followCursor } from "./cursor.ts";
 import { LiveView, liveViewCommands } from "./liveView.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { paperCommands } from "./papers.ts";
+import { Past } from "./past.ts";
 import { Reports } from "./reports.ts";
 import { showReview } from "./review.ts";
 import { openSample } from "./sample.ts";
@@ -40,6 +41,7 @@ export async function start(context: ExtensionContext, connect: Connect): Promis
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),
     ...paperCommands(started),
+    new Past(started).register(),
     ...showReview(started),
     ...showTree(started),
     ...showStatus(started),

@@ -1,6 +1,6 @@
 /** The language server on Node: over stdio, a socket, or the channel an editor opens to a child process. */
 import { readdir } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { dirname, join, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import {
   type Connection,
@@ -12,9 +12,12 @@ import {
 import { Grounds } from "./disk/grounds.ts";
 import { readSchedule } from "./disk/read.ts";
 import { isSchedule } from "./disk/refusals.ts";
+import { nearestAbove } from "./disk/settings-file.ts";
+import { fileAt, fileCommits } from "./git/file-commits.ts";
 import { connectionOptions } from "./lsp/connection.ts";
-import type { PaperOffice, Runtime } from "./lsp/runtime.ts";
+import type { PaperOffice, PastRuntime, Runtime } from "./lsp/runtime.ts";
 import { startServer } from "./lsp/server.ts";
+import { decode } from "./text/decode.ts";
 import type { ReadResult } from "./workspace/project.ts";
 
 const grounds = new Grounds();
@@ -52,11 +55,50 @@ async function list(folders: readonly string[]): Promise<string[]> {
 /** Papers and what comes back from them are a part of their own, loaded when the first is asked for. */
 const office = async (): Promise<PaperOffice> => (await import("./office.node.ts")).officeWith(pathOf);
 
+function settings(uri: string, name: string): { readonly uri: string; readonly text: string } | undefined {
+  const path = pathOf(uri);
+  const folder = path === undefined ? undefined : dirname(path);
+  const outermost = grounds.folders.filter((one) => folder === one || folder?.startsWith(one + sep)).toSorted()[0];
+  const found = folder === undefined ? undefined : nearestAbove(folder, name, outermost);
+  if (!found || "failure" in found.read) return undefined;
+  return { uri: pathToFileURL(found.path).href, text: found.read.text };
+}
+
+/** Only a schedule that may be read has a past that may be. */
+function scheduleAt(uri: string): string | undefined {
+  const path = pathOf(uri);
+  return path !== undefined && isSchedule(path) && grounds.holds(path) ? path : undefined;
+}
+
+const elsewhere = { failure: "It is not a schedule of a folder that is open." };
+
+const textOf = (body: Uint8Array | undefined): string => {
+  const read = body ? decode(body) : { text: "" };
+  return "failure" in read ? "" : read.text;
+};
+
+const past: PastRuntime = {
+  commits: async (uri) => {
+    const path = scheduleAt(uri);
+    const found = path === undefined ? elsewhere : await fileCommits(path);
+    if ("failure" in found) return found;
+    return { ...found, textOf: (name) => textOf(found.bodies.get(name)) };
+  },
+  text: async (uri, revision) => {
+    const path = scheduleAt(uri);
+    const found = path === undefined ? elsewhere : await fileAt(path, revision);
+    return "failure" in found ? found : decode(found.body);
+  },
+};
+
 const runtime: Runtime = {
   read,
   list,
   openedFolder: (uri) => admit(pathOf(uri)),
   openedFile: (uri) => admit(pathOf(uri), dirname),
+  settings,
+  past,
+  today: () => new Date().toLocaleDateString("sv-SE"),
   soon: (run) => void setImmediate(run),
   now: () => performance.now(),
   office: {

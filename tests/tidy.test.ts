@@ -43,6 +43,7 @@ const core = [
   "server/merge",
   "server/workspace",
   "server/features",
+  "server/settings",
   "server/results",
 ];
 
@@ -107,6 +108,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "server/format",
   ],
   "server/workspace": [...below, ...study, "server/rules", "server/format", "vscode-uri"],
+  "server/settings": ["server/text", "server/model", "server/rules", "ignore", "jsonc-parser"],
   "server/results": [...below, ...study, "server/rules", "server/reports", "server/workspace"],
   "server/library": core,
   "server/features": [...core, "chevrotain", "fastest-levenshtein"],
@@ -121,6 +123,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "server/papers",
     "node:",
     "commander",
+    "diff",
     "ignore",
     "picocolors",
     "string-width",
@@ -148,6 +151,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "vscode-languageclient",
     "server/lsp/protocol.ts",
     "server/lsp/view-protocol.ts",
+    "server/lsp/past-protocol.ts",
     "server/lsp/review-protocol.ts",
     "server/lsp/paper-protocol.ts",
     "server/lsp/placed.ts",

@@ -18,6 +18,7 @@ const waiting: (() => void)[] = [];
 channel.port1.onmessage = () => waiting.shift()?.();
 
 const runtime: Runtime = {
+  today: () => new Date().toLocaleDateString("sv-SE"),
   // The editor decides what may be read: the folders that are open, and the folder of an open schedule.
   read: async (uri) =>
     await connection

@@ -1,6 +1,7 @@
 /** The files that a command's arguments mean, as far as they can be read. */
 import { ceiling, decode } from "../text/decode.ts";
 import type { Disk } from "./files.ts";
+import type { Houses } from "./house.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -15,6 +16,7 @@ export async function findAsked(
   stdinPath: string | undefined,
   disk: Disk,
   terminal: Terminal,
+  houses?: Houses,
 ): Promise<Found> {
   const fromInput = args.includes("-") || (args.length === 0 && stdinPath !== undefined);
   const paths = new Set<string>();
@@ -29,7 +31,7 @@ export async function findAsked(
     }
   }
   const named = args.filter((arg) => arg !== "-");
-  const found = findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd);
+  const found = findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd, houses);
   for (const folder of found.folders) disk.admit(folder);
   for (const path of found.files.map((file) => disk.path(file))) {
     const text = disk.namedText(path);

@@ -19,6 +19,9 @@ export const addCheck: AddCommand = (program, terminal, finish) => {
     .addOption(shardOption())
     .option("--no-cache", "check everything anew, and keep nothing for the next time")
     .addOption(new Option("--threads <NUMBER>", "how many threads may check").argParser(wholeNumber))
+    .option("--fix", "write what can be put right without a person, then check")
+    .option("--diff", "show what --fix would write, as a patch, and write nothing")
+    .option("--watch", "check again whenever a schedule changes")
     .option("--tour", "show what the files hold and what to try next")
     .option("--timing", "report on standard error how long each phase took")
     .addHelpText(

@@ -1,7 +1,11 @@
 /** `wayfile check`: what is wrong with files, and which exit code says so. */
+import { dirname } from "node:path";
 import { findAsked } from "./asked.ts";
 import { choiceOf } from "./choose.ts";
+import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
+import { type Fixed, fixed, patchText, writeFixed } from "./fix.ts";
+import { folderOf, Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writePart, writeReport } from "./report-run.ts";
 import { tidy } from "./run/cache.ts";
@@ -17,6 +21,7 @@ import { sinkOf } from "./sink.ts";
 import { type Staged, stagedFiles } from "./staged.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
+import { watching } from "./watch.ts";
 
 export interface CheckOptions extends ReportingOptions {
   readonly stdinPath?: string;
@@ -28,25 +33,57 @@ export interface CheckOptions extends ReportingOptions {
   readonly staged?: boolean;
   readonly shard?: Shard;
   readonly history?: boolean;
+  /** Writes what can be put right without a person, or shows it as a patch. */
+  readonly fix?: boolean;
+  readonly diff?: boolean;
+  readonly watch?: boolean;
 }
 
 export async function check(args: readonly string[], options: CheckOptions, terminal: Terminal): Promise<number> {
+  const misfit = misfitOf(args, options);
+  if (misfit !== undefined) return refuse(misfit, terminal);
+  const once = () => checkOnce(args, options, terminal);
+  return options.watch ? await watching(args, once, terminal) : await once();
+}
+
+/** Options that do not go together. */
+function misfitOf(args: readonly string[], options: CheckOptions): string | undefined {
+  const { fix, diff, watch, staged, shard, stdinPath } = options;
+  const isInput = args.includes("-") || stdinPath !== undefined;
+  if ((fix || diff) && (staged || shard || isInput))
+    return "--fix and --diff are for files on the disk: leave out --staged, --shard and standard input.";
+  if (watch && (staged || shard || isInput))
+    return "--watch is for files on the disk: leave out --staged, --shard and standard input.";
+  return watch && diff ? "--diff shows changes once: leave out --watch." : undefined;
+}
+
+async function checkOnce(args: readonly string[], options: CheckOptions, terminal: Terminal): Promise<number> {
   if (options.tour && options.format !== "text") {
     return refuse(`The tour is for people: leave out --format ${options.format}.`, terminal);
   }
-  const choice = choiceOf(options);
-  if ("failure" in choice) return refuse(choice.failure, terminal);
   const timing = new Timing(terminal, options.timing ?? false);
   const names = namesFrom(terminal.cwd);
+  const houses = new Houses(terminal.cwd, terminal.today());
+  const choice = choiceOf(options, rulesOf(houses, names, folderOf(args, options.stdinPath, terminal.cwd)));
+  if ("failure" in choice) return refuse(choice.failure, terminal);
   const detail = { nameOf: names.nameOf, register: false };
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, options.quiet ?? false);
   const found = await (options.staged
     ? findStaged(args, options, disk, terminal)
-    : findAsked(args, options.stdinPath, disk, terminal));
+    : findAsked(args, options.stdinPath, disk, terminal, houses));
   if ("failure" in found) return refuse(found.failure, terminal);
   const { paths } = found;
+  for (const path of paths) houses.in(dirname(path));
+  if (houses.failures.length > 0) return refuseSettings(houses, terminal);
   const failures = [...found.failures];
+  if (options.fix || options.diff) {
+    const tried = new Disk(terminal.cwd, disk.folders);
+    const done = await fixed(tried, { paths, choice, names, detail, terminal });
+    if (options.diff) return showDiff(done.files, failures, disk, terminal);
+    failures.push(...writeFixed(done, disk, options.quiet ?? false, terminal));
+    for (const { path } of done.files) disk.reread(path);
+  }
   const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
   const asked = planOf(scanned, paths, disk, detail);
   const whole = await narrowed(asked, options.since, disk, terminal);
@@ -78,6 +115,14 @@ export async function check(args: readonly string[], options: CheckOptions, term
   timing.phase("check");
   timing.end();
   return code;
+}
+
+/** The patch of what would be put right; it ends with 1 where there is something. */
+function showDiff(files: readonly Fixed[], failures: readonly string[], disk: Disk, terminal: Terminal): number {
+  terminal.data(patchText(files, disk));
+  terminal.err(sentences(failures));
+  if (failures.length > 0) return exit.failed;
+  return files.length > 0 ? exit.errors : exit.clean;
 }
 
 /** The same results, with a word on how far they are and a breath between them. */

@@ -14,6 +14,7 @@ export const addFmt: AddCommand = (program, terminal, finish) => {
     .description("Format schedules: one order, one alignment.")
     .argument("<PATH...>", "files, folders, patterns, or - to lay out standard input to standard output")
     .option("--check", "write nothing; exit with 1 if a file is not laid out")
+    .option("--diff", "write nothing; show what would change as a patch, and exit with 1 if anything would")
     .option("--upgrade", "write the present names of words and checks for former ones")
     .option("--timing", "report on standard error how long each phase took")
     .addHelpText(
@@ -36,8 +37,8 @@ Examples:
 export const addExplain: AddCommand = (program, terminal, finish) => {
   program
     .command("explain")
-    .description("Explain a check, a word, a family or a regulation; list all checks.")
-    .argument("[ID]", "a check, such as loop/zs-over-limit, a word, such as Zs, a family or a regulation")
+    .description("Explain a check, a word, a family, a regulation or a table; list all checks.")
+    .argument("[ID...]", "a check, such as loop/zs-over-limit, a word, such as Zs, a family, a regulation or a table")
     .addHelpText(
       "after",
       `
@@ -48,9 +49,12 @@ Examples:
   wayfile explain loop
   wayfile explain 411.4.4
   wayfile explain severities
+  wayfile explain table 41.3
 `,
     )
-    .action(async (id: string | undefined) => finish((await import("./explain.ts")).explain(id, terminal)));
+    .action(async (words: string[]) =>
+      finish((await import("./explain.ts")).explain(words.length > 0 ? words.join(" ") : undefined, terminal)),
+    );
 };
 
 export const addWorksheet: AddCommand = (program, terminal, finish) => {

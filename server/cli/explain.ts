@@ -8,6 +8,7 @@ import { listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
 import { exit } from "./exit.ts";
 import { refuse } from "./say.ts";
+import { tablePage, tablesNamed } from "./table-page.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** `wayfile explain`: the page of a check, the meaning of a word, the checks of a family or of a regulation, or all. */
@@ -16,6 +17,7 @@ export function explain(text: string | undefined, terminal: Terminal): number {
   const page = text === undefined ? undefined : pageOf(text);
   const words = text === undefined ? [] : wordsNamed(text);
   const members = text === undefined ? pages : membersOf(text);
+  const held = text === undefined || page || words.length > 0 ? [] : tablesNamed(text);
   if (text === undefined) terminal.out(listing(pages, colours));
   else if (text === "severities") terminal.out(severitiesText(colours));
   else if (page) terminal.out(pageText(page, colours));
@@ -26,12 +28,19 @@ export function explain(text: string | undefined, terminal: Terminal): number {
         "\n",
       ),
     );
+  else if (held.length > 0)
+    terminal.out(
+      term.join(
+        held.map((table) => tablePage(table, colours, terminal.width)),
+        "\n",
+      ),
+    );
   else if (members.length > 0) terminal.out(term`${introduction(text, members)}\n\n${listing(members, colours)}`);
   else {
     const near = [...wordsLike(text), ...nearestPages(text).map(({ id }) => id)];
     const hint =
       near.length > 0 ? ` Did you mean ${listed(near, "or")}?` : " “wayfile explain” alone lists all checks.";
-    return refuse(`There is no check and no word “${text}”.${hint}`, terminal);
+    return refuse(`There is no check, no word and no table “${text}”.${hint}`, terminal);
   }
   return exit.clean;
 }

@@ -123,6 +123,11 @@ export class Disk implements Sources {
     if (known) this.#texts.set(path, { content: known.content });
   }
 
+  /** A file was written meanwhile: it is read again. */
+  reread(path: string): void {
+    this.#texts.delete(path);
+  }
+
   /** Lets go of all files but some. */
   forget(keep: (path: string) => boolean): void {
     for (const path of this.#texts.keys()) if (!keep(path)) this.#texts.delete(path);

@@ -1,11 +1,13 @@
 import { lineEdits } from "../format/edits.ts";
 import { format } from "../format/format.ts";
 import { ceiling, decode } from "../text/decode.ts";
-import { lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
+import { applyEdits, lineStarts, positionOf, type TextEdit } from "../text/lines.ts";
 import { fileOfText, isNewer } from "../workspace/project.ts";
 import { upgraded } from "../workspace/upgrade.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
+import { Houses } from "./house.ts";
+import { patchOf } from "./patch.ts";
 import { counted, refuse, sentences } from "./say.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
@@ -17,6 +19,7 @@ export interface FmtOptions {
   /** Writes present names of words and checks for former ones. */
   readonly upgrade?: boolean;
   readonly timing?: boolean;
+  readonly diff?: boolean;
 }
 
 const mark = "\ufeff";
@@ -25,7 +28,7 @@ const mark = "\ufeff";
 export async function fmt(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
   if (args.includes("-")) return await fmtInput(args, options, terminal);
   const timing = new Timing(terminal, options.timing ?? false);
-  const { files, folders, failures } = findFiles(args, terminal.cwd);
+  const { files, folders, failures } = findFiles(args, terminal.cwd, new Houses(terminal.cwd, terminal.today()));
   timing.phase("search", `${files.length} files`);
   const disk = new Disk(terminal.cwd);
   for (const folder of folders) disk.admit(folder);
@@ -42,16 +45,21 @@ export async function fmt(args: readonly string[], options: FmtOptions, terminal
         terminal.err(sentences([result.conflicted ? conflictNote(shown) : unreadNote(shown)]));
       if (result.edits.length > 0) {
         changed++;
-        terminal.out(sentences([`${shown}  ${linesText(result.text, result.edits)}`]));
+        if (options.diff) terminal.data(patchOf(shown, result.text, applyEdits(result.text, result.edits)));
+        else terminal.out(sentences([`${shown}  ${linesText(result.text, result.edits)}`]));
       }
     }
   }
   timing.phase("lay out");
   timing.end();
-  if (files.length > 0) terminal.out(sentences([summary(files.length, changed, conflicted, options.check ?? false)]));
+  const checkOnly = options.check || options.diff;
+  const sums = sentences([summary(files.length, changed, conflicted, checkOnly ?? false)]);
+  // A patch is for a program.
+  if (files.length > 0 && options.diff) terminal.err(sums);
+  else if (files.length > 0) terminal.out(sums);
   terminal.err(sentences(failed));
   if (failed.length > 0) return exit.failed;
-  return options.check && changed + conflicted > 0 ? exit.errors : exit.clean;
+  return checkOnly && changed + conflicted > 0 ? exit.errors : exit.clean;
 }
 
 async function fmtInput(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
@@ -71,6 +79,10 @@ async function fmtInput(args: readonly string[], options: FmtOptions, terminal: 
   if (conflicted) terminal.err(sentences([conflictNote("(standard input)")]));
   else if (unread) terminal.err(sentences([unreadNote("(standard input)")]));
   if (options.check) return formatted || conflicted ? exit.errors : exit.clean;
+  if (options.diff) {
+    if (formatted) terminal.data(patchOf("(standard input)", read.text, formatted.text));
+    return formatted || conflicted ? exit.errors : exit.clean;
+  }
   terminal.data((read.bom ? mark : "") + (formatted?.text ?? read.text));
   return exit.clean;
 }
@@ -84,13 +96,13 @@ interface Laid {
   readonly conflicted: boolean;
 }
 
-function fmtFile(path: string, disk: Disk, { check, upgrade }: FmtOptions): Laid | { readonly failure: string } {
+function fmtFile(path: string, disk: Disk, { check, diff, upgrade }: FmtOptions): Laid | { readonly failure: string } {
   const read = disk.text(path);
   if ("failure" in read) return { failure: `cannot be read: ${read.failure}` };
   const { text, bom } = read;
   if (isNewer(fileOfText(path, text))) return { failure: newer };
   const formatted = laidOut(text, upgrade ?? false);
-  if (formatted && !check) {
+  if (formatted && !check && !diff) {
     const reason = replaceFile(path, (bom ? mark : "") + formatted.text);
     if (reason) return { failure: `cannot be written: ${reason}` };
   }

@@ -1,7 +1,8 @@
 /** `wayfile gather`: puts the parts of a divided run together, into the report one machine would have written. */
-import { resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import { readWhole } from "../disk/read-now.ts";
 import { choiceOf } from "./choose.ts";
+import { Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writeReport } from "./report-run.ts";
 import { membersOf, type Part, type PartHead, readPart } from "./run/part.ts";
@@ -10,7 +11,9 @@ import { sinkOf } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
 
 export async function gather(paths: readonly string[], options: ReportingOptions, terminal: Terminal): Promise<number> {
-  const choice = choiceOf(options);
+  const names = namesFrom(terminal.cwd);
+  const houses = new Houses(terminal.cwd, terminal.today());
+  const choice = choiceOf(options, rulesOf(houses, names, terminal.cwd));
   if ("failure" in choice) return refuse(choice.failure, terminal);
   const parts: Part[] = [];
   for (const path of paths) {
@@ -21,7 +24,8 @@ export async function gather(paths: readonly string[], options: ReportingOptions
   }
   const mismatch = mismatchIn(parts);
   if (mismatch !== undefined) return refuse(mismatch, terminal);
-  const names = namesFrom(terminal.cwd);
+  for (const { root } of parts.flatMap(({ lines }) => lines)) houses.in(dirname(names.pathOf(root)));
+  if (houses.failures.length > 0) return refuseSettings(houses, terminal);
   const sink = sinkOf(options.outputFile, terminal);
   return await writeReport(sourceOf(parts, paths), { choice, names, options, sink, terminal });
 }

@@ -17,7 +17,9 @@ import { addEnter, addInspection, addSchedule } from "./paper-commands.ts";
 import { addRegister } from "./register-command.ts";
 import { addCompare, addEditions, addHistory, addSummary, addWorking } from "./report-commands.ts";
 import { refuse } from "./say.ts";
+import { addSchema } from "./schema-command.ts";
 import { addServe } from "./serve.ts";
+import { addSettings } from "./settings-command.ts";
 import type { Terminal } from "./terminal.ts";
 
 export async function main(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -86,6 +88,8 @@ const everyCommand: readonly AddCommand[] = [
   addRegister,
   addGit,
   addGather,
+  addSettings,
+  addSchema,
   addCompletion,
   addServe,
 ];

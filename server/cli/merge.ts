@@ -12,6 +12,7 @@ import type { Text } from "../text/decode.ts";
 import { languageVersion } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { labelsFor, type SideLabels, styleFor } from "./merge-labels.ts";
+import { signedNotes } from "./merge-signed.ts";
 import { counted, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
@@ -53,7 +54,14 @@ export async function mergeCommand(named: Files, options: MergeOptions, terminal
   const outcome = outcomeOf(texts);
   const job: Job = { files, options, size, shown, terminal };
   if (!isMerged(outcome)) return await byLines(outcome.unreadable, job);
-  return await written(outcome, job);
+  const code = await written(outcome, job);
+  const { base, ours, theirs } = texts;
+  if (!("failure" in base || "failure" in ours || "failure" in theirs)) {
+    const sides = { base: base.text, ours: ours.text, theirs: theirs.text };
+    const labels = { ours: options.ours ?? "ours", theirs: options.theirs ?? "theirs" };
+    terminal.err(sentences(signedNotes(sides, labels)));
+  }
+  return code;
 }
 
 interface Job {

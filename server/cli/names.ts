@@ -7,6 +7,8 @@ import { topOfRepository } from "../disk/grounds.ts";
 
 export interface Names {
   readonly nameOf: (path: string) => string;
+  /** The path that a name stands for. */
+  readonly pathOf: (name: string) => string;
   /** A name as it is shown: as a path from the current folder. */
   readonly shown: (name: string) => string;
 }
@@ -17,6 +19,7 @@ export function namesFrom(cwd: string): Names {
   const own = inner === "" ? "" : `${inner}/`;
   return {
     nameOf: (path) => slashes(relative(top, path)) || ".",
+    pathOf: (name) => join(top, name),
     shown: (name) => {
       if (own === "" && !name.startsWith("..")) return name;
       return name.startsWith(own) && own !== "" ? name.slice(own.length) : slashes(relative(cwd, join(top, name)));

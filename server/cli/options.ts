@@ -1,6 +1,6 @@
 /** Options that several commands have, each stated once. */
 import { type Command, InvalidArgumentError, Option } from "commander";
-import { levels } from "./choose.ts";
+import { levels } from "../settings/settings.ts";
 import { reporters } from "./formats/index.ts";
 import { shardOf } from "./run/shard.ts";
 
@@ -29,7 +29,7 @@ export function withReporting(command: Command): Command {
     .addOption(new Option("--format <FORMAT>", "how to report").choices(Object.keys(reporters)).default("text"))
     .option("--output-file <FILE>", "write the report to a file")
     .addOption(
-      new Option("--fail-level <LEVEL>", "what fails: this and all that is graver").choices(levels).default("error"),
+      new Option("--fail-level <LEVEL>", "what fails: this and all that is graver (error if left out)").choices(levels),
     )
     .addOption(new Option("--max-warnings <NUMBER>", "fail if there are more warnings").argParser(countFromZero))
     .option("--only <CHECKS>", "report these checks or families alone, such as loop,ring/ends-differ")

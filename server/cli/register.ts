@@ -10,6 +10,7 @@ import { type Colours, coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import type { registerFormats } from "./format-names.ts";
+import { Houses } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { tidy } from "./run/cache.ts";
 import { Pace } from "./run/pace.ts";
@@ -70,7 +71,13 @@ async function rowsOf(
   const detail = { nameOf, register: true };
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, false);
-  const { paths, failures } = await findAsked(args, undefined, disk, terminal);
+  const { paths, failures } = await findAsked(
+    args,
+    undefined,
+    disk,
+    terminal,
+    new Houses(terminal.cwd, terminal.today()),
+  );
   const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
   const plan = planOf(scanned, paths, disk, detail);
   const stop = new AbortController();

@@ -93,8 +93,10 @@ async function reportAll(source: Source, reporter: Reporter, writing: Writing): 
   const failures: string[] = [];
   const joiner = new Joiner(source.members);
   const report = (whole: FileResult): void => {
-    const file = choice.of(whole);
+    const { file, suppressed, leftOut } = choice.of(whole);
     total.add(file);
+    total.leftOut += leftOut;
+    total.suppressed.push(...suppressed);
     if (!(options.tour && isFaultyByName(file))) judged.add(file);
     if (file.holds.isEmpty) notes.push(`“${shown(file.path)}” is empty.`);
     sink.out(reporter.file(file));

@@ -13,12 +13,17 @@ export interface SearchHit {
   readonly failures: readonly string[];
 }
 
-export function findFiles(args: readonly string[], cwd: string): SearchHit {
+/** Says of a file or folder that a search passes it over. */
+interface Passing {
+  leavesOut(path: string, isFolder: boolean): boolean;
+}
+
+export function findFiles(args: readonly string[], cwd: string, passing?: Passing): SearchHit {
   const files = new Set<string>();
   const folders: string[] = [];
   const failures: string[] = [];
   for (const arg of args) {
-    const found = filesOf(arg, cwd);
+    const found = filesOf(arg, cwd, passing);
     for (const file of found.files) files.add(file);
     folders.push(...found.folders);
     failures.push(...found.failures);
@@ -26,15 +31,15 @@ export function findFiles(args: readonly string[], cwd: string): SearchHit {
   return { files: [...files], folders, failures };
 }
 
-function filesOf(arg: string, cwd: string): SearchHit {
+function filesOf(arg: string, cwd: string, passing: Passing | undefined): SearchHit {
   const path = resolve(cwd, arg);
   const stat = statOf(path);
   if ("failure" in stat) {
-    if (isDynamicPattern(arg)) return matching(arg, cwd);
+    if (isDynamicPattern(arg)) return matching(arg, cwd, passing);
     const missing = stat.failure === "there is no such file.";
     return fail(missing ? `There is no file or folder “${arg}”.` : `“${arg}” cannot be read: ${stat.failure}`);
   }
-  return stat.isDirectory() ? schedulesIn(path, arg) : { files: [path], folders: [], failures: [] };
+  return stat.isDirectory() ? schedulesIn(path, arg, passing) : { files: [path], folders: [], failures: [] };
 }
 
 const fail = (sentence: string): SearchHit => ({ files: [], folders: [], failures: [sentence] });
@@ -47,7 +52,7 @@ function statOf(path: string): Stats | { readonly failure: string } {
   }
 }
 
-function matching(pattern: string, cwd: string): SearchHit {
+function matching(pattern: string, cwd: string, passing: Passing | undefined): SearchHit {
   const ignored = new Ignored(cwd);
   const files = globSync(sep === "/" ? pattern : pattern.replaceAll(sep, "/"), {
     cwd,
@@ -56,15 +61,16 @@ function matching(pattern: string, cwd: string): SearchHit {
     followSymbolicLinks: false,
     ignore: ["**/node_modules/**", "**/.git/**"],
   })
-    .filter((file) => isSchedule(file) && !ignored.hasDeep(resolve(file)))
+    .filter((file) => isSchedule(file) && !ignored.hasDeep(resolve(file)) && !passing?.leavesOut(resolve(file), false))
     .sort();
   return files.length > 0 ? { files, folders: [], failures: [] } : fail(`No .ways files match “${pattern}”.`);
 }
 
-function schedulesIn(folder: string, shown: string): SearchHit {
+function schedulesIn(folder: string, shown: string, passing: Passing | undefined): SearchHit {
   const ignored = new Ignored(folder);
   const files: string[] = [];
   const failures: string[] = [];
+  const isPassedOver = (path: string) => ignored.has(path, false) || (passing?.leavesOut(path, false) ?? false);
   const visit = (inner: string): void => {
     for (const entry of entriesOf(inner, (reason) =>
       failures.push(`“${join(shown, relative(folder, inner))}” cannot be read: ${reason}`),
@@ -72,8 +78,8 @@ function schedulesIn(folder: string, shown: string): SearchHit {
       const path = join(inner, entry.name);
       // A folder behind a link is not followed: it may lead back, or out of the project.
       if (entry.isDirectory()) {
-        if (!ignored.has(path, true)) visit(path);
-      } else if (isSchedule(entry.name) && !ignored.has(path, false) && isFile(entry, path)) files.push(path);
+        if (!ignored.has(path, true) && !passing?.leavesOut(path, true)) visit(path);
+      } else if (isSchedule(entry.name) && !isPassedOver(path) && isFile(entry, path)) files.push(path);
     }
   };
   visit(folder);

@@ -1,4 +1,6 @@
 /** `check --history`: recorded readings that somebody signed for and that say something else since. */
+
+import type { Version } from "../features/file-versions.ts";
 import type { FileModel } from "../model/file.ts";
 import { type Entry, entriesOfFile } from "../readings/entries.ts";
 import { addressBefore } from "../reports/compare/records.ts";
@@ -9,7 +11,7 @@ import { signedReadingChanged } from "../rules/frame/history-checks.ts";
 import { type Finding, findingOf, wordSpot } from "../rules/frame/rule.ts";
 import { decode } from "../text/decode.ts";
 import { fileOfText, type LoadedFile } from "../workspace/project.ts";
-import { type FileHistory, historyOf, type Version } from "./file-history.ts";
+import { type FileHistory, historyOf } from "./file-history.ts";
 import type { Disk } from "./files.ts";
 import type { Names } from "./names.ts";
 import type { Ran } from "./run/run.ts";

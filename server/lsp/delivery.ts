@@ -15,6 +15,7 @@ import type { Log } from "./answer.ts";
 import { Calm } from "./calm.ts";
 import type { Checking, CheckState } from "./checking.ts";
 import { type DiagnosticSet, Diagnostics, underWay } from "./diagnostics.ts";
+import type { HouseSettings } from "./house.ts";
 import { at } from "./member.ts";
 import type { Runtime } from "./runtime.ts";
 import { Settings, type Shown } from "./settings.ts";
@@ -38,13 +39,20 @@ export class Delivery {
   #configuration = false;
   readonly #settings = new Settings();
 
-  constructor(connection: Connection, workspace: Workspace, runtime: Runtime, checking: Checking, log: Log) {
+  constructor(
+    connection: Connection,
+    workspace: Workspace,
+    runtime: Runtime,
+    checking: Checking,
+    log: Log,
+    house: HouseSettings,
+  ) {
     this.#connection = connection;
     this.#workspace = workspace;
     this.#runtime = runtime;
     this.#checking = checking;
     this.#log = log;
-    this.#diagnostics = new Diagnostics(workspace);
+    this.#diagnostics = new Diagnostics(workspace, house);
   }
 
   /** Whether the editor asks for findings itself. */

@@ -3,8 +3,11 @@ import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity 
 import { folded } from "../features/cards/card.ts";
 import { firstOfEach } from "../rules/frame/first-of-each.ts";
 import type { Finding, Severity } from "../rules/frame/rule.ts";
+import type { FatesOf } from "../settings/apply.ts";
+import { settingsFile } from "../settings/settings.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import { editOf, locationOf, rangeOf } from "./convert.ts";
+import type { HouseSettings } from "./house.ts";
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -35,8 +38,11 @@ export class Diagnostics {
   /** The scheme under which the editor opens the page of a check, where it has one. */
   pageScheme: string | undefined;
 
-  constructor(workspace: Workspace) {
+  readonly #house: Pick<HouseSettings, "fatesOf">;
+
+  constructor(workspace: Workspace, house: Pick<HouseSettings, "fatesOf">) {
     this.#workspace = workspace;
+    this.#house = house;
   }
 
   /** The same set as before, with the same id, where nothing in it changed. */
@@ -44,8 +50,9 @@ export class Diagnostics {
     const { file } = snapshot;
     const last = this.#last.get(file.path);
     const { first, more: left } = firstOfEach(findings, mostOfAKind);
+    const fates = this.#house.fatesOf(this.#workspace.uri(file.path));
     const items = [
-      ...first.map((finding) => this.#diagnostic(snapshot, finding)),
+      ...first.flatMap((finding) => weighed(this.#diagnostic(snapshot, finding), finding, fates)),
       ...[...left].map(([check, count]) => restOf(check, count)),
       ...more,
     ].map((item, at) => unlessSame(last?.items[at], item));
@@ -111,6 +118,17 @@ export class Diagnostics {
       return location ? [{ location, message }] : [];
     });
   }
+}
+
+/** As the settings of the repository have it: what they suppress stays to be seen, with their reason. */
+function weighed(item: Diagnostic, finding: Finding, fates: FatesOf | undefined): Diagnostic[] {
+  const fate = fates?.(finding);
+  if (fate === undefined) return [item];
+  if (fate.is === "left out") return [];
+  if (fate.is === "shown")
+    return [fate.severity === finding.severity ? item : { ...item, severity: severities[fate.severity] }];
+  const message = `${item.message} (suppressed by ${settingsFile}: ${fate.by.reason})`;
+  return [{ ...item, severity: DiagnosticSeverity.Hint, message }];
 }
 
 /** With the source of its limit at the end: a list of problems gives a finding one row. */

@@ -35,11 +35,12 @@ import { formatting } from "./formatting.ts";
 import { inlay } from "./inlay.ts";
 import { lenses } from "./lenses.ts";
 import { papers } from "./papers.ts";
+import { past } from "./past.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { renaming } from "./renaming.ts";
 import { reports } from "./reports.ts";
 import { reviews } from "./reviews.ts";
-import type { PaperOffice } from "./runtime.ts";
+import type { Runtime } from "./runtime.ts";
 import { badRequest, findings, type Service } from "./service.ts";
 import { everySchedule, readUsers } from "./shared-names.ts";
 import { signatures } from "./signatures.ts";
@@ -66,12 +67,13 @@ export function registerFeatures(
   checking: Checking,
   client: ClientCapabilities,
   { pictures = false, goOn, lens }: ClientWishes,
-  office: PaperOffice | undefined,
+  { office, past: git }: Pick<Runtime, "office" | "past">,
 ): Capabilities {
   ownRequests(service);
   worksheets(service);
   reports(service);
   papers(service, office);
+  past(service, git);
   views(service);
   entries(service);
   reviews(service);

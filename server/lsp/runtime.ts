@@ -1,3 +1,4 @@
+import type { PastOfFile } from "../features/past.ts";
 import type { Document } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { ReadResult } from "../workspace/project.ts";
@@ -23,6 +24,14 @@ export interface EnteredFiles {
   readonly misfits: number;
 }
 
+/** A file as git knows it. Each answers with one sentence where it cannot. */
+export interface PastRuntime {
+  /** The commits that changed a file, with all its texts. */
+  commits(uri: string): Promise<PastOfFile | { readonly failure: string }>;
+  /** The text of a file in a revision. */
+  text(uri: string, revision: string): Promise<ReadResult>;
+}
+
 /** What the server needs of the world it runs in. Node lends one, a browser another, a test a third. */
 export interface Runtime {
   /** The text at an address, or one sentence that says why it cannot be had. */
@@ -35,6 +44,12 @@ export interface Runtime {
   openedFile(uri: string): void;
   /** Runs something once the messages that have already arrived are dealt with. */
   soon(run: () => void): void;
+  /** The nearest settings above a file, by the name they have; missing where the files are somebody else's. */
+  settings?(uri: string, name: string): { readonly uri: string; readonly text: string } | undefined;
+  /** What git knows of files; missing where there is no disk. */
+  readonly past?: PastRuntime;
+  /** The day, ISO 8601, by the calendar on the wall. */
+  today(): string;
   /** Milliseconds of a clock that only runs forwards. */
   now(): number;
   readonly office?: PaperOffice;

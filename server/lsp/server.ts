@@ -10,6 +10,7 @@ import {
   ResponseError,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
+import { settingsFile } from "../settings/settings.ts";
 import { canonical, resolveUri } from "../workspace/uri.ts";
 import { mostFiles, Workspace } from "../workspace/workspace.ts";
 import { answer, overtaken } from "./answer.ts";
@@ -18,6 +19,7 @@ import { refusedRequest } from "./connection.ts";
 import { Delivery } from "./delivery.ts";
 import { type ClientWishes, registerFeatures } from "./features.ts";
 import type { Refusal } from "./gate.ts";
+import { HouseSettings } from "./house.ts";
 import { at } from "./member.ts";
 import { type CursorNote, cursorNote } from "./protocol.ts";
 import type { Runtime } from "./runtime.ts";
@@ -27,7 +29,8 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   const workspace = new Workspace({ read: (uri) => runtime.read(uri), resolve: resolveUri });
   const log = (line: string): void => connection.console.error(line);
   const checking = new Checking(connection, workspace, runtime);
-  const delivery = new Delivery(connection, workspace, runtime, checking, log);
+  const house = new HouseSettings(connection, runtime);
+  const delivery = new Delivery(connection, workspace, runtime, checking, log, house);
   let folders: string[] = [];
   let canWatch = false;
   let hasFolders = false;
@@ -78,14 +81,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     if (at(wishes, "cursor") === true) delivery.calm.begin();
     const pages = at(wishes, "pages");
     if (typeof pages === "string" && /^[a-z][a-z-]*$/.test(pages)) delivery.openPagesAt(pages);
-    const features = registerFeatures(
-      service,
-      delivery,
-      checking,
-      params.capabilities,
-      wishesOf(wishes),
-      runtime.office,
-    );
+    const features = registerFeatures(service, delivery, checking, params.capabilities, wishesOf(wishes), runtime);
     return {
       capabilities: {
         positionEncoding: "utf-16",
@@ -99,7 +95,9 @@ export function startServer(connection: Connection, runtime: Runtime): void {
 
   /** Looks into the schedules below some folders. */
   const index = async (below: readonly string[]): Promise<void> => {
-    const leftOut = await workspace.index(runtime.list(below).then((uris) => uris.map(canonical)));
+    const leftOut = await workspace.index(
+      runtime.list(below).then((uris) => uris.filter((uri) => !house.leavesOut(uri)).map(canonical)),
+    );
     if (leftOut === 0) return;
     connection.console.warn(
       `${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`,
@@ -114,7 +112,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
             {
               id: "files",
               method: "workspace/didChangeWatchedFiles",
-              registerOptions: { watchers: [{ globPattern: "**/*.ways" }] },
+              registerOptions: { watchers: [{ globPattern: "**/*.ways" }, { globPattern: `**/${settingsFile}` }] },
             },
           ],
         })
@@ -155,6 +153,7 @@ export function startServer(connection: Connection, runtime: Runtime): void {
   });
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
     for (const { uri } of changes) {
+      if (house.changed(uri)) continue;
       const path = canonical(uri);
       if (!workspace.isOpen(path)) await workspace.changedOnDisk(path);
     }

@@ -97,6 +97,8 @@ export interface Suppressed {
   readonly reason: string;
   /** The departure; missing where the settings suppress it. */
   readonly by?: ResultPlace;
+  /** The settings, and the line of the entry from zero. */
+  readonly settings?: { readonly path: string; readonly line: number };
 }
 
 /** One schedule with all it uses, checked together. */

@@ -13,6 +13,8 @@ export interface Totals {
   readonly unproven: number;
   readonly queries: readonly OpenQuery[];
   readonly suppressed: readonly Suppressed[];
+  /** How many findings are of checks that were not wanted. */
+  readonly leftOut: number;
   /** How often each check has something to say. */
   readonly checks: ReadonlyMap<string, number>;
 }
@@ -24,6 +26,7 @@ export class Sum implements Totals {
   departures = 0;
   limitations = 0;
   unproven = 0;
+  leftOut = 0;
   readonly counts: Record<Severity, number> = { error: 0, warning: 0, information: 0 };
   readonly queries: OpenQuery[] = [];
   readonly suppressed: Suppressed[] = [];

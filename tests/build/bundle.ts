@@ -9,6 +9,7 @@ import { type BuildOptions, build, type Metafile, type Plugin, transform } from 
 import { checkPageMarkdown } from "../../server/features/check-page.ts";
 import { plainFont } from "../../server/papers/font-tables.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
+import { settingsSchema } from "../../server/settings/schema.ts";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
@@ -28,6 +29,8 @@ const shared = {
     "import.meta.filename": "__filename",
     "import.meta.url": "bundleUrl",
   },
+  // The CommonJS edition of it asks for its parts in a way that no bundler sees.
+  alias: { "jsonc-parser": join(root, "node_modules/jsonc-parser/lib/esm/main.js") },
   charset: "utf8", // Ω as itself, not as six signs
   legalComments: "none", // third-party.txt has the licences in full
   logLevel: "warning",
@@ -183,6 +186,7 @@ await writeFile(join(dist, "third-party.txt"), (await Promise.all([...packages].
 // The pages of the checks, samples and all: the extension reads them when one is opened.
 const checks = pages.map((page) => [page.id, { title: page.title, page: checkPageMarkdown(page).text }]);
 await writeFile(join(dist, "checks.json"), JSON.stringify(Object.fromEntries(checks)));
+await writeFile(join(dist, "settings.schema.json"), JSON.stringify(settingsSchema()));
 console.log(sizes.join("\n"));
 
 /**

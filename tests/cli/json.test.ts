@@ -63,6 +63,8 @@ const report = record({
     files: count,
     boards: count,
     ways: count,
+    suppressed: count,
+    leftOut: count,
   }),
 });
 
@@ -83,7 +85,7 @@ test("every finding has every key", async () => {
   expect(code).toBe(1);
   expect(value.files.map((file: { path: string }) => file.path)).toEqual(["b.ways", "c.ways", "site/a.ways"]);
   expect(value.files[1].findings).toEqual([]);
-  expect(value.summary).toMatchObject({ files: 3, boards: 1, ways: 1 });
+  expect(value.summary).toMatchObject({ files: 3, boards: 1, ways: 1, suppressed: 0, leftOut: 0 });
   const counted = (severity: string) =>
     value.files
       .flatMap((file: { findings: { severity: string }[] }) => file.findings)
@@ -135,7 +137,17 @@ test("nothing found is a report too", async () => {
   expect(value).toEqual({
     version: 1,
     files: [{ path: "a.ways", findings: [] }],
-    summary: { errors: 0, warnings: 0, unproven: 0, informations: 0, files: 1, boards: 0, ways: 0 },
+    summary: {
+      errors: 0,
+      warnings: 0,
+      unproven: 0,
+      informations: 0,
+      files: 1,
+      boards: 0,
+      ways: 0,
+      suppressed: 0,
+      leftOut: 0,
+    },
   });
   expect(code).toBe(0);
 });

@@ -131,9 +131,12 @@ describe("explain", () => {
   });
 
   test.each([
-    ["loop/zs-over-limits", "There is no check and no word “loop/zs-over-limits”. Did you mean loop/zs-over-limit"],
-    ["ZS", "There is no check and no word “ZS”. Did you mean Zs"],
-    ["qqqqqq", "There is no check and no word “qqqqqq”. “wayfile explain” alone lists all checks."],
+    [
+      "loop/zs-over-limits",
+      "There is no check, no word and no table “loop/zs-over-limits”. Did you mean loop/zs-over-limit",
+    ],
+    ["ZS", "There is no check, no word and no table “ZS”. Did you mean Zs"],
+    ["qqqqqq", "There is no check, no word and no table “qqqqqq”. “wayfile explain” alone lists all checks."],
   ])("%s is unknown, and the nearest is named", async (text, sentence) => {
     const { code, out, err } = await run("explain", text);
     expect({ code, out }).toEqual({ code: 2, out: "" });

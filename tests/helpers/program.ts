@@ -27,6 +27,8 @@ async function make(entry: string): Promise<string> {
     outfile,
     bundle: true,
     platform: "node",
+    // The CommonJS edition of it asks for its parts in a way that no bundler sees.
+    alias: { "jsonc-parser": join(root, "node_modules/jsonc-parser/lib/esm/main.js") },
     format: "cjs",
     define: {
       "import.meta.filename": "__filename",

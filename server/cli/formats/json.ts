@@ -50,6 +50,10 @@ export interface JsonReport {
     readonly files: number;
     readonly boards: number;
     readonly ways: number;
+    /** By departures and by the settings of the repository. */
+    readonly suppressed: number;
+    /** Findings of checks that were not wanted. */
+    readonly leftOut: number;
   };
 }
 
@@ -75,7 +79,15 @@ export const fileJson = (file: FileResult, options: Pick<ReportOptions, "info" |
   findings: shownOf(file, options.info).map((finding) => findingJson(finding, options)),
 });
 
-export const summaryJson = ({ counts, unproven, files, boards, ways }: Totals): JsonReport["summary"] => ({
+export const summaryJson = ({
+  counts,
+  unproven,
+  files,
+  boards,
+  ways,
+  suppressed,
+  leftOut,
+}: Totals): JsonReport["summary"] => ({
   errors: counts.error,
   warnings: counts.warning,
   unproven,
@@ -83,6 +95,8 @@ export const summaryJson = ({ counts, unproven, files, boards, ways }: Totals): 
   files,
   boards,
   ways,
+  suppressed: suppressed.length,
+  leftOut,
 });
 
 function findingJson(finding: ResultFinding, { shown }: Pick<ReportOptions, "shown">): JsonFinding {

@@ -16,9 +16,10 @@ export const textReporter: MakeReporter = (options) => ({
     const parts = [
       ...list(
         "Departures",
-        totals.suppressed.map((one) => departure(one, options)),
+        totals.suppressed.flatMap((one) => (one.settings ? [] : [departure(one, options)])),
         colours,
       ),
+      ...list("Suppressed by the settings", bySettings(totals, options), colours),
       ...list(
         "Open queries",
         totals.queries.map(({ text, at }) => term`${placeText(at, shown)}  “${text}”`),
@@ -48,6 +49,21 @@ function departure({ finding, rule, reason, by }: Suppressed, { shown, colours }
   return term`${placeText(by ?? finding.at, shown)}  ${colours.dim(about)}  “${reason}”`;
 }
 
+/** An entry of the settings a line, with how much it suppresses. */
+function bySettings({ suppressed }: Totals, { shown }: ReportOptions): TerminalText[] {
+  const entries = Map.groupBy(
+    suppressed.filter(({ settings }) => settings !== undefined),
+    ({ settings, rule }) => `${settings?.path} ${settings?.line} ${rule}`,
+  );
+  return [...entries.values()].flatMap(([first, ...others]) =>
+    first?.settings
+      ? [
+          term`${shown(first.settings.path)}:${first.settings.line + 1}  ${first.rule}  ${counted(others.length + 1, "finding")}  “${first.reason}”`,
+        ]
+      : [],
+  );
+}
+
 /** How often each check has something to say, the most frequent first. */
 export function statistics({ checks }: Totals): TerminalText[] {
   const sorted = [...checks].sort(([a, one], [b, other]) => other - one || (a < b ? -1 : 1));
@@ -73,6 +89,8 @@ function sums(totals: Totals, info: boolean): string[] {
     ...some(totals.queries.length, "open query", "open queries"),
     ...some(totals.departures, "departure"),
     ...some(totals.limitations, "limitation"),
+    ...none(totals.suppressed.filter(({ settings }) => settings).length, "suppressed by the settings"),
+    ...none(totals.leftOut, "of checks that were left out"),
   ];
   return [
     [counted(files, "file"), counted(boards, "board"), counted(ways, "way")].join(", "),
@@ -81,6 +99,8 @@ function sums(totals: Totals, info: boolean): string[] {
     `${counts.information} for information${!info && counts.information > 0 ? " (not shown)" : ""}${open.length > 0 ? `; ${open.join(", ")}` : ""}`,
   ];
 }
+
+const none = (count: number, what: string): string[] => (count > 0 ? [`${count} ${what}`] : []);
 
 const some = (count: number, one: string, many?: string): string[] => (count > 0 ? [counted(count, one, many)] : []);
 

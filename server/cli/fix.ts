@@ -1,0 +1,130 @@
+/**
+ * `wayfile check --fix`: the changes that are right whatever the reason for the fault is. They are made in the texts in
+ * memory until nothing more is to be put right, and then written, or shown as a patch.
+ */
+import type { FileResult, ResultFix } from "../results/result.ts";
+import { applyEdits, type TextEdit } from "../text/lines.ts";
+import type { Choice } from "./choose.ts";
+import type { Disk } from "./files.ts";
+import type { Names } from "./names.ts";
+import { patchOf } from "./patch.ts";
+import type { TaskDetail } from "./run/plan.ts";
+import { planOf, scan } from "./run/plan.ts";
+import { run } from "./run/run.ts";
+import { counted, sentences } from "./say.ts";
+import type { Terminal } from "./terminal.ts";
+import { replaceFile } from "./write.ts";
+
+export interface Fixed {
+  readonly path: string;
+  readonly before: string;
+  readonly after: string;
+  readonly bom: boolean;
+}
+
+/** A fix can show another fault that has one; that ends, but a fault of ours should not go on for ever. */
+const mostRounds = 5;
+
+interface Fixing {
+  readonly paths: readonly string[];
+  readonly choice: Choice;
+  readonly names: Names;
+  readonly detail: TaskDetail;
+  readonly terminal: Terminal;
+}
+
+/** The files that were asked for, put right as far as that can be done without a person. */
+export async function fixed(
+  disk: Disk,
+  fixing: Fixing,
+): Promise<{ readonly files: readonly Fixed[]; readonly fixes: number }> {
+  const { paths, names } = fixing;
+  const asked = new Set(paths);
+  const files = new Map<string, Fixed>();
+  let fixes = 0;
+  for (let round = 0; round < mostRounds; round++) {
+    const results = await judged(disk, fixing);
+    let changed = 0;
+    for (const result of results) {
+      const path = names.pathOf(result.path);
+      if (!asked.has(path)) continue;
+      const read = disk.namedText(path);
+      if ("failure" in read) continue;
+      const chosen = together(fixing.choice.of(result).file);
+      if (chosen.length === 0) continue;
+      const after = applyEdits(
+        read.text,
+        chosen.flatMap(({ edits }) => edits),
+      );
+      const first = files.get(path);
+      files.set(path, { path, before: first?.before ?? read.text, after, bom: first?.bom ?? read.bom });
+      disk.lend(path, after);
+      changed += chosen.length;
+    }
+    fixes += changed;
+    if (changed === 0) break;
+  }
+  return { files: [...files.values()].filter(({ before, after }) => before !== after), fixes };
+}
+
+async function judged(disk: Disk, { paths, detail, terminal }: Fixing): Promise<FileResult[]> {
+  const plan = planOf(await scan([...paths], disk, async () => undefined), [...paths], disk, detail);
+  const options = { cwd: terminal.cwd, detail, cache: undefined, program: undefined, threads: { room: 1, wanted: 1 } };
+  const files = new Map<string, FileResult>();
+  for await (const { result } of run(plan, disk, { ...options, signal: new AbortController().signal })) {
+    if ("failure" in result) continue;
+    // A file that several schedules use is found alike in them, or its fix is not one for all of them.
+    for (const file of result.files)
+      files.set(file.path, files.has(file.path) ? inBoth(files.get(file.path) as FileResult, file) : file);
+  }
+  return [...files.values()];
+}
+
+function inBoth(one: FileResult, other: FileResult): FileResult {
+  const known = new Set(other.findings.map(({ check, at, message }) => `${check} ${at.offset} ${message}`));
+  return {
+    ...one,
+    findings: one.findings.filter(({ check, at, message }) => known.has(`${check} ${at.offset} ${message}`)),
+  };
+}
+
+/** Safe fixes that do not touch the same place: of two that do, the other waits for the next round. */
+function together({ findings }: FileResult): ResultFix[] {
+  const chosen: ResultFix[] = [];
+  const taken: TextEdit[] = [];
+  for (const { fixes } of findings) {
+    const safe = fixes.filter((fix) => fix.safe);
+    // Where there is a choice, it is a person's.
+    const [fix] = safe;
+    if (!fix || safe.length > 1 || fix.edits.length === 0) continue;
+    if (fix.edits.some((edit) => taken.some((other) => meets(edit, other)))) continue;
+    chosen.push(fix);
+    taken.push(...fix.edits);
+  }
+  return chosen;
+}
+
+const meets = (one: TextEdit, other: TextEdit): boolean => one.start <= other.end && other.start <= one.end;
+
+/** The patch of all of them. */
+export const patchText = (files: readonly Fixed[], disk: Disk): string =>
+  files.map(({ path, before, after }) => patchOf(disk.shown(path), before, after)).join("");
+
+/** Writes them; gives a sentence for each that could not be. */
+export function writeFixed(
+  { files, fixes }: Awaited<ReturnType<typeof fixed>>,
+  disk: Disk,
+  quiet: boolean,
+  terminal: Terminal,
+): string[] {
+  const failures = files.flatMap(({ path, after, bom }) => {
+    const reason = replaceFile(path, (bom ? "\ufeff" : "") + after);
+    return reason === undefined ? [] : [`“${disk.shown(path)}” cannot be written: ${reason}`];
+  });
+  if (!quiet && files.length > 0) {
+    terminal.err(
+      sentences([`${counted(fixes, "finding")} put right in ${counted(files.length - failures.length, "file")}.`]),
+    );
+  }
+  return failures;
+}

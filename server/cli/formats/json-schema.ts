@@ -1,0 +1,57 @@
+/** The shape of the reports of a check for programs, as JSON Schema. */
+const text = { type: "string" } as const;
+const count = { type: "integer", minimum: 0 } as const;
+const orNull = <T>(schema: T) => ({ anyOf: [schema, { type: "null" }] }) as const;
+const list = <T>(items: T) => ({ type: "array", items }) as const;
+const exactly = <T extends object>(properties: T) =>
+  ({ type: "object", properties, required: Object.keys(properties), additionalProperties: false }) as const;
+
+const position = exactly({ line: count, character: count });
+const range = exactly({ start: position, end: position });
+const amount = { amount: { type: "number" }, unit: text } as const;
+
+const finding = exactly({
+  check: text,
+  severity: { enum: ["error", "warning", "information"] },
+  message: text,
+  range,
+  value: orNull(exactly(amount)),
+  limit: orNull(exactly({ ...amount, which: orNull(text) })),
+  margin: orNull({ type: "number" }),
+  marginText: orNull(text),
+  verdict: orNull({ enum: ["passes", "fails", "unproven"] }),
+  source: orNull(exactly({ ref: text, standing: text })),
+  working: orNull(text),
+  related: list(exactly({ path: text, range, message: text })),
+});
+
+const file = { path: text, findings: list(finding) } as const;
+const summary = {
+  errors: count,
+  warnings: count,
+  unproven: count,
+  informations: count,
+  files: count,
+  boards: count,
+  ways: count,
+  suppressed: count,
+  leftOut: count,
+} as const;
+
+const dialect = "https://json-schema.org/draft/2020-12/schema";
+
+/** Lines and characters count from zero, characters in UTF-16 units. */
+export const checkSchema = {
+  $schema: dialect,
+  title: "wayfile check --format json",
+  ...exactly({ version: { const: 1 }, files: list(exactly(file)), summary: exactly(summary) }),
+} as const;
+
+export const checkLineSchema = {
+  $schema: dialect,
+  title: "a line of wayfile check --format jsonl",
+  anyOf: [
+    exactly({ type: { const: "file" }, ...file }),
+    exactly({ type: { const: "summary" }, version: { const: 1 }, ...summary }),
+  ],
+} as const;

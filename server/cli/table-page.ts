@@ -1,0 +1,76 @@
+/** `wayfile explain table 41.3`: the figures held of a table, cell by cell, each with how far it is to be trusted. */
+
+import { tables } from "../tables/index.ts";
+import { type Standing, standingWords } from "../tables/source.ts";
+import type { Row, Table, Value } from "../tables/table.ts";
+import { lines, type TerminalText, term } from "../text/terminal.ts";
+import type { Colours } from "./colours.ts";
+import { wrapped } from "./columns.ts";
+
+/** The tables a person may mean by a number such as `41.3`, `Table 41.3`, or by our own name for one. */
+export function tablesNamed(text: string): readonly Table<object>[] {
+  const asked = text.trim().toLowerCase().replace(/\s+/g, " ");
+  const number = asked.replace(/^tables? /, "");
+  const isAsked = asked !== number;
+  return tables.filter(
+    ({ id, ref }) =>
+      id === number || (isAsked || /^\d*[a-z]?[\d.]+[a-z\d]*$/.test(number) ? hasNumber(ref, number) : false),
+  );
+}
+
+/** `41.3` is Table 41.3 and not Table 41.31. */
+const hasNumber = (ref: string, number: string): boolean =>
+  [...ref.matchAll(/\bTables? ([\w.]+(?:(?:, | and )[\w.]+)*)/gi)].some(([, numbers = ""]) =>
+    numbers
+      .toLowerCase()
+      .split(/, | and /)
+      .some((one) => one.replace(/\.$/, "") === number),
+  );
+
+export function tablePage(table: Table<object>, colours: Colours, width = 100): TerminalText {
+  const columns = Object.keys(table.units) as (keyof Table<object>["units"])[] as string[];
+  const units = table.units as Readonly<Record<string, string>>;
+  const head = columns.map((name) => (units[name] ? `${name}, ${units[name]}` : name));
+  const rows = table.rows.map((row) => [...columns.map((name) => cellText(row, name)), row.note ?? ""]);
+  const marks = new Set(table.rows.flatMap((row) => [row.standing, ...(Object.values(row.cells ?? {}) as Standing[])]));
+  const parts = [
+    term`${colours.bold(table.title)}\n${colours.dim(`${table.ref}; stated to ${table.edition}`)}`,
+    lines(wrapped(table.applies, width).join("\n")),
+    lines(grid([[...head, ""], ...rows])),
+    lines([...marks].map((standing) => `${signs[standing] || "no mark"}  ${standingWords[standing]}`).join("\n")),
+    ...(table.notes.length > 0 ? [lines(table.notes.flatMap((note) => wrapped(note, width)).join("\n"))] : []),
+    lines(
+      `Figures are to be verified in your own copy. Quoted on ${table.quotedOn} public ${table.quotedOn === 1 ? "page" : "pages"}.`,
+    ),
+  ];
+  return term`${term.join(parts, "\n\n")}\n`;
+}
+
+/** What stands behind a figure that is not printed or quoted. */
+const signs: Readonly<Record<Standing, string>> = {
+  printed: "",
+  quoted: "",
+  computed: "=",
+  practice: "~",
+  memory: "?",
+};
+
+function cellText(row: Row<object>, name: string): string {
+  const value = (row.facts as Readonly<Record<string, Value>>)[name];
+  const standing = (row.cells as Readonly<Record<string, Standing>> | undefined)?.[name] ?? row.standing;
+  return value === null || value === undefined
+    ? "–"
+    : `${value}${typeof value === "number" && signs[standing] ? ` ${signs[standing]}` : ""}`;
+}
+
+function grid(rows: readonly (readonly string[])[]): string {
+  const widths = (rows[0] ?? []).map((_, at) => Math.max(...rows.map((row) => (row[at] ?? "").length)));
+  return rows
+    .map((row) =>
+      row
+        .map((cell, at) => cell.padEnd(widths[at] ?? 0))
+        .join("  ")
+        .trimEnd(),
+    )
+    .join("\n");
+}

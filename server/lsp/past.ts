@@ -1,0 +1,92 @@
+/** What a schedule was, as git knows it: only where the server has a disk. */
+import { besideRevision, type Failure, timelineAt } from "../features/past.ts";
+import { reportMarkdown } from "../reports/setting/markdown.ts";
+import { canonical, nameOfUri, resolveUri } from "../workspace/uri.ts";
+import type { Snapshot } from "../workspace/workspace.ts";
+import {
+  type BesideAnswer,
+  besideRequest,
+  type PastAnswer,
+  type PastQuestion,
+  pastRequest,
+  type RevisionsAnswer,
+  revisionsRequest,
+  type TimelineAnswer,
+  type TimelineQuestion,
+  timelineRequest,
+} from "./past-protocol.ts";
+import type { PastRuntime } from "./runtime.ts";
+import { badRequest, type Service } from "./service.ts";
+
+type Refused = ReturnType<typeof badRequest>;
+type Answer<T> = T | Refused;
+
+export function past({ connection, workspace }: Service, git: PastRuntime | undefined): void {
+  /** A request on a file of the disk; whatever it cannot be answered for is said in a sentence. */
+  const on = <Q extends { readonly uri: string }, A>(
+    method: string,
+    isWhole: (question: Partial<Q>) => question is Q,
+    work: (question: Q, git: PastRuntime) => Promise<Answer<A> | Failure>,
+  ): void => {
+    const handler = async (asked: Partial<Q> | undefined): Promise<Answer<A>> => {
+      const question = asked ?? {};
+      if (!isWhole(question)) return badRequest("This needs the address of a schedule and what is asked of it.");
+      if (!git) return badRequest("Here the server has no disk, so it knows no revisions.");
+      const answer = await work(question, git);
+      return isFailure(answer) ? badRequest(answer.failure) : answer;
+    };
+    connection.onRequest(method, handler as never);
+  };
+
+  const snapshotOf = async (uri: string): Promise<Snapshot | Failure> => {
+    const path = canonical(uri);
+    if (!workspace.isLoaded(path)) await workspace.load(path);
+    return workspace.snapshot(path) ?? { failure: "There is no such schedule." };
+  };
+
+  on<{ uri: string }, RevisionsAnswer>(revisionsRequest, hasUri, async ({ uri }, disk) => {
+    const found = await disk.commits(uri);
+    if ("failure" in found) return found;
+    return { revisions: found.commits.map(({ id, author, when, subject }) => ({ id, author, when, subject })) };
+  });
+  on<PastQuestion, PastAnswer>(
+    pastRequest,
+    hasRevision,
+    async ({ uri, revision }, disk) => await disk.text(uri, revision),
+  );
+  on<PastQuestion, BesideAnswer>(besideRequest, hasRevision, async ({ uri, revision }, disk) => {
+    const snapshot = await snapshotOf(uri);
+    if ("failure" in snapshot) return snapshot;
+    const read = (path: string) => disk.text(workspace.uri(path), revision);
+    const beside = await besideRevision(snapshot, revision, read, resolveUri);
+    if ("failure" in beside) return beside;
+    return {
+      title: beside.report.title,
+      markdown: reportMarkdown(beside.report),
+      lines: beside.lines.flatMap(({ spot, text, detail, isGrave }) =>
+        snapshot.positions.has(spot.segment)
+          ? [{ line: snapshot.positions.place(spot.segment, spot.start).line, text, detail, isGrave }]
+          : [],
+      ),
+    };
+  });
+  on<TimelineQuestion, TimelineAnswer>(timelineRequest, hasPosition, async ({ uri, position }, disk) => {
+    const snapshot = await snapshotOf(uri);
+    if ("failure" in snapshot) return snapshot;
+    const at = snapshot.positions.at(position);
+    const found = await disk.commits(uri);
+    if ("failure" in found) return found;
+    if (!at) return { failure: "There is no such line." };
+    const report = timelineAt(snapshot, at.segment, at.offset, nameOfUri(uri), found);
+    return "failure" in report ? report : { title: report.title, markdown: reportMarkdown(report) };
+  });
+}
+
+const isFailure = (answer: unknown): answer is Failure =>
+  typeof answer === "object" && answer !== null && typeof (answer as Partial<Failure>).failure === "string";
+
+const hasUri = (question: { readonly uri?: unknown }): question is { uri: string } => typeof question.uri === "string";
+const hasRevision = (question: Partial<PastQuestion>): question is PastQuestion =>
+  typeof question.revision === "string" && hasUri(question);
+const hasPosition = (question: Partial<TimelineQuestion>): question is TimelineQuestion =>
+  typeof question.position?.line === "number" && typeof question.position.character === "number" && hasUri(question);
