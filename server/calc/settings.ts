@@ -2,7 +2,7 @@
 import type { Edition } from "../tables/editions.ts";
 import { combine, fromFormula, type Source } from "../tables/source.ts";
 import type { LoopLimit } from "./loop-limit.ts";
-import { amps, type Calculated, ohms, percent, plain, round, seconds, step, volts } from "./result.ts";
+import { amps, type Calculated, ohms, percent, plain, seconds, step, volts } from "./result.ts";
 
 export interface BreakerSettings {
   /** A. */
@@ -65,7 +65,8 @@ export function settingsLimit(
     .toSorted((one, other) => one.current.value - other.current.value);
   if (!least) return undefined;
   const exact = (U0 * cmin.value) / least.current.value;
-  const value = round(exact, exact < 0.1 ? 3 : 2);
+  // No table prints these: what is cut off is on the safe side.
+  const value = Math.floor(exact * 1000) / 1000;
   const numbers = `${volts(U0)} × ${plain(cmin.value)} / ${amps(least.current.value)}`;
   const steps = [
     ...least.current.steps,
