@@ -1,9 +1,12 @@
 /** Readings that come back: what is written, that nothing is overwritten, and what is listed instead. */
 import { readFileSync } from "node:fs";
+import { read, utils, write } from "@e965/xlsx";
 import { describe, expect, test } from "vitest";
+import { enter as enterInto } from "../../server/entry/enter.ts";
 import { readValue } from "../../server/entry/value.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { csvOf } from "../../server/papers/csv.ts";
+import { incomingOf } from "../../server/papers/incoming.ts";
 import { workbookOf } from "../../server/papers/workbook.ts";
 import { entriesOfFile } from "../../server/readings/entries.ts";
 import { valuesOf } from "../../server/reports/schedule/values.ts";
@@ -250,4 +253,30 @@ test.each(["larkfield/cottage", "tanner-row/shop"])("there and back: %s", async 
   expect(out).not.toContain("Not entered");
   await folder.run("schedule", "a/bare.ways", "-o", "back.csv");
   expect(readFileSync(folder.at("back.csv"), "utf8")).toBe(readFileSync(folder.at("full.csv"), "utf8"));
+});
+
+test("a blank workbook that another library filled in comes back as new tests", async () => {
+  const [installation] = installationsOf([fileOfText("shed.ways", shed)]);
+  if (!installation) throw new Error("The sample has no installation.");
+  const blank = await workbookOf(valuesOf(installation, { fill: "blank" }), { file: "shed.ways" });
+  const book = read(blank, { type: "array" });
+  const sheet = book.Sheets[book.SheetNames[0] ?? ""];
+  if (!sheet) throw new Error("The workbook has no sheet.");
+  const rows = utils.sheet_to_json<(string | number)[]>(sheet, { header: 1, defval: "" });
+  const head = rows.findIndex((row) => row.includes("way"));
+  const column = (name: string): number => (rows[head] ?? []).findIndex((title) => String(title).startsWith(name));
+  const at = rows.findIndex((row, index) => index > head && String(row[column("way")]) === "2");
+  const entered = { "R1+R2": 0.38, Zs: 0.7, "dead-on": "2026-05-09", "live-on": "2026-05-09", "live-with": "M1" };
+  for (const [name, value] of Object.entries(entered))
+    utils.sheet_add_aoa(sheet, [[value]], { origin: { r: at, c: column(name) } });
+  const filled = new Uint8Array(write(book, { type: "array", bookType: "xlsx" }));
+  const incoming = await incomingOf({ workbook: filled }, installation, { board: "A" });
+  if ("failure" in incoming) throw new Error(incoming.failure);
+  const { blocks, misfits, fresh } = enterInto(installation, incoming.incoming);
+  expect(misfits).toEqual([]);
+  expect(fresh).toBe(2);
+  expect(blocks.map(({ lines }) => lines.join(" ").replace(/ +/g, " ").trim())).toEqual([
+    "dead 2026-05-09 { R1+R2 0.38 Ω }",
+    "live 2026-05-09 with M1 { Zs 0.7 Ω }",
+  ]);
 });
