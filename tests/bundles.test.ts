@@ -28,8 +28,8 @@ describe("bundles", () => {
   });
 
   test.each([
-    ["server", 1400],
-    ["wayfile", 1400],
+    ["server", 1500],
+    ["wayfile", 1500],
   ])("%s loads less than %i kB before it is asked for anything", (name, ceiling) => {
     expect(loadedAtOnce(name) / 1000).toBeLessThan(ceiling);
   });
