@@ -1,10 +1,12 @@
 /** The extension on Node: the server runs in a process of its own. */
 import { join } from "node:path";
-import type { ExtensionContext } from "vscode";
+import { commands, type ExtensionContext } from "vscode";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
 import { start, stop } from "./extension.ts";
 
 export async function activate(context: ExtensionContext): Promise<void> {
+  // A server in a process sets papers as files of other programs; one in a worker of a browser has no libraries for it.
+  void commands.executeCommand("setContext", "wayfile.office", true);
   const module = join(context.extensionPath, "dist/server.cjs");
   await start(
     context,

@@ -12,7 +12,19 @@ const pictures = join(root, ".build/screens");
 mkdirSync(pictures, { recursive: true });
 const hall = join(root, "examples/copper-lane/hall-faulty.ways");
 const wharf = join(root, "examples/heron-wharf/boatyard.ways");
-const views = ["board", "tests", "single-line", "rings", "limits", "conduits", "years", "working", "worksheet"];
+const views = [
+  "board",
+  "tests",
+  "single-line",
+  "rings",
+  "limits",
+  "conduits",
+  "years",
+  "working",
+  "worksheet",
+  "schedule",
+  "inspection",
+];
 
 const browser = await openBrowser();
 let passed = 0;
