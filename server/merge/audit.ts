@@ -1,6 +1,6 @@
 /**
- * The books of a merge: every statement, with the day and the instruments of the tests it stands in, is counted in each
- * version and in what came out. Nothing here knows how the merge was made.
+ * The books of a merge: every statement, with the day and the instruments of the tests it stands in, and every address
+ * are counted in each version and in what came out. Nothing here knows how the merge was made.
  */
 import { isTests } from "./key.ts";
 import type { Body, Tree } from "./tree.ts";
@@ -14,12 +14,22 @@ interface Versions {
 /** Whether each side's changes are in the result as that side would read it, and nothing is there that no side had. */
 export function addsUp({ base, ours, theirs }: Versions, views: Readonly<Record<"ours" | "theirs", Tree>>): boolean {
   if ("unreadable" in views.ours || "unreadable" in views.theirs) return false;
-  const counts = [base, ours, theirs].map(({ body }) => countsOf(body)) as [Counts, Counts, Counts];
-  const [was, here, there] = counts;
+  const [was, here, there] = [base.body, ours.body, theirs.body].map(booksOf) as [Books, Books, Books];
   return (
-    balances(was, here, there, countsOf(views.ours.body)) && balances(was, there, here, countsOf(views.theirs.body))
+    addsUpFor(was, here, there, booksOf(views.ours.body)) && addsUpFor(was, there, here, booksOf(views.theirs.body))
   );
 }
+
+interface Books {
+  readonly statements: Counts;
+  readonly addresses: Addresses;
+}
+
+const booksOf = (body: Body): Books => ({ statements: statementsOf(body), addresses: addressesOf(body) });
+
+const addsUpFor = (base: Books, own: Books, other: Books, result: Books): boolean =>
+  balances(base.statements, own.statements, other.statements, result.statements) &&
+  stands(base.addresses, own.addresses, other.addresses, result.addresses);
 
 type Counts = ReadonlyMap<string, number>;
 
@@ -30,13 +40,51 @@ function balances(base: Counts, own: Counts, other: Counts, result: Counts): boo
     if (was === undefined || is === undefined || there === undefined || now === undefined) return false;
     const expected = is + there - was;
     // A change of this side alone is in this side's view, whatever else happened.
-    if (there === was ? now !== is : now < Math.min(was, is, there, expected) || now > Math.max(is, there, expected))
+    if (there === was ? now !== is : now < Math.min(is, there, expected) || now > Math.max(is, there, expected))
       return false;
   }
   return true;
 }
 
-function countsOf(body: Body): Counts {
+/**
+ * Whether each address that both sides have stands in the result, as often as both have it at least; and none of a block
+ * stands twice that no version had twice.
+ */
+function stands(base: Addresses, own: Addresses, other: Addresses, result: Addresses): boolean {
+  const often = (counts: Counts, at: string): number => counts.get(at) ?? 0;
+  const isKept = [...own.all].every(([at, is]) => often(result.all, at) >= Math.min(is, often(other.all, at)));
+  const isSingle = [...result.blocks].every(
+    ([at, now]) => now <= Math.max(1, ...[base, own, other].map(({ blocks }) => often(blocks, at))),
+  );
+  return isKept && isSingle;
+}
+
+interface Addresses {
+  /** How often each thing is stated, whatever is stated of it. */
+  readonly all: Counts;
+  /** Of these, what opens a block: an installation, a board, a way, the tests of a day. */
+  readonly blocks: Counts;
+}
+
+function addressesOf(body: Body): Addresses {
+  const all = new Map<string, number>();
+  const blocks = new Map<string, number>();
+  const add = (counts: Map<string, number>, at: string) => counts.set(at, (counts.get(at) ?? 0) + 1);
+  const visit = ({ items }: Body, within: string): void => {
+    for (const item of items) {
+      // A line that cannot be read has no address but what is written there.
+      for (const claim of item.claims.length > 0 ? item.claims : [item.spelt]) {
+        add(all, `${within}${claim}`);
+        if (item.row?.opens) add(blocks, `${within}${claim}`);
+      }
+      if (item.body) visit(item.body, `${within}${item.key}\n`);
+    }
+  };
+  visit(body, "");
+  return { all, blocks };
+}
+
+function statementsOf(body: Body): Counts {
   const counts = new Map<string, number>();
   const visit = ({ items }: Body, within: string): void => {
     for (const item of items) {

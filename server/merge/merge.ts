@@ -9,7 +9,7 @@ import { addsUp } from "./audit.ts";
 import { isTests } from "./key.ts";
 import { neatened } from "./neat.ts";
 import { orderOf, type Slot } from "./order.ts";
-import { type Group, groupsOf, joined, type Versions } from "./pair.ts";
+import { type Group, groupsOf, joined, type Side } from "./pair.ts";
 import { isSameSense } from "./sense.ts";
 import { evened, type Texts } from "./texts.ts";
 import { type Body, bare, type Item, isSame, isSameBelow, Memo, remarksIn, saysSame, treeOf } from "./tree.ts";
@@ -72,6 +72,8 @@ type Path = readonly string[];
 /** What stands at one place of the result. */
 interface Placed {
   readonly slot: Slot;
+  /** What it was taken from: the first of them where it is a conflict. */
+  readonly item: Item;
   readonly pieces: readonly Piece[];
 }
 
@@ -80,17 +82,11 @@ class Merger {
     const { kind } = ours;
     const versions = { base: base?.items ?? [], ours: ours.items, theirs: theirs.items };
     const groups = together(groupsOf(versions));
-    const placed = new Map(
-      groups.flatMap((group, index) => this.#group(group, `${index}`, path, kind)).map((one) => [one.slot.id, one]),
-    );
-    const ids = idsOf(groups);
-    const slots = (side: keyof Versions): Slot[] =>
-      versions[side].flatMap((item) => placed.get(ids.get(item) ?? "")?.slot ?? []);
+    const placed = groups.map((group, index) => this.#group(group, `${index}`, path, kind));
+    const pieces = new Map(placed.flat().map((one) => [one.slot.id, one.pieces]));
+    const slots = (side: Side): Slot[] => slotsOf(side, versions[side], groups, placed);
     const order = orderOf(slots("base"), slots("ours"), slots("theirs"));
-    return [
-      ...order.flatMap(({ id }) => placed.get(id)?.pieces ?? []),
-      ...leadOf(base?.tail ?? [], ours.tail, theirs.tail),
-    ];
+    return [...order.flatMap(({ id }) => pieces.get(id) ?? []), ...leadOf(base?.tail ?? [], ours.tail, theirs.tail)];
   }
 
   #group(group: Group, id: string, path: Path, kind: BlockKind): Placed[] {
@@ -98,6 +94,7 @@ class Merger {
     const all = (items: readonly Item[]): Placed[] =>
       items.map((item, index) => ({
         slot: slotOf(item, `${id}.${index}`, kind),
+        item,
         pieces: [...item.lead, ...written(item)],
       }));
     const isOne = !group.several && base.length <= 1 && ours.length <= 1 && theirs.length <= 1;
@@ -105,11 +102,15 @@ class Merger {
     if (saysSame(ours, base)) return all(theirs);
     if (saysSame(theirs, base) || saysSame(ours, theirs)) return all(ours);
     const [first = theirs[0] as Item] = ours;
-    return [{ slot: slotOf(first, `${id}.0`, kind), pieces: [conflictOf(group, [...path, namesOf(group)])] }];
+    return [
+      { slot: slotOf(first, `${id}.0`, kind), item: first, pieces: [conflictOf(group, [...path, namesOf(group)])] },
+    ];
   }
 
   #single({ base: [base], ours: [ours], theirs: [theirs] }: Group, id: string, path: Path, kind: BlockKind): Placed[] {
-    const at = (item: Item, pieces: readonly Piece[]): Placed[] => [{ slot: slotOf(item, `${id}.0`, kind), pieces }];
+    const at = (item: Item, pieces: readonly Piece[]): Placed[] => [
+      { slot: slotOf(item, `${id}.0`, kind), item, pieces },
+    ];
     if (ours && theirs) {
       const here = [...path, ours.name];
       return at(ours, [...leadOf(base?.lead ?? [], ours.lead, theirs.lead), ...this.#both(base, ours, theirs, here)]);
@@ -232,12 +233,32 @@ function leadOf(base: readonly string[], ours: readonly string[], theirs: readon
 const namesOf = ({ base, ours, theirs }: Group): string =>
   [...new Set([...ours, ...theirs, ...base].map(({ name }) => name))].join(", ");
 
-function idsOf(groups: readonly Group[]): ReadonlyMap<Item, string> {
-  const ids = new Map<Item, string>();
+/**
+ * The places of the result in the order of one version. What is the same to the letter is one object in all versions,
+ * and may stand in one of them more than once: so places are counted, not looked up. Each place is reached from the side
+ * it was taken from, a conflict from either.
+ */
+function slotsOf(
+  side: Side,
+  items: readonly Item[],
+  groups: readonly Group[],
+  placed: readonly (readonly Placed[])[],
+): Slot[] {
+  const found = new Map<Item, (Slot | undefined)[]>();
   for (const [index, group] of groups.entries())
-    for (const items of [group.base, group.ours, group.theirs])
-      for (const [nth, item] of items.entries()) ids.set(item, `${index}.${nth}`);
-  return ids;
+    for (const [nth, item] of group[side].entries()) {
+      const before = found.get(item) ?? [];
+      const there = placed[index] ?? [];
+      const place = there.filter((one) => one.item === item)[before.length] ?? there[nth];
+      found.set(item, [...before, place?.slot]);
+    }
+  const next = new Map<Item, number>();
+  const slots = items.flatMap((item) => {
+    const nth = next.get(item) ?? 0;
+    next.set(item, nth + 1);
+    return found.get(item)?.[nth] ?? [];
+  });
+  return [...new Set(slots)];
 }
 
 /** By word in the order of the language, then by number or day. */
