@@ -131,7 +131,8 @@ async function* paced(results: AsyncIterable<Ran>, { files }: Plan, pace: Pace):
   for await (const ran of results) {
     done += ran.task.files.length;
     yield ran;
-    await pace.breathe(`${Math.min(done, files)} of ${counted(files, "file")} checked`);
+    // Once all is checked the report says so.
+    if (done < files) await pace.breathe(`${done} of ${counted(files, "file")} checked`);
   }
   pace.end();
 }

@@ -1,6 +1,7 @@
 /** The settings of the repository that a file lies in: the nearest `.wayfile.json`, from its folder upwards. */
-import { existsSync, statSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
+import { lookAt } from "../disk/read-now.ts";
 import { type FoundSettings, nearestAbove } from "../disk/settings-file.ts";
 import { type FatesOf, fatesIn, leavesOut } from "../settings/apply.ts";
 import { readSettings } from "../settings/read.ts";
@@ -99,7 +100,7 @@ export function folderOf([first]: readonly string[], stdinPath: string | undefin
   const named = first === "-" || first === undefined ? stdinPath : first;
   if (named === undefined) return cwd;
   const path = resolve(cwd, named);
-  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return path;
+  if (lookAt(path)?.isDirectory()) return path;
   return existsSync(dirname(path)) ? dirname(path) : cwd;
 }
 

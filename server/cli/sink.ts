@@ -1,6 +1,7 @@
 /** Where a report goes: to standard output, or into a file that takes its place once it is whole. */
-import { closeSync, openSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
+import { closeSync, openSync, renameSync, rmSync, writeSync } from "node:fs";
 import { resolve } from "node:path";
+import { lookAt } from "../disk/read-now.ts";
 import { reasonOf } from "../disk/reasons.ts";
 import type { TerminalText } from "../text/terminal.ts";
 import type { Terminal } from "./terminal.ts";
@@ -18,7 +19,7 @@ export function sinkOf(file: string | undefined, terminal: Terminal): Sink {
 function intoFile(file: string, cwd: string): Sink {
   const path = resolve(cwd, file);
   // A device or a pipe is written to; to put a file in its place would be the end of it.
-  const isFile = statSync(path, { throwIfNoEntry: false })?.isFile() ?? true;
+  const isFile = lookAt(path)?.isFile() ?? true;
   const beside = isFile ? `${path}.${process.pid}.tmp` : path;
   let failure: string | undefined;
   const attempt = <T>(action: () => T): T | undefined => {

@@ -1,6 +1,7 @@
 /** `wayfile check --watch`: checks again whenever a schedule or the settings below some folders change. */
-import { type FSWatcher, statSync, watch } from "node:fs";
+import { type FSWatcher, watch } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
+import { lookAt } from "../disk/read-now.ts";
 import { reasonOf } from "../disk/reasons.ts";
 import { isSchedule } from "../disk/refusals.ts";
 import { settingsFile } from "../settings/settings.ts";
@@ -64,7 +65,7 @@ export async function watching(
 function foldersOf(args: readonly string[], cwd: string): string[] {
   const folders = (args.length > 0 ? args : ["."]).map((arg) => {
     const path = resolve(cwd, arg);
-    const stat = statSync(path, { throwIfNoEntry: false });
+    const stat = lookAt(path);
     if (!stat) return cwd;
     return stat.isDirectory() ? path : dirname(path);
   });

@@ -42,10 +42,17 @@ export function readWhole(path: string): { readonly text: string } | { readonly 
   }
 }
 
-/** Whether a path leads to a file that can be read again, as a pipe cannot. */
-export function isRegular(path: string): boolean {
-  return statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;
+/** What a path leads to; nothing where it leads nowhere: no such file, links in a circle, a folder that is closed to us. */
+export function lookAt(path: string): Stats | undefined {
+  try {
+    return statSync(path);
+  } catch {
+    return undefined;
+  }
 }
+
+/** Whether a path leads to a file that can be read again, as a pipe cannot. */
+export const isRegular = (path: string): boolean => lookAt(path)?.isFile() ?? false;
 
 function textOf(path: string, grounds: Grounds | undefined, read: (handle: number, stats: Stats) => Bytes): Text {
   const bytes = open(path, grounds, read);

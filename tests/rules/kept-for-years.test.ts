@@ -109,7 +109,7 @@ describe("tests that are struck out", () => {
   });
 
   test("stay where they stand", () => {
-    expect(format(struck)?.text).toContain("R1+R2       88 Ω");
+    expect(format(struck)?.text).toContain("R1+R2        88 Ω");
   });
 
   test("need a reason", () => {
@@ -148,7 +148,7 @@ describe("details of one's own", () => {
     );
     expect(language(text)).toEqual([]);
     expect(details(text)).toEqual([]);
-    expect(format(text)?.text).toContain('detail    asset "DB-014"');
+    expect(format(text)?.text).toContain('detail       asset "DB-014"');
   });
 
   test("are compared with what is declared", () => {
