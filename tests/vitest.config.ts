@@ -6,6 +6,8 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     setupFiles: ["tests/helpers/seed.ts"],
     testTimeout: 60_000,
+    // Many tests wait for a process of their own, so a second one at work costs little even on two cores.
+    maxWorkers: 2,
     // The core keeps nothing that one file of tests could spoil for the next, so modules are read once and not 200 times.
     isolate: false,
   },

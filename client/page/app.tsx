@@ -3,7 +3,7 @@ import { render } from "preact";
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import type { At } from "../../server/lsp/placed.ts";
 import type { ViewAnswer } from "../../server/lsp/view-protocol.ts";
-import type { ViewKind } from "../../server/views/view.ts";
+import type { ViewKind } from "../../server/views/kinds.ts";
 import { Board } from "./board.tsx";
 import { Drawings } from "./drawing.tsx";
 import { Grid } from "./grid.tsx";

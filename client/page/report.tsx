@@ -2,6 +2,7 @@
 import type { At, Placed } from "../../server/lsp/placed.ts";
 import type { ReportBlock, ReportView } from "../../server/views/report.ts";
 import { Picture } from "./drawing.tsx";
+import { Wide } from "./wide.tsx";
 
 interface Props {
   readonly report: Placed<ReportView>;
@@ -23,7 +24,7 @@ export function Report({ report, reveal, line }: Props) {
         const Title = section.level === 1 ? "h2" : "h3";
         return (
           <section key={`${section.title}|${at}`}>
-            <Title>{section.title}</Title>
+            {section.title === "" ? null : <Title>{section.title}</Title>}
             {section.blocks.map((block, index) => (
               <Block key={index} block={block} reveal={reveal} line={line} />
             ))}
@@ -69,7 +70,7 @@ function Block({ block, reveal, line }: { readonly block: Placed<ReportBlock> } 
       );
     case "table":
       return (
-        <div class="paper">
+        <Wide>
           <table class="plain">
             {block.head.every((name) => name === "") ? null : (
               <thead>
@@ -92,7 +93,7 @@ function Block({ block, reveal, line }: { readonly block: Placed<ReportBlock> } 
               ))}
             </tbody>
           </table>
-        </div>
+        </Wide>
       );
   }
 }

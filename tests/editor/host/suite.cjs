@@ -37,36 +37,36 @@ const withUnit = /^(\s*(?:Ze|Zs)\s+\d[\d.]*)\s*Ω/m;
 const mill = `wayfile 1
 
 installation "Mill" {
-  standard  BS 7671:2018+A2:2022
-  stage     installed
+  standard     BS 7671:2018+A2:2022
+  stage        installed
 
   supply {
-    earthing            TN-S
-    cutout              BS 88-3 100 A
-    tails               25 mm²
-    earthing-conductor  16 mm²
+    earthing     TN-S
+    cutout       BS 88-3 100 A
+    tails        25 mm²
+    earthing-conductor 16 mm²
     live 2026-03-05 {
-      Ze    0.18 Ω
-      PSCC  1.38 kA
+      Ze           0.18 Ω
+      PSCC         1.38 kA
     }
   }
 
   board A "Mill board" {
-    fed-from  supply
-    Zdb       0.19 Ω
+    fed-from     supply
+    Zdb          0.19 Ω
     containment C1 conduit 25 mm length 8 m bends 2 "To the loft"
 
     way 1 ring "Bench sockets" {
-      device  BS EN 61009 B32 6 kA 30 mA type A
-      cable   singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
-      route   conduit 25 mm  method B  in C1
-      run     A 7 m S1 6 m S2 9 m S3 8 m S4 12 m A
-      serves  sockets
-      place   bathroom  zone outside
-      Ib      21 A
+      device       BS EN 61009 B32 6 kA 30 mA type A
+      cable        singles 70 °C  line 2.5 mm²  cpc 2.5 mm²
+      route        conduit 25 mm  method B  in C1
+      run          A 7 m S1 6 m S2 9 m S3 8 m S4 12 m A
+      serves       sockets
+      place        bathroom  zone outside
+      Ib           21 A
       dead 2026-03-04 {
-        ends   r1 0.31 Ω  rn 0.31 Ω  r2 0.31 Ω
-        at S1  L-N 0.16 Ω  L-E 0.16 Ω
+        ends         r1 0.31 Ω  rn 0.31 Ω  r2 0.31 Ω
+        at S1        L-N 0.16 Ω  L-E 0.16 Ω
       }
     }
   }

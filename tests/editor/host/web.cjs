@@ -71,7 +71,7 @@ const tests = {
   },
   "a hover shows the limit": async () => {
     const document = await open("hall-faulty.ways");
-    const at = placeOf(document, "Zs  0.89").translate(0, 5);
+    const at = placeOf(document, "0.89 Ω").translate(0, 1);
     const hovers = await vscode.commands.executeCommand("vscode.executeHoverProvider", document.uri, at);
     const text = hovers.flatMap(({ contents }) => contents.map((one) => one.value ?? one)).join("\n");
     assert(/limit/i.test(text), `the hover says: ${text}`);
