@@ -124,7 +124,7 @@ try {
 /** The first thing a newcomer sees: the text, a line that is marked, and why. */
 async function pictureForReadme() {
   const { x, y } = await editor.boundingBox();
-  await page.screenshot({ path: join(pictures, "editor.png"), clip: { x, y: y + 85, width: 940, height: 470 } });
+  await page.screenshot({ path: join(pictures, "editor.png"), clip: { x, y: y + 85, width: 1040, height: 470 } });
 }
 
 /** Puts the cursor into the editor, there. */
