@@ -14,7 +14,7 @@ const extraLowVoltage = 50;
 /** Whether something on the circuit can feed back into it: a generator or a battery. */
 export const feedsBack = ({ uses }: WayStudy): boolean => uses.has("pv") || uses.has("storage");
 
-/** A circuit of a generator or battery and of nothing else: a source, not a load. */
+/** A circuit of a generator or battery alone: a source, not a load. */
 export const isSource = ({ uses }: Pick<WayStudy, "uses">): boolean =>
   uses.size > 0 && [...uses].every((use) => use === "pv" || use === "storage");
 

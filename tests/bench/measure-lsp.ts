@@ -4,6 +4,7 @@
  */
 import { performance } from "node:perf_hooks";
 import { viewRequest } from "../../server/lsp/view-protocol.ts";
+import { viewKinds } from "../../server/views/kinds.ts";
 import { generate } from "../helpers/generate.ts";
 import { type Server, startServer } from "../helpers/server.ts";
 
@@ -69,7 +70,7 @@ async function measurePush(text: string, command?: readonly string[]): Promise<O
   const beside: Record<string, Spread> = {};
   for (const [name, method, params] of [
     ["hints", "textDocument/inlayHint", shown],
-    ...["board", "tests", "single-line", "rings", "limits", "conduits", "years", "working", "worksheet"].map(
+    ...viewKinds.map(
       (view) => [`view ${view}`, viewRequest, { uri, view, position: { line: 60, character: 0 } }] as const,
     ),
   ] as const) {

@@ -3,9 +3,10 @@
 //   node tests/editor/emacs.mjs
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { cpSync, globSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, globSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { verdict } from "./launcher/lib/verdict.mjs";
 
 const root = join(import.meta.dirname, "../..");
 // A copy, since a file that is open is locked beside itself; and a home of its own.
@@ -65,19 +66,4 @@ const checks = {
   "a file that is laid out stays as it is": () => assert.equal(answer.formatted, text),
 };
 
-let passed = 0;
-let failed = 0;
-for (const [name, check] of Object.entries(checks)) {
-  try {
-    check();
-    passed++;
-    console.log(`  ✔ ${name}`);
-  } catch (failure) {
-    failed++;
-    console.log(`  ✘ ${name}\n${String(failure.message ?? failure).replace(/^/gm, "      ")}`);
-  }
-}
-console.log(`${passed} passed, ${failed} failed`);
-const { WAYFILE_TESTS_RESULT: result } = process.env;
-if (result) writeFileSync(result, JSON.stringify({ passed, failed }));
-process.exitCode = failed > 0 ? 1 : 0;
+verdict(checks);

@@ -4,8 +4,9 @@
 //   node tests/editor/nvim.mjs
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { globSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { globSync, mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { verdict } from "./launcher/lib/verdict.mjs";
 
 const root = join(import.meta.dirname, "../..");
 const server = join(root, "dist/server.cjs");
@@ -86,20 +87,5 @@ const checks = {
   "an end in good order": () => assert.deepEqual(answer.exit, { code: 0, signal: 0 }),
 };
 
-let passed = 0;
-let failed = 0;
-for (const [name, check] of Object.entries(checks)) {
-  try {
-    check();
-    passed++;
-    console.log(`  ✔ ${name}`);
-  } catch (failure) {
-    failed++;
-    console.log(`  ✘ ${name}\n${String(failure.message ?? failure).replace(/^/gm, "      ")}`);
-  }
-}
+const failed = verdict(checks);
 if (failed > 0 && answer.messages.length > 0) console.log("The server said:", answer.messages.join("\n"));
-console.log(`${passed} passed, ${failed} failed`);
-const { WAYFILE_TESTS_RESULT: result } = process.env;
-if (result) writeFileSync(result, JSON.stringify({ passed, failed }));
-process.exitCode = failed > 0 ? 1 : 0;

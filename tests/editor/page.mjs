@@ -5,6 +5,7 @@
 import assert from "node:assert/strict";
 import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { viewKinds as views } from "../../server/views/kinds.ts";
 import { openBrowser, openPage, startServer, themes } from "./launcher/lib/page.mjs";
 
 const root = join(import.meta.dirname, "../..");
@@ -12,19 +13,6 @@ const pictures = join(root, ".build/screens");
 mkdirSync(pictures, { recursive: true });
 const hall = join(root, "examples/copper-lane/hall-faulty.ways");
 const wharf = join(root, "examples/heron-wharf/boatyard.ways");
-const views = [
-  "board",
-  "tests",
-  "single-line",
-  "rings",
-  "limits",
-  "conduits",
-  "years",
-  "working",
-  "worksheet",
-  "schedule",
-  "inspection",
-];
 
 const browser = await openBrowser();
 let passed = 0;
