@@ -5,15 +5,17 @@ import { useEffect, useRef, useState } from "preact/hooks";
 export function Wide({ children }: { readonly children: ComponentChildren }) {
   const box = useRef<HTMLElement>(null);
   const [scrolls, setScrolls] = useState(false);
-  useEffect(() => {
+  const look = () => {
     const { current } = box;
-    if (!current) return;
-    const look = () => setScrolls(current.scrollWidth > current.clientWidth);
+    if (current) setScrolls(current.scrollWidth > current.clientWidth);
+  };
+  // What stands in it may have changed with any edit, its width with the window.
+  useEffect(look);
+  useEffect(() => {
     const observer = new ResizeObserver(look);
-    observer.observe(current);
-    look();
+    if (box.current) observer.observe(box.current);
     return () => observer.disconnect();
-  }, [children]);
+  }, []);
   return (
     <section class="paper" ref={box} {...(scrolls ? { tabIndex: 0, "aria-label": "Table, scrolls sideways" } : {})}>
       {children}
