@@ -36,12 +36,16 @@ export function cableOf(facts: Facts<"way">, context: Context): Cable | undefine
   if (!fact) return undefined;
   const typeName = fact.args.use?.value;
   const described = typeName === undefined ? fact : context.names.cableTypes.get(typeName)?.[0];
-  if (!described) return undefined;
-  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire } = described.args;
+  return described && describedCable(fact, described);
+}
+
+/** A cable as a line describes it; `fact` names it. */
+export function describedCable(fact: Fact, described: Fact): Cable | undefined {
+  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire } = (described as Described).args;
   if (!construction || !line) return undefined;
   const hot = insulation?.value ?? 70;
   return {
-    fact,
+    fact: fact as Described,
     described,
     construction: construction.value,
     insulation: hot >= 90 ? 90 : 70,

@@ -23,11 +23,12 @@ export function sizeText(
   { proposal, path, way, title, written, changes, assumed }: Sized,
   colours: Colours,
 ): TerminalText {
-  const { decisions, ruledOut, open, outcome, reasons, device, cable } = proposal;
+  const { decisions, ruledOut, open, outcome, reasons, device, cable, rcd } = proposal;
   const parts = [term`${colours.bold(`${way}${title ? ` “${title}”` : ""}`)}  ${colours.dim(path)}\n`];
   if (outcome === "missing") parts.push(term`Nothing can be proposed yet. What is missing:\n${list(reasons)}`);
   if (outcome === "none") parts.push(term`${colours.red("Nothing fits.")} ${reasons.join(" ")}\n`);
   if (device && cable) parts.push(term`  ${colours.bold(device)}\n  ${colours.bold(cable)}\n`);
+  if (rcd) parts.push(term`  ${colours.bold(rcd)}\n`);
   if (decisions.length > 0) parts.push(decisionsText(decisions, colours));
   if (ruledOut.length > 0) parts.push(term`${colours.bold("Ruled out")}\n${ruledOutText(ruledOut)}`);
   if (open.length > 0) parts.push(term`${colours.bold("Taken for granted, or not judged")}\n${list(open)}`);
@@ -38,7 +39,7 @@ export function sizeText(
 function ending(path: string, written: boolean, changes: boolean, assumed: boolean): string {
   if (assumed) return "Nothing was written: this rests on what the way does not state.";
   if (!changes) return "This is what is written there already.";
-  return written ? `Written to ${path}.` : "Nothing was written; --write puts the two lines into the way.";
+  return written ? `Written to ${path}.` : "Nothing was written; --write puts the lines into the way.";
 }
 
 const list = (sentences: readonly string[]): TerminalText =>
@@ -67,7 +68,7 @@ const sourceText = ({ ref, standing }: Source): string => `Source: ${ref} (${sta
 
 /** The shape is described in the README; a change of it needs a new `version`. */
 export function sizeJson({ proposal, path, way, written, changes }: Sized): TerminalText {
-  const { outcome, reasons, open, decisions, ruledOut, device, cable } = proposal;
+  const { outcome, reasons, open, decisions, ruledOut, device, cable, rcd } = proposal;
   const sourceJson = (source: Source | undefined) => (source ? { ref: source.ref, standing: source.standing } : null);
   const report = {
     version: 1,
@@ -77,6 +78,7 @@ export function sizeJson({ proposal, path, way, written, changes }: Sized): Term
     reasons,
     device: device ?? null,
     cable: cable ?? null,
+    rcd: rcd ?? null,
     changes,
     written,
     decisions: decisions.map(({ title, result, steps, source }) => ({

@@ -7,8 +7,8 @@ export function sizeReport(
   name: string,
   { outcome, reasons, decisions, ruledOut, open, ...proposal }: Proposal,
 ): Report {
-  const { device, cable } = proposal;
-  const lines = [device, cable].filter((line) => line !== undefined);
+  const { device, cable, rcd } = proposal;
+  const lines = [device, rcd, cable].filter((line) => line !== undefined);
   const result: Block[] =
     outcome === "fits"
       ? lines.map(paragraph)

@@ -2,8 +2,10 @@
 
 import { selectedProtective, sizes } from "../calc/index.ts";
 import { type Step, squareMillimetres, step } from "../calc/result.ts";
+import { describedCable } from "../circuit/cable.ts";
 import { methodOf } from "../circuit/route-capacity.ts";
 import type { Cable, WayStudy } from "../circuit/way.ts";
+import type { Context } from "../model/installation.ts";
 import { flatPairs, usualConstructions } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, rowOf } from "../tables/table.ts";
@@ -16,6 +18,8 @@ export interface Construction {
   /** A core of copper beside the armour, conduit or trunking: it stays as it is written. */
   readonly beside?: number;
   readonly cores?: number;
+  /** Where its figures stand in the schedule: those it gives figures for, and no others. */
+  readonly own?: readonly CableChoice[];
   readonly words: string;
   readonly source?: Source;
 }
@@ -27,7 +31,7 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
   if (routes.length === 0) return { missing: "the route: how the cable runs decides what it can carry" };
   const unknown = routes.find((route) => methodOf(route) === undefined);
   if (unknown) return { missing: "the reference method of the route" };
-  if (cable) return written(cable);
+  if (cable) return cable.own ? ownSizes(cable, study.context) : written(cable);
   const { construction, insulation, cpcBy, cores } = study.facts.one("cable")?.args ?? {};
   const spelt = construction?.value;
   const rows = routes.flatMap((route) =>
@@ -73,6 +77,28 @@ const written = ({ construction, insulation, cpc, cpcBy, cores }: Cable): Constr
   words: `${construction}, as written`,
 });
 
+/** Figures of one's own are of one size each: what can be proposed are the cable types that state theirs. */
+function ownSizes(cable: Cable, { names }: Context): Construction {
+  const base = written(cable);
+  const kept = cable.fact === cable.described ? [{ ...choiceOf(cable), kept: true as const }] : [];
+  const types = [...names.cableTypes].flatMap(([name, [fact]]): CableChoice[] => {
+    const other = fact && describedCable(fact, fact);
+    const alike = other?.own && other.construction === cable.construction && other.material === cable.material;
+    return alike ? [{ ...choiceOf(other), type: name }] : [];
+  });
+  const own = [...kept, ...types].toSorted((one, other) => one.line - other.line);
+  return { ...base, own, words: `${cable.construction}, of the sizes whose figures the schedule states` };
+}
+
+const choiceOf = ({ construction, insulation, line, cpc, cpcBy, cores }: Cable): CableChoice => ({
+  construction,
+  insulation,
+  line,
+  ...(cpc === undefined ? {} : { cpc }),
+  ...(cpcBy ? { cpcBy } : {}),
+  ...(cores === undefined ? {} : { cores }),
+});
+
 export interface CableCandidate {
   readonly choice: CableChoice;
   /** How its protective conductor was found. */
@@ -84,7 +110,8 @@ export interface CableCandidate {
 const least = 1;
 
 /** All sizes the construction is made in, the smallest first, each with the protective conductor that goes with it. */
-export function candidatesOf({ kind, insulation, cpcBy, beside, cores }: Construction): CableCandidate[] {
+export function candidatesOf({ kind, insulation, cpcBy, beside, cores, own }: Construction): CableCandidate[] {
+  if (own) return own.map((choice) => ({ choice, steps: [] }));
   const made = { construction: kind, insulation, ...(cores === undefined ? {} : { cores }) };
   return sizes.flatMap((line): CableCandidate[] => {
     if (line < least) return [];

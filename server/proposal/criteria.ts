@@ -14,6 +14,7 @@ import { cellOf } from "../tables/table.ts";
 import { loop, protective } from "./criteria-fault.ts";
 import type { Demand } from "./demand.ts";
 import { dropFor } from "./drop.ts";
+import { objections } from "./objections.ts";
 import { asRememberedNote, type Criterion, type Verdict } from "./verdict.ts";
 
 const smallest: Criterion = (trial) => {
@@ -91,8 +92,8 @@ const terminals: Criterion = (trial, demand) => {
   const { limit } = heat;
   return {
     title: "Heat of the terminals",
-    holds: !exceeds(demand.value, limit.value),
-    text: `Ib ${amps(demand.value)} against the ${amps(limit.value)} the cable carries at 70 °C`,
+    holds: !exceeds(demand.forDrop, limit.value),
+    text: `Ib ${amps(demand.forDrop)} against the ${amps(limit.value)} the cable carries at 70 °C`,
     steps: limit.steps,
     source: limit.source,
   };
@@ -103,7 +104,7 @@ const harmonics: Criterion = (trial, demand) => {
   const written = trial.facts.one("neutral-harmonics");
   const capacity = leastKnownCapacity(trial)?.value;
   if (!written || !trial.threePhase || !capacity) return undefined;
-  const { capacity: need } = harmonicNeed(demand.value, written.args.value.value / 100);
+  const { capacity: need } = harmonicNeed(demand.forDrop, written.args.value.value / 100);
   return {
     title: "Third harmonics",
     holds: !exceeds(need.value, capacity.value),
@@ -133,7 +134,17 @@ const drop: Criterion = (trial, demand, above) => {
 };
 
 /** In the order they decide: the first that does not hold rules a candidate out. */
-const criteria: readonly Criterion[] = [smallest, conventional, capacity, terminals, harmonics, drop, loop, protective];
+const criteria: readonly Criterion[] = [
+  smallest,
+  conventional,
+  capacity,
+  terminals,
+  harmonics,
+  drop,
+  loop,
+  protective,
+  objections,
+];
 
 /** `except` names a criterion that is not asked, for what there would be without it. */
 export function verdictsOf(trial: WayStudy, demand: Demand, above?: BoardDrop, except?: string): Verdict[] {

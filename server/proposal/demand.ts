@@ -19,7 +19,7 @@ import type { Wants } from "./proposal.ts";
 export interface Demand {
   /** Ib, A. */
   readonly value: number;
-  /** The current its voltage drop is calculated with, A. */
+  /** The current that really flows, for its voltage drop and the heat of its terminals, A: a usual device may be larger. */
   readonly forDrop: number;
   /** The drop up to the board that leaves enough for every circuit behind a feeder, %. */
   readonly room?: number;
@@ -164,14 +164,26 @@ function ringDemand(study: WayStudy): Demand {
   const value = Math.max(...ringRatings);
   const drop = known(sizingValues, { key: "ring-drop" }, "value");
   const row = rowOf(ringRules, { key: "device" });
+  const source = row ? { source: sourceOf(ringRules, row, "value") } : {};
+  const load = study.designCurrent;
+  const forDrop = Math.max(drop.value, load?.value ?? 0);
+  const steps = [
+    load && load.value > drop.value
+      ? step("for the drop: the whole load at the far point", "", amps(forDrop))
+      : step("for the drop: 20 A at the far point and the rest spread evenly", "", amps(forDrop)),
+  ];
+  // One load alone, or a stated current, is what flows: no ring is made for more than its device.
+  const single = load && (load.stated || study.facts.all("load").length === 1);
+  if (single && exceeds(load.value, value))
+    return { value: load.value, forDrop, how: "loads", words: amps(load.value), steps, ...source };
+  const written = study.device?.rating;
   return {
-    value:
-      study.device?.rating !== undefined && ringRatings.includes(study.device.rating) ? study.device.rating : value,
-    forDrop: drop.value,
+    value: written !== undefined && ringRatings.includes(written) ? written : value,
+    forDrop,
     how: "assumed",
     words: `${amps(value)}, assumed: what a ring is made for`,
-    steps: [step("for the drop: 20 A at the far point and the rest spread evenly", "", amps(drop.value))],
-    ...(row ? { source: sourceOf(ringRules, row, "value") } : {}),
+    steps,
+    ...source,
   };
 }
 

@@ -17,6 +17,8 @@ export interface DeviceChoice {
   readonly sensitivity?: number;
   readonly type?: "AC" | "A" | "F" | "B";
   readonly direction?: string;
+  /** An RCD of the way's own beside a device that is none, as its statement. */
+  readonly beside?: string;
 }
 
 export interface CableChoice {
@@ -26,6 +28,10 @@ export interface CableChoice {
   readonly cpc?: number;
   readonly cpcBy?: string;
   readonly cores?: number;
+  /** A cable type of the schedule with figures of its own, by its name. */
+  readonly type?: string;
+  /** The statement stays as it is written: its own figures are of this one size. */
+  readonly kept?: true;
 }
 
 export function deviceText(device: DeviceChoice): string {
@@ -41,7 +47,8 @@ export function deviceText(device: DeviceChoice): string {
   ].join(" ");
 }
 
-export function cableText({ construction, insulation, line, cpc, cpcBy, cores }: CableChoice): string {
+export function cableText({ construction, insulation, line, cpc, cpcBy, cores, type }: CableChoice): string {
+  if (type !== undefined) return `cable ${type}`;
   return [
     `cable ${construction}`,
     ...(insulation === 90 ? ["90 °C"] : []),
@@ -68,13 +75,16 @@ export function editsFor({ facts, header }: Way, device: DeviceChoice, cable: Ca
     ...(cable ? [{ old: oldCable, edits: oldCable && cableEdits(oldCable, cable), text: cableText(cable) }] : []),
   ].filter(({ edits }) => edits?.length !== 0);
   const isOwn = ({ old }: { old: Fact | undefined }) => old?.segment === header.segment;
-  const fresh = changed
-    .filter((line) => !isOwn(line))
-    .map(({ old, edits, text }) => (old && edits ? rewrittenLine(old, edits) : text));
-  const [beside] = oldDevice?.segment === header.segment && !oldCable ? fresh.splice(0) : [];
+  const fresh = [
+    ...changed
+      .filter((line) => !isOwn(line))
+      .map(({ old, edits, text }) => (old && edits ? rewrittenLine(old, edits) : text)),
+    ...(device.beside ? [device.beside] : []),
+  ];
+  const below = oldDevice?.segment === header.segment && !oldCable ? fresh.splice(0) : [];
   return [
     ...changed.filter(isOwn).flatMap(({ edits }) => edits ?? []),
-    ...(beside && oldDevice ? lineAfter(oldDevice, beside).edits : []),
+    ...(oldDevice ? below.flatMap((line) => lineAfter(oldDevice, line).edits) : []),
     ...(fresh.length > 0 ? lineInBlock(header, fresh.join("\n")).flatMap(({ edits }) => edits) : []),
   ];
 }
@@ -117,8 +127,9 @@ function deviceEdits({ args, start, end }: FactOf<"way", "device">, device: Devi
 
 function cableEdits(fact: FactOf<"way", "cable">, cable: CableChoice): TextEdit[] {
   const { construction, insulation, line, neutral, cpc } = fact.args;
+  if (cable.kept || (cable.type !== undefined && fact.args.use?.value === cable.type)) return [];
   // A cable type is described elsewhere; another cable than that is written out here.
-  if (!construction) return [{ start: fact.start, end: fact.end, text: cableText(cable) }];
+  if (!construction || cable.type !== undefined) return [{ start: fact.start, end: fact.end, text: cableText(cable) }];
   const hot = (insulation?.value ?? ordinary) === cable.insulation;
   return argumentEdits(construction.end, [
     slot(construction, construction.value === cable.construction, cable.construction),

@@ -34,7 +34,9 @@ export interface Proposal {
   /** The statements as they would be written. */
   readonly device?: string;
   readonly cable?: string;
-  /** Puts both lines into the way; no edits where they stand there already. Offsets are in the way's segment. */
+  /** An RCD of the way's own, where a rule requires one and the device is none. */
+  readonly rcd?: string;
+  /** Puts the lines into the way; no edits where they stand there already. Offsets are in the way's segment. */
   readonly fix?: Fix;
 }
 

@@ -107,6 +107,7 @@ function finished({ study, trial, device, cable }: Outcome, more: readonly TextE
   const lines = {
     device: statementOf(trial, "device") ?? deviceText(device),
     cable: statementOf(trial, "cable") ?? cableText(cable),
+    ...(device.beside ? { rcd: device.beside } : {}),
   };
   const edits = [...editsOf(study, device, cable), ...more];
   const fix = { title: `Write ${lines.device} and ${lines.cable}`, edits, safe: false };

@@ -1,8 +1,10 @@
 import { fallsShort } from "../calc/compare.ts";
 import { ringRatings } from "../calc/index.ts";
 import { amps, relation } from "../calc/result.ts";
+import { startingCurrent, tripsOnStart } from "../circuit/motor-start.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { ringRules } from "../tables/ring.ts";
+import { combine } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import type { Demand } from "./demand.ts";
 import { type DeviceKind, ratingsOf } from "./device.ts";
@@ -43,6 +45,11 @@ export function chooseRating(
       draft.ruledOut.push({ candidate, why, ...(ringSource ? { source: ringSource } : {}) });
       continue;
     }
+    const onStart = written === undefined ? startTrip(study, kind, rating, demand) : undefined;
+    if (onStart) {
+      draft.ruledOut.push({ candidate, ...onStart });
+      continue;
+    }
     if (against && written === undefined) {
       draft.ruledOut.push({ candidate, ...against });
       continue;
@@ -53,6 +60,15 @@ export function chooseRating(
     return rating;
   }
   return undefined;
+}
+
+/** Why a breaker would open on the start of its motor: the type is as it is, and a larger one holds. */
+function startTrip(study: WayStudy, { family, curve }: DeviceKind, rating: number, { value }: Demand) {
+  const start = family === "breaker" && curve && study.isFinal ? startingCurrent(study, value) : undefined;
+  const trip = start && curve && tripsOnStart(start, curve, rating);
+  if (!start || !trip?.certain) return undefined;
+  const why = `the motor starts with ${amps(start.value)}, and type ${curve} opens between ${amps(trip.least)} and ${amps(trip.most)}`;
+  return { why, source: combine(start.source, trip.source) };
 }
 
 export const nameOf = ({ standard, curve }: DeviceKind, rating: number): string =>

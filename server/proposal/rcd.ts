@@ -13,7 +13,7 @@ import type { DeviceKind } from "./device.ts";
 import type { DeviceChoice } from "./lines.ts";
 
 export interface RcdChoice {
-  readonly parts: Pick<DeviceChoice, "standard" | "sensitivity" | "type" | "direction">;
+  readonly parts: Pick<DeviceChoice, "standard" | "sensitivity" | "type" | "direction" | "beside">;
   readonly words: string;
   readonly source?: Source;
   readonly open: readonly string[];
@@ -37,15 +37,7 @@ export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
     const words = need || forFault ? "by an RCD upstream already" : "no rule requires one here";
     return { parts: plain, words, ...(need ? { source: need.source } : {}), open: [] };
   }
-  if (kind.family !== "breaker") {
-    return {
-      parts: plain,
-      words: "a rule requires one upstream",
-      open: [
-        `A rule requires an RCD of ${milliamps(most.value)} here, which a ${kind.standard} device does not give: fit one upstream.`,
-      ],
-    };
-  }
+  if (kind.family !== "breaker") return beside(trial, kind, most.value, need);
   const serves = before !== undefined && (!need || meets({ sensitivity: before }, need.limit));
   const sensitivity = serves ? before : nearestBelow(most.value);
   const least = leastType(trial);
@@ -62,6 +54,25 @@ export function rcdFor(trial: WayStudy, kind: DeviceKind): RcdChoice {
             `The charging equipment must detect DC above ${milliamps(rcdLimit("ev-dc").value)}: record that it does, or fit type B.`,
           ]
         : [],
+  };
+}
+
+/** A fuse is no RCD: the way gets one of its own beside it. */
+function beside(trial: WayStudy, { standard }: DeviceKind, most: number, need: Need | undefined): RcdChoice {
+  const sensitivity = nearestBelow(most);
+  const words = reasonWords(need?.reason, true, false);
+  if (trial.facts.has("rcd"))
+    return {
+      parts: { standard },
+      words,
+      open: [`The RCD that is written does not serve: ${milliamps(sensitivity)} or less is required here.`],
+    };
+  const statement = `rcd BS EN 61008 ${milliamps(sensitivity)} type ${leastType(trial).type}`;
+  return {
+    parts: { standard, beside: statement },
+    words: `${statement}, ${words}`,
+    ...(need ? { source: need.source } : {}),
+    open: [`A ${standard} device is no RCD: ${statement} is written beside it, rated no less than the device.`],
   };
 }
 

@@ -34,7 +34,7 @@ describe("a proposal", () => {
     expect(out).toContain("Iz = 37 A × 0.8 = 29.6 A");
     expect(out).toMatch(/\n {2}B20 BS EN 60898 +In 20 A is below Ib 21\.74 A\n/);
     expect(out).toMatch(/\n {2}2\.5 mm², cpc 1\.5 mm² +capacity of the cable: Iz 21\.6 A against In 25 A\n/);
-    expect(out).toMatch(/Nothing was written; --write puts the two lines into the way\.\n$/);
+    expect(out).toMatch(/Nothing was written; --write puts the lines into the way\.\n$/);
   });
 
   test("is not written unless it is asked for", async () => {

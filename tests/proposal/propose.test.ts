@@ -253,3 +253,36 @@ installation "Slipway" {
     expect(["4 mm²", "6 mm²", "16 mm²"].map(sizeBehind)).toEqual([10, 2.5, 1.5]);
   });
 });
+
+describe("what goes with a proposal", () => {
+  it("is an RCD of the way's own, where a rule requires one and the device is a fuse", () => {
+    const { proposal, after } = proposed(
+      'way 1 radial "Sockets" {\n  device BS 88-3 20 A\n  route clipped method C\n  length 12 m\n  serves sockets\n  Ib 16 A\n}',
+    );
+    expect(proposal.rcd).toBe("rcd BS EN 61008 30 mA type A");
+    expect(after).toMatch(/rcd +BS EN 61008 30 mA +type A/);
+  });
+
+  it("is a breaker that holds while the motor starts", () => {
+    const saw =
+      'way 1 radial "Saw" {\n  device BS EN 60898 B20 6 kA\n  route clipped method C\n  length 12 m\n  serves motor\n  Ib 19 A\n  overload 19 A\n  starting direct 118 A\n}';
+    const { proposal } = proposed(saw);
+    expect(proposal.device).toBe("device BS EN 60898 B25 6 kA");
+    expect(whyNot(proposal, "B20")).toMatch(/starts with 118 A, and type B opens between 60 A and 100 A/);
+  });
+
+  it("is a cable type whose figures the schedule states, never its figures with another size", () => {
+    const types = [
+      'cable-type m4 mineral line 4 mm² cpc 4 mm² carries 40 A drop 10 mV r1 4.61 mΩ r2 4.61 mΩ by "Own copy"',
+      'cable-type m6 mineral line 6 mm² cpc 6 mm² carries 51 A drop 6.8 mV r1 3.08 mΩ r2 3.08 mΩ by "Own copy"',
+    ].join("\n");
+    const way = (Ib: number) =>
+      `way 1 radial "Kiln" {\n  cable m4\n  route clipped method C\n  length 12 m\n  serves heating\n  Ib ${Ib} A\n}`;
+    expect(proposed(way(30), { before: types }).proposal.cable).toBe("cable m4");
+    expect(proposed(way(44), { before: types }).proposal.cable).toBe("cable m6");
+    expect(proposed(way(60), { before: types }).proposal.outcome).toBe("none");
+    const inline =
+      'way 1 radial "Kiln" {\n  cable mineral line 4 mm² cpc 4 mm² carries 40 A drop 10 mV r1 4.61 mΩ r2 4.61 mΩ\n  route clipped method C\n  length 12 m\n  serves heating\n  Ib 44 A\n}';
+    expect(proposed(inline).proposal.outcome).toBe("none");
+  });
+});

@@ -121,6 +121,20 @@ describe("a radial that should be a ring", () => {
     const hot = way.replace("flat-twin line", "singles 90 °C line").replace("cpc 1.5", "cpc 2.5");
     expect(of("design/socket-radial-cable", hot)).toEqual([]);
   });
+
+  it("is offered a size that its route lets carry the device, and no device that the cable does not carry", () => {
+    const bunched = `way 1 radial "Sockets" {
+  device BS EN 60898 B32 6 kA
+  cable singles line 2.5 mm² cpc 2.5 mm²
+  route conduit method B grouped 6
+  serves sockets
+}`;
+    const [finding] = of("design/socket-radial-cable", bunched);
+    expect(finding?.message).toMatch(/fit 10 mm²\.$/);
+    expect(finding?.fixes.map(({ title }) => title)).toEqual(["Make it 10 mm²"]);
+    const text = fixed("design/socket-radial-cable", inSetting(bunched).text, 0);
+    expect(foundBy("design/device-over-capacity", text)).toEqual([]);
+  });
 });
 
 describe("a ring", () => {

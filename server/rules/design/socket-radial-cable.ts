@@ -1,5 +1,7 @@
+import { fallsShort } from "../../calc/compare.ts";
 import { amps, squareMillimetres } from "../../calc/result.ts";
-import { conventionalRow, radialShortfall } from "../../circuit/overload.ts";
+import { capacityWith, conventionalRow, radialShortfall, sizeFor } from "../../circuit/overload.ts";
+import { resizeCable } from "../common/cable-size.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
@@ -31,9 +33,20 @@ export default wayRule({
     if (!limit || !cable || !device?.rating) return;
     const { curve } = device.fact.args;
     const smaller = Number(conventionalRow("A3 radial")?.facts.rating);
-    const { line } = cable.fact.args;
+    // The convention supposes an ordinary route: on a worse one its size does not carry its device.
+    const carries = capacityWith(study, limit.value);
+    const size =
+      carries && fallsShort(carries.value, device.rating)
+        ? sizeFor(study, device.rating, { from: limit.value })
+        : limit.value;
+    const serves = !study.capacity || !fallsShort(study.capacity.value.value, smaller);
+    const remedies = [
+      ...(serves ? [`a ${amps(smaller)} device`] : []),
+      ...(size === undefined ? [] : [squareMillimetres(size)]),
+    ];
+    const remedy = remedies.length === 0 ? "change the route" : `fit ${remedies.join(", or ")}`;
     report(factSpot(device.fact), {
-      message: `${squareMillimetres(cable.line)} with ${amps(device.rating)} is allowed only for a ring; this is a radial: fit a ${amps(smaller)} device, or ${squareMillimetres(limit.value)}.`,
+      message: `${squareMillimetres(cable.line)} with ${amps(device.rating)} is allowed only for a ring; this is a radial: ${remedy}.`,
       value: amount(cable.line, "mm²"),
       limit: amountOf(limit),
       least: true,
@@ -41,8 +54,10 @@ export default wayRule({
       source: limit.source,
       related: [{ spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` }],
       fixes: [
-        ...(curve ? [inPlaceOf(curve, `${curve.curve}${smaller}`, `Make the device ${curve.curve}${smaller}`)] : []),
-        ...(line ? [inPlaceOf(line, `${limit.value} mm²`, `Make the line ${squareMillimetres(limit.value)}`)] : []),
+        ...(curve && serves
+          ? [inPlaceOf(curve, `${curve.curve}${smaller}`, `Make the device ${curve.curve}${smaller}`)]
+          : []),
+        ...resizeCable(cable, size),
       ],
     });
   },

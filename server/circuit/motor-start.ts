@@ -1,0 +1,63 @@
+/** What a motor takes while it starts, and whether its device takes that for a fault. */
+import { exceeds } from "../calc/compare.ts";
+import { practiceOf } from "../calc/practice.ts";
+import { amps, type Calculated, plain, step } from "../calc/result.ts";
+import { tripBands } from "../tables/devices.ts";
+import { known } from "../tables/table.ts";
+import type { Device, WayStudy } from "./way.ts";
+
+export interface StartingCurrent extends Calculated {
+  /** Written in the schedule; otherwise it is estimated from how the motor is started. */
+  readonly stated: boolean;
+}
+
+/** The current of the motor while it starts, A, with its design current as it stands or another. */
+export function startingCurrent(study: WayStudy, Ib = study.designCurrent?.value): StartingCurrent | undefined {
+  const starting = study.facts.one("starting");
+  const { current, method } = starting?.args ?? {};
+  if (current)
+    return {
+      value: current.value,
+      unit: "A",
+      steps: [],
+      source: { ref: "As stated", standing: "printed" },
+      stated: true,
+    };
+  const onlyMotor = study.uses.size === 1 && study.uses.has("motor");
+  if (Ib === undefined || !onlyMotor || study.facts.broken.includes("starting")) return undefined;
+  const factor = practiceOf(`start-${method?.value ?? "direct"}`);
+  const value = factor.value * Ib;
+  return {
+    value,
+    unit: "A",
+    steps: [step("starting current", `${plain(factor.value)} × ${amps(Ib)}`, amps(value))],
+    source: factor.source,
+    stated: false,
+  };
+}
+
+/** A starting current beside the instantaneous release of a breaker. */
+export interface StartTrip {
+  /** Multiples of In between which the release opens, and A that follow. */
+  readonly from: number;
+  readonly to: number;
+  readonly least: number;
+  readonly most: number;
+  readonly source: Calculated["source"];
+  /** No release of the type holds; otherwise one may. */
+  readonly certain: boolean;
+}
+
+/** How a breaker stands to the start; nothing where it holds, or where only an estimate says that it may not. */
+export function tripsOnStart(
+  start: StartingCurrent,
+  curve: NonNullable<Device["curve"]>,
+  rating: number,
+): StartTrip | undefined {
+  const band = (column: "from" | "to") => known(tripBands, { key: curve }, column);
+  const [from, to] = [band("from"), band("to")];
+  const [least, most] = [from.value * rating, to.value * rating];
+  const certain = exceeds(start.value, most);
+  if (!certain && !(start.stated && exceeds(start.value, least))) return undefined;
+  return { from: from.value, to: to.value, least, most, source: to.source, certain };
+}
