@@ -923,6 +923,7 @@ const blocks = {
       {
         what: text("what it is"),
         loop: opt(label("Ze", quantity("loop", "its loop impedance at the origin, line to earth"))),
+        fault: opt(label("Ipf", quantity("fault", "the greatest fault current at the origin on it"))),
         gives: opt(label("gives", quantity("current", "the most current it keeps up into a fault"))),
         boards: opt(many(label("boards", ref("board", "the boards it supplies")))),
       },
@@ -930,9 +931,9 @@ const blocks = {
         key: ["what"],
         means: "A source that takes over: a generator, an UPS, an inverter that runs as an island.",
         background:
-          "Its loop impedance is that of source and cable to the origin, as its maker gives it. An inverter keeps up little more than its rated current: write what it `gives`. Without `boards` it supplies all of them.",
-        limits: "Regulations 551.4.3 and 411.3.2: protection holds on every source.",
-        example: 'standby "Diesel set" Ze 0.42 Ω boards A B',
+          "Its loop impedance is that of source and cable to the origin, as its maker gives it, and decides what opens in time; its greatest fault current, of the first moment, decides what the devices must break. An inverter keeps up little more than its rated current: write what it `gives`. Without `boards` it supplies all of them, and with them the boards behind.",
+        limits: "Regulations 551.4.3, 411.3.2 and 434.1: protection holds on every source.",
+        example: 'standby "Diesel set" Ze 0.42 Ω Ipf 1.1 kA boards A B',
       },
     ),
     transformer: once(

@@ -5,10 +5,11 @@ import { ratedParts } from "./board-ratings.ts";
 import { protecting } from "./coordination.ts";
 import { type BoardDemand, demandOf } from "./demand.ts";
 import { demandNotes } from "./demand-words.ts";
-import { compared, type DesignLine, figure, open, stated } from "./design-line.ts";
+import { compared, type DesignLine, figure, onSource, open, stated } from "./design-line.ts";
 import { boardDrop } from "./drop-path.ts";
-import { faultLevels } from "./fault-levels.ts";
+import { faultLevels, faultLevelsOn } from "./fault-levels.ts";
 import type { BoardNode } from "./network.ts";
+import { standbyOf } from "./standby.ts";
 
 /** Demand, main switch, feeder, drop and fault levels of a board. */
 export function designOfBoard(node: BoardNode): readonly DesignLine[] {
@@ -82,5 +83,11 @@ function faultLines(node: BoardNode): DesignLine[] {
           ...(levels.earth ? [figure("Greatest earth fault current", levels.earth, how)] : []),
         ]
       : [open("Greatest fault current", "no fault current is recorded here or upstream")]),
+    ...standbyOf(node.context).flatMap((source) => {
+      const found = faultLevelsOn(node, source);
+      const title = "Greatest fault current";
+      const line = found ? figure(title, found.greatest) : open(title, "neither its Ze nor what it gives is stated");
+      return [onSource(line, source.args.what.value)];
+    }),
   ];
 }

@@ -24,7 +24,16 @@ export interface DesignLine {
   readonly source?: Source;
   /** Why it is open, or what the verdict leaves out. */
   readonly reason?: string;
+  /** It is asked of a source that takes over, by this name. */
+  readonly on?: string;
 }
+
+/** The same answer, on a source that takes over. */
+export const onSource = (line: DesignLine, name: string): DesignLine => ({
+  ...line,
+  title: `${line.title} on “${name}”`,
+  on: name,
+});
 
 const figureOf = ({ value, unit }: Calculated): Figure => ({ value, unit });
 

@@ -10,14 +10,14 @@ import { terminalHeat } from "../circuit/terminals.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
-import { compared, type DesignLine, figure, open, stated } from "./design-line.ts";
+import { compared, type DesignLine, figure, onSource, open, stated } from "./design-line.ts";
 import { feederCurrent, feederDrop } from "./drop-feeder.ts";
 import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf } from "./drop-path.ts";
 import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
-import { faultLevels, leastFaults, leastShort } from "./fault-levels.ts";
+import { faultLevels, faultLevelsOn, leastFaults, leastShort, type Standby } from "./fault-levels.ts";
 import { lengthOfReading, longestByDrop, longestByLoop } from "./greatest-length.ts";
 import type { BoardNode } from "./network.ts";
-import { type OnStandby, onStandby } from "./standby.ts";
+import { type OnStandby, onStandby, protectiveOn, standbyOf } from "./standby.ts";
 
 export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
   if (study.isSpare) return [];
@@ -28,6 +28,7 @@ export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLi
     ...loopLines(study),
     ...faultLines(node, study),
     ...heatLines(node, study),
+    ...standbyOf(study.context).flatMap((source) => standbyLines(node, study, source)),
   ];
 }
 
@@ -149,10 +150,44 @@ function loopLines(study: WayStudy): DesignLine[] {
 }
 
 function standbyLine({ source, value, limit, by, byRcd }: OnStandby): DesignLine {
-  const what = by === "loop" ? "Loop impedance" : "Fault current";
-  const title = `${what} on “${source.args.what.value}”`;
+  const title = by === "loop" ? "Loop impedance" : "Fault current";
   const reason = byRcd ? "an RCD disconnects" : undefined;
-  return compared({ title, value, limit, least: by === "current", guidance: byRcd, ...(reason ? { reason } : {}) });
+  const line = compared({
+    title,
+    value,
+    limit,
+    least: by === "current",
+    guidance: byRcd,
+    ...(reason ? { reason } : {}),
+  });
+  return onSource(line, source.args.what.value);
+}
+
+/** What else holds or not on a source that takes over: what flows there, and what has to break and to withstand it. */
+function standbyLines(node: BoardNode, study: WayStudy, source: Standby): DesignLine[] {
+  const faults = leastFaults(node, study, source);
+  const short = leastShort(faults);
+  const levels = faultLevelsOn(node, source);
+  const capacity = breakingOf(study);
+  const heat = overloadProtected(study) ? undefined : liveHeat(node, study, source);
+  const size = study.cable && stated(study.cable.line, "mm²");
+  const found = protectiveOn(study, source);
+  const byHeat = found?.method === "adiabatic" ? found : undefined;
+  const lines: DesignLine[] = [
+    ...(short ? [figure("Least short-circuit current", short)] : []),
+    ...(faults.earth ? [figure("Least earth fault current", faults.earth)] : []),
+    ...(levels && capacity
+      ? [compared({ title: "Breaking capacity", value: capacity, limit: levels.greatest, least: true })]
+      : []),
+    ...(heat && size && !heat.trip.atMost
+      ? [compared({ title: "Live conductors in a fault", value: size, limit: heat.need, least: true })]
+      : []),
+  ];
+  if (byHeat) {
+    const { has, need, certain } = byHeat;
+    lines.push(compared({ title: "Protective conductor", value: has, limit: need, least: true, guidance: !certain }));
+  }
+  return lines.map((line) => onSource(line, source.args.what.value));
 }
 
 function faultLines(node: BoardNode, study: WayStudy): DesignLine[] {

@@ -3,7 +3,7 @@ import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, wit
 import { type TripTime, tripTime } from "../circuit/trip.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { combine } from "../tables/source.ts";
-import { leastFaults, leastShort } from "./fault-levels.ts";
+import { leastFaults, leastShort, type Standby } from "./fault-levels.ts";
 import type { BoardNode } from "./network.ts";
 
 /** k of a live conductor. */
@@ -21,11 +21,11 @@ export interface LiveHeat {
   readonly need: Calculated;
 }
 
-export function liveHeat(node: BoardNode, study: WayStudy): LiveHeat | undefined {
+export function liveHeat(node: BoardNode, study: WayStudy, standby?: Standby): LiveHeat | undefined {
   const { cable } = study;
   const k = lineFactor(study);
   if (!cable || !k || study.isSpare) return undefined;
-  const faults = leastFaults(node, study);
+  const faults = leastFaults(node, study, standby);
   const { earth } = faults;
   const short = leastShort(faults);
   // Both go through the line conductor, and the smaller lasts longer. Through an electrode too little flows to heat it.

@@ -2,12 +2,13 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, faultAlong, greatestAlong, impedanceOf, transformerImpedance } from "../calc/index.ts";
-import { kiloamps, ohms, step, worked } from "../calc/result.ts";
+import { amps, kiloamps, ohms, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
 import { studySupply } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import type { FactOf } from "../model/values.ts";
 import { hotR1R2 } from "../readings/loop.ts";
 import { combine, type Source } from "../tables/source.ts";
 import { cablesOf, feedersTo, resistanceOf } from "./fault-feeders.ts";
@@ -19,7 +20,13 @@ interface Start {
   readonly neutral: Calculated;
   readonly three: Calculated | undefined;
   readonly earth: Calculated | undefined;
+  /** The source that takes over, where it is one, and the most it gives, A. */
+  readonly source?: Standby;
+  readonly gives?: number | undefined;
 }
+
+/** A source that takes over from the supply. */
+export type Standby = FactOf<"supply", "standby">;
 
 /** The largest fault currents at a board, A, cables cold. */
 export interface FaultLevels {
@@ -39,7 +46,16 @@ const neutralAsLine: Source = { ref: "Common practice, neutral taken like a line
 /** The fault levels at a board; nothing where nothing upstream is recorded, or a feeder cannot be calculated. */
 export const faultLevels = memoOfWhole((node: BoardNode): FaultLevels | undefined => {
   const start = startOf(node);
-  if (!start) return undefined;
+  return start && levelsFrom(node, start);
+});
+
+/** The same on a source that takes over. What is recorded on the network says nothing of it. */
+export function faultLevelsOn(node: BoardNode, source: Standby): FaultLevels | undefined {
+  const start = startOn(node, source, "greatest");
+  return start && levelsFrom(node, start);
+}
+
+function levelsFrom(node: BoardNode, start: Start): FaultLevels | undefined {
   const feeders = feedersTo(node, start.at);
   if (!feeders) return undefined;
   const { U0, voltage } = studySupply(node.context);
@@ -55,23 +71,30 @@ export const faultLevels = memoOfWhole((node: BoardNode): FaultLevels | undefine
   const [neutral, three, earth] = paths.map((path) => {
     const current = path && faultAlong(path);
     const noted = feeders.length === 0 && current;
-    return noted
+    const found = noted
       ? { ...noted, steps: [...path.start.steps, step("fault current there", "", kiloamps(noted.value))] }
       : current;
+    return found && capped(found, start.gives);
   });
   if (!neutral) return undefined;
   const most = (all: readonly (Calculated | undefined)[]) =>
     all.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral);
-  const bounds = paths.map((path) => path && greatestAlong(path));
+  const bounds = paths.map((path) => path && capped(greatestAlong(path), start.gives));
   return {
-    recorded: feeders.length === 0,
+    recorded: feeders.length === 0 && start.source === undefined,
     neutral,
     three,
     earth,
     greatest: most([three, earth]),
     bound: bounds.reduce<Calculated>((greatest, one) => (one && one.value > greatest.value ? one : greatest), neutral),
   };
-});
+}
+
+/** No more flows than a source can give, whatever the impedances. */
+const capped = (found: Calculated, gives: number | undefined): Calculated =>
+  gives === undefined || found.value <= gives
+    ? found
+    : { value: gives, unit: "A", steps: [step("the source gives at most", "", amps(gives))], source: asRecorded };
 
 const ownLoop = ({ value, name }: { readonly value: number; readonly name: string }): Calculated => ({
   value,
@@ -104,6 +127,34 @@ function startOf(node: BoardNode): Start | undefined {
 }
 
 /**
+ * A source that takes over, in the place of the supply. What may flow is by the greatest fault current that is stated of it,
+ * else by its loop, of which a line has at least half; what surely flows is by its loop, of which a line has no more.
+ */
+function startOn(node: BoardNode, source: Standby, which: "greatest" | "least"): Start | undefined {
+  if (node.parent) return startOn(node.parent, source, which);
+  const { loop, fault, gives } = source.args;
+  const common = { at: node, source, gives: gives?.value };
+  const name = `“${source.args.what.value}”`;
+  const ofLoop = loop && ownLoop({ value: loop.value, name: `Ze of ${name}` });
+  const Z = fault && which === "greatest" ? impedanceOf(studySupply(node.context).U0, fault.value) : undefined;
+  // What keeps up no more than it gives is limited by that wherever the fault is.
+  const byItself = gives ? ownLoop({ value: 0, name: `${name}, limited by what it gives` }) : undefined;
+  const loopOf = ofLoop ?? Z ?? byItself;
+  if (!loopOf) return undefined;
+  // What is stated as the greatest is so for every fault.
+  const earth = Z && Z.value > loopOf.value ? Z : loopOf;
+  const neutral = Z ?? earth;
+  if (!node.threePhase) return { ...common, neutral, three: undefined, earth };
+  return { ...common, neutral: earth, three: Z ?? (which === "least" ? earth : halfOf(earth)), earth };
+}
+
+function halfOf(loop: Calculated): Calculated {
+  const value = loop.value / 2;
+  const steps = [...loop.steps, step("one line", `${ohms(loop.value)} / 2`, ohms(value))];
+  return { value, unit: "Ω", steps, source: combine(loop.source, neutralAsLine) };
+}
+
+/**
  * By the plate of the transformer at the origin: Z of one line, of which a fault to neutral or earth at its terminals has no
  * more, its windings being earthed in star.
  */
@@ -128,11 +179,11 @@ export interface LeastFaults {
 }
 
 /** The end is the far point of a radial, and of a ring its middle or the end of a spur, whichever lies further. */
-export function leastFaults(node: BoardNode, study: WayStudy): LeastFaults {
+export function leastFaults(node: BoardNode, study: WayStudy, standby?: Standby): LeastFaults {
   const { U0, voltage } = studySupply(node.context);
   const least = study.context.edition?.cmin.value ?? 1;
   const lowest = U0 * least;
-  const start = startOf(node);
+  const start = standby ? startOn(node, standby, "least") : startOf(node);
   const feeders = start && feedersTo(node, start.at);
   const upTo = (
     from: Calculated | undefined,
@@ -142,7 +193,8 @@ export function leastFaults(node: BoardNode, study: WayStudy): LeastFaults {
   ): Calculated | undefined => {
     const cables = feeders && cablesOf(feeders, of, "hot");
     if (!from || !cables || !own) return undefined;
-    return faultAlong({ voltage, start: from, cables: [...cables, { name: `way ${study.way.id}`, resistance: own }] });
+    const path = [...cables, { name: `way ${study.way.id}`, resistance: own }];
+    return capped(faultAlong({ voltage, start: from, cables: path }), start?.gives);
   };
   const twoLines = study.threePhase ? start?.three && twice(start.three) : undefined;
   return {

@@ -2,12 +2,13 @@
 import { exceeds } from "../calc/compare.ts";
 import { type Calculated, rcdLoopLimit } from "../calc/index.ts";
 import { amps, ohms, step, worked } from "../calc/result.ts";
+import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { exact, type FactOf } from "../model/values.ts";
+import type { Context } from "../model/installation.ts";
+import { exact } from "../model/values.ts";
 import { designLoop } from "../readings/loop.ts";
 import { combine, differing, summed } from "../tables/source.ts";
-
-export type Standby = FactOf<"supply", "standby">;
+import type { Standby } from "./fault-levels.ts";
 
 /** How a circuit stands on one of its sources. */
 export interface OnStandby {
@@ -25,11 +26,14 @@ export interface OnStandby {
 /** The circuit on every source that supplies its board. Where a loop is not known, nothing is said of it. */
 export function onStandby(study: WayStudy): readonly OnStandby[] {
   if (study.isSpare || study.facts.has("earthing")) return [];
-  const all: readonly Standby[] = study.context.supply?.all("standby") ?? [];
-  return all.filter((source) => supplies(source, study)).flatMap((source) => judged(source, study));
+  return standbyOf(study.context).flatMap((source) => judged(source, study));
 }
 
-function supplies({ args }: Standby, { context }: WayStudy): boolean {
+/** The sources that take over at a board: those that name it or a board before it, and those that name none. */
+export const standbyOf = (context: Context): readonly Standby[] =>
+  (context.supply?.all("standby") ?? []).filter((source) => supplies(source, context));
+
+function supplies({ args }: Standby, context: Context): boolean {
   if (!args.boards) return true;
   const names = [context.board, ...context.upstream.map(({ board }) => board)].map(({ name }) => name);
   return args.boards.some(({ value }) => names.includes(value));
@@ -55,6 +59,21 @@ function judged(source: Standby, study: WayStudy): OnStandby[] {
   if (!Z) return [];
   const holds = !exceeds(Z.value, limit.value);
   return [{ source, value: Z, limit, by: "loop", holds, byRcd: opens(Z.value) }];
+}
+
+/**
+ * The protective conductor in the fault that flows on a source; nothing where the device does not open in time there, which
+ * is reported of the loop, or where an RCD opens instead.
+ */
+export function protectiveOn(study: WayStudy, source: Standby): ProtectiveNeed | undefined {
+  const { edition } = study.context;
+  const loop = source.args.loop && loopOn(source.args.loop.value, study);
+  const gives = source.args.gives?.value;
+  const kept = gives && edition ? (study.supply.U0 * edition.cmin.value) / gives : 0;
+  const Z = Math.max(loop?.value ?? 0, kept);
+  const limit = study.overcurrentLimit;
+  if (study.supply.earthing === "TT" || Z <= 0 || !limit || exceeds(Z, limit.exact)) return undefined;
+  return protectiveNeed(study, Z);
 }
 
 /** The loop of the circuit with the source in place of the supply: all that lies behind the origin stays. */

@@ -1,6 +1,14 @@
 import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "../tables/capacity-70.ts";
 import { capacity4E1A, capacity4E2A, capacity4E4A } from "../tables/capacity-90.ts";
-import { tabulatedAt } from "../tables/factors.ts";
+import {
+  ambientFactors,
+  groundFactors,
+  groundGroupingFactors,
+  groupingFactors,
+  overloadRules,
+  tabulatedAt,
+  thermalInsulationFactors,
+} from "../tables/factors.ts";
 import type { Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Table } from "../tables/table.ts";
@@ -13,8 +21,8 @@ import {
   semiEnclosedFactor,
   thermalInsulationFactor,
 } from "./capacity-factors.ts";
-import type { Calculated } from "./result.ts";
-import { amps, looked, step, worked } from "./result.ts";
+import type { Calculated, Step } from "./result.ts";
+import { amps, degrees, looked, step, worked } from "./result.ts";
 
 export type { Arrangement } from "./capacity-factors.ts";
 export type Construction = "singles" | "flat-twin" | "multicore" | "armoured";
@@ -106,6 +114,35 @@ export function correctedCapacity(conditions: Conditions): Corrected {
     const product = steps.map(({ result }) => result).join(" × ");
     return corrected ? [...steps, step("Iz", product, amps(value))] : steps;
   });
+}
+
+/**
+ * The factors that are 1 because the route is as the tables suppose it: a reviewer wants to see that each was thought of.
+ * In the ground the conditions of the tables are named with them.
+ */
+export function factorsOfOne(conditions: Conditions, inGround: boolean): readonly Step[] {
+  const { ambient, ground, grouped, insulated, semiEnclosed } = conditions;
+  const one = (name: string, from: string): Step => looked(name, from, "1");
+  const air = ambient === undefined || ambient === tabulatedAt.air;
+  return [
+    ...(inGround
+      ? [
+          ...(ground === undefined || ground === tabulatedAt.ground
+            ? [one(`Ca at ${degrees(tabulatedAt.ground)} in the ground`, groundFactors.ref)]
+            : []),
+          one("soil and depth as the tables suppose", "BS 7671:2018+A2:2022, Appendix 4"),
+        ]
+      : air
+        ? [one(`Ca at ${degrees(tabulatedAt.air)}`, ambientFactors.ref)]
+        : []),
+    ...(grouped === undefined || grouped.circuits <= 1
+      ? [one("Cg for one circuit alone", inGround ? groundGroupingFactors.ref : groupingFactors.ref)]
+      : []),
+    ...(insulated === undefined || insulated <= 0
+      ? [one("Ci without thermal insulation", thermalInsulationFactors.ref)]
+      : []),
+    ...(semiEnclosed ? [] : [one("Cf, no rewirable fuse", overloadRules.ref)]),
+  ];
 }
 
 function factorsOf({ insulation, ambient, ground, grouped, insulated, semiEnclosed }: Conditions): FactorFound[] {

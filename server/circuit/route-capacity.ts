@@ -1,6 +1,6 @@
 /** What the cable of a way carries on each stretch of its route. */
 
-import type { Conditions } from "../calc/capacity.ts";
+import { type Conditions, factorsOfOne } from "../calc/capacity.ts";
 import {
   type Arrangement,
   type Calculated,
@@ -10,6 +10,7 @@ import {
   type Method,
   tabulatedCapacity,
 } from "../calc/index.ts";
+import type { Step } from "../calc/result.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 import { tabulatedAt } from "../tables/factors.ts";
 import type { Sourced } from "../tables/source.ts";
@@ -106,6 +107,14 @@ export function sectionCapacity(
   const It = atMost ? capacityBound(question) : tabulatedCapacity(question);
   if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
   return correctedCapacity(conditionsOf(study, fact, method, It, insulation));
+}
+
+/** The factors of a stretch that are 1, for a working that shows them all. */
+export function factorsOfOneOn(study: Loading, fact: FactOf<"way", "route">): readonly Step[] {
+  const { cable } = study;
+  const method = methodOf(fact) ?? "C";
+  const none = { value: 0, source: { ref: "", standing: "printed" } } as const;
+  return cable ? factorsOfOne(conditionsOf(study, fact, method, none, cable.insulation), method === "D") : [];
 }
 
 function conditionsOf(

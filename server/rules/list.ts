@@ -100,6 +100,8 @@ import dropFeederUsesAllowance from "./drop/feeder-uses-allowance.ts";
 import dropOverLimit from "./drop/over-limit.ts";
 import energyLetThroughTooHigh from "./energy/let-through-too-high.ts";
 import energyLiveConductorTooThin from "./energy/live-conductor-too-thin.ts";
+import energyStandbyCpcTooSmall from "./energy/standby-cpc-too-small.ts";
+import energyStandbyLiveConductorTooThin from "./energy/standby-live-conductor-too-thin.ts";
 import faultBreakingCapacityExceeded from "./fault/breaking-capacity-exceeded.ts";
 import faultBreakingCapacityMissing from "./fault/breaking-capacity-missing.ts";
 import faultCurrentMissing from "./fault/current-missing.ts";
@@ -108,6 +110,7 @@ import faultLargerNotRecorded from "./fault/larger-not-recorded.ts";
 import faultOnePhaseFigure from "./fault/one-phase-figure.ts";
 import faultRisesDownstream from "./fault/rises-downstream.ts";
 import faultShortCircuitFromLoop from "./fault/short-circuit-from-loop.ts";
+import faultStandbyBreakingCapacity from "./fault/standby-breaking-capacity.ts";
 import inspectionCircuitNotTested from "./inspection/circuit-not-tested.ts";
 import inspectionDaysDisagree from "./inspection/days-disagree.ts";
 import inspectionEarlierTestsSigned from "./inspection/earlier-tests-signed.ts";
@@ -433,6 +436,8 @@ export const rules: readonly Rule[] = [
   dropOverLimit,
   energyLetThroughTooHigh,
   energyLiveConductorTooThin,
+  energyStandbyCpcTooSmall,
+  energyStandbyLiveConductorTooThin,
   faultBreakingCapacityExceeded,
   faultBreakingCapacityMissing,
   faultCurrentMissing,
@@ -441,6 +446,7 @@ export const rules: readonly Rule[] = [
   faultOnePhaseFigure,
   faultRisesDownstream,
   faultShortCircuitFromLoop,
+  faultStandbyBreakingCapacity,
   inspectionCircuitNotTested,
   inspectionDaysDisagree,
   inspectionEarlierTestsSigned,

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
-import { faultLevels } from "../../server/boards/fault-levels.ts";
-import { onStandby } from "../../server/boards/standby.ts";
+import { faultLevels, faultLevelsOn, leastFaults } from "../../server/boards/fault-levels.ts";
+import { onStandby, standbyOf } from "../../server/boards/standby.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { startNgspice } from "../calc/ngspice.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
@@ -92,6 +92,75 @@ describe("a circuit on its second source", () => {
     expect(said(clinic("Ze 1.60 Ω boards B")).length).toBeGreaterThan(0);
     const apart = clinic("Ze 1.60 Ω boards C").replace(/}$/, '  board C "Plant" {\n    fed-from A\n  }\n}');
     expect(said(apart)).toEqual([]);
+  });
+});
+
+describe("what flows on a second source", () => {
+  let ask: Awaited<ReturnType<typeof startNgspice>>;
+  beforeAll(async () => {
+    ask = await startNgspice();
+  }, 60_000);
+
+  const onFirst = (text: string) => {
+    const node = nodeOf(installationOf(text), "B");
+    const [source] = standbyOf(node.context);
+    if (!source) throw new Error("The sample has no second source.");
+    return { node, source, levels: faultLevelsOn(node, source) };
+  };
+
+  it("is what a simulator finds at the board and at the end, with the source in place of the supply", async () => {
+    const metres = fc.integer({ min: 2, max: 60 });
+    const cold = (csa: number, length: number) => length * (resistancePerMetre(csa)?.value ?? Number.NaN);
+    await fc.assert(
+      fc.asyncProperty(metres, metres, fc.integer({ min: 10, max: 300 }), async (first, second, hundredths) => {
+        const Ze = hundredths / 100;
+        const text = clinic(`Ze ${Ze} Ω`, [first, second]);
+        const { node, source, levels } = onFirst(text);
+        const loop = async (factor: number, all: boolean): Promise<number> =>
+          ask(
+            [
+              { from: "source", to: "line at A", ohms: Ze },
+              { from: "line at A", to: "line at B", ohms: factor * cold(16, first) },
+              { from: "line at B", to: "fault", ohms: all ? factor * cold(6, second) : 1e-9 },
+              { from: "fault", to: "earth at B", ohms: all ? factor * cold(6, second) : 1e-9 },
+              { from: "earth at B", to: "earth", ohms: factor * cold(16, first) },
+            ],
+            "source",
+            "earth",
+          );
+        expect(levels?.greatest.value).toBeCloseTo(230 / (await loop(1, false)), 2);
+        const least = leastFaults(node, wayOf(node, "1"), source);
+        expect(least.earth?.value).toBeCloseTo((230 * 0.95) / (await loop(1.2, true)), 2);
+        expect(least.neutral?.value).toBeCloseTo((230 * 0.95) / (await loop(1.2, true)), 2);
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it("is no more than it gives, and its own greatest figure decides what is broken", () => {
+    expect(onFirst(clinic("gives 60 A")).levels?.greatest.value).toBe(60);
+    expect(onFirst(clinic("Ze 0.02 Ω Ipf 5 kA", [2, 15])).levels?.greatest.value).toBeLessThan(5000);
+    const breaking = (standby: string) =>
+      findingsOf(clinic(standby, [2, 15])).filter(({ check }) => check === "fault/standby-breaking-capacity");
+    expect(breaking("Ze 0.01 Ω Ipf 14 kA").map(({ severity }) => severity)).toEqual(["error"]);
+    expect(breaking("Ze 0.01 Ω").map(({ severity }) => severity)).toEqual(["warning"]);
+    expect(breaking("Ze 0.30 Ω Ipf 1.4 kA")).toEqual([]);
+  });
+
+  it("says nothing where neither loop nor current is stated", () => {
+    expect(onFirst(clinic("")).levels).toBeUndefined();
+    expect(findingsOf(clinic("")).filter(({ check }) => check.includes("standby"))).toEqual([]);
+  });
+
+  it("never flows harder from a weaker source", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 5, max: 300 }), fc.integer({ min: 1, max: 200 }), (Ze, more) => {
+        const one = onFirst(clinic(`Ze ${Ze / 100} Ω`)).levels?.greatest.value ?? Number.NaN;
+        const weaker = onFirst(clinic(`Ze ${(Ze + more) / 100} Ω`)).levels?.greatest.value ?? Number.NaN;
+        expect(weaker).toBeLessThan(one);
+      }),
+      { numRuns: 40 },
+    );
   });
 });
 

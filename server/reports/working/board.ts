@@ -1,5 +1,7 @@
 /** What is calculated of a board and of the supply, before their ways. */
 
+import { faultLevels } from "../../boards/fault-levels.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { supplementaryLimit, supplementaryOfCpc } from "../../boards/supplementary.ts";
 import { type Calculated, faultCurrent, supplementaryBonding } from "../../calc/index.ts";
 import { kiloamps, ohms, squareMillimetres, step } from "../../calc/result.ts";
@@ -24,6 +26,7 @@ import {
   table,
 } from "../setting/document.ts";
 import { faultText } from "./fault.ts";
+import { eachSumOnce } from "./once.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
 
 const noSource = { ref: "", standing: "printed" } as const;
@@ -167,14 +170,33 @@ function judged(value: number, limit: Calculated, show: (of: number) => string, 
   return compareWithLimit(holds, text, limit.source, { value, limit: limit.value });
 }
 
+/** What may flow at the board, of every kind of fault: by calculation where none is noted. */
+function levelBlocks(node: BoardNode | undefined, noted: boolean): Block[] {
+  const levels = node && faultLevels(node);
+  if (!levels)
+    return noted ? [] : [gap("Fault current", "none is noted for this board, and none follows from upstream")];
+  const one = (name: string, found: Calculated | undefined): Block[] =>
+    found ? [calculate(`Greatest fault current, ${name}`, found, faultText(found.value), "")] : [];
+  return [
+    ...one("line to neutral", levels.neutral),
+    ...one("three-phase", levels.three),
+    ...one("line to earth", levels.earth),
+  ];
+}
+
 /** `network` is what the boards together tells of the board. */
-export function boardSections(place: BoardInPlace, result: CheckResult, network: readonly Section[]): Section[] {
+export function boardSections(
+  place: BoardInPlace,
+  node: BoardNode | undefined,
+  result: CheckResult,
+  network: readonly Section[],
+): Section[] {
   const { board, context } = place;
   const loop = boardImpedance(context);
   const design = designBoardImpedance(context);
   const steps = loop ? [step(`${loop.name}, as the schedule has it`, "", ohms(loop.value))] : (design?.steps ?? []);
   const faults = faultsAt(context);
-  const parts = [
+  const parts = eachSumOnce([
     ...part("What is known of the board", table(["item", "as the schedule has it"], linesOf(board.head.facts))),
     ...part("Loop and fault current at the board", [
       calculate(
@@ -183,14 +205,14 @@ export function boardSections(place: BoardInPlace, result: CheckResult, network:
         ohms(design?.value ?? 0),
         "it is not noted, and nothing above the board gives it",
       ),
-      ...(faults.length === 0 ? [gap("Fault current", "none is noted for this board")] : []),
+      ...levelBlocks(node, faults.length > 0),
       ...faults.map(({ name, value, at }) =>
         calculate(`${name}, noted at the ${at}`, { steps: [], source: noSource }, kiloamps(value), ""),
       ),
     ]),
     ...part("Supplementary bonding", supplementaryBlocks(place)),
     ...network,
-  ];
+  ]);
   const ways = new Set(board.ways.map(({ segment }) => segment));
   const own = new Set(board.segments.filter((segment) => !ways.has(segment)));
   const empty = board.ways.length === 0 ? part("Ways", [paragraph("The board has no ways.")]) : [];

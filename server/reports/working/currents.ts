@@ -1,20 +1,37 @@
 /** Load, device and cable: Ib ≤ In ≤ Iz with every factor; and what a ring has to satisfy instead. */
 
+import { type FeederCurrent, feederCurrent } from "../../boards/drop-feeder.ts";
+import type { BoardNode } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
-import { amps, plain, step } from "../../calc/result.ts";
+import { amps, type Calculated, plain, type Step, step } from "../../calc/result.ts";
 import { loadTerms } from "../../circuit/loads.ts";
 import { groundLimit, leastKnownCapacity } from "../../circuit/overload.ts";
 import { overloadRelations } from "../../circuit/overload-relations.ts";
-import { methodOf } from "../../circuit/route-capacity.ts";
+import { factorsOfOneOn, methodOf } from "../../circuit/route-capacity.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import type { Fact } from "../../model/values.ts";
+import type { Fact, FactOf } from "../../model/values.ts";
 import { written } from "../common/written.ts";
 import { type Block, calculate, compareWithLimit, gap, paragraph, part, type Section } from "../setting/document.ts";
 
-export const loadPart = (study: WayStudy): Section[] => part("Load and design current", loadBlocks(study));
+export const loadPart = (study: WayStudy, node: BoardNode | undefined): Section[] =>
+  part("Load and design current", loadBlocks(study, node));
 
-function loadBlocks(study: WayStudy): Block[] {
+/** What the board behind a feeder draws stands for the feeder where nothing is written of it. */
+function demandBehind(study: WayStudy, node: BoardNode | undefined): FeederCurrent | undefined {
+  const fed = study.designCurrent ? undefined : node?.children.find(({ feeder }) => feeder?.way === study.way);
+  return fed && feederCurrent(fed, study);
+}
+
+function loadBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
   const { designCurrent, facts } = study;
+  const behind = demandBehind(study, node);
+  if (behind)
+    return [
+      calculate("Design current Ib", behind, amps(behind.value), ""),
+      paragraph(
+        `Ib is the demand of the board it feeds, ${behind.certain ? "with diversity" : "every circuit in full: an upper bound"}.`,
+      ),
+    ];
   if (!designCurrent) return [gap("Design current Ib", "neither Ib nor a load is stated")];
   const { value, stated, diversity } = designCurrent;
   const none = { ref: "", standing: "printed" } as const;
@@ -38,15 +55,16 @@ function loadStep(study: WayStudy) {
   return step(`${designCurrent?.diversity ? "all at once" : "Ib"} = ${name}`, terms, amps(loadCurrent?.value ?? 0));
 }
 
-export const cablePart = (study: WayStudy): Section[] => part("Device and cable", cableBlocks(study));
+export const cablePart = (study: WayStudy, node: BoardNode | undefined): Section[] =>
+  part("Device and cable", cableBlocks(study, node));
 
-function cableBlocks(study: WayStudy): Block[] {
+function cableBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
   const { capacities, capacity } = study;
   const several = capacities.length > 1;
   const blocks: Block[] = capacities.map(({ fact, capacity: found }, index) => {
     const name = `Capacity Iz${several ? ` of stretch ${index + 1}` : ""} (${written(fact as Fact)})`;
     if ("missing" in found) return gap(name, found.missing);
-    return calculate(name, found, amps(found.value), "");
+    return calculate(name, { ...found, steps: withFactorsOfOne(study, fact, found) }, amps(found.value), "");
   });
   if (capacities.length === 0) blocks.push(gap("Capacity Iz of the cable", "the schedule has no route"));
   if (several && capacity) {
@@ -55,11 +73,18 @@ function cableBlocks(study: WayStudy): Block[] {
       paragraph(`The least of them governs: ${amps(capacity.value.value)}${method ? `, method ${method}` : ""}.`),
     );
   }
-  return [...blocks, ...relations(study), ...inGround(study)];
+  return [...blocks, ...relations(study, node), ...inGround(study)];
 }
 
-function relations(study: WayStudy): Block[] {
+/** It, every factor, those of 1 included, and the product. */
+function withFactorsOfOne(study: WayStudy, fact: FactOf<"way", "route">, { steps }: Calculated): readonly Step[] {
+  const [It, ...rest] = steps;
+  return It ? [It, ...factorsOfOneOn(study, fact), ...rest] : steps;
+}
+
+function relations(study: WayStudy, node: BoardNode | undefined): Block[] {
   const { device, designCurrent, facts } = study;
+  const behind = demandBehind(study, node);
   const In = device?.rating;
   if (device === undefined || In === undefined)
     return [gap("Ib ≤ In ≤ Iz", "the rated current of the device is not known")];
@@ -76,7 +101,7 @@ function relations(study: WayStudy): Block[] {
         `${amps(limit - current)} left`,
       );
     if (name === "Ib ≤ In") {
-      if (!designCurrent) return [];
+      if (!designCurrent) return behind ? [demandJudged(behind, In)] : [];
       // Loads alone stand without diversity; only a stated design current says what is drawn at once.
       if (!holds && !designCurrent.stated && facts.all("load").length > 1)
         return [
@@ -106,6 +131,14 @@ function relations(study: WayStudy): Block[] {
     const left = `I2 ${I2?.result ?? ""} ${holds ? "≤" : ">"} 1.45 × Iz`;
     return [compareWithLimit(holds, left, source, { value, limit }, `${amps(margin.value)} left`)];
   });
+}
+
+/** Without diversity more is counted than is drawn: then it is only a question. */
+function demandJudged({ value, source, certain }: FeederCurrent, In: number): Block {
+  const holds = !exceeds(value, In);
+  const text = `Ib ${amps(value)} ${holds ? "≤" : ">"} In ${amps(In)}`;
+  const judged = compareWithLimit(holds, text, source, { value, limit: In }, `${amps(In - value)} left`);
+  return holds || certain ? judged : { ...judged, verdict: "advises", remark: "every circuit in full" };
 }
 
 /** Of a cable in the ground less is counted on where its device protects it against overload. */

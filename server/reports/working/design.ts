@@ -134,6 +134,22 @@ export function energyPart(node: BoardNode | undefined, study: WayStudy): Sectio
   return part("Heat of a fault", [...least.flatMap(lineBlocks), ...heat.flatMap(heatBlocks)]);
 }
 
+/** How the circuit stands on a source that takes over. */
+export function standbyPart(node: BoardNode | undefined, study: WayStudy): Section[] {
+  const lines = node ? designOfWay(node, study).filter(({ on }) => on !== undefined) : [];
+  return part("On the second source", lines.flatMap(lineBlocks));
+}
+
+/** What may flow at the board on a source that takes over, and which circuits it supplies there. */
+export function standbyOfBoardPart(node: BoardNode): Section[] {
+  const lines = designOfBoard(node).filter(({ on }) => on !== undefined);
+  const rows = lines.map(({ on = "" }) => [on, node.studies.map(nameOf).join(", ")]);
+  return part("On the second source", [
+    ...lines.flatMap(lineBlocks),
+    ...table(["source", "circuits it supplies here"], rows),
+  ]);
+}
+
 /** How long the circuit may be by each limit, and how long its reading says that it is. */
 export function lengthPart(node: BoardNode | undefined, study: WayStudy): Section[] {
   return part("Length", node ? lengthsOfWay(node, study).flatMap(lineBlocks) : []);

@@ -19,12 +19,15 @@ import {
   energyPart,
   lengthPart,
   originDemandPart,
+  standbyOfBoardPart,
+  standbyPart,
 } from "./design.ts";
 import { disconnectionPart } from "./disconnection.ts";
 import { dropPart } from "./drop.ts";
 import { expectedPart } from "./expected.ts";
 import { faultPart } from "./fault.ts";
 import { givensPart } from "./givens.ts";
+import { eachSumOnce } from "./once.ts";
 import { protectivePart } from "./protective.ts";
 import { readingsPart } from "./readings.ts";
 import { findingsPart, memoryPart, openPart } from "./record.ts";
@@ -64,14 +67,22 @@ function sectionsOf(installation: Installation, { place, way }: Target, result: 
 
 const wholeBoard = (installation: Installation, place: BoardInPlace, result: CheckResult): Section[] => [
   { level: 1, title: boardTitle(place), blocks: [] },
-  ...boardSections(place, result, boardDesign(installation, place)),
+  ...boardSections(place, networkOf(installation).nodeOf(place.board), result, boardDesign(installation, place)),
   ...place.board.ways.flatMap((way) => waySections(installation, place, way, result)),
 ];
 
 function boardDesign(installation: Installation, place: BoardInPlace): Section[] {
   const node = networkOf(installation).nodeOf(place.board);
   return [
-    ...(node ? [...boardDemandPart(node), ...coordinationPart(node), ...ratingsPart(node), ...leakagePart(node)] : []),
+    ...(node
+      ? [
+          ...standbyOfBoardPart(node),
+          ...boardDemandPart(node),
+          ...coordinationPart(node),
+          ...ratingsPart(node),
+          ...leakagePart(node),
+        ]
+      : []),
     ...containmentPart(containmentsOn(place)),
   ];
 }
@@ -93,26 +104,27 @@ function waySections(
       ...part("What is known", [paragraph("The way is spare: there is nothing to calculate.")]),
       ...findings,
     ];
-  const parts = [
+  const parts = eachSumOnce([
     ...calculation(study, networkOf(installation), place),
     ...containmentPart([...containmentsOf(installation), ...containmentsOn(place)], { way: study, drawings: alone }),
     ...expectedPart(study),
     ...readingsPart(study),
-  ];
+  ]);
   return [head, ...parts, ...findings, ...openPart(parts), ...memoryPart(parts)];
 }
 
 /** In the order of the trade: what is known, currents, drop, disconnection, protection. The meter comes after it. */
 const calculation = (study: WayStudy, network: Network, { board }: BoardInPlace): Section[] => [
   ...givensPart(study),
-  ...loadPart(study),
-  ...cablePart(study),
+  ...loadPart(study, network.nodeOf(board)),
+  ...cablePart(study, network.nodeOf(board)),
   ...ringPart(study),
   ...dropPart(study, network, network.nodeOf(board)),
   ...disconnectionPart(study),
   ...protectivePart(study),
   ...faultPart(study, network.nodeOf(board)),
   ...energyPart(network.nodeOf(board), study),
+  ...standbyPart(network.nodeOf(board), study),
   ...lengthPart(network.nodeOf(board), study),
 ];
 
