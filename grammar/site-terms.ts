@@ -189,6 +189,7 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   rotation: ["phase-sequence"],
   "trip-time": ["rcd"],
   ramp: ["trip-current"],
+  srcd: ["outlet-rcd"],
   button: ["test-button"],
   meter: ["instrument"],
   tester: ["instrument"],

@@ -35,6 +35,7 @@ type StatedFigures =
   | "floor"
   | "load"
   | "rating"
+  | "rcd"
   | "time"
   | "written-limit"
   | "edition"

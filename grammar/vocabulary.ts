@@ -389,15 +389,36 @@ const rcdTestWording = {
 
 const rcdTest = often(rcdTestParams, rcdTestWording);
 
+const atOutlet = opt(label("at", ref("point", "the point, where the RCD is in its socket-outlet")));
+
+const { name: nameOfRcd, ...rcdTestRest } = rcdTestParams;
+
 const rcdTestOfWay = often(
-  { ...rcdTestParams, button: opt(label("test-button", verdict(list.pressed, "the result of its own test button"))) },
-  rcdTestWording,
+  {
+    name: nameOfRcd,
+    point: atOutlet,
+    ...rcdTestRest,
+    button: opt(label("test-button", verdict(list.pressed, "the result of its own test button"))),
+  },
+  {
+    ...rcdTestWording,
+    reads: {
+      ...rcdTestWording.reads,
+      key: ["name", "point", "sensitivity", "multiple", "waveform", "half"],
+      name: "RCD[ {name}][ at {point}][ at {multiple} × IΔn][ {waveform}][ {half}]",
+    },
+  },
 );
 
-const testButton = once(
-  { name: opt(ref("rcd", "the RCD, where the board has several")), verdict: verdict(list.pressed, "the result") },
+const testButton = often(
+  { name: nameOfRcd, point: atOutlet, verdict: verdict(list.pressed, "the result") },
   {
-    reads: { key: ["name"], again: true, name: "test button[ of {name}]", test: "the test button" },
+    reads: {
+      key: ["name", "point"],
+      again: true,
+      name: "test button[ of {name}][ at {point}]",
+      test: "the test button",
+    },
     figures: "verdict",
     means: "The result of pressing the RCD's test button.",
     limits: "Regulation 643.10.",
@@ -1272,6 +1293,7 @@ const blocks = {
       { paper: "behind RCD", means: "The RCD of the board that protects this way.", example: "behind east" },
     ),
     rcd: once(rcdParams, {
+      figures: "rcd",
       paper: "RCD",
       means: "A separate RCD for this way alone.",
       example: "rcd BS EN 61008 40 A 30 mA type A",
@@ -1364,6 +1386,19 @@ const blocks = {
         means: "A fused connection unit at a point, and its fuse.",
         limits: "Appendix 15: 13 A at most.",
         example: "fused S5 3 A",
+      },
+    ),
+    "outlet-rcd": often(
+      { point: ref("point", "the point"), ...rcdParams },
+      {
+        key: ["point"],
+        figures: "rcd",
+        paper: "RCD in an outlet",
+        means: "An RCD in the socket-outlet or connection unit of one point.",
+        background:
+          "It protects what is plugged in or connected there, not the cable to it nor the other points: the circuit is still asked for an RCD of its own. Its tests name the point: `rcd at S3 30 mA 1x 24 ms`.",
+        limits: "BS 7288; Regulation 531.3.4.",
+        example: "outlet-rcd S3 BS 7288 13 A 30 mA type A",
       },
     ),
     "floor-area": once(
@@ -1784,11 +1819,17 @@ const blocks = {
     rcd: rcdTestOfWay,
     "trip-current": often(
       {
+        point: atOutlet,
         value: reading("tripCurrent", "the residual current it tripped at"),
         waveform: opt(choice(list.waveforms, "the waveform of the test current")),
       },
       {
-        reads: { key: ["waveform"], again: true, name: "trip current", test: "the trip current" },
+        reads: {
+          key: ["point", "waveform"],
+          again: true,
+          name: "trip current[ at {point}][ {waveform}]",
+          test: "the trip current",
+        },
         figures: "trip-current",
         means: "The residual current at which the RCD tripped in a ramp test.",
         limits:
@@ -1895,7 +1936,12 @@ const blocks = {
         waveform: opt(choice(list.waveforms, "the waveform of the test current")),
       },
       {
-        reads: { key: ["name", "waveform"], again: true, name: "trip current[ of {name}]", test: "the trip current" },
+        reads: {
+          key: ["name", "waveform"],
+          again: true,
+          name: "trip current[ of {name}][ {waveform}]",
+          test: "the trip current",
+        },
         figures: "trip-current",
         means: "The residual current at which an RCD tripped in a ramp test.",
         limits:

@@ -5,9 +5,11 @@ import type { Fact, FactOf, Facts } from "../model/values.ts";
 
 /** An RCD that protects a way, and where it is. */
 export interface Rcd {
-  readonly at: "device" | "way" | "board" | "main-switch" | "upstream";
+  readonly at: "device" | "way" | "outlet" | "board" | "main-switch" | "upstream";
   readonly fact: Fact;
   readonly name: string | undefined;
+  /** Of one in a socket-outlet: the point. */
+  readonly point?: string;
   readonly standard: string;
   /** Rated residual current IΔn, A. */
   readonly sensitivity: number;
@@ -18,6 +20,18 @@ export interface Rcd {
 
 /** Whether it protects one way alone: in its device, or written as the way's own. */
 export const isOwnRcd = ({ at }: Rcd): boolean => at === "device" || at === "way";
+
+/** The RCDs in outlets of a way. They protect what is plugged in there, and not the circuit. */
+export const outletRcds = (facts: Facts<"way">): Rcd[] =>
+  facts
+    .all("outlet-rcd")
+    .flatMap((fact) => rcdFrom("outlet", fact).map((rcd) => ({ ...rcd, point: fact.args.point.value })));
+
+/** The RCDs that are tested on a way itself: in its device, its own, and those in its outlets. */
+export const ownRcds = (study: { readonly rcds: readonly Rcd[]; readonly facts: Facts<"way"> }): Rcd[] => [
+  ...study.rcds.filter(isOwnRcd),
+  ...outletRcds(study.facts),
+];
 
 /** What every statement that can name an RCD says of it. */
 interface RcdArgs {

@@ -10,7 +10,7 @@ import { insulationLimit } from "../readings/insulation.ts";
 import { planBoard, planSupply } from "../readings/plan-board.ts";
 import { planDead } from "../readings/plan-dead.ts";
 import { planLive } from "../readings/plan-live.ts";
-import type { PlannedTest } from "../readings/planned.ts";
+import { type PlannedTest, writtenName } from "../readings/planned.ts";
 
 /** The supply, a board, or a way of one. */
 export interface SlotPlace {
@@ -53,10 +53,6 @@ export function slotsOf(installation: Installation): Slot[] {
   ];
 }
 
-/** Names that are no plain words are in quotes. */
-const written = (name: string): string =>
-  /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(name) ? name : `"${name.replace(/["\\]/g, "\\$&")}"`;
-
 const verdict = ["ok", "wrong"] as const;
 const press = ["ok", "failed"] as const;
 const rotation = ["ok", "reversed"] as const;
@@ -98,7 +94,7 @@ function supplySlots(installation: Installation, board: string | undefined): Slo
 function boardSlots({ board, context }: BoardInPlace): Slot[] {
   const place = { board: board.head.name };
   const named = new Map(
-    rcdsOfBoard(board.head).map(({ name }) => [name, name === undefined ? "" : ` ${written(name)}`]),
+    rcdsOfBoard(board.head).map(({ name }) => [name, name === undefined ? "" : ` ${writtenName(name)}`]),
   );
   return planBoard(context)
     .flatMap((planned): Slot[] => {
@@ -155,9 +151,9 @@ function plannedSlot(study: WayStudy, place: SlotPlace, test: PlannedTest): Slot
       if (point === "every point") return [];
       return point === undefined
         ? [whole(place, "dead", "R1+R2", "Ω")]
-        : [{ ...whole(place, "dead", `at ${written(point)}`, "Ω"), label: name.slice(0, 3) }];
+        : [{ ...whole(place, "dead", `at ${writtenName(point)}`, "Ω"), label: name.slice(0, 3) }];
     case "continuity":
-      if (at !== undefined) return [{ ...whole(place, "dead", `at ${written(at)}`, "Ω"), label: "L-E" }];
+      if (at !== undefined) return [{ ...whole(place, "dead", `at ${writtenName(at)}`, "Ω"), label: "L-E" }];
       return [whole(place, "dead", name.startsWith("R2") ? "R2" : "R1+R2", "Ω")];
     case "insulation": {
       const joined = name.startsWith("L and N");
@@ -168,7 +164,7 @@ function plannedSlot(study: WayStudy, place: SlotPlace, test: PlannedTest): Slot
     case "loop":
       return at === undefined
         ? [whole(place, "live", "Zs", "Ω")]
-        : [{ ...whole(place, "live", `at ${written(at)}`, "Ω"), label: "Zs" }];
+        : [{ ...whole(place, "live", `at ${writtenName(at)}`, "Ω"), label: "Zs" }];
     case "rcd":
       return write === undefined ? [] : [rcdSlot(place, test, write)];
     case "phase-sequence":

@@ -150,20 +150,21 @@ class RowReader {
       return { place: { board }, slot: named, block: named.startsWith("live") ? "live" : "dead" };
     }
     const shared = /^(?:rcd\s+(.+)|main-switch)$/.exec(way);
-    const place: SlotPlace = shared ? { board } : { board, way };
+    const [, ofWay, point] = /^(.+?)\s+(?:at\s+(.+)|rcd)$/.exec(shared ? "" : way) ?? [];
+    const place: SlotPlace = shared ? { board } : { board, way: ofWay ?? way };
     const own = this.#slots.get(placeName(place)) ?? [];
     if (key === "rcd-time" || key === "rcd-button") {
       const word = key === "rcd-time" ? "rcd" : "test-button";
-      const name = shared?.[1];
-      const found = own.find(
+      const name = shared?.[1] ?? (point === undefined ? undefined : `at ${point}`);
+      const begins = name === undefined ? [word] : [`${word} ${name}`, `${word} ${quotedName(name)}`];
+      const among = own.filter(
         ({ line }) =>
-          line.startsWith(word) &&
-          (name === undefined ||
-            line.startsWith(`${word} ${name} `) ||
-            line === `${word} ${name}` ||
-            line.startsWith(`${word} "${name}"`)) &&
+          begins.some((begin) => line === begin || line.startsWith(`${begin} `)) &&
           (word !== "rcd" || line.endsWith(" 1x")),
       );
+      // Of several RCDs of one way, that of the rating which stands in the row.
+      const rated = among.find(({ line }) => sensitivity !== "" && line.includes(`${sensitivity} mA`));
+      const found = rated ?? among[0];
       return {
         place,
         slot: found ? slotName(found) : `live ${word}${sensitivity === "" ? "" : ` ${sensitivity} mA`}`,
@@ -204,6 +205,9 @@ const deadKeys = new Set([
   "polarity",
   "test-voltage",
 ]);
+
+/** `rcd east` with its name in quotes, `at "S 3"`. */
+const quotedName = (name: string): string => name.replace(/^(at )?(.*)$/, '$1"$2"');
 
 function slotOfKey(key: string, block: "dead" | "live", line: string): string {
   if (["r1", "rn", "r2"].includes(key)) return `dead ends ${key}`;

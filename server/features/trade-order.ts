@@ -179,6 +179,8 @@ export function argumentsFirst(word: string, said: readonly string[], standard: 
       return said.includes("conduit") ? ["kind", "size", "method"] : ["kind", "method"];
     case "rcd":
       return ["name", "standard", "rating", "sensitivity", "type", "multiple", "time"];
+    case "outlet-rcd":
+      return ["point", "standard", "rating", "sensitivity", "type"];
     case "dead":
     case "live":
       return ["on", "with"];

@@ -142,6 +142,7 @@ const productWords: Readonly<Record<string, readonly [string, ...string[]]>> = {
   "BS EN 60947-3": ["switch-disconnector", "isolator", "switch"],
   "BS EN 61008": ["RCD without overcurrent protection", "rcd", "rccb"],
   "BS EN 62423": ["RCD of type B or F", "rcd"],
+  "BS 7288": ["socket-outlet or connection unit with RCD", "srcd", "rcd socket"],
   "BS EN 62606": ["arc fault detection device", "afdd"],
   "BS 88-2": ["fuse, bolted or clipped in", "fuse", "hrc"],
   "BS 88-3": ["cartridge fuse", "fuse", "hrc"],

@@ -1,6 +1,6 @@
 import type { IToken } from "chevrotain";
 import { isToken } from "../../grammar/lexer.ts";
-import type { WordRow } from "../../grammar/params.ts";
+import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { unitOf } from "../../grammar/units.ts";
 import type { BlockKind } from "../../grammar/vocabulary.ts";
 import { normalStandard } from "../model/token-values.ts";
@@ -26,11 +26,15 @@ export interface Spelt {
   readonly args: string;
 }
 
+const isPoint = (accepts: Accepts): boolean => accepts.kind === "ref" && accepts.names === "point";
+
 /** A statement's line. A word with several labelled values sets each apart by two blanks. */
 export function spellLine(word: IToken, tokens: readonly IToken[], row: WordRow, kind: BlockKind): Spelt {
   const labels = Object.values(row.params).flatMap(({ label }) => (label === undefined ? [] : [label]));
-  const apart = labels.length > 1 && !row.opens;
-  const named = tokens.length > 1 && namesFirst(row, kind) && isName(tokens[0]) ? tokens.slice(0, 1) : [];
+  // Where a line is of a point, that is no second value of it.
+  const values = Object.values(row.params).filter(({ label, accepts }) => label !== undefined && !isPoint(accepts));
+  const apart = values.length > 1 && !row.opens;
+  const named = tokens.length > 1 && namesFirst(row, kind) && isName(tokens[0], labels) ? tokens.slice(0, 1) : [];
   const args = tokens.slice(named.length).map((token, index) => {
     const gap = index === 0 ? "" : apart && labels.includes(token.image) ? "  " : " ";
     return gap + spell(token);
@@ -45,5 +49,7 @@ function namesFirst(row: WordRow, kind: BlockKind): boolean {
   return named && row.times === "often" && !row.opens && kind !== "file" && kind !== "installation";
 }
 
-const isName = (token: IToken | undefined): boolean =>
-  token !== undefined && (isToken(token, "Word") || isToken(token, "NumberWord") || isToken(token, "Number"));
+const isName = (token: IToken | undefined, labels: readonly string[]): boolean =>
+  token !== undefined &&
+  !labels.includes(token.image) &&
+  (isToken(token, "Word") || isToken(token, "NumberWord") || isToken(token, "Number"));

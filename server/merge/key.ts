@@ -86,8 +86,9 @@ export function claimsOf(word: string, row: WordRow, { args }: BoundArguments, k
   const items = word === "inspected" ? textsIn(args.items).flatMap(itemsNamed) : [];
   const claims = [key, ...(row.opens ? [] : numbers), ...items.map((item) => `${word} ${item}`)];
   const beside = saidBeside({ word, args });
-  // Of several RCDs each has a button of its own; what is said beside a test is said of the way's.
-  return beside === undefined ? claims : [...claims, beside === "test-button" ? `${beside} -` : beside];
+  // Of several RCDs each has a button of its own; what is said beside a test is said of the way's, or of that outlet's.
+  if (beside === "test-button") return [...claims, `${beside} - ${textOf(args.point)}`];
+  return beside === undefined ? claims : [...claims, beside];
 }
 
 const textsIn = (value: Args[string] | undefined): string[] =>

@@ -22,6 +22,17 @@ export function apart(fact: Fact): readonly Fact[] {
   if (!result || Array.isArray(result) || !("start" in result)) return [fact];
   const { start, end } = result;
   const { segment } = fact;
-  const own: Fact = { word, wordEnd: start, args: { verdict: result }, provenance: "measured", segment, start, end };
+  // A button is that of the RCD that was timed: in an outlet, of that outlet.
+  const { point, sensitivity } = fact.word === "rcd" ? args : {};
+  const of = { ...(point ? { point } : {}), ...(sensitivity ? { sensitivity } : {}) };
+  const own: Fact = {
+    word,
+    wordEnd: start,
+    args: { ...of, verdict: result },
+    provenance: "measured",
+    segment,
+    start,
+    end,
+  };
   return [{ ...fact, args }, own];
 }

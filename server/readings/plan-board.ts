@@ -14,9 +14,9 @@ import { exact, type Fact, type FactOf } from "../model/values.ts";
 import { bondsSomething } from "./earthing.ts";
 import { electrodeLimit, relyingOnOrigin } from "./electrode.ts";
 import { boardInsulation } from "./insulation.ts";
-import { planRcd, word } from "./plan-live.ts";
-import { type Bound, bound, expecting, type PlannedTest, recordedAs } from "./planned.ts";
-import { liveOfBoard } from "./rcd-tests.ts";
+import { planRcd } from "./plan-rcd.ts";
+import { type Bound, bound, expecting, type PlannedTest, recordedAs, word } from "./planned.ts";
+import { buttonOnBoard, liveOfBoard, rcdTestsOfBoard } from "./rcd-tests.ts";
 
 type Bonding = FactOf<"supply", "bonding">;
 
@@ -154,10 +154,7 @@ function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[
   const supply = studySupply(context);
   const three = facts.one("phases")?.args.count.value === "three" || (!facts.has("phases") && supply.threePhase);
   const impedance = boardImpedance(context);
-  const rcdTests = tests.flatMap((test) => [...test.facts.all("rcd")]);
-  const buttons = tests.flatMap((test) => [...test.facts.all("test-button")]);
-  const rcds = rcdsOfBoard(context.board);
-  const only = rcds.length === 1;
+  const rcdTests = rcdTestsOfBoard(context);
   return [
     ...(facts.has("earthing")
       ? [
@@ -180,12 +177,12 @@ function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[
       bounds: faultBounds(studies),
       recorded: recordedAs(inTests("Ipf"), "value"),
     },
-    ...rcds.flatMap((rcd) =>
+    ...rcdsOfBoard(context.board).flatMap((rcd) =>
       planRcd(
         rcd,
         context.edition,
-        rcdTests.filter(({ args }) => only || (args.name?.value === rcd.name && rcd.name !== undefined)),
-        buttons.find(({ args }) => only || (args.name?.value === rcd.name && rcd.name !== undefined)),
+        rcdTests.filter(({ device }) => device?.fact === rcd.fact),
+        buttonOnBoard(rcd, context),
       ).map((test) => (rcd.name === undefined ? test : { ...test, name: `${rcd.name}: ${test.name}` })),
     ),
     word("polarity", "Polarity at the board", inTests("polarity")),

@@ -1,49 +1,37 @@
 /** The live tests of a circuit, in the order of the trade. */
 
 import { totalLoop } from "../calc/loop-impedance.ts";
-import { rcdLimit } from "../calc/practice.ts";
-import { rcdTime } from "../calc/rcd-time.ts";
-import { milliamps, plain } from "../calc/result.ts";
-import { rcdName } from "../circuit/describe.ts";
 import { readingLimit } from "../circuit/disconnection.ts";
-import { isOwnRcd } from "../circuit/rcds.ts";
+import { ownRcds } from "../circuit/rcds.ts";
 import { exactReading } from "../circuit/supply.ts";
-import type { Rcd, WayStudy } from "../circuit/way.ts";
-import type { Fact, FactOf } from "../model/values.ts";
-import type { Edition } from "../tables/editions.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import type { Fact } from "../model/values.ts";
 import { coldBoardImpedance, expectedCircuit, expectedPoint } from "./expected.ts";
 import { loopPoints } from "./loop-points.ts";
-import { type Bound, bound, type Expected, expecting, type PlannedTest, recordedAs } from "./planned.ts";
+import { planRcdOfWay } from "./plan-rcd.ts";
+import { type Bound, bound, type Expected, expecting, type PlannedTest, recordedAs, word } from "./planned.ts";
 
 export function planLive(study: WayStudy): PlannedTest[] {
   if (study.isSpare) return [];
-  const live = study.live?.facts;
   return [
     loop(study),
     ...loopAtPoints(study),
-    ...study.rcds
-      .filter(isOwnRcd)
-      .flatMap((rcd) => planRcd(rcd, study.context.edition, live?.all("rcd") ?? [], live?.one("test-button"))),
-    ...(study.facts.has("afdd") ? [word("rcd", "AFDD test button", live?.one("afdd-button"), "afdd-button")] : []),
+    ...ownRcds(study).flatMap((rcd) => planRcdOfWay(rcd, study)),
+    ...(study.facts.has("afdd")
+      ? [word("rcd", "AFDD test button", latestLive(study, "afdd-button"), "afdd-button")]
+      : []),
     ...(study.threePhase && study.isFinal
-      ? [word("phase-sequence", "Phase sequence", live?.one("phase-sequence"), "phase-sequence")]
+      ? [word("phase-sequence", "Phase sequence", latestLive(study, "phase-sequence"), "phase-sequence")]
       : []),
     ...(study.isFinal
-      ? [word("function", "What it serves works as it should", live?.one("function"), "function")]
+      ? [word("function", "What it serves works as it should", latestLive(study, "function"), "function")]
       : []),
   ];
 }
 
-/** A test whose answer is a word. */
-export const word = (step: PlannedTest["step"], name: string, fact: Fact | undefined, write?: string): PlannedTest => ({
-  step,
-  live: true,
-  name,
-  write,
-  unit: "",
-  bounds: [],
-  recorded: recordedAs(fact, "verdict"),
-});
+/** The latest statement of a word in the live tests: a later visit for another purpose leaves it standing. */
+const latestLive = (study: WayStudy, name: "afdd-button" | "phase-sequence" | "function"): Fact | undefined =>
+  study.liveTests.map(({ facts }) => facts.one(name) as Fact | undefined).find((fact) => fact !== undefined);
 
 function loop(study: WayStudy): PlannedTest {
   return {
@@ -104,41 +92,4 @@ export function loopBounds({ disconnection }: WayStudy): Bound[] {
   if (!disconnection) return [];
   const { limit, which } = readingLimit(disconnection);
   return bound("most", limit, "Ω", which);
-}
-
-type RcdFact = FactOf<"live", "rcd">;
-
-/** The times an edition asks of an RCD, then its button. */
-export function planRcd(
-  rcd: Rcd,
-  edition: Edition | undefined,
-  facts: readonly RcdFact[],
-  button: Fact | undefined,
-): PlannedTest[] {
-  const additional = rcd.sensitivity <= rcdLimit("additional").value && !rcd.delayed;
-  const name = rcdName(rcd);
-  const asked = (additional ? [0.5, 1, 5] : [1]).flatMap((multiple) => {
-    const window = edition && rcdTime({ standard: rcd.standard, delayed: rcd.delayed, multiple, edition });
-    return window?.required ? [{ multiple, window }] : [];
-  });
-  const times = (asked.length > 0 ? asked : [{ multiple: 1, window: undefined }]).map(
-    ({ multiple, window }): PlannedTest => {
-      const fact = facts.find((one) => one.args.multiple?.value === multiple);
-      return {
-        step: "rcd",
-        live: true,
-        name: `${name} at ${multiple === 0.5 ? "½" : plain(multiple)} × IΔn`,
-        unit: multiple < 1 ? "" : "ms",
-        bounds: [
-          ...bound("least", window?.least, "ms").map((one) =>
-            multiple < 1 ? { ...one, text: `no trip within ${one.text.replace("at least ", "")}` } : one,
-          ),
-          ...bound("most", window?.greatest, "ms"),
-        ],
-        write: `rcd ${milliamps(rcd.sensitivity)} ${plain(multiple)}x`,
-        recorded: recordedAs(fact, "time") ?? recordedAs(fact, "noTrip"),
-      };
-    },
-  );
-  return [...times, word("rcd", `Test button, ${name}`, button, "test-button")];
 }

@@ -4,7 +4,7 @@
  */
 import { figure } from "../calc/figure.ts";
 import { type Margin, marginOf, type Sense } from "../calc/margin.ts";
-import { type Calculated, megohms, type Step } from "../calc/result.ts";
+import { type Calculated, kiloamps, megohms, type Step } from "../calc/result.ts";
 import { type AnyValue, type Fact, isAbsent, type Quantity } from "../model/values.ts";
 import type { Source } from "../tables/source.ts";
 
@@ -67,9 +67,24 @@ export interface PlannedTest {
 
 const baseUnits = { Ω: "Ω", MΩ: "Ω", kA: "A", ms: "s", "": "" } as const;
 
+/** Names that are no plain words are in quotes. */
+export const writtenName = (name: string): string =>
+  /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(name) ? name : `"${name.replace(/["\\]/g, "\\$&")}"`;
+
+/** A test whose answer is a word. */
+export const word = (step: TestStep, name: string, fact: Fact | undefined, write?: string): PlannedTest => ({
+  step,
+  live: true,
+  name,
+  write,
+  unit: "",
+  bounds: [],
+  recorded: recordedAs(fact, "verdict"),
+});
+
 /** Shows a figure in the unit its test is written in. */
 export const inUnit = (value: number, unit: PlannedTest["unit"]): string =>
-  unit === "MΩ" ? megohms(value) : figure(value, baseUnits[unit]);
+  unit === "MΩ" ? megohms(value) : unit === "kA" ? kiloamps(value) : figure(value, baseUnits[unit]);
 
 export function expecting(of: Calculated | undefined, unit: PlannedTest["unit"]): Expected | undefined {
   if (!of || !Number.isFinite(of.value)) return undefined;

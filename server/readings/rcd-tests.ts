@@ -1,12 +1,13 @@
 import { type RcdWindow, rcdTime } from "../calc/index.ts";
-import { rcdsOfBoard } from "../circuit/rcds.ts";
+import { outletRcds, rcdsOfBoard } from "../circuit/rcds.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { type Fact, type FactOf, isAbsent, type Quantity, type Val } from "../model/values.ts";
 
 export type RcdFact = FactOf<"live", "rcd">;
-type ButtonFact = FactOf<"boardLive", "test-button">;
+type ButtonFact = FactOf<"live" | "boardLive", "test-button">;
+type WayTripFact = FactOf<"live", "trip-current">;
 export type TripFact = FactOf<"boardLive", "trip-current">;
 
 /** One RCD test with the device it was made on, as far as that is known. */
@@ -27,10 +28,16 @@ export const rcdTestsOfWay = (study: WayStudy): RcdTest[] =>
  * Of the tests that stand of a device at its rated current, the one with the longest time: of its waveforms and half
  * cycles the worst is what it can do. `line` is the line the device itself stands on, where a test may be too.
  */
-export function longestAtRated(tests: readonly RcdTest[], line: Fact): RcdTest | undefined {
-  const [first, ...more] = tests.filter(
-    ({ fact, device, multiple }) => (multiple?.value ?? 1) === 1 && (device?.fact === line || (fact as Fact) === line),
+export const longestAtRated = (tests: readonly RcdTest[], line: Fact): RcdTest | undefined =>
+  longestOfLatest(
+    tests.filter(
+      ({ fact, device, multiple }) =>
+        (multiple?.value ?? 1) === 1 && (device?.fact === line || (fact as Fact) === line),
+    ),
   );
+
+/** Of the tests of the latest day the one with the longest time. */
+export function longestOfLatest([first, ...more]: readonly RcdTest[]): RcdTest | undefined {
   if (!first) return undefined;
   const ofThatDay = more.filter(({ test }) => test.on === first.test.on);
   return ofThatDay.reduce((worst, one) => ((one.time?.value ?? 0) > (worst.time?.value ?? 0) ? one : worst), first);
@@ -46,6 +53,7 @@ function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {
   const same = (one: RcdTest, other: RcdTest): boolean =>
     one.device?.fact === other.device?.fact &&
     one.fact.args.name?.value === other.fact.args.name?.value &&
+    one.fact.args.point?.value === other.fact.args.point?.value &&
     one.multiple?.value === other.multiple?.value &&
     one.fact.args.waveform?.value === other.fact.args.waveform?.value &&
     one.fact.args.half?.value === other.fact.args.half?.value;
@@ -63,12 +71,26 @@ function testsIn(test: Test<"live"> | Test<"boardLive">, deviceOf: (fact: RcdFac
   });
 }
 
-/** The RCD a test on a way was made on: the one it names or fits, else the nearest to the load. */
-export function deviceOnWay(fact: RcdFact | ButtonFact, study: WayStudy): Rcd | undefined {
-  const name = fact.args.name?.value;
+/** The RCD a test on a way was made on: the one it names or fits, else the nearest to the load at the board. */
+export function deviceOnWay(fact: RcdFact | ButtonFact | WayTripFact, study: WayStudy): Rcd | undefined {
+  const point = "point" in fact.args ? fact.args.point?.value : undefined;
+  if (point !== undefined) return outletRcds(study.facts).find((rcd) => rcd.point === point);
+  const name = "name" in fact.args ? fact.args.name?.value : undefined;
   if (name !== undefined) return rcdsOfBoard(study.context.board).find((rcd) => rcd.name === name);
   return fitting(fact, study.rcds) ?? study.rcds[0];
 }
+
+/** The latest press of the button of an RCD that is tested on its way. */
+export const buttonOnWay = (rcd: Rcd, study: WayStudy): Fact | undefined =>
+  study.liveTests
+    .flatMap(({ facts }) => facts.all("test-button"))
+    .find((fact) => deviceOnWay(fact, study)?.fact === rcd.fact) as Fact | undefined;
+
+/** The latest press of the button of an RCD that the ways of a board share. */
+export const buttonOnBoard = (rcd: Rcd, context: Context): Fact | undefined =>
+  liveOfBoard(context)
+    .flatMap(({ facts }) => facts.all("test-button"))
+    .find((fact) => deviceOnBoard(fact, context)?.fact === rcd.fact) as Fact | undefined;
 
 /** The RCD a test on a board was made on. With several of one rating and no name it is not known. */
 export function deviceOnBoard(fact: RcdFact | ButtonFact | TripFact, context: Context): Rcd | undefined {
@@ -77,13 +99,16 @@ export function deviceOnBoard(fact: RcdFact | ButtonFact | TripFact, context: Co
   if (name !== undefined) return all.find((rcd) => rcd.name === name);
   const same = all.filter((rcd) => rcd.sensitivity === sensitivityOf(fact));
   if (same.length === 1) return same[0];
-  return all.length === 1 ? all[0] : undefined;
+  if (all.length === 1) return all[0];
+  // Those of the board have names to be called by; what has none is the main switch.
+  const unnamed = all.filter((rcd) => rcd.name === undefined);
+  return fact.word === "test-button" && unnamed.length === 1 ? unnamed[0] : undefined;
 }
 
-const sensitivityOf = (fact: RcdFact | ButtonFact | TripFact): number | undefined =>
+const sensitivityOf = (fact: RcdFact | ButtonFact | TripFact | WayTripFact): number | undefined =>
   "sensitivity" in fact.args ? fact.args.sensitivity?.value : undefined;
 
-const fitting = (fact: RcdFact | ButtonFact, rcds: readonly Rcd[]): Rcd | undefined =>
+const fitting = (fact: RcdFact | ButtonFact | WayTripFact, rcds: readonly Rcd[]): Rcd | undefined =>
   rcds.find((rcd) => rcd.sensitivity === sensitivityOf(fact));
 
 /** What the test should have shown; nothing where the device, its standard or the edition is not known. */
@@ -100,6 +125,7 @@ export function windowOf({ device, multiple }: RcdTest, context: Context): RcdWi
 /** What a person calls an RCD. */
 export function rcdLabel(rcd: Rcd): string {
   if (rcd.name !== undefined) return `RCD ${rcd.name}`;
+  if (rcd.point !== undefined) return `the RCD at ${rcd.point}`;
   return { device: "the RCBO", way: "the way's RCD", "main-switch": "the main switch", upstream: "the RCD upstream" }[
     rcd.at as "device" | "way" | "main-switch" | "upstream"
   ];

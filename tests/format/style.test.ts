@@ -287,3 +287,27 @@ test("the tests at the origin stand below what the supply is", () => {
     "
   `);
 });
+
+test("the RCD of a point has no more blanks than another", () => {
+  const block = formatted(
+    way(
+      "live 2026-03-05 {",
+      "rcd  at  S2 10 mA 1x 31 ms   test-button ok",
+      "test-button ok",
+      "rcd 30 mA 1x 24 ms",
+      "test-button at S1 ok",
+      "}",
+    ),
+  );
+  expect(
+    block
+      .split("\n")
+      .slice(3, 7)
+      .map((line) => line.trim()),
+  ).toEqual([
+    "rcd          at S2 10 mA 1x 31 ms test-button ok",
+    "rcd          30 mA 1x 24 ms",
+    "test-button  ok",
+    "test-button  at S1 ok",
+  ]);
+});

@@ -3,20 +3,22 @@
 import type { Figures } from "../../../grammar/traits.ts";
 import type { BlockKind } from "../../../grammar/vocabulary.ts";
 import type { Supplementary } from "../../boards/supplementary.ts";
+import { ownRcds, rcdsOfBoard } from "../../circuit/rcds.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { type Bonding, bondingNeed, earthingLeast, earthingNeed } from "../../readings/earthing.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import type { Bound } from "../../readings/planned.ts";
-import { deviceOnBoard, type RcdFact, type TripFact } from "../../readings/rcd-tests.ts";
+import { deviceOnBoard, deviceOnWay, type RcdFact, type TripFact } from "../../readings/rcd-tests.ts";
 import type { Snapshot } from "../../workspace/workspace.ts";
 import { argAt, boardAt, type CursorContext, installationAt, studyAt } from "../cursor.ts";
 import { leakageCard, ratingCard } from "./board.ts";
 import { supplementaryCard } from "./bonding.ts";
-import type { Card } from "./card.ts";
+import { type Card, joinedCards } from "./card.ts";
 import { containmentCard } from "./containment.ts";
 import { boardPlaceCard, placeCard } from "./place.ts";
+import { rcdPlanCard } from "./rcd.ts";
 import { boardLoopCard, conductorCard, editionCard, electrodeCard, faultCard, zeCard } from "./supply.ts";
 import {
   boardRcdCard,
@@ -73,8 +75,11 @@ const makers: Readonly<Record<Figures, Maker>> = {
     const test = fact as unknown as RcdFact | undefined;
     return study ? rcdCard(study, test) : place && boardRcdCard(place.context, test);
   },
-  "trip-current": ({ study, place, fact }) =>
-    rampCard(study ? study.rcds[0] : place && fact && deviceOnBoard(fact as unknown as TripFact, place.context)),
+  "trip-current": ({ study, place, fact }) => {
+    const test = fact as unknown as TripFact | undefined;
+    if (study) return rampCard(test ? deviceOnWay(test, study) : study.rcds[0], test);
+    return place && test && rampCard(deviceOnBoard(test, place.context), test);
+  },
   leakage: ({ study, installation }) => study && leakageCard(study, installation),
   voltage: ({ installation, fact }) => voltageCard(installation?.supply, fact),
   verdict: noFigures,
@@ -87,7 +92,16 @@ const makers: Readonly<Record<Figures, Maker>> = {
     boardPlaceCard(place?.board.head.facts.one("place")?.args.places.map((one) => one.value) ?? []),
   floor: ofWay(floorCard),
   load: ofWay(loadCard),
-  rating: ({ installation, fact }) => ratingCard(installation, fact),
+  rating: ({ installation, place, fact }) => {
+    const rcds = place && fact ? rcdsOfBoard(place.board.head).filter((rcd) => sameLine(rcd.fact, fact)) : [];
+    return joinedCards(ratingCard(installation, fact), rcdPlanCard(rcds, place?.context.edition));
+  },
+  rcd: ofWay((study, fact) =>
+    rcdPlanCard(
+      ownRcds(study).filter((rcd) => fact && sameLine(rcd.fact, fact)),
+      study.context.edition,
+    ),
+  ),
   time: ofWay(timeCard),
   edition: ({ fact }) => editionCard((fact?.args.edition as { readonly value?: string } | undefined)?.value),
   tails: ({ installation }) => installation?.supply && conductorCard(earthingNeed(installation.supply), undefined),
@@ -98,9 +112,10 @@ const makers: Readonly<Record<Figures, Maker>> = {
 function boundsOf({ study, place, installation, fact }: Line): readonly Bound[] {
   const plan = () =>
     place ? planBoard(place.context, place.board.ways) : installation ? planSupply(installation) : [];
-  const isSame = (one: Fact | undefined): boolean => one?.segment === fact?.segment && one?.start === fact?.start;
-  return (study ? [] : plan()).find(({ recorded }) => isSame(recorded?.fact))?.bounds ?? [];
+  return (study ? [] : plan()).find(({ recorded }) => recorded && fact && sameLine(recorded.fact, fact))?.bounds ?? [];
 }
+
+const sameLine = (one: Fact, other: Fact): boolean => one.segment === other.segment && one.start === other.start;
 
 /** The boards whose devices a fault current is broken by: those at the origin, or the one it was read at. */
 function placesOfFault({ kind, place, installation }: Line): readonly BoardInPlace[] {

@@ -64,6 +64,16 @@ export const boundRows = (bounds: readonly Bound[], { value, sign = "=" }: Read)
 /** A figure in the unit a meter or a schedule shows it in. */
 export const show = ({ value, unit }: Pick<Calculated, "value" | "unit">): string => figure(value, unit);
 
+/** What two cards say of one line. */
+export const joinedCards = (one: Card | undefined, other: Card | undefined): Card | undefined =>
+  one && other
+    ? {
+        rows: [...one.rows, ...other.rows],
+        steps: unique([...one.steps, ...other.steps]),
+        sources: [...one.sources, ...other.sources],
+      }
+    : (one ?? other);
+
 export const emptyCard: Card = { rows: [], steps: [], sources: [] };
 
 /**

@@ -32,7 +32,8 @@ import { expectedConductorAt, expectedR1R2At, latestDead, temperatureOf } from "
 import { coldBoardImpedance, expectedCircuit } from "../../readings/expected.ts";
 import { designLoop, loopAgreement } from "../../readings/loop.ts";
 import { continuityBounds } from "../../readings/plan-dead.ts";
-import { deviceOnBoard, deviceOnWay, type RcdFact } from "../../readings/rcd-tests.ts";
+import { waveformWords } from "../../readings/plan-rcd.ts";
+import { deviceOnBoard, deviceOnWay, type RcdFact, type TripFact } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
 import { boundRows, type Card, card, limitRow, type Read, row, show } from "./card.ts";
 import { pointRows } from "./points.ts";
@@ -255,11 +256,24 @@ function tripCard(
   );
 }
 
-export function rampCard(rcd: Rcd | undefined): Card | undefined {
-  const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity);
-  return (
-    band && card([row("trips between", `${show(band.least)} and ${show(band.greatest)}`)], band.least, band.greatest)
+/** The band of the waveform that is written, or of each that its type detects. */
+export function rampCard(rcd: Rcd | undefined, fact: TripFact | undefined): Card | undefined {
+  const type = rcd?.type;
+  if (!rcd || !type) return undefined;
+  const written = fact?.args.waveform?.value;
+  const bands = (written === undefined ? (["sinusoidal", "pulsating", "smooth"] as const) : [written]).flatMap(
+    (waveform) => {
+      const band = rcdTripBand(type, rcd.sensitivity, waveform);
+      return band ? [{ waveform, band }] : [];
+    },
   );
+  const read = readAt(fact as Fact | undefined, "value");
+  const rows = bands.flatMap(({ waveform, band }) =>
+    written === undefined
+      ? [row(`trips with ${waveformWords[waveform]}`, `between ${show(band.least)} and ${show(band.greatest)}`)]
+      : [limitRow("not below", band.least, { ...read, least: true }), limitRow("by", band.greatest, read)],
+  );
+  return rows.length === 0 ? undefined : card(rows, ...bands.flatMap(({ band }) => [band.least, band.greatest]));
 }
 
 export function voltageCard(supply: Context["supply"], fact: Fact | undefined): Card {

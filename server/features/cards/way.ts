@@ -25,12 +25,16 @@ import type { Fact } from "../../model/values.ts";
 import { protectiveAtFault } from "../../readings/loop.ts";
 import { md } from "../../text/markdown.ts";
 import { type Card, card, limitRow, type Row, row, show } from "./card.ts";
+import { rcdPlanCard } from "./rcd.ts";
 import { spurR1R2 } from "./tests.ts";
 
 /** What the line of a device leads to; what it must break first where that is asked about. */
 export function deviceCard(study: WayStudy, named: string | undefined): Card | undefined {
   const { device, disconnection, disconnectionTime } = study;
   if (!device) return undefined;
+  const ofRcd = named === "sensitivity" || named === "type";
+  const own = study.rcds.filter(({ at }) => ofRcd && at === "device");
+  if (own.length > 0) return rcdPlanCard(own, study.context.edition);
   const fault = greatestFault(study.context);
   const breaks = device.breaking;
   const limit = disconnection?.limit;

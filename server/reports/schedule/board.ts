@@ -32,7 +32,7 @@ export function boardBlocks(sheet: BoardSheet, installation: Installation, fill:
     { kind: "particulars", rows: headRows(sheet.place, installation) },
     grid,
     ...(left === "" ? [] : [paragraph(left)]),
-    ...sharedRcds(sheet.place, fill),
+    ...sharedRcds(sheet.place, sheet.studies, fill),
     paragraph(instrumentsText(sheet.place, installation)),
   ];
 }

@@ -1,13 +1,19 @@
 /** One circuit as a row: what is said of it, and its latest readings. */
 import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
-import { isOwnRcd } from "../../circuit/rcds.ts";
+import { isOwnRcd, outletRcds } from "../../circuit/rcds.ts";
 import { deadTestsDue, liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
 import { isAbsent, type Quantity } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
-import { longestAtRated, rcdTestsOfBoard, rcdTestsOfWay } from "../../readings/rcd-tests.ts";
-import { buttonFact } from "./button.ts";
+import {
+  buttonOnBoard,
+  buttonOnWay,
+  longestAtRated,
+  rcdLabel,
+  rcdTestsOfBoard,
+  rcdTestsOfWay,
+} from "../../readings/rcd-tests.ts";
 import { type Fill, type Noted, notApplicable, nothing, readingCell, said, type Want } from "./cell.ts";
 
 /** The cells of one row by the key of their column. */
@@ -93,21 +99,32 @@ function deviceText({ device }: WayStudy): string {
   return `${old}${kind === "" ? letter : `${kind} `}${rating ?? ""}`.trim();
 }
 
+/** The RCDs of a way besides the one in its row: those nearer to the origin, and those in its outlets. */
+export const furtherRcds = (study: WayStudy): Rcd[] => [...study.rcds.slice(1), ...outletRcds(study.facts)];
+
+const furtherText = (rcd: Rcd): string =>
+  rcd.point === undefined && !isOwnRcd(rcd)
+    ? `also behind ${rcdLabel(rcd)}`
+    : `also ${rcdLabel(rcd)}, in the table of RCDs`;
+
+const withNotes = (cell: Noted, notes: readonly string[]): Noted =>
+  notes.length === 0 ? cell : { ...cell, note: notes.join("; ") };
+
 /** The RCD nearest to the load: one that protects other ways too is named in the notes. */
 function rcdCells(study: WayStudy): Cells {
   const [rcd] = study.rcds;
   if (!rcd)
     return {
-      "rcd-standard": notApplicable,
+      "rcd-standard": withNotes(notApplicable, furtherRcds(study).map(furtherText)),
       "rcd-type": notApplicable,
       "rcd-sensitivity": notApplicable,
       "rcd-rating": notApplicable,
     };
   return {
-    "rcd-standard": {
-      ...said(standardNumber(rcd.standard)),
-      ...(isOwnRcd(rcd) ? {} : { note: sharedText(rcd) }),
-    },
+    "rcd-standard": withNotes(said(standardNumber(rcd.standard)), [
+      ...(isOwnRcd(rcd) ? [] : [sharedText(rcd)]),
+      ...furtherRcds(study).map(furtherText),
+    ]),
     "rcd-type": said(`${rcd.type ?? ""}${rcd.delayed ? " S" : ""}`.trim()),
     "rcd-sensitivity": said(plain(rcd.sensitivity * 1000)),
     "rcd-rating": said(ratingText(rcd)),
@@ -225,19 +242,15 @@ function rcdTestCells(study: WayStudy, fill: Fill, due: boolean): Cells {
   const tests = own ? rcdTestsOfWay(study) : rcdTestsOfBoard(study.context);
   const fact = longestAtRated(tests, rcd.fact)?.fact;
   if (!own) {
-    const pressed = rcd.at === "upstream" ? undefined : buttonFact(rcd.name, { head: study.context.board });
+    const pressed = rcd.at === "upstream" ? undefined : buttonOnBoard(rcd, study.context);
     return {
       "rcd-time": shared(readingCell(fact, "time", "ms", "none", fill)),
       "rcd-button": shared(readingCell(pressed, "verdict", "", "none", fill)),
     };
   }
-  const ownPress = study.live?.facts.one("test-button");
-  const onLine = fact?.args && "button" in fact.args ? fact : undefined;
   return {
     "rcd-time": readingCell(fact, "time", "ms", wanted(true, due), fill),
-    "rcd-button": onLine
-      ? readingCell(onLine, "button", "", wanted(true, due), fill)
-      : readingCell(ownPress, "verdict", "", wanted(true, due), fill),
+    "rcd-button": readingCell(buttonOnWay(rcd, study), "verdict", "", wanted(true, due), fill),
   };
 }
 

@@ -2,19 +2,17 @@
  * The schedule as a table of values, to be filled in elsewhere and to come back: one row a circuit, one for each shared
  * RCD and one for the board itself, every pair of conductors for itself.
  */
-import { isOwnRcd, rcdsOfBoard } from "../../circuit/rcds.ts";
+import { isOwnRcd } from "../../circuit/rcds.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import { planBoard } from "../../readings/plan-board.ts";
-import { longestAtRated, rcdTestsOfBoard } from "../../readings/rcd-tests.ts";
 import type { Column } from "../setting/document.ts";
 import { sheetOf } from "./board.ts";
-import { buttonFact } from "./button.ts";
 import { type Fill, type Noted, nothing, readingCell, said } from "./cell.ts";
 import { valueBands } from "./columns.ts";
 import { type Cells, wayCells } from "./row.ts";
-import { sharedRcdWay } from "./shared-rcds.ts";
+import { rcdRowsOf } from "./shared-rcds.ts";
 
 export interface ValueTable {
   readonly columns: readonly Column[];
@@ -37,9 +35,11 @@ export function valuesOf(
 function rowsOf(place: BoardInPlace, fill: Fill): Cells[] {
   const name = said(place.board.head.name);
   const { studies } = sheetOf(place);
-  return [boardCells(place, fill), ...rcdRows(place, fill), ...studies.map((study) => wayRow(study, fill))].map(
-    (cells) => ({ ...cells, board: name }),
-  );
+  return [
+    boardCells(place, fill),
+    ...rcdRows(place, studies, fill),
+    ...studies.map((study) => wayRow(study, fill)),
+  ].map((cells) => ({ ...cells, board: name }));
 }
 
 function wayRow(study: WayStudy, fill: Fill): Cells {
@@ -70,22 +70,19 @@ function boardCells(place: BoardInPlace, fill: Fill): Cells {
   };
 }
 
-function rcdRows({ board, context }: BoardInPlace, fill: Fill): Cells[] {
-  const tests = rcdTestsOfBoard(context);
-  return rcdsOfBoard(board.head).map((rcd): Cells => {
-    const test = longestAtRated(tests, rcd.fact);
-    return {
-      way: said(sharedRcdWay(rcd)),
+const rcdRows = (place: BoardInPlace, studies: readonly WayStudy[], fill: Fill): Cells[] =>
+  rcdRowsOf(place, studies).map(
+    ({ rcd, way, test, button }): Cells => ({
+      way: said(way),
       "rcd-sensitivity": said(String(Math.round(rcd.sensitivity * 1e6) / 1e3)),
       "rcd-type": said(rcd.type ?? ""),
       "rcd-time": readingCell(test?.fact, "time", "ms", "blank", fill),
-      "rcd-button": readingCell(buttonFact(rcd.name, board), "verdict", "", "blank", fill),
+      "rcd-button": readingCell(button, "verdict", "", "blank", fill),
       ...(fill === "filled"
         ? { "live-on": said(test?.test.on ?? ""), "live-with": said(test?.test.with.join(" ") ?? "") }
         : {}),
-    };
-  });
-}
+    }),
+  );
 
 /** Words instead of signs, and the reason with what was not tested; a reading that is missing leaves its cell empty. */
 function valueText({ text, kind, note }: Noted): string {

@@ -9,7 +9,7 @@ import type { WayStudy } from "../../circuit/way.ts";
 import { type AnyValue, exact, type Fact, isAbsent, type Quantity } from "../../model/values.ts";
 import { loopAgreement } from "../../readings/loop.ts";
 import { loopBounds } from "../../readings/plan-live.ts";
-import { rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
+import { deviceOnWay, rcdTestsOfWay, windowOf } from "../../readings/rcd-tests.ts";
 import { awayFrom, leftTo, row } from "../common/margins.ts";
 import { writtenValue } from "../common/written.ts";
 
@@ -68,7 +68,7 @@ export function rcdRows(study: WayStudy): string[][] {
     return most === undefined && !isAbsent(time) ? [made[0] ?? "", made[1] ?? "", bounds, ""] : made;
   });
   const trip = study.live?.facts.one("trip-current");
-  const [rcd] = study.rcds;
+  const rcd = trip && deviceOnWay(trip, study);
   const band = rcd?.type && rcdTripBand(rcd.type, rcd.sensitivity, trip?.args.waveform?.value);
   const value = trip && exact(trip.args.value);
   if (!trip) return rows;

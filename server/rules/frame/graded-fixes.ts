@@ -32,6 +32,7 @@ const installed: ReadonlySet<string> = new Set([
   "ingress",
   "main-switch",
   "open-PEN",
+  "outlet-rcd",
   "rcd",
   "supplementary-bonding",
   "tails",

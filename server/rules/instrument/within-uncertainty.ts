@@ -11,7 +11,14 @@ import { type Fact, type Quantity, quantityOf, type Reading } from "../../model/
 import { originElectrode } from "../../readings/electrode.ts";
 import { boardInsulation, insulationLimit, insulationOf } from "../../readings/insulation.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
-import { deviceOnBoard, latestRcdTests, liveOfBoard, type TripFact, windowOf } from "../../readings/rcd-tests.ts";
+import {
+  deviceOnBoard,
+  deviceOnWay,
+  latestRcdTests,
+  liveOfBoard,
+  type TripFact,
+  windowOf,
+} from "../../readings/rcd-tests.ts";
 import {
   anyStates,
   type Uncertainty,
@@ -134,8 +141,7 @@ function ramps(context: Context, studies: readonly WayStudy[]): Ramp[] {
   );
   const onWays = studies.flatMap((study) => {
     const test = study.liveTests.find(({ facts }) => facts.has("trip-current"));
-    const fact = test?.facts.one("trip-current");
-    return fact ? [{ fact, rcd: study.rcds[0] }] : [];
+    return (test?.facts.all("trip-current") ?? []).map((fact) => ({ fact, rcd: deviceOnWay(fact, study) }));
   });
   return [...onBoard, ...onWays];
 }

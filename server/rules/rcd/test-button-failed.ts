@@ -48,7 +48,8 @@ export default boardRule({
 /** The last press of each button; days are given with the latest first. */
 function lastPresses<F extends Fact>(days: readonly (readonly F[])[]): F[] {
   const found: F[] = [];
-  const nameOf = ({ args }: F): unknown => ("name" in args ? (args.name as { value: string } | undefined)?.value : "");
+  const nameOf = ({ args }: F): string =>
+    ["name", "point"].map((key) => (args[key] as { value: string } | undefined)?.value ?? "").join("/");
   for (const day of days) found.push(...day.filter((fact) => !found.some((later) => nameOf(later) === nameOf(fact))));
   return found;
 }

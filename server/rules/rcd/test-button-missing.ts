@@ -1,6 +1,6 @@
 import { rcdsInWork } from "../../boards/board-rcds.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
-import { isOwnRcd } from "../../circuit/rcds.ts";
+import { ownRcds } from "../../circuit/rcds.ts";
 import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
 import type { Rcd } from "../../circuit/way.ts";
 import { everyButtonFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
@@ -9,9 +9,7 @@ import { type BoardSubject, boardRule, wordSpot } from "../frame/rule.ts";
 function devices({ context, studies }: BoardSubject): Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
   const own = studies.flatMap((study) =>
-    study.live && !isOutsideWork(study) && !study.live.facts.broken.includes("test-button")
-      ? study.rcds.filter(isOwnRcd)
-      : [],
+    study.live && !isOutsideWork(study) && !study.live.facts.broken.includes("test-button") ? ownRcds(study) : [],
   );
   return [...(tested ? rcdsInWork(context.board, studies) : []), ...own];
 }

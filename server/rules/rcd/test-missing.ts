@@ -2,9 +2,9 @@ import { rcdsInWork } from "../../boards/board-rcds.ts";
 import { rcdTime } from "../../calc/index.ts";
 import { rcdLimit } from "../../calc/practice.ts";
 import { gradeOfMissing } from "../../circuit/describe.ts";
-import { isOwnRcd } from "../../circuit/rcds.ts";
+import { ownRcds } from "../../circuit/rcds.ts";
 import { isOutsideWork, stageOf } from "../../circuit/supply.ts";
-import type { Rcd, WayStudy } from "../../circuit/way.ts";
+import type { Rcd } from "../../circuit/way.ts";
 import { everyRcdFact, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import type { Edition } from "../../tables/editions.ts";
 import { capital, listed } from "../../text/words.ts";
@@ -25,8 +25,6 @@ function shared({ context, studies }: BoardSubject): readonly Rcd[] {
   const unnamed = everyRcdFact(context, []).some(({ fact, device }) => !device && !("name" in fact.args));
   return tested && !unnamed ? rcdsInWork(context.board, studies) : [];
 }
-
-const ownRcds = ({ rcds }: WayStudy): Rcd[] => rcds.filter(isOwnRcd);
 
 const written = (multiple: number): string => (multiple === 0.5 ? "½" : `${multiple}`);
 

@@ -4,7 +4,7 @@ import { milliamps } from "../../calc/result.ts";
 import type { Rcd } from "../../circuit/way.ts";
 import { type Fact, type FactOf, type Quantity, quantityOf } from "../../model/values.ts";
 import { meterTests } from "../../readings/meter-tests.ts";
-import { deviceOnBoard, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
+import { deviceOnBoard, deviceOnWay, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import { type Uncertainty, uncertaintyAmong } from "../../readings/uncertainty.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { wordsAfter } from "../common/writing.ts";
@@ -79,7 +79,7 @@ export default boardRule({
     for (const study of studies) {
       const latest = study.liveTests.find(({ facts }) => facts.has("trip-current"));
       for (const fact of latest?.facts.all("trip-current") ?? [])
-        checkFact(fact as TripFact, study.rcds[0], uncertainties, report);
+        checkFact(fact as TripFact, deviceOnWay(fact, study), uncertainties, report);
     }
   },
 });
