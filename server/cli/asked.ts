@@ -10,13 +10,17 @@ interface Found {
   readonly failures: readonly string[];
 }
 
-/** The files that were asked for and can be read. */
+/**
+ * The files that were asked for and can be read. `each` is told of every one as soon as it is read, with how many were
+ * found, and says whether to go on; those that are then not read are among the paths all the same.
+ */
 export async function findAsked(
   args: readonly string[],
   stdinPath: string | undefined,
   disk: Disk,
   terminal: Terminal,
   houses?: Houses,
+  each: (path: string, found: number) => Promise<boolean> = async () => true,
 ): Promise<Found> {
   const fromInput = args.includes("-") || (args.length === 0 && stdinPath !== undefined);
   const paths = new Set<string>();
@@ -33,10 +37,18 @@ export async function findAsked(
   const named = args.filter((arg) => arg !== "-");
   const found = findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd, houses);
   for (const folder of found.folders) disk.admit(folder);
+  let goesOn = true;
   for (const path of found.files.map((file) => disk.path(file))) {
+    if (!goesOn) {
+      paths.add(path);
+      continue;
+    }
     const text = disk.namedText(path);
     if ("failure" in text) failures.push(`“${disk.shown(path)}” cannot be read: ${text.failure}`);
-    else paths.add(path);
+    else {
+      paths.add(path);
+      goesOn = await each(path, found.files.length);
+    }
   }
   return { paths: [...paths], failures: [...failures, ...found.failures] };
 }

@@ -11,7 +11,7 @@ import { type ReportingOptions, type Source, writePart, writeReport } from "./re
 import { tidy } from "./run/cache.ts";
 import { Pace } from "./run/pace.ts";
 import { headOf } from "./run/part.ts";
-import { type Plan, planOf, scan, type Task } from "./run/plan.ts";
+import { type Plan, planOf, Scan, type Task } from "./run/plan.ts";
 import { type Ran, run } from "./run/run.ts";
 import { type Shard, tasksOf } from "./run/shard.ts";
 import { changedSince } from "./run/since.ts";
@@ -61,6 +61,21 @@ async function checkOnce(args: readonly string[], options: CheckOptions, termina
   if (options.tour && options.format !== "text") {
     return refuse(`The tour is for people: leave out --format ${options.format}.`, terminal);
   }
+  const stop = new AbortController();
+  const release = terminal.onInterrupt(() => stop.abort());
+  try {
+    return await checkUntil(stop.signal, args, options, terminal);
+  } finally {
+    release();
+  }
+}
+
+async function checkUntil(
+  signal: AbortSignal,
+  args: readonly string[],
+  options: CheckOptions,
+  terminal: Terminal,
+): Promise<number> {
   const timing = new Timing(terminal, options.timing ?? false);
   const names = namesFrom(terminal.cwd);
   const houses = new Houses(terminal.cwd, terminal.today());
@@ -69,9 +84,16 @@ async function checkOnce(args: readonly string[], options: CheckOptions, termina
   const detail = { nameOf: names.nameOf, register: false };
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, options.quiet ?? false);
+  const scan = new Scan(disk);
+  const read = async (path: string, all: number): Promise<boolean> => {
+    // What is to be put right is read again once it is.
+    if (!options.fix && !options.diff) scan.add(path);
+    await pace.breathe(`${counted(all, "file")} found, reading`);
+    return !signal.aborted;
+  };
   const found = await (options.staged
     ? findStaged(args, options, disk, terminal)
-    : findAsked(args, options.stdinPath, disk, terminal, houses));
+    : findAsked(args, options.stdinPath, disk, terminal, houses, read));
   if ("failure" in found) return refuse(found.failure, terminal);
   const { paths } = found;
   for (const path of paths) houses.in(dirname(path));
@@ -84,33 +106,30 @@ async function checkOnce(args: readonly string[], options: CheckOptions, termina
     failures.push(...writeFixed(done, disk, options.quiet ?? false, terminal));
     for (const { path } of done.files) disk.reread(path);
   }
-  const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
-  const asked = planOf(scanned, paths, disk, detail);
-  const whole = await narrowed(asked, options.since, disk, terminal);
+  for (const path of signal.aborted ? [] : paths) scan.add(path);
+  const whole = await narrowed(planOf(scan, paths, disk, detail), options.since, disk, terminal);
   if ("failure" in whole) return refuse(whole.failure, terminal);
   const plan = options.shard ? withTasks(whole, tasksOf(options.shard, whole)) : whole;
   timing.phase("read", `${plan.files} files`);
-  const stop = new AbortController();
-  const release = terminal.onInterrupt(() => stop.abort());
   const cache = options.cache ? terminal.cache : undefined;
   // What is staged is known to this thread alone.
   const { program, count = 1 } = (disk.hasOnlyLent ? undefined : terminal.threads) ?? {};
   const threads = { room: count, wanted: options.threads };
-  const results = run(plan, disk, { cwd: terminal.cwd, detail, cache, program, signal: stop.signal, threads });
+  const results = run(plan, disk, { cwd: terminal.cwd, detail, cache, program, signal, threads });
   const judged = options.history ? withHistory(results, disk, names, failures) : results;
   const source: Source = {
     args,
     results: paced(judged, plan, pace),
     members: plan.members,
-    files: plan.files,
+    // Of those that were not read yet when it was broken off, each is left out.
+    files: signal.aborted ? paths.length : plan.files,
     failures,
-    isStopped: () => stop.signal.aborted,
+    isStopped: () => signal.aborted,
   };
   const sink = sinkOf(options.outputFile, terminal);
   const code = options.shard
     ? await writePart(source, headOf(whole, options.shard, names.nameOf), whole, names, sink, terminal)
     : await writeReport(source, { choice, names, options, sink, terminal });
-  release();
   if (cache) tidy(cache);
   timing.phase("check");
   timing.end();

@@ -9,7 +9,7 @@ import type { Disk } from "./files.ts";
 import type { Names } from "./names.ts";
 import { patchOf } from "./patch.ts";
 import type { TaskDetail } from "./run/plan.ts";
-import { planOf, scan } from "./run/plan.ts";
+import { planOf, Scan } from "./run/plan.ts";
 import { run } from "./run/run.ts";
 import { counted, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
@@ -68,7 +68,9 @@ export async function fixed(
 }
 
 async function judged(disk: Disk, { paths, detail, terminal }: Fixing): Promise<FileResult[]> {
-  const plan = planOf(await scan([...paths], disk, async () => undefined), [...paths], disk, detail);
+  const scan = new Scan(disk);
+  for (const path of paths) scan.add(path);
+  const plan = planOf(scan, paths, disk, detail);
   const options = { cwd: terminal.cwd, detail, cache: undefined, program: undefined, threads: { room: 1, wanted: 1 } };
   const files = new Map<string, FileResult>();
   for await (const { result } of run(plan, disk, { ...options, signal: new AbortController().signal })) {

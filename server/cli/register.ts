@@ -14,7 +14,7 @@ import { Houses } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { tidy } from "./run/cache.ts";
 import { Pace } from "./run/pace.ts";
-import { planOf, scan } from "./run/plan.ts";
+import { planOf, Scan } from "./run/plan.ts";
 import { run } from "./run/run.ts";
 import { counted, jsonText, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
@@ -71,17 +71,17 @@ async function rowsOf(
   const detail = { nameOf, register: true };
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, false);
-  const { paths, failures } = await findAsked(
-    args,
-    undefined,
-    disk,
-    terminal,
-    new Houses(terminal.cwd, terminal.today()),
-  );
-  const scanned = await scan(paths, disk, () => pace.breathe(`${counted(paths.length, "file")} found, reading`));
-  const plan = planOf(scanned, paths, disk, detail);
   const stop = new AbortController();
   const release = terminal.onInterrupt(() => stop.abort());
+  const scan = new Scan(disk);
+  const read = async (path: string, all: number): Promise<boolean> => {
+    scan.add(path);
+    await pace.breathe(`${counted(all, "file")} found, reading`);
+    return !stop.signal.aborted;
+  };
+  const houses = new Houses(terminal.cwd, terminal.today());
+  const { paths, failures } = await findAsked(args, undefined, disk, terminal, houses, read);
+  const plan = planOf(scan, paths, disk, detail);
   const cache = options.cache ? terminal.cache : undefined;
   const { program, count = 1 } = terminal.threads ?? {};
   const threads = { room: count, wanted: options.threads };

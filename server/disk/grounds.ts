@@ -8,6 +8,8 @@ import { dirname, isAbsolute, join, relative, sep } from "node:path";
 export class Grounds {
   /** As they were named, and as they are: a path is compared before the disk is touched, and after. */
   readonly #folders: Set<string>;
+  /** Folders that were asked about and lie in them. */
+  readonly #inside = new Set<string>();
 
   /** `folders`: those of other grounds, as they are. */
   constructor(folders: Iterable<string> = []) {
@@ -21,7 +23,11 @@ export class Grounds {
   /** All below a folder may be read, and all below the top of the repository it is in. */
   admit(folder: string): void {
     // Below a folder that is admitted nothing is added: of thousands of files, each names its folder.
-    if (this.#folders.has(folder) || (this.holds(folder) && this.holds(realPathOf(folder)))) return;
+    if (this.#folders.has(folder) || this.#inside.has(folder)) return;
+    if (this.holds(folder) && this.holds(realPathOf(folder))) {
+      this.#inside.add(folder);
+      return;
+    }
     for (const one of [folder, topOfRepository(folder)]) {
       this.#folders.add(one);
       this.#folders.add(realPathOf(one));

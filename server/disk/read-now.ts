@@ -84,5 +84,6 @@ function bytesOf(handle: number, stats: Stats): Bytes {
     pieces.push(piece.subarray(0, count));
     read += count;
   }
-  return Buffer.concat(pieces);
+  const [only] = pieces;
+  return only && pieces.length === 1 ? only : Buffer.concat(pieces);
 }

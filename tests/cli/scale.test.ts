@@ -57,10 +57,10 @@ describe("several threads", () => {
 
   test("a thread that comes down takes one schedule with it, and the run says so", { timeout: 60_000 }, async () => {
     const folder = new Folder({
-      ...manySchedules(12),
+      ...manySchedules(),
       "crashing.mjs": `import { parentPort } from "node:worker_threads";
         parentPort.on("message", ({ id, tasks }) => {
-          if (tasks.some(({ files: [root] }) => root.endsWith("/7.ways"))) throw new Error("broken");
+          if (tasks.some(({ files: [root] }) => root.endsWith("/20.ways"))) throw new Error("broken");
           parentPort.postMessage({ id, results: tasks.map(() => ({ root: "", name: "", files: [], suppressed: [], unattached: false })) });
         });`,
     });
@@ -70,7 +70,7 @@ describe("several threads", () => {
       "--threads",
       "2",
     );
-    expect(err).toBe("“site-0/7.ways” could not be checked: broken.\n");
+    expect(err).toBe("“site-6/20.ways” could not be checked: broken.\n");
     expect(code).toBe(2);
   });
 });
@@ -158,6 +158,25 @@ describe("long work", () => {
     expect(err).toMatch(/Interrupted: \d+ files checked, \d+ left out\. This report is not whole\.\n$/);
     expect(out.length).toBeLessThan(whole.out.length);
     expect(out).toMatch(/\d+ files, .*: \d+ errors?/);
+  });
+
+  test("that is interrupted while it reads says that nothing was checked", async () => {
+    const interrupted = () => true;
+    const { code, out, err } = await new Folder(manySchedules(30)).runWith({ clock: slow(), interrupted }, "check");
+    expect(code).toBe(130);
+    expect(err).toContain("Interrupted: 0 files checked, 32 left out. This report is not whole.\n");
+    expect(out).toMatch(/^0 files/);
+  });
+
+  test("reports its first findings while the threads have not answered yet", { timeout: 60_000 }, async () => {
+    let asked = 0;
+    const folder = new Folder({ ...manySchedules(), "silent.mjs": "setInterval(() => {}, 1000);" });
+    const silent = { program: folder.at("silent.mjs"), count: 2 };
+    const stopping = { clock: slow(), interrupted: () => ++asked > 30, threads: silent };
+    const { code, out, err } = await folder.runWith(stopping, "check", "--threads", "2", "--format", "concise");
+    expect(out).toContain("loop/zs-over-limit");
+    expect(err).toMatch(/Interrupted: [1-9]\d* files checked, [1-9]\d* left out/);
+    expect(code).toBe(130);
   });
 
   test("with threads can be interrupted too", { timeout: 60_000 }, async () => {

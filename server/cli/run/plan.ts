@@ -7,6 +7,7 @@ import { linksOf } from "../../model/file.ts";
 import type { Membership } from "../../results/join.ts";
 import { documentOf } from "../../syntax/document.ts";
 import { UseGraph } from "../../workspace/use-graph.ts";
+import type { UseSummary } from "../../workspace/uses.ts";
 import type { Disk } from "../files.ts";
 
 /** One schedule to be checked, with all it uses. */
@@ -43,35 +44,45 @@ export interface Scanned {
 /** So many characters are kept of what was read, for a run that checks in this thread. */
 const mostKept = 8_000_000;
 
-/** Reads what was asked for and all it uses. `paths` can be read. `breathe` is awaited between files. */
-export async function scan(paths: Iterable<string>, disk: Disk, breathe: () => Promise<void>): Promise<Scanned> {
-  const graph = new UseGraph();
-  const sizes = new Map<string, number>();
-  const pending: string[] = [];
-  let kept = 0;
-  const add = (path: string): void => {
-    const read = graph.has(path) ? { failure: "" } : disk.usedText(path);
-    if ("failure" in read) return;
-    const { text } = read;
-    sizes.set(path, text.length);
-    kept += text.length;
-    const uses = usesIn(text).map((use) => disk.resolve(path, use));
-    graph.set(path, { uses, ...lazily(() => disk.usedText(path)) });
-    pending.push(...uses);
-    if (kept > mostKept) disk.release(path);
-  };
-  for (const path of paths) {
-    add(path);
-    for (let used = pending.pop(); used !== undefined; used = pending.pop()) add(used);
-    await breathe();
+/** Reads what was asked for and all it uses, a file at a time, and keeps little more of it than what uses what. */
+export class Scan implements Scanned {
+  readonly graph = new UseGraph();
+  readonly sizes = new Map<string, number>();
+  readonly #disk: Disk;
+  #kept = 0;
+
+  constructor(disk: Disk) {
+    this.#disk = disk;
   }
-  return { graph, sizes };
+
+  /** A file that can be read, with all it uses. */
+  add(path: string): void {
+    const pending = [path];
+    for (let next = pending.pop(); next !== undefined; next = pending.pop()) pending.push(...this.#addOne(next));
+  }
+
+  #addOne(path: string): readonly string[] {
+    const disk = this.#disk;
+    const read = this.graph.has(path) ? { failure: "" } : disk.usedText(path);
+    if ("failure" in read) return [];
+    const { text } = read;
+    const uses = usesIn(text).map((use) => disk.resolve(path, use));
+    this.sizes.set(path, text.length);
+    this.graph.set(
+      path,
+      summaryOf(uses, () => disk.usedText(path)),
+    );
+    this.#kept += text.length;
+    if (this.#kept > mostKept) disk.release(path);
+    return uses;
+  }
 }
 
-/** Asked only of files that others use, and answered by dividing the whole text. */
-const lazily = (read: () => { text: string } | { failure: string }): { readonly hasInstallation: boolean } => {
+/** Whether there is an installation is asked only of files that others use, and answered by dividing the whole text. */
+function summaryOf(uses: readonly string[], read: () => { text: string } | { failure: string }): UseSummary {
   let known: boolean | undefined;
   return {
+    uses,
     get hasInstallation() {
       if (known === undefined) {
         const now = read();
@@ -80,7 +91,7 @@ const lazily = (read: () => { text: string } | { failure: string }): { readonly 
       return known;
     },
   };
-};
+}
 
 /** Lines before the first block: blank ones, comments, and the two statements that begin a file. */
 const opening = /^(?:[^\S\r\n]*(?:#[^\r\n]*|(?:wayfile|use)\b[^\r\n{}]*)?(?:\r\n?|\n|$))*/;

@@ -50,7 +50,7 @@ export async function* run(plan: Plan, disk: Disk, options: RunOptions): AsyncGe
   const read = (task: Task, kept: boolean): ScheduleResult | undefined =>
     kept ? cache?.read(task.content) : undefined;
   try {
-    if (pool) yield* side(plan.tasks, isKept, read, pool, options.signal);
+    if (pool) yield* side(plan.tasks, { isKept, read, here, pool, signal: options.signal });
     else {
       for (const [index, task] of plan.tasks.entries()) {
         if (options.signal.aborted) return;
@@ -67,22 +67,38 @@ export async function* run(plan: Plan, disk: Disk, options: RunOptions): AsyncGe
 const batchSize = 150_000;
 const firstBatch = 10_000;
 const mostBatches = 16;
+/** So much is checked in this thread while the others start. */
+const meanwhile = 30_000;
+
+/** How many of the first tasks come to so many characters. */
+function countOf(tasks: readonly Task[], size: number): number {
+  let left = size;
+  const past = tasks.findIndex((task) => {
+    left -= task.size;
+    return left < 0;
+  });
+  return past < 0 ? tasks.length : past;
+}
 
 interface Handed {
   readonly tasks: readonly Task[];
   readonly results: Promise<readonly TaskResult[]> | undefined;
 }
 
-async function* side(
-  tasks: readonly Task[],
-  isKept: readonly boolean[],
-  read: (task: Task, kept: boolean) => ScheduleResult | undefined,
-  pool: Pool,
-  signal: AbortSignal,
-): AsyncGenerator<Ran> {
+interface Side {
+  readonly isKept: readonly boolean[];
+  readonly read: (task: Task, kept: boolean) => ScheduleResult | undefined;
+  readonly here: (task: Task) => TaskResult;
+  readonly pool: Pool;
+  readonly signal: AbortSignal;
+}
+
+async function* side(tasks: readonly Task[], { isKept, read, here, pool, signal }: Side): AsyncGenerator<Ran> {
   const aborted = new Promise<undefined>((resolve) => signal.addEventListener("abort", () => resolve(undefined)));
   const handed: Handed[] = [];
-  let next = 0;
+  // The first results are worked out here while the threads start, so that nobody waits for them.
+  let next = countOf(tasks, meanwhile);
+  const own = tasks.slice(0, next);
   let size = firstBatch;
   const hand = (): void => {
     const kept = isKept[next] ?? false;
@@ -96,6 +112,12 @@ async function* side(
     size = Math.min(size * 2, batchSize);
     handed.push({ tasks: batch, results: kept ? undefined : pool.run(batch) });
   };
+  while (next < tasks.length && handed.length < mostBatches) hand();
+  for (const [index, task] of own.entries()) {
+    if (signal.aborted) return;
+    const known = read(task, isKept[index] ?? false);
+    yield { task, result: known ?? here(task), cached: known !== undefined };
+  }
   while (!signal.aborted) {
     while (next < tasks.length && handed.length < mostBatches) hand();
     const first = handed.shift();
