@@ -3,14 +3,16 @@ import { exceeds } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { amps, step } from "../calc/result.ts";
 import { deviceName } from "../circuit/describe.ts";
-import { memoOfWhole } from "../circuit/kept.ts";
-import type { WayStudy } from "../circuit/way.ts";
+import { memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
+import type { Way } from "../model/file.ts";
+import { isThreePhase } from "../model/three-lines.ts";
 import type { Fact, Quantity } from "../model/values.ts";
 import { rcdsAt } from "./board-rcds.ts";
 import { type Line, linesOf, threeLines } from "./circuit-load.ts";
 import { isOvercurrent, type Protecting, protecting, protectingInside } from "./coordination.ts";
 import { type BoardDemand, demandBehind, demandOf } from "./demand.ts";
-import type { BoardNode } from "./network.ts";
+import type { BoardNode, StudiedBoard } from "./network.ts";
 
 export interface RatedPart {
   readonly kind: "switch" | "busbar" | "rcd";
@@ -26,29 +28,46 @@ export interface RatedPart {
   readonly behind: Calculated | undefined;
 }
 
+/** A part by its board alone. */
+interface OwnPart extends Pick<RatedPart, "kind" | "name" | "fact" | "rating" | "behind"> {
+  readonly through: readonly Way[];
+  /** The device on the way whose RCD it is. */
+  readonly device?: Protecting | undefined;
+}
+
 /** The parts of a board that an overload would burn without opening anything, the outermost first. */
-export const ratedParts = memoOfWhole((node: BoardNode): readonly RatedPart[] => {
-  const { facts } = node.board.head;
-  const ways = node.studies.filter((study) => !study.isSpare);
-  const parts: Omit<RatedPart, "behind">[] = [];
+export const ratedParts = memoOfWhole((node: BoardNode): readonly RatedPart[] =>
+  ownParts(node).map(({ through, device, ...part }) => ({
+    ...part,
+    above: part.kind === "switch" ? protecting(node.context) : smaller(device, protectingInside(node.context)),
+    get ways() {
+      return through.map((way) => studyWay(way, node.context));
+    },
+  })),
+);
+
+const ownParts = memoOfBoard(({ board, context, studies }: StudiedBoard): readonly OwnPart[] => {
+  const { facts } = board.head;
+  const ways = studies.filter((study) => !study.isSpare);
+  const three = isThreePhase(context);
+  const parts: OwnPart[] = [];
+  const add = (part: Omit<OwnPart, "through" | "behind">, own: readonly WayStudy[]): void => {
+    parts.push({ ...part, through: own.map(({ way }) => way), behind: ratingsBehind(three, own) });
+  };
   const main = facts.one("main-switch");
   if (main && !isOvercurrent(main.args.standard.value)) {
-    const { rating } = main.args;
-    parts.push({ kind: "switch", name: "the main switch", fact: main, rating, ways, above: protecting(node.context) });
+    add({ kind: "switch", name: "the main switch", fact: main, rating: main.args.rating }, ways);
   }
   const busbar = facts.one("busbar");
-  const inside = protectingInside(node.context);
-  if (busbar) {
-    parts.push({ kind: "busbar", name: "the busbars", fact: busbar, rating: busbar.args.rating, ways, above: inside });
-  }
-  for (const { rcd, ways: own } of rcdsAt(node.studies)) {
+  if (busbar) add({ kind: "busbar", name: "the busbars", fact: busbar, rating: busbar.args.rating }, ways);
+  for (const { rcd, ways: own } of rcdsAt(studies)) {
     const { rating } = rcd.fact.args as { readonly rating?: Quantity };
     if (rating === undefined || (rcd.at !== "board" && rcd.at !== "way") || isOvercurrent(rcd.standard)) continue;
     const name = rcd.name === undefined ? `the RCD of way ${own[0]?.way.id ?? ""}` : `RCD ${rcd.name}`;
-    const above = rcd.at === "way" ? smaller(ofDevice(own[0]), inside) : inside;
-    parts.push({ kind: "rcd", name, fact: rcd.fact, rating, ways: own, above });
+    const device = rcd.at === "way" ? ofDevice(own[0]) : undefined;
+    add({ kind: "rcd", name, fact: rcd.fact, rating, device }, own);
   }
-  return parts.map((part) => ({ ...part, behind: ratingsBehind(node, part.ways) }));
+  return parts;
 });
 
 const smaller = (one: Protecting | undefined, other: Protecting | undefined): Protecting | undefined =>
@@ -61,9 +80,9 @@ function ofDevice(study: WayStudy | undefined): Protecting | undefined {
 }
 
 /** Ratings of the devices added line by line; a circuit whose line is not stated counts on every one. */
-function ratingsBehind(node: BoardNode, ways: readonly WayStudy[]): Calculated | undefined {
+function ratingsBehind(threePhase: boolean, ways: readonly WayStudy[]): Calculated | undefined {
   if (ways.length === 0 || ways.some(({ device }) => device?.rating === undefined)) return undefined;
-  const sums = (node.threePhase ? threeLines : (["L"] as const)).map((line) => ratingsOn(line, ways));
+  const sums = (threePhase ? threeLines : (["L"] as const)).map((line) => ratingsOn(line, ways));
   return sums.reduce((most, one) => (one.value > most.value ? one : most));
 }
 

@@ -1,19 +1,23 @@
 /** What a circuit adds to the demand of its board. */
 
 import { isSource } from "../circuit/circuit-kind.ts";
-import { memoInPlace, memoOfFigures } from "../circuit/kept.ts";
-import { studyWay, type WayStudy } from "../circuit/way.ts";
-import type { BoardInPlace } from "../model/installation.ts";
+import { memoOfBoard } from "../circuit/kept.ts";
+import type { WayStudy } from "../circuit/way.ts";
+import type { BoardHead, Way } from "../model/file.ts";
 import type { DiversityPurpose } from "../tables/diversity-shares.ts";
+import type { StudiedBoard } from "./network.ts";
 
 export type Line = "L1" | "L2" | "L3" | "L";
 export const threeLines: readonly Line[] = ["L1", "L2", "L3"];
 
-export interface CircuitLoad extends LoadFigures {
-  readonly study: WayStudy;
+/** A way by itself: what is kept of it outlasts its place, which is another after each edit of the supply. */
+export interface Circuit {
+  readonly way: Way;
+  readonly board: BoardHead;
 }
 
-/** Figures alone, so that they outlast an edit elsewhere. */
+export interface CircuitLoad extends LoadFigures, Circuit {}
+
 interface LoadFigures {
   /** A in each of its line conductors, before diversity. */
   readonly current: number;
@@ -31,7 +35,7 @@ interface LoadFigures {
 export interface OwnLoads {
   readonly loads: readonly CircuitLoad[];
   /** Final circuits of which nothing tells what they take. */
-  readonly unknown: readonly WayStudy[];
+  readonly unknown: readonly Circuit[];
 }
 
 /** What has no row is taken in full: floor heating, charging points, heat pumps, lifts, alarms, data. */
@@ -51,22 +55,19 @@ const purposes: Readonly<Record<string, DiversityPurpose>> = {
 };
 
 /** The loads of the final circuits of a board. */
-export const ownLoads = memoInPlace(({ board, context }: BoardInPlace): OwnLoads => {
+export const ownLoads = memoOfBoard(({ board: { head }, studies }: StudiedBoard): OwnLoads => {
   const loads: CircuitLoad[] = [];
-  const unknown: WayStudy[] = [];
-  for (const way of board.ways) {
-    const study = studyWay(way, context);
-    const load = loadFigures(study);
-    if (load === "unknown") unknown.push(study);
-    else if (load) loads.push({ study, ...load });
+  const unknown: Circuit[] = [];
+  for (const study of studies) {
+    // A source is no load.
+    if (!study.isFinal || isSource(study)) continue;
+    const circuit = { way: study.way, board: head };
+    const load = loadOf(study);
+    if (load) loads.push({ ...circuit, ...load });
+    else unknown.push(circuit);
   }
   return { loads, unknown };
 });
-
-/** Nothing for what is no load. */
-const loadFigures = memoOfFigures((study: WayStudy): LoadFigures | "unknown" | undefined =>
-  study.isFinal && !isSource(study) ? (loadOf(study) ?? "unknown") : undefined,
-);
 
 function loadOf(study: WayStudy): LoadFigures | undefined {
   const found = currentOf(study);

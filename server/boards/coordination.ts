@@ -3,16 +3,16 @@
 import { fallsShort } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { amps, plain, step } from "../calc/result.ts";
-import { memoInPlace } from "../circuit/kept.ts";
+import { memoOfBoard } from "../circuit/kept.ts";
 import { magneticBand } from "../circuit/trip.ts";
 import type { Device, WayStudy } from "../circuit/way.ts";
-import type { BoardInPlace, Context } from "../model/installation.ts";
+import type { Context } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
 import { selectivityRatios } from "../tables/coordination.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
-import { type BoardNode, studiesOn } from "./network.ts";
+import type { BoardNode, StudiedBoard } from "./network.ts";
 
 /** A device upstream and the worst of those behind it that may open with it. */
 export interface Overlap {
@@ -31,8 +31,8 @@ interface Behind {
   readonly trips: Calculated | undefined;
 }
 
-const devicesOn = memoInPlace((place: BoardInPlace): readonly Behind[] =>
-  studiesOn(place).flatMap((study) => {
+const devicesOn = memoOfBoard(({ studies }: StudiedBoard): readonly Behind[] =>
+  studies.flatMap((study) => {
     const { device } = study;
     if (!device || device.rating === undefined || study.isSpare || study.isFeeder) return [];
     return [{ device, rating: device.rating, trips: magneticBand(study)?.to }];

@@ -3,15 +3,14 @@
 import { diversified } from "../calc/index.ts";
 import { amps, percent, type Step, step, worked } from "../calc/result.ts";
 import { columnOf } from "../circuit/diversity-column.ts";
-import { memoInPlace } from "../circuit/kept.ts";
+import { memoOfBoard } from "../circuit/kept.ts";
 import { premisesOf } from "../circuit/supply.ts";
-import type { WayStudy } from "../circuit/way.ts";
-import type { BoardInPlace } from "../model/installation.ts";
+import type { Way } from "../model/file.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn } from "../tables/diversity-shares.ts";
 import type { Source } from "../tables/source.ts";
-import { type CircuitLoad, type Line, ownLoads, threeLines } from "./circuit-load.ts";
-import { studiesOn } from "./network.ts";
+import { type Circuit, type CircuitLoad, type Line, ownLoads, threeLines } from "./circuit-load.ts";
+import type { StudiedBoard } from "./network.ts";
 
 export const summed: Source = { ref: "Sum of the circuits", standing: "computed" };
 
@@ -28,20 +27,19 @@ export interface OwnPart {
   /** A of circuits whose line is not stated. */
   readonly spread: number;
   readonly diverse: boolean;
-  readonly assumed: readonly WayStudy[];
-  readonly unknown: readonly WayStudy[];
-  readonly unplaced: readonly WayStudy[];
+  readonly assumed: readonly Circuit[];
+  readonly unknown: readonly Circuit[];
+  readonly unplaced: readonly Circuit[];
   readonly count: number;
-  readonly feeders: readonly WayStudy[];
+  readonly feeders: readonly Way[];
 }
 
-export const ownPart = memoInPlace((place: BoardInPlace): OwnPart => partBehind(place, studiesOn(place)));
+export const ownPart = memoOfBoard((place: StudiedBoard): OwnPart => partBehind(place, new Set(place.board.ways)));
 
 /** The same of some of a board's ways: those behind one of its RCDs. */
-export function partBehind(place: BoardInPlace, studies: readonly WayStudy[]): OwnPart {
+export function partBehind(place: StudiedBoard, among: ReadonlySet<Way>): OwnPart {
   const all = ownLoads(place);
-  const among = new Set(studies);
-  const loads = all.loads.filter(({ study }) => among.has(study));
+  const loads = all.loads.filter(({ way }) => among.has(way));
   // A designer who states the board's diversity has judged its circuits together: the table on top would count it twice.
   const judged = place.context.board.facts.has("diversity");
   const column = judged ? undefined : columnOf(premisesOf(place.context));
@@ -55,11 +53,13 @@ export function partBehind(place: BoardInPlace, studies: readonly WayStudy[]): O
     lines,
     spread: unplaced.reduce((sum, { current, share = 1 }) => sum + current * share, 0),
     diverse: column !== undefined || loads.filter(({ share }) => share === undefined).length <= 1,
-    assumed: loads.filter(({ basis }) => basis === "assumed").map(({ study }) => study),
-    unknown: all.unknown.filter((study) => among.has(study)),
-    unplaced: unplaced.map(({ study }) => study),
+    assumed: loads.filter(({ basis }) => basis === "assumed"),
+    unknown: all.unknown.filter(({ way }) => among.has(way)),
+    unplaced,
     count: loads.length,
-    feeders: studies.filter((study) => study.isFeeder && !study.isSpare),
+    feeders: place.studies.flatMap((study) =>
+      study.isFeeder && !study.isSpare && among.has(study.way) ? [study.way] : [],
+    ),
   };
 }
 
@@ -69,10 +69,9 @@ const part = (value: number, steps: () => readonly Step[]): Part => worked(value
 export const plainPart = (name: string, value: number): Part => part(value, () => [step(name, "", amps(value))]);
 
 const ownShares = (loads: readonly CircuitLoad[]): Part[] =>
-  loads.flatMap(({ study, current, share }) => {
+  loads.flatMap(({ way: { id }, current, share }) => {
     if (share === undefined) return [];
     const value = current * share;
-    const { id } = study.way;
     return [part(value, () => [step(`way ${id}`, `${percent(share * 100)} × ${amps(current)}`, amps(value))])];
   });
 

@@ -2,11 +2,12 @@
 import type { Calculated } from "../calc/index.ts";
 import { amps, percent, step, worked } from "../calc/result.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
-import type { WayStudy } from "../circuit/way.ts";
-import { sameItems } from "../model/file.ts";
+import { lazy } from "../circuit/lazy.ts";
+import { studyWay, type WayStudy } from "../circuit/way.ts";
+import { sameItems, type Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import { combine } from "../tables/source.ts";
-import { type Line, linesOf } from "./circuit-load.ts";
+import { type Circuit, type Line, linesOf } from "./circuit-load.ts";
 import { type OwnPart, ownPart, type Part, partBehind, plainPart, summed } from "./demand-own.ts";
 import type { BoardNode } from "./network.ts";
 
@@ -21,11 +22,11 @@ export interface BoardDemand {
    */
   readonly diverse: boolean;
   /** Circuits taken at the rating of their device, for want of anything better. */
-  readonly assumed: readonly WayStudy[];
+  readonly assumed: readonly Circuit[];
   /** Circuits of which nothing tells what they take: the demand is at least what is calculated. */
-  readonly unknown: readonly WayStudy[];
+  readonly unknown: readonly Circuit[];
   /** Single-phase circuits of a three-phase board without their line: spread evenly. */
-  readonly unplaced: readonly WayStudy[];
+  readonly unplaced: readonly Circuit[];
   /** What these come to, A, the diversity of the board taken off. */
   readonly spread: number;
   /** Single-phase boards on three lines of which nothing says which one: counted on every line, the worst there can be. */
@@ -35,7 +36,7 @@ export interface BoardDemand {
 /** The demand of a board; nothing where none of its circuits tells what it takes. */
 export const demandOf = memoOfWhole((node: BoardNode): BoardDemand | undefined => {
   const own = ownPart(node);
-  const below = own.feeders.map((study) => childOf(node, study));
+  const below = own.feeders.map((way) => childOf(node, way));
   const parts = [node.context, own, ...below.flatMap((at) => (at ? [at.context, demandOf(at)] : []))];
   // An edit makes new nodes of a whole tree: the sum of a board stands until the circuits or the boards it adds change.
   const before = sums.get(node.context);
@@ -47,7 +48,7 @@ export const demandOf = memoOfWhole((node: BoardNode): BoardDemand | undefined =
 
 /** What is drawn through a part of a board, such as an RCD, by the ways behind it. */
 export const demandBehind = (node: BoardNode, studies: readonly WayStudy[]): BoardDemand | undefined =>
-  sumOf(node, partBehind(node, studies));
+  sumOf(node, partBehind(node, new Set(studies.map(({ way }) => way))));
 
 interface Kept {
   readonly parts: readonly unknown[];
@@ -61,6 +62,8 @@ function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
   if (own.count === 0 && fed.known.length === 0) return undefined;
   const lines = new Map([...own.lines].map(([line, parts]) => [line, lineDemand(node, line, parts, own.spread, fed)]));
   const unlined = fed.known.flatMap(({ unlined: boards }) => boards);
+  // Listed when somebody asks: along a row of boards each list holds all that stand behind it.
+  const assumed = lazy(() => [...own.assumed, ...fed.known.flatMap((one) => one.demand?.assumed ?? [])]);
   return {
     lines,
     greatest: greatestOf(lines),
@@ -68,9 +71,11 @@ function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
     diverse:
       unlined.length === 0 &&
       (node.context.board.facts.has("diversity") || (own.diverse && fed.known.every(({ diverse }) => diverse))),
-    assumed: [...own.assumed, ...fed.known.flatMap(({ assumed }) => assumed)],
+    get assumed() {
+      return assumed();
+    },
     unknown: [...own.unknown, ...fed.unknown],
-    unplaced: [...own.unplaced, ...fed.known.filter(({ lines: on }) => on.length === 0).map(({ study }) => study)],
+    unplaced: [...own.unplaced, ...fed.known.filter(({ lines: on }) => on.length === 0)],
     spread: (spreadOf(own.spread, fed) * (node.context.board.facts.one("diversity")?.args.share.value ?? 100)) / 100,
     unlined,
   };
@@ -79,8 +84,8 @@ function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
 const spreadOf = (own: number, fed: Feeds): number =>
   fed.known.reduce((sum, { lines, most }) => (lines.length === 0 ? sum + most : sum), own);
 
-const childOf = (node: BoardNode, study: WayStudy): BoardNode | undefined =>
-  node.children.find(({ feeder }) => feeder === study);
+const childOf = (node: BoardNode, way: Way): BoardNode | undefined =>
+  node.children.find(({ feeder }) => feeder?.way === way);
 
 /** The line that carries most. */
 export function greatestOf(lines: ReadonlyMap<Line, Calculated>): BoardDemand["greatest"] {
@@ -100,49 +105,49 @@ export function greatestOf(lines: ReadonlyMap<Line, Calculated>): BoardDemand["g
 }
 
 /** What a feeder draws from its board. */
-interface Fed {
-  readonly study: WayStudy;
+interface Fed extends Circuit {
   readonly lines: readonly Line[];
   readonly on: (line: Line) => number;
   /** For a circuit whose line is not known. */
   readonly most: number;
   readonly diverse: boolean;
-  readonly assumed: readonly WayStudy[];
+  /** Of the board behind it, where that is what it draws. */
+  readonly demand?: BoardDemand;
   readonly unlined: readonly BoardNode[];
 }
 
 interface Feeds {
   readonly known: readonly Fed[];
-  readonly unknown: readonly WayStudy[];
+  readonly unknown: readonly Circuit[];
 }
 
-function feedsOf(node: BoardNode, feeders: readonly WayStudy[]): Feeds {
+function feedsOf(node: BoardNode, feeders: readonly Way[]): Feeds {
   const known: Fed[] = [];
-  const unknown: WayStudy[] = [];
-  for (const study of feeders) {
-    const fed = fedBy(study, childOf(node, study));
+  const unknown: Circuit[] = [];
+  for (const way of feeders) {
+    const circuit = { way, board: node.board.head };
+    const fed = fedBy(circuit, studyWay(way, node.context), childOf(node, way));
     if (fed) known.push(fed);
-    else unknown.push(study);
+    else unknown.push(circuit);
   }
   return { known, unknown };
 }
 
 /** A stated design current is the designer's word; another check holds it against what is calculated. */
-function fedBy(study: WayStudy, child: BoardNode | undefined): Fed | undefined {
+function fedBy(circuit: Circuit, study: WayStudy, child: BoardNode | undefined): Fed | undefined {
   const share = (study.facts.one("diversity")?.args.share.value ?? 100) / 100;
   const onLines = linesFor(study, child);
   const every = child && isUnlined(study, child) ? [child] : [];
   const stated = study.designCurrent;
   if (stated) {
     const value = stated.value * share;
-    return { study, ...onLines, on: () => value, most: value, diverse: true, assumed: [], unlined: every };
+    return { ...circuit, ...onLines, on: () => value, most: value, diverse: true, unlined: every };
   }
   const demand = child && demandOf(child);
   if (!demand) return undefined;
   const most = demand.greatest.value * share;
   const on = (line: Line) => (demand.lines.get(line)?.value ?? demand.greatest.value) * share;
-  const { diverse, assumed, unlined } = demand;
-  return { study, ...onLines, on, most, diverse, assumed, unlined: [...every, ...unlined] };
+  return { ...circuit, ...onLines, on, most, diverse: demand.diverse, demand, unlined: [...every, ...demand.unlined] };
 }
 
 /** A single-phase board may say itself which line it is on, where its feeder does not. */
@@ -165,8 +170,8 @@ function lineDemand(node: BoardNode, line: Line, own: readonly Part[], unplaced:
     ...own,
     ...fed.known
       .filter(({ lines }) => lines.includes(line))
-      .map(({ study, on, unlined }) =>
-        plainPart(`feeder, way ${study.way.id}${unlined.length > 0 ? ", counted on every line" : ""}`, on(line)),
+      .map(({ way, on, unlined }) =>
+        plainPart(`feeder, way ${way.id}${unlined.length > 0 ? ", counted on every line" : ""}`, on(line)),
       ),
     ...(spread > 0 ? [plainPart("circuits whose line is not stated, a third", spread / 3)] : []),
   ];

@@ -3,14 +3,14 @@
 import { type Calculated, dropLimit } from "../calc/index.ts";
 import { percent, step } from "../calc/result.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
-import { memoInPlace, memoOfFigures, memoOfWhole } from "../circuit/kept.ts";
+import { memoByObject, memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import type { BoardInPlace } from "../model/installation.ts";
+import type { Way } from "../model/file.ts";
 import { fromFormula, summed } from "../tables/source.ts";
 import { type Line, linesOf } from "./circuit-load.ts";
 import { lineOf } from "./demand.ts";
 import { feederDrop, linesBehind } from "./drop-feeder.ts";
-import { type BoardNode, studiesOn } from "./network.ts";
+import type { BoardNode, StudiedBoard } from "./network.ts";
 
 /** The drop up to a board, % of the nominal voltage: on the line that drops most. */
 export interface BoardDrop extends CableDrop {
@@ -95,30 +95,22 @@ export interface CircuitDrop extends CableDrop {
   readonly room: number;
 }
 
-/** What a circuit leaves to the feeders before it, %; figures alone, so that they outlast an edit elsewhere. */
-interface DropFigures {
+/** What a circuit leaves to the feeders before it, %. */
+export interface DropRoom {
+  readonly way: Way;
   readonly room: number;
   /** The drop advised from the origin to its end, %. */
   readonly limit: number;
 }
 
-const dropFigures = memoOfFigures((study: WayStudy): DropFigures | undefined => {
+const roomOf = memoByObject((study: WayStudy): DropRoom | undefined => {
   const found = circuitDrop(study);
-  return found && { room: found.room, limit: found.limit.value };
+  return found && { way: study.way, room: found.room, limit: found.limit.value };
 });
 
-export interface DropRoom extends DropFigures {
-  readonly study: WayStudy;
-}
-
 /** The final circuits of a board whose drop can be calculated, the one with the least room first. */
-export const dropRooms = memoInPlace((place: BoardInPlace): readonly DropRoom[] =>
-  studiesOn(place)
-    .flatMap((study) => {
-      const found = dropFigures(study);
-      return found ? [{ study, ...found }] : [];
-    })
-    .toSorted((one, other) => one.room - other.room),
+export const dropRooms = memoOfBoard(({ studies }: StudiedBoard): readonly DropRoom[] =>
+  studies.flatMap((study) => roomOf(study) ?? []).toSorted((one, other) => one.room - other.room),
 );
 
 /** The drop of a final circuit, with its own size of cable or another. */

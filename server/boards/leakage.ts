@@ -3,13 +3,13 @@
 import type { Calculated } from "../calc/index.ts";
 import { leakageLimit } from "../calc/leakage.ts";
 import { milliamps, step } from "../calc/result.ts";
-import { memoInPlace, memoOfWhole } from "../circuit/kept.ts";
+import { memoByObject, memoOfWhole } from "../circuit/kept.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import type { BoardInPlace } from "../model/installation.ts";
+import type { Board } from "../model/file.ts";
 import { type FactOf, quantityOf } from "../model/values.ts";
 import type { Source } from "../tables/source.ts";
 import { type BoardRcd, rcdsAt } from "./board-rcds.ts";
-import { type BoardNode, studiesOn } from "./network.ts";
+import type { BoardNode } from "./network.ts";
 
 /** The current of one circuit, A. */
 export interface WayLeakage {
@@ -41,9 +41,9 @@ export function leakageOf(study: WayStudy): WayLeakage | undefined {
 }
 
 /** Whether any way of a board says what leaks: where none does there is nothing to add. */
-const isStated = memoInPlace((place: BoardInPlace) => studiesOn(place).some(({ facts }) => facts.has("leakage")));
+const isStated = memoByObject((board: Board) => board.ways.some(({ facts }) => facts.has("leakage")));
 
-const statedBelow = memoOfWhole((node: BoardNode): boolean => isStated(node) || node.children.some(statedBelow));
+const statedBelow = memoOfWhole((node: BoardNode): boolean => isStated(node.board) || node.children.some(statedBelow));
 
 /** All that leaks behind some ways: of a feeder what it states itself, or all of the board behind it. */
 function behind(node: BoardNode, studies: readonly WayStudy[]): Leakage {

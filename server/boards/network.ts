@@ -6,15 +6,18 @@ import type { Board } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 
+/** A board with its ways, in the order of the file. */
+export interface StudiedBoard extends BoardInPlace {
+  readonly studies: readonly WayStudy[];
+}
+
 /** A board with what feeds it and what it feeds. */
-export interface BoardNode extends BoardInPlace {
+export interface BoardNode extends StudiedBoard {
   readonly parent: BoardNode | undefined;
   /** The way of the parent that feeds it, if the schedule says which. */
   readonly feeder: WayStudy | undefined;
   readonly children: readonly BoardNode[];
   readonly threePhase: boolean;
-  /** Its ways in the order of the file. */
-  readonly studies: readonly WayStudy[];
 }
 
 export interface Network {

@@ -67,6 +67,13 @@ interface Study {
   readonly reads: Reads;
 }
 
+interface FiguresOf<Q, K extends object> {
+  /** What the figures are kept with. */
+  readonly key: (of: Q) => K;
+  /** What was asked before, and is not asked again. */
+  readonly asked: (of: Q) => readonly Bits[];
+}
+
 interface Figures<T> {
   readonly parts: SharedParts;
   readonly reads: Bits;
@@ -81,28 +88,45 @@ const mostKept = 6;
  * supply makes another context of every board, and hardly any of their figures another. Figures and words only: nothing
  * that stands in a text, and no study, which would keep its context with it.
  */
-export function memoOfFigures<S extends Study, T>(compute: (study: S) => T): (study: S) => T {
-  const kept = new WeakMap<Way, readonly Figures<T>[]>();
-  return (study) => {
-    const { way, context } = study;
-    const all = kept.get(way) ?? [];
-    const found = all.find(
-      ({ parts, reads }) => parts === context.parts || changeBetween(parts, context.parts).leaves(reads),
-    );
+export const memoOfFigures = <S extends Study, T>(compute: (study: S) => T): ((study: S) => T) =>
+  figuresOf<S, Way, T>({ key: ({ way }) => way, asked: ({ reads }) => [reads.bits] }, compute);
+
+interface StudiedBoard extends InPlace {
+  readonly studies: readonly Study[];
+}
+
+/**
+ * The same of a board with all its ways. The board's own lines and ways may be among the figures: none of them changes
+ * without the board.
+ */
+export const memoOfBoard = <P extends StudiedBoard, T>(compute: (place: P) => T): ((place: P) => T) =>
+  figuresOf<P, Board, T>(
+    { key: ({ board }) => board, asked: ({ studies }) => studies.map(({ reads }) => reads.bits) },
+    compute,
+  );
+
+function figuresOf<Q extends { readonly context: Context }, K extends object, T>(
+  { key, asked }: FiguresOf<Q, K>,
+  compute: (of: Q) => T,
+): (of: Q) => T {
+  const kept = new WeakMap<K, readonly Figures<T>[]>();
+  return (of) => {
+    const { parts } = of.context;
+    const all = kept.get(key(of)) ?? [];
+    const found = all.find((one) => one.parts === parts || changeBetween(one.parts, parts).leaves(one.reads));
     if (found) {
-      if (found.parts !== context.parts) keep({ ...found, parts: context.parts });
-      notedAgain(found.reads, context.parts);
+      if (found.parts !== parts) keep({ ...found, parts });
+      notedAgain(found.reads, parts);
       return found.value;
     }
-    const reads = new Reads(context.parts);
-    const value = recordedBy(reads, () => compute(study));
-    // What was asked of the study before is not asked again.
-    reads.add(study.reads.bits);
-    keep({ parts: context.parts, reads: reads.bits, value });
+    const reads = new Reads(parts);
+    const value = recordedBy(reads, () => compute(of));
+    for (const bits of asked(of)) reads.add(bits);
+    keep({ parts, reads: reads.bits, value });
     return value;
 
     function keep(fresh: Figures<T>): void {
-      kept.set(way, [fresh, ...all.filter(({ parts }) => parts !== fresh.parts).slice(0, mostKept - 1)]);
+      kept.set(key(of), [fresh, ...all.filter((one) => one.parts !== fresh.parts).slice(0, mostKept - 1)]);
     }
   };
 }

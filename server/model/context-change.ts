@@ -60,11 +60,24 @@ export class ContextChange {
     const changed: number[] = [];
     for (const [slot, before, after] of this.#pairs()) {
       if (before === after) continue;
+      const known = before && after && this.#from.isCommon(before) ? this.#comparedOf(before, after) : undefined;
       for (const [question, number] of this.#from.questions.of(slot)) {
-        if (!before || !after || !this.#same(before, after, question)) addBit(changed, number);
+        const same = known?.get(number) ?? (before && after && this.#same(before, after, question)) ?? false;
+        known?.set(number, same);
+        if (!same) addBit(changed, number);
       }
     }
     return changed;
+  }
+
+  /** What all boards share is compared once for all of them. */
+  #comparedOf(before: object, after: object): Map<number, boolean> {
+    const { compared } = this.#from.questions;
+    const here = compared.get(after) ?? new WeakMap<object, Map<number, boolean>>();
+    compared.set(after, here);
+    const known = here.get(before) ?? new Map<number, boolean>();
+    here.set(before, known);
+    return known;
   }
 
   /** Every part with what it was and what it is. */
@@ -185,18 +198,9 @@ function addItems(before: NameTable<unknown>, after: NameTable<unknown>, add: Ad
   }
 }
 
-const changes = new WeakMap<SharedParts, WeakMap<SharedParts, ContextChange>>();
-
 /** What changed from one context to another: worked out once for all who ask. */
-export function changeBetween(from: SharedParts, to: SharedParts): ContextChange {
-  const here = changes.get(to) ?? new WeakMap<SharedParts, ContextChange>();
-  const before = here.get(from);
-  if (before) return before;
-  const change = new ContextChange(from, to);
-  here.set(from, change);
-  changes.set(to, here);
-  return change;
-}
+export const changeBetween = (from: SharedParts, to: SharedParts): ContextChange =>
+  to.changeFrom(from, () => new ContextChange(from, to));
 
 interface Spot {
   readonly segment: Fact["segment"];

@@ -4,7 +4,7 @@
  * how much of one was written where.
  */
 import { apart, saidBeside } from "./beside.ts";
-import type { Board, Way } from "./file.ts";
+import { type Board, sameItems, type Way } from "./file.ts";
 import { namedLine } from "./three-lines.ts";
 import { type AnyValue, type Fact, type FactOf, Facts } from "./values.ts";
 
@@ -16,6 +16,13 @@ export interface Surroundings {
   readonly three: boolean;
 }
 
+interface BoardKept {
+  /** Nothing where no way names a type. */
+  readonly types: Surroundings["types"] | undefined;
+  readonly three: boolean;
+  readonly board: Board;
+}
+
 interface WayKept {
   readonly type: CircuitTypeFact | undefined;
   readonly three: boolean;
@@ -23,18 +30,22 @@ interface WayKept {
 }
 
 const waysKept = new WeakMap<Way, WayKept>();
-const boardsKept = new WeakMap<Board, Board>();
+const boardsKept = new WeakMap<Board, BoardKept>();
 
 /** The same board where nothing in it depends on what stands elsewhere; the same as before where that did not change. */
 export function boardInPlace(board: Board, round: Surroundings): Board {
-  const ways = board.ways.map((way) => wayInPlace(way, round));
-  if (ways.every((way, index) => way === board.ways[index])) return board;
   const before = boardsKept.get(board);
-  if (before && before.ways.length === ways.length && before.ways.every((way, index) => way === ways[index]))
-    return before;
-  const fresh: Board = { ...board, ways };
+  if (before && before.three === round.three && (!before.types || before.types === round.types)) return before.board;
+  const types = board.ways.some(({ header }) => header.args.as) ? round.types : undefined;
+  const fresh = { types, three: round.three, board: completedBoard(board, before?.board, round) };
   boardsKept.set(board, fresh);
-  return fresh;
+  return fresh.board;
+}
+
+function completedBoard(board: Board, before: Board | undefined, round: Surroundings): Board {
+  const ways = board.ways.map((way) => wayInPlace(way, round));
+  if (sameItems(ways, board.ways)) return board;
+  return before && sameItems(ways, before.ways) ? before : { ...board, ways };
 }
 
 function wayInPlace(way: Way, { types, three }: Surroundings): Way {

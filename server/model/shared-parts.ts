@@ -1,7 +1,7 @@
 import type { Edition } from "../tables/editions.ts";
 import type { BoardHead, InstallationHead } from "./file.ts";
 import type { Names } from "./names.ts";
-import { type Parts, Questions, recordedBy } from "./reads.ts";
+import { type Bits, type Parts, Questions, recordedBy } from "./reads.ts";
 import type { Upstream } from "./three-lines.ts";
 import type { Facts } from "./values.ts";
 
@@ -22,6 +22,11 @@ function presentQuestions(): Questions {
   return questions;
 }
 
+/** What changed from other parts to these; another file knows how to tell. */
+interface Change {
+  leaves(reads: Bits): boolean;
+}
+
 /**
  * What the ways of a board share with each other and with other boards: its own lines, the supply, the names. Light: it
  * may be held when its context, with all that was worked out of the ways there, is gone.
@@ -34,12 +39,39 @@ export class SharedParts implements Parts {
   readonly #round: Round;
   #slots: ReadonlyMap<object, number> | undefined;
   #parts: ReadonlyMap<number, object> | undefined;
+  readonly #changes = new WeakMap<SharedParts, Change>();
 
   constructor(round: Round) {
     this.#round = round;
     this.board = round.board;
     this.upstream = round.upstream;
     this.edition = round.edition;
+  }
+
+  /** What changed from other parts to these, worked out once for all who ask. */
+  changeFrom<C extends Change>(from: SharedParts, compute: () => C): C {
+    const before = this.#changes.get(from);
+    if (before) return before as C;
+    const change = compute();
+    this.#changes.set(from, change);
+    return change;
+  }
+
+  /** Whether all boards of the installation share a part. */
+  isCommon(of: object): boolean {
+    const { installation, supply, names } = this.#round;
+    return of === supply || of === installation || of === installation.facts || this.#isNamed(of, names);
+  }
+
+  #isNamed(of: object, names: Names): boolean {
+    return (
+      of === names ||
+      of === names.instruments ||
+      of === names.cableTypes ||
+      of === names.circuitTypes ||
+      of === names.boards ||
+      instrumentsOf(names, this.questions).slots.has(of)
+    );
   }
 
   slotOf(of: object): number | undefined {

@@ -1,4 +1,5 @@
 /** What a circuit has to carry: stated, from its loads, or what a circuit of its kind is usually made for. */
+import type { Circuit } from "../boards/circuit-load.ts";
 import { demandOf as demandOfBoard } from "../boards/demand.ts";
 import { dropRooms } from "../boards/drop-path.ts";
 import { type BoardNode, networkOf } from "../boards/network.ts";
@@ -138,8 +139,8 @@ function fromBoard(study: WayStudy, installation: Installation): Demand | undefi
   const share = study.facts.one("diversity")?.args.share.value;
   const value = share === undefined ? greatest.value : (greatest.value * share) / 100;
   const { name } = node.board.head;
-  const waysOf = (studies: readonly WayStudy[]): string =>
-    studies.map(({ way, context }) => `${context.board.name}/${way.id}`).join(", ");
+  const waysOf = (circuits: readonly Circuit[]): string =>
+    circuits.map(({ way, board }) => `${board.name}/${way.id}`).join(", ");
   return {
     value,
     forDrop: value,

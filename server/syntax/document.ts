@@ -132,7 +132,7 @@ function asOne(before: Segment | undefined, text: string): Segment | undefined {
   return same ? only : undefined;
 }
 
-/** Takes over segments that are the same as before, counted from either end. */
+/** Takes over segments that are the same as before: counted from either end, and those between by their text. */
 function reuse(before: Document, fresh: readonly Segment[]): Document {
   const old = before.segments;
   const segments = [...fresh];
@@ -147,7 +147,21 @@ function reuse(before: Document, fresh: readonly Segment[]): Document {
     segments[segments.length - tail] = old.at(-tail) as Segment;
     tail++;
   }
+  takeOver(segments, head, segments.length - tail + 1, old.slice(head, old.length - tail + 1));
   return { segments };
+}
+
+/** A brace that is lost changes what ends a file: what stands between is the same all the same. */
+function takeOver(segments: Segment[], from: number, until: number, old: readonly Segment[]): void {
+  if (from >= until || old.length === 0) return;
+  const byText = Map.groupBy(old, ({ text }) => text);
+  for (let index = from; index < until; index++) {
+    const fresh = segments[index] as Segment;
+    const before = byText.get(fresh.text);
+    const same = before?.findIndex((one) => isSame(one, fresh)) ?? -1;
+    // Once each, in their order.
+    if (same >= 0) segments[index] = before?.splice(same, 1)[0] as Segment;
+  }
 }
 
 const isSame = (a: Segment | undefined, b: Segment | undefined): boolean =>

@@ -142,15 +142,17 @@ class Desk {
     this.#lines.splice(range.start.line, range.end.line - range.start.line + 1, ...joined.split("\n"));
   }
 
-  /** Types a text key by key. */
+  /** Types lines above a line key by key: Enter makes room for them first. */
   typed(text: string, line: number, character = 0): Key[] {
     let place = { line, character };
-    return [...text].map((key) => {
+    const room = this.type(line, character, character, "\n");
+    const keys = [...text.replace(/\n$/, "")].map((key) => {
       const cost = this.type(place.line, place.character, place.character, key);
       place =
         key === "\n" ? { line: place.line + 1, character: 0 } : { ...place, character: place.character + key.length };
       return cost;
     });
+    return [room, ...keys];
   }
 
   without(line: number, lines: number): Key {

@@ -6,6 +6,7 @@ import { calculatedDrop, dropTemperatureFactor } from "../../server/calc/drop-fi
 import { type DropRun, dropPaths, worstPlace } from "../../server/calc/drop-network.ts";
 import type { Resistor } from "../../server/calc/network.ts";
 import { dropPerAmpereMetre } from "../../server/calc/voltage-drop.ts";
+import { studyWay } from "../../server/circuit/way.ts";
 import { half } from "../calc/helpers.ts";
 import { startNgspice, startVoltages } from "../calc/ngspice.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
@@ -99,7 +100,10 @@ ${phases
     // 2.4 mV/A/m × 40 A × 50 m = 4.8 V of 398.4 V.
     expect(boardDrop(node).drop.value).toBeCloseTo((4.8 / (Math.sqrt(3) * 230)) * 100, 9);
     const [least] = dropRooms(node);
-    expect(least && circuitDrop(least.study)?.drop.value).toBeCloseTo(((0.011 * 23 * 20) / 230) * 100, 9);
+    expect(least && circuitDrop(studyWay(least.way, node.context))?.drop.value).toBeCloseTo(
+      ((0.011 * 23 * 20) / 230) * 100,
+      9,
+    );
   });
 
   it("a feeder without a design current carries the demand of its board", () => {

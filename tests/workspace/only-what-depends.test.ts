@@ -7,6 +7,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { failures } from "../../server/rules/frame/check.ts";
 import type { Finding } from "../../server/rules/frame/rule.ts";
 import { applyEdit, type Edit, Positions, textOf } from "../../server/syntax/document.ts";
+import type { Position } from "../../server/text/lines.ts";
 import { checkProject, fileOfText, type LoadedFile, loadFile, type Sources } from "../../server/workspace/project.ts";
 import { Workspace } from "../../server/workspace/workspace.ts";
 import { generate } from "../helpers/generate.ts";
@@ -183,6 +184,43 @@ describe("how many ways are checked again of two thousand", { timeout: 300_000 }
       place = key === "\n" ? { line: place.line + 1, character: 0 } : { ...place, character: place.character + 1 };
     }
     expect(most).toEqual([]);
+  });
+});
+
+describe("a whole board and a whole instrument, typed key by key on a line of their own", { timeout: 120_000 }, () => {
+  const name = "file:///typed.ways";
+  const text = generate({ ways: 96, seed: 11 });
+  const lines = text.split("\n");
+  const board = `  board N1 "Annexe" {\n    fed-from     supply\n    main-switch  BS EN 60947-3 100 A\n    Zdb          0.31 Ω\n  }`;
+  const instrument = `instrument M9 "Loop tester" {\n  serial  "0001"\n  due     2026-12-01\n}`;
+
+  it.each([
+    ["board", board, lines.findIndex((line) => line.startsWith("  board"))],
+    ["board between others", board, lines.findLastIndex((line) => line.startsWith("  board"))],
+    ["instrument", instrument, lines.findIndex((line) => line.startsWith("instrument"))],
+  ])("%s: no way is checked", (_, typed, row) => {
+    const workspace = new Workspace({ read: async () => ({ failure: "there is none." }), resolve: (_, use) => use });
+    let version = 1;
+    workspace.open(name, version, text);
+    const check = (): number => {
+      const run = workspace.snapshot(name)?.check();
+      while (run?.step(1_000) === "more");
+      return run?.checked ?? Number.NaN;
+    };
+    expect(check()).toBe(96);
+    let place = { line: row, character: 0 };
+    const checked: string[] = [];
+    const type = (key: string, at: Position): void => {
+      workspace.edit(name, ++version, [{ range: { start: at, end: at }, text: key }]);
+      const count = check();
+      if (count > 0) checked.push(`${JSON.stringify(key)} ${at.line}:${at.character} ${count}`);
+    };
+    type("\n", place);
+    for (const key of typed) {
+      type(key, place);
+      place = key === "\n" ? { line: place.line + 1, character: 0 } : { ...place, character: place.character + 1 };
+    }
+    expect(checked).toEqual([]);
   });
 });
 

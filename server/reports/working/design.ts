@@ -1,5 +1,6 @@
 /** Demand, coordination, the heat of a fault and shared containments, as the design calculates them. */
 
+import type { Circuit } from "../../boards/circuit-load.ts";
 import { discrimination, fuseRatio, magneticOverlap, type Overlap } from "../../boards/coordination.ts";
 import { type BoardDemand, demandOf } from "../../boards/demand.ts";
 import { originDemand } from "../../boards/demand-origin.ts";
@@ -53,7 +54,7 @@ function demandBlocks(lines: readonly DesignLine[], demand: BoardDemand | undefi
     ? "Diversity is accounted for, by the table or by the designer."
     : "No diversity is taken: every circuit counts in full, which is more than will be drawn at the same time.";
   const remark = diverse ? "" : "with every circuit in full";
-  const rests: [string, readonly WayStudy[]][] = [
+  const rests: [string, readonly Circuit[]][] = [
     ["taken at the rating of the device", assumed],
     ["not counted, load not given", unknown],
     ["spread evenly over the lines", unplaced],
@@ -70,13 +71,13 @@ function demandBlocks(lines: readonly DesignLine[], demand: BoardDemand | undefi
         ]),
     ...table(
       ["assumed", "ways"],
-      rests.flatMap(([what, studies]) => (studies.length === 0 ? [] : [[what, studies.map(nameOf).join(", ")]])),
+      rests.flatMap(([what, circuits]) => (circuits.length === 0 ? [] : [[what, circuits.map(nameOf).join(", ")]])),
     ),
     ...lines.filter(({ limit }) => limit !== undefined).flatMap((line) => verdictBlocks(line, remark)),
   ];
 }
 
-const nameOf = ({ way, context }: WayStudy): string => `${context.board.name}/${way.id}`;
+const nameOf = ({ way, board }: Circuit): string => `${board.name}/${way.id}`;
 
 /** The main switch before its protection, and the device of the feeder before those behind it. */
 export function coordinationPart(node: BoardNode): Section[] {
@@ -143,7 +144,10 @@ export function standbyPart(node: BoardNode | undefined, study: WayStudy): Secti
 /** What may flow at the board on a source that takes over, and which circuits it supplies there. */
 export function standbyOfBoardPart(node: BoardNode): Section[] {
   const lines = designOfBoard(node).filter(({ on }) => on !== undefined);
-  const rows = lines.map(({ on = "" }) => [on, node.studies.map(nameOf).join(", ")]);
+  const rows = lines.map(({ on = "" }) => [
+    on,
+    node.board.ways.map((way) => nameOf({ way, board: node.board.head })).join(", "),
+  ]);
   return part("On the second source", [
     ...lines.flatMap(lineBlocks),
     ...table(["source", "circuits it supplies here"], rows),
@@ -186,7 +190,7 @@ function containmentBlocks(study: ContainmentStudy): Block[] {
   const head = `${name}, ${title}`;
   if (contents.length === 0) return [paragraph(`${head}: empty, no route names it.`)];
   const rows = contents.map(({ study: one, cables, missing: why }) => [
-    nameOf(one),
+    nameOf({ way: one.way, board: one.context.board }),
     why ?? cables.map(({ count, csa }) => `${count} × ${squareMillimetres(csa)}`).join(", "),
   ]);
   const gaps = [...new Set(missing)].map((why) => gap(`All that is in ${name}`, why));

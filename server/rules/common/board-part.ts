@@ -14,7 +14,7 @@ import { inPlaceOf } from "./writing.ts";
 
 /** A part that neither the device upstream nor the devices downstream protect against overload. */
 export function reportUnprotectedPart(part: RatedPart, source: Source, report: Reporter, severity?: Severity): void {
-  const { name, fact, rating, above, behind, ways } = part;
+  const { name, fact, rating, above, behind } = part;
   if (!above || isGuarded(part)) return;
   const need = Math.min(above.rating, behind?.value ?? above.rating);
   const next = nextRatingUp("breaker", need);
@@ -35,7 +35,7 @@ export function reportUnprotectedPart(part: RatedPart, source: Source, report: R
     related: [
       { spot: factSpot(above.fact), message: `Device upstream: ${amps(above.rating)}.` },
       ...(part.kind === "rcd"
-        ? ways
+        ? part.ways
             .slice(0, 8)
             .flatMap(({ way, device }) =>
               device
@@ -50,7 +50,7 @@ export function reportUnprotectedPart(part: RatedPart, source: Source, report: R
 
 /** A part through which more is drawn than it is rated for. */
 export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: Reporter): void {
-  const { name, fact, rating, above, ways } = part;
+  const { name, fact, rating, above } = part;
   // The device upstream keeps the current within its rating: the demand on that device is for other checks.
   if (above && above.rating <= rating.value) return;
   const demand = demandThrough(node, part);
@@ -66,7 +66,7 @@ export function reportOverloadedPart(node: BoardNode, part: RatedPart, report: R
     ...(diverse ? {} : { severity: "information" as const }),
     related: [
       ...(above ? [{ spot: factSpot(above.fact), message: `Device upstream: ${amps(above.rating)}.` }] : []),
-      ...ways
+      ...part.ways
         .slice(0, 8)
         .map(({ way }) => ({ spot: factSpot(way.header), message: `Way ${way.id} is fed through it.` })),
     ],

@@ -1,9 +1,8 @@
-import { type BoardNode, networkOf, studiesOn } from "../../boards/network.ts";
+import { type BoardNode, networkOf, type StudiedBoard } from "../../boards/network.ts";
 import { amps, step } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { memoInPlace } from "../../circuit/kept.ts";
-import type { WayStudy } from "../../circuit/way.ts";
-import type { BoardInPlace } from "../../model/installation.ts";
+import { memoOfBoard } from "../../circuit/kept.ts";
+import type { Device } from "../../circuit/way.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 const sample = (rating: number) => `wayfile 1
@@ -42,19 +41,19 @@ export default installationRule({
   },
 });
 
-/** The ways of a board that have a device with a rating, the largest first. */
-const bySize = memoInPlace((place: BoardInPlace): readonly WayStudy[] =>
-  studiesOn(place)
-    .filter((study) => !study.isSpare && study.device?.rating !== undefined)
-    .toSorted((one, other) => (other.device?.rating ?? 0) - (one.device?.rating ?? 0)),
+/** The devices of a board's ways that have a rating, the largest first. */
+const bySize = memoOfBoard(({ studies }: StudiedBoard): readonly Device[] =>
+  studies
+    .flatMap(({ device, isSpare }) => (device?.rating === undefined || isSpare ? [] : [device]))
+    .toSorted((one, other) => (other.rating ?? 0) - (one.rating ?? 0)),
 );
 
 function checkNode(node: BoardNode, report: Reporter): void {
   const above = node.feeder?.device;
   const limit = above?.rating;
   if (!above || limit === undefined) return;
-  for (const { device } of bySize(node)) {
-    if (device?.rating === undefined || device.rating <= limit) return;
+  for (const device of bySize(node)) {
+    if (device.rating === undefined || device.rating <= limit) return;
     report(factSpot(device.fact), {
       message: `The ${deviceName(device)} device is larger than the ${amps(limit)} device that feeds board ${node.board.head.name}, which would open first.`,
       value: amount(device.rating, "A"),

@@ -3,6 +3,7 @@ import { boardDrop, dropAbove, dropLimitOf, dropRooms } from "../../boards/drop-
 import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres } from "../../calc/result.ts";
+import { studyWay } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";
 import { resizeCable } from "../common/cable-size.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -80,10 +81,12 @@ function checkNode(node: BoardNode, report: Reporter): void {
   // Only the feeder with which the limit is passed: those further out can do nothing about it.
   if (!feeder || !parent || feeders.at(-1)?.study !== feeder) return;
   const own = boardDrop(node);
-  const starved = dropRooms(node).filter(({ limit, study }) => dropAbove(own, study).drop.value >= limit);
+  const starved = dropRooms(node).filter(
+    ({ limit, way }) => own.drop.value >= limit && dropAbove(own, studyWay(way, node.context)).drop.value >= limit,
+  );
   const [first] = starved;
   if (!first || boardDrop(parent).drop.value >= first.limit) return;
-  const limit = dropLimitOf(first.study);
+  const limit = dropLimitOf(studyWay(first.way, node.context));
   const { cable } = feeder;
   const size = sizeFor(node, limit.value);
   const line = cable?.fact.args.line;
@@ -95,8 +98,8 @@ function checkNode(node: BoardNode, report: Reporter): void {
     steps: [...drop.steps, ...limit.steps],
     source: combine(drop.source, limit.source),
     ...(certain ? {} : { severity: "information" as const }),
-    related: starved.slice(0, 3).map(({ study }) => ({
-      spot: factSpot(study.way.header),
+    related: starved.slice(0, 3).map(({ way }) => ({
+      spot: factSpot(way.header),
       message: "No voltage drop is left for this circuit.",
     })),
     fixes: resizeCable(cable, size),

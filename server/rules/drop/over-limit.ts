@@ -11,6 +11,7 @@ import { type BoardNode, networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { largerSizes } from "../../calc/index.ts";
 import { percent, squareMillimetres, step } from "../../calc/result.ts";
+import { studyWay } from "../../circuit/way.ts";
 import { combine } from "../../tables/source.ts";
 import { resizeCable } from "../common/cable-size.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -103,10 +104,11 @@ installation "Sample" {
 
 function checkNode(node: BoardNode, report: Reporter): void {
   const above = boardDrop(node);
-  for (const { study, room, limit } of dropRooms(node)) {
+  for (const { way, room, limit } of dropRooms(node)) {
     // They stand in order of the room they leave: behind the first that is right all are.
     if (!exceeds(above.drop.value, room)) return;
     // Where the feeders leave nothing another check speaks of them, once.
+    const study = studyWay(way, node.context);
     const own = dropAbove(above, study);
     const circuit = exceeds(own.drop.value, room) && own.drop.value < limit ? circuitDrop(study) : undefined;
     if (circuit) say({ ...above, ...own }, circuit, report);

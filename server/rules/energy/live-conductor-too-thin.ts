@@ -1,13 +1,13 @@
 import { liveHeat } from "../../boards/energy.ts";
-import { type BoardNode, networkOf, studiesOn } from "../../boards/network.ts";
+import { type BoardNode, networkOf, type StudiedBoard } from "../../boards/network.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
-import { memoInPlace } from "../../circuit/kept.ts";
+import { memoOfBoard } from "../../circuit/kept.ts";
 import { overloadProtected } from "../../circuit/overload-relations.ts";
-import type { WayStudy } from "../../circuit/way.ts";
-import type { BoardInPlace } from "../../model/installation.ts";
+import { studyWay, type WayStudy } from "../../circuit/way.ts";
+import type { Way } from "../../model/file.ts";
 import { resizeCable } from "../common/cable-size.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
@@ -45,13 +45,14 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes) for (const study of fusesOn(node)) checkNode(node, study, report);
+    for (const node of networkOf(installation).nodes)
+      for (const way of fusesOn(node)) checkNode(node, studyWay(way, node.context), report);
   },
 });
 
 /** A breaker trips instantaneously, and its let-through energy is another matter; only of fuses is the slow end known. */
-const fusesOn = memoInPlace((place: BoardInPlace): readonly WayStudy[] =>
-  studiesOn(place).filter(({ device }) => device?.family !== undefined && !/breaker/.test(device.family)),
+const fusesOn = memoOfBoard(({ studies }: StudiedBoard): readonly Way[] =>
+  studies.flatMap(({ way, device }) => (device?.family !== undefined && !/breaker/.test(device.family) ? [way] : [])),
 );
 
 function checkNode(node: BoardNode, study: WayStudy, report: Reporter): void {

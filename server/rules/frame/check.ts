@@ -2,6 +2,7 @@
  * Runs the checks over an installation. Findings of a way are kept with the pair of way and context, and those of a
  * board with the board, so that a change costs what it touches.
  */
+import { memoByObject } from "../../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import type { Board } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
@@ -165,10 +166,10 @@ function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
   return kept;
 }
 
-const departuresOn = (board: Board): PlacedDeparture[] => [
+const departuresOn = memoByObject((board: Board): readonly PlacedDeparture[] => [
   ...departuresIn(board.head.facts, board, undefined),
   ...board.ways.flatMap((way) => departuresIn(way.facts, board, way)),
-];
+]);
 
 /** A board by rules of which nothing is to be kept. */
 function* checkBoardApart(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {

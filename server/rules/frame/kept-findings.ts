@@ -54,7 +54,7 @@ export class StillKnown {
   ofWay(way: Way): KeptFindings | undefined {
     const kept = waysKept.get(way);
     if (!kept) return undefined;
-    const own = new Set(segmentsOf(way));
+    const own = () => new Set(segmentsOf(way));
     for (const one of kept) {
       if (one.parts === this.#parts) return one;
       const findings = this.#findings(one, own);
@@ -69,7 +69,7 @@ export class StillKnown {
   /** What was found on a board as a whole, where its ways are the same. */
   ofBoard({ ways }: Board): KeptFindings | undefined {
     const [first] = ways;
-    const own = new Set(ways.flatMap(segmentsOf));
+    const own = () => new Set(ways.flatMap(segmentsOf));
     for (const { parts } of (first && waysKept.get(first)) ?? []) {
       const kept = boardsKept.get(parts);
       if (!kept || !sameWays(kept.board.ways, ways)) continue;
@@ -79,11 +79,12 @@ export class StillKnown {
     return undefined;
   }
 
-  #findings({ parts, reads, findings }: KeptFindings, own: ReadonlySet<Segment>): readonly Finding[] | undefined {
+  #findings({ parts, reads, findings }: KeptFindings, own: () => ReadonlySet<Segment>): readonly Finding[] | undefined {
     const change = changeBetween(parts, this.#parts);
     if (!change.leaves(reads)) return undefined;
     if (findings.length === 0) return findings;
-    const now = findings.map((finding) => inPlaceNow(finding, own, change));
+    const segments = own();
+    const now = findings.map((finding) => inPlaceNow(finding, segments, change));
     return now.every((finding) => finding !== undefined) ? now : undefined;
   }
 }

@@ -3,9 +3,9 @@
  * and for what 641.5 names: that the old does not impair the new. What the rest lacks is no fault of this work; what is
  * dangerous in it is reported all the same, for the remarks on the existing installation.
  */
-import { memoInPlace } from "../../circuit/kept.ts";
+import { memoByObject, memoInPlace } from "../../circuit/kept.ts";
 import { isOutsideWork, partWorkOf } from "../../circuit/supply.ts";
-import type { Way } from "../../model/file.ts";
+import type { Board, Way } from "../../model/file.ts";
 import type { BoardInPlace } from "../../model/installation.ts";
 import type { Fact } from "../../model/values.ts";
 import type { Segment } from "../../syntax/split.ts";
@@ -24,8 +24,14 @@ const familyOf = ({ check }: Finding): string => check.slice(0, check.indexOf("/
 /** Whatever a part is to the work, its text must be understood and its departures and inspections be right. */
 const always: ReadonlySet<string> = new Set(["language", "check", "inspection"]);
 
+/** Whether a board or one of its ways says what the work is to it. */
+const saysWork = memoByObject(
+  ({ head, ways }: Board): boolean => head.facts.has("work") || ways.some(({ facts }) => facts.has("work")),
+);
+
 /** What is reported of the ways of a board and of its own lines. */
 export const keptOnBoard = memoInPlace(({ board, context }: BoardInPlace): Kept => {
+  if (!saysWork(board)) return everything;
   const outside = new Map<Segment, Way>();
   for (const way of board.ways) if (isOutsideWork({ context, facts: way.facts })) outside.set(way.segment, way);
   const boardOutside = isOutsideWork(context);

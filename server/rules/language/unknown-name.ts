@@ -27,17 +27,17 @@ const pointsOn = memoByObject((way: Way): Known | undefined =>
 const inFiles: ReadonlySet<NameKind> = new Set(["board", "instrument", "cable-type", "circuit-type"]);
 
 /** The names that could be meant at a place. */
-function known({ names, board, way }: Reference, all: Names, head: InstallationHead): Known | undefined {
+function known({ names, name, board, way }: Reference, all: Names, head: InstallationHead): Known | undefined {
   if (all.incomplete && inFiles.has(names)) return undefined;
   switch (names) {
     case "board":
-      return all.boards.has("") ? undefined : all.boards;
+      return all.boards.has(name.value) || !all.boards.has("") ? all.boards : undefined;
     case "instrument":
-      return all.unclear.has(names) ? undefined : all.instruments;
+      return definedIn(all.instruments, name.value, names, all);
     case "cable-type":
-      return all.unclear.has(names) ? undefined : all.cableTypes;
+      return definedIn(all.cableTypes, name.value, names, all);
     case "circuit-type":
-      return all.unclear.has(names) ? undefined : all.circuitTypes;
+      return definedIn(all.circuitTypes, name.value, names, all);
     case "rcd":
       return board && rcdsOn(board.head);
     case "containment":
@@ -47,6 +47,11 @@ function known({ names, board, way }: Reference, all: Names, head: InstallationH
     case "way":
       return undefined;
   }
+}
+
+/** Whether a line that is not understood may define a name matters only to one that nothing else defines. */
+function definedIn(table: Known, name: string, kind: NameKind, all: Names): Known | undefined {
+  return table.has(name) || !all.unclear.has(kind) ? table : undefined;
 }
 
 /** Words of the language that may stand where a name may, so that one of them may be what was meant. */
