@@ -176,6 +176,7 @@ const cableParams = {
   drop: opt(label("drop", quantity("dropPer", "its voltage drop per ampere and metre"))),
   r1: opt(label("r1", quantity("perMetre", "the resistance of a line conductor per metre at 20 °C"))),
   r2: opt(label("r2", quantity("perMetre", "the resistance of its protective conductor per metre at 20 °C"))),
+  x: opt(label("x", quantity("perMetre", "the reactance of one conductor per metre"))),
   by: opt(label("by", text("where these figures stand"))),
 } as const;
 

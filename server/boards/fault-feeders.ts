@@ -4,6 +4,7 @@ import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, type FaultCable, operatingResistance } from "../calc/index.ts";
 import { ohms, plain, step } from "../calc/result.ts";
 import { operatingFactorOf } from "../circuit/cpc.ts";
+import { reactanceOf } from "../circuit/reactance.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { expectedConductor } from "../circuit/way-resistance.ts";
 import { combine, fromFormula } from "../tables/source.ts";
@@ -31,7 +32,7 @@ export function cablesOf(
   for (const { study, board } of feeders) {
     const resistance = resistanceOf(study, of, state);
     if (!resistance) return undefined;
-    cables.push({ name: `the feeder to board ${board}`, resistance });
+    cables.push({ name: `the feeder to board ${board}`, resistance, reactance: reactanceOf(study, of) });
   }
   return cables;
 }

@@ -6,6 +6,7 @@ import { amps, kiloamps, ohms, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
+import { reactanceOf } from "../circuit/reactance.ts";
 import { studySupply } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { FactOf } from "../model/values.ts";
@@ -193,7 +194,7 @@ export function leastFaults(node: BoardNode, study: WayStudy, standby?: Standby)
   ): Calculated | undefined => {
     const cables = feeders && cablesOf(feeders, of, "hot");
     if (!from || !cables || !own) return undefined;
-    const path = [...cables, { name: `way ${study.way.id}`, resistance: own }];
+    const path = [...cables, { name: `way ${study.way.id}`, resistance: own, reactance: reactanceOf(study, of) }];
     return capped(faultAlong({ voltage, start: from, cables: path }), start?.gives);
   };
   const twoLines = study.threePhase ? start?.three && twice(start.three) : undefined;

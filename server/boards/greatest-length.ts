@@ -2,7 +2,7 @@
 import { type Calculated, metres, ohms, percent, step, worked } from "../calc/result.ts";
 import { exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
-import { designBoardImpedance, designLoop } from "../readings/loop.ts";
+import { designBoardImpedance, designLoop, timesToLimit } from "../readings/loop.ts";
 import { combine, differing } from "../tables/source.ts";
 import { circuitDrop, dropLimitOf } from "./drop-path.ts";
 
@@ -22,10 +22,12 @@ export function longestByLoop(study: WayStudy): Calculated | undefined {
   const loop = start && designLoop(study);
   // What an RCD disconnects is as good as never too long for it.
   if (!limit || !start || !loop || study.disconnection?.by !== "overcurrent") return undefined;
-  const [room, used] = [limit.value - start.value, loop.value - start.value];
-  const value = lengthAt(study, room, used);
-  if (value === undefined) return undefined;
-  const words = `${metres(study.length?.value ?? 0)} × (${ohms(limit.value)} − ${ohms(start.value)}) / ${ohms(used)}`;
+  const length = study.length?.value;
+  const used = loop.value - start.value;
+  if (length === undefined || used <= 0) return undefined;
+  const value = Math.max(0, length * timesToLimit(start, loop, limit.value));
+  const plainly = `${metres(length)} × (${ohms(limit.value)} − ${ohms(start.value)}) / ${ohms(used)}`;
+  const words = loop.parts.X > 0 ? `${ohms(limit.value)}, resistance and reactance in proportion to l` : plainly;
   return worked(value, "m", combine(differing(limit, start), loop.source), () => [
     step("l max = l × (limit − loop at the board) / (R1+R2)", words, metres(value)),
   ]);

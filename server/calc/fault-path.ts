@@ -7,6 +7,8 @@ import { kiloamps, ohms, step, volts, worked } from "./result.ts";
 export interface FaultCable {
   readonly name: string;
   readonly resistance: Calculated;
+  /** Nothing where the size makes it negligible. */
+  readonly reactance?: Calculated | undefined;
 }
 
 export interface FaultPath {
@@ -24,19 +26,45 @@ const bound: Source = {
   note: "No greater current can flow, whatever the phase angle of the source.",
 };
 
-/** A that flow where all impedances are added as if they were resistances: what is usually calculated. */
-export function faultAlong({ voltage, start, cables }: FaultPath): Calculated {
-  const parts = [start.value, ...cables.map(({ resistance }) => resistance.value)];
-  const total = parts.reduce((all, part) => all + part, 0);
-  return current(voltage, total, () => parts.map(ohms).join(" + "), { start, cables }, sum);
+/** Ω of the cables together. */
+interface Sum {
+  readonly R: number;
+  readonly X: number;
 }
 
-/** A that flow at most: the source a pure reactance, the cables pure resistance. */
-export function greatestAlong({ voltage, start, cables }: FaultPath): Calculated {
-  const resistance = cables.reduce((all, { resistance: { value } }) => all + value, 0);
-  const total = Math.hypot(start.value, resistance);
-  return current(voltage, total, () => `√(${ohms(start.value)}² + ${ohms(resistance)}²)`, { start, cables }, bound);
+const sumOf = (cables: readonly FaultCable[]): Sum => ({
+  R: cables.reduce((all, { resistance }) => all + resistance.value, 0),
+  X: cables.reduce((all, { reactance }) => all + (reactance?.value ?? 0), 0),
+});
+
+/**
+ * A that surely flow: what lies before the cables is added as if it had the angle of the cables, which no angle exceeds.
+ * Without reactance all is added as resistances: what is usually calculated.
+ */
+export function faultAlong({ voltage, start, cables }: FaultPath): Calculated {
+  const { R, X } = sumOf(cables);
+  const parts = [start.value, ...cables.map(({ resistance }) => resistance.value)];
+  const total = X > 0 ? start.value + Math.hypot(R, X) : parts.reduce((all, part) => all + part, 0);
+  const numbers = () => (X > 0 ? `${ohms(start.value)} + √(${ohms(R)}² + ${ohms(X)}²)` : parts.map(ohms).join(" + "));
+  return current(voltage, total, numbers, { start, cables }, X > 0 ? withReactance : sum);
 }
+
+/** A that flow at most, whatever the angle of the source: the angle furthest from that of the cables. */
+export function greatestAlong({ voltage, start, cables }: FaultPath): Calculated {
+  const { R, X } = sumOf(cables);
+  const asReactance = Math.hypot(R, start.value + X);
+  const asResistance = Math.hypot(start.value + R, X);
+  const total = X > 0 ? Math.min(asReactance, asResistance) : Math.hypot(start.value, R);
+  const numbers = () =>
+    X === 0
+      ? `√(${ohms(start.value)}² + ${ohms(R)}²)`
+      : asReactance <= asResistance
+        ? `√(${ohms(R)}² + (${ohms(start.value)} + ${ohms(X)})²)`
+        : `√((${ohms(start.value)} + ${ohms(R)})² + ${ohms(X)}²)`;
+  return current(voltage, total, numbers, { start, cables }, bound);
+}
+
+const withReactance: Source = { ref: "Impedances in series, resistance and reactance apart", standing: "computed" };
 
 function current(
   voltage: number,
@@ -46,12 +74,14 @@ function current(
   form: Source,
 ): Calculated {
   const value = voltage / total;
-  const source = fromFormula(combine(form, summed(start, ...cables.map(({ resistance }) => resistance))));
+  const all = cables.flatMap(({ resistance, reactance }) => (reactance ? [resistance, reactance] : [resistance]));
+  const source = fromFormula(combine(form, summed(start, ...all)));
   return worked(value, "A", source, () => [
     ...start.steps,
-    ...cables.flatMap(({ name, resistance }) => [
+    ...cables.flatMap(({ name, resistance, reactance }) => [
       ...resistance.steps,
       step(`resistance of ${name}`, "", ohms(resistance.value)),
+      ...(reactance ? [...reactance.steps, step(`reactance of ${name}`, "", ohms(reactance.value))] : []),
     ]),
     step("Z", numbers(), ohms(total)),
     step("I = U / Z", `${volts(voltage)} / ${ohms(total)}`, kiloamps(value)),

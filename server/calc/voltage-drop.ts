@@ -1,8 +1,9 @@
 import { capacity4D5 } from "../tables/capacity-70.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits } from "../tables/drop.ts";
-import type { Sourced } from "../tables/source.ts";
-import { fromFormula } from "../tables/source.ts";
-import { known, numberCell } from "../tables/table.ts";
+import { drop4E4B } from "../tables/reactance.ts";
+import type { Source, Sourced } from "../tables/source.ts";
+import { combine, fromFormula } from "../tables/source.ts";
+import { known, numberCell, rowOf, sourceOf } from "../tables/table.ts";
 import type { CapacityQuestion } from "./capacity.ts";
 import type { Calculated } from "./result.ts";
 import { amps, metres, percent, plain, step, volts, worked } from "./result.ts";
@@ -18,11 +19,55 @@ export function dropPerAmpereMetre(question: CapacityQuestion): Sourced<number> 
 
 function millivolts({ construction, insulation, method, loaded, csa }: CapacityQuestion): Sourced<number> | undefined {
   const phases = loaded === 2 ? "phase1" : "phase3";
-  if (insulation === 90) return numberCell(drop4E1B, { csa }, phases);
+  if (insulation === 90) {
+    const small = numberCell(drop4E1B, { csa }, phases);
+    if (small) return { ...small, source: ofTable(small.source, names90[construction]) };
+    return construction === "armoured" ? numberCell(drop4E4B, { csa }, phases) : undefined;
+  }
   if (construction === "flat-twin") return loaded === 2 ? numberCell(capacity4D5, { csa }, "drop") : undefined;
-  if (construction !== "singles") return numberCell(drop4D2B, { csa }, phases);
+  if (construction !== "singles") {
+    const cell = numberCell(drop4D2B, { csa }, phases);
+    return cell && { ...cell, source: ofTable(cell.source, construction === "armoured" ? "4D4B" : "4D2B") };
+  }
   // In conduit and trunking the conductors lie apart enough to drop a little more than touching.
   return numberCell(drop4D1B, { csa }, `${phases}${method === "A" || method === "B" ? "AB" : "CF"}`);
+}
+
+/** Tables that print the same figures stand here as one; a cable is judged by its own. */
+const ofTable = (source: Source, table: string): Source => ({
+  ...source,
+  ref: source.ref.replace(/Tables .*$/, `Table ${table}`),
+});
+
+const names90 = { singles: "4E1B", "flat-twin": "4E2B", multicore: "4E2B", armoured: "4E4B" } as const;
+
+/** A drop by its parts: mV/A/m of resistance and reactance, the power factor (a share), and Ct for cooler conductors. */
+export const millivoltsByParts = (r: number, x: number, share: number, Ct = 1): number =>
+  Ct * r * share + x * Math.sqrt(Math.max(0, 1 - share ** 2));
+
+/**
+ * What of a tabulated drop is left at a power factor and with cooler conductors, where resistance and reactance are
+ * tabulated apart: (Ct r cos φ + x sin φ) / z, never above 1.
+ */
+export function dropByParts(
+  question: CapacityQuestion,
+  share: number,
+  Ct: Calculated | undefined,
+): Calculated | undefined {
+  const { construction, insulation, loaded, csa } = question;
+  const row = construction === "armoured" && insulation === 90 ? rowOf(drop4E4B, { csa }) : undefined;
+  // Without a power factor the load may have the angle of the cable, where all of z counts.
+  if (!row || share <= 0 || share >= 1) return undefined;
+  const { r1, x1, phase1, r3, x3, phase3 } = row.facts;
+  const [r, x, z] = loaded === 2 ? [r1, x1, phase1] : [r3, x3, phase3];
+  const value = Math.min(1, millivoltsByParts(r, x, share, Ct?.value) / z);
+  const own = fromFormula(sourceOf(drop4E4B, row, loaded === 2 ? "phase1" : "phase3"));
+  return worked(value, "", Ct ? combine(own, Ct.source) : own, () => {
+    const cooler = Ct ? `${plain(Ct.value, 3)} × ` : "";
+    const sine = plain(Math.sqrt(1 - share ** 2), 3);
+    const numbers = `(${cooler}${plain(r)} × ${plain(share)} + ${plain(x)} × ${sine}) / ${plain(z)}`;
+    return [...(Ct?.steps ?? []), step("(Ct r cos φ + x sin φ) / z", numbers, plain(value, 3))];
+  });
 }
 
 /** Current in A, length in m of cable from the origin of the circuit to the load, or round the whole ring. */

@@ -29,6 +29,8 @@ export interface OwnFigures {
   readonly drop: Sourced<number> | undefined;
   readonly line: Sourced<number> | undefined;
   readonly cpc: Sourced<number> | undefined;
+  /** Of one conductor. */
+  readonly reactance: Sourced<number> | undefined;
 }
 
 export function cableOf(facts: Facts<"way">, context: Context): Cable | undefined {
@@ -63,10 +65,10 @@ export function describedCable(fact: Fact, described: Fact): Cable | undefined {
 type Described = FactOf<"way", "cable">;
 
 function ownFigures({ args }: Described): OwnFigures | undefined {
-  const { carries, drop, r1, r2, by } = args;
-  if (!carries && !drop && !r1 && !r2) return undefined;
+  const { carries, drop, r1, r2, x, by } = args;
+  if (!carries && !drop && !r1 && !r2 && !x) return undefined;
   const ref = by ? `As stated, “${by.value}”` : "As stated for this cable";
   const as = (figure: { readonly value: number } | undefined): Sourced<number> | undefined =>
     figure && { value: figure.value, source: { ref, standing: "quoted" } };
-  return { carries: as(carries), drop: as(drop), line: as(r1), cpc: as(r2) };
+  return { carries: as(carries), drop: as(drop), line: as(r1), cpc: as(r2), reactance: as(x) };
 }

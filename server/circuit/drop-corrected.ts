@@ -2,6 +2,7 @@
 
 import {
   type Calculated,
+  dropByParts,
   dropPowerFactor,
   dropTemperatureFactor,
   resistiveUpTo,
@@ -16,8 +17,11 @@ import type { WayStudy } from "./way.ts";
 
 /** The drop with cooler conductors and the power factor, where resistance alone decides it. */
 export function corrected(study: WayStudy, drop: Calculated, current: number, csa: number): Calculated {
-  if (csa > resistiveUpTo()) return drop;
-  const factors = [temperatureFactor(study, current, csa), powerFactor(study)].flatMap((factor) => factor ?? []);
+  const resistive = csa <= resistiveUpTo();
+  const all = resistive
+    ? [temperatureFactor(study, current, csa), powerFactor(study)]
+    : [partsFactor(study, current, csa)];
+  const factors = all.flatMap((factor) => factor ?? []);
   if (factors.length === 0) return drop;
   const value = factors.reduce((product, factor) => product * factor.value, drop.value);
   const source = fromFormula(combine(drop.source, ...factors.map((factor) => factor.source)));
@@ -47,6 +51,18 @@ function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated
   if (!It) return undefined;
   const factor = dropTemperatureFactor({ It: It.value, Iz: Math.min(capacity.value.value, It.value), Ib, insulation });
   return factor.value < 1 ? factor : undefined;
+}
+
+/** Of a larger size, by its resistance and reactance apart. */
+function partsFactor(study: WayStudy, current: number, csa: number): Calculated | undefined {
+  const { cable } = study;
+  if (!cable || cable.construction === "mineral" || cable.construction === "flex" || cable.own?.drop) return undefined;
+  const { construction, insulation } = cable;
+  return dropByParts(
+    { construction, insulation, method: "E", loaded: study.threePhase ? 3 : 2, csa },
+    study.powerFactor,
+    temperatureFactor(study, current, csa),
+  );
 }
 
 const powerFactor = ({ powerFactor: share }: WayStudy): Calculated | undefined =>

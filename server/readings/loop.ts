@@ -2,11 +2,12 @@
 import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
-import { worked } from "../calc/result.ts";
+import { ohms, step, worked } from "../calc/result.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
+import { reactanceOf } from "../circuit/reactance.ts";
 import { type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
@@ -23,33 +24,86 @@ export function hotR1R2(study: WayStudy): Calculated | undefined {
   return cold && factor && operatingResistance(cold, factor);
 }
 
+/** A loop with what its cables add to the impedance where it begins: that is known by its magnitude alone. */
+export interface DesignedLoop extends Calculated {
+  readonly parts: LoopParts;
+}
+
+interface LoopParts {
+  /** Ω where it begins. */
+  readonly start: number;
+  /** Ω of the cables behind: resistance at operating temperature, and reactance where it counts. */
+  readonly R: number;
+  readonly X: number;
+}
+
+/** Ω of a loop that begins so and has these cables: their resistances and reactances are added apart. */
+const loopOf = ({ start, R, X }: LoopParts): number => start + (X > 0 ? Math.hypot(R, X) : R);
+
+/** The cables of one more way behind a loop. */
+function behind(above: DesignedLoop, study: WayStudy, name: "Ze" | "Zdb"): DesignedLoop | undefined {
+  const own = hotR1R2(study);
+  if (!own) return undefined;
+  const reactance = reactanceOf(study, ["line", "cpc"]);
+  const { start } = above.parts;
+  const parts = { start, R: above.parts.R + own.value, X: above.parts.X + (reactance?.value ?? 0) };
+  const total = totalLoop(above.value, own.value, name);
+  const source = combine(summed(above, own, ...(reactance ? [reactance] : [])), total.source);
+  if (parts.X === 0)
+    return withParts(
+      worked(total.value, total.unit, source, () => [...above.steps, ...own.steps, ...total.steps]),
+      parts,
+    );
+  const value = loopOf(parts);
+  const numbers = `${ohms(start)} + √(${ohms(parts.R)}² + ${ohms(parts.X)}²)`;
+  const calculated = worked(value, "Ω", source, () => [
+    ...above.steps,
+    ...own.steps,
+    ...(reactance?.steps ?? []),
+    step("Zs = Z where it begins + √(R² + X²)", numbers, ohms(value)),
+  ]);
+  return withParts(calculated, parts);
+}
+
+/** The parts on the figure itself, whose steps are worked out when they are asked for. */
+const withParts = (loop: Calculated, parts: LoopParts): DesignedLoop => Object.assign(loop, { parts });
+
 /** Loop impedance at a board as a design has it: noted there, or calculated from the origin along the feeders. */
-export function designBoardImpedance(context: Context): Calculated | undefined {
+export function designBoardImpedance(context: Context): DesignedLoop | undefined {
   const noted = boardImpedance(context);
-  if (noted) return { value: noted.value, unit: "Ω", steps: [], source: noSource };
+  if (noted) {
+    const { value } = noted;
+    return { value, unit: "Ω", steps: [], source: noSource, parts: { start: value, R: 0, X: 0 } };
+  }
   const [above, ...further] = context.upstream;
   // Behind an electrode of its own a board has nothing of what its feeder brings.
   if (!above?.feeder || context.board.facts.has("earthing")) return undefined;
   const upstream: Context = { ...context, board: above.board, upstream: further };
   const start = designBoardImpedance(upstream);
-  const feeder = hotR1R2(new WayStudy(above.feeder, upstream));
-  if (!start || !feeder) return undefined;
-  const total = totalLoop(start.value, feeder.value, boardImpedance(upstream)?.name ?? "Zdb");
-  const source = combine(summed(start, feeder), total.source);
-  return { ...total, steps: [...start.steps, ...feeder.steps, ...total.steps], source };
+  return start && behind(start, new WayStudy(above.feeder, upstream), boardImpedance(upstream)?.name ?? "Zdb");
 }
 
 /** A figure from the schedule itself: it adds nothing to what a limit rests on. */
 const noSource = { ref: "", standing: "printed" } as const;
 
 /** Zs at operating temperature as the design has it. */
-export function designLoop(study: WayStudy): Calculated | undefined {
+export function designLoop(study: WayStudy): DesignedLoop | undefined {
   const start = study.facts.has("earthing") ? undefined : designBoardImpedance(study.context);
-  const own = hotR1R2(study);
-  if (!start || !own) return undefined;
-  const total = totalLoop(start.value, own.value, boardImpedance(study.context)?.name ?? "Zdb");
-  const source = combine(summed(start, own), total.source);
-  return worked(total.value, total.unit, source, () => [...start.steps, ...own.steps, ...total.steps]);
+  return start && behind(start, study, boardImpedance(study.context)?.name ?? "Zdb");
+}
+
+/**
+ * How many times longer the cable of a way may be for its loop to come to a limit: with reactance its impedance grows with
+ * its length, but does not add to that of the cables before it as numbers do.
+ */
+export function timesToLimit(start: DesignedLoop, loop: DesignedLoop, limit: number): number {
+  const [R, X] = [loop.parts.R - start.parts.R, loop.parts.X - start.parts.X];
+  const room = limit - start.parts.start;
+  if (X <= 0 && start.parts.X <= 0) return (limit - start.value) / (loop.value - start.value);
+  const a = R ** 2 + X ** 2;
+  const b = 2 * (start.parts.R * R + start.parts.X * X);
+  const c = start.parts.R ** 2 + start.parts.X ** 2 - Math.max(0, room) ** 2;
+  return (-b + Math.sqrt(Math.max(0, b ** 2 - 4 * a * c))) / (2 * a);
 }
 
 /** The loop (Ω) an earth fault at the end has to get through: as designed or as measured, whichever is the greater. */

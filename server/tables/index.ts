@@ -42,6 +42,7 @@ import {
 import { rcdBands, rcdTestRules, rcdTimes } from "./rcd.ts";
 import { rcdLimits, rcdLoads } from "./rcd-limits.ts";
 import { rcdRequired, rcdTypes } from "./rcd-selection.ts";
+import { drop4E4B, otherReactances } from "./reactance.ts";
 import { conventionalCircuits, ringContinuity, ringRules } from "./ring.ts";
 import { assumedRoutes, flatPairs, sizingValues, usualConstructions, usualCurves } from "./sizing-practice.ts";
 import { standardRatings, standardResiduals, standardSizes } from "./standard-values.ts";
@@ -133,6 +134,8 @@ export const tables: readonly Table<object>[] = [
   drop4D1B,
   drop4D2B,
   drop4E1B,
+  drop4E4B,
+  otherReactances,
   flexibleCords,
   dropLimits,
   ambientFactors,
