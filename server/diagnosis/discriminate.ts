@@ -8,6 +8,7 @@ import { ohms } from "../calc/result.ts";
 import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { conductorWords } from "./faults.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
+import type { Hypothesis } from "./hypothesis.ts";
 import { limitOf, type Sheet } from "./sheet.ts";
 
 export interface NextTest {
@@ -62,6 +63,7 @@ function byHand(
       sentence: `Take ${point} off its box and look: each conductor in its own terminal, none loose, and from this circuit.`,
       telling: enough,
     };
+  if (hypothesis.links && likely.length === 1) return { sentence: remade(circuit, hypothesis.links), telling: enough };
   const [open] = hypothesis.state(size).faults.flatMap((fault) => (fault.kind === "open" ? [fault] : []));
   const [kind] = likely;
   if (!circuit.closed || !open || !kind || likely.length > 1 || open.conductors.length > 1) return undefined;
@@ -71,6 +73,15 @@ function byHand(
     sentence: `At the board, test each ${which} leg of this ring for continuity with every other ${which} end there: its mate may be in another terminal, or with another ring.`,
     telling: enough,
   };
+}
+
+/** The joints at the board made anew, and what the points then show. */
+function remade({ closed }: Pick<CircuitRuns, "closed">, links: NonNullable<Hypothesis["links"]>): string {
+  const others = (["neutral", "cpc"] as const).filter((other) => links[other] !== undefined);
+  const each = others.map((other) => conductorWords[other]).join(", then ");
+  return closed
+    ? `At the board join the line of each leg to the ${each} of the other leg, both joints made, and read the points again: what they then show counts.`
+    : `Join line and ${each} at the board and read the points again: what they then show counts.`;
 }
 
 const isAtBoard = ({ legs }: Pick<CircuitRuns, "legs">, { hypothesis, size }: FittedHypothesis): boolean =>

@@ -30,11 +30,17 @@ export function costBeside(sheet: Sheet, hypothesis: Hypothesis): number {
 }
 
 /** Whether a loop is what the board and the cable as drawn come to. */
-function isAsDrawn({ circuit, evidence }: Pick<Sheet, "circuit" | "evidence">, { place, value }: LoopSeen): boolean {
+function isAsDrawn({ circuit, evidence }: Pick<Sheet, "circuit" | "evidence">, loop: LoopSeen): boolean {
   if (evidence?.board === undefined) return true;
+  const { place } = loop;
   const own = soundReading(circuit, standings(circuit), { kind: "round", other: "cpc", place });
-  const expected = evidence.board + own;
-  return Math.abs(value - expected) <= Math.max(practice.loopLeast.value, practice.loopShare.value * expected);
+  return agrees(loop, evidence.board + own);
+}
+
+/** Whether a loop reads what its parts come to, or more by what its range puts on it. */
+function agrees({ value, excess }: LoopSeen, expected: number): boolean {
+  const tolerance = Math.max(practice.loopLeast.value, practice.loopShare.value * expected);
+  return value >= expected - tolerance && value <= expected + tolerance + excess;
 }
 
 /** Whether a reading of line and earth to a place is what the loop there has beyond the board: it was not written wrongly. */
@@ -43,9 +49,7 @@ function isBorneOut({ readings, evidence }: Sheet, at: number): boolean {
   const measurement = reading?.measurement;
   if (!reading || measurement?.kind !== "round" || measurement.other !== "cpc") return false;
   const loop = evidence?.loops.find(({ place, open }) => !open && place === measurement.place);
-  if (!loop || evidence?.board === undefined) return false;
-  const expected = evidence.board + reading.value;
-  return Math.abs(loop.value - expected) <= Math.max(practice.loopLeast.value, practice.loopShare.value * expected);
+  return loop !== undefined && evidence?.board !== undefined && agrees(loop, evidence.board + reading.value);
 }
 
 /** Whether a fault keeps a conductor from reaching a place. Round a ring one break keeps it from nowhere. */

@@ -166,12 +166,16 @@ function otherSizes(predictions: Predictions): Hypothesis[] {
       const perMetre = { ...circuit.perMetre };
       for (const conductor of which) perMetre[conductor] *= ratio;
       const values = predictions.withLinks({}, perMetre);
+      // In one sheath no larger protective conductor is made; of separate cores it is often of the line's size.
+      const unmade = kind === "size-cpc" && facts.csa > (sizes.cpcMost ?? Number.POSITIVE_INFINITY);
+      const isUsual = kind === "size-cpc" && sizes.cpcMost === undefined && facts.csa === sizes.line;
+      const steps = isUsual ? 0 : Math.max(0, Math.abs(rank(facts.csa) - rank(own)) - 1);
       const name = which.length > 1 ? "line and neutral are" : `${conductorWords[which[0] ?? "line"]} is`;
       return {
         kind,
         where: "",
         predict: () => values,
-        penalty: unlikelySize.value * ((oneLive ? 1 : 0) + Math.max(0, Math.abs(rank(facts.csa) - rank(own)) - 1)),
+        penalty: unlikelySize.value * ((oneLive ? 1 : 0) + (unmade ? 1 : 0) + steps),
         state: () => ({ faults: [], perMetre }),
         say: () => `The ${name} ${facts.csa} mm² throughout, not the ${own} mm² that is written.`,
       };

@@ -15,8 +15,18 @@ export function hypothesesOf(predictions: Predictions): Hypothesis[] {
 
 /** With what it costs by experience, and beside what the other tests show. */
 function weighed(sheet: Sheet, hypothesis: Hypothesis): Hypothesis {
-  const cost = costBeside(sheet, hypothesis) + (isRarer(sheet, hypothesis) ? diagnosisPractice.rarer.value : 0);
+  const cost = costBeside(sheet, hypothesis) + costByExperience(sheet, hypothesis);
   return cost === 0 ? hypothesis : { ...hypothesis, penalty: (hypothesis.penalty ?? 0) + cost };
+}
+
+function costByExperience(sheet: Sheet, hypothesis: Hypothesis): number {
+  const { rarer, unnoticed, readTwice } = diagnosisPractice;
+  const { kind } = hypothesis;
+  if (isRarer(sheet, hypothesis)) return rarer.value;
+  // Who finds nothing at any point of a radial looks at the link before writing it down.
+  if (!sheet.circuit.closed && kind.startsWith("no-link")) return unnoticed.value;
+  const isRepeated = kind === "copied-neutral" || kind === "copied-cpc";
+  return isRepeated && !isWrittenAgain(sheet) ? readTwice.value : 0;
 }
 
 /**
@@ -24,11 +34,26 @@ function weighed(sheet: Sheet, hypothesis: Hypothesis): Hypothesis {
  * off its terminal, or as a point of another circuit; of a radial whose far end reads open the protective conductor is
  * looked at first, for the line shows in use.
  */
-const isRarer = ({ circuit, readings }: Sheet, { kind }: Hypothesis): boolean =>
-  kind.startsWith("swapped-") ||
-  (!circuit.closed &&
+function isRarer({ circuit, readings }: Sheet, { kind }: Hypothesis): boolean {
+  if (kind.startsWith("swapped-")) return true;
+  return (
+    !circuit.closed &&
     (kind === "open-line" || kind === "pin-line") &&
-    readings.every(({ measurement }) => measurement.kind !== "round" || measurement.other === "cpc"));
+    readings.every(({ measurement }) => measurement.kind !== "round" || measurement.other === "cpc")
+  );
+}
+
+/** Whether line to neutral and line to earth are the same at every point, to the digit: who reads them again is a digit out. */
+function isWrittenAgain({ readings }: Sheet): boolean {
+  const round = (other: "neutral" | "cpc") =>
+    new Map(
+      readings.flatMap(({ measurement, value }) =>
+        measurement.kind === "round" && measurement.other === other ? [[measurement.place, value] as const] : [],
+      ),
+    );
+  const toEarth = round("cpc");
+  return [...round("neutral")].every(([place, value]) => toEarth.get(place) === value);
+}
 
 const sound = ({ sound: values }: Predictions): Hypothesis => ({
   kind: "sound",

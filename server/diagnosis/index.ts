@@ -4,10 +4,10 @@ import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { type NextTest, nextTest } from "./discriminate.ts";
 import { evidenceWords } from "./evidence.ts";
 import { isThinned } from "./faults.ts";
-import { fitScale, isFit, scaleOf } from "./fit.ts";
+import { type Fitted, fitScale, isFit, scaleOf } from "./fit.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
 import { Predictions } from "./predictions.ts";
-import { mostPoints, rank } from "./rank.ts";
+import { mostPoints, rank, rankSingles } from "./rank.ts";
 import type { Sheet } from "./sheet.ts";
 
 export interface PredictedReading {
@@ -49,27 +49,67 @@ export interface Diagnosis {
   /** The readings are such as a sound circuit gives; there is nothing to explain. */
   readonly fits: boolean;
   readonly explanations: readonly Explanation[];
+  /** The likeliest is shown by how the points differ, however little each reading is out. */
+  readonly isPattern?: true;
   readonly nextTest?: NextTest;
   /** Said where the readings do not decide, or nothing explains them. */
   readonly note?: string;
 }
 
+const practice = diagnosisPractice;
+
 /** Shares of its expected resistance that a sound protective conductor may differ by, besides none. */
-const cpcTried = [0, 0.5, -0.5, 1, -1].map((part) => 1 + part * diagnosisPractice.cpcShare.value);
+const cpcTried = [0, 0.5, -0.5, 1, -1].map((part) => 1 + part * practice.cpcShare.value);
 
 /** Whether a sound circuit gives these readings. Quick: formulas only, no network is solved. */
 export function isSound(sheet: Sheet): boolean {
-  if (sheet.readings.length === 0) return true;
   const scale = scaleOf(sheet);
+  return sheet.readings.length === 0 || asSound(sheet).some((fitted) => isFit(scale, fitted));
+}
+
+/** The readings beside those of sound circuits, whose protective conductor may differ a little. */
+function asSound(sheet: Sheet): Fitted[] {
   const { circuit, readings } = sheet;
+  const scale = scaleOf(sheet);
   const places = standings(circuit);
-  return cpcTried.some((share) => {
+  return cpcTried.map((share) => {
     const perMetre = { ...circuit.perMetre, cpc: circuit.perMetre.cpc * share };
     const values = readings.map(({ measurement }) =>
       soundReading({ closed: circuit.closed, perMetre }, places, measurement),
     );
-    return isFit(scale, fitScale(scale, values));
+    return fitScale(scale, values);
   });
+}
+
+const leastCost = (fits: readonly Fitted[]): number => Math.min(...fits.map(({ cost }) => cost));
+
+/**
+ * Readings that are each such as a sound circuit gives, and together follow what one fault makes of several of them: a
+ * meter that is out reads high or low throughout, and does not single out some points in both rounds.
+ */
+export function diagnosePattern(sheet: Sheet): Diagnosis | undefined {
+  const { circuit } = sheet;
+  if (!circuit.closed || circuit.places.length > mostPoints.patterned) return undefined;
+  if (leastCost(asSound(sheet)) < practice.patternLeast.value) return undefined;
+  const predictions = new Predictions(sheet);
+  const diagnosis = diagnosisOf(predictions, rankSingles(predictions));
+  return diagnosis.isPattern ? diagnosis : undefined;
+}
+
+/** What concerns the ring as a whole, and shows by how its points differ. */
+const patterned = /^(bridge|same-leg)/;
+
+/** Whether the likeliest explanation stands so far before a sound circuit and a meter that is out that neither is left. */
+function isPattern(sheet: Sheet, kinds: readonly Kind[]): boolean {
+  const first = kinds.find(({ kind }) => kind !== "sound");
+  if (!first?.fits || !patterned.test(first.kind)) return false;
+  const meter = kinds
+    .filter(({ kind }) => kind.startsWith("leads"))
+    .flatMap(({ members }) => members.map(({ fitted }) => fitted));
+  // Where nothing is fitted, an explanation has cost nothing yet.
+  const { pattern, fittedNumber } = practice;
+  const least = pattern.value + (first.best.hypothesis.range ? 0 : 2 * fittedNumber.value);
+  return leastCost([...asSound(sheet), ...meter]) - first.score > least;
 }
 
 /** How far each reading lies from what the sound circuit that is nearest to them all would give, Ω. */
@@ -90,16 +130,22 @@ export function diagnose(sheet: Sheet): Diagnosis {
   if (sheet.circuit.places.length > mostPoints.diagnosed)
     return { fits: false, explanations: [], note: "The circuit has too many points for a diagnosis: divide it." };
   const predictions = new Predictions(sheet);
-  const kinds = rank(predictions).filter(({ kind }) => kind !== "sound");
+  return diagnosisOf(predictions, rank(predictions));
+}
+
+function diagnosisOf(predictions: Predictions, ranked: readonly Kind[]): Diagnosis {
+  const { sheet } = predictions;
+  const kinds = ranked.filter(({ kind }) => kind !== "sound");
   const [first] = kinds;
   if (!first) return { fits: false, explanations: [] };
-  const shown = kinds.filter((kind) => kind.weight >= diagnosisPractice.leastWeight.value).slice(0, mostShown);
+  const shown = kinds.filter((kind) => kind.weight >= practice.leastWeight.value).slice(0, mostShown);
   // Between two explanations that do not hold, no test is worth the walk.
   const next = first.fits ? nextTest(sheet, kinds) : undefined;
   const note = noteOf(sheet, kinds, next);
   return {
     fits: false,
     explanations: (shown.length > 0 ? shown : [first]).map((kind) => explanationOf(predictions, kind, first)),
+    ...(isPattern(sheet, ranked) ? { isPattern: true } : {}),
     ...(next ? { nextTest: next } : {}),
     ...(note ? { note } : {}),
   };
@@ -107,8 +153,8 @@ export function diagnose(sheet: Sheet): Diagnosis {
 
 /** Explanations as likely as each other, or of which the less likely accounts for the readings at least as well. */
 const isAlike = (kind: Kind, first: Kind): boolean =>
-  kind.score < first.score + diagnosisPractice.alikeScore.value ||
-  (kind.weight >= diagnosisPractice.leastWeight.value && kind.best.fitted.cost <= first.best.fitted.cost);
+  kind.score < first.score + practice.alikeScore.value ||
+  (kind.weight >= practice.leastWeight.value && kind.best.fitted.cost <= first.best.fitted.cost);
 
 function explanationOf({ sheet, sound }: Predictions, kind: Kind, first: Kind): Explanation {
   const { best, score, weight, fits } = kind;

@@ -28,9 +28,16 @@ const bridgeMargin = 20;
 
 /**
  * What is tried grows with the points and with the readings at them. Real circuits have a few dozen; beyond these numbers
- * pairs of faults are left out, and then everything, and it is said so: nobody waits for a diagnosis.
+ * pairs of faults are left out, and then everything, and it is said so: nobody waits for a diagnosis. Of a ring whose readings
+ * are all accepted, with more points than the first, nothing further is looked for.
  */
-export const mostPoints = { inPairs: 100, diagnosed: 300 } as const;
+export const mostPoints = { patterned: 16, inPairs: 100, diagnosed: 300 } as const;
+
+/** Every kind of single fault or slip, the likeliest first. */
+export function rankSingles(predictions: Predictions): Kind[] {
+  const scale = scaleOf(predictions.sheet);
+  return gather(scale, fitAll(scale, predictions, hypothesesOf(predictions)));
+}
 
 export function rank(predictions: Predictions): Kind[] {
   const scale = scaleOf(predictions.sheet);
@@ -52,12 +59,21 @@ function fitAll(scale: Scale, { sheet }: Predictions, hypotheses: readonly Hypot
     hypothesis,
     judged: fitHypothesis(scale, sheet, hypothesis, place),
   }));
-  const best = Math.min(...rough.map(({ judged }) => judged.fitted.cost));
+  const sized = (hypothesis: Hypothesis, judged: FittedHypothesis): FittedHypothesis =>
+    hypothesis.range ? fitSized(scale, hypothesis, hypothesis.range, judged.place) : judged;
+  // A coarse size misses a sharp reading by far, and all places of a kind by as much: they are compared among themselves.
+  const leaders = new Map(
+    [...Map.groupBy(rough, ({ hypothesis }) => hypothesis.kind)].map(([kind, members]) => {
+      const first = members.reduce((one, other) => (other.judged.fitted.cost < one.judged.fitted.cost ? other : one));
+      const cost = first.judged.fitted.cost;
+      return [kind, { cost, refined: sized(first.hypothesis, first.judged).fitted.cost }] as const;
+    }),
+  );
+  const best = Math.min(...[...leaders.values()].map(({ refined }) => refined));
   return rough.map(({ hypothesis, judged }) => {
-    const { range } = hypothesis;
-    return range && judged.fitted.cost < best + refineMargin
-      ? fitSized(scale, hypothesis, range, judged.place)
-      : judged;
+    const { cost, refined } = leaders.get(hypothesis.kind) ?? { cost: 0, refined: 0 };
+    const worth = refined < best + refineMargin && judged.fitted.cost < cost + refineMargin;
+    return worth ? sized(hypothesis, judged) : judged;
   });
 }
 

@@ -1,6 +1,7 @@
 /** What the dead tests of a way say of its resistances, as a sheet to be diagnosed. */
 
 import type { Measurement } from "../calc/circuit-readings.ts";
+import { practiceOf } from "../calc/practice.ts";
 import { standings } from "../calc/sound-readings.ts";
 import { hasMetalBeside } from "../circuit/cpc.ts";
 import { memoByObject } from "../circuit/kept.ts";
@@ -14,6 +15,9 @@ import { rounds, studyRing } from "../readings/ring.ts";
 import { excess } from "../readings/ring-pattern.ts";
 import { accuracyOf } from "../readings/uncertainty.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
+
+import { flatPairs } from "../tables/sizing-practice.ts";
+import { rowOf } from "../tables/table.ts";
 import { type Accuracy, type Evidence, type LoopSeen, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
 
 /** The latest reading of each kind and point, and the block the newest of them stands in. */
@@ -51,10 +55,12 @@ function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {
   const points = pointsRead(study);
   const circuit = circuitOf(study, [...points.keys()], temperatureOf(test));
   if (!circuit) return undefined;
+  const pair = cable.construction === "flat-twin" ? rowOf(flatPairs, { line: cable.line })?.facts.cpc : undefined;
   const sizes = {
     line: cable.line,
     neutral: cable.neutral,
     ...(cable.cpc === undefined ? {} : { cpc: cable.cpc }),
+    ...(pair === undefined ? {} : { cpcMost: pair }),
   };
   const readings = [...endReadings(study), ...pointReadings(study, points), ...farReadings(study, circuit, points)];
   // Beside bonded metal, or by armour of unknown resistance, nothing can be expected of the protective conductor.
@@ -69,11 +75,21 @@ function evidenceOf(study: WayStudy, circuit: CircuitNetwork, since: string): Ev
   const tests = study.liveTests.filter(({ on }) => on >= since);
   const board = study.boardImpedance?.value;
   const leaks = leakOf(study);
+  const behindRcd = study.rcds.length > 0;
   const atPoints = tests.flatMap(({ facts }) =>
-    facts.all("at").flatMap((fact) => loopSeen(fact.args.point.value, fact, fact.args.Zs)),
+    facts.all("at").flatMap((fact) => loopSeen(fact.args.point.value, fact, fact.args.Zs, behindRcd)),
   );
   const atEnd = tests.flatMap(({ facts }) =>
-    facts.all("Zs").flatMap((fact) => loopSeen(farthest(circuit), fact, fact.args.value)),
+    facts
+      .all("Zs")
+      .flatMap((fact) =>
+        loopSeen(
+          farthest(circuit),
+          fact,
+          fact.args.value,
+          fact.args.method ? fact.args.method.value === "no-trip" : behindRcd,
+        ),
+      ),
   );
   return {
     loops: firstOfEach([...atPoints, ...atEnd]).filter(({ place }) => circuit.places.includes(place)),
@@ -83,10 +99,12 @@ function evidenceOf(study: WayStudy, circuit: CircuitNetwork, since: string): Ev
   };
 }
 
-function loopSeen(place: string, { provenance }: Fact, reading: Reading | undefined): LoopSeen[] {
+/** A no-trip range reads high; it is taken where an RCD is in the loop and nothing is written. */
+function loopSeen(place: string, { provenance }: Fact, reading: Reading | undefined, mayBeNoTrip: boolean): LoopSeen[] {
   const quantity = quantityOf(reading);
   if (!quantity || quantity.sign === "<" || quantity.value <= 0 || provenance !== "measured") return [];
-  return [{ place, value: quantity.value, open: quantity.sign === ">" }];
+  const excess = mayBeNoTrip ? practiceOf("loop-no-trip").value : 0;
+  return [{ place, value: quantity.value, open: quantity.sign === ">", excess }];
 }
 
 /** The latest of each place: the tests stand in that order. */

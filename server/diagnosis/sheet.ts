@@ -32,6 +32,8 @@ export interface Sizes {
   readonly line: number;
   readonly neutral: number;
   readonly cpc?: number;
+  /** The largest protective conductor such a cable is made with, where it is one sheath round all of them. */
+  readonly cpcMost?: number;
 }
 
 /** What a loop test showed at a place: the loop it closed, Ω, or that there was none. */
@@ -39,6 +41,8 @@ export interface LoopSeen {
   readonly place: string;
   readonly value: number;
   readonly open: boolean;
+  /** What the range it was read on may put on it, Ω. */
+  readonly excess: number;
 }
 
 /** What other tests show of the circuit, besides the readings that are to be explained. */

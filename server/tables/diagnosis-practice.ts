@@ -36,6 +36,18 @@ export const diagnosisPractice = {
   loopLeast: practice(0.1, "Ω", "loop impedance against its parts"),
   /** Explanations whose scores are nearer than this cannot be told apart. */
   alikeScore: practice(4, "", "readings compared with each other"),
+  /**
+   * How far an explanation must stand before a sound circuit, and before a meter that reads all of a part high or low,
+   * where every reading is within what is accepted. Of 6000 sound rings read with a meter's whole errors and drawn 10 %
+   * out, leg by leg, none came beyond 1 by a cable across, or beyond 5 by a slip for which nothing is fitted.
+   */
+  pattern: practice(6, "", "readings compared with each other"),
+  /** Squared deviations below which no such explanation can stand so far before: none is looked for. */
+  patternLeast: practice(12, "", "readings compared with each other"),
+  /** What it costs to suppose that nothing was found at any point of a radial and nobody looked at the link before writing. */
+  unnoticed: practice(6, "", "links at the board"),
+  /** What it costs to suppose that a round was read a second time with link and probes where they were. */
+  readTwice: practice(5, "", "rounds of a continuity test"),
   /** An explanation is worth a word from this share of the weight. */
   leastWeight: practice(0.02, "", "readings compared with each other"),
   /** A test tells two explanations apart if they differ by so many times the meter's accuracy. */

@@ -112,3 +112,9 @@ describe("the next test", () => {
     expect(jointOrSize.nextTest?.sentence).toMatch(/Inspect the conductor sizes/);
   });
 });
+
+it("one contact far off the sizes that are tried first is not taken for two faults", () => {
+  const long = ringOf(68, [4, 11, 17, 22, 32, 40, 43, 50, 60]);
+  const { explanations } = diagnose(sheetOf(long, { faults: [contact("s2", "line", 1.194)] }));
+  expect(explanations[0]?.sentence).toMatch(/^The line has a poor contact of about 1\.[12]\d? Ω at s2/);
+});

@@ -2,7 +2,14 @@ import { ohms, step } from "../../calc/result.ts";
 import { ringTolerance } from "../../calc/ring.ts";
 import { memoByObject } from "../../circuit/kept.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { type Diagnosis, departures, diagnose, type Explanation, isSound } from "../../diagnosis/index.ts";
+import {
+  type Diagnosis,
+  departures,
+  diagnose,
+  diagnosePattern,
+  type Explanation,
+  isSound,
+} from "../../diagnosis/index.ts";
 import { type ReadSheet, sheetOfWay } from "../../diagnosis/read.ts";
 import { limitOf, type SheetReading } from "../../diagnosis/sheet.ts";
 import { r2OffLength, r2Share } from "../../readings/r2.ts";
@@ -91,8 +98,9 @@ interface Verdict {
 
 const verdictOn = memoByObject((study: WayStudy): Verdict | undefined => {
   const sheet = sheetOfWay(study);
-  if (!sheet || isSound(sheet) || isCopied(study)) return undefined;
-  return { sheet, off: departures(sheet), diagnosis: diagnose(sheet) };
+  if (!sheet || isCopied(study)) return undefined;
+  const diagnosis = isSound(sheet) ? diagnosePattern(sheet) : diagnose(sheet);
+  return diagnosis && { sheet, off: departures(sheet), diagnosis };
 });
 
 /** Whether a finding stands on a reading that the diagnosis weighed. */
@@ -116,14 +124,18 @@ function findingFor(
   { sheet, off, diagnosis }: Verdict,
   compared: readonly Finding[],
 ): { readonly spot: Spot; readonly report: Report } | undefined {
-  // The trade accepts what is within its own tolerance, whatever a meter could tell; where a check spoke it is not within.
-  if (compared.length === 0 && off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9)) return undefined;
+  // The trade accepts what is within its own tolerance, unless the points differ as one fault makes them; where a check
+  // spoke it is not within.
+  const accepted = compared.length === 0 && off.every((by) => Math.abs(by) <= ringTolerance.value + 1e-9);
+  if (accepted && !diagnosis.isPattern) return undefined;
   const { explanations, nextTest, note } = diagnosis;
   const [first] = explanations;
   if (!first && !note) return undefined;
   const explains = first?.fits ? compared : [];
   const parts = [
-    "These readings do not fit a sound circuit.",
+    accepted
+      ? `Each reading is within ${ohms(ringTolerance.value)} of what a sound ring gives, yet together they follow the pattern of a fault.`
+      : "These readings do not fit a sound circuit.",
     first?.fits ? `Likeliest: ${first.sentence}` : undefined,
     note,
   ];
@@ -131,7 +143,7 @@ function findingFor(
   return {
     spot: first ? firstOff(sheet, first) : mostOff(sheet, off),
     report: {
-      severity: severityOf(explanations, explains),
+      severity: accepted ? "information" : severityOf(explanations, explains),
       message: parts.filter((part) => part !== undefined).join(" "),
       steps: (first?.predicted ?? []).map(({ reading, predicted }, at) =>
         step(reading, `measured ${writtenAs(sheet.readings[at])}`, `${ohms(predicted)} by the first explanation`),
