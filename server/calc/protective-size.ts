@@ -25,7 +25,7 @@ export function selectedProtective(line: number): Calculated | undefined {
  * standard sizes.
  */
 export function selectedOfOther(line: number, k1: Calculated, k2: Calculated): Calculated | undefined {
-  const same = selectedProtective(line);
+  const same = asTabled(line);
   if (same === undefined) return undefined;
   const value = (same.value * k1.value) / k2.value;
   const numbers = `${plain(k1.value)} / ${plain(k2.value)} × ${squareMillimetres(same.value)}`;
@@ -36,6 +36,18 @@ export function selectedOfOther(line: number, k1: Calculated, k2: Calculated): C
     steps: [...steps, step("S = k1 / k2 × S of Table 54.7", numbers, squareMillimetres(value))],
     source: fromFormula(combine(same.source, k1.source, k2.source)),
   };
+}
+
+/** What the table gives as it stands: half a size is a size of steel too. */
+function asTabled(line: number): Calculated | undefined {
+  const row = rowForSize(protectiveSizes.rows, line);
+  if (row === undefined) return undefined;
+  const { share, fixed } = row.facts;
+  const value = fixed ?? (share ?? 1) * line;
+  const rule = fixed === null ? (share === 1 ? "S" : "S/2") : "16 mm²";
+  return worked(value, "mm²", sourceOf(protectiveSizes, row, fixed === null ? "share" : "fixed"), () => [
+    step(`cpc for a line of S = ${squareMillimetres(line)}`, rule, squareMillimetres(value)),
+  ]);
 }
 
 const named = (name: string, { value, steps }: Calculated): Step => ({

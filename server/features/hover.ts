@@ -2,9 +2,11 @@
  * What a person reads when they rest on a word or a figure: what was found there, what it is, the limit that applies,
  * the working with the numbers put in, and where all that comes from.
  */
+
 import { endOf } from "../../grammar/lexer.ts";
 import { pageOf } from "../rules/frame/catalogue.ts";
 import type { Finding, Spot } from "../rules/frame/rule.ts";
+import { citedIn } from "../tables/cited.ts";
 import { type Markdown, md, prose } from "../text/markdown.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { type Card, cardMarkdown, emptyCard, show } from "./cards/card.ts";
@@ -13,7 +15,7 @@ import { containmentPicture, namedContainmentCard } from "./cards/containment.ts
 import { namedPointCard } from "./cards/points.ts";
 import { pointCard } from "./cards/tests.ts";
 import { withUncertainty } from "./cards/uncertainty.ts";
-import { type Cursor, type CursorContext, contextAt, studyAt } from "./cursor.ts";
+import { type Cursor, type CursorContext, contextAt, installationAt, studyAt } from "./cursor.ts";
 import { nameMarkdown, valueMarkdown } from "./meanings.ts";
 import { definitions, type Named, nameIn } from "./names.ts";
 
@@ -44,7 +46,9 @@ export function hover(snapshot: Snapshot, cursor: Cursor, { pictures = false } =
     ...reason(at),
     ...(pictures ? pictureOf(snapshot, spotted, cursor) : []),
   ];
-  return parts.length === 0 ? undefined : { spot: { segment, start, end }, markdown: md.join(parts, "\n\n").text };
+  if (parts.length === 0) return undefined;
+  const cite = citedIn(installationAt(snapshot, segment)?.edition);
+  return { spot: { segment, start, end }, markdown: cite(md.join(parts, "\n\n").text) };
 }
 
 /** Of a containment, on its own line and wherever its name stands. */

@@ -49,6 +49,9 @@ describe("armour", () => {
     expect(selectedOfOther(10, k1, k2)?.value).toBeCloseTo((143 / 46) * 10, 9);
     expect(selectedOfOther(25, k1, k2)?.value).toBeCloseTo((143 / 46) * 16, 9);
     expect(selectedOfOther(50, k1, k2)?.value).toBeCloseTo((143 / 46) * 25, 9);
+    // S/2 as it stands: rounded up to 50 mm² first, 95 mm² would ask for 155.4 and not 147.7.
+    expect(selectedOfOther(95, k1, k2)?.value).toBeCloseTo(147.7, 1);
+    expect(selectedOfOther(185, k1, k2)?.value).toBeCloseTo(287.6, 1);
     const enclosure = factor({ use: "enclosure", material: "steel", insulation: "pvc70" });
     const line = factor({ use: "line", material: "copper", insulation: "pvc70" });
     expect(selectedOfOther(2.5, line, enclosure)?.value).toBeCloseTo((115 / 47) * 2.5, 9);

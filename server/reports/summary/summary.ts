@@ -9,6 +9,7 @@ import type { Finding } from "../../rules/frame/rule.ts";
 import { capital } from "../../text/words.ts";
 import { written } from "../common/written.ts";
 import { signatureRows } from "../inspection/signatures.ts";
+import { citedReport } from "../setting/cited.ts";
 import { type Block, paragraph, part, type Report, type Section, table, together } from "../setting/document.ts";
 import {
   absenceRows,
@@ -57,7 +58,7 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
   const scopes = scopesOf(installation, result);
   const signedBy = signatureRows(installation, latestInspection(head));
   const whereOf: WhereOf = ({ spot }) => where.get(spot.segment) ?? "installation";
-  return {
+  const report: Report = {
     title: `Summary: ${name}`,
     close: true,
     lead: [
@@ -77,6 +78,7 @@ export function summaryOf(installation: Installation, result: CheckResult): Repo
     cautions:
       "This page counts what the schedule says and what the checks find in it. A test counts as made whatever it read; what is wrong with it stands under what is found. The page does not see the installation: that a test was made well is for those who sign.",
   };
+  return citedReport(report, edition);
 }
 
 /** What has to be settled or accepted, with a place for a pen. */

@@ -8,6 +8,7 @@ import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { checkInstallation } from "../../rules/frame/check.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import type { Target } from "../common/target.ts";
+import { citedReport } from "../setting/cited.ts";
 import { paragraph, part, type Report, type Section } from "../setting/document.ts";
 import { boardSections, installationSections } from "./board.ts";
 import { leakagePart, ratingsPart } from "./board-sums.ts";
@@ -42,12 +43,13 @@ export function workingOf(installation: Installation, { place, way }: Target = {
     edition ? `Worked to ${edition.id} (${edition.name})` : "The installation names no edition that is known.",
     ...(edition?.unseen ? [edition.unseen] : []),
   ];
-  return {
+  const report: Report = {
     title: `Working: ${place && way ? wayTitle(place, way) : place ? boardTitle(place) : name}`,
     lead,
     sections: sectionsOf(installation, { ...(place ? { place } : {}), ...(way ? { way } : {}) }, result),
     cautions,
   };
+  return citedReport(report, edition);
 }
 
 const cautions =

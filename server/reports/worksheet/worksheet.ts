@@ -14,6 +14,7 @@ import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
 import { type Bound, governing, type PlannedTest, type TestStep } from "../../readings/planned.ts";
+import { citedReport } from "../setting/cited.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
 import { boardNotes, goLive, originNotes, proveDead, stepOrder, stepTitles, wayNotes } from "./steps.ts";
 
@@ -35,7 +36,7 @@ export function worksheet(installation: Installation, { board, way, again = fals
     : boardwide(installation, boards, board === undefined, again);
   const what = way ? `way ${boards[0]?.board.head.name}/${way.id}` : board ? `board ${board.board.head.name}` : "";
   const blanks = sections.flatMap(({ blocks }) => blocks).reduce((sum, block) => sum + blanksIn(block), 0);
-  return {
+  const report: Report = {
     title: `Test worksheet: ${installation.head.title}${what === "" ? "" : `, ${what}`}`,
     lead: [
       installation.edition ? `To ${installation.edition.id}` : "No edition is named: limits are left out",
@@ -45,6 +46,7 @@ export function worksheet(installation: Installation, { board, way, again = fals
     sections,
     cautions,
   };
+  return citedReport(report, installation.edition);
 }
 
 /** What is tested in one place: the origin, a board, a way. */

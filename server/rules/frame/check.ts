@@ -8,6 +8,8 @@ import type { Board } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { addBits, Reads, recordedBy } from "../../model/reads.ts";
 import type { Fact } from "../../model/values.ts";
+import { asFound, citedIn } from "../../tables/cited.ts";
+import type { Edition } from "../../tables/editions.ts";
 import { rules as allRules } from "../list.ts";
 import { departureUnused } from "./departure-checks.ts";
 import {
@@ -86,7 +88,8 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
   for (const rule of set.installation) {
     const ofRule: Finding[] = [];
-    runAll([rule], installation.head.header, ofRule, (one, report) => one.check(installation, report));
+    const { header } = installation.head;
+    runAll([rule], { header, edition: installation.edition }, ofRule, (one, report) => one.check(installation, report));
     for (const finding of ofRule)
       if (reported(finding)) found.push(finding.fixes.length > 0 ? graded(atItsWay(finding, typed)) : finding);
     if (isLarge) yield "rule";
@@ -186,7 +189,9 @@ function* checkBoardApart(place: BoardInPlace, set: RuleSet): Slices<BoardFindin
 function checkBoardItself({ board, context }: BoardInPlace, set: RuleSet, findings: Finding[]): void {
   const subject = { board, context, studies: board.ways.map((way) => studyWay(way, context)) };
   const found: Finding[] = [];
-  runAll(set.onBoards, board.head.header, found, (rule, report) => rule.checkBoard(subject, report));
+  runAll(set.onBoards, { header: board.head.header, edition: context.edition }, found, (rule, report) =>
+    rule.checkBoard(subject, report),
+  );
   const typed = board.ways.filter(({ type }) => type);
   const graded = gradingOnBoard({ board, context });
   for (const finding of found) findings.push(graded(typed.length > 0 ? atItsWay(finding, typed) : finding));
@@ -203,9 +208,10 @@ function checkWay(study: WayStudy, set: RuleSet): KeptFindings & { readonly isNe
 
 function findingsOfWay(study: WayStudy, set: RuleSet): readonly Finding[] {
   const found: Finding[] = [];
-  runAll(set.way, study.way.header, found, (rule, report) => rule.check(study, report, []));
+  const subject = { header: study.way.header, edition: study.context.edition };
+  runAll(set.way, subject, found, (rule, report) => rule.check(study, report, []));
   const compared = found.filter(({ check }) => set.compares.has(check));
-  runAll(set.verdicts, study.way.header, found, (rule, report) => rule.check(study, report, compared));
+  runAll(set.verdicts, subject, found, (rule, report) => rule.check(study, report, compared));
   const explained = new Set(found.flatMap(({ explains = [] }) => explains));
   const spoken = explained.size > 0 ? found.filter((finding) => !explained.has(finding)) : found;
   const placed = study.way.type ? spoken.map((finding) => atTheWay(finding, study.way)) : spoken;
@@ -218,16 +224,34 @@ function findingsOfWay(study: WayStudy, set: RuleSet): readonly Finding[] {
  */
 export const failures = { thrown: false };
 
+/** Where a failure is reported, and the edition by which sources are cited. */
+interface Checked {
+  readonly header: Fact;
+  readonly edition: Edition | undefined;
+}
+
+function citedFinding(finding: Finding, cite: (text: string) => string): Finding {
+  if (cite === asFound) return finding;
+  const { message, working, source } = finding;
+  return {
+    ...finding,
+    message: cite(message),
+    ...(working === undefined ? {} : { working: cite(working) }),
+    ...(source ? { source: { ...source, ref: cite(source.ref) } } : {}),
+  };
+}
+
 /** Runs rules one after another over one subject. One reporter serves them all: there are many rules and many ways. */
 function runAll<R extends Rule>(
   rules: readonly R[],
-  header: Fact,
+  { header, edition }: Checked,
   findings: Finding[],
   run: (rule: R, report: Reporter) => void,
 ): void {
   let current: R | undefined;
+  const cite = citedIn(edition);
   const report: Reporter = (spot, reported) => {
-    if (current) findings.push(findingOf(current, spot, reported));
+    if (current) findings.push(citedFinding(findingOf(current, spot, reported), cite));
   };
   for (const rule of rules) {
     current = rule;
