@@ -74,6 +74,8 @@ export interface Traits<Name extends string = string> {
   readonly paper?: string;
   /** Remarks of the record, which are no part of what was built or read. */
   readonly remark?: true;
+  /** Shown where two versions are compared and the whole block is in one of them only. */
+  readonly outlines?: true;
   /** Who answers for the work, and when. */
   readonly signs?: true;
   /** Only a circuit in use has it. */

@@ -643,6 +643,7 @@ const blocks = {
     "work-done": once(
       { text: text("what was done") },
       {
+        outlines: true,
         means: "What was installed or changed.",
         limits: "Regulation 644.1.",
         example: 'work-done "Cooker circuit extended to an island unit"',
@@ -665,6 +666,7 @@ const blocks = {
       { ...ofCircuits, reason: text("why, and what was tested in their place") },
       {
         key: ["board", "ways"],
+        outlines: true,
         means: "Circuits that this inspection left out because alike ones were tested.",
         background:
           "A circuit that has no tests since the last inspection and stands on no such line, and under no limitation, is reported as missing.",
@@ -682,6 +684,7 @@ const blocks = {
       },
       {
         key: ["what"],
+        outlines: true,
         means: "What could not be inspected or tested, why, and who agreed.",
         limits: "Regulation 653.2: agreed limitations are recorded with whom they were agreed.",
         example:
@@ -753,6 +756,7 @@ const blocks = {
       },
       {
         key: ["text"],
+        outlines: true,
         means: "What was observed, where, and its classification code.",
         background:
           "One code, the gravest. Where it names a check, the schedule says when that check no longer finds anything there. What was put right stays, with `remedied` and the day: the report is as it was issued.",
@@ -793,6 +797,7 @@ const blocks = {
     outcome: once(
       { of: choice(list.outcomes, "the outcome"), why: opt(text("why, where the codes would say otherwise")) },
       {
+        outlines: true,
         means: "The outcome for continued service.",
         background: "Any C1 or C2 is unsatisfactory; C3 alone is satisfactory.",
         limits: "Appendix 6.",
@@ -802,6 +807,7 @@ const blocks = {
     "next-inspection": once(
       { on: date("the day by which"), reason: text("why then") },
       {
+        outlines: true,
         means: "The day by which the next inspection is recommended, and why.",
         limits: "Regulations 644.4 and 653.4; the intervals of the guidance to periodic inspection.",
         example: 'next-inspection 2031-03-05 "Let dwelling: five years or change of tenant"',

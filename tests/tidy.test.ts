@@ -71,7 +71,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/rules": [...below, ...study, "server/diagnosis", "fastest-levenshtein"],
   "server/format": [...below, ...study, "chevrotain"],
-  "server/merge": [...below, "server/format", "chevrotain"],
+  "server/merge": [...below, "server/format", "server/readings/address.ts", "chevrotain"],
   "server/proposal": [...below, ...study, "server/rules", "server/format"],
   "server/reports": [
     "grammar",

@@ -34,17 +34,31 @@ const comparisonJson = (comparison: Comparison) => ({
   title: comparison.title,
   same: isSame(comparison),
   compared: comparison.compared,
+  judged: !comparison.isPart,
   found: comparison.found,
   places: comparison.places.map(placeJson),
   unread: comparison.unread,
 });
 
-const placeJson = ({ of, where, title, was, state, content, lost, gravity, changes, findings }: PlaceChanges) => ({
+const placeJson = ({
+  of,
+  where,
+  title,
+  was,
+  state,
+  spare,
+  content,
+  lost,
+  gravity,
+  changes,
+  findings,
+}: PlaceChanges) => ({
   of,
   where,
   title,
   formerly: was ?? null,
   state,
+  spare: spare ?? false,
   content: content ?? null,
   readingsLost: lost,
   gravity,
@@ -52,13 +66,14 @@ const placeJson = ({ of, where, title, was, state, content, lost, gravity, chang
   findings: findings.map(findingJson),
 });
 
-const changeJson = ({ kind, at, name, on, old, now, effect, gravity }: Change) => ({
+const changeJson = ({ kind, at, name, on, old, now, last, effect, gravity }: Change) => ({
   kind,
   address: at,
   name,
   day: on ?? null,
   before: sideJson(old),
   after: sideJson(now),
+  last: last ? { text: last.text, day: last.on } : null,
   effect: effect ?? null,
   gravity,
 });
@@ -125,6 +140,7 @@ export const compareSchema = {
             title: text,
             same: { type: "boolean" },
             compared: exactly({ readings: count, lines: count }),
+            judged: { type: "boolean" },
             found: exactly({ before: found, after: found }),
             places: list(
               exactly({
@@ -133,6 +149,7 @@ export const compareSchema = {
                 title: text,
                 formerly: textOrNull,
                 state: one("stays", "came", "went"),
+                spare: { type: "boolean" },
                 content: textOrNull,
                 readingsLost: count,
                 gravity: one(...gravities, "none"),
@@ -156,6 +173,7 @@ export const compareSchema = {
                     day: textOrNull,
                     before: side,
                     after: side,
+                    last: orNull(exactly({ text, day: text })),
                     effect: { enum: ["now fails", "now passes", null] },
                     gravity: one(...gravities),
                   }),

@@ -9,8 +9,9 @@ export interface VersionComparison {
   readonly comparisons: readonly PlacedComparison[];
   readonly came: readonly Schedule[];
   readonly went: readonly Schedule[];
-  /** How many installations were compared. */
+  /** How many were compared, and whether parts of installations are among them. */
   readonly compared: number;
+  readonly hasParts: boolean;
 }
 
 export interface PlacedComparison {
@@ -49,9 +50,11 @@ export function compareVersions(before: LoadedVersion, after: LoadedVersion): Ve
     const isEqual =
       old.texts.length === now.texts.length && old.texts.every((text, index) => text === now.texts[index]);
     if (isEqual && !moved && !single) return [];
+    const isPart = old.isPart || now.isPart;
     const comparison = comparisonOf(
       { called: named(before, old), installation: old.installation },
       { called: named(after, now), installation: now.installation },
+      isPart ? { partOf: now.path } : {},
     );
     return [{ path: now.path, ...(moved ? { was: old.path } : {}), comparison }];
   });
@@ -65,6 +68,7 @@ export function compareVersions(before: LoadedVersion, after: LoadedVersion): Ve
     came: after.schedules.filter((one) => !paired.has(one)),
     went: [...left],
     compared: pairs.length,
+    hasParts: pairs.some(({ old, now }) => old.isPart || now.isPart),
   };
 }
 

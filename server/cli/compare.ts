@@ -1,4 +1,3 @@
-import { none } from "../reports/common/target.ts";
 import { comparisonReport, rowsReport } from "../reports/compare/report.ts";
 import { paragraph, type Report, type Section, table, together } from "../reports/setting/document.ts";
 import { lines } from "../text/terminal.ts";
@@ -23,9 +22,9 @@ export async function compare(args: readonly string[], options: CompareOptions, 
   const [before, ...built] = versions;
   if (!before || built.length === 0) return refuse("Two versions are compared: name the other one as well.", terminal);
   const empty = versions.find(({ schedules, single }) => single && schedules.length === 0);
-  if (empty) return refuse(`“${empty.called}”: ${none.failure}`, terminal);
+  if (empty) return refuse(`“${empty.called}” holds nothing that can be compared.`, terminal);
   if (versions.every(({ schedules }) => schedules.length === 0))
-    return refuse("There is no installation in either.", terminal);
+    return refuse("There is nothing to compare in either.", terminal);
   const all = built.map((after) => compareVersions(before, after));
   if (options.format === "json") terminal.out(jsonText(compareJson(all)));
   else terminal.out(lines(settings[options.format](reportOf(before, all, options.format))));
@@ -57,13 +56,17 @@ function reportOfOne(compared: VersionComparison, format: Setting): Report {
   const files = scheduleSection(went, came);
   if (files.length === 0 && comparisons.length < 2) return whole;
   const lead = [`Before: ${before}`, `After: ${after}`, countLine(compared)];
-  const several =
-    comparisons.length === 1 ? whole : { ...whole, title: `Compared: ${comparisons.length} installations` };
+  const several = comparisons.length === 1 ? whole : { ...whole, title: `Compared: ${scheduleCount(compared)}` };
   return { ...several, lead: comparisons.length === 1 ? whole.lead : lead, sections: [...files, ...whole.sections] };
 }
 
-const countLine = ({ compared, comparisons }: VersionComparison): string =>
-  `${compared} installation${compared === 1 ? " was" : "s were"} compared; ${comparisons.length} differ${comparisons.length === 1 ? "s" : ""}.`;
+const countLine = (compared: VersionComparison): string =>
+  `${scheduleCount(compared, compared.compared)} ${compared.compared === 1 ? "was" : "were"} compared; ${compared.comparisons.length} differ${compared.comparisons.length === 1 ? "s" : ""}.`;
+
+/** A file of boards that others use is no installation. */
+function scheduleCount({ hasParts, comparisons }: VersionComparison, count = comparisons.length): string {
+  return `${count} ${hasParts ? "schedule" : "installation"}${count === 1 ? "" : "s"}`;
+}
 
 function sameReport(compared: VersionComparison): Report {
   const { before, after } = compared;

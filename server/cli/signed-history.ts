@@ -126,7 +126,7 @@ function findingFor({ old, now, version, signature, at }: Broken, present: reado
   const said = entry?.shown ?? now?.shown;
   const by =
     version.commit === undefined ? "not committed yet" : `by ${version.by} on ${version.on}, commit ${version.commit}`;
-  const happened = said === undefined ? "it is gone since" : `it is ${said} since`;
+  const happened = said === undefined ? "it is gone now" : `it is ${said} now`;
   const message = `${at} was ${old.shown} when ${signature.by} signed for it on ${signature.on}; ${happened} (${by}). Restore it, or keep it with “was” and the reason.`;
   return [findingOf(signedReadingChanged, wordSpot(spot.fact), { message })];
 }

@@ -8,7 +8,7 @@ import { Repository, type Revision } from "../git/repository.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import { textOf } from "../syntax/document.ts";
 import { ceiling, decode } from "../text/decode.ts";
-import { gather, isNewer, type LoadedFile, languageVersion, type Sources } from "../workspace/project.ts";
+import { fileOfText, gather, isNewer, type LoadedFile, languageVersion, type Sources } from "../workspace/project.ts";
 import { Disk, shownPath } from "./files.ts";
 import { RevisionFiles } from "./revision-files.ts";
 import { findFiles } from "./search.ts";
@@ -21,6 +21,8 @@ export interface Schedule {
   readonly installation: Installation;
   /** The texts it is read from: where they are the same, nothing needs to be compared. */
   readonly texts: readonly string[];
+  /** A file that others use, by itself: without the installation it is in, nothing can be judged. */
+  readonly isPart?: true;
 }
 
 export interface LoadedVersion {
@@ -202,18 +204,33 @@ function versionOf(
 ): LoadedVersion | Failure {
   const failures: string[] = [];
   const schedules: Schedule[] = [];
-  for (const file of files) {
-    if (file.model.installations.length === 0) continue;
+  const used = new Set<string>();
+  const parts = files.filter(({ model }) => model.installations.length === 0);
+  for (const file of [...files.filter((one) => !parts.includes(one)), ...parts]) {
+    // A part is compared in the installations it is in.
+    if (used.has(file.path)) continue;
     const { files: all, findings, unread } = gather(file, sources);
     if (all.some(isNewer))
       return {
         failure: `“${shown(file.path)}” is in a newer version of the language than ${languageVersion}: get a newer program.`,
       };
+    for (const { path } of all) used.add(path);
     failures.push(...findings.map(({ message }) => message));
     const texts = all.map(({ document }) => textOf(document));
+    const isPart = parts.includes(file);
     // Of what it uses the installations are compared where they are written.
-    for (const installation of installationsOf(all, unread).slice(0, file.model.installations.length))
-      schedules.push({ path: shown(file.path), installation, texts });
+    const own = isPart
+      ? installationsOf([frame, ...all], unread).slice(0, 1)
+      : installationsOf(all, unread).slice(0, file.model.installations.length);
+    for (const installation of own)
+      schedules.push({ path: shown(file.path), installation, texts, ...(isPart ? { isPart } : {}) });
   }
-  return { called, schedules, single, failures };
+  return { called, schedules: schedules.filter(hasContent), single, failures };
 }
+
+/** What holds boards, or facts of its own, that are in no installation. */
+const frame = fileOfText("", 'installation "" {\n}\n');
+
+/** An empty file is nothing to compare. */
+const hasContent = ({ isPart, installation: { files, boards } }: Schedule): boolean =>
+  !isPart || boards.length > 0 || files.some(({ facts }) => facts.list.some(({ word }) => word !== "wayfile"));

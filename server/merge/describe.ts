@@ -1,15 +1,27 @@
 /** What a conflict is about, in words. */
+import { type AddressPlace, divider, printAddress } from "../readings/address.ts";
 import type { Conflict } from "./merge.ts";
 
-/** Where a conflict is: `W/3 · live 2027-03-10 · Zs`. */
+/** Where a conflict is, as its address is printed everywhere: `W/3 · live 2027-03-10 · Zs`. */
 export function placeOf({ path }: Conflict): string {
-  const parts = path.filter((part, index) => index > 0 || !part.startsWith("installation "));
-  const [board = "", way = "", ...rest] = parts;
-  const name = /^board (\S+)$/.exec(board)?.[1];
-  const number = /^way (\S+)$/.exec(way)?.[1];
-  if (parts.length === 0) return path.join(" · ");
-  if (name !== undefined && number !== undefined) return [`${name}/${number}`, ...rest].join(" · ");
-  return (name === undefined ? parts : [name, ...parts.slice(1)]).join(" · ");
+  const [first, ...inner] = path;
+  const within = first?.startsWith("installation ") ?? false;
+  const parts = within ? inner : path;
+  const board = named("board", parts[0]);
+  const way = board === undefined ? undefined : named("way", parts[1]);
+  const place = addressPlace(board, way, within);
+  const rest = parts.slice([board, way].filter((one) => one !== undefined).length);
+  // The supply is its own place.
+  if (place.of === "installation" && rest[0] === "supply") return rest.join(divider);
+  return [printAddress({ place, blocks: [] }), ...rest].join(divider);
+}
+
+const named = (word: string, part = ""): string | undefined =>
+  part.startsWith(`${word} `) ? part.slice(word.length + 1) : undefined;
+
+function addressPlace(board: string | undefined, way: string | undefined, within: boolean): AddressPlace {
+  if (board === undefined) return { of: within ? "installation" : "file" };
+  return way === undefined ? { of: "board", board } : { of: "way", board, way };
 }
 
 const longest = 100;

@@ -39,7 +39,7 @@ export interface Address {
   readonly nth?: number;
 }
 
-const divider = " · ";
+export const divider = " · ";
 /** What stands where a board's name may stand; a board of such a name is in quotes. */
 const isReserved = (name: string): boolean =>
   name === "file" || name === "installation" || rowOf("installation", name) !== undefined;

@@ -72,7 +72,7 @@ describe("revisions", () => {
     expect(since.out).toContain("(altered)");
     expect(since.out).not.toContain("note Seen");
     expect((await runIn(one.folder, "compare", "main:house.ways", "site:house.ways")).out).toContain("(altered)");
-    expect((await runIn(`${one.folder}/shared`, "compare", "main:./meters.ways", "site:../house.ways")).code).toBe(2);
+    expect((await runIn(`${one.folder}/shared`, "compare", "main:./meters.ways", "site:../house.ways")).code).toBe(0);
   });
 
   it("read what a file uses from the same revision", async () => {
@@ -147,11 +147,94 @@ describe("other versions", () => {
     expect((await runIn(one.folder, "compare", "HEAD", "house.ways", "--exit-code")).code).toBe(1);
   });
 
-  it("that are both without an installation are refused", async () => {
-    const one = repositoryOf(files);
-    expect((await runIn(one.folder, "compare", "HEAD:shared/meters.ways", "shared/meters.ways")).err).toMatch(
-      /no installation/,
+  it("that hold nothing are refused", async () => {
+    const one = repositoryOf({ "empty.ways": "wayfile 1\n" });
+    const { code, err } = await runIn(one.folder, "compare", "HEAD:empty.ways", "empty.ways");
+    expect({ code, err }).toEqual({ code: 2, err: "“HEAD:empty.ways” holds nothing that can be compared.\n" });
+  });
+});
+
+describe("files without an installation", () => {
+  const board = (name: string, Zs: string, title = "Annexe") => `wayfile 1
+board ${name} "${title}" {
+  fed-from  supply
+  way 1 radial "Oven" {
+    device  BS EN 60898 B32 6 kA
+    length  12 m
+    live 2026-03-05 with M1 {
+      Zs  ${Zs}
+    }
+  }
+  way 2 radial "Hob" {
+    device  BS EN 60898 B40 6 kA
+    length  9 m
+    live 2026-03-05 with M1 {
+      Zs  0.31 Ω
+    }
+  }
+}
+`;
+  const both = async (before: string, after: string) => {
+    const { folder } = repositoryOf({ "before.ways": before, "after.ways": after });
+    return await runIn(folder, "compare", "--exit-code", "before.ways", "after.ways");
+  };
+
+  it("are compared by what they state, and nothing is judged", async () => {
+    const { code, out, err } = await both(board("B", "0.42 Ω"), board("C", "0.47 Ω"));
+    expect({ code, err }).toEqual({ code: 1, err: "" });
+    expect(out).toMatch(/C\/1 +Zs, 2026-03-05 \(altered\) +0\.42 Ω +0\.47 Ω/);
+    expect(out).toMatch(/board +“Annexe” +B +C\n/);
+    expect(out).toMatch(/Nothing is judged: these parts are in no installation here/);
+    expect(out).not.toContain("at most");
+  });
+
+  it.each([
+    [
+      "an instrument",
+      'instrument M1 "Tester" {\n  due  2026-11-03\n}\n',
+      "2026-11-03",
+      "2027-11-03",
+      "instrument M1, due",
+    ],
+    ["a field of one's own", 'field asset in way "The number on the label"\n', "the label", "the tag", "field asset"],
+    [
+      "a circuit type",
+      "circuit-type T1 {\n  device  BS EN 60898 B32 6 kA\n}\n",
+      "B32",
+      "B40",
+      "circuit-type T1, device",
+    ],
+  ])("hold %s, whose change is a row", async (_, block, from, to, name) => {
+    const before = `wayfile 1\n${block}`;
+    const { code, out } = await both(before, before.replace(from, to));
+    expect(out).toContain(name);
+    expect(code).toBe(1);
+    expect((await both(before, before)).out).toMatch(
+      /Both state the same: \d+ readings? and \d+ other lines? were compared/,
     );
+  });
+
+  it("are looked at in a folder too, where nothing there uses them", async () => {
+    const one = repositoryOf({
+      "house.ways": schedule("0.42 Ω"),
+      "shared/meters.ways": meters("1"),
+      "lent.ways": board("B", "0.42 Ω"),
+    });
+    one.write({ "lent.ways": board("B", "0.47 Ω"), "shared/meters.ways": meters("2") });
+    const { out } = await runIn(one.folder, "compare", "HEAD");
+    expect(out).toMatch(/B\/1 +Zs, 2026-03-05 \(altered\)/);
+    // What a schedule uses is compared there, and once.
+    expect(out.match(/instrument M1, serial/g)).toHaveLength(1);
+    expect(out).toContain("2 schedules were compared; 2 differ.");
+  });
+
+  it("a circuit that went to another board is one row with its former name", async () => {
+    const oven = / {2}way 1 radial[\s\S]*?\n {2}}\n/.exec(board("B", "0.42 Ω"))?.[0] ?? "";
+    const empty = 'board C "Yard" {\n  fed-from  B\n}\n';
+    const moved = board("B", "0.42 Ω").replace(oven, "") + empty.replace("}\n", `${oven.replace("way 1", "way 5")}}\n`);
+    const { out } = await both(board("B", "0.42 Ω") + empty, moved);
+    expect(out).toMatch(/way +“Oven” +B\/1 +C\/5/);
+    expect(out).not.toMatch(/gone|new way/);
   });
 });
 

@@ -253,7 +253,7 @@ describe("what people say to each other", () => {
     const before = remark('note "Belt guard loose"')(workshop);
     const after = remark('note "Belt guard refitted"')(workshop);
     expect(rowsOf(compared(yard(before), yard(after)))).toEqual([
-      'W/3 changed note Belt guard refitted : note "Belt guard loose" → note "Belt guard refitted"',
+      'W/3 changed note “Belt guard refitted” : note "Belt guard loose" → note "Belt guard refitted"',
     ]);
   });
 

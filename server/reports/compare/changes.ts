@@ -180,10 +180,17 @@ function leftOver(gone: readonly Entry[], fresh: readonly Entry[], whole: Readon
   return changes;
 }
 
-/** Of a block that came or went whole: its readings, and where it has none, that it did. */
+const outlines = ({ kind, address: { line } }: Entry): boolean => rowOf(kind, line?.word ?? "")?.outlines === true;
+
+/** A result that asks for nothing. */
+const isClear = ({ shown }: Entry): boolean => /^(?:ok|N\/A)(?:\s|$)/.test(shown);
+
+/** Of a block that came or went whole: what it comes to where its words say so; else its readings, and where it has none, that it did. */
 function isShown(entry: Entry, among: readonly Entry[], whole: ReadonlySet<string>): boolean {
   const key = blockKey(entry);
   if (!whole.has(key)) return true;
+  if (among.some((other) => blockKey(other) === key && outlines(other)))
+    return outlines(entry) || (entry.reading !== undefined && !isClear(entry));
   if (entry.reading) return true;
   if (entry.address.line) return rowOf(entry.kind, entry.address.line.word)?.remark === true;
   return !among.some((other) => other.reading && blockKey(other).startsWith(key));

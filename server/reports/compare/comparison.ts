@@ -14,7 +14,7 @@ import { listed } from "../../text/words.ts";
 import { type ChangeKind, changesOf, type EntryChange, isRecord } from "./changes.ts";
 import { type FindingChange, type Found, findingChanges, foundIn } from "./findings.ts";
 import { type Judged, type Limits, limitsFor } from "./limits.ts";
-import { type Matched, matchBoards, matchWays, type PlacedWay, type WayMatch } from "./match.ts";
+import { isSpare, type Matched, matchBoards, matchWays, type PlacedWay, type WayMatch } from "./match.ts";
 
 export interface Version {
   /** What the reader calls it: the path or the revision it was read from. */
@@ -38,6 +38,8 @@ export interface Change {
   readonly on?: string;
   readonly old?: Side;
   readonly now?: Side;
+  /** Of a reading that came: what was read last before, and when. */
+  readonly last?: { readonly text: string; readonly on: string };
   /** Whether it went beyond a limit that it kept before, or the other way about. */
   readonly effect?: "now fails" | "now passes";
   readonly gravity: Gravity;
@@ -68,6 +70,8 @@ export interface PlaceChanges {
   readonly state: "stays" | "came" | "went";
   /** What came or went with it, in a few words. */
   readonly content?: string;
+  /** A way that took the place of a spare one, or left one. */
+  readonly spare?: true;
   /** Readings that went with it. */
   readonly lost: number;
   readonly changes: readonly Change[];
@@ -83,6 +87,8 @@ export interface Comparison {
   readonly compared: { readonly readings: number; readonly lines: number };
   readonly places: readonly PlaceChanges[];
   readonly found: { readonly before: Found["counts"]; readonly after: Found["counts"] };
+  /** Whether it is of a file without its installation, so that nothing is judged. */
+  readonly isPart: boolean;
   /** Lines that could not be read, so that nothing is known of them. */
   readonly unread: { readonly before: readonly string[]; readonly after: readonly string[] };
 }
@@ -90,7 +96,13 @@ export interface Comparison {
 /** Whether the two say the same, as far as they could be read. */
 export const isSame = ({ places }: Comparison): boolean => places.length === 0;
 
-export function comparisonOf(before: Version, after: Version): Comparison {
+/** `partOf`: the file that holds them, where they are parts of an installation that is not known. */
+export function comparisonOf(
+  before: Version,
+  after: Version,
+  { partOf }: { readonly partOf?: string } = {},
+): Comparison {
+  const isPart = partOf !== undefined;
   const [was, is] = [before.installation, after.installation];
   const boards = matchBoards(boardsOf(was), boardsOf(is));
   const renamed: Renamed = new Map(
@@ -99,13 +111,14 @@ export function comparisonOf(before: Version, after: Version): Comparison {
     ),
   );
   const ways = matchWays(boards, renamed);
-  const found = { before: foundIn(was), after: foundIn(is) };
-  const compare = new Comparer(was, is, found.before, found.after, renamed);
+  const found = isPart ? { before: notJudged, after: notJudged } : { before: foundIn(was), after: foundIn(is) };
+  const compare = new Comparer(was, is, found.before, found.after, renamed, isPart);
   const places = [compare.origin(), ...boards.map((pair) => compare.board(pair, ways)), ...compare.ways(ways)];
   const changed = places.filter(isChanged).map((place, index) => ({ place, index }));
   changed.sort((a, b) => rankOf(a.place) - rankOf(b.place) || a.index - b.index);
   return {
-    title: is.head.title || was.head.title,
+    title: partOf ?? (is.head.title || was.head.title),
+    isPart,
     before: before.called,
     after: after.called,
     compared: compare.compared,
@@ -155,6 +168,8 @@ const ofFiles: ReadonlySet<string> = new Set(["use", "wayfile"]);
 
 const nothing: Part = { entries: [], found: [], limits: () => () => undefined };
 
+const notJudged: Found = { counts: { error: 0, warning: 0, suppressed: 0 }, at: new Map() };
+
 class Comparer {
   readonly #was: Installation;
   readonly #is: Installation;
@@ -167,7 +182,10 @@ class Comparer {
   /** Whether anything changed beside the ways, or in a way that feeds a board: then limits of other ways may have moved. */
   #moves = false;
 
-  constructor(was: Installation, is: Installation, before: Found, after: Found, renamed: Renamed) {
+  readonly #isPart: boolean;
+
+  constructor(was: Installation, is: Installation, before: Found, after: Found, renamed: Renamed, isPart: boolean) {
+    this.#isPart = isPart;
     this.#was = was;
     this.#is = is;
     this.#before = before;
@@ -234,7 +252,27 @@ class Comparer {
     const others = pairs.filter((pair) => !feeders.includes(pair));
     // What feeds a board decides limits on it: so it is looked at first.
     const found = new Map([...feeders, ...others].map((pair) => [pair, this.#way(pair)]));
-    return pairs.flatMap((pair) => found.get(pair) ?? []);
+    const alone = pairs.filter(({ old, now }) => !old !== !now);
+    const placed = (pair: WayMatch): PlacedWay => (pair.now ?? pair.old) as PlacedWay;
+    const replaces = (pair: WayMatch): WayMatch | undefined =>
+      alone.find(
+        (other) => !other.now !== !pair.now && placed(other).way.id === placed(pair).way.id && sameNow(other, pair),
+      );
+    const sameNow = (one: WayMatch, other: WayMatch): boolean => this.#nameOfBoard(one) === this.#nameOfBoard(other);
+    return pairs.flatMap((pair): PlaceChanges[] => {
+      const place = found.get(pair) as PlaceChanges;
+      const other = alone.includes(pair) ? replaces(pair) : undefined;
+      if (!other || isSpare(placed(pair)) === isSpare(placed(other))) return [place];
+      // That the spare way is no more goes without saying.
+      return isSpare(placed(pair)) ? [] : [{ ...place, spare: true }];
+    });
+  }
+
+  /** By its present name. */
+  #nameOfBoard({ old, now }: WayMatch): string {
+    if (now) return now.board.head.name;
+    const name = old?.board.head.name ?? "";
+    return this.#renamed.get(name) ?? name;
   }
 
   #way({ old, now, sameBoard }: WayMatch): PlaceChanges {
@@ -287,9 +325,12 @@ class Comparer {
     const raw = changesOf(before.entries, after.entries);
     const isWay = after.entries[0]?.address.place.of === "way";
     if (!isWay && raw.length > 0) this.#moves = true;
-    const ofLimits = raw.length > 0 || this.#moves;
+    const ofLimits = !this.#isPart && (raw.length > 0 || this.#moves);
     const limits = ofLimits ? { before: before.limits(), after: after.limits() } : undefined;
-    const changes = raw.map((change) => judgedChange(change, limits?.before, limits?.after));
+    const changes = raw.map((change) => ({
+      ...judgedChange(change, limits?.before, limits?.after),
+      ...(change.kind === "read" && change.now ? lastBefore(change.now, before.entries) : {}),
+    }));
     const moved = limits ? movedLimits(before, after, limits.before, limits.after) : [];
     return { changes: byGravity([...changes, ...moved]), findings: findingChanges(before, after) };
   }
@@ -323,14 +364,19 @@ function movedLimits(before: Part, after: Part, was: Limits, is: Limits): Change
   });
 }
 
-const isLatest = ({ on, address }: Entry, entries: readonly Entry[]): boolean =>
-  !entries.some(
-    (other) =>
-      (other.on ?? "") > (on ?? "") &&
-      other.address.line?.word === address.line?.word &&
-      other.address.part === address.part &&
-      other.address.line?.key.join() === address.line?.key.join(),
-  );
+/** What was read last before a reading, of the same thing. */
+function lastBefore(now: Entry, entries: readonly Entry[]): Pick<Change, "last"> {
+  const [last] = entries
+    .filter((old) => old.reading && isSameTest(old, now) && (old.on ?? "") < (now.on ?? ""))
+    .toSorted((a, b) => (b.on ?? "").localeCompare(a.on ?? ""));
+  return last?.on === undefined ? {} : { last: { text: last.shown, on: last.on } };
+}
+
+const isLatest = (entry: Entry, entries: readonly Entry[]): boolean =>
+  !entries.some((other) => (other.on ?? "") > (entry.on ?? "") && isSameTest(other, entry));
+
+const isSameTest = ({ address: one }: Entry, { address: other }: Entry): boolean =>
+  one.line?.word === other.line?.word && one.part === other.part && one.line?.key.join() === other.line?.key.join();
 
 /** An address without its place. */
 const tailOf = ({ at, address }: Entry): string => {
@@ -371,7 +417,11 @@ export function nameOf({ address: { blocks, line, part }, on }: Pick<Entry, "add
 }
 
 const longest = 40;
-const shortened = (text: string): string => (text.length > longest ? `${text.slice(0, longest - 1)}…` : text);
+function shortened(text: string): string {
+  const short = text.length > longest ? `${text.slice(0, longest - 1)}…` : text;
+  // Words of a person's own are told from those of the line.
+  return /^\p{L}.* /u.test(short) ? `“${short}”` : short;
+}
 
 const ofRecord: ReadonlySet<ChangeKind> = new Set(["altered", "vanished", "re-dated", "reinstated"]);
 

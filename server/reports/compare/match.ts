@@ -128,7 +128,7 @@ interface Paired {
   readonly fresh: readonly PlacedWay[];
 }
 
-const isSpare = ({ way }: PlacedWay): boolean => way.kind === "spare";
+export const isSpare = ({ way }: Pick<PlacedWay, "way">): boolean => way.kind === "spare";
 
 function onBoard(before: readonly PlacedWay[], after: readonly PlacedWay[], renamed: Renamed): Paired {
   const spares = pairByNumber(before.filter(isSpare), after.filter(isSpare));

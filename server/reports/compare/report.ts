@@ -19,7 +19,7 @@ export function comparisonReport(comparison: Comparison, { places: most }: Exten
   const changed = places.filter((place) => !isOnlyMoved(place));
   const shown = most === undefined ? changed : changed.slice(0, most);
   const left = changed.length - shown.length;
-  const own = shown.flatMap(placeSection);
+  const own = shown.flatMap((place) => placeSection(place, comparison.isPart));
   const record = recordSection(places);
   const sections = [
     ...record,
@@ -48,12 +48,11 @@ export function comparisonReport(comparison: Comparison, { places: most }: Exten
 const section = (title: string, blocks: readonly Block[]): Section => ({ level: 1, title, blocks });
 
 /** It says how much was compared, so that nothing compared is not taken for nothing changed. */
-function sameText({ compared, unread }: Comparison): string {
+function sameText({ compared, unread, isPart }: Comparison): string {
   const of = `${counted(compared.readings, "reading")} and ${counted(compared.lines, "other line")} were compared`;
   const unknown = unread.before.length + unread.after.length > 0;
-  return unknown
-    ? `What could be read is the same: ${of}.`
-    : `Both state the same, and the same is found in them: ${of}.`;
+  if (unknown) return `What could be read is the same: ${of}.`;
+  return isPart ? `Both state the same: ${of}.` : `Both state the same, and the same is found in them: ${of}.`;
 }
 
 /** One sentence on the record, one on what changed, one on what is found. */
@@ -68,9 +67,9 @@ function headline(comparison: Comparison): string[] {
   ];
   const ways = [
     ...(tally.changed > 0 ? [`${counted(tally.changed, "way")} changed`] : []),
-    ...(tally.moved > 0 ? [`${tally.moved} moved or renumbered`] : []),
-    ...(tally.came > 0 ? [`${tally.came} new`] : []),
-    ...(tally.went > 0 ? [`${tally.went} gone`] : []),
+    ...(tally.moved > 0 ? [`${counted(tally.moved, "way")} moved or renumbered`] : []),
+    ...(tally.came > 0 ? [counted(tally.came, "new way")] : []),
+    ...(tally.went > 0 ? [`${counted(tally.went, "way")} gone`] : []),
     ...(tally.read > 0 ? [`${counted(tally.read, "new reading")}`] : []),
   ];
   const counts = ({ error, warning, suppressed }: Comparison["found"]["before"]) =>
@@ -78,7 +77,9 @@ function headline(comparison: Comparison): string[] {
   return [
     ...(record.length > 0 ? [`${capital(listed(record))}.`] : []),
     ...(ways.length > 0 ? [`${capital(listed(ways))}.`] : [`${capital(counted(places.length, "place"))} changed.`]),
-    `Found before: ${counts(found.before)}; after: ${counts(found.after)}.`,
+    comparison.isPart
+      ? "Nothing is judged: these parts are in no installation here. Compare the schedule that uses them to see limits and findings."
+      : `Found before: ${counts(found.before)}; after: ${counts(found.after)}.`,
   ];
 }
 
@@ -117,7 +118,7 @@ const isOfRecord = ({ gravity }: Change): boolean => gravity === "record";
 /** Readings that were recorded and are not the same: whoever signed for them has to know. */
 function recordSection(places: readonly PlaceChanges[]): Section[] {
   const rows = places.flatMap((place) => [
-    ...place.changes.filter(isOfRecord).map((change) => [placeName(place), ...changeRow(change)]),
+    ...changeRows(place.changes.filter(isOfRecord)).map((row) => [placeName(place), ...row]),
     ...(place.state === "went" && place.lost > 0
       ? [[placeName(place), "all its readings", counted(place.lost, "reading"), "gone", ""]]
       : []),
@@ -141,25 +142,25 @@ function movedSection(places: readonly PlaceChanges[]): Section[] {
   return blocks.length > 0 ? [section("Moved or renumbered, and the same otherwise", blocks)] : [];
 }
 
-function placeSection(place: PlaceChanges): Section[] {
-  const { of, was, state, content, title } = place;
+function placeSection(place: PlaceChanges, isPart: boolean): Section[] {
+  const { of, was, state, spare, content, title } = place;
   const whole = of === "way" ? "the way" : "the board";
   const rest = place.changes.filter((change) => !isOfRecord(change));
   const rows = [
     ...(of === "installation" && was !== undefined ? [["title", was, title, ""]] : []),
-    ...(state === "went" ? [[whole, content ?? "there", "gone", ""]] : []),
-    ...(state === "came" ? [[whole, "not there", content ?? "there", ""]] : []),
-    ...rest.map(changeRow),
+    ...(state === "went" ? [[whole, content ?? "there", spare ? "spare" : "gone", ""]] : []),
+    ...(state === "came" ? [[whole, spare ? "spare" : "not there", content ?? "there", ""]] : []),
+    ...changeRows(rest),
     ...place.findings.map(findingRow),
   ];
   const judged = rows.some(([, , , last]) => last !== "");
   const head = ["what", "before", "after", ...(judged ? ["limit, and what is left"] : [])];
   const blocks = table(head, judged ? rows : rows.map((row) => row.slice(0, 3)));
-  return blocks.length > 0 ? [section(headingOf(place), blocks)] : [];
+  return blocks.length > 0 ? [section(headingOf(place, isPart), blocks)] : [];
 }
 
-function headingOf({ of, where, title, was, state }: PlaceChanges): string {
-  if (of === "installation") return "Installation and supply";
+function headingOf({ of, where, title, was, state }: PlaceChanges, isPart: boolean): string {
+  if (of === "installation") return isPart ? "Instruments and other lines of the file" : "Installation and supply";
   const called = `${of === "way" ? "Way" : "Board"} ${where}${title === "" ? "" : ` “${title}”`}`;
   if (state !== "stays") return `${called}: ${state === "came" ? "new" : "gone"}`;
   return was === undefined ? called : `${called}, was ${was}`;
@@ -175,14 +176,49 @@ const kindWords: Readonly<Partial<Record<Change["kind"], string>>> = {
   limit: "limit moved",
 };
 
-function changeRow(change: Change): string[] {
-  const { kind, name, on, old, now } = change;
-  const day = on === undefined ? "" : `, ${on}`;
+/** A row for each change; what was read alike on one day, as insulation of every pair, is one. */
+function changeRows(changes: readonly Change[]): string[][] {
+  const alike = Map.groupBy(changes, (change, index) => {
+    const row = changeRow(change);
+    return change.kind === "read" || isLimitation(change) ? [change.on, ...row.slice(1)].join("\0") : String(index);
+  });
+  return [...alike.values()].map((group) => {
+    const [first = {} as Change] = group;
+    const [, ...rest] = changeRow(first);
+    return [`${folded(group.map(({ name }) => name))}${endingOf(first)}`, ...rest];
+  });
+}
+
+const isLimitation = ({ now }: Change): boolean => now?.text.startsWith("LIM") ?? false;
+
+/** “insulation 500 V, L-N, L-E and N-E; polarity”. */
+function folded(names: readonly string[]): string {
+  const parts = names.map((name) => {
+    const end = name.lastIndexOf(", ");
+    return end < 0 ? { head: name, tail: undefined } : { head: name.slice(0, end), tail: name.slice(end + 2) };
+  });
+  const groups = Map.groupBy(parts, ({ head }) => head);
+  return [...groups]
+    .map(([head, group]) => {
+      const tails = group.flatMap(({ tail }) => tail ?? []);
+      return tails.length > 0 ? `${head}, ${listed(tails)}` : head;
+    })
+    .join("; ");
+}
+
+/** The day of a change that its name does not say, and what happened to it. */
+function endingOf({ kind, name, on }: Change): string {
+  const day = on === undefined || name.includes(on) ? "" : `, ${on}`;
   const word = kindWords[kind];
-  const what = `${name}${day}${word !== undefined && kind !== "vanished" ? ` (${word})` : ""}`;
+  return `${day}${word !== undefined && kind !== "vanished" ? ` (${word})` : ""}`;
+}
+
+function changeRow(change: Change): string[] {
+  const { kind, name, old, now, last } = change;
+  const before = last ? `${last.text}, ${last.on}` : "not there";
   return [
-    what,
-    old?.text ?? "not there",
+    `${name}${endingOf(change)}`,
+    old?.text ?? before,
     now?.text ?? (kind === "vanished" ? "gone" : "not there"),
     judgedText(change),
   ];

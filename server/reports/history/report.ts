@@ -99,11 +99,13 @@ function seriesSection({ name, points, drift }: Series): Section {
     scale ? `${figure(scale.least, points)} to ${figure(scale.most, points)}` : "",
     "first written",
   ];
+  const filled = head.map((_, column) => rows.some((row) => row[column] !== ""));
+  const shown = (row: readonly string[]) => row.filter((_, column) => filled[column]);
   const text = driftText(drift, points);
   return {
     level: 1,
     title: name,
-    blocks: [...table(head, rows), ...(text === "" ? [] : [paragraph(`${capital(text)}.`)])],
+    blocks: [...table(shown(head), rows.map(shown)), ...(text === "" ? [] : [paragraph(`${capital(text)}.`)])],
   };
 }
 

@@ -65,12 +65,31 @@ export function seriesOf(
   edits: readonly Edit[],
   names: Names | undefined,
 ): Series[] {
-  const chosen = entries.filter((entry) => entry.reading !== undefined && wanted(entry));
+  const chosen = pairByPair(entries.filter(({ reading }) => reading !== undefined)).filter(wanted);
   return [...Map.groupBy(chosen, ({ address }) => slotOf(address))].map(([name, group]) => {
     const days = group.toSorted((a, b) => ((a.on ?? "") < (b.on ?? "") ? -1 : 1));
     const points = days.map((entry) => pointOf(entry, edits, names));
     const drift = driftOf(points);
     return { name, points, ...(drift ? { drift } : {}) };
+  });
+}
+
+/** The pairs of a circuit with one line conductor. */
+const usualPairs = ["L-N", "L-E", "N-E"];
+
+/** What was read of each pair alike in one year is beside what was read pair by pair in another. */
+function pairByPair(entries: readonly Entry[]): Entry[] {
+  const base = ({ address }: Entry): string => slotOf({ ...address, part: "" });
+  const named = Map.groupBy(
+    entries.filter(({ address: { part } }) => part !== undefined && part !== "each"),
+    base,
+  );
+  return entries.flatMap((entry) => {
+    const others = entry.address.part === "each" ? (named.get(base(entry)) ?? []) : [];
+    const parts = new Set(others.map(({ address }) => address.part ?? ""));
+    if (parts.size === 0) return [entry];
+    if (usualPairs.some((pair) => parts.has(pair))) for (const pair of usualPairs) parts.add(pair);
+    return [...parts].map((part) => ({ ...entry, address: { ...entry.address, part } }));
   });
 }
 

@@ -1,5 +1,6 @@
 import { memoByObject } from "../../circuit/kept.ts";
 import type { Board } from "../../model/file.ts";
+import { inspectionFor, inspectionsOf } from "../../model/inspections.ts";
 import type { FactOf, Facts } from "../../model/values.ts";
 import { boardTestDays, ownTestDays, type TestDay } from "../../readings/instruments.ts";
 import { factSpot, installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
@@ -19,13 +20,13 @@ const daysOfWay = (facts: Facts<"way">): TestDay[] =>
   );
 
 /** The latest day of a board whose tests nobody nearer than the board signs. */
-const latestOfBoard = memoByObject((board: Board): TestDay | undefined => {
+const unsignedOnBoard = memoByObject((board: Board): readonly TestDay[] => {
   const signedNearer = new Set(
     board.ways
       .filter(({ facts }) => facts.has("tested"))
       .flatMap(({ facts }) => [...facts.all("dead"), ...facts.all("live")]) as readonly unknown[],
   );
-  return latestOf(boardTestDays(board).filter(({ header }) => !signedNearer.has(header)));
+  return boardTestDays(board).filter(({ header }) => !signedNearer.has(header));
 });
 
 function checkSignature(signed: Signed | undefined, latest: TestDay | undefined, report: Reporter): void {
@@ -64,12 +65,22 @@ export default installationRule({
   check(installation, report) {
     const signed = installation.head.facts.one("tested");
     if (!signed?.args.on) return;
+    const inspections = inspectionsOf(installation.head).filter(({ facts }) => facts.has("tested"));
     const unsigned = installation.boards.filter(({ board }) => !board.head.facts.has("tested"));
-    const ofBoards = unsigned.flatMap(({ board }) => latestOfBoard(board) ?? []);
+    const ofBoards = unsigned.flatMap(({ board }) => {
+      const circuits = new Map(
+        board.ways.flatMap((way) => daysOfWay(way.facts).map(({ header }) => [header, way] as const)),
+      );
+      // What belongs to an inspection is signed for there.
+      return unsignedOnBoard(board).filter(({ header, on }) => {
+        const circuit = { board: board.head, way: circuits.get(header) ?? { id: "" } };
+        return inspectionFor(inspections, on.value, circuit) === undefined;
+      });
+    });
     checkSignature(signed, latestOf([...ownTestDays(installation), ...ofBoards]), report);
   },
   checkBoard({ board }, report) {
-    checkSignature(board.head.facts.one("tested"), latestOfBoard(board), report);
+    checkSignature(board.head.facts.one("tested"), latestOf(unsignedOnBoard(board)), report);
     for (const { facts } of board.ways) checkSignature(facts.one("tested"), latestOf(daysOfWay(facts)), report);
   },
 });
