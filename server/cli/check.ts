@@ -4,7 +4,7 @@ import { findAsked } from "./asked.ts";
 import { choiceOf } from "./choose.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
-import { type Fixed, fixed, patchText, writeFixed } from "./fix.ts";
+import { type Fixed, fixed, nothingToFix, patchText, writeFixed } from "./fix.ts";
 import { folderOf, Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writePart, writeReport } from "./report-run.ts";
@@ -101,8 +101,20 @@ async function checkUntil(
   const failures = [...found.failures];
   if (options.fix || options.diff) {
     const tried = new Disk(terminal.cwd, disk.folders);
-    const done = await fixed(tried, { paths, choice, names, detail, terminal });
-    if (options.diff) return showDiff(done.files, failures, disk, terminal);
+    const cache = options.cache ? terminal.cache : undefined;
+    const done = await fixed(tried, {
+      paths,
+      choice,
+      names,
+      detail,
+      terminal,
+      signal,
+      cache,
+      threads: options.threads,
+      pace,
+    });
+    if (options.diff && signal.aborted) return refuseDiff(terminal);
+    if (options.diff) return showDiff(done.files, failures, disk, options.quiet ?? false, terminal);
     failures.push(...writeFixed(done, disk, options.quiet ?? false, terminal));
     for (const { path } of done.files) disk.reread(path);
   }
@@ -136,9 +148,21 @@ async function checkUntil(
   return code;
 }
 
+function refuseDiff(terminal: Terminal): number {
+  terminal.err(sentences(["Interrupted: there is no patch."]));
+  return exit.interrupted;
+}
+
 /** The patch of what would be put right; it ends with 1 where there is something. */
-function showDiff(files: readonly Fixed[], failures: readonly string[], disk: Disk, terminal: Terminal): number {
+function showDiff(
+  files: readonly Fixed[],
+  failures: readonly string[],
+  disk: Disk,
+  quiet: boolean,
+  terminal: Terminal,
+): number {
   terminal.data(patchText(files, disk));
+  if (files.length === 0 && !quiet) terminal.err(sentences([nothingToFix]));
   terminal.err(sentences(failures));
   if (failures.length > 0) return exit.failed;
   return files.length > 0 ? exit.errors : exit.clean;

@@ -8,6 +8,7 @@ import type { Choice } from "./choose.ts";
 import type { Disk } from "./files.ts";
 import type { Names } from "./names.ts";
 import { patchOf } from "./patch.ts";
+import type { Pace } from "./run/pace.ts";
 import type { TaskDetail } from "./run/plan.ts";
 import { planOf, Scan } from "./run/plan.ts";
 import { run } from "./run/run.ts";
@@ -31,20 +32,28 @@ interface Fixing {
   readonly names: Names;
   readonly detail: TaskDetail;
   readonly terminal: Terminal;
+  readonly signal: AbortSignal;
+  readonly cache: Terminal["cache"];
+  readonly threads: number | undefined;
+  readonly pace: Pace;
 }
 
-/** The files that were asked for, put right as far as that can be done without a person. */
+/**
+ * The files that were asked for, put right as far as that can be done without a person. Where it is broken off before all
+ * is known, nothing is changed.
+ */
 export async function fixed(
   disk: Disk,
   fixing: Fixing,
 ): Promise<{ readonly files: readonly Fixed[]; readonly fixes: number }> {
-  const { paths, names } = fixing;
+  const { paths, names, signal } = fixing;
   const asked = new Set(paths);
   const files = new Map<string, Fixed>();
   let fixes = 0;
   for (let round = 0; round < mostRounds; round++) {
     const results = await judged(disk, fixing);
-    let changed = 0;
+    if (signal.aborted) return { files: [], fixes: 0 };
+    let changed = false;
     for (const result of results) {
       const path = names.pathOf(result.path);
       if (!asked.has(path)) continue;
@@ -59,25 +68,33 @@ export async function fixed(
       const first = files.get(path);
       files.set(path, { path, before: first?.before ?? read.text, after, bom: first?.bom ?? read.bom });
       disk.lend(path, after);
-      changed += chosen.length;
+      changed = true;
+      fixes += chosen.length;
     }
-    fixes += changed;
-    if (changed === 0) break;
+    if (!changed) break;
   }
   return { files: [...files.values()].filter(({ before, after }) => before !== after), fixes };
 }
 
-async function judged(disk: Disk, { paths, detail, terminal }: Fixing): Promise<FileResult[]> {
+async function judged(disk: Disk, fixing: Fixing): Promise<FileResult[]> {
+  const { paths, detail, terminal, signal, cache, threads, pace } = fixing;
   const scan = new Scan(disk);
   for (const path of paths) scan.add(path);
   const plan = planOf(scan, paths, disk, detail);
-  const options = { cwd: terminal.cwd, detail, cache: undefined, program: undefined, threads: { room: 1, wanted: 1 } };
+  const { program, count = 1 } = terminal.threads ?? {};
+  const options = { cwd: terminal.cwd, detail, cache, program, signal, threads: { room: count, wanted: threads } };
   const files = new Map<string, FileResult>();
-  for await (const { result } of run(plan, disk, { ...options, signal: new AbortController().signal })) {
+  let done = 0;
+  for await (const { result } of run(plan, disk, options)) {
+    await pace.breathe(`${++done} of ${counted(plan.tasks.length, "schedule")} looked at for fixes`);
     if ("failure" in result) continue;
-    // A file that several schedules use is found alike in them, or its fix is not one for all of them.
-    for (const file of result.files)
-      files.set(file.path, files.has(file.path) ? inBoth(files.get(file.path) as FileResult, file) : file);
+    for (const file of result.files) {
+      const before = files.get(file.path);
+      // A file that several schedules use is found alike in them, or its fix is not one for all of them.
+      const isShared = plan.members.schedulesOf(file.path) > 1;
+      if (before) files.set(file.path, inBoth(before, file));
+      else if (isShared || file.findings.some(({ fixes }) => fixes.length > 0)) files.set(file.path, file);
+    }
   }
   return [...files.values()];
 }
@@ -123,10 +140,13 @@ export function writeFixed(
     const reason = replaceFile(path, (bom ? "\ufeff" : "") + after);
     return reason === undefined ? [] : [`“${disk.shown(path)}” cannot be written: ${reason}`];
   });
-  if (!quiet && files.length > 0) {
-    terminal.err(
-      sentences([`${counted(fixes, "finding")} put right in ${counted(files.length - failures.length, "file")}.`]),
-    );
+  const written = files.length - failures.length;
+  if (!quiet && files.length === 0) terminal.err(sentences([nothingToFix]));
+  if (!quiet && written > 0) {
+    const count = failures.length === 0 ? `${counted(fixes, "finding")} put right` : "Findings were put right";
+    terminal.err(sentences([`${count} in ${counted(written, "file")}.`]));
   }
   return failures;
 }
+
+export const nothingToFix = "Nothing here can be put right without a person.";
