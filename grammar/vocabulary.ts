@@ -180,6 +180,13 @@ const cableParams = {
   by: opt(label("by", text("where these figures stand"))),
 } as const;
 
+/** The same reading on each line of a three-phase circuit, beside the one that counts. */
+const onEachLine = <Q extends "conductor" | "loop">(of: Q) => ({
+  L1: opt(label("L1", reading(of, "the same on line 1"))),
+  L2: opt(label("L2", reading(of, "the same on line 2"))),
+  L3: opt(label("L3", reading(of, "the same on line 3"))),
+});
+
 const rcdParams = {
   standard: productStandard("the standard on the device"),
   rating: opt(quantity("rating", "the rated current")),
@@ -190,6 +197,7 @@ const rcdParams = {
 } as const;
 
 const deviceTail = {
+  poles: opt(choice(list.poles, "the poles it switches")),
   breaking: opt(quantity("breaking", "the rated breaking capacity")),
   sensitivity: opt(quantity("sensitivity", "the rated residual current")),
   type: opt(label("type", choice(list.rcdTypes, "the RCD type by waveform"))),
@@ -1763,6 +1771,7 @@ const blocks = {
     "R1+R2": once(
       {
         value: reading("conductor", "line and protective conductor together"),
+        ...onEachLine("conductor"),
         polarity: opt(label("polarity", verdict(list.verdicts, "the result"))),
       },
       {
@@ -1770,7 +1779,7 @@ const blocks = {
         figures: "continuity",
         means: "Resistance of line and protective conductor together, to the furthest point.",
         background:
-          "Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well, which may stand on the same line.",
+          "Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well, which may stand on the same line. Of three lines each may be written behind it: `R1+R2 0.42 Ω L1 0.40 Ω L2 0.42 Ω L3 0.41 Ω`.",
         limits: "Regulation 643.2.1.",
         example: "R1+R2 0.41 Ω",
       },
@@ -1795,13 +1804,15 @@ const blocks = {
     Zs: once(
       {
         value: reading("loop", "the loop impedance"),
+        ...onEachLine("loop"),
         method: opt(choice(list.loopMethods, "how it was measured, behind an RCD")),
       },
       {
         reads: { key: [], again: true, name: "Zs" },
         figures: "loop",
         means: "Earth fault loop impedance at the furthest point of the circuit.",
-        background: "Measured, or Zdb of the board plus R1+R2: then write `calculated`.",
+        background:
+          "Measured, or Zdb of the board plus R1+R2: then write `calculated`. Of three lines the highest counts, and each may be written behind it: `Zs 0.52 Ω L1 0.50 Ω L2 0.52 Ω L3 0.51 Ω`.",
         limits:
           "Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading is compared with 80 % of them, or corrected for temperature.",
         example: "Zs 0.62 Ω",

@@ -64,9 +64,14 @@ export const addWorksheet: AddCommand = (program, terminal, finish) => {
     .argument("<FILE>", "the schedule")
     .option("--way <BOARD/WAY>", "one way, such as A/3, or one board, such as A; all if left out")
     .option("--again", "for a re-test: a blank for every reading, with what was read last time beside it")
-    .addOption(new Option("--format <FORMAT>", "how to write it").choices(settingNames).default("text"))
+    .addOption(
+      new Option("--format <FORMAT>", "how to write it; text if neither this nor a file is given").choices([
+        ...settingNames,
+        "pdf",
+      ]),
+    )
     .option("--fill", "as one HTML file to fill in on a phone or tablet, without a network")
-    .option("-o, --output-file <FILE>", "write to this file")
+    .option("-o, --output-file <FILE>", "write to this file; its ending decides the format")
     .addHelpText(
       "after",
       `
@@ -76,12 +81,12 @@ limit, or with --again beside a blank.
 
 Examples:
   wayfile worksheet house.ways --way A/3
-  wayfile worksheet house.ways --format html > house-tests.html
+  wayfile worksheet house.ways --again -o house-again.pdf
   wayfile worksheet house.ways --fill -o house-fill.html
 `,
     )
     .action(async (file: string, options: WorksheetOptions) =>
-      finish((await import("./worksheet.ts")).worksheetCommand(file, options, terminal)),
+      finish(await (await import("./worksheet.ts")).worksheetCommand(file, options, terminal)),
     );
 };
 

@@ -31,8 +31,10 @@ const isPoint = (accepts: Accepts): boolean => accepts.kind === "ref" && accepts
 /** A statement's line. A word with several labelled values sets each apart by two blanks. */
 export function spellLine(word: IToken, tokens: readonly IToken[], row: WordRow, kind: BlockKind): Spelt {
   const labels = Object.values(row.params).flatMap(({ label }) => (label === undefined ? [] : [label]));
-  // Where a line is of a point, that is no second value of it.
-  const values = Object.values(row.params).filter(({ label, accepts }) => label !== undefined && !isPoint(accepts));
+  // The point a line is of is no second value of it, and neither is the same on each of three lines.
+  const values = Object.values(row.params).filter(
+    ({ label, accepts }) => label !== undefined && !/^L\d$/.test(label) && !isPoint(accepts),
+  );
   const apart = values.length > 1 && !row.opens;
   const named = tokens.length > 1 && namesFirst(row, kind) && isName(tokens[0], labels) ? tokens.slice(0, 1) : [];
   const args = tokens.slice(named.length).map((token, index) => {

@@ -9,6 +9,9 @@ h2 { font-size: 1.1rem; margin: 1.4rem 0 .4rem; }
 .head { display: flex; flex-wrap: wrap; gap: .6rem 1rem; }
 .head label { display: grid; gap: .15rem; font-size: .85rem; color: var(--soft); }
 input, select, button, textarea { font: inherit; color: inherit; background: var(--field); border: 1px solid var(--line); border-radius: 3px; padding: .45rem .55rem; min-height: 2.6rem; }
+input, select { max-width: 100%; }
+.head label { min-width: 0; max-width: 100%; }
+summary small { white-space: nowrap; }
 button { cursor: pointer; }
 button[aria-pressed=true] { border: 2px solid var(--ink); font-weight: 700; }
 :focus-visible { outline: 3px solid var(--ink); outline-offset: 1px; }

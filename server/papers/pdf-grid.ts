@@ -61,10 +61,13 @@ const settingOf = ({ kind }: Cell, { size }: Look): Setting => ({
 
 const lastSize = 6.5;
 
+/** Room for four figures by hand, and less only where the page would not take it. */
+const blankWidth = ({ size }: Look): number => (size > 7.5 ? 26 : size > 6.5 ? 20 : 14);
+
 function cellWidth(cell: Cell, sheet: Sheet, look: Look): number {
   const mark = cell.mark === undefined ? 0 : sheet.widthOf(cell.mark, { size: look.size * 0.65 }) + 0.8;
   const last = cell.last === undefined ? 0 : sheet.widthOf(shown(cell.last), { size: lastSize }) + 2;
-  const own = cell.kind === "blank" ? 14 : sheet.widthOf(shown(cell.text), settingOf(cell, look));
+  const own = cell.kind === "blank" ? blankWidth(look) : sheet.widthOf(shown(cell.text), settingOf(cell, look));
   return own + mark + last;
 }
 
@@ -143,7 +146,10 @@ function drawRow(row: readonly Cell[], columns: readonly Laid[], sheet: Sheet, l
   const y = sheet.y + 1.5;
   columns.forEach((one, at) => {
     const cell = row[at];
-    if (cell) drawCell(cell, one, { y, height: height - 3 }, sheet, look);
+    if (!cell) return;
+    // Words stand on the line that is written on.
+    const down = isBlank && cell.kind !== "blank" ? Math.max(height - 4 - (heights[at] || look.size * 1.2), 0) : 0;
+    drawCell(cell, one, { y: y + down, height: height - 3 - down }, sheet, look);
   });
   sheet.y += height;
   sheet.line(sheet.left, sheet.y, sheet.width, 0.25);

@@ -16,7 +16,7 @@ import { Sheet } from "./sheet.ts";
 import { shown } from "./shown.ts";
 
 export function pdfOf(report: Report): Promise<Uint8Array> {
-  const { title, lead, sections, cautions, imprint, turned } = report;
+  const { title, lead, sections, cautions, imprint, turned, close } = report;
   const sheet = new Sheet(turned !== undefined, title, imprint?.printed);
   sheet.flow(shown(title), { font: "bold", size: 14, after: 4 });
   for (const line of lead) sheet.flow(shown(line), { size: turned ? 7.5 : 9, grey: true, after: 2 });
@@ -25,6 +25,7 @@ export function pdfOf(report: Report): Promise<Uint8Array> {
   sections.forEach((section, at) => {
     const wide = (section.turned ?? turned) !== undefined;
     if (wide !== sheet.isTurned) sheet.turn(wide);
+    else if (at > 0 && section.level === 1 && close) apart(sheet);
     else if (at > 0 && section.level === 1) sheet.turn();
     drawSection(section, sheet);
   });
@@ -33,6 +34,12 @@ export function pdfOf(report: Report): Promise<Uint8Array> {
     sheet.flow(shown(cautions), { size: 7.5, grey: true });
   }
   return sheet.finish(shown([title, ...(imprint ? [imprintText(imprint)] : [])].join(" · ")));
+}
+
+/** A paper that is set close goes on where it is, with room before a part and enough of the page left to begin it. */
+function apart(sheet: Sheet): void {
+  sheet.y += 8;
+  sheet.need(Math.min(110, sheet.whole));
 }
 
 function drawSection({ level, title, blocks }: Section, sheet: Sheet): void {

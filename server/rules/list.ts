@@ -27,6 +27,7 @@ import coordinationAssemblyBelowFault from "./coordination/assembly-below-fault.
 import coordinationBreakingCapacityExceeded from "./coordination/breaking-capacity-exceeded.ts";
 import coordinationBusbarBelowDevice from "./coordination/busbar-below-device.ts";
 import coordinationBusbarBelowSources from "./coordination/busbar-below-sources.ts";
+import coordinationDevicePoles from "./coordination/device-poles.ts";
 import coordinationFeederBelowCircuit from "./coordination/feeder-below-circuit.ts";
 import coordinationMainSwitchPoles from "./coordination/main-switch-poles.ts";
 import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
@@ -363,6 +364,7 @@ export const rules: readonly Rule[] = [
   coordinationBreakingCapacityExceeded,
   coordinationBusbarBelowDevice,
   coordinationBusbarBelowSources,
+  coordinationDevicePoles,
   coordinationFeederBelowCircuit,
   coordinationMainSwitchPoles,
   coordinationNeutralHarmonics,

@@ -5,15 +5,15 @@
 import { studyWay } from "../../circuit/way.ts";
 import type { Inspection, InspectionKind, ObservationFact, OfCircuits } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
-import type { Fact } from "../../model/values.ts";
+import { type Fact, Facts } from "../../model/values.ts";
 import { derivedOutcome } from "../../readings/inspection-outcome.ts";
-import { circuitIn } from "../../readings/inspection-scope.ts";
+import { circuitIn, namesCircuit } from "../../readings/inspection-scope.ts";
 import type { CheckResult } from "../../rules/frame/departures.ts";
 import { capital, listed } from "../../text/words.ts";
 import { written } from "../common/written.ts";
 import { scheduleOf } from "../schedule/schedule.ts";
 import { type Block, paragraph, part, type Report, type Section, table } from "../setting/document.ts";
-import { absenceRows, departureRows } from "../summary/parts.ts";
+import { absenceRows, departureRows, type Placed } from "../summary/parts.ts";
 import { ownParts, partsOf } from "../summary/scope.ts";
 import { obstacles, type Paper, paperOf, paperTitles } from "./paper.ts";
 import { signatureRows } from "./signatures.ts";
@@ -136,7 +136,8 @@ function observationBlocks(observations: readonly ObservationFact[]): Block[] {
       [placeText({ args }), ...(args.at ? [`at ${args.at.value}`] : [])].join(" "),
       [
         args.text.value,
-        ...(args.rule ? [`(${args.rule.value})`] : []),
+        // A check's own name means nothing to who ordered the report.
+        ...(args.rule && !args.rule.value.includes("/") ? [`(${args.rule.value})`] : []),
         ...(args.photo ?? []).map(({ value }) => `Photograph ${value}.`),
       ].join(" "),
       args.remedied
@@ -187,7 +188,7 @@ function rest(installation: Installation, { inspection }: Paper, { suppressed }:
     { level: 1, title: "Particulars", blocks: [{ kind: "particulars", rows: particulars(installation, inspection) }] },
     ...part("Supply, earthing and bonding", [{ kind: "particulars", rows: supplyRows(installation) }]),
     ...part("Extent, sampling and limitations", extentBlocks(installation, inspection)),
-    ...part("Tests limited", table(["where", "not measured", "reason"], absenceRows(parts, "LIM"))),
+    ...part("Tests limited", table(["where", "not measured", "reason"], limitedTests(parts))),
     ...part("Inspected by sight", inspectedBlocks(installation, inspection)),
     ...part(
       "Departures and permitted exceptions",
@@ -196,6 +197,20 @@ function rest(installation: Installation, { inspection }: Paper, { suppressed }:
     ...part("Circuits", circuitBlocks(installation, inspection)),
   ];
 }
+
+/** What was not inspected by sight stands with the items. */
+const limitedTests = (parts: readonly Placed[]): string[][] =>
+  absenceRows(
+    parts.map((one) => ({
+      ...one,
+      facts: new Facts(
+        one.facts.kind,
+        one.facts.list.filter(({ word }) => word !== "inspection"),
+        one.facts.broken,
+      ),
+    })),
+    "LIM",
+  );
 
 const orNot = (value: string): string => (value === "" ? "not stated" : value);
 
@@ -212,7 +227,7 @@ function particulars({ head }: Installation, inspection: Inspection | undefined)
     ["Premises", head.facts.one("premises")?.args.premises.value ?? ""],
     ...(["wired", "additions", "records", "last-inspected"] as const).map((word): [string, string] => {
       const fact = facts?.one(word) as Fact | undefined;
-      return [capital(word.replace("-", " ")), fact ? written(fact) : ""];
+      return [capital(word.replace("-", " ")), fact ? written(fact).replace(/^(none|not)-(?=\p{L})/u, "$1 ") : ""];
     }),
   ];
   return rows.map(([name, fact]) => [name, orNot(fact)]);
@@ -257,9 +272,12 @@ function inspectedBlocks({ edition }: Installation, inspection: Inspection | und
       result === "ok" ? "✓" : result.replace("-", " "),
     ];
   });
+  // Columns that would be empty are left out.
+  const kept = [0, 1, 2].filter((at) => rows.some((row) => row[at] !== ""));
+  const heads = ["item", "looked at", "found"];
   return table(
-    numbers ? ["item", "looked at", "found"] : ["looked at", "found"],
-    numbers ? rows : rows.map((row) => row.slice(1)),
+    kept.map((at) => heads[at] ?? ""),
+    rows.map((row) => kept.map((at) => row[at] ?? "")),
   );
 }
 
@@ -279,10 +297,12 @@ function circuitBlocks({ boards }: Installation, inspection: Inspection | undefi
       .filter(({ kind }) => kind !== "spare")
       .map((way) => {
         const { state, before } = circuitIn(inspection, studyWay(way, context));
+        const circuit = { board: board.head, way };
+        const limited = inspection.facts.all("limitation").some((line) => namesCircuit(line, circuit));
         return [
           `${board.head.name}/${way.id}`,
           way.title,
-          states[state] ?? state,
+          state === "tested" && limited ? "tested in part, under a limitation" : (states[state] ?? state),
           state === "tested" ? "" : (before ?? ""),
         ];
       }),

@@ -13,7 +13,7 @@ import { written } from "../common/written.ts";
 import { type Block, type Cell, type Grid, paragraph } from "../setting/document.ts";
 import { type Fill, type Noted, nothing } from "./cell.ts";
 import { leftOutWhereUnused, paperBands } from "./columns.ts";
-import { type Cells, wayCells } from "./row.ts";
+import { type Cells, lineCells, wayCells } from "./row.ts";
 import { sharedRcds } from "./shared-rcds.ts";
 
 export interface BoardSheet {
@@ -88,37 +88,46 @@ interface Laid {
 
 function gridOf({ studies }: BoardSheet, fill: Fill): Laid {
   const notes: string[] = [];
-  const rows = studies.map((study): Cells => {
+  const ways = studies.map((study): readonly Cells[] => {
     const cells = wayCells(study, fill);
     const own = ownNotes(study.facts);
-    return { ...cells, ...(own.length > 0 ? { notes: { text: own.map(numberOf).join(" "), kind: "said" } } : {}) };
+    const noted: Cells = own.length > 0 ? { notes: { text: own.map(numberOf).join(" "), kind: "said" } } : {};
+    return [{ ...cells, ...noted }, ...lineCells(study, fill)];
   });
   function numberOf(note: string): string {
     if (!notes.includes(note)) notes.push(note);
     return String(notes.indexOf(note) + 1);
   }
   const marked = ({ note, ...cell }: Noted): Cell => (note === undefined ? cell : { ...cell, mark: numberOf(note) });
-  const unused = leftOutWhereUnused.filter(([keys]) => keys.every((key) => rows.every((row) => isIdle(row[key]))));
+  const unused = leftOutWhereUnused.filter(([keys]) =>
+    keys.every((key) => ways.flat().every((row) => isIdle(row[key]))),
+  );
   const out = new Set(unused.flatMap(([keys]) => keys));
   const bands = paperBands
     .map((band) => ({ ...band, columns: band.columns.filter(({ key }) => !out.has(key)) }))
     .filter(({ columns }) => columns.length > 0);
   const keys = bands.flatMap(({ columns }) => columns.map(({ key }) => key));
-  const laid = rows.map((row, at) =>
-    keys.map((key) => {
-      const cell = row[key] ?? nothing;
-      return cell.kind === "nothing" && key !== "notes" && !studies[at]?.isSpare ? notStated : marked(cell);
-    }),
+  const laid = ways.flatMap((rows, at) =>
+    rows.map((row, line) =>
+      keys.map((key) => {
+        const cell = row[key] ?? nothing;
+        const empty = line > 0 || key === "notes" || studies[at]?.isSpare;
+        return cell.kind === "nothing" && !empty ? notStated : marked(cell);
+      }),
+    ),
   );
+  const lines = ways.some((rows) => rows.length > 1)
+    ? " Under a circuit of three lines stand those of each; between live conductors, the lower to the next line and to neutral."
+    : "";
   const said = unused.filter(
     ([some], at) => !unused.some(([other], before) => before < at && some.every((key) => other.includes(key))),
   );
   return {
     grid: { kind: "grid", bands, rows: laid, notes },
-    left:
-      said.length === 0
-        ? ""
-        : `Columns that would be empty are left out: ${said.map(([, sentence]) => sentence).join(", ")}.`,
+    left: (said.length === 0
+      ? lines
+      : `Columns that would be empty are left out: ${said.map(([, sentence]) => sentence).join(", ")}.${lines}`
+    ).trim(),
   };
 }
 

@@ -3,9 +3,10 @@ import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
 import { isOwnRcd, outletRcds } from "../../circuit/rcds.ts";
 import { deadTestsDue, liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
-import { isAbsent, type Quantity } from "../../model/values.ts";
+import { type Fact, isAbsent, type Quantity } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
 import { insulationLimit, insulationOf } from "../../readings/insulation.ts";
+import { type Line, threeLines } from "../../readings/lines.ts";
 import {
   buttonOnBoard,
   buttonOnWay,
@@ -29,6 +30,40 @@ export function wayCells(study: WayStudy, fill: Fill): Cells {
   const own = { way: said(way.id), serves: said(way.title || (study.isSpare ? "spare" : "")) };
   if (study.isSpare) return { ...own, notes: nothing };
   return { ...own, ...detailCells(study), ...rcdCells(study), ...deadCells(study, fill), ...liveCells(study, fill) };
+}
+
+/** Of each line its pairs with the next and with the neutral. */
+const pairsOfLine: Readonly<Record<Line, readonly string[]>> = {
+  L1: ["L1-L2", "L1-N"],
+  L2: ["L2-L3", "L2-N"],
+  L3: ["L1-L3", "L3-N"],
+};
+
+/** The rows under a circuit of three lines: what was read on each, or blanks for it on a sheet to be filled in. */
+export function lineCells(study: WayStudy, fill: Fill): Cells[] {
+  if (!study.threePhase || study.isSpare) return [];
+  const R1R2 = latestDead(study, "R1+R2")?.fact;
+  const insulation = insulationOf(study)?.facts ?? [];
+  const Zs = study.Zs?.fact;
+  const rows = threeLines.map((line): { readonly cells: Cells; readonly read: boolean } => {
+    const pairs = pairsOfLine[line];
+    const between = lowestOf(insulation, (pair) => pairs.includes(pair));
+    const toEarth = lowestOf(insulation, (pair) => pair === `${line}-E`);
+    const want = fill === "filled" ? "none" : "blank";
+    const cell = (fact: Fact | undefined, name: string, unit: string): Noted =>
+      fact?.args[name] || fill !== "filled" ? readingCell(fact, name, unit, want, fill) : nothing;
+    return {
+      cells: {
+        way: said(`${study.way.id} ${line}`),
+        "R1+R2": cell(R1R2, line, "Ω"),
+        "live-live": cell(between?.fact, between?.pair ?? "", "MΩ"),
+        "live-earth": cell(toEarth?.fact, toEarth?.pair ?? "", "MΩ"),
+        Zs: cell(Zs, line, "Ω"),
+      },
+      read: [R1R2?.args[line], Zs?.args[line], between, toEarth].some((one) => one !== undefined),
+    };
+  });
+  return fill !== "filled" || rows.some(({ read }) => read) ? rows.map(({ cells }) => cells) : [];
 }
 
 const phaseNames: Readonly<Record<string, string>> = { three: "L1–L3" };
@@ -96,8 +131,11 @@ function deviceText({ device }: WayStudy): string {
   const old = curve !== undefined && Number(curve) > 0 ? `type ${curve} ` : "";
   const letter = old === "" && curve !== undefined ? curve : "";
   const kind = fact.args.class?.value ?? "";
-  return `${old}${kind === "" ? letter : `${kind} `}${rating ?? ""}`.trim();
+  const poles = fact.args.poles ? ` ${poleSigns[fact.args.poles.value]}` : "";
+  return `${old}${kind === "" ? letter : `${kind} `}${rating ?? ""}${poles}`.trim();
 }
+
+const poleSigns = { "single-pole": "1P", "double-pole": "2P", "three-pole": "3P", "four-pole": "4P" } as const;
 
 /** The RCDs of a way besides the one in its row: those nearer to the origin, and those in its outlets. */
 export const furtherRcds = (study: WayStudy): Rcd[] => [...study.rcds.slice(1), ...outletRcds(study.facts)];

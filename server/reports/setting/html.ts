@@ -53,7 +53,7 @@ function sectionHtml({ level, title, blocks, turned }: Report["sections"][number
 function blockHtml(block: Block): Html {
   switch (block.kind) {
     case "paragraph":
-      return html`<p>${unbroken(block.text)}</p>\n`;
+      return html`<p>${wordsHtml(block.text)}</p>\n`;
     case "table":
       return tableHtml(block);
     case "figure":
@@ -89,18 +89,30 @@ function calculationHtml({ name, result, steps, source }: Calculation): Html {
 function tableHtml({ head, rows }: Table): Html {
   const headRow = html`<tr>${html.join(head.map((cell) => html`<th>${cell}</th>`))}</tr>\n`;
   const bodyRows = rows.map(
-    (cells) => html`<tr>${html.join(cells.map((cell) => html`<td>${unbroken(cell)}</td>`))}</tr>\n`,
+    (cells) => html`<tr>${html.join(cells.map((cell) => html`<td>${wordsHtml(cell)}</td>`))}</tr>\n`,
   );
   return html`<table>\n<thead>\n${headRow}</thead>\n<tbody>\n${html.join(bodyRows)}</tbody>\n</table>\n`;
 }
 
+const day = /\d{4}-\d{2}-\d{2}/g;
+
+/** Words with what does not break in them: a figure from its unit, a day at its strokes. */
+function wordsHtml(text: string): Html {
+  const days = text.match(day) ?? [];
+  return html.join(
+    text
+      .split(day)
+      .map((piece, at) => html`${unbroken(piece)}${days[at] === undefined ? "" : html`<time>${days[at]}</time>`}`),
+  );
+}
+
 const particularsHtml = ({ rows }: Particulars): Html =>
-  html`<dl>\n${html.join(rows.map(([name, fact]) => html`<div><dt>${name}</dt><dd>${unbroken(fact)}</dd></div>\n`))}</dl>\n`;
+  html`<dl>\n${html.join(rows.map(([name, fact]) => html`<div><dt>${name}</dt><dd>${wordsHtml(fact)}</dd></div>\n`))}</dl>\n`;
 
 const signaturesHtml = ({ rows }: Signatures): Html =>
   html`<div class="signatures">\n${html.join(
     rows.map(
       ({ role, name, on }) =>
-        html`<p><b>${role}</b> <span>${name}</span> <i>signature</i><u></u> <i>date</i> ${on === "" ? html`<u class="day"></u>` : html`<span>${on}</span>`}</p>\n`,
+        html`<p><b>${role}</b> <span>${name}</span> <span class="line"><i>signature</i><u></u></span> <span class="when"><i>date</i> ${on === "" ? html`<u class="day"></u>` : html`<time>${on}</time>`}</span></p>\n`,
     ),
   )}</div>\n`;

@@ -37,9 +37,12 @@ dl div { display: flex; gap: .5rem; break-inside: avoid; }
 dt { color: var(--soft); font-size: .85em; white-space: nowrap; padding-top: .1em; }
 dd { margin: 0; overflow-wrap: break-word; min-width: 0; font-weight: 600; }
 .signatures p { display: flex; flex-wrap: wrap; align-items: baseline; gap: .5rem; margin: 1.4rem 0 0; break-inside: avoid; }
+.signatures .line { flex: 1 1 12rem; display: flex; align-items: baseline; gap: .5rem; }
+.signatures .when { display: flex; align-items: baseline; gap: .5rem; white-space: nowrap; }
+time { white-space: nowrap; }
 .signatures i { color: var(--soft); font-style: normal; font-size: .85rem; }
 .signatures u { flex: 1 1 6rem; border-bottom: 1px solid var(--ink); text-decoration: none; }
-.signatures u.day { flex: 0 1 7rem; }
+.signatures u.day { flex: none; width: 7rem; }
 .landscape { max-width: 72rem; }
 .grid { overflow-x: auto; }
 .grid table { font-size: .8rem; font-variant-numeric: tabular-nums; line-height: 1.25; }
@@ -63,6 +66,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
 @media (max-width: 40rem) {
   main { padding: 1.5rem 1rem 3rem; }
   main:not(.sheet) table { display: block; overflow-x: auto; }
+  .grid td:first-child { position: sticky; left: 0; background: var(--paper); }
   th, td { padding-right: .5rem; }
 }
 @media print {
@@ -88,6 +92,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   .landscape .grid table { width: 100%; }
   .landscape footer { margin: 0; padding: 0; border: 0; }
   .imprint { display: none; }
+  .landscape .signatures i { font-size: 7.5pt; }
   .landscape .signatures p { margin-top: .9rem; }
   main.close { font-size: 8.5pt; line-height: 1.3; }
   .close h1 { font-size: 13pt; margin-bottom: .2rem; }
@@ -97,7 +102,7 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   .close header p, .close p { margin: .15rem 0; }
   .close header p, .close .signatures i { font-size: 7.5pt; }
   .close .level1 > p:last-child { break-after: avoid; }
-  .close table { font-size: 8.5pt; margin: .1rem 0 .4rem; }
+  .close table { break-inside: avoid; font-size: 8.5pt; margin: .1rem 0 .4rem; }
   .close td, .close th { padding-top: .08rem; padding-bottom: .08rem; }
   .close footer { margin-top: .8rem; font-size: 7.5pt; }
   .close .signatures p { margin-top: .9rem; }

@@ -17,10 +17,10 @@ export function wrap(text: string, width: number): string[] {
   return [...lines, line];
 }
 
-/** The same text with a blank that does not break between a figure and its unit. */
+/** The same text with a blank that does not break between a figure, or a line to write one on, and its unit. */
 export const unbroken = (text: string): string => text.replace(beforeUnit, "$1\u00a0");
 
 /** A figure is not torn from its unit, nor a relation from its sides at the one blank that binds them. */
 const units = "(?:Ω|MΩ|kΩ|mΩ|A|kA|mA|V|m|mm²|m²|mm|s|ms|°C|%|kW|W|IΔn)(?![\\p{L}\\d])";
 const blanks = new RegExp(`[ \\t\\r\\n]+(?!${units})`, "u");
-const beforeUnit = new RegExp(`(\\d|×)[ \\t\\r\\n]+(?=${units})`, "gu");
+const beforeUnit = new RegExp(`(\\d|×|__)[ \\t\\r\\n]+(?=${units})`, "gu");

@@ -32,7 +32,7 @@ const cautions =
 export function worksheet(installation: Installation, { board, way, again = false }: WorksheetScope = {}): Report {
   const boards = board ? [board] : installation.boards;
   const sections = way
-    ? boards.flatMap((one) => sheetSections(wayPart(studyWay(way, one.context)), bothPhases, again))
+    ? boards.flatMap((one) => sheetSections({ ...wayPart(studyWay(way, one.context)), short: "" }, bothPhases, again))
     : boardwide(installation, boards, board === undefined, again);
   const what = way ? `way ${boards[0]?.board.head.name}/${way.id}` : board ? `board ${board.board.head.name}` : "";
   const blanks = sections.flatMap(({ blocks }) => blocks).reduce((sum, block) => sum + blanksIn(block), 0);
@@ -43,6 +43,7 @@ export function worksheet(installation: Installation, { board, way, again = fals
       blanks === 0 ? "Nothing is left to read." : `${blanks} still to be read.`,
       "Tested by ____________________   Date ______________   Instrument ______________",
     ],
+    close: true,
     sections,
     cautions,
   };
@@ -52,6 +53,8 @@ export function worksheet(installation: Installation, { board, way, again = fals
 /** What is tested in one place: the origin, a board, a way. */
 interface Part {
   readonly title: string;
+  /** What stands before each of its headings, so that a loose page names its circuit: `A/1`. Nothing on a sheet of one. */
+  readonly short: string;
   readonly about: readonly string[];
   readonly tests: readonly PlannedTest[];
   readonly notes: (step: TestStep) => string[];
@@ -70,7 +73,9 @@ function boardwide(
   again: boolean,
 ): Section[] {
   const parts = [
-    ...(whole ? [{ title: "Origin", about: [], tests: planSupply(installation), notes: originNotes }] : []),
+    ...(whole
+      ? [{ title: "Origin", short: "Origin", about: [], tests: planSupply(installation), notes: originNotes }]
+      : []),
     ...boards.flatMap(boardParts),
   ];
   const of = (live: boolean): Section[] => parts.flatMap((part) => sheetSections(part, [live], again));
@@ -99,6 +104,7 @@ function boardParts({ board, context }: BoardInPlace): Part[] {
   const vulnerable = board.head.facts.all("vulnerable").map(({ args }) => `Caution: ${args.what.value}`);
   const own: Part = {
     title: `Board ${name}${title === "" ? "" : `: ${title}`}`,
+    short: `Board ${name}`,
     about: [],
     tests: planBoard(context, board.ways),
     notes: (step) => [...(step === "insulation" ? vulnerable : []), ...boardNotes(step)],
@@ -112,6 +118,7 @@ function wayPart(study: WayStudy): Part {
   const note = expectedCircuit(study)?.note;
   const vulnerable = study.facts.all("vulnerable").map(({ args }) => `Caution: ${args.what.value}`);
   return {
+    short: `${context.board.name}/${way.id}`,
     title: `Way ${context.board.name}/${way.id}: ${way.title === "" ? "no description" : way.title}${kind}`,
     about: [...(device ? [deviceName(device)] : []), ...(note ? [note] : [])],
     tests: study.isSpare || isOutsideWork(study) ? [] : [...planDead(study), ...planLive(study)],
@@ -120,7 +127,11 @@ function wayPart(study: WayStudy): Part {
 }
 
 /** One heading and a part for each step, dead before live; the cautions stand where their work begins. */
-function sheetSections({ title, about, tests, notes }: Part, phases: readonly boolean[], again: boolean): Section[] {
+function sheetSections(
+  { title, short, about, tests, notes }: Part,
+  phases: readonly boolean[],
+  again: boolean,
+): Section[] {
   const parts: Section[] = [];
   for (const live of phases) {
     for (const step of stepOrder) {
@@ -136,7 +147,8 @@ function sheetSections({ title, about, tests, notes }: Part, phases: readonly bo
           again,
         ),
       ];
-      parts.push({ level: 2, title: `${stepTitles[step]} (${live ? "live" : "dead"})`, blocks });
+      const place = short === "" ? "" : `${short} · `;
+      parts.push({ level: 2, title: `${place}${stepTitles[step]} (${live ? "live" : "dead"})`, blocks });
     }
   }
   if (parts.length === 0) return [];

@@ -2,6 +2,7 @@ import { exceeds } from "../../calc/compare.ts";
 import { relation } from "../../calc/result.ts";
 import { exact, quantityOf } from "../../model/values.ts";
 import { latestDead } from "../../readings/dead.ts";
+import { readOnLines } from "../../readings/lines.ts";
 import { radialPoints } from "../../readings/radial-points.ts";
 import { deadTestPractice } from "../../tables/dead-test-practice.ts";
 import { shown } from "../common/dead-words.ts";
@@ -11,7 +12,7 @@ export default wayRule({
   id: "continuity/highest-not-recorded",
   severity: "warning",
   since: "0.1",
-  title: "R1+R2 of a radial is lower than the reading at one of its points.",
+  title: "R1+R2 of a circuit is lower than the reading at one of its points or lines.",
   why: "Zs is calculated from the highest reading, and the circuit is judged by it. A lower one makes the circuit look better than its worst point.",
   clauses: ["643.2.1", "411.4.4"],
   examples: [
@@ -32,11 +33,29 @@ export default wayRule({
   }
 }`,
     },
+    {
+      bad: `way 1 radial "Saw" {
+  phase   three
+  dead 2026-03-04 {
+    R1+R2  0.33 Ω  L1 0.33 Ω  L2 0.48 Ω  L3 0.32 Ω
+           ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Saw" {
+  phase   three
+  dead 2026-03-04 {
+    R1+R2  0.48 Ω  L1 0.33 Ω  L2 0.48 Ω  L3 0.32 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const fact = latestDead(study, "R1+R2")?.fact;
     const written = quantityOf(fact?.args.value);
-    const points = radialPoints(study).filter((point) => exact(point["L-E"]) !== undefined);
+    const points = [
+      ...radialPoints(study).filter((point) => exact(point["L-E"]) !== undefined),
+      ...readOnLines(fact).map((line) => ({ name: line.name, fact: line.fact, "L-E": line.reading })),
+    ];
     const [highest] = points.toSorted((a, b) => (b["L-E"]?.value ?? 0) - (a["L-E"]?.value ?? 0));
     const most = highest?.["L-E"];
     if (!fact || written?.sign !== "=" || !highest || !most) return;

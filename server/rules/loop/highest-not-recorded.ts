@@ -1,6 +1,7 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
 import { exactReading } from "../../circuit/supply.ts";
+import { readOnLines } from "../../readings/lines.ts";
 import { loopPoints } from "../../readings/loop-points.ts";
 import { misread } from "../common/writing.ts";
 import { amount, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
@@ -33,11 +34,30 @@ export default wayRule({
   }
 }`,
     },
+    {
+      setting: { stage: "tested" },
+      bad: `way 1 radial "Saw" {
+  device  BS EN 60898 C16 10 kA
+  phase   three
+  live 2026-03-05 {
+    Zs  0.48 Ω  L1 0.48 Ω  L2 0.66 Ω  L3 0.47 Ω
+        ^^^^^^
+  }
+}`,
+      good: `way 1 radial "Saw" {
+  device  BS EN 60898 C16 10 kA
+  phase   three
+  live 2026-03-05 {
+    Zs  0.66 Ω  L1 0.48 Ω  L2 0.66 Ω  L3 0.47 Ω
+  }
+}`,
+    },
   ],
   check(study, report) {
     const { Zs } = study;
     const recorded = exactReading(Zs);
-    const [highest] = loopPoints(study);
+    const lines = readOnLines(Zs?.fact).map(({ name, fact, reading }) => ({ name, fact, Zs: reading }));
+    const [highest] = [...loopPoints(study), ...lines].toSorted((a, b) => b.Zs.value - a.Zs.value);
     const allowance = practiceOf("loop-below");
     if (!Zs || !recorded || !highest || highest.Zs.value <= recorded.value + allowance.value) return;
     const written = highest.fact.segment.text.slice(highest.Zs.start, highest.Zs.end);
