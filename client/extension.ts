@@ -37,6 +37,7 @@ export async function start(context: ExtensionContext, connect: Connect): Promis
     commands.registerCommand("wayfile.summary", (about) => reports.show("summary", about)),
     commands.registerCommand("wayfile.size", (about) => reports.show("size", about)),
     commands.registerCommand("wayfile.editions", (about) => reports.show("editions", about)),
+    commands.registerCommand("wayfile.register", () => reports.showRegister()),
     commands.registerCommand("wayfile.explain", (check) => checks.explain(check)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),

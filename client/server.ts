@@ -1,4 +1,4 @@
-import { type LogOutputChannel, l10n } from "vscode";
+import { type CancellationToken, type LogOutputChannel, l10n } from "vscode";
 import {
   type BaseLanguageClient,
   CloseAction,
@@ -66,10 +66,13 @@ export class Server {
   }
 
   /** Sends a request once the server is up. Rejects if it is not. */
-  async request<Result>(method: string, parameters?: unknown): Promise<Result> {
+  async request<Result>(method: string, parameters?: unknown, token?: CancellationToken): Promise<Result> {
     await this.#settled;
     if (!this.#client?.isRunning()) throw new Error("The Wayfile language server is not running.");
-    return await this.#client.sendRequest<Result>(method, parameters);
+    // A token that is not there would be sent as a second parameter.
+    return await (token
+      ? this.#client.sendRequest<Result>(method, parameters, token)
+      : this.#client.sendRequest<Result>(method, parameters));
   }
 
   /** Tells the server something, if it is up. */

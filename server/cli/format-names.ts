@@ -2,4 +2,4 @@
 export const settingNames = ["text", "markdown", "html"] as const;
 export const papers = [...settingNames, "pdf"] as const;
 export const scheduleFormats = [...papers, "xlsx", "csv"] as const;
-export const registerFormats = ["text", "html", "csv", "xlsx", "json"] as const;
+export const registerFormats = ["text", "markdown", "html", "csv", "xlsx", "json"] as const;

@@ -7,7 +7,7 @@ import type { RegisterOptions } from "./register.ts";
 export const addRegister: AddCommand = (program, terminal, finish) => {
   program
     .command("register")
-    .description("List the installations of folders, those that press first.")
+    .description("List the installations of folders, the most urgent first.")
     .argument("[PATH...]", "files, folders or patterns; this folder if left out")
     .addOption(
       new Option("--format <FORMAT>", "how to write it; text if neither this nor a file is given").choices(
@@ -23,7 +23,7 @@ export const addRegister: AddCommand = (program, terminal, finish) => {
       `
 For each installation: its stage, errors and warnings, tests that are missing, the least margin of all
 readings, open queries, limitations and departures, when it was last tested, when the next inspection
-is due, and the calibration that lapses first. Sorted by what presses: errors, an unsatisfactory or
+is due, and the calibration that lapses first. Sorted by urgency: errors, an unsatisfactory or
 overdue inspection, tests that are missing, queries, calibration, warnings.
 
 Examples:

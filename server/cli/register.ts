@@ -1,9 +1,10 @@
-/** `wayfile register`: the installations of a repository as a lead sees them, those that press first. */
+/** `wayfile register`: the installations of a repository as a lead sees them, the most urgent first. */
 import { hash } from "node:crypto";
 import { extname, resolve } from "node:path";
 import { csvOf } from "../papers/csv.ts";
+import { registerMarkdown } from "../reports/register/markdown.ts";
 import { registerPage, script } from "../reports/register/page.ts";
-import { type Pressing, registerCells, registerColumns, registerOf } from "../reports/register/register.ts";
+import { type Listed, registerCells, registerColumns, registerOf } from "../reports/register/register.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
 import { findAsked } from "./asked.ts";
 import { type Colours, coloursFor } from "./colours.ts";
@@ -29,6 +30,7 @@ export interface RegisterOptions {
 }
 
 const byEnding: Readonly<Record<string, (typeof registerFormats)[number]>> = {
+  ".md": "markdown",
   ".html": "html",
   ".htm": "html",
   ".csv": "csv",
@@ -56,7 +58,7 @@ function refuseWhole(terminal: Terminal): number {
 }
 
 interface Rows {
-  readonly rows: readonly Pressing[];
+  readonly rows: readonly Listed[];
   readonly failures: readonly string[];
   readonly isWhole: boolean;
 }
@@ -107,14 +109,11 @@ async function rowsOf(
 
 type Content = TerminalText | string | Uint8Array;
 
-async function contentOf(
-  rows: readonly Pressing[],
-  today: string,
-  format: string,
-  terminal: Terminal,
-): Promise<Content> {
+async function contentOf(rows: readonly Listed[], today: string, format: string, terminal: Terminal): Promise<Content> {
   const table = { columns: registerColumns, rows: rows.map(registerCells) };
   switch (format) {
+    case "markdown":
+      return registerMarkdown(rows, today, ({ file }) => file.split("/").map(encodeURIComponent).join("/")).text;
     case "html":
       return registerPage(rows, today, hash("sha256", script, "base64"));
     case "csv":
@@ -132,7 +131,7 @@ async function contentOf(
 
 const registerSheet = {
   name: "Register",
-  about: ["A register of installations, those that press first. Help to a competent person, and never a certificate."],
+  about: ["A register of installations, the most urgent first. Help to a competent person, and never a certificate."],
 };
 
 function put(content: Content, format: string, file: string | undefined, terminal: Terminal): string | undefined {
@@ -148,8 +147,8 @@ function put(content: Content, format: string, file: string | undefined, termina
   return undefined;
 }
 
-/** Two lines an installation: what it is, and what presses. */
-function registerText(rows: readonly Pressing[], colours: Colours): TerminalText {
+/** Two lines an installation: what it is, and what needs attention. */
+function registerText(rows: readonly Listed[], colours: Colours): TerminalText {
   const entries = rows.map((row) => {
     const { margin, stage, tested, nextInspection } = row;
     const facts = [
@@ -162,12 +161,15 @@ function registerText(rows: readonly Pressing[], colours: Colours): TerminalText
       ...(row.departures > 0 ? [counted(row.departures, "departure")] : []),
     ];
     const tint = row.errors > 0 ? colours.red : colours.yellow;
-    const presses = row.presses.length > 0 ? [term`  ${tint(row.presses.join("; "))}\n`] : [];
-    return term`${colours.bold(row.title === "" ? row.file : row.title)}  ${colours.dim(row.file)}\n${term.join(presses)}  ${facts.join(", ")}\n`;
+    const attention = row.attention.length > 0 ? [term`  ${tint(row.attention.join("; "))}\n`] : [];
+    return term`${colours.bold(row.title === "" ? row.file : row.title)}  ${colours.dim(row.file)}\n${term.join(attention)}  ${facts.join(", ")}\n`;
   });
-  const pressing = rows.filter(({ presses }) => presses.length > 0).length;
+  const urgent = rows.filter(({ attention }) => attention.length > 0).length;
   return term.join(
-    [...entries, term`${counted(rows.length, "installation")}, ${pressing} with something that presses\n`],
+    [
+      ...entries,
+      term`${counted(rows.length, "installation")}, ${urgent} ${urgent === 1 ? "needs" : "need"} attention\n`,
+    ],
     "\n",
   );
 }

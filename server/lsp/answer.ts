@@ -6,7 +6,7 @@ import {
 } from "vscode-languageserver";
 
 /** The request was called off: a value of its own, never an empty answer. */
-const cancelled = (): ResponseError<never> => new ResponseError(LSPErrorCodes.RequestCancelled, "Called off.");
+export const cancelled = (): ResponseError<never> => new ResponseError(LSPErrorCodes.RequestCancelled, "Called off.");
 
 const changed = "The text has changed since this was asked.";
 

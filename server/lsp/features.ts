@@ -37,6 +37,7 @@ import { lenses } from "./lenses.ts";
 import { papers } from "./papers.ts";
 import { past } from "./past.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
+import { register } from "./register.ts";
 import { renaming } from "./renaming.ts";
 import { reports } from "./reports.ts";
 import { reviews } from "./reviews.ts";
@@ -67,13 +68,14 @@ export function registerFeatures(
   checking: Checking,
   client: ClientCapabilities,
   { pictures = false, goOn, lens }: ClientWishes,
-  { office, past: git }: Pick<Runtime, "office" | "past">,
+  runtime: Pick<Runtime, "office" | "past" | "today">,
 ): Capabilities {
   ownRequests(service);
   worksheets(service);
   reports(service);
-  papers(service, office);
-  past(service, git);
+  register(service, checking, runtime);
+  papers(service, runtime.office);
+  past(service, runtime.past);
   views(service);
   entries(service);
   reviews(service);

@@ -73,3 +73,11 @@ export interface ReportAnswer {
 }
 
 export const reportRequest = "wayfile/report";
+
+/** Every installation of the folders that are open, as Markdown, those that press first. */
+export interface RegisterAnswer {
+  readonly markdown: string;
+  readonly installations: number;
+}
+
+export const registerRequest = "wayfile/register";

@@ -1,6 +1,6 @@
 /** Checks one schedule with all it uses, and gives what is found as plain data. */
 import type { Installation } from "../model/installation.ts";
-import { registerRow } from "../reports/register/row.ts";
+import { type RegisterRow, registerRow } from "../reports/register/row.ts";
 import type { CheckResult, SuppressedFinding } from "../rules/frame/departures.ts";
 import { firstOfEach } from "../rules/frame/first-of-each.ts";
 import { type Finding, type Severity, wordSpot } from "../rules/frame/rule.ts";
@@ -30,9 +30,13 @@ export function judgeSchedule(
     files: result.files.map(({ file, findings }) => fileResult(file, findings, places, nameOf)),
     suppressed: result.suppressed.map((one) => suppressedResult(one, places)),
     unattached: installations.length === 0 && root.model.boards.length > 0,
-    ...(register ? { register: installations.map((one) => registerRow(one, ofInstallation(one, result))) } : {}),
+    ...(register ? { register: registerOfProject(project) } : {}),
   };
 }
+
+/** Each installation of a schedule as a register lists it. */
+export const registerOfProject = ({ installations, result }: Project): RegisterRow[] =>
+  installations.map((one) => registerRow(one, ofInstallation(one, result)));
 
 /** What is found in one of several installations, and in the lines that all of them share. */
 function ofInstallation(installation: Installation, { files, suppressed, installations }: ProjectResult): CheckResult {

@@ -25,6 +25,12 @@ export function prose(text: string): Markdown {
 export const picture = (title: string, image: string): Markdown =>
   /^data:image\/svg\+xml,[^\s()]*$/.test(image) ? md.asItStands(`![${md`${title}`.text}](${image})`) : md`${title}`;
 
+/** Words that lead somewhere. The address cannot end the link, whatever its file is called. */
+export const linkTo = (words: string, address: string): Markdown =>
+  md.asItStands(
+    `[${md`${words}`.text}](<${visible(address).replace(/[<>\\\s]/g, (sign) => encodeURIComponent(sign))}>)`,
+  );
+
 /** Lines as they are written. The fence is longer than any row of the same sign within, so that nothing can close it. */
 export function fenced(language: "text" | "wayfile", text: string): Markdown {
   const longest = Math.max(0, ...[...text.matchAll(/`+/g)].map(([run]) => run.length));

@@ -1,4 +1,4 @@
-/** The register: what presses comes first, and nothing that a schedule says leaves its cell. */
+/** The register: the most urgent comes first, and nothing that a schedule says leaves its cell. */
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import readWorkbook from "read-excel-file/node";
@@ -30,7 +30,7 @@ const files = {
 interface Row {
   readonly title: string;
   readonly file: string;
-  readonly presses: readonly string[];
+  readonly attention: readonly string[];
   readonly margin?: { share: number };
 }
 
@@ -41,15 +41,15 @@ async function rows(...args: string[]): Promise<readonly Row[]> {
 }
 const of = (list: readonly Row[], file: string): Row => list.find((row) => row.file === file) as Row;
 
-test("what presses most comes first, and says why", async () => {
+test("the most urgent comes first, and says why", async () => {
   const list = await rows("--on", "2026-10-20");
   expect(list).toHaveLength(5);
-  // Errors press more than an overdue inspection with all that is missing, and this more than a question.
+  // Errors are more urgent than an overdue inspection with all that is missing, and this more than a question.
   expect(list[0]?.file).toBe("faulty.ways");
-  expect(list[0]?.presses[0]).toMatch(/^\d+ errors?$/);
-  expect(of(list, "late.ways").presses).toContain("inspection due since 2026-09-01");
-  expect(of(list, "late.ways").presses).toContain("calibration of M1 lapses 2026-11-03");
-  expect(of(list, "asked.ways").presses).toContain("1 open query");
+  expect(list[0]?.attention[0]).toMatch(/^\d+ errors?$/);
+  expect(of(list, "late.ways").attention).toContain("inspection due since 2026-09-01");
+  expect(of(list, "late.ways").attention).toContain("calibration of M1 lapses 2026-11-03");
+  expect(of(list, "asked.ways").attention).toContain("1 open query");
   const place = (file: string): number => list.findIndex((row) => row.file === file);
   expect(place("late.ways")).toBeLessThan(place("later.ways"));
   expect(place("faulty.ways")).toBeLessThan(place("asked.ways"));
@@ -57,9 +57,9 @@ test("what presses most comes first, and says why", async () => {
 });
 
 test("days are compared with the one that is given", async () => {
-  const before = of(await rows("--on", "2026-06-01"), "late.ways").presses;
+  const before = of(await rows("--on", "2026-06-01"), "late.ways").attention;
   expect(before.filter((words) => /inspection|calibration/.test(words))).toEqual([]);
-  const after = of(await rows("--on", "2026-11-04"), "later.ways").presses;
+  const after = of(await rows("--on", "2026-11-04"), "later.ways").attention;
   expect(after).toContain("calibration of M1 lapsed 2026-11-03");
 });
 
@@ -79,7 +79,7 @@ describe("in other settings", () => {
     expect(page).toContain(`default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-${digest}'`);
     expect(page).toContain("=HYPERLINK(1) &lt;b&gt;&amp;");
     expect(page).not.toMatch(/<b>|(?:src|href)=/);
-    expect(page.match(/<tr(?: class="presses")?>/g)).toHaveLength(6);
+    expect(page.match(/<tr(?: class="urgent")?>/g)).toHaveLength(6);
   });
 
   test("as CSV that no spreadsheet takes for a formula, and as a workbook", async () => {
@@ -95,7 +95,7 @@ describe("in other settings", () => {
   test("as text, and a day that is none is refused", async () => {
     const folder = new Folder(files);
     const { out } = await folder.run("register");
-    expect(out).toMatch(/\n5 installations, \d with something that presses\n$/);
+    expect(out).toMatch(/\n5 installations, \d needs? attention\n$/);
     expect(await folder.run("register", "--on", "soon")).toEqual({
       code: 2,
       out: "",

@@ -2,7 +2,8 @@
 // person: the faulty example with the Problems view, hovers, completion, the outline of
 // ways and the fixes offered.
 //   node tests/editor/ui.mjs [FOLDER]      the extension as built by npm run build
-import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { openWorkbench } from "./launcher/lib/workbench.mjs";
@@ -17,7 +18,9 @@ const folder = join(temporary, "examples");
 cpSync(join(root, "examples"), folder, { recursive: true });
 const [name] = globSync("**/*faulty*.ways", { cwd: folder }).sort().reverse();
 const file = join(folder, name);
-const lines = readFileSync(file, "utf8").split("\n");
+const text = readFileSync(file, "utf8");
+const lines = text.split("\n");
+commitBefore();
 
 const { page, close } = await openWorkbench({
   folder,
@@ -100,6 +103,39 @@ try {
   await picture("8-menu");
   await press("Escape");
 
+  // The schedule beside what it was before, with a margin behind each line that changed; the same in words.
+  await command("Wayfile: Compare with a Revision");
+  await page.locator(".quick-input-widget:visible .monaco-list-row").nth(1).waitFor();
+  await picture("9-which-revision");
+  await press("Enter");
+  await page
+    .locator(".editor.modified")
+    .getByText(/was 0\.\d+ Ω/)
+    .first()
+    .waitFor();
+  await picture("10-beside-a-revision");
+  await press("Control+w");
+  await command("Wayfile: Compare with a Revision in Words");
+  await page.locator(".quick-input-widget:visible .monaco-list-row").nth(1).waitFor();
+  await press("Enter");
+  const preview = page.frameLocator("iframe.webview").last().frameLocator("iframe");
+  await preview.getByRole("heading").first().waitFor();
+  await picture("11-changes-in-words");
+  await press("Control+w", "Control+1");
+
+  // All installations of the folder.
+  await command("Wayfile: Register of Installations");
+  await preview.getByRole("table").waitFor();
+  await picture("12-register");
+  await press("Control+w", "Control+1");
+
+  // A question beside a line, and its answer: what is written in a thread is a line of the schedule.
+  await goTo(reading + 1, 1);
+  await command("Comments: Add Comment on Current Selection");
+  await say("Was this taken at the far socket?");
+  await page.locator(".review-widget").getByText("Was this taken").first().waitFor();
+  await picture("13-a-question");
+
   // The fixes for a reading without its unit. Last, since it changes the text.
   await goTo(reading + 1, lines[reading].length + 1);
   await press("Shift+Home");
@@ -111,7 +147,7 @@ try {
     await page.waitForTimeout(3_000);
   }
   await fix.waitFor();
-  await picture("9-fixes");
+  await picture("14-fixes");
   console.log(`pictures in ${pictures}`);
 } catch (error) {
   await picture("failed");
@@ -125,6 +161,34 @@ try {
 async function pictureForReadme() {
   const { x, y } = await editor.boundingBox();
   await page.screenshot({ path: join(pictures, "editor.png"), clip: { x, y: y + 85, width: 1040, height: 470 } });
+}
+
+/** A history: the schedule as it stood before a reading was altered and a query asked. */
+function commitBefore() {
+  const git = (...words) => execFileSync("git", words, { cwd: folder, stdio: "ignore" });
+  const commit = (words) => git("-c", "user.name=Site", "-c", "user.email=site@invalid", "commit", "-qam", words);
+  git("init", "-q");
+  git("add", ".");
+  writeFileSync(file, text.replace(/^(\s*Zs\s+)\d[\d.]*( Ω)/m, "$10.41$2"));
+  commit("Readings of the first visit");
+  writeFileSync(file, text);
+  commit("One reading corrected");
+}
+
+async function command(title) {
+  await press("Control+Shift+P");
+  const input = page.locator(".quick-input-widget:visible input").first();
+  await input.waitFor();
+  await input.fill(`>${title}`);
+  await page.locator(".quick-input-widget:visible .monaco-list-row", { hasText: title }).first().waitFor();
+  await press("Enter");
+}
+
+async function say(words) {
+  const box = page.locator(".review-widget .monaco-editor").last();
+  await box.click();
+  await page.keyboard.type(words);
+  await page.locator(".review-widget .monaco-button", { hasText: /\S/ }).last().click();
 }
 
 /** Puts the cursor into the editor, there. */

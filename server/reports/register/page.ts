@@ -1,6 +1,6 @@
 /** The register as one page that filters and sorts by itself: it fetches nothing, and runs its own script alone. */
 import { html } from "../../text/html.ts";
-import { type Pressing, registerCells, registerColumns } from "./register.ts";
+import { type Listed, registerCells, registerColumns } from "./register.ts";
 
 /** Runs in the browser that shows the page. It reads cells as text and writes none. */
 export const script = `
@@ -45,19 +45,19 @@ table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .6rem; border-bottom: 1px solid #ccc; }
 th button { font: inherit; font-weight: 600; background: none; border: 0; padding: 0; cursor: pointer; text-align: left; }
 td:nth-child(4) { min-width: 14rem; }
-tr.presses td:nth-child(4) { font-weight: 600; }
+tr.urgent td:nth-child(4) { font-weight: 600; }
 @media print { form { display: none; } @page { size: A4 landscape; } body { margin: 0; font-size: 8pt; } }
 `;
 
 /** `scriptHash`: the SHA-256 of the script, base 64, by which the page lets it run and nothing else. */
-export function registerPage(rows: readonly Pressing[], today: string, scriptHash: string): string {
+export function registerPage(rows: readonly Listed[], today: string, scriptHash: string): string {
   const policy = `default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-${scriptHash}'; base-uri 'none'; form-action 'none'`;
   const head = registerColumns.map(
     ({ title, unit }) => html`<th scope="col"><button type="button">${title}${unit && ` (${unit})`}</button></th>`,
   );
   const body = rows.map((row) => {
     const cells = registerCells(row).map((text) => html`<td>${text}</td>`);
-    return html`<tr${html.asItStands(row.presses.length > 0 ? ' class="presses"' : "")}>${html.join(cells)}</tr>\n`;
+    return html`<tr${html.asItStands(row.attention.length > 0 ? ' class="urgent"' : "")}>${html.join(cells)}</tr>\n`;
   });
   return html`<!DOCTYPE html>
 <html lang="en-GB">
@@ -70,8 +70,8 @@ export function registerPage(rows: readonly Pressing[], today: string, scriptHas
 </head>
 <body>
 <h1>Register of installations</h1>
-<p>${today}: ${rows.length} ${rows.length === 1 ? "installation" : "installations"}, those that press first. Days are compared with this one.</p>
-<form hidden><label>Filter <input type="search"></label> <label><input type="checkbox"> only what presses</label> <output></output></form>
+<p>${today}: ${rows.length} ${rows.length === 1 ? "installation" : "installations"}, the most urgent first. Days are compared with this one.</p>
+<form hidden><label>Filter <input type="search"></label> <label><input type="checkbox"> only those that need attention</label> <output></output></form>
 <div class="scroll">
 <table>
 <thead><tr>${html.join(head)}</tr></thead>

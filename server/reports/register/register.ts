@@ -1,4 +1,4 @@
-/** A register of installations: what presses on each, on a given day, and which presses most. */
+/** A register of installations: what needs attention in each on a given day, and which is the most urgent. */
 import { daysBetween } from "./days.ts";
 import type { RegisterRow } from "./row.ts";
 
@@ -10,28 +10,30 @@ export interface RegisterEntry extends RegisterRow {
 /** How far ahead a day is worth a word. */
 const soon = 60;
 
-export interface Pressing extends RegisterEntry {
-  /** What presses, the gravest first; nothing where nothing does. */
-  readonly presses: readonly string[];
-  /** How much each of these presses. A pile of small things does not outweigh a grave one. */
+export interface Urgency {
+  /** What needs attention, the gravest first; empty where nothing does. */
+  readonly attention: readonly string[];
+  /** How urgent each of these is. A pile of small things does not outweigh a grave one. */
   readonly weights: readonly number[];
 }
 
-/** Sorted by what presses, and alike ones by their file. `today`: ISO 8601. */
-export function registerOf(entries: readonly RegisterEntry[], today: string): Pressing[] {
+export type Listed = RegisterEntry & Urgency;
+
+/** Sorted by urgency, and alike ones by their file. `today`: ISO 8601. */
+export function registerOf<E extends RegisterEntry>(entries: readonly E[], today: string): (E & Urgency)[] {
   return entries
-    .map((entry) => pressing(entry, today))
+    .map((entry) => ({ ...entry, ...urgencyOf(entry, today) }))
     .sort((a, b) => byWeights(a, b) || leftOf(a) - leftOf(b) || (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
 }
 
-function byWeights({ weights: a }: Pressing, { weights: b }: Pressing): number {
+function byWeights({ weights: a }: Listed, { weights: b }: Listed): number {
   const at = Array.from({ length: Math.max(a.length, b.length) }, (_, index) => (b[index] ?? 0) - (a[index] ?? 0));
   return at.find((difference) => difference !== 0) ?? 0;
 }
 
 const leftOf = ({ margin }: RegisterEntry): number => margin?.share ?? Number.POSITIVE_INFINITY;
 
-function pressing(entry: RegisterEntry, today: string): Pressing {
+function urgencyOf(entry: RegisterEntry, today: string): Urgency {
   const found: (readonly [weight: number, words: string])[] = [];
   const add = (weight: number, words: string): unknown => found.push([weight, words]);
   const { errors, warnings, missing, queries, nextInspection, calibration, outcome } = entry;
@@ -52,20 +54,19 @@ function pressing(entry: RegisterEntry, today: string): Pressing {
   if (warnings > 0) add(Math.min(warnings, 40), counted(warnings, "warning"));
   const sorted = found.sort(([a], [b]) => b - a);
   return {
-    ...entry,
-    presses: sorted.map(([, words]) => words),
+    attention: sorted.map(([, words]) => words),
     weights: sorted.map(([weight]) => weight),
   };
 }
 
-const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** The columns of a register as a table of values. */
 export const registerColumns = [
   { key: "file", title: "Schedule", unit: "" },
   { key: "installation", title: "Installation", unit: "" },
   { key: "stage", title: "Stage", unit: "" },
-  { key: "presses", title: "What presses", unit: "" },
+  { key: "attention", title: "Needs attention", unit: "" },
   { key: "errors", title: "Errors", unit: "" },
   { key: "warnings", title: "Warnings", unit: "" },
   { key: "missing", title: "Tests missing", unit: "" },
@@ -82,13 +83,13 @@ export const registerColumns = [
 ] as const;
 
 /** A text for each column. */
-export function registerCells(one: Pressing): string[] {
+export function registerCells(one: Listed): string[] {
   const { margin, calibration } = one;
   return [
     one.file,
     one.title,
     one.stage ?? "",
-    one.presses.join("; "),
+    one.attention.join("; "),
     String(one.errors),
     String(one.warnings),
     String(one.missing),

@@ -1,0 +1,72 @@
+/** The installations of the folders that are open, the most urgent first. */
+import type { CancellationToken, ResponseError } from "vscode-languageserver";
+import { registerMarkdown } from "../reports/register/markdown.ts";
+import { type RegisterEntry, registerOf } from "../reports/register/register.ts";
+import { registerOfProject } from "../results/schedule.ts";
+import type { Workspace } from "../workspace/workspace.ts";
+import { cancelled } from "./answer.ts";
+import type { Checking } from "./checking.ts";
+import { type RegisterAnswer, registerRequest } from "./protocol.ts";
+import type { Runtime } from "./runtime.ts";
+import type { Service } from "./service.ts";
+import { mostUnopened } from "./workspace-findings.ts";
+
+interface Row extends RegisterEntry {
+  readonly uri: string;
+}
+
+export function register(
+  { connection, workspace }: Pick<Service, "connection" | "workspace">,
+  checking: Checking,
+  runtime: Pick<Runtime, "today">,
+): void {
+  connection.onRequest(
+    registerRequest,
+    async (_: unknown, token: CancellationToken): Promise<RegisterAnswer | ResponseError<never>> => {
+      await workspace.indexed();
+      const paths = workspace.knownPaths.slice(0, mostUnopened);
+      const rows: Row[] = [];
+      for (const path of paths) {
+        rows.push(...(await rowsOf(path, token)));
+        if (token.isCancellationRequested) return cancelled();
+      }
+      const today = runtime.today();
+      const sorted = registerOf(rows, today);
+      const page = registerMarkdown(sorted, today, ({ uri }) => uri);
+      const left = workspace.knownPaths.length - paths.length;
+      return { markdown: left > 0 ? `${page.text}\n${beyond(left)}\n` : page.text, installations: sorted.length };
+    },
+  );
+
+  /** A schedule that another one uses stands in that one's rows. */
+  async function rowsOf(path: string, token: CancellationToken): Promise<readonly Row[]> {
+    await workspace.load(path);
+    if (workspace.roots(path).some((root) => root !== path)) return [];
+    await checking.check(path, () => !token.isCancellationRequested);
+    const project = token.isCancellationRequested ? undefined : workspace.snapshot(path)?.projects[0];
+    const place = { file: shownPath(path, workspace), uri: workspace.uri(path) };
+    return (project ? registerOfProject(project) : []).map((row) => ({ ...row, ...place }));
+  }
+}
+
+const beyond = (left: number): string =>
+  `${left} more files are not listed here: \`wayfile register\` in a terminal lists any number.`;
+
+/** The file's path below the folder that all known schedules lie in. */
+function shownPath(path: string, { knownPaths }: Workspace): string {
+  const folders = path.split("/").slice(0, -1);
+  const shared = folders.findIndex((_, at) => {
+    const start = `${folders.slice(0, at + 1).join("/")}/`;
+    return knownPaths.some((other) => !other.startsWith(start));
+  });
+  const below = path.split("/").slice(shared === -1 ? folders.length : shared);
+  return below.map(decoded).join("/");
+}
+
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}

@@ -1,0 +1,79 @@
+/** The register in the editor: every installation of the folders, opened or not, with what is typed and not saved. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { CancellationTokenSource, LSPErrorCodes } from "vscode-languageserver";
+import { type RegisterAnswer, registerRequest } from "../../server/lsp/protocol.ts";
+import { type Server, startServer } from "../helpers/server.ts";
+
+const barn = (title: string, inspected: string): string => `wayfile 1
+use "${inspected}meters.ways"
+
+installation "${title}" {
+  standard  BS 7671:2018+A2:2022
+  stage     design
+  work      new
+
+  supply {
+    earthing  TN-S
+    Ze        0.42 Ω
+    Ipf       0.92 kA
+  }
+
+  board A "Main board" {
+    fed-from     supply
+    main-switch  BS EN 60947-3 100 A
+  }
+}
+`;
+
+const files = {
+  "meters.ways": 'wayfile 1\ninstrument M1 "Multifunction tester" { due 2027-01-01 }\n',
+  "lower barn/a(1).ways": barn("Lower | Barn", "../"),
+  "upper.ways": barn("Upper Barn", "").replace("BS EN 60947-3 100 A", "BS EN 60947-3 hundred"),
+};
+
+let folder = "";
+let server: Server;
+const uriOf = (name: string): string => pathToFileURL(join(folder, name)).href;
+const read = (): Promise<RegisterAnswer> => server.connection.sendRequest<RegisterAnswer>(registerRequest, {});
+
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), "wayfile-register-"));
+  for (const [name, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), text);
+  }
+  server = await startServer({ folder: pathToFileURL(folder).href });
+});
+
+afterEach(() => {
+  server.kill();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+test("every installation has a row that leads to its schedule, the most urgent first, a shared file none", async () => {
+  const { markdown, installations } = await read();
+  expect(installations).toBe(2);
+  const rows = markdown.split("\n").filter((line) => line.startsWith("| ["));
+  expect(rows).toHaveLength(2);
+  expect(rows[0]).toMatch(/^\| \[Upper Barn\]\(<file:.*\/upper\.ways>\)<br>upper\.ways \| 1 error/);
+  expect(rows[1]).toContain("[Lower \\| Barn](<file:");
+  expect(rows[1]).toContain("/lower%20barn/a%281%29.ways>)<br>lower barn/a(1).ways");
+});
+
+test("what is typed and not saved counts", async () => {
+  expect((await read()).markdown).toContain("1 error");
+  await server.open(uriOf("upper.ways"), barn("Upper Barn", ""));
+  const { markdown } = await read();
+  expect(markdown).not.toContain("1 error");
+});
+
+test("it can be called off", async () => {
+  const source = new CancellationTokenSource();
+  const asked = server.connection.sendRequest<RegisterAnswer>(registerRequest, {}, source.token);
+  source.cancel();
+  await expect(asked).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+});
