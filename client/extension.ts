@@ -7,6 +7,7 @@ import { LiveView, liveViewCommands } from "./liveView.ts";
 import { newSchedule } from "./newSchedule.ts";
 import { paperCommands } from "./papers.ts";
 import { Past } from "./past.ts";
+import { showRegister } from "./register.ts";
 import { Reports } from "./reports.ts";
 import { showReview } from "./review.ts";
 import { openSample } from "./sample.ts";
@@ -37,7 +38,7 @@ export async function start(context: ExtensionContext, connect: Connect): Promis
     commands.registerCommand("wayfile.summary", (about) => reports.show("summary", about)),
     commands.registerCommand("wayfile.size", (about) => reports.show("size", about)),
     commands.registerCommand("wayfile.editions", (about) => reports.show("editions", about)),
-    commands.registerCommand("wayfile.register", () => reports.showRegister()),
+    commands.registerCommand("wayfile.register", () => showRegister(started)),
     commands.registerCommand("wayfile.explain", (check) => checks.explain(check)),
     commands.registerCommand("wayfile.worksheet", () => showWorksheet(started)),
     commands.registerCommand("wayfile.addTests", () => addTests()),

@@ -1,21 +1,5 @@
-import {
-  type CancellationToken,
-  type Disposable,
-  EventEmitter,
-  l10n,
-  ProgressLocation,
-  type TextDocumentContentProvider,
-  Uri,
-  window,
-  workspace,
-} from "vscode";
-import {
-  type RegisterAnswer,
-  type ReportAnswer,
-  type ReportQuestion,
-  registerRequest,
-  reportRequest,
-} from "../server/lsp/protocol.ts";
+import { type Disposable, EventEmitter, l10n, type TextDocumentContentProvider, Uri, window, workspace } from "vscode";
+import { type ReportAnswer, type ReportQuestion, reportRequest } from "../server/lsp/protocol.ts";
 import { openBeside } from "./beside.ts";
 import type { Server } from "./server.ts";
 
@@ -24,8 +8,7 @@ export const reportScheme = "wayfile-report";
 /** Milliseconds between two looks at a schedule that is being written. */
 const pause = 400;
 
-/** The register is of all folders, every other report of a schedule. */
-type Asked = Pick<ReportQuestion, "kind" | "uri" | "of"> | { readonly kind: "register" };
+type Asked = Pick<ReportQuestion, "kind" | "uri" | "of">;
 
 /** Lends the editor reports as documents nobody can write in. One that is open follows its schedule. */
 export class Reports implements TextDocumentContentProvider {
@@ -46,24 +29,16 @@ export class Reports implements TextDocumentContentProvider {
       workspace.onDidChangeTextDocument(({ document }) => {
         if (document.languageId !== "wayfile") return;
         clearTimeout(this.#timer);
-        this.#timer = setTimeout(() => this.#follow(({ kind }) => kind !== "register"), pause);
+        this.#timer = setTimeout(() => this.#follow(), pause);
       }),
-      // All folders are too much for each key.
-      workspace.onDidSaveTextDocument(
-        ({ languageId }) => languageId === "wayfile" && this.#follow(({ kind }) => kind === "register"),
-      ),
       workspace.onDidCloseTextDocument(({ uri }) => this.#texts.delete(uri.toString())),
     ];
   }
 
-  async provideTextDocumentContent(uri: Uri, token?: CancellationToken): Promise<string> {
+  async provideTextDocumentContent(uri: Uri): Promise<string> {
     const before = this.#texts.get(uri.toString());
-    const asked = askedBy(uri);
     try {
-      const { markdown } =
-        asked.kind === "register"
-          ? await this.#server.request<RegisterAnswer>(registerRequest, {}, token)
-          : await this.#server.request<ReportAnswer>(reportRequest, asked, token);
+      const { markdown } = await this.#server.request<ReportAnswer>(reportRequest, askedBy(uri));
       this.#texts.set(uri.toString(), markdown);
       return markdown;
     } catch (error) {
@@ -73,31 +48,8 @@ export class Reports implements TextDocumentContentProvider {
     }
   }
 
-  #follow(which: (asked: Asked) => boolean): void {
-    for (const { uri } of workspace.textDocuments) {
-      if (uri.scheme === reportScheme && which(askedBy(uri))) this.#changed.fire(uri);
-    }
-  }
-
-  /** Opens the register of the folders once it is read, which takes a while where there are many schedules. */
-  async showRegister(): Promise<void> {
-    const title = l10n.t("Reading the schedules for the register");
-    const place = { location: ProgressLocation.Notification, title, cancellable: true };
-    try {
-      const found = await window.withProgress(place, async (_, token) => {
-        const asked = this.#server.request<RegisterAnswer>(registerRequest, {}, token);
-        const answer = await asked.catch((error: unknown) => {
-          if (!token.isCancellationRequested) throw error;
-          return undefined;
-        });
-        return answer?.installations;
-      });
-      if (found === 0) await window.showInformationMessage(l10n.t("Wayfile: no schedule in these folders."));
-      else if (found !== undefined)
-        await openBeside(addressOf(l10n.t("Register of installations"), { kind: "register" }));
-    } catch (error) {
-      await window.showErrorMessage(`Wayfile: ${error instanceof Error ? error.message : String(error)}`);
-    }
+  #follow(): void {
+    for (const { uri } of workspace.textDocuments) if (uri.scheme === reportScheme) this.#changed.fire(uri);
   }
 
   /** Opens a report of what `of` names, or else of what the cursor is in. */

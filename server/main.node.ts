@@ -19,6 +19,7 @@ import type { PaperOffice, PastRuntime, Runtime } from "./lsp/runtime.ts";
 import { startServer } from "./lsp/server.ts";
 import { decode } from "./text/decode.ts";
 import type { ReadResult } from "./workspace/project.ts";
+import { pastOf } from "./workspace/uri.ts";
 
 const grounds = new Grounds();
 
@@ -33,7 +34,9 @@ function pathOf(uri: string): string | undefined {
 
 async function read(uri: string): Promise<ReadResult> {
   const path = pathOf(uri);
-  return path === undefined ? { failure: "it is not a file on this computer." } : await readSchedule(path, grounds);
+  if (path !== undefined) return await readSchedule(path, grounds);
+  const before = pastOf(uri);
+  return before ? await past.text(before.uri, before.revision) : { failure: "it is not a file on this computer." };
 }
 
 /** Folders that hold no schedules of anybody's own. */

@@ -4,7 +4,13 @@ import { extname, resolve } from "node:path";
 import { csvOf } from "../papers/csv.ts";
 import { registerMarkdown } from "../reports/register/markdown.ts";
 import { registerPage, script } from "../reports/register/page.ts";
-import { type Listed, registerCells, registerColumns, registerOf } from "../reports/register/register.ts";
+import {
+  type Listed,
+  particularsOf,
+  registerCells,
+  registerColumns,
+  registerOf,
+} from "../reports/register/register.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
 import { findAsked } from "./asked.ts";
 import { type Colours, coloursFor } from "./colours.ts";
@@ -150,19 +156,9 @@ function put(content: Content, format: string, file: string | undefined, termina
 /** Two lines an installation: what it is, and what needs attention. */
 function registerText(rows: readonly Listed[], colours: Colours): TerminalText {
   const entries = rows.map((row) => {
-    const { margin, stage, tested, nextInspection } = row;
-    const facts = [
-      stage ?? "no stage",
-      `${counted(row.boards, "board")}, ${counted(row.ways, "way")}`,
-      ...(tested === undefined ? [] : [`tested ${tested}`]),
-      ...(nextInspection === undefined ? [] : [`next inspection ${nextInspection}`]),
-      ...(margin === undefined ? [] : [`least margin ${margin.text} (${margin.where} ${margin.name})`]),
-      ...(row.limitations > 0 ? [counted(row.limitations, "limitation")] : []),
-      ...(row.departures > 0 ? [counted(row.departures, "departure")] : []),
-    ];
     const tint = row.errors > 0 ? colours.red : colours.yellow;
     const attention = row.attention.length > 0 ? [term`  ${tint(row.attention.join("; "))}\n`] : [];
-    return term`${colours.bold(row.title === "" ? row.file : row.title)}  ${colours.dim(row.file)}\n${term.join(attention)}  ${facts.join(", ")}\n`;
+    return term`${colours.bold(row.title === "" ? row.file : row.title)}  ${colours.dim(row.file)}\n${term.join(attention)}  ${particularsOf(row).join(", ")}\n`;
   });
   const urgent = rows.filter(({ attention }) => attention.length > 0).length;
   return term.join(

@@ -75,11 +75,35 @@ const holds = ({ segment, start, end }: Spot, { segment: at, offset }: Cursor): 
   return segment === at && offset >= line && offset <= end;
 };
 
-/** A question about a line stands below it, in its block; about the first line of a block, in that block. */
+/**
+ * A question about a line stands below it, in its block; about the first line of a block, in that block. A test holds no
+ * questions: one about a reading stands below its test, and repeats what it is about.
+ */
 export function asking(snapshot: Snapshot, { segment, offset }: Cursor, text: string): Said {
-  const start = segment.text.lastIndexOf("\n", offset - 1) + 1;
-  const found = segment.text.indexOf("\n", offset);
-  return below(snapshot, { segment, start, end: found < 0 ? segment.text.length : found }, `query ${quoted(text)}`);
+  const own = lineAt(segment.text, offset);
+  const there = below(snapshot, { segment, ...own }, `query ${quoted(text)}`);
+  if (!("problem" in there)) return there;
+  const about = segment.text
+    .slice(own.start, own.end)
+    .replace(/(?:^|\s)#.*/, "")
+    .replace(/\{\s*$/, "")
+    .replace(/\s+/g, " ")
+    .trim();
+  const query = `query ${quoted(about === "" ? text : `${about}: ${text}`)}`;
+  for (let end = own.end; end < segment.text.length; ) {
+    const next = lineAt(segment.text, end + 1);
+    if (/^\s*\}/.test(segment.text.slice(next.start, next.end))) {
+      const said = below(snapshot, { segment, ...next }, query);
+      if (!("problem" in said)) return said;
+    }
+    end = next.end;
+  }
+  return there;
+}
+
+function lineAt(text: string, offset: number): Pick<Spot, "start" | "end"> {
+  const found = text.indexOf("\n", offset);
+  return { start: text.lastIndexOf("\n", offset - 1) + 1, end: found < 0 ? text.length : found };
 }
 
 function below(snapshot: Snapshot, { segment, start, end }: Spot, line: string): Said {

@@ -37,16 +37,16 @@ export async function fileCommits(file: string): Promise<FileCommits | GitFailur
   return { repository, commits, bodies, isShallow: await repository.isShallow() };
 }
 
-/** What one file of the disk held in a revision, such as `HEAD~3`. */
+/** What one file of the disk held in a revision, such as `HEAD~3`; what is staged of it where that is empty. */
 export async function fileAt(file: string, revision: string): Promise<{ readonly body: Buffer } | GitFailure> {
   const repository = await Repository.round(path.dirname(file));
   if ("failure" in repository) return repository;
   const inside = repository.inside(file);
   if (inside === undefined) return { failure: "The file lies outside its repository." };
-  const commit = await repository.commit(revision);
+  const commit = revision === "" ? ({ index: true } as const) : await repository.commit(revision);
   if ("failure" in commit) return commit;
   const contents = await repository.contents(commit, [inside]);
   if ("failure" in contents) return contents;
   const body = contents.get(inside);
-  return body ? { body } : { failure: `${revision} has no such file.` };
+  return body ? { body } : { failure: `${revision === "" ? "What is staged" : revision} has no such file.` };
 }

@@ -74,10 +74,24 @@ export interface ReportAnswer {
 
 export const reportRequest = "wayfile/report";
 
-/** Every installation of the folders that are open, as Markdown, those that press first. */
+/** Every installation of the folders that are open, the most urgent first. */
 export interface RegisterAnswer {
-  readonly markdown: string;
-  readonly installations: number;
+  /** The day that due days are compared with. */
+  readonly day: string;
+  readonly installations: readonly RegisteredInstallation[];
+  /** Files beyond those that were read. */
+  readonly left: number;
+}
+
+export interface RegisteredInstallation {
+  readonly uri: string;
+  readonly title: string;
+  /** The file, below the folder that all of them lie in. */
+  readonly file: string;
+  /** What needs attention, the gravest first. */
+  readonly attention: readonly string[];
+  readonly particulars: readonly string[];
+  readonly isFaulty: boolean;
 }
 
 export const registerRequest = "wayfile/register";

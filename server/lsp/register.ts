@@ -1,12 +1,11 @@
 /** The installations of the folders that are open, the most urgent first. */
 import type { CancellationToken, ResponseError } from "vscode-languageserver";
-import { registerMarkdown } from "../reports/register/markdown.ts";
-import { type RegisterEntry, registerOf } from "../reports/register/register.ts";
+import { particularsOf, type RegisterEntry, registerOf, type Urgency } from "../reports/register/register.ts";
 import { registerOfProject } from "../results/schedule.ts";
 import type { Workspace } from "../workspace/workspace.ts";
 import { cancelled } from "./answer.ts";
 import type { Checking } from "./checking.ts";
-import { type RegisterAnswer, registerRequest } from "./protocol.ts";
+import { type RegisterAnswer, type RegisteredInstallation, registerRequest } from "./protocol.ts";
 import type { Runtime } from "./runtime.ts";
 import type { Service } from "./service.ts";
 import { mostUnopened } from "./workspace-findings.ts";
@@ -30,11 +29,9 @@ export function register(
         rows.push(...(await rowsOf(path, token)));
         if (token.isCancellationRequested) return cancelled();
       }
-      const today = runtime.today();
-      const sorted = registerOf(rows, today);
-      const page = registerMarkdown(sorted, today, ({ uri }) => uri);
-      const left = workspace.knownPaths.length - paths.length;
-      return { markdown: left > 0 ? `${page.text}\n${beyond(left)}\n` : page.text, installations: sorted.length };
+      const day = runtime.today();
+      const installations = registerOf(rows, day).map(installationOf);
+      return { day, installations, left: workspace.knownPaths.length - paths.length };
     },
   );
 
@@ -49,8 +46,14 @@ export function register(
   }
 }
 
-const beyond = (left: number): string =>
-  `${left} more files are not listed here: \`wayfile register\` in a terminal lists any number.`;
+const installationOf = (row: Row & Urgency): RegisteredInstallation => ({
+  uri: row.uri,
+  title: row.title,
+  file: row.file,
+  attention: row.attention,
+  particulars: particularsOf(row),
+  isFaulty: row.errors > 0,
+});
 
 /** The file's path below the folder that all known schedules lie in. */
 function shownPath(path: string, { knownPaths }: Workspace): string {

@@ -26,6 +26,28 @@ export function resolveUri(from: string, use: string): string {
   return Utils.resolvePath(Utils.dirname(uri), isDrive ? `/${path}` : path).toString();
 }
 
+/**
+ * The file and its revision, of an address that an editor gives to what a file was: it says so in its query, which also
+ * stands in the addresses of all that such a schedule uses. An empty revision is what is staged.
+ */
+export function pastOf(uri: string): { readonly uri: string; readonly revision: string } | undefined {
+  const parsed = parse(uri);
+  const revision = parsed && parsed.scheme !== "file" ? revisionIn(parsed.query) : undefined;
+  if (!parsed || revision === undefined) return undefined;
+  return { uri: parsed.with({ scheme: "file", query: "", fragment: "" }).toString(), revision };
+}
+
+function revisionIn(query: string): string | undefined {
+  try {
+    const { revision, ref } = (JSON.parse(query) ?? {}) as Record<string, unknown>;
+    if (typeof revision === "string") return revision;
+    // The editor's own for git: a tilde is what is staged, too.
+    return typeof ref === "string" ? ref.replace(/^~$/, "") : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** What a `use` would say of a file, from the address of the file it stands in; nothing where no path leads there. */
 export function relativeUri(from: string, to: string): string | undefined {
   const [own, other] = [parse(from), parse(to)];

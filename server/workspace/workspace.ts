@@ -13,6 +13,7 @@ import { findingsOfFile } from "./join-findings.ts";
 import { noteEdits, type OpenFile, openFile, upToDate } from "./open-file.ts";
 import { type Host, type LoadedFile, loadFile, type Project } from "./project.ts";
 import { Projects, type ReadFile, type WorkspaceState } from "./projects.ts";
+import { pastOf } from "./uri.ts";
 import { UseGraph } from "./use-graph.ts";
 import { useSummary } from "./uses.ts";
 
@@ -64,9 +65,9 @@ export class Workspace {
     this.#host = host;
   }
 
-  /** Every file that is open or was found in the folders. */
+  /** Every file that is open or was found in the folders; what one was in a revision is not another one. */
   get knownPaths(): readonly string[] {
-    return [...new Set([...this.#open.keys(), ...this.#links.paths])];
+    return [...new Set([...this.#open.keys(), ...this.#links.paths])].filter((path) => !pastOf(path));
   }
 
   get openPaths(): readonly string[] {

@@ -56,6 +56,15 @@ test("the most urgent comes first, and says why", async () => {
   expect(place("asked.ways")).toBeLessThan(place("sound.ways"));
 });
 
+test("as Markdown each row leads to its schedule, and nothing of a schedule is a mark of ours", async () => {
+  const { out, code } = await new Folder(files).run("register", "--format", "markdown", "--on", "2026-10-20");
+  expect(code).toBe(0);
+  const table = out.split("\n").filter((line) => line.startsWith("| "));
+  expect(table).toHaveLength(7);
+  expect(table[1]).toBe("| --- | --- | --- | --- | --- | --- | --- |");
+  expect(table[2]).toContain("| [=HYPERLINK(1) &lt;b&gt;&amp;](<faulty.ways>)<br>faulty.ways | ");
+});
+
 test("days are compared with the one that is given", async () => {
   const before = of(await rows("--on", "2026-06-01"), "late.ways").attention;
   expect(before.filter((words) => /inspection|calibration/.test(words))).toEqual([]);

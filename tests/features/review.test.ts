@@ -68,6 +68,24 @@ describe("conversations", () => {
     expect(conversations(snapshot).some(({ question }) => question.text === "Measured?")).toBe(true);
   });
 
+  test.each([
+    ["a reading", "┆        Zs 0.89 Ω  # hot day", '      }\n      query "Zs 0.89 Ω: Measured?"\n      live 2027'],
+    ["the first line of a test", "┆      live 2026-03-10 {", '      }\n      query "live 2026-03-10: Measured?"'],
+    ["the end of a test", "┆      }\n      live", '      }\n      query "Measured?"\n      live 2027'],
+    ["the last of several tests", "┆        Zs 0.9 Ω", '      }\n      query "Zs 0.9 Ω: Measured?"\n    }'],
+  ])("a question about %s stands below its test", async (_, line, expected) => {
+    const tests =
+      "      live 2026-03-10 {\n        Zs 0.89 Ω  # hot day\n      }\n      live 2027-03-10 {\n        Zs 0.9 Ω\n      }\n";
+    const sample = text.replace(/ {6}query "Is[\s\S]*?Which label\?"\n/, tests);
+    expect(sample).toContain(line.slice(1));
+    const next = await following(sample.replace(line.slice(1), line), ({ snapshot, cursor }) =>
+      asking(snapshot, cursor, "Measured?"),
+    );
+    expect(next).toContain(expected);
+    const { snapshot } = await openSample(next);
+    expect(conversations(snapshot)).toHaveLength(2);
+  });
+
   test("nothing is answered where nothing was asked", async () => {
     const sample = text.replace("      length", "┆      length");
     expect(await following(sample, ({ snapshot, cursor }) => answering(snapshot, cursor, "Yes"))).toBe(

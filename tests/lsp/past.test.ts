@@ -5,7 +5,7 @@ import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { BesideAnswer, PastAnswer, RevisionsAnswer, TimelineAnswer } from "../../server/lsp/past-protocol.ts";
 import { TestRepository } from "../helpers/repository.ts";
-import { pulling, type Server, startServer } from "../helpers/server.ts";
+import { type Pulled, pulling, type Server, startServer } from "../helpers/server.ts";
 
 const examples = join(import.meta.dirname, "../../examples");
 const read = (name: string): string => readFileSync(join(examples, name), "utf8");
@@ -55,6 +55,36 @@ test("each line that changed has what it was, with its margin, and says whether 
   expect((await ask<BesideAnswer>("wayfile/beside", { revision: "HEAD" })).lines.map((one) => one.line)).toContain(
     line,
   );
+});
+
+const boatyard = read("heron-wharf/boatyard.ways");
+const wasAt = (scheme: string, query: object): string =>
+  uri
+    .replace("workshop", "boatyard")
+    .replace(/^file:/, `${scheme}:`)
+    .concat(`?${encodeURIComponent(JSON.stringify(query))}`);
+
+const textsOf = ({ items = [] }: Pulled): string => items.map(({ message }) => message).join("\n");
+
+test.each([
+  ["beside a revision", "wayfile-past", { revision: "HEAD~1" }],
+  ["in the editor's own comparison with the last commit", "git", { path: "/x", ref: "HEAD" }],
+  ["in its comparison with what is staged", "git", { path: "/x", ref: "~" }],
+])("a schedule as it was, %s, is read with what it used then", async (_, scheme, query) => {
+  const past = wasAt(scheme, query);
+  await server.open(past, boatyard);
+  expect(textsOf(await server.pull(past))).not.toMatch(/instruments\.ways|M1/);
+});
+
+test.each([
+  ["nothing of a revision", "git", {}],
+  ["a revision there is not", "git", { ref: "no-such" }],
+  ["an option for git", "wayfile-past", { revision: "--output=x" }],
+  ["a query that is no object", "git", null],
+])("an address with %s leads nowhere, and its `use` says so", async (_, scheme, query) => {
+  const past = wasAt(scheme, query as object);
+  await server.open(past, boatyard);
+  expect(textsOf(await server.pull(past))).toContain("instruments.ways");
 });
 
 test("the reading at the cursor over days and commits", async () => {

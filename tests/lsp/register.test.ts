@@ -54,21 +54,27 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-test("every installation has a row that leads to its schedule, the most urgent first, a shared file none", async () => {
-  const { markdown, installations } = await read();
-  expect(installations).toBe(2);
-  const rows = markdown.split("\n").filter((line) => line.startsWith("| ["));
-  expect(rows).toHaveLength(2);
-  expect(rows[0]).toMatch(/^\| \[Upper Barn\]\(<file:.*\/upper\.ways>\)<br>upper\.ways \| 1 error/);
-  expect(rows[1]).toContain("[Lower \\| Barn](<file:");
-  expect(rows[1]).toContain("/lower%20barn/a%281%29.ways>)<br>lower barn/a(1).ways");
+test("every installation is listed with its schedule, the most urgent first, a shared file not", async () => {
+  const { installations, day, left } = await read();
+  expect({ day: /^\d{4}-\d\d-\d\d$/.test(day), left }).toEqual({ day: true, left: 0 });
+  expect(installations.map(({ title, file, isFaulty }) => [title, file, isFaulty])).toEqual([
+    ["Upper Barn", "upper.ways", true],
+    ["Lower | Barn", "lower barn/a(1).ways", false],
+  ]);
+  expect(installations[0]?.uri).toBe(uriOf("upper.ways"));
+  expect(installations[0]?.attention[0]).toBe("1 error");
+  expect(installations[0]?.particulars).toContain("1 board, 0 ways");
 });
 
-test("what is typed and not saved counts", async () => {
-  expect((await read()).markdown).toContain("1 error");
+test("what is typed and not saved counts, and what a schedule was in a revision is no installation", async () => {
   await server.open(uriOf("upper.ways"), barn("Upper Barn", ""));
-  const { markdown } = await read();
-  expect(markdown).not.toContain("1 error");
+  const past = uriOf("upper.ways").replace("file:", "wayfile-past:");
+  await server.open(`${past}?${encodeURIComponent('{"revision":"HEAD"}')}`, files["upper.ways"]);
+  const { installations } = await read();
+  expect(installations.map(({ title, isFaulty }) => [title, isFaulty])).toEqual([
+    ["Lower | Barn", false],
+    ["Upper Barn", false],
+  ]);
 });
 
 test("it can be called off", async () => {

@@ -14,7 +14,7 @@ export function registerMarkdown<Row extends Listed>(
       cells.map((cell) => md`${cell === "" ? " " : cell}`),
       " | ",
     )} |`;
-  const table = [line(head), line(head.map(() => "---")), ...rows.map((row) => line(cellsOf(row, addressOf(row))))];
+  const table = [line(head), line(head.map(() => md`---`)), ...rows.map((row) => line(cellsOf(row, addressOf(row))))];
   return md`${md.join(
     [
       md`# Register of installations`,

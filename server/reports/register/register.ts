@@ -59,6 +59,19 @@ function urgencyOf(entry: RegisterEntry, today: string): Urgency {
   };
 }
 
+/** What a register says of an installation besides what needs attention, in short words. */
+export function particularsOf({ stage, boards, ways, tested, nextInspection, margin, ...row }: Listed): string[] {
+  return [
+    stage ?? "no stage",
+    `${counted(boards, "board")}, ${counted(ways, "way")}`,
+    ...(tested === undefined ? [] : [`tested ${tested}`]),
+    ...(nextInspection === undefined ? [] : [`next inspection ${nextInspection}`]),
+    ...(margin === undefined ? [] : [`least margin ${margin.text} (${margin.where} ${margin.name})`]),
+    ...(row.limitations > 0 ? [counted(row.limitations, "limitation")] : []),
+    ...(row.departures > 0 ? [counted(row.departures, "departure")] : []),
+  ];
+}
+
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** The columns of a register as a table of values. */

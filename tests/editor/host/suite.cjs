@@ -441,11 +441,6 @@ suite("In the editor", () => {
       await vscode.window.tabGroups.close(await tabOf(/worksheet/i));
     });
 
-    test("the register lists every installation of the folder", async () => {
-      await run("wayfile.register");
-      await vscode.window.tabGroups.close(await tabOf(/Register of installations/));
-    });
-
     test("a schedule leaves the house as each kind of file, and so does the sheet to fill in", async () => {
       await showFaulty();
       const folder = vscode.Uri.joinPath(faulty.uri, "..");
