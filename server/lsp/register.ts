@@ -1,14 +1,21 @@
 /** The installations of the folders that are open, the most urgent first. */
 import type { CancellationToken, ResponseError } from "vscode-languageserver";
-import { particularsOf, type RegisterEntry, registerOf, type Urgency } from "../reports/register/register.ts";
-import { registerOfProject } from "../results/schedule.ts";
+import type { RegisterEntry, Urgency } from "../reports/register/register.ts";
 import type { Workspace } from "../workspace/workspace.ts";
 import { cancelled } from "./answer.ts";
 import type { Checking } from "./checking.ts";
+import { Part } from "./part.ts";
 import { type RegisterAnswer, type RegisteredInstallation, registerRequest } from "./protocol.ts";
 import type { Runtime } from "./runtime.ts";
 import type { Service } from "./service.ts";
 import { mostUnopened } from "./workspace-findings.ts";
+
+const listed = () =>
+  new Part(async () => ({
+    ...(await import("../reports/register/register.ts")),
+    ...(await import("../results/schedule.ts")),
+  }));
+type Listed = ReturnType<typeof listed>["now"];
 
 interface Row extends RegisterEntry {
   readonly uri: string;
@@ -19,10 +26,11 @@ export function register(
   checking: Checking,
   runtime: Pick<Runtime, "today">,
 ): void {
+  const part = listed();
   connection.onRequest(
     registerRequest,
     async (_: unknown, token: CancellationToken): Promise<RegisterAnswer | ResponseError<never>> => {
-      await workspace.indexed();
+      await Promise.all([part.load(), workspace.indexed()]);
       const paths = workspace.knownPaths.slice(0, mostUnopened);
       const rows: Row[] = [];
       for (const path of paths) {
@@ -30,7 +38,7 @@ export function register(
         if (token.isCancellationRequested) return cancelled();
       }
       const day = runtime.today();
-      const installations = registerOf(rows, day).map(installationOf);
+      const installations = part.now.registerOf(rows, day).map((row) => installationOf(row, part.now));
       return { day, installations, left: workspace.knownPaths.length - paths.length };
     },
   );
@@ -42,11 +50,11 @@ export function register(
     await checking.check(path, () => !token.isCancellationRequested);
     const project = token.isCancellationRequested ? undefined : workspace.snapshot(path)?.projects[0];
     const place = { file: shownPath(path, workspace), uri: workspace.uri(path) };
-    return (project ? registerOfProject(project) : []).map((row) => ({ ...row, ...place }));
+    return (project ? part.now.registerOfProject(project) : []).map((row) => ({ ...row, ...place }));
   }
 }
 
-const installationOf = (row: Row & Urgency): RegisteredInstallation => ({
+const installationOf = (row: Row & Urgency, { particularsOf }: Listed): RegisteredInstallation => ({
   uri: row.uri,
   title: row.title,
   file: row.file,

@@ -135,7 +135,7 @@ try {
   await goTo(reading + 1, 1);
   await command("Comments: Add Comment on Current Selection");
   await say("Was this taken at the far socket?");
-  await page.locator(".review-widget").getByText("Was this taken").first().waitFor();
+  await page.locator(".view-line", { hasText: "query" }).first().waitFor();
   await picture("13-a-question");
 
   // The fixes for a reading without its unit. Last, since it changes the text.
