@@ -6,6 +6,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/ho
 import type { At, Placed } from "../../server/lsp/placed.ts";
 import type { GridCell, GridColumn, GridRow, GridView } from "../../server/views/grid.ts";
 import { FoundList, Go } from "./board.tsx";
+import { actionOf, idOf, orderOf, type Place } from "./grid-keys.ts";
 import type { Entered, EnterMessage } from "./messages.ts";
 
 interface Props {
@@ -19,12 +20,6 @@ interface Props {
 type Row = Placed<GridRow>;
 type Cell = Placed<GridCell>;
 
-interface Place {
-  readonly row: string;
-  readonly column: string;
-}
-
-const idOf = ({ row, column }: Place): string => `${row}|${column}`;
 const today = (): string => {
   const now = new Date();
   const two = (value: number): string => String(value).padStart(2, "0");
@@ -55,9 +50,8 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
     const used = new Set(rows.flatMap(({ cells }) => cells.map(({ column }) => column)));
     return grid.columns.filter(({ key }) => used.has(key));
   }, [grid.columns, rows]);
-  const order = useMemo(() => rows.flatMap((row) => row.cells.map(({ column }) => ({ row: row.key, column }))), [rows]);
-  const first = order[0];
-  const here = at && order.some((one) => idOf(one) === idOf(at)) ? at : first;
+  const order = useMemo(() => orderOf(rows), [rows]);
+  const here = at && order.some((one) => idOf(one) === idOf(at)) ? at : order[0];
 
   // What the schedule made of the last entry.
   useEffect(() => {
@@ -89,11 +83,6 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
     setTyped(undefined);
     if (to) setAt(to);
   };
-  const columnAt = (place: Place | undefined): GridColumn | undefined =>
-    columns.find(({ key }) => key === place?.column);
-  const cellAt = (place: Place): Cell | undefined =>
-    rows.find(({ key }) => key === place.row)?.cells.find(({ column }) => column === place.column);
-
   const send = (place: Place, text: string, why?: string): void => {
     const row = rows.find(({ key }) => key === place.row);
     if (!row) return;
@@ -110,118 +99,51 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
       ...(why === undefined ? {} : { why }),
     });
   };
-  /** The next reading that is still to be made, else the next cell. */
-  const next = (from: Place, back = false): Place | undefined => {
-    const index = order.findIndex((one) => idOf(one) === idOf(from));
-    if (back) return order[index - 1];
-    const isOpen = (place: Place): boolean =>
-      cellAt(place)?.text === "" && !drafts.has(idOf(place)) && !pending.current.has(idOf(place));
-    return order.slice(index + 1).find(isOpen) ?? order[index + 1];
-  };
   const commit = (place: Place, text: string, to: Place | undefined): void => {
     if (text.trim() !== "") send(place, text.trim());
     move(to);
   };
-  const go = (from: Place, down: number, across: number): Place | undefined => {
-    if (across !== 0) return order[order.findIndex((one) => idOf(one) === idOf(from)) + across];
-    let index = rows.findIndex(({ key }) => key === from.row);
-    for (index += down; rows[index]; index += down) {
-      const row = rows[index];
-      if (row?.cells.some(({ column }) => column === from.column)) return { row: row.key, column: from.column };
-    }
-    return undefined;
-  };
-  const leftOf = (place: Place): string => {
-    const row = rows.find(({ key }) => key === place.row);
-    const index = row?.cells.findIndex(({ column }) => column === place.column) ?? 0;
-    const before = row?.cells[index - 1];
-    if (!before) return "";
-    const id = idOf({ row: place.row, column: before.column });
-    return pending.current.get(id) ?? drafts.get(id) ?? before.text;
-  };
-
+  const draftOf = (place: Place): string | undefined => pending.current.get(idOf(place)) ?? drafts.get(idOf(place));
   const press = (event: KeyboardEvent): void => {
-    const place = here;
-    if (!place || !(event.target instanceof HTMLElement) || event.target.closest("button, select, .ask")) return;
-    const { key } = event;
-    if ((event.ctrlKey || event.metaKey) && key.toLowerCase() === "z") {
-      if (typed !== undefined) return;
-      event.preventDefault();
-      undo();
-      return;
-    }
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const text = typed ?? "";
-    const column = columnAt(place);
-    const handled = (then: () => void): void => {
-      event.preventDefault();
-      then();
-    };
-    if (key === "Enter" || key === "Tab") {
-      const to = next(place, event.shiftKey);
-      // At either end the Tab key leaves the grid.
-      if (key === "Tab" && !to) return typed === undefined ? undefined : commit(place, text, undefined);
-      return handled(() => commit(place, text, to));
-    }
-    if (key === "Escape") return handled(() => (typed === undefined ? setSaid("") : setTyped(undefined)));
-    if (key === "F2") return handled(() => setTyped(cellAt(place)?.text ?? ""));
-    const arrow = { ArrowUp: [-1, 0], ArrowDown: [1, 0], ArrowLeft: [0, -1], ArrowRight: [0, 1] }[key];
-    const [down = 0, across = 0] = arrow ?? [];
-    if (arrow && (typed === undefined || down !== 0))
-      return handled(() => commit(place, text, go(place, down, across) ?? place));
-    if (key === "Home" || key === "End") {
-      if (typed !== undefined) return;
-      const row = order.filter((one) => one.row === place.row);
-      return handled(() => move(key === "Home" ? row[0] : row.at(-1)));
-    }
-    if (typed !== undefined || key.length !== 1) return;
-    if (key === "=") {
-      const before = leftOf(place);
-      return handled(() => before !== "" && commit(place, before, next(place)));
-    }
-    const word =
-      column?.words.find((one) => one.startsWith(key.toLowerCase())) ?? (key === " " ? column?.words[0] : undefined);
-    if (word) return handled(() => commit(place, word, next(place)));
-    if (/[\d.<>a-zA-Z]/.test(key)) return handled(() => setTyped(key));
+    if (!here || !(event.target instanceof HTMLElement) || event.target.closest("button, select, .ask")) return;
+    const action = actionOf(event, { rows, columns, here, typed, draftOf });
+    if (!action) return;
+    if (!("leaves" in action)) event.preventDefault();
+    if (action.does === "commit") commit(here, action.text, action.to);
+    else if (action.does === "move") move(action.to);
+    else if (action.does === "type") setTyped(action.text);
+    else if (action.does === "undo") undo();
+    else setSaid("");
   };
 
   const open = rows.reduce((sum, { cells }) => sum + cells.filter(({ text }) => text === "").length, 0);
+  const entryAt = (row: Row, column: GridColumn) => {
+    const cell = row.cells.find((one) => one.column === column.key);
+    if (!cell) return <td key={column.key} class="none" />;
+    const place = { row: row.key, column: column.key };
+    const isHere = here !== undefined && idOf(here) === idOf(place);
+    const type = (text: string): void => {
+      setAt(place);
+      setTyped(text);
+    };
+    const take = (): void => {
+      if (here && typed !== undefined && !isHere) commit(here, typed, place);
+      else setAt(place);
+    };
+    const shown = { row, column, cell, day, isHere, typed: isHere ? typed : undefined };
+    return <Entry key={column.key} id={idOf(place)} {...shown} type={type} take={take} />;
+  };
+
   return (
     <>
       <div class="above">
         <h1>{grid.title}</h1>
-        <div class="tools">
-          <label>
-            <span>Day of the tests </span>
-            <input type="text" size={10} value={day} onChange={(event) => setDay(event.currentTarget.value.trim())} />
-          </label>
-          {grid.instruments.length === 0 ? null : (
-            <label>
-              <span>Instrument </span>
-              <select value={instrument} onChange={(event) => setInstrument(event.currentTarget.value)}>
-                <option value="">not stated</option>
-                {grid.instruments.map((name) => (
-                  <option key={name} value={name}>
-                    {name}
-                  </option>
-                ))}
-              </select>
-            </label>
-          )}
-          {grid.rows.some(({ point }) => point !== undefined) ? (
-            <label>
-              <input
-                type="checkbox"
-                checked={withPoints}
-                onChange={(event) => setWithPoints(event.currentTarget.checked)}
-              />
-              Points of the rings
-            </label>
-          ) : null}
-          <button type="button" onClick={undo}>
-            Undo
-          </button>
-        </div>
+        <Tools
+          grid={grid}
+          visit={{ day, instrument, withPoints }}
+          set={{ day: setDay, instrument: setInstrument, withPoints: setWithPoints }}
+          undo={undo}
+        />
         <p class="note" id="grid-keys">
           {`${open} still to be read. Enter goes to the next one. “=” repeats the reading before it, “o” is ok, LIM and a reason stand for what could not be read.`}
         </p>
@@ -251,16 +173,7 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
           onKeyDown={press}
         >
           <thead>
-            <tr>
-              <th scope="col">Way</th>
-              {columns.map(({ key, title, unit }) => (
-                <th key={key} scope="col">
-                  {title}
-                  {unit === "" ? null : <span class="unit"> {unit}</span>}
-                </th>
-              ))}
-              <th scope="col">To do</th>
-            </tr>
+            <Head columns={columns} />
           </thead>
           <tbody>
             {rows.map((row) => (
@@ -270,33 +183,7 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
                     {row.point === undefined ? <span class="number">{row.id}</span> : null} {cut(row.title || row.id)}
                   </Go>
                 </th>
-                {columns.map((column) => {
-                  const cell = row.cells.find((one) => one.column === column.key);
-                  const place = { row: row.key, column: column.key };
-                  const isHere = here !== undefined && idOf(here) === idOf(place);
-                  return cell ? (
-                    <Entry
-                      key={column.key}
-                      id={idOf(place)}
-                      row={row}
-                      column={column}
-                      cell={cell}
-                      day={day}
-                      isHere={isHere}
-                      typed={isHere ? typed : undefined}
-                      type={(text) => {
-                        setAt(place);
-                        setTyped(text);
-                      }}
-                      take={() => {
-                        if (here && typed !== undefined && idOf(here) !== idOf(place)) commit(here, typed, place);
-                        else setAt(place);
-                      }}
-                    />
-                  ) : (
-                    <td key={column.key} class="none" />
-                  );
-                })}
+                {columns.map((column) => entryAt(row, column))}
                 <td class="found-cell">
                   <FoundList found={row.findings} reveal={reveal} />
                 </td>
@@ -308,6 +195,75 @@ export function Grid({ grid, reveal, enter, undo, entered }: Props) {
     </>
   );
 }
+
+interface Visit {
+  readonly day: string;
+  readonly instrument: string;
+  readonly withPoints: boolean;
+}
+
+interface ToolsProps {
+  readonly grid: Placed<GridView>;
+  readonly visit: Visit;
+  readonly set: { readonly [Name in keyof Visit]: (value: Visit[Name]) => void };
+  readonly undo: () => void;
+}
+
+/** What holds for all that is entered: when, with what, and how far the rings go. */
+function Tools({ grid, visit, set, undo }: ToolsProps) {
+  const names = ["", ...grid.instruments];
+  return (
+    <div class="tools">
+      <label>
+        <span>Day of the tests </span>
+        <input
+          type="text"
+          size={10}
+          value={visit.day}
+          onChange={(event) => set.day(event.currentTarget.value.trim())}
+        />
+      </label>
+      {grid.instruments.length === 0 ? null : (
+        <label>
+          <span>Instrument </span>
+          <select value={visit.instrument} onChange={(event) => set.instrument(event.currentTarget.value)}>
+            {names.map((name) => (
+              <option key={name} value={name}>
+                {name === "" ? "not stated" : name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {grid.rows.some(({ point }) => point !== undefined) ? (
+        <label>
+          <input
+            type="checkbox"
+            checked={visit.withPoints}
+            onChange={(event) => set.withPoints(event.currentTarget.checked)}
+          />
+          Points of the rings
+        </label>
+      ) : null}
+      <button type="button" onClick={undo}>
+        Undo
+      </button>
+    </div>
+  );
+}
+
+const Head = ({ columns }: { readonly columns: readonly GridColumn[] }) => (
+  <tr>
+    <th scope="col">Way</th>
+    {columns.map(({ key, title, unit }) => (
+      <th key={key} scope="col">
+        {title}
+        {unit === "" ? null : <span class="unit"> {unit}</span>}
+      </th>
+    ))}
+    <th scope="col">To do</th>
+  </tr>
+);
 
 const longest = 20;
 const cut = (title: string): string => (title.length > longest ? `${title.slice(0, longest - 1)}…` : title);
