@@ -4,6 +4,7 @@ import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, type FaultCable, operatingResistance } from "../calc/index.ts";
 import { ohms, plain, step } from "../calc/result.ts";
 import { operatingFactorOf } from "../circuit/cpc.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { expectedConductor } from "../circuit/way-resistance.ts";
@@ -17,10 +18,13 @@ export interface FeederTo {
 
 /** The feeders between two boards, the nearest to the origin first; nothing where one is not known. */
 export function feedersTo(node: BoardNode, from: BoardNode): readonly FeederTo[] | undefined {
-  if (node === from) return [];
-  const { parent, feeder } = node;
-  const before = parent && feedersTo(parent, from);
-  return before && feeder && [...before, { study: feeder, board: node.board.head.name }];
+  const found: FeederTo[] = [];
+  // Step by step: there may be hundreds of boards in a row.
+  for (let at: BoardNode | undefined = node; at !== from; at = at.parent) {
+    if (!at?.feeder) return undefined;
+    found.push({ study: at.feeder, board: at.board.head.name });
+  }
+  return found.reverse();
 }
 
 export function cablesOf(
@@ -30,11 +34,23 @@ export function cablesOf(
 ): FaultCable[] | undefined {
   const cables: FaultCable[] = [];
   for (const { study, board } of feeders) {
-    const resistance = resistanceOf(study, of, state);
+    const resistance = feederResistance(study, of, state);
     if (!resistance) return undefined;
     cables.push({ name: `the feeder to board ${board}`, resistance, reactance: reactanceOf(study, of) });
   }
   return cables;
+}
+
+type Resistances = Map<string, Calculated | undefined>;
+
+const ofFeeder = memoByObject((_: WayStudy): Resistances => new Map());
+
+/** A feeder lies on the way to every board behind it. */
+function feederResistance(study: WayStudy, of: readonly Conductor[], state: "cold" | "hot"): Calculated | undefined {
+  const kept = ofFeeder(study);
+  const key = [state, ...of].join(" ");
+  if (!kept.has(key)) kept.set(key, resistanceOf(study, of, state));
+  return kept.get(key);
 }
 
 /** Resistance of conductors of a way in series; of a ring, to its middle or to the end of a spur that lies further. */

@@ -4,7 +4,7 @@
  * answer counts as asked by everyone who takes it over.
  */
 import { changeBetween } from "../model/context-change.ts";
-import type { Board, Way } from "../model/file.ts";
+import type { Board } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import {
   answerOf,
@@ -22,6 +22,7 @@ import type { SharedParts } from "../model/shared-parts.ts";
 /** What notes by itself whatever is worked out of it. */
 interface Asking {
   readonly reads: Recorder;
+  readonly context: Context;
 }
 
 /** Works an answer out once for each object and keeps it as long as the object lives. */
@@ -29,16 +30,28 @@ export function memoByObject<K extends object, T>(compute: (key: K) => T): (key:
   const kept = new WeakMap<K, Recorded<T>>();
   return (key) => {
     const before = kept.get(key);
-    if (before) return answerOf(before);
-    const fresh = recordedFor(key, () => compute(key));
-    kept.set(key, fresh);
-    return answerOf(fresh);
+    if (!before) {
+      const fresh = notesItself(key) ? recordedByItself(key, compute) : recordedFor(key, () => compute(key));
+      kept.set(key, fresh);
+      return answerOf(fresh);
+    }
+    if (notesItself(key)) askersOf(key).took(askersOf(key).numberOf(compute));
+    return answerOf(before);
   };
 }
 
-/** A way that is studied notes for itself; a board's own ways never change without it. */
+const notesItself = <K extends object>(key: K): key is K & Asking => "reads" in key;
+
+const askersOf = ({ context }: Asking) => context.parts.questions.askers;
+
+/** A way that is studied notes for itself. */
+function recordedByItself<K, T>(key: K & Asking, compute: (key: K) => T): Recorded<T> {
+  const askers = askersOf(key);
+  return { value: askers.answer(askers.numberOf(compute), () => recordedBy(key.reads, () => compute(key))) };
+}
+
+/** A board's own ways never change without it. */
 function recordedFor<T>(key: object, compute: () => T): Recorded<T> {
-  if ("reads" in key) return { value: recordedBy((key as Asking).reads, compute) };
   const ways = "ways" in key ? new Set((key as Board).ways.map(({ facts }) => facts)) : undefined;
   return recordedAnswer(new ReadLog(ways), compute);
 }
@@ -53,25 +66,22 @@ export function memoInPlace<P extends InPlace, T>(compute: (place: P) => T): (pl
   const kept = new WeakMap<Context, Recorded<T> & { readonly board: Board }>();
   return (place) => {
     const { board, context } = place;
+    const { askers } = context.parts.questions;
+    const number = askers.numberOf(compute);
     const before = kept.get(context);
-    if (before?.board === board) return answerOf(before);
-    const fresh = { board, ...recordedAnswer(new Reads(context.parts), () => compute(place)) };
+    if (before?.board === board) {
+      askers.took(number);
+      return answerOf(before);
+    }
+    const reads = new Reads(context.parts);
+    const fresh = { board, ...askers.answer(number, () => recordedAnswer(reads, () => compute(place))) };
     kept.set(context, fresh);
     return answerOf(fresh);
   };
 }
 
 interface Study {
-  readonly way: Way;
-  readonly context: Context;
   readonly reads: Reads;
-}
-
-interface FiguresOf<Q, K extends object> {
-  /** What the figures are kept with. */
-  readonly key: (of: Q) => K;
-  /** What was asked before, and is not asked again. */
-  readonly asked: (of: Q) => readonly Bits[];
 }
 
 interface Figures<T> {
@@ -83,50 +93,51 @@ interface Figures<T> {
 /** A file can be part of several schedules, each with a context of its own. */
 const mostKept = 6;
 
-/**
- * Works figures of a way out once, for as long as what they were worked out of has the same answers: an edit of the
- * supply makes another context of every board, and hardly any of their figures another. Figures and words only: nothing
- * that stands in a text, and no study, which would keep its context with it.
- */
-export const memoOfFigures = <S extends Study, T>(compute: (study: S) => T): ((study: S) => T) =>
-  figuresOf<S, Way, T>({ key: ({ way }) => way, asked: ({ reads }) => [reads.bits] }, compute);
+/** The same of what all ways of a board share. */
+export function memoOfContext<T>(compute: (context: Context) => T): (context: Context) => T {
+  const kept = new WeakMap<Context, Recorded<T>>();
+  return (context) => {
+    const before = kept.get(context);
+    if (before) return answerOf(before);
+    const fresh = recordedAnswer(new Reads(context.parts), () => compute(context));
+    kept.set(context, fresh);
+    return answerOf(fresh);
+  };
+}
 
 interface StudiedBoard extends InPlace {
   readonly studies: readonly Study[];
 }
 
 /**
- * The same of a board with all its ways. The board's own lines and ways may be among the figures: none of them changes
- * without the board.
+ * Works figures of a board and all its ways out once, for as long as what they were worked out of has the same answers:
+ * an edit of the supply makes another context of every board, and hardly any of their figures another. The board's own
+ * lines and ways may be among them, for none changes without the board: but no study, which would keep its context, and
+ * nothing of what stands elsewhere.
  */
-export const memoOfBoard = <P extends StudiedBoard, T>(compute: (place: P) => T): ((place: P) => T) =>
-  figuresOf<P, Board, T>(
-    { key: ({ board }) => board, asked: ({ studies }) => studies.map(({ reads }) => reads.bits) },
-    compute,
-  );
-
-function figuresOf<Q extends { readonly context: Context }, K extends object, T>(
-  { key, asked }: FiguresOf<Q, K>,
-  compute: (of: Q) => T,
-): (of: Q) => T {
-  const kept = new WeakMap<K, readonly Figures<T>[]>();
-  return (of) => {
-    const { parts } = of.context;
-    const all = kept.get(key(of)) ?? [];
+export function memoOfBoard<P extends StudiedBoard, T>(compute: (place: P) => T): (place: P) => T {
+  const kept = new WeakMap<Board, readonly Figures<T>[]>();
+  return (place) => {
+    const { parts } = place.context;
+    const { askers } = parts.questions;
+    const number = askers.numberOf(compute);
+    const all = kept.get(place.board) ?? [];
     const found = all.find((one) => one.parts === parts || changeBetween(one.parts, parts).leaves(one.reads));
     if (found) {
       if (found.parts !== parts) keep({ ...found, parts });
+      askers.took(number);
       notedAgain(found.reads, parts);
       return found.value;
     }
     const reads = new Reads(parts);
-    const value = recordedBy(reads, () => compute(of));
-    for (const bits of asked(of)) reads.add(bits);
+    const value = askers.answer(number, () => recordedBy(reads, () => compute(place)));
+    // What was asked of a study before is not asked again.
+    for (const study of place.studies) reads.add(study.reads.bits);
     keep({ parts, reads: reads.bits, value });
     return value;
 
     function keep(fresh: Figures<T>): void {
-      kept.set(key(of), [fresh, ...all.filter((one) => one.parts !== fresh.parts).slice(0, mostKept - 1)]);
+      kept.set(place.board, [fresh, ...all.filter((one) => one.parts !== fresh.parts).slice(0, mostKept - 1)]);
     }
   };
 }
@@ -137,6 +148,7 @@ function notedAgain(bits: Bits, parts: SharedParts): void {
   const reads = new Reads(parts);
   reads.add(bits);
   reads.passOn(recorder);
+  reads.askAgain();
 }
 
 /**

@@ -1,7 +1,9 @@
 /** The RCDs a circuit is protected by, from its own device up to the origin. */
+
 import type { BoardHead, Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
+import { memoOfContext } from "./kept.ts";
 
 /** An RCD that protects a way, and where it is. */
 export interface Rcd {
@@ -76,15 +78,21 @@ export const rcdsOfBoard = ({ facts }: BoardHead): Rcd[] => [
 ];
 
 /** Those a circuit is behind, nearest to the load first. */
-export function rcdsOf(facts: Facts<"way">, { board, upstream }: Context): Rcd[] {
+export function rcdsOf(facts: Facts<"way">, context: Context): Rcd[] {
+  const { board } = context;
   return [
     ...rcdFrom("device", facts.one("device")),
     ...rcdFrom("way", facts.one("rcd")),
     ...namedRcd(rcdBefore(facts, board.facts)),
     ...rcdFrom("main-switch", board.facts.one("main-switch")),
-    ...upstream.flatMap(({ board: above, feeder }) => upstreamRcds(above.facts, feeder)),
+    ...rcdsUpstream(context),
   ];
 }
+
+/** The same for all ways of a board. */
+const rcdsUpstream = memoOfContext(({ upstream }: Context): readonly Rcd[] =>
+  upstream.flatMap(({ board, feeder }) => upstreamRcds(board.facts, feeder)),
+);
 
 function upstreamRcds(board: Facts<"board">, feeder: Way | undefined): Rcd[] {
   const facts = feeder?.facts;

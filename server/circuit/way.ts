@@ -35,6 +35,31 @@ type Unasked = typeof unasked;
 /** s within which a breaker that trips instantaneously has opened. */
 const instantly = 0.4;
 
+/** What is kept of a way, numbered: who takes an answer over depends on what it was made of. */
+const fields = {
+  supply: 0,
+  places: 1,
+  device: 2,
+  rcds: 3,
+  cable: 4,
+  runs: 5,
+  dead: 6,
+  live: 7,
+  Zs: 8,
+  R1R2: 9,
+  zdb: 10,
+  time: 11,
+  overcurrentLimit: 12,
+  disconnection: 13,
+  expectedR1R2: 14,
+  greatestR1R2: 15,
+  capacities: 16,
+  threePhase: 17,
+  boardThree: 18,
+} as const satisfies Record<string, number>;
+
+type Field = (typeof fields)[keyof typeof fields];
+
 export class WayStudy {
   readonly way: Way;
   readonly context: Context;
@@ -52,8 +77,17 @@ export class WayStudy {
   }
   #reads: Reads | undefined;
 
-  #ask<T>(compute: () => T): T {
-    return recordedBy(this.reads, compute);
+  #ask<T>(field: Field, compute: () => T): T {
+    return this.#askers.answer(field, () => recordedBy(this.reads, compute));
+  }
+
+  /** Whoever is given what is kept depends on what it was made of. */
+  #took(field: Field): void {
+    this.#askers.took(field);
+  }
+
+  get #askers() {
+    return this.context.parts.questions.askers;
   }
 
   get facts(): Facts<"way"> {
@@ -61,7 +95,8 @@ export class WayStudy {
   }
 
   get supply(): SupplyStudy {
-    if (this.#supply === unasked) this.#supply = this.#ask(() => studySupply(this.context, this.facts));
+    if (this.#supply === unasked) this.#supply = this.#ask(fields.supply, () => studySupply(this.context, this.facts));
+    else this.#took(fields.supply);
     return this.#supply;
   }
   #supply: SupplyStudy | Unasked = unasked;
@@ -111,14 +146,16 @@ export class WayStudy {
 
   #named(): WayPlaces {
     if (this.#places === unasked)
-      this.#places = this.#ask(() => specialLocationsOf(this.facts, this.context.board.facts));
+      this.#places = this.#ask(fields.places, () => specialLocationsOf(this.facts, this.context.board.facts));
+    else this.#took(fields.places);
     return this.#places;
   }
   #places: WayPlaces | Unasked = unasked;
 
   /** Whether the circuit has three line conductors. */
   get threePhase(): boolean {
-    this.#threePhase ??= this.#ask(() => this.#hasThreeLines());
+    if (this.#threePhase === undefined) this.#threePhase = this.#ask(fields.threePhase, () => this.#hasThreeLines());
+    else this.#took(fields.threePhase);
     return this.#threePhase;
   }
   #threePhase: boolean | undefined;
@@ -131,30 +168,38 @@ export class WayStudy {
   }
 
   get boardIsThreePhase(): boolean {
-    return isThreePhase(this.context);
+    if (this.#boardThree === undefined)
+      this.#boardThree = this.#ask(fields.boardThree, () => isThreePhase(this.context));
+    else this.#took(fields.boardThree);
+    return this.#boardThree;
   }
+  #boardThree: boolean | undefined;
 
   get device(): Device | undefined {
-    if (this.#device === unasked) this.#device = this.#ask(() => deviceOf(this.facts));
+    if (this.#device === unasked) this.#device = this.#ask(fields.device, () => deviceOf(this.facts));
+    else this.#took(fields.device);
     return this.#device;
   }
   #device: Device | undefined | Unasked = unasked;
 
   /** Nearest to the load first. */
   get rcds(): readonly Rcd[] {
-    if (this.#rcds === unasked) this.#rcds = this.#ask(() => rcdsOf(this.facts, this.context));
+    if (this.#rcds === unasked) this.#rcds = this.#ask(fields.rcds, () => rcdsOf(this.facts, this.context));
+    else this.#took(fields.rcds);
     return this.#rcds;
   }
   #rcds: readonly Rcd[] | Unasked = unasked;
 
   get cable(): Cable | undefined {
-    if (this.#cable === unasked) this.#cable = this.#ask(() => cableOf(this.facts, this.context));
+    if (this.#cable === unasked) this.#cable = this.#ask(fields.cable, () => cableOf(this.facts, this.context));
+    else this.#took(fields.cable);
     return this.#cable;
   }
   #cable: Cable | undefined | Unasked = unasked;
 
   get runs(): Runs | undefined {
-    if (this.#runs === unasked) this.#runs = this.#ask(() => runsOf(this.way));
+    if (this.#runs === unasked) this.#runs = this.#ask(fields.runs, () => runsOf(this.way));
+    else this.#took(fields.runs);
     return this.#runs;
   }
   #runs: Runs | undefined | Unasked = unasked;
@@ -170,13 +215,15 @@ export class WayStudy {
 
   /** Dead tests, the latest first. */
   get deadTests(): readonly Test<"dead">[] {
-    if (this.#dead === unasked) this.#dead = this.#ask(() => testsOf<"dead">(this.facts.all("dead")));
+    if (this.#dead === unasked) this.#dead = this.#ask(fields.dead, () => testsOf<"dead">(this.facts.all("dead")));
+    else this.#took(fields.dead);
     return this.#dead;
   }
   #dead: readonly Test<"dead">[] | Unasked = unasked;
 
   get liveTests(): readonly Test<"live">[] {
-    if (this.#live === unasked) this.#live = this.#ask(() => testsOf<"live">(this.facts.all("live")));
+    if (this.#live === unasked) this.#live = this.#ask(fields.live, () => testsOf<"live">(this.facts.all("live")));
+    else this.#took(fields.live);
     return this.#live;
   }
   #live: readonly Test<"live">[] | Unasked = unasked;
@@ -192,7 +239,8 @@ export class WayStudy {
 
   /** The latest of the live tests that says Zs: one made later for another purpose leaves it standing. */
   get Zs(): ReadingAt | undefined {
-    if (this.#Zs === unasked) this.#Zs = this.#ask(() => this.#findZs());
+    if (this.#Zs === unasked) this.#Zs = this.#ask(fields.Zs, () => this.#findZs());
+    else this.#took(fields.Zs);
     return this.#Zs;
   }
   #Zs: ReadingAt | undefined | Unasked = unasked;
@@ -204,7 +252,8 @@ export class WayStudy {
   }
 
   get R1R2(): ReadingAt | undefined {
-    if (this.#R1R2 === unasked) this.#R1R2 = this.#ask(() => this.#findR1R2());
+    if (this.#R1R2 === unasked) this.#R1R2 = this.#ask(fields.R1R2, () => this.#findR1R2());
+    else this.#took(fields.R1R2);
     return this.#R1R2;
   }
   #R1R2: ReadingAt | undefined | Unasked = unasked;
@@ -221,14 +270,16 @@ export class WayStudy {
    */
   get boardImpedance(): (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined {
     if (this.#zdb === unasked)
-      this.#zdb = this.#ask(() => (this.facts.has("earthing") ? undefined : boardImpedance(this.context)));
+      this.#zdb = this.#ask(fields.zdb, () => (this.facts.has("earthing") ? undefined : boardImpedance(this.context)));
+    else this.#took(fields.zdb);
     return this.#zdb;
   }
   #zdb: (ExactReading & { readonly name: "Ze" | "Zdb" }) | undefined | Unasked = unasked;
 
   /** The disconnection time the standard allows. */
   get disconnectionTime(): Calculated | undefined {
-    if (this.#time === unasked) this.#time = this.#ask(() => this.#findDisconnectionTime());
+    if (this.#time === unasked) this.#time = this.#ask(fields.time, () => this.#findDisconnectionTime());
+    else this.#took(fields.time);
     return this.#time;
   }
   #time: Calculated | undefined | Unasked = unasked;
@@ -249,7 +300,9 @@ export class WayStudy {
 
   /** Greatest Zs for the overcurrent device to disconnect in time, hot. */
   get overcurrentLimit(): LoopLimit | undefined {
-    if (this.#overcurrentLimit === unasked) this.#overcurrentLimit = this.#ask(() => this.#findOvercurrentLimit());
+    if (this.#overcurrentLimit === unasked)
+      this.#overcurrentLimit = this.#ask(fields.overcurrentLimit, () => this.#findOvercurrentLimit());
+    else this.#took(fields.overcurrentLimit);
     return this.#overcurrentLimit;
   }
   #overcurrentLimit: LoopLimit | undefined | Unasked = unasked;
@@ -274,7 +327,9 @@ export class WayStudy {
 
   /** What disconnects a fault to earth, and the limit that follows. */
   get disconnection(): Disconnection | undefined {
-    if (this.#disconnection === unasked) this.#disconnection = this.#ask(() => disconnectionOf(this));
+    if (this.#disconnection === unasked)
+      this.#disconnection = this.#ask(fields.disconnection, () => disconnectionOf(this));
+    else this.#took(fields.disconnection);
     return this.#disconnection;
   }
   #disconnection: Disconnection | undefined | Unasked = unasked;
@@ -289,21 +344,25 @@ export class WayStudy {
 
   /** What R1+R2 should read at the far point at 20 °C, from length and sizes. For a ring, a quarter of the sum of the ends. */
   get expectedR1R2(): Calculated | undefined {
-    if (this.#expectedR1R2 === unasked) this.#expectedR1R2 = this.#ask(() => expectedR1R2(this));
+    if (this.#expectedR1R2 === unasked) this.#expectedR1R2 = this.#ask(fields.expectedR1R2, () => expectedR1R2(this));
+    else this.#took(fields.expectedR1R2);
     return this.#expectedR1R2;
   }
   #expectedR1R2: Calculated | undefined | Unasked = unasked;
 
   /** The most R1+R2 that any point of the circuit should show at 20 °C: on a ring, at the end of a spur. */
   get greatestR1R2(): Calculated | undefined {
-    if (this.#greatestR1R2 === unasked) this.#greatestR1R2 = this.#ask(() => farthestSpur(this) ?? this.expectedR1R2);
+    if (this.#greatestR1R2 === unasked)
+      this.#greatestR1R2 = this.#ask(fields.greatestR1R2, () => farthestSpur(this) ?? this.expectedR1R2);
+    else this.#took(fields.greatestR1R2);
     return this.#greatestR1R2;
   }
   #greatestR1R2: Calculated | undefined | Unasked = unasked;
 
   /** Capacity of each stretch of the route. */
   get capacities(): readonly SectionCapacity[] {
-    if (this.#capacities === unasked) this.#capacities = this.#ask(() => capacitiesOf(this));
+    if (this.#capacities === unasked) this.#capacities = this.#ask(fields.capacities, () => capacitiesOf(this));
+    else this.#took(fields.capacities);
     return this.#capacities;
   }
   #capacities: readonly SectionCapacity[] | Unasked = unasked;

@@ -66,7 +66,8 @@ export const containmentsOn = memoInPlace((place: BoardInContext): readonly Cont
   const own = allContainments(place.board.head.facts);
   if (own.length === 0) return [];
   const contents = contentsOn(place);
-  return own.map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []));
+  // Settled here, so that whatever is asked for it is asked by this answer and not by whoever looks at it first.
+  return own.map((fact) => new ContainmentStudy(fact, contents.get(fact) ?? []).settled());
 });
 
 /** The containments of the installation itself, with what runs in them from all boards. */

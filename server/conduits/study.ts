@@ -43,6 +43,14 @@ export class ContainmentStudy {
     this.contents = contents;
   }
 
+  /** With all worked out that is kept. */
+  settled(): this {
+    this.#sections();
+    this.#missing();
+    this.#fullest();
+    return this;
+  }
+
   get name(): string {
     return this.fact.args.name.value;
   }

@@ -8,6 +8,7 @@ import {
   addBit,
   type Bits,
   bitsMeet,
+  bitsOfBoth,
   brokenWords,
   type Question,
   recordedBy,
@@ -32,6 +33,7 @@ export class ContextChange {
   #compared = -1;
   #moved: ReadonlyMap<Fact["segment"], readonly Moved[]> | undefined;
   readonly #isOther: boolean;
+  readonly #again = new Map<string, Bits>();
 
   constructor(from: SharedParts, to: SharedParts) {
     this.#from = from;
@@ -48,6 +50,23 @@ export class ContextChange {
       this.#changed = recordedBy(undefined, () => this.#findChanged());
     }
     return !bitsMeet(reads, this.#changed);
+  }
+
+  /** Who asked anything that has another answer now, of what was asked here: rules that need not run again are not among them. */
+  whoAsksAgain(reads: Bits): Bits {
+    const changed = bitsOfBoth(this.#changed, reads);
+    const { askers } = this.#from.questions;
+    const key = `${askers.version} ${changed.join(" ")}`;
+    const before = this.#again.get(key);
+    if (before) return before;
+    const who = askers.whoAsked(changed);
+    this.#again.set(key, who);
+    return who;
+  }
+
+  /** Whether the two can be compared at all. */
+  get isOther(): boolean {
+    return this.#isOther;
   }
 
   /** Where a stretch of shared lines stands now, and by how much it moved in its segment. */
@@ -218,6 +237,8 @@ function isOther(from: SharedParts, to: SharedParts): boolean {
   return (
     from.edition !== to.edition ||
     from.questions !== to.questions ||
+    // What asks nothing where there is no supply depends on there being none.
+    from.hasSupply !== to.hasSupply ||
     from.upstream.length !== to.upstream.length ||
     from.upstream.some((above, index) => !sameFeeder(above.feeder, to.upstream[index]?.feeder))
   );

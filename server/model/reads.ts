@@ -85,7 +85,10 @@ export function recordedAnswer<T>(reads: Log, compute: () => T): Recorded<T> {
 
 /** An answer that was kept, for whoever asks now. */
 export function answerOf<T>({ value, reads }: Recorded<T>): T {
-  if (recorder && reads) reads.passOn(recorder);
+  if (recorder && reads) {
+    reads.passOn(recorder);
+    if (reads instanceof Reads) reads.askAgain();
+  }
   return value;
 }
 
@@ -104,6 +107,11 @@ export function addBits(bits: number[], others: Bits): void {
   while (bits.length < others.length) bits.push(0);
   for (let at = 0; at < others.length; at++) bits[at] = (bits[at] as number) | (others[at] as number);
 }
+
+export const hasBit = (bits: Bits, bit: number): boolean =>
+  (((bits[Math.floor(bit / perWord)] ?? 0) >> (bit % perWord)) & 1) === 1;
+
+export const bitsOfBoth = (one: Bits, other: Bits): Bits => one.map((word, at) => word & (other[at] ?? 0));
 
 export function bitsMeet(one: Bits, other: Bits): boolean {
   const length = Math.min(one.length, other.length);
@@ -130,6 +138,8 @@ export class Questions {
   readonly #slots = new Map<string, number>();
   readonly #numbers: Map<Question, number>[] = [];
   readonly #list: { readonly slot: number; readonly question: Question }[] = [];
+  /** Who asked what, and who took over whose answers. */
+  readonly askers = new Askers();
 
   slot(part: string): number {
     const before = this.#slots.get(part);
@@ -170,6 +180,97 @@ export class Questions {
 
 const mostQuestions = 3_000;
 
+/** The first numbers are those of answers that are kept in fields of a way that is studied. */
+export const fieldAskers = 40;
+
+/** Who asks where nobody is to learn it. */
+export const nobody = -1;
+
+/**
+ * Who asks: a rule, or an answer that is kept and that several rules take over. What each of them ever asked, on whichever
+ * way, says which rules an edit can matter to. It is more than one of them asked on one way, and never less.
+ */
+export class Askers {
+  readonly #numbers = new Map<object | string, number>();
+  readonly #asked: number[][] = [];
+  readonly #took: number[][] = [];
+  #current = nobody;
+  #version = 0;
+
+  /** Counts what was learnt: what was worked out before says nothing of it. */
+  get version(): number {
+    return this.#version;
+  }
+
+  numberOf(asker: object | string): number {
+    const before = this.#numbers.get(asker);
+    if (before !== undefined) return before;
+    const number = fieldAskers + this.#numbers.size;
+    this.#numbers.set(asker, number);
+    return number;
+  }
+
+  /** From now on this one asks; returns who did before. */
+  enter(asker: number): number {
+    const before = this.#current;
+    this.#current = asker;
+    return before;
+  }
+
+  leave(before: number): void {
+    this.#current = before;
+  }
+
+  /** Works out an answer that is kept: whoever wants it takes it over. */
+  answer<T>(asker: number, compute: () => T): T {
+    const before = this.enter(asker);
+    try {
+      return compute();
+    } finally {
+      this.leave(before);
+      this.took(asker);
+    }
+  }
+
+  took(asker: number): void {
+    if (this.#current !== nobody) this.#learn(this.#took, asker);
+  }
+
+  asked(question: number): void {
+    if (this.#current !== nobody) this.#learn(this.#asked, question);
+  }
+
+  askedAll(questions: Bits): void {
+    if (this.#current === nobody) return;
+    for (const question of listBits(questions)) this.#learn(this.#asked, question);
+  }
+
+  #learn(all: number[][], bit: number): void {
+    const bits = all[this.#current] ?? [];
+    if (hasBit(bits, bit)) return;
+    addBit(bits, bit);
+    all[this.#current] = bits;
+    this.#version++;
+  }
+
+  /** All who ever asked one of some questions, by themselves or by taking an answer over. */
+  whoAsked(questions: Bits): Bits {
+    const who: number[] = [];
+    this.#asked.forEach((bits, asker) => {
+      if (bitsMeet(bits, questions)) addBit(who, asker);
+    });
+    for (let grown = true; grown; ) {
+      grown = false;
+      this.#took.forEach((bits, asker) => {
+        if (hasBit(who, asker) || !bitsMeet(bits, who)) return;
+        addBit(who, asker);
+        grown = true;
+      });
+    }
+    return who;
+  }
+}
+
 /** Things that are shared, each as a part with a number. */
 export interface Parts {
   readonly questions: Questions;
@@ -206,7 +307,14 @@ export class Reads implements Log {
     const slot = this.#parts.slotOf(of);
     // Made of what was noted already.
     if (slot === undefined) return;
-    addBit(this.#bits, this.#parts.questions.number(slot, question));
+    const number = this.#parts.questions.number(slot, question);
+    addBit(this.#bits, number);
+    this.#parts.questions.askers.asked(number);
+  }
+
+  /** Whoever takes an answer over has asked what it was made of. */
+  askAgain(): void {
+    this.#parts.questions.askers.askedAll(this.#bits);
   }
 
   passOn(to: Recorder): void {

@@ -48,6 +48,10 @@ export class SharedParts implements Parts {
     this.edition = round.edition;
   }
 
+  get hasSupply(): boolean {
+    return this.#round.supply !== undefined;
+  }
+
   /** What changed from other parts to these, worked out once for all who ask. */
   changeFrom<C extends Change>(from: SharedParts, compute: () => C): C {
     const before = this.#changes.get(from);

@@ -19,15 +19,28 @@ interface Fed {
  * that names the one line it is on has one.
  */
 export function isThreePhase({ board, upstream, supply }: Fed): boolean {
-  const own = board.facts.one("phases")?.args.count.value;
+  /** Whether no feeder so far has the number of one line. */
+  let unnamed = true;
+  let { facts } = board;
+  // Step by step: there may be hundreds of boards in a row.
+  for (const { board: above, feeder } of upstream) {
+    const own = saidOfBoard(facts) ?? saidOfFeeder(feeder);
+    if (own !== undefined) return own && unnamed;
+    unnamed &&= feeder === undefined || namedLine(feeder) === undefined;
+    facts = above.facts;
+  }
+  return (saidOfBoard(facts) ?? supply?.one("phases")?.args.count.value === "three") && unnamed;
+}
+
+function saidOfBoard(facts: Facts<"board">): boolean | undefined {
+  const own = facts.one("phases")?.args.count.value;
   if (own !== undefined) return own === "three";
-  if (board.facts.one("phase")) return false;
-  const [above, ...further] = upstream;
-  const phase = above?.feeder?.facts.one("phase")?.args.phase.value;
-  if (phase !== undefined) return phase === "three";
-  if (!above) return supply?.one("phases")?.args.count.value === "three";
-  const three = isThreePhase({ board: above.board, upstream: further, supply });
-  return three && (above.feeder === undefined || namedLine(above.feeder) === undefined);
+  return facts.one("phase") ? false : undefined;
+}
+
+function saidOfFeeder(feeder: Way | undefined): boolean | undefined {
+  const phase = feeder?.facts.one("phase")?.args.phase.value;
+  return phase === undefined ? undefined : phase === "three";
 }
 
 /** The line that the number of a way says it is on; a cable of more cores than one line needs speaks against it. */

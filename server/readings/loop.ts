@@ -6,6 +6,7 @@ import { ohms, step, worked } from "../calc/result.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
 import { type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
@@ -130,7 +131,7 @@ export interface LoopAgreement {
 }
 
 /** Holds Zs against what it is made of. Says nothing where a parallel path is recorded and the reading is low. */
-export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
+export const loopAgreement = memoByObject((study: WayStudy): LoopAgreement | undefined => {
   const most = mostOf(study.Zs);
   const Zs = exactReading(study.Zs) ?? most;
   if (!Zs || study.isSpare || study.supply.earthing === "TT") return undefined;
@@ -143,7 +144,7 @@ export function loopAgreement(study: WayStudy): LoopAgreement | undefined {
   const tolerance = byShare > floor.value ? { ...share, steps: share.steps, value: byShare, unit: "Ω" } : floor;
   const found = { Zs, atMost: Zs === most, R1R2, board, expected, tolerance };
   return { ...found, verdict: verdictOf(study, found) };
-}
+});
 
 /**
  * Whether Zs agrees with R1+R2 as it was read and not with what it should be by the length: two tests made apart then say
@@ -224,12 +225,12 @@ function r1r2InUncertainty(study: WayStudy): "high" | "low" | undefined {
 
 /** Whether a circuit of a board further out was calculated from the origin, the feeder left out. */
 function fromOrigin(study: WayStudy, Zs: number, expected: number): boolean {
-  const Ze = originImpedance(study.context)?.value;
+  // Two readings that are each a few digits out may meet the sum by chance where the feeder is hardly anything. The
+  // origin is asked last: a way that never asks need not be checked again when it changes.
+  if (study.context.upstream.length === 0 || !(expected - Zs > practiceOf("loop-below").value * 3)) return false;
   const R1R2 = exactReading(study.R1R2)?.value;
-  if (Ze === undefined || R1R2 === undefined || study.context.upstream.length === 0) return false;
-  const exactly = Math.abs(Zs - (Ze + R1R2)) < practiceOf("loop-exact").value;
-  // Two readings that are each a few digits out may meet the sum by chance where the feeder is hardly anything.
-  return exactly && expected - Zs > practiceOf("loop-below").value * 3;
+  const Ze = R1R2 === undefined ? undefined : originImpedance(study.context)?.value;
+  return R1R2 !== undefined && Ze !== undefined && Math.abs(Zs - (Ze + R1R2)) < practiceOf("loop-exact").value;
 }
 
 /** Ze as noted for the supply. */

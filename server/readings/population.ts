@@ -1,9 +1,14 @@
 /** R1+R2 of a board's circuits beside what length and sizes give. */
 import type { Calculated } from "../calc/result.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoInPlace } from "../circuit/kept.ts";
 import { type ExactReading, exactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import type { BoardInPlace } from "../model/installation.ts";
 import { expectedR1R2At, latestDead } from "./dead.ts";
+
+interface StudiedBoard extends BoardInPlace {
+  readonly studies: readonly WayStudy[];
+}
 
 export interface AgainstLength {
   readonly study: WayStudy;
@@ -12,7 +17,7 @@ export interface AgainstLength {
 }
 
 /** Circuits whose R1+R2 was measured to a figure and whose length and cable are known; rings are judged by their ends. */
-export const againstLength = memoByObject((studies: readonly WayStudy[]): readonly AgainstLength[] =>
+export const againstLength = memoInPlace(({ studies }: StudiedBoard): readonly AgainstLength[] =>
   studies.flatMap((study) => {
     if (study.isSpare || study.isRing || study.facts.has("parallel-path")) return [];
     const read = exactReading(study.R1R2);

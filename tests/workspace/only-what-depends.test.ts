@@ -224,6 +224,22 @@ describe("a whole board and a whole instrument, typed key by key on a line of th
   });
 });
 
+it("a way that was checked without a supply is checked with it", () => {
+  const name = "file:///supply.ways";
+  const supply = "  supply {\n    earthing  TN-S\n    U0        230 V\n    Ze        0.31 Ω\n  }\n";
+  const way = `  board A "Main" {\n    fed-from  supply\n    way 1 radial "Kiln" {\n      device  BS EN 60898 B32 6 kA\n      live 2026-03-05 {\n        Zs  1.61 Ω\n      }\n    }\n  }\n`;
+  const head = 'wayfile 1\ninstallation "Pottery" {\n  standard BS 7671:2018+A2:2022\n  stage tested\n';
+  const before = new Folder(new Map([[name, `${head}${way}}\n`]]));
+  const without = found(before.get(name), before.sources);
+  before.edit(name, { range: { start: { line: 4, character: 0 }, end: { line: 4, character: 0 } }, text: supply });
+  const { anew } = before;
+  const fresh = found(anew.get(name), anew.sources);
+  expect(found(before.get(name), before.sources)).toEqual(fresh);
+  const overLimit = (all: readonly string[]): number =>
+    all.filter((one) => one.includes('"loop/zs-over-limit"')).length;
+  expect([overLimit(without), overLimit(fresh)]).toEqual([0, 1]);
+});
+
 describe("schedules over one shared file", () => {
   const boards = generate({ ways: 48, seed: 11 });
   const cut = boards.indexOf("  board ");
@@ -259,7 +275,7 @@ describe("schedules over one shared file", () => {
   }
 
   const named = ["One", "Two", "Three"].map((title) => head.replace(/"[^"]*"/, `"${title}"`));
-  const apart = named.map((one, at) => one.replace(/^( +Ze +)\S+/m, `$1${0.11 + at / 100}`));
+  const apart = named.map((one, at) => one.replace(/^( +U0 +)\S+/m, `$1${230 + at}`));
 
   it("what is equal in them is checked once", { timeout: 60_000 }, async () => {
     expect(await checkedOf(/^ +Ib/, named)).toBe(1);
@@ -282,6 +298,8 @@ describe("a slip in a line of every kind, and back", { timeout: 600_000 }, () =>
   /** What all ways are judged by: the edition, the stage, what the work is, that there is a supply, and an instrument's name. */
   const ofAll = new Set(["instrument", "installation"]);
   const ofAllWithin = new Set(["standard", "stage", "work", "premises", "installed", "supply"]);
+  /** Of the supply; what a loop starts from only where a board has no figure of its own. */
+  const ofAllOnSupply = new Set(["earthing", "phases", "U0"]);
 
   /** The first line of each word in each kind of block, with the blocks it stands in. */
   const kinds = new Map<string, { readonly row: number; readonly within: readonly string[]; readonly word: string }>();
@@ -298,7 +316,7 @@ describe("a slip in a line of every kind, and back", { timeout: 600_000 }, () =>
     if (blocks.includes("way")) return 1;
     if (blocks.includes("board")) return onBoard;
     if (blocks.length === 0) return ofAll.has(word) ? ways : 0;
-    return blocks.length === 1 && ofAllWithin.has(word) ? ways : 0;
+    return (blocks.length === 1 ? ofAllWithin : ofAllOnSupply).has(word) ? ways : 0;
   };
 
   it(`checks no way of ${ways} that does not depend on it`, () => {

@@ -4,9 +4,9 @@
  */
 import { memoByObject } from "../../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
-import type { Board } from "../../model/file.ts";
+import { type Board, sameItems } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
-import { addBits, Reads, recordedBy } from "../../model/reads.ts";
+import { type Askers, addBits, nobody, Reads, recordedBy } from "../../model/reads.ts";
 import type { Fact } from "../../model/values.ts";
 import { asFound, citedIn } from "../../tables/cited.ts";
 import type { Edition } from "../../tables/editions.ts";
@@ -21,11 +21,13 @@ import {
 } from "./departures.ts";
 import { grading, gradingOnBoard, gradingOnWay } from "./graded-fixes.ts";
 import {
+  checkFailed,
   type KeptFindings,
   type KeptForBoard,
   keepForBoard,
   keepForWay,
   keptForBoard,
+  type PartlyKnown,
   StillKnown,
 } from "./kept-findings.ts";
 import { ofObservations } from "./observations.ts";
@@ -149,22 +151,33 @@ function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
     keepForBoard(kept);
     return kept;
   }
+  const partly = known.partOfBoard(board);
   const findings: Finding[] = [];
   const reads: number[] = [];
   for (const way of board.ways) {
-    const ofWay = known.ofWay(way) ?? checkWay(studyWay(way, context), set);
+    const ofWay = known.ofWay(way) ?? checkWay(studyWay(way, context), set, known.partOfWay(way));
     for (const finding of ofWay.findings) findings.push(finding);
     addBits(reads, ofWay.reads);
     if (ofWay.isNew) yield;
   }
-  const own = new Reads(context.parts);
-  const reported = recordedBy(own, () => {
-    checkBoardItself(place, set, findings);
+  const ofBoard = new Reads(context.parts);
+  if (partly) ofBoard.add(partly.reads);
+  const own = recordedBy(ofBoard, () => foundOnBoard(place, set, partly));
+  const reported = recordedBy(ofBoard, () => {
+    for (const finding of placedOnBoard(own, place)) findings.push(finding);
     return findings.filter(keptOnBoard(place));
   });
-  addBits(reads, own.bits);
+  addBits(reads, ofBoard.bits);
   for (const way of board.ways) addBits(reads, studyWay(way, context).reads.bits);
-  const kept = { board, parts: context.parts, reads, findings: reported, departures };
+  const kept = {
+    board,
+    parts: context.parts,
+    reads,
+    findings: reported,
+    departures,
+    own,
+    ownReads: ofBoard.bits,
+  };
   keepForBoard(kept);
   return kept;
 }
@@ -182,40 +195,78 @@ function* checkBoardApart(place: BoardInPlace, set: RuleSet): Slices<BoardFindin
     findings.push(...findingsOfWay(studyWay(way, context), set));
     yield;
   }
-  checkBoardItself(place, set, findings);
+  for (const finding of placedOnBoard(foundOnBoard(place, set, undefined), place)) findings.push(finding);
   return { findings: findings.filter(keptOnBoard(place)), departures: departuresOn(board) };
 }
 
-function checkBoardItself({ board, context }: BoardInPlace, set: RuleSet, findings: Finding[]): void {
+/** What the rules of a board find, one by one: those that ask nothing that has another answer now are not run again. */
+function foundOnBoard(
+  { board, context }: BoardInPlace,
+  set: RuleSet,
+  before: PartlyKnown | undefined,
+): readonly Finding[] {
   const subject = { board, context, studies: board.ways.map((way) => studyWay(way, context)) };
   const found: Finding[] = [];
-  runAll(set.onBoards, { header: board.head.header, edition: context.edition }, found, (rule, report) =>
-    rule.checkBoard(subject, report),
-  );
-  const typed = board.ways.filter(({ type }) => type);
-  const graded = gradingOnBoard({ board, context });
-  for (const finding of found) findings.push(graded(typed.length > 0 ? atItsWay(finding, typed) : finding));
+  const { askers } = context.parts.questions;
+  const checked = { header: board.head.header, edition: context.edition, askers, before };
+  runAll(set.onBoards, checked, found, (rule, report) => rule.checkBoard(subject, report));
+  return found;
 }
 
-/** Checks a way and keeps what is found with what was asked. */
-function checkWay(study: WayStudy, set: RuleSet): KeptFindings & { readonly isNew: true } {
+/** Each at the way it concerns, with the fixes that its place allows. */
+function placedOnBoard(found: readonly Finding[], { board, context }: BoardInPlace): readonly Finding[] {
+  const typed = board.ways.filter(({ type }) => type);
+  const graded = gradingOnBoard({ board, context });
+  return found.map((finding) => graded(typed.length > 0 ? atItsWay(finding, typed) : finding));
+}
+
+/** Checks a way and keeps what is found with what was asked: where something is known of it, by rules that asked it. */
+function checkWay(
+  study: WayStudy,
+  set: RuleSet,
+  before: PartlyKnown | undefined,
+): KeptFindings & { readonly isNew: true } {
   const { way, context, reads } = study;
-  const findings = recordedBy(reads, () => findingsOfWay(study, set));
-  const fresh = { parts: context.parts, reads: [...reads.bits], findings };
+  if (before) reads.add(before.reads);
+  const [found, findings] = recordedBy(reads, () => {
+    const each = foundOnWay(study, set, before);
+    return [each, together(each, study)];
+  });
+  const fresh = { parts: context.parts, reads: [...reads.bits], found, findings };
   keepForWay(way, fresh);
   return { ...fresh, isNew: true };
 }
 
-function findingsOfWay(study: WayStudy, set: RuleSet): readonly Finding[] {
+const findingsOfWay = (study: WayStudy, set: RuleSet): readonly Finding[] =>
+  together(foundOnWay(study, set, undefined), study);
+
+/** What the rules of a way find, one by one; then the verdicts on all of it. */
+function foundOnWay(study: WayStudy, set: RuleSet, before: PartlyKnown | undefined): readonly Finding[] {
+  const { context, way } = study;
   const found: Finding[] = [];
-  const subject = { header: study.way.header, edition: study.context.edition };
-  runAll(set.way, subject, found, (rule, report) => rule.check(study, report, []));
+  const checked = { header: way.header, edition: context.edition, askers: context.parts.questions.askers };
+  runAll(set.way, { ...checked, before }, found, (rule, report) => rule.check(study, report, []));
   const compared = found.filter(({ check }) => set.compares.has(check));
-  runAll(set.verdicts, subject, found, (rule, report) => rule.check(study, report, compared));
+  const same = before && isSameCase(before, compared, set) ? before : undefined;
+  runAll(set.verdicts, { ...checked, before: same }, found, (rule, report) => rule.check(study, report, compared));
+  return found;
+}
+
+/** Whether a verdict has the findings before it that it had last time. */
+const isSameCase = (before: PartlyKnown, compared: readonly Finding[], { compares }: RuleSet): boolean =>
+  before.isInPlace &&
+  sameItems(
+    compared,
+    before.found.filter(({ check }) => compares.has(check)),
+  );
+
+/** What is reported of what the rules of a way found. */
+function together(found: readonly Finding[], study: WayStudy): readonly Finding[] {
   const explained = new Set(found.flatMap(({ explains = [] }) => explains));
   const spoken = explained.size > 0 ? found.filter((finding) => !explained.has(finding)) : found;
   const placed = study.way.type ? spoken.map((finding) => atTheWay(finding, study.way)) : spoken;
-  return onceForEach(placed, study.way).map(gradingOnWay(study));
+  const graded = onceForEach(placed, study.way).map(gradingOnWay(study));
+  return sameItems(graded, found) ? found : graded;
 }
 
 /**
@@ -224,10 +275,15 @@ function findingsOfWay(study: WayStudy, set: RuleSet): readonly Finding[] {
  */
 export const failures = { thrown: false };
 
-/** Where a failure is reported, and the edition by which sources are cited. */
 interface Checked {
+  /** Where a failure is reported. */
   readonly header: Fact;
+  /** By which sources are cited. */
   readonly edition: Edition | undefined;
+  /** Who learns what each rule asks. */
+  readonly askers?: Askers;
+  /** What is known already: rules that ask nothing new found what they found. */
+  readonly before?: PartlyKnown | undefined;
 }
 
 function citedFinding(finding: Finding, cite: (text: string) => string): Finding {
@@ -244,7 +300,7 @@ function citedFinding(finding: Finding, cite: (text: string) => string): Finding
 /** Runs rules one after another over one subject. One reporter serves them all: there are many rules and many ways. */
 function runAll<R extends Rule>(
   rules: readonly R[],
-  { header, edition }: Checked,
+  { header, edition, askers, before }: Checked,
   findings: Finding[],
   run: (rule: R, report: Reporter) => void,
 ): void {
@@ -254,12 +310,19 @@ function runAll<R extends Rule>(
     if (current) findings.push(citedFinding(findingOf(current, spot, reported), cite));
   };
   for (const rule of rules) {
+    if (before && !before.asksAgain(rule)) {
+      for (const finding of before.found) if (finding.check === rule.id) findings.push(finding);
+      continue;
+    }
     current = rule;
+    const outer = askers?.enter(askers.numberOf(rule.id)) ?? nobody;
     try {
       run(rule, report);
     } catch (error) {
       if (failures.thrown) throw error;
       findings.push(failed(rule, error, header));
+    } finally {
+      askers?.leave(outer);
     }
   }
 }
@@ -267,7 +330,7 @@ function runAll<R extends Rule>(
 function failed(rule: Rule, error: unknown, { segment, start, wordEnd }: Fact): Finding {
   const reason = error instanceof Error ? error.message : String(error);
   return {
-    check: "check/failed",
+    check: checkFailed,
     severity: "warning",
     message: `The check ${rule.id} failed here and says nothing of this circuit (${reason}). Please report it.`,
     spot: { segment, start, end: wordEnd },

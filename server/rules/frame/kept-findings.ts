@@ -5,7 +5,7 @@
 
 import { type ContextChange, changeBetween } from "../../model/context-change.ts";
 import type { Board, Way } from "../../model/file.ts";
-import type { Bits } from "../../model/reads.ts";
+import { type Bits, hasBit } from "../../model/reads.ts";
 import type { SharedParts } from "../../model/shared-parts.ts";
 import type { Segment } from "../../syntax/split.ts";
 import type { PlacedDeparture } from "./departures.ts";
@@ -19,12 +19,29 @@ export interface KeptFindings {
   readonly isNew?: true;
 }
 
+/** What is found where a check itself fails. */
+export const checkFailed = "check/failed";
+
 /** A file can be part of several schedules, each with a context of its own. */
 const mostKept = 6;
 
-const waysKept = new WeakMap<Way, readonly KeptFindings[]>();
+export interface KeptForWay extends KeptFindings {
+  /** By the rules one by one, before they are looked at together. */
+  readonly found: readonly Finding[];
+}
 
-export function keepForWay(way: Way, fresh: KeptFindings): void {
+/** What was found on a way before an edit that some of its rules asked about. */
+export interface PartlyKnown {
+  readonly found: readonly Finding[];
+  readonly reads: Bits;
+  /** Whether what was found stands where it stood, so that a verdict on it still means it. */
+  readonly isInPlace: boolean;
+  asksAgain(rule: { readonly id: string }): boolean;
+}
+
+const waysKept = new WeakMap<Way, readonly KeptForWay[]>();
+
+export function keepForWay(way: Way, fresh: KeptForWay): void {
   const others = (waysKept.get(way) ?? []).filter(({ parts }) => parts !== fresh.parts);
   waysKept.set(way, [fresh, ...others.slice(0, mostKept - 1)]);
 }
@@ -32,6 +49,9 @@ export function keepForWay(way: Way, fresh: KeptFindings): void {
 /** With what is found on its ways. */
 export interface KeptForBoard extends KeptFindings {
   readonly board: Board;
+  /** What was found by the rules of the board alone, and what they asked. */
+  readonly own: readonly Finding[];
+  readonly ownReads: Bits;
   readonly departures: readonly PlacedDeparture[];
 }
 
@@ -51,43 +71,87 @@ export class StillKnown {
     this.#parts = parts;
   }
 
-  ofWay(way: Way): KeptFindings | undefined {
+  ofWay(way: Way): KeptForWay | undefined {
     const kept = waysKept.get(way);
     if (!kept) return undefined;
     const own = () => new Set(segmentsOf(way));
     for (const one of kept) {
       if (one.parts === this.#parts) return one;
-      const findings = this.#findings(one, own);
-      if (!findings) continue;
-      const here = { ...one, parts: this.#parts, findings };
+      if (!changeBetween(one.parts, this.#parts).leaves(one.reads)) continue;
+      const findings = this.#inPlace(one, one.findings, own);
+      const found = one.found === one.findings ? findings : this.#inPlace(one, one.found, own);
+      if (!findings || !found) continue;
+      const here = { ...one, parts: this.#parts, findings, found };
       keepForWay(way, here);
       return here;
     }
     return undefined;
   }
 
+  /** What can be taken over of what was found on a way, where some of its rules ask what has another answer now. */
+  partOfWay(way: Way): PartlyKnown | undefined {
+    const [last] = waysKept.get(way) ?? [];
+    const change = last && changeBetween(last.parts, this.#parts);
+    return change && this.#partly(last, last.found, last.reads, [way]);
+  }
+
+  /** The same of a board as a whole, where its ways are the same. */
+  partOfBoard({ ways }: Board): PartlyKnown | undefined {
+    const [first] = ways;
+    for (const { parts } of (first && waysKept.get(first)) ?? []) {
+      const kept = boardsKept.get(parts);
+      if (kept && sameWays(kept.board.ways, ways)) return this.#partly(kept, kept.own, kept.ownReads, ways);
+    }
+    return undefined;
+  }
+
+  #partly(kept: KeptFindings, before: readonly Finding[], reads: Bits, ways: readonly Way[]): PartlyKnown | undefined {
+    const change = changeBetween(kept.parts, this.#parts);
+    if (change.isOther || before.some(({ check }) => check === checkFailed) || !isWhole(before)) return undefined;
+    const found = this.#inPlace(kept, before, () => new Set(ways.flatMap(segmentsOf)));
+    if (!found) return undefined;
+    const { askers } = this.#parts.questions;
+    const again = change.whoAsksAgain(reads);
+    return {
+      found,
+      reads,
+      isInPlace: found.every((one, index) => one === before[index]),
+      asksAgain: ({ id }) => hasBit(again, askers.numberOf(id)),
+    };
+  }
+
   /** What was found on a board as a whole, where its ways are the same. */
-  ofBoard({ ways }: Board): KeptFindings | undefined {
+  ofBoard({ ways }: Board): Omit<KeptForBoard, "board" | "departures"> | undefined {
     const [first] = ways;
     const own = () => new Set(ways.flatMap(segmentsOf));
     for (const { parts } of (first && waysKept.get(first)) ?? []) {
       const kept = boardsKept.get(parts);
       if (!kept || !sameWays(kept.board.ways, ways)) continue;
-      const findings = this.#findings(kept, own);
-      if (findings) return { parts: this.#parts, reads: kept.reads, findings };
+      if (!changeBetween(parts, this.#parts).leaves(kept.reads)) continue;
+      const findings = this.#inPlace(kept, kept.findings, own);
+      const found = this.#inPlace(kept, kept.own, own);
+      if (findings && found) return { ...kept, parts: this.#parts, findings, own: found };
     }
     return undefined;
   }
 
-  #findings({ parts, reads, findings }: KeptFindings, own: () => ReadonlySet<Segment>): readonly Finding[] | undefined {
-    const change = changeBetween(parts, this.#parts);
-    if (!change.leaves(reads)) return undefined;
+  /** Findings where their lines stand now; nothing where one of them cannot be followed. */
+  #inPlace(
+    { parts }: KeptFindings,
+    findings: readonly Finding[],
+    own: () => ReadonlySet<Segment>,
+  ): readonly Finding[] | undefined {
     if (findings.length === 0) return findings;
+    const change = changeBetween(parts, this.#parts);
     const segments = own();
     const now = findings.map((finding) => inPlaceNow(finding, segments, change));
     return now.every((finding) => finding !== undefined) ? now : undefined;
   }
 }
+
+/** Whether all that a verdict explains is there: what has moved since is another object. */
+const isWhole = (found: readonly Finding[]): boolean =>
+  found.every(({ explains = [] }) => explains.every((one) => found.includes(one)));
 
 /** Where all that is said of a way stands: none of it changes without the way. */
 const segmentsOf = ({ segment, type }: Way): Segment[] => (type ? [segment, type.segment] : [segment]);

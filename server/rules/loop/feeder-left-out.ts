@@ -69,8 +69,9 @@ installation "Sample" {
   ],
   check(study, report) {
     const found = loopAgreement(study);
+    if (found?.verdict !== "from-origin" || !found.expected || !found.R1R2 || !found.board) return;
     const origin = originImpedance(study.context);
-    if (found?.verdict !== "from-origin" || !found.expected || !found.R1R2 || !found.board || !origin) return;
+    if (!origin) return;
     const { Zs, R1R2, board, expected } = found;
     const numbers = `${ohms(origin.value)} + ${ohms(R1R2.value)}`;
     report(factSpot(Zs.fact), {

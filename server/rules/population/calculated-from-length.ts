@@ -33,9 +33,9 @@ export default boardRule({
       good: sample(["0.26", "0.39", "0.47", "0.61", "0.66"]),
     },
   ],
-  check({ studies }, report) {
+  check(subject, report) {
     // Of a few hundredths any two figures agree.
-    const all = againstLength(studies).filter(({ expected }) => expected.value >= comparison.differingReading.value);
+    const all = againstLength(subject).filter(({ expected }) => expected.value >= comparison.differingReading.value);
     const exactly = all.every(({ read, expected }) => round(expected.value, read.decimals) === read.value);
     const lengths = new Set(all.map(({ study }) => study.length?.value));
     const [first, ...others] = all;

@@ -30,8 +30,8 @@ export default boardRule({
       good: sample(["0.17", "0.28", "0.41", "0.49"]),
     },
   ],
-  check({ studies }, report) {
-    const all = againstLength(studies);
+  check(subject, report) {
+    const all = againstLength(subject);
     const [first, ...others] = all;
     if (!first || all.length < comparison.equalReadings.value) return;
     const over = all.map(({ read, expected }) => read.value - expected.value);

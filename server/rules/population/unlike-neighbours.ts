@@ -49,8 +49,8 @@ export default boardRule({
       good: sample(["0.28", "0.34", "0.44", "0.52", "0.57"]),
     },
   ],
-  check({ studies }, report) {
-    const all = againstLength(studies);
+  check(subject, report) {
+    const all = againstLength(subject);
     if (all.length < comparison.spreadCircuits.value) return;
     const found = outlier(all);
     if (!found) return;
