@@ -187,6 +187,29 @@ const onEachLine = <Q extends "conductor" | "loop">(of: Q) => ({
   L3: opt(label("L3", reading(of, "the same on line 3"))),
 });
 
+/** Figures of a device from a book or its maker, which go before the tables. */
+const deviceFiguresRow = () =>
+  often(
+    {
+      standard: productStandard("the standard on the device"),
+      curve: opt(shorthand("type and rated current, such as B32")),
+      rating: opt(quantity("rating", "the rated current of a fuse")),
+      loop: opt(label("Zs", quantity("loop", "the greatest loop impedance the book prints, at 230 V"))),
+      opens: opt(label("opens", quantity("fault", "a current of its time-current curve"))),
+      within: label("within", quantity("duration", "the time that belongs to it")),
+      by: label("by", text("where the figure stands")),
+    },
+    {
+      key: ["standard", "curve", "rating", "loop", "opens", "within"],
+      means:
+        "A figure of a device from your own copy of a book, or of its maker: a limit of Zs, or a point of its curve.",
+      background:
+        "It goes before the tables here, for every device of that standard, type and rating in the schedule, and is judged like a printed one. Keep one file a table, and `use` it. A limit of Zs is for the edition the schedule names and the time it is printed for: 0.4 s or 5 s.",
+      limits: "Tables 41.2 to 41.4 and Appendix 3.",
+      example: 'device-figures BS 88-3 45 A Zs 0.96 Ω within 5 s by "Own copy, Table 41.4"',
+    },
+  );
+
 const rcdParams = {
   standard: productStandard("the standard on the device"),
   rating: opt(quantity("rating", "the rated current")),
@@ -534,6 +557,7 @@ const blocks = {
         example: "cable-type twin2 flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²",
       },
     ),
+    "device-figures": deviceFiguresRow(),
     "circuit-type": circuitTypeRow(),
     field,
     installation: often(
@@ -612,6 +636,7 @@ const blocks = {
         example: "cable-type twin2 flat-twin line 2.5 mm² cpc 1.5 mm²",
       },
     ),
+    "device-figures": deviceFiguresRow(),
     "circuit-type": circuitTypeRow(),
     field,
     containment: containmentRow(),
@@ -1349,6 +1374,8 @@ const blocks = {
         method: opt(label("method", choice(list.methods, "the reference method"))),
         grouped: opt(label("grouped", count("the number of circuits grouped together"))),
         arrangement: opt(choice(list.arrangements, "how the group is arranged")),
+        factor: opt(label("factor", quantity("share", "a factor of your own book for what is not stated otherwise"))),
+        by: opt(label("by", text("where that factor stands"))),
         ambient: opt(label("ambient", quantity("temperature", "the temperature around the cable"))),
         insulated: opt(label("insulated", quantity("size", "the length surrounded by thermal insulation"))),
         depth: opt(label("depth", quantity("size", "how deep it is concealed in a wall"))),
@@ -2142,6 +2169,7 @@ export const structural: ReadonlySet<string> = new Set([
   "way",
   "instrument",
   "cable-type",
+  "device-figures",
   "circuit-type",
 ]);
 

@@ -21,8 +21,9 @@ import {
   semiEnclosedFactor,
   thermalInsulationFactor,
 } from "./capacity-factors.ts";
+import { otherAmbient } from "./capacity-other.ts";
 import type { Calculated, Step } from "./result.ts";
-import { amps, degrees, looked, step, worked } from "./result.ts";
+import { amps, degrees, looked, plain, step, worked } from "./result.ts";
 
 export type { Arrangement } from "./capacity-factors.ts";
 export type Construction = "singles" | "flat-twin" | "multicore" | "armoured";
@@ -47,6 +48,10 @@ export interface Conditions {
   readonly grouped?: { readonly circuits: number; readonly arrangement: Arrangement };
   readonly insulated?: number;
   readonly semiEnclosed?: boolean;
+  /** Cable whose factors for the air around it are not those of insulated conductors. */
+  readonly other?: "mineral" | "flex" | undefined;
+  /** A factor of a book of one's own, as a share. */
+  readonly own?: Sourced<number>;
 }
 
 /** A corrected capacity, or the factor that no table here gives. */
@@ -145,12 +150,23 @@ export function factorsOfOne(conditions: Conditions, inGround: boolean): readonl
   ];
 }
 
-function factorsOf({ insulation, ambient, ground, grouped, insulated, semiEnclosed }: Conditions): FactorFound[] {
+const ownFactor = ({ value, source }: Sourced<number>): FactorFound => ({
+  value,
+  unit: "",
+  steps: [looked("factor of one’s own book", source.ref, plain(value))],
+  source,
+});
+
+function factorsOf(conditions: Conditions): FactorFound[] {
+  const { insulation, ambient, ground, grouped, insulated, semiEnclosed, own, other } = conditions;
   return [
-    ...(ambient === undefined || ambient === 30 ? [] : [ambientFactor(ambient, insulation)]),
+    ...(ambient === undefined || ambient === 30
+      ? []
+      : [other ? otherAmbient(other, ambient) : ambientFactor(ambient, insulation)]),
     ...(ground === undefined || ground === tabulatedAt.ground ? [] : [groundFactor(ground, insulation)]),
     ...(grouped === undefined || grouped.circuits <= 1 ? [] : [groupingFactor(grouped.circuits, grouped.arrangement)]),
     ...(insulated === undefined || insulated <= 0 ? [] : [thermalInsulationFactor(insulated)]),
     ...(semiEnclosed === true ? [semiEnclosedFactor()] : []),
+    ...(own ? [ownFactor(own)] : []),
   ];
 }

@@ -1,5 +1,6 @@
 /** Voltage drop of a cable by itself: a circuit, or a feeder with the current of the board behind it. */
 
+import { flexibleDrop } from "../calc/capacity-other.ts";
 import {
   type Calculated,
   calculatedDrop,
@@ -100,9 +101,12 @@ export function unequalDrops(
 function perMetreOf(study: WayStudy, csa: number): Sourced<number> | undefined {
   const { cable } = study;
   if (cable?.own?.drop && csa === cable.line) return cable.own.drop;
-  if (!cable || cable.construction === "mineral" || cable.construction === "flex") return undefined;
+  if (!cable) return undefined;
   const { construction, insulation, material } = cable;
   const loaded = study.threePhase ? 3 : 2;
+  if (construction === "flex") return material === "copper" ? flexibleDrop(csa, insulation, loaded) : undefined;
+  // Its own table of drops is not kept: conductors of the same metal and size, at the temperature of its sheath.
+  if (construction === "mineral") return calculatedDrop({ csa, material, insulation, loaded });
   const route = study.facts.one("route");
   // Without a route singles are taken as enclosed, where they drop a little more.
   const method = (route && methodOf(route)) ?? "B";

@@ -1,6 +1,7 @@
 /** What the cable of a way carries on each stretch of its route. */
 
 import { type Conditions, factorsOfOne } from "../calc/capacity.ts";
+import { otherCapacity } from "../calc/capacity-other.ts";
 import {
   type Arrangement,
   type Calculated,
@@ -97,8 +98,15 @@ export function sectionCapacity(
     return { missing: written ? `no table here gives method ${written}` : "the reference method is not stated" };
   }
   if (stated) return correctedCapacity(conditionsOf(study, fact, method, stated, cable.insulation));
-  if (cable.construction === "mineral" || cable.construction === "flex" || cable.material !== "copper") {
+  if (cable.material !== "copper")
     return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
+  if (cable.construction === "mineral" || cable.construction === "flex") {
+    const { construction } = cable;
+    const insulation = hottest ?? cable.insulation;
+    const csa = size ?? cable.line;
+    const It = otherCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
+    if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
+    return correctedCapacity(conditionsOf(study, fact, method, It, insulation));
   }
   const construction: Construction = cable.construction;
   const insulation = hottest ?? cable.insulation;
@@ -125,7 +133,9 @@ function conditionsOf(
   insulation: 70 | 90,
 ): Conditions {
   const { device } = study;
-  const { grouped, ambient, insulated } = fact.args;
+  const construction = study.cable?.construction;
+  const { grouped, ambient, insulated, factor, by } = fact.args;
+  const ref = by ? `As stated, “${by.value}”` : "As stated for this route";
   const inGround = method === "D";
   return {
     It,
@@ -135,6 +145,8 @@ function conditionsOf(
     ...(ambient && inGround && ambient.value > tabulatedAt.ground ? { ground: ambient.value } : {}),
     ...(grouped ? { grouped: { circuits: grouped.value, arrangement: layOf(fact, inGround) } } : {}),
     ...(insulated ? { insulated: insulated.value } : {}),
+    ...(construction === "mineral" || construction === "flex" ? { other: construction } : {}),
+    ...(factor ? { own: { value: factor.value / 100, source: { ref, standing: "quoted" as const } } } : {}),
     // The 20 A of a ring are its cable's own, whichever of the permitted devices stands before it.
     ...(device?.family === "BS 3036" && !study.isRing ? { semiEnclosed: true } : {}),
   };

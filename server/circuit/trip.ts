@@ -1,6 +1,7 @@
 /** How long a device takes, and from where its magnetic release works. */
 import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, loopLimit } from "../calc/index.ts";
+import { type OwnFigure, ownLimit, ownPoints } from "../calc/own-device.ts";
 import { amps, plain, seconds, step } from "../calc/result.ts";
 import { type BreakerSettings, opensAtOnceFrom, releasesOf } from "../calc/settings.ts";
 import { tripBands } from "../tables/devices.ts";
@@ -8,6 +9,7 @@ import type { Edition } from "../tables/editions.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Family } from "../tables/standard-values.ts";
 import { known } from "../tables/table.ts";
+import { ownFiguresOf } from "./own-device.ts";
 import type { Device, WayStudy } from "./way.ts";
 
 /** The time a device takes for a current, s. */
@@ -34,6 +36,8 @@ export interface Tripping {
   readonly U0: number;
   readonly edition: Edition;
   readonly settings?: BreakerSettings | undefined;
+  /** Figures of a book of one's own, which go before the tables. */
+  readonly own: readonly OwnFigure[];
 }
 
 /** The device of a way, where its rating and the edition are known. */
@@ -41,7 +45,8 @@ export function trippingOf({ device, supply, context }: WayStudy): Tripping | un
   const { edition } = context;
   if (device?.rating === undefined || !edition) return undefined;
   const { standard, family, curve, rating, settings } = device;
-  return { standard, family, curve, rating, U0: supply.U0, edition, settings };
+  const own = ownFiguresOf(device, context);
+  return { standard, family, curve, rating, U0: supply.U0, edition, settings, own };
 }
 
 /** The time the device of a way needs at a current; nothing where that is longer than the adiabatic equation holds for. */
@@ -58,6 +63,7 @@ export function tripTimeOf(device: Tripping, current: number): TripTime | undefi
     const steps = [...most.steps, step("t, magnetic trip, at most", "", seconds(magneticTime))];
     return { time: { value: magneticTime, unit: "s", steps, source: most.source }, atMost: true };
   }
+  if (device.own.length > 0) return byPoints(device, current);
   const [long, short] = [operatingCurrent(device, slow), operatingCurrent(device, quick)];
   if (!long || fallsShort(current, long.value)) return undefined;
   // Larger fuses stand in the table of the longer time only.
@@ -67,6 +73,32 @@ export function tripTimeOf(device: Tripping, current: number): TripTime | undefi
   const value = slow * (long.value / current) ** slope;
   const numbers = `between ${seconds(slow)} at ${amps(long.value)} and ${seconds(quick)} at ${amps(short.value)}`;
   const source = fromFormula(combine(long.source, short.source));
+  return {
+    time: { value, unit: "s", steps: [step(`t at ${amps(current)}`, numbers, seconds(value))], source },
+    atMost: false,
+  };
+}
+
+/** The time at a current between points of a curve, those of the tables filling in for what a book of one's own lacks. */
+function byPoints(device: Tripping, current: number): TripTime | undefined {
+  const own = ownPoints(device.own, device.edition.cmin.value);
+  const tabled = [slow, quick].flatMap((time) => {
+    const found = own.some((point) => point.time === time) ? undefined : operatingCurrent(device, time);
+    return found ? [{ current: found.value, time, source: found.source }] : [];
+  });
+  const points = [...own, ...tabled].toSorted((one, other) => other.time - one.time);
+  const [first, last] = [points[0], points.at(-1)];
+  // Points that are out of order are reported where they stand, and no time follows from them.
+  const rising = points.every((point, at) => at === 0 || point.current > (points[at - 1]?.current ?? 0));
+  if (!first || !last || !rising || fallsShort(current, first.current)) return undefined;
+  if (current >= last.current)
+    return atMost({ value: last.current, unit: "A", steps: [], source: last.source }, last.time);
+  const at = points.findIndex((point) => point.current > current);
+  const [before, after] = [points[at - 1] ?? first, points[at] ?? last];
+  const slope = Math.log(before.time / after.time) / Math.log(after.current / before.current);
+  const value = before.time * (before.current / current) ** slope;
+  const numbers = `between ${seconds(before.time)} at ${amps(before.current)} and ${seconds(after.time)} at ${amps(after.current)}`;
+  const source = fromFormula(combine(before.source, after.source));
   return {
     time: { value, unit: "s", steps: [step(`t at ${amps(current)}`, numbers, seconds(value))], source },
     atMost: false,
@@ -90,7 +122,9 @@ function atMost(from: Calculated, time: number): TripTime {
 /** The current that operates a device in a time, A: that from which its limit of Zs is calculated. */
 export function operatingCurrent(device: Tripping, time: number): Calculated | undefined {
   const { standard, curve, rating, U0, edition } = device;
-  const limit = loopLimit({ standard, ...(curve ? { curve } : {}), rating, time, U0, edition });
+  const limit =
+    ownLimit(device.own, time, { U0, edition }) ??
+    loopLimit({ standard, ...(curve ? { curve } : {}), rating, time, U0, edition });
   if (!limit) return undefined;
   const value = (U0 * edition.cmin.value) / limit.exact;
   return { value, unit: "A", steps: [step(`operates in ${seconds(time)} at`, "", amps(value))], source: limit.source };

@@ -4,6 +4,7 @@
  */
 
 import { type Calculated, disconnectionTime, type LoopLimit, loopLimit } from "../calc/index.ts";
+import { ownLimit } from "../calc/own-device.ts";
 import { settingsLimit } from "../calc/settings.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
@@ -16,6 +17,7 @@ import { cookerCurrent } from "./cooker-load.ts";
 import { type Device, deviceOf } from "./device.ts";
 import { type Disconnection, disconnectionOf } from "./disconnection.ts";
 import { currentOfAll } from "./loads.ts";
+import { ownFiguresOf } from "./own-device.ts";
 import { specialLocationsOf, type WayPlaces } from "./place-words.ts";
 import { type Rcd, rcdsOf } from "./rcds.ts";
 import { capacitiesOf, type SectionCapacity } from "./route-capacity.ts";
@@ -314,6 +316,8 @@ export class WayStudy {
     // Table 41.6 has breakers trip at once, whatever time is allowed.
     const instant = supply.kind === "reduced" && device.family?.endsWith("breaker");
     const time = instant ? Math.min(allowed, instantly) : allowed;
+    const own = ownLimit(ownFiguresOf(device, context), time, { U0: supply.U0, edition: context.edition });
+    if (own) return own;
     if (device.settings) return settingsLimit(device.settings, time, supply.U0, context.edition);
     return loopLimit({
       standard: device.standard,

@@ -146,6 +146,7 @@ export class ContextChange {
 
   #sameOfNames(before: Names, after: Names, question: string): boolean {
     if (question === "fields") return this.#sameFacts(before.fields, after.fields);
+    if (question === "devices") return this.#sameFacts(before.devices, after.devices);
     if (question === "unclear") return sameData([...before.unclear], [...after.unclear]);
     return before.incomplete === after.incomplete;
   }

@@ -9,6 +9,7 @@ import type { FactOf } from "./values.ts";
 export type InstrumentFact = FactOf<"file", "instrument">;
 export type FieldFact = FactOf<"file", "field">;
 export type CableTypeFact = FactOf<"file", "cable-type">;
+export type DeviceFigures = FactOf<"file", "device-figures">;
 
 /** A board by name, and what it is fed from as it says itself. */
 export interface BoardName {
@@ -24,16 +25,18 @@ export class Names {
   readonly boards: NameTable<BoardName>;
   readonly #unclear: ReadonlySet<string>;
   readonly #fields: readonly FieldFact[];
+  readonly #devices: readonly DeviceFigures[];
   readonly #incomplete: boolean;
   readonly #answers = new Map<(names: Names) => unknown, unknown>();
 
-  constructor({ instruments, cableTypes, circuitTypes, boards, unclear, fields, incomplete }: Named) {
+  constructor({ instruments, cableTypes, circuitTypes, boards, unclear, fields, devices, incomplete }: Named) {
     this.instruments = new NameTable(instruments, ({ args }) => args.name.value);
     this.cableTypes = new NameTable(cableTypes, ({ args }) => args.name.value);
     this.circuitTypes = new NameTable(circuitTypes, ({ args }) => args.name.value);
     this.boards = new NameTable(boards, ({ name }) => name);
     this.#unclear = new Set(unclear);
     this.#fields = fields;
+    this.#devices = devices;
     this.#incomplete = incomplete;
   }
 
@@ -47,6 +50,12 @@ export class Names {
   get fields(): readonly FieldFact[] {
     this.#note("fields");
     return this.#fields;
+  }
+
+  /** Figures of devices from a book of one's own. */
+  get devices(): readonly DeviceFigures[] {
+    this.#note("devices");
+    return this.#devices;
   }
 
   /** Whether a file that is used could not be read: it may define more. */
@@ -79,6 +88,7 @@ interface Named {
   readonly boards: readonly BoardName[];
   readonly unclear: readonly string[];
   readonly fields: readonly FieldFact[];
+  readonly devices: readonly DeviceFigures[];
   readonly incomplete: boolean;
 }
 
@@ -101,6 +111,7 @@ export function namesOf(
     boards: heads.map(({ name, facts }) => ({ name, from: facts.one("fed-from")?.args.from.value })),
     unclear: blocks.flatMap(({ broken }) => broken),
     fields: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("field")),
+    devices: blocks.flatMap((facts) => (facts as FileModel["facts"]).all("device-figures")),
     incomplete,
   };
   const before = kept.get(head);
@@ -117,5 +128,6 @@ const sameNamed = (one: Named, other: Named): boolean =>
   sameItems(one.circuitTypes, other.circuitTypes) &&
   sameItems(one.unclear, other.unclear) &&
   sameItems(one.fields, other.fields) &&
+  sameItems(one.devices, other.devices) &&
   one.boards.length === other.boards.length &&
   one.boards.every(({ name, from }, index) => name === other.boards[index]?.name && from === other.boards[index]?.from);

@@ -67,6 +67,7 @@ export function earthingHeat(supply: Facts<"supply">, edition: Edition | undefin
     standard: standard.value,
     family: familyOf(standard.value),
     curve: undefined,
+    own: [],
     rating: rating.value,
     U0: voltage(supply),
     edition,

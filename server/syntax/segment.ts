@@ -35,7 +35,7 @@ export interface Draft {
 }
 
 /** Structural words whose line stands among the plain lines. */
-export const inlineStructureWords: ReadonlySet<string> = new Set(["wayfile", "use", "cable-type"]);
+export const inlineStructureWords: ReadonlySet<string> = new Set(["wayfile", "use", "cable-type", "device-figures"]);
 
 export const mayHold = (outer: string, inner: string): boolean => outer === "installation" && inner === "board";
 

@@ -3,6 +3,7 @@ import { amendments } from "./amendments.ts";
 import { armourAreas, armourEffects, armourResistance } from "./armour.ts";
 import { capacity4D1A, capacity4D2A, capacity4D4A, capacity4D5 } from "./capacity-70.ts";
 import { capacity4E1A, capacity4E2A, capacity4E4A } from "./capacity-90.ts";
+import { capacity4G1A, flexible60, flexible90, mineralAmbient } from "./capacity-other.ts";
 import { citations } from "./citations.ts";
 import { faultTemperatures, metalConstants } from "./conductor-heat.ts";
 import { conductorResistance, pairResistance } from "./conductors.ts";
@@ -133,6 +134,10 @@ export const tables: readonly Table<object>[] = [
   capacity4E4A,
   capacity4E1A,
   citations,
+  capacity4G1A,
+  flexible60,
+  flexible90,
+  mineralAmbient,
   drop4D1B,
   drop4D2B,
   drop4E1B,

@@ -92,3 +92,41 @@ describe("90 °C multicore cable", () => {
     expect(on(45)).toBeUndefined();
   });
 });
+
+describe("mineral and flexible cable", () => {
+  const way = (cable: string, device = "BS EN 60898 B32 6 kA", route = "clipped method C") =>
+    plant("armoured line 4 mm² cpc 4 mm² cores 3", device, route).replace("cable fire", `cable ${cable}`);
+  const capacity = (cable: string, route?: string) =>
+    wayOf(nodeOf(installationOf(way(cable, undefined, route)), "A"), "1").capacity?.value;
+
+  it("is rated by its own table", () => {
+    expect(capacity("mineral line 2.5 mm² cpc 2.5 mm²")?.value).toBe(31);
+    expect(capacity("mineral line 10 mm² cpc 10 mm²", "tray method E")?.value).toBe(82);
+    expect(capacity("flex line 2.5 mm² cpc 2.5 mm²")?.value).toBe(25);
+    expect(capacity("flex 90 °C line 6 mm² cpc 6 mm²")?.value).toBe(55);
+    expect(capacity("mineral line 2.5 mm² cpc 2.5 mm²")?.source.ref).toContain("Table 4G1A");
+    expect(checks(way("mineral line 2.5 mm² cpc 2.5 mm²"))).toContain("error design/device-over-capacity");
+    expect(checks(way("mineral line 4 mm² cpc 4 mm²"))).not.toContain("error design/device-over-capacity");
+  });
+
+  it("has its own factors for warm air, or none", () => {
+    expect(capacity("mineral line 10 mm² cpc 10 mm²", "clipped method C ambient 35 °C")?.value).toBeCloseTo(77 * 0.93);
+    expect(capacity("flex line 2.5 mm² cpc 2.5 mm²", "clipped method C ambient 35 °C")).toBeUndefined();
+  });
+
+  it("drops by its table, or by its conductors", () => {
+    const drop = (cable: string) => value(way(cable), "Voltage drop from the origin") ?? Number.NaN;
+    expect(drop("flex line 2.5 mm² cpc 2.5 mm²")).toBeCloseTo((19e-3 * 25 * 40 * 100) / 230, 6);
+    expect(drop("mineral line 4 mm² cpc 4 mm²")).toBeCloseTo((2 * 4.61e-3 * 1.2 * 25 * 40 * 100) / 230, 1);
+  });
+
+  it("in a conduit, and aluminium anywhere, asks for figures of one's own and says which", () => {
+    for (const text of [
+      way("flex line 2.5 mm² cpc 2.5 mm²", undefined, "conduit method B"),
+      way("armoured aluminium line 25 mm² cpc 25 mm² cores 3"),
+    ]) {
+      const [found] = findingsOf(text).filter(({ check }) => check === "design/capacity-not-calculated");
+      expect(found?.message).toMatch(/cable-type: carries, drop, r1, r2 and by\.$/);
+    }
+  });
+});

@@ -2,6 +2,8 @@ import { capacityGap } from "../../circuit/overload.ts";
 import { cableWords } from "../common/dead-words.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
+const ownWay = " State the figures of its maker or your own copy in a cable-type: carries, drop, r1, r2 and by.";
+
 export default wayRule({
   id: "design/capacity-not-calculated",
   severity: "information",
@@ -13,7 +15,7 @@ export default wayRule({
     {
       bad: `way 1 radial "Furnace alarm" {
   device  BS EN 60898 B16 6 kA
-  cable   mineral line 1.5 mm²
+  cable   multicore aluminium line 16 mm² cpc 16 mm²
   route   clipped method C
   ^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
@@ -29,7 +31,7 @@ export default wayRule({
     const gap = capacityGap(study);
     if (!gap?.stated) return;
     report(factSpot(gap.fact), {
-      message: `The current-carrying capacity here cannot be calculated: ${gap.missing}.`,
+      message: `The current-carrying capacity here cannot be calculated: ${gap.missing}.${study.cable?.own?.carries ? "" : ownWay}`,
       related: study.cable
         ? [{ spot: factSpot(study.cable.fact), message: `Cable of the circuit: ${cableWords(study.cable)}.` }]
         : [],

@@ -1,10 +1,21 @@
-import { amps, milliohms, plain, squareMillimetres } from "../../calc/result.ts";
+import { amps, milliohms, ohms, plain, squareMillimetres } from "../../calc/result.ts";
+import type { DeviceFigures } from "../../model/names.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
 import { factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (last: string) => `wayfile 1
 cable-type m2 mineral line 2.5 mm² cpc 2.5 mm² carries 31 A drop 17 mV by "Own copy, page 412"
 cable-type m4 mineral line 4 mm² cpc 4 mm² carries ${last} drop 10 mV by "Own copy, page 412"
+installation "Plant" {
+  standard BS 7671:2018+A2:2022
+  board A "Main" {
+    fed-from supply
+  }
+}`;
+
+const device = (last: string) => `wayfile 1
+device-figures BS 88-3 45 A Zs 0.96 Ω within 5 s by "Own copy, Table 41.4"
+device-figures BS 88-3 63 A Zs ${last} within 5 s by "Own copy, Table 41.4"
 installation "Plant" {
   standard BS 7671:2018+A2:2022
   board A "Main" {
@@ -35,8 +46,13 @@ export default installationRule({
       bad: sample("24 A").replace("\ninstallation", `\n${" ".repeat(51)}^^^^\ninstallation`),
       good: sample("42 A"),
     },
+    {
+      bad: device("1.20 Ω").replace("\ninstallation", `\n${" ".repeat(31)}^^^^^^\ninstallation`),
+      good: device("0.55 Ω"),
+    },
   ],
   check({ names }, report) {
+    for (const table of Map.groupBy(names.devices, tableOf).values()) judgeDevices(table, report);
     const rows = [...names.cableTypes.values()].flatMap(([fact]) => (fact ? rowOf(fact as unknown as Fact) : []));
     const tables = Map.groupBy(rows, ({ key }) => key);
     for (const table of tables.values())
@@ -46,6 +62,28 @@ export default installationRule({
       );
   },
 });
+
+/** Devices of one standard and type, of one page and for one time, belong to one table. */
+const tableOf = ({ args }: DeviceFigures): string =>
+  [args.standard.value, args.curve?.curve, args.within.value, args.loop ? "Zs" : "opens", args.by.value].join("|");
+
+const ratingOf = ({ args }: DeviceFigures): number => args.curve?.rating ?? args.rating?.value ?? 0;
+
+/** A larger device of the same kind needs more current, and so has the lower limit. */
+function judgeDevices(rows: readonly DeviceFigures[], report: Reporter): void {
+  const sorted = rows.toSorted((one, other) => ratingOf(one) - ratingOf(other));
+  for (const [at, row] of sorted.entries()) {
+    const before = sorted[at - 1];
+    const [less, more] = [before?.args.loop ?? before?.args.opens, row.args.loop ?? row.args.opens];
+    if (!before || !less || !more || ratingOf(before) === ratingOf(row)) continue;
+    if (row.args.loop ? more.value < less.value : more.value > less.value) continue;
+    const shown = (value: number) => (row.args.loop ? ohms(value) : amps(value));
+    report(valueSpot(row, more), {
+      message: `${amps(ratingOf(row))} with ${shown(more.value)} does not fit ${amps(ratingOf(before))} with ${shown(less.value)} in the same table: compare both with the page.`,
+      related: [{ spot: factSpot(before), message: "The next smaller rating." }],
+    });
+  }
+}
 
 function judge(rows: readonly Row[], report: Reporter): void {
   for (const [at, row] of rows.entries()) {

@@ -28,7 +28,7 @@ export default wayRule({
     // A breaker without its type is reported elsewhere, and so is a device that breaks no overcurrent.
     if ((device.family === "breaker" && !device.curve) || /61008|4293/.test(device.standard)) return;
     report(factSpot(device.fact), {
-      message: `No limit for Zs is known for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: write the maker's as max-Zs. The loop is not judged.`,
+      message: `No limit for Zs is known for a ${deviceName(device)} device in ${seconds(disconnectionTime.value)}: write device-figures with the limit of its maker or your own copy, or max-Zs. The loop is not judged.`,
     });
   },
 });
