@@ -94,6 +94,15 @@ export const premises = {
   outbuilding: "A garage, shed or other building beside a dwelling.",
 } as const;
 
+/** What protects against electric shock instead of automatic disconnection of the supply. */
+export const protectiveMeasures = {
+  separation: "Electrical separation behind an isolating transformer (413).",
+  selv: "A source of separated extra-low voltage (414).",
+  pelv: "A source of protective extra-low voltage, earthed (414).",
+  it: "An IT system behind a transformer, with an insulation monitor (411.6).",
+  dc: "Direct current.",
+} as const;
+
 export const supplySources = {
   public: "The distributor's low-voltage network.",
   private: "The installation's own transformer or generator.",

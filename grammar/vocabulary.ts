@@ -210,6 +210,20 @@ const deviceFiguresRow = () =>
     },
   );
 
+/** A circuit or a board that does not rely on automatic disconnection of the supply. */
+const protectiveMeasure = once(
+  {
+    measure: choice(list.protectiveMeasures, "what protects instead"),
+    source: opt(text("the source: transformer, supply unit")),
+  },
+  {
+    means: "What protects against electric shock where it is not automatic disconnection of the supply.",
+    background: "Loops, times, drops and RCDs are then not judged here, and a finding says so once.",
+    limits: "Regulations 411.6, 413 and 414.",
+    example: 'protective-measure separation "Shaver unit behind the mirror"',
+  },
+);
+
 const rcdParams = {
   standard: productStandard("the standard on the device"),
   rating: opt(quantity("rating", "the rated current")),
@@ -1192,6 +1206,7 @@ const blocks = {
         example: "switch-setting 80 A",
       },
     ),
+    "protective-measure": protectiveMeasure,
     enclosure: once(
       { made: choice(list.enclosures, "what it is made of") },
       {
@@ -1483,6 +1498,7 @@ const blocks = {
         example: "place bathroom zone 2 outside",
       },
     ),
+    "protective-measure": protectiveMeasure,
     ingress: once(
       { code: choice(list.ingress, "the code on the equipment") },
       {

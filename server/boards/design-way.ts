@@ -1,6 +1,7 @@
 /** The design of a circuit as a report shows it, line by line with the working. */
 import { fallsShort } from "../calc/compare.ts";
 import { type Calculated, ringRule } from "../calc/index.ts";
+import { practiceOf } from "../calc/practice.ts";
 import { amps, step } from "../calc/result.ts";
 import { beyondLimit } from "../calc/verdict.ts";
 import { breakingOf, conditionalAt } from "../circuit/breaking.ts";
@@ -12,7 +13,7 @@ import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
 import { compared, type DesignLine, figure, onSource, open, stated } from "./design-line.ts";
 import { feederCurrent, feederDrop } from "./drop-feeder.ts";
-import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf } from "./drop-path.ts";
+import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf, startDrop } from "./drop-path.ts";
 import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
 import { faultLevels, faultLevelsOn, leastFaults, leastShort, type Standby } from "./fault-levels.ts";
 import { lengthOfReading, longestByDrop, longestByLoop } from "./greatest-length.ts";
@@ -132,7 +133,18 @@ function dropLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const drop = added(upTo.drop, found.drop);
   const corrected = added(upTo.corrected, found.corrected);
   const differs = fallsShort(corrected.value, drop.value);
+  const start = startDrop(study, upTo.drop);
   return [
+    ...(start
+      ? [
+          compared({
+            title: "Voltage drop while the motor starts",
+            value: start,
+            limit: practiceOf("start-drop"),
+            guidance: true,
+          }),
+        ]
+      : []),
     compared({ title, value: drop, limit, guidance: true, ...(reason ? { reason } : {}) }),
     ...(differs
       ? [compared({ title: `${title}, at its real conditions`, value: corrected, limit, guidance: true })]

@@ -4,9 +4,10 @@ import { type Calculated, dropLimit } from "../calc/index.ts";
 import { percent, step } from "../calc/result.ts";
 import { type CableDrop, cableDrop } from "../circuit/drop.ts";
 import { memoByObject, memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
+import { startingCurrent } from "../circuit/motor-start.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Way } from "../model/file.ts";
-import { fromFormula, summed } from "../tables/source.ts";
+import { combine, fromFormula, summed } from "../tables/source.ts";
 import { type Line, linesOf } from "./circuit-load.ts";
 import { lineOf } from "./demand.ts";
 import { feederDrop, linesBehind } from "./drop-feeder.ts";
@@ -122,6 +123,22 @@ export function circuitDrop(study: WayStudy, size?: number): CircuitDrop | undef
   if ("missing" in own) return undefined;
   const limit = dropLimitOf(study);
   return { study, ...own, limit, room: limit.value - own.drop.value };
+}
+
+/**
+ * The drop from the origin while the motor of a circuit starts, %: its own cable with the starting current, which is all of
+ * its impedance whatever the power factor then, and the feeders as they are loaded.
+ */
+export function startDrop(study: WayStudy, above: Calculated): Calculated | undefined {
+  const start = study.isFinal ? startingCurrent(study) : undefined;
+  const own = start && cableDrop(study, start.value);
+  if (!start || !own || "missing" in own) return undefined;
+  const drop = {
+    ...own.drop,
+    steps: [...start.steps, ...own.drop.steps],
+    source: combine(own.drop.source, start.source),
+  };
+  return added(above, drop);
 }
 
 /** 3 % for lighting and 5 % for the rest; more on a supply of one's own. */

@@ -48,6 +48,9 @@ export function originSupply(supply: Context["supply"]): SupplyStudy {
 /** The supply as it reaches a board, or one way of it: the nearest electrode of one's own counts before the supply's earth. */
 export function studySupply(context: Context, way?: Facts<"way">): SupplyStudy {
   const origin = originSupply(context.supply);
+  // Where nothing is disconnected, neither the earth nor the voltage of the supply says anything of a fault.
+  if (way?.has("protective-measure") || context.board.facts.has("protective-measure"))
+    return { ...origin, earthing: undefined, earthingFact: undefined, kind: "other" };
   const own = way?.one("earthing") ?? ownEarthing(context);
   return own ? { ...origin, earthing: own.args.system.value, earthingFact: own } : origin;
 }

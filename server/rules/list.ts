@@ -98,6 +98,7 @@ import driftRcdSlower from "./drift/rcd-slower.ts";
 import driftResistanceRisen from "./drift/resistance-risen.ts";
 import driftRetestIncomplete from "./drift/retest-incomplete.ts";
 import dropFeederUsesAllowance from "./drop/feeder-uses-allowance.ts";
+import dropMotorStart from "./drop/motor-start.ts";
 import dropOverLimit from "./drop/over-limit.ts";
 import energyLetThroughTooHigh from "./energy/let-through-too-high.ts";
 import energyLiveConductorTooThin from "./energy/live-conductor-too-thin.ts";
@@ -189,6 +190,7 @@ import networkCombinedConductor from "./network/combined-conductor.ts";
 import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkIslandWithoutElectrode from "./network/island-without-electrode.ts";
+import networkMeasureNotJudged from "./network/measure-not-judged.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
 import networkVoltageNotJudged from "./network/voltage-not-judged.ts";
 import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
@@ -435,6 +437,7 @@ export const rules: readonly Rule[] = [
   driftResistanceRisen,
   driftRetestIncomplete,
   dropFeederUsesAllowance,
+  dropMotorStart,
   dropOverLimit,
   energyLetThroughTooHigh,
   energyLiveConductorTooThin,
@@ -526,6 +529,7 @@ export const rules: readonly Rule[] = [
   networkFeederDisagrees,
   networkFeederWithoutFeeds,
   networkIslandWithoutElectrode,
+  networkMeasureNotJudged,
   networkTwoFeeders,
   networkVoltageNotJudged,
   placeAgriculturalWithoutRcd,

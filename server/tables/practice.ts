@@ -138,6 +138,7 @@ export const practiceValues = table<PracticeValue>({
     }),
     practice({ key: "start-star-delta", item: "starting current in star, multiple of Ib", value: 2.5, unit: "" }),
     practice({ key: "start-soft-start", item: "starting current by soft starter, multiple of Ib", value: 3, unit: "" }),
+    practice({ key: "start-drop", item: "voltage drop while a motor starts, at its terminals", value: 15, unit: "%" }),
     practice({
       key: "start-drive",
       item: "starting current by a variable-speed drive, multiple of Ib",

@@ -2,9 +2,10 @@
 
 import { type Line, linesOf } from "../../boards/circuit-load.ts";
 import { feederCurrent, feederDrop } from "../../boards/drop-feeder.ts";
-import { added, boardDrop, circuitDrop, dropLimitOf, lineAbove } from "../../boards/drop-path.ts";
+import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf, lineAbove, startDrop } from "../../boards/drop-path.ts";
 import type { BoardNode, Network } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
+import { practiceOf } from "../../calc/practice.ts";
 import { amps, type Calculated, percent, step } from "../../calc/result.ts";
 import { type CableDrop, cableDrop } from "../../circuit/drop.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -47,6 +48,20 @@ function dropBlocks(study: WayStudy, network: Network, node: BoardNode | undefin
       whole,
       stretches.every(({ certain }) => certain),
     ),
+    ...startBlocks(study, node),
+  ];
+}
+
+/** What a motor finds at its terminals while it starts. */
+function startBlocks(study: WayStudy, node: BoardNode): Block[] {
+  const found = startDrop(study, dropAbove(boardDrop(node), study).drop);
+  if (!found) return [];
+  const limit = practiceOf("start-drop");
+  const holds = !exceeds(found.value, limit.value);
+  const text = `Drop at start ${percent(found.value)} ${holds ? "≤" : ">"} ${percent(limit.value)}`;
+  return [
+    calculate("Drop while the motor starts", found, percent(found.value), ""),
+    compareWithLimit(holds, text, limit.source, { value: found.value, limit: limit.value }, "its maker decides"),
   ];
 }
 
