@@ -56,6 +56,8 @@ interface Fitting {
   readonly incoming: Incoming;
   readonly slot: Slot;
   readonly value: string;
+  /** How it was measured, as it was said behind the value. */
+  readonly how: readonly string[];
 }
 
 export interface EnterOptions {
@@ -114,13 +116,19 @@ function matched(
     return { failure: `the schedule has no ${one.place.way === undefined ? "board" : "way"} ${place}` };
   const slot = slots.get(`${place} ${one.slot}`);
   if (!slot) return { failure: `${place} has no such test: ${one.slot}` };
-  const value = readValue(one.text, slot, {
+  const { text: bare, how } = withoutQualifiers(one.text, slot);
+  const value = readValue(bare, slot, {
     ...(options.comma ? { comma: true } : {}),
     range: rangeOf(installation, one.with ?? [], slot),
   });
   if ("failure" in value) return value;
   const there = recorded.get(`${place} ${one.slot}`) ?? [];
-  if (there.some(({ text, on }) => sameText(text, value.text) && (one.on === undefined || on === one.on)))
+  if (
+    there.some(
+      ({ text, on }) =>
+        sameText(withoutQualifiers(text, slot).text, value.text) && (one.on === undefined || on === one.on),
+    )
+  )
     return "known";
   const sameDay = there.find(({ on }) => on === one.on);
   if (one.on === undefined)
@@ -135,7 +143,18 @@ function matched(
   if (sameDay) return { failure: `${sameDay.text} is recorded for ${one.on} already, and is not overwritten` };
   const unknown = (one.with ?? []).find((name) => !installation.names.instruments.has(name));
   if (unknown !== undefined) return { failure: `the schedule has no instrument ${unknown}` };
-  return { incoming: one, slot, value: value.text };
+  return { incoming: one, slot, value: value.text, how };
+}
+
+/** What is said behind a value of how it was measured, by the words the language has for it. */
+function withoutQualifiers(
+  text: string,
+  { qualifiers = [] }: Slot,
+): { readonly text: string; readonly how: readonly string[] } {
+  const words = text.trim().split(/\s+/);
+  const how: string[] = [];
+  while (words.length > 1 && qualifiers.includes(words.at(-1) ?? "")) how.unshift(words.pop() ?? "");
+  return { text: words.join(" "), how };
 }
 
 interface Recorded {
@@ -276,13 +295,27 @@ type MadeLine = { readonly text: string; readonly assumed?: string } | { readonl
 function lineOf(installation: Installation, group: readonly Fitting[]): MadeLine {
   const [first] = group;
   if (!first) return { failure: "there is no value" };
-  const { line, place, tail } = first.slot;
+  const { line, head = line, place, tail } = first.slot;
   if (line === "insulation") return insulationLine(installation, group);
+  const how = [...new Set(group.flatMap((one) => one.how))];
   const labels = group.map(({ slot }) => slot.label);
   if (line === "ends" && !(labels.includes("r1") && labels.includes("rn")))
     return { failure: `the ends of ring ${placeName(place)} are written together: r1 and rn are both needed` };
-  const values = group.map(({ slot, value }) => (slot.label === "" ? value : `${slot.label} ${value}`));
-  return { text: [line, ...values, ...(tail ? [tail] : [])].join(" ") };
+  const whole = group.find(({ slot }) => slot.label === "");
+  const rest = group.filter((one) => one !== whole).map(({ slot, value }) => `${slot.label} ${value}`);
+  const lines = whole ? undefined : highestOf(first.slot, group);
+  const values = [...(whole ? [whole.value] : lines ? [lines.value] : []), ...rest];
+  return {
+    text: [head, ...values, ...(tail ? [tail] : []), ...how].join(" "),
+    ...(lines ? { assumed: `Of three lines the highest is taken as the ${line} of the circuit.` } : {}),
+  };
+}
+
+/** Where only the lines of a circuit were read, the highest of them counts for it. */
+function highestOf({ line }: Slot, group: readonly Fitting[]): Fitting | undefined {
+  if (line !== "Zs" && line !== "R1+R2") return undefined;
+  const figure = ({ value }: Fitting): number => Number.parseFloat(value.replace(/^[<>]/, ""));
+  return group.filter(({ slot }) => /^L\d$/.test(slot.label)).toSorted((a, b) => figure(b) - figure(a))[0];
 }
 
 function insulationLine(installation: Installation, group: readonly Fitting[]): MadeLine {
@@ -295,8 +328,9 @@ function insulationLine(installation: Installation, group: readonly Fitting[]): 
   const voltage = given?.value ?? `${usual} V`;
   const values = pairs.map(({ slot, value }) => `${slot.label} ${value}`).join(" ");
   const joined = pairs.some(({ slot }) => slot.tail !== undefined) && pairs.length === 1 ? " joined" : "";
+  const how = [...new Set(pairs.flatMap((one) => one.how))].map((one) => ` ${one}`).join("");
   return {
-    text: `insulation ${voltage} ${values}${joined}`,
+    text: `insulation ${voltage} ${values}${joined}${how}`,
     ...(given ? {} : { assumed: `Insulation was tested at ${usual} V where no voltage is given.` }),
   };
 }

@@ -3,7 +3,7 @@
  * circuit. A sheet to be filled in shows them; a filled one names them, and nothing that is not one of them is written.
  */
 import { plain } from "../calc/result.ts";
-import { rcdsOfBoard } from "../circuit/rcds.ts";
+import { outletRcds, ownRcds, rcdsOfBoard } from "../circuit/rcds.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../model/installation.ts";
 import { insulationLimit } from "../readings/insulation.ts";
@@ -11,6 +11,7 @@ import { planBoard, planSupply } from "../readings/plan-board.ts";
 import { planDead } from "../readings/plan-dead.ts";
 import { planLive } from "../readings/plan-live.ts";
 import { type PlannedTest, writtenName } from "../readings/planned.ts";
+import { possibleSlots } from "./possible.ts";
 
 /** The supply, a board, or a way of one. */
 export interface SlotPlace {
@@ -26,11 +27,17 @@ export interface Slot {
   /** What stands before the value on the line; empty where nothing does. */
   readonly label: string;
   /** Empty where a word is the answer. */
-  readonly unit: PlannedTest["unit"] | "V";
+  readonly unit: PlannedTest["unit"] | "V" | "mA";
   /** The words that are an answer, the good one first; none where a figure is. */
   readonly words: readonly string[];
+  /** How its line begins, where it is called otherwise. */
+  readonly head?: string;
   /** Stands at the end of the line. */
   readonly tail?: string;
+  /** Words that may stand behind the value: how it was measured. */
+  readonly qualifiers?: readonly string[];
+  /** Not on the plan, and shown on a sheet to fill in all the same. */
+  readonly offered?: true;
   /** The test as it is planned; nothing where it may be entered and is not on the plan. */
   readonly planned?: PlannedTest;
 }
@@ -75,7 +82,7 @@ const whole = (
 
 function supplySlots(installation: Installation, board: string | undefined): Slot[] {
   const place = {};
-  return planSupply(installation).flatMap((planned): Slot[] => {
+  const planned = planSupply(installation).flatMap((planned): Slot[] => {
     const of = (slot: Slot): Slot[] => [{ ...slot, planned }];
     const [name = ""] = planned.name.split(/[, ]/);
     if (planned.step === "loop") return of(whole(place, "live", "Ze", "Ω"));
@@ -89,6 +96,9 @@ function supplySlots(installation: Installation, board: string | undefined): Slo
       ? of({ ...whole({ board }, "dead", `bonding ${service}`, "Ω"), label: "continuity" })
       : [];
   });
+  return installation.supply
+    ? withPossible(planned, possibleSlots({ kind: "supplyLive", block: "live", place, points: [], rcds: [] }))
+    : planned;
 }
 
 function boardSlots({ board, context }: BoardInPlace): Slot[] {
@@ -96,7 +106,7 @@ function boardSlots({ board, context }: BoardInPlace): Slot[] {
   const named = new Map(
     rcdsOfBoard(board.head).map(({ name }) => [name, name === undefined ? "" : ` ${writtenName(name)}`]),
   );
-  return planBoard(context)
+  const planned = planBoard(context)
     .flatMap((planned): Slot[] => {
       const of = (slot: Slot): Slot[] => [{ ...slot, planned }];
       const { step, name, write } = planned;
@@ -122,9 +132,32 @@ function boardSlots({ board, context }: BoardInPlace): Slot[] {
       return [];
     })
     .concat(voltage(place));
+  const rcds = rcdsOfBoard(board.head);
+  return withPossible(planned, [
+    ...possibleSlots({ kind: "boardLive", block: "live", place, points: [], rcds }),
+    ...possibleSlots({ kind: "boardDead", block: "dead", place, points: [], rcds }),
+    ...["L-N", "L-E", "N-E", "L-L"].map((pair) => insulation(place, pair)),
+  ]);
 }
 
-const insulation = (place: SlotPlace, label: string): Slot => ({ ...whole(place, "dead", "insulation", "MΩ"), label });
+/** What is planned, and behind it what else may be entered; a planned slot takes over how its value may be said. */
+function withPossible(planned: readonly Slot[], possible: readonly Slot[]): Slot[] {
+  const others = new Map(possible.map((slot) => [slotName(slot), slot]));
+  const own = planned.map((slot): Slot => {
+    const { qualifiers, words = [] } = others.get(slotName(slot)) ?? {};
+    const said = slot.unit !== "" && words.length > 0 ? { words } : {};
+    return { ...slot, ...said, ...(qualifiers ? { qualifiers } : {}) };
+  });
+  const names = new Set(own.map(slotName));
+  return [...own, ...[...others.values()].filter((slot) => !names.has(slotName(slot)))];
+}
+
+/** Surge protection that could not be taken off is said behind the value. */
+const insulation = (place: SlotPlace, label: string): Slot => ({
+  ...whole(place, "dead", "insulation", "MΩ"),
+  label,
+  qualifiers: ["spd-in"],
+});
 const voltage = (place: SlotPlace): Slot => ({ ...whole(place, "dead", "insulation", "V"), label: "at" });
 
 function rcdSlot(place: SlotPlace, planned: PlannedTest, line: string): Slot {
@@ -138,8 +171,15 @@ function waySlots(study: WayStudy): Slot[] {
   const planned = [...planDead(study), ...planLive(study)].flatMap((test) =>
     plannedSlot(study, place, test).map((slot) => ({ ...slot, planned: test })),
   );
-  const names = new Set(planned.map(slotName));
-  return [...planned, ...possible(study, place).filter((slot) => !names.has(slotName(slot)))];
+  const points = [
+    ...new Set([...(study.runs?.places.keys() ?? []), ...outletRcds(study.facts).flatMap(({ point }) => point ?? [])]),
+  ];
+  const rcds = ownRcds(study);
+  return withPossible(planned, [
+    ...pairSlots(study, place),
+    ...possibleSlots({ kind: "dead", block: "dead", place, points, rcds }),
+    ...possibleSlots({ kind: "live", block: "live", place, points, rcds }),
+  ]);
 }
 
 function plannedSlot(study: WayStudy, place: SlotPlace, test: PlannedTest): Slot[] {
@@ -176,8 +216,8 @@ function plannedSlot(study: WayStudy, place: SlotPlace, test: PlannedTest): Slot
   }
 }
 
-/** What may be written of a circuit though the plan does not call for it. */
-function possible(study: WayStudy, place: SlotPlace): Slot[] {
+/** Every pair of the circuit's conductors, and the voltage they were tested at. */
+function pairSlots(study: WayStudy, place: SlotPlace): Slot[] {
   const lines = study.threePhase ? ["L1", "L2", "L3"] : [];
   const pairs = [
     "L-N",
@@ -187,13 +227,7 @@ function possible(study: WayStudy, place: SlotPlace): Slot[] {
     ...(study.threePhase ? ["L-L", "L1-L2", "L2-L3", "L1-L3"] : []),
     ...lines.flatMap((line) => [`${line}-N`, `${line}-E`]),
   ];
-  return [
-    whole(place, "dead", "R1+R2", "Ω"),
-    whole(place, "dead", "R2", "Ω"),
-    ...pairs.map((pair) => insulation(place, pair)),
-    voltage(place),
-    whole(place, "live", "Ipf", "kA"),
-  ];
+  return [...pairs.map((pair) => insulation(place, pair)), voltage(place)];
 }
 
 /** The test voltage where none is given: the one the circuit calls for. */

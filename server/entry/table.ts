@@ -80,6 +80,8 @@ class RowReader {
   readonly #options: TableOptions;
   readonly #renamed: (text: string) => string;
   readonly #own: ReadonlyMap<string, Readonly<Record<string, string>>>;
+  /** Readings that have no column of ours, by the line they are written on: `leakage`, `rcd 1x pulsating`, `at S1 R2`. */
+  readonly #further: ReadonlySet<string>;
 
   constructor(
     installation: Installation,
@@ -87,7 +89,9 @@ class RowReader {
     options: TableOptions,
     renamed: (text: string) => string,
   ) {
-    this.#slots = Map.groupBy(slotsOf(installation), ({ place }) => placeName(place));
+    const slots = slotsOf(installation);
+    this.#slots = Map.groupBy(slots, ({ place }) => placeName(place));
+    this.#further = new Set(slots.map(headingOf));
     this.#keys = keys;
     this.#options = options;
     this.#renamed = renamed;
@@ -95,7 +99,11 @@ class RowReader {
   }
 
   knows(key: string): boolean {
-    return results.has(key) || about.has(key) || [...this.#own.values()].some((cells) => key in cells);
+    return this.#isResult(key) || about.has(key) || [...this.#own.values()].some((cells) => key in cells);
+  }
+
+  #isResult(key: string): boolean {
+    return results.has(key) || this.#further.has(asHeading(key));
   }
 
   read({ line, cells }: TableRow): void {
@@ -105,7 +113,7 @@ class RowReader {
     if (way === "" && cells.every((text) => text.trim() === "")) return;
     const before = this.#own.get(`${board}|${way}`) ?? {};
     const long = cell("test") === "" ? undefined : this.#renamed(cell("test"));
-    const changed = (long === undefined ? this.#keys.filter((key) => results.has(key)) : [long]).flatMap((key) => {
+    const changed = (long === undefined ? this.#keys.filter((key) => this.#isResult(key)) : [long]).flatMap((key) => {
       const text = long === undefined ? cell(key) : cell("result");
       if (text === "") return [];
       if (long === undefined && sameCell(text, before[key])) {
@@ -114,7 +122,7 @@ class RowReader {
       }
       return [{ key, text }];
     });
-    const pairs = changed.some(({ key }) => /^[LN]-[LNE]$/.test(key));
+    const pairs = changed.some(({ key }) => /^[LN]\d?-[LNE]\d?$/.test(key));
     const voltage = long === undefined ? cell("test-voltage") : "";
     // A voltage by itself is no reading; beside new ones it says what they were read at.
     const all = [
@@ -144,6 +152,9 @@ class RowReader {
 
   #slotFor(board: string, way: string, key: string, sensitivity: string): Found {
     const block = deadKeys.has(key) ? "dead" : "live";
+    const further = results.has(key) ? undefined : this.#furtherSlot(board, way, key);
+    if (further) return further;
+    if (way === "supply") return { place: {}, slot: `live ${key}`, block: "live" };
     if (way === "board") {
       const line = key === "Zs" ? "Zdb" : key;
       const named = key === "polarity" ? "live polarity" : slotOfKey(key, block, line);
@@ -173,7 +184,23 @@ class RowReader {
     }
     return { place, slot: slotOfKey(key, block, key), block };
   }
+
+  /** A reading that is named by its line. `supply` in the column “way” is the origin. */
+  #furtherSlot(board: string, way: string, key: string): Found | undefined {
+    const place: SlotPlace = way === "supply" ? {} : way === "board" ? { board } : { board, way };
+    const heading = asHeading(key);
+    const slot = this.#slots.get(placeName(place))?.find((one) => headingOf(one) === heading);
+    return slot && { place, slot: slotName(slot), block: slot.block };
+  }
 }
+
+/** Of an RCD the rating need not stand in a heading: one column is of many circuits. */
+const headingOf = ({ line, label }: Slot): string =>
+  [line.replace(/^(rcd .*?)\d+(?:\.\d+)? mA /, "$1"), ...(label === "" ? [] : [label])].join(" ");
+
+/** `rcd-time pulsating` is `rcd 1x pulsating`, and `rcd-time 5x` says its multiple. */
+const asHeading = (key: string): string =>
+  key.replace(/^rcd-time(?= |$)/, /\dx/.test(key) ? "rcd" : "rcd 1x").replace(/^(rcd .*?)\d+(?:\.\d+)? mA /, "$1");
 
 interface CellRead {
   readonly line: number;

@@ -28,7 +28,7 @@ export function readValue(raw: string, slot: Pick<Slot, "unit" | "words">, optio
   const text = raw.trim();
   const missing = absent.exec(text);
   if (missing) return absence(missing[1]?.toUpperCase() ?? "", missing[2]);
-  if (slot.words.length > 0) return word(text, slot.words);
+  if (slot.words.length > 0 && (slot.unit === "" || isNoTrip(text, slot.words))) return word(text, slot.words);
   const [, origin] = /\s(calculated|declared|measured)$/.exec(text) ?? [];
   if (origin !== undefined) {
     const read = readValue(text.slice(0, -origin.length), slot, options);
@@ -37,6 +37,10 @@ export function readValue(raw: string, slot: Pick<Slot, "unit" | "words">, optio
   if (offScale.test(text)) return beyondRange(slot, options);
   return number(text, slot, options);
 }
+
+/** A time that ran out, or its word, where that is a result of the test. */
+const isNoTrip = (text: string, words: readonly string[]): boolean =>
+  words.includes("no-trip") && /^no[ -]?trip(?:ped)?$/i.test(text);
 
 function absence(sign: string, why: string | undefined): Read {
   const reason = why?.trim().replace(/^["“]|["”]$/g, "");
@@ -48,7 +52,7 @@ function absence(sign: string, why: string | undefined): Read {
 function word(text: string, words: readonly string[]): Read {
   const [first = "", second] = words;
   if (words.some((one) => one === text.toLowerCase())) return { text: text.toLowerCase() };
-  if (first === "no-trip" && /^no[ -]?trip$|^>\s*\d+(?:\.\d+)?(?:\s*ms)?$/i.test(text)) return { text: first };
+  if (first === "no-trip" && /^no[ -]?trip(?:ped)?$|^>\s*\d+(?:\.\d+)?(?:\s*ms)?$/i.test(text)) return { text: first };
   if (first !== "no-trip" && good.test(text)) return { text: first };
   if (second !== undefined && bad.test(text)) return { text: second };
   return { failure: `“${text}” is no result of this test: it is ${words.join(" or ")}` };

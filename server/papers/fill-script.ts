@@ -174,7 +174,7 @@ export const fillScript = String.raw`"use strict";
       make("summary", {}, make("span", {}, group.title + " ", make("small", { textContent: group.about })), count),
       ...group.notes.map((text) => make("p", { className: "hint", textContent: text })), body);
     if (more.length > 0)
-      node.append(make("details", {}, make("summary", { textContent: "At single points" }),
+      node.append(make("details", {}, make("summary", { textContent: "More, where somebody chooses to" }),
         make("div", { className: "fields" }, ...more.map((field) => fieldNode(field, handle)))));
     handle.count();
     return node;

@@ -81,7 +81,7 @@ export function fillSheetHtml(installation: Installation, file: string, base: st
 const hashOf = (text: string): string => `sha256-${createHash("sha256").update(text).digest("base64")}`;
 
 export function fillSheetOf(installation: Installation, file: string, base: string): FillSheet {
-  const slots = slotsOf(installation).filter(({ planned }) => planned !== undefined);
+  const slots = slotsOf(installation).filter(({ planned, offered }) => planned !== undefined || offered);
   const byPlace = [...Map.groupBy(slots, ({ place }) => placeName(place)).values()];
   const groups = (["dead", "live"] as const).flatMap((stage) =>
     byPlace.flatMap((own) => {
@@ -127,7 +127,7 @@ function studyOf({ boards }: Installation, board: string, way: string | undefine
   return place && found && studyWay(found, place.context);
 }
 
-const factors: Readonly<Record<string, number>> = { MΩ: 1e6, kA: 1e3, ms: 1e-3 };
+const factors: Readonly<Record<string, number>> = { MΩ: 1e6, kA: 1e3, ms: 1e-3, mA: 1e-3 };
 
 function fieldOf(slot: Slot): Field {
   const { planned, place, unit, words } = slot;
@@ -152,7 +152,7 @@ function fieldOf(slot: Slot): Field {
     factor: factors[unit] ?? 1,
     last: planned?.recorded?.text ?? "",
     // The far point decides: others are read where somebody looks for a poor joint.
-    optional: planned?.place !== undefined,
+    optional: planned?.place !== undefined || planned === undefined,
   };
 }
 
