@@ -12,6 +12,7 @@ import {
   workspace,
 } from "vscode";
 import {
+  type AskedColumn,
   type EnterAnswer,
   type EnterQuestion,
   enterReadingsRequest,
@@ -58,6 +59,9 @@ interface Given {
   readonly fill?: Fill;
   /** Where it is written to, or the file that is read. */
   readonly file?: string;
+  /** What its headings are of ours, and the day of its tests. */
+  readonly columns?: readonly string[];
+  readonly on?: string;
 }
 
 export const paperCommands = (server: Server): Disposable[] => [
@@ -139,7 +143,9 @@ async function enterReadings(server: Server, given: Given = {}): Promise<void> {
       name,
       base64: base64Of(bytes),
     };
-    const { edits, report, misfits } = await server.request<EnterAnswer>(enterReadingsRequest, question);
+    const answer = await entered(server, question, given);
+    if (!answer) return;
+    const { edits, report, misfits } = answer;
     const change = new WorkspaceEdit();
     for (const { uri, range, newText } of edits)
       change.replace(
@@ -149,11 +155,62 @@ async function enterReadings(server: Server, given: Given = {}): Promise<void> {
       );
     if (edits.length > 0 && !(await workspace.applyEdit(change)))
       throw new Error(l10n.t("The schedule is being changed elsewhere: enter the readings again."));
+    await remember(schedule, answer);
     if (misfits > 0) await showList(`${name}\n\n${report}`);
     else await window.showInformationMessage(`Wayfile: ${report.trim()}`);
   } catch (error) {
     failed(error);
   }
+}
+
+/** Asks what foreign headings hold, and the day where no column does; nothing where nobody wants to say. */
+async function entered(server: Server, question: EnterQuestion, given: Given): Promise<EnterAnswer | undefined> {
+  const first = {
+    ...question,
+    ...(given.columns ? { column: given.columns } : {}),
+    ...(given.on ? { on: given.on } : {}),
+  };
+  const answer = await server.request<EnterAnswer>(enterReadingsRequest, first);
+  if (!answer.asks) return answer;
+  const { columns, ours, day } = answer.asks;
+  const column: string[] = [];
+  for (const one of columns) {
+    const holds = await askedColumn(one, ours);
+    if (holds === undefined) return undefined;
+    column.push(`${one.heading}=${holds}`);
+  }
+  const needsDay = day && !column.some((pair) => pair.endsWith("=on"));
+  const on = needsDay
+    ? await window.showInputBox({ title: l10n.t("The day of these tests"), value: today(), ignoreFocusOut: true })
+    : question.on;
+  if (needsDay && on === undefined) return undefined;
+  return await server.request<EnterAnswer>(enterReadingsRequest, { ...question, column, ...(on ? { on } : {}) });
+}
+
+/** The likeliest first, but nothing is taken without being chosen. */
+async function askedColumn({ heading, samples, guess }: AskedColumn, ours: readonly string[]) {
+  const out: Choice<string> = { of: "-", label: l10n.t("Leave this column out") };
+  const choices = ours.map((of): Choice<string> => ({ of, label: of }));
+  const likely = choices
+    .filter(({ of }) => of === guess)
+    .map((one) => ({ ...one, description: l10n.t("by its heading") }));
+  const picked = await window.showQuickPick(
+    [...likely, ...(guess ? [] : [out]), ...choices.filter(({ of }) => of !== guess), ...(guess ? [out] : [])],
+    {
+      title: l10n.t("What is in the column “{0}”?", heading),
+      placeHolder: samples.join(", "),
+      ignoreFocusOut: true,
+    },
+  );
+  return picked?.of;
+}
+
+/** What was said of headings stays in the settings of the repository, where the command line reads it too. */
+async function remember(schedule: Uri, { settings }: EnterAnswer): Promise<void> {
+  if (!settings) return;
+  const top = workspace.getWorkspaceFolder(schedule)?.uri ?? folderOf(schedule);
+  const target = settings.uri === undefined ? top && Uri.joinPath(top, ".wayfile.json") : Uri.parse(settings.uri, true);
+  if (target) await workspace.fs.writeFile(target, new TextEncoder().encode(settings.text));
 }
 
 const chosen = (schedule: Uri): Thenable<Uri[] | undefined> => {

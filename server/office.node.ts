@@ -2,10 +2,11 @@
 import { basename } from "node:path";
 import { changesOf, enteredReport } from "./entry/change.ts";
 import { enter } from "./entry/enter.ts";
+import { columnNames } from "./entry/table.ts";
 import { resultOf } from "./features/report.ts";
 import type { PaperOffice } from "./lsp/runtime.ts";
 import { digestOf } from "./papers/digest.ts";
-import { incomingOf } from "./papers/incoming.ts";
+import { foreignIn, incomingOf } from "./papers/incoming.ts";
 import { paperOf } from "./papers/paper.ts";
 import { decode } from "./text/decode.ts";
 import { nameOfUri } from "./workspace/uri.ts";
@@ -22,7 +23,7 @@ export const officeWith = (pathOf: (uri: string) => string | undefined): PaperOf
     const made = await paperOf(asked, snapshot.installations, () => resultOf(snapshot), stamped);
     return "failure" in made ? made : { base64: Buffer.from(made.content).toString("base64") };
   },
-  entered: async ({ name, base64 }, { installations, files }) => {
+  entered: async ({ name, base64, column = [], on }, { installations, files }) => {
     const [installation, ...others] = installations;
     if (!installation) return { failure: "There is no installation in this file to enter readings of." };
     if (others.length > 0)
@@ -32,7 +33,16 @@ export const officeWith = (pathOf: (uri: string) => string | undefined): PaperOf
     const workbook = name.toLowerCase().endsWith(".xlsx");
     const text = workbook ? { text: "" } : decode(bytes);
     if ("failure" in text) return text;
-    const read = await incomingOf(workbook ? { workbook: bytes } : text, installation, {});
+    const outside = workbook ? { workbook: bytes } : text;
+    const asks = await foreignIn(outside, installation, { column });
+    if (asks.columns.length > 0)
+      return {
+        files: [],
+        report: "",
+        misfits: 0,
+        asks: { columns: asks.columns, ours: columnNames, day: !asks.dated },
+      };
+    const read = await incomingOf(outside, installation, { column, ...(on === undefined ? {} : { on }) });
     if ("failure" in read) return { failure: `“${name}”: ${read.failure}` };
     const entered = enter(installation, read.incoming, {});
     const changes = changesOf(files, installation, entered);

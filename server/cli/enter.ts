@@ -1,4 +1,4 @@
-import { extname } from "node:path";
+import { dirname, extname } from "node:path";
 import { type Change, changesOf, enteredReport } from "../entry/change.ts";
 import { enter } from "../entry/enter.ts";
 import { installationsOf } from "../model/installation.ts";
@@ -10,6 +10,7 @@ import { lines } from "../text/terminal.ts";
 import { gather, isNewer, type LoadedFile } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
+import { Houses } from "./house.ts";
 import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
@@ -39,7 +40,10 @@ export async function enterCommand(
   if (others.length > 0)
     return refuse("This file holds several installations: keep each in a file of its own to enter readings.", terminal);
   const outside = outsideOf(readings, disk);
-  const read = "failure" in outside ? outside : await incomingOf(outside, installation, options);
+  const houses = new Houses(terminal.cwd, terminal.today());
+  // What is told on the command line goes before what the repository has agreed on.
+  const column = [...(houses.in(dirname(disk.path(path)))?.settings.columns ?? []), ...(options.column ?? [])];
+  const read = "failure" in outside ? outside : await incomingOf(outside, installation, { ...options, column });
   if ("failure" in read) return refuse(`“${readings}”: ${read.failure}`, terminal);
   const entered = enter(installation, read.incoming, options.decimal === "comma" ? { comma: true } : {});
   const changes = changesOf(files, installation, entered);

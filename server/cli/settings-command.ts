@@ -47,13 +47,14 @@ function settingsCommand(path: string | undefined, { why, format }: SettingsOpti
 const shown = ({ path }: House, { cwd }: Terminal): string => shownPath(cwd, path);
 
 const asJson = (house: House | undefined) => {
-  const { failLevel, maxWarnings, only, skip, leaveOut, suppress, raise } = house?.settings ?? noSettings;
+  const { failLevel, maxWarnings, only, skip, leaveOut, columns, suppress, raise } = house?.settings ?? noSettings;
   return {
     failLevel: failLevel ?? "error",
     maxWarnings: maxWarnings ?? null,
     only: only ?? null,
     skip,
     leaveOut,
+    columns,
     suppress: suppress.map(({ check, reason, files, until, line }) => ({
       check,
       reason,
@@ -81,6 +82,7 @@ function described(house: House | undefined, why: boolean, terminal: Terminal): 
     `only         ${settings.only?.join(", ") ?? "all checks"}${from("only", "--only narrows it")}`,
     `skip         ${settings.skip.join(", ") || "none"}${from("skip", "--skip adds to it")}`,
     `leaveOut     ${settings.leaveOut.join(", ") || "nothing"}${from("leaveOut", "a file that is named is checked all the same")}`,
+    ...settings.columns.map((pair) => `columns      ${pair}${from("columns", "--column goes before it")}`),
     ...[...settings.raise].map(([check, level]) => `raise        ${check} to ${level}${from("raise")}`),
     ...settings.suppress.map((one) => suppression(one, place, why, terminal)),
   ];

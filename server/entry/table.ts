@@ -36,7 +36,16 @@ export type TableReadings =
   | { readonly incoming: readonly Incoming[]; readonly unchanged: number; readonly passed: readonly string[] }
   | { readonly failure: string };
 
-const keyOf = (heading: string): string => heading.replace(/\s*\([^)]*\)\s*$/, "").trim();
+/** A heading without the unit in brackets behind it. */
+export const keyOf = (heading: string): string => heading.replace(/\s*\([^)]*\)\s*$/, "").trim();
+
+/** What a column of a table may hold, by the name the schedule's own table has for it. */
+export const columnNames: readonly string[] = [
+  ...["way", "board", "on", "with", "by", "R1+R2", "R2", "r1", "rn", "r2"],
+  ...["L-N", "L-E", "N-E", "N-N", "L-L", "test-voltage", "polarity", "Zs", "Zdb", "Ipf", "PSCC", "PEFC"],
+  ...["rcd-time", "rcd-button", "afdd-button", "trip-current", "leakage", "voltage", "phase-sequence", "function"],
+  ...["test", "result"],
+];
 
 const results = new Set([
   ...["r1", "rn", "r2", "R1+R2", "R2", "L-N", "L-E", "N-E", "N-N", "L-L", "polarity", "Zs", "Zdb", "Ipf"],
@@ -70,6 +79,13 @@ export function readingsOfTable(installation: Installation, table: Table, option
   for (const row of table.rows) reader.read(row);
   const passed = table.head.cells.filter((_, at) => !reader.knows(keys[at] ?? ""));
   return { incoming: reader.incoming, unchanged: reader.unchanged, passed };
+}
+
+/** Whether a column of this name holds something of the schedule's own table, or a reading. */
+export function knownColumns(installation: Installation, own: TableOptions["own"]): (key: string) => boolean {
+  const reader = new RowReader(installation, [], own ? { own } : {}, keyOf);
+  const heads = new Set(own?.head.map(keyOf));
+  return (key) => reader.knows(key) || heads.has(key);
 }
 
 class RowReader {
@@ -200,7 +216,10 @@ const headingOf = ({ line, label }: Slot): string =>
 
 /** `rcd-time pulsating` is `rcd 1x pulsating`, and `rcd-time 5x` says its multiple. */
 const asHeading = (key: string): string =>
-  key.replace(/^rcd-time(?= |$)/, /\dx/.test(key) ? "rcd" : "rcd 1x").replace(/^(rcd .*?)\d+(?:\.\d+)? mA /, "$1");
+  key
+    .replace(/^[LN]\d?-[LNE]\d?$/, "insulation $&")
+    .replace(/^rcd-time(?= |$)/, /\dx/.test(key) ? "rcd" : "rcd 1x")
+    .replace(/^(rcd .*?)\d+(?:\.\d+)? mA /, "$1");
 
 interface CellRead {
   readonly line: number;

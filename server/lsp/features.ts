@@ -68,13 +68,13 @@ export function registerFeatures(
   checking: Checking,
   client: ClientCapabilities,
   { pictures = false, goOn, lens }: ClientWishes,
-  runtime: Pick<Runtime, "office" | "past" | "today">,
+  runtime: Pick<Runtime, "office" | "past" | "settings" | "today">,
 ): Capabilities {
   ownRequests(service);
   worksheets(service);
   reports(service);
   register(service, checking, runtime);
-  papers(service, runtime.office);
+  papers(service, runtime.office, runtime.settings);
   past(service, runtime.past);
   views(service);
   entries(service);

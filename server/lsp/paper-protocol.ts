@@ -22,6 +22,17 @@ export interface EnterQuestion {
   /** The name of the file, by whose ending a workbook is known. */
   readonly name: string;
   readonly base64: string;
+  /** What foreign headings were said to be, as `heading=ours`; missing where nobody was asked yet. */
+  readonly column?: readonly string[];
+  /** The day of the tests where the table has none, ISO 8601. */
+  readonly on?: string;
+}
+
+/** A column with a heading that is none of ours. */
+export interface AskedColumn {
+  readonly heading: string;
+  readonly samples: readonly string[];
+  readonly guess?: string;
 }
 
 export interface EnterAnswer {
@@ -36,6 +47,16 @@ export interface EnterAnswer {
   /** What was entered, what was there already, and what did not fit. */
   readonly report: string;
   readonly misfits: number;
+  /** Instead of edits: what has to be said first. */
+  readonly asks?: {
+    readonly columns: readonly AskedColumn[];
+    /** What a column may hold. */
+    readonly ours: readonly string[];
+    /** No column holds the day. */
+    readonly day: boolean;
+  };
+  /** The settings with what was said, to be kept; `uri` is missing where there are none yet. */
+  readonly settings?: { readonly uri?: string; readonly text: string };
 }
 
 export const enterReadingsRequest = "wayfile/enterReadings";

@@ -1,4 +1,7 @@
 import type { CancellationToken } from "vscode-languageserver";
+import { readSettings } from "../settings/read.ts";
+import { withColumns } from "../settings/remember.ts";
+import { settingsFile } from "../settings/settings.ts";
 import { Positions } from "../syntax/document.ts";
 import type { TextEdit } from "../text/lines.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
@@ -11,7 +14,7 @@ import {
   type PaperQuestion,
   paperRequest,
 } from "./paper-protocol.ts";
-import type { EnteredFiles, PaperOffice } from "./runtime.ts";
+import type { EnteredFiles, PaperOffice, Runtime } from "./runtime.ts";
 import { badRequest, type Service } from "./service.ts";
 
 const none = badRequest("There is no such schedule.");
@@ -27,7 +30,11 @@ interface About {
 }
 
 /** Papers as files, and readings that come back from one: the text of all files is as it stands in the editor. */
-export function papers(service: Service, office: PaperOffice | undefined): void {
+export function papers(
+  service: Service,
+  office: PaperOffice | undefined,
+  settings: Runtime["settings"] | undefined,
+): void {
   const { connection, ask } = service;
   const look = (findings: "all" | "none") =>
     ask<About, { readonly snapshot: Snapshot } | Refused>(paperRequest, none, (snapshot) => ({ snapshot }), {
@@ -50,20 +57,29 @@ export function papers(service: Service, office: PaperOffice | undefined): void 
   connection.onRequest<EnterAnswer, never>(
     enterReadingsRequest,
     async (question: Partial<EnterQuestion> | undefined, token: CancellationToken) => {
-      const { uri, name, base64 } = question ?? {};
+      const { uri, name, base64, column, on } = question ?? {};
       if (!office) return noOffice;
       if (typeof uri !== "string" || typeof name !== "string" || typeof base64 !== "string")
         return badRequest("Readings need the address of their schedule, and the file they stand in.");
       const found = await read({ textDocument: { uri } }, token);
       if (!("snapshot" in found)) return found;
-      const entered = await office.entered({ uri, name, base64 }, found.snapshot);
-      return "failure" in entered ? badRequest(entered.failure) : answerOf(service.workspace, entered);
+      const house = settings?.(uri, settingsFile);
+      const known = house ? readSettings(house.text).settings.columns : [];
+      const told = Array.isArray(column) ? column.filter((one) => typeof one === "string") : [];
+      const asked = { uri, name, base64, column: [...known, ...told], ...(typeof on === "string" ? { on } : {}) };
+      const entered = await office.entered(asked, found.snapshot);
+      if ("failure" in entered) return badRequest(entered.failure);
+      const kept = told.length > 0 && !entered.asks ? withColumns(house?.text, told) : undefined;
+      return {
+        ...answerOf(service.workspace, entered),
+        ...(kept === undefined ? {} : { settings: { ...(house ? { uri: house.uri } : {}), text: kept } }),
+      };
     },
   );
 }
 
 /** Each segment that changed as the smallest edit of it, so that cursors and folds elsewhere stay. */
-function answerOf(workspace: Workspace, { files, report, misfits }: EnteredFiles): EnterAnswer {
+function answerOf(workspace: Workspace, { files, report, misfits, asks }: EnteredFiles): EnterAnswer {
   const edits = files.flatMap(({ path, document, segments }) => {
     const positions = new Positions(document);
     return [...segments].map(([segment, text]) => {
@@ -71,7 +87,7 @@ function answerOf(workspace: Workspace, { files, report, misfits }: EnteredFiles
       return { uri: workspace.uri(path), range: rangeOf(positions, { segment, start, end }), newText };
     });
   });
-  return { edits, report, misfits };
+  return { edits, report, misfits, ...(asks ? { asks } : {}) };
 }
 
 /** What differs between two texts, without what they have in common at either end. */

@@ -3,7 +3,7 @@ import type { Document } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { ReadResult } from "../workspace/project.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
-import type { EnterQuestion, PaperAnswer, PaperQuestion } from "./paper-protocol.ts";
+import type { EnterAnswer, EnterQuestion, PaperAnswer, PaperQuestion } from "./paper-protocol.ts";
 
 export type Failure = { readonly failure: string };
 
@@ -22,6 +22,7 @@ export interface EnteredFiles {
   }[];
   readonly report: string;
   readonly misfits: number;
+  readonly asks?: EnterAnswer["asks"];
 }
 
 /** A file as git knows it. Each answers with one sentence where it cannot. */

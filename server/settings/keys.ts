@@ -45,6 +45,11 @@ export const keys: Keys = {
     means: "Checks or families that are not reported. How many findings that leaves out is counted.",
   },
   leaveOut: { kind: patterns, means: "Folders and files that a search passes over, as in a .gitignore." },
+  columns: {
+    kind: { is: "list", of: { is: "text" } },
+    means:
+      "What headings of a meter's table are of ours, as “Loop L-E=Zs”; “Remarks=-” is left out. `enter` and the editor go by them.",
+  },
   suppress: {
     kind: { is: "list", of: { is: "object", keys: suppression } },
     means: "Findings that are known and left, each with the reason. They are counted and listed, and fail nothing.",

@@ -205,6 +205,7 @@ function settingsOf(root: Found | undefined, reader: Reader): Settings {
     only: texts("only"),
     skip: texts("skip") ?? [],
     leaveOut: texts("leaveOut") ?? [],
+    columns: texts("columns") ?? [],
     suppress: entriesOf(members.get("suppress")).map((one) => suppressionOf(one, reader)),
     raise: new Map([...asObject(members.get("raise"))].map(([check, { value }]) => [check, value as Severity])),
     lines: new Map([...members].map(([key, { at }]) => [key, reader.lineOf(at)])),

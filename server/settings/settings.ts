@@ -25,6 +25,8 @@ export interface Settings {
   readonly skip: readonly string[];
   /** What a search through folders passes over, as in a `.gitignore`. */
   readonly leaveOut: readonly string[];
+  /** What the headings of tables from outside are of ours: `Loop L-E=Zs`. */
+  readonly columns: readonly string[];
   readonly suppress: readonly Suppression[];
   /** Checks or families that weigh more here than by themselves. */
   readonly raise: ReadonlyMap<string, Severity>;
@@ -38,6 +40,7 @@ export const noSettings: Settings = {
   only: undefined,
   skip: [],
   leaveOut: [],
+  columns: [],
   suppress: [],
   raise: new Map(),
   lines: new Map(),

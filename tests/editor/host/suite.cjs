@@ -476,6 +476,26 @@ suite("In the editor", () => {
       assert.equal(faulty.getText(), before);
     });
 
+    test("a table with foreign headings comes in by what was said of them, and that is kept in the settings", async () => {
+      await showFaulty();
+      const before = faulty.getText();
+      const folder = vscode.workspace.getWorkspaceFolder(faulty.uri)?.uri ?? vscode.Uri.joinPath(faulty.uri, "..");
+      const settings = vscode.Uri.joinPath(folder, ".wayfile.json");
+      const file = vscode.Uri.joinPath(faulty.uri, "..", "meter.csv");
+      const board = /^\s*board\s+(\S+)/m.exec(before)[1];
+      const way = /^\s*way\s+(\d+)\s+radial/m.exec(before)[1];
+      const rows = ["DB,Circuit no,Loop L-E", `${board},${way},0.71`];
+      await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(rows.join("\n")));
+      const columns = ["DB=board", "Circuit no=way", "Loop L-E=Zs"];
+      await run("wayfile.enterReadings", { file: file.fsPath, columns, on: "2027-03-06" });
+      assert.match(faulty.getText(), /live 2027-03-06 \{\s+Zs\s+0\.71 Ω/);
+      assert.deepEqual(JSON.parse(readFileSync(settings.fsPath, "utf8")).columns, columns);
+      await vscode.workspace.fs.delete(settings);
+      await showFaulty();
+      await run("undo");
+      assert.equal(faulty.getText(), before);
+    });
+
     test("the working is shown as a preview, not as its Markdown", async () => {
       await stand();
       await run("wayfile.showWorking");
