@@ -28,8 +28,8 @@ describe("bundles", () => {
   });
 
   test.each([
-    ["server", 1500],
-    ["wayfile", 1500],
+    ["server", 1520],
+    ["wayfile", 1520],
   ])("%s loads less than %i kB before it is asked for anything", (name, ceiling) => {
     expect(loadedAtOnce(name) / 1000).toBeLessThan(ceiling);
   });

@@ -10,7 +10,7 @@ import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
 import { milliamps } from "../calc/result.ts";
 import type { Rcd } from "../circuit/way.ts";
 import { writtenName } from "../readings/planned.ts";
-import type { Slot, SlotPlace } from "./slots.ts";
+import type { Slot, SlotPlace } from "./slot.ts";
 
 export interface PossibleAt {
   readonly kind: BlockKind;
