@@ -25,17 +25,34 @@ import { type CursorNote, cursorNote } from "./protocol.ts";
 import type { Runtime } from "./runtime.ts";
 import type { Service } from "./service.ts";
 
+/** What one server is made of. */
+interface Rooms {
+  readonly connection: Connection;
+  readonly runtime: Runtime;
+  readonly workspace: Workspace;
+  readonly checking: Checking;
+  readonly house: HouseSettings;
+  readonly delivery: Delivery;
+  readonly log: (line: string) => void;
+}
+
 export function startServer(connection: Connection, runtime: Runtime): void {
   const workspace = new Workspace({ read: (uri) => runtime.read(uri), resolve: resolveUri });
   const log = (line: string): void => connection.console.error(line);
   const checking = new Checking(connection, workspace, runtime);
   const house = new HouseSettings(connection, runtime);
   const delivery = new Delivery(connection, workspace, runtime, checking, log, house);
-  let folders: string[] = [];
-  let canWatch = false;
-  let hasFolders = false;
+  const rooms: Rooms = { connection, runtime, workspace, checking, house, delivery, log };
+  beginning(rooms);
+  documents(rooms);
+  watchedFiles(rooms);
+  connection.onRequest(refusedRequest, ({ code, message }: Refusal) => new ResponseError(code, message));
+  connection.listen();
+}
 
-  const service: Service = {
+/** What a feature's registration is lent. */
+function serviceOf({ connection, workspace, checking, log }: Rooms): Service {
+  return {
     connection,
     workspace,
     ask: (name, neutral, work, needs) => (params, token) => {
@@ -64,11 +81,17 @@ export function startServer(connection: Connection, runtime: Runtime): void {
         return work(state === "partly" ? inPart(snapshot) : snapshot, params);
       });
     },
-    cursor: (snapshot, position) => {
-      const at = snapshot.positions.at(position);
-      return at ?? { segment: emptySegment, offset: 0 };
-    },
+    cursor: (snapshot, position) => snapshot.positions.at(position) ?? { segment: emptySegment, offset: 0 },
   };
+}
+
+/** The first words with an editor: what each side can, which folders are open, and what holds in them. */
+function beginning(rooms: Rooms): void {
+  const { connection, runtime, checking, delivery } = rooms;
+  const service = serviceOf(rooms);
+  let folders: string[] = [];
+  let canWatch = false;
+  let hasFolders = false;
 
   connection.onInitialize((params): InitializeResult => {
     folders = foldersOf(params);
@@ -93,44 +116,41 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     };
   });
 
-  /** Looks into the schedules below some folders. */
-  const index = async (below: readonly string[]): Promise<void> => {
-    const leftOut = await workspace.index(
-      runtime.list(below).then((uris) => uris.filter((uri) => !house.leavesOut(uri)).map(canonical)),
-    );
-    if (leftOut === 0) return;
-    connection.console.warn(
-      `${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`,
-    );
-  };
-
   connection.onInitialized(async () => {
-    if (canWatch) {
-      void connection
-        .sendRequest("client/registerCapability", {
-          registrations: [
-            {
-              id: "files",
-              method: "workspace/didChangeWatchedFiles",
-              registerOptions: { watchers: [{ globPattern: "**/*.ways" }, { globPattern: `**/${settingsFile}` }] },
-            },
-          ],
-        })
-        .catch(() => undefined);
-    }
+    if (canWatch) watchFiles(connection);
     if (hasFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
         const uris = added.map(({ uri }) => uri);
         folders = [...folders.filter((folder) => !removed.some(({ uri }) => uri === folder)), ...uris];
         for (const uri of uris) runtime.openedFolder(uri);
-        await Promise.all([index(uris), delivery.readSettings(folders)]);
+        await Promise.all([index(rooms, uris), delivery.readSettings(folders)]);
         delivery.everythingChanged();
       });
     }
-    await Promise.all([index(folders), delivery.readSettings(folders)]);
+    await Promise.all([index(rooms, folders), delivery.readSettings(folders)]);
     delivery.everythingChanged();
   });
+  connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings, folders));
+}
 
+/** Looks into the schedules below some folders. */
+async function index({ connection, runtime, workspace, house }: Rooms, below: readonly string[]): Promise<void> {
+  const leftOut = await workspace.index(
+    runtime.list(below).then((uris) => uris.filter((uri) => !house.leavesOut(uri)).map(canonical)),
+  );
+  if (leftOut === 0) return;
+  connection.console.warn(`${leftOut} schedules beyond the first ${mostFiles} were not looked into for what they use.`);
+}
+
+/** Asks to be notified of schedules and settings that change on the disk. */
+function watchFiles(connection: Connection): void {
+  const watchers = [{ globPattern: "**/*.ways" }, { globPattern: `**/${settingsFile}` }];
+  const registrations = [{ id: "files", method: "workspace/didChangeWatchedFiles", registerOptions: { watchers } }];
+  void connection.sendRequest("client/registerCapability", { registrations }).catch(() => undefined);
+}
+
+/** What a person opens, types and closes, and where the cursor stands. */
+function documents({ connection, runtime, workspace, checking, delivery }: Rooms): void {
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     const path = canonical(uri);
     runtime.openedFile(uri);
@@ -151,6 +171,12 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     checking.forget(path);
     delivery.closed(path, dependents);
   });
+  connection.onNotification(cursorNote, ({ uri, line, rests }: CursorNote) => {
+    if (delivery.calm.moved(canonical(uri), { line, rests: rests === true })) void delivery.calmed();
+  });
+}
+
+function watchedFiles({ connection, workspace, house, delivery }: Rooms): void {
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
     for (const { uri } of changes) {
       if (house.changed(uri)) continue;
@@ -159,13 +185,6 @@ export function startServer(connection: Connection, runtime: Runtime): void {
     }
     delivery.everythingChanged();
   });
-  connection.onNotification(cursorNote, ({ uri, line, rests }: CursorNote) => {
-    if (delivery.calm.moved(canonical(uri), { line, rests: rests === true })) void delivery.calmed();
-  });
-  connection.onDidChangeConfiguration(({ settings }) => delivery.settingsChanged(settings, folders));
-
-  connection.onRequest(refusedRequest, ({ code, message }: Refusal) => new ResponseError(code, message));
-  connection.listen();
 }
 
 /** Requests that say what an editor shows of a file. */
