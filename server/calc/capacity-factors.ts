@@ -5,6 +5,7 @@ import {
   groundGroupingFactors,
   groupingFactors,
   overloadRules,
+  overloadSources,
   thermalInsulationFactors,
 } from "../tables/factors.ts";
 import { cellOf, known, rowOf, type Table } from "../tables/table.ts";
@@ -100,6 +101,7 @@ export function thermalInsulationFactor(length: number): FactorFound {
 
 /** Cf for a BS 3036 semi-enclosed fuse, whose fusing factor is 2. */
 export function semiEnclosedFactor(): Calculated {
-  const { value, source } = known(overloadRules, { key: "semi-enclosed" }, "value");
+  const { value } = known(overloadRules, { key: "semi-enclosed" }, "value");
+  const source = overloadSources.semiEnclosed;
   return { value, unit: "", steps: [step("Cf for a BS 3036 fuse", "", plain(value, 3))], source };
 }

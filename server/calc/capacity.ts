@@ -5,7 +5,7 @@ import {
   groundFactors,
   groundGroupingFactors,
   groupingFactors,
-  overloadRules,
+  overloadSources,
   tabulatedAt,
   thermalInsulationFactors,
 } from "../tables/factors.ts";
@@ -146,7 +146,7 @@ export function factorsOfOne(conditions: Conditions, inGround: boolean): readonl
     ...(insulated === undefined || insulated <= 0
       ? [one("Ci without thermal insulation", thermalInsulationFactors.ref)]
       : []),
-    ...(semiEnclosed ? [] : [one("Cf, no rewirable fuse", overloadRules.ref)]),
+    ...(semiEnclosed ? [] : [one("Cf, no rewirable fuse", overloadSources.semiEnclosed.ref)]),
   ];
 }
 

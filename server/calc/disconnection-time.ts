@@ -2,7 +2,7 @@ import { disconnectionScope, disconnectionTimes } from "../tables/disconnection.
 import type { Edition } from "../tables/editions.ts";
 import { combine } from "../tables/source.ts";
 import { nominalVoltage, supplyValues } from "../tables/supply.ts";
-import { cellOf, known } from "../tables/table.ts";
+import { cellOf, known, rowOf } from "../tables/table.ts";
 import { memoByKey } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, looked, remark, seconds, volts } from "./result.ts";
@@ -79,7 +79,9 @@ function tabulated(question: DisconnectionQuestion, family: "TN" | "TT"): Calcul
 
 function longer(question: DisconnectionQuestion, family: "TN" | "TT"): Calculated {
   const key = family === "TN" ? "distribution-tn" : "distribution-tt";
-  const { value, source } = known(disconnectionScope, { key }, family === "TN" ? "tn" : "tt");
+  const { value, source: table } = known(disconnectionScope, { key }, family === "TN" ? "tn" : "tt");
+  const clause = rowOf(disconnectionScope, { key })?.facts.clause;
+  const source = clause ? { ...table, ref: `BS 7671:2018+A2:2022, ${clause}` } : table;
   const steps = [
     scopeStep(question, false),
     looked(`time for other circuits of ${family}`, source.ref, seconds(value)),

@@ -1,8 +1,8 @@
-import { overloadRules } from "../tables/factors.ts";
+import { overloadRules, overloadSources } from "../tables/factors.ts";
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula, sourced } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
-import { known, rowOf, sourceOf } from "../tables/table.ts";
+import { known } from "../tables/table.ts";
 import { exceeds } from "./compare.ts";
 import type { Calculated } from "./result.ts";
 import { amps, plain, relation as relationStep, step, worked } from "./result.ts";
@@ -63,10 +63,10 @@ export const groundShare = (): number => known(overloadRules, { key: "ground" },
 
 /** The most a device (A) before a cable in the ground may be rated: 0.9 of what the cable carries there. */
 export function groundOverload(Iz: Calculated): Calculated {
-  const { value: share, source } = known(overloadRules, { key: "ground" }, "value");
+  const share = groundShare();
   const value = share * Iz.value;
   const steps = [...Iz.steps, step("Cc in the ground × Iz", `${plain(share)} × ${amps(Iz.value)}`, amps(value))];
-  return { value, unit: "A", steps, source: fromFormula(combine(source, Iz.source)) };
+  return { value, unit: "A", steps, source: fromFormula(combine(overloadSources.ground, Iz.source)) };
 }
 
 /** Current (A) that surely operates a device in conventional time; undefined where it is not known here. */
@@ -95,7 +95,7 @@ function operatingMultiple(standard: string) {
       // 0.725 is 1.45 over the fusing factor, so the factor is had back from it.
       return sourced(
         multiple().value / known(overloadRules, { key: "semi-enclosed" }, "value").value,
-        overloadRules.ref,
+        overloadSources.semiEnclosed.ref,
         "computed",
       );
     default:
@@ -104,14 +104,11 @@ function operatingMultiple(standard: string) {
 }
 
 function multiple() {
-  return known(overloadRules, { key: "breaker" }, "value");
+  const { value } = known(overloadRules, { key: "breaker" }, "value");
+  return { value, source: overloadSources.breaker };
 }
 
-function ruleSource(): Source {
-  const row = rowOf(overloadRules, { key: "relation" });
-  if (row === undefined) throw new Error(`${overloadRules.id} lacks the relation`);
-  return sourceOf(overloadRules, row, "value");
-}
+const ruleSource = (): Source => overloadSources.relation;
 
 function relation(name: Relation["name"], smaller: number, larger: number, source: Source): Relation {
   // A hair of tolerance: 20 A against 20 A must hold after a chain of products.

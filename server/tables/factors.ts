@@ -1,4 +1,5 @@
-import { computed, memory, quoted, table } from "./table.ts";
+import { lasting, type Source } from "./source.ts";
+import { computed, memory, quoted, rowOf, sourceOf, table } from "./table.ts";
 
 /** Factor for ambient air other than 30 °C. */
 export interface AmbientFactor {
@@ -315,3 +316,17 @@ export const overloadRules = table<OverloadRule>({
   // - RCBO maker data: trip tests and RCD break times
   quotedOn: 5,
 });
+
+/** A rule of overload, cited by the regulation it stands in. */
+const cited = (key: string, clause: string): Source => {
+  const row = rowOf(overloadRules, { key });
+  if (!row) throw new Error(`${overloadRules.id} lacks ${key}`);
+  return lasting({ ...sourceOf(overloadRules, row, "value"), ref: `BS 7671:2018+A2:2022, ${clause}` });
+};
+
+export const overloadSources = {
+  relation: cited("relation", "433.1.1"),
+  breaker: cited("breaker", "433.1.1"),
+  semiEnclosed: cited("semi-enclosed", "433.1.202"),
+  ground: cited("ground", "433.1.203"),
+} as const;
