@@ -1,5 +1,6 @@
 /** `wayfile explain table 41.3`: the figures held of a table, cell by cell, each with how far it is to be trusted. */
 
+import { headingOf } from "../tables/headings.ts";
 import { tables } from "../tables/index.ts";
 import { type Standing, standingWords } from "../tables/source.ts";
 import type { Row, Table, Value } from "../tables/table.ts";
@@ -28,16 +29,22 @@ const hasNumber = (ref: string, number: string): boolean =>
   );
 
 export function tablePage(table: Table<object>, colours: Colours, width = 100): TerminalText {
-  const columns = Object.keys(table.units) as (keyof Table<object>["units"])[] as string[];
   const units = table.units as Readonly<Record<string, string>>;
-  const head = columns.map((name) => (units[name] ? `${name}, ${units[name]}` : name));
+  const all = Object.keys(units);
+  const columns = all.filter((name) => !isForProgram(name, all, table));
+  const called = (name: string): string => headingOf(table.id, name) ?? name;
+  const head = columns.map((name) => [called(name), units[name]].filter(Boolean).join(", "));
   const rows = table.rows.map((row) => [...columns.map((name) => cellText(row, name)), row.note ?? ""]);
+  const elsewhere = Object.entries((table.refs ?? {}) as Readonly<Record<string, string>>);
   const marks = new Set(table.rows.flatMap((row) => [row.standing, ...(Object.values(row.cells ?? {}) as Standing[])]));
   const parts = [
     term`${colours.bold(table.title)}\n${colours.dim(`${table.ref}; stated to ${table.edition}`)}`,
     lines(wrapped(table.applies, width).join("\n")),
-    lines(grid([[...head, ""], ...rows])),
+    lines(grid([...head, ""], rows)),
     lines([...marks].map((standing) => `${signs[standing] || "no mark"}  ${standingWords[standing]}`).join("\n")),
+    ...(elsewhere.length > 0
+      ? [lines(elsewhere.map(([name, ref]) => `“${called(name)}” is printed in ${ref}.`).join("\n"))]
+      : []),
     ...(table.notes.length > 0 ? [lines(table.notes.flatMap((note) => wrapped(note, width)).join("\n"))] : []),
     lines(
       `Figures are to be verified in your own copy. Quoted on ${table.quotedOn} public ${table.quotedOn === 1 ? "page" : "pages"}.`,
@@ -63,9 +70,28 @@ function cellText(row: Row<object>, name: string): string {
     : `${value}${typeof value === "number" && signs[standing] ? ` ${signs[standing]}` : ""}`;
 }
 
-function grid(rows: readonly (readonly string[])[]): string {
-  const widths = (rows[0] ?? []).map((_, at) => Math.max(...rows.map((row) => (row[at] ?? "").length)));
-  return rows
+/** The short name of a row is for look-ups, where another column says in words what the row is. */
+const isForProgram = (name: string, all: readonly string[], { rows }: Table<object>): boolean =>
+  name === "key" &&
+  all.some(
+    (other) =>
+      other !== "key" &&
+      other !== "unit" &&
+      other !== "clause" &&
+      rows.every(({ facts }) => typeof (facts as Readonly<Record<string, Value>>)[other] === "string"),
+  );
+
+/** A heading takes so much width at least, and has its words below each other where its column is narrower. */
+const leastHeading = 10;
+
+function grid(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const widest = head.map((_, at) => Math.max(0, ...rows.map((row) => (row[at] ?? "").length)));
+  const heads = head.map((text, at) => wrapped(text, Math.max(leastHeading, widest[at] ?? 0)));
+  const widths = heads.map((parts, at) => Math.max(widest[at] ?? 0, ...parts.map((part) => part.length)));
+  const height = Math.max(...heads.map(({ length }) => length));
+  const headRows = Array.from({ length: height }, (_, line) => heads.map((parts) => parts[line] ?? ""));
+  const rule = widths.slice(0, -1).map((width) => "-".repeat(width));
+  return [...headRows, rule, ...rows]
     .map((row) =>
       row
         .map((cell, at) => cell.padEnd(widths[at] ?? 0))

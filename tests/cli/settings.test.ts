@@ -1,4 +1,5 @@
 /** One settings file a repository: read strictly, applied by the command line and the server alike, never in silence. */
+
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -7,6 +8,8 @@ import type { Diagnostic } from "vscode-languageserver";
 import { fatesIn } from "../../server/settings/apply.ts";
 import { readSettings } from "../../server/settings/read.ts";
 import { settingsSchema } from "../../server/settings/schema.ts";
+import { headingOf } from "../../server/tables/headings.ts";
+import { tables } from "../../server/tables/index.ts";
 import { faultsAgainst, type Schema } from "../helpers/schema.ts";
 import { pulling, type Server, startServer } from "../helpers/server.ts";
 import { Folder, faultyWay, schedule } from "./run.ts";
@@ -178,6 +181,10 @@ test("a table is explained by its number, each figure with how it is known", asy
   expect(code).toBe(0);
   // BS 7671, Table 41.3: type B, 32 A: 1.37 Ω.
   expect(out).toMatch(/\nB +32 +160 +1\.37 /);
+  // Each column as people call it, with its unit, and with the edition it is printed in where that is another.
+  expect(out.replace(/\s+/g, " ")).toContain("type rating, A operating current, A");
+  expect(out).toContain("“Zs before 2015, Cmin 1” is printed in BS 7671:2008, Table 41.3.");
+  expect(out).not.toMatch(/gn3|osg|zsCmin1/);
   expect((await folder.run("explain", "54.7")).out).toContain("54.7");
   expect((await folder.run("explain", "table", "99.9")).code).toBe(2);
 });
@@ -204,4 +211,12 @@ test("the editor's server suppresses the same, visibly, marks the settings, and 
   expect(marked.diagnostics.map(({ message }) => message)).toEqual([
     "There is no setting “suppres”. Did you mean “suppress”?",
   ]);
+});
+
+test("every column of every table has a heading for people, and no two of one table have the same", () => {
+  for (const { id, units } of tables) {
+    const headings = Object.keys(units).map((column) => headingOf(id, column));
+    expect(headings, id).not.toContain(undefined);
+    expect(new Set(headings).size, id).toBe(headings.length);
+  }
 });
