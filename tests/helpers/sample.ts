@@ -2,6 +2,7 @@
  * Samples with marks: a line of carets stands below what it claims. One parser for every test.
  */
 
+import { format } from "../../server/format/format.ts";
 import { installationsOf } from "../../server/model/installation.ts";
 import { checkInstallation, failures } from "../../server/rules/frame/check.ts";
 import type { Finding, Rule, Setting } from "../../server/rules/frame/rule.ts";
@@ -99,4 +100,57 @@ export function findingsOf(
     severity,
     message,
   }));
+}
+
+/** A sample as the formatter lays it out, its carets below what they were below. */
+export function laidOut(sample: string): string {
+  const { text, marks } = unmark(sample);
+  const isWhole = /^\s*(wayfile|installation|instrument)\b/.test(text);
+  const whole = isWhole ? `${text}\n` : `wayfile 1\ninstallation "Sample" {\n  board A "Board" {\n${text}\n  }\n}\n`;
+  const formatted = format(whole);
+  // Laid out already, or with a fault that keeps it as it is.
+  if (!formatted) return sample;
+  const after = formatted.text.trimEnd().split("\n");
+  const start = after.findIndex((line) => /^ {2}board A "Board"/.test(line)) + 1;
+  const lines = isWhole ? after : after.slice(start, -2).map((line) => line.replace(/^ {4}/, ""));
+  const own = lines[0] === "" ? lines.slice(1) : lines;
+  return withMarks(text.split("\n"), text.endsWith("\n") ? [...own, ""] : own, marks);
+}
+
+const squeezed = (line: string): string => line.replace(/\s+/g, "");
+
+function withMarks(before: readonly string[], after: readonly string[], marks: readonly Mark[]): string {
+  const below = new Map<number, Mark[]>();
+  for (const { line, from, to } of marks) {
+    const was = before[line] ?? "";
+    const nth = before.slice(0, line).filter((one) => squeezed(one) === squeezed(was)).length;
+    const at = after.flatMap((one, index) => (squeezed(one) === squeezed(was) ? [index] : []))[nth];
+    if (at === undefined) throw new Error(`The marked line is not laid out as one: ${was}`);
+    const now = after[at] ?? "";
+    const [start, end] = [
+      columnOf(now, squeezed(was.slice(0, from)).length),
+      columnOf(now, squeezed(was.slice(0, to)).length - 1),
+    ];
+    below.set(at, [...(below.get(at) ?? []), { line: at, from: start, to: end + 1 }]);
+  }
+  return after.flatMap((line, at) => [line, ...caretsOf(below.get(at) ?? [])]).join("\n");
+}
+
+/** Where the sign of so many before it, blanks left out, is in a line. */
+function columnOf(line: string, count: number): number {
+  let seen = 0;
+  for (let at = 0; at < line.length; at++) {
+    if (/\s/.test(line[at] ?? "")) continue;
+    if (seen === count) return at;
+    seen++;
+  }
+  return line.length;
+}
+
+function caretsOf(marks: readonly Mark[]): string[] {
+  if (marks.length === 0) return [];
+  let carets = "";
+  for (const { from, to } of marks.toSorted((a, b) => a.from - b.from))
+    carets = carets.padEnd(from) + "^".repeat(to - from);
+  return [carets];
 }

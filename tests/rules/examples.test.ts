@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { formerWords } from "../../grammar/former-words.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
 import { rules } from "../../server/rules/list.ts";
-import { inSetting, type Mark, marksOf, marksOfCheck, unmark } from "../helpers/sample.ts";
+import { inSetting, laidOut, type Mark, marksOf, marksOfCheck, unmark } from "../helpers/sample.ts";
 
 /** Every rule carries its own samples: what is marked must be found, and nothing else may be. */
 describe.each(rules.map((rule) => [rule.id, rule] as const))("%s", (_, rule) => {
@@ -27,6 +27,10 @@ describe.each(rules.map((rule) => [rule.id, rule] as const))("%s", (_, rule) => 
       expect(marksOf(rule, inSetting(unmark(good).text, setting).text).map(({ message }) => message)).toEqual([]);
     },
   );
+
+  it("shows its samples as the formatter lays them out", () => {
+    for (const { bad, good } of rule.examples) for (const sample of [bad, good]) expect(sample).toBe(laidOut(sample));
+  });
 });
 
 /** No schedule makes a check fail or last, a sample of 8 MB is none to read, and no word has a former name before one is renamed. */

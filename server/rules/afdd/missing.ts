@@ -18,14 +18,14 @@ export default wayRule({
     {
       setting: { premises: "care-home" },
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets
-  ^^^^^^^^^^^^^^^
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  afdd    BS EN 62606
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  afdd         BS EN 62606
+  serves       sockets
 }`,
     },
   ],

@@ -13,14 +13,14 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bedroom sockets" {
-  afdd  BS EN 62606
+  afdd         BS EN 62606
   ^^^^
   live 2026-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
       good: `way 1 radial "Bedroom sockets" {
-  afdd  BS EN 62606
+  afdd         BS EN 62606
   live 2026-03-05 {
     Zs           0.62 Ω
     afdd-button  ok

@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  cable   singles line 6 mm² cpc 6 mm²
-  route   conduit 20 mm method B carries line cpc
-                                         ^^^^
-  route   conduit 20 mm method B carries neutral
+  cable        singles  line 6 mm²  cpc 6 mm²
+  route        conduit 20 mm  method B  carries line cpc
+                                                ^^^^
+  route        conduit 20 mm  method B  carries neutral
 }`,
       good: `way 1 radial "Kiln" {
-  cable   singles line 6 mm² cpc 6 mm²
-  route   conduit 20 mm method B
-  route   conduit 20 mm method B carries line neutral
+  cable        singles  line 6 mm²  cpc 6 mm²
+  route        conduit 20 mm  method B
+  route        conduit 20 mm  method B  carries line neutral
 }`,
     },
   ],

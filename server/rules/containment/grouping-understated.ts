@@ -18,36 +18,36 @@ export default containmentRule({
       bad: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 6 m bends 1
     way 1 radial "Planer" {
-      cable  singles line 4 mm² cpc 4 mm²
-      route  method B grouped 2 in C1
-                      ^^^^^^^^^
+      cable        singles  line 4 mm²  cpc 4 mm²
+      route        method B  grouped 2  in C1
+                             ^^^^^^^^^
     }
     way 2 radial "Saw" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  method B in C1
-      ^^^^^^^^^^^^^^^^^^^^^
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  in C1
+      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
     }
     way 3 radial "Lathe" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  method B grouped 4 in C1
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  grouped 4  in C1
     }
   }
 }`,
       good: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 6 m bends 1
     way 1 radial "Planer" {
-      cable  singles line 4 mm² cpc 4 mm²
-      route  method B grouped 2 in C1
+      cable        singles  line 4 mm²  cpc 4 mm²
+      route        method B  grouped 2  in C1
     }
     way 2 radial "Saw" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  method B grouped 2 in C1
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  grouped 2  in C1
     }
   }
 }`,

@@ -13,23 +13,23 @@ export default containmentRule({
       bad: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment T1 trunking 50 mm by 50 mm
     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
     way 1 radial "Planer" {
-      cable  flat-twin line 4 mm² cpc 1.5 mm²
-      route  in T1
+      cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+      route        in T1
     }
   }
 }`,
       good: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment T1 trunking 50 mm by 50 mm
     way 1 radial "Planer" {
-      cable  singles line 4 mm² cpc 4 mm²
-      route  in T1
+      cable        singles  line 4 mm²  cpc 4 mm²
+      route        in T1
     }
   }
 }`,

@@ -17,31 +17,31 @@ export default containmentRule({
       bad: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 20 mm length 6 m bends 2
     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
     way 1 ring "Bench" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  method B in C1
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  in C1
     }
     way 2 radial "Planer" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  method B in C1
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  in C1
     }
   }
 }`,
       good: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 6 m bends 2
     way 1 ring "Bench" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  method B in C1
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  in C1
     }
     way 2 radial "Planer" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  method B in C1
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  in C1
     }
   }
 }`,

@@ -15,32 +15,32 @@ export default containmentRule({
       bad: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 6 m bends 1
     way 1 radial "Planer" {
-      cable  singles line 4 mm² cpc 4 mm²
-      route  conduit 20 mm method B in C1
-                     ^^^^^
+      cable        singles  line 4 mm²  cpc 4 mm²
+      route        conduit 20 mm  method B  in C1
+                           ^^^^^
     }
     way 2 radial "Saw" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  trunking method B grouped 2 in C1
-             ^^^^^^^^
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        trunking  method B  grouped 2  in C1
+                   ^^^^^^^^
     }
   }
 }`,
       good: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 6 m bends 1
     way 1 radial "Planer" {
-      cable  singles line 4 mm² cpc 4 mm²
-      route  conduit 25 mm method B grouped 2 in C1
+      cable        singles  line 4 mm²  cpc 4 mm²
+      route        conduit 25 mm  method B  grouped 2  in C1
     }
     way 2 radial "Saw" {
-      cable  singles line 2.5 mm² cpc 2.5 mm²
-      route  conduit method B grouped 2 in C1
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        conduit  method B  grouped 2  in C1
     }
   }
 }`,

@@ -18,31 +18,31 @@ export default containmentRule({
       bad: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 6 m
     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
     containment C2 conduit 25 mm
     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
     way 1 radial "Planer" {
-      cable  singles line 4 mm² cpc 4 mm²
-      route  in C1
-      route  in C2
+      cable        singles  line 4 mm²  cpc 4 mm²
+      route        in C1
+      route        in C2
     }
   }
 }`,
       good: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 6 m bends 2
     containment C2 conduit 25 mm length 2 m
     containment T1 trunking 50 mm by 50 mm
     containment C3 conduit 20 mm
     way 1 radial "Planer" {
-      cable  singles line 4 mm² cpc 4 mm²
-      route  in T1
-      route  in C1
-      route  in C2
+      cable        singles  line 4 mm²  cpc 4 mm²
+      route        in T1
+      route        in C1
+      route        in C2
     }
   }
 }`,

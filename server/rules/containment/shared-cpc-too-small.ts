@@ -16,52 +16,52 @@ export default containmentRule({
     {
       bad: `wayfile 1
 installation "Mill" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ze 0.30 Ω
-    Ipf 1.2 kA
+    earthing     TN-S
+    Ze           0.30 Ω
+    Ipf          1.2 kA
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 32 mm length 6 m bends 1
     way 1 radial "Lights" {
-      device BS EN 60898 B6 6 kA
-      cable  singles line 1.5 mm² cpc 1.0 mm²
-      route  method B grouped 2 in C1
-      length 12 m
+      device       BS EN 60898 B6 6 kA
+      cable        singles  line 1.5 mm²  cpc 1.0 mm²
+      route        method B  grouped 2  in C1
+      length       12 m
     }
     way 2 radial "Oven" {
-      device BS 88-2 63 A
-      cable  singles line 16 mm² cpc 6 mm²
-      route  method B grouped 2 in C1 carries line neutral
-      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-      length 12 m
+      device       BS 88-2 63 A
+      cable        singles  line 16 mm²  cpc 6 mm²
+      route        method B  grouped 2  in C1  carries line neutral
+      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+      length       12 m
     }
   }
 }`,
       good: `wayfile 1
 installation "Mill" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ze 0.30 Ω
-    Ipf 1.2 kA
+    earthing     TN-S
+    Ze           0.30 Ω
+    Ipf          1.2 kA
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 32 mm length 6 m bends 1
     way 1 radial "Lights" {
-      device BS EN 60898 B6 6 kA
-      cable  singles line 1.5 mm² cpc 1.0 mm²
-      route  method B grouped 2 in C1 carries line neutral
-      length 12 m
+      device       BS EN 60898 B6 6 kA
+      cable        singles  line 1.5 mm²  cpc 1.0 mm²
+      route        method B  grouped 2  in C1  carries line neutral
+      length       12 m
     }
     way 2 radial "Oven" {
-      device BS 88-2 63 A
-      cable  singles line 16 mm² cpc 10 mm²
-      route  method B grouped 2 in C1
-      length 12 m
+      device       BS 88-2 63 A
+      cable        singles  line 16 mm²  cpc 10 mm²
+      route        method B  grouped 2  in C1
+      length       12 m
     }
   }
 }`,

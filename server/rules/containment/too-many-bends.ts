@@ -15,7 +15,7 @@ export default containmentRule({
       bad: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm length 5 m bends 3
     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
   }
@@ -23,10 +23,10 @@ installation "Mill" {
       good: `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment C1 conduit 25 mm {
-      section 3 m bends 2
-      section 2 m bends 1
+      section      3 m bends 2
+      section      2 m bends 1
     }
   }
 }`,

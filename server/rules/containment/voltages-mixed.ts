@@ -5,17 +5,17 @@ import { factSpot } from "../frame/rule.ts";
 const sample = (second: string) => `wayfile 1
 installation "Mill" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     containment T1 trunking 50 mm by 50 mm
 ${second}
     way 1 radial "Bench" {
-      cable   singles line 2.5 mm² cpc 2.5 mm²
-      route   method B in T1
-      serves  sockets
+      cable        singles  line 2.5 mm²  cpc 2.5 mm²
+      route        method B  in T1
+      serves       sockets
     }
     way 2 radial "Bell wires" {
-      cable   singles line 1 mm² cpc-by none
-      route   method B in T1
+      cable        singles  line 1 mm²  cpc-by none
+      route        method B  in T1
       serves  USE
     }
   }
@@ -34,8 +34,8 @@ export default containmentRule({
   clauses: ["528.1"],
   examples: [
     {
-      bad: sample(`    ${"^".repeat("containment T1 trunking 50 mm by 50 mm".length)}`).replace("USE", "selv"),
-      good: sample("").replace("USE", "lighting"),
+      bad: sample(`    ${"^".repeat("containment T1 trunking 50 mm by 50 mm".length)}`).replace("USE", "     selv"),
+      good: sample("").replace("USE", "     lighting"),
     },
   ],
   judge(study, report) {

@@ -14,15 +14,15 @@ export default wayRule({
     {
       bad: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2  0.39 Ω
-    R2     0.24 Ω
-    ^^^^^^^^^^^^^
+    R1+R2        0.39 Ω
+    R2           0.24 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2  0.39 Ω
-    R2     N/A
+    R1+R2        0.39 Ω
+    R2           N/A
   }
 }`,
     },

@@ -19,17 +19,17 @@ export default wayRule({
     {
       bad: `way 1 radial "Hall lights" {
   dead 2026-03-04 {
-    at S1  L-E 0.18 Ω
-    at S3  L-E 0.48 Ω
-    R1+R2  0.33 Ω
-           ^^^^^^
+    at S1        L-E 0.18 Ω
+    at S3        L-E 0.48 Ω
+    R1+R2        0.33 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Hall lights" {
   dead 2026-03-04 {
-    at S1  L-E 0.18 Ω
-    at S3  L-E 0.48 Ω
-    R1+R2  0.48 Ω
+    at S1        L-E 0.18 Ω
+    at S3        L-E 0.48 Ω
+    R1+R2        0.48 Ω
   }
 }`,
     },

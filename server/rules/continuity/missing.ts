@@ -22,13 +22,13 @@ export default wayRule({
       bad: `way 1 radial "Water heater" {
 ^^^
   dead 2026-03-04 {
-    polarity  ok
+    polarity     ok
   }
 }`,
       good: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R2        0.26 Ω
-    polarity  ok
+    R2           0.26 Ω
+    polarity     ok
   }
 }`,
     },
@@ -36,15 +36,15 @@ export default wayRule({
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2     0.41 Ω calculated
-    ^^^^^^^^^^^^^^^^^^^^^^^^^^^
-    polarity  ok
+    R1+R2        0.41 Ω calculated
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    polarity     ok
   }
 }`,
       good: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2     0.41 Ω
-    polarity  ok
+    R1+R2        0.41 Ω
+    polarity     ok
   }
 }`,
     },
@@ -53,12 +53,12 @@ export default wayRule({
       bad: `way 1 feeder "Annexe" {
 ^^^
   dead 2026-03-04 {
-    polarity  ok
+    polarity     ok
   }
 }`,
       good: `way 1 feeder "Annexe" {
   dead 2026-03-04 {
-    R1+R2  LIM "Annexe locked, access refused by the tenant"
+    R1+R2        LIM "Annexe locked, access refused by the tenant"
   }
 }`,
     },

@@ -18,31 +18,31 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Water heater" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  20 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       20 m
   dead 2026-03-04 {
-    R1+R2  -0.02 Ω
-           ^^^^^^^
+    R1+R2        -0.02 Ω
+                 ^^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  20 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       20 m
   dead 2026-03-04 {
-    R1+R2  0.38 Ω
+    R1+R2        0.38 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends  r1 0.00 Ω rn 0.44 Ω r2 0.73 Ω
-             ^^^^^^
+    ends         r1 0.00 Ω  rn 0.44 Ω  r2 0.73 Ω
+                    ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
   }
 }`,
     },

@@ -12,14 +12,14 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Old lights" {
-  cable   singles line 1.5 mm² cpc-by none
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  serves  lighting
+  cable        singles  line 1.5 mm²  cpc-by none
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves       lighting
 }`,
       good: `way 1 radial "Old lights" {
-  cable     singles line 1.5 mm² cpc-by none
-  class-II  "Plastic accessories and class II lights only; label at the board"
-  serves    lighting
+  cable        singles  line 1.5 mm²  cpc-by none
+  serves       lighting
+  class-II     "Plastic accessories and class II lights only; label at the board"
 }`,
     },
   ],

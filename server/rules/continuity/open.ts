@@ -16,13 +16,13 @@ export default wayRule({
     {
       bad: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2  >99.9 Ω
-           ^^^^^^^
+    R1+R2        >99.9 Ω
+                 ^^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2  0.41 Ω
+    R1+R2        0.41 Ω
   }
 }`,
     },

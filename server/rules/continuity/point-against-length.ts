@@ -19,22 +19,22 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Hall lights" {
-  cable  flat-twin line 1.5 mm² cpc 1.0 mm²
-  run    A 6 m S1 5 m S2 5 m S3
+  cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²
+  run          A 6 m S1 5 m S2 5 m S3
   dead 2026-03-04 {
-    at S1  L-E 0.18 Ω
-    at S2  L-E 0.71 Ω
-               ^^^^^^
-    at S3  L-E 0.48 Ω
+    at S1        L-E 0.18 Ω
+    at S2        L-E 0.71 Ω
+                     ^^^^^^
+    at S3        L-E 0.48 Ω
   }
 }`,
       good: `way 1 radial "Hall lights" {
-  cable  flat-twin line 1.5 mm² cpc 1.0 mm²
-  run    A 6 m S1 5 m S2 5 m S3
+  cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²
+  run          A 6 m S1 5 m S2 5 m S3
   dead 2026-03-04 {
-    at S1  L-E 0.18 Ω
-    at S2  L-E 0.33 Ω
-    at S3  L-E 0.48 Ω
+    at S1        L-E 0.18 Ω
+    at S2        L-E 0.33 Ω
+    at S3        L-E 0.48 Ω
   }
 }`,
     },

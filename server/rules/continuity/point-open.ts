@@ -14,20 +14,20 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Hall lights" {
-  run  A 6 m S1 5 m S2 5 m S3
+  run          A 6 m S1 5 m S2 5 m S3
   dead 2026-03-04 {
-    at S1  L-N 0.15 Ω  L-E 0.18 Ω
-    at S2  L-N 0.27 Ω  L-E >99.9 Ω
-                           ^^^^^^^
-    at S3  L-N 0.39 Ω  L-E 0.48 Ω
+    at S1        L-N 0.15 Ω  L-E 0.18 Ω
+    at S2        L-N 0.27 Ω  L-E >99.9 Ω
+                                 ^^^^^^^
+    at S3        L-N 0.39 Ω  L-E 0.48 Ω
   }
 }`,
       good: `way 1 radial "Hall lights" {
-  run  A 6 m S1 5 m S2 5 m S3
+  run          A 6 m S1 5 m S2 5 m S3
   dead 2026-03-04 {
-    at S1  L-N 0.15 Ω  L-E 0.18 Ω
-    at S2  L-N 0.27 Ω  L-E 0.33 Ω
-    at S3  L-N 0.39 Ω  L-E 0.48 Ω
+    at S1        L-N 0.15 Ω  L-E 0.18 Ω
+    at S2        L-N 0.27 Ω  L-E 0.33 Ω
+    at S3        L-N 0.39 Ω  L-E 0.48 Ω
   }
 }`,
     },

@@ -34,35 +34,35 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Water heater" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  20 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       20 m
   dead 2026-03-04 {
-    R1+R2  3.90 Ω
-           ^^^^^^
+    R1+R2        3.90 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  20 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       20 m
   dead 2026-03-04 {
-    R1+R2  0.39 Ω
+    R1+R2        0.39 Ω
   }
 }`,
     },
     {
       bad: `way 1 radial "Lights" {
-  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
-  length  30 m
-  serves  lighting
+  cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²
+  length       30 m
+  serves       lighting
   dead 2026-03-04 {
-    R1+R2  0.31 Ω
-           ^^^^^^
+    R1+R2        0.31 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
-  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
-  length  30 m
-  serves  lighting
+  cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²
+  length       30 m
+  serves       lighting
   dead 2026-03-04 {
     temperature  8 °C
     R1+R2        0.86 Ω
@@ -71,18 +71,18 @@ export default wayRule({
     },
     {
       bad: `way 1 feeder "Annexe" {
-  cable   armoured line 10 mm² cpc-by armour cores 3
-  length  60 m
+  cable        armoured  line 10 mm²  cpc-by armour  cores 3
+  length       60 m
   dead 2026-03-04 {
-    R1+R2  0.04 Ω
-           ^^^^^^
+    R1+R2        0.04 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 feeder "Annexe" {
-  cable   armoured line 10 mm² cpc-by armour cores 3
-  length  60 m
+  cable        armoured  line 10 mm²  cpc-by armour  cores 3
+  length       60 m
   dead 2026-03-04 {
-    R1+R2  0.31 Ω
+    R1+R2        0.31 Ω
   }
 }`,
     },

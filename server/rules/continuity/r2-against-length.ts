@@ -30,36 +30,36 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Boiler" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  5 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       5 m
   dead 2026-03-04 {
-    R2  0.01 Ω
-        ^^^^^^
+    R2           0.01 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Boiler" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  5 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       5 m
   dead 2026-03-04 {
-    R2  0.06 Ω
+    R2           0.06 Ω
   }
 }`,
     },
     {
       bad: `way 1 radial "Boiler" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  18 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       18 m
   dead 2026-03-04 {
-    R2  0.61 Ω
-        ^^^^^^
+    R2           0.61 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Boiler" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  18 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       18 m
   parallel-path "Boiler casing bonded to the flow pipe"
   dead 2026-03-04 {
-    R2  0.03 Ω
+    R2           0.03 Ω
   }
 }`,
     },

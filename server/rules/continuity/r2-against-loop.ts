@@ -17,22 +17,22 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Hot press" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    R2  0.02 Ω
-        ^^^^^^
+    R2           0.02 Ω
+                 ^^^^^^
   }
   live 2026-03-05 {
-    Zs  0.71 Ω
+    Zs           0.71 Ω
   }
 }`,
       good: `way 1 radial "Hot press" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    R2  0.25 Ω
+    R2           0.25 Ω
   }
   live 2026-03-05 {
-    Zs  0.71 Ω
+    Zs           0.71 Ω
   }
 }`,
     },

@@ -18,35 +18,35 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Oven" {
-  cable  flat-twin line 6 mm² cpc 2.5 mm²
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
   dead 2026-03-04 {
-    R1+R2  0.52 Ω
-    R2     0.15 Ω
-           ^^^^^^
+    R1+R2        0.52 Ω
+    R2           0.15 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Oven" {
-  cable  flat-twin line 6 mm² cpc 2.5 mm²
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
   dead 2026-03-04 {
-    R1+R2  0.52 Ω
-    R2     0.37 Ω
+    R1+R2        0.52 Ω
+    R2           0.37 Ω
   }
 }`,
     },
     {
       bad: `way 1 radial "Oven" {
-  cable  flat-twin line 6 mm² cpc 2.5 mm²
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
   dead 2026-03-04 {
-    R1+R2  0.32 Ω
-    R2     0.47 Ω
-           ^^^^^^
+    R1+R2        0.32 Ω
+    R2           0.47 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Oven" {
-  cable  flat-twin line 6 mm² cpc 6 mm²
+  cable        flat-twin  line 6 mm²  cpc 6 mm²
   dead 2026-03-04 {
-    R1+R2  0.32 Ω
-    R2     0.16 Ω
+    R1+R2        0.32 Ω
+    R2           0.16 Ω
   }
 }`,
     },

@@ -15,13 +15,13 @@ export default wayRule({
     {
       bad: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2  0.2347 Ω
-           ^^^^^^^^
+    R1+R2        0.2347 Ω
+                 ^^^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2  0.2347 Ω calculated
+    R1+R2        0.2347 Ω calculated
   }
 }`,
     },

@@ -8,11 +8,11 @@ import { amount, factSpot, installationRule, type Reporter, valueSpot } from "..
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Main" {
-    fed-from supply
-    Ipf 11.5 kA
+    fed-from     supply
     conditional-rating ${rating}
+    Ipf          11.5 kA
   }
 }`;
 

@@ -12,26 +12,26 @@ import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot 
 
 const sample = (breaking: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    phases three
-    Ipf 9.5 kA
+    earthing     TN-S
+    phases       three
+    Ipf          9.5 kA
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      device  BS 88-2 100 A 80 kA gG
-      feeds   B
-      cable   armoured 90 °C line 35 mm² cpc 35 mm² cores 4
-      length  6 m
+      device       BS 88-2 100 A 80 kA gG
+      feeds        B
+      cable        armoured 90 °C  line 35 mm²  cpc 35 mm²  cores 4
+      length       6 m
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Kiln" {
-      device  BS EN 60898 B32 ${breaking}
-      phase   L1
+      device       BS EN 60898 B32 ${breaking}
+      phase        L1
     }
   }
 }`;
@@ -44,7 +44,7 @@ export default installationRule({
   why: "No fault current is recorded at this board; it was calculated from the figure recorded upstream and the cable between. A device that has to break more than its breaking capacity may burst or weld shut.",
   clauses: ["434.5.1", "434.1"],
   examples: [
-    { bad: sample("6 kA").replace("6 kA\n", "6 kA\n                              ^^^^\n"), good: sample("10 kA") },
+    { bad: sample("6 kA").replace("6 kA\n", "6 kA\n                                   ^^^^\n"), good: sample("10 kA") },
   ],
   check(installation, report) {
     for (const node of networkOf(installation).nodes) checkNode(node, report);

@@ -6,17 +6,17 @@ import { amount, boardRule, factSpot, valueSpot } from "../frame/rule.ts";
 
 const sample = (busbar: string) => `wayfile 1
 installation "House" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    cutout BS 88-3 100 A
+    earthing     TN-S
+    cutout       BS 88-3 100 A
   }
   board A "Hall" {
-    fed-from supply
-    busbar   ${busbar}
+    fed-from     supply
+    busbar       ${busbar}
     way 1 radial "Panels" {
-      device  BS EN 61009 B16 6 kA 30 mA type A bidirectional
-      serves  pv
+      device       BS EN 61009 B16 6 kA 30 mA type A bidirectional
+      serves       pv
     }
   }
 }`;
@@ -29,7 +29,7 @@ export default boardRule({
   why: "A source on a way of the board adds to what comes through the main switch, and no device sees the sum: the busbars can overheat. Their rating is at least that of the device upstream and of the sources together. Move the source to the supply side, or fit a board that carries both.",
   clauses: ["551.7.2"],
   examples: [
-    { bad: sample("100 A").replace("100 A\n    way", "100 A\n             ^^^^^\n    way"), good: sample("125 A") },
+    { bad: sample("100 A").replace("100 A\n    way", "100 A\n                 ^^^^^\n    way"), good: sample("125 A") },
   ],
   check({ board, context, studies }, report) {
     const sources = studies.filter((study) => !study.isSpare && isSource(study));

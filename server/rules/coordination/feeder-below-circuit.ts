@@ -7,18 +7,18 @@ import { amount, factSpot, installationRule, type Reporter } from "../frame/rule
 
 const sample = (rating: number) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      device  BS EN 60898 C${rating} 6 kA
-      feeds   B
+      device       BS EN 60898 C${rating} 6 kA
+      feeds        B
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Kiln" {
-      device  BS EN 60898 B40 6 kA
+      device       BS EN 60898 B40 6 kA
     }
   }
 }`;
@@ -32,7 +32,7 @@ export default installationRule({
   clauses: ["536.4.1", "314.1"],
   examples: [
     {
-      bad: sample(32).replace("B40 6 kA\n", "B40 6 kA\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
+      bad: sample(32).replace("B40 6 kA\n", "B40 6 kA\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
       good: sample(63),
     },
   ],

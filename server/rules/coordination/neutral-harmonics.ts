@@ -17,41 +17,41 @@ export default wayRule({
     {
       setting: { supply: "earthing TN-S\nphases three" },
       bad: `way 1 radial "Dimmer racks" {
-  device  BS EN 60898 C32 6 kA
-  phase   three
-  cable   armoured 70 °C line 6 mm² neutral 4 mm² cpc 6 mm² cores 5
-                                            ^^^^^
-  route   clipped method C
-  Ib      31 A
+  device       BS EN 60898 C32 6 kA
+  phase        three
+  cable        armoured 70 °C  line 6 mm²  neutral 4 mm²  cpc 6 mm²  cores 5
+                                                   ^^^^^
+  route        clipped  method C
   neutral-harmonics 30 %
+  Ib           31 A
 }`,
       good: `way 1 radial "Dimmer racks" {
-  device  BS EN 60898 C32 6 kA
-  phase   three
-  cable   armoured 70 °C line 10 mm² cpc 10 mm² cores 5
-  route   clipped method C
-  Ib      31 A
+  device       BS EN 60898 C32 6 kA
+  phase        three
+  cable        armoured 70 °C  line 10 mm²  cpc 10 mm²  cores 5
+  route        clipped  method C
   neutral-harmonics 30 %
+  Ib           31 A
 }`,
     },
     {
       setting: { supply: "earthing TN-S\nphases three" },
       bad: `way 1 radial "Dimmer racks" {
-  device  BS EN 60898 C32 6 kA
-  phase   three
-  cable   armoured 70 °C line 4 mm² cpc 4 mm² cores 5
-                              ^^^^^
-  route   clipped method C
-  Ib      26 A
+  device       BS EN 60898 C32 6 kA
+  phase        three
+  cable        armoured 70 °C  line 4 mm²  cpc 4 mm²  cores 5
+                                    ^^^^^
+  route        clipped  method C
   neutral-harmonics 50 %
+  Ib           26 A
 }`,
       good: `way 1 radial "Dimmer racks" {
-  device  BS EN 60898 C32 6 kA
-  phase   three
-  cable   armoured 70 °C line 10 mm² cpc 10 mm² cores 5
-  route   clipped method C
-  Ib      26 A
+  device       BS EN 60898 C32 6 kA
+  phase        three
+  cable        armoured 70 °C  line 10 mm²  cpc 10 mm²  cores 5
+  route        clipped  method C
   neutral-harmonics 50 %
+  Ib           26 A
 }`,
     },
   ],

@@ -6,21 +6,21 @@ import { amount, amountOf, factSpot, installationRule, type Reporter } from "../
 
 const sample = (feeder: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      device  ${feeder}
-      feeds   B
+      device       ${feeder}
+      feeds        B
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Kiln" {
-      device  BS EN 60898 C32 6 kA
+      device       BS EN 60898 C32 6 kA
     }
     way 2 radial "Store" {
-      device  BS 88-2 32 A 80 kA gG
+      device       BS 88-2 32 A 80 kA gG
     }
   }
 }`;
@@ -34,13 +34,13 @@ export default installationRule({
   clauses: ["536.4.1", "314.1"],
   examples: [
     {
-      bad: sample("BS EN 60898 B40 6 kA").replace("B40 6 kA\n", "B40 6 kA\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
+      bad: sample("BS EN 60898 B40 6 kA").replace("B40 6 kA\n", "B40 6 kA\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n"),
       good: sample("BS EN 60898 D63 6 kA"),
     },
     {
       bad: sample("BS 88-2 40 A 80 kA gG").replace(
         "40 A 80 kA gG\n",
-        "40 A 80 kA gG\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n",
+        "40 A 80 kA gG\n      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n",
       ),
       good: sample("BS 88-2 63 A 80 kA gG"),
     },

@@ -6,24 +6,24 @@ import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    cutout  BS 88-3 100 A
+    cutout       BS 88-3 100 A
   }
   board A "Main" {
-    fed-from supply
-    rcd east BS EN 61008 ${rating} 30 mA type A
+    fed-from     supply
+    rcd east     BS EN 61008 ${rating} 30 mA type A
     way 1 ring "Sockets" {
-      device  BS EN 60898 B32 6 kA
-      behind  east
+      device       BS EN 60898 B32 6 kA
+      behind       east
     }
     way 2 radial "Cooker" {
-      device  BS EN 60898 B32 6 kA
-      behind  east
+      device       BS EN 60898 B32 6 kA
+      behind       east
     }
     way 3 radial "Water heater" {
-      device  BS EN 60898 B16 6 kA
-      behind  east
+      device       BS EN 60898 B16 6 kA
+      behind       east
     }
   }
 }`;
@@ -37,7 +37,7 @@ export default installationRule({
   clauses: ["536.4.202", "536.4.3.2"],
   examples: [
     {
-      bad: sample("63 A").replace("type A\n", "type A\n                         ^^^^\n"),
+      bad: sample("63 A").replace("type A\n", "type A\n                             ^^^^\n"),
       good: sample("80 A"),
     },
   ],

@@ -5,22 +5,22 @@ import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      device  BS EN 60898 C63 6 kA
-      feeds   B
+      device       BS EN 60898 C63 6 kA
+      feeds        B
     }
   }
   board B "Annexe" {
-    fed-from A
-    main-switch BS EN 60947-3 ${rating}
+    fed-from     A
+    main-switch  BS EN 60947-3 ${rating}
     way 1 radial "Kiln" {
-      device  BS EN 60898 B32 6 kA
+      device       BS EN 60898 B32 6 kA
     }
     way 2 radial "Oven" {
-      device  BS EN 60898 B32 6 kA
+      device       BS EN 60898 B32 6 kA
     }
   }
 }`;
@@ -33,7 +33,7 @@ export default installationRule({
   why: "A switch has no overload protection of its own, and diversity downstream is not accepted as protection. Its rating should be no less than that of the device upstream, or than the devices downstream together.",
   clauses: ["536.4.202"],
   examples: [
-    { bad: sample("40 A").replace("40 A\n", "40 A\n                              ^^^^\n"), good: sample("63 A") },
+    { bad: sample("40 A").replace("40 A\n", "40 A\n                               ^^^^\n"), good: sample("63 A") },
   ],
   check(installation, report) {
     const source = { ref: "BS 7671:2018+A2:2022, 536.4.202", standing: "quoted" } as const;

@@ -10,14 +10,14 @@ import { amount, factSpot, installationRule, type Severity, valueSpot } from "..
 
 const sample = (size: number) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    cutout  BS 88-3 100 A
-    tails   ${size} mm²
+    earthing     TN-S
+    cutout       BS 88-3 100 A
+    tails        ${size} mm²
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`;
 
@@ -30,7 +30,7 @@ export default installationRule({
   clauses: ["433.1.1", "433.3.1"],
   examples: [
     {
-      bad: sample(6).replace("6 mm²\n", "6 mm²\n            ^^^^^\n"),
+      bad: sample(6).replace("6 mm²\n", "6 mm²\n                 ^^^^^\n"),
       good: sample(25),
     },
   ],

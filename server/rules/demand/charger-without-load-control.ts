@@ -15,18 +15,18 @@ export default wayRule({
     {
       setting: { supply: "earthing TN-S\nZe 0.30 Ω\nIpf 1.2 kA" },
       bad: `way 1 radial "Charger" {
-  device     BS EN 61009 B40 6 kA 30 mA type A
-  serves     ev-charger
-  Ib         32 A
-  diversity  20 %
-  ^^^^^^^^^^^^^^^
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
+  diversity    20 %
+  ^^^^^^^^^^^^^^^^^
+  Ib           32 A
 }`,
       good: `way 1 radial "Charger" {
-  device        BS EN 61009 B40 6 kA 30 mA type A
-  serves        ev-charger
-  Ib            32 A
-  diversity     20 %
-  load-control  "Clamp at the meter holds the house below 60 A"
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
+  load-control "Clamp at the meter holds the house below 60 A"
+  diversity    20 %
+  Ib           32 A
 }`,
     },
   ],

@@ -4,15 +4,15 @@ import { valueSpot, wayRule } from "../frame/rule.ts";
 
 const sample = (phase: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    phases three
+    phases       three
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1L2 radial "Kiln" {
-      phase  ${phase}
-      Ib     30 A
+      phase        ${phase}
+      Ib           30 A
     }
   }
 }`;
@@ -26,7 +26,7 @@ export default wayRule({
   clauses: ["314.1", "514.9.1"],
   examples: [
     {
-      bad: sample("L1").replace("phase  L1\n", "phase  L1\n             ^^\n"),
+      bad: sample("L1").replace("phase        L1\n", "phase        L1\n                   ^^\n"),
       good: sample("L2"),
     },
   ],

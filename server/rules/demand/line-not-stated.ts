@@ -8,24 +8,22 @@ import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../
 
 const sample = (way: string, board: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    phases three
+    phases       three
   }
   board A "Main" {
-    fed-from supply
-    phases three
+    fed-from     supply
+    phases       three
     way 1 radial "Kiln" {
-${way}
-      Ib 30 A
+${way}      Ib           30 A
     }
   }
   board B "Lodge" {
-    fed-from supply
-    phases single
-${board}
-    way 1 radial "Heater" {
-      Ib 12 A
+    fed-from     supply
+    phases       single
+${board}    way 1 radial "Heater" {
+      Ib           12 A
     }
   }
 }`;
@@ -39,15 +37,15 @@ export default installationRule({
   clauses: ["314.1", "311.1"],
   examples: [
     {
-      bad: sample("", "    phase L2").replace(
+      bad: sample("", "    phase        L2\n").replace(
         '    way 1 radial "Kiln" {\n',
         '    way 1 radial "Kiln" {\n    ^^^^^^^^^^^^^^^^^^^\n',
       ),
-      good: sample("      phase L1", "    phase L2"),
+      good: sample("      phase        L1\n", "    phase        L2\n"),
     },
     {
-      bad: sample("      phase L1", "").replace('B "Lodge" {\n', 'B "Lodge" {\n  ^^^^^\n'),
-      good: sample("      phase L1", "    phase L3"),
+      bad: sample("      phase        L1\n", "").replace('B "Lodge" {\n', 'B "Lodge" {\n  ^^^^^\n'),
+      good: sample("      phase        L1\n", "    phase        L3\n"),
     },
   ],
   check(installation, report) {

@@ -5,18 +5,18 @@ import { installationRule } from "../frame/rule.ts";
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   board A "Main" {
-    fed-from supply
-    busbar   ${rating}
+    fed-from     supply
+    busbar       ${rating}
     way 1 radial "Shower" {
-      serves  shower
-      load    10.5 kW
+      serves       shower
+      load         10.5 kW
     }
     way 2 radial "Charging point" {
-      serves  ev-charger
-      Ib      32 A
+      serves       ev-charger
+      Ib           32 A
     }
   }
 }`;
@@ -28,7 +28,7 @@ export default installationRule({
   title: "The demand of a board exceeds the rating of its busbars.",
   why: "Busbars have no protection of their own: they overheat, and the devices on them trip without apparent cause or burn. Fit a board with larger busbars, or move circuits to another board.",
   clauses: ["311.1", "536.4.202"],
-  examples: [{ bad: sample("63 A").replace("63 A\n", "63 A\n             ^^^^\n"), good: sample("100 A") }],
+  examples: [{ bad: sample("63 A").replace("63 A\n", "63 A\n                 ^^^^\n"), good: sample("100 A") }],
   check(installation, report) {
     for (const node of networkOf(installation).nodes) {
       for (const part of ratedParts(node)) if (part.kind === "busbar") reportOverloadedPart(node, part, report);

@@ -7,20 +7,20 @@ import { amount, factSpot, installationRule, type Reporter, valueSpot } from "..
 
 const sample = (kilowatts: number) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   supply {
-    cutout  BS 88-3 60 A
+    cutout       BS 88-3 60 A
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Shower" {
-      serves  shower
-      load    ${kilowatts} kW
+      serves       shower
+      load         ${kilowatts} kW
     }
     way 2 radial "Charging point" {
-      serves  ev-charger
-      Ib      32 A
+      serves       ev-charger
+      Ib           32 A
     }
   }
 }`;
@@ -34,26 +34,26 @@ export default installationRule({
   clauses: ["311.1", "313.1"],
   examples: [
     {
-      bad: sample(9.5).replace("60 A\n", "60 A\n                    ^^^^\n"),
+      bad: sample(9.5).replace("60 A\n", "60 A\n                         ^^^^\n"),
       good: sample(6),
     },
     {
       setting: { supply: "earthing TN-S\ncutout BS 88-3 60 A\ndemand 74 A" },
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    cutout  BS 88-3 60 A
-    demand  74 A
-            ^^^^
+    cutout       BS 88-3 60 A
+    demand       74 A
+                 ^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    cutout  BS 88-3 80 A
-    demand  74 A
+    cutout       BS 88-3 80 A
+    demand       74 A
   }
 }`,
     },

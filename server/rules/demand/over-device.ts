@@ -18,40 +18,40 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      device  BS EN 60898 C32 6 kA
-      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-      feeds   B
+      device       BS EN 60898 C32 6 kA
+      ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+      feeds        B
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Shower" {
-      serves  shower
-      load    9.5 kW
+      serves       shower
+      load         9.5 kW
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      device  BS EN 60898 C50 6 kA
-      feeds   B
+      device       BS EN 60898 C50 6 kA
+      feeds        B
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Shower" {
-      serves  shower
-      load    9.5 kW
+      serves       shower
+      load         9.5 kW
     }
   }
 }`,

@@ -18,48 +18,48 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      feeds  B
-      Ib     20 A
-             ^^^^
+      feeds        B
+      Ib           20 A
+                   ^^^^
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Shower" {
-      serves  shower
-      load    9.5 kW
+      serves       shower
+      load         9.5 kW
     }
     way 2 radial "Lighting" {
-      serves  lighting
-      Ib      4 A
+      serves       lighting
+      Ib           4 A
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      feeds  B
-      Ib     44 A
+      feeds        B
+      Ib           44 A
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Shower" {
-      serves  shower
-      load    9.5 kW
+      serves       shower
+      load         9.5 kW
     }
     way 2 radial "Lighting" {
-      serves  lighting
-      Ib      4 A
+      serves       lighting
+      Ib           4 A
     }
   }
 }`,

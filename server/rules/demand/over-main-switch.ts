@@ -10,14 +10,14 @@ import { amount, factSpot, installationRule, type Reporter, valueSpot } from "..
 
 const sample = (rating: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   board A "Main" {
-    fed-from supply
-    main-switch BS EN 60947-3 ${rating}
+    fed-from     supply
+    main-switch  BS EN 60947-3 ${rating}
     way 1 radial "Shower" {
-      serves  shower
-      load    10.5 kW
+      serves       shower
+      load         10.5 kW
     }
   }
 }`;
@@ -30,7 +30,7 @@ export default installationRule({
   why: "A switch has no protection of its own: it overheats without anything opening. Fit a larger one, or move circuits to another board.",
   clauses: ["536.4.202", "311.1"],
   examples: [
-    { bad: sample("40 A").replace("40 A\n", "40 A\n                              ^^^^\n"), good: sample("63 A") },
+    { bad: sample("40 A").replace("40 A\n", "40 A\n                               ^^^^\n"), good: sample("63 A") },
   ],
   check(installation, report) {
     for (const node of networkOf(installation).nodes) checkNode(node, report);

@@ -8,21 +8,21 @@ import { amount, amountOf, factSpot, installationRule, valueSpot } from "../fram
 
 const sample = (demand: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  premises     dwelling
   supply {
-    cutout  BS 88-3 100 A
-    demand  ${demand}
+    cutout       BS 88-3 100 A
+    demand       ${demand}
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Shower" {
-      serves  shower
-      load    9.5 kW
+      serves       shower
+      load         9.5 kW
     }
     way 2 radial "Charging point" {
-      serves  ev-charger
-      Ib      32 A
+      serves       ev-charger
+      Ib           32 A
     }
   }
 }`;
@@ -34,7 +34,7 @@ export default installationRule({
   title: "The stated demand is below what the circuits come to.",
   why: "Distributor and designer rely on the stated figure for the supply, the tails and the main switch. Calculate it from the loads with the published diversity, or state at the circuits what diversity was taken.",
   clauses: ["311.1"],
-  examples: [{ bad: sample("48 A").replace("48 A\n", "48 A\n            ^^^^\n"), good: sample("74 A") }],
+  examples: [{ bad: sample("48 A").replace("48 A\n", "48 A\n                 ^^^^\n"), good: sample("74 A") }],
   check(installation, report) {
     const stated = installation.supply?.one("demand");
     const demand = stated && originDemand(installation);

@@ -8,24 +8,24 @@ import { amount, factSpot, installationRule, type Reporter, wordSpot } from "../
 
 const sample = (one: string, other: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  premises commercial
+  standard     BS 7671:2018+A2:2022
+  premises     commercial
   supply {
-    phases three
+    phases       three
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Kiln" {
-      phase  L1
-      Ib     30 A
+      phase        L1
+      Ib           30 A
     }
     way 2 radial "Oven" {
-      phase  ${one}
-      Ib     28 A
+      phase        ${one}
+      Ib           28 A
     }
     way 3 radial "Heater" {
-      phase  ${other}
-      Ib     24 A
+      phase        ${other}
+      Ib           24 A
     }
   }
 }`;

@@ -14,13 +14,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Office" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets alarms
-  ^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets alarms
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Office" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets
 }`,
     },
   ],

@@ -16,35 +16,35 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   singles line 4 mm² neutral 2.5 mm² cpc 2.5 mm²
-                                     ^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  cable        singles  line 4 mm²  neutral 2.5 mm²  cpc 2.5 mm²
+                                            ^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   singles line 4 mm² neutral 4 mm² cpc 2.5 mm²
+  device       BS EN 60898 B16 6 kA
+  cable        singles  line 4 mm²  neutral 4 mm²  cpc 2.5 mm²
 }`,
     },
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   flat-twin line 1.5 mm² cpc 2.5 mm²
-                                     ^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 1.5 mm²  cpc 2.5 mm²
+                                            ^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
 }`,
     },
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   flat-twin line 2.5 mm² cpc-by armour
-                                        ^^^^^^
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc-by armour
+                                               ^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   armoured 90 °C line 2.5 mm² cpc-by armour
+  device       BS EN 60898 B16 6 kA
+  cable        armoured 90 °C  line 2.5 mm²  cpc-by armour
 }`,
     },
   ],

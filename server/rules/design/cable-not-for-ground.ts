@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Gate" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  route   buried length 14 m
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  route        buried  length 14 m
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Gate" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  cable   armoured 70 °C line 2.5 mm² cpc 2.5 mm² cores 3
-  route   buried length 14 m
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  cable        armoured 70 °C  line 2.5 mm²  cpc 2.5 mm²  cores 3
+  route        buried  length 14 m
 }`,
     },
   ],

@@ -16,11 +16,11 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Heater" {
-  cable   singles line 25 mm² cpc 15 mm²
-                                  ^^^^^^
+  cable        singles  line 25 mm²  cpc 15 mm²
+                                         ^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  cable   singles line 25 mm² cpc 16 mm²
+  cable        singles  line 25 mm²  cpc 16 mm²
 }`,
     },
   ],

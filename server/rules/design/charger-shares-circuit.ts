@@ -15,13 +15,13 @@ export default wayRule({
     {
       setting: { supply: "earthing TN-S\nZe 0.30 Ω\nIpf 1.2 kA" },
       bad: `way 1 radial "Garage" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  ev-charger lighting
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger lighting
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  ev-charger
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
 }`,
     },
   ],

@@ -11,17 +11,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Bedroom sockets" {
-  device    BS EN 61009 B16 6 kA 30 mA type A
-  cable     singles line 2.5 mm² cpc-by none
-  serves    sockets
-  class-II  "Owner supervises"
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  cable        singles  line 2.5 mm²  cpc-by none
+  serves       sockets
+  class-II     "Owner supervises"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Extractor" {
-  device    BS EN 61009 B6 6 kA 30 mA type A
-  cable     singles line 1.5 mm² cpc-by none
-  serves    ventilation
-  class-II  "Owner supervises"
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  cable        singles  line 1.5 mm²  cpc-by none
+  serves       ventilation
+  class-II     "Owner supervises"
 }`,
     },
   ],

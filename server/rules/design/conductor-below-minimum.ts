@@ -13,15 +13,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Fan heater" {
-  device  BS EN 60898 B6 6 kA
-  cable   flat-twin line 1.0 mm² cpc 1.0 mm²
-                         ^^^^^^^
-  serves  heating
+  device       BS EN 60898 B6 6 kA
+  cable        flat-twin  line 1.0 mm²  cpc 1.0 mm²
+                               ^^^^^^^
+  serves       heating
 }`,
       good: `way 1 radial "Lights" {
-  device  BS EN 60898 B6 6 kA
-  cable   flat-twin line 1.0 mm² cpc 1.0 mm²
-  serves  lighting
+  device       BS EN 60898 B6 6 kA
+  cable        flat-twin  line 1.0 mm²  cpc 1.0 mm²
+  serves       lighting
 }`,
     },
   ],

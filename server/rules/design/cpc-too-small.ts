@@ -22,39 +22,39 @@ export default wayRule({
     {
       setting: { work: "existing" },
       bad: `way 1 radial "Cooker" {
-  device  BS 88-3 32 A
-  cable   flat-twin line 6 mm² cpc 1.0 mm²
-                                   ^^^^^^^
-  serves  cooker
+  device       BS 88-3 32 A
+  cable        flat-twin  line 6 mm²  cpc 1.0 mm²
+                                          ^^^^^^^
+  serves       cooker
 }`,
       good: `way 1 radial "Cooker" {
-  device  BS 88-3 32 A
-  cable   flat-twin line 6 mm² cpc 2.5 mm²
-  serves  cooker
+  device       BS 88-3 32 A
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
+  serves       cooker
 }`,
     },
     {
       bad: `way 1 radial "Compressor" {
-  device  BS EN 60898 D32 6 kA
-  cable   flat-twin line 6 mm² cpc 1.5 mm²
-                                   ^^^^^^^
-  serves  motor
+  device       BS EN 60898 D32 6 kA
+  cable        flat-twin  line 6 mm²  cpc 1.5 mm²
+                                          ^^^^^^^
+  serves       motor
 }`,
       good: `way 1 radial "Compressor" {
-  device  BS EN 60898 C32 6 kA
-  cable   flat-twin line 6 mm² cpc 1.5 mm²
-  serves  motor
+  device       BS EN 60898 C32 6 kA
+  cable        flat-twin  line 6 mm²  cpc 1.5 mm²
+  serves       motor
 }`,
     },
     {
       bad: `way 1 feeder "Pavilion" {
-  device  BS 88-2 200 A 80 kA gG
-  cable   armoured 90 °C line 25 mm² cpc-by armour cores 2
-                                            ^^^^^^
+  device       BS 88-2 200 A 80 kA gG
+  cable        armoured 90 °C  line 25 mm²  cpc-by armour  cores 2
+                                                   ^^^^^^
 }`,
       good: `way 1 feeder "Pavilion" {
-  device  BS 88-2 100 A 80 kA gG
-  cable   armoured 90 °C line 25 mm² cpc-by armour cores 2
+  device       BS 88-2 100 A 80 kA gG
+  cable        armoured 90 °C  line 25 mm²  cpc-by armour  cores 2
 }`,
     },
   ],

@@ -13,15 +13,15 @@ export default wayRule({
     {
       bad: `way 1 radial "Kiln" {
 ^^^
-  device  BS EN 60898 B32 6 kA
-  cable   singles line 6 mm² cpc 2.5 mm²
-  serves  appliance
+  device       BS EN 60898 B32 6 kA
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  serves       appliance
 }`,
       good: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   singles line 6 mm² cpc 2.5 mm²
-  serves  appliance
-  load    7 kW "Kiln"
+  device       BS EN 60898 B32 6 kA
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  serves       appliance
+  load         7 kW "Kiln"
 }`,
     },
   ],

@@ -12,56 +12,56 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Heater" {
-  device  BS 88-3 B16
-                  ^^^
+  device       BS 88-3 B16
+                       ^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS 88-3 16 A
+  device       BS 88-3 16 A
 }`,
     },
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 16 A 6 kA
-          ^^^^^^^^^^^
+  device       BS EN 60898 16 A 6 kA
+               ^^^^^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
 }`,
     },
     {
       bad: `way 1 radial "Sockets" {
-  device  BS EN 60898 B16 6 kA 30 mA type A
-          ^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA 30 mA type A
+               ^^^^^^^^^^^
 }`,
       good: `way 1 radial "Sockets" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
+  device       BS EN 61009 B16 6 kA 30 mA type A
 }`,
     },
     {
       bad: `way 1 radial "Sockets" {
-  device  BS EN 61008 40 A 30 mA type A
-          ^^^^^^^^^^^
+  device       BS EN 61008 40 A 30 mA type A
+               ^^^^^^^^^^^
 }`,
       good: `way 1 radial "Sockets" {
-  device  BS EN 61009 B40 30 mA type A
+  device       BS EN 61009 B40 30 mA type A
 }`,
     },
     {
       bad: `way 1 radial "Heater" {
-  device  BS 3871 15 A 3 kA
-          ^^^^^^^
+  device       BS 3871 15 A 3 kA
+               ^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS 3871 15 A type-2 3 kA
+  device       BS 3871 15 A type-2 3 kA
 }`,
     },
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 16 A type-2 6 kA
-                           ^^^^^^
+  device       BS EN 60898 16 A type-2 6 kA
+                                ^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
 }`,
     },
   ],

@@ -27,42 +27,42 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  cable   singles line 4 mm² cpc 2.5 mm²
-  route   conduit method B grouped 2
+  device       BS EN 60898 B32 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        singles  line 4 mm²  cpc 2.5 mm²
+  route        conduit  method B  grouped 2
 }`,
       good: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   singles line 6 mm² cpc 2.5 mm²
-  route   conduit method B grouped 2
+  device       BS EN 60898 B32 6 kA
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  route        conduit  method B  grouped 2
 }`,
     },
     {
       setting: { work: "existing" },
       bad: `way 1 radial "Cooker" {
-  device  BS 3036 30 A
-  ^^^^^^^^^^^^^^^^^^^^
-  cable   singles line 4 mm² cpc 2.5 mm²
-  route   conduit method B
+  device       BS 3036 30 A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        singles  line 4 mm²  cpc 2.5 mm²
+  route        conduit  method B
 }`,
       good: `way 1 radial "Cooker" {
-  device  BS 3036 20 A
-  cable   singles line 4 mm² cpc 2.5 mm²
-  route   conduit method B
+  device       BS 3036 20 A
+  cable        singles  line 4 mm²  cpc 2.5 mm²
+  route        conduit  method B
 }`,
     },
     {
       bad: `way 1 radial "Gate house" {
-  device  BS EN 60898 B50 6 kA
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  cable   armoured 90 °C line 6 mm² cpc 6 mm² cores 3
-  route   buried method D
+  device       BS EN 60898 B50 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        armoured 90 °C  line 6 mm²  cpc 6 mm²  cores 3
+  route        buried  method D
 }`,
       good: `way 1 radial "Gate house" {
-  device  BS EN 60898 B50 6 kA
-  cable   armoured 90 °C line 6 mm² cpc 6 mm² cores 3
-  route   clipped method C
+  device       BS EN 60898 B50 6 kA
+  cable        armoured 90 °C  line 6 mm²  cpc 6 mm²  cores 3
+  route        clipped  method C
 }`,
     },
   ],

@@ -16,15 +16,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Immersion heater" {
-  device  BS EN 60898 B40 6 kA
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  serves  water-heater
-  Ib      13 A
+  device       BS EN 60898 B40 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves       water-heater
+  Ib           13 A
 }`,
       good: `way 1 radial "Immersion heater" {
-  device  BS EN 60898 B20 6 kA
-  serves  water-heater
-  Ib      13 A
+  device       BS EN 60898 B20 6 kA
+  serves       water-heater
+  Ib           13 A
 }`,
     },
   ],

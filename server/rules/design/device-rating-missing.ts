@@ -10,11 +10,11 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Heater" {
-  device  BS 88-3
-  ^^^^^^^^^^^^^^^
+  device       BS 88-3
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS 88-3 16 A
+  device       BS 88-3 16 A
 }`,
     },
   ],

@@ -16,11 +16,11 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B23 6 kA
-                      ^^^
+  device       BS EN 60898 B23 6 kA
+                           ^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B25 6 kA
+  device       BS EN 60898 B25 6 kA
 }`,
     },
   ],

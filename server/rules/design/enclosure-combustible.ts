@@ -15,32 +15,32 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "House" {
-  standard BS 7671:2018+A2:2022
-  stage    design
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     dwelling
   supply {
-    earthing TN-S
-    Ze       0.30 Ω
+    earthing     TN-S
+    Ze           0.30 Ω
   }
   board A "Board" {
-    fed-from supply
-    enclosure plastic
-    ^^^^^^^^^^^^^^^^^
+    fed-from     supply
+    enclosure    plastic
+    ^^^^^^^^^^^^^^^^^^^^
     way 1 spare
   }
 }`,
       good: `wayfile 1
 installation "House" {
-  standard BS 7671:2018+A2:2022
-  stage    design
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     dwelling
   supply {
-    earthing TN-S
-    Ze       0.30 Ω
+    earthing     TN-S
+    Ze           0.30 Ω
   }
   board A "Board" {
-    fed-from supply
-    enclosure steel
+    fed-from     supply
+    enclosure    steel
     way 1 spare
   }
 }`,

@@ -18,28 +18,28 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device      BS EN 60898 B32 6 kA
-  serves      sockets
-  floor-area  130 m²
-  ^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  floor-area   130 m²
+  ^^^^^^^^^^^^^^^^^^^
+  serves       sockets
 }`,
       good: `way 1 ring "Sockets" {
-  device      BS EN 60898 B32 6 kA
-  serves      sockets
-  floor-area  100 m²
+  device       BS EN 60898 B32 6 kA
+  floor-area   100 m²
+  serves       sockets
 }`,
     },
     {
       bad: `way 1 radial "Sockets" {
-  device      BS EN 60898 B20 6 kA
-  serves      sockets
-  floor-area  80 m²
-  ^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B20 6 kA
+  floor-area   80 m²
+  ^^^^^^^^^^^^^^^^^^
+  serves       sockets
 }`,
       good: `way 1 radial "Sockets" {
-  device      BS EN 60898 B32 6 kA
-  serves      sockets
-  floor-area  70 m²
+  device       BS EN 60898 B32 6 kA
+  floor-area   70 m²
+  serves       sockets
 }`,
     },
   ],

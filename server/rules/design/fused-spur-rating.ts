@@ -13,13 +13,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run     A 7 m S1 9 m S2 8 m A
-  fused   S2 16 A
-             ^^^^
+  run          A 7 m S1 9 m S2 8 m A
+  fused S2     16 A
+               ^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  run     A 7 m S1 9 m S2 8 m A
-  fused   S2 13 A
+  run          A 7 m S1 9 m S2 8 m A
+  fused S2     13 A
 }`,
     },
   ],

@@ -15,13 +15,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Hall lights" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  serves  lighting
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves       lighting
 }`,
       good: `way 1 radial "Hall lights" {
-  device  BS EN 61009 B10 6 kA 30 mA type A
-  serves  lighting
+  device       BS EN 61009 B10 6 kA 30 mA type A
+  serves       lighting
 }`,
     },
   ],

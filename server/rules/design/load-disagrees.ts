@@ -16,17 +16,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Shower" {
-  device  BS EN 60898 B40 6 kA
-  serves  shower
-  load    9.5 kW "Shower"
-  Ib      31 A
-          ^^^^
+  device       BS EN 60898 B40 6 kA
+  serves       shower
+  load         9.5 kW "Shower"
+  Ib           31 A
+               ^^^^
 }`,
       good: `way 1 radial "Shower" {
-  device  BS EN 60898 B45 6 kA
-  serves  shower
-  load    9.5 kW "Shower"
-  Ib      41.3 A
+  device       BS EN 60898 B45 6 kA
+  serves       shower
+  load         9.5 kW "Shower"
+  Ib           41.3 A
 }`,
     },
   ],

@@ -16,21 +16,21 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Crusher" {
-  device    BS EN 60898 D50 10 kA
-  cable     singles line 4 mm² cpc 4 mm²
-  route     conduit method B
-  serves    motor
-  Ib        45 A
-  ^^^^^^^^^^^^^^
-  overload  30 A
+  device       BS EN 60898 D50 10 kA
+  cable        singles  line 4 mm²  cpc 4 mm²
+  route        conduit  method B
+  serves       motor
+  overload     30 A
+  Ib           45 A
+  ^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Crusher" {
-  device    BS EN 60898 D50 10 kA
-  cable     singles line 10 mm² cpc 10 mm²
-  route     conduit method B
-  serves    motor
-  Ib        45 A
-  overload  46 A
+  device       BS EN 60898 D50 10 kA
+  cable        singles  line 10 mm²  cpc 10 mm²
+  route        conduit  method B
+  serves       motor
+  overload     46 A
+  Ib           45 A
 }`,
     },
   ],

@@ -23,13 +23,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  Ib      40 A
-  ^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  Ib           40 A
+  ^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Kiln" {
-  device  BS EN 60898 B40 6 kA
-  Ib      40 A
+  device       BS EN 60898 B40 6 kA
+  Ib           40 A
 }`,
     },
   ],

@@ -30,13 +30,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  cable   singles line 6 mm² cpc 2.5 mm²
-  route   conduit method C
-                         ^
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  route        conduit  method C
+                               ^
 }`,
       good: `way 1 radial "Kiln" {
-  cable   singles line 6 mm² cpc 2.5 mm²
-  route   conduit method B
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  route        conduit  method B
 }`,
     },
   ],

@@ -16,16 +16,16 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Compressor" {
-  device  BS EN 60898 D16 6 kA
-  serves  motor
-  load    2.2 kW "Compressor"
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 D16 6 kA
+  serves       motor
+  load         2.2 kW "Compressor"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Compressor" {
-  device    BS EN 60898 D16 6 kA
-  serves    motor
-  load      2.2 kW "Compressor"
-  overload  10 A
+  device       BS EN 60898 D16 6 kA
+  serves       motor
+  load         2.2 kW "Compressor"
+  overload     10 A
 }`,
     },
   ],

@@ -15,15 +15,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   singles line 6 mm² neutral 2.5 mm² cpc 2.5 mm²
-                                     ^^^^^^^
-  route   conduit method B
+  device       BS EN 60898 B32 6 kA
+  cable        singles  line 6 mm²  neutral 2.5 mm²  cpc 2.5 mm²
+                                            ^^^^^^^
+  route        conduit  method B
 }`,
       good: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   singles line 6 mm² cpc 2.5 mm²
-  route   conduit method B
+  device       BS EN 60898 B32 6 kA
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  route        conduit  method B
 }`,
     },
   ],

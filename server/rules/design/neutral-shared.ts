@@ -11,12 +11,12 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Landing lights" {
-  serves          lighting
-  shared-neutral  "Way 5, at the two-way switch"
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves       lighting
+  shared-neutral "Way 5, at the two-way switch"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Landing lights" {
-  serves  lighting
+  serves       lighting
 }`,
     },
   ],

@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Boiler panel" {
-  device  BS EN 60898 B25 6 kA
-  cable   multicore line 2.5 mm² cpc 2.5 mm² cores 3
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  route   clipped method C
+  device       BS EN 60898 B25 6 kA
+  cable        multicore  line 2.5 mm²  cpc 2.5 mm²  cores 3
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  route        clipped  method C
 }`,
       good: `way 1 radial "Boiler panel" {
-  device  BS EN 60898 B25 6 kA
-  cable   multicore line 4 mm² cpc 4 mm² cores 3
-  route   clipped method C
+  device       BS EN 60898 B25 6 kA
+  cable        multicore  line 4 mm²  cpc 4 mm²  cores 3
+  route        clipped  method C
 }`,
     },
   ],

@@ -11,11 +11,11 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Sockets" {
-  device  BS EN 61009 B20 6 kA
-          ^^^^^^^^^^^
+  device       BS EN 61009 B20 6 kA
+               ^^^^^^^^^^^
 }`,
       good: `way 1 radial "Sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
 }`,
     },
   ],

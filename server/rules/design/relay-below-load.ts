@@ -14,17 +14,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Conveyor" {
-  device    BS EN 60898 D20 10 kA
-  serves    motor
-  Ib        14 A
-  overload  11 A
-            ^^^^
+  device       BS EN 60898 D20 10 kA
+  serves       motor
+  overload     11 A
+               ^^^^
+  Ib           14 A
 }`,
       good: `way 1 radial "Conveyor" {
-  device    BS EN 60898 D20 10 kA
-  serves    motor
-  Ib        14 A
-  overload  14.5 A
+  device       BS EN 60898 D20 10 kA
+  serves       motor
+  overload     14.5 A
+  Ib           14 A
 }`,
     },
   ],

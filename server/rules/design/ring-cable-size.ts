@@ -13,13 +13,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
-                         ^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²
+                               ^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
+  device       BS EN 60898 B32 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
 }`,
     },
   ],

@@ -16,17 +16,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  cable   singles line 2.5 mm² cpc 2.5 mm²
-  route   conduit method B
-  route   conduit method B grouped 3
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  cable        singles  line 2.5 mm²  cpc 2.5 mm²
+  route        conduit  method B
+  route        conduit  method B  grouped 3
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  cable   singles line 4 mm² cpc 2.5 mm²
-  route   conduit method B
-  route   conduit method B grouped 3
+  device       BS EN 60898 B32 6 kA
+  cable        singles  line 4 mm²  cpc 2.5 mm²
+  route        conduit  method B
+  route        conduit  method B  grouped 3
 }`,
     },
   ],

@@ -15,11 +15,11 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 60898 B40 6 kA
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B40 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
 }`,
     },
   ],

@@ -14,26 +14,26 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets and immersion heater" {
-  device  BS EN 60898 B32 6 kA
-  serves  sockets water-heater
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  serves       sockets water-heater
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  serves       sockets
 }`,
     },
     {
       bad: `way 1 ring "Workshop" {
-  device  BS EN 60898 B32 6 kA
-  serves  sockets
-  load    3 kW "Oil-filled radiator"
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  serves       sockets
+  load         3 kW "Oil-filled radiator"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Workshop" {
-  device  BS EN 60898 B32 6 kA
-  serves  sockets
-  load    1.5 kW "Bench tools"
+  device       BS EN 60898 B32 6 kA
+  serves       sockets
+  load         1.5 kW "Bench tools"
 }`,
     },
   ],

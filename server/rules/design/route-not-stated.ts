@@ -22,27 +22,27 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   flat-twin line 6 mm² cpc 2.5 mm²
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   flat-twin line 6 mm² cpc 2.5 mm²
-  route   clipped method C
+  device       BS EN 60898 B32 6 kA
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
+  route        clipped  method C
 }`,
     },
     {
       bad: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   flat-twin line 6 mm² cpc 2.5 mm²
-  route   ceiling grouped 2
-  ^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
+  route        ceiling  grouped 2
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Kiln" {
-  device  BS EN 60898 B32 6 kA
-  cable   flat-twin line 6 mm² cpc 2.5 mm²
-  route   ceiling method 100 grouped 2
+  device       BS EN 60898 B32 6 kA
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
+  route        ceiling  method 100  grouped 2
 }`,
     },
   ],

@@ -12,13 +12,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 feeder "Annexe" {
-  device    BS EN 60947-2 100 A 36 kA
-  settings  thermal 125 A instantaneous 1 kA
-                    ^^^^^
+  device       BS EN 60947-2 100 A 36 kA
+  settings     thermal 125 A  instantaneous 1 kA
+                       ^^^^^
 }`,
       good: `way 1 feeder "Annexe" {
-  device    BS EN 60947-2 160 A 36 kA
-  settings  thermal 125 A instantaneous 1 kA
+  device       BS EN 60947-2 160 A 36 kA
+  settings     thermal 125 A  instantaneous 1 kA
 }`,
     },
   ],

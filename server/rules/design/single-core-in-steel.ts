@@ -11,13 +11,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 feeder "Riser" {
-  device  BS 88-2 250 A
-  cable   armoured 90 °C line 120 mm² cores 1
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS 88-2 250 A
+  cable        armoured 90 °C  line 120 mm²  cores 1
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 feeder "Riser" {
-  device  BS 88-2 250 A
-  cable   armoured 90 °C line 120 mm² cores 4
+  device       BS 88-2 250 A
+  cable        armoured 90 °C  line 120 mm²  cores 4
 }`,
     },
   ],

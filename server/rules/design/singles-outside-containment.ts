@@ -12,15 +12,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  cable   singles line 6 mm² cpc 2.5 mm²
-  route   conduit method B
-  route   clipped method C
-  ^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  route        conduit  method B
+  route        clipped  method C
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Kiln" {
-  cable   singles line 6 mm² cpc 2.5 mm²
-  route   conduit method B
-  route   trunking method B
+  cable        singles  line 6 mm²  cpc 2.5 mm²
+  route        conduit  method B
+  route        trunking  method B
 }`,
     },
   ],

@@ -15,15 +15,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  serves       sockets
 }`,
       good: `way 1 radial "Sockets" {
-  device  BS EN 60898 B20 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  serves  sockets
+  device       BS EN 60898 B20 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  serves       sockets
 }`,
     },
   ],

@@ -14,13 +14,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Solar and utility sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A bidirectional
-  serves  pv sockets
-  ^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B20 6 kA 30 mA type A bidirectional
+  serves       pv sockets
+  ^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Solar" {
-  device  BS EN 61009 B20 6 kA 30 mA type A bidirectional
-  serves  pv
+  device       BS EN 61009 B20 6 kA 30 mA type A bidirectional
+  serves       pv
 }`,
     },
   ],

@@ -15,33 +15,33 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Kiln" {
-  device  BS EN 60898 C32 6 kA
-  cable   armoured 90 °C line 2.5 mm² cpc 2.5 mm²
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  route   clipped method C
-  Ib      30 A
+  device       BS EN 60898 C32 6 kA
+  cable        armoured 90 °C  line 2.5 mm²  cpc 2.5 mm²
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  route        clipped  method C
+  Ib           30 A
 }`,
       good: `way 1 radial "Kiln" {
-  device  BS EN 60898 C32 6 kA
-  cable   armoured 90 °C line 4 mm² cpc 4 mm²
-  route   clipped method C
-  Ib      30 A
+  device       BS EN 60898 C32 6 kA
+  cable        armoured 90 °C  line 4 mm²  cpc 4 mm²
+  route        clipped  method C
+  Ib           30 A
 }`,
     },
     {
       bad: `way 1 radial "Furnace" {
-  device  BS EN 60898 C63 6 kA
-  cable   singles 90 °C line 10 mm² cpc 10 mm²
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  route   conduit 32 mm method B
-  Ib      60 A
+  device       BS EN 60898 C63 6 kA
+  cable        singles 90 °C  line 10 mm²  cpc 10 mm²
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  route        conduit 32 mm  method B
+  Ib           60 A
 }`,
       good: `way 1 radial "Furnace" {
-  device     BS EN 60898 C63 6 kA
-  cable      singles 90 °C line 10 mm² cpc 10 mm²
-  route      conduit 32 mm method B
-  Ib         60 A
-  terminals  90 °C
+  device       BS EN 60898 C63 6 kA
+  cable        singles 90 °C  line 10 mm²  cpc 10 mm²
+  route        conduit 32 mm  method B
+  Ib           60 A
+  terminals    90 °C
 }`,
     },
   ],

@@ -11,12 +11,12 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Compressor" {
-  device  BS EN 60898 C16 6 kA
-  phase   three
-  ^^^^^^^^^^^^^
+  device       BS EN 60898 C16 6 kA
+  phase        three
+  ^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Compressor" {
-  device  BS EN 60898 C16 6 kA
+  device       BS EN 60898 C16 6 kA
 }`,
     },
   ],

@@ -13,15 +13,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Workshop lights" {
-  device   BS EN 61009 B10 6 kA 30 mA type A
-  serves   lighting
-  drivers  40 at-most 23
-  ^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B10 6 kA 30 mA type A
+  serves       lighting
+  drivers      40 at-most 23
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Workshop lights" {
-  device   BS EN 61009 B10 6 kA 30 mA type A
-  serves   lighting
-  drivers  20 at-most 23
+  device       BS EN 61009 B10 6 kA 30 mA type A
+  serves       lighting
+  drivers      20 at-most 23
 }`,
     },
   ],

@@ -16,19 +16,19 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Saw" {
-  device    BS EN 60898 B20 6 kA
-  serves    motor
-  Ib        18.8 A
-  overload  19 A
-  starting  direct 118 A
-  ^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B20 6 kA
+  serves       motor
+  starting     direct 118 A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^
+  overload     19 A
+  Ib           18.8 A
 }`,
       good: `way 1 radial "Saw" {
-  device    BS EN 60898 D20 6 kA
-  serves    motor
-  Ib        18.8 A
-  overload  19 A
-  starting  direct 118 A
+  device       BS EN 60898 D20 6 kA
+  serves       motor
+  starting     direct 118 A
+  overload     19 A
+  Ib           18.8 A
 }`,
     },
   ],

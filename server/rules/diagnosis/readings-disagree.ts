@@ -39,43 +39,43 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
-  run    A 15 m S1 15 m S2 15 m S3 15 m A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 15 m S1 15 m S2 15 m S3 15 m A
   dead 2026-03-04 {
-    ends   r1 0.94 Ω rn 0.44 Ω r2 0.73 Ω
-              ^^^^^^
-    at S1  L-N 0.30 Ω  L-E 0.41 Ω
-    at S2  L-N 0.30 Ω  L-E 0.39 Ω
-    at S3  L-N 0.30 Ω  L-E 0.40 Ω
+    ends         r1 0.94 Ω  rn 0.44 Ω  r2 0.73 Ω
+                    ^^^^^^
+    at S1        L-N 0.30 Ω  L-E 0.41 Ω
+    at S2        L-N 0.30 Ω  L-E 0.39 Ω
+    at S3        L-N 0.30 Ω  L-E 0.40 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
-  run    A 15 m S1 15 m S2 15 m S3 15 m A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 15 m S1 15 m S2 15 m S3 15 m A
   dead 2026-03-04 {
-    ends   r1 0.46 Ω rn 0.44 Ω r2 0.71 Ω
-    at S1  L-N 0.23 Ω  L-E 0.29 Ω
-    at S2  L-N 0.22 Ω  L-E 0.31 Ω
-    at S3  L-N 0.21 Ω  L-E 0.28 Ω
+    ends         r1 0.46 Ω  rn 0.44 Ω  r2 0.71 Ω
+    at S1        L-N 0.23 Ω  L-E 0.29 Ω
+    at S2        L-N 0.22 Ω  L-E 0.31 Ω
+    at S3        L-N 0.21 Ω  L-E 0.28 Ω
   }
 }`,
     },
     {
       bad: `way 2 radial "Heater" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
-  run    A 12 m P1 10 m P2
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 12 m P1 10 m P2
   dead 2026-03-04 {
-    at P1  L-E 0.23 Ω
-    at P2  L-E 0.91 Ω
-               ^^^^^^
+    at P1        L-E 0.23 Ω
+    at P2        L-E 0.91 Ω
+                     ^^^^^^
   }
 }`,
       good: `way 2 radial "Heater" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
-  run    A 12 m P1 10 m P2
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 12 m P1 10 m P2
   dead 2026-03-04 {
-    at P1  L-E 0.23 Ω
-    at P2  L-E 0.42 Ω
+    at P1        L-E 0.23 Ω
+    at P2        L-E 0.42 Ω
   }
 }`,
     },

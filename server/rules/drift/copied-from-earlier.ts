@@ -27,47 +27,47 @@ export default boardRule({
       setting: { stage: "tested", work: "existing" },
       bad: `way 1 radial "Lights" {
   dead 2025-03-04 {
-    R1+R2       0.41 Ω
-    insulation  500 V  L-N 672 MΩ  L-E 607 MΩ  N-E 590 MΩ
+    R1+R2        0.41 Ω
+    insulation   500 V  L-N 672 MΩ  L-E 607 MΩ  N-E 590 MΩ
   }
   live 2025-03-04 { Zs 0.71 Ω }
   dead 2026-03-10 {
   ^^^^
-    R1+R2       0.41 Ω
-    insulation  500 V  L-N 672 MΩ  L-E 607 MΩ  N-E 590 MΩ
+    R1+R2        0.41 Ω
+    insulation   500 V  L-N 672 MΩ  L-E 607 MΩ  N-E 590 MΩ
   }
   live 2026-03-10 { Zs 0.71 Ω }
 }
 way 2 radial "Oven" {
   dead 2025-03-04 {
-    R1+R2       0.22 Ω
-    insulation  500 V  L-N 410 MΩ  L-E 388 MΩ  N-E 365 MΩ
+    R1+R2        0.22 Ω
+    insulation   500 V  L-N 410 MΩ  L-E 388 MΩ  N-E 365 MΩ
   }
   dead 2026-03-10 {
-    R1+R2       0.22 Ω
-    insulation  500 V  L-N 410 MΩ  L-E 388 MΩ  N-E 365 MΩ
+    R1+R2        0.22 Ω
+    insulation   500 V  L-N 410 MΩ  L-E 388 MΩ  N-E 365 MΩ
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2025-03-04 {
-    R1+R2       0.41 Ω
-    insulation  500 V  L-N 672 MΩ  L-E 607 MΩ  N-E 590 MΩ
+    R1+R2        0.41 Ω
+    insulation   500 V  L-N 672 MΩ  L-E 607 MΩ  N-E 590 MΩ
   }
   live 2025-03-04 { Zs 0.71 Ω }
   dead 2026-03-10 {
-    R1+R2       0.42 Ω
-    insulation  500 V  L-N 540 MΩ  L-E 481 MΩ  N-E 590 MΩ
+    R1+R2        0.42 Ω
+    insulation   500 V  L-N 540 MΩ  L-E 481 MΩ  N-E 590 MΩ
   }
   live 2026-03-10 { Zs 0.71 Ω }
 }
 way 2 radial "Oven" {
   dead 2025-03-04 {
-    R1+R2       0.22 Ω
-    insulation  500 V  L-N 410 MΩ  L-E 388 MΩ  N-E 365 MΩ
+    R1+R2        0.22 Ω
+    insulation   500 V  L-N 410 MΩ  L-E 388 MΩ  N-E 365 MΩ
   }
   dead 2026-03-10 {
-    R1+R2       0.22 Ω
-    insulation  500 V  L-N 404 MΩ  L-E 380 MΩ  N-E 371 MΩ
+    R1+R2        0.22 Ω
+    insulation   500 V  L-N 404 MΩ  L-E 380 MΩ  N-E 371 MΩ
   }
 }`,
     },

@@ -42,17 +42,17 @@ export default installationRule({
     {
       setting: { stage: "tested", work: "existing" },
       bad: `live 2021-03-05 {
-  Ipf  1.1 kA
+  Ipf          1.1 kA
 }
 live 2026-03-05 {
-  Ipf  1.6 kA
-  ^^^^^^^^^^^
+  Ipf          1.6 kA
+  ^^^^^^^^^^^^^^^^^^^
 }`,
       good: `live 2021-03-05 {
-  Ipf  1.1 kA
+  Ipf          1.1 kA
 }
 live 2026-03-05 {
-  Ipf  1.2 kA
+  Ipf          1.2 kA
 }`,
     },
   ],

@@ -86,19 +86,19 @@ export default boardRule({
       setting: { stage: "tested", work: "existing" },
       bad: `way 1 radial "Yard lights" {
   dead 2021-03-04 {
-    insulation  500 V  L-E >999 MΩ
+    insulation   500 V  L-E >999 MΩ
   }
   dead 2026-03-04 {
-    insulation  500 V  L-E 12 MΩ
-                           ^^^^^
+    insulation   500 V  L-E 12 MΩ
+                            ^^^^^
   }
 }`,
       good: `way 1 radial "Yard lights" {
   dead 2021-03-04 {
-    insulation  500 V  L-E >999 MΩ
+    insulation   500 V  L-E >999 MΩ
   }
   dead 2026-03-04 {
-    insulation  500 V  L-E 310 MΩ
+    insulation   500 V  L-E 310 MΩ
   }
 }`,
     },

@@ -25,22 +25,22 @@ export default boardRule({
     {
       setting: { stage: "tested", work: "existing" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2021-03-05 {
-    rcd  30 mA 1x 24.1 ms
+    rcd          30 mA 1x 24.1 ms
   }
   live 2026-03-05 {
-    rcd  30 mA 1x 131 ms
-                  ^^^^^^
+    rcd          30 mA 1x 131 ms
+                          ^^^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2021-03-05 {
-    rcd  30 mA 1x 24.1 ms
+    rcd          30 mA 1x 24.1 ms
   }
   live 2026-03-05 {
-    rcd  30 mA 1x 26.8 ms
+    rcd          30 mA 1x 26.8 ms
   }
 }`,
     },

@@ -90,19 +90,19 @@ export default installationRule({
       setting: { stage: "tested", work: "existing" },
       bad: `way 1 radial "Water heater" {
   live 2021-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
   live 2026-03-05 {
-    Zs  0.97 Ω
-    ^^^^^^^^^^
+    Zs           0.97 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
   live 2021-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
   live 2026-03-05 {
-    Zs  0.66 Ω
+    Zs           0.66 Ω
   }
 }`,
     },

@@ -71,22 +71,22 @@ export default installationRule({
       setting: { stage: "tested", work: "existing" },
       bad: `way 1 radial "Yard lights" {
   dead 2021-03-04 {
-    R1+R2       0.41 Ω
-    insulation  500 V  L-E >999 MΩ
+    R1+R2        0.41 Ω
+    insulation   500 V  L-E >999 MΩ
   }
   dead 2026-03-04 {
   ^^^^
-    insulation  500 V  L-E 310 MΩ
+    insulation   500 V  L-E 310 MΩ
   }
 }`,
       good: `way 1 radial "Yard lights" {
   dead 2021-03-04 {
-    R1+R2       0.41 Ω
-    insulation  500 V  L-E >999 MΩ
+    R1+R2        0.41 Ω
+    insulation   500 V  L-E >999 MΩ
   }
   dead 2026-03-04 {
-    R1+R2       0.42 Ω
-    insulation  500 V  L-E 310 MΩ
+    R1+R2        0.42 Ω
+    insulation   500 V  L-E 310 MΩ
   }
 }`,
     },

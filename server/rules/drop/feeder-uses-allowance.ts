@@ -19,52 +19,52 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      feeds   B
-      cable   armoured 70 °C line 4 mm² cpc 4 mm²
-                                  ^^^^^
-      length  50 m
-      Ib      24 A
+      feeds        B
+      cable        armoured 70 °C  line 4 mm²  cpc 4 mm²
+                                        ^^^^^
+      length       50 m
+      Ib           24 A
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Kiln" {
-      device  BS EN 60898 B32 6 kA
-      cable   flat-twin line 4 mm² cpc 1.5 mm²
-      length  8 m
-      Ib      20 A
+      device       BS EN 60898 B32 6 kA
+      cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+      length       8 m
+      Ib           20 A
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      feeds   B
-      cable   armoured 70 °C line 10 mm² cpc 10 mm²
-      length  50 m
-      Ib      24 A
+      feeds        B
+      cable        armoured 70 °C  line 10 mm²  cpc 10 mm²
+      length       50 m
+      Ib           24 A
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Kiln" {
-      device  BS EN 60898 B32 6 kA
-      cable   flat-twin line 4 mm² cpc 1.5 mm²
-      length  8 m
-      Ib      20 A
+      device       BS EN 60898 B32 6 kA
+      cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+      length       8 m
+      Ib           20 A
     }
   }
 }`,

@@ -26,72 +26,72 @@ export default installationRule({
   examples: [
     {
       bad: `way 1 radial "Yard lighting" {
-  device  BS EN 60898 B10 6 kA
-  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
-                         ^^^^^^^
-  route   clipped method C
-  length  60 m
-  serves  lighting
-  Ib      6 A
+  device       BS EN 60898 B10 6 kA
+  cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²
+                               ^^^^^^^
+  route        clipped  method C
+  length       60 m
+  serves       lighting
+  Ib           6 A
 }`,
       good: `way 1 radial "Yard lighting" {
-  device  BS EN 60898 B10 6 kA
-  cable   flat-twin line 4 mm² cpc 1.5 mm²
-  route   clipped method C
-  length  60 m
-  serves  lighting
-  Ib      6 A
+  device       BS EN 60898 B10 6 kA
+  cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+  route        clipped  method C
+  length       60 m
+  serves       lighting
+  Ib           6 A
 }`,
     },
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      feeds   B
-      cable   armoured 70 °C line 6 mm² cpc 6 mm²
-      length  30 m
-      Ib      32 A
+      feeds        B
+      cable        armoured 70 °C  line 6 mm²  cpc 6 mm²
+      length       30 m
+      Ib           32 A
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Kiln" {
-      device  BS EN 60898 B32 6 kA
-      cable   flat-twin line 4 mm² cpc 1.5 mm²
-                             ^^^^^
-      length  18 m
-      Ib      26 A
+      device       BS EN 60898 B32 6 kA
+      cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+                                   ^^^^^
+      length       18 m
+      Ib           26 A
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      feeds   B
-      cable   armoured 70 °C line 6 mm² cpc 6 mm²
-      length  30 m
-      Ib      32 A
+      feeds        B
+      cable        armoured 70 °C  line 6 mm²  cpc 6 mm²
+      length       30 m
+      Ib           32 A
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Kiln" {
-      device  BS EN 60898 B32 6 kA
-      cable   flat-twin line 10 mm² cpc 4 mm²
-      length  18 m
-      Ib      26 A
+      device       BS EN 60898 B32 6 kA
+      cable        flat-twin  line 10 mm²  cpc 4 mm²
+      length       18 m
+      Ib           26 A
     }
   }
 }`,

@@ -10,25 +10,25 @@ import { amount, amountOf, factSpot, installationRule, type Reporter } from "../
 
 const sample = (sizes: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ipf 9 kA
+    earthing     TN-S
+    Ipf          9 kA
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      feeds   B
-      cable   armoured 70 °C line 35 mm² cpc 35 mm²
-      length  4 m
+      feeds        B
+      cable        armoured 70 °C  line 35 mm²  cpc 35 mm²
+      length       4 m
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Corridor lighting" {
-      device  BS EN 60898 C10 10 kA
-      cable   flat-twin line ${sizes}
-      serves  lighting
+      device       BS EN 60898 C10 10 kA
+      cable        flat-twin  line ${sizes}
+      serves       lighting
     }
   }
 }`;
@@ -44,20 +44,20 @@ export default installationRule({
     {
       setting: { supply: "earthing TN-S\nZe 0.04 Ω\nIpf 8.2 kA" },
       bad: `way 1 radial "Corridor lighting" {
-  device  BS EN 60898 C10 10 kA
-  cable   flat-twin line 1.5 mm² cpc 1.0 mm²
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  serves  lighting
+  device       BS EN 60898 C10 10 kA
+  cable        flat-twin  line 1.5 mm²  cpc 1.0 mm²
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves       lighting
 }`,
       good: `way 1 radial "Corridor lighting" {
-  device  BS EN 60898 C10 10 kA
-  cable   singles line 4 mm² cpc 4 mm²
-  serves  lighting
+  device       BS EN 60898 C10 10 kA
+  cable        singles  line 4 mm²  cpc 4 mm²
+  serves       lighting
 }`,
     },
     {
-      bad: sample("1.5 mm² cpc 1.0 mm²").replace("1.0 mm²\n", `1.0 mm²\n      ${"^".repeat(42)}\n`),
-      good: sample("6 mm² cpc 2.5 mm²"),
+      bad: sample("1.5 mm²  cpc 1.0 mm²").replace("1.0 mm²\n", `1.0 mm²\n      ${"^".repeat(49)}\n`),
+      good: sample("6 mm²  cpc 2.5 mm²"),
     },
   ],
   check(installation, report) {

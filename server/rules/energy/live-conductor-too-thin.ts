@@ -13,20 +13,20 @@ import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot 
 
 const sample = (size: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ze 0.30 Ω
-    Ipf 1.2 kA
+    earthing     TN-S
+    Ze           0.30 Ω
+    Ipf          1.2 kA
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Compressor" {
-      device  BS 88-2 63 A 80 kA gM
-      cable   armoured 70 °C line ${size} cpc 16 mm²
-      length  30 m
-      serves  motor
-      Ib      18 A
+      device       BS 88-2 63 A 80 kA gM
+      cable        armoured 70 °C  line ${size}  cpc 16 mm²
+      length       30 m
+      serves       motor
+      Ib           18 A
     }
   }
 }`;
@@ -40,7 +40,7 @@ export default installationRule({
   clauses: ["434.5.2"],
   examples: [
     {
-      bad: sample("2.5 mm²").replace("cpc 16 mm²\n", "cpc 16 mm²\n                                  ^^^^^^^\n"),
+      bad: sample("2.5 mm²").replace("cpc 16 mm²\n", "cpc 16 mm²\n                                        ^^^^^^^\n"),
       good: sample("10 mm²"),
     },
   ],

@@ -20,21 +20,21 @@ export default wayRule({
     {
       setting: { supply: "earthing TN-S\nZe 0.03 Ω\nIpf 8.2 kA" },
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-                          ^^^^
+  device       BS EN 60898 B16 6 kA
+                               ^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 10 kA
+  device       BS EN 60898 B16 10 kA
 }`,
     },
     {
       setting: { supply: "earthing TN-S\nIpf 1.4 kA", work: "existing" },
       bad: `way 1 radial "Heater" {
-  device  BS 3036 15 A
-  ^^^^^^^^^^^^^^^^^^^^
+  device       BS 3036 15 A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS 3036 15 A 2 kA
+  device       BS 3036 15 A 2 kA
 }`,
     },
   ],

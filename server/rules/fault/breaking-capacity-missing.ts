@@ -13,11 +13,11 @@ export default wayRule({
     {
       setting: { stage: "installed" },
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B16
-  ^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
 }`,
     },
   ],

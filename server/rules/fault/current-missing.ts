@@ -15,37 +15,37 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
-    earthing TN-S
-    Ipf 1.2 kA
+    earthing     TN-S
+    Ipf          1.2 kA
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" { feeds B }
   }
   board B "Annexe" {
   ^^^^^
-    fed-from A
+    fed-from     A
     way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
-    earthing TN-S
-    Ipf 1.2 kA
+    earthing     TN-S
+    Ipf          1.2 kA
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" { feeds B }
   }
   board B "Annexe" {
-    fed-from A
-    Ipf 0.8 kA
+    fed-from     A
+    Ipf          0.8 kA
     way 1 radial "Heater" { device BS EN 60898 B16 6 kA }
   }
 }`,

@@ -17,24 +17,24 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ze 0.20 Ω
-    Ipf 0.5 kA
-    ^^^^^^^^^^
+    earthing     TN-S
+    Ze           0.20 Ω
+    Ipf          0.5 kA
+    ^^^^^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ze 0.20 Ω
-    Ipf 1.3 kA
+    earthing     TN-S
+    Ze           0.20 Ω
+    Ipf          1.3 kA
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },
@@ -42,24 +42,24 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    Ze 0.20 Ω
-    Ipf 9.5 kA
-    ^^^^^^^^^^
+    earthing     TN-C-S
+    Ze           0.20 Ω
+    Ipf          9.5 kA
+    ^^^^^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    Ze 0.20 Ω
-    Ipf 1.15 kA
+    earthing     TN-C-S
+    Ze           0.20 Ω
+    Ipf          1.15 kA
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

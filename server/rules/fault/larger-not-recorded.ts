@@ -17,20 +17,20 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ipf 0.9 kA
-        ^^^^^^
-    PSCC 1.4 kA
-    PEFC 0.9 kA
+    earthing     TN-S
+    Ipf          0.9 kA
+                 ^^^^^^
+    PSCC         1.4 kA
+    PEFC         0.9 kA
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ipf 1.4 kA
-    PSCC 1.4 kA
-    PEFC 0.9 kA
+    earthing     TN-S
+    Ipf          1.4 kA
+    PSCC         1.4 kA
+    PEFC         0.9 kA
   }
 }`,
     },

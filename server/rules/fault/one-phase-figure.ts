@@ -16,26 +16,26 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    phases three
-    Ze 0.10 Ω
-    Ipf 2.3 kA
-    ^^^^^^^^^^
+    earthing     TN-C-S
+    phases       three
+    Ze           0.10 Ω
+    Ipf          2.3 kA
+    ^^^^^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    phases three
-    Ze 0.10 Ω
-    Ipf 4.6 kA
+    earthing     TN-C-S
+    phases       three
+    Ze           0.10 Ω
+    Ipf          4.6 kA
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

@@ -17,24 +17,24 @@ export default boardRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ipf 1.2 kA
+    earthing     TN-S
+    Ipf          1.2 kA
   }
   board A "Board" {
-    fed-from supply
-    Ipf 2.4 kA
-    ^^^^^^^^^^
+    fed-from     supply
+    Ipf          2.4 kA
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ipf 1.2 kA
+    earthing     TN-S
+    Ipf          1.2 kA
   }
   board A "Board" {
-    fed-from supply
-    Ipf 1.1 kA
+    fed-from     supply
+    Ipf          1.1 kA
   }
 }`,
     },
@@ -42,13 +42,13 @@ installation "Sample" {
       setting: { stage: "tested", supply: "earthing TN-S\nIpf 1.2 kA" },
       bad: `way 1 radial "Pump" {
   live 2026-03-05 {
-    Ipf  7 kA
-    ^^^^^^^^^
+    Ipf          7 kA
+    ^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Pump" {
   live 2026-03-05 {
-    Ipf  0.7 kA
+    Ipf          0.7 kA
   }
 }`,
     },

@@ -16,24 +16,24 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ze 0.31 Ω
-    PSCC 742 A
-    ^^^^^^^^^^
+    earthing     TN-S
+    Ze           0.31 Ω
+    PSCC         742 A
+    ^^^^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ze 0.31 Ω
-    PSCC 1110 A
+    earthing     TN-S
+    Ze           0.31 Ω
+    PSCC         1110 A
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

@@ -13,11 +13,11 @@ export const unused: Declaration = {
   examples: [
     {
       bad: `way 1 radial "Water heater" {
-  departure 999.9 "The old board stays until autumn"
-            ^^^^^
+  departure    999.9 "The old board stays until autumn"
+               ^^^^^
 }`,
       good: `way 1 radial "Water heater" {
-  note "The old board stays until autumn"
+  note         "The old board stays until autumn"
 }`,
     },
   ],
@@ -33,15 +33,15 @@ export const renamed: Declaration = {
   examples: [
     {
       bad: `way 1 radial "Water heater" {
-  departure record/no-use "Serves a test bench that is not described here"
-            ^^^^^^^^^^^^^
-  device BS EN 60898 B16 6 kA
-  cable flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin 70 °C  line 2.5 mm²  cpc 1.5 mm²
+  departure    record/no-use "Serves a test bench that is not described here"
+               ^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Water heater" {
-  departure record/serves-not-stated "Serves a test bench that is not described here"
-  device BS EN 60898 B16 6 kA
-  cable flat-twin 70 °C line 2.5 mm² cpc 1.5 mm²
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin 70 °C  line 2.5 mm²  cpc 1.5 mm²
+  departure    record/serves-not-stated "Serves a test bench that is not described here"
 }`,
     },
   ],

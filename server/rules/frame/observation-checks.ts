@@ -11,31 +11,31 @@ export const settled: Declaration = {
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   inspection periodic 2026-03-05 {
-    observation  1 C2 "Loop too high for its device" board A way 1 rule loop/zs-over-limit
-                                                                        ^^^^^^^^^^^^^^^^^^
+    observation  1 C2 "Loop too high for its device"  board A  way 1  rule loop/zs-over-limit
+                                                                           ^^^^^^^^^^^^^^^^^^
   }
   board A {
     way 1 radial "Oven" {
-      device  BS EN 60898 B32 6 kA
+      device       BS EN 60898 B32 6 kA
       live 2026-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   inspection periodic 2026-03-05 {
-    observation  1 C2 "Loop too high for its device" board A way 1 rule loop/zs-over-limit remedied 2026-03-20 by "J.M."
+    observation  1 C2 "Loop too high for its device"  board A  way 1  rule loop/zs-over-limit  remedied 2026-03-20  by "J.M."
   }
   board A {
     way 1 radial "Oven" {
-      device  BS EN 60898 B32 6 kA
+      device       BS EN 60898 B32 6 kA
       live 2026-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
@@ -55,42 +55,42 @@ export const notObserved: Declaration = {
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing  TN-S
-    Ze        0.20 Ω
+    earthing     TN-S
+    Ze           0.20 Ω
   }
   inspection periodic 2026-03-05 {
   ^^^^^^^^^^
-    outcome  satisfactory
+    outcome      satisfactory
   }
   board A {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
-      device  BS EN 60898 B32 6 kA
+      device       BS EN 60898 B32 6 kA
       live 2026-03-05 {
-        Zs  1.92 Ω
+        Zs           1.92 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing  TN-S
-    Ze        0.20 Ω
+    earthing     TN-S
+    Ze           0.20 Ω
   }
   inspection periodic 2026-03-05 {
-    observation  1 C2 "Loop too high for its device" board A way 1 rule loop/zs-over-limit
+    observation  1 C2 "Loop too high for its device"  board A  way 1  rule loop/zs-over-limit
     outcome      unsatisfactory
   }
   board A {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
-      device  BS EN 60898 B32 6 kA
+      device       BS EN 60898 B32 6 kA
       live 2026-03-05 {
-        Zs  1.92 Ω
+        Zs           1.92 Ω
       }
     }
   }
@@ -110,44 +110,44 @@ export const adequacyContradicted: Declaration = {
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  work      addition
-  premises  commercial
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         addition
+  premises     commercial
   supply {
-    earthing  TN-S
-    Ze        0.30 Ω
-    cutout    BS 88-3 32 A
+    earthing     TN-S
+    Ze           0.30 Ω
+    cutout       BS 88-3 32 A
   }
   inspection initial 2026-03-05 {
-    existing  load adequate "By the list of loads"
-              ^^^^^^^^^^^^^
+    existing     load adequate "By the list of loads"
+                 ^^^^^^^^^^^^^
   }
   board A {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Kiln" {
-      Ib  48 A
+      Ib           48 A
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  work      addition
-  premises  commercial
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         addition
+  premises     commercial
   supply {
-    earthing  TN-S
-    Ze        0.30 Ω
-    cutout    BS 88-3 80 A
+    earthing     TN-S
+    Ze           0.30 Ω
+    cutout       BS 88-3 80 A
   }
   inspection initial 2026-03-05 {
-    existing  load adequate "By the list of loads"
+    existing     load adequate "By the list of loads"
   }
   board A {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Kiln" {
-      Ib  48 A
+      Ib           48 A
     }
   }
 }`,

@@ -14,44 +14,44 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         existing
   inspection periodic 2026-03-05 {
-    extent  "All circuits"
+    extent       "All circuits"
   }
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
     ^^^
       live 2016-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         existing
   inspection initial 2016-03-05 {
-    work-done  "New board"
+    work-done    "New board"
   }
   inspection periodic 2026-03-05 {
     extent       "One circuit in two"
-    sampled-out  board A way 1 "Alike to way 2, which was tested"
+    sampled-out  board A  way 1 "Alike to way 2, which was tested"
   }
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2016-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
     way 2 radial "Second oven" {
       live 2026-03-05 {
-        Zs  0.60 Ω
+        Zs           0.60 Ω
       }
     }
   }

@@ -14,14 +14,14 @@ export default installationRule({
       bad: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
-    next-inspection  2021-03-05 "Five years"
-                     ^^^^^^^^^^
+    next-inspection 2021-03-05 "Five years"
+                    ^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
-    next-inspection  2031-03-05 "Five years"
+    next-inspection 2031-03-05 "Five years"
   }
 }`,
     },

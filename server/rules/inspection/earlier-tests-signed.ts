@@ -14,34 +14,34 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  work      existing
-  tested    by "J.I." 2026-03-05
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         existing
+  tested       by "J.I." 2026-03-05
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
     ^^^
       live 2016-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  work      existing
-  tested    by "J.I." 2026-03-05
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         existing
+  tested       by "J.I." 2026-03-05
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2016-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
       live 2026-03-05 {
-        Zs  0.64 Ω
+        Zs           0.64 Ω
       }
     }
   }

@@ -21,11 +21,11 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  work  addition
+  work         addition
   inspection minor 2026-03-05 {
   ^^^^^^^^^^
-    covers    board A way 1
-    existing  earthing adequate "16 mm² at the main terminal"
+    covers       board A  way 1
+    existing     earthing adequate "16 mm² at the main terminal"
   }
   board A {
     way 1 radial "Oven"
@@ -33,12 +33,12 @@ installation "Kiln house" {
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  work  addition
+  work         addition
   inspection minor 2026-03-05 {
-    covers    board A way 1
-    existing  earthing adequate "16 mm² at the main terminal"
-    existing  bonding adequate "Water and gas 10 mm²"
-    existing  safety adequate
+    covers       board A  way 1
+    existing     earthing adequate "16 mm² at the main terminal"
+    existing     bonding adequate "Water and gas 10 mm²"
+    existing     safety adequate
   }
   board A {
     way 1 radial "Oven"
@@ -48,21 +48,21 @@ installation "Kiln house" {
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  work  addition
+  work         addition
   inspection minor 2026-03-05 {
-    existing  earthing adequate
-    existing  bonding inadequate "Gas is not bonded"
-    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-    existing  safety adequate
+    existing     earthing adequate
+    existing     bonding inadequate "Gas is not bonded"
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    existing     safety adequate
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  work  addition
+  work         addition
   inspection minor 2026-03-05 {
-    existing  earthing adequate
-    existing  bonding adequate "Gas bonded with 10 mm² as part of this work"
-    existing  safety adequate
+    existing     earthing adequate
+    existing     bonding adequate "Gas bonded with 10 mm² as part of this work"
+    existing     safety adequate
   }
 }`,
     },

@@ -31,8 +31,8 @@ export default installationRule({
 installation "Kiln house" {
   inspection minor 2026-03-05 {
   ^^^^^^^^^^
-    work-done  "Oven circuit extended"
-    covers     board A way 1
+    work-done    "Oven circuit extended"
+    covers       board A  way 1
   }
   board A {
     way 1 radial "Oven"
@@ -41,9 +41,9 @@ installation "Kiln house" {
       good: `wayfile 1
 installation "Kiln house" {
   inspection minor 2026-03-05 {
-    work-done  "Oven circuit extended"
-    covers     board A way 1
-    tested     by "K.A." 2026-03-05
+    work-done    "Oven circuit extended"
+    covers       board A  way 1
+    tested       by "K.A." 2026-03-05
   }
   board A {
     way 1 radial "Oven"

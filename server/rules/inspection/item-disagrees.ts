@@ -15,8 +15,8 @@ export default installationRule({
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
     inspected    5.1..5.9 ok
-    observation  1 C2 "No earth at the hall lights" item 5.8
-                                                         ^^^
+    observation  1 C2 "No earth at the hall lights"  item 5.8
+                                                          ^^^
   }
 }`,
       good: `wayfile 1
@@ -24,7 +24,7 @@ installation "Kiln house" {
   inspection periodic 2026-03-05 {
     inspected    5.1..5.9 ok
     inspected    5.8 C2
-    observation  1 C2 "No earth at the hall lights" item 5.8
+    observation  1 C2 "No earth at the hall lights"  item 5.8
   }
 }`,
     },
@@ -32,15 +32,15 @@ installation "Kiln house" {
       bad: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
-    inspected  5.8 C2
-    ^^^^^^^^^^^^^^^^^
+    inspected    5.8 C2
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
     inspected    5.8 C2
-    observation  1 C2 "No earth at the hall lights" item 5.8
+    observation  1 C2 "No earth at the hall lights"  item 5.8
   }
 }`,
     },

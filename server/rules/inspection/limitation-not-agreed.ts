@@ -14,50 +14,50 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  work         existing
   inspection periodic 2026-03-05 {
-    limitation  agreed "Freezer circuits not isolated" why "Stock would spoil"
+    limitation   agreed "Freezer circuits not isolated"  why "Stock would spoil"
     ^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  work         existing
   inspection periodic 2026-03-05 {
-    limitation  agreed "Freezer circuits not isolated" why "Stock would spoil" with "The manager"
+    limitation   agreed "Freezer circuits not isolated"  why "Stock would spoil"  with "The manager"
   }
 }`,
     },
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  work         existing
   inspection periodic 2026-03-05 {
   ^^^^^^^^^^
-    extent  "All circuits"
+    extent       "All circuits"
   }
   board A {
     way 1 radial "Oven" {
       live 2026-03-05 {
-        Zs  LIM "Oven in use all day"
+        Zs           LIM "Oven in use all day"
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  work         existing
   inspection periodic 2026-03-05 {
-    limitation  operational board A way 1 "Zs of the oven" why "Oven in use all day" with "The cook"
+    limitation   operational  board A  way 1 "Zs of the oven"  why "Oven in use all day"  with "The cook"
   }
   board A {
     way 1 radial "Oven" {
       live 2026-03-05 {
-        Zs  LIM "Oven in use all day"
+        Zs           LIM "Oven in use all day"
       }
     }
   }

@@ -19,13 +19,13 @@ export default installationRule({
       setting: { stage: "tested", work: "existing" },
       bad: `way 1 radial "Freezers" {
   live 2026-03-05 {
-    Zs  LIM "no time"
-        ^^^^^^^^^^^^^
+    Zs           LIM "no time"
+                 ^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Freezers" {
   live 2026-03-05 {
-    Zs  LIM "Plugs behind the cabinets, no access"
+    Zs           LIM "Plugs behind the cabinets, no access"
   }
 }`,
     },

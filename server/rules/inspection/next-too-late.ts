@@ -18,17 +18,17 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  premises  industrial
+  premises     industrial
   inspection periodic 2026-03-05 {
-    next-inspection  2036-03-05 "Ten years"
-                     ^^^^^^^^^^
+    next-inspection 2036-03-05 "Ten years"
+                    ^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  premises  industrial
+  premises     industrial
   inspection periodic 2026-03-05 {
-    next-inspection  2029-03-05 "Three years, as the guidance has it for workshops"
+    next-inspection 2029-03-05 "Three years, as the guidance has it for workshops"
   }
 }`,
     },

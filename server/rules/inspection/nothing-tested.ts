@@ -16,20 +16,20 @@ export default wayRule({
       bad: `way 1 radial "Freezers" {
 ^^^
   dead 2026-03-05 {
-    R1+R2       LIM "Could not be isolated, stock in use"
-    insulation  500 V LIM "Could not be isolated, stock in use"
+    R1+R2        LIM "Could not be isolated, stock in use"
+    insulation   500 V LIM "Could not be isolated, stock in use"
   }
   live 2026-03-05 {
-    Zs  LIM "Plugs behind the cabinets, no access"
+    Zs           LIM "Plugs behind the cabinets, no access"
   }
 }`,
       good: `way 1 radial "Freezers" {
   dead 2026-03-05 {
-    R1+R2       LIM "Could not be isolated, stock in use"
-    insulation  500 V LIM "Could not be isolated, stock in use"
+    R1+R2        LIM "Could not be isolated, stock in use"
+    insulation   500 V LIM "Could not be isolated, stock in use"
   }
   live 2026-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
     },

@@ -14,7 +14,7 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   inspection periodic 2026-03-05 {
     observation  1 C2 "No earth at the hall lights"
     outcome      satisfactory
@@ -23,7 +23,7 @@ installation "Kiln house" {
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   inspection periodic 2026-03-05 {
     observation  1 C2 "No earth at the hall lights"
     outcome      unsatisfactory
@@ -33,7 +33,7 @@ installation "Kiln house" {
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   inspection periodic 2026-03-05 {
     observation  1 C3 "No RCD for the hall lights"
     outcome      unsatisfactory
@@ -42,7 +42,7 @@ installation "Kiln house" {
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   inspection periodic 2026-03-05 {
     observation  1 C3 "No RCD for the hall lights"
     outcome      unsatisfactory "Half the circuits could not be tested"

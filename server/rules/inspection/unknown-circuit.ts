@@ -28,8 +28,8 @@ export default installationRule({
       bad: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
-    observation  1 C2 "No earth" board A way 3
-                                             ^
+    observation  1 C2 "No earth"  board A  way 3
+                                               ^
   }
   board A {
     way 1 radial "Oven"
@@ -38,7 +38,7 @@ installation "Kiln house" {
       good: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
-    observation  1 C2 "No earth" board A way 1
+    observation  1 C2 "No earth"  board A  way 1
   }
   board A {
     way 1 radial "Oven"
@@ -49,8 +49,8 @@ installation "Kiln house" {
       bad: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
-    observation  1 C2 "No earth" way 1
-                                     ^
+    observation  1 C2 "No earth"  way 1
+                                      ^
   }
   board A {
     way 1 radial "Oven"
@@ -62,7 +62,7 @@ installation "Kiln house" {
       good: `wayfile 1
 installation "Kiln house" {
   inspection periodic 2026-03-05 {
-    observation  1 C2 "No earth" board B way 1
+    observation  1 C2 "No earth"  board B  way 1
   }
   board A {
     way 1 radial "Oven"

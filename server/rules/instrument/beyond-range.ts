@@ -31,13 +31,13 @@ export default installationRule({
       setting: { before: 'instrument M1 "Insulation tester" {\n  range  insulation 999 MΩ\n}' },
       bad: `way 1 radial "Outside lights" {
   dead 2026-03-04 with M1 {
-    insulation  500 V  L-N 310 MΩ  L-E 2000 MΩ  N-E >999 MΩ
-                                       ^^^^^^^
+    insulation   500 V  L-N 310 MΩ  L-E 2000 MΩ  N-E >999 MΩ
+                                        ^^^^^^^
   }
 }`,
       good: `way 1 radial "Outside lights" {
   dead 2026-03-04 with M1 {
-    insulation  500 V  L-N 310 MΩ  L-E >999 MΩ  N-E 999 MΩ
+    insulation   500 V  L-N 310 MΩ  L-E >999 MΩ  N-E 999 MΩ
   }
 }`,
     },

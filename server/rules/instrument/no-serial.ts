@@ -13,33 +13,33 @@ export default installationRule({
       bad: `wayfile 1
 instrument M1 "Multifunction tester" {
 ^^^^^^^^^^
-  due     2026-11-03
+  due          2026-11-03
 }
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 with M1 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 instrument M1 "Multifunction tester" {
-  serial  "0417"
-  due     2026-11-03
+  serial       "0417"
+  due          2026-11-03
 }
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 with M1 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }

@@ -97,12 +97,12 @@ export default installationRule({
       bad: `way 1 radial "Oven" {
   dead 2026-03-04 with M1 {
                        ^^
-    R1+R2  0.41 Ω
+    R1+R2        0.41 Ω
   }
 }`,
       good: `way 1 radial "Oven" {
   dead 2026-03-04 with M1 {
-    polarity  ok
+    polarity     ok
   }
 }`,
     },
@@ -110,13 +110,13 @@ export default installationRule({
       setting: { before: 'instrument M1 "Insulation tester" {\n  test-voltage  250 V 500 V\n}' },
       bad: `way 1 radial "Oven" {
   dead 2026-03-04 with M1 {
-    insulation  1000 V  L-N 310 MΩ
-                ^^^^^^
+    insulation   1000 V  L-N 310 MΩ
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Oven" {
   dead 2026-03-04 with M1 {
-    insulation  500 V  L-N 310 MΩ
+    insulation   500 V  L-N 310 MΩ
   }
 }`,
     },

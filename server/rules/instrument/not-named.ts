@@ -31,12 +31,12 @@ export default installationRule({
       bad: `way 1 radial "Oven" {
   live 2026-03-05 {
   ^^^^
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
       good: `way 1 radial "Oven" {
   live 2026-03-05 with M1 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
     },

@@ -13,35 +13,35 @@ export default installationRule({
     {
       bad: `wayfile 1
 instrument M1 "Multifunction tester" {
-  calibrated  2026-03-20
-  due         2027-03-20
+  calibrated   2026-03-20
+  due          2027-03-20
 }
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 with M1 {
                            ^^
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 instrument M1 "Multifunction tester" {
-  calibrated  2025-11-03
-  due         2026-11-03
+  calibrated   2025-11-03
+  due          2026-11-03
 }
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 with M1 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }

@@ -195,32 +195,32 @@ export default installationRule({
     {
       setting: { stage: "tested", before: meter },
       bad: `way 1 radial "Water heater" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
   live 2026-03-05 with M1 {
-    Zs  1.06 Ω
-        ^^^^^^
+    Zs           1.06 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
   live 2026-03-05 with M1 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
     },
     {
       setting: { stage: "tested", before: meter },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 with M1 {
-    rcd  30 mA 1x 297 ms
-                  ^^^^^^
+    rcd          30 mA 1x 297 ms
+                          ^^^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 with M1 {
-    rcd  30 mA 1x 24.1 ms
+    rcd          30 mA 1x 24.1 ms
   }
 }`,
     },

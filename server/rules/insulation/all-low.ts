@@ -6,14 +6,14 @@ import { amount, boardRule, valueSpot } from "../frame/rule.ts";
 
 const board = (mark: string, ...readings: string[]) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
 ${readings
   .map(
     (reading, index) => `    way ${index + 1} radial "Circuit ${index + 1}" {
       dead 2026-03-04 {
-        insulation 500 V L-N 30 MΩ L-E ${reading} N-E 30 MΩ
+        insulation   500 V  L-N 30 MΩ  L-E ${reading}  N-E 30 MΩ
 ${index === 0 ? mark : ""}      }
     }
 `,
@@ -32,7 +32,7 @@ export default boardRule({
   clauses: ["643.3"],
   examples: [
     {
-      bad: board("                                       ^^^^^^\n", "6.2 MΩ", "6.8 MΩ", "7.4 MΩ", "6.5 MΩ"),
+      bad: board("                                           ^^^^^^\n", "6.2 MΩ", "6.8 MΩ", "7.4 MΩ", "6.5 MΩ"),
       good: board("", "6.2 MΩ", "68 MΩ", "140 MΩ", "65 MΩ"),
     },
   ],

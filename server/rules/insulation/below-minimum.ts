@@ -18,27 +18,27 @@ export default wayRule({
     {
       bad: `way 1 radial "Outside lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 0.6 MΩ  N-E 290 MΩ
-                                       ^^^^^^
+    insulation   500 V  L-N 310 MΩ  L-E 0.6 MΩ  N-E 290 MΩ
+                                        ^^^^^^
   }
 }`,
       good: `way 1 radial "Outside lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 120 MΩ  N-E >999 MΩ
+    insulation   500 V  L-N 310 MΩ  L-E 120 MΩ  N-E >999 MΩ
   }
 }`,
     },
     {
       bad: `way 1 radial "Outside lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E <1 MΩ  N-E >0.5 MΩ
-                                       ^^^^^      ^^^^^^^
+    insulation   500 V  L-N 310 MΩ  L-E <1 MΩ  N-E >0.5 MΩ
+                                        ^^^^^      ^^^^^^^
   }
 }`,
       good: `way 1 radial "Door bell" {
-  serves  selv
+  serves       selv
   dead 2026-03-04 {
-    insulation  250 V  L-N 0.8 MΩ  L-E 0.7 MΩ
+    insulation   250 V  L-N 0.8 MΩ  L-E 0.7 MΩ
   }
 }`,
     },

@@ -18,29 +18,27 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     dead 2026-03-04 {
-      insulation 500 V L-E 0.4 MΩ joined
-                           ^^^^^^
+      insulation   500 V  L-E 0.4 MΩ joined
+                              ^^^^^^
     }
     way 1 radial "Lights"
   }
-}
-`,
+}`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     dead 2026-03-04 {
-      insulation 500 V L-E 42 MΩ joined
+      insulation   500 V  L-E 42 MΩ joined
     }
     way 1 radial "Lights"
   }
-}
-`,
+}`,
     },
   ],
   check({ board, context, studies }, report) {

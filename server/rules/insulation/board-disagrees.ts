@@ -9,18 +9,18 @@ import { amount, amountOf, boardRule, valueSpot } from "../frame/rule.ts";
 
 const head = `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
 `;
 const ways = `    way 1 radial "Lights" {
       dead 2026-03-04 {
-        insulation 500 V L-N 300 MΩ L-E 40 MΩ N-E >999 MΩ
+        insulation   500 V  L-N 300 MΩ  L-E 40 MΩ  N-E >999 MΩ
       }
     }
     way 2 radial "Heater" {
       dead 2026-03-04 {
-        insulation 500 V L-N 300 MΩ L-E 60 MΩ N-E >999 MΩ
+        insulation   500 V  L-N 300 MΩ  L-E 60 MΩ  N-E >999 MΩ
       }
     }
   }
@@ -38,23 +38,23 @@ export default boardRule({
   examples: [
     {
       bad: `${head}    dead 2026-03-04 {
-      insulation 500 V L-E 120 MΩ joined
-                           ^^^^^^
+      insulation   500 V  L-E 120 MΩ joined
+                              ^^^^^^
     }
 ${ways}`,
       good: `${head}    dead 2026-03-04 {
-      insulation 500 V L-E 20 MΩ joined
+      insulation   500 V  L-E 20 MΩ joined
     }
 ${ways}`,
     },
     {
       bad: `${head}    dead 2026-03-04 {
-      insulation 500 V L-E 3 MΩ joined
-                           ^^^^
+      insulation   500 V  L-E 3 MΩ joined
+                              ^^^^
     }
 ${ways}`,
       good: `${head}    dead 2026-03-04 {
-      insulation 500 V L-E >20 MΩ joined
+      insulation   500 V  L-E >20 MΩ joined
     }
 ${ways}`,
     },

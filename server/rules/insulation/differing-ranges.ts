@@ -6,17 +6,17 @@ import { boardRule, valueSpot } from "../frame/rule.ts";
 const board = (second: string, mark: string) => `wayfile 1
 instrument M1 "Multifunction tester"
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Lights" {
       dead 2026-03-04 with M1 {
-        insulation 500 V L-N >999 MΩ L-E >999 MΩ N-E >999 MΩ
+        insulation   500 V  L-N >999 MΩ  L-E >999 MΩ  N-E >999 MΩ
       }
     }
     way 2 radial "Heater" {
       dead 2026-03-04 with M1 {
-        insulation 500 V L-N >999 MΩ L-E ${second} N-E >999 MΩ
+        insulation   500 V  L-N >999 MΩ  L-E ${second}  N-E >999 MΩ
 ${mark}      }
     }
   }
@@ -31,7 +31,7 @@ export default boardRule({
   why: "At one test voltage an instrument has one top of range. Two figures mean two instruments, or a range that was guessed: the record names the wrong instrument or the wrong figure.",
   clauses: [],
   examples: [
-    { bad: board(">200 MΩ", "                                         ^^^^^^^\n"), good: board("200 MΩ", "") },
+    { bad: board(">200 MΩ", "                                             ^^^^^^^\n"), good: board("200 MΩ", "") },
   ],
   check({ studies }, report) {
     const seen = new Map<string, InsulationValue>();

@@ -25,31 +25,31 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Smoke alarms" {
-  serves  alarms
+  serves       alarms
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
-                ^^^^^
+    insulation   500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Smoke alarms" {
-  serves  alarms
+  serves       alarms
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ  "Alarms taken off their bases"
+    insulation   500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ "Alarms taken off their bases"
   }
 }`,
     },
     {
       bad: `way 1 radial "Charging point" {
-  serves  ev-charger
+  serves       ev-charger
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
-                ^^^^^
+    insulation   500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Charging point" {
-  serves  ev-charger
+  serves       ev-charger
   dead 2026-03-04 {
-    insulation  500 V  L-E 280 MΩ  joined
+    insulation   500 V  L-E 280 MΩ joined
   }
 }`,
     },

@@ -17,13 +17,13 @@ export default wayRule({
     {
       bad: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 1.4 MΩ  N-E 290 MΩ
-                                       ^^^^^^
+    insulation   500 V  L-N 310 MΩ  L-E 1.4 MΩ  N-E 290 MΩ
+                                        ^^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 1.4 MΩ  N-E 290 MΩ  "Plaster still damp; to be repeated before handover"
+    insulation   500 V  L-N 310 MΩ  L-E 1.4 MΩ  N-E 290 MΩ "Plaster still damp; to be repeated before handover"
   }
 }`,
     },

@@ -19,13 +19,13 @@ export default wayRule({
       bad: `way 1 radial "Lights" {
 ^^^
   dead 2026-03-04 {
-    R1+R2  0.61 Ω
+    R1+R2        0.61 Ω
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    R1+R2       0.61 Ω
-    insulation  500 V  LIM "Live supply could not be interrupted, agreed with the client"
+    R1+R2        0.61 Ω
+    insulation   500 V LIM "Live supply could not be interrupted, agreed with the client"
   }
 }`,
     },

@@ -6,15 +6,15 @@ import { amount, boardRule, valueSpot } from "../frame/rule.ts";
 
 const way = (id: number, reading: string) => `    way ${id} radial "Circuit ${id}" {
       dead 2026-03-04 {
-        insulation 500 V L-N 300 MΩ L-E ${reading} N-E 300 MΩ
+        insulation   500 V  L-N 300 MΩ  L-E ${reading}  N-E 300 MΩ
       }
     }
 `;
 const board = (first: string, mark: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
 ${way(1, first).replace("N-E 300 MΩ\n", `N-E 300 MΩ\n${mark}`)}${way(2, ">999 MΩ")}${way(3, "640 MΩ")}${way(4, ">999 MΩ")}  }
 }
 `;
@@ -29,7 +29,7 @@ export default boardRule({
   clauses: ["643.3"],
   examples: [
     {
-      bad: board("8 MΩ", "                                        ^^^^\n"),
+      bad: board("8 MΩ", "                                            ^^^^\n"),
       good: board("180 MΩ", ""),
     },
   ],

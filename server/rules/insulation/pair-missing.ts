@@ -16,27 +16,27 @@ export default wayRule({
     {
       bad: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-E 280 MΩ
-    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    insulation   500 V  L-E 280 MΩ
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-E 280 MΩ  joined
+    insulation   500 V  L-E 280 MΩ joined
   }
 }`,
     },
     {
       bad: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ
-    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    insulation   500 V  L-N 310 MΩ  L-E 280 MΩ
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-E 280 MΩ  N-E 310 MΩ
-    insulation  500 V  L-N LIM "Drivers in a sealed ceiling, agreed with the client"
+    insulation   500 V  L-E 280 MΩ  N-E 310 MΩ
+    insulation   500 V  L-N LIM "Drivers in a sealed ceiling, agreed with the client"
   }
 }`,
     },

@@ -15,29 +15,27 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
-    spd fitted
+    fed-from     supply
+    spd          fitted
     dead 2026-03-04 {
-      insulation 500 V L-E 42 MΩ joined
-                 ^^^^^
+      insulation   500 V  L-E 42 MΩ joined
+                   ^^^^^
     }
   }
-}
-`,
+}`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
-    spd fitted
+    fed-from     supply
+    spd          fitted
     dead 2026-03-04 {
-      insulation 500 V L-E 42 MΩ joined "Surge cartridges pulled"
+      insulation   500 V  L-E 42 MΩ joined "Surge cartridges pulled"
     }
   }
-}
-`,
+}`,
     },
   ],
   check({ board, context }, report) {

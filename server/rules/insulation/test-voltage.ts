@@ -15,41 +15,41 @@ export default wayRule({
     {
       bad: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  250 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
-                ^^^^^
+    insulation   250 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  250 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ  "Drivers of fixed luminaires cannot be disconnected"
+    insulation   250 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ "Drivers of fixed luminaires cannot be disconnected"
   }
 }`,
     },
     {
       bad: `way 1 radial "Door bell" {
-  serves  selv
+  serves       selv
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ
-                ^^^^^
+    insulation   500 V  L-N 310 MΩ
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Door bell" {
-  serves  selv
+  serves       selv
   dead 2026-03-04 {
-    insulation  250 V  L-N 310 MΩ
+    insulation   250 V  L-N 310 MΩ
   }
 }`,
     },
     {
       bad: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  100 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ  "Battery low"
-                ^^^^^
+    insulation   100 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ "Battery low"
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
+    insulation   500 V  L-N 310 MΩ  L-E 280 MΩ  N-E 290 MΩ
   }
 }`,
     },

@@ -13,13 +13,13 @@ export default wayRule({
     {
       bad: `way 1 radial "Heater" {
   dead 2026-03-04 {
-    insulation  500 V  L-N 0 MΩ  L-E 0.00 MΩ  N-E >999 MΩ
-                           ^^^^      ^^^^^^^
+    insulation   500 V  L-N 0 MΩ  L-E 0.00 MΩ  N-E >999 MΩ
+                            ^^^^      ^^^^^^^
   }
 }`,
       good: `way 1 radial "Heater" {
   dead 2026-03-04 {
-    insulation  500 V  L-N >999 MΩ  L-E >999 MΩ  N-E >999 MΩ
+    insulation   500 V  L-N >999 MΩ  L-E >999 MΩ  N-E >999 MΩ
   }
 }`,
     },

@@ -100,26 +100,26 @@ export default installationRule({
     {
       setting: { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
       bad: `way 1 radial "Bench sockets" {
-  behind  eats
-          ^^^^
+  behind       eats
+               ^^^^
 }`,
       good: `way 1 radial "Bench sockets" {
-  behind  east
+  behind       east
 }`,
     },
     {
       setting: { stage: "tested" },
       bad: `way 1 ring "Hall sockets" {
-  run  A 7 m S1 6 m S2 9 m A
+  run          A 7 m S1 6 m S2 9 m A
   dead 2026-03-04 {
-    at S3  L-N 0.16 Ω  L-E 0.16 Ω
+    at S3        L-N 0.16 Ω  L-E 0.16 Ω
        ^^
   }
 }`,
       good: `way 1 ring "Hall sockets" {
-  run  A 7 m S1 6 m S2 9 m A
+  run          A 7 m S1 6 m S2 9 m A
   dead 2026-03-04 {
-    at S2  L-N 0.16 Ω  L-E 0.16 Ω
+    at S2        L-N 0.16 Ω  L-E 0.16 Ω
   }
 }`,
     },

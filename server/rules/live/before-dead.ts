@@ -14,19 +14,19 @@ export default wayRule({
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
   dead 2026-03-05 {
-    R1+R2  0.31 Ω
+    R1+R2        0.31 Ω
   }
   live 2026-03-04 {
        ^^^^^^^^^^
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
       good: `way 1 radial "Water heater" {
   dead 2026-03-04 {
-    R1+R2  0.31 Ω
+    R1+R2        0.31 Ω
   }
   live 2026-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
     },
@@ -34,26 +34,26 @@ export default wayRule({
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
   dead 2026-03-03 {
-    R1+R2  0.31 Ω
+    R1+R2        0.31 Ω
   }
   live 2026-03-04 {
        ^^^^^^^^^^
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
   dead 2026-03-05 {
-    insulation  500 V  L-N 310 MΩ  L-E 290 MΩ  N-E 330 MΩ
+    insulation   500 V  L-N 310 MΩ  L-E 290 MΩ  N-E 330 MΩ
   }
 }`,
       good: `way 1 radial "Water heater" {
   dead 2026-03-03 {
-    R1+R2       0.31 Ω
-    insulation  500 V  L-N 320 MΩ  L-E 300 MΩ  N-E 340 MΩ
+    R1+R2        0.31 Ω
+    insulation   500 V  L-N 320 MΩ  L-E 300 MΩ  N-E 340 MΩ
   }
   live 2026-03-04 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
   dead 2026-03-05 {
-    insulation  500 V  L-N 310 MΩ  L-E 290 MΩ  N-E 330 MΩ
+    insulation   500 V  L-N 310 MΩ  L-E 290 MΩ  N-E 330 MΩ
   }
 }`,
     },

@@ -13,16 +13,16 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
-  installed by "D.O." 2026-03-12
+  installed    by "D.O." 2026-03-12
   live 2026-03-05 {
        ^^^^^^^^^^
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
       good: `way 1 radial "Water heater" {
-  installed by "D.O." 2026-02-27
+  installed    by "D.O." 2026-02-27
   live 2026-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
     },

@@ -13,13 +13,13 @@ export default wayRule({
       setting: { stage: "tested" },
       bad: `way 1 radial "Roller door" {
   live 2026-03-05 {
-    function  wrong
-    ^^^^^^^^^^^^^^^
+    function     wrong
+    ^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Roller door" {
   live 2026-03-05 {
-    function  ok
+    function     ok
   }
 }`,
     },

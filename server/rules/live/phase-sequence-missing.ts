@@ -24,22 +24,22 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Saw mill" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Mill board" {
   ^^^^^
-    fed-from  supply
-    phases    three
+    fed-from     supply
+    phases       three
   }
 }`,
       good: `wayfile 1
 installation "Saw mill" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Mill board" {
-    fed-from        supply
-    phases          three
-    phase-sequence  ok
+    fed-from     supply
+    phases       three
+    phase-sequence ok
   }
 }`,
     },

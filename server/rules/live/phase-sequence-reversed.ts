@@ -22,11 +22,11 @@ export default installationRule({
     {
       setting: { stage: "tested" },
       bad: `live 2026-03-05 {
-  phase-sequence  reversed
-  ^^^^^^^^^^^^^^^^^^^^^^^^
+  phase-sequence reversed
+  ^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `live 2026-03-05 {
-  phase-sequence  ok
+  phase-sequence ok
 }`,
     },
   ],

@@ -23,13 +23,13 @@ export default installationRule({
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
   live 2026-03-05 {
-    voltage  261 V
-             ^^^^^
+    voltage      261 V
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
   live 2026-03-05 {
-    voltage  238 V
+    voltage      238 V
   }
 }`,
     },

@@ -30,17 +30,17 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   live 2026-03-05 {
   ^^^^
-    polarity  ok
+    polarity     ok
   }
 }`,
       good: `way 1 radial "Water heater" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   live 2026-03-05 {
-    Zs        0.62 Ω
-    polarity  ok
+    Zs           0.62 Ω
+    polarity     ok
   }
 }`,
     },

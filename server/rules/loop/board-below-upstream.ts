@@ -18,24 +18,24 @@ export default boardRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ze 0.38 Ω
+    earthing     TN-S
+    Ze           0.38 Ω
   }
   board A "Main" {
-    fed-from supply
-    Zdb 0.21 Ω
-    ^^^^^^^^^^
+    fed-from     supply
+    Zdb          0.21 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    Ze 0.38 Ω
+    earthing     TN-S
+    Ze           0.38 Ω
   }
   board A "Main" {
-    fed-from supply
-    Zdb 0.41 Ω
+    fed-from     supply
+    Zdb          0.41 Ω
   }
 }`,
     },

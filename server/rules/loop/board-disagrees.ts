@@ -4,26 +4,26 @@ import { amount, boardRule, factSpot } from "../frame/rule.ts";
 
 const sample = (Zdb: string) => `wayfile 1
 installation "Saddlery" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
-    earthing  TN-S
-    Ze        0.18 Ω
+    earthing     TN-S
+    Ze           0.18 Ω
   }
   board A "Main" {
-    fed-from  supply
-    Zdb       0.19 Ω
+    fed-from     supply
+    Zdb          0.19 Ω
     way 1 feeder "Loft" {
-      feeds  B
+      feeds        B
       live 2026-03-05 {
-        Zs  0.31 Ω
+        Zs           0.31 Ω
       }
     }
   }
   board B "Loft" {
-    fed-from  A
-    Zdb       ${Zdb}
-${Zdb.startsWith("0.62") ? "    ^^^^^^^^^^^^^^^^\n" : ""}  }
+    fed-from     A
+    Zdb          ${Zdb}
+${Zdb.startsWith("0.62") ? "    ^^^^^^^^^^^^^^^^^^^\n" : ""}  }
 }`;
 
 export default boardRule({

@@ -17,11 +17,11 @@ export default boardRule({
     {
       setting: { stage: "tested" },
       bad: `live 2026-03-05 {
-  Zdb  >20 Ω
-       ^^^^^
+  Zdb          >20 Ω
+               ^^^^^
 }`,
       good: `live 2026-03-05 {
-  Zdb  0.34 Ω
+  Zdb          0.34 Ω
 }`,
     },
   ],

@@ -17,17 +17,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Gate motor" {
-  device  BS EN 60898 C20 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  60 m
-  ^^^^^^^^^^^^
-  serves  door
+  device       BS EN 60898 C20 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       60 m
+  ^^^^^^^^^^^^^^^^^
+  serves       door
 }`,
       good: `way 1 radial "Gate motor" {
-  device  BS EN 60898 B16 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  60 m
-  serves  door
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       60 m
+  serves       door
 }`,
     },
   ],

@@ -13,15 +13,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Sockets" {
-  device      BS EN 61009 B20 6 kA 30 mA type A
-  serves      sockets
-  disconnect  5 s
-              ^^^
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  serves       sockets
+  disconnect   5 s
+               ^^^
 }`,
       good: `way 1 radial "Sockets" {
-  device      BS EN 61009 B20 6 kA 30 mA type A
-  serves      sockets
-  disconnect  0.4 s
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  serves       sockets
+  disconnect   0.4 s
 }`,
     },
   ],

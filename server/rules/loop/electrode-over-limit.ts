@@ -21,30 +21,30 @@ export default installationRule({
       setting: { supply: "earthing TT\nIpf 1.2 kA\nelectrode rod 173 Ω" },
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TT
-    electrode rod 173 Ω
-                  ^^^^^
+    earthing     TT
+    electrode    rod 173 Ω
+                     ^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Pump" {
-      device  BS EN 61009 B16 6 kA 300 mA type A
+      device       BS EN 61009 B16 6 kA 300 mA type A
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TT
-    electrode rod 173 Ω
+    earthing     TT
+    electrode    rod 173 Ω
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Pump" {
-      device  BS EN 61009 B16 6 kA 100 mA type A
+      device       BS EN 61009 B16 6 kA 100 mA type A
     }
   }
 }`,

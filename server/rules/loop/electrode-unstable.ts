@@ -19,16 +19,16 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TT
-    electrode rod 260 Ω
-                  ^^^^^
+    earthing     TT
+    electrode    rod 260 Ω
+                     ^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TT
-    electrode rod 84 Ω
+    earthing     TT
+    electrode    rod 84 Ω
   }
 }`,
     },

@@ -14,53 +14,53 @@ export default wayRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
-    earthing TN-S
-    Ze 0.20 Ω
+    earthing     TN-S
+    Ze           0.20 Ω
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" { feeds B }
   }
   board B "Annexe" {
-    fed-from A
-    Zdb 0.55 Ω
+    fed-from     A
+    Zdb          0.55 Ω
     way 1 radial "Heater" {
-      device  BS EN 60898 B16 6 kA
+      device       BS EN 60898 B16 6 kA
       dead 2026-03-04 {
-        R1+R2  0.40 Ω
+        R1+R2        0.40 Ω
       }
       live 2026-03-05 {
-        Zs  0.60 Ω
-        ^^^^^^^^^^
+        Zs           0.60 Ω
+        ^^^^^^^^^^^^^^^^^^^
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
-    earthing TN-S
-    Ze 0.20 Ω
+    earthing     TN-S
+    Ze           0.20 Ω
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" { feeds B }
   }
   board B "Annexe" {
-    fed-from A
-    Zdb 0.55 Ω
+    fed-from     A
+    Zdb          0.55 Ω
     way 1 radial "Heater" {
-      device  BS EN 60898 B16 6 kA
+      device       BS EN 60898 B16 6 kA
       dead 2026-03-04 {
-        R1+R2  0.40 Ω
+        R1+R2        0.40 Ω
       }
       live 2026-03-05 {
-        Zs  0.96 Ω
+        Zs           0.96 Ω
       }
     }
   }

@@ -17,20 +17,20 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench" {
-  device  BS EN 60898 B32 6 kA
-  run     A 9 m S1 8 m S2
+  device       BS EN 60898 B32 6 kA
+  run          A 9 m S1 8 m S2
   live 2026-03-05 {
-    Zs     0.48 Ω
-           ^^^^^^
-    at S2  Zs 0.66 Ω
+    Zs           0.48 Ω
+                 ^^^^^^
+    at S2        Zs 0.66 Ω
   }
 }`,
       good: `way 1 radial "Bench" {
-  device  BS EN 60898 B32 6 kA
-  run     A 9 m S1 8 m S2
+  device       BS EN 60898 B32 6 kA
+  run          A 9 m S1 8 m S2
   live 2026-03-05 {
-    Zs     0.66 Ω
-    at S2  Zs 0.66 Ω
+    Zs           0.66 Ω
+    at S2        Zs 0.66 Ω
   }
 }`,
     },

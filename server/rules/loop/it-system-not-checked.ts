@@ -12,25 +12,25 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Theatre wing" {
-  standard  BS 7671:2018+A2:2022
-  stage     design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
-    earthing  IT
-    ^^^^^^^^^^^^
+    earthing     IT
+    ^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from  supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Theatre wing" {
-  standard  BS 7671:2018+A2:2022
-  stage     design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
-    earthing  TN-S
+    earthing     TN-S
   }
   board A "Board" {
-    fed-from  supply
+    fed-from     supply
   }
 }`,
     },

@@ -12,12 +12,12 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 feeder "Plant" {
-  device  BS EN 60947-2 160 A 36 kA
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60947-2 160 A 36 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 feeder "Plant" {
-  device  BS EN 60947-2 160 A 36 kA
-  max-Zs  0.14 Ω
+  device       BS EN 60947-2 160 A 36 kA
+  max-Zs       0.14 Ω
 }`,
     },
   ],

@@ -14,36 +14,36 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B32 6 kA
-  max-Zs  1.44 Ω
-          ^^^^^^
+  device       BS EN 60898 B32 6 kA
+  max-Zs       1.44 Ω
+               ^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B32 6 kA
-  max-Zs  1.37 Ω
+  device       BS EN 60898 B32 6 kA
+  max-Zs       1.37 Ω
 }`,
     },
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 C32 6 kA
-  max-Zs  1.37 Ω
-          ^^^^^^
+  device       BS EN 60898 C32 6 kA
+  max-Zs       1.37 Ω
+               ^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 C32 6 kA
-  max-Zs  0.68 Ω
+  device       BS EN 60898 C32 6 kA
+  max-Zs       0.68 Ω
 }`,
     },
     {
       setting: { supply: "earthing TT\nIpf 1.2 kA" },
       bad: `way 1 radial "Heater" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  max-Zs  1.37 Ω
-          ^^^^^^
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  max-Zs       1.37 Ω
+               ^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  max-Zs  1667 Ω
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  max-Zs       1667 Ω
 }`,
     },
   ],

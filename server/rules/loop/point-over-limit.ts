@@ -18,38 +18,38 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench" {
-  device  BS EN 60898 B32 6 kA
-  run     A 9 m S1 8 m S2
+  device       BS EN 60898 B32 6 kA
+  run          A 9 m S1 8 m S2
   live 2026-03-05 {
-    Zs     0.62 Ω
-    at S2  Zs 1.61 Ω
-              ^^^^^^
+    Zs           0.62 Ω
+    at S2        Zs 1.61 Ω
+                    ^^^^^^
   }
 }`,
       good: `way 1 radial "Bench" {
-  device  BS EN 60898 B32 6 kA
-  run     A 9 m S1 8 m S2
+  device       BS EN 60898 B32 6 kA
+  run          A 9 m S1 8 m S2
   live 2026-03-05 {
-    Zs     0.62 Ω
-    at S2  Zs 0.61 Ω
+    Zs           0.62 Ω
+    at S2        Zs 0.61 Ω
   }
 }`,
     },
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench" {
-  device  BS EN 60898 B32 6 kA
-  run     A 9 m S1 8 m S2
+  device       BS EN 60898 B32 6 kA
+  run          A 9 m S1 8 m S2
   live 2026-03-05 {
-    at S2  Zs 1.20 Ω
-              ^^^^^^
+    at S2        Zs 1.20 Ω
+                    ^^^^^^
   }
 }`,
       good: `way 1 radial "Bench" {
-  device  BS EN 60898 B32 6 kA
-  run     A 9 m S1 8 m S2
+  device       BS EN 60898 B32 6 kA
+  run          A 9 m S1 8 m S2
   live 2026-03-05 {
-    at S2  Zs 1.00 Ω
+    at S2        Zs 1.00 Ω
   }
 }`,
     },

@@ -14,16 +14,16 @@ export default wayRule({
     {
       setting: { stage: "tested", supply: "earthing TT\nIpf 1.2 kA" },
       bad: `way 1 radial "Pump" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
+  device       BS EN 61009 B16 6 kA 30 mA type A
   live 2026-03-05 {
-    Zs  1667 Ω
-    ^^^^^^^^^^
+    Zs           1667 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Pump" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
+  device       BS EN 61009 B16 6 kA 30 mA type A
   live 2026-03-05 {
-    Zs  84 Ω
+    Zs           84 Ω
   }
 }`,
     },

@@ -17,16 +17,16 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Outside lights" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
+  device       BS EN 61009 B32 6 kA 30 mA type A
   live 2026-03-05 {
-    Zs  1.52 Ω
-        ^^^^^^
+    Zs           1.52 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Outside lights" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
+  device       BS EN 61009 B32 6 kA 30 mA type A
   live 2026-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
     },

@@ -6,21 +6,21 @@ import { amountOf, factSpot, wayRule } from "../frame/rule.ts";
 
 const sample = (Ze: string, device: string) => `wayfile 1
 installation "Clinic" {
-  standard BS 7671:2018+A2:2022
-  stage    design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
-    earthing TN-S
-    Ze       0.20 Ω
-    Ipf      1.2 kA
-    standby  "Diesel set" Ze ${Ze}
+    earthing     TN-S
+    Ze           0.20 Ω
+    Ipf          1.2 kA
+    standby      "Diesel set"  Ze ${Ze}
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Cold store" {
-      device ${device}
-      cable  multicore line 6 mm² cpc 6 mm² cores 3
-      length 20 m
-      serves appliance
+      device       ${device}
+      cable        multicore  line 6 mm²  cpc 6 mm²  cores 3
+      length       20 m
+      serves       appliance
     }
   }
 }`;
@@ -36,7 +36,7 @@ export default wayRule({
     {
       bad: sample("1.40 Ω", "BS EN 60898 B32 6 kA").replace(
         "B32 6 kA\n",
-        `B32 6 kA\n      ${"^".repeat("device BS EN 60898 B32 6 kA".length)}\n`,
+        `B32 6 kA\n      ${"^".repeat("device       BS EN 60898 B32 6 kA".length)}\n`,
       ),
       good: sample("0.60 Ω", "BS EN 60898 B32 6 kA"),
     },

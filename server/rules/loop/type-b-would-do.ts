@@ -15,18 +15,18 @@ export default wayRule({
     {
       setting: { stage: "tested", premises: "dwelling" },
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 C32 6 kA 30 mA type A
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  serves  sockets
+  device       BS EN 61009 C32 6 kA 30 mA type A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves       sockets
   live 2026-03-05 {
-    Zs  0.71 Ω
+    Zs           0.71 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets
   live 2026-03-05 {
-    Zs  0.71 Ω
+    Zs           0.71 Ω
   }
 }`,
     },

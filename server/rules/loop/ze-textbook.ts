@@ -18,16 +18,16 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    Ze 0.35 Ω
-    ^^^^^^^^^
+    earthing     TN-C-S
+    Ze           0.35 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    Ze 0.35 Ω declared
+    earthing     TN-C-S
+    Ze           0.35 Ω declared
   }
 }`,
     },

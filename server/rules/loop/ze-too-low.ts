@@ -16,17 +16,17 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    Ze 0.02 Ω
-    ^^^^^^^^^
+    earthing     TN-C-S
+    Ze           0.02 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    phases three
-    Ze 0.02 Ω
+    earthing     TN-C-S
+    phases       three
+    Ze           0.02 Ω
   }
 }`,
     },
@@ -34,16 +34,16 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TT
-    Ze 0.24 Ω
-    ^^^^^^^^^
+    earthing     TT
+    Ze           0.24 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TT
-    Ze 31 Ω
+    earthing     TT
+    Ze           31 Ω
   }
 }`,
     },

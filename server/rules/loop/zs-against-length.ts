@@ -18,20 +18,20 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  25 m
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       25 m
   live 2026-03-05 {
-    Zs  0.30 Ω
-    ^^^^^^^^^^
+    Zs           0.30 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Bench" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  25 m
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       25 m
   live 2026-03-05 {
-    Zs  0.78 Ω
+    Zs           0.78 Ω
   }
 }`,
     },

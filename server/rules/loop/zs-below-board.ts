@@ -18,16 +18,16 @@ export default boardRule({
     {
       setting: { stage: "tested", board: "fed-from supply\nZdb 0.62 Ω" },
       bad: `way 1 radial "Pump" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   live 2026-03-05 {
-    Zs  0.41 Ω
-    ^^^^^^^^^^
+    Zs           0.41 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Pump" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   live 2026-03-05 {
-    Zs  0.81 Ω
+    Zs           0.81 Ω
   }
 }`,
     },

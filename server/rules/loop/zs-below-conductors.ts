@@ -17,22 +17,22 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Pump" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   dead 2026-03-04 {
-    R1+R2  0.92 Ω
+    R1+R2        0.92 Ω
   }
   live 2026-03-05 {
-    Zs  0.51 Ω
-    ^^^^^^^^^^
+    Zs           0.51 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Pump" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   dead 2026-03-04 {
-    R1+R2  0.42 Ω
+    R1+R2        0.42 Ω
   }
   live 2026-03-05 {
-    Zs  0.71 Ω
+    Zs           0.71 Ω
   }
 }`,
     },

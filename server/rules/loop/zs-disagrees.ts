@@ -22,61 +22,61 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   dead 2026-03-04 {
-    R1+R2  0.41 Ω
+    R1+R2        0.41 Ω
   }
   live 2026-03-05 {
-    Zs  1.05 Ω
-    ^^^^^^^^^^
+    Zs           1.05 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   dead 2026-03-04 {
-    R1+R2  0.41 Ω
+    R1+R2        0.41 Ω
   }
   live 2026-03-05 {
-    Zs  0.74 Ω
+    Zs           0.74 Ω
   }
 }`,
     },
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Pump" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   dead 2026-03-04 {
-    R1+R2  0.61 Ω
+    R1+R2        0.61 Ω
   }
   live 2026-03-05 {
-    Zs  0.64 Ω
-    ^^^^^^^^^^
+    Zs           0.64 Ω
+    ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Pump" {
-  device  BS EN 60898 B16 6 kA
+  device       BS EN 60898 B16 6 kA
   parallel-path "Frame bolted to bonded steel"
   dead 2026-03-04 {
-    R1+R2  0.61 Ω
+    R1+R2        0.61 Ω
   }
   live 2026-03-05 {
-    Zs  0.64 Ω
+    Zs           0.64 Ω
   }
 }`,
     },
     {
       setting: { stage: "tested", supply: "earthing TT\nIpf 1.2 kA\nelectrode rod 62 Ω" },
       bad: `way 1 radial "Pump" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
+  device       BS EN 61009 B16 6 kA 30 mA type A
   live 2026-03-05 {
-    Zs  618 Ω
-    ^^^^^^^^^
+    Zs           618 Ω
+    ^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Pump" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
+  device       BS EN 61009 B16 6 kA 30 mA type A
   live 2026-03-05 {
-    Zs  71 Ω
+    Zs           71 Ω
   }
 }`,
     },

@@ -17,23 +17,23 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
   live 2026-03-05 {
-    Zs  1.20 Ω
-        ^^^^^^
+    Zs           1.20 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Water heater" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
   live 2026-03-05 {
-    Zs  1.09 Ω
+    Zs           1.09 Ω
   }
 }`,
     },
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Water heater" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
   live 2026-03-05 {
     temperature  10 °C
     Zs           1.12 Ω
@@ -41,7 +41,7 @@ export default wayRule({
   }
 }`,
       good: `way 1 radial "Water heater" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
   live 2026-03-05 {
     temperature  20 °C
     Zs           1.12 Ω

@@ -18,16 +18,16 @@ export default wayRule({
     {
       setting: { stage: "tested", supply: "earthing TT\nIpf 1.2 kA" },
       bad: `way 1 radial "Pump" {
-  device  BS EN 61009 B16 6 kA 300 mA type A
+  device       BS EN 61009 B16 6 kA 300 mA type A
   live 2026-03-05 {
-    Zs  182 Ω
-        ^^^^^
+    Zs           182 Ω
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Pump" {
-  device  BS EN 61009 B16 6 kA 100 mA type A
+  device       BS EN 61009 B16 6 kA 100 mA type A
   live 2026-03-05 {
-    Zs  182 Ω
+    Zs           182 Ω
   }
 }`,
     },

@@ -13,18 +13,18 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 feeder "Plant" {
-  device  BS EN 60947-2 160 A 36 kA
-  max-Zs  0.24 Ω
+  device       BS EN 60947-2 160 A 36 kA
+  max-Zs       0.24 Ω
   live 2026-03-05 {
-    Zs  0.31 Ω
-        ^^^^^^
+    Zs           0.31 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 feeder "Plant" {
-  device  BS EN 60947-2 160 A 36 kA
-  max-Zs  0.34 Ω
+  device       BS EN 60947-2 160 A 36 kA
+  max-Zs       0.34 Ω
   live 2026-03-05 {
-    Zs  0.31 Ω
+    Zs           0.31 Ω
   }
 }`,
     },

@@ -13,7 +13,7 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
   ^^^^^
     main-switch  BS EN 60947-3 100 A
@@ -21,7 +21,7 @@ installation "Kiln house" {
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
     fed-from     supply
     main-switch  BS EN 60947-3 100 A

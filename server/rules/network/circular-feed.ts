@@ -27,27 +27,27 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
-    fed-from  B
-    ^^^^^^^^^^^
+    fed-from     B
+    ^^^^^^^^^^^^^^
     way 1 feeder "Back board" { feeds B }
   }
   board B "Back board" {
-    fed-from  A
-    ^^^^^^^^^^^
+    fed-from     A
+    ^^^^^^^^^^^^^^
     way 1 feeder "Front board" { feeds A }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 feeder "Back board" { feeds B }
   }
   board B "Back board" {
-    fed-from  A
+    fed-from     A
   }
 }`,
     },

@@ -12,29 +12,29 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "House" {
-  standard BS 7671:2018+A2:2022
-  stage    design
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     dwelling
   supply {
-    earthing TN-C
-    ^^^^^^^^^^^^^
-    Ze       0.20 Ω
+    earthing     TN-C
+    ^^^^^^^^^^^^^^^^^
+    Ze           0.20 Ω
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "House" {
-  standard BS 7671:2018+A2:2022
-  stage    design
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     dwelling
   supply {
-    earthing TN-C-S
-    Ze       0.20 Ω
+    earthing     TN-C-S
+    Ze           0.20 Ω
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

@@ -49,33 +49,33 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 feeder "Back board" { feeds B }
                                       ^
   }
   board B "Back board" {
-    fed-from  supply
+    fed-from     supply
   }
   board C "Loft board" {
-    fed-from  A
-              ^
+    fed-from     A
+                 ^
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 feeder "Back board" { feeds B }
     way 2 feeder "Loft board" { feeds C }
   }
   board B "Back board" {
-    fed-from  A
+    fed-from     A
   }
   board C "Loft board" {
-    fed-from  A
+    fed-from     A
   }
 }`,
     },

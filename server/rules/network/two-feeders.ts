@@ -14,27 +14,27 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 feeder "Back board" { feeds B }
     way 2 feeder "Back board, old feed" { feeds B }
                                                 ^
   }
   board B "Back board" {
-    fed-from  A
+    fed-from     A
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 feeder "Back board" { feeds B }
     way 2 spare
   }
   board B "Back board" {
-    fed-from  A
+    fed-from     A
   }
 }`,
     },

@@ -4,14 +4,14 @@ import { installationRule, valueSpot } from "../frame/rule.ts";
 
 const sample = (U0: string, mark = "") => `wayfile 1
 installation "Yard" {
-  standard  BS 7671:2018+A2:2022
-  stage     design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
-    earthing  TN-S
-    U0        ${U0}${mark}
+    earthing     TN-S
+    U0           ${U0}${mark}
   }
   board A "Board" {
-    fed-from  supply
+    fed-from     supply
   }
 }`;
 
@@ -23,8 +23,8 @@ export default installationRule({
   why: "Public supplies of 230 V and reduced low voltage (411.8: 55 V to earth, or 63.5 V of three phases) are judged. Of SELV and PELV sources, separation and other voltages no loop, time, drop or RCD is judged: no finding is no approval.",
   clauses: ["411.7", "411.8", "413", "414"],
   examples: [
-    { bad: sample("110 V", "\n              ^^^^^"), good: sample("55 V") },
-    { bad: sample("48 V", "\n              ^^^^"), good: sample("230 V") },
+    { bad: sample("110 V", "\n                 ^^^^^"), good: sample("55 V") },
+    { bad: sample("48 V", "\n                 ^^^^"), good: sample("230 V") },
   ],
   check({ supply }, report) {
     const fact = supply?.one("U0");

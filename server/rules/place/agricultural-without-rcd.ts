@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Grain dryer" {
-  device  BS EN 60898 C20 6 kA
-  serves  motor
-  place   agricultural
-  ^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 C20 6 kA
+  serves       motor
+  place        agricultural
+  ^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Grain dryer" {
-  device  BS EN 61009 C20 6 kA 300 mA type A
-  serves  motor
-  place   agricultural
+  device       BS EN 61009 C20 6 kA 300 mA type A
+  serves       motor
+  place        agricultural
 }`,
     },
   ],

@@ -13,16 +13,16 @@ export default boardRule({
   examples: [
     {
       bad: `way 1 radial "Milking machine" {
-  device  BS EN 61009 C16 6 kA 300 mA type A
-  serves  motor
-  place   agricultural
-  ^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 C16 6 kA 300 mA type A
+  serves       motor
+  place        agricultural
+  ^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Milking machine" {
-  device                 BS EN 61009 C16 6 kA 300 mA type A
-  serves                 motor
-  place                  agricultural
-  supplementary-bonding  fitted
+  device       BS EN 61009 C16 6 kA 300 mA type A
+  serves       motor
+  place        agricultural
+  supplementary-bonding fitted
 }`,
     },
   ],

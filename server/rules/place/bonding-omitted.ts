@@ -18,17 +18,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Towel rail" {
-  device                 BS EN 60898 B6 6 kA
-  serves                 heating
-  place                  bathroom
-  supplementary-bonding  not-fitted
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B6 6 kA
+  serves       heating
+  place        bathroom
+  supplementary-bonding not-fitted
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Towel rail" {
-  device                 BS EN 61009 B6 6 kA 30 mA type A
-  serves                 heating
-  place                  bathroom
-  supplementary-bonding  not-fitted
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       heating
+  place        bathroom
+  supplementary-bonding not-fitted
 }`,
     },
   ],

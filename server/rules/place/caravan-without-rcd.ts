@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Pitch 1" {
-  device  BS EN 60898 C40 6 kA
-  serves  sockets
-  place   caravan
-  ^^^^^^^^^^^^^^^
+  device       BS EN 60898 C40 6 kA
+  serves       sockets
+  place        caravan
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Pitch 1" {
-  device  BS EN 61009 C40 6 kA 30 mA type A
-  serves  sockets
-  place   caravan
+  device       BS EN 61009 C40 6 kA 30 mA type A
+  serves       sockets
+  place        caravan
 }`,
     },
   ],

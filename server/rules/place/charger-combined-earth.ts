@@ -14,14 +14,14 @@ export default wayRule({
     {
       setting: { supply: "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.4 kA" },
       bad: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  ev-charger
-  ^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
+  ^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Charger" {
-  device    BS EN 61009 B40 6 kA 30 mA type A
-  serves    ev-charger
-  open-PEN  "Detector in the charging unit"
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
+  open-PEN     "Detector in the charging unit"
 }`,
     },
   ],

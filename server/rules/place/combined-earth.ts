@@ -15,16 +15,16 @@ export default boardRule({
     {
       setting: { supply: "earthing TN-C-S\nZe 0.20 Ω\nIpf 1.4 kA" },
       bad: `way 1 radial "Pitch 1" {
-  device  BS EN 61009 C16 6 kA 30 mA type A
-  serves  sockets
-  place   caravan
-  ^^^^^^^^^^^^^^^
+  device       BS EN 61009 C16 6 kA 30 mA type A
+  serves       sockets
+  place        caravan
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Pitch 1" {
-  device    BS EN 61009 C16 6 kA 30 mA type A
-  serves    sockets
-  place     caravan
-  earthing  TT
+  device       BS EN 61009 C16 6 kA 30 mA type A
+  serves       sockets
+  place        caravan
+  earthing     TT
 }`,
     },
   ],

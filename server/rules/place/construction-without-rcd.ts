@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Hoist socket" {
-  device  BS EN 60898 C63 10 kA
-  serves  sockets
-  place   construction
-  ^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 C63 10 kA
+  serves       sockets
+  place        construction
+  ^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Hoist socket" {
-  device  BS EN 61009 C63 10 kA 300 mA type A
-  serves  sockets
-  place   construction
+  device       BS EN 61009 C63 10 kA 300 mA type A
+  serves       sockets
+  place        construction
 }`,
     },
   ],

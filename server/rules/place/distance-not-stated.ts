@@ -13,15 +13,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Dressing room sockets" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  sockets
-  place   bathroom
-  ^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       sockets
+  place        bathroom
+  ^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Dressing room sockets" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  sockets
-  place   bathroom distance 3.1 m
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       sockets
+  place        bathroom  distance 3.1 m
 }`,
     },
   ],

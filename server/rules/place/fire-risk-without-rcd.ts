@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Straw shed heater" {
-  device  BS EN 60898 B16 6 kA
-  serves  appliance
-  place   fire-risk
-  ^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  serves       appliance
+  place        fire-risk
+  ^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Straw shed heater" {
-  device  BS EN 61009 B16 6 kA 300 mA type A
-  serves  appliance
-  place   fire-risk
+  device       BS EN 61009 B16 6 kA 300 mA type A
+  serves       appliance
+  place        fire-risk
 }`,
     },
   ],

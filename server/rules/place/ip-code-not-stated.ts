@@ -14,16 +14,16 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Lights" {
-  device  BS EN 61009 B6 6 kA 30 mA type A
-  serves  lighting
-  place   bathroom zone 1 2
-  ^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting
+  place        bathroom  zone 1 2
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Lights" {
-  device   BS EN 61009 B6 6 kA 30 mA type A
-  serves   lighting
-  place    bathroom zone 1 2
-  ingress  IPX4
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting
+  place        bathroom  zone 1 2
+  ingress      IPX4
 }`,
     },
   ],

@@ -14,17 +14,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Lights" {
-  device   BS EN 61009 B6 6 kA 30 mA type A
-  serves   lighting
-  place    bathroom zone 1
-  ingress  IP20
-           ^^^^
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting
+  place        bathroom  zone 1
+  ingress      IP20
+               ^^^^
 }`,
       good: `way 1 radial "Lights" {
-  device   BS EN 61009 B6 6 kA 30 mA type A
-  serves   lighting
-  place    bathroom zone 1
-  ingress  IP44
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting
+  place        bathroom  zone 1
+  ingress      IP44
 }`,
     },
   ],

@@ -12,14 +12,14 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Treatment room" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
-  serves  sockets
-  place   medical
-  ^^^^^^^^^^^^^^^
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  serves       sockets
+  place        medical
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Waiting room" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
-  serves  sockets
+  device       BS EN 61009 B20 6 kA 30 mA type A
+  serves       sockets
 }`,
     },
   ],

@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Changing room heaters" {
-  device  BS EN 60898 B16 6 kA
-  serves  heating
-  place   pool
-  ^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  serves       heating
+  place        pool
+  ^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Changing room heaters" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  heating
-  place   pool
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       heating
+  place        pool
 }`,
     },
   ],

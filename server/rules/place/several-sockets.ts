@@ -12,17 +12,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Berths 1 to 4" {
-  device  BS EN 61009 C32 6 kA 30 mA type A
-  serves  sockets
-  place   marina
-  points  4
-  ^^^^^^^^^
+  device       BS EN 61009 C32 6 kA 30 mA type A
+  points       4
+  ^^^^^^^^^^^^^^
+  serves       sockets
+  place        marina
 }`,
       good: `way 1 radial "Berth 1" {
-  device  BS EN 61009 C32 6 kA 30 mA type A
-  serves  sockets
-  place   marina
-  points  1
+  device       BS EN 61009 C32 6 kA 30 mA type A
+  points       1
+  serves       sockets
+  place        marina
 }`,
     },
   ],

@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Stall lights" {
-  device  BS EN 60898 B6 6 kA
-  serves  lighting
-  place   fairground
-  ^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B6 6 kA
+  serves       lighting
+  place        fairground
+  ^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Stall lights" {
-  device  BS EN 61009 B6 6 kA 30 mA type A
-  serves  lighting
-  place   fairground
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting
+  place        fairground
 }`,
     },
   ],

@@ -18,26 +18,26 @@ export default boardRule({
     {
       setting: { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
       bad: `way 1 radial "Berth 1" {
-  device  BS EN 60898 C16 6 kA
-  behind  east
-  serves  sockets
-  place   marina
-  ^^^^^^^^^^^^^^
+  device       BS EN 60898 C16 6 kA
+  behind       east
+  serves       sockets
+  place        marina
+  ^^^^^^^^^^^^^^^^^^^
 }
 way 2 radial "Quay lights" {
-  device  BS EN 60898 B6 6 kA
-  behind  east
-  serves  lighting
+  device       BS EN 60898 B6 6 kA
+  behind       east
+  serves       lighting
 }`,
       good: `way 1 radial "Berth 1" {
-  device  BS EN 61009 C16 6 kA 30 mA type A
-  serves  sockets
-  place   marina
+  device       BS EN 61009 C16 6 kA 30 mA type A
+  serves       sockets
+  place        marina
 }
 way 2 radial "Quay lights" {
-  device  BS EN 60898 B6 6 kA
-  behind  east
-  serves  lighting
+  device       BS EN 60898 B6 6 kA
+  behind       east
+  serves       lighting
 }`,
     },
   ],

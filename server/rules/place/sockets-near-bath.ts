@@ -14,28 +14,28 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Dressing room sockets" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  sockets
-  place   bathroom zone outside distance 2.2 m
-                                         ^^^^^
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       sockets
+  place        bathroom  zone outside  distance 2.2 m
+                                                ^^^^^
 }`,
       good: `way 1 radial "Dressing room sockets" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  sockets
-  place   bathroom zone outside distance 2.6 m
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       sockets
+  place        bathroom  zone outside  distance 2.6 m
 }`,
     },
     {
       bad: `way 1 radial "Basin socket" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  sockets
-  place   bathroom zone 2
-  ^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       sockets
+  place        bathroom  zone 2
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Shaver socket" {
-  device  BS EN 61009 B6 6 kA 30 mA type A
-  serves  shaver
-  place   bathroom zone 2
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       shaver
+  place        bathroom  zone 2
 }`,
     },
   ],

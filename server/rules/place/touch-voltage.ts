@@ -17,20 +17,20 @@ export default wayRule({
     {
       setting: { standard: "BS 7671:2001", supply: "earthing TT\nelectrode rod 90 Ω\nIpf 1.2 kA" },
       bad: `way 1 radial "Milking machine" {
-  device  BS EN 61009 C16 6 kA 300 mA type A
-  serves  motor
-  place   agricultural
+  device       BS EN 61009 C16 6 kA 300 mA type A
+  serves       motor
+  place        agricultural
   live 2026-03-05 {
-    Zs 110 Ω
-    ^^^^^^^^
+    Zs           110 Ω
+    ^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Milking machine" {
-  device  BS EN 61009 C16 6 kA 100 mA type A
-  serves  motor
-  place   agricultural
+  device       BS EN 61009 C16 6 kA 100 mA type A
+  serves       motor
+  place        agricultural
   live 2026-03-05 {
-    Zs 110 Ω
+    Zs           110 Ω
   }
 }`,
     },

@@ -13,15 +13,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Underwater lights" {
-  device  BS EN 61009 B6 6 kA 30 mA type A
-  serves  lighting
-  place   pool zone 0
-  ^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting
+  place        pool  zone 0
+  ^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Underwater lights" {
-  device  BS EN 61009 B6 6 kA 30 mA type A
-  serves  selv
-  place   pool zone 0
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       selv
+  place        pool  zone 0
 }`,
     },
   ],

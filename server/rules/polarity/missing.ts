@@ -16,16 +16,16 @@ export default wayRule({
       setting: { stage: "dead-tested" },
       bad: `way 1 radial "Lights" {
 ^^^
-  serves  lighting
+  serves       lighting
   dead 2026-03-04 {
-    R1+R2  0.61 Ω
+    R1+R2        0.61 Ω
   }
 }`,
       good: `way 1 radial "Lights" {
-  serves  lighting
+  serves       lighting
   dead 2026-03-04 {
-    R1+R2     0.61 Ω
-    polarity  ok
+    R1+R2        0.61 Ω
+    polarity     ok
   }
 }`,
     },
@@ -33,15 +33,15 @@ export default wayRule({
       setting: { stage: "dead-tested" },
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
-    at S2  L-N 0.22 Ω  L-E 0.29 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2        L-N 0.22 Ω  L-E 0.29 Ω
     ^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
-    at S2  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2        L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
   }
 }`,
     },

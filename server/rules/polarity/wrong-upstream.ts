@@ -24,34 +24,34 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    polarity wrong
-    ^^^^^^^^^^^^^^
+    earthing     TN-S
+    polarity     wrong
+    ^^^^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     live 2026-03-05 {
-      polarity wrong
-      ^^^^^^^^^^^^^^
+      polarity     wrong
+      ^^^^^^^^^^^^^^^^^^
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    polarity wrong
+    earthing     TN-S
+    polarity     wrong
     live 2026-03-06 {
-      polarity ok
+      polarity     ok
     }
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     live 2026-03-05 {
-      polarity wrong
+      polarity     wrong
     }
     live 2026-03-06 {
-      polarity ok
+      polarity     ok
     }
   }
 }`,
@@ -60,28 +60,28 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
+    earthing     TN-S
     live 2026-03-06 {
-      polarity wrong
-      ^^^^^^^^^^^^^^
+      polarity     wrong
+      ^^^^^^^^^^^^^^^^^^
     }
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     dead 2026-03-05 {
-      polarity wrong
-      ^^^^^^^^^^^^^^
+      polarity     wrong
+      ^^^^^^^^^^^^^^^^^^
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Board" {
-    fed-from supply
-    polarity ok
+    fed-from     supply
+    polarity     ok
   }
 }`,
     },

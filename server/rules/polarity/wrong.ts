@@ -15,33 +15,33 @@ export default wayRule({
     {
       bad: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    R1+R2     0.61 Ω
-    polarity  wrong
-              ^^^^^
+    R1+R2        0.61 Ω
+    polarity     wrong
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
   dead 2026-03-04 {
-    polarity  wrong
+    polarity     wrong
   }
   dead 2026-03-05 {
-    R1+R2     0.61 Ω
-    polarity  ok
+    R1+R2        0.61 Ω
+    polarity     ok
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
-    at S2  L-N 0.22 Ω  L-E 0.29 Ω  polarity wrong
-                                            ^^^^^
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2        L-N 0.22 Ω  L-E 0.29 Ω  polarity wrong
+                                                  ^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
-    at S2  L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
+    at S2        L-N 0.22 Ω  L-E 0.29 Ω  polarity ok
   }
 }`,
     },

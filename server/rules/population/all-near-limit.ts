@@ -16,9 +16,9 @@ const sample = (readings: readonly string[]): string =>
   readings
     .map(
       (Z, index) => `way ${index + 1} radial "Kiln ${index + 1}" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
   live 2026-03-05 {
-    Zs  ${Z} Ω
+    Zs           ${Z} Ω
   }
 }`,
     )
@@ -34,7 +34,10 @@ export default boardRule({
   examples: [
     {
       setting: { stage: "tested" },
-      bad: sample(["1.06", "1.07", "1.05"]).replace("Zs  1.06 Ω", "Zs  1.06 Ω\n    ^^^^^^^^^^"),
+      bad: sample(["1.06", "1.07", "1.05"]).replace(
+        "Zs           1.06 Ω",
+        "Zs           1.06 Ω\n    ^^^^^^^^^^^^^^^^^^^",
+      ),
       good: sample(["1.06", "0.72", "0.85"]),
     },
   ],

@@ -7,10 +7,10 @@ const sample = (readings: readonly string[]): string =>
   readings
     .map(
       (R, index) => `way ${index + 1} radial "Bench ${index + 1}" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  ${14 + index * 5} m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       ${14 + index * 5} m
   dead 2026-03-04 {
-    R1+R2  ${R} Ω
+    R1+R2        ${R} Ω
   }
 }`,
     )
@@ -27,8 +27,8 @@ export default boardRule({
     {
       setting: { stage: "dead-tested" },
       bad: sample(["0.27", "0.37", "0.47", "0.57", "0.66"]).replace(
-        "R1+R2  0.27 Ω",
-        "R1+R2  0.27 Ω\n    ^^^^^^^^^^^^^",
+        "R1+R2        0.27 Ω",
+        "R1+R2        0.27 Ω\n    ^^^^^^^^^^^^^^^^^^^",
       ),
       good: sample(["0.26", "0.39", "0.47", "0.61", "0.66"]),
     },

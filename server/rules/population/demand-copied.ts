@@ -30,19 +30,19 @@ export default installationRule({
       setting: { supply: "earthing TN-S" },
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    cutout  BS 88-3 80 A
-    demand  80 A
-            ^^^^
+    cutout       BS 88-3 80 A
+    demand       80 A
+                 ^^^^
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    cutout  BS 88-3 80 A
-    demand  58 A
+    cutout       BS 88-3 80 A
+    demand       58 A
   }
 }`,
     },

@@ -11,7 +11,7 @@ const sample = (readings: readonly (readonly [string, string, string])[]): strin
     .map(
       ([LN, LE, NE], index) => `way ${index + 1} radial "Bench ${index + 1}" {
   dead 2026-03-04 {
-    insulation  500 V  L-N ${LN} MΩ  L-E ${LE} MΩ  N-E ${NE} MΩ
+    insulation   500 V  L-N ${LN} MΩ  L-E ${LE} MΩ  N-E ${NE} MΩ
   }
 }`,
     )
@@ -43,7 +43,7 @@ export default boardRule({
         ["420", "420", "420"],
         ["285", "285", "285"],
         ["390", "390", "390"],
-      ]).replace("N-E 310 MΩ", "N-E 310 MΩ\n    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"),
+      ]).replace("N-E 310 MΩ", "N-E 310 MΩ\n    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"),
       good: sample([
         ["310", "402", "398"],
         ["420", "420", "433"],

@@ -77,10 +77,10 @@ const sample = (readings: readonly string[]): string =>
   readings
     .map(
       (R, index) => `way ${index + 1} radial "Bench ${index + 1}" {
-  cable   singles line 2.5 mm² cpc 2.5 mm²
-  length  ${10 + index * 4} m
+  cable        singles  line 2.5 mm²  cpc 2.5 mm²
+  length       ${10 + index * 4} m
   dead 2026-03-04 {
-    R1+R2  ${R} Ω
+    R1+R2        ${R} Ω
   }
 }`,
     )
@@ -96,7 +96,10 @@ export default boardRule({
   examples: [
     {
       setting: { stage: "dead-tested" },
-      bad: sample(["0.22", "0.22", "0.22", "0.22"]).replace("R1+R2  0.22 Ω", "R1+R2  0.22 Ω\n    ^^^^^^^^^^^^^"),
+      bad: sample(["0.22", "0.22", "0.22", "0.22"]).replace(
+        "R1+R2        0.22 Ω",
+        "R1+R2        0.22 Ω\n    ^^^^^^^^^^^^^^^^^^^",
+      ),
       good: sample(["0.15", "0.21", "0.27", "0.33"]),
     },
   ],

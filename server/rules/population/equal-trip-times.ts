@@ -37,9 +37,9 @@ const sample = (times: readonly string[]): string =>
   times
     .map(
       (time, index) => `way ${index + 1} radial "Bench ${index + 1}" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
+  device       BS EN 61009 B16 6 kA 30 mA type A
   live 2026-03-05 {
-    rcd  30 mA 1x ${time} ms
+    rcd          30 mA 1x ${time} ms
   }
 }`,
     )
@@ -55,7 +55,7 @@ export default boardRule({
   examples: [
     {
       setting: { stage: "tested" },
-      bad: sample(["24.1", "24.1", "24.1", "24.1"]).replace("ms", "ms\n    ^^^^^^^^^^^^^^^^^^^^^"),
+      bad: sample(["24.1", "24.1", "24.1", "24.1"]).replace("ms", "ms\n    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"),
       good: sample(["24.1", "21.8", "24.1", "26.3"]),
     },
   ],

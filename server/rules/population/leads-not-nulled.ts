@@ -7,10 +7,10 @@ const sample = (readings: readonly string[]): string =>
   readings
     .map(
       (R, index) => `way ${index + 1} radial "Bench ${index + 1}" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  ${8 + index * 6} m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       ${8 + index * 6} m
   dead 2026-03-04 {
-    R1+R2  ${R} Ω
+    R1+R2        ${R} Ω
   }
 }`,
     )
@@ -26,7 +26,10 @@ export default boardRule({
   examples: [
     {
       setting: { stage: "dead-tested" },
-      bad: sample(["0.27", "0.40", "0.50", "0.62"]).replace("R1+R2  0.27 Ω", "R1+R2  0.27 Ω\n    ^^^^^^^^^^^^^"),
+      bad: sample(["0.27", "0.40", "0.50", "0.62"]).replace(
+        "R1+R2        0.27 Ω",
+        "R1+R2        0.27 Ω\n    ^^^^^^^^^^^^^^^^^^^",
+      ),
       good: sample(["0.17", "0.28", "0.41", "0.49"]),
     },
   ],

@@ -8,10 +8,10 @@ const sample = (readings: readonly (readonly [string, string])[]): string =>
     .map(
       ([R, Z], index) => `way ${index + 1} radial "Bench ${index + 1}" {
   dead 2026-03-04 {
-    R1+R2  ${R} Ω
+    R1+R2        ${R} Ω
   }
   live 2026-03-05 {
-    Zs  ${Z} Ω
+    Zs           ${Z} Ω
   }
 }`,
     )
@@ -38,7 +38,7 @@ export default boardRule({
         ["0.40", "0.75"],
         ["0.15", "0.50"],
         ["0.35", "0.70"],
-      ]).replace("R1+R2  0.25 Ω", "R1+R2  0.25 Ω\n    ^^^^^^^^^^^^^"),
+      ]).replace("R1+R2        0.25 Ω", "R1+R2        0.25 Ω\n    ^^^^^^^^^^^^^^^^^^^"),
       good: sample([
         ["0.25", "0.58"],
         ["0.41", "0.75"],

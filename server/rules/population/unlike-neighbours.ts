@@ -10,10 +10,10 @@ const sample = (readings: readonly string[]): string =>
   readings
     .map(
       (R, index) => `way ${index + 1} radial "Bench ${index + 1}" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  ${14 + index * 4} m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       ${14 + index * 4} m
   dead 2026-03-04 {
-    R1+R2  ${R} Ω
+    R1+R2        ${R} Ω
   }
 }`,
     )
@@ -43,8 +43,8 @@ export default boardRule({
     {
       setting: { stage: "dead-tested" },
       bad: sample(["0.28", "0.34", "0.61", "0.52", "0.57"]).replace(
-        "R1+R2  0.61 Ω",
-        "R1+R2  0.61 Ω\n    ^^^^^^^^^^^^^",
+        "R1+R2        0.61 Ω",
+        "R1+R2        0.61 Ω\n    ^^^^^^^^^^^^^^^^^^^",
       ),
       good: sample(["0.28", "0.34", "0.44", "0.52", "0.57"]),
     },

@@ -20,10 +20,10 @@ const sample = (readings: readonly (readonly [string, string])[]): string =>
     .map(
       ([R, Z], index) => `way ${index + 1} radial "Bench ${index + 1}" {
   dead 2026-03-04 {
-    R1+R2  ${R} Ω
+    R1+R2        ${R} Ω
   }
   live 2026-03-05 {
-    Zs  ${Z} Ω
+    Zs           ${Z} Ω
   }
 }`,
     )
@@ -43,7 +43,7 @@ export default boardRule({
   examples: [
     {
       setting: { stage: "tested" },
-      bad: sample(exactly).replace("Zs  0.52 Ω", "Zs  0.52 Ω\n    ^^^^^^^^^^"),
+      bad: sample(exactly).replace("Zs           0.52 Ω", "Zs           0.52 Ω\n    ^^^^^^^^^^^^^^^^^^^"),
       good: sample([...exactly.slice(1), ["0.47", "0.76"]]),
     },
   ],

@@ -14,54 +14,54 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
   ^^^^^^
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
-    earthing TN-S
-    bonding none "Plastic water pipe, no gas, timber frame"
+    earthing     TN-S
+    bonding      none "Plastic water pipe, no gas, timber frame"
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage dead-tested
+  standard     BS 7671:2018+A2:2022
+  stage        dead-tested
   supply {
-    earthing TT
-    bonding none
-    ^^^^^^^^^^^^
+    earthing     TT
+    bonding      none
+    ^^^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage dead-tested
+  standard     BS 7671:2018+A2:2022
+  stage        dead-tested
   supply {
-    earthing TT
+    earthing     TT
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     dead 2026-03-04 {
-      bonding water continuity 0.03 Ω
+      bonding      water  continuity 0.03 Ω
     }
   }
 }`,

@@ -14,34 +14,34 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  stage tested
-  work new
+  stage        tested
+  work         new
   supply {
-    earthing TN-S
-    bonding water 10 mm² continuity 0.03 Ω
-    bonding gas 10 mm²
-    ^^^^^^^^^^^^^^^^^^
-    bonding oil 10 mm²
-    bonding structure 10 mm² continuity LIM "Behind the cladding"
+    earthing     TN-S
+    bonding      water 10 mm²  continuity 0.03 Ω
+    bonding      gas 10 mm²
+    ^^^^^^^^^^^^^^^^^^^^^^^
+    bonding      oil 10 mm²
+    bonding      structure 10 mm²  continuity LIM "Behind the cladding"
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     dead 2026-03-04 {
-      bonding oil continuity 0.02 Ω
+      bonding      oil  continuity 0.02 Ω
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  stage tested
-  work new
+  stage        tested
+  work         new
   supply {
-    earthing TN-S
-    bonding water 10 mm² continuity 0.03 Ω
-    bonding gas 10 mm² continuity 0.02 Ω
+    earthing     TN-S
+    bonding      water 10 mm²  continuity 0.03 Ω
+    bonding      gas 10 mm²  continuity 0.02 Ω
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

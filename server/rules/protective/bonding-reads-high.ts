@@ -24,16 +24,16 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    bonding water 10 mm² length 12 m continuity 0.31 Ω
-                                                ^^^^^^
+    earthing     TN-C-S
+    bonding      water 10 mm²  length 12 m  continuity 0.31 Ω
+                                                       ^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    bonding water 10 mm² length 43 m continuity 0.08 Ω
+    earthing     TN-C-S
+    bonding      water 10 mm²  length 43 m  continuity 0.08 Ω
   }
 }`,
     },

@@ -13,25 +13,25 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  stage tested
+  stage        tested
   supply {
-    earthing TN-C-S
-    bonding water
-    ^^^^^^^^^^^^^
+    earthing     TN-C-S
+    bonding      water
+    ^^^^^^^^^^^^^^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  stage tested
+  stage        tested
   supply {
-    earthing TN-C-S
-    bonding water 10 mm²
+    earthing     TN-C-S
+    bonding      water 10 mm²
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

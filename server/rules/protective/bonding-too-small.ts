@@ -15,18 +15,18 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    tails 25 mm²
-    bonding water 6 mm²
-                  ^^^^^
+    earthing     TN-C-S
+    tails        25 mm²
+    bonding      water 6 mm²
+                       ^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    tails 25 mm²
-    bonding water 10 mm²
+    earthing     TN-C-S
+    tails        25 mm²
+    bonding      water 10 mm²
   }
 }`,
     },
@@ -34,18 +34,18 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
+    earthing     TN-S
     earthing-conductor 16 mm²
-    bonding gas 6 mm²
-                ^^^^^
+    bonding      gas 6 mm²
+                     ^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
+    earthing     TN-S
     earthing-conductor 10 mm²
-    bonding gas 6 mm²
+    bonding      gas 6 mm²
   }
 }`,
     },
@@ -53,18 +53,18 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    tails 25 mm²
-    bonding structure 16 mm² aluminium
-                      ^^^^^^
+    earthing     TN-C-S
+    tails        25 mm²
+    bonding      structure 16 mm² aluminium
+                           ^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-C-S
-    tails 25 mm²
-    bonding structure 25 mm² aluminium
+    earthing     TN-C-S
+    tails        25 mm²
+    bonding      structure 25 mm² aluminium
   }
 }`,
     },

@@ -19,8 +19,8 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    tails 25 mm²
+    earthing     TN-S
+    tails        25 mm²
     earthing-conductor 10 mm²
                        ^^^^^^
   }
@@ -28,8 +28,8 @@ installation "Sample" {
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    tails 25 mm²
+    earthing     TN-S
+    tails        25 mm²
     earthing-conductor 16 mm²
   }
 }`,
@@ -38,7 +38,7 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TT
+    earthing     TT
     earthing-conductor 16 mm² buried
                        ^^^^^^
   }
@@ -46,32 +46,32 @@ installation "Sample" {
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TT
-    earthing-conductor 16 mm² buried protected corrosion
+    earthing     TT
+    earthing-conductor 16 mm² buried  protected corrosion
   }
 }`,
     },
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ze 0.30 Ω
-    cutout BS 88-3 63 A
-    tails 25 mm²
+    earthing     TN-S
+    Ze           0.30 Ω
+    cutout       BS 88-3 63 A
+    tails        25 mm²
     earthing-conductor 1.5 mm²
                        ^^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ze 0.30 Ω
-    cutout BS 88-3 63 A
-    tails 25 mm²
+    earthing     TN-S
+    Ze           0.30 Ω
+    cutout       BS 88-3 63 A
+    tails        25 mm²
     earthing-conductor 10 mm²
   }
 }`,

@@ -12,26 +12,26 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
   ^^^^^^
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   supply {
-    earthing TN-S
+    earthing     TN-S
     earthing-conductor 16 mm²
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

@@ -18,16 +18,16 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    earthing-conductor 16 mm² continuity 1.40 Ω
-                                         ^^^^^^
+    earthing     TN-S
+    earthing-conductor 16 mm²  continuity 1.40 Ω
+                                          ^^^^^^
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    earthing-conductor 16 mm² continuity 0.02 Ω
+    earthing     TN-S
+    earthing-conductor 16 mm²  continuity 0.02 Ω
   }
 }`,
     },

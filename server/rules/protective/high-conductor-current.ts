@@ -15,16 +15,16 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Machine room" {
-  device   BS EN 60898 C32 6 kA
-  cable    multicore line 6 mm² cpc 6 mm²
-  leakage  14 mA
-           ^^^^^
+  device       BS EN 60898 C32 6 kA
+  cable        multicore  line 6 mm²  cpc 6 mm²
+  leakage      14 mA
+               ^^^^^
 }`,
       good: `way 1 radial "Machine room" {
-  device         BS EN 60898 C32 6 kA
-  cable          multicore line 6 mm² cpc 6 mm²
-  leakage        14 mA
-  duplicate-cpc  6 mm²
+  device       BS EN 60898 C32 6 kA
+  cable        multicore  line 6 mm²  cpc 6 mm²
+  leakage      14 mA
+  duplicate-cpc 6 mm²
 }`,
     },
   ],

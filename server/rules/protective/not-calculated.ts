@@ -18,34 +18,34 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Sump pump" {
-  device  BS EN 60898 C16 10 kA
-  cable   armoured 90 °C line 2.5 mm² cpc-by armour
-                                             ^^^^^^
-  length  20 m
-  serves  motor
+  device       BS EN 60898 C16 10 kA
+  cable        armoured 90 °C  line 2.5 mm²  cpc-by armour
+                                                    ^^^^^^
+  length       20 m
+  serves       motor
 }`,
       good: `way 1 radial "Sump pump" {
-  device  BS EN 60898 C16 10 kA
-  cable   armoured 90 °C line 2.5 mm² cpc-by armour cores 2
-  length  20 m
-  serves  motor
+  device       BS EN 60898 C16 10 kA
+  cable        armoured 90 °C  line 2.5 mm²  cpc-by armour  cores 2
+  length       20 m
+  serves       motor
 }`,
     },
     {
       bad: `way 1 radial "Lathe" {
-  device  BS EN 60898 C16 10 kA
-  cable   singles line 4 mm² cpc-by conduit
-                                    ^^^^^^^
-  length  20 m
-  serves  motor
+  device       BS EN 60898 C16 10 kA
+  cable        singles  line 4 mm²  cpc-by conduit
+                                           ^^^^^^^
+  length       20 m
+  serves       motor
 }`,
       good: `way 1 radial "Lathe" {
-  device  BS EN 60898 C16 10 kA
-  cable   singles line 4 mm² cpc-by conduit
-  length  20 m
-  serves  motor
+  device       BS EN 60898 C16 10 kA
+  cable        singles  line 4 mm²  cpc-by conduit
+  length       20 m
+  serves       motor
   dead 2026-03-04 {
-    R1+R2  0.14 Ω
+    R1+R2        0.14 Ω
   }
 }`,
     },

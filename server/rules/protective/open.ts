@@ -17,14 +17,14 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    earthing-conductor 16 mm² continuity >20 Ω
-                                         ^^^^^
-    bonding water 10 mm² continuity >20 Ω
-                                    ^^^^^
+    earthing     TN-S
+    earthing-conductor 16 mm²  continuity >20 Ω
+                                          ^^^^^
+    bonding      water 10 mm²  continuity >20 Ω
+                                          ^^^^^
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     supplementary-bonding bathroom 4 mm² continuity >20 Ω
                                                     ^^^^^
   }
@@ -32,12 +32,12 @@ installation "Sample" {
       good: `wayfile 1
 installation "Sample" {
   supply {
-    earthing TN-S
-    earthing-conductor 16 mm² continuity 0.01 Ω
-    bonding water 10 mm² continuity 0.03 Ω
+    earthing     TN-S
+    earthing-conductor 16 mm²  continuity 0.01 Ω
+    bonding      water 10 mm²  continuity 0.03 Ω
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     supplementary-bonding bathroom 4 mm² continuity 0.12 Ω
   }
 }`,

@@ -15,26 +15,26 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Drill" {
-  cable   singles line 4 mm² cpc-by conduit
-  route   conduit 20 mm steel method B
-  route   conduit 20 mm flexible method B
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        singles  line 4 mm²  cpc-by conduit
+  route        conduit 20 mm steel  method B
+  route        conduit 20 mm flexible  method B
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Drill" {
-  cable   singles line 4 mm² cpc-by conduit
-  route   conduit 20 mm steel method B
-  route   trunking method B
+  cable        singles  line 4 mm²  cpc-by conduit
+  route        conduit 20 mm steel  method B
+  route        trunking  method B
 }`,
     },
     {
       bad: `way 1 radial "Lathe" {
-  cable   multicore line 4 mm² cpc-by trunking
-  route   clipped method C
-  ^^^^^^^^^^^^^^^^^^^^^^^^
+  cable        multicore  line 4 mm²  cpc-by trunking
+  route        clipped  method C
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Lathe" {
-  cable   multicore line 4 mm² cpc 4 mm²
-  route   clipped method C
+  cable        multicore  line 4 mm²  cpc 4 mm²
+  route        clipped  method C
 }`,
     },
   ],

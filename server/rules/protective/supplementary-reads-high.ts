@@ -6,18 +6,18 @@ import { amount, amountOf, boardRule, factSpot, valueSpot } from "../frame/rule.
 
 const sample = (reading: string, marks = "") => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     supplementary-bonding bathroom 4 mm² continuity ${reading}
 ${marks}    way 1 radial "Shower" {
-      device  BS EN 60898 B40 6 kA
-      cable   flat-twin line 10 mm² cpc 4 mm²
-      serves  shower
-      place   bathroom
+      device       BS EN 60898 B40 6 kA
+      cable        flat-twin  line 10 mm²  cpc 4 mm²
+      serves       shower
+      place        bathroom
     }
   }
 }`;

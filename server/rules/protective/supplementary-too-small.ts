@@ -17,7 +17,7 @@ export default boardRule({
       bad: `wayfile 1
 installation "Sample" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     supplementary-bonding bathroom 2.5 mm²
                                    ^^^^^^^
   }
@@ -25,7 +25,7 @@ installation "Sample" {
       good: `wayfile 1
 installation "Sample" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     supplementary-bonding bathroom "Upper floor" 2.5 mm² protected
     supplementary-bonding bathroom "Attic" 4 mm²
   }
@@ -35,23 +35,23 @@ installation "Sample" {
       bad: `wayfile 1
 installation "Sample" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     supplementary-bonding bathroom 4 mm²
                                    ^^^^^
     way 1 radial "Boiler" {
-      cable  multicore line 16 mm² cpc 16 mm²
-      place  bathroom
+      cable        multicore  line 16 mm²  cpc 16 mm²
+      place        bathroom
     }
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     supplementary-bonding bathroom 10 mm²
     way 1 radial "Boiler" {
-      cable  multicore line 16 mm² cpc 16 mm²
-      place  bathroom
+      cable        multicore  line 16 mm²  cpc 16 mm²
+      place        bathroom
     }
   }
 }`,

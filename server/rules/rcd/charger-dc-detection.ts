@@ -15,14 +15,14 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-  serves  ev-charger
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  serves       ev-charger
 }`,
       good: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  ev-charger
-  note    "The charging unit has an RDC-DD, 6 mA"
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
+  note         "The charging unit has an RDC-DD, 6 mA"
 }`,
     },
   ],

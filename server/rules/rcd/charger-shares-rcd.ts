@@ -16,24 +16,24 @@ export default boardRule({
     {
       setting: { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
       bad: `way 1 radial "Charger" {
-  device  BS EN 60898 B40 6 kA
-  behind  east
-  serves  ev-charger
-  ^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B40 6 kA
+  behind       east
+  serves       ev-charger
+  ^^^^^^^^^^^^^^^^^^^^^^^
 }
 way 2 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  behind  east
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  behind       east
+  serves       sockets
 }`,
       good: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  ev-charger
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
 }
 way 2 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  behind  east
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  behind       east
+  serves       sockets
 }`,
     },
   ],

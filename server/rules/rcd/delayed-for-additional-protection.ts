@@ -14,15 +14,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  rcd     BS EN 61008 63 A 30 mA type A delayed
-  serves  sockets
-  ^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  rcd          BS EN 61008 63 A 30 mA type A delayed
+  serves       sockets
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  rcd     BS EN 61008 63 A 30 mA type A
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  rcd          BS EN 61008 63 A 30 mA type A
+  serves       sockets
 }`,
     },
   ],

@@ -12,38 +12,38 @@ import { amountOf, factSpot, installationRule, type Reporter, valueSpot } from "
 
 const sample = (second: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Main" {
-    fed-from supply
-    rcd east BS EN 61008 63 A 30 mA type A
+    fed-from     supply
+    rcd east     BS EN 61008 63 A 30 mA type A
     way 1 radial "Office desks" {
-      behind   east
-      leakage  6 mA
+      behind       east
+      leakage      6 mA
     }
     way 2 radial "Server" {
-      behind   east
-      leakage  ${second}
+      behind       east
+      leakage      ${second}
     }
   }
 }`;
 
 const shared = (rating: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Annexe" {
-      rcd      BS EN 61008 63 A ${rating} type A delayed
-      feeds    B
+      rcd          BS EN 61008 63 A ${rating} type A delayed
+      feeds        B
     }
   }
   board B "Annexe" {
-    fed-from A
+    fed-from     A
     way 1 radial "Desks" {
-      leakage  20 mA declared
+      leakage      20 mA declared
     }
     way 2 radial "Lift" {
-      leakage  14 mA declared
+      leakage      14 mA declared
     }
   }
 }`;
@@ -57,13 +57,13 @@ export default installationRule({
   clauses: ["531.3.2", "314.1"],
   examples: [
     {
-      bad: sample("4.5 mA").replace("30 mA type A\n", "30 mA type A\n                              ^^^^^\n"),
+      bad: sample("4.5 mA").replace("30 mA type A\n", "30 mA type A\n                                  ^^^^^\n"),
       good: sample("2.5 mA"),
     },
     {
       bad: shared("100 mA").replace(
         "100 mA type A delayed\n",
-        "100 mA type A delayed\n                                ^^^^^^\n",
+        "100 mA type A delayed\n                                    ^^^^^^\n",
       ),
       good: shared("300 mA"),
     },

@@ -11,13 +11,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Charger" {
-  device  BS EN 60898 B40 6 kA
-  serves  ev-charger
-  ^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B40 6 kA
+  serves       ev-charger
+  ^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  ev-charger
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
 }`,
     },
   ],

@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  route   wall method 102 depth 20 mm
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  route        wall  method 102  depth 20 mm
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  route   wall method 102 depth 60 mm
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  route        wall  method 102  depth 60 mm
 }`,
     },
   ],

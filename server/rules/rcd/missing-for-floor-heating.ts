@@ -11,13 +11,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Hall floor" {
-  device  BS EN 60898 B16 6 kA
-  serves  floor-heating
-  ^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  serves       floor-heating
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Hall floor" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  floor-heating
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       floor-heating
 }`,
     },
   ],

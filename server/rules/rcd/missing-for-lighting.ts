@@ -13,13 +13,13 @@ export default wayRule({
     {
       setting: { premises: "dwelling" },
       bad: `way 1 radial "Lights" {
-  device  BS EN 60898 B6 6 kA
-  serves  lighting
-  ^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B6 6 kA
+  serves       lighting
+  ^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Lights" {
-  device  BS EN 61009 B6 6 kA 30 mA type A
-  serves  lighting
+  device       BS EN 61009 B6 6 kA 30 mA type A
+  serves       lighting
 }`,
     },
   ],

@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Path bollards" {
-  device  BS EN 60898 C10 6 kA
-  serves  lighting
-  ^^^^^^^^^^^^^^^^
-  place   public
+  device       BS EN 60898 C10 6 kA
+  serves       lighting
+  ^^^^^^^^^^^^^^^^^^^^^
+  place        public
 }`,
       good: `way 1 radial "Path bollards" {
-  device  BS EN 61009 C10 6 kA 30 mA type A
-  serves  lighting
-  place   public
+  device       BS EN 61009 C10 6 kA 30 mA type A
+  serves       lighting
+  place        public
 }`,
     },
   ],

@@ -11,25 +11,25 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  serves  sockets
-  ^^^^^^^^^^^^^^^
+  device       BS EN 60898 B32 6 kA
+  serves       sockets
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets
 }`,
     },
     {
       setting: { standard: "BS 7671:2008" },
       bad: `way 1 radial "Sockets" {
-  device  BS EN 60898 B20 6 kA
-  serves  sockets
-  ^^^^^^^^^^^^^^^
+  device       BS EN 60898 B20 6 kA
+  serves       sockets
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  serves       sockets
 }`,
     },
   ],

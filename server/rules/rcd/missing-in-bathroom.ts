@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Shower" {
-  device  BS EN 60898 B40 6 kA
-  serves  shower
-  place   bathroom
-  ^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B40 6 kA
+  serves       shower
+  place        bathroom
+  ^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Shower" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  shower
-  place   bathroom
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       shower
+  place        bathroom
 }`,
     },
   ],

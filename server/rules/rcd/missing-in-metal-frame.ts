@@ -11,15 +11,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Office heater" {
-  device  BS EN 60898 B16 6 kA
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  route   wall method 102 depth 70 mm metal-frame
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  route        wall  method 102  depth 70 mm metal-frame
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Office heater" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  route   wall method 102 depth 70 mm metal-frame
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  route        wall  method 102  depth 70 mm metal-frame
 }`,
     },
   ],

@@ -16,11 +16,11 @@ export default wayRule({
     {
       setting: { supply: "earthing TT\nIpf 1.2 kA\nelectrode rod 84 Ω" },
       bad: `way 1 radial "Pump" {
-  device  BS EN 60898 B16 6 kA
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Pump" {
-  device  BS EN 61009 B16 6 kA 100 mA type A
+  device       BS EN 61009 B16 6 kA 100 mA type A
 }`,
     },
   ],

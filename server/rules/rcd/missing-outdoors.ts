@@ -11,13 +11,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Yard socket" {
-  device  BS EN 60898 B16 6 kA
-  serves  outdoor-sockets
-  ^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  serves       outdoor-sockets
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Yard socket" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  serves  outdoor-sockets
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  serves       outdoor-sockets
 }`,
     },
   ],

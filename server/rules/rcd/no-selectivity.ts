@@ -16,21 +16,21 @@ export default boardRule({
     {
       setting: { board: "fed-from supply\nmain-switch BS EN 61008 80 A 30 mA type A" },
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
 }`,
     },
     {
       setting: { board: "fed-from supply\nmain-switch BS EN 61008 80 A 100 mA type A" },
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
 }`,
     },
   ],

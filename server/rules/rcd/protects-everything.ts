@@ -19,55 +19,55 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "House" {
-  standard BS 7671:2018+A2:2022
-  stage    design
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     dwelling
   supply {
-    earthing TN-S
-    Ze       0.30 Ω
+    earthing     TN-S
+    Ze           0.30 Ω
   }
   board A "Board" {
-    fed-from supply
-    main-switch BS EN 61008 100 A 30 mA type A
-    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    fed-from     supply
+    main-switch  BS EN 61008 100 A 30 mA type A
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
     way 1 ring "Sockets" {
-      device BS EN 60898 B32 6 kA
-      serves sockets
+      device       BS EN 60898 B32 6 kA
+      serves       sockets
     }
     way 2 radial "Lights" {
-      device BS EN 60898 B6 6 kA
-      serves lighting
+      device       BS EN 60898 B6 6 kA
+      serves       lighting
     }
     way 3 radial "Alarms" {
-      device BS EN 60898 B6 6 kA
-      serves alarms
+      device       BS EN 60898 B6 6 kA
+      serves       alarms
     }
   }
 }`,
       good: `wayfile 1
 installation "House" {
-  standard BS 7671:2018+A2:2022
-  stage    design
-  premises dwelling
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  premises     dwelling
   supply {
-    earthing TN-S
-    Ze       0.30 Ω
+    earthing     TN-S
+    Ze           0.30 Ω
   }
   board A "Board" {
-    fed-from supply
-    rcd left BS EN 61008 63 A 30 mA type A
+    fed-from     supply
+    rcd left     BS EN 61008 63 A 30 mA type A
     way 1 ring "Sockets" {
-      device BS EN 60898 B32 6 kA
-      behind left
-      serves sockets
+      device       BS EN 60898 B32 6 kA
+      behind       left
+      serves       sockets
     }
     way 2 radial "Lights" {
-      device BS EN 61009 B6 6 kA 30 mA type A
-      serves lighting
+      device       BS EN 61009 B6 6 kA 30 mA type A
+      serves       lighting
     }
     way 3 radial "Alarms" {
-      device BS EN 60898 B6 6 kA
-      serves alarms
+      device       BS EN 60898 B6 6 kA
+      serves       alarms
     }
   }
 }`,

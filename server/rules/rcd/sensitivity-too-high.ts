@@ -19,13 +19,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 100 mA type A
-  serves  sockets
-  ^^^^^^^^^^^^^^^
+  device       BS EN 61009 B32 6 kA 100 mA type A
+  serves       sockets
+  ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets
 }`,
     },
   ],

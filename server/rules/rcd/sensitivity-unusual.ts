@@ -16,11 +16,11 @@ export default boardRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 35 mA type A
-                               ^^^^^
+  device       BS EN 61009 B32 6 kA 35 mA type A
+                                    ^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
+  device       BS EN 61009 B32 6 kA 30 mA type A
 }`,
     },
   ],

@@ -18,24 +18,24 @@ export default boardRule({
     {
       setting: { board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A bidirectional" },
       bad: `way 1 radial "Roof array" {
-  device  BS EN 60898 B20 6 kA
-  behind  east
-  serves  pv
-  ^^^^^^^^^^
+  device       BS EN 60898 B20 6 kA
+  behind       east
+  serves       pv
+  ^^^^^^^^^^^^^^^
 }
 way 2 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  behind  east
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  behind       east
+  serves       sockets
 }`,
       good: `way 1 radial "Roof array" {
-  device  BS EN 60898 B20 6 kA
-  serves  pv
+  device       BS EN 60898 B20 6 kA
+  serves       pv
 }
 way 2 ring "Sockets" {
-  device  BS EN 60898 B32 6 kA
-  behind  east
-  serves  sockets
+  device       BS EN 60898 B32 6 kA
+  behind       east
+  serves       sockets
 }`,
     },
   ],

@@ -14,14 +14,14 @@ export default boardRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
     test-button  failed
     ^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
     test-button  ok
   }

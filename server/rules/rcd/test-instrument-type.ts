@@ -17,16 +17,16 @@ export default boardRule({
         before: 'instrument M1 "RCD tester" {\ntests AC\n}',
       },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 with M1 {
-    rcd  30 mA 1x 24.1 ms
+    rcd          30 mA 1x 24.1 ms
     ^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type AC
+  device       BS EN 61009 B20 6 kA 30 mA type AC
   live 2026-03-05 with M1 {
-    rcd  30 mA 1x 24.1 ms
+    rcd          30 mA 1x 24.1 ms
   }
 }`,
     },

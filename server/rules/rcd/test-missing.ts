@@ -58,36 +58,36 @@ export default boardRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   ^^^^^^
   live 2026-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    Zs   0.62 Ω
-    rcd  30 mA 1x 24.1 ms
+    Zs           0.62 Ω
+    rcd          30 mA 1x 24.1 ms
   }
 }`,
     },
     {
       setting: { stage: "tested", standard: "BS 7671:2018" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   ^^^^^^
   live 2026-03-05 {
-    rcd  30 mA 0.5x no-trip
-    rcd  30 mA 1x 24.1 ms
+    rcd          30 mA 0.5x no-trip
+    rcd          30 mA 1x 24.1 ms
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    rcd  30 mA 0.5x no-trip
-    rcd  30 mA 1x 24.1 ms
-    rcd  30 mA 5x 11.2 ms
+    rcd          30 mA 0.5x no-trip
+    rcd          30 mA 1x 24.1 ms
+    rcd          30 mA 5x 11.2 ms
   }
 }`,
     },

@@ -23,44 +23,44 @@ export default boardRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    trip-current  44 mA
-                  ^^^^^
+    trip-current 44 mA
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    trip-current  22 mA
+    trip-current 22 mA
   }
 }`,
     },
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    trip-current  40 mA
-                  ^^^^^
+    trip-current 40 mA
+                 ^^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    trip-current  24 mA sinusoidal
-    trip-current  40 mA pulsating
+    trip-current 24 mA sinusoidal
+    trip-current 40 mA pulsating
   }
 }`,
     },
     {
       setting: { stage: "tested", board: "fed-from supply\nrcd east BS EN 61008 63 A 30 mA type A" },
       bad: `live 2026-03-05 {
-  trip-current  east 44 mA
-                     ^^^^^
+  trip-current east 44 mA
+                    ^^^^^
 }`,
       good: `live 2026-03-05 {
-  trip-current  east 22 mA
+  trip-current east 22 mA
 }`,
     },
   ],

@@ -13,29 +13,29 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Front board" {
-    fed-from  supply
-    rcd east  BS EN 61008 63 A 30 mA type A
-    rcd west  BS EN 61008 63 A 30 mA type A
+    fed-from     supply
+    rcd east     BS EN 61008 63 A 30 mA type A
+    rcd west     BS EN 61008 63 A 30 mA type A
     live 2026-03-05 {
-      rcd  30 mA 1x 24.1 ms
+      rcd          30 mA 1x 24.1 ms
       ^^^
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Front board" {
-    fed-from  supply
-    rcd east  BS EN 61008 63 A 30 mA type A
-    rcd west  BS EN 61008 63 A 30 mA type A
+    fed-from     supply
+    rcd east     BS EN 61008 63 A 30 mA type A
+    rcd west     BS EN 61008 63 A 30 mA type A
     live 2026-03-05 {
-      rcd east  30 mA 1x 24.1 ms
-      rcd west  30 mA 1x 26.3 ms
+      rcd east     30 mA 1x 24.1 ms
+      rcd west     30 mA 1x 26.3 ms
     }
   }
 }`,

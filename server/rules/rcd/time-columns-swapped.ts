@@ -24,18 +24,18 @@ export default boardRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    rcd  30 mA 1x 11.2 ms
-    rcd  30 mA 5x 27.6 ms
-                  ^^^^^^^
+    rcd          30 mA 1x 11.2 ms
+    rcd          30 mA 5x 27.6 ms
+                          ^^^^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    rcd  30 mA 1x 27.6 ms
-    rcd  30 mA 5x 11.2 ms
+    rcd          30 mA 1x 27.6 ms
+    rcd          30 mA 5x 11.2 ms
   }
 }`,
     },

@@ -18,14 +18,14 @@ export default boardRule({
           "fed-from supply\nrcd main BS EN 61008 100 A 100 mA type A delayed\nlive 2026-03-05 {\nrcd main 100 mA 1x 210 ms\n}",
       },
       bad: `way 1 radial "Bench sockets" {
-  behind  main
+  behind       main
   live 2026-03-05 {
-    rcd  100 mA 1x 31.0 ms
-                   ^^^^^^^
+    rcd          100 mA 1x 31.0 ms
+                           ^^^^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  behind  main
+  behind       main
 }`,
     },
   ],

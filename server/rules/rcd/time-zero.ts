@@ -12,16 +12,16 @@ export default boardRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    rcd  30 mA 1x 0 ms
-                  ^^^^
+    rcd          30 mA 1x 0 ms
+                          ^^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B20 6 kA 30 mA type A
+  device       BS EN 61009 B20 6 kA 30 mA type A
   live 2026-03-05 {
-    rcd  30 mA 1x 24.1 ms
+    rcd          30 mA 1x 24.1 ms
   }
 }`,
     },

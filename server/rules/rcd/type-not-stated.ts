@@ -14,13 +14,13 @@ export default boardRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA
-                               ^^^^^
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA
+                                    ^^^^^
+  serves       sockets
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets
 }`,
     },
   ],

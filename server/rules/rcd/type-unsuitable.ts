@@ -19,25 +19,25 @@ export default boardRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type AC
-                                          ^^
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type AC
+                                               ^^
+  serves       sockets
 }`,
       good: `way 1 ring "Sockets" {
-  device  BS EN 61009 B32 6 kA 30 mA type A
-  serves  sockets
+  device       BS EN 61009 B32 6 kA 30 mA type A
+  serves       sockets
 }`,
     },
     {
       setting: { standard: "BS 7671:2018" },
       bad: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type AC
-                                          ^^
-  serves  ev-charger
+  device       BS EN 61009 B40 6 kA 30 mA type AC
+                                               ^^
+  serves       ev-charger
 }`,
       good: `way 1 radial "Charger" {
-  device  BS EN 61009 B40 6 kA 30 mA type A
-  serves  ev-charger
+  device       BS EN 61009 B40 6 kA 30 mA type A
+  serves       ev-charger
 }`,
     },
   ],

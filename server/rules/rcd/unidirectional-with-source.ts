@@ -16,13 +16,13 @@ export default wayRule({
     {
       setting: { standard: "BS 7671:2018+A2:2022+A3:2024" },
       bad: `way 1 radial "Roof array" {
-  device  BS EN 61009 B20 6 kA 30 mA type A unidirectional
-  serves  pv
-  ^^^^^^^^^^
+  device       BS EN 61009 B20 6 kA 30 mA type A unidirectional
+  serves       pv
+  ^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Roof array" {
-  device  BS EN 61009 B20 6 kA 30 mA type A bidirectional
-  serves  pv
+  device       BS EN 61009 B20 6 kA 30 mA type A bidirectional
+  serves       pv
 }`,
     },
   ],

@@ -15,14 +15,14 @@ export default wayRule({
     {
       setting: { board: "fed-from supply\nrcd east BS EN 61008 80 A 30 mA type A" },
       bad: `way 1 radial "Drive" {
-  device  BS EN 60898 C32 6 kA
-  rcd     BS EN 62423 40 A 30 mA type B
-                                      ^
-  behind  east
+  device       BS EN 60898 C32 6 kA
+  behind       east
+  rcd          BS EN 62423 40 A 30 mA type B
+                                           ^
 }`,
       good: `way 1 radial "Drive" {
-  device  BS EN 60898 C32 6 kA
-  rcd     BS EN 62423 40 A 30 mA type B
+  device       BS EN 60898 C32 6 kA
+  rcd          BS EN 62423 40 A 30 mA type B
 }`,
     },
   ],

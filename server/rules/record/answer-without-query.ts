@@ -18,12 +18,12 @@ export default installationRule({
   examples: [
     {
       bad: `way 1 radial "Oven" {
-  answer "Its transformer takes a high inrush"
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  answer       "Its transformer takes a high inrush"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Oven" {
-  query  "Why a type C device here?"
-  answer "Its transformer takes a high inrush"
+  query        "Why a type C device here?"
+  answer       "Its transformer takes a high inrush"
 }`,
     },
   ],

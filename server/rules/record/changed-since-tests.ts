@@ -15,27 +15,27 @@ export default wayRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  work  existing
+  work         existing
   inspection minor 2026-03-05 {
-    covers  board A way 1
+    covers       board A  way 1
   }
   board A {
     way 1 radial "Oven" {
     ^^^
-      work  altered
+      work         altered
       dead 2024-02-11 { R1+R2 0.22 Ω }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  work  existing
+  work         existing
   inspection minor 2026-03-05 {
-    covers  board A way 1
+    covers       board A  way 1
   }
   board A {
     way 1 radial "Oven" {
-      work  altered
+      work         altered
       dead 2024-02-11 { R1+R2 0.22 Ω }
       dead 2026-03-05 { R1+R2 0.31 Ω }
     }
@@ -45,13 +45,13 @@ installation "Kiln house" {
     {
       bad: `way 1 radial "Oven" {
 ^^^
-  work       altered
-  installed  by "D.O." 2026-03-01
+  work         altered
+  installed    by "D.O." 2026-03-01
   dead 2024-02-11 { R1+R2 0.22 Ω }
 }`,
       good: `way 1 radial "Oven" {
-  work       altered
-  installed  by "D.O." 2026-03-01
+  work         altered
+  installed    by "D.O." 2026-03-01
   dead 2026-03-05 { R1+R2 0.31 Ω }
 }`,
     },

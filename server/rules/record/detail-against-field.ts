@@ -15,13 +15,12 @@ const detailsIn = (facts: Facts): readonly DetailFact[] =>
 
 const sample = (board: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  field asset in board required "The number on the asset label"
-  field phase-label in way one-of "brown" "black" "grey"
+  standard     BS 7671:2018+A2:2022
+  field        asset  in board required "The number on the asset label"
+  field        phase-label  in way  one-of "brown" "black" "grey"
   board A "Main" {
-    fed-from supply
-${board}
-  }
+    fed-from     supply
+${board}  }
 }`;
 
 /** What may be recorded, by the kind a field says. */
@@ -118,13 +117,15 @@ export default installationRule({
   examples: [
     {
       bad: sample(
-        '    detail asset "DB-014"\n    way 1 spare {\n      detail phase-label "red"\n                         ^^^^^\n    }',
+        '    detail       asset "DB-014"\n    way 1 spare {\n      detail       phase-label "red"\n                               ^^^^^\n    }\n',
       ),
-      good: sample('    detail asset "DB-014"\n    way 1 spare {\n      detail phase-label "grey"\n    }'),
+      good: sample(
+        '    detail       asset "DB-014"\n    way 1 spare {\n      detail       phase-label "grey"\n    }\n',
+      ),
     },
     {
       bad: sample("").replace('  board A "Main" {\n', '  board A "Main" {\n  ^^^^^\n'),
-      good: sample('    detail asset "DB-014"'),
+      good: sample('    detail       asset "DB-014"\n'),
     },
   ],
   check(installation, report) {

@@ -13,16 +13,16 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2008+A3:2015
-            ^^^^^^^^^^^^^^^^^^^^
-  work      new
-  designed  by "K.A." 2023-05-02
+  standard     BS 7671:2008+A3:2015
+               ^^^^^^^^^^^^^^^^^^^^
+  work         new
+  designed     by "K.A." 2023-05-02
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  work      new
-  designed  by "K.A." 2023-05-02
+  standard     BS 7671:2018+A2:2022
+  work         new
+  designed     by "K.A." 2023-05-02
 }`,
     },
   ],

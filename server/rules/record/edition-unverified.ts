@@ -11,12 +11,12 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A4:2026
-            ^^^^^^^^^^^^^^^^^^^^
+  standard     BS 7671:2018+A4:2026
+               ^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
 }`,
     },
   ],

@@ -16,13 +16,13 @@ export default installationRule({
       setting: { stage: "tested" },
       bad: `way 1 radial "Oven" {
   live 2026-03-05 {
-    Zs  LIM "Oven could not be moved, agreed with the owner"
-        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    Zs           LIM "Oven could not be moved, agreed with the owner"
+                 ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 radial "Oven" {
   live 2026-03-05 {
-    Zs  0.62 Ω
+    Zs           0.62 Ω
   }
 }`,
     },

@@ -14,26 +14,26 @@ export default installationRule({
       bad: `wayfile 1
 installation "Kiln house" {
 ^^^^^^^^^^^^
-  standard  BS 7671:2018+A2:2022
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  work         existing
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 {
-        Zs  LIM "Oven in use, agreed with the owner"
+        Zs           LIM "Oven in use, agreed with the owner"
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  work      existing
+  standard     BS 7671:2018+A2:2022
+  work         existing
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }

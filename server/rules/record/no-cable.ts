@@ -11,11 +11,11 @@ export default wayRule({
     {
       bad: `way 1 radial "Oven" {
 ^^^
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
 }`,
       good: `way 1 radial "Oven" {
-  device  BS EN 60898 B32 6 kA
-  cable   flat-twin line 6 mm² cpc 2.5 mm²
+  device       BS EN 60898 B32 6 kA
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
 }`,
     },
   ],

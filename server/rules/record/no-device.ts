@@ -11,11 +11,11 @@ export default wayRule({
     {
       bad: `way 1 radial "Oven" {
 ^^^
-  length  12 m
+  length       12 m
 }`,
       good: `way 1 radial "Oven" {
-  device  BS EN 60898 B32 6 kA
-  length  12 m
+  device       BS EN 60898 B32 6 kA
+  length       12 m
 }`,
     },
   ],

@@ -12,10 +12,10 @@ export default wayRule({
     {
       bad: `way 1 "Hall sockets" {
 ^^^
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
 }`,
       good: `way 1 ring "Hall sockets" {
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
 }`,
     },
   ],

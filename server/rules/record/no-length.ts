@@ -12,11 +12,11 @@ export default wayRule({
     {
       bad: `way 1 radial "Oven" {
 ^^^
-  cable  flat-twin line 6 mm² cpc 2.5 mm²
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
 }`,
       good: `way 1 radial "Oven" {
-  cable   flat-twin line 6 mm² cpc 2.5 mm²
-  length  12 m
+  cable        flat-twin  line 6 mm²  cpc 2.5 mm²
+  length       12 m
 }`,
     },
   ],

@@ -15,12 +15,12 @@ export default installationRule({
       bad: `wayfile 1
 installation "Kiln house" {
 ^^^^^^^^^^^^
-  standard  BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     design
+  standard     BS 7671:2018+A2:2022
+  stage        design
 }`,
     },
   ],

@@ -79,13 +79,13 @@ export default wayRule({
       setting: { stage: "tested" },
       bad: `way 1 ring "Hall sockets" {
   dead 2026-03-04 {
-    polarity  N/A
-              ^^^
+    polarity     N/A
+                 ^^^
   }
 }`,
       good: `way 1 ring "Hall sockets" {
   dead 2026-03-04 {
-    polarity  ok
+    polarity     ok
   }
 }`,
     },

@@ -16,25 +16,25 @@ export default boardRule({
       setting: { stage: "tested", board: "fed-from supply" },
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  designed  by "K.A."
-  installed by "D.O."
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  designed     by "K.A."
+  installed    by "D.O."
   board A "Front board" {
   ^^^^^
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven"
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
-  designed  by "K.A."
-  installed by "D.O."
-  tested    by "K.A."
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  designed     by "K.A."
+  installed    by "D.O."
+  tested       by "K.A."
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven"
   }
 }`,

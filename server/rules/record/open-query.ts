@@ -18,12 +18,12 @@ export default installationRule({
   examples: [
     {
       bad: `way 1 radial "Oven" {
-  query "Why a type C device here?"
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  query        "Why a type C device here?"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Oven" {
-  query  "Why a type C device here?"
-  answer "Its transformer takes a high inrush"
+  query        "Why a type C device here?"
+  answer       "Its transformer takes a high inrush"
 }`,
     },
   ],

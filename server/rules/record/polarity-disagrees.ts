@@ -13,18 +13,18 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 ring "Hall sockets" {
-  run  A 7 m S1 6 m S2 9 m A
+  run          A 7 m S1 6 m S2 9 m A
   dead 2026-03-04 {
-    at S1     L-N 0.16 Ω  polarity wrong
-    polarity  ok
-    ^^^^^^^^^^^^
+    at S1        L-N 0.16 Ω  polarity wrong
+    polarity     ok
+    ^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 ring "Hall sockets" {
-  run  A 7 m S1 6 m S2 9 m A
+  run          A 7 m S1 6 m S2 9 m A
   dead 2026-03-04 {
-    at S1     L-N 0.16 Ω  polarity ok
-    polarity  ok
+    at S1        L-N 0.16 Ω  polarity ok
+    polarity     ok
   }
 }`,
     },

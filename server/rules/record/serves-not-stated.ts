@@ -11,11 +11,11 @@ export default wayRule({
     {
       bad: `way 1 radial "Oven" {
 ^^^
-  device  BS EN 60898 B32 6 kA
+  device       BS EN 60898 B32 6 kA
 }`,
       good: `way 1 radial "Oven" {
-  device  BS EN 60898 B32 6 kA
-  serves  cooker
+  device       BS EN 60898 B32 6 kA
+  serves       cooker
 }`,
     },
   ],

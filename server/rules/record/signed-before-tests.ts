@@ -48,16 +48,16 @@ export default installationRule({
   examples: [
     {
       bad: `way 1 radial "Oven" {
-  tested by "K.A." 2026-03-01
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  tested       by "K.A." 2026-03-01
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
   dead 2026-03-04 {
-    R1+R2  0.18 Ω
+    R1+R2        0.18 Ω
   }
 }`,
       good: `way 1 radial "Oven" {
-  tested by "K.A." 2026-03-04
+  tested       by "K.A." 2026-03-04
   dead 2026-03-04 {
-    R1+R2  0.18 Ω
+    R1+R2        0.18 Ω
   }
 }`,
     },

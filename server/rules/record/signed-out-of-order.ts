@@ -35,13 +35,13 @@ export default boardRule({
   examples: [
     {
       bad: `way 1 radial "Oven" {
-  designed  by "K.A." 2026-03-20
-  installed by "D.O." 2026-02-27
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  designed     by "K.A." 2026-03-20
+  installed    by "D.O." 2026-02-27
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Oven" {
-  designed  by "K.A." 2026-01-20
-  installed by "D.O." 2026-02-27
+  designed     by "K.A." 2026-01-20
+  installed    by "D.O." 2026-02-27
 }`,
     },
   ],

@@ -15,13 +15,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 9 spare {
-  serves  sockets
-  ^^^^^^^^^^^^^^^
+  serves       sockets
+  ^^^^^^^^^^^^^^^^^^^^
 }
 way 10 radial "Spare"
 ^^^`,
       good: `way 9 radial "Bench sockets" {
-  serves  sockets
+  serves       sockets
 }
 way 10 spare`,
     },

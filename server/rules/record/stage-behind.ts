@@ -14,27 +14,27 @@ export default installationRule({
       setting: {},
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     installed
-            ^^^^^^^^^
+  standard     BS 7671:2018+A2:2022
+  stage        installed
+               ^^^^^^^^^
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     tested
+  standard     BS 7671:2018+A2:2022
+  stage        tested
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2026-03-05 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }

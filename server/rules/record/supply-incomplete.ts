@@ -47,21 +47,21 @@ export default installationRule({
       setting: { supply: "earthing TN-S\nZe 0.30 Ω" },
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
   ^^^^^^
-    earthing  TN-S
+    earthing     TN-S
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-  stage     design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
-    earthing  TN-S
-    Ze        declared 0.8 Ω
-    Ipf       declared 16 kA
+    earthing     TN-S
+    Ze           declared 0.8 Ω
+    Ipf          declared 16 kA
   }
 }`,
     },

@@ -12,27 +12,27 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018+A2:2022
-            ^^^^^^^^^^^^^^^^^^^^
-  work      new
+  standard     BS 7671:2018+A2:2022
+               ^^^^^^^^^^^^^^^^^^^^
+  work         new
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2019-05-02 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018
-  work      new
+  standard     BS 7671:2018
+  work         new
   board A "Front board" {
-    fed-from  supply
+    fed-from     supply
     way 1 radial "Oven" {
       live 2019-05-02 {
-        Zs  0.62 Ω
+        Zs           0.62 Ω
       }
     }
   }

@@ -17,20 +17,20 @@ export default boardRule({
     {
       bad: `way 1 radial "Lights" {
   live 2026-03-06 with M1 {
-    Zs  0.43 Ω
+    Zs           0.43 Ω
   }
   live 2026-03-06 with M1 {
-    Zs  0.41 Ω
-        ^^^^^^
+    Zs           0.41 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Lights" {
   live 2026-03-06 with M1 {
-    struck-out  by "R.M." "Read before the joint was made again"
-    Zs          0.43 Ω
+    Zs           0.43 Ω
+    struck-out   by "R.M." "Read before the joint was made again"
   }
   live 2026-03-06 with M1 {
-    Zs  0.41 Ω
+    Zs           0.41 Ω
   }
 }`,
       setting: { before: 'instrument M1 "Tester"' },

@@ -14,12 +14,12 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2019
-            ^^^^^^^^^^^^
+  standard     BS 7671:2019
+               ^^^^^^^^^^^^
 }`,
       good: `wayfile 1
 installation "Kiln house" {
-  standard  BS 7671:2018
+  standard     BS 7671:2018
 }`,
     },
   ],

@@ -16,25 +16,25 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  60 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       60 m
   dead 2026-03-04 {
-    ends   r1 0.25 Ω rn 0.25 Ω r2 0.41 Ω
-    at S1  L-N 0.13 Ω  L-E 0.16 Ω
-    at S2  L-N 0.13 Ω  L-E 0.17 Ω
-    at S3  L-N 0.21 Ω  L-E 0.28 Ω
-               ^^^^^^
-    at S4  L-N 0.21 Ω  L-E 0.28 Ω
-    at S5  L-N 0.13 Ω  L-E 0.17 Ω
+    ends         r1 0.25 Ω  rn 0.25 Ω  r2 0.41 Ω
+    at S1        L-N 0.13 Ω  L-E 0.16 Ω
+    at S2        L-N 0.13 Ω  L-E 0.17 Ω
+    at S3        L-N 0.21 Ω  L-E 0.28 Ω
+                     ^^^^^^
+    at S4        L-N 0.21 Ω  L-E 0.28 Ω
+    at S5        L-N 0.13 Ω  L-E 0.17 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  34 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       34 m
   dead 2026-03-04 {
-    ends   r1 0.25 Ω rn 0.25 Ω r2 0.41 Ω
-    at S1  L-N 0.13 Ω  L-E 0.16 Ω
-    at S2  L-N 0.13 Ω  L-E 0.17 Ω
+    ends         r1 0.25 Ω  rn 0.25 Ω  r2 0.41 Ω
+    at S1        L-N 0.13 Ω  L-E 0.16 Ω
+    at S2        L-N 0.13 Ω  L-E 0.17 Ω
   }
 }`,
     },

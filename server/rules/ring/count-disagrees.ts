@@ -13,17 +13,17 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run     A 7 m S1 6 m S2 8 m A
-  run     S1 4 m X1
-  points  5
-  ^^^^^^^^^
-  spurs   1
+  run          A 7 m S1 6 m S2 8 m A
+  run          S1 4 m X1
+  points       5
+  ^^^^^^^^^^^^^^
+  spurs        1
 }`,
       good: `way 1 ring "Sockets" {
-  run     A 7 m S1 6 m S2 8 m A
-  run     S1 4 m X1
-  points  3
-  spurs   1
+  run          A 7 m S1 6 m S2 8 m A
+  run          S1 4 m X1
+  points       3
+  spurs        1
 }`,
     },
   ],

@@ -20,31 +20,31 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 0.44 Ω
-                                 ^^^^^^
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.44 Ω
+                                          ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 0.72 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.72 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 1.23 Ω
-                                 ^^^^^^
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 1.23 Ω
+                                          ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  singles line 2.5 mm² cpc 2.5 mm²
+  cable        singles  line 2.5 mm²  cpc 2.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 0.44 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.44 Ω
   }
 }`,
     },

@@ -26,36 +26,36 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  60 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       60 m
   dead 2026-03-04 {
-    ends  r1 0.25 Ω rn 0.25 Ω r2 0.41 Ω
-             ^^^^^^
+    ends         r1 0.25 Ω  rn 0.25 Ω  r2 0.41 Ω
+                    ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  length  60 m
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  length       60 m
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  run     A 14 m S1 12 m S2 16 m S3 18 m A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 14 m S1 12 m S2 16 m S3 18 m A
   dead 2026-03-04 {
-    ends  r1 4.42 Ω rn 4.43 Ω r2 7.25 Ω
-             ^^^^^^
+    ends         r1 4.42 Ω  rn 4.43 Ω  r2 7.25 Ω
+                    ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  run     A 14 m S1 12 m S2 16 m S3 18 m A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 14 m S1 12 m S2 16 m S3 18 m A
   dead 2026-03-04 {
     temperature  12 °C
-    ends  r1 0.42 Ω rn 0.43 Ω r2 0.70 Ω
+    ends         r1 0.42 Ω  rn 0.43 Ω  r2 0.70 Ω
   }
 }`,
     },

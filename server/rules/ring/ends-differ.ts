@@ -22,28 +22,28 @@ export default wayRule({
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends  r1 0.94 Ω rn 0.44 Ω r2 0.73 Ω
-             ^^^^^^
+    ends         r1 0.94 Ω  rn 0.44 Ω  r2 0.73 Ω
+                    ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends  r1 0.46 Ω rn 0.44 Ω r2 0.73 Ω
+    ends         r1 0.46 Ω  rn 0.44 Ω  r2 0.73 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
-  cable  singles line 4 mm² neutral 2.5 mm² cpc 2.5 mm²
+  cable        singles  line 4 mm²  neutral 2.5 mm²  cpc 2.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.28 Ω rn 0.28 Ω r2 0.45 Ω
-                       ^^^^^^
+    ends         r1 0.28 Ω  rn 0.28 Ω  r2 0.45 Ω
+                               ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  singles line 4 mm² neutral 2.5 mm² cpc 2.5 mm²
+  cable        singles  line 4 mm²  neutral 2.5 mm²  cpc 2.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.28 Ω rn 0.45 Ω r2 0.45 Ω
+    ends         r1 0.28 Ω  rn 0.45 Ω  r2 0.45 Ω
   }
 }`,
     },

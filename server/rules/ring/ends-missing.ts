@@ -17,29 +17,29 @@ export default wayRule({
       bad: `way 1 ring "Sockets" {
 ^^^
   dead 2026-03-04 {
-    R1+R2  0.29 Ω
+    R1+R2        0.29 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    R1+R2  0.29 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    R1+R2        0.29 Ω
   }
 }`,
     },
     {
       setting: { stage: "dead-tested" },
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω
-    ^^^^^^^^^^^^^^^^^^^^^^^^^
+    ends         r1 0.44 Ω  rn 0.44 Ω
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 LIM "Screen not accessible at the far board, agreed with the client"
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 LIM "Screen not accessible at the far board, agreed with the client"
   }
 }`,
     },

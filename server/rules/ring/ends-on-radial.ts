@@ -14,14 +14,14 @@ export default wayRule({
     {
       bad: `way 1 radial "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
     ^^^^
-    R1+R2  0.29 Ω
+    R1+R2        0.29 Ω
   }
 }`,
       good: `way 1 radial "Sockets" {
   dead 2026-03-04 {
-    R1+R2  0.29 Ω
+    R1+R2        0.29 Ω
   }
 }`,
     },

@@ -19,57 +19,55 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     way 1 ring "Ground floor" {
       dead 2026-03-04 {
-        ends   r1 0.60 Ω rn 0.60 Ω r2 1.00 Ω
-        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-        R1+R2  0.40 Ω
+        ends         r1 0.60 Ω  rn 0.60 Ω  r2 1.00 Ω
+        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+        R1+R2        0.40 Ω
       }
     }
     way 2 ring "First floor" {
       dead 2026-03-04 {
-        ends   r1 0.48 Ω rn 0.48 Ω r2 0.80 Ω
-        R1+R2  0.32 Ω
+        ends         r1 0.48 Ω  rn 0.48 Ω  r2 0.80 Ω
+        R1+R2        0.32 Ω
       }
     }
     way 3 ring "Kitchen" {
       dead 2026-03-04 {
-        ends   r1 0.36 Ω rn 0.36 Ω r2 0.60 Ω
-        R1+R2  0.24 Ω
+        ends         r1 0.36 Ω  rn 0.36 Ω  r2 0.60 Ω
+        R1+R2        0.24 Ω
       }
     }
   }
-}
-`,
+}`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     way 1 ring "Ground floor" {
       dead 2026-03-04 {
-        ends   r1 0.61 Ω rn 0.60 Ω r2 0.98 Ω
-        R1+R2  0.41 Ω
+        ends         r1 0.61 Ω  rn 0.60 Ω  r2 0.98 Ω
+        R1+R2        0.41 Ω
       }
     }
     way 2 ring "First floor" {
       dead 2026-03-04 {
-        ends   r1 0.48 Ω rn 0.48 Ω r2 0.80 Ω
-        R1+R2  0.32 Ω
+        ends         r1 0.48 Ω  rn 0.48 Ω  r2 0.80 Ω
+        R1+R2        0.32 Ω
       }
     }
     way 3 ring "Kitchen" {
       dead 2026-03-04 {
-        ends   r1 0.36 Ω rn 0.36 Ω r2 0.60 Ω
-        R1+R2  0.24 Ω
+        ends         r1 0.36 Ω  rn 0.36 Ω  r2 0.60 Ω
+        R1+R2        0.24 Ω
       }
     }
   }
-}
-`,
+}`,
     },
   ],
   check({ studies }, report) {

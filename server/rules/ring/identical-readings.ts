@@ -16,26 +16,26 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 4 mm² cpc 1.5 mm²
-  run    A 3 m S1 27 m S2 25 m S3 25 m S4 20 m A
+  cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+  run          A 3 m S1 27 m S2 25 m S3 25 m S4 20 m A
   dead 2026-03-04 {
-    ends   r1 0.46 Ω rn 0.46 Ω r2 1.21 Ω
-    at S1  L-N 0.23 Ω  L-E 0.38 Ω
-                           ^^^^^^
-    at S2  L-N 0.23 Ω  L-E 0.38 Ω
-    at S3  L-N 0.23 Ω  L-E 0.38 Ω
-    at S4  L-N 0.23 Ω  L-E 0.38 Ω
+    ends         r1 0.46 Ω  rn 0.46 Ω  r2 1.21 Ω
+    at S1        L-N 0.23 Ω  L-E 0.38 Ω
+                                 ^^^^^^
+    at S2        L-N 0.23 Ω  L-E 0.38 Ω
+    at S3        L-N 0.23 Ω  L-E 0.38 Ω
+    at S4        L-N 0.23 Ω  L-E 0.38 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  flat-twin line 4 mm² cpc 1.5 mm²
-  run    A 3 m S1 27 m S2 25 m S3 25 m S4 20 m A
+  cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+  run          A 3 m S1 27 m S2 25 m S3 25 m S4 20 m A
   dead 2026-03-04 {
-    ends   r1 0.46 Ω rn 0.46 Ω r2 1.21 Ω
-    at S1  L-N 0.23 Ω  L-E 0.34 Ω
-    at S2  L-N 0.23 Ω  L-E 0.40 Ω
-    at S3  L-N 0.23 Ω  L-E 0.42 Ω
-    at S4  L-N 0.23 Ω  L-E 0.39 Ω
+    ends         r1 0.46 Ω  rn 0.46 Ω  r2 1.21 Ω
+    at S1        L-N 0.23 Ω  L-E 0.34 Ω
+    at S2        L-N 0.23 Ω  L-E 0.40 Ω
+    at S3        L-N 0.23 Ω  L-E 0.42 Ω
+    at S4        L-N 0.23 Ω  L-E 0.39 Ω
   }
 }`,
     },

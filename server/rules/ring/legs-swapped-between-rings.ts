@@ -22,41 +22,39 @@ export default boardRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     way 1 ring "Ground floor" {
       dead 2026-03-04 {
-        ends  r1 0.44 Ω rn >99.9 Ω r2 0.73 Ω
+        ends         r1 0.44 Ω  rn >99.9 Ω  r2 0.73 Ω
         ^^^^
       }
     }
     way 2 ring "First floor" {
       dead 2026-03-04 {
-        ends  r1 0.36 Ω rn >99.9 Ω r2 0.60 Ω
+        ends         r1 0.36 Ω  rn >99.9 Ω  r2 0.60 Ω
       }
     }
   }
-}
-`,
+}`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Board" {
-    fed-from supply
+    fed-from     supply
     way 1 ring "Ground floor" {
       dead 2026-03-04 {
-        ends  r1 0.44 Ω rn 0.45 Ω r2 0.73 Ω
+        ends         r1 0.44 Ω  rn 0.45 Ω  r2 0.73 Ω
       }
     }
     way 2 ring "First floor" {
       dead 2026-03-04 {
-        ends  r1 0.36 Ω rn >99.9 Ω r2 0.60 Ω
+        ends         r1 0.36 Ω  rn >99.9 Ω  r2 0.60 Ω
       }
     }
   }
-}
-`,
+}`,
     },
   ],
   check({ studies }, report) {

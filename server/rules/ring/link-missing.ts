@@ -19,36 +19,36 @@ export default wayRule({
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.44 Ω  L-E 0.70 Ω
-               ^^^^^^
-    at S2  L-N 0.44 Ω  L-E 0.61 Ω
-    at S3  L-N 0.44 Ω  L-E 0.47 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.44 Ω  L-E 0.70 Ω
+                     ^^^^^^
+    at S2        L-N 0.44 Ω  L-E 0.61 Ω
+    at S3        L-N 0.44 Ω  L-E 0.47 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.88 Ω rn 0.88 Ω r2 1.45 Ω
-    at S1  L-N 0.44 Ω  L-E 0.57 Ω
-    at S2  L-N 0.44 Ω  L-E 0.58 Ω
-    at S3  L-N 0.44 Ω  L-E 0.57 Ω
+    ends         r1 0.88 Ω  rn 0.88 Ω  r2 1.45 Ω
+    at S1        L-N 0.44 Ω  L-E 0.57 Ω
+    at S2        L-N 0.44 Ω  L-E 0.58 Ω
+    at S3        L-N 0.44 Ω  L-E 0.57 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N >99.9 Ω
-               ^^^^^^^
-    at S2  L-N >99.9 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N >99.9 Ω
+                     ^^^^^^^
+    at S2        L-N >99.9 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω
-    at S2  L-N 0.22 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω
+    at S2        L-N 0.22 Ω
   }
 }`,
     },

@@ -19,23 +19,23 @@ export default wayRule({
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.07 Ω  L-E 0.09 Ω
-               ^^^^^^
-    at S2  L-N 0.17 Ω  L-E 0.22 Ω
-    at S3  L-N 0.22 Ω  L-E 0.28 Ω
-    at S4  L-N 0.17 Ω  L-E 0.22 Ω
-    at S5  L-N 0.07 Ω  L-E 0.09 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.07 Ω  L-E 0.09 Ω
+                     ^^^^^^
+    at S2        L-N 0.17 Ω  L-E 0.22 Ω
+    at S3        L-N 0.22 Ω  L-E 0.28 Ω
+    at S4        L-N 0.17 Ω  L-E 0.22 Ω
+    at S5        L-N 0.07 Ω  L-E 0.09 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.21 Ω  L-E 0.28 Ω
-    at S2  L-N 0.22 Ω  L-E 0.29 Ω
-    at S3  L-N 0.22 Ω  L-E 0.29 Ω
-    at S4  L-N 0.22 Ω  L-E 0.29 Ω
-    at S5  L-N 0.22 Ω  L-E 0.28 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.21 Ω  L-E 0.28 Ω
+    at S2        L-N 0.22 Ω  L-E 0.29 Ω
+    at S3        L-N 0.22 Ω  L-E 0.29 Ω
+    at S4        L-N 0.22 Ω  L-E 0.29 Ω
+    at S5        L-N 0.22 Ω  L-E 0.28 Ω
   }
 }`,
     },

@@ -15,16 +15,16 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends  r1 1.60 Ω rn 1.60 Ω r2 2.61 Ω
-             ^^^^^^
+    ends         r1 1.60 Ω  rn 1.60 Ω  r2 2.61 Ω
+                    ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends  r1 0.74 Ω rn 0.74 Ω r2 1.21 Ω
+    ends         r1 0.74 Ω  rn 0.74 Ω  r2 1.21 Ω
   }
 }`,
     },

@@ -18,13 +18,13 @@ export default wayRule({
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends  r1 >99.9 Ω rn 0.44 Ω r2 0.73 Ω
-             ^^^^^^^
+    ends         r1 >99.9 Ω  rn 0.44 Ω  r2 0.73 Ω
+                    ^^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends  r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
   }
 }`,
     },

@@ -16,38 +16,38 @@ export default wayRule({
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at S2  L-N 0.22 Ω  L-E >99.9 Ω
-                           ^^^^^^^
-    at S3  L-N 0.22 Ω  L-E 0.29 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at S2        L-N 0.22 Ω  L-E >99.9 Ω
+                                 ^^^^^^^
+    at S3        L-N 0.22 Ω  L-E 0.29 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at S2  L-N 0.22 Ω  L-E 0.29 Ω
-    at S3  L-N 0.22 Ω  L-E 0.29 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at S2        L-N 0.22 Ω  L-E 0.29 Ω
+    at S3        L-N 0.22 Ω  L-E 0.29 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω   L-E 0.29 Ω
-    at S2  L-N >99.9 Ω  L-E >99.9 Ω
-               ^^^^^^^
-    at S3  L-N 0.22 Ω   L-E 0.29 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at S2        L-N >99.9 Ω  L-E >99.9 Ω
+                     ^^^^^^^
+    at S3        L-N 0.22 Ω  L-E 0.29 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at S2  L-N LIM "Behind a fitted wardrobe, agreed with the client"
-    at S3  L-N 0.22 Ω  L-E 0.29 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at S2        L-N LIM "Behind a fitted wardrobe, agreed with the client"
+    at S3        L-N 0.22 Ω  L-E 0.29 Ω
   }
 }`,
     },

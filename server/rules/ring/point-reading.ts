@@ -18,48 +18,48 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
-  run    A 15 m S1 15 m S2 15 m S3 15 m A
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 15 m S1 15 m S2 15 m S3 15 m A
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.28 Ω
-    at S2  L-N 0.22 Ω  L-E 0.41 Ω
-                           ^^^^^^
-    at S3  L-N 0.22 Ω  L-E 0.28 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.28 Ω
+    at S2        L-N 0.22 Ω  L-E 0.41 Ω
+                                 ^^^^^^
+    at S3        L-N 0.22 Ω  L-E 0.28 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
-  run    A 15 m S1 15 m S2 15 m S3 15 m A
-  run    S2 5 m X1
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  run          A 15 m S1 15 m S2 15 m S3 15 m A
+  run          S2 5 m X1
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.28 Ω
-    at S2  L-N 0.22 Ω  L-E 0.29 Ω
-    at S3  L-N 0.22 Ω  L-E 0.28 Ω
-    at X1  L-N 0.30 Ω  L-E 0.39 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.28 Ω
+    at S2        L-N 0.22 Ω  L-E 0.29 Ω
+    at S3        L-N 0.22 Ω  L-E 0.28 Ω
+    at X1        L-N 0.30 Ω  L-E 0.39 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
-  cable   flat-twin line 2.5 mm² cpc 1.5 mm²
-  points  4
-  spurs   1
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
+  points       4
+  spurs        1
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at S4  L-N 0.30 Ω  L-E 0.39 Ω
-               ^^^^^^
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at S4        L-N 0.30 Ω  L-E 0.39 Ω
+                     ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable   flat-twin line 4 mm² cpc 1.5 mm²
-  points  4
+  cable        flat-twin  line 4 mm²  cpc 1.5 mm²
+  points       4
   dead 2026-03-04 {
-    ends   r1 0.46 Ω rn 0.46 Ω r2 1.21 Ω
-    at S1  L-N 0.23 Ω  L-E 0.34 Ω
-    at S4  L-N 0.23 Ω  L-E 0.41 Ω
+    ends         r1 0.46 Ω  rn 0.46 Ω  r2 1.21 Ω
+    at S1        L-N 0.23 Ω  L-E 0.34 Ω
+    at S4        L-N 0.23 Ω  L-E 0.41 Ω
   }
 }`,
     },

@@ -12,22 +12,22 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 9 m S3 8 m A
-  run  S1 5 m S3
-              ^^
+  run          A 7 m S1 6 m S2 9 m S3 8 m A
+  run          S1 5 m S3
+                      ^^
 }`,
       good: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 9 m S3 8 m A
-  run  S1 5 m S4
+  run          A 7 m S1 6 m S2 9 m S3 8 m A
+  run          S1 5 m S4
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 9 m S1 8 m A
-                           ^^
+  run          A 7 m S1 6 m S2 9 m S1 8 m A
+                                   ^^
 }`,
       good: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 9 m S3 8 m A
+  run          A 7 m S1 6 m S2 9 m S3 8 m A
 }`,
     },
   ],

@@ -19,17 +19,17 @@ export default wayRule({
       setting: { stage: "dead-tested" },
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
-    R1+R2  0.31 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    R1+R2        0.31 Ω
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.28 Ω
-    at S2  L-N 0.22 Ω  L-E 0.31 Ω
-    R1+R2  0.31 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.28 Ω
+    at S2        L-N 0.22 Ω  L-E 0.31 Ω
+    R1+R2        0.31 Ω
   }
 }`,
     },

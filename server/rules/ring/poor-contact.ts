@@ -16,20 +16,20 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at S2  L-N 0.52 Ω  L-E 0.59 Ω
-               ^^^^^^
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at S2        L-N 0.52 Ω  L-E 0.59 Ω
+                     ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
-  cable  flat-twin line 2.5 mm² cpc 1.5 mm²
+  cable        flat-twin  line 2.5 mm²  cpc 1.5 mm²
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at S2  L-N 0.25 Ω  L-E 0.31 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at S2        L-N 0.25 Ω  L-E 0.31 Ω
   }
 }`,
     },

@@ -20,34 +20,34 @@ export default wayRule({
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    R1+R2  1.17 Ω
-           ^^^^^^
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    R1+R2        1.17 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    R1+R2  0.29 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    R1+R2        0.29 Ω
   }
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at X1  L-N 0.30 Ω  L-E 0.39 Ω
-    R1+R2  0.29 Ω
-           ^^^^^^
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at X1        L-N 0.30 Ω  L-E 0.39 Ω
+    R1+R2        0.29 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω
-    at S1  L-N 0.22 Ω  L-E 0.29 Ω
-    at X1  L-N 0.30 Ω  L-E 0.39 Ω
-    R1+R2  0.39 Ω
+    ends         r1 0.44 Ω  rn 0.44 Ω  r2 0.73 Ω
+    at S1        L-N 0.22 Ω  L-E 0.29 Ω
+    at X1        L-N 0.30 Ω  L-E 0.39 Ω
+    R1+R2        0.39 Ω
   }
 }`,
     },

@@ -16,15 +16,15 @@ export default wayRule({
     {
       bad: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.45 Ω rn 0.45 Ω r2 0.75 Ω
-    R1+R2  0.30 Ω
-           ^^^^^^
+    ends         r1 0.45 Ω  rn 0.45 Ω  r2 0.75 Ω
+    R1+R2        0.30 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 ring "Sockets" {
   dead 2026-03-04 {
-    ends   r1 0.45 Ω rn 0.45 Ω r2 0.75 Ω
-    R1+R2  0.30 Ω calculated
+    ends         r1 0.45 Ω  rn 0.45 Ω  r2 0.75 Ω
+    R1+R2        0.30 Ω calculated
   }
 }`,
     },

@@ -14,13 +14,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 8 m A
-  run  S7 4 m S3
-       ^^
+  run          A 7 m S1 6 m S2 8 m A
+  run          S7 4 m S3
+               ^^
 }`,
       good: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 8 m A
-  run  S2 4 m S3
+  run          A 7 m S1 6 m S2 8 m A
+  run          S2 4 m S3
 }`,
     },
   ],

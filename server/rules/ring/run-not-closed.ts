@@ -12,20 +12,20 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 9 m S3
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  run          A 7 m S1 6 m S2 9 m S3
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 9 m S3 8 m A
+  run          A 7 m S1 6 m S2 9 m S3 8 m A
 }`,
     },
     {
       bad: `way 1 radial "Sockets" {
-  run  A 7 m S1 6 m S2 9 m A
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^
+  run          A 7 m S1 6 m S2 9 m A
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Sockets" {
-  run  A 7 m S1 6 m S2
+  run          A 7 m S1 6 m S2
 }`,
     },
   ],

@@ -12,27 +12,27 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 8 m A
-  run  S2 4 m X1 3 m X2
-                     ^^
+  run          A 7 m S1 6 m S2 8 m A
+  run          S2 4 m X1 3 m X2
+                             ^^
 }`,
       good: `way 1 ring "Sockets" {
-  run    A 7 m S1 6 m S2 8 m A
-  run    S2 4 m X1 3 m X2
-  fused  X1 13 A
+  run          A 7 m S1 6 m S2 8 m A
+  run          S2 4 m X1 3 m X2
+  fused X1     13 A
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 8 m A
-  run  S2 4 m X1
-  run  X1 3 m X2
-              ^^
+  run          A 7 m S1 6 m S2 8 m A
+  run          S2 4 m X1
+  run          X1 3 m X2
+                      ^^
 }`,
       good: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 8 m A
-  run  S2 4 m X1
-  run  S1 3 m X2
+  run          A 7 m S1 6 m S2 8 m A
+  run          S2 4 m X1
+  run          S1 3 m X2
 }`,
     },
   ],

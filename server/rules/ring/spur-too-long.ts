@@ -16,13 +16,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run  A 15 m S1 15 m S2 15 m S3 15 m A
-  run  S1 9 m X1
-              ^^
+  run          A 15 m S1 15 m S2 15 m S3 15 m A
+  run          S1 9 m X1
+                      ^^
 }`,
       good: `way 1 ring "Sockets" {
-  run  A 15 m S1 15 m S2 15 m S3 15 m A
-  run  S1 5 m X1
+  run          A 15 m S1 15 m S2 15 m S3 15 m A
+  run          S1 5 m X1
 }`,
     },
   ],

@@ -16,26 +16,26 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 ring "Sockets" {
-  run  A 7 m S1 8 m A
-  run  S1 4 m X1
-  run  S1 3 m X2
-  ^^^^^^^^^^^^^^
+  run          A 7 m S1 8 m A
+  run          S1 4 m X1
+  run          S1 3 m X2
+  ^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  run  A 7 m S1 6 m S2 8 m A
-  run  S1 4 m X1
-  run  S2 3 m X2
+  run          A 7 m S1 6 m S2 8 m A
+  run          S1 4 m X1
+  run          S2 3 m X2
 }`,
     },
     {
       bad: `way 1 ring "Sockets" {
-  points  7
-  spurs   4
-  ^^^^^^^^^
+  points       7
+  spurs        4
+  ^^^^^^^^^^^^^^
 }`,
       good: `way 1 ring "Sockets" {
-  points  8
-  spurs   4
+  points       8
+  spurs        4
 }`,
     },
   ],

@@ -12,28 +12,28 @@ export default installationRule({
     {
       bad: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
-  work new
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         new
   supply {
   ^^^^^^
-    earthing TN-S
+    earthing     TN-S
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
       good: `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  stage tested
-  work new
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         new
   supply {
-    earthing TN-S
-    spd not-fitted "Owner declined in writing, equipment of low worth"
+    earthing     TN-S
+    spd          not-fitted "Owner declined in writing, equipment of low worth"
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`,
     },

@@ -3,14 +3,14 @@ import { factSpot, installationRule } from "../frame/rule.ts";
 
 const sample = (spd: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
-  work new
+  standard     BS 7671:2018+A2:2022
+  work         new
   supply {
-    earthing TN-S
-    spd ${spd}
+    earthing     TN-S
+    spd          ${spd}
   }
   board A "Board" {
-    fed-from supply
+    fed-from     supply
   }
 }`;
 
@@ -23,7 +23,7 @@ export default installationRule({
   clauses: ["443.4", "443.4.1", "443.5"],
   examples: [
     {
-      bad: sample("not-fitted").replace("not-fitted\n", "not-fitted\n    ^^^^^^^^^^^^^^\n"),
+      bad: sample("not-fitted").replace("not-fitted\n", "not-fitted\n    ^^^^^^^^^^^^^^^^^^^^^^^\n"),
       good: sample('not-fitted "Owner declined in writing, equipment of low worth"'),
     },
   ],
