@@ -2,7 +2,6 @@
 import { Option } from "commander";
 import { type CheckOptions, check } from "./check.ts";
 import type { AddCommand } from "./commands.ts";
-import { gather } from "./gather.ts";
 import { shardOption, wholeNumber, withReporting } from "./options.ts";
 import type { ReportingOptions } from "./report-run.ts";
 
@@ -60,5 +59,7 @@ Examples:
   wayfile gather --format junit --output-file findings.xml part-1.jsonl part-2.jsonl
 `,
     )
-    .action(async (paths: string[], options: ReportingOptions) => finish(await gather(paths, options, terminal)));
+    .action(async (paths: string[], options: ReportingOptions) =>
+      finish(await (await import("./gather.ts")).gather(paths, options, terminal)),
+    );
 };

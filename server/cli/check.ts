@@ -4,7 +4,7 @@ import { findAsked } from "./asked.ts";
 import { choiceOf } from "./choose.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
-import { type Fixed, fixed, nothingToFix, patchText, writeFixed } from "./fix.ts";
+import type { Fixed } from "./fix.ts";
 import { folderOf, Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writePart, writeReport } from "./report-run.ts";
@@ -14,14 +14,11 @@ import { headOf } from "./run/part.ts";
 import { type Plan, planOf, Scan, type Task } from "./run/plan.ts";
 import { type Ran, run } from "./run/run.ts";
 import { type Shard, tasksOf } from "./run/shard.ts";
-import { changedSince } from "./run/since.ts";
 import { counted, refuse, sentences } from "./say.ts";
-import { withHistory } from "./signed-history.ts";
 import { sinkOf } from "./sink.ts";
-import { type Staged, stagedFiles } from "./staged.ts";
+import type { Staged } from "./staged.ts";
 import type { Terminal } from "./terminal.ts";
 import { Timing } from "./timing.ts";
-import { watching } from "./watch.ts";
 
 export interface CheckOptions extends ReportingOptions {
   readonly stdinPath?: string;
@@ -43,7 +40,9 @@ export async function check(args: readonly string[], options: CheckOptions, term
   const misfit = misfitOf(args, options);
   if (misfit !== undefined) return refuse(misfit, terminal);
   const once = () => checkOnce(args, options, terminal);
-  return options.watch ? await watching(args, once, terminal) : await once();
+  if (!options.watch) return await once();
+  const { watching } = await import("./watch.ts");
+  return await watching(args, once, terminal);
 }
 
 /** Options that do not go together. */
@@ -101,6 +100,7 @@ async function checkUntil(
   const failures = [...found.failures];
   if (options.fix || options.diff) {
     const tried = new Disk(terminal.cwd, disk.folders);
+    const { fixed, writeFixed } = await import("./fix.ts");
     const cache = options.cache ? terminal.cache : undefined;
     const done = await fixed(tried, {
       paths,
@@ -114,7 +114,7 @@ async function checkUntil(
       pace,
     });
     if (options.diff && signal.aborted) return refuseDiff(terminal);
-    if (options.diff) return showDiff(done.files, failures, disk, options.quiet ?? false, terminal);
+    if (options.diff) return await showDiff(done.files, failures, disk, options.quiet ?? false, terminal);
     failures.push(...writeFixed(done, disk, options.quiet ?? false, terminal));
     for (const { path } of done.files) disk.reread(path);
   }
@@ -128,7 +128,9 @@ async function checkUntil(
   const { program, count = 1 } = (disk.hasOnlyLent ? undefined : terminal.threads) ?? {};
   const threads = { room: count, wanted: options.threads };
   const results = run(plan, disk, { cwd: terminal.cwd, detail, cache, program, signal, threads });
-  const judged = options.history ? withHistory(results, disk, names, failures) : results;
+  const judged = options.history
+    ? (await import("./signed-history.ts")).withHistory(results, disk, names, failures)
+    : results;
   const source: Source = {
     args,
     results: paced(judged, plan, pace),
@@ -154,13 +156,14 @@ function refuseDiff(terminal: Terminal): number {
 }
 
 /** The patch of what would be put right; it ends with 1 where there is something. */
-function showDiff(
+async function showDiff(
   files: readonly Fixed[],
   failures: readonly string[],
   disk: Disk,
   quiet: boolean,
   terminal: Terminal,
-): number {
+): Promise<number> {
+  const { nothingToFix, patchText } = await import("./fix.ts");
   terminal.data(patchText(files, disk));
   if (files.length === 0 && !quiet) terminal.err(sentences([nothingToFix]));
   terminal.err(sentences(failures));
@@ -188,6 +191,7 @@ async function narrowed(
   { cwd }: Terminal,
 ): Promise<Plan | { readonly failure: string }> {
   if (since === undefined) return plan;
+  const { changedSince } = await import("./run/since.ts");
   const changed = await changedSince(since, cwd, disk);
   if ("failure" in changed) return changed;
   return withTasks(
@@ -210,6 +214,7 @@ async function findStaged(
 ): Promise<Staged | { readonly failure: string }> {
   if (args.length > 0 || stdinPath !== undefined || since !== undefined)
     return { failure: "--staged checks what is staged in git: leave out paths, --stdin-path and --since." };
+  const { stagedFiles } = await import("./staged.ts");
   const staged = await stagedFiles(terminal.cwd, disk);
   if (!("failure" in staged) && info && staged.paths.length + staged.failures.length === 0)
     terminal.err(sentences(["No schedules are staged: none was checked."]));

@@ -53,7 +53,7 @@ Examples:
 `,
     )
     .action(async (words: string[]) =>
-      finish((await import("./explain.ts")).explain(words.length > 0 ? words.join(" ") : undefined, terminal)),
+      finish(await (await import("./explain.ts")).explain(words.length > 0 ? words.join(" ") : undefined, terminal)),
     );
 };
 

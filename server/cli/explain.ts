@@ -12,7 +12,7 @@ import { tablePage, tablesNamed } from "./table-page.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** `wayfile explain`: the page of a check, the meaning of a word, the checks of a family or of a regulation, or all. */
-export function explain(text: string | undefined, terminal: Terminal): number {
+export async function explain(text: string | undefined, terminal: Terminal): Promise<number> {
   const colours = coloursFor(terminal.colour);
   const page = text === undefined ? undefined : pageOf(text);
   const words = text === undefined ? [] : wordsNamed(text);
@@ -20,7 +20,7 @@ export function explain(text: string | undefined, terminal: Terminal): number {
   const held = text === undefined || page || words.length > 0 ? [] : tablesNamed(text);
   if (text === undefined) terminal.out(listing(pages, colours));
   else if (text === "severities") terminal.out(severitiesText(colours));
-  else if (page) terminal.out(pageText(page, colours));
+  else if (page) terminal.out(await pageText(page, colours));
   else if (words.length > 0)
     terminal.out(
       term.join(
@@ -97,14 +97,18 @@ function severitiesText(colours: Colours): TerminalText {
   return term`${term.join([...parts, end], "\n")}\nThe page of a check says what it rests on: wayfile explain loop/zs-over-limit\n`;
 }
 
-function pageText({ id, severity, since, title, why, clauses, examples }: CheckPage, colours: Colours): TerminalText {
+async function pageText(
+  { id, severity, since, title, why, clauses }: CheckPage,
+  colours: Colours,
+): Promise<TerminalText> {
+  const { samplesOf } = await import("../rules/frame/samples.ts");
   const parts = [
     term`${colours.bold(id)}  ${tintOf(severity, colours)(severity)}  ${colours.dim(`since ${since}`)}`,
     colours.bold(title),
     lines(wrapped(why)),
     ...(clauses.length > 0 ? [term`Rests on ${clauses.join(", ")}.`] : []),
   ];
-  for (const { bad, good, setting } of examples) {
+  for (const { bad, good, setting } of samplesOf(id)) {
     const where = setting ? ` (${settingText(setting)})` : "";
     parts.push(
       term`${colours.red("Fails")}${where}\n${lines(indented(bad))}`,

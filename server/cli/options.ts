@@ -1,7 +1,7 @@
 /** Options that several commands have, each stated once. */
 import { type Command, InvalidArgumentError, Option } from "commander";
 import { levels } from "../settings/settings.ts";
-import { reporters } from "./formats/index.ts";
+import { formatNames } from "./formats/index.ts";
 import { shardOf } from "./run/shard.ts";
 
 export function wholeNumber(text: string): number {
@@ -26,7 +26,7 @@ export const shardOption = (): Option =>
 /** How a run of checks is reported. */
 export function withReporting(command: Command): Command {
   return command
-    .addOption(new Option("--format <FORMAT>", "how to report").choices(Object.keys(reporters)).default("text"))
+    .addOption(new Option("--format <FORMAT>", "how to report").choices(formatNames).default("text"))
     .option("--output-file <FILE>", "write the report to a file")
     .addOption(
       new Option("--fail-level <LEVEL>", "what fails: this and all that is graver (error if left out)").choices(levels),

@@ -6,8 +6,7 @@ import { term } from "../text/terminal.ts";
 import type { Choice, ChoiceOptions } from "./choose.ts";
 import { coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
-import { type Format, forPeople, reporters } from "./formats/index.ts";
-import { line } from "./formats/jsonl.ts";
+import { type Format, forPeople, reporterNamed } from "./formats/index.ts";
 import type { Reporter } from "./formats/reporter.ts";
 import type { Names } from "./names.ts";
 import type { TaskResult } from "./run/judge-task.ts";
@@ -16,7 +15,6 @@ import type { Plan, Task } from "./run/plan.ts";
 import { counted, refuse, sentences } from "./say.ts";
 import type { Sink } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
-import { isFaultyByName, tour } from "./tour.ts";
 
 /** How a run is reported, whatever it was that ran. */
 export interface ReportingOptions extends ChoiceOptions {
@@ -53,7 +51,7 @@ export interface Writing {
 /** Writes the report and returns the exit code. */
 export async function writeReport(source: Source, writing: Writing): Promise<number> {
   const { options, sink, terminal, choice } = writing;
-  const reporter = reporterFor(source.args, writing);
+  const reporter = await reporterFor(source.args, writing);
   const seen = await reportAll(source, reporter, writing);
   const isNothing = source.files === 0 && source.failures.length > 0;
   if (!(isNothing && options.format === "text")) sink.out(reporter.end(seen.total));
@@ -86,6 +84,7 @@ interface Seen {
 async function reportAll(source: Source, reporter: Reporter, writing: Writing): Promise<Seen> {
   const { choice, options, sink } = writing;
   const { shown } = writing.names;
+  const { isFaultyByName } = options.tour ? await import("./tour.ts") : { isFaultyByName: () => false };
   const total = new Sum();
   const judged = new Sum();
   const notes: string[] = [];
@@ -97,7 +96,7 @@ async function reportAll(source: Source, reporter: Reporter, writing: Writing): 
     total.add(file);
     total.leftOut += leftOut;
     total.suppressed.push(...suppressed);
-    if (!(options.tour && isFaultyByName(file))) judged.add(file);
+    if (!isFaultyByName(file)) judged.add(file);
     if (file.holds.isEmpty) notes.push(`“${shown(file.path)}” is empty.`);
     sink.out(reporter.file(file));
   };
@@ -118,7 +117,7 @@ async function reportAll(source: Source, reporter: Reporter, writing: Writing): 
 const unattachedNote = (file: string): string =>
   `“${file}” has boards but no installation, and no file given here uses it: nothing judges it.`;
 
-function reporterFor(args: readonly string[], { options, names, terminal }: Writing): Reporter {
+async function reporterFor(args: readonly string[], { options, names, terminal }: Writing): Promise<Reporter> {
   const { format, info, quiet = false, statistics = false, outputFile } = options;
   const width = options.width ?? (outputFile === undefined ? terminal.width : undefined);
   const reporting = {
@@ -129,7 +128,8 @@ function reporterFor(args: readonly string[], { options, names, terminal }: Writ
     shown: names.shown,
     ...(width === undefined ? {} : { width }),
   };
-  if (!options.tour) return reporters[format](reporting);
+  if (!options.tour) return (await reporterNamed(format))(reporting);
+  const { tour } = await import("./tour.ts");
   const files: FileResult[] = [];
   return {
     file: (file) => {
@@ -149,6 +149,7 @@ export async function writePart(
   sink: Sink,
   terminal: Terminal,
 ): Promise<number> {
+  const { line } = await import("./formats/jsonl.ts");
   const numbers = new Map(tasks.map((task, number) => [task.files[0], number]));
   let failed = source.failures.length > 0;
   sink.out(line(head));

@@ -38,7 +38,7 @@ const shared = {
 
 const ahead = '"use strict";const bundleUrl=require("node:url").pathToFileURL(__filename).href;';
 
-/** Only the command line shows the samples of a check; the server is the smaller without them. */
+/** No finding needs the samples of a check: a program is the smaller without them. */
 const withoutSamples: Plugin = {
   name: "without-samples",
   setup({ onLoad }) {
@@ -48,6 +48,18 @@ const withoutSamples: Plugin = {
         "  examples: [],\n",
       );
       return { contents, loader: "ts" };
+    });
+  },
+};
+
+/** The samples of all checks, as plain data in a part of their own. */
+const withSamples: Plugin = {
+  name: "with-samples",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]server[\\/]rules[\\/]frame[\\/]samples\.ts$/ }, () => {
+      const samples = JSON.stringify(Object.fromEntries(pages.map(({ id, examples }) => [id, examples])));
+      const contents = `const samples = JSON.parse(${JSON.stringify(samples)});\nexport const samplesOf = (check) => samples[check] ?? [];`;
+      return { contents, loader: "js" };
     });
   },
 };
@@ -123,7 +135,7 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
 /** Programs in parts: what no first finding waits for is loaded when it is asked for. Each has a folder of its own. */
 const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   server: { entryPoints: { main: "server/main.node.ts" }, plugins: [withoutSamples, apart] },
-  wayfile: { entryPoints: { main: "server/main.cli.ts" }, plugins: [apart] },
+  wayfile: { entryPoints: { main: "server/main.cli.ts" }, plugins: [withSamples, withoutSamples, apart] },
 };
 
 const parts = {
@@ -145,7 +157,11 @@ function atOnce(outputs: Metafile["outputs"]): number {
     const output = outputs[path];
     if (!output || seen.has(path)) return 0;
     seen.add(path);
-    const needed = output.imports.filter(({ kind }) => kind === "import-statement");
+    // The command line's first file does nothing but load its own part, or that of a thread.
+    const isFirst = output.entryPoint === "server/main.cli.ts";
+    const needed = output.imports.filter(
+      ({ kind, path: part }) => kind === "import-statement" || (isFirst && !/\/worker-[^/]*$/.test(part)),
+    );
     return output.bytes + needed.reduce((sum, one) => sum + visit(one.path), 0);
   };
   return visit(Object.keys(outputs).find((path) => path.endsWith("/main.mjs")) ?? "");
