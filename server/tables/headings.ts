@@ -118,6 +118,8 @@ const headings: Readonly<Record<string, string>> = {
   pvc90Large: "90 °C thermoplastic above 300 mm²",
   quantity: "quantity",
   r1r2: "R1+R2",
+  r1: "single-phase, resistive",
+  r3: "three-phase, resistive",
   rating: "rating",
   reason: "reason",
   residual: "IΔn",
@@ -165,6 +167,8 @@ const headings: Readonly<Record<string, string>> = {
   what: "arrangement",
   width: "width",
   wire: "stranding",
+  x1: "single-phase, reactive",
+  x3: "three-phase, reactive",
   years: "years",
   zone: "zone",
   zs: "Zs, hot",
@@ -190,6 +194,10 @@ const own: Readonly<Record<string, string>> = {
   "bonding-54.8.upTo": "neutral up to",
   "bonding-54.8.size": "bonding conductor",
   "place-rcds.upTo": "sockets up to",
+  "citations.present": "BS 7671:2018+A2:2022",
+  "citations.first": "BS 7671:2008",
+  "citations.a1": "BS 7671:2008+A1:2011",
+  "citations.a3": "BS 7671:2008+A3:2015",
 };
 
 /** The heading of a column, without its unit. */

@@ -73,18 +73,18 @@ describe("explain", () => {
 
       Fails (stage tested)
         way 1 radial "Water heater" {
-          device  BS EN 60898 B32 6 kA
+          device       BS EN 60898 B32 6 kA
           live 2026-03-05 {
-            Zs  1.52 Ω
-                ^^^^^^
+            Zs           1.52 Ω
+                         ^^^^^^
           }
         }
 
       Passes
         way 1 radial "Water heater" {
-          device  BS EN 60898 B32 6 kA
+          device       BS EN 60898 B32 6 kA
           live 2026-03-05 {
-            Zs  0.62 Ω
+            Zs           0.62 Ω
           }
         }
       "

@@ -8,26 +8,26 @@ import { amountOf, factSpot, valueSpot, wayRule } from "../frame/rule.ts";
 
 const sample = (cpc: string) => `wayfile 1
 installation "Farm shop" {
-  standard BS 7671:2018+A2:2022
-  stage    design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
-    earthing TN-S
-    Ze       0.05 Ω
-    Ipf      4.6 kA
-    standby  "Diesel set" Ze 0.55 Ω
+    earthing     TN-S
+    Ze           0.05 Ω
+    Ipf          4.6 kA
+    standby      "Diesel set"  Ze 0.55 Ω
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 feeder "Barn" {
-      device  BS 88-2 63 A 80 kA gG
-      cable   singles line 16 mm² cpc ${cpc}
-      route   conduit method B
-      length  12 m
-      feeds   B
+      device       BS 88-2 63 A 80 kA gG
+      feeds        B
+      cable        singles  line 16 mm²  cpc ${cpc}
+      route        conduit  method B
+      length       12 m
     }
   }
   board B "Barn" {
-    fed-from A
+    fed-from     A
   }
 }`;
 
@@ -40,7 +40,7 @@ export default wayRule({
   clauses: ["543.1.3", "551.4.1"],
   examples: [
     {
-      bad: sample("4 mm²").replace("cpc 4 mm²\n", "cpc 4 mm²\n                                      ^^^^^\n"),
+      bad: sample("4 mm²").replace("cpc 4 mm²\n", "cpc 4 mm²\n                                             ^^^^^\n"),
       good: sample("10 mm²"),
     },
   ],

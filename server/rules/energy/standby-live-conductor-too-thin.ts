@@ -13,21 +13,21 @@ import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot 
 
 const sample = (size: string) => `wayfile 1
 installation "Sample" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ze       0.05 Ω
-    Ipf      4.6 kA
-    standby  "Diesel set" Ze 0.60 Ω
+    earthing     TN-S
+    Ze           0.05 Ω
+    Ipf          4.6 kA
+    standby      "Diesel set"  Ze 0.60 Ω
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Compressor" {
-      device  BS 88-2 63 A 80 kA gM
-      cable   armoured 70 °C line ${size} cpc 16 mm²
-      length  12 m
-      serves  motor
-      Ib      18 A
+      device       BS 88-2 63 A 80 kA gM
+      cable        armoured 70 °C  line ${size}  cpc 16 mm²
+      length       12 m
+      serves       motor
+      Ib           18 A
     }
   }
 }`;
@@ -41,7 +41,7 @@ export default installationRule({
   clauses: ["434.5.2", "551.4.1"],
   examples: [
     {
-      bad: sample("4 mm²").replace("cpc 16 mm²\n", "cpc 16 mm²\n                                  ^^^^^\n"),
+      bad: sample("4 mm²").replace("cpc 16 mm²\n", "cpc 16 mm²\n                                        ^^^^^\n"),
       good: sample("10 mm²"),
     },
   ],

@@ -12,17 +12,17 @@ import { amount, amountOf, factSpot, installationRule, type Reporter, valueSpot 
 
 const sample = (Ipf: string) => `wayfile 1
 installation "Pumping station" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   supply {
-    earthing TN-S
-    Ze       0.30 Ω
-    Ipf      1.2 kA
-    standby  "Turbine set" Ze 0.02 Ω Ipf ${Ipf}
+    earthing     TN-S
+    Ze           0.30 Ω
+    Ipf          1.2 kA
+    standby      "Turbine set"  Ze 0.02 Ω  Ipf ${Ipf}
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Heater" {
-      device BS EN 60898 B16 6 kA
+      device       BS EN 60898 B16 6 kA
     }
   }
 }`;
@@ -36,7 +36,7 @@ export default installationRule({
   clauses: ["434.5.1", "551.4.1"],
   examples: [
     {
-      bad: sample("8.4 kA").replace("6 kA\n", "6 kA\n                             ^^^^\n"),
+      bad: sample("8.4 kA").replace("6 kA\n", "6 kA\n                                   ^^^^\n"),
       good: sample("5.2 kA"),
     },
   ],

@@ -59,19 +59,19 @@ export default boardRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  run     A 7 m S1 6 m S2
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  run          A 7 m S1 6 m S2
   live 2026-03-05 {
-    rcd  at S2 30 mA 1x 24.1 ms
+    rcd          at S2 30 mA 1x 24.1 ms
     ^^^
   }
 }`,
       good: `way 1 radial "Bench sockets" {
-  device  BS EN 61009 B16 6 kA 30 mA type A
-  run     A 7 m S1 6 m S2
+  device       BS EN 61009 B16 6 kA 30 mA type A
+  run          A 7 m S1 6 m S2
   outlet-rcd S2 BS 7288 13 A 30 mA type A
   live 2026-03-05 {
-    rcd  at S2 30 mA 1x 24.1 ms
+    rcd          at S2 30 mA 1x 24.1 ms
   }
 }`,
     },
