@@ -35,16 +35,16 @@ export default wayRule({
     },
     {
       bad: `way 1 radial "Saw" {
-  phase   three
+  phase        three
   dead 2026-03-04 {
-    R1+R2  0.33 Ω  L1 0.33 Ω  L2 0.48 Ω  L3 0.32 Ω
-           ^^^^^^
+    R1+R2        0.33 Ω L1 0.33 Ω L2 0.48 Ω L3 0.32 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Saw" {
-  phase   three
+  phase        three
   dead 2026-03-04 {
-    R1+R2  0.48 Ω  L1 0.33 Ω  L2 0.48 Ω  L3 0.32 Ω
+    R1+R2        0.48 Ω L1 0.33 Ω L2 0.48 Ω L3 0.32 Ω
   }
 }`,
     },

@@ -13,13 +13,13 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Saw" {
-  device  BS EN 60898 C16 single-pole 10 kA
-                          ^^^^^^^^^^^
-  phase   three
+  device       BS EN 60898 C16 single-pole 10 kA
+                               ^^^^^^^^^^^
+  phase        three
 }`,
       good: `way 1 radial "Saw" {
-  device  BS EN 60898 C16 three-pole 10 kA
-  phase   three
+  device       BS EN 60898 C16 three-pole 10 kA
+  phase        three
 }`,
     },
   ],

@@ -14,15 +14,15 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Furnace alarm" {
-  device  BS EN 60898 B16 6 kA
-  cable   multicore aluminium line 16 mm² cpc 16 mm²
-  route   clipped method C
-  ^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B16 6 kA
+  cable        multicore aluminium  line 16 mm²  cpc 16 mm²
+  route        clipped  method C
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Furnace alarm" {
-  device  BS EN 60898 B16 6 kA
-  cable   multicore line 2.5 mm² cpc 2.5 mm²
-  route   clipped method C
+  device       BS EN 60898 B16 6 kA
+  cable        multicore  line 2.5 mm²  cpc 2.5 mm²
+  route        clipped  method C
 }`,
     },
   ],

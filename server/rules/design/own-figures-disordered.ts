@@ -14,12 +14,12 @@ installation "Plant" {
 }`;
 
 const device = (last: string) => `wayfile 1
-device-figures BS 88-3 45 A Zs 0.96 Ω within 5 s by "Own copy, Table 41.4"
-device-figures BS 88-3 63 A Zs ${last} within 5 s by "Own copy, Table 41.4"
+device-figures BS 88-3 45 A  Zs 0.96 Ω  within 5 s  by "Own copy, Table 41.4"
+device-figures BS 88-3 63 A  Zs ${last}  within 5 s  by "Own copy, Table 41.4"
 installation "Plant" {
-  standard BS 7671:2018+A2:2022
+  standard     BS 7671:2018+A2:2022
   board A "Main" {
-    fed-from supply
+    fed-from     supply
   }
 }`;
 
@@ -47,7 +47,7 @@ export default installationRule({
       good: sample("42 A"),
     },
     {
-      bad: device("1.20 Ω").replace("\ninstallation", `\n${" ".repeat(31)}^^^^^^\ninstallation`),
+      bad: device("1.20 Ω").replace("\ninstallation", `\n${" ".repeat(32)}^^^^^^\ninstallation`),
       good: device("0.55 Ω"),
     },
   ],

@@ -37,18 +37,18 @@ export default wayRule({
     {
       setting: { stage: "tested" },
       bad: `way 1 radial "Saw" {
-  device  BS EN 60898 C16 10 kA
-  phase   three
+  device       BS EN 60898 C16 10 kA
+  phase        three
   live 2026-03-05 {
-    Zs  0.48 Ω  L1 0.48 Ω  L2 0.66 Ω  L3 0.47 Ω
-        ^^^^^^
+    Zs           0.48 Ω L1 0.48 Ω L2 0.66 Ω L3 0.47 Ω
+                 ^^^^^^
   }
 }`,
       good: `way 1 radial "Saw" {
-  device  BS EN 60898 C16 10 kA
-  phase   three
+  device       BS EN 60898 C16 10 kA
+  phase        three
   live 2026-03-05 {
-    Zs  0.66 Ω  L1 0.48 Ω  L2 0.66 Ω  L3 0.47 Ω
+    Zs           0.66 Ω L1 0.48 Ω L2 0.66 Ω L3 0.47 Ω
   }
 }`,
     },
