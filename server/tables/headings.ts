@@ -121,6 +121,8 @@ const headings: Readonly<Record<string, string>> = {
   r1: "single-phase, resistive",
   r3: "three-phase, resistive",
   rating: "rating",
+  rating2: "single-phase rating",
+  rating3: "three-phase rating",
   reason: "reason",
   residual: "IΔn",
   rest: "others",
