@@ -6,7 +6,16 @@ import { exit } from "./exit.ts";
 interface CommandWords {
   readonly name: string;
   readonly about: string;
-  readonly options: readonly { readonly flag: string; readonly about: string; readonly choices: readonly string[] }[];
+  readonly options: readonly OptionWords[];
+  /** What may stand where another command has files: its own commands, or the choices of its argument. */
+  readonly words: readonly string[];
+}
+
+interface OptionWords {
+  readonly flag: string;
+  readonly about: string;
+  readonly choices: readonly string[];
+  readonly takesValue: boolean;
 }
 
 const shells = { bash, zsh, fish } as const;
@@ -35,22 +44,30 @@ const wordsOf = (program: Command): CommandWords[] =>
   program.commands.map((command) => ({
     name: command.name(),
     about: command.description(),
-    options: command.options.map(({ long, description, argChoices }) => ({
-      flag: long ?? "",
-      about: description,
-      choices: argChoices ?? [],
-    })),
+    options: [
+      ...command.options.map(({ long, description, argChoices, required, optional }) => ({
+        flag: long ?? "",
+        about: description,
+        choices: argChoices ?? [],
+        takesValue: required || optional,
+      })),
+      { flag: "--help", about: "print this help", choices: [], takesValue: false },
+    ],
+    words: [
+      ...command.commands.map((inner) => inner.name()),
+      ...command.registeredArguments.flatMap(({ argChoices }) => argChoices ?? []),
+    ],
   }));
 
 /** Ours are words without quotes; a description may hold one. */
 const quoted = (text: string): string => `'${text.replaceAll("'", "'\\''")}'`;
 
 function bash(commands: readonly CommandWords[]): string {
-  const cases = commands.flatMap(({ name, options }) => [
+  const cases = commands.flatMap(({ name, options, words }) => [
     ...options
       .filter(({ choices }) => choices.length > 0)
       .map(({ flag, choices }) => `    ${name}:${flag}) words="${choices.join(" ")}" ;;`),
-    `    ${name}:*) [[ $current == -* ]] && words="${options.map(({ flag }) => flag).join(" ")}" ;;`,
+    `    ${name}:*) if [[ $current == -* ]]; then words="${options.map(({ flag }) => flag).join(" ")}"; else words="${words.join(" ")}"; fi ;;`,
   ]);
   return `# bash completion of wayfile
 _wayfile() {
@@ -61,6 +78,8 @@ ${cases.join("\n")}
   esac
   COMPREPLY=($(compgen -W "$words" -- "$current"))
   if [[ -z $words ]]; then
+    # A name may hold blanks.
+    local IFS=$'\\n'
     compopt -o filenames 2> /dev/null
     COMPREPLY=($(compgen -d -- "$current") $(compgen -f -X '!*.ways' -- "$current"))
   fi
@@ -72,12 +91,12 @@ complete -F _wayfile wayfile
 function zsh(commands: readonly CommandWords[]): string {
   const colonless = (text: string): string => text.replace(/[[\]:\\]/g, "\\$&");
   const list = commands.map(({ name, about }) => `    ${quoted(`${name}:${colonless(about)}`)}`);
-  const cases = commands.map(({ name, options }) => {
-    const specs = options.map(({ flag, about, choices }) => {
-      const values = choices.length > 0 ? `: :(${choices.join(" ")})` : "";
+  const cases = commands.map(({ name, options, words }) => {
+    const specs = options.map(({ flag, about, choices, takesValue }) => {
+      const values = choices.length > 0 ? `: :(${choices.join(" ")})` : takesValue ? ": :_files" : "";
       return quoted(`${flag}[${colonless(about)}]${values}`);
     });
-    return `    ${name}) _arguments ${[...specs, quoted("*:file:_files -g '*.ways(-.)' -g '*(-/)'")].join(" \\\n      ")} ;;`;
+    return `    ${name}) _arguments ${[...specs, quoted(words.length > 0 ? `*: :(${words.join(" ")})` : "*:file:_files -g '*.ways(-.)' -g '*(-/)'")].join(" \\\n      ")} ;;`;
   });
   return `#compdef wayfile
 _wayfile() {
@@ -101,10 +120,13 @@ _wayfile "$@"
 }
 
 function fish(commands: readonly CommandWords[]): string {
-  const lines = commands.flatMap(({ name, about, options }) => [
+  const lines = commands.flatMap(({ name, about, options, words }) => [
     `complete -c wayfile -n __fish_use_subcommand -f -a ${name} -d ${quoted(about)}`,
-    ...options.map(({ flag, about: what, choices }) => {
-      const values = choices.length > 0 ? ` -x -a ${quoted(choices.join(" "))}` : "";
+    ...(words.length > 0
+      ? [`complete -c wayfile -n '__fish_seen_subcommand_from ${name}' -f -a ${quoted(words.join(" "))}`]
+      : []),
+    ...options.map(({ flag, about: what, choices, takesValue }) => {
+      const values = choices.length > 0 ? ` -x -a ${quoted(choices.join(" "))}` : takesValue ? " -r" : "";
       return `complete -c wayfile -n '__fish_seen_subcommand_from ${name}' -l ${flag.replace(/^--/, "")}${values} -d ${quoted(what)}`;
     }),
   ]);
