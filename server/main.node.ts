@@ -13,7 +13,6 @@ import { Grounds } from "./disk/grounds.ts";
 import { readSchedule } from "./disk/read.ts";
 import { isSchedule } from "./disk/refusals.ts";
 import { nearestAbove } from "./disk/settings-file.ts";
-import { fileAt, fileCommits } from "./git/file-commits.ts";
 import { connectionOptions } from "./lsp/connection.ts";
 import type { PaperOffice, PastRuntime, Runtime } from "./lsp/runtime.ts";
 import { startServer } from "./lsp/server.ts";
@@ -80,16 +79,18 @@ const textOf = (body: Uint8Array | undefined): string => {
   return "failure" in read ? "" : read.text;
 };
 
+const git = () => import("./git/file-commits.ts");
+
 const past: PastRuntime = {
   commits: async (uri) => {
     const path = scheduleAt(uri);
-    const found = path === undefined ? elsewhere : await fileCommits(path);
+    const found = path === undefined ? elsewhere : await (await git()).fileCommits(path);
     if ("failure" in found) return found;
     return { ...found, textOf: (name) => textOf(found.bodies.get(name)) };
   },
   text: async (uri, revision) => {
     const path = scheduleAt(uri);
-    const found = path === undefined ? elsewhere : await fileAt(path, revision);
+    const found = path === undefined ? elsewhere : await (await git()).fileAt(path, revision);
     return "failure" in found ? found : decode(found.body);
   },
 };

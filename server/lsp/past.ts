@@ -1,8 +1,8 @@
 /** What a schedule was, as git knows it: only where the server has a disk. */
-import { besideRevision, type Failure, timelineAt } from "../features/past.ts";
-import { reportMarkdown } from "../reports/setting/markdown.ts";
+import type { Failure } from "../features/past.ts";
 import { canonical, nameOfUri, resolveUri } from "../workspace/uri.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
+import { Part } from "./part.ts";
 import {
   type BesideAnswer,
   besideRequest,
@@ -18,10 +18,18 @@ import {
 import type { PastRuntime } from "./runtime.ts";
 import { badRequest, type Service } from "./service.ts";
 
+const compared = () =>
+  new Part(async () => ({
+    ...(await import("../features/past.ts")),
+    ...(await import("../reports/setting/markdown.ts")),
+  }));
+
 type Refused = ReturnType<typeof badRequest>;
 type Answer<T> = T | Refused;
 
 export function past({ connection, workspace }: Service, git: PastRuntime | undefined): void {
+  const part = compared();
+
   /** A request on a file of the disk; whatever it cannot be answered for is said in a sentence. */
   const on = <Q extends { readonly uri: string }, A>(
     method: string,
@@ -55,6 +63,8 @@ export function past({ connection, workspace }: Service, git: PastRuntime | unde
     async ({ uri, revision }, disk) => await disk.text(uri, revision),
   );
   on<PastQuestion, BesideAnswer>(besideRequest, hasRevision, async ({ uri, revision }, disk) => {
+    await part.load();
+    const { besideRevision, reportMarkdown } = part.now;
     const snapshot = await snapshotOf(uri);
     if ("failure" in snapshot) return snapshot;
     const read = (path: string) => disk.text(workspace.uri(path), revision);
@@ -71,6 +81,8 @@ export function past({ connection, workspace }: Service, git: PastRuntime | unde
     };
   });
   on<TimelineQuestion, TimelineAnswer>(timelineRequest, hasPosition, async ({ uri, position }, disk) => {
+    await part.load();
+    const { reportMarkdown, timelineAt } = part.now;
     const snapshot = await snapshotOf(uri);
     if ("failure" in snapshot) return snapshot;
     const at = snapshot.positions.at(position);

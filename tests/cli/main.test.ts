@@ -104,7 +104,9 @@ describe("explain", () => {
 
       Earth fault loop impedance at the furthest point of the circuit.
 
-      Measured, or Zdb of the board plus R1+R2: then write \`calculated\`.
+      Measured, or Zdb of the board plus R1+R2: then write \`calculated\`. Of three lines the
+      highest counts, and each may be written behind it: \`Zs 0.52 Ω L1 0.50 Ω L2 0.52 Ω L3
+      0.51 Ω\`.
 
       Limits: Regulation 411.4.4 and Tables 41.2 to 41.4; a cold reading is compared with 80 %
       of them, or corrected for temperature.
