@@ -8,22 +8,22 @@ import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
 const sample = (size: string) => `wayfile 1
 installation "Mill" {
-  standard BS 7671:2018+A2:2022
-  stage    design
+  standard     BS 7671:2018+A2:2022
+  stage        design
   supply {
-    earthing TN-S
-    Ze       0.05 Ω
+    earthing     TN-S
+    Ze           0.05 Ω
   }
   board A "Main" {
-    fed-from supply
+    fed-from     supply
     way 1 radial "Saw" {
-      device    BS EN 60898 D20 10 kA
-      cable     multicore line ${size} cpc ${size} cores 3
-      route     clipped method C
-      length    60 m
-      serves    motor
-      Ib        18 A
-      starting  direct 108 A
+      device       BS EN 60898 D20 10 kA
+      cable        multicore  line ${size}  cpc ${size}  cores 3
+      route        clipped  method C
+      length       60 m
+      serves       motor
+      starting     direct 108 A
+      Ib           18 A
     }
   }
 }`;
@@ -39,7 +39,7 @@ export default installationRule({
     {
       bad: sample("4 mm²").replace(
         "direct 108 A\n",
-        `direct 108 A\n      ${"^".repeat("starting  direct 108 A".length)}\n`,
+        `direct 108 A\n      ${"^".repeat("starting     direct 108 A".length)}\n`,
       ),
       good: sample("16 mm²"),
     },

@@ -19,12 +19,12 @@ export default wayRule({
   examples: [
     {
       bad: `way 1 radial "Shaver" {
-  device              BS EN 60898 B6 6 kA
-  protective-measure  separation "Shaver unit"
-  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+  device       BS EN 60898 B6 6 kA
+  protective-measure separation "Shaver unit"
+  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
 }`,
       good: `way 1 radial "Shaver" {
-  device  BS EN 60898 B6 6 kA
+  device       BS EN 60898 B6 6 kA
 }`,
     },
   ],
