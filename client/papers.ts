@@ -157,7 +157,8 @@ async function enterReadings(server: Server, given: Given = {}): Promise<void> {
       throw new Error(l10n.t("The schedule is being changed elsewhere: enter the readings again."));
     await remember(schedule, answer);
     if (misfits > 0) await showList(`${name}\n\n${report}`);
-    else await window.showInformationMessage(`Wayfile: ${report.trim()}`);
+    // Not waited for: the command is done, whether or not anybody closes the message.
+    else void window.showInformationMessage(`Wayfile: ${report.trim()}`);
   } catch (error) {
     failed(error);
   }
