@@ -70,13 +70,15 @@ function texts(bad: string): string[] {
 
 describe("what is found in the samples", () => {
   it.each(pages.map((page) => [page.id, page] as const))("%s", (_, { examples }) => {
-    for (const { bad, setting } of examples)
-      for (const text of texts(unmark(bad).text))
-        for (const { check, message, related, fixes, working } of findingsIn(inSetting(text, setting).text)) {
-          const said = [message, working ?? "", ...related.map((one) => one.message), ...fixes.map((fix) => fix.title)];
-          expect(said.flatMap(slipsIn), `${check} in ${text}`).toEqual([]);
-          for (const { message: beside } of related) expect(beside, check).not.toMatch(stub);
-        }
+    const found = examples.flatMap(({ bad, setting }) =>
+      texts(unmark(bad).text).flatMap((text) => findingsIn(inSetting(text, setting).text)),
+    );
+    const slips = found.flatMap(({ check, message, related, fixes, working }) => {
+      const said = [message, working ?? "", ...related.map((one) => one.message), ...fixes.map((fix) => fix.title)];
+      const stubs = related.flatMap((one) => (stub.test(one.message) ? [one.message] : []));
+      return [...said.flatMap(slipsIn), ...stubs].map((slip) => `${check}: ${slip}`);
+    });
+    expect(slips).toEqual([]);
   });
 });
 
@@ -87,17 +89,23 @@ const opening =
   /\b(look at (its|the|their) [^.]*(clamp|joint|terminal)|look for (a |the )?(poor|loose|[^.]*damp)|disconnect (its|all|the|SPDs)|find the (break|damp)|interchange|put it right)/i;
 
 describe("what sends a person to open something", () => {
-  it.each(pages.map((page) => [page.id, page] as const))("%s shows how to isolate first", (_, { id, examples }) => {
-    for (const { bad, setting } of examples)
-      for (const { check, message, working } of findingsIn(inSetting(unmark(bad).text, setting).text))
-        if (check === id && opening.test(message)) expect(working, message).toContain(safeIsolation);
+  it("shows how to isolate first", () => {
+    const sending = pages.flatMap(({ id, examples }) =>
+      examples
+        .flatMap(({ bad, setting }) => findingsIn(inSetting(unmark(bad).text, setting).text))
+        .filter(({ check, message }) => check === id && opening.test(message)),
+    );
+    expect(sending.length).toBeGreaterThan(10);
+    expect(sending.filter(({ working }) => !working?.includes(safeIsolation)).map(({ message }) => message)).toEqual(
+      [],
+    );
   });
 });
 
 describe("what is found in the examples", () => {
   it.each(folders)("%s", (path) => {
-    for (const { check, message, working } of findingsIn(readFileSync(`examples/${path}`, "utf8")))
-      expect([...slipsIn(message), ...slipsIn(working ?? "")], check).toEqual([]);
+    const found = findingsIn(readFileSync(`examples/${path}`, "utf8"));
+    expect(found.flatMap(({ message, working }) => [...slipsIn(message), ...slipsIn(working ?? "")])).toEqual([]);
   });
 });
 

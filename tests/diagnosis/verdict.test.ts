@@ -60,6 +60,11 @@ describe("a fault that all the readings show", () => {
     expect(lists).toContain("Explained by the first: ring/point-open.");
   });
 
+  it("counts how often a check that it explains would have spoken", () => {
+    const { lists } = judged(ring("0.44 0.44 0.73", soundN, Array(6).fill(open).join(" ")));
+    expect(lists).toContain("Explained by the first: ring/point-open, at 6 readings.");
+  });
+
   it("puts what is met more often before what reads the same", () => {
     const { lists } = judged(ring("0.44 0.44 0.73", soundN, `0.28 ${open} 0.29 0.29 0.29 0.28`));
     expect(lists[0]).toMatch(/^1\. The protective conductor is not connected at S2\./);

@@ -19,19 +19,21 @@ const wide: Readonly<Record<Room, readonly (readonly string[])[]>> = {
     ["tests/tables/", "tests/diagnosis/predictions", "tests/proposal/", "tests/boards/"],
   ],
   tables: [
-    ["tests/tables/"],
-    ["tests/rules/examples.test.ts", "tests/rules/mistakes.test.ts"],
+    ["tests/tables/", "tests/rules/examples.test.ts", "tests/rules/mistakes.test.ts"],
     ["tests/calc/", "tests/rules/"],
     ["tests/boards/", "tests/proposal/", "tests/diagnosis/"],
   ],
   rules: [["tests/rules/mistakes.test.ts"], ["tests/rules/"], ["tests/examples.test.ts", "tests/dangers.test.ts"]],
   readings: [
-    ["tests/readings/"],
     ["tests/rules/examples.test.ts", "tests/rules/mistakes.test.ts"],
+    ["tests/readings/"],
     ["tests/rules/", "tests/features/hover", "tests/features/inlay", "tests/reports/"],
     ["tests/merge/properties.test.ts", "tests/diagnosis/"],
   ],
 };
+
+/** Rounds that are quick; the rest is for what these do not see. */
+export const nearRounds = 2;
 
 export function suitesFor(room: Room, file: string): readonly Round[] {
   const name = basename(file, ".ts");

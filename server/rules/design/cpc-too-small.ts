@@ -101,9 +101,11 @@ interface Remedy {
 function largerCore(cable: Cable, need: number): Remedy {
   const size = nextSizeUp(need);
   const { cpc } = cable.fact.args;
-  // No sheathed cable has a protective conductor larger than its lines: the whole of it is another.
-  if (size !== undefined && size > cable.line && cable.construction !== "singles") {
-    const flat = cable.construction === "flat-twin";
+  const flat = cable.construction === "flat-twin";
+  // No sheathed cable has a protective conductor larger than its lines, nor flat cable than it is sold with: the whole of
+  // it is another.
+  const largest = flat ? (sheathedPair(cable.line) ?? cable.line) : cable.line;
+  if (size !== undefined && size > largest && cable.construction !== "singles") {
     const whole = sizes.find((line) => line > cable.line && (flat ? (sheathedPair(line) ?? 0) : line) >= need);
     return { words: `: fit ${squareMillimetres(size)}`, fixes: resizeCable(cable, whole) };
   }
