@@ -14,6 +14,7 @@ import { readSchedule } from "./disk/read.ts";
 import { isSchedule } from "./disk/refusals.ts";
 import { nearestAbove } from "./disk/settings-file.ts";
 import { connectionOptions } from "./lsp/connection.ts";
+import { FrameWatch } from "./lsp/frames.ts";
 import type { PaperOffice, PastRuntime, Runtime } from "./lsp/runtime.ts";
 import { startServer } from "./lsp/server.ts";
 import { decode } from "./text/decode.ts";
@@ -117,6 +118,16 @@ function admit(path: string | undefined, folderOf = (folder: string): string => 
 
 /** Over stdio a frame that cannot be read is the end: nothing behind it can be told from it. */
 function overStdio(): Connection {
+  const end = (reason: string): never => {
+    process.stderr.write(`The server ends: a message cannot be told from the next. ${reason}\n`);
+    return process.exit(1);
+  };
+  // It listens before the reader does, which then never sees such a frame.
+  const frames = new FrameWatch();
+  process.stdin.on("data", (bytes: Buffer) => {
+    const reason = frames.take(bytes);
+    if (reason !== undefined) end(`${reason}.`);
+  });
   const reader = new StreamMessageReader(process.stdin);
   const made = createConnection(
     ProposedFeatures.all,
@@ -133,8 +144,7 @@ function overStdio(): Connection {
     // Behind a message that holds no JSON, or none that makes sense, the next is found all the same.
     if (!/^(?:Header must|Message header must|Content-Length value must) /.test(error.message)) return;
     const [reason] = error.message.split("\n");
-    process.stderr.write(`The server ends: a message cannot be told from the next. ${reason}\n`);
-    process.exit(1);
+    end(reason ?? "");
   });
   return made;
 }

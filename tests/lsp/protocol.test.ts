@@ -225,6 +225,10 @@ describe("a stream that is no conversation", () => {
     ["a frame without its length", "X-Other: 1\r\n\r\n{}"],
     ["a length that is a word", "Content-Length: many\r\n\r\n{}"],
     ["no frame at all", "hello\r\nthere\r\n\r\n"],
+    ["a length below zero", "Content-Length: -5\r\n\r\n{}"],
+    ["a length that is no whole number", "Content-Length: 2.5\r\n\r\n{}"],
+    ["a length that no message has", "Content-Length: 99999999999999\r\n\r\n{}"],
+    ["a header without an end", "x".repeat(10_000)],
   ])("of %s ends the process in a sentence", async (_, text) => {
     const raw = await rawServer();
     raw.request(1, "initialize", { processId: null, rootUri: null, capabilities: {} });

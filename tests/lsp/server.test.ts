@@ -152,7 +152,9 @@ describe("files of a folder", () => {
     await server.push(folder.uri("main.ways"), (list) => codes(list).includes("language/unknown-name"));
     await rm(join(folder.path, "meters.ways"));
     await server.connection.sendNotification("workspace/didChangeWatchedFiles", { changes });
-    await server.push(folder.uri("main.ways"), (list) => codes(list).includes("language/use-missing"));
+    const missing = (list: readonly { code?: unknown }[]) => codes(list).includes("language/use-missing");
+    const { diagnostics } = await server.push(folder.uri("main.ways"), missing);
+    expect(codes(diagnostics)).toContain("language/use-missing");
   });
 
   it("change each other's findings while both are open, typed or closed", async () => {
@@ -165,7 +167,8 @@ describe("files of a folder", () => {
     await server.connection.sendNotification("textDocument/didClose", {
       textDocument: { uri: folder.uri("meters.ways") },
     });
-    await server.push(folder.uri("main.ways"), (list) => !unknown(list));
+    const { diagnostics } = await server.push(folder.uri("main.ways"), (list) => !unknown(list));
+    expect(unknown(diagnostics)).toBe(false);
   });
 
   it("that several schedules use are renamed in all of them, also in those nobody opened", async () => {

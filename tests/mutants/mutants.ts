@@ -2,8 +2,9 @@
  * Whether the tests would notice: a sample of mutants of the calculations, tables, checks and readings, each run against
  * the tests that could see it. `npm run mutants -- [--sample 25] [--seed 1] [--room calc] [--rounds 2] [--minutes 30]`.
  * It works on a copy of this folder. All are first tried against the nearest tests, then what is left against every test
- * that could see it; two rounds give the first alone. When its minutes are over it begins no other, and says what is left. A survivor is killed by a test, or explained in
- * `kept.ts`.
+ * that could see it; two rounds give the first alone. When its minutes are over it begins no other, and says what is left.
+ * A survivor is killed by a test, or explained in `kept.ts`; `--only server/calc/ring.ts:40 --against tests/calc/ring` tries
+ * the mutants of a line against the tests that were written for them.
  */
 import { cpSync, globSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
@@ -22,7 +23,7 @@ interface Mutant extends Mutation {
 }
 
 const root = join(import.meta.dirname, "../..");
-const copy = join(root, ".build/mutants");
+const copy = join(root, `.build/mutants${process.pid}`);
 
 const { values } = parseArgs({
   options: {
@@ -32,6 +33,8 @@ const { values } = parseArgs({
     skip: { type: "string", default: "0" },
     rounds: { type: "string", default: "9" },
     minutes: { type: "string", default: "600" },
+    only: { type: "string", multiple: true },
+    against: { type: "string", multiple: true },
   },
 });
 
@@ -44,6 +47,7 @@ function sampleOf(room: Room, size: number): Mutant[] {
       return mutationsOf(source).map((mutation): Mutant => ({ ...mutation, room, file, source }));
     });
   const next = random(Number(values.seed));
+  if (values.only) return all.filter((mutant) => values.only?.includes(placeOf(mutant)));
   const order = all.map((mutant) => ({ mutant, at: next() })).sort((a, b) => a.at - b.at);
   return order.slice(Number(values.skip), Number(values.skip) + size).map(({ mutant }) => mutant);
 }
@@ -79,7 +83,7 @@ async function isSeen(
   rounds: { readonly from: number; readonly to: number },
 ): Promise<boolean> {
   const path = join(copy, mutant.file);
-  const suites = suitesFor(mutant.room, mutant.file);
+  const suites = values.against ? [{ parts: values.against }] : suitesFor(mutant.room, mutant.file);
   const concerns = ({ moduleId }: TestSpecification, { parts }: Round) =>
     parts.some((part) => relative(copy, moduleId).startsWith(part));
   const before = suites.slice(0, rounds.from).filter(({ named }) => named === undefined);
@@ -181,4 +185,5 @@ console.log(
 for (const one of survivors) console.log(`  survived: ${described(one)}`);
 for (const one of open) console.log(`  unseen by the nearest tests: ${described(one)}`);
 process.exitCode = survivors.length > judged * 0.05 ? 1 : 0;
+rmSync(copy, { recursive: true, force: true });
 process.exit();

@@ -1,5 +1,6 @@
 /** What a finding says besides its place: how grave it is, what would put it right, and what it looked at. */
 import { describe, expect, it } from "vitest";
+import { findingOf } from "../../server/rules/frame/rule.ts";
 import { find, fixed } from "../helpers/find.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
@@ -186,6 +187,7 @@ it("a method that does not fit is answered with the two that are usual", () => {
     );
   expect(way("conduit method C")).toEqual([expect.stringMatching(/write method B or A\./)]);
   expect(way("clipped method B")).toEqual([expect.stringMatching(/write method C\./)]);
+  expect(way("ceiling method D")).toEqual([expect.stringMatching(/write method 100 or 101\./)]);
 });
 
 it("a loop over its limit is not cured by a core where the armour is the protective conductor as well", () => {
@@ -206,4 +208,24 @@ it.each([
 ])("the margin of a loop of %s Ω against 1.37 Ω is %d", (Zs, margin) => {
   const way = `way 1 radial "Kiln" {\n  device BS EN 60898 B32 6 kA\n  live 2026-03-05 {\n    Zs ${Zs} Ω\n  }\n}`;
   expect(find("loop/zs-over-limit", way, { stage: "tested" }).map((one) => one.margin)).toEqual([margin]);
+});
+
+it.each([
+  [3996, 0.6],
+  [10_000, 0],
+  [10_001, -0.001],
+])("a value of %d against a limit of 10 000 leaves a margin of %d", (value, margin) => {
+  const [spot] = find("design/method-against-route", "way 1 {\n  route clipped method B\n}").map((one) => one.spot);
+  if (!spot) throw new Error("The sample is not what it should be.");
+  const rule = {
+    id: "a/check",
+    severity: "error",
+    title: "",
+    why: "",
+    since: "0.1",
+    clauses: [],
+    examples: [],
+  } as const;
+  const report = { message: "", value: { amount: value, unit: "A" }, limit: { amount: 10_000, unit: "A" } };
+  expect(findingOf(rule, spot, report).margin).toBe(margin);
 });

@@ -47,7 +47,7 @@ export default wayRule({
       if (!kind || !method || !allowed || allowed.includes(method.value)) continue;
       const usual = allowed[0] ?? "";
       report(valueSpot(route, method), {
-        message: `Method ${method.value} does not fit a cable ${laid(kind.value)}: write method ${allowed.length > 1 ? allowed.slice(0, 2).join(" or ") : usual}.`,
+        message: `Method ${method.value} does not fit a cable ${laid(kind.value)}: write method ${allowed.slice(0, 2).join(" or ")}.`,
         fixes: [inPlaceOf(method, usual, `Make it method ${usual}`)],
       });
     }
