@@ -30,8 +30,8 @@ export const hostileText = fc
 const quoted = (text: string): string => `"${text.replace(/["\\]/g, "\\$&")}"`;
 
 /** A sound schedule in which all that may be said freely is said by the stranger. */
-export const hostileSchedule = (text: string): string =>
-  loft
+export const hostileSchedule = (text: string, schedule = loft): string =>
+  schedule
     .replace(/"[^"\n]*"/g, () => quoted(text))
     .replace(/(\n +)serves {2}/, (line, indent) =>
       [
