@@ -229,3 +229,51 @@ it.each([
   const report = { message: "", value: { amount: value, unit: "A" }, limit: { amount: 10_000, unit: "A" } };
   expect(findingOf(rule, spot, report).margin).toBe(margin);
 });
+
+it("R2 is more than the whole only beyond what two readings may be out by", () => {
+  const way = (R2: string) => `way 1 radial "Oven" {
+  cable flat-twin line 6 mm² cpc 2.5 mm²
+  dead 2026-03-04 {
+    R1+R2 0.32 Ω
+    R2 ${R2} Ω
+  }
+}`;
+  expect(messages(find("continuity/r2-ratio", way("0.34")))).toEqual([
+    expect.stringMatching(/^R2 is 0\.34 Ω of R1\+R2/),
+  ]);
+  expect(messages(find("continuity/r2-ratio", way("0.36")))).toEqual([
+    expect.stringMatching(/is more than R1\+R2 0\.32 Ω/),
+  ]);
+});
+
+// 30 mA protects persons and is not made coarser.
+it.each([
+  ["30 mA", "4.5 mA", /Divide the circuits between 2 RCDs\.$/],
+  ["100 mA", "40 mA", /Divide the circuits between 2 RCDs, or fit one of 300 mA\.$/],
+])("leakage through an RCD of %s is answered with a coarser one only where that may be", (rcd, second, words) => {
+  const way = (id: number, leakage: string) => `way ${id} radial "Desks" {\n  behind east\n  leakage ${leakage}\n}`;
+  const board = `fed-from supply\nrcd east BS EN 61008 63 A ${rcd} type A`;
+  const found = find("rcd/leakage-too-high", `${way(1, "6 mA")}\n${way(2, second)}`, { board });
+  expect(messages(found)).toEqual([expect.stringMatching(words)]);
+});
+
+it.each([
+  ["new", 1],
+  ["addition", 1],
+  ["existing", 0],
+] as const)("a Zs that was taken from a record is asked about where the work is %s", (work, count) => {
+  const way = `way 1 radial "Kiln" {\n  device BS EN 60898 B32 6 kA\n  live 2026-03-05 {\n    Zs 0.64 Ω from-record "Report of 2019"\n  }\n}`;
+  expect(find("live/zs-missing", way, { stage: "tested", work })).toHaveLength(count);
+});
+
+it.each([
+  ["1L2", "phase L1", 1],
+  ["1L2", "phase L2", 0],
+  ["1L2", "", 0],
+  ["1", "phase L1", 0],
+])("of a three-phase board way %s with “%s”", (id, phase, count) => {
+  const setting = { supply: "earthing TN-S\nphases three\nZe 0.30 Ω", board: "fed-from supply\nphases three" };
+  const way = `way ${id} radial "Kiln" {\n  ${phase}\n  Ib 30 A\n}`;
+  expect(find("demand/line-against-name", way, setting)).toHaveLength(count);
+  expect(find("demand/line-against-name", way)).toEqual([]);
+});

@@ -1,0 +1,83 @@
+/** Figures and words of calculations, where the sum that rests on them would hide a slip. */
+import { describe, expect, it } from "vitest";
+import { capacityBound } from "../../server/calc/capacity-bound.ts";
+import { thermalInsulationFactor } from "../../server/calc/capacity-factors.ts";
+import { diversified } from "../../server/calc/diversity.ts";
+import { calculatedDrop } from "../../server/calc/drop-figures.ts";
+import { figure } from "../../server/calc/figure.ts";
+import { marginOf } from "../../server/calc/margin.ts";
+import { nextSizeUp } from "../../server/calc/minimum-size.ts";
+import { groundGroupingFactors } from "../../server/tables/factors.ts";
+
+describe("a margin of what is only bounded", () => {
+  it.each([
+    ["least", 0.9, ">", undefined],
+    ["least", 1.2, ">", "1.2 times it"],
+    ["least", 1.2, "<", undefined],
+    ["least", 0.9, "<", "less than 90 % of it"],
+    ["least", 1, "<", "below it"],
+    ["most", 0.9, ">", undefined],
+    ["most", 1, ">", "over it"],
+    ["most", 1.2, "<", undefined],
+    ["most", 0.9, "<", "more than 10 % left"],
+  ] as const)("at %s the limit: %d with %s", (sense, value, sign, text) => {
+    expect(marginOf(sense, value, 1, sign)?.text).toBe(text);
+  });
+});
+
+it.each([
+  [0.4, "s", "400 ms"],
+  [1, "s", "1 s"],
+  [1.5, "s", "1.5 s"],
+  [0.03, "A", "30 mA"],
+  [1, "A", "1 A"],
+  [1000, "A", "1 kA"],
+  [1000, "W", "1 kW"],
+])("%d %s is written %s", (value, unit, text) => {
+  expect(figure(value, unit)).toBe(text);
+});
+
+it("the next size is the size itself, and none below where one begins", () => {
+  expect([nextSizeUp(2.5), nextSizeUp(2.5, 2.5), nextSizeUp(0.3, 1), nextSizeUp(2.6, 1)]).toEqual([2.5, 2.5, 1, 4]);
+});
+
+// 523.9 as it is quoted: 0.88 to 50 mm, 0.50 from 500 mm on.
+it.each([
+  [50, 0.88, "up to 50 mm"],
+  [51, 0.78, "up to 100 mm"],
+  [900, 0.5, "over 500 mm"],
+])("cable in %i mm of insulation", (length, value, words) => {
+  const found = thermalInsulationFactor(length);
+  if ("missing" in found) throw new Error(found.missing);
+  expect(found.value).toBe(value);
+  expect(JSON.stringify(found.steps)).toContain(words);
+});
+
+it("a drop that is calculated is twice the impedance of a conductor, and √3 times between lines", () => {
+  const drop = (loaded: 2 | 3) =>
+    calculatedDrop({ csa: 16, material: "copper", insulation: 70, loaded } as Parameters<typeof calculatedDrop>[0])
+      ?.value ?? 0;
+  // 1.15 mΩ/m at 20 °C (BS EN 60228), 1.20 times it at 70 °C, 0.08 mΩ/m of reactance.
+  expect(drop(2)).toBeCloseTo(2 * Math.hypot(0.00115 * 1.2, 0.00008), 6);
+  expect(drop(3) / drop(2)).toBeCloseTo(Math.sqrt(3) / 2, 9);
+});
+
+it("a bound that comes down from 90 °C loses what the smaller rise and the colder copper leave", () => {
+  const question = { construction: "armoured", insulation: 70, method: "C", loaded: 3, csa: 16 } as const;
+  // Table 4E4A, method C, three loaded cores of 16 mm²: 94 A. Rises of 40 K and 60 K, resistance as 300 to 320.
+  expect(capacityBound(question)?.value).toBeCloseTo(94.5 * Math.sqrt((40 / 60) * (320 / 300)), 6);
+});
+
+it("a demand by a share of the whole shows the share and the whole", () => {
+  const { value, steps } = diversified({ purpose: "lighting", column: "household", currents: [6, 4] });
+  expect(value).toBeCloseTo(6.6, 9);
+  expect(JSON.stringify(steps)).toContain("66 % × 10 A");
+});
+
+// Table 4C3 as it is remembered: it falls with each circuit, and touching ducts fare no worse than cables that touch.
+it("factors for the ground fall from circuit to circuit", () => {
+  const columns = ["n2", "n3", "n4", "n5", "n6"] as const;
+  const falls = groundGroupingFactors.rows.map(({ facts }) => columns.map((column) => facts[column]));
+  for (const row of falls) expect(row).toEqual(row.toSorted((one, other) => other - one));
+  expect(falls.every((row) => new Set(row).size === row.length)).toBe(true);
+});
