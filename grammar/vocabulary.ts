@@ -1389,8 +1389,6 @@ const blocks = {
         method: opt(label("method", choice(list.methods, "the reference method"))),
         grouped: opt(label("grouped", count("the number of circuits grouped together"))),
         arrangement: opt(choice(list.arrangements, "how the group is arranged")),
-        factor: opt(label("factor", quantity("share", "a factor of your own book for what is not stated otherwise"))),
-        by: opt(label("by", text("where that factor stands"))),
         ambient: opt(label("ambient", quantity("temperature", "the temperature around the cable"))),
         insulated: opt(label("insulated", quantity("size", "the length surrounded by thermal insulation"))),
         depth: opt(label("depth", quantity("size", "how deep it is concealed in a wall"))),
@@ -1400,6 +1398,8 @@ const blocks = {
         in: opt(label("in", ref("containment", "the conduit or trunking it shares with others"))),
         legs: opt(label("legs", count("how many legs of a ring run here, if not both"))),
         carries: opt(many(label("carries", choice(list.carried, "the conductors that run here, if not all")))),
+        factor: opt(label("factor", quantity("share", "a factor of your own book for what is not stated otherwise"))),
+        by: opt(label("by", text("where that factor stands"))),
       },
       {
         key: ["kind", "method", "in"],

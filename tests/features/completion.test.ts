@@ -19,21 +19,21 @@ const inSupply = (line: string) => loft.replace("    Ipf       0.92 kA\n", `    
 describe("completion", () => {
   it("offers the words of a block that are not used up", async () => {
     expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
-      `"route, run, load, behind, place, dead, live, formerly, work, settings, rcd, afdd, phase, feeds, points, spurs, fused, outlet-rcd, floor-area, ingress, supplementary-bonding, earthing, electrode, open-PEN, starting, overload, drivers, dc-detection, load-control, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
+      `"route, run, load, behind, place, dead, live, formerly, work, settings, rcd, afdd, phase, feeds, points, spurs, fused, outlet-rcd, floor-area, protective-measure, ingress, supplementary-bonding, earthing, electrode, open-PEN, starting, overload, drivers, dc-detection, load-control, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
     );
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"Ipf, polarity, phases, PSCC, PEFC, phase-sequence"`);
     expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way, work, water-heater"`);
     expect(await offered("┆")).toMatchInlineSnapshot(
-      `"wayfile, use, instrument, installation, may-ignore, cable-type, circuit-type, field, board, departure, query, answer, note, detail"`,
+      `"wayfile, use, instrument, installation, may-ignore, cable-type, device-figures, circuit-type, field, board, departure, query, answer, note, detail"`,
     );
   });
 
   it("offers choices, then the labels of the line that are not there yet", async () => {
     expect(await offered(inWay("route ┆"))).toMatchInlineSnapshot(
-      `"clipped, conduit, trunking, ceiling, wall, floor, tray, ladder, free-air, duct, buried, method, steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, metal-frame, in, legs, carries"`,
+      `"clipped, conduit, trunking, ceiling, wall, floor, tray, ladder, free-air, duct, buried, method, steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, metal-frame, in, legs, carries, factor, by"`,
     );
     expect(await offered(inWay("route clipped method C ┆"))).toMatchInlineSnapshot(
-      `"steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, metal-frame, in, legs, carries"`,
+      `"steel, plastic, flexible, grouped, bunched, layer, tray-layer, ladder-layer, ambient, insulated, depth, length, bends, metal-frame, in, legs, carries, factor, by"`,
     );
     expect(await offered(inWay("route clipped method ┆"))).toMatchInlineSnapshot(
       `"C, 100, 101, 102, 103, A, B, D, E, F"`,
@@ -93,7 +93,7 @@ describe("completion", () => {
     expect(
       await offered(loft.replace("device  BS EN 61009 B6 6 kA 30 mA type A", "device BS 88-3 ┆")),
     ).toMatchInlineSnapshot(
-      `"32 A, 16 A, 20 A, 63 A, 5 A, 45 A, 80 A, 100 A, gG, gM, back-up, type, bidirectional, unidirectional"`,
+      `"32 A, 16 A, 20 A, 63 A, 5 A, 45 A, 80 A, 100 A, gG, gM, back-up, single-pole, double-pole, three-pole, four-pole, type, bidirectional, unidirectional"`,
     );
   });
 

@@ -719,6 +719,14 @@ export const dangers: readonly Danger[] = [
       sheet.ways.some((way) => !isRcbo(way) && !ownEarth(way) && way.kind !== "feeder"),
     () => onLine(/^ {4}U0\s/, (line) => `${line}\n    standby "Inverter" gives 12 A`),
   ),
+  toAll(
+    "a second source that feeds a fault harder than a device breaks",
+    ["fault/standby-breaking-capacity"],
+    (sheet) =>
+      !has(sheet, /conditional-rating/) &&
+      sheet.ways.some(({ text }) => /device +BS EN 6\d+ \w+ (?:6|10) kA/.test(text)),
+    () => onLine(/^ {4}U0\s/, (line) => `${line}\n    standby "Turbine set" Ze 0.01 Ω Ipf 24 kA`),
+  ),
   toWay("device not said", ["record/no-device"], always, () => onLine(/^\s+device/, undefined)),
   toWay("cable not said", ["record/no-cable"], always, () => onLine(/^\s+cable/, undefined)),
   toWay(
