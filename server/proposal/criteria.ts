@@ -116,7 +116,7 @@ const harmonics: Criterion = (trial, demand) => {
 
 const drop: Criterion = (trial, demand, above) => {
   const title = "Voltage drop";
-  const found = dropFor(trial, demand.forDrop, above);
+  const found = dropFor(trial, demand, above);
   if ("missing" in found) return { title, holds: undefined, text: found.missing, steps: [] };
   const { value, steps, source } = found.drop;
   const { limit } = found;

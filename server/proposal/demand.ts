@@ -26,6 +26,8 @@ export interface Demand {
   readonly room?: number;
   /** The largest device of the board behind a feeder, A: a smaller one before it would open first. */
   readonly behind?: number;
+  /** The board a feeder feeds: how it loads the lines decides what they drop. */
+  readonly fed?: BoardNode;
   readonly how: "wanted" | "stated" | "loads" | "board" | "assumed";
   readonly words: string;
   /** What the figure leaves out or takes for granted. */
@@ -49,11 +51,12 @@ export function demandOf(
 }
 
 /** What the circuits of the board behind a feeder ask of it. */
-function askedBehind(node: BoardNode): Pick<Demand, "room" | "behind"> {
+function askedBehind(node: BoardNode): Pick<Demand, "room" | "behind" | "fed"> {
   // The circuit with the least to spare decides what is left for the feeder.
   const [least] = dropRooms(node);
   const ratings = node.studies.flatMap(({ device, isSpare }) => (isSpare ? [] : (device?.rating ?? [])));
   return {
+    fed: node,
     ...(least ? { room: least.room } : {}),
     ...(ratings.length > 0 ? { behind: Math.max(...ratings) } : {}),
   };

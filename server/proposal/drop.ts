@@ -1,9 +1,11 @@
 /** The drop of a circuit with a proposed cable, with that of the feeders before it, against the guidance. */
 
+import { feederDrop } from "../boards/drop-feeder.ts";
 import { added, type BoardDrop, dropLimitOf } from "../boards/drop-path.ts";
 import type { Calculated } from "../calc/index.ts";
 import { cableDrop } from "../circuit/drop.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import type { Demand } from "./demand.ts";
 
 export interface DropFound {
   readonly drop: Calculated;
@@ -15,12 +17,14 @@ const apart = ["selv", "pv", "storage"];
 
 export function dropFor(
   trial: WayStudy,
-  current: number,
+  { forDrop, fed, how }: Demand,
   above: BoardDrop | undefined,
 ): DropFound | { readonly missing: string } {
   if (!trial.length) return { missing: noLength };
   if (apart.some((use) => trial.uses.has(use))) return { missing: "The guidance for the drop is not for this use." };
-  const own = cableDrop(trial, current);
+  // As the board behind a feeder loads its lines: with all of it on one line the neutral drops as much again.
+  const unequal = fed && how !== "wanted" ? feederDrop({ ...fed, feeder: trial }) : undefined;
+  const own = unequal && !("missing" in unequal) ? unequal.worst : cableDrop(trial, forDrop);
   if ("missing" in own) return { missing: `The voltage drop was not calculated: ${own.missing}.` };
   return { drop: above ? added(above.drop, own.drop) : own.drop, limit: dropLimitOf(trial) };
 }
