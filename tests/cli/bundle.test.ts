@@ -3,6 +3,7 @@ import { execFile, execFileSync, spawn } from "node:child_process";
 import { closeSync, existsSync, openSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { generate } from "../helpers/generate.ts";
 import { Folder, faultyWay, type Ran, schedule } from "./run.ts";
 
 const bundle = join(import.meta.dirname, "../../dist/wayfile.cjs");
@@ -51,6 +52,38 @@ test("ends with 2 where something could not be done", async () => {
 test("writes no colour into a pipe, whatever a build server asks for", async () => {
   const { out } = await start({ cwd: faulty().path, env: { FORCE_COLOR: "1", CI: "1" } }, "check");
   expect(out).not.toContain("\u001b");
+});
+
+test("shows its first findings long before the last, and Ctrl-C leaves what is known in order", {
+  timeout: 120_000,
+}, async () => {
+  const files = Array.from({ length: 600 }, (_, index) => [
+    `${String(index).padStart(3, "0")}.ways`,
+    index % 2 === 0 ? schedule(faultyWay) : generate({ ways: 12, seed: index }),
+  ]);
+  const folder = new Folder(Object.fromEntries(files));
+  const args = [bundle, "check", "--no-cache", "--format", "concise"];
+  const child = spawn(process.execPath, args, { cwd: folder.path, stdio: ["ignore", "pipe", "pipe"] });
+  let out = "";
+  let err = "";
+  child.stderr.on("data", (chunk) => {
+    err += chunk;
+  });
+  child.stdout.on("data", (chunk) => {
+    // The person has seen a finding and wants to stop.
+    if (out === "") child.kill("SIGINT");
+    out += chunk;
+  });
+  const code = await new Promise((resolve) => child.once("close", resolve));
+  expect(code).toBe(130);
+  const [, done = "", left = ""] =
+    /Interrupted: (\d+) files? checked, (\d+) left out\. This report is not whole\./.exec(err) ?? [];
+  expect(Number(done)).toBeGreaterThan(0);
+  expect(Number(done) + Number(left)).toBe(600);
+  const reported = [...out.matchAll(/^(\d{3})\.ways:\d+:\d+: error loop\/zs-over-limit/gm)].map(([, name]) =>
+    Number(name),
+  );
+  expect(reported).toEqual(Array.from({ length: Math.ceil(Number(done) / 2) }, (_, index) => index * 2));
 });
 
 test("is not upset by a reader that leaves early", async () => {
