@@ -28,8 +28,8 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     title: "A line begins with a word that the language does not have, or not in this block.",
     why: `${notRead}: a misspelt device leaves the circuit without one. The message offers the nearest word, or names the block the word belongs to.`,
     examples: [
-      { bad: way("  lenght 12 m\n  ^^^^^^"), good: way("  length 12 m") },
-      { bad: way("  Zs 0.41 Ω\n  ^^"), good: way("  live 2026-03-05 {\n    Zs 0.41 Ω\n  }") },
+      { bad: way("  lenght 12 m\n  ^^^^^^"), good: way("  length       12 m") },
+      { bad: way("  Zs 0.41 Ω\n  ^^"), good: way("  live 2026-03-05 {\n    Zs           0.41 Ω\n  }") },
     ],
   },
   "passed-over": {
@@ -55,7 +55,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way("  dead 2026-03-04 {\n    polarity fine\n             ^^^^\n  }"),
-        good: way("  dead 2026-03-04 {\n    polarity ok\n  }"),
+        good: way("  dead 2026-03-04 {\n    polarity     ok\n  }"),
       },
     ],
   },
@@ -65,36 +65,39 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way("  live 2026-03-05 {\n    Zs\n    ^^\n  }"),
-        good: way('  live 2026-03-05 {\n    Zs LIM "no access, agreed with the owner"\n  }'),
+        good: way('  live 2026-03-05 {\n    Zs           LIM "no access, agreed with the owner"\n  }'),
       },
     ],
   },
   "missing-unit": {
     title: "A figure has no unit.",
     why: "A right figure in the wrong unit is among the commonest mistakes of a schedule: 0.41 may be Ω or kA, 300 may be kΩ or MΩ. The unit is never guessed, and until it is written nothing is checked by the figure.",
-    examples: [{ bad: way("  length 12\n         ^^"), good: way("  length 12 m") }],
+    examples: [{ bad: way("  length 12\n         ^^"), good: way("  length       12 m") }],
   },
   "wrong-unit": {
     title: "A figure has a unit that does not belong to it.",
     why: "Either the unit is wrong, or the figure belongs to another word. Which one it is, only the person who took the reading knows, so nothing is checked by it until it is put right.",
-    examples: [{ bad: way("  length 12 Ω\n         ^^^^"), good: way("  length 12 m") }],
+    examples: [{ bad: way("  length 12 Ω\n         ^^^^"), good: way("  length       12 m") }],
   },
   "bound-not-read": {
     title: "A > or < is written before a figure that is not read from a meter.",
     why: "The signs mean that a meter was off scale. A size, a length or a rating is known or it is not, and a bound in its place would be calculated with as if it were exact.",
-    examples: [{ bad: way("  length >12 m\n         ^^^^^"), good: way("  length 12 m") }],
+    examples: [{ bad: way("  length >12 m\n         ^^^^^"), good: way("  length       12 m") }],
   },
   "missing-quotes": {
     title: "A text is not between plain double quotes.",
     why: "Without the quotes it cannot be told where the text ends and the next fact begins. Word processors and telephones write curly quotes, which are other characters.",
     examples: [
-      { bad: way("  note Socket by the door\n       ^^^^^^^^^^^^^^^^^^"), good: way('  note "Socket by the door"') },
+      {
+        bad: way("  note Socket by the door\n       ^^^^^^^^^^^^^^^^^^"),
+        good: way('  note         "Socket by the door"'),
+      },
     ],
   },
   implausible: {
     title: "A figure is too large or too small to be right.",
     why: "No such value exists in an installation, so the unit or the decimal point is wrong. Calculated with, it would make every result that depends on it wrong.",
-    examples: [{ bad: way("  length 120000 m\n         ^^^^^^^^"), good: way("  length 12 m") }],
+    examples: [{ bad: way("  length 120000 m\n         ^^^^^^^^"), good: way("  length       12 m") }],
   },
   "number-slip": {
     title: "A number has a comma, a bare point or a letter O in it.",
@@ -102,7 +105,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way("  live 2026-03-05 {\n    Zs 0,41 Ω\n       ^^^^^^\n  }"),
-        good: way("  live 2026-03-05 {\n    Zs 0.41 Ω\n  }"),
+        good: way("  live 2026-03-05 {\n    Zs           0.41 Ω\n  }"),
       },
     ],
   },
@@ -112,7 +115,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way("  dead 2026-03-04 {\n    insulation 500 V L-E ∞\n                         ^\n  }"),
-        good: way("  dead 2026-03-04 {\n    insulation 500 V L-E >999 MΩ\n  }"),
+        good: way("  dead 2026-03-04 {\n    insulation   500 V  L-E >999 MΩ\n  }"),
       },
     ],
   },
@@ -122,7 +125,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way("  live 2026-03-05 {\n    Zs LIM\n       ^^^\n  }"),
-        good: way('  live 2026-03-05 {\n    Zs LIM "no access, agreed with the owner"\n  }'),
+        good: way('  live 2026-03-05 {\n    Zs           LIM "no access, agreed with the owner"\n  }'),
       },
     ],
   },
@@ -132,20 +135,23 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way("  live 2026-02-30 {\n       ^^^^^^^^^^\n    Zs 0.41 Ω\n  }"),
-        good: way("  live 2026-02-28 {\n    Zs 0.41 Ω\n  }"),
+        good: way("  live 2026-02-28 {\n    Zs           0.41 Ω\n  }"),
       },
     ],
   },
   repeated: {
     title: "A word that may be written once in its block is written twice.",
     why: "Only one of the two can be right, and the checks cannot tell which: delete the other. A reading taken again goes into a new block of tests with its own date.",
-    examples: [{ bad: way("  length 12 m\n  length 14 m\n  ^^^^^^"), good: way("  length 12 m") }],
+    examples: [{ bad: way("  length 12 m\n  length 14 m\n  ^^^^^^"), good: way("  length       12 m") }],
   },
   "missing-block": {
     title: "A word that opens a block has none.",
     why: "What it opens has its facts between { and }. Without the block it records nothing, and a test without readings would look like one that was made.",
     examples: [
-      { bad: way("  live 2026-03-05\n  ^^^^^^^^^^^^^^^"), good: way("  live 2026-03-05 {\n    Zs 0.41 Ω\n  }") },
+      {
+        bad: way("  live 2026-03-05\n  ^^^^^^^^^^^^^^^"),
+        good: way("  live 2026-03-05 {\n    Zs           0.41 Ω\n  }"),
+      },
     ],
   },
   unclosed: {
@@ -154,7 +160,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n                                     ^\n  serial "MF-20417"\n',
-        good: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n  serial "MF-20417"\n}\n',
+        good: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n  serial       "MF-20417"\n}\n',
       },
     ],
   },
@@ -164,14 +170,14 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: file("      live 2026-03-05\n      ^^^^\n        Zs 0.41 Ω\n      }"),
-        good: file("      live 2026-03-05 {\n        Zs 0.41 Ω\n      }"),
+        good: file("      live 2026-03-05 {\n        Zs           0.41 Ω\n      }"),
       },
     ],
   },
   "extra-open": {
     title: "An opening brace opens nothing.",
     why: "Either there is one { too many, or the word before it is not the one that was meant, and then lines belong to the wrong block.",
-    examples: [{ bad: file("      length 12 m {\n                  ^"), good: file("      length 12 m") }],
+    examples: [{ bad: file("      length 12 m {\n                  ^"), good: file("      length       12 m") }],
   },
   "extra-close": {
     title: "A closing brace closes nothing.",
@@ -179,14 +185,14 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n  serial "MF-20417"\n}\n}\n^',
-        good: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n  serial "MF-20417"\n}\n',
+        good: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n  serial       "MF-20417"\n}\n',
       },
     ],
   },
   "no-word": {
     title: "A line does not begin with a word.",
     why: `${notRead}. Every line begins with the word that names the fact: length 12 m, not 12 m. Remarks begin with #, or go into a note.`,
-    examples: [{ bad: way("  12 m\n  ^^^^"), good: way("  length 12 m") }],
+    examples: [{ bad: way("  12 m\n  ^^^^"), good: way("  length       12 m") }],
   },
   crowded: {
     title: "A statement is on the line of another.",
@@ -194,7 +200,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: way("  live 2026-03-05 { Zs 0.41 Ω } length 12 m\n                                ^^^^^^"),
-        good: way("  live 2026-03-05 { Zs 0.41 Ω }\n  length 12 m"),
+        good: way("  length       12 m\n  live 2026-03-05 { Zs 0.41 Ω }"),
       },
     ],
   },
@@ -206,20 +212,23 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
         bad: way(
           "<<<<<<< mine\n^^^^^^^^^^^^\n  length 12 m\n=======\n^^^^^^^\n  length 14 m\n>>>>>>> theirs\n^^^^^^^^^^^^^^",
         ),
-        good: way("  length 14 m"),
+        good: way("  length       14 m"),
       },
     ],
   },
   stray: {
     title: "A character has no meaning here.",
     why: `${notRead}. The only signs of the language are quotes, braces and #, and those of numbers and units.`,
-    examples: [{ bad: way("  length 12 m ;\n              ^"), good: way("  length 12 m") }],
+    examples: [{ bad: way("  length 12 m ;\n              ^"), good: way("  length       12 m") }],
   },
   "open-text": {
     title: "A text has no closing quote.",
     why: "Without it the rest of the line is taken as text, with any figure in it. A text stays on its line.",
     examples: [
-      { bad: way('  note "Socket by the door\n       ^^^^^^^^^^^^^^^^^^^'), good: way('  note "Socket by the door"') },
+      {
+        bad: way('  note "Socket by the door\n       ^^^^^^^^^^^^^^^^^^^'),
+        good: way('  note         "Socket by the door"'),
+      },
     ],
   },
   "no-version": {
@@ -229,7 +238,7 @@ export const languagePages: Readonly<Record<Exclude<LanguageCheck, FoundByRule>,
     examples: [
       {
         bad: 'instrument M1 "Multifunction tester" {\n^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n  serial "MF-20417"\n}\n',
-        good: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n  serial "MF-20417"\n}\n',
+        good: 'wayfile 1\ninstrument M1 "Multifunction tester" {\n  serial       "MF-20417"\n}\n',
       },
     ],
   },
