@@ -144,7 +144,8 @@ function fieldOf(slot: Slot): Field {
     test: slotName(slot),
     name: planned?.name ?? slot.line,
     unit,
-    words,
+    // A figure is typed; that a device did not trip is its word, and typed too.
+    words: unit === "" ? words : [],
     expected: planned?.expected?.text ?? "",
     limit: bounds.map(({ text, source }) => (source.standing === "memory" ? `${text} (from memory)` : text)).join(", "),
     ...(most ? { most: most.value } : {}),

@@ -10,7 +10,7 @@ h2 { font-size: 1.1rem; margin: 1.4rem 0 .4rem; }
 .head label { display: grid; gap: .15rem; font-size: .85rem; color: var(--soft); }
 input, select, button, textarea { font: inherit; color: inherit; background: var(--field); border: 1px solid var(--line); border-radius: 3px; padding: .45rem .55rem; min-height: 2.6rem; }
 input, select { max-width: 100%; }
-.head label { min-width: 0; max-width: 100%; }
+.head label { min-width: 0; max-width: 100%; grid-template-columns: minmax(0, 1fr); }
 summary small { white-space: nowrap; }
 button { cursor: pointer; }
 button[aria-pressed=true] { border: 2px solid var(--ink); font-weight: 700; }

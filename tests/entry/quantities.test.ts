@@ -135,3 +135,10 @@ test("no two slots are one, and the sheet to fill in folds away what is not on t
   expect(folded).toEqual(expect.arrayContaining(["live PSCC", "live leakage", "live voltage", "live trip-current"]));
   expect(folded.length).toBeLessThan(12);
 });
+
+test("a field of the sheet to fill in takes a figure or is a choice of words, never both", () => {
+  const fields = fillSheetOf(installation, "mill.ways", "").groups.flatMap((group) => group.fields);
+  const mixed = fields.filter(({ unit, words }) => (unit === "") !== words.length > 0);
+  expect(mixed).toEqual([]);
+  expect(fields.filter(({ test: name }) => name.startsWith("live rcd ")).every(({ unit }) => unit === "ms")).toBe(true);
+});
