@@ -2,7 +2,7 @@ import { containers, structural } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
 import type { Problem } from "./problems.ts";
-import { recorder } from "./reads.ts";
+import { recordedBy, recorder } from "./reads.ts";
 import { type AnyBlock, type Fact, type FactOf, Facts } from "./values.ts";
 import { wayRun } from "./way-run.ts";
 
@@ -53,6 +53,8 @@ export interface FileModel {
   readonly boards: readonly Board[];
   /** Problems of the language, by segment. */
   readonly problems: ReadonlyMap<Segment, readonly Problem[]>;
+  /** Those of what somebody has asked for already. */
+  readonly problemsSoFar: ReadonlyMap<Segment, readonly Problem[]>;
 }
 
 interface Kept {
@@ -114,7 +116,7 @@ export function linksOf(segments: readonly Segment[]): {
   const { top, groups } = groupsOf(segments);
   const lines = top.filter(({ text }) => text.includes("use"));
   return {
-    uses: merged("file", lines, new Map())
+    uses: merged("file", lines)
       .all("use")
       .map((use) => use.args.path.value),
     hasInstallation: groups.some(({ open }) => open.word === "installation"),
@@ -124,15 +126,65 @@ export function linksOf(segments: readonly Segment[]): {
 /** Puts the segments of a file together, with everything taken over from before that did not change. */
 export function readFile(segments: readonly Segment[]): FileModel {
   const { top, groups } = groupsOf(segments);
-  const problems = new Map<Segment, readonly Problem[]>();
-  const facts = merged("file", top, problems);
+  const facts = merged("file", top);
   const installations: InstallationPart[] = [];
-  const boards: Board[] = [];
+  const boards: BoardOnDemand[] = [];
+  const all: BoardOnDemand[] = [];
   for (const group of groups) {
-    if (group.open.word === "installation") installations.push(installationOf(group, problems));
-    else boards.push(boardOf(group, "file", problems));
+    if (group.open.word === "installation") {
+      const children = group.children.map((child) => boardOf(child, "installation"));
+      installations.push({ head: headOf(group, "file", "installation") as InstallationHead, boards: children });
+      all.push(...children);
+    } else {
+      const board = boardOf(group, "file");
+      boards.push(board);
+      all.push(board);
+    }
   }
-  return { segments, facts, installations, boards, problems };
+  const outside = [...top, ...groups.flatMap((group) => (group.open.word === "installation" ? group.segments : []))];
+  return new FileOnDemand({ segments, facts, installations, boards }, outside, all);
+}
+
+type Parts = Pick<FileModel, "segments" | "facts" | "installations" | "boards">;
+
+/** What stands in the ways of a file is read when somebody asks for it. */
+class FileOnDemand implements FileModel {
+  readonly segments: readonly Segment[];
+  readonly facts: Facts<"file">;
+  readonly installations: readonly InstallationPart[];
+  readonly boards: readonly Board[];
+  readonly #outside: readonly Segment[];
+  readonly #all: readonly BoardOnDemand[];
+  #problems: ReadonlyMap<Segment, readonly Problem[]> | undefined;
+
+  constructor(
+    { segments, facts, installations, boards }: Parts,
+    outside: readonly Segment[],
+    all: readonly BoardOnDemand[],
+  ) {
+    this.segments = segments;
+    this.facts = facts;
+    this.installations = installations;
+    this.boards = boards;
+    this.#outside = outside;
+    this.#all = all;
+  }
+
+  get problems(): ReadonlyMap<Segment, readonly Problem[]> {
+    this.#problems ??= this.#problemsOf(this.#all);
+    return this.#problems;
+  }
+
+  get problemsSoFar(): ReadonlyMap<Segment, readonly Problem[]> {
+    return this.#problems ?? this.#problemsOf(this.#all.filter(({ isRead }) => isRead));
+  }
+
+  #problemsOf(boards: readonly BoardOnDemand[]): ReadonlyMap<Segment, readonly Problem[]> {
+    const problems = new Map<Segment, readonly Problem[]>();
+    for (const segment of this.#outside) noteProblems(segment, problems);
+    for (const { faulty } of boards) for (const segment of faulty) noteProblems(segment, problems);
+    return problems;
+  }
 }
 
 /** `board B "Annexe" { fed-from A }`: an installation or a board that is closed on the line it begins. */
@@ -141,36 +193,54 @@ const onOneLine = (segment: Segment, outer: Group | undefined): boolean =>
   containers.has(segment.word) &&
   (outer ? segment.word === "board" && outer.open.word === "installation" : true);
 
-function installationOf(group: Group, problems: Map<Segment, readonly Problem[]>): InstallationPart {
-  const head = headOf(group, "file", "installation", problems) as InstallationHead;
-  return { head, boards: group.children.map((child) => boardOf(child, "installation", problems)) };
-}
+/** A board whose ways are read when somebody asks for them: of a large file what is looked at comes first. */
+export class BoardOnDemand implements Board {
+  readonly head: BoardHead;
+  readonly segments: readonly Segment[];
+  readonly #read: () => readonly Way[];
+  #ways: readonly Way[] | undefined;
+  #faulty: readonly Segment[] | undefined;
 
-interface BoardKept {
-  readonly board: Board;
-  /** Its segments with problems, few or none: a board that did not change is not walked through. */
-  readonly faulty: readonly Segment[];
-}
-
-const boardsKept = new WeakMap<Segment, BoardKept>();
-
-function boardOf(group: Group, within: AnyBlock, problems: Map<Segment, readonly Problem[]>): Board {
-  const before = boardsKept.get(group.open);
-  if (before && sameItems(before.board.segments, group.segments)) {
-    for (const segment of before.faulty) noteProblems(segment, problems);
-    return before.board;
+  constructor(head: BoardHead, segments: readonly Segment[], readWays: () => readonly Way[]) {
+    this.head = head;
+    this.segments = segments;
+    this.#read = readWays;
   }
-  const own = group.segments.filter((segment) => segment.word !== "way");
-  const head = headOf({ ...group, segments: own }, within, "board", problems) as BoardHead;
-  const ways = group.segments.flatMap((segment) => (segment.word === "way" ? waysOf(segment, problems) : []));
-  const board: Board = { head, ways, segments: group.segments };
-  boardsKept.set(group.open, { board, faulty: group.segments.filter((segment) => problems.has(segment)) });
+
+  get isRead(): boolean {
+    return this.#ways !== undefined;
+  }
+
+  get ways(): readonly Way[] {
+    // Who asks first has not asked for what is needed to read them.
+    this.#ways ??= recordedBy(undefined, this.#read);
+    return this.#ways;
+  }
+
+  /** Its segments with problems, few or none: a board that did not change is not walked through. */
+  get faulty(): readonly Segment[] {
+    this.#faulty ??= this.ways && this.segments.filter((segment) => problemsOf(segment).length > 0);
+    return this.#faulty;
+  }
+}
+
+const boardsKept = new WeakMap<Segment, BoardOnDemand>();
+
+function boardOf(group: Group, within: AnyBlock): BoardOnDemand {
+  const { open, segments } = group;
+  const before = boardsKept.get(open);
+  if (before && sameItems(before.segments, segments)) return before;
+  const own = segments.filter((segment) => segment.word !== "way");
+  const head = headOf({ ...group, segments: own }, within, "board") as BoardHead;
+  const board = new BoardOnDemand(head, segments, () =>
+    segments.flatMap((segment) => (segment.word === "way" ? waysOf(segment) : [])),
+  );
+  boardsKept.set(open, board);
   return board;
 }
 
-function waysOf(segment: Segment, problems: Map<Segment, readonly Problem[]>): Way[] {
+function waysOf(segment: Segment): Way[] {
   const entry = read(segment, "board");
-  noteProblems(segment, problems);
   const written = (entry.bound.facts as Facts<"board">).one("way");
   if (!written) return [];
   entry.ways ??= waysNamed(written).map((header) => ({
@@ -229,15 +299,9 @@ interface HeadKept {
 
 const headsKept = new WeakMap<Segment, HeadKept>();
 
-function headOf(
-  group: Group,
-  within: AnyBlock,
-  kind: "installation" | "board",
-  problems: Map<Segment, readonly Problem[]>,
-): InstallationHead | BoardHead {
+function headOf(group: Group, within: AnyBlock, kind: "installation" | "board"): InstallationHead | BoardHead {
   const opened = read(group.open, within).bound.facts.list[0];
-  noteProblems(group.open, problems);
-  const rest = merged(kind, group.segments.slice(1), problems);
+  const rest = merged(kind, group.segments.slice(1));
   const before = headsKept.get(group.open);
   if (before && sameItems(before.parts, group.segments)) return before.head;
   const inner = opened?.inner?.list.filter(({ word }) => !structural.has(word)) ?? [];
@@ -265,17 +329,12 @@ function nameless(segment: Segment, word: string): Fact {
   return { word, wordEnd, args: {}, provenance: "measured", segment, start: at, end: wordEnd };
 }
 
-function merged<B extends AnyBlock>(
-  kind: B,
-  segments: readonly Segment[],
-  problems: Map<Segment, readonly Problem[]>,
-): Facts<B> {
+function merged<B extends AnyBlock>(kind: B, segments: readonly Segment[]): Facts<B> {
   const list: Fact[] = [];
   const broken: string[] = [];
   const struckOut: Fact[] = [];
   for (const segment of segments) {
     const { facts } = read(segment, kind).bound;
-    noteProblems(segment, problems);
     // Not spread: a file of rubbish can have more of them than a call takes arguments.
     for (const fact of facts.list) list.push(fact);
     for (const word of facts.broken) broken.push(word);
@@ -284,9 +343,11 @@ function merged<B extends AnyBlock>(
   return new Facts(kind, list, broken, struckOut);
 }
 
+const problemsOf = (segment: Segment): readonly Problem[] => kept.get(segment)?.bound.problems ?? [];
+
 function noteProblems(segment: Segment, problems: Map<Segment, readonly Problem[]>): void {
-  const found = kept.get(segment)?.bound.problems;
-  if (found && found.length > 0) problems.set(segment, found);
+  const found = problemsOf(segment);
+  if (found.length > 0) problems.set(segment, found);
 }
 
 export function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {

@@ -4,7 +4,7 @@
  * how much of one was written where.
  */
 import { apart, saidBeside } from "./beside.ts";
-import { type Board, sameItems, type Way } from "./file.ts";
+import { type Board, BoardOnDemand, sameItems, type Way } from "./file.ts";
 import { namedLine } from "./three-lines.ts";
 import { type AnyValue, type Fact, type FactOf, Facts } from "./values.ts";
 
@@ -17,8 +17,7 @@ export interface Surroundings {
 }
 
 interface BoardKept {
-  /** Nothing where no way names a type. */
-  readonly types: Surroundings["types"] | undefined;
+  readonly types: Surroundings["types"];
   readonly three: boolean;
   readonly board: Board;
 }
@@ -35,17 +34,25 @@ const boardsKept = new WeakMap<Board, BoardKept>();
 /** The same board where nothing in it depends on what stands elsewhere; the same as before where that did not change. */
 export function boardInPlace(board: Board, round: Surroundings): Board {
   const before = boardsKept.get(board);
-  if (before && before.three === round.three && (!before.types || before.types === round.types)) return before.board;
-  const types = board.ways.some(({ header }) => header.args.as) ? round.types : undefined;
-  const fresh = { types, three: round.three, board: completedBoard(board, before?.board, round) };
-  boardsKept.set(board, fresh);
-  return fresh.board;
+  const same = before && before.three === round.three && (before.types === round.types || !mayNameTypes(before.board));
+  if (same) return before.board;
+  const whole = isRead(board)
+    ? completedBoard(board, before && isRead(before.board) ? before.board : undefined, round)
+    : new BoardOnDemand(board.head, board.segments, () => board.ways.map((way) => wayInPlace(way, round)));
+  boardsKept.set(board, { ...round, board: whole });
+  return whole;
 }
+
+const isRead = (board: Board): boolean => !(board instanceof BoardOnDemand) || board.isRead;
+
+/** Whether what a type says may matter to a board; of one that nobody has read that is not known. */
+const mayNameTypes = (board: Board): boolean => !isRead(board) || board.ways.some(({ header }) => header.args.as);
 
 function completedBoard(board: Board, before: Board | undefined, round: Surroundings): Board {
   const ways = board.ways.map((way) => wayInPlace(way, round));
   if (sameItems(ways, board.ways)) return board;
-  return before && sameItems(ways, before.ways) ? before : { ...board, ways };
+  if (before && sameItems(ways, before.ways)) return before;
+  return { head: board.head, segments: board.segments, ways };
 }
 
 function wayInPlace(way: Way, { types, three }: Surroundings): Way {

@@ -163,7 +163,7 @@ export class Project {
     const { files, findings } = this.gathering;
     const isNew = firstOfItsKind();
     const found = files.some(isNewer) ? [] : this.installations.flatMap(foundSoFar).filter(isNew);
-    return assign([file], [...findings, ...found]);
+    return assign([file], [...findings, ...found], ({ problemsSoFar }) => problemsSoFar);
   }
 
   /** Checks some boards before the others: what is found on them is kept for the rest of the check. */
@@ -215,7 +215,11 @@ function firstOfItsKind(): (finding: Finding) => boolean {
 }
 
 /** Sorts findings to the files their segments belong to, each file's in the order of its text. */
-function assign(files: readonly LoadedFile[], findings: readonly Finding[]): FileFindings[] {
+function assign(
+  files: readonly LoadedFile[],
+  findings: readonly Finding[],
+  problemsOf: (model: FileModel) => FileModel["problems"] = ({ problems }) => problems,
+): FileFindings[] {
   const bySegment = new Map<Segment, Finding[]>();
   for (const finding of findings) {
     const before = bySegment.get(finding.spot.segment);
@@ -224,7 +228,7 @@ function assign(files: readonly LoadedFile[], findings: readonly Finding[]): Fil
   }
   return files.map((file) => {
     const own: Finding[] = [];
-    const problems: FileModel["problems"] = isNewer(file) ? new Map() : file.model.problems;
+    const problems: FileModel["problems"] = isNewer(file) ? new Map() : problemsOf(file.model);
     if (bySegment.size > 0 || problems.size > 0) {
       for (const segment of file.document.segments) {
         const here = [
