@@ -150,7 +150,7 @@ const started = performance.now();
 const isOver = (): boolean => performance.now() - started > Number(values.minutes) * 60_000;
 const chosen = rooms.filter((one) => values.room.includes(one)).map((room) => sampleOf(room, Number(values.sample)));
 // A mutant of each room by turns, so that a run that is cut short is spread over all of them.
-const byTurns = Array.from({ length: Number(values.sample) }, (_, at) =>
+const byTurns = Array.from({ length: Math.max(...chosen.map((ones) => ones.length)) }, (_, at) =>
   chosen.flatMap((ones) => ones[at] ?? []),
 ).flat();
 
