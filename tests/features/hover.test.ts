@@ -98,7 +98,7 @@ installation "Joinery" {
       cross-connected, both ways round = 22 m of 42 m round, 4 m of spur, (7.41 mΩ + 7.41 mΩ)/m = 0.21 Ω
       \`\`\`
 
-      Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well, which may stand on the same line.
+      Line and protective conductor are linked at the board and measured at each point; the highest reading is recorded. It proves polarity as well, which may stand on the same line. Of three lines each may be written behind it: \`R1+R2 0.42 Ω L1 0.40 Ω L2 0.42 Ω L3 0.41 Ω\`.
 
       Limits: Regulation 643.2.1."
     `);
@@ -115,7 +115,7 @@ installation "Joinery" {
       - Zs at most: 7.28 Ω hot, 5.82 Ω cold
       - RCD: 30 mA type A BS EN 61009
 
-      *BS 7671:2018+A2:2022, Table 41.1, 411.3.2.2, Table 41.3, 433.1 and Appendix 4, Table 4D5 (calculated)*
+      *BS 7671:2018+A2:2022, Table 41.1, 411.3.2.2, Table 41.3, 433.1.1, Table 4D5 (calculated)*
 
       \`\`\`text
       final circuit of fixed equipment, 6 A, not above 32 A: Table 41.1 applies
@@ -306,7 +306,7 @@ installation "Joinery" {
       - capacity of this stretch: 20 A
       - currents: Ib 2.1 A ≤ In 6 A ≤ Iz 20 A; 3.9 A to spare in the device, 14 A to spare in the cable
 
-      *BS 7671:2018+A2:2022, Table 4D5, 433.1 and Appendix 4 (calculated)*
+      *BS 7671:2018+A2:2022, Table 4D5, 433.1.1 (calculated)*
 
       \`\`\`text
       It = 20 A (BS 7671:2018+A2:2022, Table 4D5)
