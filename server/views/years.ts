@@ -38,7 +38,8 @@ export function yearsDrawing(place: BoardInPlace): Drawing | undefined {
       limit: undefined,
     })),
     ...studiesOn(place).flatMap((study) => resistancesOfWay(study).map((series) => rowOf(study, series))),
-  ];
+    // A day that is half written has no place on the scale.
+  ].filter(({ series }) => taken(series).every(({ on }) => Number.isFinite(dayOf(on))));
   if (rows.length === 0) return undefined;
   const days = rows.flatMap(({ series }) => taken(series).map(({ on }) => dayOf(on)));
   const [first, last] = [Math.min(...days), Math.max(...days)];

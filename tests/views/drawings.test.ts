@@ -139,12 +139,14 @@ describe("limits of a whole board", () => {
 });
 
 describe("years", () => {
-  test("a reading of several days stands in the order of the days, beside its limit", async () => {
-    const twice = ring("ends r1 0.30 Ω rn 0.30 Ω r2 0.48 Ω").replace(
+  const twiceOn = (day: string): string =>
+    ring("ends r1 0.30 Ω rn 0.30 Ω r2 0.48 Ω").replace(
       "      dead 2026",
-      "      live 2021-03-04 {\n        Zs 0.50 Ω\n      }\n      live 2026-03-04 {\n        Zs 0.62 Ω\n      }\n      dead 2026",
+      `      live 2021-03-04 {\n        Zs 0.50 Ω\n      }\n      live ${day} {\n        Zs 0.62 Ω\n      }\n      dead 2026`,
     );
-    const { drawings } = await drawingsOf(twice, "years");
+
+  test("a reading of several days stands in the order of the days, beside its limit", async () => {
+    const { drawings } = await drawingsOf(twiceOn("2026-03-04"), "years");
     expect(drawings[0]?.table?.rows.map((row) => row.slice(1, 3).map(({ text }) => text))).toEqual([
       ["2021-03-04", "0.50 Ω"],
       ["2026-03-04", "0.62 Ω"],
@@ -154,6 +156,14 @@ describe("years", () => {
 
   test("nothing is drawn of a single day", async () => {
     expect((await drawingsOf(hall, "years")).drawings).toEqual([]);
+  });
+
+  test("a day that is no day has no place in it", async () => {
+    for (const day of ["2026-13-45", "2026-02-31", "2026-03-"]) {
+      const text = twiceOn(day);
+      expect(JSON.stringify((await drawingsOf(text, "years")).drawings)).not.toMatch(/null|NaN/);
+    }
+    expect((await drawingsOf(twiceOn("2026-03-04"), "years")).drawings).toHaveLength(1);
   });
 });
 
