@@ -66,7 +66,7 @@ export class Server {
   }
 
   /** Sends a request once the server is up. Rejects if it is not. */
-  async request<Result>(method: string, parameters?: unknown, token?: CancellationToken): Promise<Result> {
+  async request<Result>(method: string, parameters: object = {}, token?: CancellationToken): Promise<Result> {
     await this.#settled;
     if (!this.#client?.isRunning()) throw new Error("The Wayfile language server is not running.");
     // A token that is not there would be sent as a second parameter.

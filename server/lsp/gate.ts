@@ -44,7 +44,8 @@ const notYet = refusal(ErrorCodes.ServerNotInitialized, "The server is not initi
 
 function unfit(method: string, params: unknown): Refusal | undefined {
   // As a list they would each be an argument of its own, and whoever answers would take the second for a cancellation.
-  if (Array.isArray(params)) return refusal(ErrorCodes.InvalidParams, `${method} takes its parameters by name.`);
+  if (Array.isArray(params) && params.length > 1)
+    return refusal(ErrorCodes.InvalidParams, `${method} takes its parameters by name.`);
   const needs = [...(method.startsWith("textDocument/") ? [document] : []), ...(needsOf[method] ?? [])];
   const lacking = needs.find(([, said]) => !said(params));
   return lacking && refusal(ErrorCodes.InvalidParams, `${method} needs ${lacking[0]}.`);

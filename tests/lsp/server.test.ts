@@ -293,6 +293,8 @@ describe("requests", () => {
     const choices: { earthing: { id: string }[]; standards: { id: string }[] } =
       await server.connection.sendRequest("wayfile/choices");
     expect(choices.earthing[0]?.id).toBe("TN-C-S");
+    // How some clients send a request that has no parameters.
+    expect(await server.connection.sendRequest("wayfile/choices", null)).toEqual(choices);
     const question = { name: "Loft", earthing: "TT", standard: choices.standards[0]?.id };
     const { text }: { text: string } = await server.connection.sendRequest("wayfile/newSchedule", question);
     await server.open(uri, text);
