@@ -22,9 +22,9 @@ export function apart(fact: Fact): readonly Fact[] {
   if (!result || Array.isArray(result) || !("start" in result)) return [fact];
   const { start, end } = result;
   const { segment } = fact;
-  // A button is that of the RCD that was timed: in an outlet, of that outlet.
-  const { point, sensitivity } = fact.word === "rcd" ? args : {};
-  const of = { ...(point ? { point } : {}), ...(sensitivity ? { sensitivity } : {}) };
+  // A button is that of the RCD that was timed: of the one named, and in an outlet of that outlet.
+  const { name, point, sensitivity } = fact.word === "rcd" ? args : {};
+  const of = { ...(name ? { name } : {}), ...(point ? { point } : {}), ...(sensitivity ? { sensitivity } : {}) };
   const own: Fact = {
     word,
     wordEnd: start,

@@ -7,7 +7,7 @@ import { parse } from "../../grammar/parser.ts";
 import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
-import { saidBeside } from "./beside.ts";
+import { apart } from "./beside.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
@@ -167,13 +167,15 @@ class Binder {
     });
   }
 
+  /** A word that stands once, and a result that stands once for each thing it is of: of two, one is wrong. */
   #once(kind: BlockKind, fact: Fact, before: readonly Fact[], statement: Statement): void {
-    const words = [fact.word, saidBeside(fact)].filter((word) => word !== undefined);
-    const twice = words.find(
-      (word) =>
-        rowOf(kind, word)?.times === "once" &&
-        before.some((other) => other.word === word || saidBeside(other) === word),
-    );
+    const earlier = before.flatMap(apart);
+    const twice = apart(fact).find((line) => {
+      const row = rowOf(kind, line.word);
+      const key = row?.times === "once" ? [] : row?.figures === "verdict" ? row.reads?.key : undefined;
+      const of = (one: Fact): string => JSON.stringify(key?.map((name) => plainOf(one.args[name])));
+      return key && earlier.some((other) => other.word === line.word && of(other) === of(line));
+    })?.word;
     if (twice === undefined) return;
     this.#report("repeated", `“${twice}” is written here already: which of the two is meant?`, {
       start: statement.word.startOffset,
@@ -185,6 +187,12 @@ class Binder {
     this.#problems.push({ check, message, start, end, fixes: [] });
   }
 }
+
+/** What an argument says, without where it stands. */
+const plainOf = (argument: unknown): unknown =>
+  Array.isArray(argument)
+    ? argument.map(plainOf)
+    : ((argument as { readonly value?: unknown } | undefined)?.value ?? null);
 
 /** A misspelt word counts as the word it is nearest to, so that no check says that one is missing. */
 function meant(kind: BlockKind, word: string): string[] {

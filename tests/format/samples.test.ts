@@ -26,8 +26,10 @@ const tokensOf = (text: string): string[] =>
     .sort();
 
 test.each(samples)("%s says the same when it is formatted", (_, text) => {
-  const result = format(text);
-  expect(result, "no sample of ours is in the one style and none is refused").toBeDefined();
+  // Without its indentation none is in the one style, so that nothing comes back only where a text is refused.
+  const flat = text.replace(/^[ \t]+/gm, "");
+  const result = format(flat);
+  expect(result, "no sample of ours is refused").toBeDefined();
   if (!result) return;
   expect(format(result.text)).toBeUndefined();
   expect(meaningOf(result.text)).toBe(meaningOf(text));
