@@ -51,8 +51,8 @@ export const quantities = {
   temperature: kind("a temperature", "temperature", ["°C"], "°C", -40, 150),
   power: kind("a power", "power", ["kW", "W"], "W", 0.1, 5e6),
   apparent: kind("a rating in kVA", "apparent", ["kVA"], "VA", 1, 5e6),
-  dropPer: kind("a voltage drop per ampere and metre", "voltage", ["mV"], "V", 1e-6, 1),
-  perMetre: kind("a resistance per metre", "resistance", ["mΩ"], "Ω", 1e-6, 1),
+  dropPer: kind("a voltage drop per ampere and metre", "drop", ["mV/A/m", "mV"], "V", 1e-6, 1),
+  perMetre: kind("a resistance per metre", "perMetre", ["mΩ/m", "mΩ"], "Ω", 1e-6, 1),
   percent: kind("a percentage", "ratio", ["%"], "%", 0, 1_000),
   share: kind("a share of the whole", "ratio", ["%"], "%", 0, 100),
 } as const satisfies Record<string, QuantityKind>;

@@ -9,7 +9,9 @@ export type Physical =
   | "temperature"
   | "power"
   | "apparent"
-  | "ratio";
+  | "ratio"
+  | "drop"
+  | "perMetre";
 
 export interface Unit {
   /** The typographic form, which the formatter writes. */
@@ -28,6 +30,9 @@ export const units: readonly Unit[] = [
   { symbol: "kΩ", physical: "resistance", factor: 1e3, also: ["kohm", "kOhm", "k\u2126"] },
   { symbol: "MΩ", physical: "resistance", factor: 1e6, also: ["Mohm", "MOhm", "Mohms", "M\u2126"] },
   { symbol: "GΩ", physical: "resistance", factor: 1e9, also: ["Gohm", "GOhm", "G\u2126"] },
+  // Of a cable: makers print the same figure as Ω/km.
+  { symbol: "mΩ/m", physical: "perMetre", factor: 1e-3, also: ["mohm/m", "mOhm/m", "m\u2126/m", "Ω/km", "ohm/km"] },
+  { symbol: "mV/A/m", physical: "drop", factor: 1e-3, also: ["mV/Am"] },
   { symbol: "kA", physical: "current", factor: 1e3, also: [] },
   { symbol: "mA", physical: "current", factor: 1e-3, also: [] },
   { symbol: "A", physical: "current", factor: 1, also: ["amp", "amps"] },
@@ -71,4 +76,6 @@ export const physicalNames: Readonly<Record<Physical, string>> = {
   power: "a power",
   apparent: "a rating in kVA",
   ratio: "a percentage",
+  drop: "a voltage drop per ampere and metre",
+  perMetre: "a resistance per metre",
 };

@@ -7,7 +7,7 @@ import { parse } from "../../grammar/parser.ts";
 import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
-import { apart } from "./beside.ts";
+import { apart, saidBeside } from "./beside.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
@@ -169,12 +169,15 @@ class Binder {
 
   /** A word that stands once, and a result that stands once for each thing it is of: of two, one is wrong. */
   #once(kind: BlockKind, fact: Fact, before: readonly Fact[], statement: Statement): void {
-    const earlier = before.flatMap(apart);
     const twice = apart(fact).find((line) => {
       const row = rowOf(kind, line.word);
       const key = row?.times === "once" ? [] : row?.figures === "verdict" ? row.reads?.key : undefined;
-      const of = (one: Fact): string => JSON.stringify(key?.map((name) => plainOf(one.args[name])));
-      return key && earlier.some((other) => other.word === line.word && of(other) === of(line));
+      if (!key) return false;
+      const says = ({ word, args }: Fact): boolean =>
+        word === line.word && key.every((name) => alike(args[name], line.args[name]));
+      return before.some(
+        (other) => (other.word === line.word || saidBeside(other) === line.word) && apart(other).some(says),
+      );
     })?.word;
     if (twice === undefined) return;
     this.#report("repeated", `“${twice}” is written here already: which of the two is meant?`, {
@@ -188,7 +191,9 @@ class Binder {
   }
 }
 
-/** What an argument says, without where it stands. */
+/** Whether two arguments say the same, wherever they stand. */
+const alike = (a: unknown, b: unknown): boolean => JSON.stringify(plainOf(a)) === JSON.stringify(plainOf(b));
+
 const plainOf = (argument: unknown): unknown =>
   Array.isArray(argument)
     ? argument.map(plainOf)

@@ -30,7 +30,7 @@ installation "Plant" {
 }`;
 
 const mineral =
-  'mineral line 4 mm² cpc 4 mm² carries 40 A drop 10 mV r1 4.61 mΩ r2 1.8 mΩ by "Maker’s list 2025, page 12"';
+  'mineral line 4 mm² cpc 4 mm² carries 40 A drop 10 mV/A/m r1 4.61 mΩ/m r2 1.8 Ω/km by "Maker’s list 2025, page 12"';
 const design = (text: string) => {
   const node = nodeOf(installationOf(text), "A");
   return designOfWay(node, wayOf(node, "1"));

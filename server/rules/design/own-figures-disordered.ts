@@ -4,8 +4,8 @@ import type { Fact, Quantity } from "../../model/values.ts";
 import { factSpot, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (last: string) => `wayfile 1
-cable-type m2 mineral  line 2.5 mm²  cpc 2.5 mm²  carries 31 A  drop 17 mV  by "Own copy, page 412"
-cable-type m4 mineral  line 4 mm²  cpc 4 mm²  carries ${last}  drop 10 mV  by "Own copy, page 412"
+cable-type m2 mineral  line 2.5 mm²  cpc 2.5 mm²  carries 31 A  drop 17 mV/A/m  by "Own copy, page 412"
+cable-type m4 mineral  line 4 mm²  cpc 4 mm²  carries ${last}  drop 10 mV/A/m  by "Own copy, page 412"
 installation "Plant" {
   standard     BS 7671:2018+A2:2022
   board A "Main" {
