@@ -94,18 +94,18 @@ footer { margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: .6r
   .imprint { display: none; }
   .landscape .signatures i { font-size: 7.5pt; }
   .landscape .signatures p { margin-top: .9rem; }
-  main.close { font-size: 8.5pt; line-height: 1.3; }
+  main.close { font-size: 8pt; line-height: 1.27; }
   .close h1 { font-size: 13pt; margin-bottom: .2rem; }
-  .close h2 { font-size: 11pt; margin: 1.1rem 0 .2rem; }
-  .close h3 { font-size: 9pt; margin: .6rem 0 .1rem; }
+  .close h2 { font-size: 10.5pt; margin: .7rem 0 .15rem; }
+  .close h3 { font-size: 8.5pt; margin: .45rem 0 .1rem; }
   .close header { margin-bottom: .6rem; }
   .close header p, .close p { margin: .15rem 0; }
   .close header p, .close .signatures i { font-size: 7.5pt; }
   .close .level1 > p:last-child { break-after: avoid; }
-  .close table { break-inside: avoid; font-size: 8.5pt; margin: .1rem 0 .4rem; }
-  .close td, .close th { padding-top: .08rem; padding-bottom: .08rem; }
-  .close footer { margin-top: .8rem; font-size: 7.5pt; }
-  .close .signatures p { margin-top: .9rem; }
+  .close table { break-inside: avoid; font-size: 8pt; margin: .1rem 0 .3rem; }
+  .close td, .close th { padding-top: .06rem; padding-bottom: .06rem; }
+  .close footer { margin-top: .5rem; font-size: 7.5pt; }
+  .close .signatures p { margin-top: .75rem; }
   h2, h3 { break-after: avoid; }
   .level1 { break-before: page; }
   header + .level1, .close .level1:not(.landscape) { break-before: auto; }
@@ -122,7 +122,7 @@ export const pageStyle = ({ title, imprint, turned, close }: Report): string => 
   @page wide { size: A4 landscape; margin: 11mm 12mm 14mm; }
   @page {
     size: A4${turned ? ` ${turned}` : ""};
-    margin: ${turned ? "11mm 12mm 14mm" : close ? "12mm 16mm 15mm" : "16mm 20mm 18mm"};
+    margin: ${turned ? "11mm 12mm 14mm" : close ? "11mm 15mm 13mm" : "16mm 20mm 18mm"};
     @bottom-left { content: ${cssString(foot.filter(Boolean).join(" · "))}; font: 7.5pt system-ui, sans-serif; color: #333; }
     @bottom-right { content: "page " counter(page) " of " counter(pages); white-space: nowrap; width: 6em; text-align: right; font: 7.5pt system-ui, sans-serif; color: #333; }
   }

@@ -109,17 +109,15 @@ function signing(installation: Installation, result: CheckResult): Block[] {
     ...(corrected > 0 ? [["readings corrected", corrected, "to be accepted"] as [string, number, string]] : []),
     ["departures", departureRows(parts, result.suppressed).length, "to be accepted"],
   ];
+  const none = rows.filter(([, count]) => count === 0).map(([what]) => what);
   return [
     stageJudgement(installation, result),
     ...table(
       ["what", "how many", "what for", "seen by, and when"],
-      rows.map(([what, count, how]) => [
-        what,
-        count === 0 ? "none" : String(count),
-        count === 0 ? "" : how,
-        count === 0 ? "" : "________",
-      ]),
+      rows.filter(([, count]) => count > 0).map(([what, count, how]) => [what, String(count), how, "________"]),
     ),
+    // What there is none of takes no row: a sound board is to fit on its page.
+    ...(none.length > 0 ? [{ kind: "paragraph", text: `None: ${none.join(", ")}.` } as const] : []),
   ];
 }
 
