@@ -1,5 +1,6 @@
 /** `wayfile check`: what is wrong with files, and which exit code says so. */
 import { dirname } from "node:path";
+import { counted } from "../text/words.ts";
 import { findAsked } from "./asked.ts";
 import { choiceOf } from "./choose.ts";
 import { exit } from "./exit.ts";
@@ -14,7 +15,7 @@ import { headOf } from "./run/part.ts";
 import { type Plan, planOf, Scan, type Task } from "./run/plan.ts";
 import { type Ran, run } from "./run/run.ts";
 import { type Shard, tasksOf } from "./run/shard.ts";
-import { counted, refuse, sentences } from "./say.ts";
+import { refuse, sentences } from "./say.ts";
 import { sinkOf } from "./sink.ts";
 import type { Staged } from "./staged.ts";
 import type { Terminal } from "./terminal.ts";

@@ -4,7 +4,7 @@ import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/cata
 import type { Setting } from "../rules/frame/rule.ts";
 import { grades, lighter } from "../rules/frame/severities.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
-import { listed } from "../text/words.ts";
+import { counted, listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
 import { exit } from "./exit.ts";
 import { refuse } from "./say.ts";
@@ -73,10 +73,12 @@ function listing(pages: readonly CheckPage[], colours: Colours): TerminalText {
     );
     return term`${colours.bold(family)}\n${term.join(rows)}`;
   });
-  return term.join([...parts, term`${counted(pages.length)}. E is an error, W a warning, i for information.\n`], "\n");
+  return term.join(
+    [...parts, term`${counted(pages.length, "check")}. E is an error, W a warning, i for information.\n`],
+    "\n",
+  );
 }
 
-const counted = (count: number): string => `${count} ${count === 1 ? "check" : "checks"}`;
 const marks = { error: "E", warning: "W", information: "i" } as const;
 
 /** Which checks are what, and why: every check once, a line a family. */
@@ -90,7 +92,7 @@ function severitiesText(colours: Colours): TerminalText {
       return term`  ${family.padEnd(width)}  ${lines(text)}\n`;
     });
     const count = families.reduce((sum, { checks }) => sum + checks.length, 0);
-    return term`${tintOf(severity, colours)(severity)}  ${counted(count)}\n${lines(wrapped(means))}\n\n${term.join(rows)}`;
+    return term`${tintOf(severity, colours)(severity)}  ${counted(count, "check")}\n${lines(wrapped(means))}\n\n${term.join(rows)}`;
   });
   const rules = lighter.map(([when, what]) => term`${colours.bold(when)}\n${lines(wrapped(what))}\n`);
   const end = term`${colours.bold("Lighter than it stands above")}\n\n${term.join(rules, "\n")}`;

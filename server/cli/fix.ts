@@ -4,6 +4,7 @@
  */
 import type { FileResult, ResultFix } from "../results/result.ts";
 import { applyEdits, type TextEdit } from "../text/lines.ts";
+import { counted } from "../text/words.ts";
 import type { Choice } from "./choose.ts";
 import type { Disk } from "./files.ts";
 import type { Names } from "./names.ts";
@@ -12,7 +13,7 @@ import type { Pace } from "./run/pace.ts";
 import type { TaskDetail } from "./run/plan.ts";
 import { planOf, Scan } from "./run/plan.ts";
 import { run } from "./run/run.ts";
-import { counted, sentences } from "./say.ts";
+import { sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
 

@@ -1,12 +1,13 @@
 /** `wayfile gather`: puts the parts of a divided run together, into the report one machine would have written. */
 import { dirname, resolve } from "node:path";
 import { readWhole } from "../disk/read-now.ts";
+import { counted } from "../text/words.ts";
 import { choiceOf } from "./choose.ts";
 import { Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writeReport } from "./report-run.ts";
 import { membersOf, type Part, type PartHead, readPart } from "./run/part.ts";
-import { counted, refuse } from "./say.ts";
+import { refuse } from "./say.ts";
 import { sinkOf } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
 

@@ -9,11 +9,12 @@ import { placeOf, sideText } from "../merge/describe.ts";
 import { isMerged, type Merged, merge as merged } from "../merge/merge.ts";
 import { type Marks, type Style, textOf } from "../merge/write.ts";
 import type { Text } from "../text/decode.ts";
+import { counted } from "../text/words.ts";
 import { languageVersion } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { labelsFor, type SideLabels, styleFor } from "./merge-labels.ts";
 import { signedNotes } from "./merge-signed.ts";
-import { counted, refuse, sentences } from "./say.ts";
+import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
 

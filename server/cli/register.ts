@@ -12,6 +12,7 @@ import {
   registerOf,
 } from "../reports/register/register.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
+import { counted } from "../text/words.ts";
 import { findAsked } from "./asked.ts";
 import { type Colours, coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
@@ -23,7 +24,7 @@ import { tidy } from "./run/cache.ts";
 import { Pace } from "./run/pace.ts";
 import { planOf, Scan } from "./run/plan.ts";
 import { run } from "./run/run.ts";
-import { counted, jsonText, refuse, sentences } from "./say.ts";
+import { jsonText, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { writeFile } from "./write.ts";
 

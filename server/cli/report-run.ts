@@ -3,6 +3,7 @@ import { Joiner, type Membership } from "../results/join.ts";
 import type { FileResult } from "../results/result.ts";
 import { Sum, type Totals } from "../results/totals.ts";
 import { term } from "../text/terminal.ts";
+import { counted } from "../text/words.ts";
 import type { Choice, ChoiceOptions } from "./choose.ts";
 import { coloursFor } from "./colours.ts";
 import { exit } from "./exit.ts";
@@ -12,7 +13,7 @@ import type { Names } from "./names.ts";
 import type { TaskResult } from "./run/judge-task.ts";
 import type { PartEnd, PartHead, PartLine } from "./run/part.ts";
 import type { Plan, Task } from "./run/plan.ts";
-import { counted, refuse, sentences } from "./say.ts";
+import { refuse, sentences } from "./say.ts";
 import type { Sink } from "./sink.ts";
 import type { Terminal } from "./terminal.ts";
 

@@ -13,8 +13,6 @@ export function refuse(sentence: string, terminal: Terminal): number {
   return exit.failed;
 }
 
-export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
-
 /** What would steer a terminal is written as JSON writes it, so that a program reads the same text. */
 export const jsonText = (value: unknown): TerminalText => term`${jsonPart(value, 0)}\n`;
 

@@ -2,9 +2,9 @@
 import type { FileResult, ResultFinding } from "../results/result.ts";
 import type { Severity } from "../rules/frame/rule.ts";
 import { type TerminalText, term } from "../text/terminal.ts";
+import { counted } from "../text/words.ts";
 import { framed } from "./formats/frame.ts";
 import { type ReportOptions, shownOf } from "./formats/reporter.ts";
-import { counted } from "./say.ts";
 
 export interface TourOptions extends ReportOptions {
   /** How this program is called here. */

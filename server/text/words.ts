@@ -2,6 +2,9 @@
 export const listed = (items: readonly string[], joint: "and" | "or" = "and"): string =>
   items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${joint} ${items.at(-1)}`;
 
+/** How many of something there are: "1 way", "2 ways". */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
 /** The same with a capital, as a sentence begins. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -4,7 +4,7 @@ import type { Totals } from "../../results/totals.ts";
 import type { Severity } from "../../rules/frame/rule.ts";
 import { type Markdown, md } from "../../text/markdown.ts";
 import { lines, term } from "../../text/terminal.ts";
-import { counted } from "../say.ts";
+import { counted } from "../../text/words.ts";
 import { type MakeReporter, shownOf } from "./reporter.ts";
 import { sumsText } from "./text.ts";
 

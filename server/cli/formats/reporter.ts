@@ -2,8 +2,8 @@
 import type { FileResult } from "../../results/result.ts";
 import type { Totals } from "../../results/totals.ts";
 import { type TerminalText, term } from "../../text/terminal.ts";
+import { counted } from "../../text/words.ts";
 import type { Colours } from "../colours.ts";
-import { counted } from "../say.ts";
 
 export interface Reporter {
   readonly file: (file: FileResult) => TerminalText;

@@ -7,7 +7,8 @@ import type { ResultFinding, ResultPlace, Suppressed } from "../../results/resul
 import { pageOf } from "../../rules/frame/catalogue.ts";
 import type { Severity } from "../../rules/frame/rule.ts";
 import { type TerminalText, term } from "../../text/terminal.ts";
-import { counted, jsonPart } from "../say.ts";
+import { counted } from "../../text/words.ts";
+import { jsonPart } from "../say.ts";
 import { fingerprints } from "./fingerprint.ts";
 import { type MakeReporter, shownOf } from "./reporter.ts";
 

@@ -3,8 +3,8 @@ import type { FileResult, Suppressed } from "../../results/result.ts";
 import type { Totals } from "../../results/totals.ts";
 import { firstOfEach } from "../../rules/frame/first-of-each.ts";
 import { type TerminalText, term } from "../../text/terminal.ts";
+import { counted } from "../../text/words.ts";
 import type { Colours, Tint } from "../colours.ts";
-import { counted } from "../say.ts";
 import { framed, placeText } from "./frame.ts";
 import { leftOut, type MakeReporter, type ReportOptions, shownOf } from "./reporter.ts";
 

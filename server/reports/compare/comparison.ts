@@ -10,7 +10,7 @@ import { type Entry, entriesAtOrigin, entriesOfBoard, entriesOfWay, type Renamed
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
-import { listed } from "../../text/words.ts";
+import { counted, listed } from "../../text/words.ts";
 import { type ChangeKind, changesOf, type EntryChange, isRecord } from "./changes.ts";
 import { type FindingChange, type Found, findingChanges, foundIn } from "./findings.ts";
 import { type Judged, type Limits, limitsFor } from "./limits.ts";
@@ -470,5 +470,3 @@ function contentOf({ kind }: PlacedWay["way"], before: Part, after: Part): strin
     .filter((one) => one !== undefined)
     .join(", ");
 }
-
-export const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;

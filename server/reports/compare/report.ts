@@ -1,7 +1,7 @@
 /** A comparison for people: what happened to the record first, then place by place, the gravest first. */
-import { capital, listed } from "../../text/words.ts";
+import { capital, counted, listed } from "../../text/words.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
-import { type Change, type Comparison, counted, isSame, type PlaceChanges, type Side } from "./comparison.ts";
+import { type Change, type Comparison, isSame, type PlaceChanges, type Side } from "./comparison.ts";
 import type { FindingChange } from "./findings.ts";
 import type { Judged } from "./limits.ts";
 

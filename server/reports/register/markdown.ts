@@ -1,6 +1,7 @@
 /** The register as Markdown: beside the text in an editor, in a pull request or a wiki. */
 import { linkTo, type Markdown, md } from "../../text/markdown.ts";
-import { counted, type Listed } from "./register.ts";
+import { counted } from "../../text/words.ts";
+import type { Listed } from "./register.ts";
 
 /** `addressOf`: where a schedule is to be found, relative to the page or as a whole. */
 export function registerMarkdown<Row extends Listed>(

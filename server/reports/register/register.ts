@@ -1,4 +1,5 @@
 /** A register of installations: what needs attention in each on a given day, and which is the most urgent. */
+import { counted } from "../../text/words.ts";
 import { daysBetween } from "./days.ts";
 import type { RegisterRow } from "./row.ts";
 
@@ -71,8 +72,6 @@ export function particularsOf({ stage, boards, ways, tested, nextInspection, mar
     ...(row.departures > 0 ? [counted(row.departures, "departure")] : []),
   ];
 }
-
-export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** The columns of a register as a table of values. */
 export const registerColumns = [
