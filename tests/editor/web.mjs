@@ -25,7 +25,8 @@ const workbench = await openWorkbench({
   onLog: (text) => process.env.WAYFILE_EDITOR_VERBOSE && console.error(text),
 });
 try {
-  const limit = new Promise((done) => setTimeout(done, 240_000, new Error("No result after 240 s.")));
+  // It does not keep the process once there is a result.
+  const limit = new Promise((done) => setTimeout(done, 240_000, new Error("No result after 240 s.")).unref());
   const result = await Promise.race([workbench.testExit, limit]);
   if (result !== 0 || !/^\d+ passed$/m.test(output)) {
     console.error(result instanceof Error ? result.message : "The tests in the browser failed.");
