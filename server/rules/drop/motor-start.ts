@@ -3,6 +3,8 @@ import { networkOf } from "../../boards/network.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { percent, round } from "../../calc/result.ts";
+import { memoByObject } from "../../circuit/kept.ts";
+import type { Board } from "../../model/file.ts";
 import { combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
@@ -28,6 +30,8 @@ installation "Mill" {
   }
 }`;
 
+const startsMotors = memoByObject((board: Board) => board.ways.some(({ facts }) => facts.has("starting")));
+
 export default installationRule({
   id: "drop/motor-start",
   severity: "information",
@@ -45,7 +49,8 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    for (const node of networkOf(installation).nodes)
+    for (const node of networkOf(installation).nodes) {
+      if (!startsMotors(node.board)) continue;
       for (const study of node.studies) {
         const at = study.facts.one("starting");
         const found = at && startDrop(study, dropAbove(boardDrop(node), study).drop);
@@ -60,5 +65,6 @@ export default installationRule({
           source: combine(found.source, limit.source),
         });
       }
+    }
   },
 });

@@ -84,7 +84,7 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
     for (const finding of board.findings) found.push(finding);
     for (const departure of board.departures) departures.push(departure);
   }
-  const typed = installation.boards.flatMap(({ board }) => board.ways.filter(({ type }) => type));
+  const typed = installation.boards.flatMap(({ board }) => typedOn(board));
   const reported = keptOnBoards(installation.boards);
   const graded = grading(installation);
   const isLarge = installation.boards.reduce((sum, { board }) => sum + board.ways.length, 0) > manyWays;
@@ -100,6 +100,9 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   const observed = apart ? [] : ofObservations(installation, result.findings);
   return observed.length > 0 ? applyDepartures([...found, ...observed], departures, installation) : result;
 }
+
+/** The ways of a board that a circuit type describes. */
+const typedOn = memoByObject((board: Board) => board.ways.filter(({ type }) => type));
 
 /** What is found on the boards that are checked already, before the rules of their installation have spoken. */
 export function foundSoFar(installation: Installation): readonly Finding[] {

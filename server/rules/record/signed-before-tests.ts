@@ -29,6 +29,8 @@ const unsignedOnBoard = memoByObject((board: Board): readonly TestDay[] => {
   return boardTestDays(board).filter(({ header }) => !signedNearer.has(header));
 });
 
+const latestUnsigned = memoByObject((board: Board): TestDay | undefined => latestOf(unsignedOnBoard(board)));
+
 function checkSignature(signed: Signed | undefined, latest: TestDay | undefined, report: Reporter): void {
   const on = signed?.args.on?.value;
   if (!signed || on === undefined || !latest || latest.on.value <= on) return;
@@ -64,23 +66,26 @@ export default installationRule({
   ],
   check(installation, report) {
     const signed = installation.head.facts.one("tested");
-    if (!signed?.args.on) return;
+    const last = signed?.args.on?.value;
+    if (!signed || last === undefined) return;
     const inspections = inspectionsOf(installation.head).filter(({ facts }) => facts.has("tested"));
-    const unsigned = installation.boards.filter(({ board }) => !board.head.facts.has("tested"));
-    const ofBoards = unsigned.flatMap(({ board }) => {
+    const ofBoards = installation.boards.flatMap(({ board }) => {
+      const latest = latestUnsigned(board);
+      // Most boards hold nothing later: none of their ways is looked into.
+      if (!latest || latest.on.value <= last || board.head.facts.has("tested")) return [];
       const circuits = new Map(
         board.ways.flatMap((way) => daysOfWay(way.facts).map(({ header }) => [header, way] as const)),
       );
       // What belongs to an inspection is signed for there.
       return unsignedOnBoard(board).filter(({ header, on }) => {
         const circuit = { board: board.head, way: circuits.get(header) ?? { id: "" } };
-        return inspectionFor(inspections, on.value, circuit) === undefined;
+        return on.value > last && inspectionFor(inspections, on.value, circuit) === undefined;
       });
     });
     checkSignature(signed, latestOf([...ownTestDays(installation), ...ofBoards]), report);
   },
   checkBoard({ board }, report) {
-    checkSignature(board.head.facts.one("tested"), latestOf(unsignedOnBoard(board)), report);
+    checkSignature(board.head.facts.one("tested"), latestUnsigned(board), report);
     for (const { facts } of board.ways) checkSignature(facts.one("tested"), latestOf(daysOfWay(facts)), report);
   },
 });
