@@ -36,7 +36,7 @@ export default installationRule({
   id: "drop/motor-start",
   severity: "information",
   since: "0.1",
-  title: "The voltage may drop so far while a motor starts that it does not.",
+  title: "The voltage may drop too far for a motor to start.",
   why: "While it starts a motor draws several times its current, and its torque falls with the square of the voltage: it may hang, overheat and trip. What the motor and its load can do is for their maker to say.",
   clauses: ["525.1", "552.1.1"],
   examples: [
@@ -58,7 +58,7 @@ export default installationRule({
         // What is only estimated of a motor is no ground to ask.
         if (!found || !at?.args.current || !exceeds(found.value, limit.value)) continue;
         report(factSpot(at), {
-          message: `The voltage drops by ${percent(round(found.value, 1))} while the motor starts: ask its maker whether it starts with that.`,
+          message: `The voltage drops by ${percent(round(found.value, 1))} while the motor starts: ask its maker whether it will start.`,
           value: amount(found.value, "%"),
           limit: amountOf(limit),
           steps: found.steps,
