@@ -179,7 +179,7 @@ function commitBefore() {
 
 /** In a comparison of two texts. */
 async function goToFirstChange() {
-  await page.locator(".monaco-diff-editor .modified .view-lines").waitFor();
+  await page.locator(".monaco-diff-editor .modified .view-lines").first().waitFor();
   await page.waitForTimeout(2_000);
   await press("Alt+F5");
 }
