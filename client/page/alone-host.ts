@@ -6,7 +6,7 @@ import type { EnterMessage, FromPage, Host, ToPage } from "./messages.ts";
 
 type Place = Pick<At, "line" | "character">;
 
-export const lineAtCaret = ({ value, selectionStart }: HTMLTextAreaElement): number =>
+const lineAtCaret = ({ value, selectionStart }: HTMLTextAreaElement): number =>
   value.slice(0, selectionStart).split("\n").length - 1;
 
 const offsetOf = (lines: readonly string[], { line, character }: Place): number =>

@@ -19,7 +19,7 @@ export class Server {
     { readonly done: (result: never) => void; readonly failed: (error: Error) => void }
   >();
   #last = 0;
-  version = 0;
+  #version = 0;
 
   constructor(found: (diagnostics: readonly Found[]) => void) {
     const address = URL.createObjectURL(new Blob([workerSource], { type: "text/javascript" }));
@@ -63,12 +63,15 @@ export class Server {
   async start(text: string): Promise<void> {
     await this.request("initialize", { processId: null, rootUri: null, capabilities: {} });
     this.notify("initialized", {});
-    this.version = 1;
+    this.#version = 1;
     this.notify("textDocument/didOpen", { textDocument: { uri, languageId: "wayfile", version: 1, text } });
   }
 
   change(text: string): void {
-    this.version++;
-    this.notify("textDocument/didChange", { textDocument: { uri, version: this.version }, contentChanges: [{ text }] });
+    this.#version++;
+    this.notify("textDocument/didChange", {
+      textDocument: { uri, version: this.#version },
+      contentChanges: [{ text }],
+    });
   }
 }

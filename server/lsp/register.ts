@@ -1,7 +1,6 @@
 /** The installations of the folders that are open, the most urgent first. */
 import type { CancellationToken, ResponseError } from "vscode-languageserver";
 import type { RegisterEntry, Urgency } from "../reports/register/register.ts";
-import type { Workspace } from "../workspace/workspace.ts";
 import { cancelled } from "./answer.ts";
 import type { Checking } from "./checking.ts";
 import { Part } from "./part.ts";
@@ -31,25 +30,27 @@ export function register(
     registerRequest,
     async (_: unknown, token: CancellationToken): Promise<RegisterAnswer | ResponseError<never>> => {
       await Promise.all([part.load(), workspace.indexed()]);
-      const paths = workspace.knownPaths.slice(0, mostUnopened);
+      const known = workspace.knownPaths;
+      const paths = known.slice(0, mostUnopened);
+      const shared = sharedFolders(known);
       const rows: Row[] = [];
       for (const path of paths) {
-        rows.push(...(await rowsOf(path, token)));
+        rows.push(...(await rowsOf(path, shared, token)));
         if (token.isCancellationRequested) return cancelled();
       }
       const day = runtime.today();
       const installations = part.now.registerOf(rows, day).map((row) => installationOf(row, part.now));
-      return { day, installations, left: workspace.knownPaths.length - paths.length };
+      return { day, installations, left: known.length - paths.length };
     },
   );
 
   /** A schedule that another one uses stands in that one's rows. */
-  async function rowsOf(path: string, token: CancellationToken): Promise<readonly Row[]> {
+  async function rowsOf(path: string, shared: number, token: CancellationToken): Promise<readonly Row[]> {
     await workspace.load(path);
     if (workspace.roots(path).some((root) => root !== path)) return [];
     await checking.check(path, () => !token.isCancellationRequested);
     const project = token.isCancellationRequested ? undefined : workspace.snapshot(path)?.projects[0];
-    const place = { file: shownPath(path, workspace), uri: workspace.uri(path) };
+    const place = { file: path.split("/").slice(shared).map(decoded).join("/"), uri: workspace.uri(path) };
     return (project ? part.now.registerOfProject(project) : []).map((row) => ({ ...row, ...place }));
   }
 }
@@ -63,15 +64,14 @@ const installationOf = (row: Row & Urgency, { particularsOf }: Listed): Register
   isFaulty: row.errors > 0,
 });
 
-/** The file's path below the folder that all known schedules lie in. */
-function shownPath(path: string, { knownPaths }: Workspace): string {
-  const folders = path.split("/").slice(0, -1);
-  const shared = folders.findIndex((_, at) => {
+/** How many parts at the beginning of their addresses, each a folder, all files share. */
+function sharedFolders([first = "", ...others]: readonly string[]): number {
+  const folders = first.split("/").slice(0, -1);
+  const apart = folders.findIndex((_, at) => {
     const start = `${folders.slice(0, at + 1).join("/")}/`;
-    return knownPaths.some((other) => !other.startsWith(start));
+    return others.some((other) => !other.startsWith(start));
   });
-  const below = path.split("/").slice(shared === -1 ? folders.length : shared);
-  return below.map(decoded).join("/");
+  return apart === -1 ? folders.length : apart;
 }
 
 function decoded(part: string): string {
