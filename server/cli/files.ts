@@ -111,8 +111,7 @@ export class Disk implements Sources {
   }
 
   #keep(path: string, text: Text): Known & { readonly text: Text } {
-    const content = "failure" in text ? `! ${text.failure}` : hash("sha256", text.text, "base64url");
-    const known = { text, content };
+    const known = { text, content: contentOfText(text) };
     this.#texts.set(path, known);
     return known;
   }
@@ -170,6 +169,10 @@ export class Disk implements Sources {
     return shownPath(this.#cwd, path);
   }
 }
+
+/** What tells a text from any other, and from what could not be read. */
+export const contentOfText = (text: Text): string =>
+  "failure" in text ? `! ${text.failure}` : hash("sha256", text.text, "base64url");
 
 export const shownPath = (cwd: string, path: string): string => slashes(relative(cwd, path)) || ".";
 

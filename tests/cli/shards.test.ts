@@ -1,6 +1,6 @@
 /** A check divided among machines, and one of what changed in git. */
 import { execFile, execFileSync } from "node:child_process";
-import { readFileSync, rmSync } from "node:fs";
+import { readFileSync, rmSync, utimesSync } from "node:fs";
 import { promisify } from "node:util";
 import { describe, expect, test } from "vitest";
 import { generate } from "../helpers/generate.ts";
@@ -97,6 +97,9 @@ describe("since a revision", () => {
         .files.map(({ path }: { path: string }) => path)
         .sort();
     };
+    expect(await checked()).toEqual([]);
+    folder.write("site-2/a.ways", readFileSync(folder.at("site-2/a.ways"), "utf8"));
+    utimesSync(folder.at("site-2/a.ways"), 1, 1);
     expect(await checked()).toEqual([]);
     folder.write("site-0/a.ways", schedule(faultyWay));
     folder.write("new.ways", schedule(""));

@@ -2,8 +2,9 @@
 import { resolve } from "node:path";
 import { isSchedule } from "../../disk/refusals.ts";
 import { Repository } from "../../git/repository.ts";
-import { git } from "../../git/run.ts";
-import type { Disk } from "../files.ts";
+import { type GitFailure, git } from "../../git/run.ts";
+import { decode } from "../../text/decode.ts";
+import { contentOfText, type Disk } from "../files.ts";
 
 /**
  * The files that changed since the revision and the present branch were one, what is not committed and what is new
@@ -26,6 +27,27 @@ export async function changedSince(
   if ("failure" in changed) return changed;
   const fresh = await git(repository.root, ["ls-files", "-z", "--others", "--exclude-standard"]);
   if ("failure" in fresh) return fresh;
-  const names = `${changed.out.toString("utf8")}\0${fresh.out.toString("utf8")}`.split("\0").filter(isSchedule);
-  return new Set(names.map((name) => disk.path(resolve(repository.root, name))));
+  const rewritten = await otherText(schedulesIn(changed.out), base, repository, disk);
+  if ("failure" in rewritten) return rewritten;
+  return new Set([...rewritten.names, ...schedulesIn(fresh.out)].map((name) => pathIn(repository, name, disk)));
+}
+
+const schedulesIn = (out: Buffer): string[] => out.toString("utf8").split("\0").filter(isSchedule);
+
+const pathIn = ({ root }: Repository, name: string, disk: Disk): string => disk.path(resolve(root, name));
+
+/** Git goes by the time of a file and leaves its content to others: one that was only written anew has not changed. */
+async function otherText(
+  names: readonly string[],
+  base: string,
+  repository: Repository,
+  disk: Disk,
+): Promise<{ readonly names: readonly string[] } | GitFailure> {
+  const before = await repository.contents({ commit: base }, names);
+  if ("failure" in before) return before;
+  const isOther = (name: string): boolean => {
+    const body = before.get(name);
+    return body === undefined || contentOfText(decode(body)) !== disk.contentOf(pathIn(repository, name, disk));
+  };
+  return { names: names.filter(isOther) };
 }
