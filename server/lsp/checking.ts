@@ -2,7 +2,6 @@ import type { ClientCapabilities, Connection, Range } from "vscode-languageserve
 import type { Board } from "../model/file.ts";
 import type { Segment } from "../syntax/split.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
-import { rangeOf, touching } from "./convert.ts";
 import { CheckProgress } from "./progress.ts";
 import type { Runtime } from "./runtime.ts";
 import { Slicer } from "./slicer.ts";
@@ -64,11 +63,8 @@ export class Checking {
 
   #segmentsLookedAt({ file, positions, projects }: Snapshot): ReadonlySet<Segment> | undefined {
     if (projects.every(({ known }) => known)) return undefined;
-    const range = this.#lookedAt.get(file.path) ?? firstScreen;
-    const { segments } = file.document;
-    const isSeen = (segment: Segment): boolean =>
-      touching(rangeOf(positions, { segment, start: 0, end: segment.text.length }), range);
-    return new Set(segments.filter(isSeen));
+    const { start, end } = this.#lookedAt.get(file.path) ?? firstScreen;
+    return new Set(positions.onLines(start.line, end.line));
   }
 }
 
@@ -82,7 +78,7 @@ export const inPart = (snapshot: Snapshot): Snapshot =>
 const states = { outdated: "outdated", enough: "partly" } as const;
 
 /** Milliseconds after which what is looked at, once it is checked, is shown before the rest. */
-const patience = 100;
+const patience = 20;
 
 /** Of a file that an editor has not said what it shows of. */
 const firstScreen: Range = { start: { line: 0, character: 0 }, end: { line: 80, character: 0 } };

@@ -220,6 +220,19 @@ export class Positions {
     return offset + (this.#all().offsets[this.#indexOf(segment)] ?? 0);
   }
 
+  /** The segments that have a part in some lines, without the places of all others. */
+  onLines(first: number, last: number): Segment[] {
+    const { index, line } = seek(this.#segments, first);
+    const found: Segment[] = [];
+    let start = line;
+    for (let at = index; at < this.#segments.length && start <= last; at++) {
+      const segment = this.#segments[at] as Segment;
+      found.push(segment);
+      start += segment.breaks;
+    }
+    return found;
+  }
+
   /** The segment a place of the file is in, and the offset there. */
   at(place: Position): { readonly segment: Segment; readonly offset: number } | undefined {
     const { index, line } = seek(this.#segments, place.line);
