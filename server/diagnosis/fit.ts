@@ -20,9 +20,10 @@ export interface Scale {
 export function scaleOf(sheet: Sheet): Scale {
   const { readings, accuracy, circuit } = sheet;
   const values = Float64Array.from(readings, ({ value }) => value);
+  const places = standings(circuit);
   const limits = Float64Array.from(
     readings,
-    (reading) => limitOf(accuracy, reading.value) + drawingUncertainty(sheet, reading.measurement),
+    (reading) => limitOf(accuracy, reading.value) + drawingUncertainty(circuit, places, reading.measurement),
   );
   return {
     values,
@@ -43,10 +44,12 @@ export function withDecimalSlip(scale: Scale, { accuracy }: Sheet, at: number, p
 }
 
 /** What a spur's cable, or a point's unknown place, leaves open, Ω. */
-function drawingUncertainty({ circuit }: Sheet, measurement: Sheet["readings"][number]["measurement"]): number {
+function drawingUncertainty(
+  { perMetre, closed, drawn }: Sheet["circuit"],
+  { length, of }: ReturnType<typeof standings>,
+  measurement: Sheet["readings"][number]["measurement"],
+): number {
   if (measurement.kind !== "round") return 0;
-  const { length, of } = standings(circuit);
-  const { perMetre, closed, drawn } = circuit;
   const other = perMetre[measurement.other];
   const branch = (closed ? (of.get(measurement.place)?.branch ?? 0) : 0) * (perMetre.line + other);
   const [first, second] = [length * perMetre.line, length * other];

@@ -4,7 +4,7 @@ import { diagnosisPractice } from "../tables/diagnosis-practice.ts";
 import { type NextTest, nextTest } from "./discriminate.ts";
 import { evidenceWords } from "./evidence.ts";
 import { isThinned } from "./faults.ts";
-import { type Fitted, fitScale, isFit, scaleOf } from "./fit.ts";
+import { type Fitted, fitScale, isFit, type Scale, scaleOf } from "./fit.ts";
 import type { FittedHypothesis, Kind } from "./fitted.ts";
 import { Predictions } from "./predictions.ts";
 import { mostPoints, rank, rankSingles } from "./rank.ts";
@@ -63,22 +63,22 @@ const cpcTried = [0, 0.5, -0.5, 1, -1].map((part) => 1 + part * practice.cpcShar
 
 /** Whether a sound circuit gives these readings. Quick: formulas only, no network is solved. */
 export function isSound(sheet: Sheet): boolean {
+  if (sheet.readings.length === 0) return true;
   const scale = scaleOf(sheet);
-  return sheet.readings.length === 0 || asSound(sheet).some((fitted) => isFit(scale, fitted));
+  for (const fitted of asSound(sheet, scale)) if (isFit(scale, fitted)) return true;
+  return false;
 }
 
-/** The readings beside those of sound circuits, whose protective conductor may differ a little. */
-function asSound(sheet: Sheet): Fitted[] {
-  const { circuit, readings } = sheet;
-  const scale = scaleOf(sheet);
+/** The readings beside those of sound circuits, whose protective conductor may differ a little, the likeliest first. */
+function* asSound({ circuit, readings }: Sheet, scale: Scale): Generator<Fitted> {
   const places = standings(circuit);
-  return cpcTried.map((share) => {
+  for (const share of cpcTried) {
     const perMetre = { ...circuit.perMetre, cpc: circuit.perMetre.cpc * share };
     const values = readings.map(({ measurement }) =>
       soundReading({ closed: circuit.closed, perMetre }, places, measurement),
     );
-    return fitScale(scale, values);
-  });
+    yield fitScale(scale, values);
+  }
 }
 
 const leastCost = (fits: readonly Fitted[]): number => Math.min(...fits.map(({ cost }) => cost));
@@ -90,7 +90,7 @@ const leastCost = (fits: readonly Fitted[]): number => Math.min(...fits.map(({ c
 export function diagnosePattern(sheet: Sheet): Diagnosis | undefined {
   const { circuit } = sheet;
   if (!circuit.closed || circuit.places.length > mostPoints.patterned) return undefined;
-  if (leastCost(asSound(sheet)) < practice.patternLeast.value) return undefined;
+  if (leastCost([...asSound(sheet, scaleOf(sheet))]) < practice.patternLeast.value) return undefined;
   const predictions = new Predictions(sheet);
   const diagnosis = diagnosisOf(predictions, rankSingles(predictions));
   return diagnosis.isPattern ? diagnosis : undefined;
@@ -109,7 +109,7 @@ function isPattern(sheet: Sheet, kinds: readonly Kind[]): boolean {
   // Where nothing is fitted, an explanation has cost nothing yet.
   const { pattern, fittedNumber } = practice;
   const least = pattern.value + (first.best.hypothesis.range ? 0 : 2 * fittedNumber.value);
-  return leastCost([...asSound(sheet), ...meter]) - first.score > least;
+  return leastCost([...asSound(sheet, scaleOf(sheet)), ...meter]) - first.score > least;
 }
 
 /** How far each reading lies from what the sound circuit that is nearest to them all would give, Ω. */

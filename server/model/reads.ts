@@ -14,6 +14,8 @@ export const struckOutTests = "*struck-out";
 
 export interface Recorder {
   note(of: object, question: Question): void;
+  /** The same of the facts of a way: most ways concern nobody but who is checking them, and they are asked most. */
+  noteWay(facts: object, question: Question): void;
   /** What was noted is noted by another too. */
   passOn(to: Recorder): void;
 }
@@ -56,6 +58,10 @@ export class ReadLog implements Log {
     else this.#read.set(of, new Set([question]));
   }
 
+  noteWay(facts: object, question: Question): void {
+    this.note(facts, question);
+  }
+
   passOn(to: Recorder): void {
     if (this.#read) for (const [of, questions] of this.#read) for (const one of questions) to.note(of, one);
   }
@@ -95,12 +101,15 @@ export function answerOf<T>({ value, reads }: Recorded<T>): T {
 /** A set of small numbers. */
 export type Bits = readonly number[];
 
-const perWord = 30;
+/** Bits of a word, as a power of two: what is asked is noted at every step, so no division is made for it. */
+const wordShift = 5;
+const perWord = 1 << wordShift;
+const inWord = perWord - 1;
 
 export function addBit(bits: number[], bit: number): void {
-  const at = Math.floor(bit / perWord);
+  const at = bit >> wordShift;
   while (bits.length <= at) bits.push(0);
-  bits[at] = (bits[at] as number) | (1 << (bit % perWord));
+  bits[at] = (bits[at] as number) | (1 << (bit & inWord));
 }
 
 export function addBits(bits: number[], others: Bits): void {
@@ -109,7 +118,7 @@ export function addBits(bits: number[], others: Bits): void {
 }
 
 export const hasBit = (bits: Bits, bit: number): boolean =>
-  (((bits[Math.floor(bit / perWord)] ?? 0) >> (bit % perWord)) & 1) === 1;
+  (((bits[bit >> wordShift] ?? 0) >> (bit & inWord)) & 1) === 1;
 
 export const bitsOfBoth = (one: Bits, other: Bits): Bits => one.map((word, at) => word & (other[at] ?? 0));
 
@@ -192,6 +201,7 @@ export const nobody = -1;
  */
 export class Askers {
   readonly #numbers = new Map<object | string, number>();
+  readonly #numbersOfAll = new WeakMap<readonly { readonly id: string }[], readonly number[]>();
   readonly #asked: number[][] = [];
   readonly #took: number[][] = [];
   #current = nobody;
@@ -208,6 +218,15 @@ export class Askers {
     const number = fieldAskers + this.#numbers.size;
     this.#numbers.set(asker, number);
     return number;
+  }
+
+  /** The numbers of a list of rules, which is the same for every way. */
+  numbersOf(rules: readonly { readonly id: string }[]): readonly number[] {
+    const before = this.#numbersOfAll.get(rules);
+    if (before) return before;
+    const numbers = rules.map(({ id }) => this.numberOf(id));
+    this.#numbersOfAll.set(rules, numbers);
+    return numbers;
   }
 
   /** From now on this one asks; returns who did before. */
@@ -275,6 +294,8 @@ export class Askers {
 export interface Parts {
   readonly questions: Questions;
   slotOf(of: object): number | undefined;
+  /** Whether these are the facts of a way that feeds this place: those of another way are no part. */
+  isFeeder(facts: object): boolean;
   partAt(slot: number): object | undefined;
 }
 
@@ -310,6 +331,10 @@ export class Reads implements Log {
     const number = this.#parts.questions.number(slot, question);
     addBit(this.#bits, number);
     this.#parts.questions.askers.asked(number);
+  }
+
+  noteWay(facts: object, question: Question): void {
+    if (facts !== this.#own && this.#parts.isFeeder(facts)) this.note(facts, question);
   }
 
   /** Whoever takes an answer over has asked what it was made of. */

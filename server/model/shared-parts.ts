@@ -39,6 +39,7 @@ export class SharedParts implements Parts {
   readonly #round: Round;
   #slots: ReadonlyMap<object, number> | undefined;
   #parts: ReadonlyMap<number, object> | undefined;
+  #feeders: ReadonlySet<object> | undefined;
   readonly #changes = new WeakMap<SharedParts, Change>();
 
   constructor(round: Round) {
@@ -76,6 +77,11 @@ export class SharedParts implements Parts {
       of === names.boards ||
       instrumentsOf(names, this.questions).slots.has(of)
     );
+  }
+
+  isFeeder(facts: object): boolean {
+    this.#feeders ??= new Set(this.upstream.flatMap(({ feeder }) => feeder?.facts ?? []));
+    return this.#feeders.size > 0 && this.#feeders.has(facts);
   }
 
   slotOf(of: object): number | undefined {

@@ -1,7 +1,7 @@
 import type { Accepts, Param, Params } from "../../grammar/params.ts";
 import type { Provenance, Vocabulary } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
-import { brokenWords, recorder, struckOutTests, wholeList } from "./reads.ts";
+import { brokenWords, type Question, recorder, struckOutTests, wholeList } from "./reads.ts";
 
 /** Offsets within a segment's text. */
 export interface Span {
@@ -115,6 +115,7 @@ export class Facts<B extends AnyBlock = AnyBlock> {
   readonly #broken: readonly string[];
   readonly #struckOut: readonly Fact[];
   readonly #isShared: boolean;
+  readonly #isWay: boolean;
 
   constructor(kind: B, list: readonly Fact[], broken: readonly string[], struckOut: readonly Fact[] = []) {
     this.kind = kind;
@@ -122,38 +123,44 @@ export class Facts<B extends AnyBlock = AnyBlock> {
     this.#broken = broken;
     this.#struckOut = struckOut;
     this.#isShared = sharedKinds.has(kind);
+    this.#isWay = kind === "way";
+  }
+
+  #note(question: Question): void {
+    if (this.#isWay) recorder?.noteWay(this, question);
+    else recorder?.note(this, question);
   }
 
   get list(): readonly Fact[] {
-    if (recorder !== undefined && this.#isShared) recorder.note(this, wholeList);
+    if (recorder !== undefined && this.#isShared) this.#note(wholeList);
     return this.#list;
   }
 
   /** Words that stand here but could not be understood: what they would have said is unknown, not missing. */
   get broken(): readonly string[] {
-    if (recorder !== undefined && this.#isShared) recorder.note(this, brokenWords);
+    if (recorder !== undefined && this.#isShared) this.#note(brokenWords);
     return this.#broken;
   }
 
   /** Tests that are kept and do not count: they are in no list. */
   get struckOut(): readonly Fact[] {
-    if (recorder !== undefined && this.#isShared) recorder.note(this, struckOutTests);
+    if (recorder !== undefined && this.#isShared) this.#note(struckOutTests);
     return this.#struckOut;
   }
 
   one<W extends WordIn<B>>(word: W): FactOf<B, W> | undefined {
-    if (recorder !== undefined && this.#isShared) recorder.note(this, word);
+    if (recorder !== undefined && this.#isShared) this.#note(word);
     return firstOf(this.#list, word) as FactOf<B, W> | undefined;
   }
 
   all<W extends WordIn<B>>(word: W): readonly FactOf<B, W>[] {
-    if (recorder !== undefined && this.#isShared) recorder.note(this, word);
+    if (recorder !== undefined && this.#isShared) this.#note(word);
     return allOf(this.#list, word) as unknown as readonly FactOf<B, W>[];
   }
 
   /** Whether the word stands here, understood or not. */
   has(word: WordIn<B>): boolean {
-    if (recorder !== undefined && this.#isShared) recorder.note(this, word);
+    if (recorder !== undefined && this.#isShared) this.#note(word);
     return firstOf(this.#list, word) !== undefined || this.#broken.includes(word);
   }
 }

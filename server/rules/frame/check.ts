@@ -312,13 +312,16 @@ function runAll<R extends Rule>(
   const report: Reporter = (spot, reported) => {
     if (current) findings.push(citedFinding(findingOf(current, spot, reported), cite));
   };
-  for (const rule of rules) {
-    if (before && !before.asksAgain(rule)) {
+  const numbers = askers?.numbersOf(rules);
+  for (let at = 0; at < rules.length; at++) {
+    const rule = rules[at] as R;
+    const asker = numbers?.[at] ?? nobody;
+    if (before && !before.asksAgain(asker)) {
       for (const finding of before.found) if (finding.check === rule.id) findings.push(finding);
       continue;
     }
     current = rule;
-    const outer = askers?.enter(askers.numberOf(rule.id)) ?? nobody;
+    const outer = askers?.enter(asker) ?? nobody;
     try {
       run(rule, report);
     } catch (error) {

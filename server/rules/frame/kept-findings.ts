@@ -36,7 +36,8 @@ export interface PartlyKnown {
   readonly reads: Bits;
   /** Whether what was found stands where it stood, so that a verdict on it still means it. */
   readonly isInPlace: boolean;
-  asksAgain(rule: { readonly id: string }): boolean;
+  /** By the number of a rule among those who ask. */
+  asksAgain(asker: number): boolean;
 }
 
 const waysKept = new WeakMap<Way, readonly KeptForWay[]>();
@@ -110,13 +111,12 @@ export class StillKnown {
     if (change.isOther || before.some(({ check }) => check === checkFailed) || !isWhole(before)) return undefined;
     const found = this.#inPlace(kept, before, () => new Set(ways.flatMap(segmentsOf)));
     if (!found) return undefined;
-    const { askers } = this.#parts.questions;
     const again = change.whoAsksAgain(reads);
     return {
       found,
       reads,
       isInPlace: found.every((one, index) => one === before[index]),
-      asksAgain: ({ id }) => hasBit(again, askers.numberOf(id)),
+      asksAgain: (asker) => hasBit(again, asker),
     };
   }
 
