@@ -76,6 +76,10 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   selective: ["delayed"],
   "time-delayed": ["delayed"],
   // Cables and how they run.
+  paralleled: ["parallel"],
+  doubled: ["parallel"],
+  sets: ["parallel"],
+  "per-phase": ["parallel"],
   swa: ["armoured"],
   armored: ["armoured"],
   "t&e": ["flat-twin"],

@@ -1,7 +1,10 @@
 /** The heat of a fault in the conductors: which current, which time, and what the conductor stands. */
+import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, withstand } from "../calc/index.ts";
-import { type TripTime, tripTime } from "../circuit/trip.ts";
-import type { WayStudy } from "../circuit/way.ts";
+import { type FaultPlace, faultPlaces, shareStep } from "../circuit/parallel.ts";
+import { operatingCurrent, type TripTime, trippingOf, tripTime } from "../circuit/trip.ts";
+import type { Cable, WayStudy } from "../circuit/way.ts";
+import { parallelSources } from "../tables/parallel.ts";
 import { combine } from "../tables/source.ts";
 import { leastFaults, leastShort, type Standby } from "./fault-levels.ts";
 import type { BoardNode } from "./network.ts";
@@ -21,11 +24,30 @@ export interface LiveHeat {
   readonly need: Calculated;
 }
 
+/** Of conductors in parallel, at the place of a fault in one of them that heats it most. */
 export function liveHeat(node: BoardNode, study: WayStudy, standby?: Standby): LiveHeat | undefined {
   const { cable } = study;
   const k = lineFactor(study);
   if (!cable || !k || study.isSpare) return undefined;
-  const faults = leastFaults(node, study, standby);
+  const all = faultPlaces(cable)
+    .flatMap((place) => heatAt({ node, study, cable, k, standby, place }) ?? [])
+    .toSorted((one, other) => other.need.value - one.need.value);
+  // What surely fails is reported before what may: of a time that may be less it is not known.
+  return all.find(({ trip, need }) => !trip.atMost && fallsShort(cable.line, need.value)) ?? all[0];
+}
+
+interface Heated {
+  readonly node: BoardNode;
+  readonly study: WayStudy;
+  readonly cable: Cable;
+  readonly k: Calculated;
+  readonly standby: Standby | undefined;
+  readonly place: FaultPlace;
+}
+
+function heatAt({ node, study, cable, k, standby, place }: Heated): LiveHeat | undefined {
+  const count = cable.parallel.line;
+  const faults = leastFaults(node, study, standby, count > 1 ? place : undefined);
   const { earth } = faults;
   const short = leastShort(faults);
   // Both go through the line conductor, and the smaller lasts longer. Through an electrode too little flows to heat it.
@@ -33,10 +55,22 @@ export function liveHeat(node: BoardNode, study: WayStudy, standby?: Standby): L
   const fault = short && (electrode || short.value < earth.value) ? short : electrode ? undefined : earth;
   const trip = fault && tripTime(study, fault.value);
   if (!fault || !trip) return undefined;
-  const size = adiabaticSize(fault.value, trip.time.value, k);
+  // Beyond what is kept of a fuse's curve a greater current lets no more energy through than the last point of it.
+  const last = count > 1 && trip.atMost ? lastPoint(study, trip) : undefined;
+  const current = Math.min(fault.value, last ?? fault.value);
+  const size = adiabaticSize(current * place.share.line, trip.time.value, k);
   if (!size) return undefined;
-  const steps = [...fault.steps, ...trip.time.steps, ...k.steps, ...size.steps];
-  return { fault, trip, need: { ...size, steps, source: combine(size.source, trip.time.source) } };
+  const share = shareStep(count, place, "line");
+  const steps = [...fault.steps, ...trip.time.steps, ...share, ...k.steps, ...size.steps];
+  const sources = [trip.time.source, ...(count > 1 ? [parallelSources.fault] : [])];
+  return { fault, trip, need: { ...size, steps, source: combine(size.source, ...sources) } };
+}
+
+/** The current (A) that belongs to the longest time a fuse may take. */
+function lastPoint(study: WayStudy, { time }: TripTime): number | undefined {
+  const device = trippingOf(study);
+  const isFuse = device && !device.settings && !device.family?.endsWith("breaker");
+  return isFuse ? operatingCurrent(device, time.value)?.value : undefined;
 }
 
 /** What a breaker lets through at a fault current, A²s at most, taken as class 3. */

@@ -2,10 +2,11 @@
 
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, faultAlong, greatestAlong, impedanceOf, transformerImpedance } from "../calc/index.ts";
-import { amps, kiloamps, ohms, step, worked } from "../calc/result.ts";
+import { amps, kiloamps, ohms, plain, step, worked } from "../calc/result.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { faultsAt } from "../circuit/faults.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
+import { type FaultPlace, timesAt } from "../circuit/parallel.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
 import { studySupply } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -179,8 +180,8 @@ export interface LeastFaults {
   readonly earth: Calculated | undefined;
 }
 
-/** The end is the far point of a radial, and of a ring its middle or the end of a spur, whichever lies further. */
-export function leastFaults(node: BoardNode, study: WayStudy, standby?: Standby): LeastFaults {
+/** The end, or a place in one of conductors in parallel. The end is the far point of a radial, and of a ring its middle or the end of a spur, whichever lies further. */
+export function leastFaults(node: BoardNode, study: WayStudy, standby?: Standby, place?: FaultPlace): LeastFaults {
   const { U0, voltage } = studySupply(node.context);
   const least = study.context.edition?.cmin.value ?? 1;
   const lowest = U0 * least;
@@ -194,7 +195,12 @@ export function leastFaults(node: BoardNode, study: WayStudy, standby?: Standby)
   ): Calculated | undefined => {
     const cables = feeders && cablesOf(feeders, of, "hot");
     if (!from || !cables || !own) return undefined;
-    const path = [...cables, { name: `way ${study.way.id}`, resistance: own, reactance: reactanceOf(study, of) }];
+    const times = place && study.cable ? timesAt(study.cable, place, of) : 1;
+    const X = reactanceOf(study, of);
+    const path = [
+      ...cables,
+      { name: `way ${study.way.id}`, resistance: scaled(own, times), reactance: X && scaled(X, times) },
+    ];
     return capped(faultAlong({ voltage, start: from, cables: path }), start?.gives);
   };
   const twoLines = study.threePhase ? start?.three && twice(start.three) : undefined;
@@ -214,6 +220,16 @@ export function leastFaults(node: BoardNode, study: WayStudy, standby?: Standby)
       study.isRing ? resistanceOf(study, ["line", "cpc"], "hot") : hotR1R2(study),
     ),
   };
+}
+
+/** What conductors in parallel have to a place in one of them, of what they have to their end. */
+function scaled(whole: Calculated, times: number): Calculated {
+  if (times === 1) return whole;
+  const value = whole.value * times;
+  return worked(value, whole.unit, whole.source, () => [
+    ...whole.steps,
+    step("to a fault in one of those in parallel", `${ohms(whole.value)} × ${plain(times, 3)}`, ohms(value)),
+  ]);
 }
 
 /** The smaller of the faults between live conductors. */

@@ -1,4 +1,5 @@
 /** The cable of a way, as its own line or its cable type describes it. */
+import type { Conductor } from "../calc/circuit-network.ts";
 import type { Metal } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
@@ -18,10 +19,21 @@ export interface Cable {
   readonly cpcBy: "armour" | "conduit" | "trunking" | "sheath" | "none" | undefined;
   readonly material: Metal;
   readonly cores: number | undefined;
+  /** How many conductors of each lie in parallel; sizes and figures are those of one. */
+  readonly parallel: Readonly<Record<Conductor, number>>;
   readonly wire: "solid" | "stranded" | undefined;
   /** Figures of the maker or of a person's own book, which go before every table. */
   readonly own: OwnFigures | undefined;
 }
+
+/** `2 × ` before a size of which so many lie in parallel. */
+export const countWords = (count: number): string => (count > 1 ? `${count} × ` : "");
+
+/** One conductor of each. */
+export const single: Cable["parallel"] = { line: 1, neutral: 1, cpc: 1 };
+
+/** Whether any of its conductors are doubled. */
+export const isParallel = ({ parallel }: Cable): boolean => parallel.line > 1;
 
 /** As they stand in the schedule: A, V per A and m, Ω per m at 20 °C. They are judged like printed ones. */
 export interface OwnFigures {
@@ -43,8 +55,11 @@ export function cableOf(facts: Facts<"way">, context: Context): Cable | undefine
 
 /** A cable as a line describes it; `fact` names it. */
 export function describedCable(fact: Fact, described: Fact): Cable | undefined {
-  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire } = (described as Described).args;
+  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire, parallel, cpcs } = (
+    described as Described
+  ).args;
   if (!construction || !line) return undefined;
+  const of = Math.max(1, parallel?.value ?? 1);
   const hot = insulation?.value ?? 70;
   return {
     fact: fact as Described,
@@ -57,6 +72,7 @@ export function describedCable(fact: Fact, described: Fact): Cable | undefined {
     cpcBy: cpcBy?.value,
     material: material?.value ?? "copper",
     cores: cores?.value,
+    parallel: { line: of, neutral: of, cpc: Math.min(of, Math.max(1, cpcs?.value ?? of)) },
     wire: wire?.value,
     own: ownFigures(described as Described),
   };

@@ -48,7 +48,7 @@ export function conductorsIn(study: WayStudy, route: FactOf<"way", "route">): Co
   return cores.map(([core, csa]) => ({
     core,
     csa,
-    count: legs,
+    count: legs * cable.parallel[core === "neutral" || core === "cpc" ? core : "line"],
     insulation: cable.insulation === 90 ? ("thermosetting" as const) : ("pvc" as const),
     ...(cable.wire ? { wire: cable.wire } : {}),
   }));

@@ -6,11 +6,12 @@ import {
   armourOperatingFactor,
   armourPerMetre,
   type Calculated,
+  cpcRatio,
   inParallel,
   operatingFactor,
   resistancePerMetre,
 } from "../calc/index.ts";
-import { milliohms, percent, plain, step } from "../calc/result.ts";
+import { milliohms, percent, plain, step, worked } from "../calc/result.ts";
 import type { Facts } from "../model/values.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
@@ -39,6 +40,22 @@ export const armourSection = (cable: Cable): Calculated | undefined =>
  * by side; nothing where the armour is one of them and not known. Conduit and trunking are left out: no figure is kept.
  */
 export function conductorPerMetre(cable: Cable, which: Conductor): Calculated | undefined {
+  const one = onePerMetre(cable, which);
+  return one && ofParallel(one, cable.parallel[which], "r");
+}
+
+/** A figure per metre of one conductor as it is of so many alike in parallel. */
+export function ofParallel(one: Calculated, count: number, symbol: string): Calculated {
+  if (count === 1) return one;
+  const value = one.value / count;
+  const numbers = `${milliohms(one.value)}/m / ${count}`;
+  return worked(value, one.unit, one.source, () => [
+    ...one.steps,
+    step(`${symbol} of ${count} in parallel`, numbers, `${milliohms(value)}/m`),
+  ]);
+}
+
+function onePerMetre(cable: Cable, which: Conductor): Calculated | undefined {
   const csa = cable[which];
   const stated =
     which === "cpc" ? cable.own?.cpc : which === "line" || csa === cable.line ? cable.own?.line : undefined;
@@ -49,6 +66,10 @@ export function conductorPerMetre(cable: Cable, which: Conductor): Calculated | 
   if (csa === undefined) return armour;
   return core && armour && inParallel(core, armour, "r of core and armour");
 }
+
+/** What the resistance of the protective conductor is to that of a line, by their sizes; where as many lie in parallel. */
+export const ratioOf = (cable: Cable | undefined): Calculated | undefined =>
+  cable?.cpc === undefined || cable.parallel.cpc !== cable.parallel.line ? undefined : cpcRatio(cable.line, cable.cpc);
 
 /** What of a fault current goes through the armour where a core lies beside it: by resistances, as a share. */
 export function fractionByArmour(cable: Cable): Calculated | undefined {
@@ -106,7 +127,8 @@ export function operatingFactorOf(
   if (!cold || !armour || !others.every((one) => one !== undefined)) return undefined;
   const steel = armourOperatingFactor(cable.insulation);
   const by = (r: Calculated, factor: Calculated): Calculated => ({ ...r, value: r.value * factor.value, steps: [] });
-  const hot = core ? inParallel(by(core, cores), by(armour, steel)) : by(armour, steel);
+  const hotOne = core ? inParallel(by(core, cores), by(armour, steel)) : by(armour, steel);
+  const hot = ofParallel(hotOne, cable.parallel.cpc, "r in service");
   const line = others.reduce((sum, { value }) => sum + value, 0);
   const value = (line * cores.value + hot.value) / (line + cold.value);
   const shown = (r: number) => milliohms(r);
@@ -118,8 +140,9 @@ export function operatingFactorOf(
         step(
           "r of the armour in service",
           `${shown(armour.value)} × ${plain(steel.value, 3)}`,
-          `${shown(hot.value)}/m`,
+          `${shown(hotOne.value)}/m`,
         ),
+        ...hot.steps.slice(hotOne.steps.length),
       ];
   return {
     value,

@@ -49,7 +49,10 @@ function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated
   const { construction, insulation } = cable;
   const It = tabulatedCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
   if (!It) return undefined;
-  const factor = dropTemperatureFactor({ It: It.value, Iz: Math.min(capacity.value.value, It.value), Ib, insulation });
+  // Each of several in parallel carries its part.
+  const of = cable.parallel.line;
+  const Iz = Math.min(capacity.value.value / of, It.value);
+  const factor = dropTemperatureFactor({ It: It.value, Iz, Ib: Ib / of, insulation });
   return factor.value < 1 ? factor : undefined;
 }
 

@@ -46,11 +46,12 @@ export function cableDrop(study: WayStudy, current: number, size?: number): Drop
   const csa = size ?? cable.line;
   const perAmpereMetre = perMetreOf(study, csa);
   if (!perAmpereMetre) return { missing: `no table here gives the drop of ${plain(csa)} mm² ${cable.construction}` };
+  const together = perAmpereMetre.steps;
   const nominal = study.threePhase ? Math.sqrt(3) * supply.U0 : supply.voltage;
   const over = (length: number, steps: readonly Step[]): Calculated => {
     const drop = voltageDrop({ perAmpereMetre, current, length });
     return dropPercent(
-      worked(drop.value, drop.unit, drop.source, () => [...steps, ...drop.steps]),
+      worked(drop.value, drop.unit, drop.source, () => [...steps, ...together, ...drop.steps]),
       nominal,
     );
   };
@@ -91,14 +92,26 @@ export function unequalDrops(
       const [one = 0, other = 0] = three.filter((name) => name !== line).map((name) => currents[name]);
       const question = { perAmpereMetre, neutralPerAmpereMetre, own: currents[line], others: [one, other] as const };
       const found = unequalDrop({ ...question, length: distance.metres });
-      const heads = [...distance.steps, step(`line ${line}, of`, carried, "")];
+      const heads = [...distance.steps, ...perAmpereMetre.steps, step(`line ${line}, of`, carried, "")];
       const drop = dropPercent({ ...found, steps: [...heads, ...found.steps] }, supply.U0);
       return [line, { drop, corrected: corrected(study, drop, greatest, csa) }] as const;
     }),
   );
 }
 
-function perMetreOf(study: WayStudy, csa: number): Sourced<number> | undefined {
+/** V per ampere and metre: of all conductors that lie in parallel. */
+function perMetreOf(study: WayStudy, csa: number): Calculated | undefined {
+  const one = onePerMetre(study, csa);
+  const count = study.cable?.parallel.line ?? 1;
+  if (!one) return undefined;
+  const value = one.value / count;
+  const shown = (figure: number) => `${plain(figure * 1000, 3)} mV/A/m`;
+  return worked(value, "V/A/m", one.source, () =>
+    count === 1 ? [] : [step(`drop of ${count} in parallel`, `${shown(one.value)} / ${count}`, shown(value))],
+  );
+}
+
+function onePerMetre(study: WayStudy, csa: number): Sourced<number> | undefined {
   const { cable } = study;
   if (cable?.own?.drop && csa === cable.line) return cable.own.drop;
   if (!cable) return undefined;

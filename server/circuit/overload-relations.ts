@@ -1,5 +1,6 @@
 import { exceeds } from "../calc/compare.ts";
 import { type Calculated, overload, overloadByRelay, type Relation } from "../calc/index.ts";
+import { isParallel } from "./cable.ts";
 import { relaySetting } from "./overload-relay.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -21,7 +22,9 @@ export function overloadRelations(study: WayStudy, Iz: Calculated): readonly Rel
 
 /** Whether the device protects the cable against overload, so that 435.1 takes it to be protected against faults too. */
 export function overloadProtected(study: WayStudy): boolean {
-  const { device, capacity } = study;
+  const { cable, device, capacity } = study;
   if (device?.rating === undefined || !capacity || study.isRing) return false;
+  // What carries the load together does not so carry a fault in one of them.
+  if (cable && isParallel(cable)) return false;
   return overloadRelations(study, capacity.value).every(({ name, holds }) => holds || name === "Ib ≤ In");
 }

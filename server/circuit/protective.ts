@@ -4,8 +4,11 @@ import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selectedProtective } from "../calc/index.ts";
 import { amps, percent, type Step, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
 import { releasesOf } from "../calc/settings.ts";
+import { parallelSources } from "../tables/parallel.ts";
 import { combine, type Source } from "../tables/source.ts";
-import { armourSection, fractionByArmour } from "./cpc.ts";
+import { isParallel } from "./cable.ts";
+import { armourSection, fractionByArmour, operatingFactorOf } from "./cpc.ts";
+import { type FaultPlace, farthestPlace, faultPlaces, shareStep, timesAt } from "./parallel.ts";
 import { magneticTime, operatingCurrent, trippingOf, tripTimeOf } from "./trip.ts";
 import type { Cable, WayStudy } from "./way.ts";
 
@@ -61,21 +64,9 @@ export function protectiveNeed(study: WayStudy, loop?: number): ProtectiveNeed |
       source: overcurrentLimit.source,
       steps: [...overcurrentLimit.steps, step("t at that current", "", seconds(taken))],
     };
-    const point = (breaker || loop === undefined ? undefined : pointOf(study, lowest / loop)) ?? slowest;
-    const found = paths.flatMap(({ of, has, k, share: part }): ProtectiveNeed[] => {
-      const share = part === "unknown" ? undefined : part;
-      const own = share?.value ?? 1;
-      const size = adiabaticSize(point.current * own, point.time, k);
-      if (!size) return [];
-      const source = combine(size.source, point.source, ...(share ? [share.source] : []));
-      const need = worked(size.value, size.unit, source, () => [
-        ...point.steps,
-        ...(share?.steps ?? []),
-        ...k.steps,
-        ...size.steps,
-      ]);
-      return [{ of, has, need, method: "adiabatic", certain: point.certain }];
-    });
+    const points = breaker || loop === undefined ? [] : pointsIn(study, cable, lowest, loop);
+    const judged = points.length > 0 ? points : [{ ...slowest, place: farthestPlace(cable, ["line", "cpc"]) }];
+    const found = paths.flatMap((path) => judged.flatMap((point) => needAt(cable, path, point)));
     const worst = found.toSorted((a, b) => a.has.value / a.need.value - b.has.value / b.need.value)[0];
     if (worst) return worst;
   }
@@ -91,6 +82,39 @@ interface FaultPoint {
   readonly certain: boolean;
   readonly source: Source;
   readonly steps: readonly Step[];
+}
+
+/** A fault somewhere along the conductors. */
+interface PlacedPoint extends FaultPoint {
+  readonly place: FaultPlace;
+}
+
+/** The fuse at the fault that flows: at the end, and of conductors in parallel anywhere along one of them. */
+function pointsIn(study: WayStudy, cable: Cable, lowest: number, loop: number): PlacedPoint[] {
+  const factor = operatingFactorOf(cable)?.value ?? 1;
+  const own = Math.min(loop, (study.greatestR1R2?.value ?? 0) * factor);
+  return faultPlaces(cable).flatMap((place) => {
+    const Z = loop - own + own * timesAt(cable, place, ["line", "cpc"]);
+    const point = pointOf(study, lowest / Z);
+    return point ? [{ ...point, place }] : [];
+  });
+}
+
+function needAt(cable: Cable, { of, has, k, share: part }: Path, point: PlacedPoint): ProtectiveNeed[] {
+  const share = part === "unknown" ? undefined : part;
+  const { place } = point;
+  const own = (share?.value ?? 1) * place.share.cpc;
+  const size = adiabaticSize(point.current * own, point.time, k);
+  if (!size) return [];
+  const sources = [...(share ? [share.source] : []), ...(isParallel(cable) ? [parallelSources.fault] : [])];
+  const need = worked(size.value, size.unit, combine(size.source, point.source, ...sources), () => [
+    ...point.steps,
+    ...(share?.steps ?? []),
+    ...shareStep(cable.parallel.cpc, place, "cpc"),
+    ...k.steps,
+    ...size.steps,
+  ]);
+  return [{ of, has, need, method: "adiabatic", certain: point.certain }];
 }
 
 /** A fuse at the fault that flows; nothing where that is less than it needs to operate in time. */

@@ -4,8 +4,8 @@ import type { Conductor } from "../calc/circuit-network.ts";
 import { armourReactance, type Lying, reactanceAbove, reactancePerMetre, sideBySide } from "../calc/reactance.ts";
 import { type Calculated, metres, milliohms, ohms, step, worked } from "../calc/result.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
-import type { Cable } from "./cable.ts";
-import { conductorPerMetre } from "./cpc.ts";
+import { type Cable, single } from "./cable.ts";
+import { conductorPerMetre, ofParallel } from "./cpc.ts";
 import { methodOf } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
 
@@ -13,7 +13,10 @@ import type { WayStudy } from "./way.ts";
 export function reactanceOf(study: WayStudy, of: readonly Conductor[]): Calculated | undefined {
   const { cable, length, isRing } = study;
   if (!cable || !length || isRing || (cable.line <= reactanceAbove() && !cable.own?.reactance)) return undefined;
-  const parts = of.flatMap((which) => perMetre(cable, which, lyingOf(study)) ?? []);
+  const parts = of.flatMap((which) => {
+    const one = perMetre(cable, which, lyingOf(study));
+    return one ? [ofParallel(one, cable.parallel[which], "x")] : [];
+  });
   if (parts.length === 0) return undefined;
   const each = parts.reduce((sum, { value }) => sum + value, 0);
   const value = each * length.value;
@@ -41,8 +44,8 @@ function perMetre(cable: Cable, which: Conductor, lying: Lying): Calculated | un
   const core = cable.cpc === undefined ? undefined : (stated ?? reactancePerMetre(cable.line, lying));
   if (!core || !armour) return armour;
   const [r, steel] = [
-    conductorPerMetre({ ...cable, cpcBy: undefined }, "cpc"),
-    conductorPerMetre({ ...cable, cpc: undefined }, "cpc"),
+    conductorPerMetre({ ...cable, cpcBy: undefined, parallel: single }, "cpc"),
+    conductorPerMetre({ ...cable, cpc: undefined, parallel: single }, "cpc"),
   ];
   if (!r || !steel) return armour;
   const value = sideBySide([r.value, core.value], [steel.value, armour.value]);

@@ -11,10 +11,11 @@ import {
   type Method,
   tabulatedCapacity,
 } from "../calc/index.ts";
-import type { Step } from "../calc/result.ts";
+import { amps, type Step, step, worked } from "../calc/result.ts";
 import type { FactOf, Facts } from "../model/values.ts";
 import { tabulatedAt } from "../tables/factors.ts";
-import type { Sourced } from "../tables/source.ts";
+import { parallelSources } from "../tables/parallel.ts";
+import { combine, fromFormula, type Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import type { Device } from "./device.ts";
 
@@ -82,11 +83,26 @@ export interface CapacityWish {
   readonly atMost?: boolean;
 }
 
-/** Iz of one stretch of the route. */
+/** Iz of one stretch of the route: of cables in parallel, the sum of what each of them carries (433.4.1). */
 export function sectionCapacity(
   study: Loading,
   fact: FactOf<"way", "route">,
-  { size, hottest, atMost = false }: CapacityWish = {},
+  wish: CapacityWish = {},
+): SectionCapacity["capacity"] {
+  const one = capacityOfOne(study, fact, wish);
+  const count = study.cable?.parallel.line ?? 1;
+  if ("missing" in one || count === 1) return one;
+  const value = one.value * count;
+  return worked(value, one.unit, fromFormula(combine(one.source, parallelSources.capacity)), () => [
+    ...one.steps,
+    step(`Iz of ${count} in parallel`, `${count} × ${amps(one.value)}`, amps(value)),
+  ]);
+}
+
+function capacityOfOne(
+  study: Loading,
+  fact: FactOf<"way", "route">,
+  { size, hottest, atMost = false }: CapacityWish,
 ): SectionCapacity["capacity"] {
   const { cable } = study;
   if (!cable) return { missing: "the cable is not described" };
@@ -137,13 +153,15 @@ function conditionsOf(
   const { grouped, ambient, insulated, factor, by } = fact.args;
   const ref = by ? `As stated, “${by.value}”` : "As stated for this route";
   const inGround = method === "D";
+  // Each of several cables in parallel warms the others as a circuit does (523.7, 523.5).
+  const together = (grouped?.value ?? 1) + (study.cable?.parallel.line ?? 1) - 1;
   return {
     It,
     insulation,
     ...(ambient && !inGround ? { ambient: ambient.value } : {}),
     // Colder ground than the tables assume only helps.
     ...(ambient && inGround && ambient.value > tabulatedAt.ground ? { ground: ambient.value } : {}),
-    ...(grouped ? { grouped: { circuits: grouped.value, arrangement: layOf(fact, inGround) } } : {}),
+    ...(together > 1 ? { grouped: { circuits: together, arrangement: layOf(fact, inGround) } } : {}),
     ...(insulated ? { insulated: insulated.value } : {}),
     ...(construction === "mineral" || construction === "flex" ? { other: construction } : {}),
     ...(factor ? { own: { value: factor.value / 100, source: { ref, standing: "quoted" as const } } } : {}),

@@ -97,6 +97,16 @@ export class ContainmentStudy {
     return [...new Set(this.contents.filter(({ route }) => carriesLive(route)).map(({ study }) => study))];
   }
 
+  /** How many circuits warm each other in it: each of several sets in parallel counts as one (523.7). */
+  get circuitCount(): number {
+    return this.circuits.reduce((sum, { cable }) => sum + (cable?.parallel.line ?? 1), 0);
+  }
+
+  /** How many of them a route has to count as `grouped`: its own circuit once, since its sets are counted by themselves. */
+  groupedFor({ cable }: WayStudy): number {
+    return this.circuitCount - (cable?.parallel.line ?? 1) + 1;
+  }
+
   readonly #missing = lazy(() => missingIn(this));
   /** Why the sum or the room is not known, or not known in full. */
   get missing(): readonly string[] {

@@ -89,7 +89,7 @@ function wayDetail({ kind, title, facts }: Way): string {
     ? `${device.curve.curve}${device.curve.rating}`
     : device?.rating && amps(device.rating.value);
   const sizes = cable?.line
-    ? `${[cable.line, ...(cable.cpc ? [cable.cpc] : [])].map(({ value }) => plain(value)).join("/")} mm²`
+    ? `${cable.parallel ? `${cable.parallel.value} × ` : ""}${[cable.line, ...(cable.cpc ? [cable.cpc] : [])].map(({ value }) => plain(value)).join("/")} mm²`
     : cable?.use?.value;
   // A way without a title goes by its kind, which then need not stand twice.
   return [title === "" ? undefined : kind, rating, sizes].filter((part) => part !== undefined).join(" · ");

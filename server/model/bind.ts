@@ -234,7 +234,11 @@ const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck,
     "conflict",
     (image) => `A merge conflict was left here (${image.slice(0, 7)}). Keep one side and remove the marks.`,
   ],
-  stray: ["stray", (image) => `“${image}” means nothing here.`],
+  stray: [
+    "stray",
+    (image) =>
+      `“${image}” means nothing here.${image === "×" ? " Of cables side by side write how many behind their sizes: parallel 2." : ""}`,
+  ],
   "open-text": ["open-text", () => "This text has lost its closing quote."],
 };
 

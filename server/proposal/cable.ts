@@ -6,6 +6,7 @@ import { describedCable } from "../circuit/cable.ts";
 import { methodOf } from "../circuit/route-capacity.ts";
 import type { Cable, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
+import type { FactOf } from "../model/values.ts";
 import { flatPairs, usualConstructions } from "../tables/sizing-practice.ts";
 import type { Source } from "../tables/source.ts";
 import { cellOf, rowOf } from "../tables/table.ts";
@@ -18,6 +19,7 @@ export interface Construction {
   /** A core of copper beside the armour, conduit or trunking: it stays as it is written. */
   readonly beside?: number;
   readonly cores?: number;
+  readonly parallel?: string;
   /** Where its figures stand in the schedule: those it gives figures for, and no others. */
   readonly own?: readonly CableChoice[];
   readonly words: string;
@@ -32,7 +34,8 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
   const unknown = routes.find((route) => methodOf(route) === undefined);
   if (unknown) return { missing: "the reference method of the route" };
   if (cable) return cable.own ? ownSizes(cable, study.context) : written(cable);
-  const { construction, insulation, cpcBy, cores } = study.facts.one("cable")?.args ?? {};
+  const fact = study.facts.one("cable");
+  const { construction, insulation, cpcBy, cores } = fact?.args ?? {};
   const spelt = construction?.value;
   const rows = routes.flatMap((route) =>
     usualFor(route.args.kind?.value ?? kindBy[methodOf(route) ?? "C"] ?? "clipped"),
@@ -53,6 +56,7 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
     insulation: insulation ? (insulation.value === 90 ? 90 : 70) : row.facts.insulation,
     ...(cpcBy ? { cpcBy: cpcBy.value } : {}),
     ...(cores ? { cores: cores.value } : {}),
+    ...(fact ? inParallel({ described: fact }) : {}),
     words: spelt ? `${kind}, as written` : `${kind}, usual for this route`,
     source: cellOf(usualConstructions, row, "single").source,
   };
@@ -68,7 +72,25 @@ const usualFor = (route: string) => {
   return row ? [row] : [];
 };
 
-const written = ({ construction, insulation, cpc, cpcBy, cores }: Cable): Construction => ({
+/** What of a cable says how many lie in parallel. */
+function parallelWords({ described }: Pick<Cable, "described">): string | undefined {
+  const { parallel, cpcs, arranged } = (described as FactOf<"way", "cable">).args;
+  if (!parallel) return undefined;
+  return [
+    `parallel ${parallel.value}`,
+    ...(cpcs ? [`cpcs ${cpcs.value}`] : []),
+    ...(arranged ? [`arranged "${arranged.value}"`] : []),
+  ].join(" ");
+}
+
+function inParallel(cable: Pick<Cable, "described">): { readonly parallel?: string } {
+  const parallel = parallelWords(cable);
+  return parallel === undefined ? {} : { parallel };
+}
+
+const written = (cable: Cable): Construction => ({ ...madeLike(cable), ...inParallel(cable) });
+
+const madeLike = ({ construction, insulation, cpc, cpcBy, cores }: Cable): Construction => ({
   kind: construction,
   insulation,
   ...(cpcBy ? { cpcBy } : {}),
@@ -90,7 +112,8 @@ function ownSizes(cable: Cable, { names }: Context): Construction {
   return { ...base, own, words: `${cable.construction}, of the sizes whose figures the schedule states` };
 }
 
-const choiceOf = ({ construction, insulation, line, cpc, cpcBy, cores }: Cable): CableChoice => ({
+const choiceOf = ({ described, construction, insulation, line, cpc, cpcBy, cores }: Cable): CableChoice => ({
+  ...inParallel({ described }),
   construction,
   insulation,
   line,
@@ -110,9 +133,22 @@ export interface CableCandidate {
 const least = 1;
 
 /** All sizes the construction is made in, the smallest first, each with the protective conductor that goes with it. */
-export function candidatesOf({ kind, insulation, cpcBy, beside, cores, own }: Construction): CableCandidate[] {
+export function candidatesOf({
+  kind,
+  insulation,
+  cpcBy,
+  beside,
+  cores,
+  parallel,
+  own,
+}: Construction): CableCandidate[] {
   if (own) return own.map((choice) => ({ choice, steps: [] }));
-  const made = { construction: kind, insulation, ...(cores === undefined ? {} : { cores }) };
+  const made = {
+    construction: kind,
+    insulation,
+    ...(cores === undefined ? {} : { cores }),
+    ...(parallel === undefined ? {} : { parallel }),
+  };
   return sizes.flatMap((line): CableCandidate[] => {
     if (line < least) return [];
     if (cpcBy)

@@ -32,11 +32,11 @@ export function withGrouping(study: WayStudy, installation: Installation | undef
     const { in: name, grouped } = route.args;
     const fact = name && containmentOf(study.context, name.value);
     const shared = fact && all.find((one) => one.fact === fact);
-    const circuits = shared?.circuits.length ?? 0;
+    const circuits = shared?.groupedFor(study) ?? 0;
     if (!shared || circuits < 2 || (grouped && grouped.value >= circuits)) continue;
     if (!shared.circuits.some(({ way }) => way.segment === study.way.segment)) continue;
     counted.set(route, circuits);
-    const factor = groupingFactor(circuits, "bunched");
+    const factor = groupingFactor(shared.circuitCount, "bunched");
     const known = "missing" in factor ? undefined : factor;
     found.push({
       words: `${circuits} circuits run in ${shared.name}${known ? `: factor ${plain(known.value)}` : ""}`,

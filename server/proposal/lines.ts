@@ -28,6 +28,8 @@ export interface CableChoice {
   readonly cpc?: number;
   readonly cpcBy?: string;
   readonly cores?: number;
+  /** How many lie in parallel, and what else is written of them: as it stands in the schedule. */
+  readonly parallel?: string;
   /** A cable type of the schedule with figures of its own, by its name. */
   readonly type?: string;
   /** The statement stays as it is written: its own figures are of this one size. */
@@ -47,7 +49,7 @@ export function deviceText(device: DeviceChoice): string {
   ].join(" ");
 }
 
-export function cableText({ construction, insulation, line, cpc, cpcBy, cores, type }: CableChoice): string {
+export function cableText({ construction, insulation, line, cpc, cpcBy, cores, parallel, type }: CableChoice): string {
   if (type !== undefined) return `cable ${type}`;
   return [
     `cable ${construction}`,
@@ -56,6 +58,7 @@ export function cableText({ construction, insulation, line, cpc, cpcBy, cores, t
     ...(cpc === undefined ? [] : [`cpc ${sizeText(cpc)}`]),
     ...(cpcBy ? [`cpc-by ${cpcBy}`] : []),
     ...(cores === undefined ? [] : [`cores ${cores}`]),
+    ...(parallel ? [parallel] : []),
   ].join(" ");
 }
 

@@ -2,17 +2,19 @@
 import { type Calculated, operatingResistance, rcdLoopLimit } from "../calc/index.ts";
 import { totalLoop } from "../calc/loop-impedance.ts";
 import { practiceOf } from "../calc/practice.ts";
-import { ohms, step, worked } from "../calc/result.ts";
+import { ohms, plain, step, worked } from "../calc/result.ts";
 import { declaredImpedance } from "../calc/supply-declared.ts";
 import { boardImpedance } from "../circuit/board-impedance.ts";
 import { hasMetalBeside, operatingFactorOf } from "../circuit/cpc.ts";
 import { memoByObject } from "../circuit/kept.ts";
+import { type FaultPlace, farthestPlace, placeWords, timesAt } from "../circuit/parallel.ts";
 import { type ProtectiveNeed, protectiveNeed } from "../circuit/protective.ts";
 import { reactanceOf } from "../circuit/reactance.ts";
 import { type ExactReading, exactReading, type ReadingAt } from "../circuit/supply.ts";
 import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { quantityOf } from "../model/values.ts";
+import { parallelSources } from "../tables/parallel.ts";
 import { combine, summed } from "../tables/source.ts";
 import { expectedR1R2At, latestDead, lengthMismatch } from "./dead.ts";
 import { studyRing } from "./ring.ts";
@@ -41,11 +43,17 @@ interface LoopParts {
 /** Ω of a loop that begins so and has these cables: their resistances and reactances are added apart. */
 const loopOf = ({ start, R, X }: LoopParts): number => start + (X > 0 ? Math.hypot(R, X) : R);
 
-/** The cables of one more way behind a loop. */
-function behind(above: DesignedLoop, study: WayStudy, name: "Ze" | "Zdb"): DesignedLoop | undefined {
-  const own = hotR1R2(study);
+/** The cables of one more way behind a loop; of those in parallel to their end, or to the place in one of them. */
+function behind(
+  above: DesignedLoop,
+  study: WayStudy,
+  name: "Ze" | "Zdb",
+  place?: FaultPlace,
+): DesignedLoop | undefined {
+  const [whole, X] = [hotR1R2(study), reactanceOf(study, ["line", "cpc"])];
+  const own = whole && upTo(whole, study, place);
   if (!own) return undefined;
-  const reactance = reactanceOf(study, ["line", "cpc"]);
+  const reactance = X && upTo(X, study, place);
   const { start } = above.parts;
   const parts = { start, R: above.parts.R + own.value, X: above.parts.X + (reactance?.value ?? 0) };
   const total = totalLoop(above.value, own.value, name);
@@ -64,6 +72,21 @@ function behind(above: DesignedLoop, study: WayStudy, name: "Ze" | "Zdb"): Desig
     step("Zs = Z where it begins + √(R² + X²)", numbers, ohms(value)),
   ]);
   return withParts(calculated, parts);
+}
+
+/** What conductors in parallel have to a place in one of them, of what they have to their end. */
+function upTo(whole: Calculated, { cable }: WayStudy, place: FaultPlace | undefined): Calculated {
+  const times = place && cable ? timesAt(cable, place, ["line", "cpc"]) : 1;
+  if (times === 1 || !place) return whole;
+  const value = whole.value * times;
+  return worked(value, whole.unit, combine(whole.source, parallelSources.fault), () => [
+    ...whole.steps,
+    step(
+      `in one of those in parallel, ${placeWords(place.at)}`,
+      `${ohms(whole.value)} × ${plain(times, 3)}`,
+      ohms(value),
+    ),
+  ]);
 }
 
 /** The parts on the figure itself, whose steps are worked out when they are asked for. */
@@ -90,7 +113,9 @@ const noSource = { ref: "", standing: "printed" } as const;
 /** Zs at operating temperature as the design has it. */
 export function designLoop(study: WayStudy): DesignedLoop | undefined {
   const start = study.facts.has("earthing") ? undefined : designBoardImpedance(study.context);
-  return start && behind(start, study, boardImpedance(study.context)?.name ?? "Zdb");
+  // A fault in one of those in parallel may have the greater loop where it is not at their end.
+  const place = study.cable && farthestPlace(study.cable, ["line", "cpc"]);
+  return start && behind(start, study, boardImpedance(study.context)?.name ?? "Zdb", place);
 }
 
 /**

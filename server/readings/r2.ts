@@ -1,6 +1,6 @@
 /** R2 as a part of R1+R2, by the sizes of the cable. */
 import { type Calculated, ohms, plain, step } from "../calc/result.ts";
-import { cpcRatio } from "../calc/ring.ts";
+import { ratioOf } from "../circuit/cpc.ts";
 import type { ExactReading } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { exact, type FactOf, type Quantity, quantityOf } from "../model/values.ts";
@@ -31,7 +31,7 @@ export function r2Share(study: WayStudy): R2Share | undefined {
   const { cable } = study;
   const { partLeast, radialRatio } = deadTestPractice;
   // An armour may be as much below its greatest resistance as a poor joint is above a core's: its share tells nothing.
-  const ratio = cable?.cpc === undefined || cable.cpcBy === "armour" ? undefined : cpcRatio(cable.line, cable.cpc);
+  const ratio = cable?.cpcBy === "armour" ? undefined : ratioOf(cable);
   const bare = { R2, own, both, R1R2, ratio };
   if (!ratio) return { ...bare, expected: undefined, room: 0, swapped: false };
   const share = ratio.value / (1 + ratio.value);
@@ -72,7 +72,7 @@ export function r2BelowLoop(study: WayStudy): R2OfLoop | undefined {
   const R2 = quantityOf(own?.args.value);
   if (!own || R2?.sign !== "=" || study.isSpare || study.isRing || study.facts.has("parallel-path")) return undefined;
   const agreement = loopAgreement(study);
-  const ratio = cable?.cpc === undefined || cable.cpcBy !== undefined ? undefined : cpcRatio(cable.line, cable.cpc);
+  const ratio = cable?.cpcBy !== undefined ? undefined : ratioOf(cable);
   if (!agreement?.board || agreement.atMost || agreement.R1R2 || !ratio || r2OffLength(study)) return undefined;
   const { Zs, board, tolerance } = agreement;
   const left = Zs.value - board.value;

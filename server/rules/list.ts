@@ -73,6 +73,8 @@ import designMotorOverloadMissing from "./design/motor-overload-missing.ts";
 import designNeutralBelowDevice from "./design/neutral-below-device.ts";
 import designNeutralShared from "./design/neutral-shared.ts";
 import designOwnFiguresDisordered from "./design/own-figures-disordered.ts";
+import designParallelBranched from "./design/parallel-branched.ts";
+import designParallelNotArranged from "./design/parallel-not-arranged.ts";
 import designPassesAsRemembered from "./design/passes-as-remembered.ts";
 import designRcboWithoutSensitivity from "./design/rcbo-without-sensitivity.ts";
 import designRelayBelowLoad from "./design/relay-below-load.ts";
@@ -412,6 +414,8 @@ export const rules: readonly Rule[] = [
   designNeutralBelowDevice,
   designNeutralShared,
   designOwnFiguresDisordered,
+  designParallelBranched,
+  designParallelNotArranged,
   designPassesAsRemembered,
   designRcboWithoutSensitivity,
   designRelayBelowLoad,

@@ -1,5 +1,6 @@
 /** A device and a cable in the few words of a row. */
 import { metres, milliamps, plain } from "../calc/result.ts";
+import { countWords } from "../circuit/cable.ts";
 import { isOwnRcd } from "../circuit/rcds.ts";
 import type { WayStudy } from "../circuit/way.ts";
 
@@ -26,7 +27,7 @@ export function deviceText(study: WayStudy): string {
 /** `2.5/1.5 mm² flat-twin, 38 m`. */
 export function cableText({ cable, length }: WayStudy): string {
   const size = cable
-    ? `${plain(cable.line)}${cable.cpc === undefined ? "" : `/${plain(cable.cpc)}`} mm² ${cable.construction}`
+    ? `${countWords(cable.parallel.line)}${plain(cable.line)}${cable.cpc === undefined ? "" : `/${plain(cable.cpc)}`} mm² ${cable.construction}`
     : "";
   return [size, length ? metres(length.value) : ""].filter((one) => one !== "").join(", ");
 }

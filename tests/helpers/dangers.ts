@@ -140,11 +140,11 @@ const downsize = (by: number): Danger =>
       const thinner = figuresOf({ ...way, text: way.text.replace(/line [\d.]+/, `line ${down}`) });
       return isRing(way) || (thinner.Iz !== undefined && rating > thinner.Iz * 1.01);
     },
-    (way, { line, cpc, length }) => {
+    (way, { line, cpc, length, sets }) => {
       const down = smaller(line, by) as string;
       const back = Number(cpc) > Number(down) ? down : (cpc as string);
       const more =
-        length * ((copper[down] ?? 0) - (copper[line] ?? 0) + (copper[back] ?? 0) - (copper[cpc ?? ""] ?? 0));
+        (length / sets) * ((copper[down] ?? 0) - (copper[line] ?? 0) + (copper[back] ?? 0) - (copper[cpc ?? ""] ?? 0));
       return together(
         onLine(/^\s+cable/, (one) => one.replace(/line [\d.]+/, `line ${down}`).replace(/cpc [\d.]+/, `cpc ${back}`)),
         isRing(way) ? (one) => one : reading(more),
@@ -439,7 +439,7 @@ export const dangers: readonly Danger[] = [
       const board = sheet.boards.find(({ name }) => {
         const own = sheet.ways.filter((way) => way.board === name).map((way) => figuresOf(way));
         const by = own.map(
-          ({ length, line, cpc }) => length * ((copper[line] ?? 0) + (copper[cpc ?? ""] ?? Number.NaN)),
+          ({ length, line, cpc, sets }) => (length / sets) * ((copper[line] ?? 0) + (copper[cpc ?? ""] ?? Number.NaN)),
         );
         const known = by.filter(Number.isFinite);
         return known.length >= 5 && Math.max(...known) - Math.min(...known) > 0.25;
@@ -726,6 +726,18 @@ export const dangers: readonly Danger[] = [
       !has(sheet, /conditional-rating/) &&
       sheet.ways.some(({ text }) => /device +BS EN 6\d+ \w+ (?:6|10) kA/.test(text)),
     () => onLine(/^ {4}U0\s/, (line) => `${line}\n    standby "Turbine set" Ze 0.01 Ω Ipf 24 kA`),
+  ),
+  toWay(
+    "one cable where the design has two in parallel",
+    capacity,
+    ({ text }, { Iz, rating }) => / parallel 2/.test(text) && Iz !== undefined && rating > (Iz / 2 / 0.8) * 1.01,
+    () => replace(/^\s+cable/, / parallel 2/, ""),
+  ),
+  toWay(
+    "conductors in parallel with a point along them",
+    ["design/parallel-branched"],
+    ({ text }) => / parallel 2/.test(text) && /^\s+length/m.test(text),
+    (_, { length }) => onLine(/^\s+length/, () => `      run     Z ${length / 2} m J1 ${length / 2} m J2`),
   ),
   toWay("device not said", ["record/no-device"], always, () => onLine(/^\s+device/, undefined)),
   toWay("cable not said", ["record/no-cable"], always, () => onLine(/^\s+cable/, undefined)),

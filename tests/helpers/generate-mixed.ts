@@ -32,6 +32,8 @@ interface Kind {
   readonly cpc: number;
   /** Cores of a cable whose armour is the protective conductor. */
   readonly armour?: 2 | 3 | 4;
+  /** How many such cables lie side by side. */
+  readonly sets?: number;
   readonly route: string;
   readonly lines: readonly string[];
   readonly Ib: number;
@@ -397,6 +399,14 @@ function boardLines(name: string, from: string, count: number, share: number, pl
   return [...lines, ...text, "  }", ...boardLines(`${name}S`, name, 2, 80, { ...place, Zb: Zs })];
 }
 
+/** One cable of a feeder, or two smaller ones in parallel. */
+function feederCable(three: boolean, next: () => number): Pick<Kind, "cable" | "line" | "cpc" | "sets"> {
+  const cores = three ? 5 : 3;
+  if (next() < 0.6) return armoured(16, cores);
+  const one = armoured(6, cores);
+  return { ...one, cable: `${one.cable} parallel 2`, sets: 2 };
+}
+
 function feederLines(way: number, board: string, place: Place): { text: string[]; Zs: number } {
   const { three } = place;
   const kind: Kind = {
@@ -404,7 +414,7 @@ function feederLines(way: number, board: string, place: Place): { text: string[]
     standard: "BS 88-2",
     rating: 63,
     tail: "80 kA gG",
-    ...armoured(16, three ? 5 : 3),
+    ...feederCable(three, place.next),
     route: "clipped method C",
     lines: [`feeds ${board}`],
     Ib: 60,
@@ -425,7 +435,7 @@ function circuitLines(
   const own = kind.earth === "own" && place.system !== "TT";
   const system = own ? "TT" : place.system;
   const Zb = own ? Math.round(30 + next() * 90) : place.Zb;
-  const metre = perMetre(kind.line) + returning(kind);
+  const metre = (perMetre(kind.line) + returning(kind)) / (kind.sets ?? 1);
   const length = Math.max(
     3,
     Math.min(Math.round(5 + next() * (kind.most - 5)), longest(kind, word, { ...place, system, Zb }, metre)),

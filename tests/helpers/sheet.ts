@@ -110,6 +110,8 @@ export interface Figures {
   readonly Zs: number | undefined;
   readonly Iz: number | undefined;
   readonly three: boolean;
+  /** How many such cables lie in parallel. */
+  readonly sets: number;
   readonly serves: string;
 }
 
@@ -121,7 +123,8 @@ export function figuresOf({ text }: WayText): Figures {
   const cable = /cable\s+(\S+).*?line ([\d.]+) mm²(?:.*?cpc ([\d.]+) mm²)?/.exec(text);
   const three = /phase\s+three/.test(text) || (/cores [45]/.test(text) && / feeder /.test(text));
   const method = /method (\w)/.exec(text)?.[1] ?? "";
-  const many = number(/grouped (\d+)/.exec(text)?.[1]) || 1;
+  const sets = number(/parallel (\d+)/.exec(text)?.[1]) || 1;
+  const many = (number(/grouped (\d+)/.exec(text)?.[1]) || 1) + sets - 1;
   const alone = carries[`${cable?.[1]} ${method}`]?.[cable?.[2] ?? ""]?.[three ? 1 : 0];
   const share = grouped[many];
   const reading = (label: string): number | undefined => {
@@ -139,7 +142,8 @@ export function figuresOf({ text }: WayText): Figures {
     Ib: number(/^\s+Ib\s+([\d.]+) A/m.exec(text)?.[1]),
     R1R2: reading("R1\\+R2"),
     Zs: reading("Zs"),
-    Iz: alone !== undefined && share !== undefined ? alone * share : undefined,
+    Iz: alone !== undefined && share !== undefined ? alone * share * sets : undefined,
+    sets,
     three,
     serves: /^\s+serves\s+(.*)$/m.exec(text)?.[1] ?? "",
   };
@@ -152,8 +156,8 @@ export function trips({ curve, rating }: Pick<Figures, "curve" | "rating">): num
 }
 
 /** Volts lost from the board to the end, all the load there. */
-export function lost({ line, form, length, Ib, three }: Figures): number {
+export function lost({ line, form, length, Ib, three, sets }: Figures): number {
   const row = drops[line];
   if (!row) return Number.NaN;
-  return (row[form === "armoured" ? 1 : 0] * length * Ib * (three ? 0.866 : 1)) / 1000;
+  return (row[form === "armoured" ? 1 : 0] * length * Ib * (three ? 0.866 : 1)) / sets / 1000;
 }

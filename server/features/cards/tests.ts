@@ -2,7 +2,6 @@
 
 import {
   type Calculated,
-  cpcRatio,
   insulationRule,
   quarterLineCpc,
   quarterLineNeutral,
@@ -14,6 +13,7 @@ import {
 } from "../../calc/index.ts";
 import { degrees, ohms, plain, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
+import { ratioOf } from "../../circuit/cpc.ts";
 import { loopLimits } from "../../circuit/disconnection.ts";
 import { originSupply, type Test } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
@@ -149,7 +149,7 @@ export function endsCard(study: WayStudy, fact: Fact | undefined): Card {
   const line = expected?.r1 ?? expectedConductor(study, "line");
   const cpc = expected?.r2 ?? expectedConductor(study, "cpc");
   const { cable } = study;
-  const ratio = cable?.cpc === undefined ? undefined : cpcRatio(cable.line, cable.cpc);
+  const ratio = ratioOf(cable);
   const lineNeutral = r1 !== undefined && rn !== undefined ? quarterLineNeutral({ r1, rn, r2: 0 }) : undefined;
   const lineCpc = r1 !== undefined && r2 !== undefined ? quarterLineCpc({ r1, rn: r1, r2 }) : undefined;
   return card(

@@ -2,21 +2,14 @@
 
 import { lengthOfReading, longestByLoop } from "../../boards/greatest-length.ts";
 import { exceeds, fallsShort } from "../../calc/compare.ts";
-import {
-  type Calculated,
-  type Construction,
-  dropLimit,
-  dropPerAmpereMetre,
-  dropPercent,
-  overload,
-  ringRule,
-  voltageDrop,
-} from "../../calc/index.ts";
+import { type Calculated, dropLimit, overload, ringRule } from "../../calc/index.ts";
 import { amps, kiloamps, metres, percent, seconds, squareMillimetres } from "../../calc/result.ts";
 import { asRememberedWords, onlyAsRemembered } from "../../calc/verdict.ts";
+import { countWords } from "../../circuit/cable.ts";
 import { conductorPerMetre, whyNoCpc } from "../../circuit/cpc.ts";
 import { rcdName } from "../../circuit/describe.ts";
 import { loopLimits } from "../../circuit/disconnection.ts";
+import { cableDrop } from "../../circuit/drop.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import { enclosureNeed } from "../../circuit/protective.ts";
 import { methodOf } from "../../circuit/route-capacity.ts";
@@ -129,7 +122,7 @@ export function cableCard(study: WayStudy): Card | undefined {
   const { capacity } = study;
   return card(
     [
-      row("line", line && `${squareMillimetres(cable.line)}, ${show(line)} at 20 °C`),
+      row("line", line && `${countWords(cable.parallel.line)}${squareMillimetres(cable.line)}, ${show(line)} at 20 °C`),
       row("protective conductor", cpc ? `${protectiveWords(cable)}, ${show(cpc)} at 20 °C` : noCpcWords(cable)),
       ...study.capacities.map(({ fact, capacity: found }, index) =>
         row(
@@ -162,8 +155,8 @@ const noCpcWords = (cable: Cable): string | undefined =>
 
 const protectiveWords = (cable: Cable): string =>
   [
-    ...(cable.cpc === undefined ? [] : [squareMillimetres(cable.cpc)]),
-    ...(cable.cpcBy === "armour" ? ["steel wire armour"] : []),
+    ...(cable.cpc === undefined ? [] : [`${countWords(cable.parallel.cpc)}${squareMillimetres(cable.cpc)}`]),
+    ...(cable.cpcBy === "armour" ? [`${countWords(cable.parallel.cpc)}steel wire armour`] : []),
   ].join(" beside ");
 
 export function routeCard(study: WayStudy, fact: Fact | undefined): Card | undefined {
@@ -209,19 +202,10 @@ const sourceOf = ({ context }: WayStudy): "public" | "private" =>
 
 /** The drop of this circuit alone, by the design current, where cable, route and length are known. */
 function dropOf(study: WayStudy): { share: Calculated; limit: Calculated } | undefined {
-  const { cable, length, designCurrent, threePhase, supply, isFinal } = study;
-  const methods = study.facts.all("route").flatMap((fact) => methodOf(fact) ?? []);
-  const [method] = methods;
-  if (!cable || !length || !designCurrent || !method || !isFinal || supply.kind === "other") return undefined;
-  if (cable.construction === "flex" || cable.construction === "mineral" || cable.material !== "copper")
-    return undefined;
-  const construction: Construction = cable.construction;
-  const { insulation, line: csa } = cable;
-  const perAmpereMetre = dropPerAmpereMetre({ construction, insulation, method, loaded: threePhase ? 3 : 2, csa });
-  if (!perAmpereMetre) return undefined;
-  const drop = voltageDrop({ perAmpereMetre, current: designCurrent.value, length: length.value, ring: study.isRing });
-  const share = dropPercent(drop, threePhase ? supply.U0 * Math.sqrt(3) : supply.voltage);
-  return { share, limit: dropLimit(study.uses.has("lighting") ? "lighting" : "other", sourceOf(study)) };
+  const { designCurrent, isFinal } = study;
+  const found = designCurrent && isFinal ? cableDrop(study, designCurrent.value) : undefined;
+  if (!found || "missing" in found) return undefined;
+  return { share: found.drop, limit: dropLimit(study.uses.has("lighting") ? "lighting" : "other", sourceOf(study)) };
 }
 
 export function loadCard(study: WayStudy): Card | undefined {

@@ -1,5 +1,6 @@
 /** One circuit as a row: what is said of it, and its latest readings. */
 import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
+import { countWords } from "../../circuit/cable.ts";
 import { isOwnRcd, outletRcds } from "../../circuit/rcds.ts";
 import { deadTestsDue, liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
@@ -79,7 +80,7 @@ function detailCells(study: WayStudy): Cells {
     points: said(points === undefined ? "" : String(points)),
     wiring: said(wiringText(study)),
     method: said(method),
-    live: said(cable ? number(squareMillimetres(cable.line)) : ""),
+    live: said(cable ? `${countWords(cable.parallel.line)}${number(squareMillimetres(cable.line))}` : ""),
     cpc: said(cpcText(study)),
     length: said(study.length ? number(metres(study.length.value)) : ""),
     "device-standard": said(device ? standardNumber(device.standard) : ""),
@@ -121,8 +122,10 @@ function wiringText({ cable, facts }: WayStudy): string {
 
 function cpcText({ cable }: WayStudy): string {
   if (!cable) return "";
-  const size = cable.cpc === undefined ? [] : [number(squareMillimetres(cable.cpc))];
-  return [...size, ...(cable.cpcBy ? [cable.cpcBy] : [])].join(" ");
+  const count = countWords(cable.parallel.cpc);
+  const size = cable.cpc === undefined ? [] : [`${count}${number(squareMillimetres(cable.cpc))}`];
+  const by = cable.cpcBy === "armour" && cable.cpc === undefined ? `${count}armour` : cable.cpcBy;
+  return [...size, ...(by ? [by] : [])].join(" ");
 }
 
 function deviceText({ device }: WayStudy): string {

@@ -2,7 +2,7 @@
 
 import { squareMillimetres } from "../../calc/result.ts";
 import { enclosureNeed, suffices } from "../../circuit/protective.ts";
-import type { WayStudy } from "../../circuit/way.ts";
+import type { Cable, WayStudy } from "../../circuit/way.ts";
 import { protectiveAtFault } from "../../readings/loop.ts";
 import { combine } from "../../tables/source.ts";
 import { type Block, calculate, compareWithLimit, gap, part, type Section } from "../setting/document.ts";
@@ -19,7 +19,7 @@ function protectiveBlocks(study: WayStudy): Block[] {
   const { need, has, method, certain } = found;
   const by = method === "table" ? "by Table 54.7" : "by the heat of the fault";
   const holds = suffices(found);
-  const name = found.of === "armour" ? "armour" : "cpc";
+  const name = `${found.of === "armour" ? "armour" : "cpc"}${ofEach(cable)}`;
   const text = `${name} ${squareMillimetres(has.value)} ${holds ? "≥" : "<"} ${squareMillimetres(need.value)}`;
   const judged = compareWithLimit(
     holds,
@@ -33,11 +33,14 @@ function protectiveBlocks(study: WayStudy): Block[] {
       ? "the heat of the fault could not be calculated"
       : "the device may trip sooner than its curve is drawn";
   return [
-    ...(found.of === "armour" ? [calculate("The armour", has, squareMillimetres(has.value), "")] : []),
+    ...(found.of === "armour" ? [calculate(`The armour${ofEach(cable)}`, has, squareMillimetres(has.value), "")] : []),
     calculate(`Least size ${by}`, need, squareMillimetres(need.value), ""),
     !holds && !certain ? { ...judged, verdict: "advises", remark: uncertainty } : judged,
   ];
 }
+
+/** What is asked of the protective conductor is asked of each of those in parallel: a fault may be in one of them. */
+const ofEach = ({ parallel }: Cable): string => (parallel.cpc > 1 ? ` of each of ${parallel.cpc} in parallel` : "");
 
 /** Of conduit and trunking only what is asked can be said, not what it has. */
 function enclosureBlocks(study: WayStudy): Block[] {

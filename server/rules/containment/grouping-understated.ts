@@ -54,12 +54,12 @@ installation "Mill" {
     },
   ],
   judge(study, report) {
-    const circuits = study.circuits.length;
-    if (circuits < 2) return;
-    const factor = groupingFactor(circuits, "bunched");
+    const factor = groupingFactor(study.circuitCount, "bunched");
     const known = "missing" in factor ? undefined : factor;
     for (const { route, study: own } of study.contents) {
       const { grouped } = route.args;
+      const circuits = study.groupedFor(own);
+      if (circuits < 2) continue;
       if ((grouped && grouped.value >= circuits) || !study.circuits.includes(own)) continue;
       const stated = grouped ? `this route counts ${plain(grouped.value)}` : "this route counts none of the others";
       const falls = known ? ` (factor ${plain(known.value)})` : "";

@@ -47,6 +47,17 @@ export default wayRule({
   cable        armoured 90 °C  line 2.5 mm²  cpc-by armour
 }`,
     },
+    {
+      bad: `way 1 radial "Kiln" {
+  device       BS 88-2 100 A 80 kA
+  cable        armoured 90 °C  line 16 mm²  cpc 16 mm²  parallel 0
+                                                                 ^
+}`,
+      good: `way 1 radial "Kiln" {
+  device       BS 88-2 100 A 80 kA
+  cable        armoured 90 °C  line 16 mm²  cpc 16 mm²  parallel 2
+}`,
+    },
   ],
   check(study, report) {
     const { cable } = study;
@@ -84,6 +95,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
       },
     });
   }
+  found.push(...miscounted(cable));
   const wrongMeans =
     (cable.cpcBy === "armour" && cable.construction !== "armoured") ||
     (cable.cpcBy === "sheath" && cable.construction !== "mineral");
@@ -95,6 +107,31 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
     });
   }
   return found;
+}
+
+/** As many circuits as Table 4C1 has a column for. */
+const most = 20;
+
+/** Counts of conductors in parallel that no cable has. */
+function miscounted({ described }: Cable): Oddity[] {
+  const { parallel, cpcs, arranged } = (described as Cable["fact"]).args;
+  const at = (span: Span, message: string): Oddity => ({ at: span, report: { message } });
+  if (parallel?.value === 0)
+    return [at(parallel, "No conductors in parallel is no cable: write how many there are, or leave `parallel` out.")];
+  if (parallel && parallel.value > most)
+    return [at(parallel, `${parallel.value} in parallel are more than any group of cables Table 4C1 knows: a slip?`)];
+  if (cpcs?.value === 0) return [at(cpcs, "Without a protective conductor write cpc-by none instead of cpcs 0.")];
+  const only = cpcs ?? arranged;
+  if (only && !parallel)
+    return [at(only, "This is said of conductors in parallel: write how many there are, such as parallel 2.")];
+  if (cpcs && parallel && cpcs.value > parallel.value)
+    return [
+      at(
+        cpcs,
+        `${cpcs.value} protective conductors are more than the ${parallel.value} in parallel: count them again.`,
+      ),
+    ];
+  return [];
 }
 
 function swapped(cable: Cable): Fix[] {

@@ -34,7 +34,7 @@ export default wayRule({
     const { cable, facts, isSpare, isRing, isFeeder } = study;
     if (!leakage || isSpare || !exceeds(leakage.value, limit.value) || facts.has("duplicate-cpc")) return;
     // The cpc of a ring has two ends, each in a terminal of its own; metal that serves as cpc is not a thin conductor.
-    if (isRing || isFeeder || cable?.cpc === undefined || cable.cpcBy !== undefined) return;
+    if (isRing || isFeeder || cable?.cpc === undefined || cable.cpcBy !== undefined || cable.parallel.cpc > 1) return;
     const alone = singleProtective();
     if (cable.cpc >= alone.value) return;
     const written = cable.fact.args.cpc;
