@@ -5,7 +5,7 @@
 import { execFileSync } from "node:child_process";
 import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { basename, join, resolve } from "node:path";
 import { openWorkbench } from "./launcher/lib/workbench.mjs";
 
 const root = join(import.meta.dirname, "../..");
@@ -116,14 +116,14 @@ try {
     ),
   );
   await picture("10-beside-a-revision");
-  await press("Control+w");
+  await onlyTheSchedule();
   await command("Wayfile: What Changed since a Revision");
   await page.locator(".quick-input-widget:visible .monaco-list-row").nth(1).waitFor();
   await press("ArrowDown", "Enter");
   const preview = page.frameLocator("iframe.webview").last().frameLocator("iframe");
   await preview.getByRole("heading").first().waitFor();
   await picture("11-changes-in-words");
-  await press("Control+w", "Control+1");
+  await onlyTheSchedule();
 
   // All installations of the folder.
   await command("Wayfile: Register of Installations");
@@ -175,6 +175,21 @@ function commitBefore() {
   commit("Readings of the first visit");
   writeFileSync(file, text);
   commit("One reading corrected");
+}
+
+/** Whatever else is open, and has the keys, is closed. */
+async function onlyTheSchedule() {
+  await command("View: Close All Editors");
+  await page.locator(".editor-instance .monaco-editor, iframe.webview").first().waitFor({ state: "detached" });
+  await press("Control+P");
+  const input = page.locator(".quick-input-widget:visible input").first();
+  await input.fill(basename(name));
+  await page
+    .locator(".quick-input-widget:visible .monaco-list-row", { hasText: basename(name) })
+    .first()
+    .waitFor();
+  await press("Enter");
+  await editor.waitFor();
 }
 
 /** In a comparison of two texts. */

@@ -1,0 +1,62 @@
+/** Which tests a mutant is run against, and in which order: the nearest and quickest first, since one that fails is enough. */
+import { basename, dirname, join } from "node:path";
+import type { Imports } from "./imports.ts";
+import type { Passing } from "./kept-results.ts";
+import type { Numbered } from "./sample.ts";
+
+export interface Candidate {
+  readonly file: string;
+  /** Without one, all tests of the file. */
+  readonly test: string | undefined;
+  /** Milliseconds. */
+  readonly took: number;
+}
+
+/** Seconds of tests that are run before it is looked whether any failed. */
+const batchSeconds = [2, 8, 30, 60];
+
+/** Every test that comes by a mutant; for one that is passed as modules are read, every file that reads it. */
+export function candidatesFor(
+  mutant: Numbered,
+  passing: ReadonlyMap<string, Passing>,
+  { imports, root }: { readonly imports: Imports; readonly root: string },
+): readonly Candidate[] {
+  const isStatic = [...passing.values()].some(({ outside }) => outside.includes(mutant.number));
+  const found = [...passing].flatMap(([file, { tests }]): readonly Candidate[] => {
+    if (isStatic && imports.distance(join(root, file), join(root, mutant.file)) !== undefined)
+      return [{ file, test: undefined, took: tests.reduce((sum, { took }) => sum + took, 0) }];
+    return tests
+      .filter(({ mutants }) => mutants.includes(mutant.number))
+      .map(({ name, took }) => ({ file, test: name, took }));
+  });
+  const check = `${basename(dirname(mutant.file))}/${basename(mutant.file, ".ts")}`;
+  const byName =
+    mutant.room === "rules"
+      ? [...passing].flatMap(([file, { tests }]) =>
+          tests.filter(({ name }) => name.includes(check)).map(({ name, took }) => ({ file, test: name, took })),
+        )
+      : [];
+  const rank = ({ file, took }: Candidate): number =>
+    took *
+    (file.startsWith(`tests/${mutant.room}/`) ? 1 : 2) *
+    (1 + (imports.distance(join(root, file), join(root, mutant.file)) ?? 20));
+  return [...byName, ...found.toSorted((a, b) => rank(a) - rank(b))];
+}
+
+/** What is run at once: single tests by their names, whole files by themselves. */
+export function batchesOf(candidates: readonly Candidate[]): readonly (readonly Candidate[])[] {
+  const batches: Candidate[][] = [];
+  let spent = Number.POSITIVE_INFINITY;
+  for (const candidate of candidates) {
+    const limit = 1000 * (batchSeconds[Math.min(batches.length, batchSeconds.length) - 1] ?? 0);
+    const last = batches.at(-1);
+    if (!last || spent + candidate.took > limit || (last[0]?.test === undefined) !== (candidate.test === undefined)) {
+      batches.push([candidate]);
+      spent = candidate.took;
+    } else {
+      last.push(candidate);
+      spent += candidate.took;
+    }
+  }
+  return batches;
+}

@@ -1,0 +1,169 @@
+/** Runs tests with one mutant awake, or with all asleep to see what they come by. */
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import { createVitest, type TestCase, type TestModule, type TestSpecification, type Vitest } from "vitest/node";
+import { batchesOf, type Candidate } from "./batches.ts";
+import { type Fate, hash, type Passing, type Results } from "./kept-results.ts";
+import type { Numbered } from "./sample.ts";
+import { type Reached, type Wish, wishPath } from "./wish.ts";
+
+/** The code with which the process ends after a mutant that does not end. */
+export const again = 75;
+/** Tests that start programs see what is built, where no mutant is. */
+const elsewhere = /^tests\/(?:cli|git|build|editor|fuzz|library|bundles|readme|tidy|words)\b/;
+
+async function startVitest(copy: string): Promise<Vitest> {
+  return await createVitest("test", {
+    config: join(copy, "tests/vitest.config.ts"),
+    root: copy,
+    watch: false,
+    // In this process, so that they end with it.
+    pool: "threads",
+    maxWorkers: 1,
+    bail: 0,
+    setupFiles: [join(copy, "tests/helpers/seed.ts"), join(copy, "tests/mutants/in-tests.ts")],
+    reporters: [{}],
+    silent: true,
+  });
+}
+
+interface Limits {
+  /** Of tests that a mutant is tried against. */
+  readonly seconds: number;
+  /** How the paths of the only files of tests begin. */
+  readonly against: readonly string[] | undefined;
+}
+
+export class Runner {
+  readonly #copy: string;
+  readonly #vitest: Vitest;
+  readonly #limits: Limits;
+  readonly #sound = new Map<string, boolean>();
+
+  private constructor(copy: string, vitest: Vitest, limits: Limits) {
+    this.#copy = copy;
+    this.#vitest = vitest;
+    this.#limits = limits;
+  }
+
+  static async start(copy: string, limits: Limits): Promise<Runner> {
+    return new Runner(copy, await startVitest(copy), limits);
+  }
+
+  /** Which test comes by which mutant, of those that pass as things stand. */
+  async passing(results: Results, sources: string): Promise<ReadonlyMap<string, Passing>> {
+    const all = (await this.#vitest.globTestSpecifications())
+      .map((specification) => ({ specification, file: relative(this.#copy, specification.moduleId) }))
+      .filter(
+        ({ file }) => !elsewhere.test(file) && (this.#limits.against?.some((one) => file.startsWith(one)) ?? true),
+      );
+    const of = (file: string) => hash(sources, readFileSync(join(this.#copy, file), "utf8"));
+    const stale = all.filter(({ file }) => results.passing(file)?.of !== of(file));
+    if (stale.length > 0) {
+      console.log(`${stale.length} files of tests are run to see what they come by`);
+      const modules = await this.#noted(stale.map(({ specification }) => specification));
+      results.keepPassing(
+        Object.fromEntries(
+          stale.map(({ file }) => [file, { of: of(file), ...this.#comesBy(file, modules.get(file)) }]),
+        ),
+      );
+    }
+    return new Map(all.map(({ file }) => [file, results.passing(file) as Passing]));
+  }
+
+  async #noted(specifications: readonly TestSpecification[]): Promise<ReadonlyMap<string, TestModule>> {
+    const folder = join(this.#copy, "noted");
+    mkdirSync(folder);
+    this.#wish({ noteIn: folder });
+    this.#vitest.resetGlobalTestNamePattern();
+    const { testModules } = await this.#vitest.runTestSpecifications([...specifications]);
+    const errors = testModules.flatMap((one) => one.errors());
+    if (errors.length === testModules.length) throw new Error(`No file of tests can be read: ${errors[0]?.message}`);
+    return new Map(testModules.map((one) => [relative(this.#copy, one.moduleId), one]));
+  }
+
+  #comesBy(file: string, module: TestModule | undefined): Omit<Passing, "of"> {
+    const folder = join(this.#copy, "noted");
+    const name = `${join(this.#copy, file).replaceAll("/", "|")}.json`;
+    const noted = readdirSync(folder).includes(name)
+      ? (JSON.parse(readFileSync(join(folder, name), "utf8")) as Reached[])
+      : [];
+    const byTest = Map.groupBy(noted, ({ test }) => test);
+    const mutantsOf = (test: string) => [...new Set((byTest.get(test) ?? []).flatMap(({ mutants }) => mutants))];
+    const tests = [...(module?.children.allTests("passed") ?? [])].map((test) => {
+      const name = fullName(test);
+      return { name, took: test.diagnostic()?.duration ?? 0, mutants: mutantsOf(name) };
+    });
+    return { tests, outside: mutantsOf("") };
+  }
+
+  #wish(wish: Wish): void {
+    writeFileSync(wishPath(this.#copy), JSON.stringify(wish));
+  }
+
+  async fateOf(
+    mutant: Numbered,
+    candidates: readonly Candidate[],
+    { isOver, tell }: { isOver(): boolean; tell(fate: Fate): void },
+  ): Promise<Fate> {
+    let left = 1000 * this.#limits.seconds;
+    for (const batch of batchesOf(candidates)) {
+      if (left <= 0 || isOver()) return { fate: "open" };
+      const took = batch.reduce((sum, one) => sum + one.took, 0);
+      left -= took;
+      const stop = endAfter(60 + (10 * took) / 1000, () => tell({ fate: "killed", by: "it does not end" }));
+      const failed = await this.#failed(batch, mutant.number);
+      stop();
+      for (const one of failed)
+        if (await this.#isSound(one)) return { fate: "killed", by: `${one.file} ${one.test ?? ""}` };
+    }
+    return { fate: "survived" };
+  }
+
+  /** Whether it passes by itself, without any mutant. */
+  async #isSound(candidate: Candidate): Promise<boolean> {
+    const key = `${candidate.file} ${candidate.test}`;
+    const known = this.#sound.get(key) ?? (await this.#failed([candidate], undefined)).length === 0;
+    this.#sound.set(key, known);
+    return known;
+  }
+
+  async #failed(batch: readonly Candidate[], awake: number | undefined): Promise<readonly Candidate[]> {
+    this.#wish(awake === undefined ? {} : { awake });
+    const names = batch.flatMap(({ test }) => test ?? []);
+    if (names.length === 0) this.#vitest.resetGlobalTestNamePattern();
+    else this.#vitest.setGlobalTestNamePattern(new RegExp(`^(?:${names.map(literally).join("|")})$`));
+    const files = new Set(batch.map(({ file }) => file));
+    const all = await this.#vitest.globTestSpecifications();
+    const chosen = all.filter(({ moduleId }) => files.has(relative(this.#copy, moduleId)));
+    const { testModules } = await this.#vitest.runTestSpecifications(chosen);
+    return testModules.flatMap((module): Candidate[] => {
+      const file = relative(this.#copy, module.moduleId);
+      if (!files.has(file)) return [];
+      const failed = [...module.children.allTests("failed")].map(fullName);
+      if (failed.length === 0 && !module.ok()) return [{ file, test: undefined, took: 0 }];
+      return failed.slice(0, 1).map((test) => ({ file, test, took: 0 }));
+    });
+  }
+}
+
+/** As a pattern of names is compared with it. */
+function fullName(test: TestCase): string {
+  const names = [test.name];
+  for (let one = test.parent; one.type === "suite"; one = one.parent) names.unshift(one.name);
+  return names.join(" ");
+}
+
+const literally = (name: string): string => name.replace(/[\\^$.*+?()[\]{}|]/g, "\\$&");
+
+/** Ends this process where it takes more seconds of the processor than that. */
+function endAfter(seconds: number, before: () => void): () => void {
+  const spent = process.cpuUsage();
+  const look = setInterval(() => {
+    const { user, system } = process.cpuUsage(spent);
+    if ((user + system) / 1e6 < seconds) return;
+    before();
+    process.exit(again);
+  }, 2_000);
+  return () => clearInterval(look);
+}

@@ -1,0 +1,56 @@
+/** Which mutants are tried: so many of each room, the same for a seed. */
+import { globSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { random } from "../helpers/random.ts";
+import { hash } from "./kept-results.ts";
+import { type Mutation, mutationsOf } from "./mutations.ts";
+
+export const rooms = ["calc", "tables", "rules", "readings"] as const;
+export type Room = (typeof rooms)[number];
+
+export interface Mutant extends Mutation {
+  readonly room: Room;
+  /** From the top of the repository. */
+  readonly file: string;
+  readonly source: string;
+}
+
+/** With the number by which it is switched on. */
+export type Numbered = Mutant & { readonly number: number };
+
+function allOf(room: Room, root: string): Mutant[] {
+  return globSync(`server/${room}/**/*.ts`, { cwd: root })
+    .sort()
+    .flatMap((file) => {
+      const source = readFileSync(join(root, file), "utf8");
+      return mutationsOf(source).map((mutation): Mutant => ({ ...mutation, room, file, source }));
+    });
+}
+
+/** Those of the lines that are named, however many. */
+export function mutantsAt(places: readonly string[], root: string): Mutant[] {
+  return rooms.flatMap((room) => allOf(room, root).filter((mutant) => places.includes(placeOf(mutant))));
+}
+
+export function sampleOf(room: Room, root: string, { size, seed }: { readonly size: number; readonly seed: number }) {
+  const next = random(seed);
+  const order = allOf(room, root)
+    .map((mutant) => ({ mutant, at: next() }))
+    .sort((a, b) => a.at - b.at);
+  return order.slice(0, size).map(({ mutant }) => mutant);
+}
+
+export const keyOf = ({ file, source, start, end, by }: Mutant): string =>
+  `${file} ${hash(source)} ${start}-${end} ${by}`;
+
+export const placeOf = ({ source, start, file }: Mutant): string =>
+  `${file}:${source.slice(0, start).split("\n").length}`;
+
+export const lineOf = ({ source, start }: Mutant): string =>
+  source
+    .slice(source.lastIndexOf("\n", start) + 1)
+    .split("\n", 1)[0]
+    ?.trim() ?? "";
+
+export const described = (mutant: Mutant): string =>
+  `${placeOf(mutant)}  ${mutant.source.slice(mutant.start, mutant.end)} → ${mutant.by || "(nothing)"}   in   ${lineOf(mutant)}`;

@@ -1,0 +1,17 @@
+/** What the runner of mutants and the tests that it runs have between them. */
+import { join } from "node:path";
+
+export interface Wish {
+  /** The number of the one mutant that is not asleep. */
+  readonly awake?: number;
+  /** The folder into which each file of tests writes what it comes by. */
+  readonly noteIn?: string;
+}
+
+/** Mutants that a test comes by; those outside of all tests, as modules are read, under an empty name. */
+export interface Reached {
+  readonly test: string;
+  readonly mutants: readonly number[];
+}
+
+export const wishPath = (copy: string): string => join(copy, "wish.json");
