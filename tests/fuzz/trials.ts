@@ -44,8 +44,10 @@ import { threeWay } from "../merge/edits.ts";
 import { Files } from "../workspace/files.ts";
 import { changesOf, startingFolder } from "../workspace/folder-changes.ts";
 import { byTerminal, byWorkspace } from "../workspace/judgements.ts";
+import { commanding } from "./commands.ts";
 import type { Dice } from "./dice.ts";
 import { anyText, fewLines, figures, halfTyped, smallExample, withFigure } from "./texts.ts";
+import { wire } from "./wire.ts";
 
 // A check that falls over is a fault to be seen here, not a finding to be passed over.
 failures.thrown = true;
@@ -64,7 +66,7 @@ const check = (text: string): ProjectResult => checkProject(fileOfText("a.ways",
 /** Words that a calculation leaves behind when it has no answer. */
 const leftovers = /\bNaN\b|Infinity|\bundefined\b|\[object /;
 
-function isSaid(what: string, text: string, source: string): void {
+export function isSaid(what: string, text: string, source: string): void {
   const found = leftovers.exec(text);
   if (!found || source.includes(found[0])) return;
   assert.fail(`${what} says ${found[0]}: ${text.slice(Math.max(0, found.index - 120), found.index + 60)}`);
@@ -363,8 +365,8 @@ function beginning({ dice, at }: Trial): number {
 export const kinds: Readonly<
   Record<string, readonly [share: number, run: (trial: Trial) => number | Promise<number>]>
 > = {
-  lines: [45, lines],
-  schedules: [20, schedules],
+  lines: [40, lines],
+  schedules: [17, schedules],
   typing: [8, typing],
   values: [8, sweeping],
   layout: [6, laidOut],
@@ -372,6 +374,8 @@ export const kinds: Readonly<
   merge: [4, merging],
   enter: [3, entering],
   new: [2, beginning],
+  commands: [4, commanding],
+  wire: [4, wire],
 };
 
 /** The kind a roll between 0 and 1 stands for. */

@@ -1,0 +1,165 @@
+/**
+ * Every command over the files of a folder that nobody would write: it ends with one of its codes, says why where it
+ * cannot do something, and changes no file that it only reads.
+ */
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Ran, runAt } from "../helpers/run-command.ts";
+import type { Dice } from "./dice.ts";
+import { anyText, damaged, figures, smallExample } from "./texts.ts";
+import { isSaid, type Trial } from "./trials.ts";
+
+const places = ["A", "A/1", "A/3", "B", "", "x/y/z", "\u202e"];
+const formats = ["text", "concise", "json", "jsonl", "sarif", "junit", "github", "gitlab", "markdown"];
+const settings = ["text", "markdown", "html"];
+
+/** Commands that read, each with what may be asked of it. */
+function reading(dice: Dice): readonly string[] {
+  const pick = <T>(items: readonly T[]): T => dice.pick(items);
+  const way = dice.chance(0.5) ? ["--way", pick(places)] : [];
+  return pick<() => readonly string[]>([
+    () => [
+      "check",
+      "--format",
+      pick(formats),
+      "--no-cache",
+      ...pick([[], ["--statistics"], ["--only", "loop"], ["--no-info"]]),
+      ".",
+    ],
+    () => ["check", "--shard", pick(["1/2", "2/2", "3/2", "0/0"]), "--format", "jsonl", "."],
+    () => ["check", "--tour", "a.ways"],
+    () => ["check", "--diff", "a.ways"],
+    () => ["fmt", pick(["--check", "--diff"]), "a.ways", "b.ways"],
+    () => ["explain", pick(["loop", "way", "411.3.3", "table 41.3", "x", ""])],
+    () => ["worksheet", "a.ways", ...way, ...pick([[], ["--again"], ["--fill"]]), "--format", pick(settings)],
+    () => ["schedule", "a.ways", ...pick([[], ["--blank"], ["--last"]]), "--format", pick([...settings, "csv"])],
+    () => ["inspection", "a.ways", "--format", pick(settings)],
+    () => [pick(["schedule", "worksheet", "inspection"]), "a.ways", "-o", pick(["out.pdf", "out.xlsx", "out.html"])],
+    () => ["working", "a.ways", ...way, "--format", pick(settings)],
+    () => ["size", "a.ways", ...way, "--format", pick(["text", "json"])],
+    () => ["summary", "a.ways", "--format", pick(settings)],
+    () => [
+      "compare",
+      pick(["a.ways", "HEAD", "sub"]),
+      pick(["b.ways", "a.ways", "sub/c.ways"]),
+      "--format",
+      pick([...settings, "json"]),
+    ],
+    () => ["history", "a.ways", ...pick([[], ["A/3 Zs"], ["A"], ["x · y"]]), "--format", pick(settings)],
+    () => ["merge", "--stdout", "a.ways", "b.ways", "sub/c.ways"],
+    () => ["register", "--no-cache", "--format", pick([...settings, "csv", "json"]), "."],
+    () => ["register", "--no-cache", "-o", pick(["all.xlsx", "all.html"]), "sub", "a.ways"],
+    () => [
+      "enter",
+      "a.ways",
+      "r.csv",
+      "--dry-run",
+      ...pick([[], ["--on", "2026-04-01"], ["--board", "A"], ["--column", "x=Zs"]]),
+    ],
+    () => ["gather", "part1.jsonl", pick(["part2.jsonl", "a.ways"]), "--format", pick(formats)],
+    () => ["settings", "--why", "a.ways"],
+    () => ["check", "--history", "a.ways"],
+    () => ["check", "--staged"],
+  ])();
+}
+
+/** Commands that write, with what may become of the file. */
+const writing = (dice: Dice): readonly string[] =>
+  dice.pick([
+    ["fmt", "a.ways"],
+    ["check", "--fix", "--no-cache", "a.ways"],
+    ["enter", "a.ways", "r.csv", "--on", "2026-04-01", "--with", "M1"],
+    ["size", "a.ways", "--way", dice.pick(places), "--write"],
+    ["merge", "a.ways", "b.ways", "sub/c.ways"],
+  ]);
+
+export async function commanding({ dice, at }: Trial): Promise<number> {
+  const folder = mkdtempSync(join(tmpdir(), "wayfile-fuzz-"));
+  try {
+    const text = anyText(dice);
+    const second = dice.chance(0.6) ? damaged(text, dice) : smallExample(dice);
+    const files: Record<string, string> = {
+      "a.ways": text,
+      "b.ways": second,
+      "sub/c.ways": dice.chance(0.5) ? damaged(text, dice) : `wayfile 1\nuse "../a.ways"\n`,
+      "r.csv": table(dice),
+    };
+    mkdirSync(join(folder, "sub"));
+    for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
+    if (dice.chance(0.3)) withHistory(folder);
+    for (const number of [1, 2]) {
+      const part = await runAt(folder, {}, ["check", "--shard", `${number}/2`, "--format", "jsonl", "--no-cache", "."]);
+      writeFileSync(join(folder, `part${number}.jsonl`), dice.chance(0.8) ? part.out : damaged(part.out, dice));
+    }
+    const before = contentsOf(folder);
+    const source = Object.values(before).join("\n");
+    const count = 6;
+    for (let left = count; left > 0; left--) {
+      const words = reading(dice);
+      at(`${words.join(" ")}\n${source}`);
+      isOrderly(words, await runAt(folder, {}, words), source);
+      assert.deepEqual(contentsOf(folder), before, `${words.join(" ")} changes a schedule`);
+    }
+    const words = writing(dice);
+    at(`${words.join(" ")}\n${source}`);
+    const ran = await runAt(folder, {}, words);
+    isOrderly(words, ran, source);
+    if (words[0] === "enter") isKept(text, readFileSync(join(folder, "a.ways"), "utf8"));
+    return count + 1;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function isOrderly(words: readonly string[], { code, out, err }: Ran, source: string): void {
+  const command = words.join(" ");
+  assert.ok([0, 1, 2].includes(code), `${command} ends with ${code}`);
+  assert.doesNotMatch(err, /^\s+at .*[/\\]\w+\.[tm]s:\d+/m, `${command} shows its insides`);
+  if (code === 2) assert.notEqual(err + out, "", `${command} does not say what it could not do`);
+  const said = source + command;
+  if (!words.includes("jsonl") && words[0] !== "fmt" && words[0] !== "merge")
+    isSaid(command, out.replace(/<script>.*?<\/script>/gs, ""), said);
+  isSaid(command, err, said);
+  if (code !== 2 && (words.includes("json") || words.includes("sarif"))) JSON.parse(out);
+}
+
+/** Lines of a schedule stand in what was made of it, in their order. */
+function isKept(before: string, after: string): void {
+  const lines = after.split(/\r\n|\r|\n/).map((line) => line.trim());
+  let from = 0;
+  for (const line of before.split(/\r\n|\r|\n/).map((one) => one.trim())) {
+    const found = lines.indexOf(line, from);
+    assert.ok(found >= 0, `“${line}” is lost`);
+    from = found + 1;
+  }
+}
+
+function table(dice: Dice): string {
+  const heads = ["way", "board", "Zs (Ω)", "R1+R2", "on", "with", "test", "result", "x", "=1+1", '"'];
+  const cells = ["1", "A", "A/3", "3", ...figures, "LIM", "ok", "2026-03-05", "M1", "Zs", "", '"', "\u0000", "a;b"];
+  const row = (of: readonly string[]) =>
+    dice.times(1 + dice.below(7), () => dice.pick(of)).join(dice.pick([",", ",", ";"]));
+  return [row(heads), ...dice.times(dice.below(6), () => row(cells))].join(dice.pick(["\n", "\r\n"]));
+}
+
+function withHistory(folder: string): void {
+  const git = (...words: string[]) =>
+    execFileSync("git", ["-c", "user.name=Site", "-c", "user.email=site@invalid", ...words], {
+      cwd: folder,
+      stdio: "ignore",
+    });
+  git("init", "-q");
+  git("add", ".");
+  git("commit", "-qm", "As found");
+}
+
+const contentsOf = (folder: string): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    (readdirSync(folder, { recursive: true }) as string[])
+      .filter((name) => /\.(?:ways|csv|jsonl)$/.test(name))
+      .sort()
+      .map((name) => [name, readFileSync(join(folder, name), "utf8")]),
+  );
