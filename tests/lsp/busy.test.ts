@@ -306,6 +306,21 @@ describe("a document that is too large", () => {
   });
 });
 
+describe("a thousand documents that are closed while they are checked", () => {
+  it("show nothing any more, and the one that stays open is whole", async () => {
+    const running = await start({ capabilities: {} });
+    const uris = Array.from({ length: 1_000 }, (_, index) => `file:///nowhere/${index}.ways`);
+    for (const one of uris) await running.open(one, "wayfile 1\nnonsense\n");
+    for (const one of uris)
+      await running.connection.sendNotification("textDocument/didClose", { textDocument: { uri: one } });
+    await running.open(uri, "wayfile 1\nnonsense\n");
+    expect((await running.push(uri, (list) => list.length > 0)).diagnostics).toHaveLength(1);
+    const last = new Map(running.published.map((one) => [one.uri, one.diagnostics.length]));
+    expect([...last].filter(([one, count]) => one !== uri && count > 0)).toEqual([]);
+    expect(running.errors).toEqual([]);
+  });
+});
+
 describe("the process", () => {
   it("answers for a thousand open files", async () => {
     const running = await start({ capabilities: pulling });
@@ -315,6 +330,22 @@ describe("the process", () => {
     for (const [index, { items = [] }] of answers.entries()) {
       expect(items.map(({ message }) => message).join()).toContain(`nonsense${index}`);
     }
+  });
+
+  it("ends in the middle of a check, once nobody reads what it answers", async () => {
+    const running = await start({ capabilities: patient });
+    await underWay(running);
+    running.process.stdout.destroy();
+    running.process.stdin.end();
+    expect(await running.exit).toBe(1);
+  });
+
+  it("ends in the middle of a check, with the editor that started it", async () => {
+    const editor = spawn(process.execPath, ["--eval", "setInterval(() => {}, 1000)"]);
+    const running = await start({ capabilities: patient, processId: editor.pid ?? 0 });
+    await underWay(running);
+    editor.kill("SIGKILL");
+    expect(await running.exit).toBe(1);
   });
 
   it("ends with the editor that started it", async () => {

@@ -1,6 +1,11 @@
 /** Messages that make no sense, or come at the wrong time, over the wire. */
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { type ClientCapabilities, ErrorCodes } from "vscode-languageserver/node";
+import * as papers from "../../server/lsp/paper-protocol.ts";
+import * as past from "../../server/lsp/past-protocol.ts";
+import * as protocol from "../../server/lsp/protocol.ts";
+import * as review from "../../server/lsp/review-protocol.ts";
+import * as view from "../../server/lsp/view-protocol.ts";
 import { loft } from "../helpers/cursor.ts";
 import { rawServer } from "../helpers/raw-server.ts";
 import { pulling, type Server, startServer } from "../helpers/server.ts";
@@ -52,6 +57,11 @@ const ofDocuments = [
   "diagnostic",
 ].map((name) => `textDocument/${name}`);
 
+/** Requests of our own, but for those that the server asks of an editor. */
+const ours = [papers, past, protocol, review, view].flatMap((of) =>
+  Object.entries(of).flatMap(([name, method]) => (name.endsWith("Request") ? [method as string] : [])),
+);
+
 const others = [
   "codeLens/resolve",
   "callHierarchy/incomingCalls",
@@ -59,7 +69,7 @@ const others = [
   "workspace/symbol",
   "workspace/diagnostic",
   "workspace/willRenameFiles",
-  ...["view", "enter", "report", "worksheet", "conversations", "say", "newSchedule"].map((name) => `wayfile/${name}`),
+  ...ours,
 ];
 
 const notifications = [
@@ -103,6 +113,15 @@ const odd: readonly (object | null)[] = [
     context: { diagnostics: [] },
   })),
   { query: 7 },
+  { query: "x".repeat(3_000_000) },
+  { textDocument, position: place, newName: "x".repeat(3_000_000) },
+  { uri, revision: "\u0000" },
+  { uri, revision: "--help", position: place },
+  { uri, revision: 7, name: 7, base64: 7 },
+  { uri, name: "r.csv", base64: "%%%", column: [7], on: 7 },
+  { uri, name: "r.xlsx", base64: "eA==", column: "x" },
+  { uri, paper: "schedule", format: "rtf", fill: "half" },
+  { uri, paper: "oil painting", format: "csv", printed: 7 },
   { item: { uri, name: 7 } },
   { files: 7 },
   { files: [{ oldUri: uri, newUri: 7 }] },
@@ -117,6 +136,10 @@ const odd: readonly (object | null)[] = [
   { changes: 7, settings: null, event: { added: [{}], removed: [] }, value: {}, id: {} },
   { textDocument: { uri, version: 2 }, contentChanges: [{}] },
 ];
+
+it("all requests of our own are among those that are tried", () => {
+  expect(ours.length).toBeGreaterThan(12);
+});
 
 describe("whatever its parameters are", () => {
   let busy: Server;
