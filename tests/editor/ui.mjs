@@ -1,7 +1,7 @@
 // Pictures of the extension at work, into .build/screens/, to be looked at by a
 // person: the faulty example with the Problems view, hovers, completion, the outline of
 // ways and the fixes offered.
-//   node tests/editor/ui.mjs [FOLDER]      the extension as built by npm run build
+//   node tests/editor/ui.mjs [FOLDER] [THEME]      the extension as built by npm run build
 import { execFileSync } from "node:child_process";
 import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -9,7 +9,8 @@ import { basename, join, resolve } from "node:path";
 import { openWorkbench } from "./launcher/lib/workbench.mjs";
 
 const root = join(import.meta.dirname, "../..");
-const pictures = resolve(process.argv[2] ?? join(root, ".build/screens"));
+const [, , to = join(root, ".build/screens"), theme = "Default Light Modern"] = process.argv;
+const pictures = resolve(to);
 mkdirSync(pictures, { recursive: true });
 
 // A copy: the editor may save.
@@ -30,11 +31,15 @@ const { page, close } = await openWorkbench({
   // No fading: a picture is of one moment.
   settings: {
     "editor.minimap.enabled": false,
-    "workbench.colorTheme": "Default Light Modern",
+    "workbench.colorTheme": theme,
     "workbench.reduceMotion": "on",
   },
 });
-const picture = (title) => page.screenshot({ path: join(pictures, `${title}.png`) });
+const picture = async (title) => {
+  // What the mouse has come to rest on would say its own.
+  await page.mouse.move(200, 600);
+  await page.screenshot({ path: join(pictures, `${title}.png`) });
+};
 const press = async (...keys) => {
   for (const key of keys) await page.keyboard.press(key);
 };
@@ -48,7 +53,6 @@ try {
   await problem.waitFor();
   await problem.click();
   await page.locator(".squiggly-error, .squiggly-warning, .squiggly-info").first().waitFor({ state: "attached" });
-  await page.mouse.move(200, 600);
   await picture("1-problems");
 
   // The first two readings that are judged; the faults are mostly one a way, and the second is in order. The Problems

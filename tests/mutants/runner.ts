@@ -9,8 +9,9 @@ import { type Reached, type Wish, wishPath } from "./wish.ts";
 
 /** The code with which the process ends after a mutant that does not end. */
 export const again = 75;
+const filesAtOnce = 30;
 /** Tests that start programs see what is built, where no mutant is. */
-const elsewhere = /^tests\/(?:cli|git|build|editor|fuzz|library|bundles|readme|tidy|words)\b/;
+const elsewhere = /^tests\/(?:cli|git|build|editor|fuzz|library|lsp|bundles|readme|tidy|words)\b/;
 
 async function startVitest(copy: string): Promise<Vitest> {
   return await createVitest("test", {
@@ -59,13 +60,13 @@ export class Runner {
       );
     const of = (file: string) => hash(sources, readFileSync(join(this.#copy, file), "utf8"));
     const stale = all.filter(({ file }) => results.passing(file)?.of !== of(file));
-    if (stale.length > 0) {
-      console.log(`${stale.length} files of tests are run to see what they come by`);
-      const modules = await this.#noted(stale.map(({ specification }) => specification));
+    if (stale.length > 0) console.log(`${stale.length} files of tests are run to see what they come by`);
+    // Some at a time, so that a run that is broken off has not run them for nothing.
+    for (let at = 0; at < stale.length; at += filesAtOnce) {
+      const some = stale.slice(at, at + filesAtOnce);
+      const modules = await this.#noted(some.map(({ specification }) => specification));
       results.keepPassing(
-        Object.fromEntries(
-          stale.map(({ file }) => [file, { of: of(file), ...this.#comesBy(file, modules.get(file)) }]),
-        ),
+        Object.fromEntries(some.map(({ file }) => [file, { of: of(file), ...this.#comesBy(file, modules.get(file)) }])),
       );
     }
     return new Map(all.map(({ file }) => [file, results.passing(file) as Passing]));
@@ -73,7 +74,7 @@ export class Runner {
 
   async #noted(specifications: readonly TestSpecification[]): Promise<ReadonlyMap<string, TestModule>> {
     const folder = join(this.#copy, "noted");
-    mkdirSync(folder);
+    mkdirSync(folder, { recursive: true });
     this.#wish({ noteIn: folder });
     this.#vitest.resetGlobalTestNamePattern();
     const { testModules } = await this.#vitest.runTestSpecifications([...specifications]);
