@@ -9,6 +9,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { announceChecked } from "./checked.ts";
 import { Grounds } from "./disk/grounds.ts";
 import { readSchedule } from "./disk/read.ts";
 import { isSchedule } from "./disk/refusals.ts";
@@ -106,6 +107,7 @@ const runtime: Runtime = {
   today: () => new Date().toLocaleDateString("sv-SE"),
   soon: (run) => void setImmediate(run),
   now: () => performance.now(),
+  checked: announceChecked,
   office: {
     paper: async (asked, snapshot) => (await office()).paper(asked, snapshot),
     entered: async (asked, snapshot) => (await office()).entered(asked, snapshot),

@@ -1,4 +1,6 @@
-/** Where the command line begins. */
+/** Where the command line begins, and each of its threads. */
 import { startWithCompiled } from "./start.ts";
 
-void startWithCompiled("./wayfile/main.mjs");
+declare const contentOfWayfile: string;
+
+startWithCompiled("./wayfile/main.cjs", contentOfWayfile);

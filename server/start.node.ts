@@ -1,4 +1,6 @@
 /** Where the language server begins. */
 import { startWithCompiled } from "./start.ts";
 
-void startWithCompiled("./server/main.mjs");
+declare const contentOfServer: string;
+
+startWithCompiled("./server/main.cjs", contentOfServer);

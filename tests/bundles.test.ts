@@ -1,6 +1,6 @@
 /** The finished files, as they are shipped: each is loaded once, is small enough, and nothing else is packed. */
-import { execFileSync, spawn } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { execFileSync, spawn, spawnSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { listFiles, PackageManager } from "@vscode/vsce";
@@ -28,10 +28,36 @@ describe("bundles", () => {
   });
 
   test.each([
-    ["server", 1480],
-    ["wayfile", 1340],
+    ["server", 1470],
+    ["wayfile", 1320],
   ])("%s loads less than %i kB before it is asked for anything", (name, ceiling) => {
-    expect(loadedAtOnce(name) / 1000).toBeLessThan(ceiling);
+    expect(statSync(bundle(`${name}/main.cjs`)).size / 1000).toBeLessThan(ceiling);
+  });
+
+  test("what is compiled once a schedule was checked is kept, and what is damaged of it is not used", () => {
+    const folder = mkdtempSync(join(tmpdir(), "wayfile-compiled-"));
+    const schedule = join(folder, "a.ways");
+    writeFileSync(schedule, 'wayfile 1\ninstallation "A" {\n}\n');
+    const run = (...args: string[]) =>
+      spawnSync(bundle("wayfile.cjs"), args, { encoding: "utf8", env: { ...process.env, WAYFILE_CACHE: folder } })
+        .stdout;
+    const kept = () => readdirSync(join(folder, "compiled")).filter((name) => /^[0-9a-f]{16}-[0-9a-f]+$/.test(name));
+    run("--version");
+    expect(kept()).toEqual([]);
+    const first = run("check", "--no-cache", schedule);
+    expect(first).toContain("1 file");
+    const [name = "", ...others] = kept();
+    expect(others).toEqual([]);
+    const whole = readFileSync(join(folder, "compiled", name));
+    expect(whole.length).toBeGreaterThan(100_000);
+    const flipped = Buffer.from(whole);
+    flipped.writeUInt8(flipped.readUInt8(5_000) ^ 255, 5_000);
+    for (const damaged of [whole.subarray(0, 3), whole.subarray(0, 50_000), flipped]) {
+      writeFileSync(join(folder, "compiled", name), damaged);
+      expect(run("check", "--no-cache", schedule)).toBe(first);
+      expect(readFileSync(join(folder, "compiled", name)).length).toBeGreaterThan(100_000);
+    }
+    rmSync(folder, { recursive: true });
   });
 
   test("the client loads with nothing but the editor's API beside it", () => {
@@ -97,7 +123,7 @@ describe("bundles", () => {
   test("what is packed is what an editor needs", async () => {
     const files = await listFiles({ cwd: root, packageManager: PackageManager.None });
     const named = new Set(
-      files.map((file) => file.replace(/^(dist\/server\/)[\w.-]+-[A-Z0-9]{8}\.mjs$/, "$1part.mjs")),
+      files.map((file) => file.replace(/^(dist\/server\/)[\w.-]+-[A-Z0-9]{8}\.cjs$/, "$1part.cjs")),
     );
     expect([...named].sort()).toEqual([
       "LICENSE",
@@ -120,8 +146,8 @@ describe("bundles", () => {
       "dist/page.js",
       "dist/pdf.cjs",
       "dist/server.cjs",
-      "dist/server/main.mjs",
-      "dist/server/part.mjs",
+      "dist/server/main.cjs",
+      "dist/server/part.cjs",
       "dist/settings.schema.json",
       "dist/tables.cjs",
       "dist/third-party.txt",
@@ -148,26 +174,6 @@ describe("bundles", () => {
     expect(Object.keys(german).filter((text) => !Object.values(english).includes(text))).toEqual([]);
   });
 });
-
-/** Bytes of a program's entry and of all parts that it imports at once. */
-const parts = /(?:from|import)\s?"\.\/([\w.-]+\.mjs)"/g;
-
-function loadedAtOnce(program: string): number {
-  const seen = new Set<string>();
-  const visit = (file: string): number => {
-    if (seen.has(file)) return 0;
-    seen.add(file);
-    const text = readFileSync(join(bundle(program), file), "utf8");
-    // The command line's first file does nothing but load its own part, or that of a thread.
-    const first =
-      file === "main.mjs" && program === "wayfile" ? /(?:from|import)\s?\(?"\.\/((?!worker)[\w.-]+\.mjs)"/g : parts;
-    const needed = [...text.matchAll(first)].map(([, part = ""]) => part);
-    return needed.reduce((sum, part) => sum + visit(part), Buffer.byteLength(text));
-  };
-  const bytes = visit("main.mjs");
-  expect(seen.size).toBeGreaterThan(1);
-  return bytes;
-}
 
 const node = (...args: string[]) => execFileSync(process.execPath, args, { cwd: tmpdir(), encoding: "utf8" });
 

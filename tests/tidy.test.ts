@@ -130,8 +130,10 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "tinyglobby",
     "package.json",
   ],
+  "server/checked.ts": ["node:"],
   "server/main.node.ts": [
     ...core,
+    "server/checked.ts",
     "server/office.node.ts",
     "server/lsp",
     "server/disk",
@@ -142,8 +144,8 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     "node:",
   ],
   "server/office.node.ts": [...core, "server/lsp", "server/papers", "server/entry", "node:"],
-  "server/main.cli.ts": [...core, "server/cli", "node:"],
-  "server/start.ts": ["server/cli/cache-place.ts", "node:"],
+  "server/main.cli.ts": [...core, "server/checked.ts", "server/cli", "node:"],
+  "server/start.ts": ["server/checked.ts", "server/cli/cache-place.ts", "node:"],
   "server/start.node.ts": ["server/start.ts"],
   "server/start.cli.ts": ["server/start.ts"],
   client: [

@@ -134,7 +134,7 @@ async function checkUntil(
     : results;
   const source: Source = {
     args,
-    results: paced(judged, plan, pace),
+    results: paced(judged, plan, pace, terminal),
     members: plan.members,
     // Of those that were not read yet when it was broken off, each is left out.
     files: signal.aborted ? paths.length : plan.files,
@@ -173,11 +173,17 @@ async function showDiff(
 }
 
 /** The same results, with a word on how far they are and a breath between them. */
-async function* paced(results: AsyncIterable<Ran>, { files }: Plan, pace: Pace): AsyncGenerator<Ran> {
+async function* paced(
+  results: AsyncIterable<Ran>,
+  { files }: Plan,
+  pace: Pace,
+  terminal: Terminal,
+): AsyncGenerator<Ran> {
   let done = 0;
   for await (const ran of results) {
     done += ran.task.files.length;
     yield ran;
+    if (!ran.cached) terminal.checked?.();
     // Once all is checked the report says so.
     if (done < files) await pace.breathe(`${done} of ${counted(files, "file")} checked`);
   }

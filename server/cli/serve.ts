@@ -1,7 +1,7 @@
 /** `wayfile serve`: the language server, so that one program serves the terminal and every editor. */
 import { existsSync } from "node:fs";
+import { createRequire } from "node:module";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import type { AddCommand } from "./commands.ts";
 import { refuse } from "./say.ts";
 
@@ -28,7 +28,7 @@ Example:
         return;
       }
       // It reads how to speak from the arguments of the process, and ends the process when the editor does.
-      await import(pathToFileURL(server).href);
+      createRequire(import.meta.url)(server);
       await new Promise(() => {});
     });
 };

@@ -39,6 +39,8 @@ export interface Terminal {
   breathe(): Promise<void>;
   /** The program that a thread runs, and how many threads there is room for; none where all is done in this one. */
   readonly threads: { readonly program: string; readonly count: number } | undefined;
+  /** Told that a schedule was checked: what is compiled by then is worth keeping. */
+  checked?(): void;
   /** Where results may be kept from one run to the next, and what tells this program from another version of it. */
   readonly cache: CachePlace | undefined;
 }

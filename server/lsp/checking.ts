@@ -55,6 +55,7 @@ export class Checking {
           takesPart && this.#runtime.now() - start > patience && (!lookedAt || snapshot.hasChecked(lookedAt)),
         progressed: (ways) => progress?.progressed(ways),
       });
+      if (end === "done") this.#runtime.checked?.();
       return end === "outdated" || end === "enough" ? states[end] : "ready";
     } finally {
       progress?.end();

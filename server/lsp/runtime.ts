@@ -54,4 +54,6 @@ export interface Runtime {
   /** Milliseconds of a clock that only runs forwards. */
   now(): number;
   readonly office?: PaperOffice;
+  /** Told that all of a file was checked: what is compiled by then is worth keeping. */
+  checked?(): void;
 }

@@ -2,6 +2,7 @@
  * Builds what is shipped: one file each for the extension, the language server and the command line.
  * `node tests/build/bundle.ts`, or `npm run build`.
  */
+import { hash } from "node:crypto";
 import { chmod, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { brotliCompressSync } from "node:zlib";
@@ -10,6 +11,7 @@ import { checkPageMarkdown } from "../../server/features/check-page.ts";
 import { plainFont } from "../../server/papers/font-tables.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
 import { settingsSchema } from "../../server/settings/schema.ts";
+import { buildInParts } from "./program-parts.ts";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
@@ -138,35 +140,6 @@ const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   wayfile: { entryPoints: { main: "server/main.cli.ts" }, plugins: [withSamples, withoutSamples, apart] },
 };
 
-const parts = {
-  format: "esm",
-  splitting: true,
-  define: {},
-  chunkNames: "[name]-[hash]",
-  outExtension: { ".js": ".mjs" },
-  // Packages in CommonJS ask Node's own modules for by require().
-  banner: {
-    js: 'import { createRequire as requireFrom } from "node:module"; const require = requireFrom(import.meta.url);',
-  },
-} satisfies BuildOptions;
-
-/** Bytes of what an entry loads at once, its own and those of the parts it cannot do without. */
-function atOnce(outputs: Metafile["outputs"]): number {
-  const seen = new Set<string>();
-  const visit = (path: string): number => {
-    const output = outputs[path];
-    if (!output || seen.has(path)) return 0;
-    seen.add(path);
-    // The command line's first file does nothing but load its own part, or that of a thread.
-    const isFirst = output.entryPoint === "server/main.cli.ts";
-    const needed = output.imports.filter(
-      ({ kind, path: part }) => kind === "import-statement" || (isFirst && !/\/worker-[^/]*$/.test(part)),
-    );
-    return output.bytes + needed.reduce((sum, one) => sum + visit(one.path), 0);
-  };
-  return visit(Object.keys(outputs).find((path) => path.endsWith("/main.mjs")) ?? "");
-}
-
 function notePackages({ inputs }: Metafile): void {
   for (const input of Object.keys(inputs)) {
     const folder = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input)?.[0];
@@ -175,19 +148,24 @@ function notePackages({ inputs }: Metafile): void {
 }
 
 await rm(dist, { recursive: true, force: true });
+/** What tells each program from any other build of it: its first file has the names of its parts, which follow from them. */
+const contents: Record<string, string> = {};
 for (const [name, options] of Object.entries(inParts)) {
-  const { metafile, warnings } = await build({ ...shared, ...parts, ...options, outdir: join(dist, name) });
-  if (warnings.length > 0) process.exitCode = 1;
-  notePackages(metafile);
-  const all = Object.values(metafile.outputs).reduce((sum, { bytes }) => sum + bytes, 0);
-  console.log(
-    `${name.padEnd(16)} ${Math.ceil(atOnce(metafile.outputs) / 1000)} kB at once of ${Math.ceil(all / 1000)} kB`,
-  );
+  const made = await buildInParts({ ...shared, banner: { js: ahead }, ...options }, join(dist, name));
+  if (made.warnings > 0) process.exitCode = 1;
+  notePackages(made.metafile);
+  contents[name] = hash("sha256", await readFile(join(dist, name, "main.cjs")), "hex").slice(0, 16);
+  console.log(`${name.padEnd(16)} ${Math.ceil(made.atOnce / 1000)} kB at once of ${Math.ceil(made.all / 1000)} kB`);
 }
+const started = {
+  contentOfServer: JSON.stringify(contents.server),
+  contentOfWayfile: JSON.stringify(contents.wayfile),
+};
 const sizes = await Promise.all(
   Object.entries(bundles).map(async ([name, options]) => {
     const outfile = join(dist, name);
-    const { metafile, warnings } = await build({ ...shared, banner: { js: ahead }, ...options, outfile });
+    const define = { ...(options.define ?? shared.define), ...started };
+    const { metafile, warnings } = await build({ ...shared, banner: { js: ahead }, ...options, define, outfile });
     if (warnings.length > 0) process.exitCode = 1;
     notePackages(metafile);
     if (name === "wayfile.cjs") await chmod(outfile, 0o755);
