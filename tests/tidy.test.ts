@@ -286,7 +286,7 @@ describe("everywhere", () => {
 
   test("only the terminal and the wire write to the streams of the process", () => {
     const wrong = linesWith(/\bprocess\.std(?:out|err)\b/, sources).map((line) => line.replace(/:.*/, ""));
-    expect(new Set(wrong)).toEqual(new Set(["server/cli/terminal.ts", "server/main.cli.ts", "server/main.node.ts"]));
+    expect(new Set(wrong)).toEqual(new Set(["server/cli/terminal.ts", "server/start.ts", "server/main.node.ts"]));
   });
 
   test("only the command line and what builds write to a console", () => {
