@@ -171,6 +171,10 @@ export const constructions = {
   flex: "A flexible cord.",
 } as const;
 
+export const fireBehaviours = {
+  "fire-resisting": "It keeps supplying its load in a fire: a cable to BS 7629-1, BS 7846 or BS 8592.",
+} as const;
+
 export const materials = {
   copper: "Copper conductors.",
   aluminium: "Aluminium conductors.",

@@ -169,6 +169,7 @@ const cableParams = {
   cpcBy: opt(label("cpc-by", choice(list.cpcMeans, "what is used as the protective conductor"))),
   material: opt(choice(list.materials, "the conductor material")),
   wire: opt(choice(list.wires, "whether the conductors are solid or stranded")),
+  fire: opt(choice(list.fireBehaviours, "whether it keeps working in a fire")),
   cores: opt(label("cores", count("the number of cores"))),
   parallel: opt(label("parallel", count("how many of them lie in parallel, each with all its conductors"))),
   cpcs: opt(label("cpcs", count("how many protective conductors, if not one with each of those in parallel"))),

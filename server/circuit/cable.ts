@@ -21,6 +21,8 @@ export interface Cable {
   readonly cores: number | undefined;
   /** How many conductors of each lie in parallel; sizes and figures are those of one. */
   readonly parallel: Readonly<Record<Conductor, number>>;
+  /** Made to keep supplying its load in a fire; by its nature mineral cable does without being called so. */
+  readonly fireResisting: boolean;
   readonly wire: "solid" | "stranded" | undefined;
   /** Figures of the maker or of a person's own book, which go before every table. */
   readonly own: OwnFigures | undefined;
@@ -55,7 +57,7 @@ export function cableOf(facts: Facts<"way">, context: Context): Cable | undefine
 
 /** A cable as a line describes it; `fact` names it. */
 export function describedCable(fact: Fact, described: Fact): Cable | undefined {
-  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire, parallel, cpcs } = (
+  const { construction, insulation, line, neutral, cpc, cpcBy, material, cores, wire, fire, parallel, cpcs } = (
     described as Described
   ).args;
   if (!construction || !line) return undefined;
@@ -73,6 +75,7 @@ export function describedCable(fact: Fact, described: Fact): Cable | undefined {
     material: material?.value ?? "copper",
     cores: cores?.value,
     parallel: { line: of, neutral: of, cpc: Math.min(of, Math.max(1, cpcs?.value ?? of)) },
+    fireResisting: fire !== undefined,
     wire: wire?.value,
     own: ownFigures(described as Described),
   };

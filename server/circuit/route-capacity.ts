@@ -13,7 +13,7 @@ import {
 } from "../calc/index.ts";
 import { amps, type Step, step, worked } from "../calc/result.ts";
 import type { FactOf, Facts } from "../model/values.ts";
-import { tabulatedAt } from "../tables/factors.ts";
+import { fireResistingRating, tabulatedAt } from "../tables/factors.ts";
 import { parallelSources } from "../tables/parallel.ts";
 import { combine, fromFormula, type Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
@@ -128,8 +128,9 @@ function capacityOfOne(
   const insulation = hottest ?? cable.insulation;
   const csa = size ?? cable.line;
   const question = { construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa } as const;
-  const It = atMost ? capacityBound(question) : tabulatedCapacity(question);
-  if (!It) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
+  const tabled = atMost ? capacityBound(question) : tabulatedCapacity(question);
+  if (!tabled) return { missing: `no table here gives ${construction} ${csa} mm² by method ${method}` };
+  const It = cable.fireResisting ? { ...tabled, source: combine(tabled.source, fireResistingRating) } : tabled;
   return correctedCapacity(conditionsOf(study, fact, method, It, insulation));
 }
 

@@ -19,7 +19,7 @@ export interface Construction {
   /** A core of copper beside the armour, conduit or trunking: it stays as it is written. */
   readonly beside?: number;
   readonly cores?: number;
-  readonly parallel?: string;
+  readonly besides?: string;
   /** Where its figures stand in the schedule: those it gives figures for, and no others. */
   readonly own?: readonly CableChoice[];
   readonly words: string;
@@ -56,7 +56,7 @@ export function constructionOf(study: WayStudy): Construction | { readonly missi
     insulation: insulation ? (insulation.value === 90 ? 90 : 70) : row.facts.insulation,
     ...(cpcBy ? { cpcBy: cpcBy.value } : {}),
     ...(cores ? { cores: cores.value } : {}),
-    ...(fact ? inParallel({ described: fact }) : {}),
+    ...(fact ? withKept({ described: fact }) : {}),
     words: spelt ? `${kind}, as written` : `${kind}, usual for this route`,
     source: cellOf(usualConstructions, row, "single").source,
   };
@@ -72,23 +72,24 @@ const usualFor = (route: string) => {
   return row ? [row] : [];
 };
 
-/** What of a cable says how many lie in parallel. */
-function parallelWords({ described }: Pick<Cable, "described">): string | undefined {
-  const { parallel, cpcs, arranged } = (described as FactOf<"way", "cable">).args;
-  if (!parallel) return undefined;
+/** What is written of a cable and stays whatever its size: that it is fire-resisting, and how many lie in parallel. */
+function keptWords({ described }: Pick<Cable, "described">): string | undefined {
+  const { fire, parallel, cpcs, arranged } = (described as FactOf<"way", "cable">).args;
+  if (!fire && !parallel) return undefined;
   return [
-    `parallel ${parallel.value}`,
+    ...(fire ? [fire.value] : []),
+    ...(parallel ? [`parallel ${parallel.value}`] : []),
     ...(cpcs ? [`cpcs ${cpcs.value}`] : []),
     ...(arranged ? [`arranged "${arranged.value}"`] : []),
   ].join(" ");
 }
 
-function inParallel(cable: Pick<Cable, "described">): { readonly parallel?: string } {
-  const parallel = parallelWords(cable);
-  return parallel === undefined ? {} : { parallel };
+function withKept(cable: Pick<Cable, "described">): { readonly besides?: string } {
+  const besides = keptWords(cable);
+  return besides === undefined ? {} : { besides };
 }
 
-const written = (cable: Cable): Construction => ({ ...madeLike(cable), ...inParallel(cable) });
+const written = (cable: Cable): Construction => ({ ...madeLike(cable), ...withKept(cable) });
 
 const madeLike = ({ construction, insulation, cpc, cpcBy, cores }: Cable): Construction => ({
   kind: construction,
@@ -113,7 +114,7 @@ function ownSizes(cable: Cable, { names }: Context): Construction {
 }
 
 const choiceOf = ({ described, construction, insulation, line, cpc, cpcBy, cores }: Cable): CableChoice => ({
-  ...inParallel({ described }),
+  ...withKept({ described }),
   construction,
   insulation,
   line,
@@ -133,21 +134,13 @@ export interface CableCandidate {
 const least = 1;
 
 /** All sizes the construction is made in, the smallest first, each with the protective conductor that goes with it. */
-export function candidatesOf({
-  kind,
-  insulation,
-  cpcBy,
-  beside,
-  cores,
-  parallel,
-  own,
-}: Construction): CableCandidate[] {
+export function candidatesOf({ kind, insulation, cpcBy, beside, cores, besides, own }: Construction): CableCandidate[] {
   if (own) return own.map((choice) => ({ choice, steps: [] }));
   const made = {
     construction: kind,
     insulation,
     ...(cores === undefined ? {} : { cores }),
-    ...(parallel === undefined ? {} : { parallel }),
+    ...(besides === undefined ? {} : { besides }),
   };
   return sizes.flatMap((line): CableCandidate[] => {
     if (line < least) return [];

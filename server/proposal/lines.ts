@@ -28,8 +28,8 @@ export interface CableChoice {
   readonly cpc?: number;
   readonly cpcBy?: string;
   readonly cores?: number;
-  /** How many lie in parallel, and what else is written of them: as it stands in the schedule. */
-  readonly parallel?: string;
+  /** What else is written of it whatever its size: how many lie in parallel, and that it is fire-resisting. */
+  readonly besides?: string;
   /** A cable type of the schedule with figures of its own, by its name. */
   readonly type?: string;
   /** The statement stays as it is written: its own figures are of this one size. */
@@ -49,7 +49,7 @@ export function deviceText(device: DeviceChoice): string {
   ].join(" ");
 }
 
-export function cableText({ construction, insulation, line, cpc, cpcBy, cores, parallel, type }: CableChoice): string {
+export function cableText({ construction, insulation, line, cpc, cpcBy, cores, besides, type }: CableChoice): string {
   if (type !== undefined) return `cable ${type}`;
   return [
     `cable ${construction}`,
@@ -58,7 +58,7 @@ export function cableText({ construction, insulation, line, cpc, cpcBy, cores, p
     ...(cpc === undefined ? [] : [`cpc ${sizeText(cpc)}`]),
     ...(cpcBy ? [`cpc-by ${cpcBy}`] : []),
     ...(cores === undefined ? [] : [`cores ${cores}`]),
-    ...(parallel ? [parallel] : []),
+    ...(besides ? [besides] : []),
   ].join(" ");
 }
 

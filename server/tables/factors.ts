@@ -1,4 +1,4 @@
-import { lasting, type Source } from "./source.ts";
+import { lasting, type Source, sourced } from "./source.ts";
 import { computed, memory, quoted, rowOf, sourceOf, table } from "./table.ts";
 
 /** Factor for ambient air other than 30 °C. */
@@ -316,6 +316,14 @@ export const overloadRules = table<OverloadRule>({
   // - RCBO maker data: trip tests and RCD break times
   quotedOn: 5,
 });
+
+/**
+ * Fire-resisting cable has no table of its own: it is rated as cable of its insulation and make. That Table 4A3 assigns it
+ * so was not read, and its capacity carries a band for that.
+ */
+export const fireResistingRating: Source = lasting(
+  sourced(1, "BS 7671:2018+A2:2022, Table 4A3, the rating table of fire-resisting cable", "memory").source,
+);
 
 /** A rule of overload, cited by the regulation it stands in. */
 const cited = (key: string, clause: string): Source => {

@@ -117,7 +117,8 @@ function wiringText({ cable, facts }: WayStudy): string {
   const heat = cable.insulation === 90 ? " 90 °C" : "";
   const metal = cable.material === "copper" ? "" : ` ${cable.material}`;
   const where = inside.length > 0 ? `, ${[...new Set(inside)].join(", ")}` : "";
-  return `${makes[cable.construction] ?? cable.construction}${heat}${metal}${where}`;
+  const fire = cable.fireResisting ? "fire-resisting " : "";
+  return `${fire}${makes[cable.construction] ?? cable.construction}${heat}${metal}${where}`;
 }
 
 function cpcText({ cable }: WayStudy): string {

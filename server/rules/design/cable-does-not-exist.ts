@@ -72,7 +72,7 @@ interface Oddity {
 }
 
 function oddities(study: WayStudy, cable: Cable): Oddity[] {
-  const { neutral, cpc, cpcBy } = cable.described.args as Readonly<Record<string, Span | undefined>>;
+  const { neutral, cpc, cpcBy, fire } = cable.described.args as Readonly<Record<string, Span | undefined>>;
   const found: Oddity[] = [];
   if (cable.neutral < cable.line && !study.threePhase) {
     found.push({
@@ -96,6 +96,14 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
     });
   }
   found.push(...miscounted(cable));
+  if (cable.fireResisting && (cable.construction === "flat-twin" || cable.construction === "flex")) {
+    found.push({
+      at: fire,
+      report: {
+        message: `No ${cable.construction} cable is fire-resisting: such cable is multicore, armoured, singles or mineral.`,
+      },
+    });
+  }
   const wrongMeans =
     (cable.cpcBy === "armour" && cable.construction !== "armoured") ||
     (cable.cpcBy === "sheath" && cable.construction !== "mineral");
