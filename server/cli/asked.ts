@@ -38,7 +38,7 @@ export async function findAsked(
   const found = findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd, houses);
   for (const folder of found.folders) disk.admit(folder);
   let goesOn = true;
-  for (const path of found.files.map((file) => disk.path(file))) {
+  for (const path of found.files.map((file) => (found.plain.has(file) ? disk.plainPath(file) : disk.path(file)))) {
     if (!goesOn) {
       paths.add(path);
       continue;

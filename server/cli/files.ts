@@ -3,9 +3,9 @@
  * to it is the same file, so circles of links end.
  */
 import { hash } from "node:crypto";
-import { dirname, relative, resolve, sep } from "node:path";
+import { basename, dirname, join, relative, resolve, sep } from "node:path";
 import { Grounds, realPathOf } from "../disk/grounds.ts";
-import { isRegular, readBytes, readNamed, readUsed } from "../disk/read-now.ts";
+import { type NamedText, readBytes, readNamed, readUsed } from "../disk/read-now.ts";
 import { isSchedule } from "../disk/refusals.ts";
 import type { Text } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
@@ -14,11 +14,11 @@ interface Known {
   /** What tells its content from any other, or the reason why it could not be read. */
   readonly content: string;
   /** Missing where it was let go of. */
-  text?: Text | undefined;
+  text?: NamedText | undefined;
   file?: LoadedFile | undefined;
 }
 
-type Reader = (path: string, grounds: Grounds) => Text;
+type Reader = (path: string, grounds: Grounds) => NamedText;
 
 export class Disk implements Sources {
   readonly #cwd: string;
@@ -50,8 +50,17 @@ export class Disk implements Sources {
     return this.#canonical(slashes(resolve(this.#cwd, named)));
   }
 
-  #canonical(path: string): string {
-    const real = realPathOf(path);
+  readonly #realFolders = new Map<string, string>();
+
+  /** The same of a file that its folder lists by that very name, and that is no link: only the folder is looked at. */
+  plainPath(listed: string): string {
+    const folder = dirname(listed);
+    const real = this.#realFolders.get(folder) ?? realPathOf(folder);
+    this.#realFolders.set(folder, real);
+    return this.#canonical(slashes(listed), join(real, basename(listed)));
+  }
+
+  #canonical(path: string, real = realPathOf(path)): string {
     const known = this.#known.get(real);
     if (known !== undefined) return known;
     this.#known.set(real, path);
@@ -83,7 +92,7 @@ export class Disk implements Sources {
     this.#grounds.admit(dirname(path));
     const text = this.#textOf(path, readNamed);
     // A pipe is read once; and what has another name than a schedule may be read because it was named.
-    if (!("failure" in text) && !(isSchedule(path) && isRegular(path))) this.#lent.set(path, text.text);
+    if (!("failure" in text) && (text.once || !isSchedule(path))) this.#lent.set(path, text.text);
     return text;
   }
 
@@ -100,17 +109,17 @@ export class Disk implements Sources {
     return known.file;
   }
 
-  #textOf(path: string, read: Reader): Text {
+  #textOf(path: string, read: Reader): NamedText {
     return this.#texts.get(path)?.text ?? this.#read(path, read).text;
   }
 
-  #read(path: string, read: Reader): Known & { readonly text: Text } {
+  #read(path: string, read: Reader): Known & { readonly text: NamedText } {
     const lent = this.#lent.get(path);
     if (lent !== undefined) return this.#keep(path, { text: lent, bom: false });
     return this.#keep(path, this.#onlyLent ? { failure: "it is not staged." } : read(path, this.#grounds));
   }
 
-  #keep(path: string, text: Text): Known & { readonly text: Text } {
+  #keep(path: string, text: NamedText): Known & { readonly text: NamedText } {
     const known = { text, content: contentOfText(text) };
     this.#texts.set(path, known);
     return known;

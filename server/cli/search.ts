@@ -11,6 +11,8 @@ export interface SearchHit {
   /** Those that were asked for whole. */
   readonly folders: readonly string[];
   readonly failures: readonly string[];
+  /** Files that a folder lists by these very names, and that are no links. */
+  readonly plain: ReadonlySet<string>;
 }
 
 /** Says of a file or folder that a search passes it over. */
@@ -22,13 +24,15 @@ export function findFiles(args: readonly string[], cwd: string, passing?: Passin
   const files = new Set<string>();
   const folders: string[] = [];
   const failures: string[] = [];
+  const plain = new Set<string>();
   for (const arg of args) {
     const found = filesOf(arg, cwd, passing);
     for (const file of found.files) files.add(file);
+    for (const file of found.plain) plain.add(file);
     folders.push(...found.folders);
     failures.push(...found.failures);
   }
-  return { files: [...files], folders, failures };
+  return { files: [...files], folders, failures, plain };
 }
 
 function filesOf(arg: string, cwd: string, passing: Passing | undefined): SearchHit {
@@ -39,10 +43,14 @@ function filesOf(arg: string, cwd: string, passing: Passing | undefined): Search
     const missing = stat.failure === "there is no such file.";
     return fail(missing ? `There is no file or folder “${arg}”.` : `“${arg}” cannot be read: ${stat.failure}`);
   }
-  return stat.isDirectory() ? schedulesIn(path, arg, passing) : { files: [path], folders: [], failures: [] };
+  return stat.isDirectory() ? schedulesIn(path, arg, passing) : oneFile(path);
 }
 
-const fail = (sentence: string): SearchHit => ({ files: [], folders: [], failures: [sentence] });
+const none = { files: [], folders: [], failures: [], plain: new Set<string>() } satisfies SearchHit;
+
+const oneFile = (path: string): SearchHit => ({ ...none, files: [path] });
+
+const fail = (sentence: string): SearchHit => ({ ...none, failures: [sentence] });
 
 function statOf(path: string): Stats | { readonly failure: string } {
   try {
@@ -63,13 +71,14 @@ function matching(pattern: string, cwd: string, passing: Passing | undefined): S
   })
     .filter((file) => isSchedule(file) && !ignored.hasDeep(resolve(file)) && !passing?.leavesOut(resolve(file), false))
     .sort();
-  return files.length > 0 ? { files, folders: [], failures: [] } : fail(`No .ways files match “${pattern}”.`);
+  return files.length > 0 ? { ...none, files } : fail(`No .ways files match “${pattern}”.`);
 }
 
 function schedulesIn(folder: string, shown: string, passing: Passing | undefined): SearchHit {
   const ignored = new Ignored(folder);
   const files: string[] = [];
   const failures: string[] = [];
+  const plain = new Set<string>();
   const isPassedOver = (path: string) => ignored.has(path, false) || (passing?.leavesOut(path, false) ?? false);
   const visit = (inner: string): void => {
     for (const entry of entriesOf(inner, (reason) =>
@@ -79,14 +88,17 @@ function schedulesIn(folder: string, shown: string, passing: Passing | undefined
       // A folder behind a link is not followed: it may lead back, or out of the project.
       if (entry.isDirectory()) {
         if (!ignored.has(path, true) && !passing?.leavesOut(path, true)) visit(path);
-      } else if (isSchedule(entry.name) && !isPassedOver(path) && isFile(entry, path)) files.push(path);
+      } else if (isSchedule(entry.name) && !isPassedOver(path) && isFile(entry, path)) {
+        files.push(path);
+        if (!entry.isSymbolicLink()) plain.add(path);
+      }
     }
   };
   visit(folder);
   if (files.length === 0 && failures.length === 0) {
     failures.push(`No .ways files in ${shown === "." ? "this folder" : `“${shown}”`}.`);
   }
-  return { files, folders: [folder], failures };
+  return { files, folders: [folder], failures, plain };
 }
 
 function entriesOf(folder: string, onFailure: (reason: string) => void): Dirent[] {

@@ -41,6 +41,9 @@ export class Grounds {
 }
 
 function isWithin(folder: string, path: string): boolean {
+  // Nearly every path lies below its folder as it is written, and leads nowhere else.
+  if (path.startsWith(folder) && path[folder.length] === sep && !path.includes(".."))
+    return path.length > folder.length + 1;
   const inside = relative(folder, path);
   return inside !== "" && inside !== ".." && !inside.startsWith(`..${sep}`) && !isAbsolute(inside);
 }

@@ -4,4 +4,7 @@ import { constants } from "node:fs";
 export const withoutWaiting = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** Room for what is left of a file, and for what is written to it meanwhile. */
-export const pieceOf = (size: number, read: number): Buffer => Buffer.alloc(Math.max(size - read, 0) + 4096);
+export const pieceOf = (size: number, read: number): Buffer => Buffer.allocUnsafe(Math.max(size - read, 0) + 256);
+
+/** Whether a file was read to its end: all it had, and then less than there was room for. */
+export const isAll = (size: number, read: number, room: number): boolean => read === size && read < room;

@@ -5,7 +5,7 @@
 import { closeSync, fstatSync, openSync, readFileSync, readSync, realpathSync, type Stats, statSync } from "node:fs";
 import { ceiling, decode, type Text } from "../text/decode.ts";
 import type { Grounds } from "./grounds.ts";
-import { pieceOf, withoutWaiting } from "./pieces.ts";
+import { isAll, pieceOf, withoutWaiting } from "./pieces.ts";
 import { readPipe } from "./pipe.ts";
 import { reasonOf } from "./reasons.ts";
 import { isSchedule, refusedByKind, refusedByLink, refusedByPath } from "./refusals.ts";
@@ -21,11 +21,17 @@ export function readUsed(path: string, grounds: Grounds): Text {
  * A file that was named. It may have any name and be a pipe; but a name that ends in `.ways` can come from a list of
  * files that a stranger wrote, so no link is followed out of the grounds.
  */
-export function readNamed(path: string, grounds: Grounds): Text {
-  return textOf(path, isSchedule(path) ? grounds : undefined, (handle, stats) =>
-    stats.isFIFO() ? readPipe(handle) : bytesOf(handle, stats),
-  );
+export function readNamed(path: string, grounds: Grounds): NamedText {
+  let once = false;
+  const text = textOf(path, isSchedule(path) ? grounds : undefined, (handle, stats) => {
+    once = !stats.isFile();
+    return stats.isFIFO() ? readPipe(handle) : bytesOf(handle, stats);
+  });
+  return once ? { ...text, once } : text;
 }
+
+/** `once`: it cannot be read again, as a pipe cannot. */
+export type NamedText = Text & { readonly once?: boolean };
 
 /** A file that is neither shown nor judged, such as one that says what git leaves out. */
 export const readBeside = (path: string): Text => textOf(path, undefined, bytesOf);
@@ -50,9 +56,6 @@ export function lookAt(path: string): Stats | undefined {
     return undefined;
   }
 }
-
-/** Whether a path leads to a file that can be read again, as a pipe cannot. */
-export const isRegular = (path: string): boolean => lookAt(path)?.isFile() ?? false;
 
 function textOf(path: string, grounds: Grounds | undefined, read: (handle: number, stats: Stats) => Bytes): Text {
   const bytes = open(path, grounds, read);
@@ -83,6 +86,7 @@ function bytesOf(handle: number, stats: Stats): Bytes {
     if (count === 0) break;
     pieces.push(piece.subarray(0, count));
     read += count;
+    if (isAll(stats.size, read, piece.length)) break;
   }
   const [only] = pieces;
   return only && pieces.length === 1 ? only : Buffer.concat(pieces);

@@ -6,7 +6,7 @@
 import { type FileHandle, open, realpath } from "node:fs/promises";
 import { ceiling, decode, type Text } from "../text/decode.ts";
 import type { Grounds } from "./grounds.ts";
-import { pieceOf, withoutWaiting } from "./pieces.ts";
+import { isAll, pieceOf, withoutWaiting } from "./pieces.ts";
 import { reasonOf } from "./reasons.ts";
 import { refusedByKind, refusedByLink, refusedByPath } from "./refusals.ts";
 import { within } from "./within.ts";
@@ -44,6 +44,7 @@ async function bytesOf(handle: FileHandle, size: number): Promise<Uint8Array> {
     if (bytesRead === 0) break;
     pieces.push(buffer.subarray(0, bytesRead));
     read += bytesRead;
+    if (isAll(size, read, buffer.length)) break;
   }
   return Buffer.concat(pieces);
 }

@@ -22,12 +22,16 @@ export function decode(bytes: Uint8Array): Text {
 export const tooLarge = (size: number): string =>
   `it is larger than ${ceiling / 1_000_000} MB (${(size / 1_000_000).toFixed(1)} MB), the most that is read of one file.`;
 
+const decoder = () => new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
+
+/** For bytes that are all there are: it keeps nothing from one to the next. */
+const strict = decoder();
+
 /** `more`: a sign that is cut off at the end does not count against the bytes. */
 function decodeStart(bytes: Uint8Array, length: number, more: boolean): string | undefined {
   try {
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes.subarray(0, length), {
-      stream: more,
-    });
+    const part = length === bytes.length ? bytes : bytes.subarray(0, length);
+    return more ? decoder().decode(part, { stream: true }) : strict.decode(part);
   } catch {
     return undefined;
   }
