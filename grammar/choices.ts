@@ -294,6 +294,7 @@ export const uses = {
   mobile: "Mobile equipment that is not plugged into a socket.",
   motor: "A motor.",
   "heat-pump": "A heat pump.",
+  "park-home": "A park home or residential caravan with a fixed connection.",
   "ev-charger": "A charging point for electric vehicles.",
   pv: "A photovoltaic generator.",
   storage: "A battery.",
@@ -394,6 +395,18 @@ export const electrodes = {
 export const fitted = {
   fitted: "Fitted.",
   "not-fitted": "Not fitted; state why.",
+} as const;
+
+export const surgeTypes = {
+  T1: "Type 1: carries a part of a lightning current.",
+  T2: "Type 2: for surges on the supply, at the board.",
+  "T1-T2": "Type 1 and 2 in one.",
+  T3: "Type 3: beside the equipment, downstream of a type 2.",
+} as const;
+
+export const separations = {
+  separated: "At least simple separation between d.c. and a.c. side, such as a transformer.",
+  unseparated: "No separation between d.c. and a.c. side.",
 } as const;
 
 export const poles = {

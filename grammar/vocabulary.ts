@@ -325,11 +325,18 @@ const faultCurrents = {
 } as const;
 
 const spd = once(
-  { fitted: choice(list.fitted, "whether one is fitted"), why: opt(text("the reason")) },
+  {
+    fitted: choice(list.fitted, "whether one is fitted"),
+    type: opt(choice(list.surgeTypes, "its type, as marked on it")),
+    leads: opt(label("leads", quantity("length", "the length of its leads together, line and earth"))),
+    earth: opt(label("earth", quantity("csa", "the size of its conductor to the earth terminal"))),
+    why: opt(text("the reason")),
+  },
   {
     means: "Whether a surge protective device is fitted, and if not, why not.",
-    limits: "Section 443.",
-    example: "spd fitted",
+    background: "Each metre of lead adds about 1 kV to what the equipment sees: the leads are as short as can be.",
+    limits: "Sections 443 and 534.",
+    example: "spd fitted T2 leads 0.4 m earth 6 mm²",
   },
 );
 
@@ -1028,6 +1035,16 @@ const blocks = {
         example: "transformer 500 kVA impedance 4.75 %",
       },
     ),
+    notice: often(
+      { what: text("what it says, and where it is") },
+      {
+        key: ["what"],
+        means: "A notice that whoever works here must see, and where it is fixed.",
+        background: "Where a second source can keep conductors live, it is at the origin, the meter and the board.",
+        limits: "Section 514: 514.15.1 for more than one source.",
+        example: 'notice "Two sources: at the cut-out, the meter and the board"',
+      },
+    ),
     demand: once(
       { value: quantity("current", "the maximum demand per line") },
       { means: "The maximum demand calculated from the loads.", limits: "Regulation 311.1.", example: "demand 58 A" },
@@ -1139,6 +1156,15 @@ const blocks = {
     "fed-from": once(
       { from: ref("board", "what feeds it", { supply: "Fed directly from the origin." }) },
       { means: "What feeds this board: the supply, or another board.", example: "fed-from supply" },
+    ),
+    changeover: once(
+      { what: text("the switch, and how its positions exclude each other") },
+      {
+        means: "The board is fed from one of several feeders, through a changeover switch.",
+        background: "Without it a board with two feeders is taken to be live from both at once.",
+        limits: "Regulations 537.1.4, 551.6 and 514.15.1.",
+        example: 'changeover "Three-position switch, mechanically interlocked"',
+      },
     ),
     location: once({ text: text("where it is") }, { means: "Where the board is.", example: 'location "Plant room"' }),
     phases: once(
@@ -1617,6 +1643,21 @@ const blocks = {
         means: "What disconnects the charging point when smooth direct current above 6 mA flows to earth.",
         limits: "Regulation 722.531.3.101.",
         example: 'dc-detection "In the charging unit, BS IEC 62955"',
+      },
+    ),
+    inverter: once(
+      {
+        separation: choice(list.separations, "whether it separates its d.c. side from the a.c. side"),
+        allows: opt(label("allows", choice(list.rcdTypes, "the RCD type its maker allows"))),
+        by: opt(label("by", text("where its maker says so"))),
+      },
+      {
+        paper: "inverter",
+        means: "The inverter of a photovoltaic generator or battery, and the type of RCD that goes with it.",
+        background:
+          "Without separation smooth direct current can flow into a fault and blind a type A RCD: it is type B then, unless the maker declares that another type will do.",
+        limits: "Regulation 712.530.3.101.",
+        example: 'inverter unseparated allows A by "Maker\'s declaration"',
       },
     ),
     "load-control": once(
@@ -2159,6 +2200,7 @@ const sharedByCircuits = [
   "ingress",
   "supplementary-bonding",
   "open-PEN",
+  "inverter",
   "power-factor",
   "diversity",
   "neutral-harmonics",

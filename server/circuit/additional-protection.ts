@@ -20,6 +20,7 @@ export type Reason =
   | "bathroom"
   | "floor-heating"
   | "public-lighting"
+  | "park-home"
   | "ev";
 
 /** One reason why a way needs additional protection, and the line it rests on. */
@@ -40,6 +41,7 @@ const reasons: readonly Reason[] = [
   "bathroom",
   "floor-heating",
   "public-lighting",
+  "park-home",
   "ev",
 ];
 
@@ -57,7 +59,10 @@ const places: readonly SpecialLocation[] = [
 
 /** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. */
 export function additionalProtection(study: WayStudy): Need[] {
-  if (!study.isFinal || !study.context.edition || extraLow(study) || study.supply.kind === "other") return [];
+  const { isFinal, isSpare, uses } = study;
+  // The supply of a park home is meant though it may feed a board there.
+  if ((!isFinal && (isSpare || !uses.has("park-home"))) || !study.context.edition) return [];
+  if (extraLow(study) || study.supply.kind === "other") return [];
   const limit = rcdLimit("additional");
   const general = reasons.flatMap((reason) => {
     const fact = factFor(study, reason);
@@ -113,6 +118,8 @@ function factFor(study: WayStudy, reason: Reason): Fact | undefined {
       return uses.has("floor-heating") && edition.id !== sixteenth ? serves : undefined;
     case "public-lighting":
       return uses.has("lighting") && places.has("public") && edition.publicLightingRcd ? serves : undefined;
+    case "park-home":
+      return uses.has("park-home") && edition.id !== sixteenth ? serves : undefined;
     case "ev":
       return uses.has("ev-charger") && !edition.id.startsWith("BS 7671:200") ? serves : undefined;
   }

@@ -45,7 +45,7 @@ export function placeRcdRow(study: WayStudy, place: SpecialLocation): Row<PlaceR
   return placeRcds.rows.find(
     ({ facts }) =>
       facts.place === place &&
-      (facts.circuits === "all" || (facts.circuits === "sockets") === study.servesSockets) &&
+      (facts.circuits === "all" || facts.circuits === (study.servesSockets ? "sockets" : "other")) &&
       (facts.upTo === null || rating === undefined || rating <= facts.upTo),
   );
 }
@@ -65,6 +65,22 @@ export function placeRcdLimit(row: Row<PlaceRcd>): Calculated {
     steps: [looked("Greatest IΔn in this place", source.ref, milliamps(residual))],
     source,
   };
+}
+
+/** What a show or fair wants of the supply to it, for a final circuit that is in one. */
+export function originRcd(study: WayStudy) {
+  if (!study.isFinal || !partSeven(study) || extraLow(study)) return undefined;
+  const row = placeRcds.rows.find(({ facts }) => facts.circuits === "origin" && study.places.has(facts.place));
+  if (!row) return undefined;
+  const limit = placeRcdLimit(row);
+  return { place: row.facts.place, limit, source: limit.source };
+}
+
+/** What a distribution circuit on a farm is to have, if "all other circuits" means it. */
+export function farmFeederRcd(study: WayStudy): Calculated | undefined {
+  if (!study.isFeeder || study.isSpare || !partSeven(study) || !study.places.has("agricultural")) return undefined;
+  const row = placeRcds.rows.find(({ facts }) => facts.circuits === "feeder" && facts.place === "agricultural");
+  return row && placeRcdLimit(row);
 }
 
 /** Whether the place wants an RCD for each socket, with where that is said. */
@@ -87,9 +103,10 @@ export function combinedEarth(
     return undefined;
   // A source of one's own is earthed at one place.
   if (context.supply?.one("source")?.args.of.value === "private") return undefined;
-  const found = (["caravan", "marina"] as const).find((place) => study.servesSockets && study.places.has(place));
-  const place =
-    found ?? (study.places.has("construction") ? "construction" : uses.has("ev-charger") ? "charger" : undefined);
+  const found =
+    (["caravan", "marina"] as const).find((place) => study.servesSockets && study.places.has(place)) ??
+    (["construction", "exhibition", "fairground"] as const).find((place) => study.places.has(place));
+  const place = found ?? (uses.has("ev-charger") ? "charger" : undefined);
   const row = place && rowOf(placeEarths, { place });
   if (!row || (place === "charger" && (facts.has("open-PEN") || beforeChargers(study)))) return undefined;
   return { row, source: placeSource(row.facts.clause, sourceOf(placeEarths, row, "what")) };

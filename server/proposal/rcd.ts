@@ -95,6 +95,7 @@ const reasons = {
   "metal-frame": "a cable in a metal-framed wall",
   "floor-heating": "floor heating",
   "public-lighting": "lighting within reach of the public",
+  "park-home": "a park home",
 } as const satisfies Readonly<Record<Need["reason"], string>>;
 
 function reasonWords(need: Need["reason"] | undefined, forFault: boolean, before: boolean): string {

@@ -33,6 +33,7 @@ import coordinationMainSwitchPoles from "./coordination/main-switch-poles.ts";
 import coordinationNeutralHarmonics from "./coordination/neutral-harmonics.ts";
 import coordinationNoSelectivity from "./coordination/no-selectivity.ts";
 import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
+import coordinationSourcePoles from "./coordination/source-poles.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTailsBelowCutout from "./coordination/tails-below-cutout.ts";
 import demandChargerWithoutLoadControl from "./demand/charger-without-load-control.ts";
@@ -143,6 +144,7 @@ import insulationDifferingRanges from "./insulation/differing-ranges.ts";
 import insulationElectronicsNotDisconnected from "./insulation/electronics-not-disconnected.ts";
 import insulationLowOnNew from "./insulation/low-on-new.ts";
 import insulationMissing from "./insulation/missing.ts";
+import insulationNotTestedWithEquipment from "./insulation/not-tested-with-equipment.ts";
 import insulationOutlier from "./insulation/outlier.ts";
 import insulationPairMissing from "./insulation/pair-missing.ts";
 import insulationSpdNotDisconnected from "./insulation/spd-not-disconnected.ts";
@@ -189,6 +191,7 @@ import loopZsOverWrittenLimit from "./loop/zs-over-written-limit.ts";
 import networkBoardSupplyNotStated from "./network/board-supply-not-stated.ts";
 import networkCircularFeed from "./network/circular-feed.ts";
 import networkCombinedConductor from "./network/combined-conductor.ts";
+import networkElectrodesShareDevice from "./network/electrodes-share-device.ts";
 import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkIslandWithoutElectrode from "./network/island-without-electrode.ts";
@@ -203,6 +206,8 @@ import placeChargerCombinedEarth from "./place/charger-combined-earth.ts";
 import placeCombinedEarth from "./place/combined-earth.ts";
 import placeConstructionWithoutRcd from "./place/construction-without-rcd.ts";
 import placeDistanceNotStated from "./place/distance-not-stated.ts";
+import placeFansShareRcd from "./place/fans-share-rcd.ts";
+import placeFarmFeederWithoutRcd from "./place/farm-feeder-without-rcd.ts";
 import placeFireRiskWithoutRcd from "./place/fire-risk-without-rcd.ts";
 import placeIpCodeNotStated from "./place/ip-code-not-stated.ts";
 import placeIpCodeTooLow from "./place/ip-code-too-low.ts";
@@ -211,6 +216,7 @@ import placeMedicalNotChecked from "./place/medical-not-checked.ts";
 import placePoolWithoutRcd from "./place/pool-without-rcd.ts";
 import placeSaunaWithoutRcd from "./place/sauna-without-rcd.ts";
 import placeSeveralSockets from "./place/several-sockets.ts";
+import placeShowWithoutOriginRcd from "./place/show-without-origin-rcd.ts";
 import placeShowWithoutRcd from "./place/show-without-rcd.ts";
 import placeSocketSharesRcd from "./place/socket-shares-rcd.ts";
 import placeSocketsNearBath from "./place/sockets-near-bath.ts";
@@ -240,12 +246,15 @@ import protectiveEarthingReadsHigh from "./protective/earthing-reads-high.ts";
 import protectiveHighConductorCurrent from "./protective/high-conductor-current.ts";
 import protectiveNotCalculated from "./protective/not-calculated.ts";
 import protectiveOpen from "./protective/open.ts";
+import protectiveSeparateBelowMinimum from "./protective/separate-below-minimum.ts";
 import protectiveSteelNotContinuous from "./protective/steel-not-continuous.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
 import protectiveSupplementaryTooSmall from "./protective/supplementary-too-small.ts";
+import rcdAlarmsShareRcd from "./rcd/alarms-share-rcd.ts";
 import rcdChargerDcDetection from "./rcd/charger-dc-detection.ts";
 import rcdChargerSharesRcd from "./rcd/charger-shares-rcd.ts";
 import rcdDelayedForAdditionalProtection from "./rcd/delayed-for-additional-protection.ts";
+import rcdInverterDirectCurrent from "./rcd/inverter-direct-current.ts";
 import rcdLeakageTooHigh from "./rcd/leakage-too-high.ts";
 import rcdMissingForCharger from "./rcd/missing-for-charger.ts";
 import rcdMissingForConcealed from "./rcd/missing-for-concealed.ts";
@@ -258,6 +267,7 @@ import rcdMissingInMetalFrame from "./rcd/missing-in-metal-frame.ts";
 import rcdMissingInTt from "./rcd/missing-in-tt.ts";
 import rcdMissingOutdoors from "./rcd/missing-outdoors.ts";
 import rcdNoSelectivity from "./rcd/no-selectivity.ts";
+import rcdOmittedWithoutAssessment from "./rcd/omitted-without-assessment.ts";
 import rcdProtectsEverything from "./rcd/protects-everything.ts";
 import rcdSensitivityTooHigh from "./rcd/sensitivity-too-high.ts";
 import rcdSensitivityUnusual from "./rcd/sensitivity-unusual.ts";
@@ -298,6 +308,7 @@ import recordNoStage from "./record/no-stage.ts";
 import recordNoStandard from "./record/no-standard.ts";
 import recordNotApplicable from "./record/not-applicable.ts";
 import recordNotSigned from "./record/not-signed.ts";
+import recordNoticeMissing from "./record/notice-missing.ts";
 import recordOpenQuery from "./record/open-query.ts";
 import recordPolarityDisagrees from "./record/polarity-disagrees.ts";
 import recordServesNotStated from "./record/serves-not-stated.ts";
@@ -335,7 +346,10 @@ import ringRunNotClosed from "./ring/run-not-closed.ts";
 import ringSpurOffSpur from "./ring/spur-off-spur.ts";
 import ringSpurTooLong from "./ring/spur-too-long.ts";
 import ringTooManySpurs from "./ring/too-many-spurs.ts";
+import surgeConductorTooSmall from "./surge/conductor-too-small.ts";
+import surgeLeadsTooLong from "./surge/leads-too-long.ts";
 import surgeNotStated from "./surge/not-stated.ts";
+import surgeOmittedWithSafetyService from "./surge/omitted-with-safety-service.ts";
 import surgeOmittedWithoutReason from "./surge/omitted-without-reason.ts";
 import type { Rule } from "./frame/rule.ts";
 
@@ -374,6 +388,7 @@ export const rules: readonly Rule[] = [
   coordinationNeutralHarmonics,
   coordinationNoSelectivity,
   coordinationRcdBelowDevice,
+  coordinationSourcePoles,
   coordinationSwitchBelowDevice,
   coordinationTailsBelowCutout,
   demandChargerWithoutLoadControl,
@@ -484,6 +499,7 @@ export const rules: readonly Rule[] = [
   insulationElectronicsNotDisconnected,
   insulationLowOnNew,
   insulationMissing,
+  insulationNotTestedWithEquipment,
   insulationOutlier,
   insulationPairMissing,
   insulationSpdNotDisconnected,
@@ -530,6 +546,7 @@ export const rules: readonly Rule[] = [
   networkBoardSupplyNotStated,
   networkCircularFeed,
   networkCombinedConductor,
+  networkElectrodesShareDevice,
   networkFeederDisagrees,
   networkFeederWithoutFeeds,
   networkIslandWithoutElectrode,
@@ -544,6 +561,8 @@ export const rules: readonly Rule[] = [
   placeCombinedEarth,
   placeConstructionWithoutRcd,
   placeDistanceNotStated,
+  placeFansShareRcd,
+  placeFarmFeederWithoutRcd,
   placeFireRiskWithoutRcd,
   placeIpCodeNotStated,
   placeIpCodeTooLow,
@@ -552,6 +571,7 @@ export const rules: readonly Rule[] = [
   placePoolWithoutRcd,
   placeSaunaWithoutRcd,
   placeSeveralSockets,
+  placeShowWithoutOriginRcd,
   placeShowWithoutRcd,
   placeSocketSharesRcd,
   placeSocketsNearBath,
@@ -581,12 +601,15 @@ export const rules: readonly Rule[] = [
   protectiveHighConductorCurrent,
   protectiveNotCalculated,
   protectiveOpen,
+  protectiveSeparateBelowMinimum,
   protectiveSteelNotContinuous,
   protectiveSupplementaryReadsHigh,
   protectiveSupplementaryTooSmall,
+  rcdAlarmsShareRcd,
   rcdChargerDcDetection,
   rcdChargerSharesRcd,
   rcdDelayedForAdditionalProtection,
+  rcdInverterDirectCurrent,
   rcdLeakageTooHigh,
   rcdMissingForCharger,
   rcdMissingForConcealed,
@@ -599,6 +622,7 @@ export const rules: readonly Rule[] = [
   rcdMissingInTt,
   rcdMissingOutdoors,
   rcdNoSelectivity,
+  rcdOmittedWithoutAssessment,
   rcdProtectsEverything,
   rcdSensitivityTooHigh,
   rcdSensitivityUnusual,
@@ -639,6 +663,7 @@ export const rules: readonly Rule[] = [
   recordNoStandard,
   recordNotApplicable,
   recordNotSigned,
+  recordNoticeMissing,
   recordOpenQuery,
   recordPolarityDisagrees,
   recordServesNotStated,
@@ -676,6 +701,9 @@ export const rules: readonly Rule[] = [
   ringSpurOffSpur,
   ringSpurTooLong,
   ringTooManySpurs,
+  surgeConductorTooSmall,
+  surgeLeadsTooLong,
   surgeNotStated,
+  surgeOmittedWithSafetyService,
   surgeOmittedWithoutReason,
 ];

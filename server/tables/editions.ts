@@ -16,6 +16,8 @@ export interface Edition {
   readonly fixedDisconnectionScope: number;
   /** Socket-outlets up to this rating need 30 mA additional protection; 0 where no general rule stood. */
   readonly socketRcdUpTo: number;
+  /** Outside homes such a socket may do without one only by a documented risk assessment; before, by who uses it. */
+  readonly socketsByAssessment: boolean;
   readonly lightingRcdInDwellings: boolean;
   /** Consumer units of homes are of non-combustible material: since 2016, by Amendment 3 of the 17th. */
   readonly nonCombustibleUnits: boolean;
@@ -75,6 +77,7 @@ const seventeenth: Edition = {
   socketDisconnectionScope: 32,
   fixedDisconnectionScope: 32,
   socketRcdUpTo: 20,
+  socketsByAssessment: false,
   lightingRcdInDwellings: false,
   publicLightingRcd: false,
   nonCombustibleUnits: false,
@@ -154,6 +157,7 @@ const eighteenth: Edition = {
   cmin: sourced(0.95, "BS 7671:2018, 411.4.4", "quoted"),
   socketDisconnectionScope: 63,
   socketRcdUpTo: 32,
+  socketsByAssessment: true,
   lightingRcdInDwellings: true,
   publicLightingRcd: true,
   insulationMinimum: sourced(oneMegohm, "BS 7671:2018, Table 64", "quoted"),

@@ -12,7 +12,8 @@ export interface PlaceRcd {
     | "exhibition"
     | "fairground"
     | "fire-risk";
-  readonly circuits: "sockets" | "other" | "all";
+  /** What the row is of: final circuits, or the supply to the place at its origin. */
+  readonly circuits: "sockets" | "other" | "all" | "feeder" | "origin";
   /** Greatest rating of the sockets the row speaks of, A; null without end. */
   readonly upTo: number | null;
   /** Greatest rated residual current, A. */
@@ -30,7 +31,7 @@ export const placeRcds = table<PlaceRcd>({
   title: "RCDs that special locations require",
   ref: "BS 7671:2018+A2:2022, 422.3.9 and Part 7: 702 to 705, 708, 709, 711 and 740",
   edition,
-  applies: "Final circuits of the place, other than SELV, PELV and reduced low voltage.",
+  applies: "Circuits of the place, other than SELV, PELV and reduced low voltage.",
   units: { place: "", circuits: "", upTo: "A", residual: "A", own: "", clause: "" },
   standing: "memory",
   // Ratings and codes are steps of a scale: what is from memory is the rule, and no figure that could be a little off.
@@ -56,8 +57,9 @@ export const placeRcds = table<PlaceRcd>({
     quoted(
       { place: "agricultural", circuits: "other", upTo: null, residual: 0.3, own: "shared", clause: "705.411.1" },
       {},
-      "Whether distribution circuits are meant is disputed; they are not judged by it here.",
+      "Whether distribution circuits are meant is disputed.",
     ),
+    { place: "agricultural", circuits: "feeder", upTo: null, residual: 0.3, own: "shared", clause: "705.411.1" },
     quoted(
       { place: "caravan", circuits: "sockets", upTo: null, residual: 0.03, own: "each", clause: "708.415.1" },
       { own: "memory" },
@@ -72,8 +74,10 @@ export const placeRcds = table<PlaceRcd>({
     { place: "sauna", circuits: "all", upTo: null, residual: 0.03, own: "shared", clause: "703.411.3.3" },
     { place: "exhibition", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "711.411.3.3" },
     { place: "exhibition", circuits: "other", upTo: null, residual: 0.03, own: "shared", clause: "711.411.3.3" },
+    { place: "exhibition", circuits: "origin", upTo: null, residual: 0.3, own: "shared", clause: "711.410.3.4" },
     { place: "fairground", circuits: "sockets", upTo: 32, residual: 0.03, own: "shared", clause: "740.415.1" },
     { place: "fairground", circuits: "other", upTo: null, residual: 0.03, own: "shared", clause: "740.415.1" },
+    { place: "fairground", circuits: "origin", upTo: null, residual: 0.3, own: "shared", clause: "740.410.3" },
     { place: "fire-risk", circuits: "all", upTo: null, residual: 0.3, own: "shared", clause: "422.3.9" },
     { place: "construction", circuits: "sockets", upTo: null, residual: 0.5, own: "shared", clause: "704.411.3.2.1" },
   ],
@@ -87,7 +91,7 @@ export const placeRcds = table<PlaceRcd>({
 
 /** Where the earth of a PME supply may not be used. */
 export interface PlaceEarth {
-  readonly place: "caravan" | "marina" | "construction" | "charger";
+  readonly place: "caravan" | "marina" | "construction" | "exhibition" | "fairground" | "charger";
   readonly what: string;
   /** What would make it allowable. */
   readonly instead: string;
@@ -97,7 +101,7 @@ export interface PlaceEarth {
 export const placeEarths = table<PlaceEarth>({
   id: "place-earths",
   title: "Where a combined neutral and earth may not be used",
-  ref: "BS 7671:2018+A2:2022, 704.411.3.1, 708.411.4, 709.411.4 and 722.411.4.1; ESQCR 2002, Regulation 9(4)",
+  ref: "BS 7671:2018+A2:2022, 704.411.3.1, 708.411.4, 709.411.4, 711.411.4, 722.411.4.1 and 740.411.4; ESQCR 2002, Regulation 9(4)",
   edition,
   applies: "TN-C-S supplies of a network whose neutral is earthed in many places (PME).",
   units: { place: "", what: "", instead: "", clause: "" },
@@ -122,6 +126,18 @@ export const placeEarths = table<PlaceEarth>({
       what: "A construction site",
       instead: "an electrode of its own, written earthing TT, unless it is a fixed building with its main bonding in",
       clause: "BS 7671:2018+A2:2022, 704.411.3.1",
+    },
+    {
+      place: "exhibition",
+      what: "A stand",
+      instead: "an electrode of its own, written earthing TT, unless it is inside a building with its main bonding in",
+      clause: "BS 7671:2018+A2:2022, 711.411.4",
+    },
+    {
+      place: "fairground",
+      what: "A ride, a booth or a stall",
+      instead: "an electrode of its own, written earthing TT",
+      clause: "BS 7671:2018+A2:2022, 740.411.4",
     },
     quoted({
       place: "charger",

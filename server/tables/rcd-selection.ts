@@ -118,6 +118,16 @@ export const rcdRequired = table<RcdRequired>({
       {},
       "522.6.103 in the 17th Edition.",
     ),
+    quoted(
+      {
+        key: "park-home",
+        situation: "The supply to a park home, each by itself",
+        limit: "30 mA",
+        clause: "708.415.1",
+      },
+      {},
+      "Distribution circuits to park homes are meant as well.",
+    ),
     memory({
       key: "floor-heating",
       situation: "Heating cables and units in floors and ceilings",

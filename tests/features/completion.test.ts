@@ -19,7 +19,7 @@ const inSupply = (line: string) => loft.replace("    Ipf       0.92 kA\n", `    
 describe("completion", () => {
   it("offers the words of a block that are not used up", async () => {
     expect(await offered(inWay("┆"))).toMatchInlineSnapshot(
-      `"route, run, load, behind, place, dead, live, formerly, work, settings, rcd, afdd, phase, feeds, points, spurs, fused, outlet-rcd, floor-area, protective-measure, ingress, supplementary-bonding, earthing, electrode, open-PEN, starting, overload, drivers, dc-detection, load-control, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
+      `"route, run, load, behind, place, dead, live, formerly, work, settings, rcd, afdd, phase, feeds, points, spurs, fused, outlet-rcd, floor-area, protective-measure, ingress, supplementary-bonding, earthing, electrode, open-PEN, starting, overload, drivers, dc-detection, inverter, load-control, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
     );
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"Ipf, polarity, phases, PSCC, PEFC, phase-sequence"`);
     expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way, work, water-heater"`);

@@ -49,6 +49,7 @@ describe("a place tells which rules it adds", () => {
       "- RCD, sockets to 32 A: 30 mA or less",
       "- RCD, sockets: 100 mA or less",
       "- RCD, other circuits: 300 mA or less",
+      "- RCD, distribution circuits: 300 mA or less",
       "- keeps out water: IPX4 or better",
       "- supplementary bonding: required",
     ]);

@@ -456,6 +456,10 @@ function circuitLines(
     "      dead 2026-03-04 with M1 {",
     `        R1+R2       ${asRead(R1R2, length).toFixed(2)} Ω`,
     `        insulation  500 V ${manyLines ? ` L-L ${megohms(next)}` : ""}${kind.phase ? "" : `  L-N ${megohms(next)}`}  L-E ${megohms(next)}${kind.phase ? "" : `  N-E ${megohms(next)}`}${kind.lines.includes("serves ev-charger") ? ' "Charging unit disconnected"' : ""}`,
+    // Once the unit is back the circuit is tested again, gently.
+    ...(kind.lines.includes("serves ev-charger")
+      ? [`        insulation  250 V joined  L-E ${megohms(next)} "Charging unit connected"`]
+      : []),
     "        polarity    ok",
     "      }",
     "      live 2026-03-05 with M1 {",

@@ -276,6 +276,7 @@ export function generateWorks(seed: number): { text: string; island: string | un
     "    earthing            TN-C-S",
     "    phases              three",
     "    phase-sequence      ok",
+    '    notice              "Two sources: at the cut-out, the meter and the board"',
     "    U0                  230 V",
     `    Ze                  ${Ze.toFixed(2)} Ω`,
     `    Ipf                 ${(0.23 / Ze) * 1.9 > 9.5 ? "9.50" : ((0.23 / Ze) * 1.9).toFixed(2)} kA`,

@@ -51,11 +51,11 @@ describe("which RCD a place asks for", () => {
     expect(of(["device", "serves lighting", "place agricultural", joined])).toEqual([]);
   });
 
-  it("none of feeders and spares", () => {
+  it("one of a feeder that lies on a farm, which is disputed, and none of spares", () => {
     const feeder =
       'way 1 feeder "Barn" {\n device BS 88-2 63 A 80 kA gG\n feeds B\n place agricultural\n}\nway 2 spare';
     const board = '}\nboard B "Barn" {\nfed-from A';
-    expect(said(inSetting(`${feeder}\n${board}`).text)).toEqual([]);
+    expect(said(inSetting(`${feeder}\n${board}`).text)).toEqual(["place/farm-feeder-without-rcd warning"]);
   });
 
   it("none at the reduced low voltage of sites", () => {

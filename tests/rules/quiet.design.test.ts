@@ -158,6 +158,7 @@ const cases: readonly Quiet[] = [
   length  12 m
   Ib      16 A
   serves  pv
+  inverter separated
 }`,
   },
   {
@@ -241,6 +242,7 @@ const cases: readonly Quiet[] = [
   length  12 m
   serves  sockets
   place   skilled-only
+  departure 411.3.3 "Risk assessment 4 in the site file"
 }`,
   },
   {

@@ -110,7 +110,13 @@ export function boardPlaceCard(places: readonly string[]): Card | undefined {
 
 const circuits = ({ circuits: kind, upTo, own }: PlaceRcd): string =>
   [
-    { sockets: "sockets", other: "other circuits", all: "every circuit" }[kind],
+    {
+      sockets: "sockets",
+      other: "other circuits",
+      all: "every circuit",
+      feeder: "distribution circuits",
+      origin: "the supply to it",
+    }[kind],
     ...(upTo === null ? [] : [`to ${amps(upTo)}`]),
     ...(own === "each" ? ["each its own"] : []),
   ].join(" ");

@@ -29,7 +29,9 @@ export default wayRule({
     if (cable?.construction !== "singles") return;
     for (const route of study.facts.all("route")) {
       const kind = route.args.kind?.value;
-      if (kind === undefined || enclosing.includes(kind)) continue;
+      // 521.10.1 excepts protective conductors: what runs by itself has a least size of its own.
+      const bare = route.args.carries?.every(({ value }) => value === "cpc") ?? false;
+      if (kind === undefined || enclosing.includes(kind) || bare) continue;
       report(factSpot(route), {
         message: "Single-core cables without a sheath are not enclosed here: run them in conduit, trunking or ducting.",
         related: [{ spot: factSpot(cable.fact), message: "Recorded as single-core without a sheath." }],

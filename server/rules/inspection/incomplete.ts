@@ -20,7 +20,7 @@ const names: Readonly<Record<InspectionKind, string>> = {
 
 export default installationRule({
   id: "inspection/incomplete",
-  severity: "information",
+  severity: "warning",
   since: "0.1",
   title: "An inspection lacks what its paper must say.",
   why: "The report or certificate is given to people who were not there. It has to say for whom and why the inspection was made, what it covered, what came of it, when the next is due and who answers for it.",
@@ -57,6 +57,8 @@ installation "Kiln house" {
       const lacking = required[kind].filter((word) => !facts.has(word) && !(stands(word) && head.facts.has(word)));
       if (lacking.length === 0) continue;
       report(wordSpot(header), {
+        // When the next is due protects whoever relies on the paper: 644.4 and 653.4 have it stated.
+        ...(lacking.includes("next-inspection") ? {} : { severity: "information" as const }),
         message: `${names[kind]} states ${listed(required[kind].map((word) => `“${word}”`))}: ${listed(lacking.map((word) => `“${word}”`))} ${lacking.length === 1 ? "is" : "are"} missing here.`,
       });
     }

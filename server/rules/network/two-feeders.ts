@@ -8,8 +8,8 @@ export default installationRule({
   severity: "error",
   since: "0.1",
   title: "Two ways feed one board.",
-  why: "Anyone who isolates one of them may take the board for dead. If a second supply is intended, through a changeover switch, record it as a departure with its interlock and its notices.",
-  clauses: ["314.1"],
+  why: "Anyone who isolates one of them may take the board for dead. If a second supply is intended, through a changeover switch, the board says so with changeover.",
+  clauses: ["314.1", "462.1"],
   examples: [
     {
       bad: `wayfile 1
@@ -46,8 +46,12 @@ installation "Kiln house" {
       const before = first.get(feeder.to);
       if (!before) first.set(feeder.to, feeder);
       else if (boards.has(feeder.to)) {
+        const changeover = boards.get(feeder.to)?.head.facts.one("changeover");
         report(valueSpot(feeder.fact, feeder.fact.args.board), {
-          message: `Board ${feeder.to} has two feeders, ${nameOf(before)} and ${nameOf(feeder)}: it stays live with either of them off.`,
+          message: changeover
+            ? `Board ${feeder.to} is fed through its changeover switch by ${nameOf(before)} or ${nameOf(feeder)}: isolate both before work on it.`
+            : `Board ${feeder.to} has two feeders, ${nameOf(before)} and ${nameOf(feeder)}: it stays live with either of them off. Where a switch lets in only one, write changeover.`,
+          ...(changeover ? { severity: "information" as const } : {}),
           related: [
             { spot: valueSpot(before.fact, before.fact.args.board), message: `Other feeder: ${nameOf(before)}.` },
           ],

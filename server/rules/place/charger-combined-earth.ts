@@ -31,10 +31,16 @@ export default wayRule({
     if (!found || !serves || found.row.facts.place !== "charger" || study.facts.broken.includes("open-PEN")) return;
     const later = laterRule(study);
     const { earthingFact } = study.supply;
+    const { what, instead } = found.row.facts;
+    // Indoors the rule is of points that a vehicle outdoors might be charged from all the same.
+    const indoors = study.places.has("indoors") && !study.places.has("outdoors");
+    const grade = later.severity ?? (indoors ? "warning" : undefined);
     report(factSpot(serves), {
-      message: `${found.row.facts.what} may not be earthed by a PME supply (TN-C-S) as it is: use ${found.row.facts.instead}.${later.words}`,
+      message: indoors
+        ? `A charging point indoors may be earthed by a PME supply (TN-C-S) only if its lead reaches no vehicle outdoors: record a departure that says so, or use ${instead}.${later.words}`
+        : `${what} may not be earthed by a PME supply (TN-C-S) as it is: use ${instead}.${later.words}`,
       source: found.source,
-      ...(later.severity ? { severity: later.severity } : {}),
+      ...(grade ? { severity: grade } : {}),
       related: earthingFact ? [{ spot: factSpot(earthingFact), message: "Earthing recorded as TN-C-S (PME)." }] : [],
       fixes: [
         lineAfter(serves, 'open-PEN "what disconnects, and where it is"', "Record the open-PEN protection"),

@@ -1,0 +1,60 @@
+import { feedsBack } from "../../circuit/circuit-kind.ts";
+import { isOutsideWork, liveTestsDue, workOf } from "../../circuit/supply.ts";
+import type { Context } from "../../model/installation.ts";
+import { factSpot, installationRule, type Report } from "../frame/rule.ts";
+
+const sample = (notice: string) => `wayfile 1
+installation "House" {
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  work         new
+  supply {
+    earthing     TN-S
+    Ze           0.30 Ω
+    standby      "Diesel set"  Ze 0.40 Ω
+${notice}  }
+  board A "Board" {
+    fed-from     supply
+  }
+}`;
+
+export default installationRule({
+  id: "record/notice-missing",
+  severity: "warning",
+  since: "0.1",
+  title: "There is a second source, and no notice of it is recorded.",
+  why: "Whoever switches off the supply and works on what a battery or generator still feeds has not been warned by anybody. The notice is where they isolate: at the origin, the meter and the board.",
+  clauses: ["514.15.1"],
+  examples: [
+    {
+      bad: sample("").replace(
+        "Ze 0.40 Ω\n",
+        `Ze 0.40 Ω\n    ${"^".repeat('standby      "Diesel set"  Ze 0.40 Ω'.length)}\n`,
+      ),
+      good: sample('    notice       "Two sources: at the cut-out, the meter and the board"\n'),
+    },
+  ],
+  check({ head, supply }, report) {
+    if (!supply || !isDue({ installation: head }, supply)) return;
+    const [source] = [...supply.all("other-source"), ...supply.all("standby"), ...supply.all("island")];
+    if (source) report(factSpot(source), asked);
+  },
+  checkBoard({ context, studies }, report) {
+    const { supply, installation } = context;
+    // One line of the supply speaks for all of them.
+    if (!supply || !isDue({ installation }, supply) || sources.some((word) => supply.has(word))) return;
+    const found = studies.find((study) => feedsBack(study) && !study.isSpare && !isOutsideWork(study));
+    const serves = found?.facts.one("serves");
+    if (serves) report(factSpot(serves), asked);
+  },
+});
+
+const sources = ["other-source", "standby", "island"] as const;
+
+const isDue = (part: Pick<Context, "installation">, supply: NonNullable<Context["supply"]>): boolean =>
+  liveTestsDue(part) && workOf(part) !== "existing" && !supply.has("notice") && !supply.broken.includes("notice");
+
+const asked: Report = {
+  message: "Two sources feed this installation: record the notice that says so (notice), and where it is fixed.",
+  source: { ref: "BS 7671:2018+A2:2022, 514.15.1", standing: "quoted" },
+};
