@@ -18,16 +18,8 @@ function readArg([name, { accepts }]: [string, Param]): ReadArg[] {
   return [{ name, meter: meters[accepts.of] }];
 }
 
-const kept = new WeakMap<WordRow, readonly ReadArg[]>();
-
 /** The arguments of a row that are read, in its order. */
-export function readArgs(row: WordRow): readonly ReadArg[] {
-  const before = kept.get(row);
-  if (before) return before;
-  const found = Object.entries(row.params).flatMap(readArg);
-  kept.set(row, found);
-  return found;
-}
+export const readArgs = (row: WordRow): readonly ReadArg[] => Object.entries(row.params).flatMap(readArg);
 
 /** What one argument of a word is read by; nothing where it is not read on an instrument. */
 export function meterOf(block: BlockKind, word: string, arg: string): MeasuredKind | undefined {

@@ -27,7 +27,15 @@ const tests = read("tests/**/*.ts");
 /** A room is a folder; below `server`, each folder is one. */
 const roomOf = (file: string): string => /^(?:server\/[^/]+|client\/(?:page|web)(?=\/)|[^/]+)/.exec(file)?.[0] ?? file;
 
-const below = ["grammar", "server/text", "server/tables", "server/calc", "server/syntax", "server/model"];
+const below = [
+  "grammar",
+  "server/memo",
+  "server/text",
+  "server/tables",
+  "server/calc",
+  "server/syntax",
+  "server/model",
+];
 /** What follows from a schedule: of one way, of what is laid together, of what was read, of what boards add up. */
 const study = ["server/circuit", "server/conduits", "server/readings", "server/boards"];
 const core = [
@@ -50,11 +58,20 @@ const core = [
 /** Who may import whom, besides itself: rooms of ours, and packages by the start of their names. */
 const rooms: Readonly<Record<string, readonly string[]>> = {
   grammar: ["chevrotain"],
+  "server/memo": [],
   "server/text": [],
-  "server/tables": [],
-  "server/calc": ["server/tables"],
-  "server/syntax": ["grammar", "server/text"],
-  "server/model": ["grammar", "server/text", "server/syntax", "server/tables", "chevrotain", "fastest-levenshtein"],
+  "server/tables": ["server/memo"],
+  "server/calc": ["server/memo", "server/tables"],
+  "server/syntax": ["grammar", "server/memo", "server/text"],
+  "server/model": [
+    "grammar",
+    "server/memo",
+    "server/text",
+    "server/syntax",
+    "server/tables",
+    "chevrotain",
+    "fastest-levenshtein",
+  ],
   "server/circuit": below,
   "server/conduits": [...below, "server/circuit"],
   "server/readings": [...below, "server/circuit", "server/conduits"],
@@ -268,7 +285,48 @@ describe("the core", () => {
   });
 });
 
+/** What a module would go on keeping once nobody needs it any more. */
+const stores: readonly RegExp[] = [
+  /^(?:export )?let /,
+  /^(?:export )?const .*\bnew Weak(?:Map|Set|Ref)\b/,
+  // Empty, so there to be filled; a table that is built of constants names them.
+  /^(?:export )?const .*?= new (?:Map|Set)(?:<[^=(]*>)?\(\)/,
+  /^(?:export )?const \w+(?:: (?!readonly|Readonly).+)? = (?:\[\]|\{\});/,
+  /^ {2}static (?!readonly\b)#?\w+(?::[^=(]+)? =/,
+];
+
+/** Why each of these may stand all the same. */
+const storesAllowed: Readonly<Record<string, string>> = {
+  "server/model/reads.ts export let recorder: Recorder | undefined;":
+    "Who notes what is asked, from the beginning of a call to its end: nothing is left of it.",
+  "client/extension.ts let server: Server | undefined;": "The editor starts and ends an extension by its module.",
+  "client/web/worker.ts const waiting: (() => void)[] = [];": "A worker is one server: it ends with it.",
+  "grammar/generate.ts const stale: string[] = [];": "A program of its own.",
+};
+
 describe("everywhere", () => {
+  test("no module keeps anything: what is kept lies with what it is about, or with an engine", () => {
+    const kept = sources.flatMap(({ file, text }) =>
+      text.split("\n").flatMap((line) => (stores.some((store) => store.test(line)) ? [`${file} ${line}`] : [])),
+    );
+    expect(kept.sort()).toEqual(Object.keys(storesAllowed).sort());
+    const examples = [
+      "const kept = new WeakMap<Way, Study>();",
+      "const byName = new Map<string, readonly Way[]>();",
+      "export const seen: Map<string, Way> = new Map();",
+      "let count = 0;",
+      "const found: string[] = [];",
+      "  static #all = new Map<string, Way>();",
+    ];
+    expect(examples.filter((line) => !stores.some((store) => store.test(line)))).toEqual([]);
+  });
+
+  test("only memos make functions that keep their answers", () => {
+    const makers = sources.filter(({ text }) => /^export (?:const|function) memo(?:By|In|Of)\w+/m.test(text));
+    expect(makers.map(({ file }) => file)).toEqual(["server/circuit/kept.ts"]);
+    expect(linesWith(/\bnew (?:WeakMap|WeakSet|Map)\b/, makers)).toEqual([]);
+  });
+
   test("only what this program made itself is shown without being escaped", () => {
     const wrong = linesWith(/\.asItStands\b/, sources).map((line) => line.replace(/:.*/, ""));
     expect(new Set(wrong)).toEqual(

@@ -1,9 +1,11 @@
 /** The demand of each board, line by line, from its circuits and up the feeders. */
+
 import type { Calculated } from "../calc/index.ts";
 import { amps, percent, step, worked } from "../calc/result.ts";
 import { memoOfWhole } from "../circuit/kept.ts";
 import { lazy } from "../circuit/lazy.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
+import { Memo } from "../memo/memo.ts";
 import { sameItems, type Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import { combine } from "../tables/source.ts";
@@ -55,7 +57,7 @@ interface Kept {
   readonly demand: BoardDemand | undefined;
 }
 
-const sums = new WeakMap<Context, Kept>();
+const sums = new Memo<Context, Kept>();
 
 function sumOf(node: BoardNode, own: OwnPart): BoardDemand | undefined {
   const fed = feedsOf(node, own.feeders);

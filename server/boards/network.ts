@@ -2,6 +2,7 @@
 
 import { memoInPlace, memoOfWhole } from "../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Board } from "../model/file.ts";
 import type { BoardInPlace, Context, Installation } from "../model/installation.ts";
 import { isThreePhase } from "../model/three-lines.ts";
@@ -58,7 +59,7 @@ export const networkOf = memoOfWhole((installation: Installation): Network => {
 type Below = ReadonlyMap<BoardInPlace, readonly BoardInPlace[]>;
 type Tree = readonly (readonly [BoardInPlace, BoardNode])[];
 
-const trees = new WeakMap<Context, Tree>();
+const trees = new Memo<Context, Tree>();
 
 /** A board without a parent and all behind it: the same nodes, with all that is kept with them, while none of them changes. */
 function treeOf(root: BoardInPlace, below: Below): Tree {

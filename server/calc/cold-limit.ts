@@ -1,3 +1,4 @@
+import { Memo } from "../memo/memo.ts";
 import { loopTerms } from "../tables/loop-breakers.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known } from "../tables/table.ts";
@@ -32,16 +33,16 @@ export interface ColdConditions {
 export function coldLimit(limit: LoopLimit, conditions: ColdConditions = {}): ColdLimit {
   const { temperature, insulation = 70 } = conditions;
   const key = `${temperature}|${insulation}`;
-  const before = kept.get(limit)?.get(key);
+  const known = coldLimits.of(limit, () => new Map<string, ColdLimit>());
+  const before = known.get(key);
   if (before) return before;
   const cold = coldAfresh(limit, conditions);
-  if (!kept.has(limit)) kept.set(limit, new Map());
-  kept.get(limit)?.set(key, cold);
+  known.set(key, cold);
   return cold;
 }
 
 /** A limit is the same object for all circuits alike, and so is what follows from it. */
-const kept = new WeakMap<LoopLimit, Map<string, ColdLimit>>();
+const coldLimits = new Memo<LoopLimit, Map<string, ColdLimit>>();
 
 function coldAfresh(limit: LoopLimit, conditions: ColdConditions): ColdLimit {
   const factor = known(loopTerms, { key: "cold-factor" }, "value");

@@ -1,9 +1,9 @@
+import { Memo } from "../memo/memo.ts";
 import { conductorResistance, pairResistance } from "../tables/conductors.ts";
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
-import { known, numberCell } from "../tables/table.ts";
+import { known, numberCell, rowOf } from "../tables/table.ts";
 import { operatingFactors, temperatureCoefficients } from "../tables/temperature.ts";
-import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, metres, milliohms, ohms, plain, squareMillimetres, step, worked } from "./result.ts";
 
@@ -13,12 +13,20 @@ export type Metal = "copper" | "aluminium";
 const perKilometre = 1000;
 
 /** Ω per metre at 20 °C of one conductor of class 1 or 2; csa in mm². Undefined for a size the table lacks. */
-export const resistancePerMetre = memoByKey(
-  (csa: number, metal?: Metal) => `${csa}|${metal}`,
-  computeResistancePerMetre,
-);
+export function resistancePerMetre(csa: number, metal: Metal = "copper"): Calculated | undefined {
+  const row = rowOf(conductorResistance, { csa });
+  return row && resistances[metal].of(row, () => computeResistancePerMetre(csa, metal));
+}
 
-function computeResistancePerMetre(csa: number, metal: Metal = "copper"): Calculated | undefined {
+type ResistanceRow = (typeof conductorResistance.rows)[number];
+
+/** What follows from the tables alone lies with their rows. */
+const resistances: Readonly<Record<Metal, Memo<ResistanceRow, Calculated | undefined>>> = {
+  copper: new Memo(),
+  aluminium: new Memo(),
+};
+
+function computeResistancePerMetre(csa: number, metal: Metal): Calculated | undefined {
   const cell = numberCell(conductorResistance, { csa }, metal === "copper" ? "copper2" : "aluminium2");
   if (cell === undefined) return undefined;
   const value = cell.value / perKilometre;
@@ -30,13 +38,7 @@ function computeResistancePerMetre(csa: number, metal: Metal = "copper"): Calcul
  * Ω per metre at 20 °C of line and cpc in series; csa in mm². Copper pairs the On-Site Guide prints carry its source,
  * others that of their sum.
  */
-export const r1r2PerMetre = memoByKey(
-  (line: number, cpc: number, metals?: { line?: Metal; cpc?: Metal }) =>
-    `${line}|${cpc}|${metals?.line}|${metals?.cpc}`,
-  computeR1r2PerMetre,
-);
-
-function computeR1r2PerMetre(
+export function r1r2PerMetre(
   line: number,
   cpc: number,
   metals: { line?: Metal; cpc?: Metal } = {},
@@ -45,9 +47,21 @@ function computeR1r2PerMetre(
   const r1 = resistancePerMetre(line, lineMetal);
   const r2 = resistancePerMetre(cpc, cpcMetal);
   if (r1 === undefined || r2 === undefined) return undefined;
-  const value = r1.value + r2.value;
+  const known = pairs.of(r1, () => new Map());
+  const before = known.get(r2);
+  if (before) return before;
   const copper = lineMetal === "copper" && cpcMetal === "copper";
   const printed = copper ? numberCell(pairResistance, { line, cpc }, "r1r2")?.source : undefined;
+  const fresh = inSeries(r1, r2, printed);
+  known.set(r2, fresh);
+  return fresh;
+}
+
+/** A size and metal has one resistance, the same object each time. */
+const pairs = new Memo<Calculated, Map<Calculated, Calculated>>();
+
+function inSeries(r1: Calculated, r2: Calculated, printed: Source | undefined): Calculated {
+  const value = r1.value + r2.value;
   const numbers = `${milliohms(r1.value)} + ${milliohms(r2.value)}`;
   const steps = [...r1.steps, ...r2.steps, step("(r1 + r2) per metre", numbers, perMetre(value))];
   return { value, unit: "Ω/m", steps, source: printed ?? fromFormula(summed(r1, r2)) };

@@ -1,9 +1,9 @@
+import { alike } from "../memo/alike.ts";
 import { disconnectionScope, disconnectionTimes } from "../tables/disconnection.ts";
 import type { Edition } from "../tables/editions.ts";
 import { combine } from "../tables/source.ts";
 import { nominalVoltage, supplyValues } from "../tables/supply.ts";
 import { cellOf, known, rowOf } from "../tables/table.ts";
-import { memoByKey } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, looked, remark, seconds, volts } from "./result.ts";
 
@@ -33,7 +33,7 @@ const greatest = nominal * 1.1;
  * Greatest disconnection time (s): Table 41.1 for final circuits in its scope, else 5 s in TN and 1 s in TT. Undefined
  * for IT, whose time depends on how its earths are joined, and below 50 V, where the table has no row.
  */
-export const disconnectionTime = memoByKey(
+export const disconnectionTime = alike(
   ({ system, U0, final, sockets, rating, edition }: DisconnectionQuestion) =>
     `${system}|${U0}|${final}|${sockets}|${rating}|${edition.id}`,
   computeDisconnectionTime,

@@ -1,8 +1,8 @@
+import { Memo } from "../memo/memo.ts";
 import type { Edition } from "../tables/editions.ts";
 import { insulationMinima, insulationRules } from "../tables/insulation.ts";
 import { insulationMinima16 } from "../tables/insulation-16th.ts";
 import { known } from "../tables/table.ts";
-import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { looked, megohms, step, volts } from "./result.ts";
 
@@ -17,10 +17,15 @@ export interface InsulationRule {
 const ohmsPerMegohm = 1e6;
 
 /** What Table 64 (or its forerunner) asks of a circuit. */
-export const insulationRule = memoByKey(
-  (kind: InsulationKind, edition: Edition) => `${kind}|${edition.id}`,
-  computeInsulationRule,
-);
+export const insulationRule = (kind: InsulationKind, edition: Edition): InsulationRule =>
+  rules[kind].of(edition, (of) => computeInsulationRule(kind, of));
+
+/** What follows from the tables alone lies with the edition it is for. */
+const rules: Readonly<Record<InsulationKind, Memo<Edition, InsulationRule>>> = {
+  "selv-pelv": new Memo(),
+  "up-to-500": new Memo(),
+  "above-500": new Memo(),
+};
 
 function computeInsulationRule(kind: InsulationKind, edition: Edition): InsulationRule {
   // The lower minimum of 230 V circuits tells the older table; no other part of it is asked of an edition.

@@ -1,3 +1,4 @@
+import { alike } from "../memo/alike.ts";
 import { legacyTripBands } from "../tables/devices.ts";
 import type { Edition } from "../tables/editions.ts";
 import { breakerLoop, breakerLoopD5s, loopTerms } from "../tables/loop-breakers.ts";
@@ -7,7 +8,6 @@ import { combine, fromFormula } from "../tables/source.ts";
 import type { Family } from "../tables/standard-values.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { numberCell } from "../tables/table.ts";
-import { memoByKey } from "./remember.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, looked, ohms, plain, round, seconds, step, volts } from "./result.ts";
 
@@ -40,7 +40,7 @@ const magneticTime = 0.1;
  * Greatest Zs (Ω, hot) for disconnection in time: Table 41.3 by formula for breakers, Tables 41.2 and 41.4 for fuses,
  * scaled to the edition's Cmin. Undefined where no table covers the device, rating or time.
  */
-export const loopLimit = memoByKey(
+export const loopLimit = alike(
   ({ standard, curve, rating, time, U0, edition }: LoopQuestion) =>
     `${standard}|${curve}|${rating}|${time}|${U0}|${edition.id}`,
   computeLoopLimit,

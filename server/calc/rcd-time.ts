@@ -1,9 +1,9 @@
+import { Memo } from "../memo/memo.ts";
 import type { Edition } from "../tables/editions.ts";
 import type { RcdTimes } from "../tables/rcd.ts";
 import { rcdBands, rcdTimes } from "../tables/rcd.ts";
 import { fromFormula } from "../tables/source.ts";
 import { known, numberCell } from "../tables/table.ts";
-import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { looked, milliamps, milliseconds, plain, remark, step } from "./result.ts";
 
@@ -31,17 +31,26 @@ export interface RcdWindow {
 const halfTest = { general: 1, delayed: 2 } as const;
 
 /** Break-time window of an RCD test. Undefined for a device or multiple without a published time. */
-export const rcdTime = memoByKey(
-  ({ standard, delayed, multiple, edition }: RcdQuestion) => `${standard}|${delayed}|${multiple}|${edition.id}`,
-  computeRcdTime,
-);
-
-function computeRcdTime({ standard, delayed, multiple, edition }: RcdQuestion): RcdWindow | undefined {
+export function rcdTime({ standard, delayed, multiple, edition }: RcdQuestion): RcdWindow | undefined {
   const key = deviceKey(standard, delayed);
-  if (key === undefined) return undefined;
+  if (key === undefined || !isPublished(multiple)) return undefined;
+  const known = windows.of(edition, () => new Map());
+  const name = `${key} ${multiple}`;
+  if (!known.has(name)) known.set(name, computeRcdTime(key, multiple, edition));
+  return known.get(name);
+}
+
+/** What follows from the tables alone lies with the edition it is for. */
+const windows = new Memo<Edition, Map<string, RcdWindow | undefined>>();
+
+const published = [0.5, 1, 2, 5] as const;
+type Multiple = (typeof published)[number];
+
+const isPublished = (multiple: number): multiple is Multiple => published.some((one) => one === multiple);
+
+function computeRcdTime(key: RcdTimes["key"], multiple: Multiple, edition: Edition): RcdWindow | undefined {
   const required = edition.rcdTest === "single" ? multiple === 1 : multiple !== 2;
   if (multiple === 0.5) return { least: noTrip(key), required };
-  if (multiple !== 1 && multiple !== 2 && multiple !== 5) return undefined;
   const greatest = timeAt(key, `times${multiple}`, `longest at ${multiple} × IΔn`);
   const least = timeAt(key, `least${multiple}`, `shortest at ${multiple} × IΔn`);
   if (greatest === undefined) return undefined;

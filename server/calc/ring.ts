@@ -1,10 +1,10 @@
+import { Memo } from "../memo/memo.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { ringContinuity, ringRules } from "../tables/ring.ts";
 import type { Source } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { r1r2PerMetre, resistancePerMetre } from "./conductor-resistance.ts";
-import { memoByKey } from "./remember.ts";
 import type { Calculated } from "./result.ts";
 import { metres, milliohms, ohms, plain, step, worked } from "./result.ts";
 
@@ -103,12 +103,22 @@ export function longestSpur(furthest: number): Calculated {
 }
 
 /** r2/r1 for the same length: by tabulated resistance, 12.1/7.41 = 1.633 for 2.5/1.5, not by area. */
-export const cpcRatio = memoByKey((line: number, cpc: number) => `${line}|${cpc}`, computeCpcRatio);
-
-function computeCpcRatio(line: number, cpc: number): Calculated | undefined {
+export function cpcRatio(line: number, cpc: number): Calculated | undefined {
   const r1 = resistancePerMetre(line);
   const r2 = resistancePerMetre(cpc);
   if (r1 === undefined || r2 === undefined) return undefined;
+  const known = ratios.of(r1, () => new Map());
+  const before = known.get(r2);
+  if (before) return before;
+  const fresh = ratioOf(r1, r2);
+  known.set(r2, fresh);
+  return fresh;
+}
+
+/** A size has one resistance, the same object each time. */
+const ratios = new Memo<Calculated, Map<Calculated, Calculated>>();
+
+function ratioOf(r1: Calculated, r2: Calculated): Calculated {
   const value = r2.value / r1.value;
   const steps = [step("r2 / r1", `${milliohms(r2.value)} / ${milliohms(r1.value)}`, plain(value, 3))];
   return {

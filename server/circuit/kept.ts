@@ -3,6 +3,7 @@
  * touches, so that a question about a whole installation costs the way that changed. What was asked on the way to an
  * answer counts as asked by everyone who takes it over.
  */
+import { Memo } from "../memo/memo.ts";
 import { changeBetween } from "../model/context-change.ts";
 import type { Board } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
@@ -27,17 +28,34 @@ interface Asking {
 
 /** Works an answer out once for each object and keeps it as long as the object lives. */
 export function memoByObject<K extends object, T>(compute: (key: K) => T): (key: K) => T {
-  const kept = new WeakMap<K, Recorded<T>>();
+  const kept = new Memo<K, T | Noted<T>>();
   return (key) => {
     const before = kept.get(key);
-    if (!before) {
+    if (before === undefined) {
       const fresh = notesItself(key) ? recordedByItself(key, compute) : recordedFor(key, () => compute(key));
-      kept.set(key, fresh);
+      kept.set(key, noted(fresh));
       return answerOf(fresh);
     }
     if (notesItself(key)) askersOf(key).took(askersOf(key).numberOf(compute));
-    return answerOf(before);
+    return before instanceof Noted ? answerOf(before.answer) : before;
   };
+}
+
+/** An answer with what was asked for it. Most asked nothing that is shared, and are kept as they are. */
+class Noted<T> {
+  readonly answer: Recorded<T>;
+
+  constructor(answer: Recorded<T>) {
+    this.answer = answer;
+  }
+}
+
+/** Nothing is an answer too. */
+const nothing = new Noted<never>({ value: undefined as never });
+
+function noted<T>(answer: Recorded<T>): T | Noted<T> {
+  if (answer.reads) return new Noted(answer);
+  return answer.value === undefined ? nothing : answer.value;
 }
 
 const notesItself = <K extends object>(key: K): key is K & Asking => "reads" in key;
@@ -63,7 +81,7 @@ interface InPlace {
 
 /** Works an answer out once for a board in its place, as long as neither changes. */
 export function memoInPlace<P extends InPlace, T>(compute: (place: P) => T): (place: P) => T {
-  const kept = new WeakMap<Context, Recorded<T> & { readonly board: Board }>();
+  const kept = new Memo<Context, Recorded<T> & { readonly board: Board }>();
   return (place) => {
     const { board, context } = place;
     const { askers } = context.parts.questions;
@@ -95,7 +113,7 @@ const mostKept = 6;
 
 /** The same of what all ways of a board share. */
 export function memoOfContext<T>(compute: (context: Context) => T): (context: Context) => T {
-  const kept = new WeakMap<Context, Recorded<T>>();
+  const kept = new Memo<Context, Recorded<T>>();
   return (context) => {
     const before = kept.get(context);
     if (before) return answerOf(before);
@@ -116,7 +134,7 @@ interface StudiedBoard extends InPlace {
  * nothing of what stands elsewhere.
  */
 export function memoOfBoard<P extends StudiedBoard, T>(compute: (place: P) => T): (place: P) => T {
-  const kept = new WeakMap<Board, readonly Figures<T>[]>();
+  const kept = new Memo<Board, readonly Figures<T>[]>();
   return (place) => {
     const { parts } = place.context;
     const { askers } = parts.questions;
@@ -156,7 +174,7 @@ function notedAgain(bits: Bits, parts: SharedParts): void {
  * what is asked on the way is not noted; should one do so, it is worked out for it alone.
  */
 export function memoOfWhole<K extends object, T>(compute: (key: K) => T): (key: K) => T {
-  const kept = new WeakMap<K, { readonly value: T }>();
+  const kept = new Memo<K, { readonly value: T }>();
   return (key) => {
     if (recorder) return compute(key);
     const before = kept.get(key);

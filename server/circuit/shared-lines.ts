@@ -2,11 +2,12 @@
  * A way may have lines from its circuit type, which stand elsewhere: a place within one of them is no place in the way.
  * An edit of the way must not be made from one.
  */
+import { Memo } from "../memo/memo.ts";
 import type { Way } from "../model/file.ts";
 import type { AnyValue, Fact } from "../model/values.ts";
 import type { TextEdit } from "../text/lines.ts";
 
-const kept = new WeakMap<Way, ReadonlySet<number>>();
+const kept = new Memo<Way, ReadonlySet<number>>();
 
 /** Whether an edit can only mean the way's own text. One that could mean either is taken for the other. */
 export function isOwnEdit(way: Way, { start, end, text }: TextEdit): boolean {

@@ -6,6 +6,7 @@
 import { type Calculated, disconnectionTime, type LoopLimit, loopLimit } from "../calc/index.ts";
 import { ownLimit } from "../calc/own-device.ts";
 import { settingsLimit } from "../calc/settings.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Way } from "../model/file.ts";
 import type { Context } from "../model/installation.ts";
 import { Reads, recordedBy } from "../model/reads.ts";
@@ -290,7 +291,7 @@ export class WayStudy {
     const { device, supply, context } = this;
     if (device?.rating === undefined || !supply.earthing || !context.edition || this.isSpare) return undefined;
     if (supply.kind === "other") return undefined;
-    return disconnectionTime({
+    return context.parts.alike.answer(disconnectionTime, {
       system: supply.earthing,
       U0: supply.U0,
       final: this.isFinal,
@@ -319,7 +320,7 @@ export class WayStudy {
     const own = ownLimit(ownFiguresOf(device, context), time, { U0: supply.U0, edition: context.edition });
     if (own) return own;
     if (device.settings) return settingsLimit(device.settings, time, supply.U0, context.edition);
-    return loopLimit({
+    return context.parts.alike.answer(loopLimit, {
       standard: device.standard,
       ...(device.curve ? { curve: device.curve } : {}),
       rating: device.rating,
@@ -410,7 +411,7 @@ export interface DesignCurrent {
   readonly diversity?: Calculated;
 }
 
-const studies = new WeakMap<Context, WeakMap<Way, WayStudy>>();
+const studies = new Memo<Context, WeakMap<Way, WayStudy>>();
 
 /** The study of a way in its place; the same one for as long as neither changes. */
 export function studyWay(way: Way, context: Context): WayStudy {

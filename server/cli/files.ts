@@ -2,11 +2,13 @@
  * The real file system, lent to the engine. A file is known by the first path it was met under: a link that leads back
  * to it is the same file, so circles of links end.
  */
+
 import { hash } from "node:crypto";
 import { basename, dirname, join, relative, resolve, sep } from "node:path";
 import { Grounds, realPathOf } from "../disk/grounds.ts";
 import { type NamedText, readBytes, readNamed, readUsed } from "../disk/read-now.ts";
 import { isSchedule } from "../disk/refusals.ts";
+import { Engine } from "../model/engine.ts";
 import type { Text } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
 
@@ -21,6 +23,7 @@ interface Known {
 type Reader = (path: string, grounds: Grounds) => NamedText;
 
 export class Disk implements Sources {
+  readonly engine = new Engine();
   readonly #cwd: string;
   readonly #known = new Map<string, string>();
   readonly #texts = new Map<string, Known>();

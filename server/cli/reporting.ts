@@ -40,7 +40,11 @@ export function readProject(path: string, terminal: Terminal): Project | { reado
   const { files, findings, unread } = gather(file, disk);
   if (files.some(isNewer))
     return { failure: `“${path}” is in a newer version of the language than ${languageVersion}: get a newer program.` };
-  return { installations: installationsOf(files, unread), check: () => checkProject(file, disk), findings };
+  return {
+    installations: installationsOf(files, unread, disk.engine),
+    check: () => checkProject(file, disk),
+    findings,
+  };
 }
 
 /** Writes the report of a schedule, or one sentence that says why there is none. */

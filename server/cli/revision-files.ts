@@ -1,13 +1,16 @@
 /** Schedules as a revision of git has them: the files that are used come from the same revision as what uses them. */
+
 import { posix } from "node:path";
 import { isSchedule } from "../disk/refusals.ts";
 import type { Repository, Revision } from "../git/repository.ts";
+import { Engine } from "../model/engine.ts";
 import { decode } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
 
 type Loaded = LoadedFile | { readonly failure: string };
 
 export class RevisionFiles implements Sources {
+  readonly engine = new Engine();
   readonly #repository: Repository;
   readonly #revision: Revision;
   readonly #loaded = new Map<string, Loaded>();

@@ -220,8 +220,8 @@ function versionOf(
     const isPart = parts.includes(file);
     // Of what it uses the installations are compared where they are written.
     const own = isPart
-      ? installationsOf([frame, ...all], unread).slice(0, 1)
-      : installationsOf(all, unread).slice(0, file.model.installations.length);
+      ? installationsOf([frame, ...all], unread, sources.engine).slice(0, 1)
+      : installationsOf(all, unread, sources.engine).slice(0, file.model.installations.length);
     for (const installation of own)
       schedules.push({ path: shown(file.path), installation, texts, ...(isPart ? { isPart } : {}) });
   }

@@ -1,4 +1,5 @@
 import { parse, type Statement } from "../../grammar/parser.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 import { lineStarts, positionOf } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
@@ -27,7 +28,7 @@ export function folds(snapshot: Snapshot): Fold[] {
   return found.sort((a, b) => a.first - b.first);
 }
 
-const kept = new WeakMap<Segment, readonly Fold[]>();
+const kept = new Memo<Segment, readonly Fold[]>();
 
 /** Folds of one segment, its lines counted from its own first. */
 function foldsIn(segment: Segment): readonly Fold[] {

@@ -1,6 +1,7 @@
 /** Names: where each is defined and where it is used, across the files of a project. */
-import type { NameKind } from "../../grammar/params.ts";
+import type { NameKind, WordRow } from "../../grammar/params.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { AnyValue, Fact, Facts, Path, Val } from "../model/values.ts";
 import type { Spot } from "../rules/frame/rule.ts";
@@ -139,20 +140,19 @@ function inFacts(kind: BlockKind, facts: Facts, board: Board | undefined, way: W
 
 type Slot = readonly [param: string, what: "define" | "ref" | "path", names: NameKind, builtin: ReadonlySet<string>];
 
-const slotsKept = new Map<string, readonly Slot[]>();
+const nameSlots = new Memo<WordRow, readonly Slot[]>();
 
 function slotsOf(kind: BlockKind, word: string): readonly Slot[] {
-  const key = `${kind} ${word}`;
-  const before = slotsKept.get(key);
-  if (before) return before;
-  const slots = Object.entries(rowOf(kind, word)?.params ?? {}).flatMap(([param, { accepts }]): Slot[] => {
+  const row = rowOf(kind, word);
+  return row ? nameSlots.of(row, findSlots) : [];
+}
+
+const findSlots = ({ params }: WordRow): readonly Slot[] =>
+  Object.entries(params).flatMap(([param, { accepts }]): Slot[] => {
     if (accepts.kind === "define") return [[param, "define", accepts.names, new Set()]];
     if (accepts.kind === "ref") return [[param, "ref", accepts.names, new Set(Object.keys(accepts.builtin ?? {}))]];
     return accepts.kind === "path" ? [[param, "path", "point", new Set()]] : [];
   });
-  slotsKept.set(key, slots);
-  return slots;
-}
 
 function namesIn(kind: BlockKind, fact: Fact, board: Board | undefined, way: Way | undefined): Named[] {
   const slots = slotsOf(kind, fact.word);

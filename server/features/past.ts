@@ -85,6 +85,7 @@ function linesOf(comparisons: readonly Comparison[], snapshot: Snapshot): Change
   const entries = entriesOfFile(snapshot.file.model);
   const byAddress = new Map(entries.map((entry) => [entry.at, entry]));
   const lines = new Map<string, { spot: Spot; changes: Change[] }>();
+  const numbers = new Map(snapshot.file.document.segments.map((segment, number) => [segment, number]));
   for (const { places } of comparisons) {
     for (const place of places) {
       const header = headerOf(entries, place.where);
@@ -92,7 +93,7 @@ function linesOf(comparisons: readonly Comparison[], snapshot: Snapshot): Change
         const own = change.now ? byAddress.get(change.at) : undefined;
         const spot = own ? wordSpot(own.fact) : header;
         if (!spot) continue;
-        const key = keyOf(spot);
+        const key = `${numbers.get(spot.segment)} ${spot.start}`;
         const line = lines.get(key) ?? { spot, changes: [] };
         line.changes.push(change);
         lines.set(key, line);
@@ -109,15 +110,6 @@ function linesOf(comparisons: readonly Comparison[], snapshot: Snapshot): Change
 
 /** More than these do not fit beside a line. */
 const mostBeside = 3;
-
-const numbers = new WeakMap<Segment, number>();
-let segments = 0;
-
-function keyOf({ segment, start }: Spot): string {
-  const number = numbers.get(segment) ?? ++segments;
-  numbers.set(segment, number);
-  return `${number} ${start}`;
-}
 
 function headerOf(entries: readonly Entry[], where: string): Spot | undefined {
   const isHere = ({ address: { place } }: Entry) =>

@@ -1,10 +1,12 @@
 /** What each word of a file is, for colours: what the grammar of patterns can only guess, the vocabulary knows. */
+
 import type { IToken } from "chevrotain";
 import { roughTimes } from "../../grammar/choices.ts";
 import { endOf } from "../../grammar/lexer.ts";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import { parse, type Statement } from "../../grammar/parser.ts";
 import { absences, type BlockKind, corrections, provenances, rowOf } from "../../grammar/vocabulary.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 
 export const tokenKinds = [
@@ -31,7 +33,7 @@ export interface ColouredToken {
   readonly defines: boolean;
 }
 
-const kept = new WeakMap<Segment, { readonly within: BlockKind; readonly tokens: readonly ColouredToken[] }>();
+const kept = new Memo<Segment, { readonly within: BlockKind; readonly tokens: readonly ColouredToken[] }>();
 
 /** The tokens of one segment, in the order of its text. They stay with it for as long as it does. */
 export function tokensIn(segment: Segment, within: BlockKind): readonly ColouredToken[] {

@@ -2,7 +2,9 @@
  * One style, no options, and rather no change than a wrong one: a block with faults stays as it stands, and where the
  * result would say anything else than before, nothing is changed at all.
  */
+
 import type { BlockKind } from "../../grammar/vocabulary.ts";
+import { Memo } from "../memo/memo.ts";
 import { type Document, documentOf, textOf } from "../syntax/document.ts";
 import { type Segment, split } from "../syntax/split.ts";
 import { applyEdits, type TextEdit } from "../text/lines.ts";
@@ -70,7 +72,7 @@ interface Kept {
   readonly lines: string[] | undefined;
 }
 
-const kept = new WeakMap<Segment, Kept>();
+const kept = new Memo<Segment, Kept>();
 
 function linesOf(segment: Segment, setting: Setting): string[] | undefined {
   const key = Object.values(setting).join();

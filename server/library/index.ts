@@ -3,6 +3,7 @@
  * no text, and runs in a browser as in Node.
  */
 import { format as formatText } from "../format/format.ts";
+import { Engine } from "../model/engine.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import { comparisonOf } from "../reports/compare/comparison.ts";
 import { judgeFiles } from "../results/files.ts";
@@ -80,6 +81,7 @@ function filesOf(given: Given, { read }: CheckOptions): { files: LoadedFile[]; s
   const known = new Map(list.map(({ path, text }) => [path, fileOfText(path, text)]));
   const files = [...known.values()];
   const sources: Sources = {
+    engine: new Engine(),
     resolve: resolvePath,
     file: (path) => {
       const before = known.get(path);

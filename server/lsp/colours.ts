@@ -2,6 +2,7 @@
  * Semantic tokens: a number per line, column, length, kind. Those of a segment are found once; the protocol's own builder
  * counts them through a file, and after an edit sends only what differs.
  */
+
 import {
   type ClientCapabilities,
   type SemanticTokens,
@@ -12,6 +13,7 @@ import {
 import type { BlockKind } from "../../grammar/vocabulary.ts";
 import { withEnclosingBlock } from "../features/cursor.ts";
 import { tokenKinds, tokensIn } from "../features/tokens.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 import { lineStarts, positionOf } from "../text/lines.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
@@ -31,7 +33,7 @@ interface Tokens {
   readonly tokens: readonly Token[];
 }
 
-const kept = new WeakMap<Segment, Tokens>();
+const kept = new Memo<Segment, Tokens>();
 
 /** Lines of a file that are coloured in one answer: some thousand ways, and a few megabytes. */
 export const mostLines = 20_000;

@@ -1,4 +1,5 @@
 /** Findings as the protocol wants them: one builder behind both ways of delivering them. */
+
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from "vscode-languageserver";
 import { folded } from "../features/cards/card.ts";
 import { firstOfEach } from "../rules/frame/first-of-each.ts";
@@ -26,14 +27,12 @@ interface Kept {
   readonly diagnostic: Diagnostic;
 }
 
-/** What is sent of a finding, kept while neither it nor the lines it speaks of have moved. */
-const kept = new WeakMap<Finding, Kept>();
-
-let sets = 0;
-
 export class Diagnostics {
   readonly #workspace: Workspace;
   readonly #last = new Map<string, DiagnosticSet>();
+  /** What is sent of a finding, kept while neither it nor the lines it speaks of have moved. */
+  readonly #kept = new WeakMap<Finding, Kept>();
+  #sets = 0;
 
   /** The scheme under which the editor opens the page of a check, where it has one. */
   pageScheme: string | undefined;
@@ -58,7 +57,7 @@ export class Diagnostics {
     ].map((item, at) => unlessSame(last?.items[at], item));
     const same = last && last.items.length === items.length && items.every((item, at) => item === last.items[at]);
     if (same) return last;
-    const set = { id: String(++sets), items };
+    const set = { id: String(++this.#sets), items };
     this.#last.set(file.path, set);
     return set;
   }
@@ -74,7 +73,7 @@ export class Diagnostics {
     const items = [failure, ...(before?.items ?? []).filter((item) => item !== underWay && !isFailure(item))];
     const [first] = before?.items ?? [];
     if (before && first && isFailure(first) && first.message === failure.message) return before;
-    const set = { id: String(++sets), items };
+    const set = { id: String(++this.#sets), items };
     this.#last.set(path, set);
     return set;
   }
@@ -88,7 +87,7 @@ export class Diagnostics {
     const range = rangeOf(positions, finding.spot);
     const related = this.#related(snapshot, finding);
     const places = `${range.start.line}:${related.map(({ location }) => `${location.uri}:${location.range.start.line}`).join()}`;
-    const before = kept.get(finding);
+    const before = this.#kept.get(finding);
     if (before?.places === places) return before.diagnostic;
     const fixes = finding.fixes.map(({ title, edits, safe }) => ({
       title,
@@ -107,7 +106,7 @@ export class Diagnostics {
       ...(related.length > 0 ? { relatedInformation: related } : {}),
       ...(fixes.length > 0 ? { data: { fixes } } : {}),
     };
-    kept.set(finding, { places, diagnostic });
+    this.#kept.set(finding, { places, diagnostic });
     return diagnostic;
   }
 

@@ -1,4 +1,5 @@
 import { containers, structural } from "../../grammar/vocabulary.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Segment } from "../syntax/split.ts";
 import { type Bound, bindSegment } from "./bind.ts";
 import type { Problem } from "./problems.ts";
@@ -64,7 +65,7 @@ interface Kept {
 }
 
 /** What was made of a segment stays with it: the only state here, and never wrong, since a segment never changes. */
-const kept = new WeakMap<Segment, Kept>();
+const kept = new Memo<Segment, Kept>();
 
 function read(segment: Segment, within: AnyBlock): Kept {
   const before = kept.get(segment);
@@ -224,7 +225,7 @@ export class BoardOnDemand implements Board {
   }
 }
 
-const boardsKept = new WeakMap<Segment, BoardOnDemand>();
+const boardsKept = new Memo<Segment, BoardOnDemand>();
 
 function boardOf(group: Group, within: AnyBlock): BoardOnDemand {
   const { open, segments } = group;
@@ -297,7 +298,7 @@ interface HeadKept {
   readonly head: InstallationHead | BoardHead;
 }
 
-const headsKept = new WeakMap<Segment, HeadKept>();
+const headsKept = new Memo<Segment, HeadKept>();
 
 function headOf(group: Group, within: AnyBlock, kind: "installation" | "board"): InstallationHead | BoardHead {
   const opened = read(group.open, within).bound.facts.list[0];

@@ -3,6 +3,7 @@
  * and each reading on a line of its own. All that follows sees whole ways and need not know
  * how much of one was written where.
  */
+import { Memo } from "../memo/memo.ts";
 import { apart, saidBeside } from "./beside.ts";
 import { type Board, BoardOnDemand, sameItems, type Way } from "./file.ts";
 import { namedLine } from "./three-lines.ts";
@@ -28,8 +29,8 @@ interface WayKept {
   readonly way: Way;
 }
 
-const waysKept = new WeakMap<Way, WayKept>();
-const boardsKept = new WeakMap<Board, BoardKept>();
+const waysKept = new Memo<Way, WayKept>();
+const boardsKept = new Memo<Board, BoardKept>();
 
 /** The same board where nothing in it depends on what stands elsewhere; the same as before where that did not change. */
 export function boardInPlace(board: Board, round: Surroundings): Board {

@@ -1,4 +1,6 @@
+import { Memo } from "../memo/memo.ts";
 import { type Edition, editionOf } from "../tables/editions.ts";
+import { Engine } from "./engine.ts";
 import type { Board, BoardHead, FileModel, InstallationHead, InstallationPart } from "./file.ts";
 import { boardInPlace } from "./in-place.ts";
 import { type Names, namesOf } from "./names.ts";
@@ -50,13 +52,13 @@ export interface Installation {
 
 /**
  * Joins the files of a project: the first is the one that was asked for, the others are those it uses. `unread` says
- * that one of these could not be read.
+ * that one of these could not be read. What an edit leaves as it was is found again with the same engine.
  */
-export function installationsOf(files: readonly ProjectFile[], unread = false): Installation[] {
+export function installationsOf(files: readonly ProjectFile[], unread = false, engine = new Engine()): Installation[] {
   const parts = files.flatMap(({ model }) => model.installations);
   const loose = files.flatMap(({ model }) => model.boards);
   const models = files.map(({ model }) => model);
-  return parts.map((part, index) => installationOf(part, index === 0 ? loose : [], models, unread));
+  return parts.map((part, index) => installationOf(part, index === 0 ? loose : [], models, unread, engine));
 }
 
 function installationOf(
@@ -64,6 +66,7 @@ function installationOf(
   loose: readonly Board[],
   files: readonly FileModel[],
   unread: boolean,
+  engine: Engine,
 ): Installation {
   const { head } = part;
   const all = [...part.boards, ...loose];
@@ -85,7 +88,10 @@ function installationOf(
   const wholeByName = new Map(whole.map((board) => [board.head.name, board]));
   const boards = whole.map((board) => {
     const upstream = upstreamOf(board.head, wholeByName);
-    return { board, context: contextOf({ installation: head, supply, board: board.head, upstream, edition, names }) };
+    return {
+      board,
+      context: contextOf({ installation: head, supply, board: board.head, upstream, edition, names }, engine),
+    };
   });
   return { head, supply, boards, names, edition, files };
 }
@@ -107,9 +113,9 @@ function upstreamOf(start: BoardHead, boards: ReadonlyMap<string, Board>): Upstr
 }
 
 /** A board that several installations share is in a context of its own in each. */
-const contexts = new WeakMap<InstallationHead, WeakMap<BoardHead, Context>>();
+const contexts = new Memo<InstallationHead, WeakMap<BoardHead, Context>>();
 
-function contextOf(fresh: Omit<Context, "parts">): Context {
+function contextOf(fresh: Omit<Context, "parts">, engine: Engine): Context {
   const here = contexts.get(fresh.installation) ?? new WeakMap<BoardHead, Context>();
   const before = here.get(fresh.board);
   const same =
@@ -121,7 +127,7 @@ function contextOf(fresh: Omit<Context, "parts">): Context {
       (up, index) => up.board === fresh.upstream[index]?.board && up.feeder === fresh.upstream[index]?.feeder,
     );
   if (same) return before;
-  const context = { ...fresh, parts: new SharedParts(fresh) };
+  const context = { ...fresh, parts: new SharedParts(fresh, engine) };
   here.set(fresh.board, context);
   contexts.set(fresh.installation, here);
   return context;

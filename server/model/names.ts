@@ -1,4 +1,5 @@
 /** What may be referred to by name in an installation, across all files of its project. */
+import { Memo } from "../memo/memo.ts";
 import type { BoardHead, FileModel, InstallationHead } from "./file.ts";
 import { sameItems } from "./file.ts";
 import type { CircuitTypeFact } from "./in-place.ts";
@@ -95,7 +96,7 @@ interface Named {
 /** A block whose first line is still being typed has no name yet. */
 const isNamed = ({ args }: { readonly args: { readonly name?: unknown } }): boolean => args.name !== undefined;
 
-const kept = new WeakMap<InstallationHead, { readonly named: Named; readonly names: Names }>();
+const kept = new Memo<InstallationHead, { readonly named: Named; readonly names: Names }>();
 
 export function namesOf(
   head: InstallationHead,

@@ -1,8 +1,10 @@
 /** What the tokens of a row may be: its parameters sorted by what each asks of a token. */
+
 import type { IToken } from "chevrotain";
 import { isToken } from "../../grammar/lexer.ts";
 import type { Accepts, Param, WordRow } from "../../grammar/params.ts";
 import type { QuantityName } from "../../grammar/quantities.ts";
+import { Memo } from "../memo/memo.ts";
 import { readAs, readWritten } from "./quantity.ts";
 
 export type Slot = readonly [name: string, param: Param];
@@ -18,7 +20,7 @@ export interface RowShape {
   readonly quantities: ReadonlySet<QuantityName>;
 }
 
-const shapes = new WeakMap<WordRow, RowShape>();
+const shapes = new Memo<WordRow, RowShape>();
 
 export function shapeOf(row: WordRow): RowShape {
   const before = shapes.get(row);

@@ -1,7 +1,9 @@
+import { Memo } from "../memo/memo.ts";
 import type { Edition } from "../tables/editions.ts";
+import type { Engine } from "./engine.ts";
 import type { BoardHead, InstallationHead } from "./file.ts";
 import type { Names } from "./names.ts";
-import { type Bits, type Parts, Questions, recordedBy } from "./reads.ts";
+import { type Bits, type Parts, type Questions, recordedBy } from "./reads.ts";
 import type { Upstream } from "./three-lines.ts";
 import type { Facts } from "./values.ts";
 
@@ -14,14 +16,6 @@ interface Round {
   readonly names: Names;
 }
 
-/** One list of questions for all, so that what was asked in one place can be compared with another. */
-let questions = new Questions();
-
-function presentQuestions(): Questions {
-  if (questions.isFull) questions = new Questions();
-  return questions;
-}
-
 /** What changed from other parts to these; another file knows how to tell. */
 interface Change {
   leaves(reads: Bits): boolean;
@@ -32,7 +26,8 @@ interface Change {
  * may be held when its context, with all that was worked out of the ways there, is gone.
  */
 export class SharedParts implements Parts {
-  readonly questions: Questions = presentQuestions();
+  readonly questions: Questions;
+  readonly alike: Engine["alike"];
   readonly board: BoardHead;
   readonly upstream: readonly Upstream[];
   readonly edition: Edition | undefined;
@@ -42,8 +37,10 @@ export class SharedParts implements Parts {
   #feeders: ReadonlySet<object> | undefined;
   readonly #changes = new WeakMap<SharedParts, Change>();
 
-  constructor(round: Round) {
+  constructor(round: Round, engine: Engine) {
     this.#round = round;
+    this.questions = engine.questions;
+    this.alike = engine.alike;
     this.board = round.board;
     this.upstream = round.upstream;
     this.edition = round.edition;
@@ -133,7 +130,7 @@ interface Instruments {
   readonly parts: ReadonlyMap<number, object>;
 }
 
-const instrumentsKept = new WeakMap<Names, Instruments>();
+const instrumentsKept = new Memo<Names, Instruments>();
 
 /** What is stated of each instrument is a part of its own. */
 function instrumentsOf(names: Names, questions: Questions): Instruments {

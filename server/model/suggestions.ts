@@ -34,9 +34,8 @@ export function nearest(word: string, words: readonly string[]): string | undefi
 /** Letters to change; two neighbours that changed places are one slip. */
 const slips = (written: string, word: string): number => (isSlipOf(written, word) ? 1 : distance(written, word));
 
-const inverse = new Map<string, string[]>();
-for (const [said, words] of Object.entries(siteTerms))
-  for (const word of words) inverse.set(word, [...(inverse.get(word) ?? []), said]);
+const pairs = Object.entries(siteTerms).flatMap(([said, words]) => words.map((word) => ({ word, said })));
+const byWord = Map.groupBy(pairs, ({ word }) => word);
 
 /** What is said on site for a word of the language. */
-export const siteTermsOf = (word: string): readonly string[] => inverse.get(word) ?? [];
+export const siteTermsOf = (word: string): readonly string[] => byWord.get(word)?.map(({ said }) => said) ?? [];

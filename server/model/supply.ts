@@ -1,6 +1,8 @@
 /** The supply as it stands: of each reading the latest, whichever day's tests or plain line it is from. */
+
 import { wordsRead } from "../../grammar/readings.ts";
 import { rowOf } from "../../grammar/vocabulary.ts";
+import { Memo } from "../memo/memo.ts";
 import { type Fact, Facts } from "./values.ts";
 
 /** What is read again; all else of a supply is what it is. */
@@ -12,7 +14,7 @@ interface DayArgs {
 
 const dayOf = (fact: Fact | undefined): string => (fact?.args as DayArgs | undefined)?.on?.value ?? "";
 
-const kept = new WeakMap<Facts<"supply">, Facts<"supply">>();
+const kept = new Memo<Facts<"supply">, Facts<"supply">>();
 
 /** The lines of a supply with every reading that was taken again in the place of the one before. */
 export function supplyAsItStands(written: Facts<"supply">): Facts<"supply"> {

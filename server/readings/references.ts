@@ -1,6 +1,7 @@
-import type { NameKind } from "../../grammar/params.ts";
+import type { NameKind, WordRow } from "../../grammar/params.ts";
 import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { memoByObject } from "../circuit/kept.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Board, Way } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { AnyValue, Fact, Facts, Val } from "../model/values.ts";
@@ -59,15 +60,14 @@ function collect(facts: Facts, found: NameUsed[]): void {
 
 type NameParam = readonly [param: string, names: NameKind, builtin: ReadonlySet<string>];
 
-const paramsKept = new Map<string, readonly NameParam[]>();
+const nameParams = new Memo<WordRow, readonly NameParam[]>();
 
 function namesOf(block: BlockKind, word: string): readonly NameParam[] {
-  const key = `${block} ${word}`;
-  const before = paramsKept.get(key);
-  if (before) return before;
-  const params = Object.entries(rowOf(block, word)?.params ?? {}).flatMap(([param, { accepts }]): NameParam[] =>
+  const row = rowOf(block, word);
+  return row ? nameParams.of(row, findNames) : [];
+}
+
+const findNames = ({ params }: WordRow): readonly NameParam[] =>
+  Object.entries(params).flatMap(([param, { accepts }]): NameParam[] =>
     accepts.kind === "ref" ? [[param, accepts.names, new Set(Object.keys(accepts.builtin ?? {}))]] : [],
   );
-  paramsKept.set(key, params);
-  return params;
-}

@@ -1,4 +1,5 @@
 import { word as firstWord } from "../../grammar/tokens.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Position } from "../text/lines.ts";
 import { lineStarts, offsetOf, positionOf } from "../text/lines.ts";
 import { sameRole } from "./line-role.ts";
@@ -69,7 +70,7 @@ const isWithin = (offset: number, { start, end }: { readonly start: number; read
   offset > start && offset < end;
 
 function keepBalanced(before: readonly Segment[], after: readonly Segment[]): readonly Segment[] {
-  return balanced.has(before) ? markBalanced(after) : after;
+  return balanced.get(before) ? markBalanced(after) : after;
 }
 
 interface Sought {
@@ -108,10 +109,10 @@ function standsAlone(segments: readonly Segment[], index: number, text: string):
 }
 
 /** Divisions that follow from the braces alone. An edit inside a block leaves that as it is. */
-const balanced = new WeakSet<readonly Segment[]>();
+const balanced = new Memo<readonly Segment[], true>();
 
 function isBalanced(segments: readonly Segment[]): boolean {
-  if (balanced.has(segments)) return true;
+  if (balanced.get(segments)) return true;
   for (const { fault } of segments) if (fault !== undefined) return false;
   // What indentation had to be asked for may show no fault and yet not follow from the braces.
   if (!splitByBraces(textOf({ segments }))) return false;
@@ -120,7 +121,7 @@ function isBalanced(segments: readonly Segment[]): boolean {
 }
 
 function markBalanced(segments: readonly Segment[]): readonly Segment[] {
-  balanced.add(segments);
+  balanced.set(segments, true);
   return segments;
 }
 
@@ -277,7 +278,7 @@ function layoutOf(segments: readonly Segment[], before: readonly Segment[] = [],
   return { indices: kept.indices, lines, offsets };
 }
 
-const startsKept = new WeakMap<Segment, readonly number[]>();
+const startsKept = new Memo<Segment, readonly number[]>();
 
 function startsOf(segment: Segment): readonly number[] {
   const before = startsKept.get(segment);

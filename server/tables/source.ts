@@ -1,3 +1,5 @@
+import { Memo } from "../memo/memo.ts";
+
 /**
  * How well a number is known. "printed": read in the standard itself. "quoted": a public page states it as the
  * standard's. "computed": it follows from a stated formula. "practice": common practice of the trade. "memory":
@@ -42,22 +44,25 @@ export function weakest(...standings: Standing[]): Standing {
   return order.find((standing) => standings.includes(standing)) ?? "printed";
 }
 
-/** Sources that live as long as the program, each with what was made of it and of those combined after it. */
-interface Lasting {
-  readonly next: Map<Source, Lasting>;
-  combined?: Source;
+/** What was made of sources, from the first combined to the last. */
+interface Combined {
+  readonly next: Map<Source, Combined>;
+  all?: Source;
+}
+
+/** A source that is the same object each time lies with its table, and with it what was made of it. */
+interface Lasting extends Combined {
   calculated?: Source;
 }
 
-const root: Lasting = { next: new Map() };
-const all = new Map<Source, Lasting>();
+const lastingSources = new Memo<Source, Lasting>();
 
 /**
  * A source that is the same object each time, as that of a table's cell is. Every value combines a few of them, and there
  * are only so many: what such ones come to is worked out once.
  */
 export function lasting(source: Source): Source {
-  all.set(source, { next: new Map() });
+  lastingSources.set(source, { next: new Map() });
   return source;
 }
 
@@ -66,19 +71,20 @@ export function lasting(source: Source): Source {
  * figure from memory can be wrong by is taken over whole, as in a product; sums use `summed`.
  */
 export function combine(...sources: Source[]): Source {
-  let at = root;
-  for (const source of sources) {
-    let next = at.next.get(source);
-    if (!next) {
-      // What is made up for one circuit is not kept: there is no end of it.
-      if (!all.has(source)) return combined(sources);
+  const [first, ...others] = sources;
+  let at: Combined | undefined = first && lastingSources.get(first);
+  for (const source of others) {
+    let next: Combined | undefined = at?.next.get(source);
+    if (at && !next && lastingSources.get(source)) {
       next = { next: new Map() };
       at.next.set(source, next);
     }
     at = next;
   }
-  at.combined ??= lasting(combined(sources));
-  return at.combined;
+  // What is made up for one circuit is not kept: there is no end of it.
+  if (!at) return combined(sources);
+  at.all ??= lasting(combined(sources));
+  return at.all;
 }
 
 function combined(sources: readonly Source[]): Source {
@@ -149,7 +155,7 @@ export function bandOf({ remembered = [] }: Source): number {
 
 /** The source of a value calculated from sourced ones: never better than "computed". */
 export function fromFormula(source: Source): Source {
-  const known = all.get(source);
+  const known = lastingSources.get(source);
   if (!known) return { ...source, standing: weakest("computed", source.standing) };
   known.calculated ??= lasting({ ...source, standing: weakest("computed", source.standing) });
   return known.calculated;

@@ -1,3 +1,4 @@
+import { Memo } from "../memo/memo.ts";
 import { lasting, type Source, type Sourced, type Standing, usualShare } from "./source.ts";
 
 /** What a cell may hold; null where the source prints a dash or the value is not known. */
@@ -76,7 +77,7 @@ export const memory = mark("memory");
 /** Rows of a table by the cells of one set of columns. */
 type Index = Map<string, Row<unknown>>;
 
-const indices = new WeakMap<object, Map<string, Index>>();
+const indices = new Memo<object, Map<string, Index>>();
 
 /** The first row whose cells equal all those asked for. */
 export function rowOf<F>(of: Table<F>, wanted: Partial<F>): Row<F> | undefined {
@@ -113,7 +114,7 @@ function keyOf<F>(facts: F | Partial<F>, columns: readonly (keyof F)[]): string 
   return key;
 }
 
-const sources = new WeakMap<object, Map<PropertyKey, Source>>();
+const sources = new Memo<object, Map<PropertyKey, Source>>();
 
 /** Where a cell comes from: the same object each time. */
 export function sourceOf<F>(of: Table<F>, row: Row<F>, column: keyof F): Source {

@@ -2,6 +2,7 @@
  * The files of a project and what is found in them. Nothing here knows where files come from: a host lends a way to
  * read them and to follow a `use`.
  */
+import type { Engine } from "../model/engine.ts";
 import { type Board, type FileModel, readFile } from "../model/file.ts";
 import { type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
@@ -55,6 +56,8 @@ export interface ProjectResult {
 export interface Sources {
   file(path: string): LoadedFile | { readonly failure: string };
   resolve(from: string, use: string): string;
+  /** What all schedules from here are checked with; without one, each stands for itself. */
+  readonly engine?: Engine;
 }
 
 export interface Gathering {
@@ -105,12 +108,14 @@ export function gather(root: LoadedFile, sources: Sources): Gathering {
 export class Project {
   readonly root: LoadedFile;
   readonly gathering: Gathering;
+  readonly #engine: Engine | undefined;
   #installations: readonly Installation[] | undefined;
   #result: ProjectResult | undefined;
 
   constructor(root: LoadedFile, sources: Sources) {
     this.root = root;
     this.gathering = gather(root, sources);
+    this.#engine = sources.engine;
   }
 
   get files(): readonly LoadedFile[] {
@@ -118,7 +123,7 @@ export class Project {
   }
 
   get installations(): readonly Installation[] {
-    this.#installations ??= installationsOf(this.gathering.files, this.gathering.unread);
+    this.#installations ??= installationsOf(this.gathering.files, this.gathering.unread, this.#engine);
     return this.#installations;
   }
 

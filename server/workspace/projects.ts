@@ -1,3 +1,4 @@
+import { Engine } from "../model/engine.ts";
 import { type LoadedFile, Project, type Sources } from "./project.ts";
 
 export type ReadFile = LoadedFile | { readonly failure: string };
@@ -21,6 +22,7 @@ const notRead = { failure: "it has not been read yet." };
 /** The newest project of each root. Older ones answer whoever still holds them, and nothing they find gets in here. */
 export class Projects {
   readonly #kept = new Map<string, Kept>();
+  readonly #engine = new Engine();
 
   of(root: LoadedFile, { revision, find, resolve }: WorkspaceState): Project {
     const before = this.#kept.get(root.path);
@@ -37,7 +39,7 @@ export class Projects {
       read.set(path, found);
       return found;
     };
-    const project = new Project(root, { file, resolve });
+    const project = new Project(root, { file, resolve, engine: this.#engine });
     this.#kept.set(root.path, { revision, read, project });
     return project;
   }

@@ -3,11 +3,12 @@
  * `node --cpu-prof tests/bench/way-cost.ts` for where it goes.
  */
 import { cpuUsage } from "node:process";
+import { Engine } from "../../server/model/engine.ts";
 import { type Document, documentOf } from "../../server/syntax/document.ts";
 import { checkProject, fileOfText, type LoadedFile, loadFile, type Sources } from "../../server/workspace/project.ts";
 import { generate } from "../helpers/generate.ts";
 
-const sources: Sources = { file: () => ({ failure: "" }), resolve: (_, use) => use };
+const sources: Sources = { engine: new Engine(), file: () => ({ failure: "" }), resolve: (_, use) => use };
 
 /** Milliseconds of processor, those of the other threads that compile and collect included. */
 function cost<T>(run: () => T): { readonly value: T; readonly ms: number } {

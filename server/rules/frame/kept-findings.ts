@@ -3,6 +3,7 @@
  * answers are the same, whatever else was edited and whichever schedule asks.
  */
 
+import { Memo } from "../../memo/memo.ts";
 import { type ContextChange, changeBetween } from "../../model/context-change.ts";
 import type { Board, Way } from "../../model/file.ts";
 import { type Bits, hasBit } from "../../model/reads.ts";
@@ -40,7 +41,7 @@ export interface PartlyKnown {
   asksAgain(asker: number): boolean;
 }
 
-const waysKept = new WeakMap<Way, readonly KeptForWay[]>();
+const waysKept = new Memo<Way, readonly KeptForWay[]>();
 
 export function keepForWay(way: Way, fresh: KeptForWay): void {
   const others = (waysKept.get(way) ?? []).filter(({ parts }) => parts !== fresh.parts);
@@ -56,7 +57,7 @@ export interface KeptForBoard extends KeptFindings {
   readonly departures: readonly PlacedDeparture[];
 }
 
-const boardsKept = new WeakMap<SharedParts, KeptForBoard>();
+const boardsKept = new Memo<SharedParts, KeptForBoard>();
 
 export const keptForBoard = (parts: SharedParts): KeptForBoard | undefined => boardsKept.get(parts);
 

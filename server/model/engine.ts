@@ -1,0 +1,18 @@
+import { AlikeAnswers } from "../memo/alike.ts";
+import { Questions } from "./reads.ts";
+
+/**
+ * What schedules that are checked together share: which questions were asked, so that what was asked in one place can be
+ * compared with another, and what circuits alike have in common. Whoever checks makes one and lets go of it; two of them
+ * have nothing in common but the published tables.
+ */
+export class Engine {
+  #questions = new Questions();
+  readonly alike = new AlikeAnswers();
+
+  /** Names are a person's own: a list that has met too many of them is begun anew. */
+  get questions(): Questions {
+    if (this.#questions.isFull) this.#questions = new Questions();
+    return this.#questions;
+  }
+}
