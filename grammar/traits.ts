@@ -24,6 +24,36 @@ export type ReadingFigures =
   | "voltage"
   | "verdict";
 
+/**
+ * What a change of a reading from one day to another can mean: a joint that works loose, a clamp that corrodes, ground
+ * that dries; other fault levels, damp, a mechanism that stiffens. Nothing where it varies by itself, or passes or fails.
+ */
+export type Ageing = "joint" | "clamp" | "ground" | "fault-current" | "insulation" | "trip-time" | "none";
+
+const ageings: Readonly<Record<ReadingFigures, Ageing>> = {
+  loop: "joint",
+  "board-loop": "joint",
+  "supply-loop": "joint",
+  continuity: "joint",
+  cpc: "joint",
+  "ring-ends": "joint",
+  "dead-point": "joint",
+  conductor: "clamp",
+  supplementary: "clamp",
+  electrode: "ground",
+  fault: "fault-current",
+  insulation: "insulation",
+  "rcd-time": "trip-time",
+  "trip-current": "none",
+  leakage: "none",
+  voltage: "none",
+  verdict: "none",
+};
+
+/** How what is read on a line ages; nothing where it is stated. */
+export const ageingOf = ({ reads, figures }: Pick<Traits, "reads" | "figures">): Ageing =>
+  reads && figures && Object.hasOwn(ageings, figures) ? ageings[figures as ReadingFigures] : "none";
+
 /** Figures of lines that are stated and not read. */
 type StatedFigures =
   | "device"
@@ -48,8 +78,10 @@ export type Figures = ReadingFigures | StatedFigures;
 export interface Reads<Name extends string = string> {
   /** The arguments that tell two of it apart in one block: the point, the RCD, the multiple. */
   readonly key: readonly Name[];
-  /** Whether a later visit is expected to read it again. */
-  readonly again: boolean;
+  /** Those of them that say how it was tested and not what: with another of these the same thing was tested. */
+  readonly how?: readonly Name[];
+  /** Whether a later visit is expected to read it again: the line as a whole, or each of its values by itself. */
+  readonly again: boolean | "each-value";
   /**
    * What a person calls it. `{arg}` is the argument read, other names in braces are key arguments; what stands in square
    * brackets is left out where its argument is.

@@ -396,7 +396,13 @@ const insulationParams = {
 } as const;
 
 const insulationWording = {
-  reads: { key: ["voltage"], again: true, name: "insulation {arg}", test: "insulation resistance" },
+  reads: {
+    key: ["voltage"],
+    how: ["voltage"],
+    again: "each-value",
+    name: "insulation {arg}",
+    test: "insulation resistance",
+  },
   figures: "insulation",
   means: "Insulation resistance between the conductors named, at the test voltage given.",
   background:
@@ -434,6 +440,7 @@ const rcdTestParams = {
 const rcdTestWording = {
   reads: {
     key: ["name", "sensitivity", "multiple", "waveform", "half"],
+    how: ["sensitivity", "multiple", "waveform", "half"],
     again: true,
     name: "RCD[ {name}][ at {multiple} × IΔn][ {waveform}][ {half}]",
     test: "the RCD",
@@ -1831,7 +1838,7 @@ const blocks = {
         r2: opt(label("r2", reading("conductor", "protective conductor, end to end"))),
       },
       {
-        reads: { key: [], again: true, name: "{arg}, end to end", test: "the ring's ends" },
+        reads: { key: [], again: true, name: "{arg} end to end", test: "the ring's ends" },
         figures: "ring-ends",
         means: "End-to-end readings of a ring: each conductor measured from one leg to the other.",
         background:
@@ -1934,6 +1941,7 @@ const blocks = {
       {
         reads: {
           key: ["point", "waveform"],
+          how: ["waveform"],
           again: true,
           name: "trip current[ at {point}][ {waveform}]",
           test: "the trip current",
@@ -2046,6 +2054,7 @@ const blocks = {
       {
         reads: {
           key: ["name", "waveform"],
+          how: ["waveform"],
           again: true,
           name: "trip current[ of {name}][ {waveform}]",
           test: "the trip current",

@@ -1,6 +1,7 @@
 /** What an inspection did with each circuit: tested it, limited it, sampled it out with a reason, or passed it over. */
 
-import { rowOf } from "../../grammar/vocabulary.ts";
+import { readArgs } from "../../grammar/readings.ts";
+import { type BlockKind, rowOf } from "../../grammar/vocabulary.ts";
 import { isOutsideWork } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import {
@@ -70,14 +71,10 @@ export function circuitIn(inspection: Inspection, study: WayStudy): InspectedCir
 
 /** Whether anything in a block of tests was read. */
 export const hasResult = (tests: Facts): boolean =>
-  tests.list.some((fact) => isTest(tests, fact) && resultsOf(fact).some((value) => !isAbsent(value)));
+  tests.list.some((fact) => resultsOf(tests.kind, fact).some((value) => !isAbsent(value)));
 
-const isTest = ({ kind }: Facts, { word }: Fact): boolean => rowOf(kind, word)?.reads !== undefined;
-
-/** Readings and verdicts; what a line is called by, such as a point, is neither. */
-const resultsOf = ({ args }: Fact): AnyValue[] =>
-  Object.entries(args).flatMap(([name, value]) =>
-    value === undefined || names.has(name) ? [] : ([value].flat() as AnyValue[]),
-  );
-
-const names: ReadonlySet<string> = new Set(["point", "name", "sensitivity", "multiple", "voltage", "service", "why"]);
+/** Readings and verdicts: what a line is called by, such as a point, is neither. */
+function resultsOf(block: BlockKind, { word, args }: Fact): AnyValue[] {
+  const row = rowOf(block, word);
+  return row?.reads ? readArgs(row).flatMap(({ name }) => [args[name] ?? []].flat() as AnyValue[]) : [];
+}

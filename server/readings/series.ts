@@ -1,4 +1,8 @@
 /** One reading on all the days it was taken, the latest first: what drift is judged by. */
+import type { WordRow } from "../../grammar/params.ts";
+import { meterOf, readArgs } from "../../grammar/readings.ts";
+import { type Ageing, ageingOf } from "../../grammar/traits.ts";
+import { rowOf } from "../../grammar/vocabulary.ts";
 import { atTemperature } from "../calc/conductor-resistance.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation, Names } from "../model/installation.ts";
@@ -6,6 +10,7 @@ import { type Fact, isAbsent, type Quantity, type Reading } from "../model/value
 import type { MeterTest } from "./meter-tests.ts";
 import { deadOfBoard, supplyTests } from "./meter-tests.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
+import { keyText, readingName } from "./reading-name.ts";
 import { type Uncertainty, uncertaintyInTest } from "./uncertainty.ts";
 
 export interface Taken {
@@ -19,19 +24,38 @@ export interface Taken {
 
 export interface Series {
   readonly name: string;
-  readonly word: string;
+  readonly ageing: Ageing;
+  readonly figures: WordRow["figures"];
   readonly now: Taken;
   /** Earlier readings, the latest first; never none. */
   readonly before: readonly Taken[];
 }
 
 export type DatedTest = MeterTest & { readonly on: string };
-type Pick = (fact: Fact) => Reading | undefined;
 
-const named =
-  (arg: string): Pick =>
-  (fact) =>
-    fact.args[arg] as Reading | undefined;
+/** A reading as it is found again on another day. */
+interface Slot {
+  readonly row: WordRow;
+  readonly fact: Fact;
+  readonly arg: string;
+}
+
+/** Everything that is read on a meter in some tests and ages in one of these ways, each once. */
+function slotsIn(tests: readonly DatedTest[], ageings: readonly Ageing[]): Slot[] {
+  const found = new Map<string, Slot>();
+  for (const { facts } of tests) {
+    for (const fact of facts?.list ?? []) {
+      const row = rowOf(facts.kind, fact.word);
+      if (!row || !ageings.includes(ageingOf(row))) continue;
+      for (const { name: arg, meter } of readArgs(row)) {
+        if (meter === undefined || fact.args[arg] === undefined) continue;
+        const key = [fact.word, keyText(row.reads?.key ?? [], fact), arg].join(" ");
+        if (!found.has(key)) found.set(key, { row, fact, arg });
+      }
+    }
+  }
+  return [...found.values()];
+}
 
 /**
  * What stands now and what was read before. Nothing where the last word on it was not understood, was no reading, or
@@ -40,115 +64,63 @@ const named =
 function seriesOf(
   names: Names,
   tests: readonly DatedTest[],
-  name: string,
-  word: string,
-  pick: Pick = named("value"),
+  { row, fact: { word }, fact, arg }: Slot,
 ): Series | undefined {
+  const keys = row.reads?.key ?? [];
+  const key = keyText(keys, fact);
   const taken: Taken[] = [];
   for (const test of tests) {
     if (!test.facts) continue;
     if (test.facts.broken.includes(word)) break;
-    const fact = test.facts.list.find((one) => one.word === word && pick(one) !== undefined);
-    const reading = fact && pick(fact);
-    if (!fact || !reading) continue;
-    const usable = !isAbsent(reading) && reading.sign === "=" && fact.provenance === "measured";
-    if (usable) taken.push(takenIn(names, test, fact, reading));
+    const found = test.facts.list.find(
+      (one) => one.word === word && one.args[arg] !== undefined && keyText(keys, one) === key,
+    );
+    const reading = found?.args[arg] as Reading | undefined;
+    if (!found || !reading) continue;
+    const usable = !isAbsent(reading) && reading.sign === "=" && found.provenance === "measured";
+    if (usable) taken.push(takenIn(names, test, found, reading));
     else if (taken.length === 0) break;
   }
   const [now, ...before] = taken;
-  return now && before.length > 0 ? { name, word, now, before } : undefined;
+  if (!now || before.length === 0) return undefined;
+  return { name: readingName(row, fact, arg), ageing: ageingOf(row), figures: row.figures, now, before };
 }
 
 function takenIn(names: Names, test: DatedTest, fact: Fact, quantity: Quantity): Taken {
   const noted = test.facts.list.find(({ word }) => word === "temperature")?.args.value as Quantity | undefined;
-  const dead = test.facts.kind === "dead" || test.facts.kind === "boardDead";
-  const factor = dead && noted && fact.word !== "insulation" ? atTemperature(1, noted.value).value : 1;
+  const meter = meterOf(test.facts.kind, fact.word, argOf(fact, quantity));
+  const factor = meter === "continuity" && noted ? atTemperature(1, noted.value).value : 1;
   const uncertainty = uncertaintyInTest(names, test, fact, quantity);
   return { on: test.on, fact, quantity, value: quantity.value / factor, uncertainty };
 }
 
-const pointsIn = (tests: readonly DatedTest[]): string[] => [
-  ...new Set(
-    tests.flatMap(({ facts }) =>
-      (facts?.list ?? []).flatMap(({ word, args }) =>
-        word === "at" ? [(args.point as { value: string } | undefined)?.value ?? ""] : [],
-      ),
-    ),
-  ),
-];
+const argOf = (fact: Fact, quantity: Quantity): string =>
+  Object.keys(fact.args).find((name) => fact.args[name] === quantity) ?? "";
 
-const atPoint =
-  (point: string, arg: string): Pick =>
-  (fact) =>
-    (fact.args.point as { value: string } | undefined)?.value === point ? (fact.args[arg] as Reading) : undefined;
+/** The readings of some tests, the latest first, that were taken on more than one day and age in one of these ways. */
+export const seriesIn = (names: Names, tests: readonly DatedTest[], ageings: readonly Ageing[]): Series[] =>
+  tests.length < 2 ? [] : slotsIn(tests, ageings).flatMap((slot) => seriesOf(names, tests, slot) ?? []);
 
-type Wanted = readonly [name: string, word: string, pick?: Pick];
+export const seriesOfWay = (study: WayStudy, ageings: readonly Ageing[]): Series[] => {
+  const { deadTests, liveTests, context } = study;
+  return [liveTests, deadTests].flatMap((tests) => seriesIn(context.names, tests, ageings));
+};
 
-const all = (names: Names, tests: readonly DatedTest[], wanted: readonly Wanted[]): Series[] =>
-  tests.length < 2 ? [] : wanted.flatMap(([name, word, pick]) => seriesOf(names, tests, name, word, pick) ?? []);
-
-/** The resistances of a circuit that were read on more than one day. */
-export function resistancesOfWay({ deadTests, liveTests, context: { names } }: WayStudy): Series[] {
-  if (deadTests.length < 2 && liveTests.length < 2) return [];
-  return [
-    ...all(names, liveTests, [
-      ["Zs", "Zs"],
-      ...pointsIn(liveTests).map((point): Wanted => [`Zs at ${point}`, "at", atPoint(point, "Zs")]),
-    ]),
-    ...all(names, deadTests, [
-      ["R1+R2", "R1+R2"],
-      ["R2", "R2"],
-      ...(["r1", "rn", "r2"] as const).map((end): Wanted => [end, "ends", named(end)]),
-      ...pointsIn(deadTests).flatMap((point): Wanted[] => [
-        [`L-N at ${point}`, "at", atPoint(point, "L-N")],
-        [`L-E at ${point}`, "at", atPoint(point, "L-E")],
-      ]),
-    ]),
-  ];
-}
-
-const liveDays = (context: Context): DatedTest[] => liveOfBoard(context);
-
-/** The loop impedance of a board on more than one day. */
-export const loopOfBoard = (context: Context): Series[] => all(context.names, liveDays(context), [["Zdb", "Zdb"]]);
-
-const faults: readonly Wanted[] = [
-  ["Ipf", "Ipf"],
-  ["PSCC", "PSCC"],
-  ["PEFC", "PEFC"],
-];
-
-export const faultsOfBoard = (context: Context): Series[] => all(context.names, liveDays(context), faults);
+export const seriesOfBoard = (context: Context, ageings: readonly Ageing[]): Series[] =>
+  [liveOfBoard(context), deadOfBoard(context)].flatMap((tests) => seriesIn(context.names, tests, ageings));
 
 const daysOfSupply = ({ head }: Installation): DatedTest[] => supplyTests(head.facts.one("supply")?.inner as never);
 
-export const faultsOfSupply = (installation: Installation): Series[] =>
-  all(installation.names, daysOfSupply(installation), faults);
+export const seriesOfSupply = (installation: Installation, ageings: readonly Ageing[]): Series[] =>
+  seriesIn(installation.names, daysOfSupply(installation), ageings);
 
-export const loopOfSupply = (installation: Installation): Series[] =>
-  all(installation.names, daysOfSupply(installation), [["Ze", "Ze"]]);
-
-export const electrodeOfSupply = (installation: Installation): Series[] =>
-  all(installation.names, daysOfSupply(installation), [["RA", "electrode"]]);
-
-/** Bonding is read with the supply or with the dead tests of a board: both are days of one conductor. */
-export function bondingOf(installation: Installation): Series[] {
-  const tests = [...daysOfSupply(installation), ...installation.boards.flatMap(({ context }) => deadOfBoard(context))]
-    .filter(({ facts }) => facts?.list.some(({ word }) => word === "bonding"))
-    .sort((a, b) => b.on.localeCompare(a.on));
-  const service = ({ args }: Fact) => (args.service as { value: string } | undefined)?.value;
-  const services = new Set(
-    tests.flatMap(({ facts }) => facts.list.flatMap((fact) => (fact.word === "bonding" ? (service(fact) ?? []) : []))),
-  );
-  return all(
+/** A main conductor is read with the supply or with the dead tests of a board: both are days of one. */
+export function bondingSeries(installation: Installation): Series[] {
+  const tests = [...daysOfSupply(installation), ...installation.boards.flatMap(({ context }) => deadOfBoard(context))];
+  const withClamps = tests.filter((test) => slotsIn([test], ["clamp"]).length > 0);
+  return seriesIn(
     installation.names,
-    tests,
-    [...services].map(
-      (one): Wanted => [
-        `The bonding of ${one}`,
-        "bonding",
-        (fact) => (service(fact) === one ? (fact.args.continuity as Reading | undefined) : undefined),
-      ],
-    ),
+    withClamps.sort((a, b) => b.on.localeCompare(a.on)),
+    ["clamp"],
   );
 }

@@ -16,13 +16,16 @@ import {
 } from "../drawings/shapes.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import { loopBounds } from "../readings/plan-live.ts";
-import { loopOfBoard, resistancesOfWay, type Series, type Taken } from "../readings/series.ts";
+import { type Series, seriesOfBoard, seriesOfWay, type Taken } from "../readings/series.ts";
 
 interface Row {
   readonly name: string;
   readonly series: Series;
   readonly limit: number | undefined;
 }
+
+/** Those on one scale, Ω. */
+const resistances = ["joint", "clamp", "ground"] as const;
 
 const rowHeight = 64;
 const nameWidth = 210;
@@ -32,12 +35,12 @@ const endWidth = 130;
 /** Nothing where no reading was taken twice. */
 export function yearsDrawing(place: BoardInPlace): Drawing | undefined {
   const rows: Row[] = [
-    ...loopOfBoard(place.context).map((series) => ({
+    ...seriesOfBoard(place.context, resistances).map((series) => ({
       name: `Board ${place.board.head.name}`,
       series,
       limit: undefined,
     })),
-    ...studiesOn(place).flatMap((study) => resistancesOfWay(study).map((series) => rowOf(study, series))),
+    ...studiesOn(place).flatMap((study) => seriesOfWay(study, resistances).map((series) => rowOf(study, series))),
     // A day that is half written has no place on the scale.
   ].filter(({ series }) => taken(series).every(({ on }) => Number.isFinite(dayOf(on))));
   if (rows.length === 0) return undefined;
@@ -67,7 +70,7 @@ export function yearsDrawing(place: BoardInPlace): Drawing | undefined {
 
 function rowOf(study: WayStudy, series: Series): Row {
   const { id, title } = study.way;
-  const limit = series.name.startsWith("Zs") ? loopBounds(study)[0]?.value : undefined;
+  const limit = series.figures === "loop" ? loopBounds(study)[0]?.value : undefined;
   return { name: `way ${id}${title === "" ? "" : ` ${title}`}`, series, limit };
 }
 

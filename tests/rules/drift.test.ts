@@ -40,7 +40,7 @@ const risen: readonly Row[] = [
   ["R2", ["R2 rose"], way(days("dead", "R2 0.41 Ω", "R2 0.60 Ω"))],
   [
     "the ends of a ring, once a line",
-    ["r1 rose"],
+    ["r1 end to end rose"],
     way(days("dead", "ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω", "ends r1 0.61 Ω rn 0.61 Ω r2 0.99 Ω"), "ring"),
   ],
   [
@@ -59,7 +59,7 @@ const risen: readonly Row[] = [
   ["RA", ["RA rose"], idle, { supply: days("live", "electrode rod 40 Ω", "electrode rod 71 Ω") }],
   [
     "bonding",
-    ["The bonding of water rose"],
+    ["Bonding of water rose"],
     idle,
     { board: days("dead", "bonding water continuity 0.03 Ω", "bonding water continuity 0.14 Ω") },
   ],

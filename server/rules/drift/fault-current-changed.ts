@@ -1,9 +1,11 @@
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, percent, step } from "../../calc/result.ts";
-import { faultsOfBoard, faultsOfSupply, type Series } from "../../readings/series.ts";
+import { type Series, seriesOfBoard, seriesOfSupply, seriesOfWay } from "../../readings/series.ts";
 import { comparison } from "../../tables/comparison.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
+
+const currents = ["fault-current"] as const;
 
 function checkTests({ name, now, before }: Series, report: Reporter): boolean {
   const [then] = before;
@@ -58,9 +60,10 @@ live 2026-03-05 {
   ],
   // The larger of the currents is reported for all: one sentence a place.
   check(installation, report) {
-    faultsOfSupply(installation).some((series) => checkTests(series, report));
+    seriesOfSupply(installation, currents).some((series) => checkTests(series, report));
   },
-  checkBoard({ context }, report) {
-    faultsOfBoard(context).some((series) => checkTests(series, report));
+  checkBoard({ context, studies }, report) {
+    seriesOfBoard(context, currents).some((series) => checkTests(series, report));
+    for (const study of studies) seriesOfWay(study, currents).some((series) => checkTests(series, report));
   },
 });

@@ -1,3 +1,6 @@
+import { readArgs } from "../../../grammar/readings.ts";
+import { ageingOf } from "../../../grammar/traits.ts";
+import { type BlockKind, rowOf } from "../../../grammar/vocabulary.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { megohms } from "../../calc/result.ts";
 import type { Names } from "../../model/installation.ts";
@@ -19,13 +22,18 @@ interface PairRead {
   readonly uncertainty: Uncertainty | undefined;
 }
 
+/** The pairs of conductors that a line can hold, where insulation is what it reads. */
+function argsOf(block: BlockKind, word: string): string[] {
+  const row = rowOf(block, word);
+  return row && ageingOf(row) === "insulation" ? readArgs(row).map(({ name }) => name) : [];
+}
+
 /** What was read between each pair of conductors in a test. */
 function pairsIn(names: Names, test: DatedTest): PairRead[] {
-  const lines = (test.facts?.list ?? []).filter(({ word }) => word === "insulation");
-  return lines.flatMap((fact) =>
-    Object.entries(fact.args).flatMap(([pair, value]): PairRead[] => {
-      const reading = value as Reading | undefined;
-      if (!pair.includes("-") || !reading || isAbsent(reading)) return [];
+  return (test.facts?.list ?? []).flatMap((fact) =>
+    argsOf(test.facts.kind, fact.word).flatMap((pair): PairRead[] => {
+      const reading = fact.args[pair] as Reading | undefined;
+      if (!reading || isAbsent(reading)) return [];
       const voltage = (fact.args.voltage as Quantity | undefined)?.value;
       const uncertainty = uncertaintyInTest(names, test, fact, reading);
       return [{ pair, voltage, quantity: reading, fact, on: test.on, uncertainty }];

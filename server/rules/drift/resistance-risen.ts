@@ -1,16 +1,17 @@
+import type { Ageing } from "../../../grammar/traits.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms, percent, type Step, step } from "../../calc/result.ts";
 import {
-  bondingOf,
-  electrodeOfSupply,
-  loopOfBoard,
-  loopOfSupply,
-  resistancesOfWay,
+  bondingSeries,
   type Series,
+  seriesOfBoard,
+  seriesOfSupply,
+  seriesOfWay,
   type Taken,
 } from "../../readings/series.ts";
 import { comparison } from "../../tables/comparison.ts";
+import { capital } from "../../text/words.ts";
 import { driftUncertainty } from "../common/uncertainty-words.ts";
 import { amount, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
@@ -20,6 +21,14 @@ interface Threshold {
   readonly least: number;
   readonly remedy: string;
 }
+
+const thresholds: Readonly<Record<"joint" | "clamp" | "ground", () => Threshold>> = {
+  joint: () => joints,
+  clamp: () => clamps(),
+  ground: () => ground,
+};
+
+const isResistance = (ageing: Ageing): ageing is keyof typeof thresholds => Object.hasOwn(thresholds, ageing);
 
 const joints: Threshold = {
   share: comparison.resistanceRise,
@@ -52,17 +61,22 @@ function risenFrom(threshold: Threshold, { now, before }: Series): Taken | undef
 const brought = ({ on, quantity, value }: Taken): Step[] =>
   value === quantity.value ? [] : [step(`the reading of ${on} at 20 °C`, ohms(quantity.value), ohms(value))];
 
-function checkTests(all: readonly Series[], threshold: Threshold, report: Reporter): void {
+/** A word begins with a capital, a symbol as it is: r1 is not R1. */
+const begun = (name: string): string => (/^[a-z]{3}/.test(name) ? capital(name) : name);
+
+function checkTests(all: readonly Series[], report: Reporter): void {
   const told = new Set<unknown>();
   for (const series of all) {
-    const { name, now } = series;
+    const { name, now, ageing } = series;
+    if (!isResistance(ageing)) continue;
+    const threshold = thresholds[ageing]();
     const then = risenFrom(threshold, series);
     // The ends of a ring are on one line, as are the two rounds of a point.
     if (!then || told.has(now.fact)) continue;
     told.add(now.fact);
     const rise = now.value - then.value;
     report(factSpot(now.fact), {
-      message: `${name} rose from ${ohms(then.quantity.value)} on ${then.on} to ${ohms(now.quantity.value)}, by ${percent(Math.round((rise / then.value) * 100))}. ${threshold.remedy}`,
+      message: `${begun(name)} rose from ${ohms(then.quantity.value)} on ${then.on} to ${ohms(now.quantity.value)}, by ${percent(Math.round((rise / then.value) * 100))}. ${threshold.remedy}`,
       value: amount(now.value, "Ω"),
       limit: amount(then.value + allowed(threshold, now, then), "Ω"),
       steps: [
@@ -108,12 +122,11 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    checkTests(loopOfSupply(installation), joints, report);
-    checkTests(electrodeOfSupply(installation), ground, report);
-    checkTests(bondingOf(installation), clamps(), report);
+    checkTests(seriesOfSupply(installation, ["joint", "ground"]), report);
+    checkTests(bondingSeries(installation), report);
   },
   checkBoard({ context, studies }, report) {
-    checkTests(loopOfBoard(context), joints, report);
-    for (const study of studies) checkTests(resistancesOfWay(study), joints, report);
+    checkTests(seriesOfBoard(context, ["joint", "ground"]), report);
+    for (const study of studies) checkTests(seriesOfWay(study, ["joint", "ground"]), report);
   },
 });

@@ -1,42 +1,44 @@
+import type { WordRow } from "../../../grammar/params.ts";
+import { readArgs } from "../../../grammar/readings.ts";
 import { rowOf } from "../../../grammar/vocabulary.ts";
-import type { Fact, Facts, Val } from "../../model/values.ts";
+import type { Fact, Facts } from "../../model/values.ts";
 import { deadOfBoard, supplyTests } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import { keyText, thingsOf } from "../../readings/reading-name.ts";
 import type { DatedTest } from "../../readings/series.ts";
 import { visitsOf } from "../../readings/visits.ts";
 import { capital } from "../../text/words.ts";
 import { listed } from "../common/dead-words.ts";
 import { installationRule, type Reporter, wordSpot } from "../frame/rule.ts";
 
-interface NamedArgs {
-  readonly point?: Val<string>;
-  readonly service?: Val<string>;
-  readonly name?: Val<string>;
-}
-
-const pairs = ["L-N", "L-E", "N-E"] as const;
-
-/** With line and neutral joined there is one reading for all that is required of a single-phase circuit. */
-const pairsOf = (args: Fact["args"]): readonly string[] =>
-  args.joined ? pairs : Object.keys(args).filter((name) => name.includes("-"));
-
-/** Every reading of some tests by what a person calls it: “N-E insulation”, “S3”. */
+/** Every reading of some tests that is taken again, by what tells it from others and by what a person calls it. */
 function readingsOf(tests: readonly DatedTest[]): Map<string, string> {
   const found = new Map<string, string>();
   for (const { facts } of tests) {
-    for (const { word, args } of facts?.list ?? []) {
-      if (!rowOf(facts.kind, word)?.reads?.again) continue;
-      const { point, service, name } = args as NamedArgs;
-      if (word === "at") found.set(`at ${point?.value}`, `${point?.value}`);
-      else if (word === "insulation")
-        for (const pair of pairsOf(args)) found.set(`insulation ${pair}`, `insulation ${pair}`);
-      else if (word === "bonding") found.set(`bonding ${service?.value}`, `bonding of ${service?.value}`);
-      else found.set(name ? `${word} ${name.value}` : word, name ? `${word} of ${name.value}` : word);
+    for (const fact of facts?.list ?? []) {
+      const row = rowOf(facts.kind, fact.word);
+      if (!row?.reads?.again) continue;
+      const things = keyText(thingsOf(row), fact);
+      if (row.reads.again === "each-value")
+        for (const arg of valuesIn(row, fact)) found.set(`${fact.word} ${things} ${arg}`, `${fact.word} ${arg}`);
+      else found.set(`${fact.word} ${things}`, lineName(row, fact, things));
     }
     for (const word of facts?.broken ?? []) found.set(word, word);
   }
   return found;
 }
+
+/** A line of several values is called by what it was read at, “S3”; one of a single value “bonding of water”. */
+function lineName({ reads }: WordRow, { word }: Fact, things: string): string {
+  if (things.trim() === "") return word;
+  return reads?.name.includes("{arg}") ? things : `${word} of ${things.trim()}`;
+}
+
+const usualPairs = ["L-N", "L-E", "N-E"] as const;
+
+/** With line and neutral joined there is one reading for all that is required of a single-phase circuit. */
+const valuesIn = (row: WordRow, { args }: Fact): readonly string[] =>
+  args.joined ? usualPairs : readArgs(row).flatMap(({ name }) => (args[name] === undefined ? [] : [name]));
 
 /** A reading that was left out still counts from the earlier day; the reader of the record has to know. */
 function checkTests(tests: readonly DatedTest[], report: Reporter): void {
