@@ -11,6 +11,7 @@ import { checkProject, fileOfText, type Sources } from "../../server/workspace/p
 import { generate } from "../helpers/generate.ts";
 import { type Server, startServer } from "../helpers/server.ts";
 import { recordsOf } from "./records.ts";
+import { cancelTimes, sharedEdits } from "./waiting.ts";
 
 const sizes = process.argv
   .slice(2)
@@ -63,7 +64,18 @@ for (const ways of sizes.length > 0 ? sizes : [10, 100, 1_000, 10_000]) {
     `  ${"memory of the server".padEnd(34)} ${ours.memory.toFixed(0).padStart(7)} MiB   peer ${peer.memory.toFixed(0).padStart(6)} MiB   ratio ${(ours.memory / peer.memory).toFixed(2)}`,
   );
   keep(`${ways}`, { ...ours });
+  if (ways < 1_000) continue;
+  const cancels = await cancelTimes(ways);
+  const clock = cancels.map((one) => one.clock);
+  const processor = median(cancels.map((one) => one.processor));
+  console.log(
+    `  ${"cancel of a first check → answer".padEnd(34)} ${ms(median(clock))}   longest ${ms(Math.max(...clock))}   processor ${ms(processor)}   of ${cancels.length}`,
+  );
 }
+
+console.log("\nan edit of 600 ways in a file that schedules use → diagnostics");
+for (const roots of [1, 2, 5])
+  console.log(`  ${`${roots} of them`.padEnd(34)} ${ms(median(await sharedEdits(roots)))}`);
 
 function line(name: string, ours: number, peer: number): void {
   console.log(`  ${name.padEnd(34)} ${ms(ours)}   peer ${ms(peer)}   ratio ${(ours / peer).toFixed(3)}`);
