@@ -1,4 +1,5 @@
 import { factsOf, instrumentsUsed } from "../../readings/instruments.ts";
+import { testedWith } from "../common/instrument-sample.ts";
 import { installationRule, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -10,40 +11,8 @@ export default installationRule({
   clauses: ["643.1"],
   examples: [
     {
-      bad: `wayfile 1
-instrument M1 "Multifunction tester" {
-^^^^^^^^^^
-  due          2026-11-03
-}
-installation "Kiln house" {
-  standard     BS 7671:2018+A2:2022
-  stage        tested
-  board A "Front board" {
-    fed-from     supply
-    way 1 radial "Oven" {
-      live 2026-03-05 with M1 {
-        Zs           0.62 Ω
-      }
-    }
-  }
-}`,
-      good: `wayfile 1
-instrument M1 "Multifunction tester" {
-  serial       "0417"
-  due          2026-11-03
-}
-installation "Kiln house" {
-  standard     BS 7671:2018+A2:2022
-  stage        tested
-  board A "Front board" {
-    fed-from     supply
-    way 1 radial "Oven" {
-      live 2026-03-05 with M1 {
-        Zs           0.62 Ω
-      }
-    }
-  }
-}`,
+      bad: testedWith(["due          2026-11-03"], "instrument"),
+      good: testedWith(['serial       "0417"', "due          2026-11-03"]),
     },
   ],
   check(installation, report) {

@@ -1,4 +1,5 @@
 import { usesBeyond } from "../../readings/instruments.ts";
+import { testedWith } from "../common/instrument-sample.ts";
 import { sameTests, usedToo } from "../common/instrument-words.ts";
 import { factSpot, installationRule, valueSpot } from "../frame/rule.ts";
 
@@ -11,41 +12,8 @@ export default installationRule({
   clauses: ["643.1"],
   examples: [
     {
-      bad: `wayfile 1
-instrument M1 "Multifunction tester" {
-  calibrated   2026-03-20
-  due          2027-03-20
-}
-installation "Kiln house" {
-  standard     BS 7671:2018+A2:2022
-  stage        tested
-  board A "Front board" {
-    fed-from     supply
-    way 1 radial "Oven" {
-      live 2026-03-05 with M1 {
-                           ^^
-        Zs           0.62 Ω
-      }
-    }
-  }
-}`,
-      good: `wayfile 1
-instrument M1 "Multifunction tester" {
-  calibrated   2025-11-03
-  due          2026-11-03
-}
-installation "Kiln house" {
-  standard     BS 7671:2018+A2:2022
-  stage        tested
-  board A "Front board" {
-    fed-from     supply
-    way 1 radial "Oven" {
-      live 2026-03-05 with M1 {
-        Zs           0.62 Ω
-      }
-    }
-  }
-}`,
+      bad: testedWith(["calibrated   2026-03-20", "due          2027-03-20"], "test"),
+      good: testedWith(["calibrated   2025-11-03", "due          2026-11-03"]),
     },
   ],
   check(installation, report) {
