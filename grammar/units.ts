@@ -11,7 +11,8 @@ export type Physical =
   | "apparent"
   | "ratio"
   | "drop"
-  | "perMetre";
+  | "perMetre"
+  | "resistivity";
 
 export interface Unit {
   /** The typographic form, which the formatter writes. */
@@ -32,6 +33,7 @@ export const units: readonly Unit[] = [
   { symbol: "GΩ", physical: "resistance", factor: 1e9, also: ["Gohm", "GOhm", "G\u2126"] },
   // Of a cable: makers print the same figure as Ω/km.
   { symbol: "mΩ/m", physical: "perMetre", factor: 1e-3, also: ["mohm/m", "mOhm/m", "m\u2126/m", "Ω/km", "ohm/km"] },
+  { symbol: "K·m/W", physical: "resistivity", factor: 1, also: ["K.m/W", "Km/W", "m·K/W", "m.K/W"] },
   { symbol: "mV/A/m", physical: "drop", factor: 1e-3, also: ["mV/Am"] },
   { symbol: "kA", physical: "current", factor: 1e3, also: [] },
   { symbol: "mA", physical: "current", factor: 1e-3, also: [] },
@@ -78,4 +80,5 @@ export const physicalNames: Readonly<Record<Physical, string>> = {
   ratio: "a percentage",
   drop: "a voltage drop per ampere and metre",
   perMetre: "a resistance per metre",
+  resistivity: "a thermal resistivity",
 };

@@ -2,7 +2,6 @@ import {
   type AmbientFactor,
   ambientFactors,
   groundFactors,
-  groundGroupingFactors,
   groupingFactors,
   overloadRules,
   overloadSources,
@@ -12,7 +11,8 @@ import { cellOf, known, rowOf, type Table } from "../tables/table.ts";
 import type { Calculated } from "./result.ts";
 import { degrees, plain, step } from "./result.ts";
 
-export type Arrangement = "bunched" | "wall" | "tray" | "ladder" | "buried" | "duct";
+/** How circuits lie together in air; in the ground they heat each other more and have tables of their own (`ground.ts`). */
+export type Arrangement = "bunched" | "wall" | "tray" | "ladder";
 
 /** A factor with its step, or a plain word for what no table here gives. */
 export type FactorFound = Calculated | { readonly missing: string };
@@ -50,7 +50,6 @@ const counts = [1, 2, 3, 4, 5, 6, 7, 8, 9, 12, 16, 20] as const;
 
 /** Cg for a number of circuits together, the circuit itself included. */
 export function groupingFactor(circuits: number, arrangement: Arrangement): FactorFound {
-  if (arrangement === "buried" || arrangement === "duct") return inGround(circuits, arrangement);
   const taken = counts.find((count) => count >= circuits);
   const row = rowOf(groupingFactors, { key: arrangement });
   if (taken === undefined || row === undefined) {
@@ -66,21 +65,6 @@ export function groupingFactor(circuits: number, arrangement: Arrangement): Fact
     steps: [step(`Cg for ${text}, ${row.facts.arrangement.toLowerCase()}`, "", plain(value))],
     source,
   };
-}
-
-const groundCounts = [2, 3, 4, 5, 6] as const;
-
-/** In the ground circuits heat each other more, and have tables of their own. */
-function inGround(circuits: number, arrangement: "buried" | "duct"): FactorFound {
-  const taken = groundCounts.find((count) => count === circuits);
-  const row = rowOf(groundGroupingFactors, { key: arrangement });
-  if (taken === undefined || row === undefined)
-    return {
-      missing: `no table here gives the grouping factor for ${plain(circuits)} circuits in the ground (${groundGroupingFactors.ref})`,
-    };
-  const { value, source } = cellOf(groundGroupingFactors, row, `n${taken}`);
-  const words = `Cg for ${circuits} circuits, ${row.facts.arrangement.toLowerCase()}`;
-  return { value, unit: "", steps: [step(words, "", plain(value))], source };
 }
 
 /** Ci for a length in mm of cable surrounded by thermal insulation; between rows the next longer is taken. */

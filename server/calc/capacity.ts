@@ -3,12 +3,12 @@ import { capacity4E1A, capacity4E2A, capacity4E4A } from "../tables/capacity-90.
 import {
   ambientFactors,
   groundFactors,
-  groundGroupingFactors,
   groupingFactors,
   overloadSources,
   tabulatedAt,
   thermalInsulationFactors,
 } from "../tables/factors.ts";
+import { depthFactors, groundAsTabulated, groundGroupingFactors, soilFactors } from "../tables/ground.ts";
 import type { Sourced } from "../tables/source.ts";
 import { combine, fromFormula } from "../tables/source.ts";
 import type { Table } from "../tables/table.ts";
@@ -22,6 +22,15 @@ import {
   thermalInsulationFactor,
 } from "./capacity-factors.ts";
 import { otherAmbient } from "./capacity-other.ts";
+import {
+  depthFactor,
+  groundGrouping,
+  type InGround,
+  isTabulatedDepth,
+  isTabulatedSoil,
+  metresDeep,
+  soilFactor,
+} from "./ground.ts";
 import type { Calculated, Step } from "./result.ts";
 import { amps, degrees, looked, plain, step, worked } from "./result.ts";
 
@@ -45,6 +54,8 @@ export interface Conditions {
   readonly insulation: 70 | 90;
   readonly ambient?: number;
   readonly ground?: number;
+  /** How it lies in the ground: thermal resistivity in K·m/W, depth and clear distance of those grouped in mm. */
+  readonly earth?: { readonly lie: InGround; readonly soil?: number; readonly depth?: number; readonly apart?: number };
   readonly grouped?: { readonly circuits: number; readonly arrangement: Arrangement };
   readonly insulated?: number;
   readonly semiEnclosed?: boolean;
@@ -126,7 +137,7 @@ export function correctedCapacity(conditions: Conditions): Corrected {
  * In the ground the conditions of the tables are named with them.
  */
 export function factorsOfOne(conditions: Conditions, inGround: boolean): readonly Step[] {
-  const { ambient, ground, grouped, insulated, semiEnclosed } = conditions;
+  const { ambient, ground, earth, grouped, insulated, semiEnclosed } = conditions;
   const one = (name: string, from: string): Step => looked(name, from, "1");
   const air = ambient === undefined || ambient === tabulatedAt.air;
   return [
@@ -135,7 +146,12 @@ export function factorsOfOne(conditions: Conditions, inGround: boolean): readonl
           ...(ground === undefined || ground === tabulatedAt.ground
             ? [one(`Ca at ${degrees(tabulatedAt.ground)} in the ground`, groundFactors.ref)]
             : []),
-          one("soil and depth as the tables suppose", "BS 7671:2018+A2:2022, Appendix 4"),
+          ...(earth?.soil === undefined || isTabulatedSoil(earth.soil)
+            ? [one(`Cs at ${plain(groundAsTabulated.soil)} K·m/W`, soilFactors.ref)]
+            : []),
+          ...(earth?.depth === undefined || isTabulatedDepth(earth.depth)
+            ? [one(`Cd at ${metresDeep(groundAsTabulated.depth)}`, depthFactors.ref)]
+            : []),
         ]
       : air
         ? [one(`Ca at ${degrees(tabulatedAt.air)}`, ambientFactors.ref)]
@@ -158,13 +174,21 @@ const ownFactor = ({ value, source }: Sourced<number>): FactorFound => ({
 });
 
 function factorsOf(conditions: Conditions): FactorFound[] {
-  const { insulation, ambient, ground, grouped, insulated, semiEnclosed, own, other } = conditions;
+  const { insulation, ambient, ground, earth, grouped, insulated, semiEnclosed, own, other } = conditions;
   return [
     ...(ambient === undefined || ambient === 30
       ? []
       : [other ? otherAmbient(other, ambient) : ambientFactor(ambient, insulation)]),
     ...(ground === undefined || ground === tabulatedAt.ground ? [] : [groundFactor(ground, insulation)]),
-    ...(grouped === undefined || grouped.circuits <= 1 ? [] : [groupingFactor(grouped.circuits, grouped.arrangement)]),
+    ...(earth?.soil === undefined || isTabulatedSoil(earth.soil) ? [] : [soilFactor(earth.soil, earth.lie)]),
+    ...(earth?.depth === undefined || isTabulatedDepth(earth.depth) ? [] : [depthFactor(earth.depth, earth.lie)]),
+    ...(grouped === undefined || grouped.circuits <= 1
+      ? []
+      : [
+          earth
+            ? groundGrouping(grouped.circuits, earth.lie, earth.apart ?? 0)
+            : groupingFactor(grouped.circuits, grouped.arrangement),
+        ]),
     ...(insulated === undefined || insulated <= 0 ? [] : [thermalInsulationFactor(insulated)]),
     ...(semiEnclosed === true ? [semiEnclosedFactor()] : []),
     ...(own ? [ownFactor(own)] : []),

@@ -9,6 +9,7 @@ import { rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, homes, socketRating } from "./circuit-kind.ts";
 import { placeRcdLimit, placeRcdRow, placeSpot, type SpecialLocation } from "./places.ts";
 import { premisesOf } from "./supply.ts";
+import { isInGround } from "./route-capacity.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
 export type Reason =
@@ -146,7 +147,10 @@ const inMetalFrame = (study: WayStudy): Fact | undefined =>
 function concealed(study: WayStudy): Fact | undefined {
   if (inEarthedMetal(study)) return undefined;
   const least = rcdLimit("concealed").value;
-  return study.facts.all("route").find(({ args }) => args.depth !== undefined && args.depth.value < least);
+  // In the ground a depth says something else.
+  return study.facts
+    .all("route")
+    .find((route) => !isInGround(route) && route.args.depth !== undefined && route.args.depth.value < least);
 }
 
 function sourceFor(study: WayStudy, reason: Reason): Source {

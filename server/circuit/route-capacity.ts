@@ -66,12 +66,20 @@ export function methodOf(fact: FactOf<"way", "route">): Method | undefined {
   return fact.args.in && usualMethod.conduit;
 }
 
-const layOf = ({ args }: FactOf<"way", "route">, inGround: boolean): Arrangement =>
-  inGround
-    ? args.kind?.value === "duct"
-      ? "duct"
-      : "buried"
-    : (arrangements[args.arrangement?.value ?? ""] ?? "bunched");
+/** Whether a stretch lies in the ground, in a duct or without. */
+export const isInGround = ({ args: { kind, method } }: FactOf<"way", "route">): boolean =>
+  kind?.value === "buried" || kind?.value === "duct" || method?.value === "D";
+
+const layOf = ({ args }: FactOf<"way", "route">): Arrangement =>
+  arrangements[args.arrangement?.value ?? ""] ?? "bunched";
+
+/** What is stated of the ground a stretch lies in. */
+const earthOf = ({ args: { kind, soil, depth, apart } }: FactOf<"way", "route">): NonNullable<Conditions["earth"]> => ({
+  lie: kind?.value === "duct" ? "duct" : "buried",
+  ...(soil ? { soil: soil.value } : {}),
+  ...(depth ? { depth: depth.value } : {}),
+  ...(apart ? { apart: apart.value } : {}),
+});
 
 /** What else than the cable as it is a capacity is asked for. */
 export interface CapacityWish {
@@ -162,7 +170,8 @@ function conditionsOf(
     ...(ambient && !inGround ? { ambient: ambient.value } : {}),
     // Colder ground than the tables assume only helps.
     ...(ambient && inGround && ambient.value > tabulatedAt.ground ? { ground: ambient.value } : {}),
-    ...(together > 1 ? { grouped: { circuits: together, arrangement: layOf(fact, inGround) } } : {}),
+    ...(together > 1 ? { grouped: { circuits: together, arrangement: layOf(fact) } } : {}),
+    ...(inGround ? { earth: earthOf(fact) } : {}),
     ...(insulated ? { insulated: insulated.value } : {}),
     ...(construction === "mineral" || construction === "flex" ? { other: construction } : {}),
     ...(factor ? { own: { value: factor.value / 100, source: { ref, standing: "quoted" as const } } } : {}),

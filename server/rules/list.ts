@@ -65,6 +65,7 @@ import designDeviceRatingUnusual from "./design/device-rating-unusual.ts";
 import designEnclosureCombustible from "./design/enclosure-combustible.ts";
 import designFloorAreaExceeded from "./design/floor-area-exceeded.ts";
 import designFusedSpurRating from "./design/fused-spur-rating.ts";
+import designGroundNotThere from "./design/ground-not-there.ts";
 import designLampholderDevice from "./design/lampholder-device.ts";
 import designLoadDisagrees from "./design/load-disagrees.ts";
 import designLoadOverCable from "./design/load-over-cable.ts";
@@ -420,6 +421,7 @@ export const rules: readonly Rule[] = [
   designEnclosureCombustible,
   designFloorAreaExceeded,
   designFusedSpurRating,
+  designGroundNotThere,
   designLampholderDevice,
   designLoadDisagrees,
   designLoadOverCable,

@@ -1,5 +1,5 @@
 import { lasting, type Source, sourced } from "./source.ts";
-import { computed, memory, quoted, rowOf, sourceOf, table } from "./table.ts";
+import { computed, quoted, rowOf, sourceOf, table } from "./table.ts";
 
 /** Factor for ambient air other than 30 °C. */
 export interface AmbientFactor {
@@ -247,47 +247,6 @@ export interface OverloadRule {
   readonly rule: string;
   readonly value: number | string;
 }
-
-/** Factor for several circuits in the ground that touch each other. */
-export interface GroundGroupingFactor {
-  /** Key. */
-  readonly key: "buried" | "duct";
-  /** Arrangement. */
-  readonly arrangement: string;
-  /** 2 circuits. */
-  readonly n2: number;
-  /** 3 circuits. */
-  readonly n3: number;
-  /** 4 circuits. */
-  readonly n4: number;
-  /** 5 circuits. */
-  readonly n5: number;
-  /** 6 circuits. */
-  readonly n6: number;
-}
-
-export const groundGroupingFactors = table<GroundGroupingFactor>({
-  id: "factor-4C2",
-  title: "Grouping factors (Cg) for cables in the ground, touching",
-  ref: "BS 7671:2018+A2:2022, Tables 4C2 and 4C3",
-  edition: "17th/18th Edition",
-  applies: "Method D: more than one circuit direct in the ground, or multicore cables in ducts side by side.",
-  units: { key: "", arrangement: "", n2: "", n3: "", n4: "", n5: "", n6: "" },
-  standing: "memory",
-  rows: [
-    { key: "buried", arrangement: "Direct in the ground, touching", n2: 0.75, n3: 0.65, n4: 0.6, n5: 0.55, n6: 0.5 },
-    memory(
-      { key: "duct", arrangement: "In ducts in the ground, touching", n2: 0.85, n3: 0.75, n4: 0.7, n5: 0.65, n6: 0.6 },
-      { n6: "quoted" },
-    ),
-  ],
-  notes: [
-    "Apart from each other they carry more: the tables have columns for spacings that a schedule does not state.",
-  ],
-  // Quoted on these pages:
-  // - IET EngX: grouping factors of Table 4C3
-  quotedOn: 1,
-});
 
 export const overloadRules = table<OverloadRule>({
   id: "factor-fuse",

@@ -16,14 +16,8 @@ import { disconnectionScope, disconnectionTimes } from "./disconnection.ts";
 import { diversityAllowances } from "./diversity.ts";
 import { diversityShares } from "./diversity-shares.ts";
 import { drop4D1B, drop4D2B, drop4E1B, dropLimits, flexibleCords } from "./drop.ts";
-import {
-  ambientFactors,
-  groundFactors,
-  groundGroupingFactors,
-  groupingFactors,
-  overloadRules,
-  thermalInsulationFactors,
-} from "./factors.ts";
+import { ambientFactors, groundFactors, groupingFactors, overloadRules, thermalInsulationFactors } from "./factors.ts";
+import { depthFactors, groundGroupingFactors, soilFactors } from "./ground.ts";
 import { inspectionIntervals, inspectionItems } from "./inspection.ts";
 import { insulationMinima, insulationRules } from "./insulation.ts";
 import { insulationMinima16 } from "./insulation-16th.ts";
@@ -148,6 +142,8 @@ export const tables: readonly Table<object>[] = [
   ambientFactors,
   groundFactors,
   groundGroupingFactors,
+  soilFactors,
+  depthFactors,
   groupingFactors,
   thermalInsulationFactors,
   overloadRules,

@@ -7,7 +7,6 @@ import { calculatedDrop } from "../../server/calc/drop-figures.ts";
 import { figure } from "../../server/calc/figure.ts";
 import { marginOf } from "../../server/calc/margin.ts";
 import { nextSizeUp } from "../../server/calc/minimum-size.ts";
-import { groundGroupingFactors } from "../../server/tables/factors.ts";
 
 describe("a margin of what is only bounded", () => {
   it.each([
@@ -72,12 +71,4 @@ it("a demand by a share of the whole shows the share and the whole", () => {
   const { value, steps } = diversified({ purpose: "lighting", column: "household", currents: [6, 4] });
   expect(value).toBeCloseTo(6.6, 9);
   expect(JSON.stringify(steps)).toContain("66 % × 10 A");
-});
-
-// Table 4C3 as it is remembered: it falls with each circuit, and touching ducts fare no worse than cables that touch.
-it("factors for the ground fall from circuit to circuit", () => {
-  const columns = ["n2", "n3", "n4", "n5", "n6"] as const;
-  const falls = groundGroupingFactors.rows.map(({ facts }) => columns.map((column) => facts[column]));
-  for (const row of falls) expect(row).toEqual(row.toSorted((one, other) => other - one));
-  expect(falls.every((row) => new Set(row).size === row.length)).toBe(true);
 });

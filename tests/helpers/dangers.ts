@@ -739,6 +739,13 @@ export const dangers: readonly Danger[] = [
     ({ text }) => / parallel 2/.test(text) && /^\s+length/m.test(text),
     (_, { length }) => onLine(/^\s+length/, () => `      run     Z ${length / 2} m J1 ${length / 2} m J2`),
   ),
+  toWay(
+    "a cable in the ground beside three others that nobody counted",
+    capacity,
+    // Four circuits that touch carry 0.6 of what one does: at most 0.66, by a tenth for what is remembered.
+    ({ text }, { rating, line }) => /route +buried/.test(text) && line === "16" && rating > 94 * 0.66,
+    () => replace(/^\s+route/, /soil 2 K·m\/W/, "grouped 4"),
+  ),
   toWay("device not said", ["record/no-device"], always, () => onLine(/^\s+device/, undefined)),
   toWay("cable not said", ["record/no-cable"], always, () => onLine(/^\s+cable/, undefined)),
   toWay(

@@ -399,12 +399,14 @@ function boardLines(name: string, from: string, count: number, share: number, pl
   return [...lines, ...text, "  }", ...boardLines(`${name}S`, name, 2, 80, { ...place, Zb: Zs })];
 }
 
-/** One cable of a feeder, or two smaller ones in parallel. */
-function feederCable(three: boolean, next: () => number): Pick<Kind, "cable" | "line" | "cpc" | "sets"> {
+/** One cable of a feeder, in air or in the ground, or two smaller ones in parallel. */
+function feederCable(three: boolean, next: () => number): Pick<Kind, "cable" | "line" | "cpc" | "sets" | "route"> {
   const cores = three ? 5 : 3;
-  if (next() < 0.6) return armoured(16, cores);
+  const which = next();
+  if (which < 0.35) return { ...armoured(16, cores), route: "clipped method C" };
+  if (which < 0.6) return { ...armoured(16, cores), route: "buried method D depth 600 mm soil 2 K·m/W" };
   const one = armoured(6, cores);
-  return { ...one, cable: `${one.cable} parallel 2`, sets: 2 };
+  return { ...one, cable: `${one.cable} parallel 2`, sets: 2, route: "clipped method C" };
 }
 
 function feederLines(way: number, board: string, place: Place): { text: string[]; Zs: number } {
@@ -415,7 +417,6 @@ function feederLines(way: number, board: string, place: Place): { text: string[]
     rating: 63,
     tail: "80 kA gG",
     ...feederCable(three, place.next),
-    route: "clipped method C",
     lines: [`feeds ${board}`],
     Ib: 60,
     most: 18,
