@@ -6,7 +6,7 @@ export default wayRule({
   id: "design/ground-not-there",
   severity: "warning",
   since: "0.1",
-  title: "What is said of the ground counts for nothing on this route.",
+  title: "The ground is described for a route that is not in it, or a distance for a circuit that is alone.",
   why: "The resistivity of the ground and the distance of cables in it are factors of cables in the ground alone, and the distance of a group that is counted. Written elsewhere they change nothing, though whoever wrote them meant that they do.",
   clauses: ["523.1"],
   examples: [
