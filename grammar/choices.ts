@@ -169,6 +169,7 @@ export const constructions = {
   armoured: "Steel wire armoured cable.",
   mineral: "Mineral-insulated, copper-sheathed cable.",
   flex: "A flexible cord.",
+  "busbar-trunking": "Busbar trunking to BS EN 61439-6, by its maker's figures; a cpc with a size is of copper.",
 } as const;
 
 export const fireBehaviours = {
@@ -227,6 +228,7 @@ export const cpcMeans = {
   conduit: "The steel conduit is the protective conductor.",
   trunking: "The steel trunking is the protective conductor.",
   sheath: "The copper sheath is the protective conductor.",
+  casing: "The casing of the busbar trunking is the protective conductor.",
   none: "There is no protective conductor.",
 } as const;
 

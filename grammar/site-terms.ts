@@ -83,6 +83,8 @@ export const siteTerms: Readonly<Record<string, readonly string[]>> = {
   "fire-resistant": ["fire-resisting"],
   "fire-rated": ["fire-resisting"],
   fr: ["fire-resisting"],
+  busduct: ["busbar-trunking"],
+  "rising-main": ["busbar-trunking"],
   swa: ["armoured"],
   armored: ["armoured"],
   "t&e": ["flat-twin"],

@@ -11,6 +11,7 @@ import { terminalHeat } from "../circuit/terminals.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
+import { trunkingWithstand } from "./busbar-trunking.ts";
 import { compared, type DesignLine, figure, onSource, open, stated } from "./design-line.ts";
 import { feederCurrent, feederDrop } from "./drop-feeder.ts";
 import { added, boardDrop, circuitDrop, dropAbove, dropLimitOf, startDrop } from "./drop-path.ts";
@@ -229,6 +230,7 @@ function faultLines(node: BoardNode, study: WayStudy): DesignLine[] {
 function heatLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const { cable } = study;
   if (!cable) return [];
+  if (cable.construction === "busbar-trunking") return withstandLines(node, study);
   const heat = liveHeat(node, study);
   const title = "Live conductors in a fault";
   const byOverload = overloadProtected(study)
@@ -243,6 +245,16 @@ function heatLines(node: BoardNode, study: WayStudy): DesignLine[] {
       ? open(title, byOverload ?? "the device is quicker than its curve is kept for: the maker's I²t decides")
       : compared({ title, value, limit: heat.need, least: true, ...(byOverload ? { reason: byOverload } : {}) });
   return [live, ...protectiveLines(study), ...letThroughLines(node, study)];
+}
+
+/** Of busbar trunking its maker's test counts for its bars and its casing. */
+function withstandLines(node: BoardNode, study: WayStudy): DesignLine[] {
+  const title = "Short-circuit current the busbar trunking withstands";
+  const found = trunkingWithstand(node, study);
+  if (!found) return [open(title, "its Icw, or the fault current where it begins, is not known")];
+  const { fault, most, name } = found;
+  const reason = name === "Icc" ? "behind the device it was tested with" : "for the time its maker states";
+  return [compared({ title, value: most, limit: fault, least: true, reason })];
 }
 
 function protectiveLines(study: WayStudy): DesignLine[] {

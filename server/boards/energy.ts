@@ -11,7 +11,7 @@ import type { BoardNode } from "./network.ts";
 
 /** k of a live conductor. */
 export function lineFactor({ cable }: WayStudy): Calculated | undefined {
-  if (!cable || cable.construction === "mineral") return undefined;
+  if (!cable || cable.construction === "mineral" || cable.construction === "busbar-trunking") return undefined;
   const insulation = cable.insulation === 90 ? "ts90" : "pvc70";
   return adiabaticFactor({ use: "line", material: cable.material, insulation, csa: cable.line });
 }

@@ -8,8 +8,8 @@ import { ruleAlone, type Source } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, homes, socketRating } from "./circuit-kind.ts";
 import { placeRcdLimit, placeRcdRow, placeSpot, type SpecialLocation } from "./places.ts";
-import { premisesOf } from "./supply.ts";
 import { isInGround } from "./route-capacity.ts";
+import { premisesOf } from "./supply.ts";
 import type { Rcd, WayStudy } from "./way.ts";
 
 export type Reason =
@@ -135,6 +135,7 @@ const livedIn: readonly string[] = [...homes, "tall-residential", "student", "ou
 /** Whether there is earthed metal round the cable: then neither nail nor frame makes anything live. */
 function inEarthedMetal({ cable }: WayStudy): boolean {
   if (!cable || cable.construction === "armoured" || cable.construction === "mineral") return true;
+  if (cable.construction === "busbar-trunking") return true;
   // Steel conduit or trunking that serves as the protective conductor is earthed metal.
   return cable.cpcBy === "conduit" || cable.cpcBy === "trunking";
 }

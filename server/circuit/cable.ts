@@ -1,6 +1,6 @@
 /** The cable of a way, as its own line or its cable type describes it. */
 import type { Conductor } from "../calc/circuit-network.ts";
-import type { Metal } from "../calc/index.ts";
+import type { Construction, Metal } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import type { Sourced } from "../tables/source.ts";
@@ -10,13 +10,13 @@ export interface Cable {
   readonly fact: FactOf<"way", "cable">;
   /** The line that describes it: the same, or that of its cable type. */
   readonly described: Fact;
-  readonly construction: "singles" | "flat-twin" | "multicore" | "armoured" | "mineral" | "flex";
+  readonly construction: Construction | "mineral" | "flex" | "busbar-trunking";
   /** 70 °C unless said otherwise. */
   readonly insulation: 70 | 90;
   readonly line: number;
   readonly neutral: number;
   readonly cpc: number | undefined;
-  readonly cpcBy: "armour" | "conduit" | "trunking" | "sheath" | "none" | undefined;
+  readonly cpcBy: "armour" | "conduit" | "trunking" | "sheath" | "casing" | "none" | undefined;
   readonly material: Metal;
   readonly cores: number | undefined;
   /** How many conductors of each lie in parallel; sizes and figures are those of one. */
@@ -43,9 +43,30 @@ export interface OwnFigures {
   readonly drop: Sourced<number> | undefined;
   readonly line: Sourced<number> | undefined;
   readonly cpc: Sourced<number> | undefined;
+  /** At rated current. */
+  readonly lineHot: Sourced<number> | undefined;
+  readonly cpcHot: Sourced<number> | undefined;
   /** Of one conductor. */
   readonly reactance: Sourced<number> | undefined;
+  readonly cpcReactance: Sourced<number> | undefined;
+  readonly withstands: Withstand | undefined;
 }
+
+/** The short-circuit current busbar trunking withstands, A. */
+export interface Withstand {
+  /** For that time, s. */
+  readonly Icw: Sourced<number> | undefined;
+  readonly time: number;
+  /** Behind the device it was tested with. */
+  readonly Icc: Sourced<number> | undefined;
+}
+
+/** Cable whose resistance, capacity and drop follow from its size by the tables; of other kinds each has its own rules. */
+export const isTabled = (cable: Cable): cable is Cable & { readonly construction: Construction } =>
+  cable.construction !== "mineral" && cable.construction !== "flex" && cable.construction !== "busbar-trunking";
+
+/** Whether the resistance of its conductors is known, by size or as it is stated. */
+export const hasResistance = (cable: Cable): boolean => isTabled(cable) || cable.own?.line !== undefined;
 
 export function cableOf(facts: Facts<"way">, context: Context): Cable | undefined {
   const fact = facts.one("cable");
@@ -84,10 +105,20 @@ export function describedCable(fact: Fact, described: Fact): Cable | undefined {
 type Described = FactOf<"way", "cable">;
 
 function ownFigures({ args }: Described): OwnFigures | undefined {
-  const { carries, drop, r1, r2, x, by } = args;
-  if (!carries && !drop && !r1 && !r2 && !x) return undefined;
+  const { carries, drop, r1, r2, r1Hot, r2Hot, x, x2, Icw, withstandTime, Icc, by } = args;
+  if (![carries, drop, r1, r2, r1Hot, r2Hot, x, x2, Icw, Icc].some((figure) => figure !== undefined)) return undefined;
   const ref = by ? `As stated, “${by.value}”` : "As stated for this cable";
   const as = (figure: { readonly value: number } | undefined): Sourced<number> | undefined =>
     figure && { value: figure.value, source: { ref, standing: "quoted" } };
-  return { carries: as(carries), drop: as(drop), line: as(r1), cpc: as(r2), reactance: as(x) };
+  return {
+    carries: as(carries),
+    drop: as(drop),
+    line: as(r1),
+    cpc: as(r2),
+    lineHot: as(r1Hot),
+    cpcHot: as(r2Hot),
+    reactance: as(x),
+    cpcReactance: as(x2),
+    withstands: Icw || Icc ? { Icw: as(Icw), time: withstandTime?.value ?? 1, Icc: as(Icc) } : undefined,
+  };
 }

@@ -13,7 +13,7 @@ import {
 } from "../calc/index.ts";
 import { milliohms, percent, plain, step, worked } from "../calc/result.ts";
 import type { Facts } from "../model/values.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine, fromFormula, type Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 
 /** A cable with the lines of its way, which say what lies beside it. */
@@ -60,7 +60,10 @@ function onePerMetre(cable: Cable, which: Conductor): Calculated | undefined {
   const stated =
     which === "cpc" ? cable.own?.cpc : which === "line" || csa === cable.line ? cable.own?.line : undefined;
   if (stated) return { value: stated.value, unit: "Ω/m", steps: [], source: stated.source };
-  const core = csa === undefined ? undefined : resistancePerMetre(csa, cable.material);
+  // Bars are not wires of a size; a protective conductor that goes with them is one, of copper whatever they are of.
+  const bars = cable.construction === "busbar-trunking";
+  if (bars && which !== "cpc") return undefined;
+  const core = csa === undefined ? undefined : resistancePerMetre(csa, bars ? "copper" : cable.material);
   if (which !== "cpc" || cable.cpcBy !== "armour") return core;
   const armour = armourOf(cable);
   if (csa === undefined) return armour;
@@ -94,6 +97,8 @@ export function whyNoCpc({ cpc, cpcBy, cores, construction, line }: Cable): stri
   if (cpcBy === "conduit" || cpcBy === "trunking") {
     return `the protective conductor is the steel ${cpcBy}, whose resistance goes by its make: ask the maker for it, or measure R2`;
   }
+  if (cpcBy === "casing")
+    return "the protective conductor is the casing, whose r2 is its maker's figure and not stated";
   return cpcBy
     ? `the protective conductor is the ${cpcBy}, whose resistance is not given here`
     : "the size of the protective conductor is not stated";
@@ -110,6 +115,27 @@ export const mayReadLess = (study: CableOfWay): boolean =>
 export const hasMetalBeside = ({ cable, facts }: CableOfWay): boolean =>
   facts.has("parallel-path") || (cable?.cpc !== undefined && (cable.cpcBy === "conduit" || cable.cpcBy === "trunking"));
 
+/** By what is stated of conductors cold and hot; a copper core beside them by its insulation. */
+function statedFactor(cable: Cable, of: readonly Conductor[]): Calculated | undefined {
+  const { own, parallel } = cable;
+  const hotOf = (which: Conductor): Sourced<number> | undefined => {
+    const stated = which === "cpc" ? own?.cpcHot : own?.lineHot;
+    if (stated) return { value: stated.value / parallel[which], source: stated.source };
+    const cold = which === "cpc" && !own?.cpc ? conductorPerMetre(cable, "cpc") : undefined;
+    const factor = cold && operatingFactor(cable.insulation, "incorporated");
+    return factor && { value: cold.value * factor.value, source: combine(cold.source, factor.source) };
+  };
+  const parts = of.map((which) => [hotOf(which), conductorPerMetre(cable, which)] as const);
+  if (!parts.every(([hot, cold]) => hot && cold)) return undefined;
+  const sum = (index: 0 | 1) => parts.reduce((total, part) => total + (part[index]?.value ?? 0), 0);
+  const value = sum(0) / sum(1);
+  const sources = parts.flatMap((part) => part.flatMap((figure) => (figure ? [figure.source] : [])));
+  const numbers = `${milliohms(sum(0))} / ${milliohms(sum(1))}`;
+  return worked(value, "", fromFormula(combine(...sources)), () => [
+    step("factor to rated current, as stated hot and cold", numbers, plain(value, 3)),
+  ]);
+}
+
 /**
  * Factor from 20 °C to service of conductors in series: that of their insulation for the cores, and the armour's own for
  * an armour. Where both are there, each counts by its share of the resistance.
@@ -118,6 +144,7 @@ export function operatingFactorOf(
   cable: Cable | undefined,
   of: readonly Conductor[] = ["line", "cpc"],
 ): Calculated | undefined {
+  if (cable?.own?.lineHot || cable?.construction === "busbar-trunking") return statedFactor(cable, of);
   const cores = operatingFactor(cable?.insulation ?? 70, "incorporated");
   if (!cable || !cores || !of.includes("cpc") || cable.cpcBy !== "armour") return cores;
   const others = of.filter((which) => which !== "cpc").map((which) => conductorPerMetre(cable, which));

@@ -8,9 +8,10 @@ import {
   resistiveUpTo,
   tabulatedCapacity,
 } from "../calc/index.ts";
-import { percent, plain, step, worked } from "../calc/result.ts";
+import { milliohms, percent, plain, step, worked } from "../calc/result.ts";
 import { tabulatedAt } from "../tables/factors.ts";
 import { combine, fromFormula } from "../tables/source.ts";
+import { type Cable, isTabled } from "./cable.ts";
 import { leastKnownCapacity } from "./overload.ts";
 import { methodOf } from "./route-capacity.ts";
 import type { WayStudy } from "./way.ts";
@@ -40,12 +41,7 @@ function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated
   const capacity = csa === cable?.line ? leastKnownCapacity(study) : undefined;
   const method = capacity && methodOf(capacity.fact);
   if (!cable || !capacity || !method || device?.family === "BS 3036") return undefined;
-  if (
-    cable.construction === "mineral" ||
-    cable.construction === "flex" ||
-    (capacity.fact.args.ambient?.value ?? tabulatedAt.air) < tabulatedAt.air
-  )
-    return undefined;
+  if (!isTabled(cable) || (capacity.fact.args.ambient?.value ?? tabulatedAt.air) < tabulatedAt.air) return undefined;
   const { construction, insulation } = cable;
   const It = tabulatedCapacity({ construction, insulation, method, loaded: study.threePhase ? 3 : 2, csa });
   if (!It) return undefined;
@@ -59,13 +55,26 @@ function temperatureFactor(study: WayStudy, Ib: number, csa: number): Calculated
 /** Of a larger size, by its resistance and reactance apart. */
 function partsFactor(study: WayStudy, current: number, csa: number): Calculated | undefined {
   const { cable } = study;
-  if (!cable || cable.construction === "mineral" || cable.construction === "flex" || cable.own?.drop) return undefined;
+  if (cable?.construction === "busbar-trunking") return busbarFactor(cable, study.powerFactor);
+  if (!cable || !isTabled(cable) || cable.own?.drop) return undefined;
   const { construction, insulation } = cable;
   return dropByParts(
     { construction, insulation, method: "E", loaded: study.threePhase ? 3 : 2, csa },
     study.powerFactor,
     temperatureFactor(study, current, csa),
   );
+}
+
+/** Of busbar trunking, by the parts its maker states: (r cos φ + x sin φ) / z. */
+function busbarFactor({ own }: Cable, share: number): Calculated | undefined {
+  const [r, x] = [own?.lineHot, own?.reactance];
+  if (!r || !x || own?.drop || share <= 0 || share >= 1) return undefined;
+  const sine = Math.sqrt(1 - share ** 2);
+  const value = Math.min(1, (r.value * share + x.value * sine) / Math.hypot(r.value, x.value));
+  const numbers = `(${milliohms(r.value)} × ${plain(share)} + ${milliohms(x.value)} × ${plain(sine, 3)}) / z`;
+  return worked(value, "", fromFormula(combine(r.source, x.source)), () => [
+    step("(r cos φ + x sin φ) / z", numbers, plain(value, 3)),
+  ]);
 }
 
 const powerFactor = ({ powerFactor: share }: WayStudy): Calculated | undefined =>

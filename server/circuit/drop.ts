@@ -12,8 +12,9 @@ import {
   voltageDrop,
   worstPlace,
 } from "../calc/index.ts";
-import { amps, metres, plain, type Step, step, worked } from "../calc/result.ts";
-import type { Sourced } from "../tables/source.ts";
+import { amps, metres, milliohms, plain, type Step, step, worked } from "../calc/result.ts";
+import { combine, fromFormula, type Sourced } from "../tables/source.ts";
+import type { Cable } from "./cable.ts";
 import { corrected } from "./drop-corrected.ts";
 import { currentOf } from "./loads.ts";
 import { methodOf } from "./route-capacity.ts";
@@ -106,15 +107,32 @@ function perMetreOf(study: WayStudy, csa: number): Calculated | undefined {
   if (!one) return undefined;
   const value = one.value / count;
   const shown = (figure: number) => `${plain(figure * 1000, 3)} mV/A/m`;
-  return worked(value, "V/A/m", one.source, () =>
-    count === 1 ? [] : [step(`drop of ${count} in parallel`, `${shown(one.value)} / ${count}`, shown(value))],
-  );
+  return worked(value, "V/A/m", one.source, () => [
+    ...(one.steps ?? []),
+    ...(count === 1 ? [] : [step(`drop of ${count} in parallel`, `${shown(one.value)} / ${count}`, shown(value))]),
+  ]);
 }
 
-function onePerMetre(study: WayStudy, csa: number): Sourced<number> | undefined {
+/** Of busbar trunking by what its maker states, hot: z = √(r² + x²), twice over or √3 times. */
+function busbarDrop({ own }: Cable, loaded: 2 | 3): Calculated | undefined {
+  const [r, x] = [own?.lineHot, own?.reactance];
+  if (!r || !x) return undefined;
+  const value = (loaded === 2 ? 2 : Math.sqrt(3)) * Math.hypot(r.value, x.value);
+  const numbers = `${loaded === 2 ? "2" : "√3"} × √(${milliohms(r.value)}² + ${milliohms(x.value)}²)`;
+  return worked(value, "V/A/m", fromFormula(combine(r.source, x.source)), () => [
+    step("drop by r and x at rated current", numbers, `${plain(value * 1000, 3)} mV/A/m`),
+  ]);
+}
+
+/** With the way to it, where it is calculated. */
+type PerMetre = Sourced<number> & { readonly steps?: readonly Step[] };
+
+function onePerMetre(study: WayStudy, csa: number): PerMetre | undefined {
   const { cable } = study;
   if (cable?.own?.drop && csa === cable.line) return cable.own.drop;
   if (!cable) return undefined;
+  if (cable.construction === "busbar-trunking")
+    return csa === cable.line ? busbarDrop(cable, study.threePhase ? 3 : 2) : undefined;
   const { construction, insulation, material } = cable;
   const loaded = study.threePhase ? 3 : 2;
   if (construction === "flex") return material === "copper" ? flexibleDrop(csa, insulation, loaded) : undefined;

@@ -39,6 +39,8 @@ export const suffices = ({ has, need }: Pick<ProtectiveNeed, "has" | "need">): b
 export function protectiveNeed(study: WayStudy, loop?: number): ProtectiveNeed | undefined {
   const { cable, device, overcurrentLimit, supply, context } = study;
   if (!cable || study.isSpare || cable.material !== "copper") return undefined;
+  // Its maker tests the casing and its bars: what they withstand is Icw.
+  if (cable.construction === "busbar-trunking") return undefined;
   const paths = pathsOf(cable);
   const [first] = paths;
   if (!first) return undefined;

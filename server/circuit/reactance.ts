@@ -37,8 +37,9 @@ function lyingOf(study: WayStudy): Lying {
 }
 
 function perMetre(cable: Cable, which: Conductor, lying: Lying): Calculated | undefined {
-  const own = cable.own?.reactance;
+  const own = (which === "cpc" ? cable.own?.cpcReactance : undefined) ?? cable.own?.reactance;
   const stated = own && { value: own.value, unit: "Ω/m", steps: [], source: own.source };
+  if (cable.construction === "busbar-trunking") return stated;
   if (which !== "cpc" || cable.cpcBy !== "armour") return stated ?? reactancePerMetre(cable.line, lying);
   const armour = armourReactance(cable.line);
   const core = cable.cpc === undefined ? undefined : (stated ?? reactancePerMetre(cable.line, lying));

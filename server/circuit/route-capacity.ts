@@ -11,8 +11,9 @@ import {
   type Method,
   tabulatedCapacity,
 } from "../calc/index.ts";
-import { amps, type Step, step, worked } from "../calc/result.ts";
+import { amps, plain, type Step, step, worked } from "../calc/result.ts";
 import type { FactOf, Facts } from "../model/values.ts";
+import { busbarAmbient } from "../tables/busbar.ts";
 import { fireResistingRating, tabulatedAt } from "../tables/factors.ts";
 import { parallelSources } from "../tables/parallel.ts";
 import { combine, fromFormula, type Sourced } from "../tables/source.ts";
@@ -121,6 +122,7 @@ function capacityOfOne(
     const written = fact.args.method?.value;
     return { missing: written ? `no table here gives method ${written}` : "the reference method is not stated" };
   }
+  if (cable.construction === "busbar-trunking") return busbarCapacity(fact, stated);
   if (stated) return correctedCapacity(conditionsOf(study, fact, method, stated, cable.insulation));
   if (cable.material !== "copper")
     return { missing: `no table here gives the capacity of ${cable.material} ${cable.construction} cable` };
@@ -142,11 +144,31 @@ function capacityOfOne(
   return correctedCapacity(conditionsOf(study, fact, method, It, insulation));
 }
 
+/** What the maker of busbar trunking rates it for, and beyond his temperature by his factor alone. */
+function busbarCapacity(
+  { args: { ambient, factor, by } }: FactOf<"way", "route">,
+  stated: Sourced<number> | undefined,
+): SectionCapacity["capacity"] {
+  if (!stated) return { missing: "busbar trunking is rated by its maker: write carries" };
+  const usual = busbarAmbient.value;
+  if (ambient && ambient.value > usual && !factor)
+    return {
+      missing: `busbar trunking is rated at ${plain(usual)} °C: write its maker's factor for ${plain(ambient.value)} °C`,
+    };
+  const ref = by ? `As stated, “${by.value}”` : "As stated for this route";
+  return correctedCapacity({
+    It: stated,
+    insulation: 70,
+    ...(factor ? { own: { value: factor.value / 100, source: { ref, standing: "quoted" as const } } } : {}),
+  });
+}
+
 /** The factors of a stretch that are 1, for a working that shows them all. */
 export function factorsOfOneOn(study: Loading, fact: FactOf<"way", "route">): readonly Step[] {
   const { cable } = study;
   const method = methodOf(fact) ?? "C";
   const none = { value: 0, source: { ref: "", standing: "printed" } } as const;
+  if (cable?.construction === "busbar-trunking") return [];
   return cable ? factorsOfOne(conditionsOf(study, fact, method, none, cable.insulation), method === "D") : [];
 }
 

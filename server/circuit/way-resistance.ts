@@ -3,7 +3,7 @@ import type { Conductor } from "../calc/circuit-network.ts";
 import { type Calculated, expectedResistance, r1r2PerMetre, readingAt } from "../calc/index.ts";
 import { milliohms, ohms, step, worked } from "../calc/result.ts";
 import { combine, fromFormula, summed } from "../tables/source.ts";
-import { type Cable, isParallel } from "./cable.ts";
+import { type Cable, hasResistance, isParallel } from "./cable.ts";
 import { conductorPerMetre } from "./cpc.ts";
 import type { Runs } from "./runs.ts";
 
@@ -36,7 +36,7 @@ export function expectedR1R2(study: CableLaid & Pick<CircuitLaid, "isRing">): Ca
 /** Line and protective conductor in series, Ω per metre at 20 °C. */
 function pairPerMetre(cable: Cable): Calculated | undefined {
   const stated = cable.own?.line !== undefined || cable.own?.cpc !== undefined;
-  if (!stated && (cable.construction === "mineral" || cable.construction === "flex")) return undefined;
+  if (!stated && !hasResistance(cable)) return undefined;
   if (!stated && !isParallel(cable) && cable.cpcBy !== "armour") {
     return cable.cpc === undefined
       ? undefined

@@ -1,5 +1,6 @@
 /** Devices and cables as the statements of a way, and the edits that put them there. */
 import { amps, kiloamps, milliamps, plain } from "../calc/result.ts";
+import type { Cable } from "../circuit/way.ts";
 import type { Way } from "../model/file.ts";
 import type { Fact, FactOf, Span } from "../model/values.ts";
 import { lineAfter, lineInBlock } from "../rules/common/writing.ts";
@@ -22,7 +23,7 @@ export interface DeviceChoice {
 }
 
 export interface CableChoice {
-  readonly construction: "singles" | "flat-twin" | "multicore" | "armoured" | "mineral" | "flex";
+  readonly construction: Cable["construction"];
   readonly insulation: 70 | 90;
   readonly line: number;
   readonly cpc?: number;

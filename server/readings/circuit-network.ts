@@ -3,6 +3,7 @@
 import type { Conductor } from "../calc/circuit-network.ts";
 import { type CircuitLeg, type CircuitRuns, legEnd, legStart } from "../calc/circuit-network.ts";
 import type { Calculated } from "../calc/result.ts";
+import { hasResistance } from "../circuit/cable.ts";
 import { conductorPerMetre } from "../circuit/cpc.ts";
 import type { Runs } from "../circuit/runs.ts";
 import type { WayStudy } from "../circuit/way.ts";
@@ -50,7 +51,7 @@ export function circuitOf(
 
 function perMetreOf({ cable }: WayStudy, temperature: number | undefined): CircuitNetwork["sources"] {
   const none = { line: undefined, neutral: undefined, cpc: undefined };
-  if (!cable || cable.construction === "flex" || cable.construction === "mineral") return none;
+  if (!cable || !hasResistance(cable)) return none;
   const of = (which: Conductor) => {
     const cold = conductorPerMetre(cable, which);
     return cold && warmed(cold, temperature);

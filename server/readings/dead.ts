@@ -1,6 +1,7 @@
 /** Readings of the dead tests, and what length and sizes say they should be. */
 import { resistanceAt, resistancePerMetre } from "../calc/conductor-resistance.ts";
 import { type Calculated, remark, type Step } from "../calc/result.ts";
+import { hasResistance, isTabled } from "../circuit/cable.ts";
 import { type Test, workOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { expectedConductor } from "../circuit/way-resistance.ts";
@@ -70,7 +71,7 @@ export function expectedConductorAt(
   test: Test<"dead">,
 ): Calculated | undefined {
   const { cable } = study;
-  if (!cable || cable.construction === "flex" || cable.construction === "mineral") return undefined;
+  if (!cable || !hasResistance(cable)) return undefined;
   const cold = expectedConductor(study, which);
   return cold && warmed(cold, temperatureOf(test));
 }
@@ -129,7 +130,7 @@ export function sizeOfResistance(perMetre: number): number | undefined {
 /** What the same run would read in the other metal. */
 export function otherMetal(study: WayStudy): { name: "copper" | "aluminium"; ratio: number } | undefined {
   const { cable } = study;
-  if (!cable) return undefined;
+  if (!cable || !isTabled(cable)) return undefined;
   const copper = resistancePerMetre(cable.line, "copper");
   const aluminium = resistancePerMetre(cable.line, "aluminium");
   if (!copper || !aluminium) return undefined;

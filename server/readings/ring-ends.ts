@@ -2,6 +2,7 @@
 import { resistancePerMetre } from "../calc/conductor-resistance.ts";
 import type { Calculated } from "../calc/result.ts";
 import { cpcRatio, ringTolerance } from "../calc/ring.ts";
+import { isTabled } from "../circuit/cable.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { deadTestPractice } from "../tables/dead-test-practice.ts";
 import { studyRing } from "./ring.ts";
@@ -48,7 +49,7 @@ export function ringCpcRatio(study: WayStudy): CpcRatio | undefined {
   const [r1, rn, r2] = [values.r1?.value, values.rn?.value, values.r2?.value];
   if (!cable || cable.cpc === undefined || cable.cpcBy === "armour" || r2 === undefined || r1 === undefined)
     return undefined;
-  if (cable.construction === "mineral" || cable.construction === "flex") return undefined;
+  if (!isTabled(cable)) return undefined;
   const ratio = cpcRatio(cable.line, cable.cpc);
   if (!ratio) return undefined;
   const base = cable.neutral === cable.line && rn !== undefined ? Math.min(r1, rn) : r1;

@@ -36,6 +36,7 @@ import coordinationRcdBelowDevice from "./coordination/rcd-below-device.ts";
 import coordinationSourcePoles from "./coordination/source-poles.ts";
 import coordinationSwitchBelowDevice from "./coordination/switch-below-device.ts";
 import coordinationTailsBelowCutout from "./coordination/tails-below-cutout.ts";
+import coordinationTrunkingBelowFault from "./coordination/trunking-below-fault.ts";
 import demandChargerWithoutLoadControl from "./demand/charger-without-load-control.ts";
 import demandLineAgainstName from "./demand/line-against-name.ts";
 import demandLineNotStated from "./demand/line-not-stated.ts";
@@ -48,6 +49,7 @@ import demandOverRcd from "./demand/over-rcd.ts";
 import demandStatedTooLow from "./demand/stated-too-low.ts";
 import demandUnbalanced from "./demand/unbalanced.ts";
 import designAlarmsShareCircuit from "./design/alarms-share-circuit.ts";
+import designBusbarFiguresMissing from "./design/busbar-figures-missing.ts";
 import designCableDoesNotExist from "./design/cable-does-not-exist.ts";
 import designCableNotForGround from "./design/cable-not-for-ground.ts";
 import designCableSizeUnusual from "./design/cable-size-unusual.ts";
@@ -392,6 +394,7 @@ export const rules: readonly Rule[] = [
   coordinationSourcePoles,
   coordinationSwitchBelowDevice,
   coordinationTailsBelowCutout,
+  coordinationTrunkingBelowFault,
   demandChargerWithoutLoadControl,
   demandLineAgainstName,
   demandLineNotStated,
@@ -404,6 +407,7 @@ export const rules: readonly Rule[] = [
   demandStatedTooLow,
   demandUnbalanced,
   designAlarmsShareCircuit,
+  designBusbarFiguresMissing,
   designCableDoesNotExist,
   designCableNotForGround,
   designCableSizeUnusual,

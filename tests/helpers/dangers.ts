@@ -746,6 +746,18 @@ export const dangers: readonly Danger[] = [
     ({ text }, { rating, line }) => /route +buried/.test(text) && line === "16" && rating > 94 * 0.66,
     () => replace(/^\s+route/, /soil 2 K·m\/W/, "grouped 4"),
   ),
+  toWay(
+    "busbar trunking that does not withstand the fault current",
+    ["coordination/trunking-below-fault"],
+    ({ text }) => / Icw 10 kA/.test(text),
+    () => replace(/^\s+cable/, /Icw 10 kA/, "Icw 0.2 kA"),
+  ),
+  toWay(
+    "busbar trunking rated below its device",
+    capacity,
+    ({ text }) => / carries 100 A/.test(text),
+    () => replace(/^\s+cable/, /carries 100 A/, "carries 50 A"),
+  ),
   toWay("device not said", ["record/no-device"], always, () => onLine(/^\s+device/, undefined)),
   toWay("cable not said", ["record/no-cable"], always, () => onLine(/^\s+cable/, undefined)),
   toWay(

@@ -106,6 +106,7 @@ const makes: Readonly<Record<string, string>> = {
   armoured: "armoured",
   mineral: "mineral",
   flex: "flex",
+  "busbar-trunking": "busbar trunking",
 };
 
 function wiringText({ cable, facts }: WayStudy): string {

@@ -163,7 +163,11 @@ const stepKey = ({ formula, numbers, result }: DesignLine["steps"][number]): str
   [formula, numbers, result].join("|");
 
 const leastShort = "Least short-circuit current at the end";
-const ofHeat: ReadonlySet<string> = new Set(["Live conductors in a fault", "Let-through energy at the board"]);
+const ofHeat: ReadonlySet<string> = new Set([
+  "Live conductors in a fault",
+  "Let-through energy at the board",
+  "Short-circuit current the busbar trunking withstands",
+]);
 
 /** What no table can tell is no gap of the schedule: where to look is said instead. */
 const heatBlocks = (line: DesignLine): Block[] =>

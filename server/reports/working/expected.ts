@@ -2,6 +2,7 @@
 
 import { marginOf } from "../../calc/margin.ts";
 import { type Calculated, ohms } from "../../calc/result.ts";
+import { hasResistance } from "../../circuit/cable.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { isAbsent } from "../../model/values.ts";
 import { type ExpectedCircuit, type ExpectedPoint, expectedCircuit } from "../../readings/expected.ts";
@@ -110,8 +111,7 @@ function whyNone(study: WayStudy): string {
   if (!cable) return "the cable is not described";
   if (facts.broken.includes("run") || facts.broken.includes("length")) return "its length or a run could not be read";
   if (!length) return "the length is not stated";
-  if (cable.construction === "flex" || cable.construction === "mineral")
-    return `no table here gives the resistance of ${cable.construction} cable`;
+  if (!hasResistance(cable)) return `no table here gives the resistance of ${cable.construction} cable`;
   if (runs && runs.closed !== isRing) return isRing ? "the runs do not close the ring" : "the runs close a ring";
   if (runs && (runs.detached.length > 0 || runs.twice.length > 0)) return "the runs do not hang together";
   return `no table here gives the resistance of ${cable.material} conductors of these sizes`;

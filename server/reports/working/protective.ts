@@ -13,6 +13,8 @@ function protectiveBlocks(study: WayStudy): Block[] {
   const { cable } = study;
   if (!cable) return [gap("The protective conductor", "the cable is not described")];
   if (cable.cpcBy === "none") return [gap("The protective conductor", "the cable has none")];
+  if (cable.construction === "busbar-trunking")
+    return [gap("The protective conductor", "of busbar trunking it is what its maker tested, by Icw")];
   if (cable.material !== "copper") return [gap("The protective conductor", `no table here is for ${cable.material}`)];
   const found = protectiveAtFault(study);
   if (!found) return [...enclosureBlocks(study), gap("The protective conductor", whyNotJudged(study))];

@@ -106,9 +106,10 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
   }
   const wrongMeans =
     (cable.cpcBy === "armour" && cable.construction !== "armoured") ||
-    (cable.cpcBy === "sheath" && cable.construction !== "mineral");
+    (cable.cpcBy === "sheath" && cable.construction !== "mineral") ||
+    (cable.cpcBy === "casing" && cable.construction !== "busbar-trunking");
   if (wrongMeans) {
-    const name = cable.cpcBy === "armour" ? "armour" : "copper sheath";
+    const name = { armour: "armour", sheath: "copper sheath", casing: "casing" }[cable.cpcBy as "armour"];
     found.push({
       at: cpcBy,
       report: { message: `A ${cable.construction} cable has no ${name} to serve as its protective conductor.` },

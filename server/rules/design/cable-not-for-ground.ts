@@ -41,4 +41,5 @@ const names = {
   "flat-twin": "Flat twin cable",
   multicore: "Multicore cable without armour",
   flex: "A flexible cord",
+  "busbar-trunking": "Busbar trunking",
 } as const;

@@ -29,7 +29,9 @@ export default wayRule({
     if (!cable) return;
     const { line, neutral, cpc } = cable.described.args as Readonly<Record<string, Quantity | undefined>>;
     const row = rowOf(standardSizes, { csa: 2.5 });
-    for (const size of [line, neutral, cpc]) {
+    // The bars of a trunking have what section their maker gives them.
+    const cores = cable.construction === "busbar-trunking" ? [cpc] : [line, neutral, cpc];
+    for (const size of cores) {
       if (!size || isStandardSize(size.value) || !row) continue;
       const own = cable.described === cable.fact;
       const next = nextSizeUp(size.value);
