@@ -12,6 +12,7 @@ const root = join(import.meta.dirname, "../examples");
 const sound = [
   "alder-row/addition.ways",
   "alder-row/minor.ways",
+  "fell-mill/mill.ways",
   "heron-wharf/boatyard.ways",
   "heron-wharf/net-loft.ways",
   "larkfield/cottage.ways",

@@ -252,8 +252,8 @@ function withstandLines(node: BoardNode, study: WayStudy): DesignLine[] {
   const title = "Short-circuit current the busbar trunking withstands";
   const found = trunkingWithstand(node, study);
   if (!found) return [open(title, "its Icw, or the fault current where it begins, is not known")];
-  const { fault, most, name } = found;
-  const reason = name === "Icc" ? "behind the device it was tested with" : "for the time its maker states";
+  const { fault, most } = found;
+  const reason = most.name === "Icc" ? "behind the device it was tested with" : "for the time its maker states";
   return [compared({ title, value: most, limit: fault, least: true, reason })];
 }
 

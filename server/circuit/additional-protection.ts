@@ -7,6 +7,7 @@ import { rcdRequired } from "../tables/rcd-selection.ts";
 import { ruleAlone, type Source } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, homes, socketRating } from "./circuit-kind.ts";
+import { makes } from "./constructions.ts";
 import { placeRcdLimit, placeRcdRow, placeSpot, type SpecialLocation } from "./places.ts";
 import { isInGround } from "./route-capacity.ts";
 import { premisesOf } from "./supply.ts";
@@ -134,8 +135,7 @@ const livedIn: readonly string[] = [...homes, "tall-residential", "student", "ou
 
 /** Whether there is earthed metal round the cable: then neither nail nor frame makes anything live. */
 function inEarthedMetal({ cable }: WayStudy): boolean {
-  if (!cable || cable.construction === "armoured" || cable.construction === "mineral") return true;
-  if (cable.construction === "busbar-trunking") return true;
+  if (!cable || makes[cable.construction].inMetal) return true;
   // Steel conduit or trunking that serves as the protective conductor is earthed metal.
   return cable.cpcBy === "conduit" || cable.cpcBy === "trunking";
 }

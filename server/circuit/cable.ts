@@ -4,13 +4,14 @@ import type { Construction, Metal } from "../calc/index.ts";
 import type { Context } from "../model/installation.ts";
 import type { Fact, FactOf, Facts } from "../model/values.ts";
 import type { Sourced } from "../tables/source.ts";
+import { type CableConstruction, isTabledKind } from "./constructions.ts";
 
 export interface Cable {
   /** The line the cable is named on. */
   readonly fact: FactOf<"way", "cable">;
   /** The line that describes it: the same, or that of its cable type. */
   readonly described: Fact;
-  readonly construction: Construction | "mineral" | "flex" | "busbar-trunking";
+  readonly construction: CableConstruction;
   /** 70 °C unless said otherwise. */
   readonly insulation: 70 | 90;
   readonly line: number;
@@ -61,9 +62,9 @@ export interface Withstand {
   readonly Icc: Sourced<number> | undefined;
 }
 
-/** Cable whose resistance, capacity and drop follow from its size by the tables; of other kinds each has its own rules. */
+/** Cable whose resistance, capacity and drop follow from its size by the tables; other kinds have rules of their own. */
 export const isTabled = (cable: Cable): cable is Cable & { readonly construction: Construction } =>
-  cable.construction !== "mineral" && cable.construction !== "flex" && cable.construction !== "busbar-trunking";
+  isTabledKind(cable.construction);
 
 /** Whether the resistance of its conductors is known, by size or as it is stated. */
 export const hasResistance = (cable: Cable): boolean => isTabled(cable) || cable.own?.line !== undefined;

@@ -1,8 +1,11 @@
 /** What a fault to earth asks of a cable: a loop that trips its device, and a protective conductor that bears it. */
 
-import { amps, ohms, plain, squareMillimetres } from "../calc/result.ts";
+import { exceeds } from "../calc/compare.ts";
+import { amps, kiloamps, ohms, plain, squareMillimetres } from "../calc/result.ts";
 import { conductorPerMetre, whyNoCpc } from "../circuit/cpc.ts";
+import { greatestFault } from "../circuit/faults.ts";
 import { enclosureNeed, suffices } from "../circuit/protective.ts";
+import { greatestWithstand } from "../circuit/withstand.ts";
 import { designLoop, protectiveAtFault } from "../readings/loop.ts";
 import { combine } from "../tables/source.ts";
 import { noLength } from "./drop.ts";
@@ -67,5 +70,19 @@ export const protective: Criterion = (trial) => {
     text: `${squareMillimetres(has.value)}${found.of === "armour" ? " of armour" : ""} against ${plain(need.value)} mm² by ${by}`,
     steps: found.of === "armour" ? [...has.steps, ...need.steps] : need.steps,
     source: combine(need.source, has.source),
+  };
+};
+
+/** The fault current where busbar trunking begins against what its maker has it withstand. */
+export const withstand: Criterion = (trial) => {
+  const most = greatestWithstand(trial.cable);
+  const fault = greatestFault(trial.context);
+  if (!most || !fault) return undefined;
+  return {
+    title: "Short-circuit withstand",
+    holds: !exceeds(fault.value, most.value),
+    text: `${most.name} ${kiloamps(most.value)} against ${fault.name} ${kiloamps(fault.value)}`,
+    steps: most.steps,
+    source: most.source,
   };
 };

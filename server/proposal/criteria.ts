@@ -11,7 +11,7 @@ import type { WayStudy } from "../circuit/way.ts";
 import { conventionalCircuits } from "../tables/ring.ts";
 import { combine } from "../tables/source.ts";
 import { cellOf } from "../tables/table.ts";
-import { loop, protective } from "./criteria-fault.ts";
+import { loop, protective, withstand } from "./criteria-fault.ts";
 import type { Demand } from "./demand.ts";
 import { dropFor } from "./drop.ts";
 import { objections } from "./objections.ts";
@@ -143,6 +143,7 @@ const criteria: readonly Criterion[] = [
   drop,
   loop,
   protective,
+  withstand,
   objections,
 ];
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cableDrop } from "../../server/circuit/drop.ts";
+import { propose } from "../../server/proposal/propose.ts";
 import { designLoop } from "../../server/readings/loop.ts";
 import { allIn } from "../helpers/fixing.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
@@ -216,5 +217,48 @@ installation "Tower" {
 
   it("has a casing, which no cable has", () => {
     expect(checks({ cable: "multicore line 95 mm² cpc-by casing cores 4" })).toContain("design/cable-does-not-exist");
+  });
+});
+
+describe("a proposal among busbar trunkings", () => {
+  const sheet = (name: string, carries: number, r: number, Icw: number) =>
+    `cable-type ${name} busbar-trunking line ${carries} mm² cpc-by casing carries ${carries} A r1 ${r} mΩ/m r2 ${r} mΩ/m r1-hot ${r * 1.25} mΩ/m r2-hot ${r * 1.25} mΩ/m x 0.1 mΩ/m Icw ${Icw} kA by "Sheet 3"`;
+  const text = (use: string) => `wayfile 1
+${sheet("small", 160, 0.4, 8)}
+${sheet("weak", 250, 0.26, 9)}
+${sheet("strong", 315, 0.2, 15)}
+installation "Tower" {
+  standard     BS 7671:2018+A2:2022
+  stage        design
+  supply {
+    earthing     TN-S
+    phases       three
+    Ze           0.05 Ω
+    Ipf          10 kA
+  }
+  board A "Main" {
+    fed-from     supply
+    way 1 radial "Riser" {
+      device       BS 88-2 200 A 80 kA gG
+      phase        three
+      cable        ${use}
+      route        clipped
+      length       45 m
+      serves       heating
+      Ib           170 A
+    }
+  }
+}`;
+  const proposed = (use: string) => {
+    const installation = installationOf(text(use));
+    return propose(wayOf(nodeOf(installation, "A"), "1"), {}, installation);
+  };
+
+  it("takes the smallest that carries the load and withstands the fault", () => {
+    const found = proposed("small");
+    expect(found.cable).toBe("cable strong");
+    expect(found.ruledOut.flatMap(({ by }) => by ?? [])).toEqual(["Capacity of the cable", "Short-circuit withstand"]);
+    expect(allIn(text("strong"))).toEqual([]);
+    expect(allIn(text("weak")).map(({ check }) => check)).toContain("coordination/trunking-below-fault");
   });
 });

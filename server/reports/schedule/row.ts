@@ -1,6 +1,7 @@
 /** One circuit as a row: what is said of it, and its latest readings. */
 import { metres, ohms, plain, squareMillimetres } from "../../calc/result.ts";
 import { countWords } from "../../circuit/cable.ts";
+import { makes } from "../../circuit/constructions.ts";
 import { isOwnRcd, outletRcds } from "../../circuit/rcds.ts";
 import { deadTestsDue, liveTestsDue } from "../../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../../circuit/way.ts";
@@ -99,16 +100,6 @@ function detailCells(study: WayStudy): Cells {
   };
 }
 
-const makes: Readonly<Record<string, string>> = {
-  singles: "singles",
-  "flat-twin": "flat twin",
-  multicore: "multicore",
-  armoured: "armoured",
-  mineral: "mineral",
-  flex: "flex",
-  "busbar-trunking": "busbar trunking",
-};
-
 function wiringText({ cable, facts }: WayStudy): string {
   if (!cable) return "";
   const inside = facts.all("route").flatMap(({ args: { kind, made } }) => {
@@ -119,7 +110,7 @@ function wiringText({ cable, facts }: WayStudy): string {
   const metal = cable.material === "copper" ? "" : ` ${cable.material}`;
   const where = inside.length > 0 ? `, ${[...new Set(inside)].join(", ")}` : "";
   const fire = cable.fireResisting ? "fire-resisting " : "";
-  return `${fire}${makes[cable.construction] ?? cable.construction}${heat}${metal}${where}`;
+  return `${fire}${makes[cable.construction].paper}${heat}${metal}${where}`;
 }
 
 function cpcText({ cable }: WayStudy): string {

@@ -1,6 +1,7 @@
 /** Words and places that the checks of the dead tests share. */
 
 import { megohms, squareMillimetres } from "../../calc/result.ts";
+import { type Cable, countWords } from "../../circuit/cable.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fact, Quantity } from "../../model/values.ts";
 import type { RingPoint, RingStudy, Round } from "../../readings/ring.ts";
@@ -28,8 +29,14 @@ export function lengthRelated({ length, cable }: WayStudy): Related[] {
   ];
 }
 
-export const cableWords = ({ line, cpc }: { line: number; cpc: number | undefined }): string =>
-  cpc === undefined ? squareMillimetres(line) : `${squareMillimetres(line)} with a ${squareMillimetres(cpc)} cpc`;
+/** `2 × 16 mm², each with a 16 mm² cpc`. */
+export function cableWords({ line, cpc, parallel }: Pick<Cable, "line" | "cpc" | "parallel">): string {
+  const each = parallel.line > 1 ? ", each" : "";
+  const lines = `${countWords(parallel.line)}${squareMillimetres(line)}`;
+  if (cpc === undefined) return lines;
+  if (parallel.cpc < parallel.line) return `${lines} and ${countWords(parallel.cpc)}${squareMillimetres(cpc)} cpc`;
+  return `${lines}${each} with a ${squareMillimetres(cpc)} cpc`;
+}
 
 export const endsRelated = ({ ends }: RingStudy): Related[] =>
   ends ? [relatedFact(ends, "End-to-end readings used for the expected value.")] : [];

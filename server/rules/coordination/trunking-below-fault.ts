@@ -66,14 +66,18 @@ function checkWay(node: BoardNode, study: WayStudy, report: Reporter): void {
   if (!cable || !withstands) return;
   const found = trunkingWithstand(node, study);
   if (!found) return;
-  const { fault, noted, most, name } = found;
+  const { fault, noted, most } = found;
   // What is calculated may be more than flows: only what surely flows counts.
   if (exceeds(fault.value, most.value)) {
     report(factSpot(cable.fact), {
-      message: `${noted ? "Up to" : "By calculation about"} ${kiloamps(fault.value)} may flow into this busbar trunking, which withstands ${kiloamps(most.value)} (${name}): fit one that withstands more.`,
+      message: `${noted ? "Up to" : "By calculation about"} ${kiloamps(fault.value)} may flow into this busbar trunking, which withstands ${kiloamps(most.value)} (${most.name}): fit one that withstands more.`,
       value: amount(fault.value, "A"),
       limit: amount(most.value, "A"),
-      steps: [...fault.steps, ...most.steps, relation(`fault ≤ ${name}`, kiloamps(fault.value), kiloamps(most.value))],
+      steps: [
+        ...fault.steps,
+        ...most.steps,
+        relation(`fault ≤ ${most.name}`, kiloamps(fault.value), kiloamps(most.value)),
+      ],
       source: most.source,
       ...(noted ? {} : { severity: "warning" as const }),
       related: noted ? [{ spot: factSpot(noted.fact), message: `${noted.name} ${kiloamps(noted.value)}.` }] : [],

@@ -1,3 +1,4 @@
+import { makes } from "../../circuit/constructions.ts";
 import { factSpot, wayRule } from "../frame/rule.ts";
 
 export default wayRule({
@@ -25,21 +26,13 @@ export default wayRule({
   ],
   check(study, report) {
     const { cable, facts, isSpare } = study;
-    if (!cable || isSpare || cable.construction === "armoured" || cable.construction === "mineral") return;
+    if (!cable || isSpare || makes[cable.construction].forGround) return;
     if (study.uses.size > 0 && [...study.uses].every((use) => use === "selv")) return;
     const buried = facts.all("route").find(({ args }) => args.kind?.value === "buried");
     if (!buried) return;
     report(factSpot(buried), {
-      message: `${names[cable.construction]} lies direct in the ground: use armoured cable, or a duct as strong.`,
+      message: `${makes[cable.construction].named} lies direct in the ground: use armoured cable, or a duct as strong.`,
       related: [{ spot: factSpot(cable.fact), message: "Cable without armour." }],
     });
   },
 });
-
-const names = {
-  singles: "A cable without a sheath",
-  "flat-twin": "Flat twin cable",
-  multicore: "Multicore cable without armour",
-  flex: "A flexible cord",
-  "busbar-trunking": "Busbar trunking",
-} as const;
