@@ -132,8 +132,9 @@ export function differing(from: Sourced<number>, less: Sourced<number>): Source 
       shares.set(figure, (shares.get(figure) ?? 0) + (left > 0 ? (share * value) / left : Number.POSITIVE_INFINITY));
   const together = [...shares.values()].reduce((sum, share) => sum + share, 0);
   // Together they are out by the sum of their shares; as factors, which multiply, each takes its part of that.
-  const band = together < 1 ? 1 / (1 - together) : Number.POSITIVE_INFINITY;
-  const remembered = [...shares].map(([figure, share]) => ({ figure, share: band ** (share / together) - 1 }));
+  const factor = (share: number): number =>
+    together < 1 ? (1 / (1 - together)) ** (share / together) : Number.POSITIVE_INFINITY;
+  const remembered = [...shares].map(([figure, share]) => ({ figure, share: share === 0 ? 0 : factor(share) - 1 }));
   const all = combine(from.source, less.source);
   return remembered.length === 0 ? all : { ...all, remembered };
 }

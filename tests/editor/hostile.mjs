@@ -10,6 +10,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { hostileSchedule } from "../helpers/hostile.ts";
 import { openBrowser } from "./launcher/lib/page.mjs";
+import { openWorkbench } from "./launcher/lib/workbench.mjs";
 
 const root = join(import.meta.dirname, "../..");
 const folder = mkdtempSync(join(tmpdir(), "wayfile-hostile-"));
@@ -135,7 +136,51 @@ try {
     passed++;
     console.log(`  ✓ ${command.join(" ")}`);
   }
+  await hoverInTheEditor();
+  passed++;
+  console.log("  ✓ the hovers and the problems of the editor");
   console.log(`${passed} passed`);
 } finally {
   await browser.close();
+}
+
+/** What the editor makes of our Markdown: pictures of our own and words, no more. */
+async function hoverInTheEditor() {
+  const file = join(folder, "hovered.ways");
+  const text = hostileSchedule(rest);
+  writeFileSync(file, text);
+  const { page, close } = await openWorkbench({ folder, file, extensionDevelopmentPath: [root] });
+  const fetched = [];
+  page.on("request", (request) => /nowhere\.invalid/.test(request.url()) && fetched.push(request.url()));
+  try {
+    await page.locator(".squiggly-error, .squiggly-warning, .squiggly-info").first().waitFor({ state: "attached" });
+    const lines = text.split("\n");
+    for (const word of ["installation", "way 3", "query", "instrument"]) {
+      const line = lines.findIndex((one) => one.trim().startsWith(word));
+      await page.keyboard.press("Control+1");
+      await page.keyboard.press("Control+G");
+      const input = page.locator(".quick-input-widget:visible input").first();
+      await input.fill(`:${line + 1}:${lines[line].indexOf('"') + 3}`);
+      await page.keyboard.press("Enter");
+      await input.waitFor({ state: "hidden" });
+      await page.keyboard.press("Control+K");
+      await page.keyboard.press("Control+I");
+      const hover = page.locator(".monaco-resizable-hover .monaco-hover:visible").first();
+      await hover.getByText("nowhere.invalid").first().waitFor();
+      const { live, ran: isRun } = await hover.evaluate((node) => ({
+        live: [...node.querySelectorAll("img, iframe, script, svg[onload], style, a")]
+          .map(
+            (one) =>
+              one.getAttribute("data-href") ?? one.getAttribute("href") ?? one.getAttribute("src") ?? one.outerHTML,
+          )
+          .filter((one) => !/^(?:data:image\/svg|https:\/\/wayfile\.|#|file:|vscode|$)/.test(one)),
+        ran: window.ran,
+      }));
+      assert.deepEqual([live, isRun], [[], undefined], `the hover over ${word}`);
+      await page.keyboard.press("Escape");
+    }
+    assert.deepEqual(fetched, []);
+  } finally {
+    await close();
+  }
 }

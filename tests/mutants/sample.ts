@@ -1,7 +1,6 @@
 /** Which mutants are tried: so many of each room, the same for a seed. */
 import { globSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { random } from "../helpers/random.ts";
 import { hash } from "./kept-results.ts";
 import { type Mutation, mutationsOf } from "./mutations.ts";
 
@@ -32,12 +31,19 @@ export function mutantsAt(places: readonly string[], root: string): Mutant[] {
   return rooms.flatMap((room) => allOf(room, root).filter((mutant) => places.includes(placeOf(mutant))));
 }
 
+/** In an order that each mutant has by itself, so that a change of one source moves no other in or out. */
 export function sampleOf(room: Room, root: string, { size, seed }: { readonly size: number; readonly seed: number }) {
-  const next = random(seed);
-  const order = allOf(room, root)
-    .map((mutant) => ({ mutant, at: next() }))
-    .sort((a, b) => a.at - b.at);
-  return order.slice(0, size).map(({ mutant }) => mutant);
+  const seen = new Map<string, number>();
+  return allOf(room, root)
+    .map((mutant) => {
+      const told = `${seed} ${mutant.file} ${lineOf(mutant)} ${mutant.by}`;
+      const count = (seen.get(told) ?? 0) + 1;
+      seen.set(told, count);
+      return { mutant, at: hash(told, String(count)) };
+    })
+    .toSorted((a, b) => (a.at < b.at ? -1 : 1))
+    .slice(0, size)
+    .map(({ mutant }) => mutant);
 }
 
 export const keyOf = ({ file, source, start, end, by }: Mutant): string =>
