@@ -24,7 +24,7 @@ const rest =
   `<img src="data:image/svg+xml,<svg onload=${ran}>"> <iframe srcdoc='<script>parent.ran=1</script>'> {{7*7}} \${${ran}} &lt; --> ]]>`;
 const steering =
   "\u001b[31m\u009b2J\u202e\u2066\u0007 <style>@import 'https://nowhere.invalid/c.css';*{display:none}</style>";
-const texts = { tags, rest: rest + steering };
+const stranger = tags + rest + steering;
 /** Git takes angle brackets out of names. */
 const author = "J &amp; ![p](https://nowhere.invalid/p.png) `b`";
 
@@ -38,14 +38,12 @@ function writeSchedules() {
   const periodic = readFileSync(join(root, "examples/alder-row/periodic.ways"), "utf8");
   const own = periodic.replace(/^use .*$/m, 'instrument M1 "Meter" { due 2027-01-01 }');
   git("init", "-q");
-  for (const [name, text] of Object.entries(texts)) {
-    const schedule = hostileSchedule(text);
-    writeFileSync(join(folder, `${name}.ways`), schedule.replace(/^(\s*Zs\s+)\d[\d.]*( Ω)/m, "$10.41$2"));
-    writeFileSync(join(folder, `${name}-inspected.ways`), hostileSchedule(text, own));
-  }
+  const schedule = hostileSchedule(stranger);
+  writeFileSync(join(folder, "a.ways"), schedule.replace(/^(\s*Zs\s+)\d[\d.]*( Ω)/m, "$10.41$2"));
+  writeFileSync(join(folder, "inspected.ways"), hostileSchedule(stranger, own));
   git("add", ".");
   git("commit", "-qm", `<img src=x onerror=${ran}>`);
-  for (const [name, text] of Object.entries(texts)) writeFileSync(join(folder, `${name}.ways`), hostileSchedule(text));
+  writeFileSync(join(folder, "a.ways"), schedule);
   git("commit", "-qam", "<script>");
 }
 
@@ -61,8 +59,8 @@ const commands = [
 ];
 
 /** A page that a command writes of a schedule. */
-function pageOf(name, command) {
-  const file = command[0] === "inspection" ? `${name}-inspected.ways` : `${name}.ways`;
+function pageOf(command) {
+  const file = command[0] === "inspection" ? "inspected.ways" : "a.ways";
   const words = [join(root, "dist/wayfile.cjs"), ...command, file];
   const { stdout, stderr } = spawnSync(process.execPath, words, { cwd: folder, encoding: "utf8", maxBuffer: 2 ** 26 });
   assert.match(stdout, /^<!doctype html>/i, `${command.join(" ")} ${file}: ${stderr}`);
@@ -115,24 +113,21 @@ try {
   passed++;
 
   for (const command of commands) {
-    for (const [name, text] of Object.entries(texts)) {
-      const what = `${command.join(" ")}, ${name}`;
-      const page = pageOf(name, command);
-      const { shown, ...seen } = await opened(browser, page);
-      assert.deepEqual(
-        { ...seen, title: undefined },
-        { ran: undefined, title: undefined, links: [], handlers: [], asked: 0, fetched: [] },
-        what,
-      );
-      const written = plain(command[0] === "history" ? author : text);
-      assert.ok(plain(shown).includes(written), `${what}: not as it is written in ${shown.slice(0, 600)}`);
-      if (name !== "tags") continue;
-      const broken = page.replace(/<body[^>]*>/, () => `<body>${tags}${rest}${steering}`);
-      const held = await opened(browser, broken);
-      assert.deepEqual([held.ran, held.asked], [undefined, 0], `${what}: the policy lets it run`);
-      const fetched = held.fetched.filter((url) => !url.startsWith("data:"));
-      assert.deepEqual(fetched, [], `${what}: the policy lets it fetch`);
-    }
+    const what = command.join(" ");
+    const page = pageOf(command);
+    const { shown, title, ...seen } = await opened(browser, page);
+    assert.deepEqual(seen, { ran: undefined, links: [], handlers: [], asked: 0, fetched: [] }, what);
+    assert.doesNotMatch(title, /\p{Cc}|\u202e/u);
+    const written = plain(command[0] === "history" ? author : stranger);
+    assert.ok(plain(shown).includes(written), `${what}: not as it is written in ${shown.slice(0, 600)}`);
+    // As if it had not been escaped.
+    const held = await opened(
+      browser,
+      page.replace(/<body[^>]*>/, () => `<body>${stranger}`),
+    );
+    assert.deepEqual([held.ran, held.asked], [undefined, 0], `${what}: the policy lets it run`);
+    const fetched = held.fetched.filter((url) => !url.startsWith("data:"));
+    assert.deepEqual(fetched, [], `${what}: the policy lets it fetch`);
     passed++;
     console.log(`  ✓ ${command.join(" ")}`);
   }
@@ -167,16 +162,18 @@ async function hoverInTheEditor() {
       await page.keyboard.press("Control+I");
       const hover = page.locator(".monaco-resizable-hover .monaco-hover:visible").first();
       await hover.getByText("nowhere.invalid").first().waitFor();
-      const { live, ran: isRun } = await hover.evaluate((node) => ({
-        live: [...node.querySelectorAll("img, iframe, script, svg[onload], style, a")]
-          .map(
-            (one) =>
-              one.getAttribute("data-href") ?? one.getAttribute("href") ?? one.getAttribute("src") ?? one.outerHTML,
-          )
-          .filter((one) => !/^(?:data:image\/svg|https:\/\/wayfile\.|#|file:|vscode|$)/.test(one)),
+      const seen = await hover.evaluate((node) => ({
+        images: [...node.querySelectorAll("img")]
+          .map(({ src }) => src)
+          .filter((src) => !src.startsWith("data:image/svg")),
+        // An address is a link where it stands as it is; what says one thing and leads to another would be a trap.
+        links: [...node.querySelectorAll("a[data-href], a[href]")]
+          .map((one) => [one.textContent, one.getAttribute("data-href") ?? one.getAttribute("href")])
+          .filter(([shown, to]) => /^(?:javascript|command|data):/.test(to) || (/nowhere/.test(to) && shown !== to)),
+        others: [...node.querySelectorAll("iframe, script, style, svg[onload]")].map((one) => one.outerHTML),
         ran: window.ran,
       }));
-      assert.deepEqual([live, isRun], [[], undefined], `the hover over ${word}`);
+      assert.deepEqual(seen, { images: [], links: [], others: [], ran: undefined }, `the hover over ${word}`);
       await page.keyboard.press("Escape");
     }
     assert.deepEqual(fetched, []);
