@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CapacityQuestion, Conditions } from "../../server/calc/capacity.ts";
-import { correctedCapacity, tabulatedCapacity } from "../../server/calc/capacity.ts";
+import { correctedCapacity, factorsOfOne, tabulatedCapacity } from "../../server/calc/capacity.ts";
 import {
   isStandardSize,
   minimumSize,
@@ -253,5 +253,31 @@ describe("sizes and ratings", () => {
     );
     expect(nextSizeUp(401)).toBeUndefined();
     expect(residuals).toEqual([0.006, 0.01, 0.03, 0.1, 0.3, 0.5, 1]);
+  });
+});
+
+describe("factors of 1", () => {
+  const names = (conditions: Partial<Conditions>, inGround: boolean) =>
+    factorsOfOne({ It, insulation: 70, ...conditions } as Conditions, inGround).map(({ formula }) => formula);
+
+  // The tables suppose air at 30 °C and ground at 20 °C (Appendix 4, Tables 4B1 and 4B2): another temperature has a factor.
+  it.each<[string, Partial<Conditions>, boolean, string | undefined]>([
+    ["nothing said of the ground", {}, true, "Ca at 20 °C in the ground"],
+    ["ground at 20 °C", { ground: 20 }, true, "Ca at 20 °C in the ground"],
+    ["ground at 25 °C", { ground: 25 }, true, undefined],
+    ["nothing said of the air", {}, false, "Ca at 30 °C"],
+    ["air at 30 °C", { ambient: 30 }, false, "Ca at 30 °C"],
+    ["air at 40 °C", { ambient: 40 }, false, undefined],
+  ])("with %s name the temperature as the tables have it, or leave it to its factor", (_, conditions, ground, name) => {
+    expect(names(conditions, ground).find((one) => one.startsWith("Ca"))).toBe(name);
+  });
+
+  it("are of what does not lessen a capacity, and of that alone", () => {
+    const all = ["Cg for one circuit alone", "Ci without thermal insulation", "Cf, no rewirable fuse"];
+    expect(names({ ambient: 40 }, false)).toEqual(all);
+    expect(names({ ambient: 40, grouped: { circuits: 1 }, insulated: 0 } as Partial<Conditions>, false)).toEqual(all);
+    expect(names({ ambient: 40, grouped: { circuits: 2 } } as Partial<Conditions>, false)).toEqual(all.slice(1));
+    expect(names({ ambient: 40, insulated: 0.1 } as Partial<Conditions>, false)).toEqual([all[0], all[2]]);
+    expect(names({ ambient: 40, semiEnclosed: true } as Partial<Conditions>, false)).toEqual(all.slice(0, 2));
   });
 });

@@ -60,3 +60,38 @@ export function batchesOf(candidates: readonly Candidate[]): readonly (readonly 
   }
   return batches;
 }
+
+/** Of the tests that come by a mutant: so many of the quickest, each of at most so many milliseconds, and so many in all. */
+export const togetherRounds = [
+  { tests: 3, each: 1_000, all: 2_000 },
+  { tests: 30, each: 1_000, all: 5_000 },
+  { tests: 1_000, each: 5_000, all: 20_000 },
+] as const;
+
+export function triesOf(
+  mutants: readonly Numbered[],
+  passing: ReadonlyMap<string, Passing>,
+  { tests: most, each, all }: (typeof togetherRounds)[number],
+): readonly { readonly candidate: Candidate; readonly numbers: readonly number[] }[] {
+  const byTest = new Map<string, { readonly candidate: Candidate; readonly numbers: number[] }>();
+  const quickest = [...passing]
+    .flatMap(([file, { tests }]) =>
+      tests.map(({ name, took, mutants: reached }) => ({ file, test: name, took, reached })),
+    )
+    .toSorted((a, b) => a.took - b.took);
+  for (const { number } of mutants) {
+    let count = 0;
+    let spent = 0;
+    for (const { reached, ...candidate } of quickest) {
+      if (!reached.includes(number)) continue;
+      if (count >= most || candidate.took > each || spent + candidate.took > all) break;
+      count++;
+      spent += candidate.took;
+      const key = `${candidate.file} ${candidate.test}`;
+      const found = byTest.get(key) ?? { candidate, numbers: [] };
+      found.numbers.push(number);
+      byTest.set(key, found);
+    }
+  }
+  return [...byTest.values()];
+}

@@ -1,21 +1,23 @@
-/** What a file of tests is run with: one mutant awake, or all asleep and a note of which of them each test comes by. */
-import { readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
-import { afterAll, afterEach, beforeEach } from "vitest";
-import type { Reached, Wish } from "./wish.ts";
+/** What a file of tests is run with: mutants awake one at a time, or all asleep and a note of which of them each test comes by. */
+import { appendFileSync, readFileSync, writeFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import { afterAll, afterEach, beforeEach, TestRunner } from "vitest";
+import type { Killed, Reached, Wish } from "./wish.ts";
 import { wishPath } from "./wish.ts";
 
 /** A mutant that is asked for as often as this in one test has made a loop without an end. */
-const mostCalls = 100_000_000;
+const mostCalls = 30_000_000;
 
-const wish = JSON.parse(readFileSync(wishPath(join(import.meta.dirname, "../..")), "utf8")) as Wish;
+const copy = join(import.meta.dirname, "../..");
+const wish = JSON.parse(readFileSync(wishPath(copy), "utf8")) as Wish;
 const reached = new Set<number>();
+let awake = wish.awake;
 let calls = 0;
 
 Object.assign(globalThis, {
   isMutant: (number: number): boolean => {
     if (wish.noteIn !== undefined) reached.add(number);
-    if (number !== wish.awake) return false;
+    if (number !== awake) return false;
     if (++calls > mostCalls) throw new Error("a loop without an end");
     return true;
   },
@@ -30,10 +32,14 @@ beforeEach(({ task }) => {
   note("");
 });
 
-afterEach(({ task }) => {
+afterEach(async ({ task }) => {
   const names = [task.name];
   for (let suite = task.suite; suite; suite = suite.suite) names.unshift(suite.name);
-  note(names.join(" "));
+  const name = names.join(" ");
+  note(name);
+  const numbers = wish.again?.[relative(copy, task.file.filepath)]?.[name] ?? [];
+  if (task.result?.state === "fail" || numbers.length === 0) return;
+  await runAgain(TestRunner.getTestFn(task), numbers, `${relative(copy, task.file.filepath)} ${name}`);
 });
 
 afterAll(() => {
@@ -46,4 +52,34 @@ afterAll(() => {
 function note(test: string): void {
   if (reached.size > 0) noted.push({ test, mutants: [...reached] });
   reached.clear();
+}
+
+/** What earlier files of tests in this thread have killed. */
+const known = globalThis as unknown as { killedMutants?: Set<number> };
+
+async function runAgain(run: () => unknown, numbers: readonly number[], by: string): Promise<void> {
+  known.killedMutants ??= new Set();
+  for (const number of numbers) {
+    if (known.killedMutants.has(number)) continue;
+    if (await passes(run, number)) continue;
+    // What fails a second time with all asleep cannot be run twice, or keeps what a mutant has left.
+    if (!(await passes(run, undefined))) return;
+    known.killedMutants.add(number);
+    if (wish.killedIn) appendFileSync(wish.killedIn, `${JSON.stringify({ number, by } satisfies Killed)}\n`);
+  }
+}
+
+async function passes(run: () => unknown, number: number | undefined): Promise<boolean> {
+  if (wish.at) writeFileSync(wish.at, `${number ?? ""}`);
+  awake = number;
+  calls = 0;
+  try {
+    await run();
+    return true;
+  } catch {
+    return false;
+  } finally {
+    awake = undefined;
+    if (wish.at) writeFileSync(wish.at, "");
+  }
 }

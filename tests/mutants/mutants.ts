@@ -3,7 +3,8 @@
  * the tests that come by it. `npm run mutants -- [--sample 25] [--seed 1] [--room calc] [--minutes 30] [--seconds 240]`;
  * several seeds are several samples of one run.
  * It works on a copy of this folder in which all mutants of the sample sleep. The tests are run once to see which of them
- * comes by which mutant; then one after the other is awake, and what comes by it is run, the nearest and quickest first,
+ * comes by which mutant; then each test is run again for each mutant that it comes by, the quickest first, with that one
+ * awake. What lives, or is passed as modules are read, is tried by itself against all that comes by it, from a fresh start,
  * for at most so many seconds of tests. What came out is kept in `.build/mutants.json`, and a later run goes on from there.
  * A survivor is killed by a test, or explained in `equivalents.ts`; `--only server/calc/ring.ts:40 --against
  * tests/calc/ring` tries the mutants of a line against the tests that were written for them.
@@ -12,7 +13,7 @@ import { spawn } from "node:child_process";
 import { cpSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { candidatesFor } from "./batches.ts";
+import { candidatesFor, togetherRounds, triesOf } from "./batches.ts";
 import { reasonFor } from "./equivalents.ts";
 import { Imports } from "./imports.ts";
 import { type Fate, hash, Results } from "./kept-results.ts";
@@ -95,19 +96,28 @@ async function run({ until, copy }: { readonly until: number; readonly copy: str
   const runner = await Runner.start(copy, { seconds: Number(values.seconds), against: values.against });
   const passing = await runner.passing(results, sources);
   const context = { imports: new Imports(), root: copy };
-  for (const mutant of mutants) {
-    if (Date.now() > until) break;
+  const started = performance.now();
+  const tell = (mutant: Numbered, fate: Fate): void => {
+    results.keepFate(keyOf(mutant), fate);
+    const at = `${((performance.now() - started) / 1000).toFixed(0)} s`.padStart(6);
+    console.log(`${fate.fate.padEnd(9)}${at}  ${described(mutant)}${fate.by ? `   by   ${fate.by}` : ""}`);
+  };
+  const isOver = (): boolean => Date.now() > until;
+  const isKilled = (mutant: Numbered): boolean => results.fate(keyOf(mutant))?.fate === "killed";
+  for (const round of togetherRounds) {
+    const left = mutants.filter((mutant) => !isKilled(mutant));
+    if (!isOver())
+      await runner.tryTogether(triesOf(left, passing, round), ({ number, by }) =>
+        tell(mutants[number] as Numbered, { fate: "killed", by }),
+      );
+  }
+  for (const mutant of mutants.filter((one) => !isKilled(one))) {
+    if (isOver()) break;
     const candidates = candidatesFor(mutant, passing, context);
     const against = hash(...candidates.map(({ file }) => passing.get(file)?.of ?? ""), values.seconds);
-    const before = results.fate(keyOf(mutant));
-    if (before?.fate === "killed" || (before && before.against === against)) continue;
-    const started = performance.now();
-    const tell = (fate: Fate): void => {
-      results.keepFate(keyOf(mutant), { ...fate, against });
-      const took = `${((performance.now() - started) / 1000).toFixed(0)} s`.padStart(6);
-      console.log(`${fate.fate.padEnd(9)}${took}  ${described(mutant)}${fate.by ? `   by   ${fate.by}` : ""}`);
-    };
-    tell(await runner.fateOf(mutant, candidates, { isOver: () => Date.now() > until, tell }));
+    if (results.fate(keyOf(mutant))?.against === against) continue;
+    const fate = await runner.fateOf(mutant, candidates, { isOver, tell: (one) => tell(mutant, one) });
+    tell(mutant, { ...fate, against });
   }
   report(mutants, results);
   process.exit();

@@ -5,7 +5,7 @@ import { createVitest, type TestCase, type TestModule, type TestSpecification, t
 import { batchesOf, type Candidate } from "./batches.ts";
 import { type Fate, hash, type Passing, type Results } from "./kept-results.ts";
 import type { Numbered } from "./sample.ts";
-import { type Reached, type Wish, wishPath } from "./wish.ts";
+import { type Killed, type Reached, type Wish, wishPath } from "./wish.ts";
 
 /** The code with which the process ends after a mutant that does not end. */
 export const again = 75;
@@ -22,6 +22,8 @@ async function startVitest(copy: string): Promise<Vitest> {
     pool: "threads",
     maxWorkers: 1,
     bail: 0,
+    // A test is run again for each mutant behind it.
+    hookTimeout: 3_600_000,
     setupFiles: [join(copy, "tests/helpers/seed.ts"), join(copy, "tests/mutants/in-tests.ts")],
     reporters: [{}],
     silent: true,
@@ -39,7 +41,8 @@ export class Runner {
   readonly #copy: string;
   readonly #vitest: Vitest;
   readonly #limits: Limits;
-  readonly #sound = new Map<string, boolean>();
+  readonly #passes = new Map<string, boolean>();
+  #known: ReadonlyMap<string, ReadonlySet<string>> = new Map();
 
   private constructor(copy: string, vitest: Vitest, limits: Limits) {
     this.#copy = copy;
@@ -69,7 +72,9 @@ export class Runner {
         Object.fromEntries(some.map(({ file }) => [file, { of: of(file), ...this.#comesBy(file, modules.get(file)) }])),
       );
     }
-    return new Map(all.map(({ file }) => [file, results.passing(file) as Passing]));
+    const passing = new Map(all.map(({ file }) => [file, results.passing(file) as Passing]));
+    this.#known = new Map([...passing].map(([file, { tests }]) => [file, new Set(tests.map(({ name }) => name))]));
+    return passing;
   }
 
   async #noted(specifications: readonly TestSpecification[]): Promise<ReadonlyMap<string, TestModule>> {
@@ -102,6 +107,42 @@ export class Runner {
     writeFileSync(wishPath(this.#copy), JSON.stringify(wish));
   }
 
+  /**
+   * Runs tests that come by mutants once more for each of them, so that nothing is read anew in between. Tells each that
+   * is killed. One that does not end ends the process, which begins again behind it.
+   */
+  async tryTogether(
+    tries: readonly { readonly candidate: Candidate; readonly numbers: readonly number[] }[],
+    tell: (killed: Killed) => void,
+  ): Promise<void> {
+    const [at, killedIn] = [join(this.#copy, "at"), join(this.#copy, "killed")];
+    writeFileSync(at, "");
+    writeFileSync(killedIn, "");
+    const byFile = Map.groupBy(tries, ({ candidate }) => candidate.file);
+    const again = Object.fromEntries(
+      [...byFile].map(([file, ones]) => [
+        file,
+        Object.fromEntries(ones.map(({ candidate, numbers }) => [candidate.test ?? "", numbers])),
+      ]),
+    );
+    let told = 0;
+    const tellNew = (): void => {
+      const lines = readFileSync(killedIn, "utf8").split("\n").slice(0, -1);
+      for (const line of lines.slice(told)) tell(JSON.parse(line) as Killed);
+      told = lines.length;
+    };
+    const stop = endWhere(at, (number) => {
+      tellNew();
+      tell({ number, by: "it does not end" });
+    });
+    const look = setInterval(tellNew, 1_000);
+    this.#wish({ again, at, killedIn });
+    await this.#run(tries.map(({ candidate }) => candidate));
+    clearInterval(look);
+    stop();
+    tellNew();
+  }
+
   async fateOf(
     mutant: Numbered,
     candidates: readonly Candidate[],
@@ -112,39 +153,49 @@ export class Runner {
       if (left <= 0 || isOver()) return { fate: "open" };
       const took = batch.reduce((sum, one) => sum + one.took, 0);
       left -= took;
-      const stop = endAfter(60 + (10 * took) / 1000, () => tell({ fate: "killed", by: "it does not end" }));
+      const stop = endAfter(30 + (6 * took) / 1000, () => tell({ fate: "killed", by: "it does not end" }));
       const failed = await this.#failed(batch, mutant.number);
+      let by: Candidate | undefined;
+      for (const one of failed) if (!by && (await this.#kills(one, mutant.number))) by = one;
       stop();
-      for (const one of failed)
-        if (await this.#isSound(one)) return { fate: "killed", by: `${one.file} ${one.test ?? ""}` };
+      if (by) return { fate: "killed", by: `${by.file} ${by.test ?? ""}` };
     }
     return { fate: "survived" };
   }
 
-  /** Whether it passes by itself, without any mutant. */
-  async #isSound(candidate: Candidate): Promise<boolean> {
+  /** Whether it fails by itself with the mutant awake, and passes by itself with all asleep. */
+  async #kills(candidate: Candidate, awake: number): Promise<boolean> {
     const key = `${candidate.file} ${candidate.test}`;
-    const known = this.#sound.get(key) ?? (await this.#failed([candidate], undefined)).length === 0;
-    this.#sound.set(key, known);
-    return known;
+    const passes = this.#passes.get(key) ?? (await this.#failed([candidate], undefined)).length === 0;
+    this.#passes.set(key, passes);
+    return passes && (await this.#failed([candidate], awake)).length > 0;
   }
 
   async #failed(batch: readonly Candidate[], awake: number | undefined): Promise<readonly Candidate[]> {
     this.#wish(awake === undefined ? {} : { awake });
-    const names = batch.flatMap(({ test }) => test ?? []);
+    const files = new Set(batch.map(({ file }) => file));
+    const testModules = await this.#run(batch);
+    return testModules.flatMap((module): Candidate[] => {
+      const file = relative(this.#copy, module.moduleId);
+      if (!files.has(file)) return [];
+      // One that fails anyway shows nothing.
+      const failed = [...module.children.allTests("failed")]
+        .map(fullName)
+        .filter((one) => this.#known.get(file)?.has(one));
+      if (module.errors().length > 0) return [{ file, test: undefined, took: 0 }];
+      return failed.slice(0, 1).map((test) => ({ file, test, took: 0 }));
+    });
+  }
+
+  async #run(batch: readonly Candidate[]): Promise<readonly TestModule[]> {
+    const names = [...new Set(batch.flatMap(({ test }) => test ?? []))];
     if (names.length === 0) this.#vitest.resetGlobalTestNamePattern();
     else this.#vitest.setGlobalTestNamePattern(new RegExp(`^(?:${names.map(literally).join("|")})$`));
     const files = new Set(batch.map(({ file }) => file));
     const all = await this.#vitest.globTestSpecifications();
     const chosen = all.filter(({ moduleId }) => files.has(relative(this.#copy, moduleId)));
     const { testModules } = await this.#vitest.runTestSpecifications(chosen);
-    return testModules.flatMap((module): Candidate[] => {
-      const file = relative(this.#copy, module.moduleId);
-      if (!files.has(file)) return [];
-      const failed = [...module.children.allTests("failed")].map(fullName);
-      if (failed.length === 0 && !module.ok()) return [{ file, test: undefined, took: 0 }];
-      return failed.slice(0, 1).map((test) => ({ file, test, took: 0 }));
-    });
+    return testModules;
   }
 }
 
@@ -166,5 +217,23 @@ function endAfter(seconds: number, before: () => void): () => void {
     before();
     process.exit(again);
   }, 2_000);
+  return () => clearInterval(look);
+}
+
+/** Ends this process where the same mutant has been awake for more than a minute of the processor. */
+function endWhere(path: string, before: (number: number) => void): () => void {
+  let now = "";
+  let spent = process.cpuUsage();
+  const look = setInterval(() => {
+    const next = readFileSync(path, "utf8");
+    const { user, system } = process.cpuUsage(spent);
+    if (next !== now || next === "") {
+      now = next;
+      spent = process.cpuUsage();
+    } else if ((user + system) / 1e6 > 60) {
+      before(Number(now));
+      process.exit(again);
+    }
+  }, 1_000);
   return () => clearInterval(look);
 }

@@ -6,6 +6,16 @@ export interface Wish {
   readonly awake?: number;
   /** The folder into which each file of tests writes what it comes by. */
   readonly noteIn?: string;
+  /** By file and test: the mutants with which a test that has passed is run again, each awake in its turn. */
+  readonly again?: Readonly<Record<string, Readonly<Record<string, readonly number[]>>>>;
+  /** Where the one that is awake is named, and where each that is killed is added. */
+  readonly at?: string;
+  readonly killedIn?: string;
+}
+
+export interface Killed {
+  readonly number: number;
+  readonly by: string;
 }
 
 /** Mutants that a test comes by; those outside of all tests, as modules are read, under an empty name. */

@@ -277,3 +277,34 @@ it.each([
   expect(find("demand/line-against-name", way, setting)).toHaveLength(count);
   expect(find("demand/line-against-name", way)).toEqual([]);
 });
+
+describe("tests that are left out without a limitation", () => {
+  it.each([
+    [1, "A test is left out"],
+    [2, "2 tests are left out"],
+  ])("are counted: %i", (count, words) => {
+    const ways = Array.from(
+      { length: count },
+      (_, at) => `    way ${at + 1} radial "Oven" {
+      live 2026-03-05 {
+        Zs LIM "Oven in use all day"
+      }
+    }`,
+    );
+    const found = find(
+      "inspection/limitation-not-agreed",
+      `wayfile 1
+installation "House" {
+  standard BS 7671:2018+A2:2022
+  work existing
+  inspection periodic 2026-03-05 {
+    extent "All circuits"
+  }
+  board A "Board" {
+${ways.join("\n")}
+  }
+}`,
+    );
+    expect(messages(found)).toEqual([expect.stringMatching(new RegExp(`^${words} as LIM`))]);
+  });
+});
