@@ -21,14 +21,21 @@ export function candidatesFor(
   passing: ReadonlyMap<string, Passing>,
   { imports, root }: { readonly imports: Imports; readonly root: string },
 ): readonly Candidate[] {
-  const isStatic = [...passing.values()].some(({ outside }) => outside.includes(mutant.number));
-  const found = [...passing].flatMap(([file, { tests }]): readonly Candidate[] => {
-    if (isStatic && imports.distance(join(root, file), join(root, mutant.file)) !== undefined)
-      return [{ file, test: undefined, took: tests.reduce((sum, { took }) => sum + took, 0) }];
-    return tests
-      .filter(({ mutants }) => mutants.includes(mutant.number))
-      .map(({ name, took }) => ({ file, test: name, took }));
+  const whole = (file: string, { tests }: Passing): Candidate => ({
+    file,
+    test: undefined,
+    took: tests.reduce((sum, { took }) => sum + took, 0),
   });
+  const byTest = [...passing].flatMap(([file, { tests }]): readonly Candidate[] =>
+    tests
+      .filter(({ mutants }) => mutants.includes(mutant.number))
+      .map(({ name, took }) => ({ file, test: name, took })),
+  );
+  // Passed as modules are read: the first file that reads one is not the only one to see it.
+  const reads = (file: string) => imports.distance(join(root, file), join(root, mutant.file)) !== undefined;
+  const outside = [...passing]
+    .filter(([file, of]) => of.outside.includes(mutant.number) || (byTest.length === 0 && reads(file)))
+    .map(([file, of]) => whole(file, of));
   const check = `${basename(dirname(mutant.file))}/${basename(mutant.file, ".ts")}`;
   const byName =
     mutant.room === "rules"
@@ -40,7 +47,8 @@ export function candidatesFor(
     took *
     (file.startsWith(`tests/${mutant.room}/`) ? 1 : 2) *
     (1 + (imports.distance(join(root, file), join(root, mutant.file)) ?? 20));
-  return [...byName, ...found.toSorted((a, b) => rank(a) - rank(b))];
+  const ranked = (some: readonly Candidate[]) => some.toSorted((a, b) => rank(a) - rank(b));
+  return [...byName, ...ranked(byTest), ...ranked(outside)];
 }
 
 /** What is run at once: single tests by their names, whole files by themselves. */

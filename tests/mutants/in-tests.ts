@@ -35,7 +35,7 @@ beforeEach(({ task }) => {
 afterEach(async ({ task }) => {
   const names = [task.name];
   for (let suite = task.suite; suite; suite = suite.suite) names.unshift(suite.name);
-  const name = names.join(" ");
+  const name = names.join(" > ");
   note(name);
   const numbers = wish.again?.[relative(copy, task.file.filepath)]?.[name] ?? [];
   if (task.result?.state === "fail" || numbers.length === 0) return;

@@ -106,10 +106,10 @@ async function run({ until, copy }: { readonly until: number; readonly copy: str
   const isKilled = (mutant: Numbered): boolean => results.fate(keyOf(mutant))?.fate === "killed";
   for (const round of togetherRounds) {
     const left = mutants.filter((mutant) => !isKilled(mutant));
-    if (!isOver())
-      await runner.tryTogether(triesOf(left, passing, round), ({ number, by }) =>
-        tell(mutants[number] as Numbered, { fate: "killed", by }),
-      );
+    const tries = triesOf(left, passing, round);
+    if (isOver() || tries.length === 0) continue;
+    console.log(`${tries.length} tests are run again for ${left.length} mutants`);
+    await runner.tryTogether(tries, ({ number, by }) => tell(mutants[number] as Numbered, { fate: "killed", by }));
   }
   for (const mutant of mutants.filter((one) => !isKilled(one))) {
     if (isOver()) break;

@@ -1,7 +1,7 @@
 /** Runs tests with one mutant awake, or with all asleep to see what they come by. */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
-import { createVitest, type TestCase, type TestModule, type TestSpecification, type Vitest } from "vitest/node";
+import { createVitest, type TestModule, type TestSpecification, type Vitest } from "vitest/node";
 import { batchesOf, type Candidate } from "./batches.ts";
 import { type Fate, hash, type Passing, type Results } from "./kept-results.ts";
 import type { Numbered } from "./sample.ts";
@@ -81,7 +81,6 @@ export class Runner {
     const folder = join(this.#copy, "noted");
     mkdirSync(folder, { recursive: true });
     this.#wish({ noteIn: folder });
-    this.#vitest.resetGlobalTestNamePattern();
     const { testModules } = await this.#vitest.runTestSpecifications([...specifications]);
     const errors = testModules.flatMap((one) => one.errors());
     if (errors.length === testModules.length) throw new Error(`No file of tests can be read: ${errors[0]?.message}`);
@@ -97,7 +96,7 @@ export class Runner {
     const byTest = Map.groupBy(noted, ({ test }) => test);
     const mutantsOf = (test: string) => [...new Set((byTest.get(test) ?? []).flatMap(({ mutants }) => mutants))];
     const tests = [...(module?.children.allTests("passed") ?? [])].map((test) => {
-      const name = fullName(test);
+      const name = test.fullName;
       return { name, took: test.diagnostic()?.duration ?? 0, mutants: mutantsOf(name) };
     });
     return { tests, outside: mutantsOf("") };
@@ -180,7 +179,7 @@ export class Runner {
       if (!files.has(file)) return [];
       // One that fails anyway shows nothing.
       const failed = [...module.children.allTests("failed")]
-        .map(fullName)
+        .map(({ fullName }) => fullName)
         .filter((one) => this.#known.get(file)?.has(one));
       if (module.errors().length > 0) return [{ file, test: undefined, took: 0 }];
       return failed.slice(0, 1).map((test) => ({ file, test, took: 0 }));
@@ -188,25 +187,19 @@ export class Runner {
   }
 
   async #run(batch: readonly Candidate[]): Promise<readonly TestModule[]> {
-    const names = [...new Set(batch.flatMap(({ test }) => test ?? []))];
-    if (names.length === 0) this.#vitest.resetGlobalTestNamePattern();
-    else this.#vitest.setGlobalTestNamePattern(new RegExp(`^(?:${names.map(literally).join("|")})$`));
-    const files = new Set(batch.map(({ file }) => file));
+    const byFile = Map.groupBy(batch, ({ file }) => file);
     const all = await this.#vitest.globTestSpecifications();
-    const chosen = all.filter(({ moduleId }) => files.has(relative(this.#copy, moduleId)));
+    const chosen = all.flatMap(({ project, moduleId }) => {
+      const own = byFile.get(relative(this.#copy, moduleId));
+      if (!own) return [];
+      const testNames = own.flatMap(({ test }) => test ?? []);
+      const isWhole = own.some(({ test }) => test === undefined);
+      return [project.createSpecification(moduleId, isWhole ? {} : { testNames: [...new Set(testNames)] })];
+    });
     const { testModules } = await this.#vitest.runTestSpecifications(chosen);
     return testModules;
   }
 }
-
-/** As a pattern of names is compared with it. */
-function fullName(test: TestCase): string {
-  const names = [test.name];
-  for (let one = test.parent; one.type === "suite"; one = one.parent) names.unshift(one.name);
-  return names.join(" ");
-}
-
-const literally = (name: string): string => name.replace(/[\\^$.*+?()[\]{}|]/g, "\\$&");
 
 /** Ends this process where it takes more seconds of the processor than that. */
 function endAfter(seconds: number, before: () => void): () => void {
