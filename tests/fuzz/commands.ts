@@ -107,7 +107,7 @@ export async function commanding({ dice, at }: Trial): Promise<number> {
     at(`${words.join(" ")}\n${source}`);
     const ran = await runAt(folder, {}, words);
     isOrderly(words, ran, source);
-    if (words[0] === "enter") isKept(text, readFileSync(join(folder, "a.ways"), "utf8"));
+    if (words[0] === "enter") isKept(before["a.ways"] ?? "", readFileSync(join(folder, "a.ways"), "utf8"));
     return count + 1;
   } finally {
     rmSync(folder, { recursive: true, force: true });
