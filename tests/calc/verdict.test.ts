@@ -79,3 +79,17 @@ describe("a verdict on figures from memory", () => {
     expect(bandOf(withstand(2.5, k).source)).toBeGreaterThanOrEqual(1.21);
   });
 });
+
+it("a figure of 1 is a figure, and one of nothing is beyond any band", () => {
+  const tenth = of([{ figure: "a", share: 0.1 }]);
+  expect([beyondLimit(1, 1.05, tenth), beyondLimit(1.05, 1, tenth), beyondLimit(1, 1.2, tenth)]).toEqual([
+    "unproven",
+    "unproven",
+    "fails",
+  ]);
+  expect([beyondLimit(0, 0.5, tenth), beyondLimit(0.5, 0, tenth), beyondLimit(0, 0, tenth)]).toEqual([
+    "fails",
+    "fails",
+    "unproven",
+  ]);
+});

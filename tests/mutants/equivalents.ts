@@ -26,6 +26,31 @@ const kept: readonly Kept[] = [
     by: "1",
     reason: "A brace is looked for behind the words of its statement, so it is never the first sign.",
   },
+  {
+    file: "server/calc/network-survey.ts",
+    line: ".filter(({ ohms }) => ohms > 0 && Number.isFinite(ohms))",
+    by: "||",
+    reason:
+      "Every resistance is one or the other: nothing goes through one without end, and one of none joins its ends.",
+  },
+  {
+    file: "server/calc/remember.ts",
+    line: "if (kept.size >= ceiling) kept.clear();",
+    by: ">",
+    reason: "One answer more is kept before all are calculated again, and they are the same.",
+  },
+  {
+    file: "server/calc/capacity-factors.ts",
+    line: 'return { value, unit: "", steps: [step("Cf for a BS 3036 fuse", "", plain(value, 3))], source };',
+    by: "4",
+    reason: "The one figure it shows, 0.725, has three decimals.",
+  },
+  {
+    file: "server/rules/live/function-failed.ts",
+    line: 'if (!fact || !verdict || !("value" in verdict) || verdict.value !== "wrong") return;',
+    by: "&&",
+    reason: "The word has its verdict or is broken, and then there is no fact.",
+  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>
