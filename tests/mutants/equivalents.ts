@@ -45,12 +45,6 @@ const kept: readonly Kept[] = [
     by: "4",
     reason: "The one figure it shows, 0.725, has three decimals.",
   },
-  {
-    file: "server/rules/live/function-failed.ts",
-    line: 'if (!fact || !verdict || !("value" in verdict) || verdict.value !== "wrong") return;',
-    by: "&&",
-    reason: "The word has its verdict or is broken, and then there is no fact.",
-  },
 ];
 
 export const reasonFor = (file: string, line: string, by: string): string | undefined =>
