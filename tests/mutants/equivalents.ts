@@ -34,12 +34,6 @@ const kept: readonly Kept[] = [
       "Every resistance is one or the other: nothing goes through one without end, and one of none joins its ends.",
   },
   {
-    file: "server/calc/remember.ts",
-    line: "if (kept.size >= ceiling) kept.clear();",
-    by: ">",
-    reason: "One answer more is kept before all are calculated again, and they are the same.",
-  },
-  {
     file: "server/calc/capacity-factors.ts",
     line: 'return { value, unit: "", steps: [step("Cf for a BS 3036 fuse", "", plain(value, 3))], source };',
     by: "4",

@@ -15,7 +15,6 @@ let awake = wish.awake;
 let calls = 0;
 
 Object.assign(globalThis, {
-  forgetsAnswers: wish.again !== undefined || wish.awake !== undefined,
   isMutant: (number: number): boolean => {
     if (wish.noteIn !== undefined) reached.add(number);
     if (number !== awake) return false;

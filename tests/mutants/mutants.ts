@@ -10,7 +10,7 @@
  * tests/calc/ring` tries the mutants of a line against the tests that were written for them.
  */
 import { spawn } from "node:child_process";
-import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { candidatesFor, togetherRounds, triesOf } from "./batches.ts";
@@ -86,16 +86,7 @@ function makeCopy(copy: string, mutants: readonly Numbered[]): string {
   symlinkSync(join(root, "node_modules"), join(copy, "node_modules"));
   const files = Map.groupBy(mutants, ({ file }) => file);
   for (const [file, ones] of files) writeFileSync(join(copy, file), woven((ones[0] as Numbered).source, ones));
-  forgetful(join(copy, "server/calc/remember.ts"));
   return hash(...mutants.map(keyOf));
-}
-
-/** What is kept by its question would hide a mutant in whatever was asked before. */
-function forgetful(path: string): void {
-  const text = readFileSync(path, "utf8");
-  const changed = text.replace("if (before) return", "if (before && !(globalThis as any).forgetsAnswers) return");
-  if (changed === text) throw new Error(`${path} keeps answers in another way than is known here.`);
-  writeFileSync(path, changed);
 }
 
 async function run({ until, copy }: { readonly until: number; readonly copy: string }): Promise<void> {
