@@ -27,13 +27,6 @@ const kept: readonly Kept[] = [
     reason: "A brace is looked for behind the words of its statement, so it is never the first sign.",
   },
   {
-    file: "server/calc/network-survey.ts",
-    line: ".filter(({ ohms }) => ohms > 0 && Number.isFinite(ohms))",
-    by: "||",
-    reason:
-      "Every resistance is one or the other: nothing goes through one without end, and one of none joins its ends.",
-  },
-  {
     file: "server/calc/capacity-factors.ts",
     line: 'return { value, unit: "", steps: [step("Cf for a BS 3036 fuse", "", plain(value, 3))], source };',
     by: "4",
