@@ -148,7 +148,8 @@ export class Runner {
     { isOver, tell }: { isOver(): boolean; tell(fate: Fate): void },
   ): Promise<Fate> {
     let left = 1000 * this.#limits.seconds;
-    for (const batch of batchesOf(candidates)) {
+    const within = candidates.filter(({ took }) => took <= left);
+    for (const batch of batchesOf(within)) {
       if (left <= 0 || isOver()) return { fate: "open" };
       const took = batch.reduce((sum, one) => sum + one.took, 0);
       left -= took;
@@ -159,7 +160,7 @@ export class Runner {
       stop();
       if (by) return { fate: "killed", by: `${by.file} ${by.test ?? ""}` };
     }
-    return { fate: "survived" };
+    return { fate: within.length === candidates.length ? "survived" : "open" };
   }
 
   /** Whether it fails by itself with the mutant awake, and passes by itself with all asleep. */
