@@ -9,7 +9,8 @@ import { performance } from "node:perf_hooks";
 import { parse } from "../../grammar/parser.ts";
 import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
 import { generate } from "../helpers/generate.ts";
-import { type Server, startServer } from "../helpers/server.ts";
+import { bundled } from "../helpers/program.ts";
+import { pulling, type Server, startServer } from "../helpers/server.ts";
 import { recordsOf } from "./records.ts";
 import { cancelTimes, sharedEdits } from "./waiting.ts";
 
@@ -25,7 +26,10 @@ const median = (values: readonly number[]): number => percentile(values, 0.5);
 const ms = (value: number): string => `${value.toFixed(2).padStart(8)} ms`;
 
 interface Times {
-  /** From the start of the process to the first findings, by the clock and of processor. */
+  /** From the start of the process to the first findings, which are of what is on the screen, by clock and processor. */
+  readonly first: number;
+  readonly firstCpu: number;
+  /** To all of them. */
   readonly start: number;
   readonly startCpu: number;
   /** Of processor, of an edit with the hover and the completion after it. */
@@ -38,21 +42,28 @@ interface Times {
   readonly memory: number;
 }
 
+// As one file, like the program beside it.
+const peerProgram = await bundled("tests/bench/peer-server.ts", { asModules: true });
+
 for (const ways of sizes.length > 0 ? sizes : [10, 100, 1_000, 10_000]) {
   const text = generate({ ways, seed: 11 });
   const json = recordsOf(text);
   const full = fullCheck(text);
   const ours = await measure(["dist/server.cjs"], "wayfile", text, /^ +Ib +\d+\.\d/gm);
-  const peer = await measure(["tests/bench/peer-server.ts"], "json", json, /"Ib": "\d+\.\d/g);
+  const peer = await measure([peerProgram], "json", json, /"Ib": "\d+\.\d/g);
   console.log(
     `\n${ways.toLocaleString("en")} ways (${(text.length / 1e6).toFixed(2)} MB; as JSON ${(json.length / 1e6).toFixed(2)} MB)`,
   );
-  console.log(`  full check, in process, cold   ${ms(full.cold)}   then ${ms(full.warm)}`);
+  console.log(
+    `  full check, in process, processor  ${ms(full.cold)} cold   then ${ms(full.warm)}, by the clock ${ms(full.clock)}`,
+  );
   const parsed = bareParse(text);
   console.log(
-    `  bare parse of the same text    ${ms(parsed)}   cold check ${(full.cold / parsed).toFixed(1)} × as long`,
+    `  bare parse of the same text        ${ms(parsed.cpu)}, by the clock ${ms(parsed.clock)}   a check ${(full.warm / parsed.cpu).toFixed(1)} × as long`,
   );
-  line("start → diagnostics", ours.start, peer.start);
+  line("start → first diagnostics", ours.first, peer.first);
+  line("the same, processor", ours.firstCpu, peer.firstCpu);
+  line("start → all diagnostics", ours.start, peer.start);
   line("the same, processor", ours.startCpu, peer.startCpu);
   line("open → diagnostics", ours.open, peer.open);
   line("edit → diagnostics, median", ours.edit, peer.edit);
@@ -63,7 +74,8 @@ for (const ways of sizes.length > 0 ? sizes : [10, 100, 1_000, 10_000]) {
   console.log(
     `  ${"memory of the server".padEnd(34)} ${ours.memory.toFixed(0).padStart(7)} MiB   peer ${peer.memory.toFixed(0).padStart(6)} MiB   ratio ${(ours.memory / peer.memory).toFixed(2)}`,
   );
-  keep(`${ways}`, { ...ours });
+  const peers = Object.entries(peer).map(([name, value]) => [`peer ${name}`, value]);
+  keep(`${ways}`, { ...ours, check: full.warm, parse: parsed.cpu, ...Object.fromEntries(peers) });
   if (ways < 1_000) continue;
   const cancels = await cancelTimes(ways);
   const clock = cancels.map((one) => one.clock);
@@ -100,39 +112,51 @@ function readKept(file: string): Record<string, Record<string, number>> {
   }
 }
 
+interface Cost {
+  readonly cpu: number;
+  readonly clock: number;
+}
+
+/** What some work takes of processor and by the clock. */
+function costOf(run: () => void): Cost {
+  const start = performance.now();
+  const before = process.cpuUsage();
+  run();
+  const { user, system } = process.cpuUsage(before);
+  return { cpu: (user + system) / 1_000, clock: performance.now() - start };
+}
+
+function middle(costs: readonly Cost[]): Cost {
+  return { cpu: median(costs.map(({ cpu }) => cpu)), clock: median(costs.map(({ clock }) => clock)) };
+}
+
 /** The parser alone over the text, warm: the least that anything which reads it all could cost. */
-function bareParse(text: string): number {
-  return median(
-    [1, 2, 3].map(() => {
-      const start = performance.now();
-      parse(text);
-      return performance.now() - start;
-    }),
-  );
+function bareParse(text: string): Cost {
+  return middle([1, 2, 3].map(() => costOf(() => parse(text))));
 }
 
 /** The first check pays for reading everything; the next is of another text, so nothing is kept but compiled code. */
-function fullCheck(text: string): { cold: number; warm: number } {
-  const time = (of: string): number => {
-    const start = performance.now();
-    checkProject(fileOfText("bench.ways", of), sources);
-    return performance.now() - start;
-  };
-  const cold = time(text);
-  return { cold, warm: median([1, 2, 3].map((round) => time(`${text}# ${round}\n`))) };
+function fullCheck(text: string): { cold: number; warm: number; clock: number } {
+  const time = (of: string) => costOf(() => checkProject(fileOfText("bench.ways", of), sources));
+  const { cpu: cold } = time(text);
+  const { cpu: warm, clock } = middle([1, 2, 3].map((round) => time(`${text}# ${round}\n`)));
+  return { cold, warm, clock };
 }
 
 async function measure(command: readonly string[], languageId: string, text: string, editable: RegExp): Promise<Times> {
   // Ours publishes a set only when it changed, so it is asked; the peer publishes after every edit.
   const pull = languageId === "wayfile";
   const begun = performance.now();
-  const server = await startServer({ command, capabilities: { textDocument: pull ? { diagnostic: {} } : {} } });
+  const server = await startServer({ command, capabilities: pull ? pulling : {} });
   const uri = `file:///bench.${languageId === "json" ? "json" : "ways"}`;
   let version = 1;
   const opened = performance.now();
-  await checked(server, uri, version, pull, "textDocument/didOpen", {
+  await server.connection.sendNotification("textDocument/didOpen", {
     textDocument: { uri, languageId, version, text },
   });
+  await (pull ? server.pullOnce(uri) : server.push(uri, undefined, version));
+  const [first, firstCpu] = [performance.now() - begun, server.cpu()];
+  await (pull ? server.pull(uri) : server.push(uri, undefined, version));
   const open = performance.now() - opened;
   const [start, startCpu] = [performance.now() - begun, server.cpu()];
   const places = placesOf(text, editable);
@@ -159,6 +183,8 @@ async function measure(command: readonly string[], languageId: string, text: str
   await server.stop();
   const warm = edits.slice(10);
   return {
+    first,
+    firstCpu,
     start,
     startCpu,
     editCpu,

@@ -2,7 +2,9 @@
  * The peer of the benchmark: a general-purpose JSON service behind the same protocol, checking the same records against
  * a schema, as an editor would run it.
  */
-import json, { type JSONDocument, type TextDocument as JsonText } from "vscode-json-languageservice";
+
+import type { JSONDocument, TextDocument as JsonText } from "vscode-json-languageservice";
+import * as json from "vscode-json-languageservice";
 import {
   createConnection,
   StreamMessageReader,
@@ -12,7 +14,6 @@ import {
 import { recordSchema } from "./records.ts";
 
 const connection = createConnection(new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout));
-// The package is CommonJS, so its names come by its default export.
 const { getLanguageService, TextDocument } = json;
 const service = getLanguageService({});
 service.configure({
