@@ -3,4 +3,4 @@ import { startWithCompiled } from "./start.ts";
 
 declare const contentOfServer: string;
 
-startWithCompiled("./server/main.cjs", contentOfServer);
+startWithCompiled("./server/main.cjs", contentOfServer, true);

@@ -7,9 +7,7 @@ import { subscribe } from "node:diagnostics_channel";
 import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import module, { createRequire } from "node:module";
 import { dirname, isAbsolute, join } from "node:path";
-import { cachedDataVersionTag } from "node:v8";
 import { Script } from "node:vm";
-import { isMainThread } from "node:worker_threads";
 import { crc32 } from "node:zlib";
 import { checkedChannel } from "./checked.ts";
 import { folderOfCaches } from "./cli/cache-place.ts";
@@ -17,8 +15,11 @@ import { folderOfCaches } from "./cli/cache-place.ts";
 /** ms after the first schedule was checked: by then nobody waits for an answer, and most of what runs has run. */
 const settled = 2_000;
 
-/** `program` is a file by its place from this one, `hash` what tells its content from any other. */
-export function startWithCompiled(program: string, hash: string): void {
+/**
+ * `program` is a file by its place from this one, `content` what tells what is in it from anything else. `keeps`: whether
+ * this is the one that keeps what is compiled, where several of them start.
+ */
+export function startWithCompiled(program: string, content: string, keeps: boolean): void {
   // On an older Node some checks would fall over one by one, and the rest would look like a result.
   if (Number.parseInt(process.versions.node, 10) < 22) {
     process.stderr.write(`Wayfile needs Node 22.12 or newer; this is ${process.versions.node}.\n`);
@@ -30,13 +31,13 @@ export function startWithCompiled(program: string, hash: string): void {
   // Parts that are loaded later are kept by Node itself, as far as they are compiled when they are loaded.
   if (place !== undefined) module.enableCompileCache?.(place);
   const file = join(import.meta.dirname, program);
-  const kept = place === undefined ? undefined : join(place, `${hash}-${cachedDataVersionTag().toString(16)}`);
+  const kept = place === undefined ? undefined : join(place, `${content}-${process.arch}-${process.versions.v8}`);
   const before = kept === undefined ? undefined : readKept(kept);
-  const script = new Script(module.wrap(readFileSync(file, "utf8")), {
+  const script = new Script(module.wrap(readFileSync(file, "latin1")), {
     filename: file,
     ...(before ? { cachedData: before } : {}),
   });
-  if (kept !== undefined && isMainThread && (!before || script.cachedDataRejected)) keepOnceChecked(script, kept);
+  if (keeps && kept !== undefined && (!before || script.cachedDataRejected)) keepOnceChecked(script, kept);
   run(script, file);
 }
 

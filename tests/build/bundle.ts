@@ -66,6 +66,19 @@ const withSamples: Plugin = {
   },
 };
 
+/** Node's cryptography takes longer to load than all checks, and the protocol's library asks it for the name of a pipe. */
+const withoutCryptography: Plugin = {
+  name: "without-cryptography",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]vscode-jsonrpc[\\/]lib[\\/]node[\\/]main\.js$/ }, async ({ path }) => {
+      const asked = 'require("crypto")';
+      const contents = await readFile(path, "utf8");
+      if (!contents.includes(asked)) throw new Error(`${path} does not ask for cryptography any more.`);
+      return { contents: contents.replace(asked, `{ randomBytes: (size) => ${asked}.randomBytes(size) }`) };
+    });
+  },
+};
+
 /** What needs a large library is a file of its own, beside the program, that is loaded when it is asked for. */
 const apart: Plugin = {
   name: "apart",
@@ -136,7 +149,7 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
 
 /** Programs in parts: what no first finding waits for is loaded when it is asked for. Each has a folder of its own. */
 const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
-  server: { entryPoints: { main: "server/main.node.ts" }, plugins: [withoutSamples, apart] },
+  server: { entryPoints: { main: "server/main.node.ts" }, plugins: [withoutSamples, withoutCryptography, apart] },
   wayfile: { entryPoints: { main: "server/main.cli.ts" }, plugins: [withSamples, withoutSamples, apart] },
 };
 

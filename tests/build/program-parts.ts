@@ -55,6 +55,8 @@ export async function buildInParts(
   const files = new Map<string, string>();
   const main = await build({
     ...common,
+    // Of such a text each sign is a byte, and it need not be decoded.
+    charset: "ascii",
     stdin: { contents: beginning(lent), resolveDir: options.absWorkingDir ?? "." },
     plugins: [inMemory(modules, atOnce)],
   });
