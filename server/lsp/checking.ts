@@ -36,14 +36,14 @@ export class Checking {
   }
 
   /**
-   * Once it is ready, the findings of a file are known; of one that nobody wants any more they may not be. `inPart`: some
-   * of them will do, where all would keep a person waiting.
+   * Once it is ready, the findings of a file are known; of one that nobody wants any more they may not be. `part`: some
+   * of them will do, where all would keep a person waiting: what is found on the ways that are shown, or on their boards.
    */
-  async check(path: string, isWanted: () => boolean, inPart = false): Promise<CheckState> {
+  async check(path: string, isWanted: () => boolean, part?: CheckPart): Promise<CheckState> {
     const snapshot = this.#workspace.snapshot(path);
     if (!snapshot) return "ready";
     const start = this.#runtime.now();
-    const takesPart = inPart && snapshot.projects.length === 1;
+    const takesPart = part !== undefined && snapshot.projects.length === 1 && waysIn(snapshot) > fewWays;
     const progress = this.#showsProgress
       ? new CheckProgress(this.#connection, this.#runtime, waysIn(snapshot))
       : undefined;
@@ -52,7 +52,7 @@ export class Checking {
       const end = await this.#slicer.run(snapshot.check(lookedAt), {
         isWanted,
         isEnough: () =>
-          takesPart && this.#runtime.now() - start > patience && (!lookedAt || snapshot.hasChecked(lookedAt)),
+          takesPart && this.#runtime.now() - start > patience && (!lookedAt || hasChecked[part](snapshot, lookedAt)),
         progressed: (ways) => progress?.progressed(ways),
       });
       if (end === "done") this.#runtime.checked?.();
@@ -69,6 +69,14 @@ export class Checking {
   }
 }
 
+/** What is enough to be shown before the rest. */
+export type CheckPart = "ways" | "boards";
+
+const hasChecked: Readonly<Record<CheckPart, (snapshot: Snapshot, shown: ReadonlySet<Segment>) => boolean>> = {
+  ways: (snapshot, shown) => snapshot.hasCheckedWays(shown),
+  boards: (snapshot, shown) => snapshot.hasCheckedBoards(shown),
+};
+
 /** `partly`: what is found so far may be shown, and the check is to go on. */
 export type CheckState = "ready" | "outdated" | "partly";
 
@@ -77,6 +85,9 @@ export const inPart = (snapshot: Snapshot): Snapshot =>
   Object.create(snapshot, { findings: { get: () => snapshot.soFar ?? [] } });
 
 const states = { outdated: "outdated", enough: "partly" } as const;
+
+/** A part of so few ways is not worth showing: all of them are checked a moment later. */
+const fewWays = 40;
 
 /** Milliseconds after which what is looked at, once it is checked, is shown before the rest. */
 const patience = 20;

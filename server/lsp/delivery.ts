@@ -13,7 +13,7 @@ import type {
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
 import type { Log } from "./answer.ts";
 import { Calm } from "./calm.ts";
-import type { Checking, CheckState } from "./checking.ts";
+import type { Checking, CheckPart, CheckState } from "./checking.ts";
 import { type DiagnosticSet, Diagnostics, underWay } from "./diagnostics.ts";
 import type { HouseSettings } from "./house.ts";
 import { at } from "./member.ts";
@@ -168,6 +168,7 @@ export class Delivery {
     const uri = this.#uris.get(path);
     this.#uris.delete(path);
     this.#dirty.delete(path);
+    this.#parts.delete(path);
     this.#diagnostics.forget(path);
     if (!this.#pulls && uri !== undefined && this.#published.delete(path)) {
       void this.#connection.sendDiagnostics({ uri, diagnostics: [] });
@@ -242,8 +243,20 @@ export class Delivery {
   }
 
   /** Goes on for as long as the file is open. */
-  #check(path: string, inPart = false): Promise<CheckState> {
-    return this.#checking.check(path, () => this.#uris.has(path), inPart);
+  #check(path: string, part?: CheckPart): Promise<CheckState> {
+    return this.#checking.check(path, () => this.#uris.has(path), part);
+  }
+
+  /** How many parts of what is found in a file were shown, where not all of it was yet. */
+  readonly #parts = new Map<string, number>();
+
+  /** What is shown of a file next: the ways on the screen, then their boards, then everything. */
+  #nextPart(path: string): CheckPart | undefined {
+    return partsInOrder[this.#parts.get(path) ?? 0];
+  }
+
+  #showedPart(path: string): void {
+    this.#parts.set(path, (this.#parts.get(path) ?? 0) + 1);
   }
 
   async #push(path: string): Promise<void> {
@@ -252,9 +265,11 @@ export class Delivery {
         if (!this.#workspace.isLoaded(path)) await this.#workspace.load(path);
         // Touched again while it was read or checked: the next round speaks for it.
         if (!this.#uris.has(path) || this.#dirty.has(path)) return;
-        state = await this.#check(path, !this.#published.has(path));
+        const isFirst = !this.#published.has(path) || this.#parts.has(path);
+        state = await this.#check(path, isFirst ? this.#nextPart(path) : undefined);
         if (state === "partly") await this.#publishPart(path);
       }
+      this.#parts.delete(path);
       const snapshot = this.#workspace.snapshot(path);
       if (snapshot && !this.#dirty.has(path)) await this.#publish(path, this.#setOf(snapshot));
     } catch (error) {
@@ -266,6 +281,7 @@ export class Delivery {
   async #publishPart(path: string): Promise<void> {
     const snapshot = this.#workspace.snapshot(path);
     const set = snapshot && this.#partOf(snapshot);
+    this.#showedPart(path);
     if (set) await this.#publish(path, set);
   }
 
@@ -293,10 +309,10 @@ export class Delivery {
   }
 
   /** Whether the next pull shows what is found now, or what was found when the file was saved. */
-  wants(path: string): "all" | "some" | "none" {
+  wants(path: string): "all" | CheckPart | "none" {
     const isFirst = this.#diagnostics.last(path) === undefined;
     if (!this.#settings.checked.onType) return isFirst ? "all" : "none";
-    return isFirst && this.#refreshes ? "some" : "all";
+    return ((isFirst || this.#parts.has(path)) && this.#refreshes && this.#nextPart(path)) || "all";
   }
 
   /** The answer to an editor that pulls. */
@@ -304,17 +320,20 @@ export class Delivery {
     const { path } = snapshot.file;
     const shown = this.#diagnostics.last(path);
     const part = this.#settings.checked.onType ? this.#partOf(snapshot) : undefined;
-    if (part) void this.#finish(path);
+    if (part) {
+      this.#showedPart(path);
+      void this.#finish(path);
+    } else this.#parts.delete(path);
     const set = part ?? (this.#settings.checked.onType ? undefined : shown) ?? this.#setOf(snapshot);
     if (set.id === previous) return { kind: "unchanged", resultId: set.id };
     return reportOf(set);
   }
 
-  /** Goes on with a check of which a part was shown, and has the editor ask for the whole. */
+  /** Goes on with a check of which a part was shown, and has the editor ask for the next. */
   async #finish(path: string): Promise<void> {
     // One that is outdated was edited, and is asked for by that; one that fails is told of when it is asked for.
-    const state = await this.#check(path).catch(() => "ready");
-    if (state === "ready") this.#refresh();
+    const state = await this.#check(path, this.#nextPart(path)).catch(() => "ready");
+    if (state !== "outdated") this.#refresh();
   }
 
   /** The answer where checking failed: what was found before stays, with a word on it. */
@@ -322,6 +341,8 @@ export class Delivery {
     return reportOf(this.#diagnostics.failed(path, error));
   }
 }
+
+const partsInOrder: readonly CheckPart[] = ["ways", "boards"];
 
 const reportOf = ({ id, items }: DiagnosticSet): DocumentDiagnosticReport => ({
   kind: "full",

@@ -71,7 +71,7 @@ function serviceOf({ connection, workspace, checking, log }: Rooms): Service {
         await needs?.part?.load();
         if (!workspace.isLoaded(path)) await workspace.load(path);
         if (wanted === "none") return state;
-        state = await checking.check(path, () => !token.isCancellationRequested, wanted === "some");
+        state = await checking.check(path, () => !token.isCancellationRequested, wanted === "all" ? undefined : wanted);
         return state;
       };
       const isReady = wanted === "none" && workspace.isLoaded(path) && needs?.part?.isLoaded !== false;

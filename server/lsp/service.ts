@@ -7,6 +7,7 @@ import {
 } from "vscode-languageserver";
 import type { Cursor } from "../features/cursor.ts";
 import type { Snapshot, Workspace } from "../workspace/workspace.ts";
+import type { CheckPart } from "./checking.ts";
 import type { Part } from "./part.ts";
 
 interface AboutDocument {
@@ -16,7 +17,7 @@ interface AboutDocument {
 /** What a feature asks for besides its document. */
 export interface Needs<T> {
   /** The findings of the document: they are worked out beforehand, in slices; some will do where all keep one waiting. */
-  findings?(path: string): "all" | "some" | "none";
+  findings?(path: string): "all" | CheckPart | "none";
   /** What of the program it needs loaded. */
   readonly part?: Pick<Part<unknown>, "isLoaded" | "load">;
   /** What is answered where it fails. */
@@ -25,7 +26,7 @@ export interface Needs<T> {
 }
 
 /** For a feature that shows findings where the cursor is: it does not wait for those of a whole large project. */
-export const findings = { findings: (): "some" => "some" };
+export const findings = { findings: (): CheckPart => "boards" };
 
 /** What a feature's registration is lent: a request comes in, its snapshot and cursor come ready. */
 export interface Service {

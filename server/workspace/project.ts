@@ -3,11 +3,19 @@
  * read them and to follow a `use`.
  */
 import type { Engine } from "../model/engine.ts";
-import { type Board, type FileModel, readFile } from "../model/file.ts";
-import { type Installation, installationsOf } from "../model/installation.ts";
+import { type Board, type FileModel, readFile, type Way } from "../model/file.ts";
+import { type BoardInPlace, type Installation, installationsOf } from "../model/installation.ts";
 import type { Problem } from "../model/problems.ts";
 import type { Fact } from "../model/values.ts";
-import { checkBoardInSlices, checkInSlices, foundSoFar, isChecked, type Slices } from "../rules/frame/check.ts";
+import {
+  checkBoardInSlices,
+  checkInSlices,
+  checkWaysInSlices,
+  foundSoFar,
+  hasCheckedWays,
+  isChecked,
+  type Slices,
+} from "../rules/frame/check.ts";
 import type { SuppressedFinding } from "../rules/frame/departures.ts";
 import { unusedInFiles } from "../rules/frame/departures.ts";
 import { type Finding, findingOf, valueSpot, wordSpot } from "../rules/frame/rule.ts";
@@ -110,6 +118,8 @@ export class Project {
   readonly gathering: Gathering;
   readonly #engine: Engine | undefined;
   #installations: readonly Installation[] | undefined;
+  /** Boards of which some ways were checked before the rest. */
+  readonly #begun = new Set<BoardInPlace>();
   #result: ProjectResult | undefined;
 
   constructor(root: LoadedFile, sources: Sources) {
@@ -159,26 +169,52 @@ export class Project {
     return result.find((one) => one.file === file)?.findings ?? [];
   }
 
-  /** Whether some boards are checked already, all of them that there are. */
-  hasChecked(wanted: (board: Board) => boolean): boolean {
-    return this.installations.every(({ boards }) => boards.every((place) => !wanted(place.board) || isChecked(place)));
+  /** Whether all boards that hold some segments are checked already. */
+  hasCheckedBoards(wanted: ReadonlySet<Segment>): boolean {
+    return this.#boardsWith(wanted).every(isChecked);
+  }
+
+  /** The same of the ways they hold alone. */
+  hasCheckedWays(wanted: ReadonlySet<Segment>): boolean {
+    return this.#boardsWith(wanted).every((place) => hasCheckedWays(place, isOf(wanted)));
+  }
+
+  #boardsWith(wanted: ReadonlySet<Segment>): readonly BoardInPlace[] {
+    return this.installations.flatMap(({ boards }) => boards.filter(({ board }) => holdsOne(board, wanted)));
   }
 
   #partsOf(file: LoadedFile): readonly FileFindings[] {
     const { files, findings } = this.gathering;
     const isNew = firstOfItsKind();
-    const found = files.some(isNewer) ? [] : this.installations.flatMap(foundSoFar).filter(isNew);
+    const found = files.some(isNewer)
+      ? []
+      : this.installations.flatMap((one) => foundSoFar(one, this.#begun)).filter(isNew);
     return assign([file], [...findings, ...found], ({ problemsSoFar }) => problemsSoFar);
   }
 
-  /** Checks some boards before the others: what is found on them is kept for the rest of the check. */
-  *checkBoards(wanted: (board: Board) => boolean): Slices<void> {
+  /** Checks the boards that hold some segments before the others: what is found on them is kept for the rest. */
+  *checkBoards(wanted: ReadonlySet<Segment>): Slices<void> {
     if (this.#result || this.files.some(isNewer)) return;
-    for (const { boards } of this.installations) {
-      for (const place of boards) if (wanted(place.board)) yield* checkBoardInSlices(place);
+    for (const place of this.#boardsWith(wanted)) yield* checkBoardInSlices(place);
+  }
+
+  /** Checks the ways that are among some segments, and nothing else of their boards. */
+  *checkWays(wanted: ReadonlySet<Segment>): Slices<void> {
+    if (this.#result || this.files.some(isNewer)) return;
+    for (const place of this.#boardsWith(wanted)) {
+      this.#begun.add(place);
+      yield* checkWaysInSlices(place, isOf(wanted));
     }
   }
 }
+
+const isOf =
+  (segments: ReadonlySet<Segment>) =>
+  (way: Way): boolean =>
+    segments.has(way.header.segment);
+
+const holdsOne = ({ segments }: Board, wanted: ReadonlySet<Segment>): boolean =>
+  segments.some((one) => wanted.has(one));
 
 function* checkAll({ gathering: { files, findings: gathered }, installations }: Project): Slices<ProjectResult> {
   const findings = [...gathered];

@@ -2,7 +2,6 @@
  * The files an editor works on: open documents, files on disk as a host lends them, and who uses whom. Loading is
  * asynchronous; everything asked of what is loaded is answered at once.
  */
-import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Slices } from "../rules/frame/check.ts";
 import type { Finding } from "../rules/frame/rule.ts";
@@ -35,8 +34,9 @@ export interface Snapshot {
    * in which of them it holds.
    */
   readonly soFar: readonly Finding[] | undefined;
-  /** Whether the boards that hold some segments are checked already. */
-  hasChecked(segments: ReadonlySet<Segment>): boolean;
+  /** Whether the ways among some segments are checked already, and whether all of the boards that hold them is. */
+  hasCheckedWays(segments: ReadonlySet<Segment>): boolean;
+  hasCheckedBoards(segments: ReadonlySet<Segment>): boolean;
   /** The same in slices; segments that are looked at come first. */
   check(lookedAt?: ReadonlySet<Segment>): CheckRun;
   /** Every schedule that uses this file, with all it uses. */
@@ -265,7 +265,8 @@ export class Workspace {
       get soFar() {
         return projects.length === 1 ? home.soFar(file) : undefined;
       },
-      hasChecked: (segments) => projects.every((project) => project.hasChecked(holds(segments))),
+      hasCheckedWays: (segments) => projects.every((project) => project.hasCheckedWays(segments)),
+      hasCheckedBoards: (segments) => projects.every((project) => project.hasCheckedBoards(segments)),
       check: (lookedAt) => new CheckRun(checkFile(file, projects, lookedAt), () => this.#isCurrent(file, projects)),
       projects,
     };
@@ -305,8 +306,6 @@ export class Workspace {
   }
 }
 
-const holds = (segments: ReadonlySet<Segment>) => (board: Board) => board.segments.some((one) => segments.has(one));
-
 /** Checks every project of a file, what is looked at first. */
 function* checkFile(
   file: LoadedFile,
@@ -314,8 +313,9 @@ function* checkFile(
   lookedAt: ReadonlySet<Segment> | undefined,
 ): Slices<readonly Finding[]> {
   const own = new Set(file.document.segments);
+  if (lookedAt) for (const project of projects) yield* project.checkWays(lookedAt);
   for (const wanted of lookedAt ? [lookedAt, own] : [own]) {
-    for (const project of projects) yield* project.checkBoards(holds(wanted));
+    for (const project of projects) yield* project.checkBoards(wanted);
   }
   for (const project of projects) yield* project.check();
   return findingsOfFile(file, projects);

@@ -145,8 +145,9 @@ export async function startServer(options: ServerOptions = {}): Promise<Server> 
       }),
     pullOnce,
     pull: async (uri, previousResultId) => {
-      const pulled = await pullOnce(uri, previousResultId);
-      return isPart(pulled.items) ? await pullOnce(uri, pulled.resultId) : pulled;
+      let pulled = await pullOnce(uri, previousResultId);
+      while (isPart(pulled.items)) pulled = await pullOnce(uri, pulled.resultId);
+      return pulled;
     },
     cpu: () => {
       const fields = readFileSync(`/proc/${child.pid}/stat`, "utf8").split(") ").at(-1)?.split(" ") ?? [];

@@ -4,7 +4,7 @@
  */
 import { memoByObject } from "../../circuit/kept.ts";
 import { studyWay, type WayStudy } from "../../circuit/way.ts";
-import { type Board, sameItems } from "../../model/file.ts";
+import { type Board, sameItems, type Way } from "../../model/file.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { type Askers, addBits, nobody, Reads, recordedBy } from "../../model/reads.ts";
 import type { Fact } from "../../model/values.ts";
@@ -104,9 +104,12 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
 /** The ways of a board that a circuit type describes. */
 const typedOn = memoByObject((board: Board) => board.ways.filter(({ type }) => type));
 
-/** What is found on the boards that are checked already, before the rules of their installation have spoken. */
-export function foundSoFar(installation: Installation): readonly Finding[] {
-  const known = installation.boards.flatMap((place) => keptOf(place) ?? []);
+/**
+ * What is found on the boards that are checked already, before the rules of their installation have spoken, and on the
+ * ways that are checked of boards that are begun.
+ */
+export function foundSoFar(installation: Installation, begun: ReadonlySet<BoardInPlace>): readonly Finding[] {
+  const known = installation.boards.flatMap((place) => keptOf(place) ?? (begun.has(place) ? foundOnWays(place) : []));
   const departures = [...departuresAbove(installation), ...known.flatMap((board) => [...board.departures])];
   const found = known.flatMap((board) => [...board.findings]);
   // Whether a departure is of use shows once all is checked.
@@ -137,6 +140,32 @@ interface BoardFindings {
   readonly departures: readonly PlacedDeparture[];
 }
 
+function foundOnWays(place: BoardInPlace): BoardFindings {
+  const { board, context } = place;
+  const known = new StillKnown(context.parts);
+  const findings = board.ways.flatMap((way) => known.ofWay(way)?.findings ?? []);
+  return { findings: findings.filter(keptOnBoard(place)), departures: departuresOn(board) };
+}
+
+/** Checks some ways of a board before the rest of it: what is found is kept until the board is checked. */
+export function* checkWaysInSlices(place: BoardInPlace, wanted: (way: Way) => boolean): Slices<void> {
+  if (isChecked(place)) return;
+  const { board, context } = place;
+  const known = new StillKnown(context.parts);
+  for (const way of board.ways) {
+    if (wanted(way) && knownOrChecked(way, place, known, standardSet).isNew) yield;
+  }
+}
+
+/** Whether some ways of a board are checked. */
+export function hasCheckedWays(place: BoardInPlace, wanted: (way: Way) => boolean): boolean {
+  const known = new StillKnown(place.context.parts);
+  return isChecked(place) || place.board.ways.every((way) => !wanted(way) || known.ofWay(way) !== undefined);
+}
+
+const knownOrChecked = (way: Way, { context }: BoardInPlace, known: StillKnown, set: RuleSet): KeptFindings =>
+  known.ofWay(way) ?? checkWay(studyWay(way, context), set, known.partOfWay(way));
+
 /** Checks one board before the others: what is found is kept until all of its installation is checked. */
 export function* checkBoardInSlices(place: BoardInPlace): Slices<void> {
   yield* checkBoard(place, standardSet);
@@ -158,7 +187,7 @@ function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
   const findings: Finding[] = [];
   const reads: number[] = [];
   for (const way of board.ways) {
-    const ofWay = known.ofWay(way) ?? checkWay(studyWay(way, context), set, known.partOfWay(way));
+    const ofWay = knownOrChecked(way, place, known, set);
     for (const finding of ofWay.findings) findings.push(finding);
     addBits(reads, ofWay.reads);
     if (ofWay.isNew) yield;
