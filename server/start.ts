@@ -10,7 +10,7 @@ import { dirname, isAbsolute, join } from "node:path";
 import { Script } from "node:vm";
 import { crc32 } from "node:zlib";
 import { checkedChannel } from "./checked.ts";
-import { folderOfCaches } from "./cli/cache-place.ts";
+import { folderOfCaches } from "./cli/cache-folder.ts";
 
 /** ms after the first schedule was checked: by then nobody waits for an answer, and most of what runs has run. */
 const settled = 2_000;

@@ -162,7 +162,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   "server/office.node.ts": [...core, "server/lsp", "server/papers", "server/entry", "node:"],
   "server/main.cli.ts": [...core, "server/checked.ts", "server/cli", "node:"],
-  "server/start.ts": ["server/checked.ts", "server/cli/cache-place.ts", "node:"],
+  "server/start.ts": ["server/checked.ts", "server/cli/cache-folder.ts", "node:"],
   "server/start.node.ts": ["server/start.ts"],
   "server/start.cli.ts": ["server/start.ts", "node:"],
   client: [

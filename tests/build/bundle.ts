@@ -66,15 +66,16 @@ const withSamples: Plugin = {
   },
 };
 
-/** Node's cryptography takes longer to load than all checks, and the protocol's library asks it for the name of a pipe. */
+/** Node's cryptography takes longer to load than all checks, and the protocol's library asks it for names alone. */
 const withoutCryptography: Plugin = {
   name: "without-cryptography",
   setup({ onLoad }) {
-    onLoad({ filter: /[\\/]vscode-jsonrpc[\\/]lib[\\/]node[\\/]main\.js$/ }, async ({ path }) => {
+    onLoad({ filter: /[\\/]vscode-jsonrpc[\\/]lib[\\/]node[\\/](?:main|ril)\.js$/ }, async ({ path }) => {
       const asked = 'require("crypto")';
+      const late = `{ randomBytes: (size) => ${asked}.randomBytes(size), randomUUID: () => ${asked}.randomUUID() }`;
       const contents = await readFile(path, "utf8");
       if (!contents.includes(asked)) throw new Error(`${path} does not ask for cryptography any more.`);
-      return { contents: contents.replace(asked, `{ randomBytes: (size) => ${asked}.randomBytes(size) }`) };
+      return { contents: contents.replace(asked, late) };
     });
   },
 };
