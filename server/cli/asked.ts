@@ -35,7 +35,7 @@ export async function findAsked(
     }
   }
   const named = args.filter((arg) => arg !== "-");
-  const found = findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd, houses);
+  const found = await findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd, houses);
   for (const folder of found.folders) disk.admit(folder);
   let goesOn = true;
   for (const path of found.files.map((file) => (found.plain.has(file) ? disk.plainPath(file) : disk.path(file)))) {

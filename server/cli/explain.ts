@@ -1,6 +1,7 @@
 import type { WordRow } from "../../grammar/params.ts";
 import { absences, type BlockKind, corrections, provenances, vocabulary } from "../../grammar/vocabulary.ts";
 import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
+import { reasonOf } from "../rules/frame/reasons.ts";
 import type { Setting } from "../rules/frame/rule.ts";
 import { grades, lighter } from "../rules/frame/severities.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
@@ -99,15 +100,12 @@ function severitiesText(colours: Colours): TerminalText {
   return term`${term.join([...parts, end], "\n")}\nThe page of a check says what it rests on: wayfile explain loop/zs-over-limit\n`;
 }
 
-async function pageText(
-  { id, severity, since, title, why, clauses }: CheckPage,
-  colours: Colours,
-): Promise<TerminalText> {
+async function pageText({ id, severity, since, title, clauses }: CheckPage, colours: Colours): Promise<TerminalText> {
   const { samplesOf } = await import("../rules/frame/samples.ts");
   const parts = [
     term`${colours.bold(id)}  ${tintOf(severity, colours)(severity)}  ${colours.dim(`since ${since}`)}`,
     colours.bold(title),
-    lines(wrapped(why)),
+    lines(wrapped(reasonOf(id))),
     ...(clauses.length > 0 ? [term`Rests on ${clauses.join(", ")}.`] : []),
   ];
   for (const { bad, good, setting } of samplesOf(id)) {

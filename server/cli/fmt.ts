@@ -29,7 +29,7 @@ const mark = "\ufeff";
 export async function fmt(args: readonly string[], options: FmtOptions, terminal: Terminal): Promise<number> {
   if (args.includes("-")) return await fmtInput(args, options, terminal);
   const timing = new Timing(terminal, options.timing ?? false);
-  const { files, folders, failures } = findFiles(args, terminal.cwd, new Houses(terminal.cwd, terminal.today()));
+  const { files, folders, failures } = await findFiles(args, terminal.cwd, new Houses(terminal.cwd, terminal.today()));
   timing.phase("search", `${files.length} files`);
   const disk = new Disk(terminal.cwd);
   for (const folder of folders) disk.admit(folder);

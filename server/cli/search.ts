@@ -1,9 +1,9 @@
 import { type Dirent, readdirSync, type Stats, statSync } from "node:fs";
-import { join, relative, resolve, sep } from "node:path";
-import { globSync, isDynamicPattern } from "tinyglobby";
+import { join, relative, resolve } from "node:path";
 import { reasonOf } from "../disk/reasons.ts";
 import { isSchedule } from "../disk/refusals.ts";
 import { Ignored } from "./ignored.ts";
+import type { Passing } from "./pattern.ts";
 
 /** The files that arguments mean, each once and in their order, and a sentence for each argument that means none. */
 export interface SearchHit {
@@ -15,18 +15,13 @@ export interface SearchHit {
   readonly plain: ReadonlySet<string>;
 }
 
-/** Says of a file or folder that a search passes it over. */
-interface Passing {
-  leavesOut(path: string, isFolder: boolean): boolean;
-}
-
-export function findFiles(args: readonly string[], cwd: string, passing?: Passing): SearchHit {
+export async function findFiles(args: readonly string[], cwd: string, passing?: Passing): Promise<SearchHit> {
   const files = new Set<string>();
   const folders: string[] = [];
   const failures: string[] = [];
   const plain = new Set<string>();
   for (const arg of args) {
-    const found = filesOf(arg, cwd, passing);
+    const found = await filesOf(arg, cwd, passing);
     for (const file of found.files) files.add(file);
     for (const file of found.plain) plain.add(file);
     folders.push(...found.folders);
@@ -35,16 +30,20 @@ export function findFiles(args: readonly string[], cwd: string, passing?: Passin
   return { files: [...files], folders, failures, plain };
 }
 
-function filesOf(arg: string, cwd: string, passing: Passing | undefined): SearchHit {
+async function filesOf(arg: string, cwd: string, passing: Passing | undefined): Promise<SearchHit> {
   const path = resolve(cwd, arg);
   const stat = statOf(path);
   if ("failure" in stat) {
-    if (isDynamicPattern(arg)) return matching(arg, cwd, passing);
+    const files = signsOfPatterns.test(arg) ? (await import("./pattern.ts")).matching(arg, cwd, passing) : undefined;
+    if (files) return files.length > 0 ? { ...none, files } : fail(`No .ways files match “${arg}”.`);
     const missing = stat.failure === "there is no such file.";
     return fail(missing ? `There is no file or folder “${arg}”.` : `“${arg}” cannot be read: ${stat.failure}`);
   }
   return stat.isDirectory() ? schedulesIn(path, arg, passing) : oneFile(path);
 }
+
+/** Most arguments are names, and what reads patterns is loaded for others alone. */
+const signsOfPatterns = /[*?[\]{}()!+@|\\]/;
 
 const none = { files: [], folders: [], failures: [], plain: new Set<string>() } satisfies SearchHit;
 
@@ -58,20 +57,6 @@ function statOf(path: string): Stats | { readonly failure: string } {
   } catch (error) {
     return { failure: reasonOf(error) };
   }
-}
-
-function matching(pattern: string, cwd: string, passing: Passing | undefined): SearchHit {
-  const ignored = new Ignored(cwd);
-  const files = globSync(sep === "/" ? pattern : pattern.replaceAll(sep, "/"), {
-    cwd,
-    absolute: true,
-    expandDirectories: false,
-    followSymbolicLinks: false,
-    ignore: ["**/node_modules/**", "**/.git/**"],
-  })
-    .filter((file) => isSchedule(file) && !ignored.hasDeep(resolve(file)) && !passing?.leavesOut(resolve(file), false))
-    .sort();
-  return files.length > 0 ? { ...none, files } : fail(`No .ways files match “${pattern}”.`);
 }
 
 function schedulesIn(folder: string, shown: string, passing: Passing | undefined): SearchHit {

@@ -161,9 +161,12 @@ async function fromInput(
   return versionOf(called, [disk.file(path) as LoadedFile], disk, true, (one) => disk.shown(one));
 }
 
-function fromDisk({ called, path }: Asked & { readonly kind: "disk" }, { cwd }: Terminal): LoadedVersion | Failure {
+async function fromDisk(
+  { called, path }: Asked & { readonly kind: "disk" },
+  { cwd }: Terminal,
+): Promise<LoadedVersion | Failure> {
   const disk = new Disk(cwd);
-  const found = findFiles([path], cwd);
+  const found = await findFiles([path], cwd);
   for (const folder of found.folders) disk.admit(folder);
   const single = found.folders.length === 0;
   const files: LoadedFile[] = [];

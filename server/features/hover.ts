@@ -28,7 +28,11 @@ export interface Hover {
  * Editors show a finding's message above this and cut off what is long: so what is new stands first, and of a finding
  * only what its message does not say.
  */
-export function hover(snapshot: Snapshot, cursor: Cursor, { pictures = false } = {}): Hover | undefined {
+export function hover(
+  snapshot: Snapshot,
+  cursor: Cursor,
+  { pictures = false, reasonOf = pageReason } = {},
+): Hover | undefined {
   const found = contextAt(snapshot, cursor);
   const at = findingsAt(snapshot, cursor);
   // Between the words of a line that is marked as a whole, its first word speaks for it.
@@ -43,7 +47,7 @@ export function hover(snapshot: Snapshot, cursor: Cursor, { pictures = false } =
     ...title,
     ...cardMarkdown(withFindings(card, at), workingOf(at)),
     ...rest,
-    ...reason(at),
+    ...reason(at, reasonOf),
     ...(pictures ? pictureOf(snapshot, spotted, cursor) : []),
   ];
   if (parts.length === 0) return undefined;
@@ -86,9 +90,11 @@ const workingOf = (at: readonly Finding[]): string[] => at.flatMap(({ working })
 
 const shortSentence = 30;
 
+const pageReason = (check: string): string => pageOf(check)?.why ?? "";
+
 /** Why the gravest finding matters, in a sentence. */
-function reason([gravest]: readonly Finding[]): Markdown[] {
-  const [first = "", second] = (gravest && pageOf(gravest.check)?.why.split(/(?<=[.?])\s/)) ?? [];
+function reason([gravest]: readonly Finding[], reasonOf: (check: string) => string): Markdown[] {
+  const [first = "", second] = gravest ? reasonOf(gravest.check).split(/(?<=[.?])\s/) : [];
   // A sentence of three words tells nothing without the next.
   const text = first.length < shortSentence && second ? `${first} ${second}` : first;
   return gravest && text ? [md`${prose(text)} *(${gravest.check})*`] : [];

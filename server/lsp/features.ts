@@ -35,6 +35,7 @@ import { formatting } from "./formatting.ts";
 import { inlay } from "./inlay.ts";
 import { lenses } from "./lenses.ts";
 import { papers } from "./papers.ts";
+import { Part } from "./part.ts";
 import { past } from "./past.ts";
 import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
 import { register } from "./register.ts";
@@ -121,6 +122,8 @@ function diagnostics({ connection, ask, workspace }: Service, delivery: Delivery
 
 const noFindings: DocumentDiagnosticReport = { kind: "full", items: [] };
 
+const reasons = new Part(() => import("../rules/frame/reasons.ts"));
+
 /** `pictures`: the editor shows images in a card, where another would show pages of letters. */
 function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities, pictures: boolean): Capabilities {
   const formats = client.textDocument?.hover?.contentFormat;
@@ -130,12 +133,15 @@ function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities
       "textDocument/hover",
       null,
       (snapshot, { position }): Hover | null => {
-        const found = hover(snapshot, cursor(snapshot, position), { pictures: pictures && kind === "markdown" });
+        const found = hover(snapshot, cursor(snapshot, position), {
+          pictures: pictures && kind === "markdown",
+          reasonOf: reasons.now.reasonOf,
+        });
         if (!found) return null;
         const value = kind === "markdown" ? found.markdown : withoutMarks(found.markdown);
         return { contents: { kind, value }, range: rangeOf(snapshot.positions, found.spot) };
       },
-      findings,
+      { ...findings, part: reasons },
     ),
   );
   return { hoverProvider: true };

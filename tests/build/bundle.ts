@@ -45,11 +45,51 @@ const withoutSamples: Plugin = {
   name: "without-samples",
   setup({ onLoad }) {
     onLoad({ filter: /[\\/]server[\\/]rules[\\/][^\\/]+[\\/][^\\/]+\.ts$/ }, async ({ path }) => {
-      const contents = (await readFile(path, "utf8")).replace(
-        /^ {2}examples: \[\n.*?^ {2}\],\n/ms,
-        "  examples: [],\n",
-      );
+      const contents = withoutExamples(await readFile(path, "utf8"));
       return { contents, loader: "ts" };
+    });
+  },
+};
+
+/** Nor why a check matters. */
+const withoutReasons: Plugin = {
+  name: "without-reasons",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]server[\\/]rules[\\/][^\\/]+[\\/][^\\/]+\.ts$/ }, async ({ path }) => {
+      const contents = withoutReason(withoutExamples(await readFile(path, "utf8")));
+      return { contents, loader: "ts" };
+    });
+  },
+};
+
+const withoutExamples = (text: string): string =>
+  text
+    .replace(/^( +)examples: \[\n.*?^\1\],\n/gms, "$1examples: [],\n")
+    .replace(/^( +)examples: \[\{.*\}\],$/gm, "$1examples: [],");
+
+const withoutReason = (text: string): string =>
+  text.replace(/^( +)why:\s+(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),$/gm, '$1why: "",');
+
+const withReasons: Plugin = {
+  name: "with-reasons",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]server[\\/]rules[\\/]frame[\\/]reasons\.ts$/ }, () => {
+      const reasons = JSON.stringify(Object.fromEntries(pages.map(({ id, why }) => [id, why])));
+      const contents = `import { presentId } from "./former-ids.ts";\nconst reasons = JSON.parse(${JSON.stringify(reasons)});\nexport const reasonOf = (check) => reasons[presentId(check)] ?? "";`;
+      return { contents, loader: "ts", resolveDir: join(root, "server/rules/frame") };
+    });
+  },
+};
+
+/** A whole package.json for one number would be the largest thing that nobody reads. */
+const withVersion: Plugin = {
+  name: "with-version",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]package\.json$/ }, async ({ path }) => {
+      const { version } = JSON.parse(await readFile(path, "utf8"));
+      return path === join(root, "package.json")
+        ? { contents: JSON.stringify({ version }), loader: "json" }
+        : undefined;
     });
   },
 };
@@ -150,8 +190,14 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
 
 /** Programs in parts: what no first finding waits for is loaded when it is asked for. Each has a folder of its own. */
 const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
-  server: { entryPoints: { main: "server/main.node.ts" }, plugins: [withoutSamples, withoutCryptography, apart] },
-  wayfile: { entryPoints: { main: "server/main.cli.ts" }, plugins: [withSamples, withoutSamples, apart] },
+  server: {
+    entryPoints: { main: "server/main.node.ts" },
+    plugins: [withReasons, withoutReasons, withoutCryptography, apart],
+  },
+  wayfile: {
+    entryPoints: { main: "server/main.cli.ts" },
+    plugins: [withSamples, withReasons, withoutReasons, withVersion, apart],
+  },
 };
 
 function notePackages({ inputs }: Metafile): void {

@@ -5,6 +5,7 @@
 import manifest from "../../../package.json" with { type: "json" };
 import type { ResultFinding, ResultPlace, Suppressed } from "../../results/result.ts";
 import { pageOf } from "../../rules/frame/catalogue.ts";
+import { reasonOf } from "../../rules/frame/reasons.ts";
 import type { Severity } from "../../rules/frame/rule.ts";
 import { type TerminalText, term } from "../../text/terminal.ts";
 import { counted } from "../../text/words.ts";
@@ -100,7 +101,7 @@ const toolOf = (checks: readonly string[]): object => ({
       return {
         id,
         shortDescription: { text: page.title },
-        fullDescription: { text: page.why },
+        fullDescription: { text: reasonOf(id) },
         defaultConfiguration: { level: levels[page.severity] },
         properties: { clauses: page.clauses, tags: [id.slice(0, id.indexOf("/"))] },
       };
