@@ -17,14 +17,18 @@ export interface Line {
 /** Most lines have no brace and no word that dividing asks for: they are passed over without a look inside. */
 export function linesOf(text: string): Line[] {
   const lines: Line[] = [];
-  const braces = nextOf(text, "{", "}");
+  // Where the next of each stands: each stretch of the text is searched once.
+  let opens = -1;
+  let closes = -1;
   const returns = text.includes("\r");
   let start = 0;
   do {
     const end = returns ? lineEndAfter(text, start) : text.indexOf("\n", start) + 1 || text.length;
     let first = start;
     while (isBlank(text.charCodeAt(first))) first++;
-    const { net } = braces(first) < end && !isConflict(text, start) ? count(text, first, end) : none;
+    if (opens < first) opens = placeAfter(text, "{", first);
+    if (closes < first) closes = placeAfter(text, "}", first);
+    const net = (opens < end || closes < end) && !isConflict(text, start) ? count(text, first, end) : 0;
     const word = wordAt(text, first);
     lines.push({ start, end, word, net, closesFirst: text.charCodeAt(first) === 125, indent: first - start });
     start = end;
@@ -32,22 +36,9 @@ export function linesOf(text: string): Line[] {
   return lines;
 }
 
-const none = { net: 0 };
-
-/** Tells where the next of some signs stands, searching each stretch of the text once. */
-function nextOf(text: string, ...signs: string[]): (from: number) => number {
-  const next = signs.map(() => -1);
-  return (from) => {
-    let least = Number.POSITIVE_INFINITY;
-    for (let index = 0; index < signs.length; index++) {
-      if ((next[index] ?? 0) < from) {
-        const found = text.indexOf(signs[index] ?? "", from);
-        next[index] = found < 0 ? Number.POSITIVE_INFINITY : found;
-      }
-      least = Math.min(least, next[index] ?? least);
-    }
-    return least;
-  };
+function placeAfter(text: string, sign: string, from: number): number {
+  const found = text.indexOf(sign, from);
+  return found < 0 ? Number.POSITIVE_INFINITY : found;
 }
 
 function lineEndAfter(text: string, start: number): number {
@@ -85,7 +76,7 @@ const isWordSign = (code: number): boolean =>
 const letters = new RegExp(`[${letter}]`, "u");
 
 /** Agrees with the lexer on what is a text and what is a comment; a text that is not closed ends at a brace. */
-function count(text: string, from: number, end: number): { net: number } {
+function count(text: string, from: number, end: number): number {
   let net = 0;
   let openText = false;
   for (let at = from; at < end; at++) {
@@ -99,7 +90,7 @@ function count(text: string, from: number, end: number): { net: number } {
       if (!openText) at = close;
     } else if (code === 35 && !openText) break;
   }
-  return { net };
+  return net;
 }
 
 /** The blanks of the lexer: every white space that ends no line. */

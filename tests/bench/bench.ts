@@ -44,6 +44,8 @@ interface Times {
 
 // As one file, like the program beside it.
 const peerProgram = await bundled("tests/bench/peer-server.ts", { asModules: true });
+// The first start of a new build compiles it and keeps that; every other start is as those that are measured.
+await measure(["dist/server.cjs"], "wayfile", generate({ ways: 10, seed: 11 }), /^ +Ib +\d+\.\d/gm);
 
 for (const ways of sizes.length > 0 ? sizes : [10, 100, 1_000, 10_000]) {
   const text = generate({ ways, seed: 11 });
