@@ -57,7 +57,7 @@ export async function buildInParts(
     ...common,
     // Of such a text each sign is a byte, and it need not be decoded.
     charset: "ascii",
-    stdin: { contents: beginning(lent), resolveDir: options.absWorkingDir ?? "." },
+    stdin: { contents: beginning(lent, exportsIn(metafile)), resolveDir: options.absWorkingDir ?? "." },
     plugins: [inMemory(modules, atOnce)],
   });
   files.set("main.cjs", textOf(main));
@@ -79,12 +79,20 @@ export async function buildInParts(
   };
 }
 
-/** The program's first file: it runs the entry, and lends the parts what they share with it. */
-const beginning = (lent: readonly string[]): string =>
+/**
+ * The program's first file: it runs the entry, and lends the parts what they share with it. That is listed when the
+ * first part asks for it: there are more names than a start should have to make.
+ */
+const beginning = (lent: readonly string[], names: ReadonlyMap<string, readonly string[]>): string =>
   [
-    ...lent.map((name, index) => `import * as ${lentAs(index)} from ${JSON.stringify(name)};`),
     'import "./main.mjs";',
-    `export { ${lent.map((_, index) => lentAs(index)).join(", ")} };`,
+    ...lent.flatMap((name, index) => {
+      const own = (names.get(name) ?? []).map((one, at) => ({ one, here: `${lentAs(index)}_${at}` }));
+      return [
+        `import { ${own.map(({ one, here }) => `${one} as ${here}`).join(", ")} } from ${JSON.stringify(name)};`,
+        `export const ${lentAs(index)} = () => ({ ${own.map(({ one, here }) => `get ${one}() { return ${here}; }`).join(", ")} });`,
+      ];
+    }),
   ].join("\n");
 
 const lentAs = (index: number): string => `part${index}`;
@@ -109,7 +117,7 @@ function inMemory(modules: Modules, together: ReadonlySet<string>, lent: readonl
         loader: "js",
       }));
       onLoad({ filter: /.*/, namespace: "lent" }, ({ pluginData }) => ({
-        contents: `module.exports = require("./main.cjs").${lentAs(lent.indexOf(pluginData))};`,
+        contents: `module.exports = require("./main.cjs").${lentAs(lent.indexOf(pluginData))}();`,
         loader: "js",
       }));
     },
@@ -127,6 +135,10 @@ function importsIn({ outputs }: Metafile): Imports {
     }),
   );
 }
+
+/** The names that each module exports. */
+const exportsIn = ({ outputs }: Metafile): ReadonlyMap<string, readonly string[]> =>
+  new Map(Object.entries(outputs).map(([path, { exports }]) => [`./${basename(path)}`, exports]));
 
 function closureOf(entry: string, imports: Imports): ReadonlySet<string> {
   const all = new Set([entry]);
