@@ -908,13 +908,24 @@ const blocks = {
       { text: text("the serial number") },
       { means: "The instrument's serial number.", example: 'serial "4471"' },
     ),
-    calibrated: once(
-      { on: date("the day") },
-      { means: "When it was last calibrated.", example: "calibrated 2025-11-03" },
+    calibrated: often(
+      { on: date("the day"), due: opt(label("due", date("the day it is due again"))) },
+      {
+        key: ["on"],
+        means:
+          "When it was calibrated. Each calibration has a line, and each test is judged by the one in force on its day.",
+        background:
+          "When it comes back from the laboratory a line is added and the earlier ones stay, for the tests made under them.",
+        example: "calibrated 2025-11-03 due 2026-11-03",
+      },
     ),
     due: once(
       { on: date("the day") },
-      { means: "When its calibration is due. A test after that day is not traceable.", example: "due 2026-11-03" },
+      {
+        means:
+          "When its latest calibration runs out, if that line does not say. A test after that day is not traceable.",
+        example: "due 2026-11-03",
+      },
     ),
     tests: once(
       { types: many(choice(list.rcdTypes, "an RCD type")) },

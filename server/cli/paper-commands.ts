@@ -9,10 +9,10 @@ import type { Terminal } from "./terminal.ts";
 
 type Finish = (code: number) => void;
 
-const outputFile = (): Option =>
+export const outputFile = (): Option =>
   new Option("-o, --output-file <FILE>", "write to this file; its ending decides the format");
 
-const formats = (choices: readonly string[]): Option =>
+export const formats = (choices: readonly string[]): Option =>
   new Option("--format <FORMAT>", "how to write it; text if neither this nor a file is given").choices([...choices]);
 
 export function addSchedule(program: Command, terminal: Terminal, finish: Finish): void {

@@ -12,7 +12,8 @@ import type { Imprint, Report } from "../reports/setting/document.ts";
 import { lines } from "../text/terminal.ts";
 import type { ProjectResult } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
-import { readProject } from "./reporting.ts";
+import { settingNames } from "./format-names.ts";
+import { readProject, writeReport } from "./reporting.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { writeFile } from "./write.ts";
@@ -73,6 +74,20 @@ export async function writePaper(
   // What could not be read is not on the paper, and a person has to know.
   terminal.err(sentences(read.findings.map(({ message }) => message)));
   return read.findings.length > 0 ? exit.failed : exit.clean;
+}
+
+/** A report on standard output as it is; in a file or as PDF it leaves the house, and has its imprint. */
+export function writeReportOrPaper(
+  path: string,
+  { format, outputFile }: PaperOptions,
+  terminal: Terminal,
+  report: PaperMakers["report"],
+): Promise<number> | number {
+  const setting = settingNames.find((name) => name === (format ?? "text"));
+  if (outputFile === undefined && setting) return writeReport(path, setting, terminal, report);
+  return writePaper(path, { ...(format ? { format } : {}), ...(outputFile ? { outputFile } : {}) }, terminal, {
+    report,
+  });
 }
 
 /** The commit the file was last changed in, and whether it differs from it now; nothing outside a repository. */

@@ -2,8 +2,9 @@
 import { type Command, Option } from "commander";
 import type { CompareOptions } from "./compare.ts";
 import type { EditionsOptions } from "./editions.ts";
-import { settingNames } from "./format-names.ts";
+import { papers, settingNames } from "./format-names.ts";
 import type { HistoryOptions } from "./history.ts";
+import { formats, outputFile } from "./paper-commands.ts";
 import type { SummaryOptions } from "./summary.ts";
 import type { Terminal } from "./terminal.ts";
 import type { WorkingOptions } from "./working.ts";
@@ -19,7 +20,8 @@ export function addWorking(program: Command, terminal: Terminal, finish: Finish)
     .argument("<FILE>", "the schedule")
     .option("--way <BOARD/WAY>", "one way, such as A/3")
     .option("--board <BOARD>", "one board and its ways, such as A")
-    .addOption(format())
+    .addOption(formats(papers))
+    .addOption(outputFile())
     .addHelpText(
       "after",
       `
@@ -28,11 +30,11 @@ listed with the reason, and so are figures from memory.
 
 Examples:
   wayfile working house.ways --way A/3
-  wayfile working house.ways --board A --format html > board-a.html
+  wayfile working house.ways --board A -o board-a.pdf
 `,
     )
     .action(async (file: string, options: WorkingOptions) =>
-      finish((await import("./working.ts")).working(file, options, terminal)),
+      finish(await (await import("./working.ts")).working(file, options, terminal)),
     );
 }
 
@@ -64,7 +66,8 @@ export function addSummary(program: Command, terminal: Terminal, finish: Finish)
     .command("summary")
     .description("Sum up what is proved, what is open and why: a page to sign off against.")
     .argument("<FILE>", "the schedule")
-    .addOption(format())
+    .addOption(formats(papers))
+    .addOption(outputFile())
     .addHelpText(
       "after",
       `
@@ -73,11 +76,11 @@ missing, limited, not applicable, departed from or asked; what is found, and fig
 
 Examples:
   wayfile summary house.ways
-  wayfile summary house.ways --format html > house-summary.html
+  wayfile summary house.ways -o house-summary.pdf
 `,
     )
     .action(async (file: string, options: SummaryOptions) =>
-      finish((await import("./summary.ts")).summary(file, options, terminal)),
+      finish(await (await import("./summary.ts")).summary(file, options, terminal)),
     );
 }
 

@@ -1,18 +1,18 @@
 import { none, targetIn } from "../reports/common/target.ts";
 import { together } from "../reports/setting/document.ts";
 import { workingOf } from "../reports/working/working.ts";
-import { type Setting, writeReport } from "./reporting.ts";
+import { type PaperOptions, writeReportOrPaper } from "./papers.ts";
 import type { Terminal } from "./terminal.ts";
 
-export interface WorkingOptions {
+export interface WorkingOptions extends PaperOptions {
   readonly way?: string;
   readonly board?: string;
-  readonly format: Setting;
 }
 
 /** `wayfile working`: the calculation of a way, a board or the installation, as it is set out on paper. */
-export function working(path: string, { way, board, format }: WorkingOptions, terminal: Terminal): number {
-  return writeReport(path, format, terminal, (installations) => {
+export function working(path: string, options: WorkingOptions, terminal: Terminal): Promise<number> | number {
+  const { way, board } = options;
+  return writeReportOrPaper(path, options, terminal, (installations) => {
     const target = targetIn(installations, {
       ...(way === undefined ? {} : { way }),
       ...(board === undefined ? {} : { board }),

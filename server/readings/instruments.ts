@@ -83,32 +83,81 @@ const usesOnBoard = memoByObject((board: Board) =>
   byInstrument(boardTestDays(board), board.head.facts.has("departure")),
 );
 
+/** Days between two others, both left out, and the line they follow from. */
+export interface Span {
+  readonly after?: string;
+  readonly before?: string;
+  readonly fact: Fact;
+}
+
+/** One calibration: from when, and until when where that is stated. */
+export interface Calibration {
+  readonly fact: Fact;
+  readonly from: string;
+  readonly due?: string;
+  /** The line that states `due`. */
+  readonly dueFact?: Fact;
+}
+
 /**
- * The uses of each instrument before or after a day of its own, such as that its calibration ran out. Boards all of
- * whose tests lie on the other side are not looked into.
+ * The calibrations of an instrument, the earliest first. Its own `due` line is that of the latest, or of a calibration
+ * whose day is not known.
  */
-export function usesBeyond(
+export function calibrationsOf(facts: Facts<"instrument">): readonly Calibration[] {
+  const stated = facts.one("due");
+  const ofLatest = stated ? { due: stated.args.on.value, dueFact: stated } : {};
+  const dated = facts
+    .all("calibrated")
+    .map((fact) => ({
+      fact,
+      from: fact.args.on.value,
+      ...(fact.args.due ? { due: fact.args.due.value, dueFact: fact } : {}),
+    }))
+    .toSorted((one, other) => one.from.localeCompare(other.from));
+  const latest = dated.at(-1);
+  if (!latest) return stated ? [{ fact: stated, from: "", ...ofLatest }] : [];
+  return [...dated.slice(0, -1), { ...ofLatest, ...latest }];
+}
+
+/** The days on which nothing shows that an instrument was in order, each with the line it follows from. */
+export const lapsesOf = (facts: Facts<"instrument">): readonly (Span & { readonly day: string })[] =>
+  calibrationsOf(facts).flatMap(({ due, dueFact }, at, all) => {
+    const next = all[at + 1]?.from;
+    return due && dueFact ? [{ after: due, ...(next ? { before: next } : {}), fact: dueFact, day: due }] : [];
+  });
+
+/** The day the calibration in force on a day runs out; of the latest where none is asked for. */
+export function dueOf(facts: Facts<"instrument">, on?: string): string | undefined {
+  const all = calibrationsOf(facts);
+  return (on === undefined ? all.at(-1) : all.findLast(({ from }) => from <= on))?.due;
+}
+
+/**
+ * The uses of each instrument within spans of its own, such as after a calibration ran out and before the next. Boards
+ * none of whose tests can lie there are not looked into.
+ */
+export function usesWithin<S extends Span>(
   installation: Installation,
-  side: "before" | "after",
-  dayOf: (facts: Facts<"instrument">) => string | undefined,
-): InstrumentUses[] {
+  spansOf: (facts: Facts<"instrument">) => readonly S[],
+): (InstrumentUses & { readonly span: S })[] {
   const own = byInstrument(ownTestDays(installation));
   return instrumentsUsed(installation).flatMap((instrument) => {
     const facts = factsOf(instrument);
-    const day = facts && dayOf(facts);
-    if (!facts || day === undefined) return [];
+    if (!facts) return [];
     const name = instrument.args.name.value;
-    const beyond = (on: string): boolean => (side === "after" ? on > day : on < day);
-    const all = [own.get(name), ...installation.boards.map(({ board }) => usesOnBoard(board).get(name))];
-    const uses = all.flatMap((used) =>
-      used && beyond(side === "after" ? used.until : used.from)
-        ? used.uses.filter((use) => beyond(use.day.on.value))
-        : [],
-    );
-    const apart = uses.filter((use) => use.apart);
-    const together = uses.filter((use) => !use.apart);
-    const groups = [...(together.length > 0 ? [together] : []), ...apart.map((use) => [use])];
-    return groups.map((group) => ({ name, facts, uses: group }));
+    return spansOf(facts).flatMap((span) => {
+      const { after = "", before = "9999" } = span;
+      const all = [own.get(name), ...installation.boards.map(({ board }) => usesOnBoard(board).get(name))];
+      const uses = all.flatMap((used) =>
+        used && used.until > after && used.from < before
+          ? used.uses.filter(({ day: { on } }) => on.value > after && on.value < before)
+          : [],
+      );
+      const apart = uses.filter((use) => use.apart);
+      const together = uses.filter((use) => !use.apart);
+      const groups = [...(together.length > 0 ? [together] : []), ...apart.map((use) => [use])];
+      return groups.map((group) => ({ name, facts, uses: group, span }));
+    });
   });
 }
 

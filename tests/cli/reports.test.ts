@@ -1,4 +1,5 @@
 /** The commands that write a report of one schedule: settings, targets, and what they refuse. */
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { wellFormed } from "../reports/well-formed.ts";
 import { Folder, faultyWay, schedule } from "./run.ts";
@@ -44,6 +45,26 @@ describe("working", () => {
     expect(code).toBe(2);
     expect(out).toContain("Working: Way A/1");
     expect(err).toContain("nowhere.ways");
+  });
+});
+
+describe("into a file", () => {
+  test.each([
+    ["working", "w.txt", /^Working: /],
+    ["working", "w.md", /^# Working: /],
+    ["summary", "s.html", /^<!DOCTYPE html>/],
+    ["summary", "s.pdf", /^%PDF-/],
+  ])("%s as %s, by its ending", async (command, name, begins) => {
+    const own = folder();
+    const { code, out } = await own.run(command, "a.ways", "-o", name);
+    expect({ code, out }).toEqual({ code: 0, out: "" });
+    expect(readFileSync(own.at(name), "latin1")).toMatch(begins);
+  });
+
+  test("that cannot be written is refused in a sentence", async () => {
+    const { code, err } = await folder().run("working", "a.ways", "-o", "nowhere/w.pdf");
+    expect(code).toBe(2);
+    expect(err).toMatch(/“nowhere\/w\.pdf” cannot be written/);
   });
 });
 

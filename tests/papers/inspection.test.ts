@@ -171,3 +171,13 @@ test("an existing installation without an inspection gives no report", () => {
     "REFUSED No condition report can be given: no inspection is written in the schedule. “wayfile check” shows where.",
   );
 });
+
+test("the paper of minor work sets no next inspection", () => {
+  const minor = paperOf({
+    work: "addition",
+    inspection:
+      'inspection minor 2026-05-01 {\n work-done "Heater moved"\n covers board A way 1\n tested by "A.B." 2026-05-01\n }',
+  });
+  expect(minor).toContain("Heater moved");
+  expect(minor).not.toMatch(/next inspection/i);
+});

@@ -277,3 +277,38 @@ describe("every comparison with a limit tells what is just over it from what is 
     expect(inPlace(heater, "instrument/not-capable", weak)).toHaveLength(1);
   });
 });
+
+describe("an instrument that was calibrated several times", () => {
+  const tester = (lines: string) => `instrument M1 "Multifunction tester" {\n  serial "7"\n  ${lines}\n}`;
+  const tests = (...days: string[]) =>
+    days
+      .map((on, at) =>
+        heater("0.9 Ω")
+          .replace("way 1", `way ${at + 1}`)
+          .replace("2026-03-05", on),
+      )
+      .join("\n");
+  const found = (lines: string, ...days: string[]) =>
+    said(
+      tests(...days),
+      tester(lines),
+      "instrument/calibration-lapsed",
+      "instrument/test-before-calibration",
+      "instrument/no-due",
+    ).map(({ check, message }) => `${check} ${/\d{4}-\d\d-\d\d/.exec(message)?.[0] ?? ""}`);
+  const twice = "calibrated 2024-11-01 due 2025-11-01\n  calibrated 2026-01-10 due 2027-01-10";
+
+  it("judges each test by the one in force on its day", () => {
+    expect(found(twice, "2025-03-05", "2026-03-05")).toEqual([]);
+    expect(found(twice, "2025-12-05", "2026-03-05")).toEqual(["instrument/calibration-lapsed 2025-11-01"]);
+    expect(found(twice, "2024-03-05")).toEqual(["instrument/test-before-calibration 2024-11-01"]);
+    expect(found(twice, "2027-03-05")).toEqual(["instrument/calibration-lapsed 2027-01-10"]);
+  });
+
+  it("takes a due line of its own for the latest, and keeps to no order of the lines", () => {
+    const mixed = "calibrated 2026-01-10\n  calibrated 2024-11-01\n  due 2027-01-10";
+    expect(found(mixed, "2025-12-05", "2026-03-05")).toEqual([]);
+    expect(found(mixed, "2027-03-05")).toEqual(["instrument/calibration-lapsed 2027-01-10"]);
+    expect(found("calibrated 2024-11-01", "2025-03-05")).toEqual(["instrument/no-due "]);
+  });
+});

@@ -75,7 +75,8 @@ function firstPage(installation: Installation, { kind, inspection }: Paper): Sec
     ...(facts?.one("condition") ? [paragraph(`Condition: ${text(facts.one("condition"))}`)] : []),
     ...(facts?.one("comments") ? [paragraph(`On the existing installation: ${text(facts.one("comments"))}`)] : []),
     ...(facts ? existingBlocks(facts.all("existing")) : []),
-    paragraph(nextText(inspection)),
+    // Minor work is a part of an installation whose next inspection another paper sets.
+    ...(inspection?.kind === "minor" && !facts?.has("next-inspection") ? [] : [paragraph(nextText(inspection))]),
     {
       kind: "caution",
       text: "This is help to the competent, licensed person who inspected, tested and signs; it is no certificate until it is signed.",

@@ -5,7 +5,7 @@ import { studyWay } from "../../circuit/way.ts";
 import { inspectionsOf, isOlder } from "../../model/inspections.ts";
 import type { Installation } from "../../model/installation.ts";
 import { isAbsent } from "../../model/values.ts";
-import { boardTestDays, factsOf, ownTestDays, type TestDay } from "../../readings/instruments.ts";
+import { boardTestDays, dueOf, factsOf, ownTestDays, type TestDay } from "../../readings/instruments.ts";
 import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
@@ -79,7 +79,8 @@ function firstToLapse(
   const used = days.filter(({ on }) => !isOlder(on.value, tested)).flatMap((day) => day.with.map(({ value }) => value));
   const dated = [...new Set(used)].flatMap((instrument) => {
     const described = names.instruments.get(instrument)?.[0];
-    const due = described && factsOf(described)?.one("due")?.args.on?.value;
+    const facts = described && factsOf(described);
+    const due = facts && dueOf(facts);
     return due === undefined ? [] : [{ instrument, due }];
   });
   return dated.sort((a, b) => a.due.localeCompare(b.due))[0];

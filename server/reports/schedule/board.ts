@@ -6,7 +6,7 @@ import { studyWay, type WayStudy } from "../../circuit/way.ts";
 import type { BoardInPlace, Installation } from "../../model/installation.ts";
 import { isThreePhase } from "../../model/three-lines.ts";
 import type { Fact, FactOf, Facts } from "../../model/values.ts";
-import { boardTestDays, factsOf } from "../../readings/instruments.ts";
+import { boardTestDays, dueOf, factsOf } from "../../readings/instruments.ts";
 import { planBoard } from "../../readings/plan-board.ts";
 import { departuresIn } from "../../rules/frame/departures.ts";
 import { written } from "../common/written.ts";
@@ -154,7 +154,8 @@ function instrumentsText({ board }: BoardInPlace, { names }: Installation): stri
     const instrument = names.instruments.get(name)?.[0];
     const facts = instrument && factsOf(instrument);
     const serial = facts?.one("serial")?.args.text.value;
-    const due = facts?.one("due")?.args.on.value;
+    // What was in force on the last of these days: a calibration since then says nothing of them.
+    const due = facts && dueOf(facts, on.at(-1));
     const title = instrument?.args.title?.value;
     return [
       `${name}${title ? `, ${title}` : ""}`,

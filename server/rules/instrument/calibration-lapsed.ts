@@ -1,4 +1,4 @@
-import { usesBeyond } from "../../readings/instruments.ts";
+import { lapsesOf, usesWithin } from "../../readings/instruments.ts";
 import { testedWith } from "../common/instrument-sample.ts";
 import { sameTests, usedToo } from "../common/instrument-words.ts";
 import { factSpot, installationRule, valueSpot } from "../frame/rule.ts";
@@ -15,16 +15,19 @@ export default installationRule({
       bad: testedWith(["due          2026-02-01"], "test"),
       good: testedWith(["due          2026-11-03"]),
     },
+    {
+      bad: testedWith(["calibrated   2025-01-10 due 2026-01-10", "calibrated   2026-03-20 due 2027-03-20"], "test"),
+      good: testedWith(["calibrated   2025-04-10 due 2026-04-10", "calibrated   2026-03-20 due 2027-03-20"]),
+    },
   ],
   check(installation, report) {
-    for (const { name, facts, uses } of usesBeyond(installation, "after", (of) => of.one("due")?.args.on.value)) {
-      const due = facts.one("due");
+    for (const { name, uses, span } of usesWithin(installation, lapsesOf)) {
       const [first, ...others] = uses;
-      if (!due || !first) continue;
+      if (!first) continue;
       report(valueSpot(first.day.header, first.name), {
-        message: `The calibration of ${name} ran out on ${due.args.on.value}, before this test on ${first.day.on.value}${sameTests(others)}.`,
+        message: `The calibration of ${name} ran out on ${span.day}, before this test on ${first.day.on.value}${sameTests(others)}.`,
         related: [
-          { spot: factSpot(due), message: `Calibration of ${name} due on ${due.args.on.value}.` },
+          { spot: factSpot(span.fact), message: `Calibration of ${name} due on ${span.day}.` },
           ...usedToo(others),
         ],
       });

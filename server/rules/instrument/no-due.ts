@@ -1,4 +1,4 @@
-import { factsOf, instrumentsUsed } from "../../readings/instruments.ts";
+import { dueOf, factsOf, instrumentsUsed } from "../../readings/instruments.ts";
 import { testedWith } from "../common/instrument-sample.ts";
 import { installationRule, wordSpot } from "../frame/rule.ts";
 
@@ -17,7 +17,8 @@ export default installationRule({
   ],
   check(installation, report) {
     for (const instrument of instrumentsUsed(installation)) {
-      if (factsOf(instrument)?.has("due")) continue;
+      const facts = factsOf(instrument);
+      if (facts && dueOf(facts) !== undefined) continue;
       const name = instrument.args.name.value;
       report(wordSpot(instrument), {
         message: `The calibration due date of ${name} is not stated: write due and the date.`,

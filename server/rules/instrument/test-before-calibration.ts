@@ -1,4 +1,5 @@
-import { usesBeyond } from "../../readings/instruments.ts";
+import type { Facts } from "../../model/values.ts";
+import { calibrationsOf, type Span, usesWithin } from "../../readings/instruments.ts";
 import { testedWith } from "../common/instrument-sample.ts";
 import { sameTests, usedToo } from "../common/instrument-words.ts";
 import { factSpot, installationRule, valueSpot } from "../frame/rule.ts";
@@ -8,7 +9,7 @@ export default installationRule({
   severity: "information",
   since: "0.1",
   title: "A test was made before the recorded calibration of the instrument.",
-  why: "The recorded calibration does not cover the day of the test. Give a recalibrated instrument a line of its own, so that older tests keep the calibration they were made under.",
+  why: "No recorded calibration covers the day of the test. Keep the line of each calibration when a new one is added: a test is judged by the one in force on its day.",
   clauses: ["643.1"],
   examples: [
     {
@@ -17,18 +18,22 @@ export default installationRule({
     },
   ],
   check(installation, report) {
-    const early = usesBeyond(installation, "before", (of) => of.one("calibrated")?.args.on.value);
-    for (const { name, facts, uses } of early) {
-      const calibrated = facts.one("calibrated");
+    for (const { name, uses, span } of usesWithin(installation, beforeFirst)) {
       const [first, ...others] = uses;
-      if (!calibrated || !first) continue;
+      if (!first) continue;
       report(valueSpot(first.day.header, first.name), {
-        message: `${name} was calibrated on ${calibrated.args.on.value}, after this test on ${first.day.on.value}${sameTests(others)}. Under which calibration was it made?`,
+        message: `${name} was calibrated on ${span.before}, after this test on ${first.day.on.value}${sameTests(others)}. Write the calibration it was made under as a line of its own.`,
         related: [
-          { spot: factSpot(calibrated), message: `${name} was calibrated on ${calibrated.args.on.value}.` },
+          { spot: factSpot(span.fact), message: `${name} was calibrated on ${span.before}.` },
           ...usedToo(others),
         ],
       });
     }
   },
 });
+
+/** The days before the first calibration on record. */
+function beforeFirst(facts: Facts<"instrument">): readonly Span[] {
+  const [first] = calibrationsOf(facts);
+  return first && first.from !== "" ? [{ before: first.from, fact: first.fact }] : [];
+}
