@@ -406,6 +406,12 @@ export const surgeTypes = {
   T3: "Type 3: beside the equipment, downstream of a type 2.",
 } as const;
 
+export const neutralLinks = {
+  linked: "Connected to earth at the source, or by a relay, while it supplies.",
+  through: "That of the supply, which stays connected and earthed: a UPS in its line.",
+  unlinked: "Not earthed.",
+} as const;
+
 export const separations = {
   separated: "At least simple separation between d.c. and a.c. side, such as a transformer.",
   unseparated: "No separation between d.c. and a.c. side.",

@@ -923,7 +923,7 @@ const blocks = {
       { on: date("the day") },
       {
         means:
-          "When its latest calibration runs out, if that line does not say. A test after that day is not traceable.",
+          "When its latest calibration runs out, where that line does not state it. A test after that day is not traceable.",
         example: "due 2026-11-03",
       },
     ),
@@ -1035,15 +1035,20 @@ const blocks = {
         loop: opt(label("Ze", quantity("loop", "its loop impedance at the origin, line to earth"))),
         fault: opt(label("Ipf", quantity("fault", "the greatest fault current at the origin on it"))),
         gives: opt(label("gives", quantity("current", "the most current it keeps up into a fault"))),
+        electrode: opt(
+          label("electrode", quantity("electrode", "the resistance of the electrode that earths it then")),
+        ),
+        neutral: opt(label("neutral", choice(list.neutralLinks, "how its neutral is earthed while it supplies"))),
+        ...ofCircuits,
         boards: opt(many(label("boards", ref("board", "the boards it supplies")))),
       },
       {
         key: ["what"],
         means: "A source that takes over: a generator, an UPS, an inverter that runs as an island.",
         background:
-          "Its loop impedance is that of source and cable to the origin, as its maker gives it, and decides what opens in time; its greatest fault current, of the first moment, decides what the devices must break. An inverter keeps up little more than its rated current: write what it `gives`. Without `boards` it supplies all of them, and with them the boards behind.",
+          "Its loop impedance is that of source and cable to the origin, as its maker gives it, and decides what opens in time; its greatest fault current, of the first moment, decides what the devices must break. An inverter keeps up little more than its rated current: write what it `gives`. Without `boards` or `board` it supplies all of them, and with them the boards behind.",
         limits: "Regulations 551.4.3, 411.3.2 and 434.1: protection holds on every source.",
-        example: 'standby "Diesel set" Ze 0.42 Ω Ipf 1.1 kA boards A B',
+        example: 'standby "Battery inverter" gives 32 A electrode 84 Ω neutral linked board A way 1 2 5',
       },
     ),
     transformer: once(

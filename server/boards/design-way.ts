@@ -19,7 +19,7 @@ import { letThroughAt, lineFactor, liveHeat } from "./energy.ts";
 import { faultLevels, faultLevelsOn, leastFaults, leastShort, type Standby } from "./fault-levels.ts";
 import { lengthOfReading, longestByDrop, longestByLoop } from "./greatest-length.ts";
 import type { BoardNode } from "./network.ts";
-import { type OnStandby, onStandby, protectiveOn, standbyOf } from "./standby.ts";
+import { type OnStandby, onStandby, protectiveOn, standbyOfWay } from "./standby.ts";
 
 export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLine[] {
   if (study.isSpare) return [];
@@ -30,7 +30,7 @@ export function designOfWay(node: BoardNode, study: WayStudy): readonly DesignLi
     ...loopLines(study),
     ...faultLines(node, study),
     ...heatLines(node, study),
-    ...standbyOf(study.context).flatMap((source) => standbyLines(node, study, source)),
+    ...standbyOfWay(study).flatMap((source) => standbyLines(node, study, source)),
   ];
 }
 

@@ -26,17 +26,31 @@ export interface OnStandby {
 /** The circuit on every source that supplies its board. Where a loop is not known, nothing is said of it. */
 export function onStandby(study: WayStudy): readonly OnStandby[] {
   if (study.isSpare || study.facts.has("earthing")) return [];
-  return standbyOf(study.context).flatMap((source) => judged(source, study));
+  return standbyOfWay(study).flatMap((source) => judged(source, study));
 }
 
-/** The sources that take over at a board: those that name it or a board before it, and those that name none. */
+/** The sources that take over at a board, or for some of its ways. */
 export const standbyOf = (context: Context): readonly Standby[] =>
   (context.supply?.all("standby") ?? []).filter((source) => supplies(source, context));
 
-function supplies({ args }: Standby, context: Context): boolean {
-  if (!args.boards) return true;
-  const names = [context.board, ...context.upstream.map(({ board }) => board)].map(({ name }) => name);
-  return args.boards.some(({ value }) => names.includes(value));
+/** The sources that take over for a circuit. */
+export const standbyOfWay = ({ context, way }: Pick<WayStudy, "context" | "way">): readonly Standby[] =>
+  (context.supply?.all("standby") ?? []).filter((source) => supplies(source, context, way.id));
+
+/**
+ * Whether a source supplies a board, or one way of it: one that names no circuits supplies all; one that names boards,
+ * these and what they feed; one that names ways of a board, these and the boards behind them.
+ */
+function supplies({ args }: Standby, { board, upstream }: Context, way?: string): boolean {
+  const { boards, board: divided, ways } = args;
+  if (!boards && !divided && !ways) return true;
+  const names = [board, ...upstream.map((above) => above.board)].map(({ name }) => name);
+  if (boards?.some(({ value }) => names.includes(value))) return true;
+  const fed = (id: string | undefined): boolean => !ways || ways.some(({ value }) => value === id);
+  if (!divided && !ways) return false;
+  const isThat = (name: string): boolean => divided === undefined || name === divided.value;
+  if (isThat(board.name) && (way === undefined || fed(way))) return true;
+  return upstream.some((above) => isThat(above.board.name) && fed(above.feeder?.id));
 }
 
 function judged(source: Standby, study: WayStudy): OnStandby[] {

@@ -199,6 +199,8 @@ import networkFeederDisagrees from "./network/feeder-disagrees.ts";
 import networkFeederWithoutFeeds from "./network/feeder-without-feeds.ts";
 import networkIslandWithoutElectrode from "./network/island-without-electrode.ts";
 import networkMeasureNotJudged from "./network/measure-not-judged.ts";
+import networkStandbyNotEarthed from "./network/standby-not-earthed.ts";
+import networkStandbyUnknownWay from "./network/standby-unknown-way.ts";
 import networkTwoFeeders from "./network/two-feeders.ts";
 import networkVoltageNotJudged from "./network/voltage-not-judged.ts";
 import placeAgriculturalWithoutRcd from "./place/agricultural-without-rcd.ts";
@@ -557,6 +559,8 @@ export const rules: readonly Rule[] = [
   networkFeederWithoutFeeds,
   networkIslandWithoutElectrode,
   networkMeasureNotJudged,
+  networkStandbyNotEarthed,
+  networkStandbyUnknownWay,
   networkTwoFeeders,
   networkVoltageNotJudged,
   placeAgriculturalWithoutRcd,

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { faultLevels, faultLevelsOn, leastFaults } from "../../server/boards/fault-levels.ts";
-import { onStandby, standbyOf } from "../../server/boards/standby.ts";
+import { onStandby, standbyOf, standbyOfWay } from "../../server/boards/standby.ts";
 import { resistancePerMetre } from "../../server/calc/conductor-resistance.ts";
 import { startNgspice } from "../calc/ngspice.ts";
 import { installationOf, nodeOf, wayOf } from "../helpers/place.ts";
@@ -149,7 +149,12 @@ describe("what flows on a second source", () => {
 
   it("says nothing where neither loop nor current is stated", () => {
     expect(onFirst(clinic("")).levels).toBeUndefined();
-    expect(findingsOf(clinic("")).filter(({ check }) => check.includes("standby"))).toEqual([]);
+    // Only how it is earthed is asked.
+    expect(
+      findingsOf(clinic(""))
+        .filter(({ check }) => /standby/.test(check))
+        .map(({ check }) => check),
+    ).toEqual(["network/standby-not-earthed"]);
   });
 
   it("never flows harder from a weaker source", () => {
@@ -202,5 +207,92 @@ installation "Works" {
       ({ check }) => check === "coordination/breaking-capacity-exceeded",
     );
     expect(found?.message).toContain("30.51 kA");
+  });
+});
+
+describe("which circuits a second source supplies", () => {
+  const board = (standby: string) => `wayfile 1
+installation "Clinic" {
+  standard BS 7671:2018+A2:2022
+  stage design
+  supply {
+    earthing TN-S
+    Ze 0.20 Ω
+    Ipf 1.2 kA
+    electrode rod 60 Ω
+    standby "Battery" neutral linked ${standby}
+  }
+  board A "Main" {
+    fed-from supply
+    way 1 radial "Lights" {
+      device BS EN 60898 B32 6 kA
+      cable multicore line 6 mm² cpc 6 mm² cores 3
+      length 10 m
+      serves lighting
+    }
+    way 2 radial "Heater" {
+      device BS EN 60898 B32 6 kA
+      cable multicore line 6 mm² cpc 6 mm² cores 3
+      length 10 m
+      serves heating
+    }
+    way 3 feeder "Ward" {
+      device BS 88-2 40 A 80 kA gG
+      feeds B
+      cable multicore line 16 mm² cpc 16 mm² cores 3
+      length 12 m
+    }
+  }
+  board B "Ward" {
+    fed-from A
+    way 1 radial "Pump" {
+      device BS EN 60898 B32 6 kA
+      cable multicore line 6 mm² cpc 6 mm² cores 3
+      length 10 m
+      serves appliance
+    }
+  }
+}`;
+  const supplied = (standby: string) => {
+    const installation = installationOf(board(standby));
+    return [
+      ["A", "1"],
+      ["A", "2"],
+      ["A", "3"],
+      ["B", "1"],
+    ]
+      .filter(([name = "", id = ""]) => standbyOfWay(wayOf(nodeOf(installation, name), id)).length > 0)
+      .map(([name, id]) => `${name}/${id}`);
+  };
+
+  it.each([
+    ["", ["A/1", "A/2", "A/3", "B/1"]],
+    ["boards B", ["B/1"]],
+    ["boards A", ["A/1", "A/2", "A/3", "B/1"]],
+    ["board A", ["A/1", "A/2", "A/3", "B/1"]],
+    ["board A way 1", ["A/1"]],
+    ["board A way 1 3", ["A/1", "A/3", "B/1"]],
+    ["board B way 1", ["B/1"]],
+    ["board A way 2 boards B", ["A/2", "B/1"]],
+  ])("with “%s”", (standby, expected) => {
+    expect(supplied(standby)).toEqual(expected);
+  });
+
+  it("only those are judged on it", () => {
+    const lines = (standby: string, check: string) =>
+      findingsOf(board(standby)).filter((finding) => finding.check === check).length;
+    expect(lines("gives 60 A", "loop/standby-over-limit")).toBe(4);
+    expect(lines("gives 60 A board A way 1", "loop/standby-over-limit")).toBe(1);
+    expect(lines("Ze 0.02 Ω Ipf 12 kA board A way 2", "fault/standby-breaking-capacity")).toBe(1);
+  });
+
+  it("ways that are not there, and of no board in particular, are pointed to", () => {
+    const said = (standby: string) =>
+      findingsOf(board(standby))
+        .filter(({ check }) => check === "network/standby-unknown-way")
+        .map(({ message }) => message);
+    expect(said("gives 60 A board A way 1")).toEqual([]);
+    expect(said("gives 60 A board A way 9")).toEqual([expect.stringMatching(/^Board A has no way 9/)]);
+    expect(said("gives 60 A way 1")).toEqual([expect.stringMatching(/^Way 1 of which board\?/)]);
   });
 });

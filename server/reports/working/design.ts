@@ -7,6 +7,7 @@ import { originDemand } from "../../boards/demand-origin.ts";
 import { type DesignLine, designOfBoard, designOfOrigin, designOfWay, lengthsOfWay } from "../../boards/design.ts";
 import { faultLevels } from "../../boards/fault-levels.ts";
 import type { BoardNode } from "../../boards/network.ts";
+import { standbyOfWay } from "../../boards/standby.ts";
 import { amps, percent, plain, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import type { WayStudy } from "../../circuit/way.ts";
@@ -146,7 +147,10 @@ export function standbyOfBoardPart(node: BoardNode): Section[] {
   const lines = designOfBoard(node).filter(({ on }) => on !== undefined);
   const rows = lines.map(({ on = "" }) => [
     on,
-    node.board.ways.map((way) => nameOf({ way, board: node.board.head })).join(", "),
+    node.studies
+      .filter((study) => standbyOfWay(study).some(({ args }) => args.what.value === on))
+      .map(({ way }) => nameOf({ way, board: node.board.head }))
+      .join(", "),
   ]);
   return part("On the second source", [
     ...lines.flatMap(lineBlocks),

@@ -1,4 +1,4 @@
-import { protectiveOn, standbyOf } from "../../boards/standby.ts";
+import { protectiveOn, standbyOfWay } from "../../boards/standby.ts";
 import { squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import { suffices } from "../../circuit/protective.ts";
@@ -50,7 +50,7 @@ export default wayRule({
     const before = protectiveAtFault(study);
     // What fails on the network is reported of that.
     if (before && !suffices(before)) return;
-    for (const source of standbyOf(study.context)) {
+    for (const source of standbyOfWay(study)) {
       const found = protectiveOn(study, source);
       if (!found || suffices(found) || found.method === "table") continue;
       const { need, has, certain, of } = found;

@@ -1,7 +1,7 @@
 import { liveHeat } from "../../boards/energy.ts";
 import type { Standby } from "../../boards/fault-levels.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
-import { standbyOf } from "../../boards/standby.ts";
+import { standbyOfWay } from "../../boards/standby.ts";
 import { fallsShort } from "../../calc/compare.ts";
 import { nextSizeUp } from "../../calc/index.ts";
 import { kiloamps, squareMillimetres } from "../../calc/result.ts";
@@ -48,8 +48,7 @@ export default installationRule({
   check(installation, report) {
     if (!installation.supply?.has("standby")) return;
     for (const node of networkOf(installation).nodes)
-      for (const source of standbyOf(node.context))
-        for (const study of node.studies) judge(node, study, source, report);
+      for (const study of node.studies) for (const source of standbyOfWay(study)) judge(node, study, source, report);
   },
 });
 

@@ -1,6 +1,6 @@
 import { type FaultLevels, faultLevels, faultLevelsOn, type Standby } from "../../boards/fault-levels.ts";
 import { type BoardNode, networkOf } from "../../boards/network.ts";
-import { standbyOf } from "../../boards/standby.ts";
+import { standbyOf, standbyOfWay } from "../../boards/standby.ts";
 import { exceeds } from "../../calc/compare.ts";
 import { kiloamps, relation } from "../../calc/result.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
@@ -53,7 +53,7 @@ function checkNode(node: BoardNode, report: Reporter): void {
     const levels = faultLevelsOn(node, source);
     if (!levels) continue;
     for (const study of node.studies) {
-      const capacity = study.isSpare ? undefined : breakingOf(study);
+      const capacity = study.isSpare || !standbyOfWay(study).includes(source) ? undefined : breakingOf(study);
       if (capacity && !exceeds(network, capacity.value)) judge({ study, source, levels }, report);
     }
   }
