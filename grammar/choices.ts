@@ -459,6 +459,11 @@ export const joined = {
   joined: "Line and neutral joined together and tested to earth.",
 } as const;
 
+/** RCDs that have no name of their own. */
+export const unnamedRcds = {
+  "main-switch": "The main switch of the board, where it is an RCD.",
+} as const;
+
 export const noTrip = {
   "no-trip": "It did not trip. At half IΔn it must not.",
 } as const;

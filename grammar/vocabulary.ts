@@ -434,7 +434,7 @@ const testHeader = {
 } as const;
 
 const rcdTestParams = {
-  name: opt(ref("rcd", "the RCD, where the board has several")),
+  name: opt(ref("rcd", "the RCD, where the board has several", list.unnamedRcds)),
   sensitivity: opt(quantity("sensitivity", "the rated residual current IΔn")),
   multiple: opt(multiple("the test current as a multiple of IΔn")),
   time: opt(reading("tripTime", "the trip time")),
@@ -1959,16 +1959,17 @@ const blocks = {
     rcd: rcdTestOfWay,
     "trip-current": often(
       {
+        name: nameOfRcd,
         point: atOutlet,
         value: reading("tripCurrent", "the residual current it tripped at"),
         waveform: opt(choice(list.waveforms, "the waveform of the test current")),
       },
       {
         reads: {
-          key: ["point", "waveform"],
+          key: ["name", "point", "waveform"],
           how: ["waveform"],
           again: true,
-          name: "trip current[ at {point}][ {waveform}]",
+          name: "trip current[ of {name}][ at {point}][ {waveform}]",
           test: "the trip current",
         },
         figures: "trip-current",
@@ -2072,7 +2073,7 @@ const blocks = {
     rcd: rcdTest,
     "trip-current": often(
       {
-        name: opt(ref("rcd", "the RCD, where the board has several")),
+        name: opt(ref("rcd", "the RCD, where the board has several", list.unnamedRcds)),
         value: reading("tripCurrent", "the residual current it tripped at"),
         waveform: opt(choice(list.waveforms, "the waveform of the test current")),
       },
@@ -2092,7 +2093,7 @@ const blocks = {
       },
     ),
     "test-button": often(
-      { name: opt(ref("rcd", "the RCD, where the board has several")), verdict: verdict(list.pressed, "the result") },
+      { name: opt(ref("rcd", "the RCD, where the board has several", list.unnamedRcds)), verdict: verdict(list.pressed, "the result") },
       {
         reads: { key: ["name"], again: true, name: "test button[ of {name}]", test: "the test button" },
         figures: "verdict",

@@ -1,5 +1,6 @@
 /** What a name stands for and what a value is, in words. */
 
+import { unnamedRcds } from "../../grammar/choices.ts";
 import type { Accepts, Choices } from "../../grammar/params.ts";
 import { absences, corrections, provenances } from "../../grammar/vocabulary.ts";
 import { type AnyValue, type Fact, isAbsent } from "../model/values.ts";
@@ -12,7 +13,7 @@ import { definitions, type Named } from "./names.ts";
 /** A name shows what it stands for, as it is written where it is defined. */
 export function nameMarkdown(snapshot: Snapshot, named: Named): Markdown[] {
   const title = md`**${named.name.value}** — ${kinds[named.names]}`;
-  if (named.builtin) return [md`**${named.name.value}** — Fed straight from the origin.`];
+  if (named.builtin) return [md`**${named.name.value}** — ${builtins[named.name.value] ?? kinds[named.names]}`];
   const [definition] = definitions(snapshot, named);
   if (!definition) return [md`${title} that nothing here defines.`];
   const { segment, start, end } = definition.fact;
@@ -22,6 +23,9 @@ export function nameMarkdown(snapshot: Snapshot, named: Named): Markdown[] {
   const shown = lines.slice(0, mostLines).join("\n") + (lines.length > mostLines ? "\n…" : "");
   return [title, fenced("wayfile", shown.trimEnd())];
 }
+
+/** Names that nothing has to define. */
+const builtins: Readonly<Record<string, string>> = { supply: "Fed straight from the origin.", ...unnamedRcds };
 
 const mostLines = 8;
 /** What the lines below stand in from the left by because the first does. */

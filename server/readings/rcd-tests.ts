@@ -76,9 +76,13 @@ export function deviceOnWay(fact: RcdFact | ButtonFact | WayTripFact, study: Way
   const point = "point" in fact.args ? fact.args.point?.value : undefined;
   if (point !== undefined) return outletRcds(study.facts).find((rcd) => rcd.point === point);
   const name = "name" in fact.args ? fact.args.name?.value : undefined;
-  if (name !== undefined) return rcdsOfBoard(study.context.board).find((rcd) => rcd.name === name);
+  if (name !== undefined) return rcdCalled(name, study.context);
   return fitting(fact, study.rcds) ?? study.rcds[0];
 }
+
+/** The RCD of a board that a test names: by its own name, or as the main switch. */
+const rcdCalled = (called: string, { board }: Context): Rcd | undefined =>
+  rcdsOfBoard(board).find(({ name, at }) => (name ?? at) === called);
 
 /** The latest press of the button of an RCD that is tested on its way. */
 export const buttonOnWay = (rcd: Rcd, study: WayStudy): Fact | undefined =>
@@ -96,7 +100,7 @@ export const buttonOnBoard = (rcd: Rcd, context: Context): Fact | undefined =>
 export function deviceOnBoard(fact: RcdFact | ButtonFact | TripFact, context: Context): Rcd | undefined {
   const all = rcdsOfBoard(context.board);
   const name = fact.args.name?.value;
-  if (name !== undefined) return all.find((rcd) => rcd.name === name);
+  if (name !== undefined) return rcdCalled(name, context);
   const same = all.filter((rcd) => rcd.sensitivity === sensitivityOf(fact));
   if (same.length === 1) return same[0];
   if (all.length === 1) return all[0];

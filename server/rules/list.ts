@@ -282,6 +282,7 @@ import rcdTestButtonMissing from "./rcd/test-button-missing.ts";
 import rcdTestInstrumentType from "./rcd/test-instrument-type.ts";
 import rcdTestMissing from "./rcd/test-missing.ts";
 import rcdTestNoDevice from "./rcd/test-no-device.ts";
+import rcdTestOtherRcd from "./rcd/test-other-rcd.ts";
 import rcdTestSensitivity from "./rcd/test-sensitivity.ts";
 import rcdTestTripCurrent from "./rcd/test-trip-current.ts";
 import rcdTestUnnamed from "./rcd/test-unnamed.ts";
@@ -642,6 +643,7 @@ export const rules: readonly Rule[] = [
   rcdTestInstrumentType,
   rcdTestMissing,
   rcdTestNoDevice,
+  rcdTestOtherRcd,
   rcdTestSensitivity,
   rcdTestTripCurrent,
   rcdTestUnnamed,

@@ -299,6 +299,26 @@ add("an island without an electrode", "network/island-without-electrode", "error
   setting: { supply: `${PME}\nisland "Battery inverter"` },
   but: { supply: `${PME}\nisland "Battery inverter" electrode 84 Ω` },
 });
+add("a generator whose neutral is not earthed", "network/standby-not-earthed", "error", {
+  at: 'standby "Diesel set" Ze 0.30 Ω electrode 60 Ω neutral unlinked',
+  fault: way(sockets),
+  right: way(sockets),
+  setting: { supply: `${PME}\nstandby "Diesel set" Ze 0.30 Ω electrode 60 Ω neutral unlinked` },
+  but: { supply: `${PME}\nstandby "Diesel set" Ze 0.30 Ω electrode 60 Ω neutral linked` },
+});
+add("a generator without an electrode", "network/standby-not-earthed", "error", {
+  at: 'standby "Diesel set" Ze 0.30 Ω neutral linked',
+  fault: way(sockets),
+  right: way(sockets),
+  setting: { supply: `${PME}\nstandby "Diesel set" Ze 0.30 Ω neutral linked` },
+  but: { supply: `${PME}\nstandby "Diesel set" Ze 0.30 Ω electrode 60 Ω neutral linked` },
+});
+add("a loop too high on the second source", "loop/standby-over-limit", "error", {
+  at: mcb("B16"),
+  fault: way(`${mcb("B16")}\n${twin()}\nserves heating\nIb 5 A`),
+  right: way(`${rcbo()}\n${twin()}\nserves heating\nIb 5 A`),
+  setting: { supply: `${TNS}\nstandby "Inverter" gives 25 A electrode 60 Ω neutral linked` },
+});
 add("two sources and no notice", "record/notice-missing", "warning", {
   at: "serves pv",
   fault: way(`${pv}\n${dead('insulation 500 V L-E 280 MΩ joined "Inverter isolated"')}\n${live()}`, "Roof array"),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { find, fixed, marked } from "../helpers/find.ts";
+import { findingsOf, inSetting } from "../helpers/sample.ts";
 
 const tested = { stage: "tested" } as const;
 const way = (device: string, tests: string): string => `way 1 radial "Bench sockets" {
@@ -212,5 +213,35 @@ describe("test buttons", () => {
   it("not applicable is a statement", () => {
     expect(find("rcd/test-button-missing", way(rcbo, "test-button N/A"), tested)).toEqual([]);
     expect(find("rcd/test-button-missing", way(rcbo, "Zs 0.62 Ω"), tested)).toHaveLength(1);
+  });
+});
+
+describe("which of several RCDs of one rating a test is of", () => {
+  const board =
+    "fed-from supply\nmain-switch BS EN 61008 100 A 30 mA type A\nrcd left BS EN 61008 63 A 30 mA type A\nrcd right BS EN 61008 63 A 30 mA type A";
+  const untested = (tests: string, onBoard = "") => {
+    const lines = `${onBoard}way 1 radial "Heater" {\ndevice BS EN 60898 B16 6 kA\nbehind left\nserves heating\nlive 2026-03-05 {\n${tests}\n}\n}`;
+    const { text } = inSetting(lines, { stage: "tested", board });
+    const written = text.split("\n");
+    return findingsOf(text)
+      .filter(({ check }) => /^(rcd\/test-(missing|other|unnamed)|language)/.test(check))
+      .map(({ check, line }) => `${check} ${/^(main-switch|rcd \w+)/.exec(written[line - 1] ?? "")?.[1]}`);
+  };
+
+  it("is the nearest to the load where none is named", () => {
+    expect(untested("rcd 30 mA 1x 24.1 ms")).toEqual(["rcd/test-missing main-switch", "rcd/test-missing rcd right"]);
+  });
+
+  it("is the one that is named, the main switch by what it is", () => {
+    expect(untested("rcd main-switch 30 mA 1x 24.1 ms\ntrip-current main-switch 22 mA")).toEqual([
+      "rcd/test-missing rcd left",
+      "rcd/test-missing rcd right",
+    ]);
+    const all = "live 2026-03-05 {\nrcd main-switch 30 mA 1x 24.1 ms\nrcd right 30 mA 1x 23.3 ms\n}\n";
+    expect(untested("rcd left 30 mA 1x 24.1 ms", all)).toEqual([]);
+  });
+
+  it("is asked where the circuit is not behind it", () => {
+    expect(untested("rcd right 30 mA 1x 24.1 ms")).toContain("rcd/test-other-rcd rcd right");
   });
 });

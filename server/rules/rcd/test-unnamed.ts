@@ -48,7 +48,7 @@ installation "Kiln house" {
     const tests = rcdTestsOfBoard(context).map(({ fact }) => fact);
     for (const fact of [...tests, ...ramps]) {
       if (fact.args.name || deviceOnBoard(fact, context)) continue;
-      const names = rcds.flatMap(({ name }) => (name === undefined ? [] : [name]));
+      const names = rcds.map(({ name, at }) => name ?? at);
       report(wordSpot(fact), {
         message: `Which RCD was tested? This board has ${rcds.length}: write ${names.join(" or ")} after “${fact.word}”.`,
         fixes: names.map((name) => ({
