@@ -40,6 +40,8 @@ export const standardRatings = table<StandardRating>({
   applies: "Choosing the next rating up.",
   units: { family: "", rating: "A" },
   standing: "quoted",
+  // Ratings are steps of a scale: what is from memory is that one is made, and no figure that could be a little off.
+  share: 0,
   rows: [
     ...remembered("breaker", 1, 2, 3, 4, 6, 10, 13, 16, 20, 25, 32, 40),
     practice({ family: "breaker", rating: 45 }, {}, "Not a preferred rating, but one that is made and bought."),
@@ -47,6 +49,7 @@ export const standardRatings = table<StandardRating>({
     ...remembered("legacy-breaker", 5, 6, 10, 15, 16, 20, 30, 32, 40, 45, 50, 63, 100),
     ...remembered("BS 88-2", 2, 4),
     ...seen("BS 88-2", 6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200),
+    ...remembered("BS 88-2", 250, 315, 355, 400, 450, 500, 560, 630, 710, 800, 1000, 1250),
     ...seen("BS 88-3", 5, 16, 20, 32, 45, 63, 80, 100),
     ...seen("BS 3036", 5, 15, 20, 30, 45, 60, 100),
     ...seen("BS 1361", 5, 15, 20, 30, 45, 60, 80, 100),
