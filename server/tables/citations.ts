@@ -1,4 +1,4 @@
-import { memory, type Row, table } from "./table.ts";
+import { memory, quoted, type Row, table } from "./table.ts";
 
 /** Where what an 18th Edition number says stood in the 17th Edition, as it was issued and by its first and third amendments. */
 export interface Citation {
@@ -14,6 +14,9 @@ const none = "";
 
 const alike = (...numbers: readonly string[]): Row<Citation>[] =>
   numbers.map((present) => memory({ present, first: present, a1: present, a3: present }));
+/** The same, where public pages give the number. */
+const seen = (present: string, first: string, a1 = first, a3 = present): Row<Citation> =>
+  quoted({ present, first, a1, a3 });
 const moved = (present: string, first: string, a1 = first, a3 = present): Row<Citation> =>
   memory({ present, first, a1, a3 });
 
@@ -40,7 +43,16 @@ export const citations = table<Citation>({
     moved("433.1.202", "433.1.3", "433.1.101"),
     moved("433.1.203", "433.1.4", "433.1.102"),
     moved("433.1.204", "433.1.5", "433.1.103"),
-    moved("522.6.202", "522.6.7", "522.6.102"),
+    quoted(
+      { present: "522.6.202", first: "522.6.7", a1: "522.6.102", a3: "522.6.202" },
+      { first: "memory", a3: "memory" },
+      "The number of Amendment 1 was seen; those before and after it were not.",
+    ),
+    quoted(
+      { present: "522.6.203", first: "522.6.8", a1: "522.6.103", a3: "522.6.203" },
+      { a3: "memory" },
+      "The number of Amendment 3 was not seen.",
+    ),
     moved("523.9", "523.7", "523.9"),
     moved("543.7.1.203", "543.7.1.3", "543.7.1.103"),
     moved("421.1.201", none, none),
@@ -50,17 +62,23 @@ export const citations = table<Citation>({
     moved("Appendix 4, section 6.2", none, "Appendix 4, section 6.2"),
     moved("Appendix 4, section 5.5, Table 4Aa", none, "Appendix 4, section 5.5, Table 4Aa"),
     moved("64", "61", "61", "61"),
-    moved("643.2.1", "612.2.1", "612.2.1", "612.2.1"),
+    seen("643.2.1", "612.2.1", "612.2.1", "612.2.1"),
     moved("643.3.2", "612.3.2", "612.3.2", "612.3.2"),
     moved("643.3.3", "612.3.3", "612.3.3", "612.3.3"),
-    moved("643.7", "612.9", "612.9", "612.9"),
+    seen("643.7", "612.9", "612.9", "612.9"),
     moved("643.7.1", "612.10", "612.10", "612.10"),
-    moved("643.7.3.201", "612.11", "612.11", "612.11"),
-    moved("643.8", "612.10", "612.10", "612.10"),
+    seen("643.7.3.201", "612.11", "612.11", "612.11"),
+    seen("643.8", "612.10", "612.10", "612.10"),
   ],
   notes: [
     "Figures of these tables are the same in both editions, as far as any was seen; what differs has rows of its own.",
   ],
+  // Quoted on these pages:
+  // - Part 6 and Part 7 of BS 7671:2008, a copy on a document site: the list of contents of Chapter 61
+  // - Forum thread on an inspection and testing examination, electriciansforums.net: 612.9
+  // - New or rewired domestic and similar installations, Electrical Safety Council: 522.6.101 to 522.6.103
+  // - Forum for installations that are new or rewired, Electrical Safety Council: 522.6.6 and 522.6.8
+  quotedOn: 4,
 });
 
 /** What came into the 18th Edition by its amendments, with the first that has it. */

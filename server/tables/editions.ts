@@ -46,6 +46,8 @@ export interface Edition {
   readonly inForce: boolean;
   /** Why the edition's own numbers could not be seen. */
   readonly unseen?: string;
+  /** What of the edition is not covered here, where it is judged in part. */
+  readonly notCovered?: string;
   /** The edition whose numbers stand in for them. */
   readonly takesNumbersFrom?: string;
   /** The source of each rule above that carries none of its own. */
@@ -111,6 +113,8 @@ const sixteenth: Edition = {
   id: "BS 7671:2001",
   name: "16th Edition",
   from: "2002-01-01",
+  notCovered:
+    "The 16th Edition is covered in part: its times, loops and insulation are judged, and its numbers, its tables of cable and its special locations are not here. What is cited of those is of later editions.",
   cmin: sourced(1, "BS 7671:2001, Tables 41B1 to 41D", "quoted", "The tables of this edition are for 240 V."),
   // No rating limit: every socket-outlet circuit had 0.4 s and every fixed one 5 s.
   socketDisconnectionScope: Number.POSITIVE_INFINITY,

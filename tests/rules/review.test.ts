@@ -47,11 +47,13 @@ describe("what the sound ones are held against", () => {
 });
 
 describe("old work", () => {
+  /** The 16th Edition is covered in part, and says so. */
+  const inPart = "information record/edition-unverified";
   const old: Setting = { ...tested, work: "existing", standard: "BS 7671:2001" };
   const rewirable = { ...ring, device: "BS 3036 30 A", live: "", dead: `${ringEnds}\n${points}` };
 
   it("a ring of 2.5 mm² behind a rewirable fuse has its 20 A", () => {
-    expect(ids(rewirable, old)).toEqual([]);
+    expect(ids(rewirable, old)).toEqual([inPart]);
   });
 
   it("a radial behind a rewirable fuse still counts for less, and says why", () => {
@@ -65,7 +67,7 @@ describe("old work", () => {
       board: board.replace("0.9 kA", "1.2 kA"),
       supply: tested.supply?.replace("0.95", "1.3") ?? "",
     };
-    expect(ids(rewirable, strong)).toEqual(["warning fault/breaking-capacity-exceeded"]);
+    expect(ids(rewirable, strong).toSorted()).toEqual([inPart, "warning fault/breaking-capacity-exceeded"]);
     expect(says(rewirable, "fault/breaking-capacity-exceeded", strong)).toContain("read its marking");
     expect(ids({ ...rewirable, device: "BS 3036 30 A 1 kA" }, strong)).toContain(
       "error fault/breaking-capacity-exceeded",
@@ -77,7 +79,7 @@ describe("old work", () => {
     const of2008 = { ...tested, standard: "BS 7671:2008" };
     expect(ids(circuit, of2008)).toContain("error rcd/missing-for-sockets");
     expect(ids(circuit, { ...of2008, work: "existing" })).toEqual(["information rcd/missing-for-sockets"]);
-    expect(ids(circuit, old)).toEqual([]);
+    expect(ids(circuit, old)).toEqual([inPart]);
   });
 
   it("a limit stricter than the edition of the work is no mistake", () => {
