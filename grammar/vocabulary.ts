@@ -2093,7 +2093,10 @@ const blocks = {
       },
     ),
     "test-button": often(
-      { name: opt(ref("rcd", "the RCD, where the board has several", list.unnamedRcds)), verdict: verdict(list.pressed, "the result") },
+      {
+        name: opt(ref("rcd", "the RCD, where the board has several", list.unnamedRcds)),
+        verdict: verdict(list.pressed, "the result"),
+      },
       {
         reads: { key: ["name"], again: true, name: "test button[ of {name}]", test: "the test button" },
         figures: "verdict",

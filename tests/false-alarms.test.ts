@@ -22,9 +22,10 @@ describe("a sound installation raises nothing", () => {
     );
   });
 
-  /** A test left out with its reason is listed, which is no alarm. */
+  /** A test left out with its reason is listed, and an edition that is covered in part says so: neither is an alarm. */
+  const notes: readonly string[] = ["record/limitations", "record/edition-unverified"];
   it.each([11, 23, 37, 58, 71])("in service, with old devices, tested twice: seed %i", (seed) => {
-    expect(findingsOf(generateStanding(seed)).filter(({ check }) => check !== "record/limitations")).toEqual([]);
+    expect(findingsOf(generateStanding(seed)).filter(({ check }) => !notes.includes(check))).toEqual([]);
   });
 
   it.each([4, 5, 19, 26, 40])("three-phase works with a TT island, here or in another file: seed %i", (seed) => {

@@ -1,6 +1,7 @@
 /** The heat of a fault in the conductors: which current, which time, and what the conductor stands. */
 import { fallsShort } from "../calc/compare.ts";
 import { adiabaticFactor, adiabaticSize, type Calculated, letThroughAtFault, withstand } from "../calc/index.ts";
+import { amps, step } from "../calc/result.ts";
 import { type FaultPlace, faultPlaces, shareStep } from "../circuit/parallel.ts";
 import { operatingCurrent, type TripTime, trippingOf, tripTime } from "../circuit/trip.ts";
 import type { Cable, WayStudy } from "../circuit/way.ts";
@@ -61,7 +62,9 @@ function heatAt({ node, study, cable, k, standby, place }: Heated): LiveHeat | u
   const size = adiabaticSize(current * place.share.line, trip.time.value, k);
   if (!size) return undefined;
   const share = shareStep(count, place, "line");
-  const steps = [...fault.steps, ...trip.time.steps, ...share, ...k.steps, ...size.steps];
+  const which = fault === earth ? "line to earth" : "between live conductors";
+  const named = step(`least fault at the end, ${which}`, "", amps(fault.value));
+  const steps = [...fault.steps, named, ...trip.time.steps, ...share, ...k.steps, ...size.steps];
   const sources = [trip.time.source, ...(count > 1 ? [parallelSources.fault] : [])];
   return { fault, trip, need: { ...size, steps, source: combine(size.source, ...sources) } };
 }

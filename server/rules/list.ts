@@ -251,6 +251,7 @@ import protectiveEarthingReadsHigh from "./protective/earthing-reads-high.ts";
 import protectiveHighConductorCurrent from "./protective/high-conductor-current.ts";
 import protectiveNotCalculated from "./protective/not-calculated.ts";
 import protectiveOpen from "./protective/open.ts";
+import protectiveOutbuildingBonding from "./protective/outbuilding-bonding.ts";
 import protectiveSeparateBelowMinimum from "./protective/separate-below-minimum.ts";
 import protectiveSteelNotContinuous from "./protective/steel-not-continuous.ts";
 import protectiveSupplementaryReadsHigh from "./protective/supplementary-reads-high.ts";
@@ -612,6 +613,7 @@ export const rules: readonly Rule[] = [
   protectiveHighConductorCurrent,
   protectiveNotCalculated,
   protectiveOpen,
+  protectiveOutbuildingBonding,
   protectiveSeparateBelowMinimum,
   protectiveSteelNotContinuous,
   protectiveSupplementaryReadsHigh,
