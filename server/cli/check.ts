@@ -5,7 +5,7 @@ import { findAsked } from "./asked.ts";
 import { choiceOf } from "./choose.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
-import type { Fixed } from "./fix.ts";
+import type { Fixed, Fixing } from "./fix.ts";
 import { folderOf, Houses, refuseSettings, rulesOf } from "./house.ts";
 import { namesFrom } from "./names.ts";
 import { type ReportingOptions, type Source, writePart, writeReport } from "./report-run.ts";
@@ -70,6 +70,13 @@ async function checkOnce(args: readonly string[], options: CheckOptions, termina
   }
 }
 
+/** One run, from the files that are asked for to the report. */
+interface Checking extends Omit<Fixing, "paths" | "threads"> {
+  readonly args: readonly string[];
+  readonly options: CheckOptions;
+  readonly disk: Disk;
+}
+
 async function checkUntil(
   signal: AbortSignal,
   args: readonly string[],
@@ -85,46 +92,66 @@ async function checkUntil(
   const disk = new Disk(terminal.cwd);
   const pace = new Pace(terminal, options.quiet ?? false);
   const scan = new Scan(disk);
-  const read = async (path: string, all: number): Promise<boolean> => {
-    // What is to be put right is read again once it is.
-    if (!options.fix && !options.diff) scan.add(path);
-    await pace.breathe(`${counted(all, "file")} found, reading`);
-    return !signal.aborted;
-  };
-  const found = await (options.staged
-    ? findStaged(args, options, disk, terminal)
-    : findAsked(args, options.stdinPath, disk, terminal, houses, read));
+  const cache = options.cache ? terminal.cache : undefined;
+  const checking: Checking = { args, options, terminal, signal, choice, names, detail, disk, pace, cache };
+  const found = await filesFor(checking, scan, houses);
   if ("failure" in found) return refuse(found.failure, terminal);
   const { paths } = found;
   for (const path of paths) houses.in(dirname(path));
   if (houses.failures.length > 0) return refuseSettings(houses, terminal);
   const failures = [...found.failures];
-  if (options.fix || options.diff) {
-    const tried = new Disk(terminal.cwd, disk.folders);
-    const { fixed, writeFixed } = await import("./fix.ts");
-    const cache = options.cache ? terminal.cache : undefined;
-    const done = await fixed(tried, {
-      paths,
-      choice,
-      names,
-      detail,
-      terminal,
-      signal,
-      cache,
-      threads: options.threads,
-      pace,
-    });
-    if (options.diff && signal.aborted) return refuseDiff(terminal);
-    if (options.diff) return await showDiff(done.files, failures, disk, options.quiet ?? false, terminal);
-    failures.push(...writeFixed(done, disk, options.quiet ?? false, terminal));
-    for (const { path } of done.files) disk.reread(path);
-  }
+  const ended = options.fix || options.diff ? await putRight(checking, paths, failures) : undefined;
+  if (ended !== undefined) return ended;
   for (const path of signal.aborted ? [] : paths) scan.add(path);
   const whole = await narrowed(planOf(scan, paths, disk, detail), options.since, disk, terminal);
   if ("failure" in whole) return refuse(whole.failure, terminal);
   const plan = options.shard ? withTasks(whole, tasksOf(options.shard, whole)) : whole;
   timing.phase("read", `${plan.files} files`);
-  const cache = options.cache ? terminal.cache : undefined;
+  // Of those that were not read yet when it was broken off, each is left out.
+  const files = signal.aborted ? paths.length : plan.files;
+  const code = await reported(checking, { whole, plan, files, failures });
+  if (cache) tidy(cache);
+  timing.phase("check");
+  timing.end();
+  return code;
+}
+
+/** The files that are asked for, each read as it is found. */
+function filesFor({ args, options, disk, terminal, pace, signal }: Checking, scan: Scan, houses: Houses) {
+  if (options.staged) return findStaged(args, options, disk, terminal);
+  return findAsked(args, options.stdinPath, disk, terminal, houses, async (path, all) => {
+    // What is to be put right is read again once it is.
+    if (!options.fix && !options.diff) scan.add(path);
+    await pace.breathe(`${counted(all, "file")} found, reading`);
+    return !signal.aborted;
+  });
+}
+
+/** Writes what can be put right without a person; what is shown as a patch ends the run. */
+async function putRight(checking: Checking, paths: readonly string[], failures: string[]): Promise<number | undefined> {
+  const { options, disk, terminal, signal } = checking;
+  const quiet = options.quiet ?? false;
+  const { fixed, writeFixed } = await import("./fix.ts");
+  const tried = new Disk(terminal.cwd, disk.folders);
+  const done = await fixed(tried, { ...checking, paths, threads: options.threads });
+  if (options.diff)
+    return signal.aborted ? refuseDiff(terminal) : await showDiff(done.files, failures, disk, quiet, terminal);
+  failures.push(...writeFixed(done, disk, quiet, terminal));
+  for (const { path } of done.files) disk.reread(path);
+  return undefined;
+}
+
+interface Planned {
+  /** Of all parts of a check that is divided, and what is this one's. */
+  readonly whole: Plan;
+  readonly plan: Plan;
+  readonly files: number;
+  readonly failures: string[];
+}
+
+/** Checks what is planned and writes what is found as it comes. */
+async function reported(checking: Checking, { whole, plan, files, failures }: Planned): Promise<number> {
+  const { args, options, terminal, signal, choice, names, detail, disk, pace, cache } = checking;
   // What is staged is known to this thread alone.
   const { program, count = 1 } = (disk.hasOnlyLent ? undefined : terminal.threads) ?? {};
   const threads = { room: count, wanted: options.threads };
@@ -136,19 +163,14 @@ async function checkUntil(
     args,
     results: paced(judged, plan, pace, terminal),
     members: plan.members,
-    // Of those that were not read yet when it was broken off, each is left out.
-    files: signal.aborted ? paths.length : plan.files,
+    files,
     failures,
     isStopped: () => signal.aborted,
   };
   const sink = sinkOf(options.outputFile, terminal);
-  const code = options.shard
+  return options.shard
     ? await writePart(source, headOf(whole, options.shard, names.nameOf), whole, names, sink, terminal)
     : await writeReport(source, { choice, names, options, sink, terminal });
-  if (cache) tidy(cache);
-  timing.phase("check");
-  timing.end();
-  return code;
 }
 
 function refuseDiff(terminal: Terminal): number {

@@ -27,7 +27,7 @@ export interface Fixed {
 /** A fix can show another fault that has one; that ends, but a fault of ours should not go on for ever. */
 const mostRounds = 5;
 
-interface Fixing {
+export interface Fixing {
   readonly paths: readonly string[];
   readonly choice: Choice;
   readonly names: Names;
