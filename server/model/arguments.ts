@@ -12,11 +12,15 @@ import { readPath } from "./path.ts";
 import { breakerType, printedLabel, typeWithoutResidual } from "./printed-label.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
-import { choiceProblem, endlessProblem, problemAt, quantityProblem, slipProblem } from "./refusals.ts";
+import { choiceProblem, endlessProblem, problemAt, quantityProblem, signsBeside, slipProblem } from "./refusals.ts";
 import { readRoughTime, yearForDay } from "./rough-time.ts";
 import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
+import { labelMissing, labelRespelt, phrase } from "./site-phrases.ts";
+import { spokenCable } from "./spoken-cable.ts";
+import { spokenDay } from "./spoken-day.ts";
+import { spokenStandard } from "./spoken-standard.ts";
 import { strangeUnit } from "./strange-unit.ts";
-import { wordForSiteTerm } from "./suggestions.ts";
+import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike, nameOf, normalStandard, textOf, valOf } from "./token-values.ts";
 import { unlabelled } from "./unlabelled.ts";
 import { quoted, unquoted } from "./unquoted.ts";
@@ -42,9 +46,15 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
   multipleTurned,
+  spokenDay,
   yearForDay,
   printedLabel,
+  spokenStandard,
+  phrase,
+  spokenCable,
   ownNameAgain,
+  labelMissing,
+  labelRespelt,
   unlabelled,
   unquoted,
   lostLineEnd,
@@ -85,6 +95,8 @@ class ArgumentBinder implements LineBeingRead {
 
   #next(): void {
     const token = this.tokens[this.at] as IToken;
+    // The syntax has spoken of it, and it changes nothing.
+    if (isToken(token, "Stray") && signsBeside.test(token.image)) return void this.at++;
     const labelled = this.shape.labelled.get(token.image);
     if (labelled && this.#isFree(labelled)) return this.#labelled(labelled, token);
     if (isToken(token, "Word") && (this.#takeProvenance(token) || this.#takeCorrection(token))) return;
@@ -326,14 +338,12 @@ class ArgumentBinder implements LineBeingRead {
 
   /** Nothing takes the token: says what it looks like, what belongs here, and how to put it right. */
   #refuse(token: IToken): void {
-    const quantitySlot = this.free().find(
-      ([, { accepts, label }]) => accepts.kind === "quantity" && label === undefined,
-    );
+    const quantitySlot = isToken(token, "Multiple")
+      ? undefined
+      : this.free().find(([, { accepts, label }]) => accepts.kind === "quantity" && label === undefined);
     const free = this.free().filter(([, param]) => param.label === undefined);
     const said = isToken(token, "Word") || isToken(token, "NumberWord") || (isToken(token, "Number") && !quantitySlot);
-    const slot =
-      (isNumberLike(token) ? quantitySlot : undefined) ??
-      (said ? free.find(([, { accepts }]) => accepts.kind === "choice") : undefined);
+    const slot = (isNumberLike(token) ? quantitySlot : undefined) ?? (said ? choiceMeant(free, token) : undefined);
     for (const slip of slips) if (this.#took(slip(this))) return;
     if (slot) return this.#refuseFor(slot, token);
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
@@ -413,6 +423,17 @@ class ArgumentBinder implements LineBeingRead {
   #problem(check: LanguageCheck, message: string, token: IToken, fixes: readonly Fix[] = []): void {
     this.#problems.push(problemAt(check, message, token, fixes));
   }
+}
+
+/** Of several closed lists the one that has a word for what is written; else the first. */
+function choiceMeant(free: readonly Slot[], { image }: IToken): Slot | undefined {
+  const choices = free.filter(([, { accepts }]) => accepts.kind === "choice");
+  return (
+    choices.find(
+      ([, { accepts }]) =>
+        accepts.kind === "choice" && suggestionFor(image, Object.keys(accepts.choices)) !== undefined,
+    ) ?? choices[0]
+  );
 }
 
 /** `device MCB B32`: what is said on site for the line's own word. */

@@ -4,13 +4,16 @@ import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
 import { parse } from "../../grammar/parser.ts";
-import { type BlockKind, containers, rowOf, structural, vocabulary } from "../../grammar/vocabulary.ts";
+import { type BlockKind, containers, rowOf, structural } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
 import { apart, saidBeside } from "./beside.ts";
 import type { LanguageCheck, Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
-import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
+import { phraseOfLine } from "./site-phrases.ts";
+import { spokenSign } from "./spoken-sign.ts";
+import { suggestionFor } from "./suggestions.ts";
+import { unknownWord, wordsOf } from "./unknown-word.ts";
 import { type Fact, Facts } from "./values.ts";
 import { runOfCircuits } from "./way-run.ts";
 
@@ -28,7 +31,11 @@ export function bindSegment(segment: Segment, within: BlockKind, former: readonl
   const parsed = parse(segment.text, segment.mends);
   const faults = onceALine(realFaults(parsed.faults, segment), segment.text);
   const problems: Problem[] = faults.map(
-    (fault) => lostOpen(fault, segment) ?? strangeQuotes(fault, segment.text) ?? syntaxProblem(fault),
+    (fault) =>
+      lostOpen(fault, segment) ??
+      strangeQuotes(fault, segment.text) ??
+      spokenSign(fault, segment.text) ??
+      syntaxProblem(fault),
   );
   const missingClose = segment.fault === "unclosed" && segment.kind === "open";
   if (missingClose) problems.push(unclosedContainer(segment, parsed.statements[0]));
@@ -78,7 +85,7 @@ class Binder {
     for (const statement of statements) {
       const fact = this.#statement(kind, statement);
       if (fact?.inner?.list.some(({ word }) => word === "struck-out")) struckOut.push(fact);
-      else if (fact === undefined) broken.push(...meant(kind, statement.word.image));
+      else if (fact === undefined) broken.push(...meant(kind, statement));
       else {
         this.#once(kind, fact, list, statement);
         list.push(fact);
@@ -91,11 +98,12 @@ class Binder {
     const word = this.#asNow(kind, statement.word);
     const row = rowOf(kind, word.image);
     if (!row) {
-      this.#unknownWord(kind, statement);
+      this.#problems.push(unknownWord(kind, statement));
       return undefined;
     }
     const bound = bindArguments(word, row, statement.args);
-    this.#problems.push(...bound.problems);
+    const phrase = bound.problems.length > 0 ? phraseOfLine([word, ...statement.args], wordsOf(kind)) : undefined;
+    this.#problems.push(...(phrase ? [phrase] : bound.problems));
     if (word.image === "way" && bound.problems.length === 0) this.#problems.push(...runOfCircuits(bound.args));
     const inner = this.#inner(row, statement);
     if (bound.problems.length > 0 && !row.opens) return undefined;
@@ -150,23 +158,6 @@ class Binder {
         });
   }
 
-  #unknownWord(kind: BlockKind, { word }: Statement): void {
-    const words = Object.keys(vocabulary[kind]);
-    const homes = (Object.keys(vocabulary) as BlockKind[]).filter((block) => rowOf(block, word.image));
-    const near = homes.length > 0 ? wordForSiteTerm(word.image, words) : suggestionFor(word.image, words);
-    const message =
-      homes.length > 0
-        ? `“${word.image}” is not a word of ${blockNames[kind]}, but of ${[...new Set(homes.map((home) => blockNames[home]))].join(" or ")}${near ? `; here the word is “${near}”.` : "."}`
-        : `“${word.image}” is not a word of ${blockNames[kind]}${near ? `: did you mean “${near}”?` : "."}`;
-    this.#problems.push({
-      check: "unknown-word",
-      message,
-      start: word.startOffset,
-      end: endOf(word),
-      fixes: near ? [replaceFix(word, near)] : [],
-    });
-  }
-
   /** A word that stands once, and a result that stands once for each thing it is of: of two, one is wrong. */
   #once(kind: BlockKind, fact: Fact, before: readonly Fact[], statement: Statement): void {
     const twice = apart(fact).find((line) => {
@@ -200,28 +191,12 @@ const plainOf = (argument: unknown): unknown =>
     : ((argument as { readonly value?: unknown } | undefined)?.value ?? null);
 
 /** A misspelt word counts as the word it is nearest to, so that no check says that one is missing. */
-function meant(kind: BlockKind, word: string): string[] {
-  const near = rowOf(kind, word) ? undefined : suggestionFor(word, Object.keys(vocabulary[kind]));
-  return near === undefined ? [word] : [word, near];
+function meant(kind: BlockKind, { word: { image }, word, args }: Statement): string[] {
+  const near =
+    phraseOfLine([word, ...args], wordsOf(kind))?.word ??
+    (rowOf(kind, image) ? undefined : suggestionFor(image, wordsOf(kind)));
+  return near === undefined ? [image] : [image, near];
 }
-
-/** What a person calls each kind of block. */
-const blockNames: Readonly<Record<BlockKind, string>> = {
-  file: "the file itself",
-  installation: "an installation",
-  inspection: "an inspection",
-  instrument: "an instrument",
-  supply: "the supply",
-  board: "a board",
-  way: "a way",
-  circuitType: "a circuit type",
-  containment: "a conduit or trunking",
-  dead: "the dead tests of a way",
-  live: "the live tests of a way",
-  boardDead: "the dead tests of a board",
-  boardLive: "the live tests of a board",
-  supplyLive: "the tests of a supply",
-};
 
 const faultWords: Readonly<Record<SyntaxFault["fault"], readonly [LanguageCheck, (image: string) => string]>> = {
   unclosed: ["unclosed", () => "This block is not closed: a } is missing below."],

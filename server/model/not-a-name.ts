@@ -8,13 +8,21 @@ import type { LineBeingRead } from "./line.ts";
 import type { Problem } from "./problems.ts";
 import { quantityProblem } from "./refusals.ts";
 import { type Slot, says } from "./row-shape.ts";
+import { phrase } from "./site-phrases.ts";
+import { spokenCable } from "./spoken-cable.ts";
 import { wordForSiteTerm } from "./suggestions.ts";
 
 /** Whether the token at hand is something else than the name of this parameter. */
 export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolean {
   const token = line.tokens[line.at];
   if (!token || !optional) return false;
-  return isBareFigure(line, token) || isMultipleTurned(line, token) || isResult(line, token);
+  return (
+    isBareFigure(line, token) ||
+    isMultipleTurned(line, token) ||
+    isResult(line, token) ||
+    phrase(line) !== undefined ||
+    spokenCable(line) !== undefined
+  );
 }
 
 /** A number that is not the first of its line, while a figure is still wanted. */

@@ -13,7 +13,7 @@ const wholeLabel = /^([BCD])(\d+)A?(?:\/(\d+(?:\.\d+)?)A?)?$/i;
 export function printedLabel(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   if (!token || !line.shape.slots.some(([, { accepts }]) => accepts.kind === "shorthand")) return typeAlone(line);
-  return joinedLabel(line, token) ?? curveApart(line, token) ?? typeAlone(line);
+  return joinedLabel(line, token) ?? capitalType(line, token) ?? curveApart(line, token) ?? typeAlone(line);
 }
 
 function joinedLabel(line: LineBeingRead, token: IToken): Slip | undefined {
@@ -43,6 +43,36 @@ function curveApart(line: LineBeingRead, token: IToken): Slip | undefined {
   const fix = rated ? moveFix(rated, token.startOffset, endOf(token), text) : writeFix(token, next ?? token, text);
   const problem = problemAt("wrong-argument", `The type and the rated current are one word: ${text}.`, token, [fix]);
   return { problem, upTo: line.at + (rated ? 1 : 2) };
+}
+
+/** `10 A Type B` and `Type B 10 A`; `Type A` is that of an RCD. */
+function capitalType(line: LineBeingRead, token: IToken): Slip | undefined {
+  const letter = line.tokens[line.at + 1];
+  if (!letter || !/^type$/i.test(token.image)) return undefined;
+  const curve = letter.image.toUpperCase();
+  const upTo = line.at + 2;
+  const problem = (message: string, fix: Fix) => ({
+    ...problemAt("wrong-argument", message, token, [fix]),
+    end: endOf(letter),
+  });
+  const rated = line.args.curve ? undefined : (ratingOf(line) ?? ratingAhead(line));
+  if (/^[BCD]$/.test(curve) && rated) {
+    const text = `${curve}${rated.value}`;
+    const fix = moveFix(rated, token.startOffset, endOf(letter), text);
+    // A rated current behind it goes into the same word.
+    const behind =
+      rated.start > token.startOffset ? line.tokens.findIndex(({ startOffset }) => startOffset === rated.start) + 1 : 0;
+    return {
+      problem: problem(`The type and the rated current are one word: ${text}.`, fix),
+      upTo: Math.max(upTo, behind),
+    };
+  }
+  if (!Object.hasOwn(rcdTypes, curve) || !line.shape.labelled.has("type")) return undefined;
+  const text = `type ${curve}`;
+  return {
+    problem: problem(`“${token.image} ${letter.image}” is written ${text}.`, writeFix(token, letter, text)),
+    upTo,
+  };
 }
 
 /** `30 mA A`: a letter behind the residual current is the type by waveform. */

@@ -17,6 +17,9 @@ export const problemAt = (
   fixes: readonly Fix[] = [],
 ): Problem => ({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
 
+/** What is written between a word and its figure elsewhere: `Zs = 0.45 Ω`. */
+export const signsBeside = /^[=:]$/;
+
 /** A figure with a letter or a comma in it. */
 export function slipProblem(token: IToken): Problem {
   const image = token.image

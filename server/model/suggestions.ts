@@ -28,7 +28,7 @@ export function nearest(word: string, words: readonly string[]): string | undefi
     .map((candidate) => ({ candidate, away: slips(folded, candidate.toLowerCase()) }))
     .sort((a, b) => a.away - b.away);
   const best = ranked[0];
-  return best && best.away <= Math.max(1, Math.ceil(word.length / 3)) ? best.candidate : undefined;
+  return best && best.away <= Math.max(1, Math.floor((word.length + 1) / 3)) ? best.candidate : undefined;
 }
 
 /** Letters to change; two neighbours that changed places are one slip. */

@@ -4,6 +4,7 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import { problemAt } from "./refusals.ts";
 import { couldBe, says } from "./row-shape.ts";
+import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor } from "./suggestions.ts";
 import { isName } from "./token-values.ts";
 
@@ -17,7 +18,7 @@ export function unquoted(line: LineBeingRead): Slip | undefined {
   const wantsFigure = free.some(
     ([, { accepts, label, optional }]) => !optional && !label && accepts.kind === "quantity",
   );
-  if (!wantsText || wantsFigure || meansAChoice(line, token)) return undefined;
+  if (!wantsText || wantsFigure || meansAChoice(line, token) || meansAFigure(line, token)) return undefined;
   return quoted(line, "Words that are not the language's own stand in quotes");
 }
 
@@ -40,6 +41,17 @@ export function quoted(line: LineBeingRead, why: string): Slip | undefined {
     .join(" ");
   return { problem: { ...problemAt("missing-quotes", `${why}: "${written}".`, first, [fix]), ...span }, upTo };
 }
+
+/** `load 9.5 kw shower`: a number with a unit that is none. */
+const meansAFigure = (line: LineBeingRead, token: IToken): boolean =>
+  line
+    .free()
+    .some(
+      ([, { accepts, label }]) =>
+        label === undefined &&
+        accepts.kind === "quantity" &&
+        strangeUnit(line, accepts.of)?.problem.start === token.startOffset,
+    );
 
 /** A misspelt choice is no text: `way 1 radail`. */
 function meansAChoice(line: LineBeingRead, token: IToken): boolean {

@@ -1,0 +1,104 @@
+/**
+ * What is written in several words on site and is one word here: `main switch`, `twin and earth`, `EV charger`. Each is
+ * answered once, for all of its words.
+ */
+import type { IToken } from "chevrotain";
+import { endOf, isToken } from "../../grammar/lexer.ts";
+import type { LineBeingRead, Slip } from "./line.ts";
+import type { Problem } from "./problems.ts";
+import { problemAt } from "./refusals.ts";
+import type { Slot } from "./row-shape.ts";
+import { wordForSiteTerm } from "./suggestions.ts";
+
+/** The longest phrase that is known: `flat twin and earth`. */
+const mostWords = 4;
+
+interface Phrase {
+  readonly said: string;
+  readonly word: string;
+  readonly last: IToken;
+  /** How many words it takes. */
+  readonly length: number;
+}
+
+/** The longest run of words that is one word of a list, in the list's own spelling or as it is said on site. */
+function phraseIn(tokens: readonly IToken[], words: readonly string[]): Phrase | undefined {
+  const end = tokens.findIndex((token) => !isToken(token, "Word"));
+  const run = tokens.slice(0, Math.min(mostWords, end < 0 ? tokens.length : end));
+  for (let length = run.length; length >= 2; length--) {
+    const images = run.slice(0, length).map(({ image }) => image);
+    const joined = images.join("-").toLowerCase();
+    const word = words.find((one) => one.toLowerCase() === joined) ?? wordForSiteTerm(joined, words);
+    const last = run[length - 1];
+    if (word !== undefined && last) return { said: images.join(" "), word, last, length };
+  }
+  return undefined;
+}
+
+/** A line whose first words are one word of its block. */
+export function phraseOfLine(tokens: readonly IToken[], words: readonly string[]): (Phrase & Problem) | undefined {
+  const [first] = tokens;
+  const phrase = first && phraseIn(tokens, words);
+  return phrase && first ? { ...phrase, ...phraseProblem(first, phrase) } : undefined;
+}
+
+function phraseProblem(first: IToken, { said, word, last }: Phrase): Problem {
+  const span = { start: first.startOffset, end: endOf(last) };
+  const fixes = [{ title: `Write ${word}`, edits: [{ ...span, text: word }], safe: false }];
+  return { ...problemAt("wrong-argument", `“${said}” is written ${word}.`, first, fixes), ...span };
+}
+
+const choicesOf = ([, { accepts }]: Slot): readonly string[] =>
+  accepts.kind === "choice" ? Object.keys(accepts.choices) : [];
+
+/** `serves EV charger`, `cable twin and earth`: words of a closed list. */
+export function phrase(line: LineBeingRead): Slip | undefined {
+  const tokens = line.tokens.slice(line.at);
+  const [first] = tokens;
+  const words = line.free().flatMap((slot) => (slot[1].label === undefined ? choicesOf(slot) : []));
+  const found = first && phraseIn(tokens, words);
+  return found && first ? { problem: phraseProblem(first, found), upTo: line.at + found.length } : phraseTaken(line);
+}
+
+/** `route clipped direct`: the first word was understood and says it all. */
+function phraseTaken({ tokens, at, shape }: LineBeingRead): Slip | undefined {
+  const [before, token] = [tokens[at - 1], tokens[at]];
+  if (!before || !token || !isToken(before, "Word") || !isToken(token, "Word")) return undefined;
+  const word = wordForSiteTerm(`${before.image}-${token.image}`, shape.plain.flatMap(choicesOf));
+  if (word !== before.image) return undefined;
+  const edits = [{ start: endOf(before), end: endOf(token), text: "" }];
+  const fix = { title: `Remove ${token.image}`, edits, safe: false };
+  const message = `“${before.image} ${token.image}” is written ${word}: leave out “${token.image}”.`;
+  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
+}
+
+/** `route C`: a word that stands behind another on this line. */
+export function labelMissing(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  if (!token || !isToken(token, "Word")) return undefined;
+  const able = line.free().filter((slot) => slot[1].label !== undefined && choicesOf(slot).includes(token.image));
+  const [label, ...others] = able.flatMap(([, one]) => one.label ?? []);
+  if (label === undefined || others.length > 0) return undefined;
+  const text = `${label} ${token.image}`;
+  const fix = { title: `Write ${text}`, edits: [{ start: token.startOffset, end: endOf(token), text }], safe: false };
+  const message = `“${token.image}” stands behind “${label}”: ${text}.`;
+  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
+}
+
+/** `L/N` and `LN` for the label `L-N`: the same letters in another spelling. */
+export function labelRespelt({ tokens, at, shape }: LineBeingRead): Slip | undefined {
+  const token = tokens[at];
+  if (!token || !isToken(token, "Word")) return undefined;
+  const label = [...shape.labelled.keys()].find((one) => one !== token.image && bare(one) === bare(token.image));
+  if (label === undefined) return undefined;
+  const fix = {
+    title: `Write ${label}`,
+    edits: [{ start: token.startOffset, end: endOf(token), text: label }],
+    safe: false,
+  };
+  // What stands behind a label belongs to it.
+  const upTo = tokens[at + 1] && !shape.labelled.has(tokens[at + 1]?.image ?? "") ? at + 2 : at + 1;
+  return { problem: problemAt("wrong-argument", `“${token.image}” is written ${label}.`, token, [fix]), upTo };
+}
+
+const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\d]/gu, "");

@@ -1,0 +1,67 @@
+/** A cable as it is said on site: `2.5mm`, `2.5/1.5`, `3 core`, `XLPE`. Each is answered with the form of the language. */
+import type { IToken } from "chevrotain";
+import { endOf, isToken } from "../../grammar/lexer.ts";
+import type { LineBeingRead, Slip } from "./line.ts";
+import { problemAt } from "./refusals.ts";
+
+/** A conductor of a sheathed cable is as large as a figure below this; a temperature is above it. */
+const leastTemperature = 50;
+
+export function spokenCable(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  if (!token || !["line", "cpc", "cores"].every((label) => line.shape.labelled.has(label))) return undefined;
+  return cores(line, token) ?? sizes(line, token) ?? insulation(line, token);
+}
+
+/** `3 core`, `3c`, `3-core`: how many conductors it has. */
+function cores(line: LineBeingRead, token: IToken): Slip | undefined {
+  if (line.args.cores) return undefined;
+  const next = line.tokens[line.at + 1];
+  const joined = /^(\d{1,2})-?c(?:ores?)?$/i.exec(token.image)?.[1];
+  const apart = next && /^cores?$/i.test(next.image) ? /^\d{1,2}$/.exec(token.image)?.[0] : undefined;
+  const count = joined ?? apart;
+  if (count === undefined) return undefined;
+  const last = joined === undefined && next ? next : token;
+  const said = joined === undefined ? `${token.image} ${last.image}` : token.image;
+  return written(line, token, last, `cores ${count}`, `“${said}” is written cores ${count}.`);
+}
+
+const size = String.raw`(\d+(?:\.\d+)?)(?:\s*mm[²2]?)?`;
+const sizeAlone = new RegExp(`^${size}$`);
+const sizePair = new RegExp(`^${size}[/+]${size}$`);
+
+/** `2.5mm` and `2.5/1.5`: whose size it is stands before it. */
+function sizes(line: LineBeingRead, token: IToken): Slip | undefined {
+  const [, both = "", cpc = ""] = sizePair.exec(token.image) ?? [];
+  if (both !== "") {
+    const text = `line ${both} mm²  cpc ${cpc} mm²`;
+    return written(line, token, token, text, `“${token.image}” is written ${text}.`);
+  }
+  const [, alone = ""] = sizeAlone.exec(token.image) ?? [];
+  const isSize = alone !== "" && !line.args.line && (Number(alone) < leastTemperature || /mm/.test(token.image));
+  // Two figures in a row are answered together.
+  if (!isSize || isFigure(line.tokens[line.at + 1])) return undefined;
+  const text = `line ${alone} mm²`;
+  return written(line, token, token, text, `Each conductor has a size of its own: write ${text}, and that of the cpc.`);
+}
+
+const isFigure = (token: IToken | undefined): boolean => token !== undefined && isToken(token, "Quantity");
+
+/** °C that the usual insulations are made for. */
+const insulations: Readonly<Record<string, number>> = { pvc: 70, xlpe: 90, epr: 90 };
+
+/** `XLPE`: the insulation is stated by the temperature it is made for. */
+function insulation(line: LineBeingRead, token: IToken): Slip | undefined {
+  const temperature = insulations[token.image.toLowerCase()];
+  const isFree = line.free().some(([, { accepts }]) => accepts.kind === "quantity" && accepts.of === "temperature");
+  if (temperature === undefined || !isFree) return undefined;
+  const text = `${temperature} °C`;
+  return written(line, token, token, text, `“${token.image}” is stated by the temperature of the conductor: ${text}.`);
+}
+
+function written({ at, tokens }: LineBeingRead, first: IToken, last: IToken, text: string, message: string): Slip {
+  const span = { start: first.startOffset, end: endOf(last) };
+  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
+  const problem = { ...problemAt("wrong-argument", message, first, fixes), ...span };
+  return { problem, upTo: tokens.indexOf(last, at) + 1 };
+}

@@ -1,0 +1,28 @@
+/** Signs that another form of the same line has. */
+import type { SyntaxFault } from "../../grammar/parser.ts";
+import type { Problem } from "./problems.ts";
+import { signsBeside } from "./refusals.ts";
+
+/** Signs of another form than this: `Zs = 0.45 Ω`, `polarity ✓`, `T&E`. */
+export function spokenSign({ fault, start, end, image }: SyntaxFault, text: string): Problem | undefined {
+  if (fault !== "stray") return undefined;
+  const answer = (message: string, span: { start: number; end: number }, written: string): Problem => ({
+    check: "stray",
+    message,
+    ...span,
+    fixes: [
+      {
+        title: written === "" ? `Remove ${image}` : `Write ${written}`,
+        edits: [{ ...span, text: written }],
+        safe: false,
+      },
+    ],
+  });
+  if (signsBeside.test(image))
+    return answer(`Nothing stands between a word and its figure: leave out “${image}”.`, { start, end }, "");
+  if (/^[✓✔]$/.test(image)) return answer(`“${image}” is written ok.`, { start, end }, "ok");
+  const before = image === "&" ? /\bT ?$/i.exec(text.slice(0, start))?.[0].length : undefined;
+  const after = before === undefined ? undefined : /^ ?E\b/i.exec(text.slice(end))?.[0].length;
+  if (before === undefined || after === undefined) return undefined;
+  return answer("“T&E” is written flat-twin.", { start: start - before, end: end + after }, "flat-twin");
+}

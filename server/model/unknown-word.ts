@@ -1,0 +1,82 @@
+/** What is answered to a word that its block does not have. */
+import type { IToken } from "chevrotain";
+import type { Param, WordRow } from "../../grammar/params.ts";
+import type { Statement } from "../../grammar/parser.ts";
+import { type BlockKind, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { listed } from "../text/words.ts";
+import type { Problem } from "./problems.ts";
+import { problemAt, replaceFix } from "./refusals.ts";
+import { phraseOfLine } from "./site-phrases.ts";
+import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
+
+/** The word that is meant, where it can be known; else where the word has its place. */
+export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem {
+  const words = wordsOf(kind);
+  const homes = homesOf(word.image);
+  const term = wordForSiteTerm(word.image, words);
+  const part = phraseOfLine([word, ...args], words) ?? (term || homes.length > 0 ? undefined : partOfLine(kind, word));
+  if (part) return { ...part, check: "unknown-word" };
+  const near = homes.length > 0 ? term : suggestionFor(word.image, words);
+  const elsewhere = homes.length === 0 && near === undefined ? saidElsewhere(word.image) : undefined;
+  const here = `“${word.image}” is not a word of ${blockNames[kind]}`;
+  const message =
+    homes.length > 0
+      ? `${here}, but of ${namesOf(homes)}${near ? `; here the word is “${near}”.` : "."}`
+      : (elsewhere ?? `${here}${near ? `: did you mean “${near}”?` : "."}`);
+  return problemAt("unknown-word", message, word, near ? [replaceFix(word, near)] : []);
+}
+
+const homesOf = (word: string): BlockKind[] =>
+  (Object.keys(vocabulary) as BlockKind[]).filter((block) => rowOf(block, word));
+
+const namesOf = (kinds: readonly BlockKind[]): string =>
+  listed([...new Set(kinds.map((kind) => blockNames[kind]))], "or");
+
+/** `rotation ok` among dead tests: a word of the site for one of ours that has its place elsewhere. */
+function saidElsewhere(said: string): string | undefined {
+  const all = [...new Set((Object.keys(vocabulary) as BlockKind[]).flatMap(wordsOf))];
+  const word = wordForSiteTerm(said, all);
+  return word && `“${said}” is written ${word}, and has its place in ${namesOf(homesOf(word))}.`;
+}
+
+export const wordsOf = (kind: BlockKind): string[] => Object.keys(vocabulary[kind]);
+
+/** `r1 0.45 Ω`, `cpc 1.5 mm²`, `motor`: what stands on the line of another word, behind it. */
+function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
+  const all = Object.entries<WordRow>(vocabulary[kind]);
+  const having = (has: (param: Param) => boolean) => all.filter(([, { params }]) => Object.values(params).some(has));
+  const byLabel = having(({ label }) => label === word.image);
+  const isLabel = byLabel.length > 0;
+  const rows = isLabel
+    ? byLabel
+    : having(({ accepts }) => accepts.kind === "choice" && Object.hasOwn(accepts.choices, word.image));
+  const [whole, ...others] = rows;
+  if (!whole || others.length > 0) return undefined;
+  const [name, { params, example }] = whole;
+  const shown = isLabel ? example.split("\n")[0] : `${name} ${word.image}`;
+  // With other words before it, it is not known what belongs there.
+  const first = Object.values(params).every(
+    ({ label, optional }) => (isLabel ? label !== undefined : true) || optional,
+  );
+  const edits = [{ start: word.startOffset, end: word.startOffset, text: `${name} ` }];
+  const fixes = first ? [{ title: `Begin the line with ${name}`, edits, safe: false }] : [];
+  return problemAt("wrong-argument", `“${word.image}” stands on the line of “${name}”: ${shown}`, word, fixes);
+}
+
+/** What a person calls each kind of block. */
+const blockNames: Readonly<Record<BlockKind, string>> = {
+  file: "the file itself",
+  installation: "an installation",
+  inspection: "an inspection",
+  instrument: "an instrument",
+  supply: "the supply",
+  board: "a board",
+  way: "a way",
+  circuitType: "a circuit type",
+  containment: "a conduit or trunking",
+  dead: "the dead tests of a way",
+  live: "the live tests of a way",
+  boardDead: "the dead tests of a board",
+  boardLive: "the live tests of a board",
+  supplyLive: "the tests of a supply",
+};

@@ -1,0 +1,243 @@
+/** Lines as an electrician would first write them: each is answered so that its fixes lead to a line that is read. */
+import { describe, expect, test } from "vitest";
+import type { Setting } from "../../server/rules/frame/rule.ts";
+import { applyEdits } from "../../server/text/lines.ts";
+import { checkProject, fileOfText, type Sources } from "../../server/workspace/project.ts";
+import { inSetting } from "../helpers/sample.ts";
+
+interface Case {
+  /** The line as it is written, in its surroundings. */
+  readonly text: (line: string) => string;
+  readonly line: string;
+  readonly message: string;
+  /** What the fixes make of it; nothing where it is not for a program to say. */
+  readonly fixed?: string;
+}
+
+const tested: Setting = { stage: "tested", before: "instrument M1" };
+const inWay = (line: string) => inSetting(`way 1 radial "Bench" {\n${line}\n}`, tested).text;
+const inDead = (line: string) => inWay(`dead 2026-03-04 with M1 {\n${line}\n}`);
+const inLive = (line: string) => inWay(`live 2026-03-05 with M1 {\n${line}\n}`);
+const inSupply = (line: string) =>
+  inSetting("way 1 spare", { ...tested, supply: `earthing TN-S\nZe 0.30 Ω\n${line}` }).text;
+const inSupplyAlone = (line: string) => inSetting("way 1 spare", { ...tested, supply: line }).text;
+const inBoard = (line: string) => inSetting("way 1 spare", { ...tested, board: `fed-from supply\n${line}` }).text;
+
+const cases: readonly Case[] = [
+  {
+    text: inWay,
+    line: "device 10 A Type B MCB",
+    message: "The type and the rated current are one word: B10.",
+    fixed: "device B10 BS EN 60898",
+  },
+  {
+    text: inWay,
+    line: "device BS EN 60898 Type C 16 A",
+    message: "The type and the rated current are one word: C16.",
+    fixed: "device BS EN 60898 C16",
+  },
+  {
+    text: inWay,
+    line: "device MCB B32",
+    message: "“MCB” is stated by the standard on it, such as BS EN 60898.",
+    fixed: "device BS EN 60898 B32",
+  },
+  {
+    text: inWay,
+    line: "device RCBO B32 30 mA",
+    message: "“RCBO” is stated by the standard on it, such as BS EN 61009.",
+    fixed: "device BS EN 61009 B32 30 mA",
+  },
+  {
+    text: inWay,
+    line: "device BSEN60898 B32",
+    message: "“BSEN60898” is written BS EN 60898.",
+    fixed: "device BS EN 60898 B32",
+  },
+  { text: inWay, line: "device 3036 30 A", message: "“3036” is written BS 3036.", fixed: "device BS 3036 30 A" },
+  {
+    text: inWay,
+    line: "cable T&E line 2.5 mm² cpc 1.5 mm²",
+    message: "“T&E” is written flat-twin.",
+    fixed: "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
+  },
+  {
+    text: inWay,
+    line: "cable twin and earth 2.5/1.5",
+    message: "“twin and earth” is written flat-twin.",
+    fixed: "cable flat-twin line 2.5 mm²  cpc 1.5 mm²",
+  },
+  {
+    text: inWay,
+    line: "cable armoured XLPE line 16 mm² 3 core cpc-by armour",
+    message: "“3 core” is written cores 3.",
+    fixed: "cable armoured 90 °C line 16 mm² cores 3 cpc-by armour",
+  },
+  {
+    text: inWay,
+    line: "cable flat-twin 2.5mm cpc 1.5 mm²",
+    message: "Each conductor has a size of its own: write line 2.5 mm², and that of the cpc.",
+    fixed: "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
+  },
+  {
+    text: inWay,
+    line: "route clipped direct",
+    message: "“clipped direct” is written clipped: leave out “direct”.",
+    fixed: "route clipped",
+  },
+  {
+    text: inWay,
+    line: "route clipped C",
+    message: "“C” stands behind “method”: method C.",
+    fixed: "route clipped method C",
+  },
+  {
+    text: inWay,
+    line: "serves EV charger",
+    message: "“EV charger” is written ev-charger.",
+    fixed: "serves ev-charger",
+  },
+  {
+    text: inWay,
+    line: "serves socket outlets",
+    message: "“socket outlets” is written sockets.",
+    fixed: "serves sockets",
+  },
+  {
+    text: inWay,
+    line: "motor",
+    message: "“motor” stands on the line of “serves”: serves motor",
+    fixed: "serves motor",
+  },
+  {
+    text: inWay,
+    line: "cpc 1.5 mm²",
+    message: "“cpc” stands on the line of “cable”: cable flat-twin line 2.5 mm² cpc 1.5 mm²",
+  },
+  { text: inWay, line: "size 2.5 mm²", message: "“size” is not a word of a way: did you mean “cable”?" },
+  {
+    text: inDead,
+    line: "r1 0.45 Ω rn 0.45 Ω r2 0.75 Ω",
+    message: "“r1” stands on the line of “ends”: ends r1 0.44 Ω rn 0.44 Ω r2 0.72 Ω",
+    fixed: "ends r1 0.45 Ω rn 0.45 Ω r2 0.75 Ω",
+  },
+  {
+    text: inDead,
+    line: "R1+R2 = 0.68 Ω",
+    message: "Nothing stands between a word and its figure: leave out “=”.",
+    fixed: "R1+R2  0.68 Ω",
+  },
+  {
+    text: inDead,
+    line: "insulation resistance 500 V L/N 200 MΩ LE 200 MΩ",
+    message: "“insulation resistance” is written insulation.",
+    fixed: "insulation 500 V L-N 200 MΩ L-E 200 MΩ",
+  },
+  { text: inDead, line: "polarity ✓", message: "“✓” is written ok.", fixed: "polarity ok" },
+  {
+    text: inDead,
+    line: "rotation ok",
+    message:
+      "“rotation” is written phase-sequence, and has its place in the supply, the tests of a supply, a board, the live tests of a way or the live tests of a board.",
+  },
+  {
+    text: inLive,
+    line: "Zs: 0,71 Ω",
+    message: "“0,71 Ω” is not a number: a decimal point is written 0.45.",
+    fixed: "Zs 0.71 Ω",
+  },
+  {
+    text: inLive,
+    line: "RCD trip time 28 ms",
+    message: "“RCD trip time” is written rcd.",
+    fixed: "rcd 28 ms",
+  },
+  {
+    text: inLive,
+    line: "rcd test button ok",
+    message: "“rcd test button” is written test-button.",
+    fixed: "test-button ok",
+  },
+  {
+    text: inWay,
+    line: "dead 4/3/26 with M1 {\npolarity ok\n}",
+    message: "A day is written year-month-day: 2026-03-04.",
+    fixed: "dead 2026-03-04 with M1 {\npolarity ok\n}",
+  },
+  {
+    text: inWay,
+    line: "live 5 March 2026 with M1 {\nZs 0.6 Ω\n}",
+    message: "A day is written year-month-day: 2026-03-05.",
+    fixed: "live 2026-03-05 with M1 {\nZs 0.6 Ω\n}",
+  },
+  {
+    text: inWay,
+    line: "dead 31.02.2026 with M1 {\npolarity ok\n}",
+    message: "31.02.2026 is not a day in any calendar.",
+  },
+  {
+    text: inSupply,
+    line: "main fuse BS 1361 100 A",
+    message: "“main fuse” is written cutout.",
+    fixed: "cutout BS 1361 100 A",
+  },
+  {
+    text: inSupply,
+    line: "earthing conductor 16 mm²",
+    message: "“earthing conductor” is written earthing-conductor.",
+    fixed: "earthing-conductor 16 mm²",
+  },
+  {
+    text: inSupply,
+    line: "main bonding water 10 mm²",
+    message: "“main bonding” is written bonding.",
+    fixed: "bonding water 10 mm²",
+  },
+  {
+    text: inSupplyAlone,
+    line: "earthing TN-C-S\nPFC 1.5 kA",
+    message: "“PFC” is not a word of the supply: did you mean “Ipf”?",
+    fixed: "earthing TN-C-S\nIpf 1.5 kA",
+  },
+  {
+    text: inBoard,
+    line: "main switch BS EN 60947-3 100 A DP",
+    message: "“main switch” is written main-switch.",
+    fixed: "main-switch BS EN 60947-3 100 A double-pole",
+  },
+  {
+    text: inBoard,
+    line: "spd yes",
+    message: "“yes” does not state whether one is fitted: did you mean “fitted”?",
+    fixed: "spd fitted",
+  },
+];
+
+const alone: Sources = { file: () => ({ failure: "there is no such file." }), resolve: (_, use) => use };
+
+const ofLanguage = (text: string) =>
+  checkProject(fileOfText("sample.ways", text), alone)
+    .files.flatMap(({ findings }) => findings)
+    .filter(({ check }) => check.startsWith("language/"));
+
+/** The text with the first fix of the first finding that has one, in its own segment. */
+function mended(text: string): string | undefined {
+  const finding = ofLanguage(text).find(({ fixes }) => fixes.length > 0);
+  const [fix] = finding?.fixes ?? [];
+  if (!finding || !fix) return undefined;
+  const own = finding.spot.segment.text;
+  const at = text.indexOf(own);
+  return text.slice(0, at) + applyEdits(own, fix.edits) + text.slice(at + own.length);
+}
+
+describe("as it is written on site", () => {
+  test.each(cases)("$line", ({ text, line, message, fixed }) => {
+    const written = text(line);
+    expect(ofLanguage(written).map((finding) => finding.message)).toContain(message);
+    if (fixed === undefined) return;
+    let now = written;
+    for (let round = 0; round < 9 && ofLanguage(now).length > 0; round++) now = mended(now) ?? now;
+    expect(ofLanguage(now).map((finding) => finding.message)).toEqual([]);
+    expect(now.replaceAll(/ +/g, " ")).toBe(text(fixed).replaceAll(/ +/g, " "));
+  });
+});
