@@ -15,7 +15,7 @@ import { readAs, readWritten } from "./quantity.ts";
 import { choiceProblem, endlessProblem, problemAt, quantityProblem, signsBeside, slipProblem } from "./refusals.ts";
 import { readRoughTime, yearForDay } from "./rough-time.ts";
 import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
-import { labelMissing, labelRespelt, phrase } from "./site-phrases.ts";
+import { filler, labelMissing, labelRespelt, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
 import { spokenStandard } from "./spoken-standard.ts";
@@ -46,6 +46,7 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
 /** Slips of the pen that have an answer of their own, the likeliest reading of a token first. */
 const slips: readonly SlipReader[] = [
   multipleTurned,
+  spokenAbsence,
   spokenDay,
   yearForDay,
   printedLabel,
@@ -53,12 +54,19 @@ const slips: readonly SlipReader[] = [
   phrase,
   spokenCable,
   ownNameAgain,
+  filler,
   labelMissing,
   labelRespelt,
   unlabelled,
   unquoted,
   lostLineEnd,
 ];
+
+/** What has been reported where the signs of the line were read. */
+const reported: Problem = { check: "stray", message: "", start: 0, end: 0, fixes: [] };
+
+/** More than these are read no faster than an example. */
+const mostListed = 2;
 
 class ArgumentBinder implements LineBeingRead {
   readonly word: IToken;
@@ -95,8 +103,7 @@ class ArgumentBinder implements LineBeingRead {
 
   #next(): void {
     const token = this.tokens[this.at] as IToken;
-    // The syntax has spoken of it, and it changes nothing.
-    if (isToken(token, "Stray") && signsBeside.test(token.image)) return void this.at++;
+    if (isToken(token, "Stray") && signsBeside.test(token.image)) return this.#passOver();
     const labelled = this.shape.labelled.get(token.image);
     if (labelled && this.#isFree(labelled)) return this.#labelled(labelled, token);
     if (isToken(token, "Word") && (this.#takeProvenance(token) || this.#takeCorrection(token))) return;
@@ -345,6 +352,8 @@ class ArgumentBinder implements LineBeingRead {
     const said = isToken(token, "Word") || isToken(token, "NumberWord") || (isToken(token, "Number") && !quantitySlot);
     const slot = (isNumberLike(token) ? quantitySlot : undefined) ?? (said ? choiceMeant(free, token) : undefined);
     for (const slip of slips) if (this.#took(slip(this))) return;
+    const again = this.shape.plain.find((one) => !this.#isFree(one) && says(one, token));
+    if (again) return this.#second(again, token);
     if (slot) return this.#refuseFor(slot, token);
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
     const filled = this.shape.plain.find((filled) => !this.#isFree(filled) && couldBe(filled[1].accepts, token));
@@ -355,7 +364,11 @@ class ArgumentBinder implements LineBeingRead {
       param.label ? `“${param.label}” with ${param.accepts.help}` : param.accepts.help,
     );
     const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${listed(wanted)}`;
-    this.#problem("wrong-argument", `“${this.word.image}” takes ${rest}; “${token.image}” does not belong.`, token);
+    const message =
+      wanted.length > mostListed
+        ? `“${token.image}” does not belong here. The line is written so: ${this.row.example.split("\n")[0]}`
+        : `“${this.word.image}” takes ${rest}; “${token.image}” does not belong.`;
+    this.#problem("wrong-argument", message, token);
   }
 
   /** A second value where the line has one of its kind already: the rest of the line belongs to it. */
@@ -368,7 +381,13 @@ class ArgumentBinder implements LineBeingRead {
   /** The syntax has already spoken of this token: the statement is broken, but one message is enough. */
   #stop(): void {
     this.at = this.tokens.length;
-    this.#problems.push({ check: "stray", message: "", start: 0, end: 0, fixes: [] });
+    this.#problems.push(reported);
+  }
+
+  /** The same of a sign behind which the line goes on as it should. */
+  #passOver(): void {
+    this.at++;
+    this.#problems.push(reported);
   }
 
   #refuseFor(slot: Slot, token: IToken): void {

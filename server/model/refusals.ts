@@ -17,8 +17,8 @@ export const problemAt = (
   fixes: readonly Fix[] = [],
 ): Problem => ({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
 
-/** What is written between a word and its figure elsewhere: `Zs = 0.45 Ω`. */
-export const signsBeside = /^[=:]$/;
+/** What is written between a word and its figure elsewhere, and between the parts of a list: `Zs = 0.45 Ω`, `a, b`. */
+export const signsBeside = /^[=:,;]$/;
 
 /** A figure with a letter or a comma in it. */
 export function slipProblem(token: IToken): Problem {

@@ -7,7 +7,7 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
 import { problemAt } from "./refusals.ts";
-import type { Slot } from "./row-shape.ts";
+import { mayBeAbsent, type Slot } from "./row-shape.ts";
 import { wordForSiteTerm } from "./suggestions.ts";
 
 /** The longest phrase that is known: `flat twin and earth`. */
@@ -72,6 +72,47 @@ function phraseTaken({ tokens, at, shape }: LineBeingRead): Slip | undefined {
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
 }
 
+/** Words that join others on site, and that a line does without. */
+const fillers: ReadonlySet<string> = new Set(["and", "with", "of", "the", "is", "plus", "approx", "about", "circa"]);
+
+/** `serves lighting and sockets`. */
+export function filler({ tokens, at }: LineBeingRead): Slip | undefined {
+  const token = tokens[at];
+  if (!token || !fillers.has(token.image.toLowerCase())) return undefined;
+  const edits = [{ start: token.startOffset, end: tokens[at + 1]?.startOffset ?? endOf(token), text: "" }];
+  const fix = { title: `Remove ${token.image}`, edits, safe: false };
+  const message = `The parts of a line follow one another: leave out “${token.image}”.`;
+  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
+}
+
+/** `n/a`, `lim`, `not tested`: what stands for a reading that is not there. */
+export function spokenAbsence(line: LineBeingRead): Slip | undefined {
+  const [first, second] = line.tokens.slice(line.at, line.at + 2);
+  if (!first || !line.free().some(([, { accepts }]) => mayBeAbsent(accepts))) return undefined;
+  const pair = second ? `${first.image} ${second.image}`.toLowerCase() : "";
+  const [word, last] = absences[pair]
+    ? [absences[pair], second ?? first]
+    : [absences[first.image.toLowerCase()], first];
+  if (word === undefined) return undefined;
+  const span = { start: first.startOffset, end: endOf(last) };
+  const said = last === first ? first.image : `${first.image} ${last.image}`;
+  const message =
+    word === "LIM" ? `“${said}” is written LIM, with the reason in quotes.` : `“${said}” is written ${word}.`;
+  const text = word === "LIM" && !line.tokens.some((token) => isToken(token, "Text")) ? `${word} "why"` : word;
+  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
+  return { problem: { ...problemAt("wrong-argument", message, first, fixes), ...span }, upTo: line.tokens.length };
+}
+
+const absences: Readonly<Record<string, "LIM" | "N/A">> = {
+  "n/a": "N/A",
+  na: "N/A",
+  "not applicable": "N/A",
+  lim: "LIM",
+  "not tested": "LIM",
+  "not verified": "LIM",
+  "n/v": "LIM",
+};
+
 /** `route C`: a word that stands behind another on this line. */
 export function labelMissing(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
@@ -89,7 +130,8 @@ export function labelMissing(line: LineBeingRead): Slip | undefined {
 export function labelRespelt({ tokens, at, shape }: LineBeingRead): Slip | undefined {
   const token = tokens[at];
   if (!token || !isToken(token, "Word")) return undefined;
-  const label = [...shape.labelled.keys()].find((one) => one !== token.image && bare(one) === bare(token.image));
+  const labels = [...shape.labelled.keys()].filter((one) => one !== token.image);
+  const label = labels.find((one) => bare(one) === bare(token.image)) ?? wordForSiteTerm(token.image, labels);
   if (label === undefined) return undefined;
   const fix = {
     title: `Write ${label}`,

@@ -10,7 +10,7 @@ const leastTemperature = 50;
 export function spokenCable(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   if (!token || !["line", "cpc", "cores"].every((label) => line.shape.labelled.has(label))) return undefined;
-  return cores(line, token) ?? sizes(line, token) ?? insulation(line, token);
+  return degrees(line, token) ?? cores(line, token) ?? sizes(line, token) ?? insulation(line, token);
 }
 
 /** `3 core`, `3c`, `3-core`: how many conductors it has. */
@@ -25,6 +25,16 @@ function cores(line: LineBeingRead, token: IToken): Slip | undefined {
   const said = joined === undefined ? `${token.image} ${last.image}` : token.image;
   return written(line, token, last, `cores ${count}`, `“${said}” is written cores ${count}.`);
 }
+
+/** `90C`, `70deg`: the temperature of the insulation. */
+function degrees(line: LineBeingRead, token: IToken): Slip | undefined {
+  const figure = /^(\d{2,3})-?(?:c|deg|degc|degrees)$/i.exec(token.image)?.[1];
+  if (figure === undefined || Number(figure) < leastTemperature || !takesTemperature(line)) return undefined;
+  return written(line, token, token, `${figure} °C`, `“${token.image}” is written ${figure} °C.`);
+}
+
+const takesTemperature = (line: LineBeingRead): boolean =>
+  line.free().some(([, { accepts }]) => accepts.kind === "quantity" && accepts.of === "temperature");
 
 const size = String.raw`(\d+(?:\.\d+)?)(?:\s*mm[²2]?)?`;
 const sizeAlone = new RegExp(`^${size}$`);
@@ -53,8 +63,7 @@ const insulations: Readonly<Record<string, number>> = { pvc: 70, xlpe: 90, epr: 
 /** `XLPE`: the insulation is stated by the temperature it is made for. */
 function insulation(line: LineBeingRead, token: IToken): Slip | undefined {
   const temperature = insulations[token.image.toLowerCase()];
-  const isFree = line.free().some(([, { accepts }]) => accepts.kind === "quantity" && accepts.of === "temperature");
-  if (temperature === undefined || !isFree) return undefined;
+  if (temperature === undefined || !takesTemperature(line)) return undefined;
   const text = `${temperature} °C`;
   return written(line, token, token, text, `“${token.image}” is stated by the temperature of the conductor: ${text}.`);
 }

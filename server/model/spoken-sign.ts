@@ -19,7 +19,7 @@ export function spokenSign({ fault, start, end, image }: SyntaxFault, text: stri
     ],
   });
   if (signsBeside.test(image))
-    return answer(`Nothing stands between a word and its figure: leave out “${image}”.`, { start, end }, "");
+    return answer(`Blanks alone divide the parts of a line: leave out “${image}”.`, { start, end }, "");
   if (/^[✓✔]$/.test(image)) return answer(`“${image}” is written ok.`, { start, end }, "ok");
   const before = image === "&" ? /\bT ?$/i.exec(text.slice(0, start))?.[0].length : undefined;
   const after = before === undefined ? undefined : /^ ?E\b/i.exec(text.slice(end))?.[0].length;

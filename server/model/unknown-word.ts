@@ -14,7 +14,9 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   const words = wordsOf(kind);
   const homes = homesOf(word.image);
   const term = wordForSiteTerm(word.image, words);
-  const part = phraseOfLine([word, ...args], words) ?? (term || homes.length > 0 ? undefined : partOfLine(kind, word));
+  const part =
+    phraseOfLine([word, ...args], words) ??
+    (term || homes.length > 0 ? undefined : (partOfOpening(kind, word) ?? partOfLine(kind, word)));
   if (part) return { ...part, check: "unknown-word" };
   const near = homes.length > 0 ? term : suggestionFor(word.image, words);
   const elsewhere = homes.length === 0 && near === undefined ? saidElsewhere(word.image) : undefined;
@@ -61,6 +63,20 @@ function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
   const edits = [{ start: word.startOffset, end: word.startOffset, text: `${name} ` }];
   const fixes = first ? [{ title: `Begin the line with ${name}`, edits, safe: false }] : [];
   return problemAt("wrong-argument", `“${word.image}” stands on the line of “${name}”: ${shown}`, word, fixes);
+}
+
+/** `spare` inside a way: it stands on the line that opens it. */
+function partOfOpening(kind: BlockKind, word: IToken): Problem | undefined {
+  for (const block of Object.keys(vocabulary) as BlockKind[])
+    for (const [name, { opens, params, example }] of Object.entries<WordRow>(vocabulary[block]))
+      if (opens === kind)
+        for (const { accepts, label } of Object.values(params))
+          if (label === undefined && accepts.kind === "choice" && Object.hasOwn(accepts.choices, word.image)) {
+            const shown = example.split("\n")[0]?.replace(/ ?\{$/, "");
+            const message = `“${word.image}” stands on the line of the ${name} itself, as in: ${shown}`;
+            return problemAt("wrong-argument", message, word);
+          }
+  return undefined;
 }
 
 /** What a person calls each kind of block. */

@@ -22,11 +22,14 @@ export function unlabelled(line: LineBeingRead): Slip | undefined {
 }
 
 function figuresFrom({ tokens, at }: LineBeingRead): IToken[] {
-  const end = tokens.findIndex((token, index) => index >= at && !isToken(token, "Quantity"));
+  const end = tokens.findIndex((token, index) => index >= at && !isToken(token, "Quantity") && !isBare(token));
   return tokens.slice(at, end < 0 ? undefined : end);
 }
 
+const isBare = (token: IToken): boolean => isToken(token, "Number");
+
 function takes([, { accepts }]: Slot, token: IToken): boolean {
+  if (isBare(token)) return accepts.kind === "quantity";
   const unit = readWritten(token.image, token.startOffset)?.unit;
   if (accepts.kind !== "quantity" || unit === undefined) return false;
   const { units }: { readonly units: readonly string[] } = quantities[accepts.of];
@@ -40,6 +43,17 @@ function fixesFor({ row }: LineBeingRead, places: readonly Slot[], figures: read
   const needed = places.flatMap(([, { label = "", optional }]) => (optional ? [] : [label]));
   const order = [usual, needed].find((list) => list.length === figures.length);
   if (!order) return [];
-  const edits = figures.map(({ startOffset: start }, index) => ({ start, end: start, text: `${order[index]} ` }));
+  const edits = figures.flatMap((figure, index) => {
+    const label = order[index] ?? "";
+    const { startOffset: start } = figure;
+    const unit = isBare(figure) ? unitFor(places, label) : undefined;
+    const before = { start, end: start, text: `${label} ` };
+    return unit === undefined ? [before] : [before, { start: endOf(figure), end: endOf(figure), text: ` ${unit}` }];
+  });
   return [{ title: `Write ${order.join(", ")}`, edits, safe: false }];
+}
+
+function unitFor(places: readonly Slot[], label: string): string | undefined {
+  const accepts = places.find(([, param]) => param.label === label)?.[1].accepts;
+  return accepts?.kind === "quantity" ? quantities[accepts.of].units[0] : undefined;
 }

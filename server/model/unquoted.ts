@@ -18,7 +18,8 @@ export function unquoted(line: LineBeingRead): Slip | undefined {
   const wantsFigure = free.some(
     ([, { accepts, label, optional }]) => !optional && !label && accepts.kind === "quantity",
   );
-  if (!wantsText || wantsFigure || meansAChoice(line, token) || meansAFigure(line, token)) return undefined;
+  const second = line.shape.plain.some((slot) => says(slot, token) && !free.includes(slot));
+  if (!wantsText || wantsFigure || second || meansAChoice(line, token) || meansAFigure(line, token)) return undefined;
   return quoted(line, "Words that are not the language's own stand in quotes");
 }
 

@@ -114,6 +114,47 @@ const cases: readonly Case[] = [
     line: "cpc 1.5 mm²",
     message: "“cpc” stands on the line of “cable”: cable flat-twin line 2.5 mm² cpc 1.5 mm²",
   },
+  {
+    text: inWay,
+    line: "cable armoured 4c line 16 mm² 90C cpc-by armour",
+    message: "“90C” is written 90 °C.",
+    fixed: "cable armoured cores 4 line 16 mm² 90 °C cpc-by armour",
+  },
+  {
+    text: inWay,
+    line: "serves lights, and sockets",
+    message: "The parts of a line follow one another: leave out “and”.",
+    fixed: "serves lighting sockets",
+  },
+  {
+    text: inWay,
+    line: "spare",
+    message: '“spare” stands on the line of the way itself, as in: way 1 radial "Lighting"',
+  },
+  { text: inDead, line: "R1+R2 n/a", message: "“n/a” is written N/A.", fixed: "R1+R2 N/A" },
+  {
+    text: inDead,
+    line: "R2 not tested",
+    message: "“not tested” is written LIM, with the reason in quotes.",
+    fixed: 'R2 LIM "why"',
+  },
+  {
+    text: inDead,
+    line: "ends 0.45 0.44 0.75",
+    message: "“ends” says of each figure which it is: ends r1 0.44 Ω rn 0.44 Ω r2 0.72 Ω",
+    fixed: "ends r1 0.45 Ω rn 0.44 Ω r2 0.75 Ω",
+  },
+  {
+    text: inDead,
+    line: "insulation 500 V all >200 MΩ",
+    message: "“all” is written each.",
+    fixed: "insulation 500 V each >200 MΩ",
+  },
+  {
+    text: inSupply,
+    line: "bonding water gas 10 mm²",
+    message: "“bonding” has what is bonded already: “gas” needs a line of its own.",
+  },
   { text: inWay, line: "size 2.5 mm²", message: "“size” is not a word of a way: did you mean “cable”?" },
   {
     text: inDead,
@@ -124,7 +165,7 @@ const cases: readonly Case[] = [
   {
     text: inDead,
     line: "R1+R2 = 0.68 Ω",
-    message: "Nothing stands between a word and its figure: leave out “=”.",
+    message: "Blanks alone divide the parts of a line: leave out “=”.",
     fixed: "R1+R2  0.68 Ω",
   },
   {
