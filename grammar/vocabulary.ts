@@ -171,7 +171,7 @@ const cableParams = {
   wire: opt(choice(list.wires, "whether the conductors are solid or stranded")),
   fire: opt(choice(list.fireBehaviours, "whether it keeps working in a fire")),
   cores: opt(label("cores", count("the number of cores"))),
-  parallel: opt(label("parallel", count("how many of them lie in parallel, each with all its conductors"))),
+  parallel: opt(label("parallel", count("how many of them lie in parallel: sizes and figures are those of one"))),
   cpcs: opt(label("cpcs", count("how many protective conductors, if not one with each of those in parallel"))),
   arranged: opt(label("arranged", text("how single-core cables in parallel lie so that they share the current"))),
   carries: opt(
@@ -1436,8 +1436,6 @@ const blocks = {
         inUse: true,
         sizes: true,
         means: "The cable: its construction, and the size of each conductor.",
-        background:
-          "Sizes and figures are those of one conductor. With `parallel 2` two such cables lie side by side, or two conductors for each of singles: capacity, drop, resistance and the heat of a fault are then calculated for both together.",
         limits: "Appendix 4 for current-carrying capacity and voltage drop; Table 54.7 for the protective conductor.",
         example: "cable flat-twin line 2.5 mm² cpc 1.5 mm²",
       },
