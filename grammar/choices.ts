@@ -387,6 +387,10 @@ export const services = {
   none: "None required: no extraneous-conductive-part enters. State why.",
 } as const;
 
+export const unbonded = {
+  missing: "It enters, and is not bonded. State what was seen.",
+} as const;
+
 export const electrodes = {
   rod: "A driven rod.",
   tape: "Buried tape or wire.",

@@ -258,14 +258,15 @@ const bonding = often(
     metal: opt(choice(list.materials, "its metal, if not copper")),
     length: opt(label("length", quantity("length", "the length of the conductor"))),
     continuity: opt(label("continuity", reading("conductor", "the resistance measured end to end"))),
-    reason: opt(text("why nothing is bonded")),
+    missing: opt(choice(list.unbonded, "that it is not bonded")),
+    reason: opt(text("why nothing is bonded, or what was seen")),
   },
   {
     reads: { key: ["service"], again: true, name: "bonding of {service}", test: "the bonding" },
     figures: "conductor",
     means: "A main bonding conductor, its size and, when measured, its resistance.",
     background:
-      'The reading is compared with the length and size of this conductor, not with one figure for all. Where no extraneous-conductive-part enters, write bonding none "…" with the reason.',
+      'The reading is compared with the length and size of this conductor, not with one figure for all. Where no extraneous-conductive-part enters, write bonding none "…" with the reason; what enters and is not bonded is missing.',
     limits: "Regulations 411.3.1.2 and 544.1.1; Table 54.8 for a PME supply.",
     example: "bonding water 10 mm² continuity 0.03 Ω",
   },

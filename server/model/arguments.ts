@@ -353,7 +353,12 @@ class ArgumentBinder implements LineBeingRead {
     const slot = (isNumberLike(token) ? quantitySlot : undefined) ?? (said ? choiceMeant(free, token) : undefined);
     for (const slip of slips) if (this.#took(slip(this))) return;
     const again = this.shape.plain.find((one) => !this.#isFree(one) && says(one, token));
-    if (again) return this.#second(again, token);
+    // “bonding gas none”: a service by itself, and on site another word.
+    const other = free.some(
+      ([, { accepts }]) =>
+        accepts.kind === "choice" && wordForSiteTerm(token.image, Object.keys(accepts.choices)) !== undefined,
+    );
+    if (again && !other) return this.#second(again, token);
     if (slot) return this.#refuseFor(slot, token);
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
     const filled = this.shape.plain.find((filled) => !this.#isFree(filled) && couldBe(filled[1].accepts, token));

@@ -169,8 +169,8 @@ export function allBonding({ supply, boards }: Pick<Installation, "supply" | "bo
   return [...(supply?.all("bonding") ?? []), ...(tested as unknown as Bonding[])].filter(bondsSomething);
 }
 
-/** `bonding none` is a statement of the designer, not a conductor. */
-export const bondsSomething = ({ args }: Bonding): boolean => args.service.value !== "none";
+/** `bonding none` is a statement of the designer, `bonding gas missing` one of an inspector: neither is a conductor. */
+export const bondsSomething = ({ args }: Bonding): boolean => args.service.value !== "none" && !args.missing;
 
 /** What a bonding conductor may read at most: its own length with a margin, and something for clamps and leads. */
 export function bondingReading(

@@ -240,6 +240,7 @@ import populationLeadsNotNulled from "./population/leads-not-nulled.ts";
 import populationRoundFigures from "./population/round-figures.ts";
 import populationUnlikeNeighbours from "./population/unlike-neighbours.ts";
 import populationWorkedBackwards from "./population/worked-backwards.ts";
+import protectiveBondingMissing from "./protective/bonding-missing.ts";
 import protectiveBondingNotStated from "./protective/bonding-not-stated.ts";
 import protectiveBondingNotTested from "./protective/bonding-not-tested.ts";
 import protectiveBondingReadsHigh from "./protective/bonding-reads-high.ts";
@@ -602,6 +603,7 @@ export const rules: readonly Rule[] = [
   populationRoundFigures,
   populationUnlikeNeighbours,
   populationWorkedBackwards,
+  protectiveBondingMissing,
   protectiveBondingNotStated,
   protectiveBondingNotTested,
   protectiveBondingReadsHigh,

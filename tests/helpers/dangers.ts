@@ -347,6 +347,9 @@ export const dangers: readonly Danger[] = [
     (sheet) => !isTT(sheet),
     () => replace(/^\s+earthing-conductor/, /16 mm²/, "2.5 mm²"),
   ),
+  toAll("a service not bonded", ["protective/bonding-missing"], always, () =>
+    replace(/^\s+bonding\s+\w/, /\d+ mm².*$/, 'missing "No clamp on it"'),
+  ),
   toAll("bonding too small", ["protective/bonding-too-small"], always, () =>
     replace(/^\s+bonding\s/, /10 mm²/, "2.5 mm²"),
   ),

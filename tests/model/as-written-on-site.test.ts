@@ -155,6 +155,18 @@ const cases: readonly Case[] = [
     line: "bonding water gas 10 mm²",
     message: "“bonding” has what is bonded already: “gas” needs a line of its own.",
   },
+  {
+    text: inSupply,
+    line: 'bonding gas none "No clamp"',
+    message: "“none” does not state that it is not bonded: did you mean “missing”?",
+    fixed: 'bonding gas missing "No clamp"',
+  },
+  {
+    text: inWay,
+    line: "location bathroom",
+    message: "“location” is not a word of a way, but of an installation or a board; here the word is “place”.",
+    fixed: "place bathroom",
+  },
   { text: inWay, line: "size 2.5 mm²", message: "“size” is not a word of a way: did you mean “cable”?" },
   {
     text: inDead,
