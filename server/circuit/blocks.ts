@@ -11,17 +11,25 @@ export interface Block {
 
 /** A block and those inside it. */
 export function blocksWithin(header: Fact, facts: Facts): Block[] {
-  return [{ header, facts }, ...facts.list.flatMap((fact) => (fact.inner ? blocksWithin(fact, fact.inner) : []))];
+  const found: Block[] = [];
+  collect(header, facts, found);
+  return found;
+}
+
+function collect(header: Fact, facts: Facts, found: Block[]): void {
+  found.push({ header, facts });
+  for (const fact of facts.list) if (fact.inner) collect(fact, fact.inner, found);
 }
 
 /** The blocks of an installation's own lines, its supply among them. */
 export const ownBlocks = ({ head }: Pick<Installation, "head">): Block[] => blocksWithin(head.header, head.facts);
 
 /** The blocks of a board and its ways. */
-export const boardBlocks = memoByObject(({ head, ways }: Board): readonly Block[] => [
-  ...blocksWithin(head.header, head.facts),
-  ...ways.flatMap((way) => blocksWithin(way.header, way.facts)),
-]);
+export const boardBlocks = memoByObject(({ head, ways }: Board): readonly Block[] => {
+  const found = blocksWithin(head.header, head.facts);
+  for (const way of ways) collect(way.header, way.facts, found);
+  return found;
+});
 
 const kindsOn = memoByObject((board: Board) => new Set<string>(boardBlocks(board).map(({ facts }) => facts.kind)));
 

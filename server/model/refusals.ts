@@ -18,7 +18,7 @@ export const problemAt = (
 ): Problem => ({ check, message: capital(message), start: token.startOffset, end: endOf(token), fixes });
 
 /** What is written between a word and its figure elsewhere, and between the parts of a list: `Zs = 0.45 Ω`, `a, b`. */
-export const signsBeside = /^[=:,;]$/;
+export const signsBeside = /^[=:,]$/;
 
 /** A figure with a letter or a comma in it. */
 export function slipProblem(token: IToken): Problem {

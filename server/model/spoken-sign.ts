@@ -18,7 +18,7 @@ export function spokenSign({ fault, start, end, image }: SyntaxFault, text: stri
       },
     ],
   });
-  if (signsBeside.test(image))
+  if (signsBeside.test(image) || image === ";")
     return answer(`Blanks alone divide the parts of a line: leave out “${image}”.`, { start, end }, "");
   if (/^[✓✔]$/.test(image)) return answer(`“${image}” is written ok.`, { start, end }, "ok");
   const before = image === "&" ? /\bT ?$/i.exec(text.slice(0, start))?.[0].length : undefined;

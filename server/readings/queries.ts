@@ -4,8 +4,19 @@ import type { FactOf, Facts } from "../model/values.ts";
 export type Query = FactOf<"way", "query">;
 export type Answer = FactOf<"way", "answer">;
 
+interface Queries {
+  readonly open: readonly Query[];
+  readonly stray: readonly Answer[];
+}
+
+const none: Queries = { open: [], stray: [] };
+
 /** Questions of a block that no answer stands below, and answers that no question stands above. */
-export const queriesIn = memoByObject((facts: Facts): { readonly open: Query[]; readonly stray: Answer[] } => {
+export const queriesIn = (facts: Facts): Queries =>
+  // Hardly a block has any, so nothing is kept of most.
+  facts.list.some(({ word }) => word === "query" || word === "answer") ? queriesOf(facts) : none;
+
+const queriesOf = memoByObject((facts: Facts): Queries => {
   const open: Query[] = [];
   const stray: Answer[] = [];
   const asked: Query[] = [];

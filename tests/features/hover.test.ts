@@ -148,8 +148,6 @@ installation "Joinery" {
       cpc for a line of S = 2.5 mm² = S = 2.5 mm²
       \`\`\`
 
-      Sizes and figures are those of one conductor. With \`parallel 2\` two such cables lie side by side, or two conductors for each of singles: capacity, drop, resistance and the heat of a fault are then calculated for both together.
-
       Limits: Appendix 4 for current-carrying capacity and voltage drop; Table 54.7 for the protective conductor."
     `);
   });

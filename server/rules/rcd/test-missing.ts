@@ -18,6 +18,8 @@ function required(rcd: Rcd, edition: Edition): number[] {
   );
 }
 
+type Tested = ReturnType<typeof everyRcdFact>;
+
 /** RCDs to be tested at the board, with a place to say so where the test is missing. */
 function shared({ context, studies }: BoardSubject): readonly Rcd[] {
   const tested = liveOfBoard(context).length > 0 || studies.some((study) => study.live);
@@ -28,8 +30,8 @@ function shared({ context, studies }: BoardSubject): readonly Rcd[] {
 
 const written = (multiple: number): string => (multiple === 0.5 ? "½" : `${multiple}`);
 
-function checkRcd(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Reporter): void {
-  const tests = everyRcdFact(subject.context, subject.studies).filter(({ device }) => device?.fact === rcd.fact);
+function checkRcd(rcd: Rcd, all: Tested, { context }: BoardSubject, edition: Edition, report: Reporter): void {
+  const tests = all.filter(({ device }) => device?.fact === rcd.fact);
   // A time without its multiple is spoken of by itself.
   const multiples = tests.map(({ fact }) => (fact.args as { multiple?: { value: number } }).multiple?.value);
   if (multiples.includes(undefined)) return;
@@ -37,7 +39,7 @@ function checkRcd(rcd: Rcd, subject: BoardSubject, edition: Edition, report: Rep
   if (missing.length === 0) return;
   const name = rcdLabel(rcd);
   report(wordSpot(rcd.fact), {
-    ...gradeOfMissing({ installation: subject.context.installation }),
+    ...gradeOfMissing({ installation: context.installation }),
     message:
       tests.length === 0
         ? `No test of ${name} is recorded: ${edition.id} requires ${listed(missing.map(written))} × IΔn. Record the time, or LIM with the reason.`
@@ -95,11 +97,12 @@ export default boardRule({
   check(subject, report) {
     const { context, studies } = subject;
     if (!context.edition || stageOf(context) !== "tested") return;
-    for (const rcd of shared(subject)) checkRcd(rcd, subject, context.edition, report);
+    const all = everyRcdFact(context, studies);
+    for (const rcd of shared(subject)) checkRcd(rcd, all, subject, context.edition, report);
     for (const study of studies) {
       // A way without any live test is reported as a whole.
       if (isOutsideWork(study) || !study.live || study.live.facts.broken.includes("rcd")) continue;
-      for (const rcd of ownRcds(study)) checkRcd(rcd, subject, context.edition, report);
+      for (const rcd of ownRcds(study)) checkRcd(rcd, all, subject, context.edition, report);
     }
   },
 });
