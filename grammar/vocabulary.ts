@@ -180,12 +180,14 @@ const cableParams = {
   drop: opt(label("drop", quantity("dropPer", "its voltage drop per ampere and metre"))),
   r1: opt(label("r1", quantity("perMetre", "the resistance of a line conductor per metre at 20 °C"))),
   r2: opt(label("r2", quantity("perMetre", "the resistance of its protective conductor per metre at 20 °C"))),
-  r1Hot: opt(label("r1-hot", quantity("perMetre", "the same of a line conductor at its rated current, hot"))),
-  r2Hot: opt(label("r2-hot", quantity("perMetre", "the same of its protective conductor, hot"))),
+  r1Hot: opt(
+    label("r1-hot", quantity("perMetre", "the resistance of a line conductor per metre, hot at its rated current")),
+  ),
+  r2Hot: opt(label("r2-hot", quantity("perMetre", "the resistance of its protective conductor per metre, hot"))),
   x: opt(label("x", quantity("perMetre", "the reactance of one conductor per metre"))),
-  x2: opt(label("x2", quantity("perMetre", "the reactance of its protective conductor, if it differs"))),
+  x2: opt(label("x2", quantity("perMetre", "the reactance of its protective conductor per metre, if it differs"))),
   Icw: opt(label("Icw", quantity("fault", "the short-time current busbar trunking withstands"))),
-  withstandTime: opt(label("for", quantity("duration", "the time that belongs to it, if not 1 s"))),
+  withstandTime: opt(label("for", quantity("duration", "the time for which it withstands that, if not 1 s"))),
   Icc: opt(label("Icc", quantity("fault", "what it withstands behind the device it was tested with"))),
   by: opt(label("by", text("where these figures stand"))),
 } as const;

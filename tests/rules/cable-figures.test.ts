@@ -215,6 +215,11 @@ installation "Tower" {
     expect(derated).toBeCloseTo(230, 9);
   });
 
+  it("has no less resistance hot than cold", () => {
+    const swapped = figures.replace("r1-hot 0.33", "r1-hot 0.23");
+    expect(checks({ cable: swapped })).toContain("design/cable-does-not-exist");
+  });
+
   it("has a casing, which no cable has", () => {
     expect(checks({ cable: "multicore line 95 mm² cpc-by casing cores 4" })).toContain("design/cable-does-not-exist");
   });

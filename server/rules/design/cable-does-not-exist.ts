@@ -1,4 +1,4 @@
-import { squareMillimetres } from "../../calc/result.ts";
+import { milliohms, squareMillimetres } from "../../calc/result.ts";
 import type { Cable, WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import type { Span } from "../../model/values.ts";
@@ -95,7 +95,7 @@ function oddities(study: WayStudy, cable: Cable): Oddity[] {
       },
     });
   }
-  found.push(...miscounted(cable));
+  found.push(...miscounted(cable), ...colderHot(cable));
   if (cable.fireResisting && (cable.construction === "flat-twin" || cable.construction === "flex")) {
     found.push({
       at: fire,
@@ -141,6 +141,27 @@ function miscounted({ described }: Cable): Oddity[] {
       ),
     ];
   return [];
+}
+
+/** Figures of a sheet by which a conductor would have less resistance hot than cold. */
+function colderHot({ described }: Cable): Oddity[] {
+  const { r1, r2, r1Hot, r2Hot } = (described as Cable["fact"]).args;
+  const pairs = [
+    ["r1", r1, r1Hot],
+    ["r2", r2, r2Hot],
+  ] as const;
+  return pairs.flatMap(([word, cold, hot]): Oddity[] =>
+    cold && hot && hot.value < cold.value
+      ? [
+          {
+            at: hot,
+            report: {
+              message: `Hot a conductor has more resistance than cold: ${word}-hot ${milliohms(hot.value)}/m is below ${word} ${milliohms(cold.value)}/m. Are the two swapped?`,
+            },
+          },
+        ]
+      : [],
+  );
 }
 
 function swapped(cable: Cable): Fix[] {
