@@ -20,6 +20,8 @@ export function lineFactor({ cable }: WayStudy): Calculated | undefined {
 /** The live conductor in the smallest fault at the end of its circuit. */
 export interface LiveHeat {
   readonly fault: Calculated;
+  /** `at the end of this circuit`, or where else it is. */
+  readonly where: string;
   readonly trip: TripTime;
   /** mm² that bear it. */
   readonly need: Calculated;
@@ -66,7 +68,8 @@ function heatAt({ node, study, cable, k, standby, place }: Heated): LiveHeat | u
   const named = step(`least fault at the end, ${which}`, "", amps(fault.value));
   const steps = [...fault.steps, named, ...trip.time.steps, ...share, ...k.steps, ...size.steps];
   const sources = [trip.time.source, ...(count > 1 ? [parallelSources.fault] : [])];
-  return { fault, trip, need: { ...size, steps, source: combine(size.source, ...sources) } };
+  const where = count > 1 ? `in one of the ${count} in parallel` : "at the end of this circuit";
+  return { fault, where, trip, need: { ...size, steps, source: combine(size.source, ...sources) } };
 }
 
 /** The current (A) that belongs to the longest time a fuse may take. */

@@ -125,6 +125,16 @@ describe("the heat of a fault in one of several in parallel", () => {
   });
 });
 
+describe("a conductor in parallel that one fault would overheat", () => {
+  it("is an error that says where the fault is", () => {
+    // Six together carry what the fuse lets through, and one of them does not stand a fault in it.
+    const thin = { cable: armoured(1.5, 6), device: "BS 88-2 63 A 80 kA gG", length: 80, Ib: 55 };
+    const [found] = allIn(hall(thin)).filter(({ check }) => check === "energy/live-conductor-too-thin");
+    expect(found?.severity).toBe("error");
+    expect(found?.message).toContain("fault in one of the 6 in parallel needs");
+  });
+});
+
 describe("what conductors in parallel have to meet", () => {
   it.each([
     ["more than one point", "run A 20 m X1 20 m X2"],

@@ -64,7 +64,7 @@ function checkNode(node: BoardNode, study: WayStudy, report: Reporter): void {
   const size = nextSizeUp(need.value);
   const line = cable.fact.args.line;
   report(line ? valueSpot(cable.fact, line) : factSpot(cable.fact), {
-    message: `${squareMillimetres(cable.line)} would overheat: the ${kiloamps(fault.value)} fault at the end of this circuit needs ${squareMillimetres(need.value)} with the ${deviceName(device)} device.`,
+    message: `${squareMillimetres(cable.line)} would overheat: the ${kiloamps(fault.value)} fault ${heat.where} needs ${squareMillimetres(need.value)} with the ${deviceName(device)} device.`,
     value: amount(cable.line, "mm²"),
     limit: amountOf(need),
     least: true,

@@ -63,7 +63,7 @@ function judge(node: BoardNode, study: WayStudy, source: Standby, report: Report
   const { fault, need } = heat;
   const line = cable.fact.args.line;
   report(line ? valueSpot(cable.fact, line) : factSpot(cable.fact), {
-    message: `On “${source.args.what.value}” ${squareMillimetres(cable.line)} would overheat: the ${kiloamps(fault.value)} fault at the end of this circuit needs ${squareMillimetres(need.value)} with the ${deviceName(device)} device.`,
+    message: `On “${source.args.what.value}” ${squareMillimetres(cable.line)} would overheat: the ${kiloamps(fault.value)} fault ${heat.where} needs ${squareMillimetres(need.value)} with the ${deviceName(device)} device.`,
     value: amount(cable.line, "mm²"),
     limit: amountOf(need),
     least: true,
