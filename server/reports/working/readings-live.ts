@@ -49,23 +49,23 @@ export function liveRows(study: WayStudy): string[][] {
 }
 
 export function rcdRows(study: WayStudy): string[][] {
-  const rows = rcdTestsOfWay(study).map((test) => {
+  const rows = rcdTestsOfWay(study).flatMap((test) => {
     const { time, noTrip, multiple } = test.fact.args;
-    const window = windowOf(test, study.context);
+    const { least, greatest } = windowOf(test, study.context) ?? {};
     const name = `RCD${multiple ? ` at ${multiple.value} × IΔn` : ""}`;
-    const bounds = [
-      ...(window?.least ? [`at least ${milliseconds(window.least.value)}`] : []),
-      ...(window?.greatest ? [`at most ${milliseconds(window.greatest.value)}`] : []),
-    ].join(", ");
-    if (!time) return [name, noTrip ? "held" : "no result", bounds, ""];
-    const most = window?.greatest?.value;
-    const made = row(
+    const shortest = least && `at least ${milliseconds(least.value)}`;
+    const longest = greatest && `at most ${milliseconds(greatest.value)}`;
+    if (!time) return [[name, noTrip ? "held" : "no result", [shortest, longest].filter(Boolean).join(", "), ""]];
+    const first = row(
       name,
       test.fact,
       time,
-      most === undefined ? undefined : { value: most, words: bounds, kind: "limit" },
+      greatest && { value: greatest.value, words: longest ?? "", kind: "limit" as const },
     );
-    return most === undefined && !isAbsent(time) ? [made[0] ?? "", made[1] ?? "", bounds, ""] : made;
+    // A delayed one that is too quick does not wait for those behind it.
+    if (!least || !shortest || isAbsent(time)) return [first];
+    const margin = leftTo(time, least.value, "least");
+    return greatest ? [first, ["", "", shortest, margin]] : [[first[0] ?? "", first[1] ?? "", shortest, margin]];
   });
   const trip = study.live?.facts.one("trip-current");
   const rcd = trip && deviceOnWay(trip, study);
