@@ -80,7 +80,7 @@ describe("a verdict on figures from memory", () => {
   });
 });
 
-it("a figure of 1 is a figure, and one of nothing is beyond any band", () => {
+it("a figure of 1 is a figure, and one of 0 is beyond any band", () => {
   const tenth = of([{ figure: "a", share: 0.1 }]);
   expect([beyondLimit(1, 1.05, tenth), beyondLimit(1.05, 1, tenth), beyondLimit(1, 1.2, tenth)]).toEqual([
     "unproven",

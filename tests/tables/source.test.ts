@@ -64,7 +64,7 @@ describe("what is out where figures from memory are put together", () => {
     const { a, b } = shares(summed(from("a", 0.1, 0.1), from("b", 0.2, 0.2), from("a", 0.1, 0.1)));
     expect([a, b]).toEqual([expect.closeTo(0.05, 12), expect.closeTo(0.1, 12)]);
     expect(summed(known, known)).toEqual(known.source);
-    // Of nothing there is no part: the whole share stays.
+    // A value of 0 has no parts: the whole share stays.
     expect(shares(summed(from("a", 0, 0.1), from("b", 0, 0.2)))).toEqual({ a: 0.1, b: 0.2 });
   });
 

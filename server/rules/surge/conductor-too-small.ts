@@ -2,8 +2,8 @@ import { fallsShort } from "../../calc/compare.ts";
 import { looked, relation, squareMillimetres } from "../../calc/result.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import type { Context } from "../../model/installation.ts";
-import type { FactOf } from "../../model/values.ts";
 import { ruleAlone, type Source } from "../../tables/source.ts";
+import { ofSurgeDevices, type SurgeDevice } from "../common/surge.ts";
 import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (earth: string) => `wayfile 1
@@ -35,23 +35,14 @@ export default installationRule({
       good: sample("16 mm²"),
     },
   ],
-  check({ head, supply }, report) {
-    judge(supply?.one("spd"), { installation: head }, report);
-  },
-  checkBoard({ board, context }, report) {
-    judge(board.head.facts.one("spd"), context, report);
-  },
+  ...ofSurgeDevices(judge),
 });
 
-function judge(
-  spd: FactOf<"supply" | "board", "spd"> | undefined,
-  part: Pick<Context, "installation">,
-  report: Reporter,
-): void {
-  const type = spd?.args.type?.value;
-  const earth = spd?.args.earth;
+function judge(spd: SurgeDevice, part: Pick<Context, "installation">, report: Reporter): void {
+  const type = spd.args.type?.value;
+  const earth = spd.args.earth;
   const limit = type && least[type];
-  if (!spd || !earth || !limit || !fallsShort(earth.value, limit)) return;
+  if (!earth || !limit || !fallsShort(earth.value, limit)) return;
   const later = laterRule(part);
   report(valueSpot(spd, earth), {
     message: `A ${squareMillimetres(earth.value)} conductor is too small for a type ${type === "T2" ? 2 : 1} device: fit ${squareMillimetres(limit)}.${later.words}`,

@@ -2,8 +2,8 @@ import { exceeds } from "../../calc/compare.ts";
 import { looked, metres, relation } from "../../calc/result.ts";
 import { laterRule } from "../../circuit/describe.ts";
 import type { Context } from "../../model/installation.ts";
-import type { FactOf } from "../../model/values.ts";
 import { ruleAlone, type Source } from "../../tables/source.ts";
+import { ofSurgeDevices, type SurgeDevice } from "../common/surge.ts";
 import { amount, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 const sample = (leads: string) => `wayfile 1
@@ -36,21 +36,12 @@ export default installationRule({
       good: sample("0.4 m"),
     },
   ],
-  check({ head, supply }, report) {
-    judge(supply?.one("spd"), { installation: head }, report);
-  },
-  checkBoard({ board, context }, report) {
-    judge(board.head.facts.one("spd"), context, report);
-  },
+  ...ofSurgeDevices(judge),
 });
 
-function judge(
-  spd: FactOf<"supply" | "board", "spd"> | undefined,
-  part: Pick<Context, "installation">,
-  report: Reporter,
-): void {
-  const leads = spd?.args.leads;
-  if (!spd || !leads || !exceeds(leads.value, aim)) return;
+function judge(spd: SurgeDevice, part: Pick<Context, "installation">, report: Reporter): void {
+  const leads = spd.args.leads;
+  if (!leads || !exceeds(leads.value, aim)) return;
   const over = exceeds(leads.value, most);
   const limit = over ? most : aim;
   const later = laterRule(part);
