@@ -8,11 +8,42 @@ import { describe, expect, test } from "vitest";
 import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver/node";
 import { pages } from "../server/rules/frame/catalogue.ts";
 import { translatable } from "./build/manifest.ts";
+import { runAt } from "./helpers/run-command.ts";
 
 const root = join(import.meta.dirname, "..");
 const manifest = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
 const { version } = manifest;
 const bundle = (name: string) => join(root, "dist", name);
+
+/** Signs beyond the first 256, and others that a program read in another code would take for several. */
+const signs = `wayfile 1
+installation "Signs" {
+  standard     BS 7671:2018+A2:2022
+  stage        tested
+  supply {
+    earthing     TN-S
+    Ze           0.30 Ω
+  }
+  board A "Café – hall" {
+    fed-from     supply
+    way 1 radial "Ofen, 30 ℃" {
+      device       BS EN 60898 B16 6 kA
+      dead 2026-03-04 {
+        temperature  20 ℃
+        R1+R2        −0.30 Ω
+        R2           ∞
+        insulation   500 V  L-N ∞  L-E >999 MΩ
+        polarity     ✓
+      }
+      live 2026-03-05 {
+        Zs           0.6 Ω
+        rcd          30 mA ½x no-trip
+        rcd          30 mA 1× 24 ms
+      }
+    }
+  }
+}
+`;
 
 describe("bundles", () => {
   test.each([
@@ -85,6 +116,14 @@ describe("bundles", () => {
     });
     expect(capabilities).toMatchObject({ hoverProvider: expect.anything() });
     await connection.sendNotification("initialized", {});
+    const textDocument = { uri: "untitled:signs.ways", languageId: "wayfile", version: 1, text: signs };
+    await connection.sendNotification("textDocument/didOpen", { textDocument });
+    const line = signs.split("\n").findIndex((one) => one.includes("R1+R2"));
+    const hover = await connection.sendRequest("textDocument/hover", {
+      textDocument,
+      position: { line, character: 9 },
+    });
+    expect(JSON.stringify(hover)).toContain("** — ");
     await connection.sendRequest("shutdown");
     await connection.sendNotification("exit");
     expect(await ended).toBe(0);
@@ -94,6 +133,17 @@ describe("bundles", () => {
   test("the command line starts as a program of its own", () => {
     const output = execFileSync(bundle("wayfile.cjs"), ["--version"], { cwd: tmpdir(), encoding: "utf8" });
     expect(output).toContain(version);
+  });
+
+  test("the programs read every sign as their sources do", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "wayfile-signs-"));
+    writeFileSync(join(folder, "signs.ways"), signs);
+    const check = ["check", "--no-cache", "--format", "concise", "signs.ways"];
+    const packed = spawnSync(process.execPath, [bundle("wayfile.cjs"), ...check], { cwd: folder, encoding: "utf8" });
+    const own = await runAt(folder, {}, check);
+    expect(own.out).toContain("“∞” loses the range");
+    expect(packed.stdout).toBe(own.out);
+    rmSync(folder, { recursive: true });
   });
 
   test("a program tells why a check matters, which it does not load before it is asked", () => {
