@@ -59,6 +59,13 @@ export function overloadByRelay({
   ];
 }
 
+/**
+ * Whether a device (A) is above a capacity by no more than the factors in it are rounded to: 17.5 A × 0.57 is 9.98 A, and
+ * a group of factors of two figures does not tell it from 10 A.
+ */
+export const isWithinRounding = (In: number, Iz: number): boolean =>
+  exceeds(In, Iz) && !exceeds(In, Iz * (1 + known(overloadRules, { key: "rounding" }, "value").value));
+
 export const groundShare = (): number => known(overloadRules, { key: "ground" }, "value").value;
 
 /** The most a device (A) before a cable in the ground may be rated: 0.9 of what the cable carries there. */

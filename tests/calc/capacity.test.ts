@@ -11,7 +11,7 @@ import {
   residuals,
   sizes,
 } from "../../server/calc/minimum-size.ts";
-import { operatingCurrent, overload } from "../../server/calc/overload.ts";
+import { isWithinRounding, operatingCurrent, overload } from "../../server/calc/overload.ts";
 import { working } from "../../server/calc/result.ts";
 import { capacity4D1A, capacity4D2A, capacity4D5 } from "../../server/tables/capacity-70.ts";
 import { capacity4E4A } from "../../server/tables/capacity-90.ts";
@@ -195,6 +195,16 @@ describe("factors", () => {
 });
 
 describe("overload", () => {
+  it.each([
+    [10, 9.975, true],
+    [10, 10, false],
+    [10, 9.96, true],
+    [10, 9.94, false],
+    [32, 27, false],
+  ])("whether %d A is above %d A by no more than a factor of two figures is rounded to: %s", (In, Iz, within) =>
+    expect(isWithinRounding(In, Iz)).toBe(within),
+  );
+
   const Iz = (value: number) => ({ value, unit: "A", steps: [], source: It.source });
 
   it("a breaker needs Ib ≤ In ≤ Iz, and its I2 follows", () => {

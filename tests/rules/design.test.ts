@@ -37,6 +37,21 @@ describe("the worst stretch governs", () => {
 });
 
 describe("In against Iz", () => {
+  it("asks, and does not condemn, where the factors are rounded by more than what is short", () => {
+    const way = `way 1 radial "Lights" {
+  device  BS EN 60898 B10 6 kA
+  cable   singles line 1.5 mm² cpc 1.5 mm²
+  route   trunking method B grouped 6
+  serves  lighting
+  Ib      2.0 A
+}`;
+    // 17.5 × 0.57 = 9.975 A, and a factor that is printed as 0.57 may be 0.574: 10.05 A.
+    const [finding] = of("design/device-over-capacity", way);
+    expect(finding?.limit?.amount).toBeCloseTo(9.975, 3);
+    expect(finding?.severity).toBe("warning");
+    expect(finding?.message).toContain("by less than its factors are rounded to");
+  });
+
   it("takes 0.725 for a rewirable fuse once", () => {
     const way = `way 1 radial "Cooker" {
   device  BS 3036 30 A

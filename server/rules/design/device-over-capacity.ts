@@ -1,5 +1,5 @@
 import { exceeds } from "../../calc/compare.ts";
-import { groundShare, overload } from "../../calc/index.ts";
+import { groundShare, isWithinRounding, overload } from "../../calc/index.ts";
 import { amps, plain, relation as relationStep, remark, squareMillimetres } from "../../calc/result.ts";
 import { deviceName } from "../../circuit/describe.ts";
 import {
@@ -83,11 +83,12 @@ export default wayRule({
     const size = sizeFor(study, device.rating);
     const rating = ratingFor(study);
     const motor = study.uses.has("motor") && !study.facts.has("overload");
+    const byRounding = isWithinRounding(device.rating, Iz.value);
     const remedy = size
       ? ` Fit ${squareMillimetres(size)}.`
       : " Fit a larger cable or a smaller device, or change the route.";
     report(factSpot(device.fact), {
-      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section.${motor ? " If an overload relay at the motor protects the cable, state its setting: overload 12 A." : remedy}`,
+      message: `The ${deviceName(device)} device is rated above the ${amps(Iz.value)} ${device.family === "BS 3036" ? "allowed with a rewirable fuse" : "this cable can carry"} in its worst section${byRounding ? ", by less than its factors are rounded to" : ""}.${motor ? " If an overload relay at the motor protects the cable, state its setting: overload 12 A." : remedy}`,
       value: amount(device.rating, "A"),
       limit: amountOf(Iz),
       steps: [
@@ -97,6 +98,7 @@ export default wayRule({
         ...(settled ? [relationStep("In ≤ the most it could be", amps(device.rating), amps(settled.value))] : []),
       ],
       source: settled ? settled.source : relation.margin.source,
+      ...(byRounding ? { severity: "warning" as const } : {}),
       related: [
         { spot: factSpot(capacity.fact), message: `The worst section: Iz = ${amps(Iz.value)}.` },
         { spot: factSpot(cable.fact), message: `Cable: ${squareMillimetres(cable.line)}.` },
