@@ -8,6 +8,7 @@ import { ruleAlone, type Source } from "../tables/source.ts";
 import { rowOf, sourceOf } from "../tables/table.ts";
 import { extraLow, homes, socketRating } from "./circuit-kind.ts";
 import { makes } from "./constructions.ts";
+import { memoByObject } from "./kept.ts";
 import { placeRcdLimit, placeRcdRow, placeSpot, type SpecialLocation } from "./places.ts";
 import { isInGround } from "./route-capacity.ts";
 import { premisesOf } from "./supply.ts";
@@ -59,8 +60,8 @@ const places: readonly SpecialLocation[] = [
   "fire-risk",
 ];
 
-/** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. */
-export function additionalProtection(study: WayStudy): Need[] {
+/** Why this way needs an RCD, by the edition the work is judged by: what needs the finest first. A rule each asks for it. */
+export const additionalProtection = memoByObject((study: WayStudy): readonly Need[] => {
   const { isFinal, isSpare, uses } = study;
   // The supply of a park home is meant though it may feed a board there.
   if ((!isFinal && (isSpare || !uses.has("park-home"))) || !study.context.edition) return [];
@@ -71,7 +72,7 @@ export function additionalProtection(study: WayStudy): Need[] {
     return fact ? [{ reason, fact, source: sourceFor(study, reason), limit }] : [];
   });
   return [...general, ...placeNeeds(study)];
-}
+});
 
 function placeNeeds(study: WayStudy): Need[] {
   if (study.places.size === 0) return [];

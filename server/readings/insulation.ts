@@ -1,5 +1,7 @@
 /** Insulation readings of a way or a board, and the limit they are compared with. */
+
 import { type InsulationKind, type InsulationRule, insulationRule } from "../calc/insulation.ts";
+import { memoByObject } from "../circuit/kept.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
@@ -25,7 +27,7 @@ export interface InsulationTest {
 }
 
 /** The latest insulation test of a way. A block whose insulation line could not be read leaves nothing. */
-export const insulationOf = (study: WayStudy): InsulationTest | undefined => latest(study.deadTests);
+export const insulationOf = memoByObject((study: WayStudy): InsulationTest | undefined => latest(study.deadTests));
 
 /** The latest insulation test of a board as a whole. */
 export const boardInsulation = ({ board }: Pick<Context, "board">): InsulationTest | undefined =>

@@ -111,12 +111,12 @@ export function designBoardImpedance(context: Context): DesignedLoop | undefined
 const noSource = { ref: "", standing: "printed" } as const;
 
 /** Zs at operating temperature as the design has it. */
-export function designLoop(study: WayStudy): DesignedLoop | undefined {
+export const designLoop = memoByObject((study: WayStudy): DesignedLoop | undefined => {
   const start = study.facts.has("earthing") ? undefined : designBoardImpedance(study.context);
   // A fault in one of those in parallel may have the greater loop where it is not at their end.
   const place = study.cable && farthestPlace(study.cable, ["line", "cpc"]);
   return start && behind(start, study, boardImpedance(study.context)?.name ?? "Zdb", place);
-}
+});
 
 /**
  * How many times longer the cable of a way may be for its loop to come to a limit: with reactance its impedance grows with
@@ -139,8 +139,9 @@ function faultLoop(study: WayStudy): number | undefined {
 }
 
 /** What the protective conductor has to be for the fault that flows in its circuit. */
-export const protectiveAtFault = (study: WayStudy): ProtectiveNeed | undefined =>
-  protectiveNeed(study, study.supply.earthing === "TT" ? undefined : faultLoop(study));
+export const protectiveAtFault = memoByObject((study: WayStudy): ProtectiveNeed | undefined =>
+  protectiveNeed(study, study.supply.earthing === "TT" ? undefined : faultLoop(study)),
+);
 
 /** How a reading of Zs stands to the board's impedance and R1+R2. */
 export interface LoopAgreement {

@@ -35,11 +35,12 @@ interface Weak {
 
 /** Where several instruments are named, any that can, or may, do the test will have done it. */
 function weakIn(names: Names, test: MeterTest, least: number): Weak[] {
-  if (!readingsOfTest(test).some(({ kind }) => kind === "continuity")) return [];
   const stated = described(names, test).map(({ name, facts }) => ({ name, fact: facts.one("test-current") }));
   const [first] = stated;
   if (!first?.fact || !stated.every(({ fact }) => fact && fallsShort(fact.args.value.value, least))) return [];
-  return [{ name: first.name, fact: first.fact, test }];
+  // Hardly an instrument is so weak: what was read with it is looked at last.
+  const reads = readingsOfTest(test).some(({ kind }) => kind === "continuity");
+  return reads ? [{ name: first.name, fact: first.fact, test }] : [];
 }
 
 /** What an instrument cannot do is reported once, with all it was used for. */
@@ -71,11 +72,12 @@ function weakCurrent(names: Names, tests: readonly MeterTest[], report: Reporter
 function voltageNotGiven(names: Names, test: MeterTest, report: Reporter): void {
   const stated = described(names, test).map(({ name, facts }) => ({ name, fact: facts.one("test-voltage") }));
   const [first] = stated;
+  if (!first?.fact) return;
   for (const line of insulationLines(test.facts)) {
     const { voltage } = line.args;
     const gives = (fact: FactOf<"instrument", "test-voltage"> | undefined): boolean =>
       !fact || fact.args.values.some(({ value }) => value === voltage.value);
-    if (!first?.fact || line.provenance !== "measured" || stated.some(({ fact }) => gives(fact))) continue;
+    if (line.provenance !== "measured" || stated.some(({ fact }) => gives(fact))) continue;
     const list = first.fact.args.values.map(({ value }) => volts(value)).join(", ");
     report(valueSpot(line as Fact, voltage), {
       message: `${first.name} tests at ${list}, not at ${volts(voltage.value)}: was it another instrument, or another voltage?`,

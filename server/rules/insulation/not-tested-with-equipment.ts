@@ -36,6 +36,7 @@ export default wayRule({
     const test = insulationOf(study);
     // Amendment 2 asked for it, of new work.
     if (!test || study.isSpare || !edition?.typeAcRestricted || workOf(study) !== "new" || isOutsideWork(study)) return;
+    if (!test.facts.some(({ args }) => args.why)) return;
     const reduced = reducedTestVoltage();
     const disconnected = test.facts.find(({ args }) => args.why && !args.joined && args.voltage.value > reduced.value);
     const again = [...test.facts, ...(boardInsulation(study.context)?.facts ?? [])].some(
