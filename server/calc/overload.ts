@@ -64,7 +64,10 @@ export function overloadByRelay({
  * a group of factors of two figures does not tell it from 10 A.
  */
 export const isWithinRounding = (In: number, Iz: number): boolean =>
-  exceeds(In, Iz) && !exceeds(In, Iz * (1 + known(overloadRules, { key: "rounding" }, "value").value));
+  exceeds(In, Iz) && !exceeds(In, Iz * (1 + halfOfLastFigure));
+
+/** By what share a factor that is printed with two figures, such as 0.57, can be rounded and still be below 1. */
+const halfOfLastFigure = 0.005;
 
 export const groundShare = (): number => known(overloadRules, { key: "ground" }, "value").value;
 

@@ -260,11 +260,6 @@ export const overloadRules = table<OverloadRule>({
     { key: "semi-enclosed", rule: "Factor Cf for BS 3036 semi-enclosed fuses (In ≤ 0.725 * Iz)", value: 0.725 },
     { key: "relation", rule: "Ib ≤ In ≤ Iz, and I2 ≤ 1.45 * Iz", value: "rule" },
     computed({ key: "semi-enclosed-reason", rule: "0.725 = 1.45/2 (fusing factor 2)", value: 0.725 }),
-    computed({
-      key: "rounding",
-      rule: "What a factor of two figures near 1 is rounded by, at most: half of 0.01",
-      value: 0.005,
-    }),
     { key: "breaker", rule: "Conventional operating current of a circuit-breaker", value: 1.45 },
     quoted(
       { key: "ground", rule: "Factor Cc for a cable in the ground (In ≤ 0.9 * Iz)", value: 0.9 },
