@@ -4,7 +4,7 @@ import type { Accepts, Param, WordRow } from "./params.ts";
 import { type QuantityKind, quantities } from "./quantities.ts";
 import { tokenRows } from "./tokens.ts";
 import { physicalNames, units } from "./units.ts";
-import { absences, type BlockKind, corrections, provenances, vocabulary } from "./vocabulary.ts";
+import { absences, type BlockKind, blockKinds, corrections, provenances, vocabulary } from "./vocabulary.ts";
 
 const titles: Readonly<Record<BlockKind, string>> = {
   file: "The file",
@@ -24,7 +24,7 @@ const titles: Readonly<Record<BlockKind, string>> = {
 };
 
 export function reference(): string {
-  const kinds = Object.keys(vocabulary) as BlockKind[];
+  const kinds = blockKinds;
   const parts = [
     "# Wayfile: language reference",
     "",
@@ -52,7 +52,7 @@ const anchor = (title: string): string => title.toLowerCase().replaceAll(" ", "-
 
 function blockPart(kind: BlockKind): string[] {
   const rows = Object.entries(vocabulary[kind]) as [string, WordRow][];
-  const homes = (Object.keys(vocabulary) as BlockKind[]).flatMap((home) =>
+  const homes = blockKinds.flatMap((home) =>
     (Object.entries(vocabulary[home]) as [string, WordRow][])
       .filter(([, row]) => row.opens === kind)
       .map(([word]) => `\`${word}\` in ${titles[home].toLowerCase()}`),

@@ -2259,6 +2259,8 @@ export const vocabulary: typeof whole = whole;
 export type Vocabulary = typeof whole;
 export type BlockKind = keyof Vocabulary;
 
+export const blockKinds = Object.keys(vocabulary) as BlockKind[];
+
 /** Blocks that hold ways; text is divided at their lines, and each is read on its own. */
 export const containers: ReadonlySet<string> = new Set(["installation", "board"]);
 

@@ -1,5 +1,12 @@
 import type { WordRow } from "../../grammar/params.ts";
-import { absences, type BlockKind, corrections, provenances, vocabulary } from "../../grammar/vocabulary.ts";
+import {
+  absences,
+  type BlockKind,
+  blockKinds,
+  corrections,
+  provenances,
+  vocabulary,
+} from "../../grammar/vocabulary.ts";
 import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
 import { reasonOf } from "../rules/frame/reasons.ts";
 import type { Setting } from "../rules/frame/rule.ts";
@@ -151,7 +158,7 @@ function wordsNamed(word: string): NamedWord[] {
   const marksOf = { ...provenances, ...absences, ...corrections } as Readonly<Record<string, string>>;
   const mark = Object.hasOwn(marksOf, word) ? marksOf[word] : undefined;
   const rows: NamedWord[] = mark === undefined ? [] : [{ word, block: "readings", row: { means: mark } }];
-  for (const block of Object.keys(vocabulary) as BlockKind[]) {
+  for (const block of blockKinds) {
     const words: Readonly<Record<string, WordRow>> = vocabulary[block];
     const row = Object.hasOwn(words, word) ? words[word] : undefined;
     if (!row) continue;

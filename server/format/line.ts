@@ -1,6 +1,6 @@
 /** One line as it is left: what the formatter would make of it, and nothing of the lines round it. */
 import { parse } from "../../grammar/parser.ts";
-import { type BlockKind, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { blockKinds, rowOf } from "../../grammar/vocabulary.ts";
 import { bindArguments } from "../model/arguments.ts";
 import { type Document, textOf } from "../syntax/document.ts";
 import { lineStarts, type TextEdit } from "../text/lines.ts";
@@ -38,7 +38,7 @@ function alone(own: string): string | undefined {
   const [statement, ...others] = statements;
   if (!statement || statement.block || others.length + faults.length + comments.length > 0) return undefined;
   const { word, args } = statement;
-  const readings = blockKinds.flatMap((kind) => {
+  const readings = insideFile.flatMap((kind) => {
     const row = rowOf(kind, word.image);
     if (!row || row.opens || bindArguments(word, row, args).problems.length > 0) return [];
     return [inColumn(spellLine(word, args, row, kind))];
@@ -47,7 +47,7 @@ function alone(own: string): string | undefined {
   return only !== undefined && different.length === 0 ? indent + only : undefined;
 }
 
-const blockKinds = (Object.keys(vocabulary) as BlockKind[]).filter((kind) => kind !== "file");
+const insideFile = blockKinds.filter((kind) => kind !== "file");
 
 /** Whether two lines differ in nothing but blanks, and how a unit is spelt. */
 const same = (one: string, other: string): boolean => bare(one) === bare(other);

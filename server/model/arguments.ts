@@ -3,6 +3,7 @@ import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { corrections, type Provenance, provenances } from "../../grammar/vocabulary.ts";
+import { isDay } from "../text/days.ts";
 import { capital, listed } from "../text/words.ts";
 import { asFigure } from "./bound.ts";
 import type { LineBeingRead, Slip, SlipReader } from "./line.ts";
@@ -12,10 +13,19 @@ import { readPath } from "./path.ts";
 import { breakerType, printedLabel, typeWithoutResidual } from "./printed-label.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readAs, readWritten } from "./quantity.ts";
-import { choiceProblem, endlessProblem, problemAt, quantityProblem, signsBeside, slipProblem } from "./refusals.ts";
+import {
+  choiceProblem,
+  endlessProblem,
+  problemAt,
+  quantityProblem,
+  signsBeside,
+  slipProblem,
+  spanOf,
+  writeFix,
+} from "./refusals.ts";
 import { readRoughTime, yearForDay } from "./rough-time.ts";
 import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from "./row-shape.ts";
-import { filler, labelMissing, labelRespelt, phrase, spokenAbsence } from "./site-phrases.ts";
+import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
 import { spokenStandard } from "./spoken-standard.ts";
@@ -318,9 +328,7 @@ class ArgumentBinder implements LineBeingRead {
   }
 
   #fillDate(slot: Slot, token: IToken): true {
-    const date = new Date(`${token.image}T00:00:00Z`);
-    const inCalendar = !token.image.startsWith("0000") && !Number.isNaN(date.getTime());
-    if (inCalendar && date.toISOString().startsWith(token.image)) return this.#take(slot, valOf(token, token.image));
+    if (isDay(token.image)) return this.#take(slot, valOf(token, token.image));
     this.at++;
     this.#problem("not-a-date", `${token.image} is not a day in any calendar.`, token);
     return true;
@@ -431,13 +439,12 @@ class ArgumentBinder implements LineBeingRead {
           : undefined;
       if (ours === undefined) continue;
       this.at++;
-      const whole = { start: label.startOffset, end: endOf(token) };
-      const fixes = [{ title: `Write ${ours}`, edits: [{ ...whole, text: ours }], safe: false }];
+      const whole = spanOf(label, token);
       this.#problems.push({
         check: "wrong-argument",
         message: `“${label.image} ${token.image}” is written “${ours}”.`,
         ...whole,
-        fixes,
+        fixes: [writeFix(ours, whole)],
       });
       return true;
     }
@@ -458,16 +465,6 @@ function choiceMeant(free: readonly Slot[], { image }: IToken): Slot | undefined
         accepts.kind === "choice" && suggestionFor(image, Object.keys(accepts.choices)) !== undefined,
     ) ?? choices[0]
   );
-}
-
-/** `device MCB B32`: what is said on site for the line's own word. */
-function ownNameAgain({ word, tokens, at }: LineBeingRead): Slip | undefined {
-  const token = tokens[at];
-  if (!token || wordForSiteTerm(token.image, [word.image]) === undefined) return undefined;
-  const edits = [{ start: token.startOffset, end: tokens[at + 1]?.startOffset ?? endOf(token), text: "" }];
-  const fix = { title: `Remove ${token.image}`, edits, safe: false };
-  const message = `“${word.image}” means that already: leave out “${token.image}”.`;
-  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
 }
 
 /** Why a token is not what an argument accepts. */

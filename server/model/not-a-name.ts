@@ -4,9 +4,9 @@
  */
 import type { IToken } from "chevrotain";
 import { isToken } from "../../grammar/lexer.ts";
-import type { LineBeingRead } from "./line.ts";
+import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
-import { quantityProblem } from "./refusals.ts";
+import { quantityProblem, writtenSo } from "./refusals.ts";
 import { type Slot, says } from "./row-shape.ts";
 import { phrase } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
@@ -57,12 +57,9 @@ export function figureTakenForName(line: LineBeingRead, missing: readonly Slot[]
 }
 
 /** `x1` for `1x`. */
-export function multipleTurned(line: LineBeingRead): { readonly problem: Problem; readonly upTo: number } | undefined {
+export function multipleTurned(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   if (!token || !isMultipleTurned(line, token)) return undefined;
   const text = `${token.image.slice(1)}x`;
-  const span = { start: token.startOffset, end: token.startOffset + token.image.length };
-  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
-  const message = `The multiple of the rated residual current is written ${text}.`;
-  return { problem: { check: "wrong-argument", message, ...span, fixes }, upTo: line.at + 1 };
+  return writtenSo(line, text, `The multiple of the rated residual current is written ${text}.`, token);
 }

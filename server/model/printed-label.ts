@@ -4,7 +4,7 @@ import { rcdTypes } from "../../grammar/choices.ts";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix } from "./problems.ts";
-import { problemAt } from "./refusals.ts";
+import { problemAt, replaceFix, spanOf, writeFix } from "./refusals.ts";
 import { isAbsent, type Quantity } from "./values.ts";
 
 /** B32, with A behind it or not, and what it trips at: in amperes below one, in milliamperes above. */
@@ -26,7 +26,7 @@ function joinedLabel(line: LineBeingRead, token: IToken): Slip | undefined {
     trips === undefined
       ? `“${token.image}” is written ${text}.`
       : `“${token.image}” is written ${text}, and what it trips at apart, with its unit: ${trips}.`;
-  return { problem: problemAt("wrong-argument", message, token, [writeFix(token, token, meant)]), upTo: line.at + 1 };
+  return { problem: problemAt("wrong-argument", message, token, [replaceFix(token, meant)]), upTo: line.at + 1 };
 }
 
 const milliamps = (printed: number): number => Number((printed < 1 ? printed * 1000 : printed).toPrecision(6));
@@ -40,7 +40,9 @@ function curveApart(line: LineBeingRead, token: IToken): Slip | undefined {
   const behind = next && /^(\d+)\s*A?$/.exec(next.image)?.[1];
   if (!rated && (!next || !behind)) return undefined;
   const text = `${curve}${rated?.value ?? behind}`;
-  const fix = rated ? moveFix(rated, token.startOffset, endOf(token), text) : writeFix(token, next ?? token, text);
+  const fix = rated
+    ? moveFix(rated, token.startOffset, endOf(token), text)
+    : writeFix(text, spanOf(token, next ?? token));
   const problem = problemAt("wrong-argument", `The type and the rated current are one word: ${text}.`, token, [fix]);
   return { problem, upTo: line.at + (rated ? 1 : 2) };
 }
@@ -70,7 +72,7 @@ function capitalType(line: LineBeingRead, token: IToken): Slip | undefined {
   if (!Object.hasOwn(rcdTypes, curve) || !line.shape.labelled.has("type")) return undefined;
   const text = `type ${curve}`;
   return {
-    problem: problem(`“${token.image} ${letter.image}” is written ${text}.`, writeFix(token, letter, text)),
+    problem: problem(`“${token.image} ${letter.image}” is written ${text}.`, writeFix(text, spanOf(token, letter))),
     upTo,
   };
 }
@@ -83,7 +85,7 @@ function typeAlone(line: LineBeingRead): Slip | undefined {
   if (!line.args.sensitivity || !line.shape.labelled.has("type")) return undefined;
   const message = `“${token.image}” alone is ambiguous: an RCD's type is written “type ${letter}”.`;
   return {
-    problem: problemAt("wrong-argument", message, token, [writeFix(token, token, `type ${letter}`)]),
+    problem: problemAt("wrong-argument", message, token, [replaceFix(token, `type ${letter}`)]),
     upTo: line.at + 1,
   };
 }
@@ -96,7 +98,7 @@ export function breakerType(line: LineBeingRead, label: IToken, token: IToken): 
   if (/^[1-4]$/.test(token.image)) {
     const text = `type-${token.image}`;
     const message = `“type ${token.image}” of a BS 3871 breaker is written ${text}.`;
-    return { problem: problemAt("wrong-argument", message, token, [writeFix(label, token, text)]), upTo };
+    return { problem: problemAt("wrong-argument", message, token, [writeFix(text, spanOf(label, token))]), upTo };
   }
   if (!/^[BCD]$/.test(token.image)) return undefined;
   const { curve } = line.args;
@@ -144,10 +146,6 @@ function ratingAhead({ tokens, at }: LineBeingRead): Rated | undefined {
     if (value !== undefined) return { value: Number(value), start: token.startOffset, end: endOf(token) };
   }
   return undefined;
-}
-
-function writeFix(first: IToken, last: IToken, text: string): Fix {
-  return { title: `Write ${text}`, edits: [{ start: first.startOffset, end: endOf(last), text }], safe: false };
 }
 
 /** Writes the whole where the rated current stands and takes the type away where it stood. */

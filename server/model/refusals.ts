@@ -6,9 +6,11 @@ import type { Choices } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
 import { capital, listed } from "../text/words.ts";
+import type { LineBeingRead, Slip } from "./line.ts";
 import type { Fix, LanguageCheck, Problem } from "./problems.ts";
 import { readWritten, unitFixes } from "./quantity.ts";
 import { suggestionFor } from "./suggestions.ts";
+import type { Span } from "./values.ts";
 
 export const problemAt = (
   check: LanguageCheck,
@@ -27,9 +29,8 @@ export function slipProblem(token: IToken): Problem {
     .replace(/(^|[<>\s-])\./, "$10.")
     .replace(/0[oO]/g, "00");
   const text = image.replace(",", ".");
-  return problemAt("number-slip", `“${token.image}” is not a number: a decimal point is written 0.45.`, token, [
-    { title: `Write ${text}`, edits: [{ start: token.startOffset, end: endOf(token), text }], safe: false },
-  ]);
+  const message = `“${token.image}” is not a number: a decimal point is written 0.45.`;
+  return problemAt("number-slip", message, token, [replaceFix(token, text)]);
 }
 
 /** Something else where a figure with its unit belongs. */
@@ -51,11 +52,7 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
       "wrong-unit",
       `“${match[2]}” is not a unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
       token,
-      kind.units.map((unit) => ({
-        title: `Write ${match[1]} ${unit}`,
-        edits: [{ start: token.startOffset, end: endOf(token), text: `${match[1]} ${unit}` }],
-        safe: false,
-      })),
+      kind.units.map((unit) => replaceFix(token, `${match[1]} ${unit}`)),
     );
   }
   return problemAt(
@@ -87,8 +84,34 @@ export const endlessProblem = (token: IToken): Problem =>
     token,
   );
 
-export const replaceFix = (token: IToken, text: string): Fix => ({
+/** From one token to the end of another. */
+export const spanOf = (first: IToken, last = first): Span => ({ start: first.startOffset, end: endOf(last) });
+
+/** Another text in a place. */
+export const writeFix = (text: string, { start, end }: Span): Fix => ({
   title: `Write ${text}`,
-  edits: [{ start: token.startOffset, end: endOf(token), text }],
+  edits: [{ start, end, text }],
   safe: false,
 });
+
+export const replaceFix = (token: IToken, text: string): Fix => writeFix(text, spanOf(token));
+
+/** What is in a place is taken away. */
+export const removeFix = (what: string, { start, end }: Span): Fix => ({
+  title: `Remove ${what}`,
+  edits: [{ start, end, text: "" }],
+  safe: false,
+});
+
+/** Some tokens of a line, and what is written for them. */
+export function writtenSo(
+  { tokens, at }: LineBeingRead,
+  text: string,
+  message: string,
+  first: IToken,
+  last = first,
+): Slip {
+  const span = spanOf(first, last);
+  const problem = { ...problemAt("wrong-argument", message, first, [writeFix(text, span)]), ...span };
+  return { problem, upTo: tokens.indexOf(last, at) + 1 };
+}

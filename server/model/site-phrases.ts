@@ -6,7 +6,7 @@ import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
-import { problemAt } from "./refusals.ts";
+import { problemAt, removeFix, spanOf, writeFix, writtenSo } from "./refusals.ts";
 import { mayBeAbsent, type Slot } from "./row-shape.ts";
 import { wordForSiteTerm } from "./suggestions.ts";
 
@@ -43,9 +43,8 @@ export function phraseOfLine(tokens: readonly IToken[], words: readonly string[]
 }
 
 function phraseProblem(first: IToken, { said, word, last }: Phrase): Problem {
-  const span = { start: first.startOffset, end: endOf(last) };
-  const fixes = [{ title: `Write ${word}`, edits: [{ ...span, text: word }], safe: false }];
-  return { ...problemAt("wrong-argument", `“${said}” is written ${word}.`, first, fixes), ...span };
+  const span = spanOf(first, last);
+  return { ...problemAt("wrong-argument", `“${said}” is written ${word}.`, first, [writeFix(word, span)]), ...span };
 }
 
 const choicesOf = ([, { accepts }]: Slot): readonly string[] =>
@@ -66,8 +65,7 @@ function phraseTaken({ tokens, at, shape }: LineBeingRead): Slip | undefined {
   if (!before || !token || !isToken(before, "Word") || !isToken(token, "Word")) return undefined;
   const word = wordForSiteTerm(`${before.image}-${token.image}`, shape.plain.flatMap(choicesOf));
   if (word !== before.image) return undefined;
-  const edits = [{ start: endOf(before), end: endOf(token), text: "" }];
-  const fix = { title: `Remove ${token.image}`, edits, safe: false };
+  const fix = removeFix(token.image, { start: endOf(before), end: endOf(token) });
   const message = `“${before.image} ${token.image}” is written ${word}: leave out “${token.image}”.`;
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
 }
@@ -76,12 +74,22 @@ function phraseTaken({ tokens, at, shape }: LineBeingRead): Slip | undefined {
 const fillers: ReadonlySet<string> = new Set(["and", "with", "of", "the", "is", "plus", "approx", "about", "circa"]);
 
 /** `serves lighting and sockets`. */
-export function filler({ tokens, at }: LineBeingRead): Slip | undefined {
-  const token = tokens[at];
+export function filler(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
   if (!token || !fillers.has(token.image.toLowerCase())) return undefined;
-  const edits = [{ start: token.startOffset, end: tokens[at + 1]?.startOffset ?? endOf(token), text: "" }];
-  const fix = { title: `Remove ${token.image}`, edits, safe: false };
-  const message = `The parts of a line follow one another: leave out “${token.image}”.`;
+  return leftOut(line, token, `The parts of a line follow one another: leave out “${token.image}”.`);
+}
+
+/** `device MCB B32`: what is said on site for the line's own word. */
+export function ownNameAgain(line: LineBeingRead): Slip | undefined {
+  const token = line.tokens[line.at];
+  if (!token || wordForSiteTerm(token.image, [line.word.image]) === undefined) return undefined;
+  return leftOut(line, token, `“${line.word.image}” means that already: leave out “${token.image}”.`);
+}
+
+/** A token that the line does without, with the blank behind it. */
+function leftOut({ tokens, at }: LineBeingRead, token: IToken, message: string): Slip {
+  const fix = removeFix(token.image, { start: token.startOffset, end: tokens[at + 1]?.startOffset ?? endOf(token) });
   return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: at + 1 };
 }
 
@@ -89,29 +97,27 @@ export function filler({ tokens, at }: LineBeingRead): Slip | undefined {
 export function spokenAbsence(line: LineBeingRead): Slip | undefined {
   const [first, second] = line.tokens.slice(line.at, line.at + 2);
   if (!first || !line.free().some(([, { accepts }]) => mayBeAbsent(accepts))) return undefined;
-  const pair = second ? `${first.image} ${second.image}`.toLowerCase() : "";
-  const [word, last] = absences[pair]
-    ? [absences[pair], second ?? first]
-    : [absences[first.image.toLowerCase()], first];
+  const pair = second && `${first.image} ${second.image}`;
+  const both = pair === undefined ? undefined : absences.get(pair.toLowerCase());
+  const word = both ?? absences.get(first.image.toLowerCase());
   if (word === undefined) return undefined;
-  const span = { start: first.startOffset, end: endOf(last) };
-  const said = last === first ? first.image : `${first.image} ${last.image}`;
+  const [said, last] = both && pair && second ? [pair, second] : [first.image, first];
   const message =
     word === "LIM" ? `“${said}” is written LIM, with the reason in quotes.` : `“${said}” is written ${word}.`;
   const text = word === "LIM" && !line.tokens.some((token) => isToken(token, "Text")) ? `${word} "why"` : word;
-  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
-  return { problem: { ...problemAt("wrong-argument", message, first, fixes), ...span }, upTo: line.tokens.length };
+  // A reason behind it belongs to it.
+  return { ...writtenSo(line, text, message, first, last), upTo: line.tokens.length };
 }
 
-const absences: Readonly<Record<string, "LIM" | "N/A">> = {
-  "n/a": "N/A",
-  na: "N/A",
-  "not applicable": "N/A",
-  lim: "LIM",
-  "not tested": "LIM",
-  "not verified": "LIM",
-  "n/v": "LIM",
-};
+const absences: ReadonlyMap<string, "LIM" | "N/A"> = new Map([
+  ["n/a", "N/A"],
+  ["na", "N/A"],
+  ["not applicable", "N/A"],
+  ["lim", "LIM"],
+  ["not tested", "LIM"],
+  ["not verified", "LIM"],
+  ["n/v", "LIM"],
+]);
 
 /** `route C`: a word that stands behind another on this line. */
 export function labelMissing(line: LineBeingRead): Slip | undefined {
@@ -121,26 +127,20 @@ export function labelMissing(line: LineBeingRead): Slip | undefined {
   const [label, ...others] = able.flatMap(([, one]) => one.label ?? []);
   if (label === undefined || others.length > 0) return undefined;
   const text = `${label} ${token.image}`;
-  const fix = { title: `Write ${text}`, edits: [{ start: token.startOffset, end: endOf(token), text }], safe: false };
-  const message = `“${token.image}” stands behind “${label}”: ${text}.`;
-  return { problem: problemAt("wrong-argument", message, token, [fix]), upTo: line.at + 1 };
+  return writtenSo(line, text, `“${token.image}” stands behind “${label}”: ${text}.`, token);
 }
 
 /** `L/N` and `LN` for the label `L-N`: the same letters in another spelling. */
-export function labelRespelt({ tokens, at, shape }: LineBeingRead): Slip | undefined {
+export function labelRespelt(line: LineBeingRead): Slip | undefined {
+  const { tokens, at, shape } = line;
   const token = tokens[at];
   if (!token || !isToken(token, "Word")) return undefined;
   const labels = [...shape.labelled.keys()].filter((one) => one !== token.image);
   const label = labels.find((one) => bare(one) === bare(token.image)) ?? wordForSiteTerm(token.image, labels);
   if (label === undefined) return undefined;
-  const fix = {
-    title: `Write ${label}`,
-    edits: [{ start: token.startOffset, end: endOf(token), text: label }],
-    safe: false,
-  };
   // What stands behind a label belongs to it.
   const upTo = tokens[at + 1] && !shape.labelled.has(tokens[at + 1]?.image ?? "") ? at + 2 : at + 1;
-  return { problem: problemAt("wrong-argument", `“${token.image}” is written ${label}.`, token, [fix]), upTo };
+  return { ...writtenSo(line, label, `“${token.image}” is written ${label}.`, token), upTo };
 }
 
 const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\d]/gu, "");

@@ -1,8 +1,8 @@
 /** A cable as it is said on site: `2.5mm`, `2.5/1.5`, `3 core`, `XLPE`. Each is answered with the form of the language. */
 import type { IToken } from "chevrotain";
-import { endOf, isToken } from "../../grammar/lexer.ts";
+import { isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { problemAt } from "./refusals.ts";
+import { writtenSo } from "./refusals.ts";
 
 /** A conductor of a sheathed cable is as large as a figure below this; a temperature is above it. */
 const leastTemperature = 50;
@@ -23,14 +23,14 @@ function cores(line: LineBeingRead, token: IToken): Slip | undefined {
   if (count === undefined) return undefined;
   const last = joined === undefined && next ? next : token;
   const said = joined === undefined ? `${token.image} ${last.image}` : token.image;
-  return written(line, token, last, `cores ${count}`, `“${said}” is written cores ${count}.`);
+  return writtenSo(line, `cores ${count}`, `“${said}” is written cores ${count}.`, token, last);
 }
 
 /** `90C`, `70deg`: the temperature of the insulation. */
 function degrees(line: LineBeingRead, token: IToken): Slip | undefined {
   const figure = /^(\d{2,3})-?(?:c|deg|degc|degrees)$/i.exec(token.image)?.[1];
   if (figure === undefined || Number(figure) < leastTemperature || !takesTemperature(line)) return undefined;
-  return written(line, token, token, `${figure} °C`, `“${token.image}” is written ${figure} °C.`);
+  return writtenSo(line, `${figure} °C`, `“${token.image}” is written ${figure} °C.`, token);
 }
 
 const takesTemperature = (line: LineBeingRead): boolean =>
@@ -45,32 +45,29 @@ function sizes(line: LineBeingRead, token: IToken): Slip | undefined {
   const [, both = "", cpc = ""] = sizePair.exec(token.image) ?? [];
   if (both !== "") {
     const text = `line ${both} mm²  cpc ${cpc} mm²`;
-    return written(line, token, token, text, `“${token.image}” is written ${text}.`);
+    return writtenSo(line, text, `“${token.image}” is written ${text}.`, token);
   }
   const [, alone = ""] = sizeAlone.exec(token.image) ?? [];
   const isSize = alone !== "" && !line.args.line && (Number(alone) < leastTemperature || /mm/.test(token.image));
   // Two figures in a row are answered together.
   if (!isSize || isFigure(line.tokens[line.at + 1])) return undefined;
   const text = `line ${alone} mm²`;
-  return written(line, token, token, text, `Each conductor has a size of its own: write ${text}, and that of the cpc.`);
+  return writtenSo(line, text, `Each conductor has a size of its own: write ${text}, and that of the cpc.`, token);
 }
 
 const isFigure = (token: IToken | undefined): boolean => token !== undefined && isToken(token, "Quantity");
 
 /** °C that the usual insulations are made for. */
-const insulations: Readonly<Record<string, number>> = { pvc: 70, xlpe: 90, epr: 90 };
+const insulations: ReadonlyMap<string, number> = new Map([
+  ["pvc", 70],
+  ["xlpe", 90],
+  ["epr", 90],
+]);
 
 /** `XLPE`: the insulation is stated by the temperature it is made for. */
 function insulation(line: LineBeingRead, token: IToken): Slip | undefined {
-  const temperature = insulations[token.image.toLowerCase()];
+  const temperature = insulations.get(token.image.toLowerCase());
   if (temperature === undefined || !takesTemperature(line)) return undefined;
   const text = `${temperature} °C`;
-  return written(line, token, token, text, `“${token.image}” is stated by the temperature of the conductor: ${text}.`);
-}
-
-function written({ at, tokens }: LineBeingRead, first: IToken, last: IToken, text: string, message: string): Slip {
-  const span = { start: first.startOffset, end: endOf(last) };
-  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
-  const problem = { ...problemAt("wrong-argument", message, first, fixes), ...span };
-  return { problem, upTo: tokens.indexOf(last, at) + 1 };
+  return writtenSo(line, text, `“${token.image}” is stated by the temperature of the conductor: ${text}.`, token);
 }

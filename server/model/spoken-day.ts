@@ -1,7 +1,7 @@
 /** A day in another order: `20/11/2026`, `20.11.26`, `20 Nov 2026`. */
-import { endOf } from "../../grammar/lexer.ts";
+import { isDay } from "../text/days.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { problemAt } from "./refusals.ts";
+import { problemAt, spanOf, writeFix } from "./refusals.ts";
 
 const months = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
@@ -20,11 +20,11 @@ export function spokenDay(line: LineBeingRead): Slip | undefined {
   const day = dayIn(line.tokens.slice(line.at, line.at + 3).map(({ image }) => image));
   const last = line.tokens[line.at + (day?.taken ?? 1) - 1];
   if (!first || !last || !day) return undefined;
-  const span = { start: first.startOffset, end: endOf(last) };
+  const span = spanOf(first, last);
   const { text } = day;
   const message =
     text === undefined ? `${first.image} is not a day in any calendar.` : `A day is written year-month-day: ${text}.`;
-  const fixes = text === undefined ? [] : [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
+  const fixes = text === undefined ? [] : [writeFix(text, span)];
   return { problem: { ...problemAt("not-a-date", message, first, fixes), ...span }, upTo: line.at + day.taken };
 }
 
@@ -39,8 +39,7 @@ function dayIn([first = "", second = "", third = ""]: readonly string[]): Day | 
 
 function dated(year: string, month: number, day: number): string | undefined {
   const text = [year.length === 2 ? `20${year}` : year, two(month), two(day)].join("-");
-  const date = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text) ? text : undefined;
+  return isDay(text) ? text : undefined;
 }
 
 const two = (figure: number): string => String(figure).padStart(2, "0");

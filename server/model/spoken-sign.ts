@@ -1,22 +1,17 @@
 /** Signs that another form of the same line has. */
 import type { SyntaxFault } from "../../grammar/parser.ts";
 import type { Problem } from "./problems.ts";
-import { signsBeside } from "./refusals.ts";
+import { removeFix, signsBeside, writeFix } from "./refusals.ts";
+import type { Span } from "./values.ts";
 
 /** Signs of another form than this: `Zs = 0.45 Ω`, `polarity ✓`, `T&E`. */
 export function spokenSign({ fault, start, end, image }: SyntaxFault, text: string): Problem | undefined {
   if (fault !== "stray") return undefined;
-  const answer = (message: string, span: { start: number; end: number }, written: string): Problem => ({
+  const answer = (message: string, span: Span, written: string): Problem => ({
     check: "stray",
     message,
     ...span,
-    fixes: [
-      {
-        title: written === "" ? `Remove ${image}` : `Write ${written}`,
-        edits: [{ ...span, text: written }],
-        safe: false,
-      },
-    ],
+    fixes: [written === "" ? removeFix(image, span) : writeFix(written, span)],
   });
   if (signsBeside.test(image) || image === ";")
     return answer(`Blanks alone divide the parts of a line: leave out “${image}”.`, { start, end }, "");

@@ -1,52 +1,45 @@
 /** A device's standard as it is said: `MCB`, `BSEN60898`, `3036`. */
-import type { IToken } from "chevrotain";
-import { endOf, isToken } from "../../grammar/lexer.ts";
+import { isToken } from "../../grammar/lexer.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
-import { problemAt } from "./refusals.ts";
+import { writtenSo } from "./refusals.ts";
 
 /** What a device is called, and the standard one of today is made to. */
-const byName: Readonly<Record<string, string>> = {
-  mcb: "BS EN 60898",
-  rcbo: "BS EN 61009",
-  rccb: "BS EN 61008",
-  afdd: "BS EN 62606",
-  mccb: "BS EN 60947-2",
-  rewirable: "BS 3036",
-  "re-wireable": "BS 3036",
-};
+const byName: ReadonlyMap<string, string> = new Map([
+  ["mcb", "BS EN 60898"],
+  ["rcbo", "BS EN 61009"],
+  ["rccb", "BS EN 61008"],
+  ["afdd", "BS EN 62606"],
+  ["mccb", "BS EN 60947-2"],
+  ["rewirable", "BS 3036"],
+  ["re-wireable", "BS 3036"],
+]);
 
 /** Numbers that no other standard of a device has. */
-const byNumber: Readonly<Record<string, string>> = {
-  "60898": "BS EN 60898",
-  "61008": "BS EN 61008",
-  "61009": "BS EN 61009",
-  "62606": "BS EN 62606",
-  "60947-2": "BS EN 60947-2",
-  "60947-3": "BS EN 60947-3",
-  "60269-2": "BS 88-2",
-  "60269-3": "BS 88-3",
-  "3036": "BS 3036",
-  "1361": "BS 1361",
-  "1362": "BS 1362",
-  "3871": "BS 3871",
-};
+const byNumber: ReadonlyMap<string, string> = new Map([
+  ["60898", "BS EN 60898"],
+  ["61008", "BS EN 61008"],
+  ["61009", "BS EN 61009"],
+  ["62606", "BS EN 62606"],
+  ["60947-2", "BS EN 60947-2"],
+  ["60947-3", "BS EN 60947-3"],
+  ["60269-2", "BS 88-2"],
+  ["60269-3", "BS 88-3"],
+  ["3036", "BS 3036"],
+  ["1361", "BS 1361"],
+  ["1362", "BS 1362"],
+  ["3871", "BS 3871"],
+]);
 
 export function spokenStandard(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   const wanted = line.free().some(([, { accepts }]) => accepts.kind === "standard" && accepts.of === "product");
   if (!token || !wanted || line.tokens.some((other) => isToken(other, "Standard"))) return undefined;
-  const name = byName[token.image.toLowerCase()];
+  const name = byName.get(token.image.toLowerCase());
   const number = /^(?:BS)?-?(?:EN)?-?(\d{4,5}(?:-\d)?)$/i.exec(token.image)?.[1] ?? "";
-  const standard = name ?? byNumber[number];
+  const standard = name ?? byNumber.get(number);
   if (standard === undefined) return undefined;
   const message = name
     ? `“${token.image}” is stated by the standard on it, such as ${standard}.`
     : `“${token.image}” is written ${standard}.`;
-  return { problem: problemAt("wrong-argument", message, token, [write(token, standard)]), upTo: line.at + 1 };
+  return writtenSo(line, standard, message, token);
 }
-
-const write = (token: IToken, text: string) => ({
-  title: `Write ${text}`,
-  edits: [{ start: token.startOffset, end: endOf(token), text }],
-  safe: false,
-});

@@ -1,10 +1,11 @@
 /** A figure with a unit that is none: `21 mS`, `0.47 C`. */
 import type { IToken } from "chevrotain";
-import { endOf, isToken } from "../../grammar/lexer.ts";
+import { isToken } from "../../grammar/lexer.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
 import { unitOf } from "../../grammar/units.ts";
 import type { LineBeingRead, Slip } from "./line.ts";
 import type { Problem } from "./problems.ts";
+import { spanOf, writeFix } from "./refusals.ts";
 import { says } from "./row-shape.ts";
 
 export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undefined {
@@ -17,12 +18,9 @@ export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undef
   const elsewhere = free.some((slot) => slot[1].label === unit.image || says(slot, unit));
   const names = free.some(([, { accepts }]) => accepts.kind === "text" || accepts.kind === "ref");
   if (elsewhere || (names && !looksLikeUnit(unit.image))) return undefined;
-  const span = { start: number.startOffset, end: endOf(unit) };
+  const span = spanOf(number, unit);
   const { what, units } = quantities[of];
-  const fixes = units.map((one) => {
-    const text = `${number.image} ${one}`;
-    return { title: `Write ${text}`, edits: [{ ...span, text }], safe: false };
-  });
+  const fixes = units.map((one) => writeFix(`${number.image} ${one}`, span));
   const message = `“${unit.image}” is not a unit here: ${what} is written in ${units.join(" or ")}.`;
   return { problem: { check: "wrong-unit", message, ...span, fixes }, upTo: line.at + 2 };
 }
@@ -36,8 +34,8 @@ function powerOfTen(number: IToken, unit: IToken): Problem | undefined {
   const value = Number(number.image);
   // Longer ones have no figures to be written out.
   if (value >= 1e15) return undefined;
-  const span = { start: number.startOffset, end: endOf(unit) };
+  const span = spanOf(number, unit);
   const text = `${value} ${unit.image}`;
-  const fixes = [{ title: `Write ${text}`, edits: [{ ...span, text }], safe: false }];
+  const fixes = [writeFix(text, span)];
   return { check: "number-slip", message: `“${number.image} ${unit.image}” is written out: ${text}.`, ...span, fixes };
 }

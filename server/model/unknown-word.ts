@@ -2,7 +2,7 @@
 import type { IToken } from "chevrotain";
 import type { Param, WordRow } from "../../grammar/params.ts";
 import type { Statement } from "../../grammar/parser.ts";
-import { type BlockKind, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
+import { type BlockKind, blockKinds, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
 import { listed } from "../text/words.ts";
 import type { Problem } from "./problems.ts";
 import { problemAt, replaceFix } from "./refusals.ts";
@@ -28,15 +28,14 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   return problemAt("unknown-word", message, word, near ? [replaceFix(word, near)] : []);
 }
 
-const homesOf = (word: string): BlockKind[] =>
-  (Object.keys(vocabulary) as BlockKind[]).filter((block) => rowOf(block, word));
+const homesOf = (word: string): BlockKind[] => blockKinds.filter((block) => rowOf(block, word));
 
 const namesOf = (kinds: readonly BlockKind[]): string =>
   listed([...new Set(kinds.map((kind) => blockNames[kind]))], "or");
 
 /** `rotation ok` among dead tests: a word of the site for one of ours that has its place elsewhere. */
 function saidElsewhere(said: string): string | undefined {
-  const all = [...new Set((Object.keys(vocabulary) as BlockKind[]).flatMap(wordsOf))];
+  const all = [...new Set(blockKinds.flatMap(wordsOf))];
   const word = wordForSiteTerm(said, all);
   return word && `“${said}” is written ${word}, and has its place in ${namesOf(homesOf(word))}.`;
 }
@@ -67,17 +66,20 @@ function partOfLine(kind: BlockKind, word: IToken): Problem | undefined {
 
 /** `spare` inside a way: it stands on the line that opens it. */
 function partOfOpening(kind: BlockKind, word: IToken): Problem | undefined {
-  for (const block of Object.keys(vocabulary) as BlockKind[])
-    for (const [name, { opens, params, example }] of Object.entries<WordRow>(vocabulary[block]))
-      if (opens === kind)
-        for (const { accepts, label } of Object.values(params))
-          if (label === undefined && accepts.kind === "choice" && Object.hasOwn(accepts.choices, word.image)) {
-            const shown = example.split("\n")[0]?.replace(/ ?\{$/, "");
-            const message = `“${word.image}” stands on the line of the ${name} itself, as in: ${shown}`;
-            return problemAt("wrong-argument", message, word);
-          }
-  return undefined;
+  const opening = blockKinds
+    .flatMap((block) => Object.entries<WordRow>(vocabulary[block]))
+    .find(([, { opens, params }]) => opens === kind && Object.values(params).some(isWordOf(word)));
+  if (!opening) return undefined;
+  const [name, { example }] = opening;
+  const shown = example.split("\n")[0]?.replace(/ ?\{$/, "");
+  return problemAt("wrong-argument", `“${word.image}” stands on the line of the ${name} itself, as in: ${shown}`, word);
 }
+
+/** Whether an argument is one of a closed list that has the word. */
+const isWordOf =
+  ({ image }: IToken) =>
+  ({ accepts, label }: Param): boolean =>
+    label === undefined && accepts.kind === "choice" && Object.hasOwn(accepts.choices, image);
 
 /** What a person calls each kind of block. */
 const blockNames: Readonly<Record<BlockKind, string>> = {

@@ -1,8 +1,10 @@
 /** The settings of a repository from their text; what is wrong with it has a place and a sentence, and is left out. */
+
 import { type Node, type ParseError, parseTree, printParseErrorCode } from "jsonc-parser";
 import { nearest } from "../model/suggestions.ts";
 import { nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
 import type { Severity } from "../rules/frame/rule.ts";
+import { isDay } from "../text/days.ts";
 import { lineStarts, type Position, positionOf } from "../text/lines.ts";
 import { listed } from "../text/words.ts";
 import { type Keys, type Kind, keys } from "./keys.ts";
@@ -192,9 +194,6 @@ const membersOf = (node: Node): Member[] =>
   );
 
 const families = (): readonly string[] => [...new Set(pages.map(({ id }) => familyOf(id)))];
-
-const isDay = (text: string): boolean =>
-  /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(`${text}T00:00:00Z`));
 
 function settingsOf(root: Found | undefined, reader: Reader): Settings {
   const members = asObject(root);

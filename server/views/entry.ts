@@ -2,6 +2,7 @@
  * One reading written into the text it belongs to: into the block of its day, or a new block at the end of its way.
  * What is there already is never overwritten in silence.
  */
+
 import { endOf } from "../../grammar/lexer.ts";
 import { type Block, parse, type Statement } from "../../grammar/parser.ts";
 import { milliamps, plain } from "../calc/result.ts";
@@ -11,6 +12,7 @@ import { inColumn } from "../format/column.ts";
 import { bindSegment } from "../model/bind.ts";
 import { insulationLimit } from "../readings/insulation.ts";
 import type { PlannedTest } from "../readings/planned.ts";
+import { isDay } from "../text/days.ts";
 import type { TextEdit } from "../text/lines.ts";
 import { cellsOfWay, columnOf, type GridColumn } from "./grid.ts";
 
@@ -62,9 +64,6 @@ export function written(study: WayStudy, entry: Entry): Written {
   const result = place(segment.text, way.block, form, value.text, entry, column.live ? "live" : "dead");
   return "edit" in result ? checked(study, result) : result;
 }
-
-const isDay = (text: string): boolean =>
-  /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(`${text}T00:00:00Z`));
 
 /** What was typed as the language has it. */
 export function valueText(

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Accepts, Param, WordRow } from "../../grammar/params.ts";
 import { quantities } from "../../grammar/quantities.ts";
 import { units } from "../../grammar/units.ts";
-import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
+import { type BlockKind, blockKinds, vocabulary } from "../../grammar/vocabulary.ts";
 import { rules } from "../../server/rules/list.ts";
 import { loft } from "../helpers/cursor.ts";
 import type { Dice } from "./dice.ts";
@@ -202,7 +202,7 @@ export function fewLines(dice: Dice): string {
   const roll = dice.next();
   if (roll < 0.3)
     return dice.times(1 + dice.below(12), () => dice.pick([...foreign, ...names, ...figures, " "])).join("");
-  const kind = dice.pick(Object.keys(vocabulary) as BlockKind[]);
+  const kind = dice.pick(blockKinds);
   const lines = block(kind, 1, dice).slice(0, 3).join("\n");
   return dice.chance(0.5) ? lines : damaged(lines, dice);
 }

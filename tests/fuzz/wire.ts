@@ -7,7 +7,6 @@ import assert from "node:assert/strict";
 import { PassThrough } from "node:stream";
 import {
   CancellationTokenSource,
-  type ClientCapabilities,
   createConnection,
   createProtocolConnection,
   ErrorCodes,
@@ -24,24 +23,13 @@ import { startServer } from "../../server/lsp/server.ts";
 import { officeWith } from "../../server/office.node.ts";
 import { applyEdits, lineStarts, positionOf } from "../../server/text/lines.ts";
 import { viewKinds } from "../../server/views/kinds.ts";
+import { everything } from "../helpers/capabilities.ts";
 import { mutated, startingFolder } from "../workspace/folder-changes.ts";
 import type { Dice } from "./dice.ts";
 import { anyText, figures } from "./texts.ts";
 import type { Trial } from "./trials.ts";
 
 const folders = ["file:///one/", "file:///two/"];
-
-/** What an editor may do, so that every feature is registered. */
-const capabilities: ClientCapabilities = {
-  textDocument: {
-    diagnostic: {},
-    semanticTokens: { requests: { full: { delta: true } }, tokenTypes: [], tokenModifiers: [], formats: ["relative"] },
-    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } },
-    rename: { prepareSupport: true },
-    codeLens: {},
-  },
-  workspace: { diagnostics: { refreshSupport: true }, workspaceFolders: true },
-};
 
 interface Host {
   readonly disk: Map<string, string>;
@@ -100,7 +88,12 @@ class Conversation {
   static async begin(host: Host): Promise<Conversation> {
     const made = new Conversation(host);
     const workspaceFolders = folders.map((uri) => ({ uri, name: uri }));
-    await made.client.sendRequest("initialize", { processId: null, rootUri: null, workspaceFolders, capabilities });
+    await made.client.sendRequest("initialize", {
+      processId: null,
+      rootUri: null,
+      workspaceFolders,
+      capabilities: everything,
+    });
     await made.client.sendNotification("initialized", {});
     for (const [uri, { text, version }] of host.open) await made.#opened(uri, text, version);
     return made;

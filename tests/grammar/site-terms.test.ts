@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import type { WordRow } from "../../grammar/params.ts";
 import { siteTerms } from "../../grammar/site-terms.ts";
-import { type BlockKind, vocabulary } from "../../grammar/vocabulary.ts";
+import { blockKinds, vocabulary } from "../../grammar/vocabulary.ts";
 import { suggestionFor } from "../../server/model/suggestions.ts";
 import { findingsOf, inSetting } from "../helpers/sample.ts";
 
-const rows = (Object.keys(vocabulary) as BlockKind[]).flatMap((kind) => Object.entries<WordRow>(vocabulary[kind]));
+const rows = blockKinds.flatMap((kind) => Object.entries<WordRow>(vocabulary[kind]));
 const ours = new Set([
   "supply",
   ...rows.map(([word]) => word),

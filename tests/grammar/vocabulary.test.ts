@@ -2,12 +2,12 @@ import { describe, expect, test } from "vitest";
 import { lex } from "../../grammar/lexer.ts";
 import type { Choices, Param, WordRow } from "../../grammar/params.ts";
 import { testBlocks } from "../../grammar/readings.ts";
-import { absences, type BlockKind, provenances, structural, vocabulary } from "../../grammar/vocabulary.ts";
+import { absences, type BlockKind, blockKinds, provenances, structural, vocabulary } from "../../grammar/vocabulary.ts";
 import { bindSegment } from "../../server/model/bind.ts";
 import type { Problem } from "../../server/model/problems.ts";
 import { split } from "../../server/syntax/split.ts";
 
-const rows = (Object.keys(vocabulary) as BlockKind[]).flatMap((kind) =>
+const rows = blockKinds.flatMap((kind) =>
   (Object.entries(vocabulary[kind]) as [string, WordRow][]).map(([word, row]) => ({ kind, word, row })),
 );
 const paramsOf = (row: WordRow): Param[] => Object.values(row.params);

@@ -1,11 +1,13 @@
 /** Messages that make no sense, or come at the wrong time, over the wire. */
+
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type ClientCapabilities, ErrorCodes } from "vscode-languageserver/node";
+import { ErrorCodes } from "vscode-languageserver/node";
 import * as papers from "../../server/lsp/paper-protocol.ts";
 import * as past from "../../server/lsp/past-protocol.ts";
 import * as protocol from "../../server/lsp/protocol.ts";
 import * as review from "../../server/lsp/review-protocol.ts";
 import * as view from "../../server/lsp/view-protocol.ts";
+import { everything } from "../helpers/capabilities.ts";
 import { loft } from "../helpers/cursor.ts";
 import { rawServer } from "../helpers/raw-server.ts";
 import { pulling, type Server, startServer } from "../helpers/server.ts";
@@ -18,18 +20,6 @@ async function start(): Promise<Server> {
   server = await startServer({ capabilities: pulling });
   return server;
 }
-
-/** What an editor may do, so that every feature is registered. */
-const everything: ClientCapabilities = {
-  textDocument: {
-    diagnostic: {},
-    semanticTokens: { requests: { full: { delta: true } }, tokenTypes: [], tokenModifiers: [], formats: ["relative"] },
-    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } },
-    rename: { prepareSupport: true },
-    codeLens: {},
-  },
-  workspace: { diagnostics: { refreshSupport: true }, workspaceFolders: true },
-};
 
 const ofDocuments = [
   "hover",

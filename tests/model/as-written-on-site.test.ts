@@ -284,6 +284,10 @@ function mended(text: string): string | undefined {
 }
 
 describe("as it is written on site", () => {
+  test.each(["device constructor B32", "cable constructor line 2.5 mm²", "Zs constructor"])("%s", (line) =>
+    expect(JSON.stringify(ofLanguage((line.startsWith("Zs") ? inLive : inWay)(line)))).not.toContain("native code"),
+  );
+
   test.each(cases)("$line", ({ text, line, message, fixed }) => {
     const written = text(line);
     expect(ofLanguage(written).map((finding) => finding.message)).toContain(message);
