@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { busbarAmbient } from "../../server/tables/busbar.ts";
 import { usualRingLength } from "../../server/tables/dead-test-practice.ts";
 import { headingOf } from "../../server/tables/headings.ts";
-import { citations, standardRatings, tables } from "../../server/tables/index.ts";
+import { standardRatings, tables } from "../../server/tables/index.ts";
 import { arrangedAbove } from "../../server/tables/parallel.ts";
 import { usualShare } from "../../server/tables/source.ts";
 import { design } from "./design.table.ts";
@@ -49,7 +49,7 @@ describe("tables as they are printed", () => {
       lists.flatMap(([table, columns]) => columns.split(" ").map((column) => `${table.id} ${column}`)),
     );
     const missing = tables
-      .filter((table) => table !== standardRatings && table !== citations)
+      .filter((table) => table !== standardRatings)
       .flatMap(({ id, units, rows }) =>
         Object.keys(units)
           .filter((column) => rows.some(({ facts }) => typeof (facts as Record<string, unknown>)[column] === "number"))
