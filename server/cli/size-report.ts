@@ -1,7 +1,7 @@
 /** A proposal as it is printed, for people and for programs. */
 import { working } from "../calc/result.ts";
 import type { Proposal } from "../proposal/proposal.ts";
-import { type Source, standingWords } from "../tables/source.ts";
+import { type Source, sourceText } from "../tables/source.ts";
 import { type TerminalText, term } from "../text/terminal.ts";
 import type { Colours } from "./colours.ts";
 import { jsonText } from "./say.ts";
@@ -51,7 +51,7 @@ function decisionsText(decisions: Proposal["decisions"], colours: Colours): Term
   return term.join(
     decisions.map(({ title, result, steps, source }) => {
       const lines = steps.length > 0 ? working(steps).split("\n") : [];
-      const detail = [...lines, ...(source ? [sourceText(source)] : [])].map(
+      const detail = [...lines, ...(source ? [`Source: ${sourceText(source)}`] : [])].map(
         (line) => term`${indent}${colours.dim(line)}\n`,
       );
       return term`  ${title.padEnd(width)}  ${result}\n${term.join(detail)}`;
@@ -63,8 +63,6 @@ function ruledOutText(ruledOut: Proposal["ruledOut"]): TerminalText {
   const width = Math.max(...ruledOut.map(({ candidate }) => candidate.length));
   return term.join(ruledOut.map(({ candidate, why }) => term`  ${candidate.padEnd(width)}  ${why}\n`));
 }
-
-const sourceText = ({ ref, standing }: Source): string => `Source: ${ref} (${standingWords[standing]})`;
 
 /** The shape is described in the README; a change of it needs a new `version`. */
 export function sizeJson({ proposal, path, way, written, changes }: Sized): TerminalText {

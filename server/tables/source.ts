@@ -31,6 +31,13 @@ export interface Source {
   readonly remembered?: readonly Remembered[];
 }
 
+/** A source in one line: what it is, how well it is known unless it says so itself, and what is to be noted of it. */
+export function sourceText({ ref, standing, note }: Source): string {
+  const words = standingWords[standing];
+  const named = ref.toLowerCase().includes(words) ? ref : `${ref} (${words})`;
+  return note ? `${named}. ${note}` : named;
+}
+
 /** A value that never travels without its source. */
 export interface Sourced<T> {
   readonly value: T;

@@ -125,7 +125,11 @@ describe("--watch", () => {
       out = "";
       return text;
     };
-    return { reported, end: async () => (stop(), await over) };
+    const end = async () => {
+      stop();
+      return await over;
+    };
+    return { reported, end };
   }
 
   const board = (Zs: string) => `wayfile 1

@@ -82,7 +82,6 @@ async function opened(browser, text) {
   await page.goto(pathToFileURL(path).href);
   const seen = await page.evaluate(() => ({
     ran: window.ran,
-    // biome-ignore lint/performance/useDomNodeTextContent: what is hidden is not shown
     shown: document.body.innerText,
     title: document.title,
     links: [...document.querySelectorAll("a[href], area[href], [src], [srcdoc], [action], use")].map(

@@ -164,7 +164,7 @@ installation "Joinery" {
       - Zs there, cold: 0.63 Ω, at most 1.09 Ω cold, 41 % left
       - this point: reads the highest to earth and is the farthest for Zs
 
-      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; Common practice, ring final circuit test (common practice)*
+      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; IET On-Site Guide, Table I1; Common practice, ring final circuit test*
 
       \`\`\`text
       (r1 + rn) / 4 = (0.31 Ω + 0.31 Ω) / 4 = 0.16 Ω
@@ -228,7 +228,7 @@ installation "Joinery" {
       - by lengths and sizes, cross-connected: L-N 0.16 Ω (as read), L-E 0.16 Ω (as read)
       - Zs there, cold: 0.51 Ω, at most 1.09 Ω cold, 53 % left
 
-      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; Common practice, ring final circuit test (common practice)*
+      *BS 7671:2018+A2:2022, 643.2.1, and Guidance Note 3; Common practice, ring final circuit test*
 
       \`\`\`text
       (r1 + rn) / 4 = (0.31 Ω + 0.31 Ω) / 4 = 0.16 Ω

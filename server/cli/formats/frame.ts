@@ -3,7 +3,7 @@
  * from, and then the figures with their working and source.
  */
 import type { ResultFinding, ResultPlace } from "../../results/result.ts";
-import { standingWords } from "../../tables/source.ts";
+import { sourceText } from "../../tables/source.ts";
 import { type TerminalText, term } from "../../text/terminal.ts";
 import { amountText } from "../amounts.ts";
 import { type Colours, type Tint, tintOf } from "../colours.ts";
@@ -71,14 +71,7 @@ function details({ limit, value, marginText, working, source, fixes }: ResultFin
     ...(value ? [["value", amountText(value, limit)] as const] : []),
     ...(marginText === undefined ? [] : [["margin", marginText] as const]),
     ...(working ? [["working", working] as const] : []),
-    ...(source
-      ? [
-          [
-            "source",
-            `${source.ref} (${standingWords[source.standing]})${source.note ? `. ${source.note}` : ""}`,
-          ] as const,
-        ]
-      : []),
+    ...(source ? [["source", sourceText(source)] as const] : []),
     ...fixes.map(({ title }) => ["help", title] as const),
   ];
 }

@@ -7,7 +7,7 @@ import { asRememberedWords, onlyAsRemembered } from "../../calc/verdict.ts";
 import type { Quantity } from "../../model/values.ts";
 import type { Bound } from "../../readings/planned.ts";
 import type { Source } from "../../tables/source.ts";
-import { combine, standingWords } from "../../tables/source.ts";
+import { combine, sourceText } from "../../tables/source.ts";
 import { fenced, type Markdown, md } from "../../text/markdown.ts";
 
 export interface Row {
@@ -90,8 +90,8 @@ export function cardMarkdown({ rows, steps, sources }: Card, further: readonly s
       ),
     );
   if (sources.length > 0) {
-    const { ref, standing, note } = combine(...sources);
-    parts.push(md`*${folded(ref)} (${standingWords[standing]})${note ? `. ${note}` : ""}*`);
+    const source = combine(...sources);
+    parts.push(md`*${sourceText({ ...source, ref: folded(source.ref) })}*`);
   }
   const own = steps.length > 0 ? working(steps).split("\n") : [];
   const lines = [...new Set([...own, ...further])];

@@ -3,9 +3,11 @@
 import type { Calculated, Step } from "../../calc/result.ts";
 import { asRememberedWords, beyondLimit, onlyAsRemembered, toLookUp } from "../../calc/verdict.ts";
 import type { Drawing } from "../../drawings/shapes.ts";
-import { type Source, standingWords } from "../../tables/source.ts";
+import type { Source } from "../../tables/source.ts";
 import type { Html } from "../../text/html.ts";
 import { sentence } from "../../text/words.ts";
+
+export { sourceText } from "../../tables/source.ts";
 
 /** A figure with the way to it. */
 export interface Calculation {
@@ -243,9 +245,6 @@ const verdictWords: Readonly<Record<Verdict, string>> = {
   unproven: "unproven",
   advises: "not met, for advice",
 };
-
-export const sourceText = ({ ref, standing, note }: Source): string =>
-  `${ref} (${standingWords[standing]})${note ? `. ${note}` : ""}`;
 
 /** A judgement in one sentence. */
 export const judgementText = ({ text, verdict, remark }: Comparison): string =>
