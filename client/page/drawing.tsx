@@ -4,7 +4,6 @@ import type { Drawing, DrawingTable } from "../../server/drawings/shapes.ts";
 import type { At, Placed } from "../../server/lsp/placed.ts";
 import type { DrawingsView } from "../../server/views/view.ts";
 import { Go } from "./board.tsx";
-import { ledTo, sideways, upAndDown } from "./keys.ts";
 import { type PlacedGroup, Shapes } from "./shapes.tsx";
 import type { Chosen } from "./state.ts";
 
@@ -60,8 +59,15 @@ export function Picture({ drawing, zoom, reveal, line }: PictureProps) {
   const reachable = things.some(({ key }) => key === stop) ? stop : things[0]?.key;
   // Arrows go from thing to thing in the order they are drawn.
   const walk = (event: KeyboardEvent & { readonly currentTarget: SVGSVGElement }) => {
+    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
     const from = things.findIndex(({ key }) => key === reachable);
-    const next = ledTo(event.key, things, from, { ...sideways, ...upAndDown });
+    const next = step
+      ? things[from + step]
+      : event.key === "Home"
+        ? things[0]
+        : event.key === "End"
+          ? things.at(-1)
+          : undefined;
     if (!next) return;
     event.preventDefault();
     setStop(next.key);
@@ -135,9 +141,13 @@ function AsTable({
               <tr key={row[0]?.text ?? at}>
                 {row.map(({ text, mark }, column) => (
                   <td key={table.head[column] ?? column}>
-                    <Go at={mark} reveal={reveal}>
-                      {text}
-                    </Go>
+                    {mark ? (
+                      <Go at={mark} reveal={reveal}>
+                        {text}
+                      </Go>
+                    ) : (
+                      text
+                    )}
                   </td>
                 ))}
               </tr>

@@ -10,45 +10,49 @@ interface Found {
   readonly failures: readonly string[];
 }
 
+/** How the files that are found come in. */
+export interface Reading {
+  /** Reads one, or says why it cannot be read. `plain`: its folder lists it, and it is no link. */
+  readonly read: (path: string, plain: boolean) => { readonly failure: string } | undefined;
+  /** Called between two of them, with how many there are: whether to go on. */
+  readonly goesOn: (found: number) => Promise<boolean>;
+}
+
 /**
- * The files that were asked for and can be read. `each` is told of every one as soon as it is read, with how many were
- * found, and says whether to go on; those that are then not read are among the paths all the same.
+ * The files that were asked for and can be read. Where reading them is broken off, those that were not read are among
+ * the paths all the same.
  */
 export async function findAsked(
   args: readonly string[],
   stdinPath: string | undefined,
   disk: Disk,
   terminal: Terminal,
-  houses?: Houses,
-  each: (path: string, found: number) => Promise<boolean> = async () => true,
+  houses: Houses,
+  { read, goesOn }: Reading,
 ): Promise<Found> {
   const fromInput = args.includes("-") || (args.length === 0 && stdinPath !== undefined);
   const paths = new Set<string>();
   const failures: string[] = [];
   if (fromInput) {
-    const read = decode(await terminal.input(ceiling));
+    const input = decode(await terminal.input(ceiling));
     const path = disk.path(stdinPath ?? "(standard input)");
-    if ("failure" in read) failures.push(`Standard input cannot be read: ${read.failure}`);
+    if ("failure" in input) failures.push(`Standard input cannot be read: ${input.failure}`);
     else {
-      disk.lend(path, read.text);
+      disk.lend(path, input.text);
       paths.add(path);
     }
   }
   const named = args.filter((arg) => arg !== "-");
   const found = await findFiles(named.length > 0 || fromInput ? named : ["."], terminal.cwd, houses);
   for (const folder of found.folders) disk.admit(folder);
-  let goesOn = true;
-  for (const path of found.files.map((file) => (found.plain.has(file) ? disk.plainPath(file) : disk.path(file)))) {
-    if (!goesOn) {
-      paths.add(path);
-      continue;
-    }
-    const text = disk.namedText(path);
-    if ("failure" in text) failures.push(`“${disk.shown(path)}” cannot be read: ${text.failure}`);
-    else {
-      paths.add(path);
-      goesOn = await each(path, found.files.length);
-    }
+  let isWanted = true;
+  for (const listed of found.files) {
+    const plain = found.plain.has(listed);
+    const path = plain ? disk.plainPath(listed) : disk.path(listed);
+    const refused = isWanted ? read(path, plain) : undefined;
+    if (refused) failures.push(`“${disk.shown(path)}” cannot be read: ${refused.failure}`);
+    else paths.add(path);
+    isWanted &&= await goesOn(found.files.length);
   }
   return { paths: [...paths], failures: [...failures, ...found.failures] };
 }

@@ -1,5 +1,6 @@
 /** `wayfile check`: what is wrong with files, and which exit code says so. */
 import { dirname } from "node:path";
+import type { Text } from "../text/decode.ts";
 import { counted } from "../text/words.ts";
 import { findAsked } from "./asked.ts";
 import { choiceOf } from "./choose.ts";
@@ -103,7 +104,7 @@ async function checkUntil(
   const ended = options.fix || options.diff ? await putRight(checking, paths, failures) : undefined;
   if (ended !== undefined) return ended;
   for (const path of signal.aborted ? [] : paths) scan.add(path);
-  const whole = await narrowed(planOf(scan, paths, disk, detail), options.since, disk, terminal);
+  const whole = await narrowed(planOf(scan, paths, detail), options.since, disk, terminal);
   if ("failure" in whole) return refuse(whole.failure, terminal);
   const plan = options.shard ? withTasks(whole, tasksOf(options.shard, whole)) : whole;
   timing.phase("read", `${plan.files} files`);
@@ -119,13 +120,17 @@ async function checkUntil(
 /** The files that are asked for, each read as it is found. */
 function filesFor({ args, options, disk, terminal, pace, signal }: Checking, scan: Scan, houses: Houses) {
   if (options.staged) return findStaged(args, options, disk, terminal);
-  return findAsked(args, options.stdinPath, disk, terminal, houses, async (path, all) => {
+  return findAsked(args, options.stdinPath, disk, terminal, houses, {
     // What is to be put right is read again once it is.
-    if (!options.fix && !options.diff) scan.add(path);
-    await pace.breathe(`${counted(all, "file")} found, reading`);
-    return !signal.aborted;
+    read: (path, plain) => (options.fix || options.diff ? failureOf(disk.namedText(path)) : scan.addNamed(path, plain)),
+    goesOn: async (all) => {
+      await pace.breathe(() => `${counted(all, "file")} found, reading`);
+      return !signal.aborted;
+    },
   });
 }
+
+const failureOf = (text: Text): { readonly failure: string } | undefined => ("failure" in text ? text : undefined);
 
 /** Writes what can be put right without a person; what is shown as a patch ends the run. */
 async function putRight(checking: Checking, paths: readonly string[], failures: string[]): Promise<number | undefined> {
@@ -169,7 +174,7 @@ async function reported(checking: Checking, { whole, plan, files, failures }: Pl
   };
   const sink = sinkOf(options.outputFile, terminal);
   return options.shard
-    ? await writePart(source, headOf(whole, options.shard, names.nameOf), whole, names, sink, terminal)
+    ? await writePart(source, headOf(whole, options.shard, disk, detail), whole, names, sink, terminal)
     : await writeReport(source, { choice, names, options, sink, terminal });
 }
 
@@ -207,7 +212,7 @@ async function* paced(
     yield ran;
     if (!ran.cached) terminal.checked?.();
     // Once all is checked the report says so.
-    if (done < files) await pace.breathe(`${done} of ${counted(files, "file")} checked`);
+    if (done < files) await pace.breathe(() => `${done} of ${counted(files, "file")} checked`);
   }
   pace.end();
 }

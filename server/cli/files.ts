@@ -6,7 +6,7 @@
 import { hash } from "node:crypto";
 import { basename, dirname, join, relative, resolve, sep } from "node:path";
 import { Grounds, realPathOf } from "../disk/grounds.ts";
-import { type NamedText, readBytes, readNamed, readUsed } from "../disk/read-now.ts";
+import { Glance, type NamedText, readBytes, readNamed, readUsed } from "../disk/read-now.ts";
 import { isSchedule } from "../disk/refusals.ts";
 import { Engine } from "../model/engine.ts";
 import type { Text } from "../text/decode.ts";
@@ -28,6 +28,8 @@ export class Disk implements Sources {
   readonly #known = new Map<string, string>();
   readonly #texts = new Map<string, Known>();
   readonly #lent = new Map<string, string>();
+  /** Paths that files use, each with the one its file is known by. Thousands of files use the same few. */
+  readonly #resolved = new Map<string, string>();
   readonly #grounds: Grounds;
   #onlyLent = false;
 
@@ -73,7 +75,11 @@ export class Disk implements Sources {
   /** Either kind of slash is one, and two of them name no other computer. What may not be read is not looked at. */
   resolve(from: string, use: string): string {
     const path = slashes(resolve(dirname(from), use.replaceAll("\\", "/").replace(/^\/{2,}/, "/")));
-    return this.#grounds.holds(path) ? this.#canonical(path) : path;
+    const known = this.#resolved.get(path);
+    if (known !== undefined) return known;
+    const found = this.#grounds.holds(path) ? this.#canonical(path) : path;
+    this.#resolved.set(path, found);
+    return found;
   }
 
   file(path: string): LoadedFile | { readonly failure: string } {
@@ -97,6 +103,20 @@ export class Disk implements Sources {
     // A pipe is read once; and what has another name than a schedule may be read because it was named.
     if (!("failure" in text) && (text.once || !isSchedule(path))) this.#lent.set(path, text.text);
     return text;
+  }
+
+  #glance: Glance | undefined;
+
+  /**
+   * The bytes of a file, until the next is asked for: one that its folder lists, that is no link, and that is plain text.
+   * Its content is known from then on, and its text is not. Nothing where it has to be read as any other.
+   */
+  bytesOfPlain(path: string): Buffer | undefined {
+    if (this.#onlyLent || this.#lent.has(path) || this.#texts.has(path)) return undefined;
+    this.#glance ??= new Glance();
+    const bytes = this.#glance.at(path);
+    if (bytes) this.#texts.set(path, { content: contentOfBytes(bytes) });
+    return bytes;
   }
 
   /** What tells the content of a file from any other, or the reason why it could not be read. */
@@ -184,7 +204,9 @@ export class Disk implements Sources {
 
 /** What tells a text from any other, and from what could not be read. */
 export const contentOfText = (text: Text): string =>
-  "failure" in text ? `! ${text.failure}` : hash("sha256", text.text, "base64url");
+  "failure" in text ? `! ${text.failure}` : contentOfBytes(text.bom ? `\ufeff${text.text}` : text.text);
+
+const contentOfBytes = (bytes: Buffer | string): string => hash("sha256", bytes, "base64url");
 
 export const shownPath = (cwd: string, path: string): string => slashes(relative(cwd, path)) || ".";
 

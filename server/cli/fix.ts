@@ -81,13 +81,14 @@ async function judged(disk: Disk, fixing: Fixing): Promise<FileResult[]> {
   const { paths, detail, terminal, signal, cache, threads, pace } = fixing;
   const scan = new Scan(disk);
   for (const path of paths) scan.add(path);
-  const plan = planOf(scan, paths, disk, detail);
+  const plan = planOf(scan, paths, detail);
   const { program, count = 1 } = terminal.threads ?? {};
   const options = { cwd: terminal.cwd, detail, cache, program, signal, threads: { room: count, wanted: threads } };
   const files = new Map<string, FileResult>();
   let done = 0;
   for await (const { result } of run(plan, disk, options)) {
-    await pace.breathe(`${++done} of ${counted(plan.tasks.length, "schedule")} looked at for fixes`);
+    done++;
+    await pace.breathe(() => `${done} of ${counted(plan.tasks.length, "schedule")} looked at for fixes`);
     if ("failure" in result) continue;
     for (const file of result.files) {
       const before = files.get(file.path);

@@ -18,13 +18,19 @@ export function namesFrom(cwd: string): Names {
   const inner = slashes(relative(top, cwd));
   const own = inner === "" ? "" : `${inner}/`;
   return {
-    nameOf: (path) => slashes(relative(top, path)) || ".",
+    nameOf: (path) => nameBelow(top, path),
     pathOf: (name) => join(top, name),
     shown: (name) => {
       if (own === "" && !name.startsWith("..")) return name;
       return name.startsWith(own) && own !== "" ? name.slice(own.length) : slashes(relative(cwd, join(top, name)));
     },
   };
+}
+
+/** Nearly every path lies below the top as it is written, and need not be taken apart. */
+function nameBelow(top: string, path: string): string {
+  const isBelow = path.startsWith(top) && path[top.length] === sep && path.length > top.length + 1;
+  return isBelow && !path.includes("..") ? slashes(path.slice(top.length + 1)) : slashes(relative(top, path)) || ".";
 }
 
 const slashes = (path: string): string => (sep === "/" ? path : path.replaceAll(sep, "/"));

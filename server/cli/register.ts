@@ -83,14 +83,15 @@ async function rowsOf(
   const stop = new AbortController();
   const release = terminal.onInterrupt(() => stop.abort());
   const scan = new Scan(disk);
-  const read = async (path: string, all: number): Promise<boolean> => {
-    scan.add(path);
-    await pace.breathe(`${counted(all, "file")} found, reading`);
-    return !stop.signal.aborted;
-  };
   const houses = new Houses(terminal.cwd, terminal.today());
-  const { paths, failures } = await findAsked(args, undefined, disk, terminal, houses, read);
-  const plan = planOf(scan, paths, disk, detail);
+  const { paths, failures } = await findAsked(args, undefined, disk, terminal, houses, {
+    read: (path, plain) => scan.addNamed(path, plain),
+    goesOn: async (all) => {
+      await pace.breathe(() => `${counted(all, "file")} found, reading`);
+      return !stop.signal.aborted;
+    },
+  });
+  const plan = planOf(scan, paths, detail);
   const cache = options.cache ? terminal.cache : undefined;
   const { program, count = 1 } = terminal.threads ?? {};
   const threads = { room: count, wanted: options.threads };
@@ -106,7 +107,7 @@ async function rowsOf(
   })) {
     if ("failure" in result) failed.push(`“${disk.shown(task.files[0])}” ${result.failure}`);
     else for (const row of result.register ?? []) entries.push({ ...row, file: shown(result.root) });
-    await pace.breathe(`${counted(entries.length, "installation")} read`);
+    await pace.breathe(() => `${counted(entries.length, "installation")} read`);
   }
   pace.end();
   release();

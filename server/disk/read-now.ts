@@ -2,10 +2,11 @@
  * The door through which a file comes into a command, which has nothing else to do meanwhile: what is used as strictly
  * as in an editor, and what a person named on the command line as they named it.
  */
+import { isUtf8 } from "node:buffer";
 import { closeSync, fstatSync, openSync, readFileSync, readSync, realpathSync, type Stats, statSync } from "node:fs";
 import { ceiling, decode, type Text } from "../text/decode.ts";
 import type { Grounds } from "./grounds.ts";
-import { isAll, pieceOf, withoutWaiting } from "./pieces.ts";
+import { isAll, pieceOf, withoutLinks, withoutWaiting } from "./pieces.ts";
 import { readPipe } from "./pipe.ts";
 import { reasonOf } from "./reasons.ts";
 import { isSchedule, refusedByKind, refusedByLink, refusedByPath } from "./refusals.ts";
@@ -38,6 +39,34 @@ export const readBeside = (path: string): Text => textOf(path, undefined, bytesO
 
 /** A file that a person named and that is no text, such as a workbook. */
 export const readBytes = (path: string): Bytes => open(path, undefined, bytesOf);
+
+/**
+ * Looks through many files one after another, each in the same piece of memory, where all that is wanted is told from
+ * their bytes. It decides nothing: of whatever is out of the ordinary it gives nothing, and the doors above are asked.
+ */
+export class Glance {
+  #room = Buffer.allocUnsafeSlow(65_536);
+
+  /** The bytes of a plain text until the next look; the path leads through no link but in its folder. */
+  at(path: string): Buffer | undefined {
+    let handle: number | undefined;
+    try {
+      handle = openSync(path, withoutLinks);
+      const stats = fstatSync(handle);
+      if (refusedByKind(stats)) return undefined;
+      if (stats.size >= this.#room.length) this.#room = Buffer.allocUnsafeSlow(stats.size + 1);
+      const read = readSync(handle, this.#room);
+      const bytes = this.#room.subarray(0, read);
+      return isAll(stats.size, read, this.#room.length) && isPlainText(bytes) ? bytes : undefined;
+    } catch {
+      return undefined;
+    } finally {
+      if (handle !== undefined) closeSync(handle);
+    }
+  }
+}
+
+const isPlainText = (bytes: Buffer): boolean => isUtf8(bytes) && bytes[0] !== 0xef && !bytes.includes(0);
 
 /** A file of this program's own making, of any size. */
 export function readWhole(path: string): { readonly text: string } | { readonly failure: string } {

@@ -1,5 +1,6 @@
 /** Many files: several threads, results that are kept, and work that is broken off. */
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { usesIn } from "../../server/cli/run/plan.ts";
@@ -185,6 +186,51 @@ describe("long work", () => {
     const stopping = { clock: slow(), interrupted: () => ++asked > 32, threads };
     const { code } = await folder.runWith(stopping, "check", "--threads", "2");
     expect(code).toBe(130);
+  });
+});
+
+describe("files of every kind among many", () => {
+  const bad: Record<string, string | Uint8Array> = {
+    "bad/utf-16.ways": new Uint8Array([0xff, 0xfe, 0x77, 0x00]),
+    "bad/latin-1.ways": new Uint8Array([0x77, 0x61, 0xb0, 0x0a]),
+    "bad/nul.ways": "wayfile 1\n\0",
+    "bad/large.ways": "#".repeat(8_000_001),
+  };
+
+  test("found in a folder are read as where they are named, and what cannot be read stops nothing", async () => {
+    const marked = `\ufeff${schedule(faultyWay)}`;
+    const folder = new Folder({ ...manySchedules(), ...bad, "bad/marked.ways": marked, "empty.ways": "" });
+    symlinkSync(folder.at("bad/marked.ways"), folder.at("linked.ways"));
+    symlinkSync(folder.at("nowhere"), folder.at("astray.ways"));
+    execFileSync("mkfifo", [folder.at("bad/pipe.ways")]);
+    mkdirSync(folder.at("bad/folder.ways"));
+    const found = await folder.run("check", "--format", "json");
+    expect(found.code).toBe(2);
+    const names = Object.keys(bad).sort();
+    for (const name of names) {
+      const { err } = await folder.run("check", name);
+      expect(err).toMatch(new RegExp(`^“${name}” cannot be read: `));
+      expect(found.err).toContain(err);
+    }
+    expect(found.err.match(/ cannot be read: /g)).toHaveLength(names.length + 1);
+    expect(found.err).toContain("“astray.ways” cannot be read: there is no such file.\n");
+    const files: { path: string; findings: unknown[] }[] = JSON.parse(found.out).files;
+    const of = (path: string) => files.find((file) => file.path === path);
+    expect(files).toHaveLength(28);
+    expect(of("empty.ways")?.findings).toEqual([]);
+    const named = JSON.parse((await folder.run("check", "--format", "json", "bad/marked.ways")).out).files[0];
+    expect(of("bad/marked.ways")).toEqual(named);
+    expect(named.findings.map(({ check }: { check: string }) => check)).toContain("loop/zs-over-limit");
+  });
+
+  test("with results that are kept, a file is known again with its byte order mark and without", async () => {
+    const folder = new Folder({ "a.ways": `\ufeff${schedule(faultyWay)}`, "b.ways": 'wayfile 1\nuse "a.ways"\n' });
+    const kept = { cache: { folder: folder.at("cache"), program: "one" } };
+    const first = await folder.runWith(kept, "check");
+    expect(first.out).toContain("loop/zs-over-limit");
+    expect(await folder.runWith(kept, "check")).toEqual(first);
+    folder.write("a.ways", schedule(faultyWay));
+    expect(await folder.runWith(kept, "check")).toEqual(first);
   });
 });
 

@@ -3,11 +3,11 @@ import type { ScheduleResult } from "../../results/result.ts";
 import { judgeSchedule } from "../../results/schedule.ts";
 import type { Disk } from "../files.ts";
 import type { Cache } from "./cache.ts";
-import { contentOf, type Task, type TaskDetail } from "./plan.ts";
+import { contentOf, type KeyedTask, type TaskDetail } from "./plan.ts";
 
 export type TaskResult = ScheduleResult | { readonly failure: string };
 
-export function judgeTask(task: Task, disk: Disk, detail: TaskDetail, cache: Cache | undefined): TaskResult {
+export function judgeTask(task: KeyedTask, disk: Disk, detail: TaskDetail, cache: Cache | undefined): TaskResult {
   // A file keeps the name it was first met under, though this thread meets its files in another order.
   for (const path of task.files) disk.path(path);
   const [root] = task.files;

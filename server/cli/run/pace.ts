@@ -27,11 +27,11 @@ export class Pace {
   }
 
   /** Called between two pieces of work. */
-  async breathe(status: string): Promise<void> {
+  async breathe(status: () => string): Promise<void> {
     const now = this.#terminal.now();
     if (!this.#quiet && now - this.#said >= this.#every) {
       this.#said = now;
-      this.#terminal.status(term`${status}`);
+      this.#terminal.status(term`${status()}`);
     }
     if (now - this.#breathed < breath) return;
     this.#breathed = now;

@@ -5,8 +5,9 @@
 import { hash } from "node:crypto";
 import manifest from "../../../package.json" with { type: "json" };
 import type { Membership } from "../../results/join.ts";
+import type { Disk } from "../files.ts";
 import type { TaskResult } from "./judge-task.ts";
-import type { Plan } from "./plan.ts";
+import { contentOf, type Plan, type TaskDetail } from "./plan.ts";
 import type { Shard } from "./shard.ts";
 
 export interface PartHead {
@@ -38,15 +39,15 @@ export interface PartEnd {
   readonly interrupted: boolean;
 }
 
-export const headOf = (plan: Plan, shard: Shard, nameOf: (path: string) => string): PartHead => ({
+export const headOf = (plan: Plan, shard: Shard, disk: Disk, detail: TaskDetail): PartHead => ({
   part: 1,
   program: manifest.version,
-  plan: hash("sha256", plan.tasks.map(({ content }) => content).join("\n"), "hex").slice(0, 32),
+  plan: hash("sha256", plan.tasks.map(({ files }) => contentOf(files, disk, detail)).join("\n"), "hex").slice(0, 32),
   shard,
   tasks: plan.tasks.length,
   files: plan.files,
   shared: Object.fromEntries(
-    [...plan.shared].map((path) => [nameOf(path), plan.members.schedulesOf(nameOf(path))] as const),
+    [...plan.shared].map((path) => [detail.nameOf(path), plan.members.schedulesOf(detail.nameOf(path))] as const),
   ),
 });
 

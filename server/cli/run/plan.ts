@@ -14,10 +14,14 @@ import type { Disk } from "../files.ts";
 export interface Task {
   /** The paths of its files, the one that checking begins in first; those that could not be read are among them. */
   readonly files: readonly [root: string, ...used: string[]];
-  /** What its result follows from: the contents of its files, under the names the result gives them. */
-  readonly content: string;
-  /** Characters of text. */
+  /** Bytes of text. */
   readonly size: number;
+}
+
+/** With what its result follows from: the contents of its files, under the names the result gives them. */
+export interface KeyedTask extends Task {
+  /** Empty where results are not kept. */
+  readonly content: string;
 }
 
 /** How results are made: what they call a file, and whether a register is wanted. */
@@ -48,6 +52,7 @@ const mostKept = 8_000_000;
 export class Scan implements Scanned {
   readonly graph = new UseGraph();
   readonly sizes = new Map<string, number>();
+  readonly #uses = usesByOpening();
   readonly #disk: Disk;
   #kept = 0;
 
@@ -55,26 +60,53 @@ export class Scan implements Scanned {
     this.#disk = disk;
   }
 
+  /**
+   * A file that was asked for, with all it uses, or why it cannot be read. Of one that is `plain`, listed by its folder
+   * and no link, no text is made unless it uses others.
+   */
+  addNamed(path: string, plain: boolean): { readonly failure: string } | undefined {
+    if (this.graph.has(path)) return undefined;
+    const bytes = plain ? this.#disk.bytesOfPlain(path) : undefined;
+    if (bytes) {
+      const uses =
+        bytes.includes("use") && mayUse.test(bytes.toString("latin1")) ? this.#uses(bytes.toString("utf8")) : [];
+      this.#addUsed(this.#set(path, bytes.length, uses));
+      return undefined;
+    }
+    const text = this.#disk.namedText(path);
+    if ("failure" in text) return text;
+    this.add(path);
+    return undefined;
+  }
+
   /** A file that can be read, with all it uses. */
   add(path: string): void {
-    const pending = [path];
+    this.#addUsed([path]);
+  }
+
+  #addUsed(paths: readonly string[]): void {
+    const pending = [...paths];
     for (let next = pending.pop(); next !== undefined; next = pending.pop()) pending.push(...this.#addOne(next));
   }
 
   #addOne(path: string): readonly string[] {
-    const disk = this.#disk;
-    const read = this.graph.has(path) ? { failure: "" } : disk.usedText(path);
+    const read = this.graph.has(path) ? { failure: "" } : this.#disk.usedText(path);
     if ("failure" in read) return [];
     const { text } = read;
-    const uses = usesIn(text).map((use) => disk.resolve(path, use));
-    this.sizes.set(path, text.length);
+    this.#kept += text.length;
+    const used = this.#set(path, Buffer.byteLength(text), mayUse.test(text) ? this.#uses(text) : []);
+    if (this.#kept > mostKept) this.#disk.release(path);
+    return used;
+  }
+
+  #set(path: string, size: number, uses: readonly string[]): readonly string[] {
+    const used = uses.length > 0 ? uses.map((use) => this.#disk.resolve(path, use)) : uses;
+    this.sizes.set(path, size);
     this.graph.set(
       path,
-      summaryOf(uses, () => disk.usedText(path)),
+      summaryOf(used, () => this.#disk.usedText(path)),
     );
-    this.#kept += text.length;
-    if (this.#kept > mostKept) disk.release(path);
-    return uses;
+    return used;
   }
 }
 
@@ -98,18 +130,25 @@ const opening = /^(?:[^\S\r\n]*(?:#[^\r\n]*|(?:wayfile|use)\b[^\r\n{}]*)?(?:\r\n
 const mayUse = /\buse\b[^\r\n]*"/;
 
 /** What a text uses. Nearly always its first lines say it all; else it is divided as checking divides it. */
-export function usesIn(text: string): readonly string[] {
-  if (!mayUse.test(text)) return [];
-  const lines = opening.exec(text)?.[0] ?? "";
-  const part = mayUse.test(text.slice(lines.length)) ? text : lines;
-  return linksOf(documentOf(part).segments).uses;
+export const usesIn = (text: string): readonly string[] => (mayUse.test(text) ? usesByOpening()(text) : []);
+
+/** The same of many texts that may use others: they often begin alike. */
+function usesByOpening(): (text: string) => readonly string[] {
+  const known = new Map<string, readonly string[]>();
+  return (text) => {
+    const lines = opening.exec(text)?.[0] ?? "";
+    if (mayUse.test(text.slice(lines.length))) return linksOf(documentOf(text).segments).uses;
+    const uses = known.get(lines) ?? linksOf(documentOf(lines).segments).uses;
+    if (known.size < mostOpenings) known.set(lines, uses);
+    return uses;
+  };
 }
 
+const mostOpenings = 1_000;
+
 /** The schedules to be checked. */
-export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, disk: Disk, detail: TaskDetail): Plan {
-  const { nameOf } = detail;
+export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, { nameOf }: TaskDetail): Plan {
   const roots = graph.roots;
-  const order = new Map(roots.map((root, index) => [nameOf(root), index]));
   const isRoot = new Set(roots);
   const inOrder = [...new Set([...[...asked].filter((path) => isRoot.has(path)), ...roots])];
   const counts = new Map<string, number>();
@@ -118,17 +157,36 @@ export function planOf({ graph, sizes }: Scanned, asked: Iterable<string>, disk:
     for (const path of files) counts.set(path, (counts.get(path) ?? 0) + 1);
     return {
       files,
-      content: contentOf(files, disk, detail),
       size: files.reduce((sum, path) => sum + (sizes.get(path) ?? 0), 0),
     };
   });
   const shared = new Set([...counts].flatMap(([path, count]) => (count > 1 ? [path] : [])));
-  const byName = new Map([...shared].map((path) => [nameOf(path), counts.get(path) ?? 1]));
   return {
     tasks,
-    members: { schedulesOf: (name) => byName.get(name) ?? 1, orderOf: (name) => order.get(name) ?? roots.length },
+    members: membersIn(
+      roots,
+      [...shared].map((path) => [nameOf(path), counts.get(path) ?? 1]),
+      nameOf,
+    ),
     files: sizes.size,
     shared,
+  };
+}
+
+/** The order of schedules is asked only of those that share a file. */
+function membersIn(
+  roots: readonly string[],
+  shared: readonly (readonly [name: string, count: number])[],
+  nameOf: (path: string) => string,
+): Membership {
+  const counts = new Map(shared);
+  let orders: ReadonlyMap<string, number> | undefined;
+  return {
+    schedulesOf: (name) => counts.get(name) ?? 1,
+    orderOf: (name) => {
+      orders ??= new Map(roots.map((root, index) => [nameOf(root), index]));
+      return orders.get(name) ?? roots.length;
+    },
   };
 }
 

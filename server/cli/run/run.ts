@@ -1,10 +1,10 @@
 /** Runs a plan: from the cache what it holds, and the rest in this thread where it is little, else by several. */
-import type { ScheduleResult } from "../../results/result.ts";
 import type { Disk } from "../files.ts";
 import { Cache, type CachePlace } from "./cache.ts";
 import { judgeTask, type TaskResult } from "./judge-task.ts";
-import type { Plan, Task, TaskDetail } from "./plan.ts";
+import { contentOf, type KeyedTask, type Plan, type Task, type TaskDetail } from "./plan.ts";
 import { Pool } from "./pool.ts";
+import type { WorkerStart } from "./worker.ts";
 
 export interface RunOptions {
   readonly cwd: string;
@@ -23,112 +23,126 @@ export interface Ran {
   readonly cached: boolean;
 }
 
-/** Starting a thread costs as much as checking so many characters. */
+/** Starting a thread costs as much as checking so many bytes. */
 const worthAThread = 200_000;
-
-/** The results of a plan in the order of its tasks, each as soon as it and those before it are there. */
-export async function* run(plan: Plan, disk: Disk, options: RunOptions): AsyncGenerator<Ran> {
-  const cache = options.cache && new Cache(options.cache);
-  const isKept = plan.tasks.map((task) => cache?.has(task.content) ?? false);
-  const open = plan.tasks.reduce((sum, { size }, index) => sum + (isKept[index] ? 0 : size), 0);
-  const { room, wanted } = options.threads;
-  const threads = Math.min(
-    wanted ?? Math.min(room, Math.ceil(open / worthAThread)),
-    open === 0 ? 1 : plan.tasks.length,
-  );
-  const { register } = options.detail;
-  const start = { register, cwd: options.cwd, folders: disk.folders, lent: disk.lent, shared: plan.shared };
-  const pool =
-    threads > 1 && options.program !== undefined
-      ? new Pool(options.program, threads, { ...start, ...(options.cache ? { cache: options.cache } : {}) })
-      : undefined;
-  const here = (task: Task): TaskResult => {
-    const result = judgeTask(task, disk, options.detail, cache);
-    for (const path of task.files) if (!plan.shared.has(path)) disk.release(path);
-    return result;
-  };
-  const read = (task: Task, kept: boolean): ScheduleResult | undefined =>
-    kept ? cache?.read(task.content) : undefined;
-  try {
-    if (pool) yield* side(plan.tasks, { isKept, read, here, pool, signal: options.signal });
-    else {
-      for (const [index, task] of plan.tasks.entries()) {
-        if (options.signal.aborted) return;
-        const known = read(task, isKept[index] ?? false);
-        yield { task, result: known ?? here(task), cached: known !== undefined };
-      }
-    }
-  } finally {
-    await pool?.close();
-  }
-}
-
 /** So much is handed to a thread at once, and so many batches are under way or wait for one before them. */
 const batchSize = 150_000;
 const firstBatch = 10_000;
 const mostBatches = 16;
-/** So much is checked in this thread while the others start. */
+/** So much is checked in this thread while the others start, so that nobody waits for them. */
 const meanwhile = 30_000;
 
-/** How many of the first tasks come to so many characters. */
-function countOf(tasks: readonly Task[], size: number): number {
-  let left = size;
-  const past = tasks.findIndex((task) => {
-    left -= task.size;
-    return left < 0;
-  });
-  return past < 0 ? tasks.length : past;
-}
-
-interface Handed {
-  readonly tasks: readonly Task[];
-  readonly results: Promise<readonly TaskResult[]> | undefined;
-}
-
-interface Side {
-  readonly isKept: readonly boolean[];
-  readonly read: (task: Task, kept: boolean) => ScheduleResult | undefined;
-  readonly here: (task: Task) => TaskResult;
-  readonly pool: Pool;
-  readonly signal: AbortSignal;
-}
-
-async function* side(tasks: readonly Task[], { isKept, read, here, pool, signal }: Side): AsyncGenerator<Ran> {
+/** The results of a plan in the order of its tasks, each as soon as it and those before it are there. */
+export async function* run(plan: Plan, disk: Disk, options: RunOptions): AsyncGenerator<Ran> {
+  const { signal, detail } = options;
+  const cache = options.cache && new Cache(options.cache);
   const aborted = new Promise<undefined>((resolve) => signal.addEventListener("abort", () => resolve(undefined)));
-  const handed: Handed[] = [];
-  // The first results are worked out here while the threads start, so that nobody waits for them.
-  let next = countOf(tasks, meanwhile);
-  const own = tasks.slice(0, next);
-  let size = firstBatch;
-  const hand = (): void => {
-    const kept = isKept[next] ?? false;
-    const batch: Task[] = [];
-    let room = size;
-    for (let task = tasks[next]; task && room > 0 && (isKept[next] ?? false) === kept; task = tasks[next]) {
-      batch.push(task);
-      room -= task.size;
-      next++;
-    }
-    size = Math.min(size * 2, batchSize);
-    handed.push({ tasks: batch, results: kept ? undefined : pool.run(batch) });
+  const upcoming = batchesOf(plan.tasks, (task) => aheadOf(task, disk, detail, cache));
+  const ahead: Batch[] = [];
+  const threads = new Threads(plan, disk, options);
+  const here = (task: KeyedTask): TaskResult => {
+    const result = judgeTask(task, disk, detail, cache);
+    for (const path of task.files) if (!plan.shared.has(path)) disk.release(path);
+    return result;
   };
-  while (next < tasks.length && handed.length < mostBatches) hand();
-  for (const [index, task] of own.entries()) {
-    if (signal.aborted) return;
-    const known = read(task, isKept[index] ?? false);
-    yield { task, result: known ?? here(task), cached: known !== undefined };
-  }
-  while (!signal.aborted) {
-    while (next < tasks.length && handed.length < mostBatches) hand();
-    const first = handed.shift();
-    if (!first) return;
-    const results = first.results && (await Promise.race([first.results, aborted]));
-    for (const [index, task] of first.tasks.entries()) {
-      const known = first.results ? results?.[index] : read(task, true);
-      // An entry that turned out to be damaged is checked like the others.
-      const result = known ?? (signal.aborted ? undefined : (await pool.run([task]))[0]);
-      if (!result) return;
-      yield { task, result, cached: first.results === undefined && known !== undefined };
+  try {
+    for (;;) {
+      while (ahead.length < mostBatches) {
+        const { value: batch } = upcoming.next();
+        if (!batch) break;
+        ahead.push(batch);
+        threads.expect(batch);
+      }
+      threads.hand(ahead);
+      const first = ahead.shift();
+      if (!first) return;
+      const results = first.results && (await Promise.race([first.results, aborted]));
+      for (const [index, task] of first.tasks.entries()) {
+        if (signal.aborted) return;
+        const kept = task.isKept ? cache?.read(task.content) : undefined;
+        // An entry that turned out to be damaged is checked like the others.
+        yield { task, result: kept ?? results?.[index] ?? here(task), cached: kept !== undefined };
+      }
     }
+  } finally {
+    await threads.close();
+  }
+}
+
+/** What a result is kept under is worked out for a task when its turn comes near: nothing waits for those of a whole plan. */
+type AheadTask = KeyedTask & { readonly isKept: boolean };
+
+function aheadOf(task: Task, disk: Disk, detail: TaskDetail, cache: Cache | undefined): AheadTask {
+  const content = cache ? contentOf(task.files, disk, detail) : "";
+  return { ...task, content, isKept: cache?.has(content) ?? false };
+}
+
+interface Batch {
+  readonly tasks: readonly AheadTask[];
+  /** Bytes that are to be checked. */
+  readonly open: number;
+  /** Whether it is checked in this thread, whatever others there are. */
+  readonly isOwn: boolean;
+  results?: Promise<readonly TaskResult[]>;
+}
+
+/** Of one batch all are kept, or none; but for the first, which this thread does. */
+function* batchesOf(tasks: readonly Task[], aheadOf: (task: Task) => AheadTask): Generator<Batch, undefined> {
+  let batch: AheadTask[] = [];
+  let isOwn = true;
+  let room = meanwhile;
+  let size = firstBatch;
+  const whole = (): Batch => {
+    const open = batch.reduce((sum, one) => sum + (one.isKept ? 0 : one.size), 0);
+    return { tasks: batch, open, isOwn };
+  };
+  for (const task of tasks) {
+    const next = aheadOf(task);
+    const [first] = batch;
+    if (first && (room <= 0 || (!isOwn && first.isKept !== next.isKept))) {
+      yield whole();
+      if (!isOwn) size = Math.min(size * 2, batchSize);
+      batch = [];
+      isOwn = false;
+      room = size;
+    }
+    batch.push(next);
+    room -= next.size;
+  }
+  if (batch.length > 0) yield whole();
+  return undefined;
+}
+
+/** The threads of a run: as many as what lies ahead is worth. */
+class Threads {
+  readonly #options: RunOptions;
+  readonly #start: WorkerStart;
+  readonly #most: number;
+  #open = 0;
+  #pool: Pool | undefined;
+
+  constructor({ tasks, shared }: Plan, { folders, lent }: Disk, options: RunOptions) {
+    const { cwd, cache, detail, threads } = options;
+    this.#options = options;
+    this.#start = { register: detail.register, cwd, folders, lent, shared, ...(cache ? { cache } : {}) };
+    this.#most = Math.min(threads.wanted ?? threads.room, tasks.length);
+  }
+
+  expect({ open }: Batch): void {
+    this.#open += open;
+  }
+
+  hand(batches: readonly Batch[]): void {
+    const { program, threads } = this.#options;
+    const worth = threads.wanted === undefined ? Math.ceil(this.#open / worthAThread) : this.#most;
+    const count = this.#open === 0 ? 0 : Math.min(this.#most, worth);
+    if (program === undefined || count <= 1) return;
+    this.#pool ??= new Pool(program, this.#start);
+    this.#pool.grow(count);
+    for (const batch of batches) if (!batch.isOwn && batch.open > 0) batch.results ??= this.#pool.run(batch.tasks);
+  }
+
+  async close(): Promise<void> {
+    await this.#pool?.close();
   }
 }

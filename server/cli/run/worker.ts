@@ -4,7 +4,7 @@ import { Disk } from "../files.ts";
 import { namesFrom } from "../names.ts";
 import { Cache, type CachePlace } from "./cache.ts";
 import { judgeTask, type TaskResult } from "./judge-task.ts";
-import type { Task } from "./plan.ts";
+import type { KeyedTask } from "./plan.ts";
 
 /** What a thread is told once. */
 export interface WorkerStart {
@@ -24,7 +24,7 @@ export function work(port: MessagePort, start: WorkerStart): void {
   for (const [path, text] of start.lent) disk.lend(path, text);
   const cache = start.cache && new Cache(start.cache);
   const detail = { nameOf: namesFrom(start.cwd).nameOf, register: start.register };
-  port.on("message", ({ id, tasks }: { id: number; tasks: readonly Task[] }) => {
+  port.on("message", ({ id, tasks }: { id: number; tasks: readonly KeyedTask[] }) => {
     const results = tasks.map((task) => {
       const result = judgeTask(task, disk, detail, cache);
       disk.forget((path) => start.shared.has(path));
