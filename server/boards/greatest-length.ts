@@ -15,6 +15,8 @@ function lengthAt(study: WayStudy, room: number, used: number): number | undefin
   return length === undefined || used <= 0 ? undefined : Math.max(0, (length * room) / used);
 }
 
+const orNone = (length: number): string => (length > 0 ? metres(length) : "none is left");
+
 /** The greatest length (m) at which the device still disconnects in time, conductors hot. */
 export function longestByLoop(study: WayStudy): Calculated | undefined {
   const limit = study.disconnection?.limit;
@@ -29,7 +31,7 @@ export function longestByLoop(study: WayStudy): Calculated | undefined {
   const plainly = `${metres(length)} × (${ohms(limit.value)} − ${ohms(start.value)}) / ${ohms(used)}`;
   const words = loop.parts.X > 0 ? `${ohms(limit.value)}, resistance and reactance in proportion to l` : plainly;
   return worked(value, "m", combine(differing(limit, start), loop.source), () => [
-    step("l max = l × (limit − loop at the board) / (R1+R2)", words, metres(value)),
+    step("l max = l × (limit − loop at the board) / (R1+R2)", words, orNone(value)),
   ]);
 }
 
@@ -42,7 +44,7 @@ export function longestByDrop(study: WayStudy, above: Calculated): Calculated | 
   if (value === undefined) return undefined;
   const words = `${metres(study.length?.value ?? 0)} × (${percent(limit.value)} − ${percent(above.value)}) / ${percent(found.drop.value)}`;
   return worked(value, "m", combine(differing(limit, above), found.drop.source), () => [
-    step("l max = l × (limit − drop before the board) / own drop", words, metres(value)),
+    step("l max = l × (limit − drop before the board) / own drop", words, orNone(value)),
   ]);
 }
 

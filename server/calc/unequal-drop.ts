@@ -27,7 +27,7 @@ export function unequalDrop(question: UnequalQuestion): Calculated {
   const neutral = Math.max(0, along);
   const per = (tabulated: Sourced<number>): number => tabulated.value / Math.sqrt(3);
   const value = (per(perAmpereMetre) * own + per(neutralPerAmpereMetre) * neutral) * length;
-  const mv = (tabulated: Sourced<number>): string => `${plain(tabulated.value * 1000)} / √3 mV/A/m`;
+  const mv = (tabulated: Sourced<number>): string => `${plain(tabulated.value * 1000)} mV/A/m / √3`;
   const numbers = `(${mv(perAmpereMetre)} × ${amps(own)} + ${mv(neutralPerAmpereMetre)} × ${amps(neutral)}) × ${metres(length)}`;
   const numbersAlong = `${amps(own)} − (${amps(one)} + ${amps(other)}) / 2`;
   const steps = [

@@ -15,12 +15,19 @@ export interface Candidate {
 /** Seconds of tests that are run before it is looked whether any failed. */
 const batchSeconds = [2, 8, 30, 60];
 
+interface Context {
+  readonly imports: Imports;
+  /** Of the folder the tests are run in. */
+  readonly root: string;
+}
+
 /** Every test that comes by a mutant; for one that is passed as modules are read, every file that reads it. */
 export function candidatesFor(
   mutant: Numbered,
   passing: ReadonlyMap<string, Passing>,
-  { imports, root }: { readonly imports: Imports; readonly root: string },
+  context: Context,
 ): readonly Candidate[] {
+  const { imports, root } = context;
   const whole = (file: string, { tests }: Passing): Candidate => ({
     file,
     test: undefined,
@@ -36,19 +43,26 @@ export function candidatesFor(
   const outside = [...passing]
     .filter(([file, of]) => of.outside.includes(mutant.number) || (byTest.length === 0 && reads(file)))
     .map(([file, of]) => whole(file, of));
-  const check = `${basename(dirname(mutant.file))}/${basename(mutant.file, ".ts")}`;
-  const byName =
-    mutant.room === "rules"
-      ? [...passing].flatMap(([file, { tests }]) =>
-          tests.filter(({ name }) => name.includes(check)).map(({ name, took }) => ({ file, test: name, took })),
-        )
-      : [];
-  const rank = ({ file, took }: Candidate): number =>
-    took *
-    (file.startsWith(`tests/${mutant.room}/`) ? 1 : 2) *
-    (1 + (imports.distance(join(root, file), join(root, mutant.file)) ?? 20));
-  const ranked = (some: readonly Candidate[]) => some.toSorted((a, b) => rank(a) - rank(b));
+  const byName = [...passing].flatMap(([file, { tests }]) =>
+    tests.filter(({ name }) => isNamed(mutant, name)).map(({ name, took }) => ({ file, test: name, took })),
+  );
+  const cost = costFor(mutant, context);
+  const ranked = (some: readonly Candidate[]) => some.toSorted((a, b) => cost(a) - cost(b));
   return [...byName, ...ranked(byTest), ...ranked(outside)];
+}
+
+/** A test that names the check the mutant is in. */
+const isNamed = ({ room, file }: Numbered, name: string): boolean =>
+  room === "rules" && name.includes(`${basename(dirname(file))}/${basename(file, ".ts")}`);
+
+/** What a try costs against what it promises: time, more so the further the test is from the mutant. */
+function costFor(mutant: Numbered, { imports, root }: Context): (candidate: Candidate) => number {
+  const own = basename(mutant.file, ".ts");
+  return ({ file, test, took }) =>
+    (took + 1) *
+    (file.startsWith(`tests/${mutant.room}/`) ? 1 : 2) *
+    (basename(file) === `${own}.test.ts` || (test !== undefined && isNamed(mutant, test)) ? 0.05 : 1) *
+    (1 + (imports.distance(join(root, file), join(root, mutant.file)) ?? 20));
 }
 
 /** What is run at once: single tests by their names, whole files by themselves. */
@@ -69,7 +83,10 @@ export function batchesOf(candidates: readonly Candidate[]): readonly (readonly 
   return batches;
 }
 
-/** Of the tests that come by a mutant: so many of the quickest, each of at most so many milliseconds, and so many in all. */
+/**
+ * Of the tests that come by a mutant: so many of those that promise most for what they cost, each of at most so many
+ * milliseconds, and so many in all. The best of each file come before the second best of any: tests of one file are alike.
+ */
 export const togetherRounds = [
   { tests: 3, each: 1_000, all: 2_000 },
   { tests: 30, each: 1_000, all: 5_000 },
@@ -80,26 +97,45 @@ export function triesOf(
   mutants: readonly Numbered[],
   passing: ReadonlyMap<string, Passing>,
   { tests: most, each, all }: (typeof togetherRounds)[number],
+  context: Context,
 ): readonly { readonly candidate: Candidate; readonly numbers: readonly number[] }[] {
-  const byTest = new Map<string, { readonly candidate: Candidate; readonly numbers: number[] }>();
-  const quickest = [...passing]
-    .flatMap(([file, { tests }]) =>
-      tests.map(({ name, took, mutants: reached }) => ({ file, test: name, took, reached })),
-    )
-    .toSorted((a, b) => a.took - b.took);
-  for (const { number } of mutants) {
-    let count = 0;
+  const reaching = new Map<number, Candidate[]>();
+  const byTest = new Map<Candidate, number[]>();
+  for (const [file, { tests }] of passing)
+    for (const { name, took, mutants: reached } of tests) {
+      if (took > each) continue;
+      const candidate: Candidate = { file, test: name, took };
+      for (const number of reached) push(reaching, number, candidate);
+    }
+  for (const mutant of mutants) {
     let spent = 0;
-    for (const { reached, ...candidate } of quickest) {
-      if (!reached.includes(number)) continue;
-      if (count >= most || candidate.took > each || spent + candidate.took > all) break;
-      count++;
+    for (const candidate of spread(reaching.get(mutant.number) ?? [], costFor(mutant, context)).slice(0, most)) {
+      if (spent + candidate.took > all) break;
       spent += candidate.took;
-      const key = `${candidate.file} ${candidate.test}`;
-      const found = byTest.get(key) ?? { candidate, numbers: [] };
-      found.numbers.push(number);
-      byTest.set(key, found);
+      push(byTest, candidate, mutant.number);
     }
   }
-  return [...byTest.values()];
+  return [...byTest].map(([candidate, numbers]) => ({ candidate, numbers }));
+}
+
+/** By cost, but the cheapest of each file first, then the second of each. */
+function spread(candidates: readonly Candidate[], cost: (candidate: Candidate) => number): readonly Candidate[] {
+  const costs = candidates
+    .map((candidate) => ({ candidate, cost: cost(candidate) }))
+    .toSorted((a, b) => a.cost - b.cost);
+  const before = new Map<string, number>();
+  return costs
+    .map(({ candidate }) => {
+      const turn = before.get(candidate.file) ?? 0;
+      before.set(candidate.file, turn + 1);
+      return { candidate, turn };
+    })
+    .toSorted((a, b) => a.turn - b.turn)
+    .map(({ candidate }) => candidate);
+}
+
+function push<K, V>(of: Map<K, V[]>, key: K, value: V): void {
+  const known = of.get(key);
+  if (known) known.push(value);
+  else of.set(key, [value]);
 }

@@ -16,7 +16,7 @@ import { parseArgs } from "node:util";
 import { candidatesFor, togetherRounds, triesOf } from "./batches.ts";
 import { reasonFor } from "./equivalents.ts";
 import { Imports } from "./imports.ts";
-import { type Fate, hash, Results } from "./kept-results.ts";
+import { type Fate, hash, type Passing, Results } from "./kept-results.ts";
 import { woven } from "./mutations.ts";
 import { again, Runner } from "./runner.ts";
 import { described, keyOf, lineOf, mutantsAt, type Numbered, rooms, sampleOf } from "./sample.ts";
@@ -30,6 +30,8 @@ const { values } = parseArgs({
     room: { type: "string", multiple: true, default: [...rooms] },
     minutes: { type: "string", default: "600" },
     seconds: { type: "string", default: "240" },
+    /** Of tests that are run again together: the last takes most of the time. */
+    rounds: { type: "string", default: String(togetherRounds.length) },
     only: { type: "string", multiple: true },
     against: { type: "string", multiple: true },
     /** Of the process that starts this one again: when all is over, and where the copy is. */
@@ -104,9 +106,9 @@ async function run({ until, copy }: { readonly until: number; readonly copy: str
   };
   const isOver = (): boolean => Date.now() > until;
   const isKilled = (mutant: Numbered): boolean => results.fate(keyOf(mutant))?.fate === "killed";
-  for (const round of togetherRounds) {
+  for (const round of togetherRounds.slice(0, Number(values.rounds))) {
     const left = mutants.filter((mutant) => !isKilled(mutant));
-    const tries = triesOf(left, passing, round);
+    const tries = triesOf(left, passing, round, context);
     if (isOver() || tries.length === 0) continue;
     console.log(`${tries.length} tests are run again for ${left.length} mutants`);
     await runner.tryTogether(tries, ({ number, by }) => tell(mutants[number] as Numbered, { fate: "killed", by }));
@@ -119,21 +121,32 @@ async function run({ until, copy }: { readonly until: number; readonly copy: str
     const fate = await runner.fateOf(mutant, candidates, { isOver, tell: (one) => tell(mutant, one) });
     tell(mutant, { ...fate, against });
   }
-  report(mutants, results);
+  report(mutants, results, passing);
   process.exit();
 }
 
-function report(mutants: readonly Numbered[], results: Results): void {
-  const fates = mutants.map((mutant) => ({ mutant, fate: results.fate(keyOf(mutant))?.fate }));
-  const of = (wanted: Fate["fate"] | undefined) => fates.filter(({ fate }) => fate === wanted);
-  for (const fate of ["survived", "open"] as const)
-    for (const { mutant } of of(fate)) console.log(`  ${fate}: ${described(mutant)}`);
-  const [killed, survived] = [of("killed").length, of("survived").length];
+function report(mutants: readonly Numbered[], results: Results, passing: ReadonlyMap<string, Passing>): void {
+  const inTests = new Set([...passing.values()].flatMap(({ tests }) => tests.flatMap((test) => test.mutants)));
+  const fates = mutants.map((mutant) => {
+    const when = inTests.has(mutant.number) ? "inside tests" : "as modules are read";
+    return { mutant, fate: results.fate(keyOf(mutant))?.fate, of: `${mutant.room}, ${when}` };
+  });
+  for (const wanted of ["survived", "open"] as const)
+    for (const { mutant, fate } of fates) if (fate === wanted) console.log(`  ${wanted}: ${described(mutant)}`);
+  console.log("");
+  for (const [of, ones] of [...Map.groupBy(fates, ({ of }) => of)].toSorted())
+    console.log(`  ${of.padEnd(30)} ${sharesOf(ones).words}`);
+  const all = sharesOf(fates);
+  console.log(`\n${all.words}`);
+  process.exitCode = all.share < 95 ? 1 : 0;
+}
+
+function sharesOf(fates: readonly { readonly fate: Fate["fate"] | undefined }[]): { share: number; words: string } {
+  const count = (wanted: Fate["fate"] | undefined): number => fates.filter(({ fate }) => fate === wanted).length;
+  const [killed, survived] = [count("killed"), count("survived")];
   const share = (100 * killed) / Math.max(1, killed + survived);
-  console.log(
-    `\n${killed} of ${killed + survived} killed (${share.toFixed(1)} %), ${of("open").length} not tried against all tests, ${of(undefined).length} not tried at all`,
-  );
-  process.exitCode = share < 95 ? 1 : 0;
+  const words = `${killed} of ${killed + survived} killed (${share.toFixed(1)} %), ${count("open")} not tried against all tests, ${count(undefined)} not tried at all`;
+  return { share, words };
 }
 
 if (values.until === undefined) await watchOver();
