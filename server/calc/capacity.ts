@@ -176,7 +176,7 @@ const ownFactor = ({ value, source }: Sourced<number>): FactorFound => ({
 function factorsOf(conditions: Conditions): FactorFound[] {
   const { insulation, ambient, ground, earth, grouped, insulated, semiEnclosed, own, other } = conditions;
   return [
-    ...(ambient === undefined || ambient === 30
+    ...(ambient === undefined || ambient === tabulatedAt.air
       ? []
       : [other ? otherAmbient(other, ambient) : ambientFactor(ambient, insulation)]),
     ...(ground === undefined || ground === tabulatedAt.ground ? [] : [groundFactor(ground, insulation)]),

@@ -49,8 +49,8 @@ function computeDisconnectionTime(question: DisconnectionQuestion): Calculated |
 /** Reduced low voltage: 5 s for every circuit, with sockets or without. */
 function reduced(U0: number): Calculated {
   const { value, source } = known(disconnectionScope, { key: "reduced-low" }, "tn");
-  const steps = [looked(`time at reduced low voltage, ${volts(U0)} to earth`, source.ref, seconds(value ?? 5))];
-  return { value: value ?? 5, unit: "s", steps, source };
+  const steps = [looked(`time at reduced low voltage, ${volts(U0)} to earth`, source.ref, seconds(value))];
+  return { value, unit: "s", steps, source };
 }
 
 function inScope({ final, sockets, rating, edition }: DisconnectionQuestion): boolean {
