@@ -7,6 +7,7 @@ import { units } from "../../grammar/units.ts";
 import { type BlockKind, blockKinds, vocabulary } from "../../grammar/vocabulary.ts";
 import { rules } from "../../server/rules/list.ts";
 import { loft } from "../helpers/cursor.ts";
+import { inSetting, unmark } from "../helpers/sample.ts";
 import type { Dice } from "./dice.ts";
 
 const root = join(import.meta.dirname, "../../examples");
@@ -182,6 +183,85 @@ export function halfTyped(text: string, dice: Dice): { readonly text: string; re
   if (dice.chance(0.3)) return { text: text.slice(0, offset), offset };
   const end = text.indexOf("\n", offset);
   return { text: text.slice(0, offset) + (end < 0 ? "" : text.slice(end)), offset };
+}
+
+/** The schedules of the checks: between them they hold every word there is, in a circuit that can be calculated. */
+const samples: readonly string[] = rules.flatMap(({ examples: own }) =>
+  own.flatMap(({ bad, good, setting }) => [bad, good].map((one) => inSetting(unmark(one).text, setting).text)),
+);
+
+const strange = [
+  ...[
+    "",
+    "0",
+    "-1",
+    "-0",
+    "1e309",
+    "1e-400",
+    "Infinity",
+    "NaN",
+    "9".repeat(10_000),
+    `0.${"0".repeat(400)}1`,
+    "1,5",
+    "½",
+  ],
+  ...[
+    "LIM",
+    "n/a",
+    "N/A",
+    ">0",
+    "<0",
+    ">1e308",
+    "3 x",
+    "2 x",
+    "A",
+    "supply",
+    "none",
+    "three",
+    "{",
+    "}",
+    "{ }",
+    '"',
+    '""',
+  ],
+  ...[
+    "\u05d0\u05d1",
+    "\u202e12",
+    "e\u0301",
+    "Ω",
+    "m",
+    "mm²",
+    "%",
+    "0 Ω",
+    "0 A",
+    "0 m",
+    "0 s",
+    "0 %",
+    "1000000 m",
+    "2026-02-29",
+  ],
+];
+
+/** Such a schedule with one word of it, or a few, replaced, left out or said twice. */
+export function oddSample(dice: Dice): string {
+  let text = dice.pick(samples);
+  for (let left = dice.pick([1, 1, 1, 2, 3]); left > 0; left--) {
+    const words = [...text.matchAll(/[^\s{}"]+|"[^"\n]*"/g)];
+    const at = words[dice.below(words.length)];
+    if (!at) continue;
+    const [word] = at;
+    const end = at.index + word.length;
+    const by = dice.pick([
+      () => dice.pick(strange),
+      () => dice.pick(strange),
+      () => dice.pick(figures),
+      () => dice.pick(words)[0],
+      () => `${word} ${word}`,
+      () => word.slice(0, dice.below(word.length)),
+    ])();
+    text = text.slice(0, at.index) + by + text.slice(end);
+  }
+  return text;
 }
 
 export const smallExample = (dice: Dice): string => dice.pick(small);

@@ -46,7 +46,7 @@ import { changesOf, startingFolder } from "../workspace/folder-changes.ts";
 import { byTerminal, byWorkspace } from "../workspace/judgements.ts";
 import { commanding } from "./commands.ts";
 import type { Dice } from "./dice.ts";
-import { anyText, fewLines, figures, halfTyped, smallExample, withFigure } from "./texts.ts";
+import { anyText, fewLines, figures, halfTyped, oddSample, smallExample, withFigure } from "./texts.ts";
 import { wire } from "./wire.ts";
 
 // A check that falls over is a fault to be seen here, not a finding to be passed over.
@@ -275,6 +275,19 @@ async function sweeping(trial: Trial): Promise<number> {
   return 1;
 }
 
+/** A circuit that can be calculated, but for a word: what follows from it is said or left out, and never a leftover. */
+async function odd(trial: Trial): Promise<number> {
+  const text = oddSample(trial.dice);
+  trial.at(text);
+  reading(text, true);
+  const { installations } = checking(text);
+  const snapshot = await features(text, trial);
+  beside(snapshot, text);
+  fixing(snapshot, text);
+  reports(snapshot, installations, text, trial);
+  return 1;
+}
+
 async function schedules(trial: Trial): Promise<number> {
   const text = anyText(trial.dice);
   trial.at(text);
@@ -369,7 +382,8 @@ function beginning({ dice, at }: Trial): number {
 export const kinds: Readonly<
   Record<string, readonly [share: number, run: (trial: Trial) => number | Promise<number>]>
 > = {
-  lines: [40, lines],
+  lines: [32, lines],
+  odd: [8, odd],
   schedules: [17, schedules],
   typing: [8, typing],
   values: [8, sweeping],
