@@ -41,7 +41,13 @@ import { ringRatings, ringTolerance } from "../../server/calc/ring.ts";
 import { opensAtOnceFrom, releasesOf, settingsLimit } from "../../server/calc/settings.ts";
 import { metered, readingUncertainty } from "../../server/calc/uncertainty.ts";
 import { unequalDrop } from "../../server/calc/unequal-drop.ts";
-import { dropByParts, dropPerAmpereMetre, millivoltsByParts, voltageDrop } from "../../server/calc/voltage-drop.ts";
+import {
+  dropByParts,
+  dropLimit,
+  dropPerAmpereMetre,
+  millivoltsByParts,
+  voltageDrop,
+} from "../../server/calc/voltage-drop.ts";
 import type { Source } from "../../server/tables/source.ts";
 import { disagreement } from "../helpers/arithmetic.ts";
 import { edition, recent } from "./helpers.ts";
@@ -228,6 +234,7 @@ describe("drop of cooler conductors", () => {
     ["half loaded at 70 °C", () => Ct(40, 40, 20, 70), 270 / 300, "(230 + 40) / (230 + 70) = 0.9"],
     ["grouped, three quarters loaded", () => Ct(40, 32, 30, 70), (300 - (0.64 - 0.5625) * 40) / 300],
     ["half loaded at 90 °C", () => Ct(40, 40, 20, 90), (230 + 45) / 320],
+    ["between two tenths of a degree", () => Ct(40, 33, 30, 70), 295.275 / 300, "(230 + 65.3) / (230 + 70) = 0.984"],
     ["loaded beyond what it carries", () => Ct(40, 20, 30, 70), 1],
     ["power factor", () => dropPowerFactor(0.85), 0.85, "85 %"],
   ]);
@@ -269,6 +276,10 @@ describe("drop by its parts", () => {
       0.00056,
     ],
   ]);
+  it("rests on the column it is read in", () => {
+    const standing = (loaded: 2 | 3) => dropByParts({ ...armoured, csa: 120, loaded }, 0.8, undefined)?.source.standing;
+    expect([standing(2), standing(3)]).toEqual(["computed", "memory"]);
+  });
   const per = { value: 0.0073, source: book };
   holds([
     [
@@ -481,6 +492,21 @@ describe("limits of loops", () => {
     ["half an ampere", () => limit(0.4, { rating: 0.5 }), 87.4],
     ["none", () => limit(0.4, { rating: 0 }), undefined],
     ["no voltage", () => limit(0.4, { U0: 0 }), undefined],
+  ]);
+  it("are as they are printed at 230 V, by the formula at any other", () => {
+    const standing = (more: object) => limit(0.4, { rating: 6, ...more })?.source.standing;
+    expect([standing({}), standing({ U0: 231 }), standing({ edition: edition("BS 7671:2008") })]).toEqual([
+      "quoted",
+      "computed",
+      "quoted",
+    ]);
+  });
+  // Appendix 4, section 6.4.
+  holds([
+    ["lighting", () => dropLimit("lighting"), 3, "at most, lighting, public supply"],
+    ["other", () => dropLimit("other"), 5, "at most, other than lighting, public supply"],
+    ["lighting, own supply", () => dropLimit("lighting", "private"), 6, "lighting, private supply"],
+    ["other, own supply", () => dropLimit("other", "private"), 8],
   ]);
   it("of a ring are for 30 A and 32 A, and like readings within 0.05 Ω", () => {
     expect(ringRatings).toEqual([30, 32]);
