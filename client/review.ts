@@ -32,6 +32,24 @@ interface Asked {
 const calm = 400;
 
 export function showReview(server: Asked): Disposable[] {
+  const controller = newController();
+  const threads = new Threads(server, controller);
+  const isOurs = ({ languageId }: TextDocument): boolean => languageId === "wayfile";
+  const follow = (document: TextDocument): void => {
+    if (isOurs(document)) threads.showLater(document, calm);
+  };
+  for (const document of workspace.textDocuments) follow(document);
+  return [
+    controller,
+    threads,
+    commands.registerCommand("wayfile.say", (reply: CommentReply) => say(server, threads, reply)),
+    workspace.onDidOpenTextDocument(follow),
+    workspace.onDidChangeTextDocument(({ document }) => follow(document)),
+    workspace.onDidCloseTextDocument(({ uri }) => threads.clear(uri.toString())),
+  ];
+}
+
+function newController(): CommentController {
   const controller = comments.createCommentController("wayfile.review", "Wayfile questions");
   controller.options = {
     prompt: "Ask or answer",
@@ -41,64 +59,71 @@ export function showReview(server: Asked): Disposable[] {
     provideCommentingRanges: (document) =>
       document.languageId === "wayfile" ? [new Range(0, 0, Math.max(0, document.lineCount - 1), 0)] : [],
   };
-  const shown = new Map<string, CommentThread[]>();
-  const timers = new Map<string, ReturnType<typeof setTimeout>>();
-  const clear = (key: string): void => {
-    for (const thread of shown.get(key) ?? []) thread.dispose();
-    shown.delete(key);
-  };
-  const show = async (document: TextDocument): Promise<void> => {
+  return controller;
+}
+
+/** The threads that are shown beside each open document. */
+class Threads implements Disposable {
+  readonly #server: Asked;
+  readonly #controller: CommentController;
+  readonly #shown = new Map<string, CommentThread[]>();
+  readonly #timers = new Map<string, ReturnType<typeof setTimeout>>();
+
+  constructor(server: Asked, controller: CommentController) {
+    this.#server = server;
+    this.#controller = controller;
+  }
+
+  showLater(document: TextDocument, milliseconds: number): void {
+    const key = document.uri.toString();
+    clearTimeout(this.#timers.get(key));
+    this.#timers.set(
+      key,
+      setTimeout(() => void this.#show(document), milliseconds),
+    );
+  }
+
+  clear(key: string): void {
+    for (const thread of this.#shown.get(key) ?? []) thread.dispose();
+    this.#shown.delete(key);
+  }
+
+  dispose(): void {
+    for (const timer of this.#timers.values()) clearTimeout(timer);
+  }
+
+  async #show(document: TextDocument): Promise<void> {
     const key = document.uri.toString();
     const { version } = document;
-    const found = await server
+    const found = await this.#server
       .request<readonly ConversationAnswer[]>(conversationsRequest, { uri: key })
       .catch(() => undefined);
     if (!found || document.isClosed || document.version !== version) return;
-    const before = shown.get(key) ?? [];
+    const before = this.#shown.get(key) ?? [];
     // A thread that says the same stays, so that what is open stays open.
     const threads = found.map((one) => {
       const same = before.find((thread) => sameWords(thread, one));
       if (same) before.splice(before.indexOf(same), 1);
-      return placed(controller, same, document, one);
+      return placed(this.#controller, same, document, one);
     });
     for (const thread of before) thread.dispose();
-    shown.set(key, threads);
-  };
-  const later = (document: TextDocument, after = calm): void => {
-    if (document.languageId !== "wayfile") return;
-    const key = document.uri.toString();
-    clearTimeout(timers.get(key));
-    timers.set(
-      key,
-      setTimeout(() => void show(document), after),
-    );
-  };
-  const say = async ({ thread, text }: CommentReply): Promise<void> => {
-    const document = await workspace.openTextDocument(thread.uri);
-    const line = thread.range?.start.line ?? 0;
-    const isNew = thread.comments.length === 0;
-    const problem = await written(server, document, { uri: thread.uri.toString(), line, text, answers: !isNew });
-    if (problem !== undefined) {
-      await window.showWarningMessage(`Wayfile: ${problem}`);
-      return;
-    }
-    // What it became is a thread of its own, made of the text.
-    if (isNew) thread.dispose();
-    later(document, 0);
-  };
-  for (const document of workspace.textDocuments) later(document);
-  return [
-    controller,
-    commands.registerCommand("wayfile.say", (reply: CommentReply) => say(reply)),
-    workspace.onDidOpenTextDocument((document) => later(document)),
-    workspace.onDidChangeTextDocument(({ document }) => later(document)),
-    workspace.onDidCloseTextDocument(({ uri }) => clear(uri.toString())),
-    {
-      dispose: () => {
-        for (const timer of timers.values()) clearTimeout(timer);
-      },
-    },
-  ];
+    this.#shown.set(key, threads);
+  }
+}
+
+/** Writes what somebody wrote in a thread into the schedule. */
+async function say(server: Asked, threads: Threads, { thread, text }: CommentReply): Promise<void> {
+  const document = await workspace.openTextDocument(thread.uri);
+  const line = thread.range?.start.line ?? 0;
+  const isNew = thread.comments.length === 0;
+  const problem = await written(server, document, { uri: thread.uri.toString(), line, text, answers: !isNew });
+  if (problem !== undefined) {
+    await window.showWarningMessage(`Wayfile: ${problem}`);
+    return;
+  }
+  // What it became is a thread of its own, made of the text.
+  if (isNew) thread.dispose();
+  threads.showLater(document, 0);
 }
 
 const remarksOf = ({ text, answers }: ConversationAnswer) => [

@@ -12,7 +12,8 @@ declare const sampleText: string;
 
 const severities = ["", "error", "warning", "remark"] as const;
 
-function Alone() {
+/** The schedule in its field, what was found in it, and the server that checks it. */
+function useSchedule() {
   const area = useRef<HTMLTextAreaElement>(null);
   const [found, setFound] = useState<readonly Found[]>([]);
   const [host, setHost] = useState<AreaHost | undefined>();
@@ -26,9 +27,10 @@ function Alone() {
     void started.start(field.value).then(() => setHost(new AreaHost(started, field)));
   }, []);
 
+  const follow = (): void => void host?.show();
   const edited = (): void => {
     server.current?.change(area.current?.value ?? "");
-    void host?.show();
+    follow();
   };
   const open = async (files: FileList | null): Promise<void> => {
     const [file] = files ?? [];
@@ -36,7 +38,11 @@ function Alone() {
     area.current.value = await file.text();
     edited();
   };
-  const grave = found.filter(({ severity }) => severity <= 2).toSorted((a, b) => a.severity - b.severity);
+  return { area, found, host, follow, edited, open };
+}
+
+function Alone() {
+  const { area, found, host, follow, edited, open } = useSchedule();
   return (
     <div class="alone">
       <section class="written" aria-labelledby="written">
@@ -55,25 +61,35 @@ function Alone() {
           aria-labelledby="written"
           defaultValue={sampleText}
           onInput={edited}
-          onKeyUp={() => void host?.show()}
-          onClick={() => void host?.show()}
+          onKeyUp={follow}
+          onClick={follow}
         />
-        <h2>{`${grave.length === 0 ? "No error and no warning" : `${grave.length} to look at`}`}</h2>
-        <ul class="list" aria-live="polite">
-          {grave.map(({ severity, message, range }, at) => (
-            <li key={`${at}|${message}`}>
-              <button type="button" class="go" onClick={() => area.current && goTo(area.current, range.start)}>
-                <span
-                  class={severities[severity] ?? ""}
-                >{`${severities[severity]}, line ${range.start.line + 1}: `}</span>
-                {message}
-              </button>
-            </li>
-          ))}
-        </ul>
+        <FoundHere found={found} go={({ range }) => area.current && goTo(area.current, range.start)} />
       </section>
       <div class="shown">{host ? <App host={host} /> : <p class="note">The program is starting …</p>}</div>
     </div>
+  );
+}
+
+/** Errors and warnings, the gravest first; a remark waits for the views beside. */
+function FoundHere({ found, go }: { readonly found: readonly Found[]; readonly go: (one: Found) => void }) {
+  const grave = found.filter(({ severity }) => severity <= 2).toSorted((a, b) => a.severity - b.severity);
+  return (
+    <>
+      <h2>{grave.length === 0 ? "No error and no warning" : `${grave.length} to look at`}</h2>
+      <ul class="list" aria-live="polite">
+        {grave.map((one, at) => (
+          <li key={`${at}|${one.message}`}>
+            <button type="button" class="go" onClick={() => go(one)}>
+              <span class={severities[one.severity] ?? ""}>
+                {`${severities[one.severity]}, line ${one.range.start.line + 1}: `}
+              </span>
+              {one.message}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

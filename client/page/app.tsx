@@ -3,18 +3,13 @@ import { render } from "preact";
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import type { At } from "../../server/lsp/placed.ts";
 import type { ViewAnswer } from "../../server/lsp/view-protocol.ts";
-import type { ViewKind } from "../../server/views/kinds.ts";
 import { Board } from "./board.tsx";
 import { Drawings } from "./drawing.tsx";
 import { Grid } from "./grid.tsx";
+import { ledTo, sideways } from "./keys.ts";
 import type { Entered, Host, ToPage } from "./messages.ts";
 import { Report } from "./report.tsx";
 import { type Chosen, chosenFrom, views } from "./state.ts";
-
-interface Shown {
-  readonly view: ViewKind;
-  readonly answer: ViewAnswer;
-}
 
 export function start(host: Host, root: Element): void {
   render(<App host={host} />, root);
@@ -22,28 +17,7 @@ export function start(host: Host, root: Element): void {
 
 export function App({ host }: { readonly host: Host }) {
   const [chosen, setChosen] = useState<Chosen>(() => chosenFrom(host.load()));
-  const [shown, setShown] = useState<Shown | undefined>();
-  const [trouble, setTrouble] = useState("");
-  const [line, setLine] = useState(-1);
-  const [entered, setEntered] = useState<Entered | undefined>();
-
-  useEffect(() => {
-    host.receive((message: ToPage) => {
-      if (message.kind === "cursor") setLine(message.line);
-      else if (message.kind === "entered") setEntered(message.entered);
-      else if (message.kind === "failed") setTrouble(message.message);
-      else take(message);
-    });
-    // The last good picture stays where the text is so broken that there is no board in it.
-    function take({ view, answer }: Shown): void {
-      setTrouble(answer.nothing ?? "");
-      if (answer.content) setShown({ view, answer });
-    }
-  }, [host]);
-  useEffect(() => {
-    host.send({ kind: "show", view: chosen.view, ...(chosen.board === undefined ? {} : { board: chosen.board }) });
-  }, [host, chosen.view, chosen.board]);
-
+  const { answer, trouble, line, entered } = useView(host, chosen);
   const choose = useCallback(
     (change: (before: Chosen) => Chosen) =>
       setChosen((before) => {
@@ -54,11 +28,9 @@ export function App({ host }: { readonly host: Host }) {
     [host],
   );
   const reveal = useCallback((at: At) => host.send({ kind: "reveal", at }), [host]);
-  const content = shown?.answer.content;
-
   return (
     <>
-      <Head chosen={chosen} choose={choose} answer={shown?.answer} />
+      <Head chosen={chosen} choose={choose} answer={answer} />
       {trouble === "" ? null : (
         <p class="trouble" role="status">
           {trouble}
@@ -66,21 +38,8 @@ export function App({ host }: { readonly host: Host }) {
       )}
       <main class={trouble === "" ? "" : "stale"}>
         <div id="view" role="tabpanel" aria-labelledby={`tab-${chosen.view}`}>
-          {content?.kind === "board" ? (
-            <Board board={content} chosen={chosen} choose={choose} reveal={reveal} line={line} />
-          ) : content?.kind === "drawings" ? (
-            <Drawings view={content} chosen={chosen} choose={choose} reveal={reveal} line={line} />
-          ) : content?.kind === "grid" ? (
-            <Grid
-              key={shown?.answer.board}
-              grid={content}
-              reveal={reveal}
-              entered={entered}
-              enter={(entry) => host.send({ kind: "enter", board: shown?.answer.board ?? "", ...entry })}
-              undo={() => host.send({ kind: "undo" })}
-            />
-          ) : content?.kind === "report" ? (
-            <Report report={content} reveal={reveal} line={line} />
+          {answer?.content ? (
+            <Content {...{ host, chosen, choose, reveal, line, entered }} {...answer} />
           ) : (
             <p class="note">{trouble === "" ? "The schedule is being read …" : ""}</p>
           )}
@@ -88,6 +47,73 @@ export function App({ host }: { readonly host: Host }) {
       </main>
     </>
   );
+}
+
+interface View {
+  /** The last good picture: it stays where the text is so broken that there is no board in it. */
+  readonly answer: ViewAnswer | undefined;
+  /** Why there is no newer one; empty where there is. */
+  readonly trouble: string;
+  /** Where the cursor is in the schedule, from 0; below 0 while it is not known. */
+  readonly line: number;
+  readonly entered: Entered | undefined;
+}
+
+/** What the host tells of the view that was chosen. */
+function useView(host: Host, { view, board }: Chosen): View {
+  const [state, setState] = useState<View>({ answer: undefined, trouble: "", line: -1, entered: undefined });
+  useEffect(() => host.receive((message) => setState((before) => received(before, message))), [host]);
+  useEffect(() => {
+    host.send({ kind: "show", view, ...(board === undefined ? {} : { board }) });
+  }, [host, view, board]);
+  return state;
+}
+
+function received(before: View, message: ToPage): View {
+  switch (message.kind) {
+    case "cursor":
+      return { ...before, line: message.line };
+    case "entered":
+      return { ...before, entered: message.entered };
+    case "failed":
+      return { ...before, trouble: message.message };
+    case "view": {
+      const { answer } = message;
+      return { ...before, trouble: answer.nothing ?? "", ...(answer.content ? { answer } : {}) };
+    }
+  }
+}
+
+interface ContentProps extends Pick<ViewAnswer, "board" | "content"> {
+  readonly host: Host;
+  readonly chosen: Chosen;
+  readonly choose: (change: (before: Chosen) => Chosen) => void;
+  readonly reveal: (at: At) => void;
+  readonly line: number;
+  readonly entered: Entered | undefined;
+}
+
+function Content({ host, board = "", content, chosen, choose, reveal, line, entered }: ContentProps) {
+  switch (content?.kind) {
+    case "board":
+      return <Board board={content} {...{ chosen, choose, reveal, line }} />;
+    case "drawings":
+      return <Drawings view={content} {...{ chosen, choose, reveal, line }} />;
+    case "grid":
+      return (
+        <Grid
+          key={board}
+          grid={content}
+          {...{ reveal, entered }}
+          enter={(entry) => host.send({ kind: "enter", board, ...entry })}
+          undo={() => host.send({ kind: "undo" })}
+        />
+      );
+    case "report":
+      return <Report report={content} {...{ reveal, line }} />;
+    default:
+      return null;
+  }
 }
 
 interface HeadProps {
@@ -127,16 +153,9 @@ function Head({ chosen, choose, answer }: HeadProps) {
 function Tabs({ chosen, choose }: Pick<HeadProps, "chosen" | "choose">) {
   const at = useMemo(() => views.findIndex(([kind]) => kind === chosen.view), [chosen.view]);
   const go = (event: KeyboardEvent) => {
-    const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
-    const to =
-      event.key === "Home"
-        ? 0
-        : event.key === "End"
-          ? views.length - 1
-          : step
-            ? (at + step + views.length) % views.length
-            : -1;
-    const view = views[to]?.[0];
+    // From the last view to the first, and back.
+    const round = [views.at(-1), ...views, views[0]];
+    const [view] = ledTo(event.key, event.key in sideways ? round : views, at + 1, sideways) ?? [];
     if (!view) return;
     event.preventDefault();
     choose((before) => ({ ...before, view }));

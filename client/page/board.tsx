@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { At, Placed } from "../../server/lsp/placed.ts";
 import type { BoardRow, BoardView, FoundLine, ReadingCell } from "../../server/views/board.ts";
 import { GaugeBar } from "./gauge.tsx";
+import { ledTo, upAndDown } from "./keys.ts";
 import type { Chosen } from "./state.ts";
 
 type Row = Placed<BoardRow>;
@@ -26,46 +27,8 @@ export function Board({ board, chosen, choose, reveal, line }: Props) {
             {board.title}
           </Go>
         </h1>
-        <p class="figures">
-          {board.figures.map(({ name, text, calculated, mark }) => (
-            <span key={name} class={calculated ? "calculated" : ""}>
-              <span class="unit">{name} </span>
-              {mark ? (
-                <Go at={mark} reveal={reveal}>
-                  {text}
-                </Go>
-              ) : (
-                text
-              )}
-            </span>
-          ))}
-        </p>
-        <div class="tools">
-          <label>
-            <input
-              type="checkbox"
-              checked={chosen.onlyOpen}
-              onChange={(event) => {
-                const { checked } = event.currentTarget;
-                choose((before) => ({ ...before, onlyOpen: checked }));
-              }}
-            />
-            Only what needs a person ({board.rows.filter(needsPerson).length})
-          </label>
-          <label>
-            <span>Sort by </span>
-            <select
-              value={chosen.sort}
-              onChange={(event) => {
-                const sort = event.currentTarget.value === "margin" ? "margin" : "order";
-                choose((before) => ({ ...before, sort }));
-              }}
-            >
-              <option value="order">order of ways</option>
-              <option value="margin">least margin</option>
-            </select>
-          </label>
-        </div>
+        <Figures board={board} reveal={reveal} />
+        <Choices board={board} chosen={chosen} choose={choose} />
         <FoundList found={board.findings} reveal={reveal} />
       </div>
       {sorted.length === 0 ? (
@@ -77,15 +40,55 @@ export function Board({ board, chosen, choose, reveal, line }: Props) {
   );
 }
 
-const graver = (row: Row): number =>
-  row.findings.some(({ severity }) => severity === "error")
-    ? 2
-    : row.findings.some(({ severity }) => severity === "warning")
-      ? 1
-      : 0;
-const needsPerson = (row: Row): boolean => graver(row) > 0 || row.missing.length > 0;
-const urgency = ({ least }: Row): number =>
-  !least ? -1 : least.used + (least.standing === "beyond" ? 1e9 : least.standing === "unproven" ? 1e6 : 0);
+const Figures = ({ board, reveal }: Pick<Props, "board" | "reveal">) => (
+  <p class="figures">
+    {board.figures.map(({ name, text, calculated, mark }) => (
+      <span key={name} class={calculated ? "calculated" : ""}>
+        <span class="unit">{name} </span>
+        <Go at={mark} reveal={reveal}>
+          {text}
+        </Go>
+      </span>
+    ))}
+  </p>
+);
+
+/** Which ways are shown, and in which order. */
+const Choices = ({ board, chosen, choose }: Pick<Props, "board" | "chosen" | "choose">) => (
+  <div class="tools">
+    <label>
+      <input
+        type="checkbox"
+        checked={chosen.onlyOpen}
+        onChange={(event) => {
+          const { checked } = event.currentTarget;
+          choose((before) => ({ ...before, onlyOpen: checked }));
+        }}
+      />
+      Only what needs a person ({board.rows.filter(needsPerson).length})
+    </label>
+    <label>
+      <span>Sort by </span>
+      <select
+        value={chosen.sort}
+        onChange={(event) => {
+          const sort = event.currentTarget.value === "margin" ? "margin" : "order";
+          choose((before) => ({ ...before, sort }));
+        }}
+      >
+        <option value="order">order of ways</option>
+        <option value="margin">least margin</option>
+      </select>
+    </label>
+  </div>
+);
+
+const needsPerson = ({ findings, missing }: Row): boolean =>
+  missing.length > 0 || findings.some(({ severity }) => severity !== "information");
+
+/** What is over its limit comes before what may be, and both before every share of a limit that is used. */
+const urgencies: Readonly<Record<string, number>> = { beyond: 1e9, unproven: 1e6 };
+const urgency = ({ least }: Row): number => (least ? least.used + (urgencies[least.standing] ?? 0) : -1);
 
 function Table({ rows, reveal, line }: { readonly rows: readonly Row[] } & Pick<Props, "reveal" | "line">) {
   return (
@@ -110,15 +113,13 @@ function Table({ rows, reveal, line }: { readonly rows: readonly Row[] } & Pick<
 
 /** Up and down go from way to way. */
 function walk(event: KeyboardEvent & { readonly currentTarget: HTMLElement }): void {
-  const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
-  if (!step || !(event.target instanceof HTMLElement) || !event.target.matches("th .go")) return;
+  if (!(event.key in upAndDown && event.target instanceof HTMLElement && event.target.matches("th .go"))) return;
   const all = [...event.currentTarget.querySelectorAll<HTMLElement>("th .go")];
-  all[all.indexOf(event.target) + step]?.focus();
+  ledTo(event.key, all, all.indexOf(event.target), upAndDown)?.focus();
   event.preventDefault();
 }
 
 function WayRow({ row, reveal, current }: { readonly row: Row; readonly current: boolean } & Pick<Props, "reveal">) {
-  const { least } = row;
   return (
     <tr class={current ? "current" : ""} aria-current={current ? "true" : undefined}>
       <th scope="row">
@@ -145,22 +146,25 @@ function WayRow({ row, reveal, current }: { readonly row: Row; readonly current:
         </ul>
       </td>
       <td class="margin">
-        {least ? (
-          <Go at={least.mark} reveal={reveal} title={`${least.name} ${least.text}, ${least.left}`}>
-            <GaugeBar gauge={least} />
-            <span class={`remark ${least.standing} ${least.calculated ? "calculated" : ""}`}>
-              {`${least.name} ${least.left}`}
-            </span>
-          </Go>
-        ) : row.spare ? null : (
-          <span class="note">nothing to compare</span>
-        )}
+        <Margin row={row} reveal={reveal} />
       </td>
       <td>
         {row.missing.length > 0 ? <span class="missing">{row.missing.join(", ")}</span> : null}
         <FoundList found={row.findings} reveal={reveal} />
       </td>
     </tr>
+  );
+}
+
+function Margin({ row: { least, spare }, reveal }: { readonly row: Row } & Pick<Props, "reveal">) {
+  if (!least) return spare ? null : <span class="note">nothing to compare</span>;
+  return (
+    <Go at={least.mark} reveal={reveal} title={`${least.name} ${least.text}, ${least.left}`}>
+      <GaugeBar gauge={least} />
+      <span class={`remark ${least.standing} ${least.calculated ? "calculated" : ""}`}>
+        {`${least.name} ${least.left}`}
+      </span>
+    </Go>
   );
 }
 
@@ -182,22 +186,13 @@ function Reading({ cell, reveal }: { readonly cell: Placed<ReadingCell> } & Pick
   const words = [name, text, stateWords[state], gauge ? `${gauge.text}, ${gauge.left}` : ""]
     .filter((one) => one !== "")
     .join(", ");
-  const inner = (
-    <>
-      <span class="unit">{name} </span>
-      <span class={`figure ${state} ${failed ? "beyond" : (gauge?.standing ?? "")}`}>{text}</span>
-      {state === "declared" || state === "from-record" ? <span class="unit"> {stateWords[state]}</span> : null}
-    </>
-  );
   return (
     <li>
-      {mark ? (
-        <Go at={mark} reveal={reveal} title={words}>
-          {inner}
-        </Go>
-      ) : (
-        inner
-      )}
+      <Go at={mark} reveal={reveal} title={words}>
+        <span class="unit">{name} </span>
+        <span class={`figure ${state} ${failed ? "beyond" : (gauge?.standing ?? "")}`}>{text}</span>
+        {state === "declared" || state === "from-record" ? <span class="unit"> {stateWords[state]}</span> : null}
+      </Go>
     </li>
   );
 }
@@ -242,15 +237,16 @@ export function FoundList({ found, reveal }: { readonly found: readonly Placed<F
 }
 
 interface GoProps {
-  readonly at: At;
+  readonly at: At | undefined;
   readonly reveal: (at: At) => void;
-  /** Said beside it. */
+  /** Shown beside the pointer. */
   readonly title?: string;
   readonly children: preact.ComponentChildren;
 }
 
-/** Leads to a line of the schedule. */
+/** Leads to a line of the schedule; what stands in none is only shown. */
 export function Go({ at, reveal, title, children }: GoProps) {
+  if (!at) return <>{children}</>;
   return (
     <button type="button" class="go" onClick={() => reveal(at)} {...(title === undefined ? {} : { title })}>
       {children}

@@ -4,6 +4,7 @@ import type { Drawing, DrawingTable } from "../../server/drawings/shapes.ts";
 import type { At, Placed } from "../../server/lsp/placed.ts";
 import type { DrawingsView } from "../../server/views/view.ts";
 import { Go } from "./board.tsx";
+import { ledTo, sideways, upAndDown } from "./keys.ts";
 import { type PlacedGroup, Shapes } from "./shapes.tsx";
 import type { Chosen } from "./state.ts";
 
@@ -59,15 +60,8 @@ export function Picture({ drawing, zoom, reveal, line }: PictureProps) {
   const reachable = things.some(({ key }) => key === stop) ? stop : things[0]?.key;
   // Arrows go from thing to thing in the order they are drawn.
   const walk = (event: KeyboardEvent & { readonly currentTarget: SVGSVGElement }) => {
-    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
     const from = things.findIndex(({ key }) => key === reachable);
-    const next = step
-      ? things[from + step]
-      : event.key === "Home"
-        ? things[0]
-        : event.key === "End"
-          ? things.at(-1)
-          : undefined;
+    const next = ledTo(event.key, things, from, { ...sideways, ...upAndDown });
     if (!next) return;
     event.preventDefault();
     setStop(next.key);
@@ -141,13 +135,9 @@ function AsTable({
               <tr key={row[0]?.text ?? at}>
                 {row.map(({ text, mark }, column) => (
                   <td key={table.head[column] ?? column}>
-                    {mark ? (
-                      <Go at={mark} reveal={reveal}>
-                        {text}
-                      </Go>
-                    ) : (
-                      text
-                    )}
+                    <Go at={mark} reveal={reveal}>
+                      {text}
+                    </Go>
                   </td>
                 ))}
               </tr>

@@ -46,21 +46,7 @@ function Block({ block, reveal, line }: { readonly block: Placed<ReportBlock> } 
       return <p class={`words ${tone}`}>{`${mark}${text}`}</p>;
     }
     case "calculation":
-      return (
-        <div class="calculation">
-          <p>
-            {block.name} <b>{block.result}</b>
-          </p>
-          {block.lines.length === 0 ? null : (
-            <ol>
-              {block.lines.map((words, at) => (
-                <li key={at}>{words}</li>
-              ))}
-            </ol>
-          )}
-          {block.source === "" ? null : <p class="note">{block.source}</p>}
-        </div>
-      );
+      return <Calculation block={block} />;
     case "drawing":
       return (
         <>
@@ -69,31 +55,51 @@ function Block({ block, reveal, line }: { readonly block: Placed<ReportBlock> } 
         </>
       );
     case "table":
-      return (
-        <Wide>
-          <table class="plain">
-            {block.head.every((name) => name === "") ? null : (
-              <thead>
-                <tr>
-                  {block.head.map((name, at) => (
-                    <th key={at} scope="col">
-                      {name}
-                    </th>
-                  ))}
-                </tr>
-              </thead>
-            )}
-            <tbody>
-              {block.rows.map((row, at) => (
-                <tr key={at}>
-                  {row.map((text, column) => (
-                    <td key={column}>{text}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </Wide>
-      );
+      return <Table block={block} />;
   }
 }
+
+type BlockOf<Kind extends ReportBlock["kind"]> = Extract<Placed<ReportBlock>, { readonly kind: Kind }>;
+
+const Calculation = ({ block }: { readonly block: BlockOf<"calculation"> }) => (
+  <div class="calculation">
+    <p>
+      {block.name} <b>{block.result}</b>
+    </p>
+    {block.lines.length === 0 ? null : (
+      <ol>
+        {block.lines.map((words, at) => (
+          <li key={at}>{words}</li>
+        ))}
+      </ol>
+    )}
+    {block.source === "" ? null : <p class="note">{block.source}</p>}
+  </div>
+);
+
+const Table = ({ block }: { readonly block: BlockOf<"table"> }) => (
+  <Wide>
+    <table class="plain">
+      {block.head.every((name) => name === "") ? null : (
+        <thead>
+          <tr>
+            {block.head.map((name, at) => (
+              <th key={at} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+      )}
+      <tbody>
+        {block.rows.map((row, at) => (
+          <tr key={at}>
+            {row.map((text, column) => (
+              <td key={column}>{text}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </Wide>
+);

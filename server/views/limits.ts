@@ -6,7 +6,17 @@ import { ohms, percent } from "../calc/result.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { gaugeOf, gaugeOfTest } from "../drawings/gauge.ts";
 import { type Gauge, gaugeShapes } from "../drawings/gauge-shapes.ts";
-import { cut, type Drawing, group, line, type Mark, type Shape, type TableCell, text } from "../drawings/shapes.ts";
+import {
+  cut,
+  type Drawing,
+  group,
+  line,
+  type Mark,
+  type Shape,
+  type TableCell,
+  type TextRole,
+  text,
+} from "../drawings/shapes.ts";
 import type { BoardInPlace } from "../model/installation.ts";
 import { planLive } from "../readings/plan-live.ts";
 import { keysOf } from "./board.ts";
@@ -27,6 +37,17 @@ const barWidth = 150;
 const wordsWidth = 150;
 const columnWidth = barWidth + wordsWidth + 24;
 
+interface Row extends Record<Column, Compared | undefined> {
+  readonly key: string;
+  readonly study: WayStudy;
+}
+
+const columns = [
+  ["Earth fault loop impedance", "loop"],
+  ["Voltage drop from the origin", "drop"],
+] as const;
+type Column = (typeof columns)[number][1];
+
 export function limitsDrawing(place: BoardInPlace, node: BoardNode | undefined): Drawing {
   const studies = studiesOn(place).filter(({ isSpare }) => !isSpare);
   const keys = keysOf(studies.map(({ way }) => way.id));
@@ -36,49 +57,21 @@ export function limitsDrawing(place: BoardInPlace, node: BoardNode | undefined):
     loop: loopOf(study, node),
     drop: node && calculated(study, node, "Voltage drop from the origin", percent),
   }));
-  const { name } = place.board.head;
-  const columns = [
-    ["Earth fault loop impedance", "loop"],
-    ["Voltage drop from the origin", "drop"],
-  ] as const;
+  const width = nameWidth + columns.length * columnWidth;
   return {
-    title: `Board ${name}: loops and drops beside their limits`,
+    title: `Board ${place.board.head.name}: loops and drops beside their limits`,
     description:
       "Each bar runs from nothing to its limit; what is beyond it runs past the end and is thicker. The tick is what is expected.",
-    width: nameWidth + columns.length * columnWidth + 20,
+    width: width + 20,
     height: top + Math.max(1, rows.length) * pitch + 12,
     shapes: [
       ...columns.map(([title], index) => text(nameWidth + index * columnWidth, 22, title, "title")),
-      line(10, 32, nameWidth + columns.length * columnWidth, 32, "rule", 1),
-      ...rows.map(({ key, study, ...compared }, index) => {
-        const y = top + index * pitch + 8;
-        const { id, title } = study.way;
-        const shapes: Shape[] = columns.flatMap(([, kind], column) =>
-          bar(compared[kind], nameWidth + column * columnWidth, y),
-        );
-        const words = columns.map(([what, kind]) => `${what} ${saidOf(compared[kind])}`);
-        return group(`way ${key}`, [`Way ${id} ${title}`.trim(), ...words].join("; "), markOf(study), [
-          text(36, y + 4, id, "figure", "end"),
-          text(44, y + 4, cut(title, 22), "label"),
-          ...shapes,
-        ]);
-      }),
+      line(10, 32, width, 32, "rule", 1),
+      ...rows.map((row, index) => shapesOf(row, top + index * pitch + 8)),
     ],
     table: {
       head: ["Way", ...columns.flatMap(([what]) => [what, "Limit", "Left"])],
-      rows: rows.map(({ study, ...compared }): TableCell[] => [
-        { text: `${study.way.id} ${study.way.title}`.trim(), mark: markOf(study) },
-        ...columns.flatMap(([, kind]) => {
-          const one = compared[kind];
-          return one
-            ? [
-                { text: `${one.value}${one.calculated ? ", calculated" : ""}`, mark: one.mark },
-                { text: one.limit },
-                { text: one.gauge.left },
-              ]
-            : [{ text: "not known" }, { text: "" }, { text: "" }];
-        }),
-      ]),
+      rows: rows.map(cellsOf),
     },
     notes: [
       "Loops that were read are compared with the limit for cold conductors; calculated ones, in italics, with the limit for hot ones.",
@@ -86,23 +79,45 @@ export function limitsDrawing(place: BoardInPlace, node: BoardNode | undefined):
   };
 }
 
+const nameOf = ({ way: { id, title } }: WayStudy): string => `${id} ${title}`.trim();
+
+/** A row of the drawing, `y` its middle. */
+function shapesOf(row: Row, y: number): Shape {
+  const { id, title } = row.study.way;
+  const words = columns.map(([what, kind]) => `${what} ${saidOf(row[kind])}`);
+  return group(`way ${row.key}`, [`Way ${nameOf(row.study)}`, ...words].join("; "), markOf(row.study), [
+    text(36, y + 4, id, "figure", "end"),
+    text(44, y + 4, cut(title, 22), "label"),
+    ...columns.flatMap(([, kind], column) => bar(row[kind], nameWidth + column * columnWidth, y)),
+  ]);
+}
+
+/** The same row of the table that goes with the drawing. */
+const cellsOf = (row: Row): TableCell[] => [
+  { text: nameOf(row.study), mark: markOf(row.study) },
+  ...columns.flatMap(([, kind]): TableCell[] => {
+    const one = row[kind];
+    if (!one) return [{ text: "not known" }, { text: "" }, { text: "" }];
+    const value = `${one.value}${one.calculated ? ", calculated" : ""}`;
+    return [{ text: value, mark: one.mark }, { text: one.limit }, { text: one.gauge.left }];
+  }),
+];
+
 const saidOf = (one: Compared | undefined): string =>
   one ? `${one.value} of at most ${one.limit}, ${one.gauge.left}` : "not known";
 
 function bar(one: Compared | undefined, x: number, y: number): Shape[] {
   if (!one) return [text(x, y + 4, "not known", "missing")];
-  const role =
-    one.gauge.standing === "beyond"
-      ? "over"
-      : one.gauge.standing === "unproven"
-        ? "unsure"
-        : one.calculated
-          ? "calculated"
-          : "figure";
   return [
     ...gaugeShapes(one.gauge, x, y, barWidth),
-    text(x + barWidth + 10, y + 4, `${one.value} of ${one.limit}`, role),
+    text(x + barWidth + 10, y + 4, `${one.value} of ${one.limit}`, roleOf(one)),
   ];
+}
+
+function roleOf({ gauge: { standing }, calculated }: Compared): TextRole {
+  if (standing === "beyond") return "over";
+  if (standing === "unproven") return "unsure";
+  return calculated ? "calculated" : "figure";
 }
 
 /** As it was read; before that, as it is calculated with the conductors hot. */

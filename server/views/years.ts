@@ -79,61 +79,65 @@ const taken = ({ now, before }: Series): Taken[] => [now, ...before].toReversed(
 const dayOf = (on: string): number => Date.parse(`${on}T00:00:00Z`) / 86_400_000;
 const markOfTaken = ({ fact }: Taken): Mark => ({ segment: fact.segment, offset: fact.start });
 
-function shapesOf({ name, series, limit }: Row, index: number, x: (on: string) => number): Shape {
+/** Where days and values of one row are drawn; `top` and `bottom` bound its plot. */
+interface Scale {
+  readonly top: number;
+  readonly bottom: number;
+  x(on: string): number;
+  y(value: number): number;
+}
+
+const plotEnd = nameWidth + plotWidth;
+
+function shapesOf(row: Row, index: number, x: (on: string) => number): Shape {
+  const { name, series, limit } = row;
   const all = taken(series);
-  const top = index * rowHeight + 16;
-  const bottom = top + rowHeight - 28;
-  const most =
-    Math.max(...all.map(({ value, uncertainty }) => value + (uncertainty?.value ?? 0)), limit ?? 0) * 1.08 || 1;
-  const y = (value: number): number => rounded(bottom - (Math.min(value, most) / most) * (bottom - top));
+  const scale = scaleOf(row, index, x);
+  const { top, bottom, y } = scale;
   const path = all.map(({ on, value }, at) => `${at === 0 ? "M" : "L"}${x(on)} ${y(value)}`).join("");
-  const last = all.at(-1);
   const label = `${series.name}, ${name}: ${all.map(({ on, value }) => `${on} ${ohms(value)}`).join(", ")}`;
   return group(`${name} ${series.name}`, label, markOfTaken(series.now), [
     text(10, top + 12, series.name, "title"),
     text(10, top + 28, cut(name, 30), "note"),
-    line(nameWidth, bottom, nameWidth + plotWidth, bottom, "rule", 0.6),
-    ...(limit === undefined
-      ? []
-      : [
-          line(nameWidth, y(limit), nameWidth + plotWidth, y(limit), "limit", 1),
-          text(nameWidth + plotWidth + 8, y(limit) + 4, `limit ${ohms(limit)}`, "note"),
-        ]),
+    line(nameWidth, bottom, plotEnd, bottom, "rule", 0.6),
+    ...(limit === undefined ? [] : limitShapes(limit, y(limit))),
     { kind: "path", d: path, role: "wire", width: 1.2 },
-    ...all.flatMap((one): Shape[] => [
-      ...(one.uncertainty
-        ? [
-            line(
-              x(one.on),
-              y(one.value - one.uncertainty.value),
-              x(one.on),
-              y(one.value + one.uncertainty.value),
-              "rule",
-              3,
-            ),
-          ]
-        : []),
-      {
-        kind: "circle",
-        x: x(one.on),
-        y: y(one.value),
-        r: 3,
-        role: limit !== undefined && one.value > limit ? "over" : "reading",
-        filled: limit === undefined || one.value <= limit,
-      },
-    ]),
+    ...all.flatMap((one) => readingShapes(one, limit, scale)),
     ...all
       .filter((one, at) => at === 0 || x(one.on) - x(all[at - 1]?.on ?? one.on) > 64)
       .map((one) => text(x(one.on), bottom + 13, one.on, "note", "middle")),
-    ...(last
-      ? [
-          text(
-            nameWidth + plotWidth + 8,
-            y(last.value) + (limit !== undefined && Math.abs(y(limit) - y(last.value)) < 12 ? 16 : 4),
-            ohms(last.value),
-            "figure",
-          ),
-        ]
-      : []),
+    ...lastFigure(all.at(-1), limit, scale),
   ]);
+}
+
+/** From nothing to a little above what is largest: a reading, as far as it may be out, or the limit. */
+function scaleOf({ series, limit = 0 }: Row, index: number, x: (on: string) => number): Scale {
+  const top = index * rowHeight + 16;
+  const bottom = top + rowHeight - 28;
+  const highest = taken(series).map(({ value, uncertainty }) => value + (uncertainty?.value ?? 0));
+  const most = Math.max(...highest, limit) * 1.08 || 1;
+  const y = (value: number): number => rounded(bottom - (Math.min(value, most) / most) * (bottom - top));
+  return { top, bottom, x, y };
+}
+
+const limitShapes = (limit: number, height: number): Shape[] => [
+  line(nameWidth, height, plotEnd, height, "limit", 1),
+  text(plotEnd + 8, height + 4, `limit ${ohms(limit)}`, "note"),
+];
+
+/** A reading, and how far it may be out. */
+function readingShapes({ on, value, uncertainty }: Taken, limit: number | undefined, { x, y }: Scale): Shape[] {
+  const isOver = limit !== undefined && value > limit;
+  const around = uncertainty?.value;
+  return [
+    ...(around === undefined ? [] : [line(x(on), y(value - around), x(on), y(value + around), "rule", 3)]),
+    { kind: "circle", x: x(on), y: y(value), r: 3, role: isOver ? "over" : "reading", filled: !isOver },
+  ];
+}
+
+/** The latest figure, out of the way of the words of a limit that is as high. */
+function lastFigure(last: Taken | undefined, limit: number | undefined, { y }: Scale): Shape[] {
+  if (!last) return [];
+  const isNearLimit = limit !== undefined && Math.abs(y(limit) - y(last.value)) < 12;
+  return [text(plotEnd + 8, y(last.value) + (isNearLimit ? 16 : 4), ohms(last.value), "figure")];
 }

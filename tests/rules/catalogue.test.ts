@@ -54,4 +54,50 @@ describe("the catalogue of checks", () => {
     expect(nearestPages("xyzzy-plugh-quux")).toEqual([]);
     expect(nearestPages(" ")).toEqual([]);
   });
+
+  const withTrait = (has: (rule: (typeof rules)[number]) => boolean | undefined): string[] => {
+    const byFamily = Map.groupBy(
+      rules.filter(has).map(({ id }) => id.split("/")),
+      ([family]) => family,
+    );
+    return [...byFamily]
+      .map(
+        ([family, ids]) =>
+          `${family}: ${ids
+            .map(([, name]) => name)
+            .toSorted()
+            .join(" ")}`,
+      )
+      .toSorted();
+  };
+
+  // A person who is sent into an enclosure without being shown how to isolate can be killed, so each is named here again.
+  it("shows how to isolate wherever what puts it right has somebody open the installation", () => {
+    expect(withTrait(({ opens }) => opens)).toEqual([
+      "continuity: missing no-protective-conductor open point-against-length point-open r1r2-against-length r2-against-length r2-against-loop r2-ratio",
+      "design: neutral-shared",
+      "diagnosis: readings-disagree",
+      "drift: insulation-fallen resistance-risen",
+      "insulation: all-low below-minimum board-below-minimum board-disagrees low-on-new missing not-tested-with-equipment outlier pair-missing zero",
+      "live: function-failed phase-sequence-reversed",
+      "loop: board-disagrees board-off-scale point-over-limit relies-on-rcd zs-against-length zs-disagrees zs-over-limit zs-over-rcd-limit",
+      "polarity: wrong wrong-upstream",
+      "population: unlike-neighbours",
+      "protective: bonding-missing bonding-not-tested bonding-reads-high earthing-reads-high open supplementary-reads-high",
+      "rcd: test-button-failed time-over-limit tripped-at-half",
+      "record: polarity-disagrees spare-in-use",
+      "ring: bridged cpc-ratio ends-against-length ends-differ ends-missing legs-swapped-between-rings link-missing links-not-crossed open-conductor point-open point-reading points-missing poor-contact",
+    ]);
+    for (const { id, opens, why } of rules) expect([id, pageOf(id)?.why !== why]).toEqual([id, opens ?? false]);
+  });
+
+  // What is compared with a limit is left out: no explanation of the readings may speak for it.
+  it("lets a diagnosis speak for those that compare one reading with the others or with the drawing, and no more", () => {
+    expect(withTrait((rule) => rule.scope === "way" && rule.compares)).toEqual([
+      "continuity: open point-against-length point-open r1r2-against-length r2-against-length r2-ratio",
+      "loop: zs-below-conductors zs-disagrees",
+      "ring: bridged cpc-ratio ends-against-length ends-differ identical-readings link-missing links-not-crossed open-conductor point-open point-reading poor-contact r1r2-against-ring",
+    ]);
+    expect(withTrait((rule) => rule.scope === "way" && rule.verdict)).toEqual(["diagnosis: readings-disagree"]);
+  });
 });

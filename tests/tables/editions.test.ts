@@ -57,4 +57,50 @@ describe("editions", () => {
   it("ask for bidirectional devices from Amendment 3", () => {
     for (const { from, bidirectional } of editions) expect(bidirectional).toBe(from >= "2024-07-31");
   });
+
+  /**
+   * A line for each edition: Cmin, the ratings that must disconnect in the shorter time with sockets and without, sockets
+   * that need an RCD, least insulation in MΩ, and the rules it has, from the pages named above and those beside its rows.
+   */
+  it("say each what they brought, and keep what those before them had", () => {
+    const rules = [
+      "lightingRcdInDwellings",
+      "publicLightingRcd",
+      "socketsByAssessment",
+      "nonCombustibleUnits",
+      "concealedAlways",
+      "typeAcRestricted",
+      "leakageShare",
+      "switchOverload",
+      "bidirectional",
+      "investigationFails",
+      "inForce",
+    ] as const;
+    const lines = editions.map((one, at) => {
+      const before = editions[at - 1];
+      const changed = rules.filter((rule) => one[rule] !== (before?.[rule] ?? false));
+      const { cmin, socketDisconnectionScope, fixedDisconnectionScope, socketRcdUpTo, insulationMinimum } = one;
+      const figures = [cmin.value, socketDisconnectionScope, fixedDisconnectionScope, socketRcdUpTo];
+      return [
+        one.id.replace("BS 7671:", ""),
+        ...figures,
+        insulationMinimum.value / 1e6,
+        one.rcdTest,
+        one.afdd,
+        one.spd,
+        ...changed.map((rule) => `${one[rule] ? "+" : "-"}${rule}`),
+      ].join(" ");
+    });
+    expect(lines).toEqual([
+      "2001 1 Infinity 0 0 0.5 half-one-five none none +investigationFails",
+      "2008 1 32 32 20 1 half-one-five none risk-assessment",
+      "2008+A1:2011 1 32 32 20 1 half-one-five none risk-assessment",
+      "2008+A3:2015 0.95 32 32 20 1 half-one-five none risk-assessment +nonCombustibleUnits +concealedAlways",
+      "2018 0.95 63 32 32 1 half-one-five recommended risk-assessment +lightingRcdInDwellings +publicLightingRcd +socketsByAssessment +leakageShare +switchOverload",
+      "2018+A1:2020 0.95 63 32 32 1 half-one-five recommended risk-assessment",
+      "2018+A2:2022 0.95 63 32 32 1 single required-in-listed-premises consequence +typeAcRestricted",
+      "2018+A2:2022+A3:2024 0.95 63 32 32 1 single required-in-listed-premises consequence +bidirectional",
+      "2018+A4:2026 0.95 63 32 32 1 single required-in-listed-premises consequence -investigationFails +inForce",
+    ]);
+  });
 });

@@ -1,4 +1,3 @@
-import { describe, expect, it } from "vitest";
 import {
   adiabaticFactors,
   armourAreas,
@@ -32,13 +31,13 @@ import {
   tripBands,
   trunkingCables,
 } from "../../server/tables/index.ts";
-import { kept, listed, type Printed } from "./printed.ts";
+import type { Printed } from "./printed.ts";
 
 /**
  * The tables of factors, least sizes, devices, containment and supplies once more, from the pages they were seen on. The
  * same letters as in the lists of limits and ratings: C a page states it, = by formula, M from memory.
  */
-const printed: readonly Printed[] = [
+export const design: readonly Printed[] = [
   // Schneider Electric FAQ FA175048 and The Regs blog: U0, Cmin, and 5, 10 and 20 times In.
   [
     loopTerms,
@@ -478,12 +477,3 @@ const printed: readonly Printed[] = [
       sockets hotel 0C 1C 0.75C 0.4C 0C`,
   ],
 ];
-
-describe("tables for design and test as they are printed", () => {
-  it.each(printed.map(([table, columns, list]) => [table.id, table, columns, list] as const))(
-    "%s",
-    (_, table, columns, list) => {
-      expect(kept(table, columns)).toEqual(listed(list));
-    },
-  );
-});
