@@ -3,6 +3,7 @@ import type { Context } from "../model/installation.ts";
 import { exact, type Fact, type FactOf, type Facts, isAbsent, type Reading } from "../model/values.ts";
 import { nominalVoltage, supplyValues } from "../tables/supply.ts";
 import { known } from "../tables/table.ts";
+import { inOrder } from "../text/order.ts";
 
 /** What is known of the supply; values left out of a schedule take the usual ones. */
 export interface SupplyStudy {
@@ -171,5 +172,5 @@ export function testsOf<B extends TestBlock>(headers: readonly (Fact & TestHeade
       facts: header.inner as Facts<B>,
     }))
     .reverse()
-    .sort((a, b) => b.on.localeCompare(a.on));
+    .sort((a, b) => inOrder(b.on, a.on));
 }

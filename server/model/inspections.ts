@@ -1,4 +1,5 @@
 /** Inspections as events: what each covers, in the order of their days. */
+import { inOrder } from "../text/order.ts";
 import type { BoardHead, InstallationHead, Way } from "./file.ts";
 import type { FactOf, Facts, Val } from "./values.ts";
 
@@ -21,7 +22,7 @@ export const inspectionsOf = ({ facts }: Pick<InstallationHead, "facts">): reado
   facts
     .all("inspection")
     .map(inspectionOf)
-    .sort((a, b) => a.to.localeCompare(b.to));
+    .sort((a, b) => inOrder(a.to, b.to));
 
 export const latestInspection = (head: InstallationHead): Inspection | undefined => inspectionsOf(head).at(-1);
 

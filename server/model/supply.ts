@@ -3,6 +3,7 @@
 import { wordsRead } from "../../grammar/readings.ts";
 import { rowOf } from "../../grammar/vocabulary.ts";
 import { Memo } from "../memo/memo.ts";
+import { inOrder } from "../text/order.ts";
 import { type Fact, Facts } from "./values.ts";
 
 /** What is read again; all else of a supply is what it is. */
@@ -32,7 +33,7 @@ function joined(written: Facts<"supply">): Facts<"supply"> {
   const days = written.list
     .filter(({ word, inner }) => word === "live" && inner && inner.list.length + inner.broken.length > 0)
     .reverse()
-    .sort((a, b) => dayOf(b).localeCompare(dayOf(a)));
+    .sort((a, b) => inOrder(dayOf(b), dayOf(a)));
   const later = days.filter((day) => dayOf(day) >= plainDay);
   const earlier = days.filter((day) => dayOf(day) < plainDay);
   const plain = new Set(written.list.map(({ word }) => word));

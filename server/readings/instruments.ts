@@ -3,6 +3,7 @@ import { memoByObject } from "../circuit/kept.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
 import { type Fact, Facts, type Val } from "../model/values.ts";
+import { inOrder } from "../text/order.ts";
 
 /** A dated line that says, or should say, with which instrument its readings were taken. */
 export interface TestDay {
@@ -113,7 +114,7 @@ export function calibrationsOf(facts: Facts<"instrument">): readonly Calibration
       from: fact.args.on.value,
       ...(fact.args.due ? { due: fact.args.due.value, dueFact: fact } : {}),
     }))
-    .toSorted((one, other) => one.from.localeCompare(other.from));
+    .toSorted((one, other) => inOrder(one.from, other.from));
   const latest = dated.at(-1);
   if (!latest) return stated ? [{ fact: stated, from: "", ...ofLatest }] : [];
   return [...dated.slice(0, -1), { ...ofLatest, ...latest }];

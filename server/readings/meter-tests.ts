@@ -4,6 +4,7 @@ import { testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation } from "../model/installation.ts";
 import { type Fact, type FactOf, Facts } from "../model/values.ts";
+import { inOrder } from "../text/order.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
 
 /** A dated block of readings, and the instruments it names. */
@@ -33,9 +34,7 @@ export function supplyTests(supply: Facts<"supply"> | undefined): (MeterTest & {
   if (!measured) return days;
   const read = new Set(days.flatMap(({ facts }) => facts.list));
   const plain = supply.list.filter((fact) => !fact.inner && !read.has(fact));
-  return [...days, plainDay(measured, new Facts("supply", plain, supply.broken))].sort((a, b) =>
-    b.on.localeCompare(a.on),
-  );
+  return [...days, plainDay(measured, new Facts("supply", plain, supply.broken))].sort((a, b) => inOrder(b.on, a.on));
 }
 
 const plainDay = (header: FactOf<"supply", "measured">, facts: Facts<"supply">) => ({

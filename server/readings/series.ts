@@ -1,4 +1,5 @@
 /** One reading on all the days it was taken, the latest first: what drift is judged by. */
+
 import type { WordRow } from "../../grammar/params.ts";
 import { meterOf, readArgs } from "../../grammar/readings.ts";
 import { type Ageing, ageingOf } from "../../grammar/traits.ts";
@@ -7,6 +8,7 @@ import { atTemperature } from "../calc/conductor-resistance.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Context, Installation, Names } from "../model/installation.ts";
 import { type Fact, isAbsent, type Quantity, type Reading } from "../model/values.ts";
+import { inOrder } from "../text/order.ts";
 import type { MeterTest } from "./meter-tests.ts";
 import { deadOfBoard, supplyTests } from "./meter-tests.ts";
 import { liveOfBoard } from "./rcd-tests.ts";
@@ -120,7 +122,7 @@ export function bondingSeries(installation: Installation): Series[] {
   const withClamps = tests.filter((test) => slotsIn([test], ["clamp"]).length > 0);
   return seriesIn(
     installation.names,
-    withClamps.sort((a, b) => b.on.localeCompare(a.on)),
+    withClamps.sort((a, b) => inOrder(b.on, a.on)),
     ["clamp"],
   );
 }

@@ -26,8 +26,8 @@ export class CheckRun {
         this.#findings = value;
         return "done";
       }
-      // A rule that looked at all ways has used up the slice of some of them.
-      if (value === "rule") return "more";
+      // Rules that looked at many ways have used up the slice of some of them.
+      if (value === "rules") return "more";
       this.#checked++;
     }
     return "more";

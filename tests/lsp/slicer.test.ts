@@ -95,10 +95,10 @@ describe("checks in slices", () => {
     expect(log.length).toBe(40);
   });
 
-  it("ask the clock seldom, and never run on for many ways", async () => {
+  it("stop after a single way that takes long", async () => {
     const { runtime, check, log } = world(50);
     void new Slicer(runtime).run(check("slow", 100), wanted);
-    expect(log.length).toBe(4);
+    expect(log.length).toBe(1);
   });
 });
 

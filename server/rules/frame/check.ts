@@ -41,7 +41,8 @@ interface RuleSet {
   readonly verdicts: readonly WayRule[];
   /** Rules whose findings such a verdict may speak for. */
   readonly compares: ReadonlySet<string>;
-  readonly onBoards: readonly OnBoard[];
+  /** In groups, between which work may stop. */
+  readonly onBoards: readonly (readonly OnBoard[])[];
   readonly installation: readonly InstallationRule[];
 }
 
@@ -50,14 +51,22 @@ type OnBoard = Rule & { readonly checkBoard: NonNullable<InstallationRule["check
 
 const onWays = (rules: readonly Rule[]): WayRule[] => rules.filter((rule) => rule.scope === "way");
 
+/** So many rules of a board, over all its ways, take about as long as a few of the ways. */
+const boardRulesAtOnce = 12;
+
+const inGroups = <T>(all: readonly T[]): T[][] =>
+  all.flatMap((_, at) => (at % boardRulesAtOnce === 0 ? [all.slice(at, at + boardRulesAtOnce)] : []));
+
+function onBoard(rule: Rule): OnBoard[] {
+  if (rule.scope === "board") return [{ ...rule, checkBoard: rule.check }];
+  return rule.scope === "installation" && rule.checkBoard ? [{ ...rule, checkBoard: rule.checkBoard }] : [];
+}
+
 const sortRules = (rules: readonly Rule[]): RuleSet => ({
   way: onWays(rules).filter(({ verdict }) => !verdict),
   verdicts: onWays(rules).filter(({ verdict }) => verdict),
   compares: new Set(onWays(rules).flatMap(({ id, compares }) => (compares ? [id] : []))),
-  onBoards: rules.flatMap((rule): OnBoard[] => {
-    if (rule.scope === "board") return [{ ...rule, checkBoard: rule.check }];
-    return rule.scope === "installation" && rule.checkBoard ? [{ ...rule, checkBoard: rule.checkBoard }] : [];
-  }),
+  onBoards: inGroups(rules.flatMap(onBoard)),
   installation: rules.filter((rule) => rule.scope === "installation"),
 });
 
@@ -94,7 +103,7 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
     runAll([rule], { header, edition: installation.edition }, ofRule, (one, report) => one.check(installation, report));
     for (const finding of ofRule)
       if (reported(finding)) found.push(finding.fixes.length > 0 ? graded(atItsWay(finding, typed)) : finding);
-    if (isLarge) yield "rule";
+    if (isLarge) yield "rules";
   }
   const result = applyDepartures(found, departures, installation);
   const observed = apart ? [] : ofObservations(installation, result.findings);
@@ -132,8 +141,8 @@ function departuresAbove({ head, supply, files }: Installation): PlacedDeparture
 /** A rule that looks at more ways than these takes a time worth stopping for. */
 const manyWays = 200;
 
-/** Work that stops after each way that was checked, and after each rule that looked at a large installation. */
-export type Slices<T> = Generator<undefined | "rule", T, undefined>;
+/** Work that stops after each way that was checked, and after rules that looked at many ways. */
+export type Slices<T> = Generator<undefined | "rules", T, undefined>;
 
 interface BoardFindings {
   readonly findings: readonly Finding[];
@@ -194,7 +203,11 @@ function* checkBoard(place: BoardInPlace, set: RuleSet): Slices<BoardFindings> {
   }
   const ofBoard = new Reads(context.parts);
   if (partly) ofBoard.add(partly.reads);
-  const own = recordedBy(ofBoard, () => foundOnBoard(place, set, partly));
+  const own: Finding[] = [];
+  for (const rules of set.onBoards) {
+    for (const finding of recordedBy(ofBoard, () => foundOnBoard(place, rules, partly))) own.push(finding);
+    yield "rules";
+  }
   const reported = recordedBy(ofBoard, () => {
     for (const finding of placedOnBoard(own, place)) findings.push(finding);
     return findings.filter(keptOnBoard(place));
@@ -227,21 +240,22 @@ function* checkBoardApart(place: BoardInPlace, set: RuleSet): Slices<BoardFindin
     findings.push(...findingsOfWay(studyWay(way, context), set));
     yield;
   }
-  for (const finding of placedOnBoard(foundOnBoard(place, set, undefined), place)) findings.push(finding);
+  const own = set.onBoards.flatMap((rules) => foundOnBoard(place, rules, undefined));
+  for (const finding of placedOnBoard(own, place)) findings.push(finding);
   return { findings: findings.filter(keptOnBoard(place)), departures: departuresOn(board) };
 }
 
 /** What the rules of a board find, one by one: those that ask nothing that has another answer now are not run again. */
 function foundOnBoard(
   { board, context }: BoardInPlace,
-  set: RuleSet,
+  rules: readonly OnBoard[],
   before: PartlyKnown | undefined,
 ): readonly Finding[] {
   const subject = { board, context, studies: board.ways.map((way) => studyWay(way, context)) };
   const found: Finding[] = [];
   const { askers } = context.parts.questions;
   const checked = { header: board.head.header, edition: context.edition, askers, before };
-  runAll(set.onBoards, checked, found, (rule, report) => rule.checkBoard(subject, report));
+  runAll(rules, checked, found, (rule, report) => rule.checkBoard(subject, report));
   return found;
 }
 

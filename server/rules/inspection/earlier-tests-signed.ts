@@ -1,6 +1,7 @@
 import { signatoryOf } from "../../circuit/signatories.ts";
 import { isOutsideWork } from "../../circuit/supply.ts";
 import { inspectionsOf, isOlder } from "../../model/inspections.ts";
+import { inOrder } from "../../text/order.ts";
 import { boardRule, factSpot, wordSpot } from "../frame/rule.ts";
 
 export default boardRule({
@@ -54,7 +55,7 @@ installation "Kiln house" {
     for (const study of studies) {
       const signed = signatoryOf("tested", study.facts, context);
       const on = signed?.args.on?.value;
-      const latest = [...study.deadTests, ...study.liveTests].toSorted((a, b) => b.on.localeCompare(a.on))[0];
+      const latest = [...study.deadTests, ...study.liveTests].toSorted((a, b) => inOrder(b.on, a.on))[0];
       if (!signed || on === undefined || !latest || latest.on === "" || isOutsideWork(study)) continue;
       if (!isOlder(latest.on, on)) continue;
       report(wordSpot(study.way.header), {

@@ -1,6 +1,7 @@
 import type { Fact } from "../../model/values.ts";
 import { deadOfBoard } from "../../readings/meter-tests.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
+import { inOrder } from "../../text/order.ts";
 import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function checkFact(fact: Fact | undefined, where: string, report: Reporter): void {
@@ -94,7 +95,7 @@ installation "Sample" {
     const { facts } = board.head;
     const tested = [...liveOfBoard(context), ...deadOfBoard(context)]
       .map((test) => ({ on: test.on, fact: test.facts.list.findLast(({ word }) => word === "polarity") }))
-      .sort((a, b) => b.on.localeCompare(a.on))
+      .sort((a, b) => inOrder(b.on, a.on))
       .find(({ fact }) => fact);
     checkFact(tested?.fact ?? facts.one("polarity"), `board ${board.head.name}`, report);
   },

@@ -2,6 +2,7 @@ import { signatoryOf } from "../../circuit/signatories.ts";
 import { partWorkOf } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import { covers, inspectionsOf, isOlder } from "../../model/inspections.ts";
+import { inOrder } from "../../text/order.ts";
 import { wayRule, wordSpot } from "../frame/rule.ts";
 
 export default wayRule({
@@ -60,7 +61,7 @@ installation "Kiln house" {
     const { way, context, deadTests, liveTests, facts } = study;
     const work = partWorkOf(study);
     if (work !== "altered" && work !== "new") return;
-    const latest = [...deadTests, ...liveTests].toSorted((a, b) => b.on.localeCompare(a.on))[0];
+    const latest = [...deadTests, ...liveTests].toSorted((a, b) => inOrder(b.on, a.on))[0];
     if (!latest || latest.on === "") return;
     const changed = signatoryOf("installed", facts, context)?.args.on?.value ?? inspected(study, latest.on);
     if (changed === undefined || latest.on >= changed) return;
