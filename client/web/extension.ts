@@ -6,9 +6,13 @@ import { start, stop } from "../extension.ts";
 import { listSchedules, readSchedule } from "./files.ts";
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  const script = Uri.joinPath(context.extensionUri, "dist/web-server.js").toString(true);
+  const parts = `${Uri.joinPath(context.extensionUri, "dist/web-server").toString(true)}/`;
   await start(context, (options) => {
-    const client = new LanguageClient("wayfile", "Wayfile", new Worker(script), options);
+    const client = new LanguageClient("wayfile", "Wayfile", new Worker(`${parts}main.js`), {
+      ...options,
+      // A worker does not know where its script lies: an editor may start it from a copy.
+      initializationOptions: { ...options.initializationOptions, parts },
+    });
     client.onRequest(new RequestType<{ readonly uri?: unknown }, FileAnswer, void>(readRequest), ({ uri }) =>
       readSchedule(uri),
     );

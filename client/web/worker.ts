@@ -5,7 +5,8 @@ import { type FileAnswer, listRequest, readRequest } from "../../server/lsp/file
 import type { Runtime } from "../../server/lsp/runtime.ts";
 import { startServer } from "../../server/lsp/server.ts";
 
-const scope = self as unknown as DedicatedWorkerGlobalScope;
+/** `wayfileParts`: where the parts of the server lie; whatever loads them reads it. */
+const scope = self as unknown as DedicatedWorkerGlobalScope & { wayfileParts?: string };
 const connection = createConnection(
   new BrowserMessageReader(scope),
   new BrowserMessageWriter(scope),
@@ -18,6 +19,9 @@ const waiting: (() => void)[] = [];
 channel.port1.onmessage = () => waiting.shift()?.();
 
 const runtime: Runtime = {
+  partsAt: (address) => {
+    scope.wayfileParts = address;
+  },
   today: () => new Date().toLocaleDateString("sv-SE"),
   // The editor decides what may be read: the folders that are open, and the folder of an open schedule.
   read: async (uri) =>

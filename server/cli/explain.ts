@@ -1,4 +1,5 @@
 import type { WordRow } from "../../grammar/params.ts";
+import { proseOf } from "../../grammar/prose.ts";
 import {
   absences,
   type BlockKind,
@@ -197,9 +198,9 @@ function wordText({ word, block, row }: NamedWord, colours: Colours): TerminalTe
   const { means, background, limits, example } = row;
   const parts = [
     term`${colours.bold(word)}  ${colours.dim(`in ${block}`)}`,
-    lines(wrapped(means)),
-    ...(background ? [lines(wrapped(background))] : []),
-    ...(limits ? [lines(wrapped(`Limits: ${limits}`))] : []),
+    lines(wrapped(proseOf(means))),
+    ...(background ? [lines(wrapped(proseOf(background)))] : []),
+    ...(limits ? [lines(wrapped(`Limits: ${proseOf(limits)}`))] : []),
     ...(example ? [lines(indented(example))] : []),
   ];
   return term`${term.join(parts, "\n\n")}\n`;

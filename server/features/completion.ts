@@ -2,9 +2,11 @@
  * What may be written next. The block comes from the tree, which a half-typed line cannot spoil, and the rest from the
  * line itself: what it begins with, what it has already, what stands just before the cursor.
  */
+
 import type { IToken } from "chevrotain";
 import { endOf, isToken, lex } from "../../grammar/lexer.ts";
 import type { Param, WordRow } from "../../grammar/params.ts";
+import { proseOf } from "../../grammar/prose.ts";
 import { quantities } from "../../grammar/quantities.ts";
 import { units } from "../../grammar/units.ts";
 import { absences, type BlockKind, corrections, provenances, rowOf, vocabulary } from "../../grammar/vocabulary.ts";
@@ -89,9 +91,9 @@ function wordOffers(snapshot: Snapshot, spotted: CursorContext, half: HalfLine):
         {
           label: word,
           kind: row.opens ? "block" : "word",
-          detail: row.means,
+          detail: proseOf(row.means),
           documentation: md.join(
-            [...(row.background ? [prose(row.background)] : []), fenced("wayfile", row.example)],
+            [...(row.background ? [prose(proseOf(row.background))] : []), fenced("wayfile", row.example)],
             "\n\n",
           ),
           ...(snippet === undefined ? { goesOn: alone && Object.keys(row.params).length > 0 } : { snippet }),

@@ -4,6 +4,7 @@
  */
 
 import { endOf } from "../../grammar/lexer.ts";
+import { proseOf } from "../../grammar/prose.ts";
 import { pageOf } from "../rules/frame/catalogue.ts";
 import type { Finding, Spot } from "../rules/frame/rule.ts";
 import { citedIn } from "../tables/cited.ts";
@@ -113,11 +114,11 @@ function explain(snapshot: Snapshot, spotted: CursorContext, cursor: Cursor): Ex
   const card = withUncertainty(cardFor(snapshot, spotted, cursor.offset), snapshot, spotted, cursor.offset);
   if (token === statement.word) {
     return {
-      title: [md`**${statement.word.image}** — ${prose(row.means)}`],
+      title: [md`**${statement.word.image}** — ${prose(proseOf(row.means))}`],
       card,
       rest: [
-        ...(row.background ? [prose(row.background)] : []),
-        ...(row.limits ? [md`Limits: ${prose(row.limits)}`] : []),
+        ...(row.background ? [prose(proseOf(row.background))] : []),
+        ...(row.limits ? [md`Limits: ${prose(proseOf(row.limits))}`] : []),
       ],
     };
   }

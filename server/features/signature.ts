@@ -1,6 +1,8 @@
 /** What a line may say behind its word, and which of it comes next. */
+
 import { endOf } from "../../grammar/lexer.ts";
 import type { Param } from "../../grammar/params.ts";
+import { proseOf } from "../../grammar/prose.ts";
 import { quantities } from "../../grammar/quantities.ts";
 import { bindArguments } from "../model/arguments.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
@@ -32,7 +34,7 @@ export function signatureAt(snapshot: Snapshot, cursor: Cursor): Signature | und
   const free = params.findIndex(([name, param]) => args[name] === undefined && (!param.optional || !param.label));
   const open = params.findIndex(([name]) => args[name] === undefined);
   const active = labelled >= 0 ? labelled : free >= 0 ? free : Math.max(0, open);
-  return { label, means: row.means, parameters, active };
+  return { label, means: proseOf(row.means), parameters, active };
 }
 
 /** `line <mm²>`, `[type AC|A|F|B]`, `<standard>`. */

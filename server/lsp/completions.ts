@@ -2,13 +2,14 @@ import {
   type ClientCapabilities,
   type CompletionItem,
   CompletionItemKind,
+  type CompletionParams,
   InsertTextFormat,
   type ServerCapabilities,
 } from "vscode-languageserver";
-import { complete } from "../features/completion.ts";
 import type { Completion } from "../features/offers.ts";
 import type { Snapshot } from "../workspace/workspace.ts";
 import { rangeOf } from "./convert.ts";
+import { Part } from "./part.ts";
 import type { Service } from "./service.ts";
 
 const kinds: Readonly<Record<Completion["kind"], CompletionItemKind>> = {
@@ -29,11 +30,16 @@ export function completions(
   goOn?: string,
 ): ServerCapabilities {
   const snippets = client.textDocument?.completion?.completionItem?.snippetSupport ?? false;
+  const part = new Part(() => import("../features/completion.ts"));
   connection.onCompletion(
-    ask("textDocument/completion", [], (snapshot, { position }) =>
-      complete(snapshot, cursor(snapshot, position), workspace.knownPaths).map((offer, index) =>
-        item(snapshot, offer, index, snippets, goOn),
-      ),
+    ask(
+      "textDocument/completion",
+      [],
+      (snapshot, { position }: CompletionParams) =>
+        part.now
+          .complete(snapshot, cursor(snapshot, position), workspace.knownPaths)
+          .map((offer, index) => item(snapshot, offer, index, snippets, goOn)),
+      { part },
     ),
   );
   // A blank begins each argument, a quotation mark a path; the rest are signs a word may hold, after which an editor

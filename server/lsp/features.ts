@@ -13,10 +13,8 @@ import {
   type ServerCapabilities,
 } from "vscode-languageserver";
 import { folds } from "../features/folding.ts";
-import { hover } from "../features/hover.ts";
 import { links } from "../features/links.ts";
 import { definitions, nameAt, occurrences, spotOf } from "../features/names.ts";
-import { earthingChoices, mostWays, newSchedule, premisesChoices, standardChoices } from "../features/new-schedule.ts";
 import { selections } from "../features/selection.ts";
 import { symbols } from "../features/symbols.ts";
 import { withoutMarks } from "../text/markdown.ts";
@@ -37,7 +35,13 @@ import { lenses } from "./lenses.ts";
 import { papers } from "./papers.ts";
 import { Part } from "./part.ts";
 import { past } from "./past.ts";
-import { type ChoicesAnswer, choicesRequest, type NewScheduleQuestion, newScheduleRequest } from "./protocol.ts";
+import {
+  type ChoicesAnswer,
+  choicesRequest,
+  type NewScheduleAnswer,
+  type NewScheduleQuestion,
+  newScheduleRequest,
+} from "./protocol.ts";
 import { register } from "./register.ts";
 import { renaming } from "./renaming.ts";
 import { reports } from "./reports.ts";
@@ -122,26 +126,31 @@ function diagnostics({ connection, ask, workspace }: Service, delivery: Delivery
 
 const noFindings: DocumentDiagnosticReport = { kind: "full", items: [] };
 
-const reasons = new Part(() => import("../rules/frame/reasons.ts"));
+const explained = () =>
+  new Part(async () => ({
+    ...(await import("../features/hover.ts")),
+    ...(await import("../rules/frame/reasons.ts")),
+  }));
 
 /** `pictures`: the editor shows images in a card, where another would show pages of letters. */
 function hovers({ connection, ask, cursor }: Service, client: ClientCapabilities, pictures: boolean): Capabilities {
   const formats = client.textDocument?.hover?.contentFormat;
+  const part = explained();
   const kind = formats === undefined || formats.includes("markdown") ? "markdown" : "plaintext";
   connection.onHover(
     ask(
       "textDocument/hover",
       null,
       (snapshot, { position }): Hover | null => {
-        const found = hover(snapshot, cursor(snapshot, position), {
+        const found = part.now.hover(snapshot, cursor(snapshot, position), {
           pictures: pictures && kind === "markdown",
-          reasonOf: reasons.now.reasonOf,
+          reasonOf: part.now.reasonOf,
         });
         if (!found) return null;
         const value = kind === "markdown" ? found.markdown : withoutMarks(found.markdown);
         return { contents: { kind, value }, range: rangeOf(snapshot.positions, found.spot) };
       },
-      { ...findings, part: reasons },
+      { ...findings, part },
     ),
   );
   return { hoverProvider: true };
@@ -245,22 +254,29 @@ function selectionRanges({ connection, ask, cursor }: Service): Capabilities {
 }
 
 function ownRequests({ connection }: Service): void {
-  connection.onRequest(
-    choicesRequest,
-    (): ChoicesAnswer => ({ earthing: earthingChoices, standards: standardChoices, premises: premisesChoices }),
-  );
-  connection.onRequest(newScheduleRequest, (question: Partial<NewScheduleQuestion> | undefined) => {
-    const { name, earthing, standard, premises, ways } = question ?? {};
-    const known = (choices: typeof earthingChoices, id: unknown): id is string =>
-      choices.some((choice) => choice.id === id);
-    if (typeof name !== "string" || name.trim() === "") return badRequest("A schedule needs a name.");
-    if (!known(earthingChoices, earthing)) return badRequest(`“${earthing}” is not an earthing arrangement.`);
-    if (!known(standardChoices, standard)) return badRequest(`“${standard}” is not an edition.`);
-    if (premises !== undefined && !known(premisesChoices, premises))
-      return badRequest(`“${premises}” is not a kind of premises.`);
-    if (ways !== undefined && !(Number.isInteger(ways) && ways > 0 && ways <= mostWays))
-      return badRequest(`A board is laid out with 1 to ${mostWays} ways.`);
-    const beginning = { ...(premises === undefined ? {} : { premises }), ...(ways === undefined ? {} : { ways }) };
-    return { text: newSchedule({ name, earthing, standard, ...beginning }) };
+  const part = new Part(() => import("../features/new-schedule.ts"));
+  connection.onRequest(choicesRequest, async (): Promise<ChoicesAnswer> => {
+    await part.load();
+    const { earthingChoices, standardChoices, premisesChoices } = part.now;
+    return { earthing: earthingChoices, standards: standardChoices, premises: premisesChoices };
   });
+  connection.onRequest<NewScheduleAnswer, never>(
+    newScheduleRequest,
+    async (question: Partial<NewScheduleQuestion> | undefined) => {
+      await part.load();
+      const { earthingChoices, standardChoices, premisesChoices, mostWays, newSchedule } = part.now;
+      const { name, earthing, standard, premises, ways } = question ?? {};
+      const known = (choices: typeof earthingChoices, id: unknown): id is string =>
+        choices.some((choice) => choice.id === id);
+      if (typeof name !== "string" || name.trim() === "") return badRequest("A schedule needs a name.");
+      if (!known(earthingChoices, earthing)) return badRequest(`“${earthing}” is not an earthing arrangement.`);
+      if (!known(standardChoices, standard)) return badRequest(`“${standard}” is not an edition.`);
+      if (premises !== undefined && !known(premisesChoices, premises))
+        return badRequest(`“${premises}” is not a kind of premises.`);
+      if (ways !== undefined && !(Number.isInteger(ways) && ways > 0 && ways <= mostWays))
+        return badRequest(`A board is laid out with 1 to ${mostWays} ways.`);
+      const beginning = { ...(premises === undefined ? {} : { premises }), ...(ways === undefined ? {} : { ways }) };
+      return { text: newSchedule({ name, earthing, standard, ...beginning }) };
+    },
+  );
 }

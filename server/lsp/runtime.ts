@@ -54,6 +54,8 @@ export interface Runtime {
   /** Milliseconds of a clock that only runs forwards. */
   now(): number;
   readonly office?: PaperOffice;
+  /** Told where the parts of the server lie, where it could not know by itself. */
+  partsAt?(address: string): void;
   /** Told that all of a file was checked: what is compiled by then is worth keeping. */
   checked?(): void;
 }

@@ -102,6 +102,8 @@ function beginning(rooms: Rooms): void {
     delivery.configure(params.capabilities);
     const { initializationOptions: wishes } = params;
     if (at(wishes, "cursor") === true) delivery.calm.begin();
+    const parts = at(wishes, "parts");
+    if (typeof parts === "string") runtime.partsAt?.(parts);
     const pages = at(wishes, "pages");
     if (typeof pages === "string" && /^[a-z][a-z-]*$/.test(pages)) delivery.openPagesAt(pages);
     const features = registerFeatures(service, delivery, checking, params.capabilities, wishesOf(wishes), runtime);

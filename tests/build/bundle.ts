@@ -11,7 +11,7 @@ import { checkPageMarkdown } from "../../server/features/check-page.ts";
 import { plainFont } from "../../server/papers/font-tables.ts";
 import { pages } from "../../server/rules/frame/catalogue.ts";
 import { settingsSchema } from "../../server/settings/schema.ts";
-import { buildInParts } from "./program-parts.ts";
+import { buildInParts, inWorker, type Loading } from "./program-parts.ts";
 
 const root = join(import.meta.dirname, "../..");
 const dist = join(root, "dist");
@@ -81,6 +81,37 @@ const withReasons: Plugin = {
   },
 };
 
+/** Nor what the words of the vocabulary mean: each text is a number there, and stands where it is asked for. */
+const withProse: Plugin = {
+  name: "with-prose",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]grammar[\\/]vocabulary\.ts$/ }, async () => ({
+      contents: (await vocabularyApart()).words,
+      loader: "ts",
+    }));
+    onLoad({ filter: /[\\/]grammar[\\/]prose\.ts$/ }, async () => {
+      const { prose } = await vocabularyApart();
+      const contents = `const prose = { ${prose.join(", ")} };\nexport const proseOf = (written) => prose[written] ?? written;`;
+      return { contents, loader: "js" };
+    });
+  },
+};
+
+/** The vocabulary with a number for each text, and the texts by number. */
+async function vocabularyApart(): Promise<{ words: string; prose: readonly string[] }> {
+  const text = await readFile(join(root, "grammar/vocabulary.ts"), "utf8");
+  const numbers = new Map<string, string>();
+  const words = text.replace(
+    /\b(means|background|limits):\s*("(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*')/g,
+    (_, field, literal) => {
+      const number = numbers.get(literal) ?? `#${numbers.size.toString(36)}`;
+      numbers.set(literal, number);
+      return `${field}: "${number}"`;
+    },
+  );
+  return { words, prose: [...numbers].map(([literal, number]) => `"${number}": ${literal}`) };
+}
+
 /** A whole package.json for one number would be the largest thing that nobody reads. */
 const withVersion: Plugin = {
   name: "with-version",
@@ -119,6 +150,37 @@ const withoutCryptography: Plugin = {
     });
   },
 };
+
+/** Nor does the server look for packages of a person: it would load what starts processes for that. */
+const withoutPackageLookup: Plugin = {
+  name: "without-package-lookup",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]vscode-languageserver[\\/]lib[\\/]node[\\/]files\.js$/ }, () => ({ contents: "" }));
+  },
+};
+
+/** The protocol's library has four hundred names, which a bundler makes ready for each file that asks for one: here once. */
+const protocolOnce: Plugin = {
+  name: "protocol-once",
+  setup({ onLoad, onResolve }) {
+    onResolve({ filter: /^vscode-languageserver$/ }, ({ namespace }) =>
+      namespace === "once" ? undefined : { path: "vscode-languageserver", namespace: "once" },
+    );
+    onLoad({ filter: /.*/, namespace: "once" }, async () => ({
+      contents: `export { ${(await namesOfProtocol()).join(", ")} } from "vscode-languageserver";`,
+      resolveDir: root,
+    }));
+  },
+};
+
+/** What of it the server asks for, besides types. */
+async function namesOfProtocol(): Promise<string[]> {
+  const folder = join(root, "server/lsp");
+  const texts = await Promise.all((await readdir(folder)).map((file) => readFile(join(folder, file), "utf8")));
+  const asked = texts.flatMap((text) => [...text.matchAll(/^import \{([^}]*)\} from "vscode-languageserver";/gm)]);
+  const names = asked.flatMap(([, list = ""]) => list.split(",").map((name) => name.trim()));
+  return [...new Set(names.filter((name) => name !== "" && !name.startsWith("type ")))];
+}
 
 /** What needs a large library is a file of its own, beside the program, that is loaded when it is asked for. */
 const apart: Plugin = {
@@ -172,7 +234,6 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
   "client.cjs": { entryPoints: ["client/node.ts"], external: ["vscode"] },
   // The editor in a browser loads an extension like a module of Node, and a worker as it stands.
   "web.cjs": { ...inBrowser, format: "cjs", entryPoints: ["client/web/extension.ts"], external: ["vscode"] },
-  "web-server.js": { ...inBrowser, entryPoints: ["client/web/worker.ts"], plugins: [withoutSamples] },
   "page.js": { ...inBrowser, entryPoints: ["client/page/editor-page.ts"] },
   "library.mjs": { ...inBrowser, format: "esm", jsx: "preserve", entryPoints: ["server/library/index.ts"] },
   "server.cjs": { entryPoints: ["server/start.node.ts"] },
@@ -189,14 +250,20 @@ const bundles: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
 };
 
 /** Programs in parts: what no first finding waits for is loaded when it is asked for. Each has a folder of its own. */
-const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile">>> = {
+const inParts: Readonly<Record<string, Omit<BuildOptions, "metafile"> & { readonly loading?: Loading }>> = {
+  "web-server": {
+    ...inBrowser,
+    entryPoints: { main: "client/web/worker.ts" },
+    plugins: [withReasons, withoutReasons, withProse, protocolOnce],
+    loading: inWorker,
+  },
   server: {
     entryPoints: { main: "server/main.node.ts" },
-    plugins: [withReasons, withoutReasons, withoutCryptography, apart],
+    plugins: [withReasons, withoutReasons, withProse, withoutCryptography, withoutPackageLookup, protocolOnce, apart],
   },
   wayfile: {
     entryPoints: { main: "server/main.cli.ts" },
-    plugins: [withSamples, withReasons, withoutReasons, withVersion, apart],
+    plugins: [withSamples, withReasons, withoutReasons, withProse, withVersion, apart],
   },
 };
 
@@ -210,11 +277,11 @@ function notePackages({ inputs }: Metafile): void {
 await rm(dist, { recursive: true, force: true });
 /** What tells each program from any other build of it: its first file has the names of its parts, which follow from them. */
 const contents: Record<string, string> = {};
-for (const [name, options] of Object.entries(inParts)) {
-  const made = await buildInParts({ ...shared, banner: { js: ahead }, ...options }, join(dist, name));
+for (const [name, { loading, ...options }] of Object.entries(inParts)) {
+  const made = await buildInParts({ ...shared, banner: { js: ahead }, ...options }, join(dist, name), loading);
   if (made.warnings > 0) process.exitCode = 1;
   notePackages(made.metafile);
-  contents[name] = hash("sha256", await readFile(join(dist, name, "main.cjs")), "hex").slice(0, 16);
+  contents[name] = hash("sha256", made.first, "hex").slice(0, 16);
   console.log(`${name.padEnd(16)} ${Math.ceil(made.atOnce / 1000)} kB at once of ${Math.ceil(made.all / 1000)} kB`);
 }
 const started = {
@@ -248,14 +315,21 @@ console.log(sizes.join("\n"));
  * and its policy lets it fetch nothing.
  */
 async function pageAlone(): Promise<string> {
-  const worker = await readFile(join(dist, "web-server.js"), "utf8");
+  // Nothing can be fetched here: the server is one script.
+  const worker = await build({
+    ...shared,
+    ...inBrowser,
+    entryPoints: ["client/web/worker.ts"],
+    plugins: [withoutSamples],
+    write: false,
+  });
   const { outputFiles } = await build({
     ...shared,
     ...inBrowser,
     entryPoints: ["client/page/alone.tsx"],
     write: false,
     define: {
-      workerSource: JSON.stringify(worker),
+      workerSource: JSON.stringify(worker.outputFiles?.[0]?.text),
       sampleText: JSON.stringify(await readFile(join(root, "tests/build/sample.ways"), "utf8")),
     },
   });

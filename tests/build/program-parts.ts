@@ -10,6 +10,8 @@ import { type BuildOptions, type BuildResult, build, type Metafile, type Plugin 
 export interface ProgramParts {
   readonly metafile: Metafile;
   readonly warnings: number;
+  /** The file that is loaded at once. */
+  readonly first: string;
   /** Bytes of the file that is loaded at once, and of all. */
   readonly atOnce: number;
   readonly all: number;
@@ -18,11 +20,51 @@ export interface ProgramParts {
 /** Modules by the name they import each other under. */
 type Modules = ReadonlyMap<string, string>;
 
+/** How the parts of a program find each other. */
+export interface Loading {
+  readonly extension: "cjs" | "js";
+  /** A part as its file holds it. */
+  inFile(name: string, text: string): string;
+}
+
+/** Node wraps a file by itself, and `require` finds the others. */
+const onNode: Loading = { extension: "cjs", inFile: (_, text) => text };
+
+/**
+ * In a worker of a browser each file hands its part over by its name, and one that is asked for and not there yet is
+ * fetched from where the parts lie, which the program learns with the first message.
+ */
+export const inWorker: Loading = {
+  extension: "js",
+  inFile: (name, text) => {
+    const part = `self.wayfilePart("./${name}", (module, exports, require) => {${text}\n});\n`;
+    return name === "main.js" ? `${loader}${part}self.wayfileStart();\n` : part;
+  },
+};
+
+const loader = `"use strict";(() => {
+const makes = new Map(), made = new Map();
+const require = (name) => {
+  const before = made.get(name);
+  if (before) return before.exports;
+  if (!makes.has(name)) importScripts(self.wayfileParts + name.slice(2));
+  const module = { exports: {} };
+  made.set(name, module);
+  makes.get(name)(module, module.exports, require);
+  return module.exports;
+};
+self.wayfilePart = (name, make) => makes.set(name, make);
+self.wayfileStart = () => require("./main.js");
+})();
+`;
+
 /** `options`: how the program is bundled, with its one entry as `main`. */
 export async function buildInParts(
   { entryPoints, plugins, ...options }: BuildOptions,
   outdir: string,
+  loading: Loading = onNode,
 ): Promise<ProgramParts> {
+  const fileOf = (name: string): string => name.replace(/^\.\/(.*)\.mjs$/, `$1.${loading.extension}`);
   const { outputFiles, metafile, warnings } = await build({
     ...options,
     ...(entryPoints ? { entryPoints } : {}),
@@ -58,23 +100,25 @@ export async function buildInParts(
     // Nearly all of it is then one byte a sign, which is decoded quickest. What is left in patterns and templates is not.
     charset: "ascii",
     stdin: { contents: beginning(lent, exportsIn(metafile)), resolveDir: options.absWorkingDir ?? "." },
-    plugins: [inMemory(modules, atOnce)],
+    plugins: [inMemory(modules, atOnce, fileOf)],
   });
-  files.set("main.cjs", textOf(main));
+  files.set(fileOf("./main.mjs"), textOf(main));
   for (const [name] of [...modules].filter(([name]) => isApart(name))) {
     const part = await build({
       ...common,
       entryPoints: [name],
-      plugins: [inMemory(modules, new Set([name]), lent)],
+      plugins: [inMemory(modules, new Set([name]), fileOf, lent)],
     });
     files.set(fileOf(name), textOf(part));
   }
-  await Promise.all([...files].map(([name, text]) => writeFile(join(outdir, name), text)));
-  const sizes = [...files.values()].map((text) => Buffer.byteLength(text));
+  const written = new Map([...files].map(([name, text]) => [name, loading.inFile(name, text)]));
+  await Promise.all([...written].map(([name, text]) => writeFile(join(outdir, name), text)));
+  const sizes = [...written.values()].map((text) => Buffer.byteLength(text));
   return {
     metafile,
     warnings: warnings.length,
-    atOnce: Buffer.byteLength(files.get("main.cjs") ?? ""),
+    first: written.get(fileOf("./main.mjs")) ?? "",
+    atOnce: Buffer.byteLength(written.get(fileOf("./main.mjs")) ?? ""),
     all: sizes.reduce((sum, size) => sum + size, 0),
   };
 }
@@ -97,10 +141,13 @@ const beginning = (lent: readonly string[], names: ReadonlyMap<string, readonly 
 
 const lentAs = (index: number): string => `part${index}`;
 
-const fileOf = (name: string): string => name.replace(/^\.\/(.*)\.mjs$/, "$1.cjs");
-
 /** Bundles some of the modules together; of the others, those the first file lends are taken from it. */
-function inMemory(modules: Modules, together: ReadonlySet<string>, lent: readonly string[] = []): Plugin {
+function inMemory(
+  modules: Modules,
+  together: ReadonlySet<string>,
+  fileOf: (name: string) => string,
+  lent: readonly string[] = [],
+): Plugin {
   return {
     name: "in-memory",
     setup({ onResolve, onLoad }) {
@@ -117,7 +164,7 @@ function inMemory(modules: Modules, together: ReadonlySet<string>, lent: readonl
         loader: "js",
       }));
       onLoad({ filter: /.*/, namespace: "lent" }, ({ pluginData }) => ({
-        contents: `module.exports = require("./main.cjs").${lentAs(lent.indexOf(pluginData))}();`,
+        contents: `module.exports = require("./${fileOf("./main.mjs")}").${lentAs(lent.indexOf(pluginData))}();`,
         loader: "js",
       }));
     },
