@@ -8,6 +8,7 @@ import {
   provenances,
   vocabulary,
 } from "../../grammar/vocabulary.ts";
+import { suggestionFor } from "../model/suggestions.ts";
 import { type CheckPage, nearestPages, pageOf, pages } from "../rules/frame/catalogue.ts";
 import { reasonOf } from "../rules/frame/reasons.ts";
 import type { Setting } from "../rules/frame/rule.ts";
@@ -17,7 +18,7 @@ import { counted, listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
 import { exit } from "./exit.ts";
 import { refuse } from "./say.ts";
-import { tablePage, tablesNamed } from "./table-page.ts";
+import { tableNumbers, tablePage, tablesNamed } from "./table-page.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** `wayfile explain`: the page of a check, the meaning of a word, the checks of a family or of a regulation, or all. */
@@ -46,12 +47,19 @@ export async function explain(text: string | undefined, terminal: Terminal): Pro
     );
   else if (members.length > 0) terminal.out(term`${introduction(text, members)}\n\n${listing(members, colours)}`);
   else {
-    const near = [...wordsLike(text), ...nearestPages(text).map(({ id }) => id)];
-    const hint =
-      near.length > 0 ? ` Did you mean ${listed(near, "or")}?` : " “wayfile explain” alone lists all checks.";
-    return refuse(`There is no check, no word and no table “${text}”.${hint}`, terminal);
+    return refuse(`There is no check, no word and no table “${text}”. ${hintFor(text)}`, terminal);
   }
   return exit.clean;
+}
+
+/** What may have been meant. */
+function hintFor(text: string): string {
+  if (/^tables?\s/i.test(text)) return `Tables held are ${listed(tableNumbers())}.`;
+  const near = new Set([...wordsLike(text), ...nearestPages(text).map(({ id }) => id)]);
+  const families = [...new Set(pages.map(({ id }) => id.slice(0, id.indexOf("/"))))];
+  if (near.size === 0) for (const known of [families, allWords]) near.add(suggestionFor(text, known) ?? "");
+  near.delete("");
+  return near.size > 0 ? `Did you mean ${listed([...near], "or")}?` : "“wayfile explain” alone lists all checks.";
 }
 
 /** The checks of a family, or those that rest on a regulation or a table. */
@@ -172,10 +180,9 @@ function wordsNamed(word: string): NamedWord[] {
 }
 
 /** Words that differ from the text in nothing but large and small letters. */
-function wordsLike(text: string): string[] {
-  const words = Object.values(vocabulary).flatMap((rows) => Object.keys(rows));
-  return [...new Set(words)].filter((word) => word.toLowerCase() === text.toLowerCase());
-}
+const wordsLike = (text: string): string[] => allWords.filter((word) => word.toLowerCase() === text.toLowerCase());
+
+const allWords = [...new Set(Object.values(vocabulary).flatMap((rows) => Object.keys(rows)))];
 
 const blockNames: Readonly<Record<BlockKind, string>> = {
   file: "the file",

@@ -41,6 +41,8 @@ export const addGit: AddCommand = (program: Command, terminal, finish) => {
   const group = program
     .command("git")
     .description("Set a repository up for schedules, and prove that it is.")
+    .usage("COMMAND")
+    .helpCommand(false)
     .addHelpText(
       "after",
       `

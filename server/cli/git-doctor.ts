@@ -13,12 +13,12 @@ import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 interface Answer {
-  readonly well: boolean;
+  readonly isRight: boolean;
   readonly text: string;
 }
 
-const well = (text: string): Answer => ({ well: true, text });
-const ill = (text: string): Answer => ({ well: false, text });
+const right = (text: string): Answer => ({ isRight: true, text });
+const fault = (text: string): Answer => ({ isRight: false, text });
 
 export async function doctor(terminal: Terminal): Promise<number> {
   const places = await placesOf(terminal.cwd);
@@ -33,10 +33,10 @@ export async function doctor(terminal: Terminal): Promise<number> {
       await ward.showsWays(),
       hookAnswer(places.hooks),
     ];
-    terminal.out(sentences(answers.map((answer) => `${answer.well ? "well" : "ill "}  ${answer.text}`)));
-    const isWell = answers.every((answer) => answer.well);
-    if (!isWell) terminal.out(sentences(["“wayfile git setup” sets up what is missing."]));
-    return isWell ? exit.clean : exit.errors;
+    terminal.out(sentences(answers.map((answer) => `${answer.isRight ? "ok   " : "fault"}  ${answer.text}`)));
+    const isRight = answers.every((answer) => answer.isRight);
+    if (!isRight) terminal.out(sentences(["“wayfile git setup” sets up what is missing."]));
+    return isRight ? exit.clean : exit.errors;
   } finally {
     ward.end();
   }
@@ -56,14 +56,14 @@ async function attributesOf(top: string): Promise<Answer[]> {
   const found = await git(top, ["check-attr", "-z", "--stdin", "merge", "diff"], {
     input: asked.map((name) => `${name}\0`).join(""),
   });
-  if ("failure" in found) return [ill(found.failure)];
+  if ("failure" in found) return [fault(found.failure)];
   const fields = found.out.toString("utf8").split("\0");
   const wrong = new Set<string>();
   for (let at = 0; at + 2 < fields.length; at += 3) if (fields[at + 2] !== "wayfile") wrong.add(fields[at] ?? "");
   const [first, ...others] = wrong;
-  if (first === undefined) return [well("The attributes of schedules name Wayfile for merges and for diffs.")];
+  if (first === undefined) return [right("The attributes of schedules name Wayfile for merges and for diffs.")];
   return [
-    ill(
+    fault(
       `The attributes of “${first}”${others.length > 0 ? ` and ${others.length} more` : ""} do not name Wayfile for merges and diffs.`,
     ),
   ];
@@ -121,24 +121,24 @@ class Ward {
 
   async merges(): Promise<Answer> {
     const result = await this.#merge(visit("2027-03-10", "0.42"), visit("2027-03-11", "0.43"));
-    if ("failure" in result) return ill(result.failure);
+    if ("failure" in result) return fault(result.failure);
     const both = result.text.includes("0.42") && result.text.includes("0.43");
-    if (result.clean && both) return well("Tests that two people added at one place were merged, and none was lost.");
+    if (result.clean && both) return right("Tests that two people added at one place were merged, and none was lost.");
     if (both)
-      return ill("Tests that two people added at one place were a conflict: git merges schedules line by line here.");
-    return ill("Of tests that two people added at one place, one was lost.");
+      return fault("Tests that two people added at one place were a conflict: git merges schedules line by line here.");
+    return fault("Of tests that two people added at one place, one was lost.");
   }
 
   async asks(): Promise<Answer> {
     const result = await this.#merge(visit("2027-03-10", "0.42"), visit("2027-03-10", "0.43"));
-    if ("failure" in result) return ill(result.failure);
+    if ("failure" in result) return fault(result.failure);
     const marked = /^<{7}.*\r?\n +Zs {2}0\.42 Ω\r?\n(?:\|{7}.*\r?\n)?={7}\r?\n +Zs {2}0\.43 Ω\r?\n>{7}/m.test(
       result.text,
     );
-    if (result.clean) return ill("Two readings of one test, which differ, were merged without a question.");
+    if (result.clean) return fault("Two readings of one test, which differ, were merged without a question.");
     return marked
-      ? well("Two readings of one test, which differ, were a conflict of that line.")
-      : ill("Two readings of one test, which differ, were a conflict of more than that line.");
+      ? right("Two readings of one test, which differ, were a conflict of that line.")
+      : fault("Two readings of one test, which differ, were a conflict of more than that line.");
   }
 
   async showsWays(): Promise<Answer> {
@@ -148,10 +148,10 @@ class Ward {
       ["diff-tree", "-p", "-U0", "--no-ext-diff", "--no-color", before, after],
       this.#options,
     );
-    if ("failure" in shown) return ill(shown.failure);
+    if ("failure" in shown) return fault(shown.failure);
     return /^@@ .* @@ *way 1 /m.test(shown.out.toString("utf8")) || /^[-+]A\/1 · /m.test(shown.out.toString("utf8"))
-      ? well("A diff names the way it is in.")
-      : ill("A diff does not name the way it is in.");
+      ? right("A diff names the way it is in.")
+      : fault("A diff does not name the way it is in.");
   }
 
   /** What git makes of two visits to one way. */
@@ -189,8 +189,8 @@ class Ward {
 
 function hookAnswer(hooks: string): Answer {
   const path = join(hooks, "pre-commit");
-  if (!existsSync(path)) return ill("No hook checks what is staged before it is committed.");
+  if (!existsSync(path)) return fault("No hook checks what is staged before it is committed.");
   return (statSync(path).mode & 0o111) === 0 && process.platform !== "win32"
-    ? ill(`“${path}” may not be run: git passes it over.`)
-    : well("A hook runs before each commit.");
+    ? fault(`“${path}” may not be run: git passes it over.`)
+    : right("A hook runs before each commit.");
 }

@@ -1,9 +1,10 @@
-import { parseAddress } from "../readings/address.ts";
-import { entriesOfFile } from "../readings/entries.ts";
-import { historyReport } from "../reports/history/report.ts";
+import { type Address, parseAddress } from "../readings/address.ts";
+import { type Entry, entriesOfFile } from "../readings/entries.ts";
+import { cutOff, historyReport } from "../reports/history/report.ts";
 import { isMeant, seriesOf } from "../reports/history/timeline.ts";
 import { lines } from "../text/terminal.ts";
-import { Project } from "../workspace/project.ts";
+import { listed } from "../text/words.ts";
+import { type LoadedFile, Project } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { historyOf } from "./file-history.ts";
 import { Disk } from "./files.ts";
@@ -23,30 +24,45 @@ export async function history(
   terminal: Terminal,
 ): Promise<number> {
   const disk = new Disk(terminal.cwd);
-  const path = disk.path(named);
-  const file = disk.named(path);
-  if ("failure" in file) return refuse(`“${named}” cannot be read: ${file.failure}`, terminal);
+  const whole = disk.named(disk.path(named));
+  if ("failure" in whole) return refuse(`“${named}” cannot be read: ${whole.failure}`, terminal);
   const address = wanted === undefined ? undefined : addressOf(wanted);
   if (wanted !== undefined && !address)
     return refuse(
       `“${wanted}” is no address: write a way and a reading, such as “A/3 Zs”, or a board, such as “A”.`,
       terminal,
     );
-  const known = await historyOf(path, file);
+  const project = new Project(whole, disk);
+  const file = address ? (project.files.find((one) => holds(one, address)) ?? whole) : whole;
+  const known = await historyOf(file.path, file);
   const edits = "failure" in known ? [] : known.versions;
   const remarks =
-    "failure" in known
-      ? [`There is no history of it: ${known.failure}`]
-      : known.isShallow
-        ? ["This copy of the repository is cut off: what was written before its first commit is not seen."]
-        : [];
-  const [installation] = new Project(file, disk).installations;
+    "failure" in known ? [`There is no history of it: ${known.failure}`] : known.isShallow ? [cutOff] : [];
+  const [installation] = project.installations;
   const entries = entriesOfFile(file.model);
   const series = seriesOf(entries, (entry) => !address || isMeant(entry, address), edits, installation?.names);
-  if (address && series.length === 0) return refuse(`No reading is recorded at “${wanted}” in “${named}”.`, terminal);
-  const report = historyReport({ file: named, ...(wanted === undefined ? {} : { wanted }), edits, series, remarks });
+  if (address && series.length === 0)
+    return refuse(
+      `No reading is recorded at “${wanted}” in “${named}”${thereInstead(project.files, address)}.`,
+      terminal,
+    );
+  const called = file === whole ? named : disk.shown(file.path);
+  const report = historyReport({ file: called, ...(wanted === undefined ? {} : { wanted }), edits, series, remarks });
   terminal.out(lines(settings[format](report)));
   return exit.clean;
+}
+
+const readingsIn = ({ model }: LoadedFile): Entry[] =>
+  entriesOfFile(model).filter(({ reading }) => reading !== undefined);
+
+/** A board can be in a file of its own. */
+const holds = (file: LoadedFile, wanted: Address): boolean => readingsIn(file).some((entry) => isMeant(entry, wanted));
+
+/** Which readings that place has. */
+function thereInstead(files: readonly LoadedFile[], { place }: Address): string {
+  const there = files.flatMap(readingsIn).filter((entry) => isMeant(entry, { place, blocks: [] }));
+  const words = [...new Set(there.map(({ address }) => address.line?.word ?? ""))];
+  return words.length === 0 ? "" : `: recorded there are ${listed(words)}`;
 }
 
 /** An address as it is printed, or as it is said: `A/3 Zs`, `A/3 Zs 2026-03-05`. */

@@ -28,7 +28,8 @@ export async function labelsFor({ path, base, ours, theirs }: Named, folder: str
   return { base: tidy(named(base) ?? "base"), ours: here, theirs: there };
 }
 
-const named = (text: string | undefined): string | undefined =>
+/** What git calls a side; nothing where it does not say. */
+export const named = (text: string | undefined): string | undefined =>
   text === undefined || text === "" || placeholder.test(text) ? undefined : text;
 
 /** `git merge` leaves the names of what it merges in the surroundings of a driver. */
@@ -42,7 +43,8 @@ function mergedName(): string | undefined {
 async function label(name: string, path: string | undefined, folder: string): Promise<string> {
   const [revision = ""] = name.split(/[\s:(]/);
   if (path === undefined || !isRevision(revision)) return tidy(name);
-  const found = await git(folder, ["log", "-1", "--format=%an, %as", revision, "--", path]);
+  // Whoever merged it wrote none of it.
+  const found = await git(folder, ["log", "-1", "--no-merges", "--format=%an, %as", revision, "--", path]);
   const who = "out" in found ? found.out.toString("utf8").trim() : "";
   return tidy(who === "" ? name : `${name} (${who})`);
 }

@@ -12,7 +12,7 @@ import type { Text } from "../text/decode.ts";
 import { counted } from "../text/words.ts";
 import { languageVersion } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
-import { labelsFor, type SideLabels, styleFor } from "./merge-labels.ts";
+import { labelsFor, named, type SideLabels, styleFor } from "./merge-labels.ts";
 import { signedNotes } from "./merge-signed.ts";
 import { refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
@@ -36,22 +36,22 @@ interface Files {
 }
 
 /** Exit code 1 if and only if there are conflicts, which are marked in the file then. */
-export async function mergeCommand(named: Files, options: MergeOptions, terminal: Terminal): Promise<number> {
+export async function mergeCommand(asked: Files, options: MergeOptions, terminal: Terminal): Promise<number> {
   const size = Number(options.markerSize);
   if (!Number.isInteger(size) || size < 1 || size > 1000)
     return refuse(`A marker has from 1 to 1000 signs; “${options.markerSize}” is no such number.`, terminal);
   const files = {
-    base: resolve(terminal.cwd, named.base),
-    ours: resolve(terminal.cwd, named.ours),
-    theirs: resolve(terminal.cwd, named.theirs),
+    base: resolve(terminal.cwd, asked.base),
+    ours: resolve(terminal.cwd, asked.ours),
+    theirs: resolve(terminal.cwd, asked.theirs),
   };
   const texts = { base: readBeside(files.base), ours: readBeside(files.ours), theirs: readBeside(files.theirs) };
   for (const side of ["base", "ours", "theirs"] as const) {
     const text = texts[side];
     if ("failure" in text && text.failure === "there is no such file.")
-      return refuse(`“${named[side]}” cannot be read: ${text.failure}`, terminal);
+      return refuse(`“${asked[side]}” cannot be read: ${text.failure}`, terminal);
   }
-  const shown = options.path ?? named.ours;
+  const shown = options.path ?? asked.ours;
   const outcome = outcomeOf(texts);
   const job: Job = { files, options, size, shown, terminal };
   if (!isMerged(outcome)) return await byLines(outcome.unreadable, job);
@@ -59,7 +59,7 @@ export async function mergeCommand(named: Files, options: MergeOptions, terminal
   const { base, ours, theirs } = texts;
   if (!("failure" in base || "failure" in ours || "failure" in theirs)) {
     const sides = { base: base.text, ours: ours.text, theirs: theirs.text };
-    const labels = { ours: options.ours ?? "ours", theirs: options.theirs ?? "theirs" };
+    const labels = { ours: named(options.ours) ?? "ours", theirs: named(options.theirs) ?? "theirs" };
     terminal.err(sentences(signedNotes(sides, labels)));
   }
   return code;

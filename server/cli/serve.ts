@@ -9,7 +9,7 @@ export const addServe: AddCommand = (program, terminal, finish) => {
   program
     .command("serve")
     .description("Start the language server, for an editor.")
-    .option("--stdio", "speak over standard input and output")
+    .option("--stdio", "speak over standard input and output, as it does where nothing else is stated")
     .addHelpText(
       "after",
       `
@@ -28,6 +28,7 @@ Example:
         return;
       }
       // It reads how to speak from the arguments of the process, and ends the process when the editor does.
+      if (!process.argv.some((arg) => /^--(?:stdio|node-ipc|socket|pipe)/.test(arg))) process.argv.push("--stdio");
       createRequire(import.meta.url)(server);
       await new Promise(() => {});
     });

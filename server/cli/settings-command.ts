@@ -1,11 +1,14 @@
 /** `wayfile settings`: what a repository has set for itself, and where each of it comes from. */
+import { existsSync } from "node:fs";
+import { resolve } from "node:path";
+import { Option } from "commander";
 import { holdsOn } from "../settings/apply.ts";
 import { noSettings, type Settings, settingsFile } from "../settings/settings.ts";
 import type { AddCommand } from "./commands.ts";
 import { exit } from "./exit.ts";
 import { shownPath } from "./files.ts";
 import { folderOf, type House, Houses } from "./house.ts";
-import { jsonText, sentences } from "./say.ts";
+import { jsonText, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
 interface SettingsOptions {
@@ -19,7 +22,7 @@ export const addSettings: AddCommand = (program, terminal, finish) => {
     .description("Show what this repository has set for itself.")
     .argument("[PATH]", "a file or folder whose settings are meant; this folder if left out")
     .option("--why", "where each setting comes from, and what goes before it")
-    .option("--format <FORMAT>", "text or json", "text")
+    .addOption(new Option("--format <FORMAT>", "how to show them").choices(["text", "json"]).default("text"))
     .addHelpText(
       "after",
       `
@@ -36,6 +39,8 @@ Examples:
 };
 
 function settingsCommand(path: string | undefined, { why, format }: SettingsOptions, terminal: Terminal): number {
+  if (path !== undefined && !existsSync(resolve(terminal.cwd, path)))
+    return refuse(`There is no file or folder “${path}”.`, terminal);
   const houses = new Houses(terminal.cwd, terminal.today());
   const house = houses.in(path === undefined ? terminal.cwd : folderOf([path], undefined, terminal.cwd));
   terminal.err(sentences(houses.failures));

@@ -4,6 +4,7 @@ import type { Version } from "../features/file-versions.ts";
 import type { FileModel } from "../model/file.ts";
 import { type Entry, entriesOfFile } from "../readings/entries.ts";
 import { addressBefore } from "../reports/compare/records.ts";
+import { cutOff } from "../reports/history/report.ts";
 import { breaksRecord, keeps, type Signature, signatureFor, signaturesIn } from "../reports/history/signed.ts";
 import type { FileResult } from "../results/result.ts";
 import { withFindings } from "../results/schedule.ts";
@@ -27,6 +28,11 @@ export async function* withHistory(
   failures: string[],
 ): AsyncGenerator<Ran> {
   const failed = new Set<string>();
+  const fail = (of: string, sentence: string): void => {
+    if (failed.has(of)) return;
+    failed.add(of);
+    failures.push(sentence);
+  };
   for await (const ran of results) {
     const { result, task } = ran;
     if ("failure" in result) {
@@ -38,10 +44,9 @@ export async function* withHistory(
     for (const one of result.files) {
       const file = task.files.filter((path) => nameOf(path) === one.path).flatMap((path) => loaded(disk, path))[0];
       const found = file && (await signedFindings(file, root && root !== file ? [root] : []));
-      if (found && "failure" in found && !failed.has(one.path)) {
-        failed.add(one.path);
-        failures.push(`The history of “${one.path}” is not known: ${found.failure}`);
-      }
+      if (found && "failure" in found) fail(one.path, `The history of “${one.path}” is not known: ${found.failure}`);
+      // What was changed before it begins would pass for what was signed.
+      else if (found?.isShallow) fail("", `The history is not known as a whole. ${cutOff}`);
       files.push(file && found && "findings" in found ? withFindings(one, file, found.findings, nameOf) : one);
     }
     yield { ...ran, result: { ...result, files } };
@@ -57,9 +62,10 @@ function loaded(disk: Disk, path: string): LoadedFile[] {
 async function signedFindings(
   file: LoadedFile,
   users: readonly LoadedFile[],
-): Promise<{ readonly findings: readonly Finding[] } | { readonly failure: string }> {
+): Promise<{ readonly findings: readonly Finding[]; readonly isShallow: boolean } | { readonly failure: string }> {
   const history = await historyOf(file.path, file);
-  return "failure" in history ? history : { findings: await changedSince(file, history, users) };
+  if ("failure" in history) return history;
+  return { findings: await changedSince(file, history, users), isShallow: history.isShallow };
 }
 
 interface Broken {

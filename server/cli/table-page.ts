@@ -20,13 +20,16 @@ export function tablesNamed(text: string): readonly Table<object>[] {
 }
 
 /** `41.3` is Table 41.3 and not Table 41.31. */
-const hasNumber = (ref: string, number: string): boolean =>
-  [...ref.matchAll(/\bTables? ([\w.]+(?:(?:, | and )[\w.]+)*)/gi)].some(([, numbers = ""]) =>
-    numbers
-      .toLowerCase()
-      .split(/, | and /)
-      .some((one) => one.replace(/\.$/, "") === number),
+const hasNumber = (ref: string, number: string): boolean => numbersIn(ref).some((one) => one.toLowerCase() === number);
+
+const numbersIn = (ref: string): string[] =>
+  [...ref.matchAll(/\bTables? ([\w.]+(?:(?:, | and )[\w.]+)*)/gi)].flatMap(([, numbers = ""]) =>
+    numbers.split(/, | and /).map((one) => one.replace(/\.$/, "")),
   );
+
+/** The numbers of all tables that are held, in their order. */
+export const tableNumbers = (): string[] =>
+  [...new Set(tables.flatMap(({ ref }) => numbersIn(ref)))].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
 
 export function tablePage(table: Table<object>, colours: Colours, width = 100): TerminalText {
   const units = table.units as Readonly<Record<string, string>>;

@@ -45,6 +45,8 @@ export type Asked =
       readonly called: string;
       readonly revision: Revision;
       readonly repository: Repository;
+      /** The folder it was named in. */
+      readonly cwd: string;
       /** From the top of the repository; nothing where the revision alone was named. */
       readonly path?: string;
     };
@@ -67,13 +69,23 @@ export async function versionsNamed(
     asked.push(one);
   }
   const all = withPaths(asked.length === 1 ? [...asked, workingTree(asked[0], terminal.cwd)] : asked, terminal.cwd);
+  const stdinPath = options.stdinPath ?? fileBeside(all);
   const versions: LoadedVersion[] = [];
   for (const one of all) {
-    const version = await loadVersion(one, options, terminal);
+    const version = await loadVersion(one, stdinPath === undefined ? {} : { stdinPath }, terminal);
     if ("failure" in version) return version;
     versions.push(version);
   }
   return versions;
+}
+
+/** What comes in is a version of the one file it is compared with: what it uses lies where that lies. */
+function fileBeside(asked: readonly Asked[]): string | undefined {
+  const files = asked.flatMap((one) => {
+    if (one.kind === "disk") return one.path.endsWith(".ways") ? [one.path] : [];
+    return one.kind === "revision" && one.path?.endsWith(".ways") ? [one.repository.outside(one.path)] : [];
+  });
+  return files.length === 1 ? files[0] : undefined;
 }
 
 /** `main..site` is two revisions, `main...site` the second and what it has in common with the first. */
@@ -85,8 +97,11 @@ async function spread(args: readonly string[], { cwd }: Terminal): Promise<reado
   if (dots === "..") return [a, b];
   const repository = await Repository.round(cwd);
   const base = "failure" in repository ? undefined : await repository.mergeBase(a, b);
-  return [base ?? a, b];
+  return [base?.slice(0, shortName) ?? a, b];
 }
+
+/** As many signs of a commit as a person reads. */
+const shortName = 12;
 
 async function askedFor(arg: string, cwd: string): Promise<Asked | Failure> {
   if (arg === "-") return { kind: "input", called: "standard input" };
@@ -95,14 +110,14 @@ async function askedFor(arg: string, cwd: string): Promise<Asked | Failure> {
   const missing = `“${arg}” is no file, folder or revision of git here.`;
   const repository = await Repository.round(cwd);
   if ("failure" in repository) {
-    const noGit = repository.failure.startsWith("git was not found");
-    return { failure: looksLikeRevision(arg) && noGit ? repository.failure : missing };
+    return { failure: looksLikeRevision(arg) ? repository.failure : missing };
   }
   const colon = arg.indexOf(":");
   const [name, named] = colon < 0 ? [arg, undefined] : [arg.slice(0, colon), arg.slice(colon + 1)];
   const revision = colon === 0 ? ({ index: true } as const) : await repository.commit(name);
-  if ("failure" in revision) return { failure: colon < 0 ? missing : revision.failure };
-  const own = { kind: "revision", called: arg, revision, repository } as const;
+  if ("failure" in revision)
+    return { failure: colon < 0 ? `${missing}${await repository.whereItMayBe()}` : revision.failure };
+  const own = { kind: "revision", called: arg, revision, repository, cwd } as const;
   if (named === undefined) return own;
   return { ...own, path: pathNamed(named, repository, cwd) };
 }
@@ -184,7 +199,8 @@ async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promi
   const listed = await repository.files(revision, ".ways", path);
   if ("failure" in listed) return listed;
   const single = listed.length === 1 && listed[0] === path;
-  if (listed.length === 0 && path.endsWith(".ways")) return { failure: `There is no “${path}” in “${called}”.` };
+  if (listed.length === 0 && path.endsWith(".ways"))
+    return { failure: `There is no “${path}” in “${called}”${await whereInstead(asked)}.` };
   const files = new RevisionFiles(repository, revision);
   const failed = await files.load(listed);
   if (failed) return failed;
@@ -195,6 +211,13 @@ async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promi
     loaded.push(file);
   }
   return versionOf(called, loaded, files, single, (one) => posix.relative(single ? "" : path, one));
+}
+
+/** Git counts the path behind a colon from the top of the repository, whichever folder one is in. */
+async function whereInstead({ repository, revision, path = "", cwd }: Asked & { readonly kind: "revision" }) {
+  const below = repository.inside(resolve(cwd, path));
+  const found = below === undefined ? [] : await repository.files(revision, ".ways", below);
+  return "failure" in found || found.length === 0 ? "" : `: write “./${path}” for the one in this folder`;
 }
 
 /** Every installation of the files, with what it uses; what others use is compared with them. */

@@ -4,7 +4,7 @@ import type { Entry } from "../readings/entries.ts";
 import { entriesOfFile } from "../readings/entries.ts";
 import { type Change, type Comparison, comparisonOf, type Side } from "../reports/compare/comparison.ts";
 import { comparisonReport } from "../reports/compare/report.ts";
-import { historyReport } from "../reports/history/report.ts";
+import { cutOff, historyReport } from "../reports/history/report.ts";
 import { isMeant, seriesOf } from "../reports/history/timeline.ts";
 import type { Report } from "../reports/setting/document.ts";
 import { type Spot, wordSpot } from "../rules/frame/rule.ts";
@@ -168,9 +168,7 @@ export function timelineAt(
     ...(wanted === undefined ? {} : { wanted }),
     edits: versions,
     series,
-    remarks: past.isShallow
-      ? ["This copy of the repository is cut off: what was written before its first commit is not seen."]
-      : [],
+    remarks: past.isShallow ? [cutOff] : [],
   });
 }
 

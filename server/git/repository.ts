@@ -25,7 +25,7 @@ export interface FileCommit extends Commit {
 export type Contents = ReadonlyMap<string, Buffer>;
 
 export class Repository {
-  /** The top folder of the working tree, links resolved. */
+  /** The top folder of the working tree, links resolved; of a bare repository its own folder. */
   readonly root: string;
 
   private constructor(root: string) {
@@ -35,8 +35,10 @@ export class Repository {
   /** The repository a folder lies in. */
   static async round(folder: string): Promise<Repository | GitFailure> {
     const found = await git(folder, ["rev-parse", "--show-toplevel"]);
-    if ("failure" in found) return found;
-    return new Repository(real(lineOf(found.out)));
+    if ("out" in found) return new Repository(real(lineOf(found.out)));
+    const bare = await git(folder, ["rev-parse", "--is-bare-repository", "--absolute-git-dir"]);
+    const [isBare, own] = "out" in bare ? lineOf(bare.out).split("\n") : [];
+    return isBare === "true" && own ? new Repository(real(own)) : found;
   }
 
   /** A path of the file system as the repository has it, with slashes; nothing for one outside. */
@@ -55,7 +57,8 @@ export class Repository {
   async commit(revision: string): Promise<{ readonly commit: string } | GitFailure> {
     if (!isRevision(revision)) return { failure: `“${revision}” is no revision.` };
     const found = await this.#git(["rev-parse", "--verify", "--quiet", `${revision}^{commit}`]);
-    if ("failure" in found) return { failure: `There is no revision “${revision}” in this repository.` };
+    if ("failure" in found)
+      return { failure: `There is no revision “${revision}” in this repository.${await this.whereItMayBe()}` };
     return { commit: lineOf(found.out) };
   }
 
@@ -113,6 +116,12 @@ export class Repository {
         ? await this.#git(["diff-index", "--cached", ...plain, from, "--"])
         : await this.#git(["diff-tree", "-r", ...plain, from, to.commit, "--"]);
     return "failure" in found ? found : namesIn(found.out);
+  }
+
+  /** What a person can do about a revision that is not here, as another sentence; nothing where the copy is whole. */
+  async whereItMayBe(): Promise<string> {
+    const advice = "“git fetch --unshallow” brings the rest; in CI, have the whole history checked out.";
+    return (await this.isShallow()) ? ` This copy of the repository is cut off: ${advice}` : "";
   }
 
   /** Whether the history of this copy ends before its beginning. */

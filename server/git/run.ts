@@ -99,8 +99,19 @@ function reasonOf(error: RunError, err: Buffer): string {
   if (error.code === "ERR_CHILD_PROCESS_STDIO_MAXBUFFER") return "git gave more than can be read.";
   const [first = ""] = err.toString("utf8").split(/\r?\n/);
   const said = first.replace(/^(?:fatal|error): /, "");
+  const known = ownWords.find(([pattern]) => pattern.test(said));
+  if (known) return known[1];
   return said === "" ? "git failed and gave no reason." : `git: ${said}${/[.!?]$/.test(said) ? "" : "."}`;
 }
+
+/** What people meet every day, with what puts it right. */
+const ownWords: readonly (readonly [RegExp, string])[] = [
+  [/^not a git repository/, "This folder is in no git repository: change to one, or make one with “git init”."],
+  [
+    /^this operation must be run in a work tree/,
+    "This repository is bare and has no files: run it in a clone, or in a worktree of it.",
+  ],
+];
 
 /** Whether a text can be put to git as a revision: it is no option, and it is one line. */
 export const isRevision = (text: string): boolean => text !== "" && !text.startsWith("-") && !/[\0\r\n]/.test(text);

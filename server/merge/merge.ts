@@ -54,7 +54,7 @@ export function merge(texts: Texts, newest = 1): Outcome {
   const conflicts = pieces.filter((piece) => typeof piece !== "string");
   const views = { ours: viewOf(pieces, "ours"), theirs: viewOf(pieces, "theirs") };
   if (!addsUp(bodies, { ours: treeOf(views.ours, memo), theirs: treeOf(views.theirs, memo) }))
-    return { unreadable: "what was merged does not add up" };
+    return { unreadable: "the result would lose or double a line" };
   const neat = conflicts.length === 0 ? neatened(views.ours, ours, theirs) : undefined;
   return { pieces: neat === undefined ? pieces : [neat], conflicts, ...ends };
 }

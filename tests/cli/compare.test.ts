@@ -53,6 +53,28 @@ describe("revisions", () => {
     }
   });
 
+  it("is one in a repository that has no files", async () => {
+    const one = altered();
+    one.commit("Second");
+    one.git("clone", "-q", "--bare", ".", "bare.git");
+    const { code, out } = await runIn(`${one.folder}/bare.git`, "compare", "main~1", "main");
+    expect(code).toBe(0);
+    expect(out).toMatch(/A\/1 +Zs, 2026-03-05 \(altered\) +0\.42 Ω +0\.47 Ω/);
+  });
+
+  it("is written with the folder one is in, and says so where it is not", async () => {
+    const one = repositoryOf({ "site/house.ways": schedule("0.42 Ω").replace("shared", "../shared"), ...files });
+    const named = await runIn(`${one.folder}/site`, "compare", "HEAD:./house.ways", "house.ways");
+    expect(named.code).toBe(0);
+    one.remove("house.ways");
+    one.commit("Moved");
+    const { code, err } = await runIn(`${one.folder}/site`, "compare", "HEAD:house.ways", "house.ways");
+    expect({ code, err }).toEqual({
+      code: 2,
+      err: "There is no “house.ways” in “HEAD:house.ways”: write “./house.ways” for the one in this folder.\n",
+    });
+  });
+
   function altered(): TestRepository {
     const one = repositoryOf(files);
     one.write({ "house.ways": schedule("0.47 Ω") });
@@ -121,6 +143,8 @@ describe("other versions", () => {
     expect({ code, err }).toEqual({ code: 0, err: "" });
     expect(out).toContain("After: standard input");
     expect(out).toContain("(altered)");
+    const there = await runWithInput(`${one.folder}/shared`, schedule("0.47 Ω"), "compare", "-", "../house.ways");
+    expect({ code: there.code, err: there.err }).toEqual({ code: 0, err: "" });
     expect((await runWithInput(one.folder, "", "compare", "-", "-")).code).toBe(2);
   });
 

@@ -44,7 +44,7 @@ describe("wayfile git setup", () => {
     expect((await run(folder, "git", "doctor")).code).toBe(1);
     expect((await run(folder, "git", "setup")).code).toBe(0);
     const doctor = await run(folder, "git", "doctor");
-    expect(doctor.out.replace(/^(well|ill ) .*/gm, "$1")).toBe("well\nwell\nwell\nwell\nwell\n");
+    expect(doctor.out.replace(/^(ok|fault) .*/gm, "$1")).toBe("ok\nok\nok\nok\nok\n");
     expect(doctor.code).toBe(0);
     expect((await run(folder, "git", "setup")).out).toBe("All is set up already.\n");
     expect((await run(folder, "git", "setup", "--undo")).code).toBe(0);
@@ -70,7 +70,7 @@ describe("wayfile git setup", () => {
     const made = repository({ "house.ways": schedule('    way 1 radial "First" {\n      length  18 m\n    }') });
     await run(made.folder, "git", "setup", "--no-hooks");
     made.git("worktree", "add", "-q", join(made.folder, "beside"), "-b", "beside");
-    expect((await run(join(made.folder, "beside"), "git", "doctor")).out.match(/^well/gm)).toHaveLength(4);
+    expect((await run(join(made.folder, "beside"), "git", "doctor")).out.match(/^ok /gm)).toHaveLength(4);
     const driver = made.git("config", "merge.wayfile.driver").trim();
     made.git("config", "merge.wayfile.driver", driver.replaceAll("main.cli.ts", "gone.ts"));
     const text = readFileSync(join(made.folder, "house.ways"), "utf8");
@@ -84,10 +84,20 @@ describe("wayfile git setup", () => {
     );
   });
 
+  it("is refused where a repository has no files", async () => {
+    const made = repository({ "house.ways": sound });
+    made.git("clone", "-q", "--bare", ".", "bare.git");
+    const { code, err } = await run(join(made.folder, "bare.git"), "git", "setup");
+    expect({ code, err }).toEqual({
+      code: 2,
+      err: "This repository is bare and has no files: run it in a clone, or in a worktree of it.\n",
+    });
+  });
+
   it("is refused outside a repository", async () => {
     expect(await run("/", "git", "setup")).toMatchObject({
       code: 2,
-      err: expect.stringContaining("not a git repository"),
+      err: "This folder is in no git repository: change to one, or make one with “git init”.\n",
     });
   });
 });

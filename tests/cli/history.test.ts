@@ -78,8 +78,58 @@ describe("history", () => {
     expect((await runIn(one.folder, "history", "house.ways", "--format", "html")).out).toMatch(/^<!DOCTYPE html>/);
   });
 
+  it("gives a change to its author where another branch removed the file and wrote it again", async () => {
+    const one = begun(schedule(way("1", live("2026-03-05", "0.42 Ω"))));
+    const first = schedule(way("1", live("2026-03-05", "0.42 Ω")));
+    one.git("checkout", "-q", "-b", "again");
+    one.remove("house.ways");
+    one.commit("Removed", {}, "C. Dorn");
+    one.day = "2026-05-01";
+    one.commit("Again", { "house.ways": first }, "C. Dorn");
+    one.git("checkout", "-q", "main");
+    later(one, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    one.day = "2026-06-01";
+    one.git("merge", "-q", "--no-ff", "-m", "Both", "again");
+    const { out } = await runIn(one.folder, "history", "house.ways", "A/1 Zs");
+    expect(out).toMatch(/A\/1 · live 2026-03-05 · Zs +0\.42 Ω +0\.47 Ω +B\. Adder, 2026-04-01/);
+    expect(out).toMatch(/2026-03-05 +0\.47 Ω .*R\. Moss, 2026-03-06/);
+  });
+
+  it("goes on behind a file that was removed and written again", async () => {
+    const text = schedule(way("1", live("2026-03-05", "0.42 Ω")));
+    const one = begun(text);
+    one.remove("house.ways");
+    one.commit("Removed", {}, "C. Dorn");
+    one.day = "2026-05-01";
+    one.commit("Again", { "house.ways": text.replace("0.42", "0.40") }, "C. Dorn");
+    const { out } = await runIn(one.folder, "history", "house.ways", "A/1 Zs");
+    expect(out).toMatch(/Zs +0\.42 Ω +gone +C\. Dorn, 2026-03-06/);
+    expect(out).toMatch(/Zs +not there +0\.40 Ω +C\. Dorn, 2026-05-01/);
+    expect(out).toMatch(/2026-03-05 +0\.40 Ω .*R\. Moss, 2026-03-06/);
+  });
+
+  it("follows a reading whose tests took another day", async () => {
+    const tests = (day: string) => live(day, "0.42 Ω\n        PEFC 1.2 kA");
+    const one = begun(schedule(way("1", tests("2026-03-05"))));
+    later(one, schedule(way("1", tests("2026-03-06"))));
+    const { out } = await runIn(one.folder, "history", "house.ways", "A/1 Zs");
+    expect(out).toMatch(/live 2026-03-06 · +live 2026-03-05 with M1 +live 2026-03-06 with M1 +B\. Adder, 2026-04-01/);
+    expect(out).toMatch(/2026-03-06 +0\.42 Ω .*R\. Moss, 2026-03-06/);
+  });
+
+  it("finds a board in the file it is in", async () => {
+    const board = `wayfile 1\nboard B "Barn" {\n  fed-from A\n${way("1", live("2026-03-05", "0.42 Ω"))}}\n`;
+    const one = begun(schedule("").replace("wayfile 1", 'wayfile 1\nuse "barn.ways"'));
+    one.commit("Barn", { "barn.ways": board }, "C. Dorn");
+    const { code, out } = await runIn(one.folder, "history", "house.ways", "B/1 Zs");
+    expect(code).toBe(0);
+    expect(out).toContain("History: barn.ways, B/1 Zs");
+    expect(out).toMatch(/2026-03-05 +0\.42 Ω .*C\. Dorn, 2026-03-06/);
+  });
+
   it.each([
     ["A/9 Zs", /No reading is recorded at “A\/9 Zs”/],
+    ["A/1 Ze", /No reading is recorded at “A\/1 Ze” in “house.ways”: recorded there are Zs\./],
     ["· ·", /is no address/],
   ])("%s is refused in a sentence", async (address, sentence) => {
     const one = begun(schedule(way("1", live("2026-03-05", "0.42 Ω"))));
@@ -139,6 +189,21 @@ describe("check --history", () => {
     const one = signed();
     later(one, schedule(ways));
     expect((await check(one)).out).not.toContain(id);
+  });
+
+  it("does not pass where the copy of the repository is cut off", async () => {
+    const one = signed();
+    later(one, schedule(way("1", live("2026-03-05", "0.47 Ω"))));
+    one.git("clone", "-q", "--depth", "1", `file://${one.folder}`, "copy");
+    const { code, err } = await runIn(`${one.folder}/copy`, "check", "--history");
+    expect(code).toBe(2);
+    expect(err).toContain("The history is not known as a whole. This copy of the repository is cut off");
+    const since = await runIn(`${one.folder}/copy`, "check", "--since", "HEAD~1");
+    expect(since.err).toMatch(
+      /There is no revision “HEAD~1” in this repository\. This copy .* “git fetch --unshallow”/,
+    );
+    const compared = await runIn(`${one.folder}/copy`, "compare", "HEAD~1");
+    expect(compared.err).toContain("“git fetch --unshallow” brings the rest");
   });
 
   it("is silent where it was restored, and before anybody signed", async () => {

@@ -26,6 +26,12 @@ describe("help", () => {
     expect(await run("--version")).toEqual({ code: 0, out: `${manifest.version}\n`, err: "" });
   });
 
+  test("as a command", async () => {
+    expect(await run("help")).toEqual(await run("--help"));
+    expect(await run("help", "git", "setup")).toEqual(await run("git", "setup", "--help"));
+    expect((await run("help", "git")).out).not.toContain("display help");
+  });
+
   test("no command shows what there is", async () => {
     const { code, out, err } = await run();
     expect({ code, out }).toEqual({ code: 2, out: "" });
@@ -39,15 +45,32 @@ test.each([
   [["a.ways"], "There is no command “a.ways”: to check it, write “wayfile check a.ways”."],
   [["check", "--bogus"], "There is no option “--bogus” of “check”: “wayfile check --help” lists them."],
   [["check", "--formt", "json"], "There is no option “--formt” of “check”. Did you mean --format?"],
-  [
-    ["check", "--shard", "5/4"],
-    "Option '--shard <I/N>' argument '5/4' is invalid. It is written as 2/4: the second of four. “wayfile check --help” shows the valid options.",
-  ],
+  [["check", "--shard", "5/4"], "“5/4” is no value of --shard. It is written as 2/4: the second of four."],
   [
     ["check", "--format", "xml"],
-    "Option '--format <FORMAT>' argument 'xml' is invalid. Allowed choices are text, concise, json, jsonl, sarif, junit, github, gitlab, markdown. “wayfile check --help” shows the valid options.",
+    "“xml” is no value of --format. It is text, concise, json, jsonl, sarif, junit, github, gitlab or markdown.",
   ],
-  [["fmt"], "Missing required argument 'PATH'. “wayfile fmt --help” shows the valid options."],
+  [
+    ["check", "--format", "jsn"],
+    "“jsn” is no value of --format. Did you mean json? It is text, concise, json, jsonl, sarif, junit, github, gitlab or markdown.",
+  ],
+  [
+    ["check", "--since"],
+    "“--since” needs a value, as --since <REVISION>: check what changed since a revision of git, and what uses it.",
+  ],
+  [["size", "a.ways"], "“size” needs --way <BOARD/WAY>: the way, such as A/3."],
+  [["fmt"], "“fmt” needs PATH: files, folders, patterns, or - to lay out standard input to standard output."],
+  [["completion", "basch"], "“basch” is no value of SHELL. Did you mean bash? It is bash, zsh or fish."],
+  [["git", "stup"], "There is no command “git stup”. Did you mean setup?"],
+  [["git", "setup", "--dryrun"], "There is no option “--dryrun” of “git setup”. Did you mean --dry-run?"],
+  [["git", "doctor", "here"], "“git doctor” takes no arguments. One too many was given."],
+  [["size", "a.ways", "b.ways", "--way", "A/1"], "“size” takes 1 argument: FILE. One too many was given."],
+  [["settings", "none"], "There is no file or folder “none”."],
+  [["explain", "lop"], "There is no check, no word and no table “lop”. Did you mean loop?"],
+  [
+    ["explain", "table", "99"],
+    expect.stringMatching(/^There is no check, no word and no table “table 99”. Tables held are .*41\.3, /),
+  ],
   [["check", "--tour", "--format", "json"], "The tour is for people: leave out --format json."],
 ])("%j is refused in one sentence", async (args, sentence) => {
   const err = typeof sentence === "string" ? `${sentence}\n` : sentence;

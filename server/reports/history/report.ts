@@ -7,6 +7,10 @@ import type { Drift, Edit, Point, Series, Writing } from "./timeline.ts";
 const cautions =
   "When a figure was written is the day of its commit, and who wrote it the author the commit names: neither is proof of who measured it. What was never committed is not seen.";
 
+/** Of a shallow clone, as CI makes it where nothing else is asked. */
+export const cutOff =
+  "This copy of the repository is cut off: what was written before its first commit is not seen. “git fetch --unshallow” brings it.";
+
 export interface HistoryOf {
   readonly file: string;
   /** The address that was asked for. */
@@ -35,7 +39,9 @@ export function historyReport({ file, wanted, edits, series, remarks }: HistoryO
 const whose = ({ by, on, commit }: Edit): string =>
   commit === undefined ? "not committed yet" : `${by}, ${on} (${commit})`;
 
-const later = ({ writings }: Point): readonly Writing[] => writings.filter(({ from }) => from !== undefined);
+/** The first is when it was written, unless what is known of it begins later. */
+const later = ({ writings: [first, ...others] }: Point): readonly Writing[] =>
+  first?.from === undefined ? others : [first, ...others];
 
 /** Figures that were changed after they were first written. */
 function changedSection(all: readonly Series[]): Section[] {
@@ -43,7 +49,7 @@ function changedSection(all: readonly Series[]): Section[] {
     points.flatMap((point) =>
       later(point).map(({ edit, from, to, kind }) => [
         point.entry.at,
-        from ?? "",
+        from ?? "not there",
         `${to ?? "gone"}${kind === "corrected" ? " (corrected with a reason)" : ""}`,
         whose(edit),
       ]),
@@ -83,7 +89,7 @@ function seriesSection({ name, points, drift }: Series): Section {
   const scale = scaleOf(points);
   const rows = points.map((point) => {
     const [first] = point.writings;
-    const written = first ? whose(first.edit) : "";
+    const written = first && first.from === undefined ? whose(first.edit) : "";
     return [
       point.entry.on ?? "no day",
       point.entry.shown,

@@ -107,23 +107,36 @@ function pointOf(entry: Entry, edits: readonly Edit[], names: Names | undefined)
   };
 }
 
-/** From the present back to the first writing; the address is followed through renumbering. */
+/**
+ * From the present back to the first writing; the address is followed through renumbering, and through another day of
+ * its tests. A commit of another branch, which wrote something else there, is passed over.
+ */
 function writingsOf(entry: Entry, edits: readonly Edit[]): Writing[] {
   const writings: Writing[] = [];
-  let at = entry.at;
+  let { at } = entry;
+  // What is recorded there, going back; nothing before it was written, or written again.
+  let meaning: string | undefined = entry.meaning;
   for (const edit of edits) {
-    const change = edit.changes.find(({ now }) => now?.at === at);
-    if (!change) {
-      at = addressBefore(at, edit.moved);
-      continue;
-    }
-    const { kind, old, now } = change;
-    writings.push({ edit, kind, ...(old ? { from: old.shown } : {}), ...(now ? { to: now.shown } : {}) });
-    if (!old) break;
-    at = old.at;
+    const change = edit.changes.find(({ old, now }) =>
+      meaning === undefined ? !now && old?.at === at : now?.at === at && now.meaning === meaning,
+    );
+    const block = change ? undefined : edit.changes.find((one) => isOfItsBlock(one, at));
+    if (change) {
+      const { kind, old, now } = change;
+      writings.push({ edit, kind, ...(old ? { from: old.shown } : {}), ...(now ? { to: now.shown } : {}) });
+      at = old?.at ?? at;
+      meaning = old?.meaning;
+    } else if (block?.old && block.now) {
+      writings.push({ edit, kind: block.kind, from: block.old.line, to: block.now.line });
+      at = block.old.at + at.slice(block.now.at.length);
+    } else at = addressBefore(at, edit.moved);
   }
   return writings.reverse();
 }
+
+/** Whether the tests that hold an address took another day, were struck out or count again. */
+const isOfItsBlock = ({ old, now }: EntryChange, at: string): boolean =>
+  old !== undefined && now !== undefined && !now.reading && !now.address.line && at.startsWith(`${now.at} · `);
 
 /** From the first exact figure to the last: only what is measured alike is compared. */
 function driftOf(points: readonly Point[]): Drift | undefined {
