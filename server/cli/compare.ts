@@ -1,10 +1,9 @@
 import { comparisonReport, rowsReport } from "../reports/compare/report.ts";
 import { paragraph, type Report, type Section, table, together } from "../reports/setting/document.ts";
-import { lines } from "../text/terminal.ts";
 import { compareJson } from "./compare-json.ts";
 import { compareVersions, differs, type VersionComparison } from "./compare-pairs.ts";
 import { exit } from "./exit.ts";
-import { type Setting, settings } from "./reporting.ts";
+import { type Setting, written } from "./reporting.ts";
 import { jsonText, refuse, sentences } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 import { type LoadedVersion, type Schedule, versionsNamed } from "./versions.ts";
@@ -25,14 +24,29 @@ export async function compare(args: readonly string[], options: CompareOptions, 
   if (empty) return refuse(`“${empty.called}” holds nothing that can be compared.`, terminal);
   if (versions.every(({ schedules }) => schedules.length === 0))
     return refuse("There is nothing to compare in either.", terminal);
-  const all = built.map((after) => compareVersions(before, after));
+  const all = built.flatMap((after) => submissionsIn(after, before)).map((after) => compareVersions(before, after));
   if (options.format === "json") terminal.out(jsonText(compareJson(all)));
-  else terminal.out(lines(settings[options.format](reportOf(before, all, options.format))));
+  else terminal.out(written(reportOf(before, all, options.format), options.format, terminal));
   // What could not be read is not compared, and a person has to know.
   const failures = [...new Set(versions.flatMap((version) => version.failures))];
   terminal.err(sentences(failures));
   if (failures.length > 0) return exit.failed;
   return options.exitCode && all.some(differs) ? exit.errors : exit.clean;
+}
+
+/** A folder beside one brief holds submissions to it, unless the brief's own file is among them. */
+function submissionsIn(after: LoadedVersion, before: LoadedVersion): readonly LoadedVersion[] {
+  const [brief, ...others] = before.schedules;
+  if (!before.single || after.single || !brief || others.length > 0 || after.schedules.length < 2) return [after];
+  if (after.schedules.some(({ path }) => brief.path === path || brief.path.endsWith(`/${path}`))) return [after];
+  const [first, ...rest] = after.schedules.map((one) => ({
+    ...after,
+    called: `${after.called.replace(/\/$/, "")}/${one.path}`,
+    schedules: [one],
+    single: true,
+    failures: [],
+  }));
+  return first ? [{ ...first, failures: after.failures }, ...rest] : [after];
 }
 
 /** A comment on a code host holds some 65 000 signs: about so many places. */
@@ -56,12 +70,14 @@ function reportOfOne(compared: VersionComparison, format: Setting): Report {
   const files = scheduleSection(went, came);
   if (files.length === 0 && comparisons.length < 2) return whole;
   const lead = [`Before: ${before}`, `After: ${after}`, countLine(compared)];
-  const several = comparisons.length === 1 ? whole : { ...whole, title: `Compared: ${scheduleCount(compared)}` };
+  const several = comparisons.length < 2 ? whole : { ...whole, title: `Compared: ${scheduleCount(compared)}` };
   return { ...several, lead: comparisons.length === 1 ? whole.lead : lead, sections: [...files, ...whole.sections] };
 }
 
 const countLine = (compared: VersionComparison): string =>
-  `${scheduleCount(compared, compared.compared)} ${compared.compared === 1 ? "was" : "were"} compared; ${compared.comparisons.length} differ${compared.comparisons.length === 1 ? "s" : ""}.`;
+  compared.compared === 0
+    ? "No installation is in both: nothing was compared."
+    : `${scheduleCount(compared, compared.compared)} ${compared.compared === 1 ? "was" : "were"} compared; ${compared.comparisons.length} differ${compared.comparisons.length === 1 ? "s" : ""}.`;
 
 /** A file of boards that others use is no installation. */
 function scheduleCount({ hasParts, comparisons }: VersionComparison, count = comparisons.length): string {
@@ -73,7 +89,8 @@ function sameReport(compared: VersionComparison): Report {
   return {
     title: "Compared",
     lead: [`Before: ${before}`, `After: ${after}`],
-    sections: [{ level: 1, title: "The same", blocks: [paragraph(countLine(compared))] }],
+    sections:
+      compared.compared === 0 ? [] : [{ level: 1, title: "The same", blocks: [paragraph(countLine(compared))] }],
     cautions: "What the versions state is compared, not how it is written. Comments are not compared.",
   };
 }

@@ -16,6 +16,7 @@ import { grades, lighter } from "../rules/frame/severities.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
 import { counted, listed } from "../text/words.ts";
 import { type Colours, coloursFor, tintOf } from "./colours.ts";
+import { wrapped as wrappedAt } from "./columns.ts";
 import { exit } from "./exit.ts";
 import { refuse } from "./say.ts";
 import { tableNumbers, tablePage, tablesNamed } from "./table-page.ts";
@@ -213,13 +214,5 @@ function wordText({ word, block, row }: NamedWord, colours: Colours): TerminalTe
   return term`${term.join(parts, "\n\n")}\n`;
 }
 
-/** Breaks a paragraph at the width a page is comfortable to read in. */
-function wrapped(text: string, width = 88): string {
-  const lines: string[] = [];
-  for (const word of text.split(/\s+/)) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= width) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines.join("\n");
-}
+/** A paragraph at the width a page is comfortable to read in. */
+const wrapped = (text: string): string => wrappedAt(text.replace(/\s+/g, " "), 88).join("\n");

@@ -2,13 +2,12 @@ import { type Address, parseAddress } from "../readings/address.ts";
 import { type Entry, entriesOfFile } from "../readings/entries.ts";
 import { cutOff, historyReport } from "../reports/history/report.ts";
 import { isMeant, seriesOf } from "../reports/history/timeline.ts";
-import { lines } from "../text/terminal.ts";
 import { listed } from "../text/words.ts";
 import { type LoadedFile, Project } from "../workspace/project.ts";
 import { exit } from "./exit.ts";
 import { historyOf } from "./file-history.ts";
 import { Disk } from "./files.ts";
-import { type Setting, settings } from "./reporting.ts";
+import { type Setting, written } from "./reporting.ts";
 import { refuse } from "./say.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -48,7 +47,7 @@ export async function history(
     );
   const called = file === whole ? named : disk.shown(file.path);
   const report = historyReport({ file: called, ...(wanted === undefined ? {} : { wanted }), edits, series, remarks });
-  terminal.out(lines(settings[format](report)));
+  terminal.out(written(report, format, terminal));
   return exit.clean;
 }
 

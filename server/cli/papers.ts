@@ -2,7 +2,7 @@
  * Papers that leave the house: a report with its imprint, in a setting for people or as a file for other programs. What
  * needs a library is loaded when it is asked for.
  */
-import { dirname, extname, resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import { readBytes } from "../disk/read-now.ts";
 import { Repository } from "../git/repository.ts";
 import type { Installation } from "../model/installation.ts";
@@ -11,6 +11,7 @@ import type { ValueTable } from "../reports/schedule/values.ts";
 import type { Imprint, Report } from "../reports/setting/document.ts";
 import { lines } from "../text/terminal.ts";
 import type { ProjectResult } from "../workspace/project.ts";
+import { formatFor } from "./endings.ts";
 import { exit } from "./exit.ts";
 import { settingNames } from "./format-names.ts";
 import { readProject, writeReport } from "./reporting.ts";
@@ -49,7 +50,9 @@ export async function writePaper(
   terminal: Terminal,
   makers: PaperMakers,
 ): Promise<number> {
-  const kind = format ?? byEnding[extname(outputFile ?? "").toLowerCase()] ?? "text";
+  const chosen = format ? { format } : formatFor(outputFile, byEnding, "text");
+  if ("failure" in chosen) return refuse(chosen.failure, terminal);
+  const kind = chosen.format;
   const read = readProject(path, terminal);
   if ("failure" in read) return refuse(read.failure, terminal);
   const imprint: Imprint = { file: path, ...(await revisionOf(path, terminal.cwd)), printed: terminal.today() };

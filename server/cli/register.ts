@@ -1,6 +1,6 @@
 /** `wayfile register`: the installations of a repository as a lead sees them, the most urgent first. */
 import { hash } from "node:crypto";
-import { extname, resolve } from "node:path";
+import { resolve } from "node:path";
 import { csvOf } from "../papers/csv.ts";
 import { registerMarkdown } from "../reports/register/markdown.ts";
 import { registerPage, script } from "../reports/register/page.ts";
@@ -11,10 +11,13 @@ import {
   registerColumns,
   registerOf,
 } from "../reports/register/register.ts";
+import { isDay } from "../text/days.ts";
 import { lines, type TerminalText, term } from "../text/terminal.ts";
 import { counted } from "../text/words.ts";
 import { findAsked } from "./asked.ts";
 import { type Colours, coloursFor } from "./colours.ts";
+import { wrapped } from "./columns.ts";
+import { formatFor } from "./endings.ts";
 import { exit } from "./exit.ts";
 import { Disk } from "./files.ts";
 import type { registerFormats } from "./format-names.ts";
@@ -37,6 +40,7 @@ export interface RegisterOptions {
 }
 
 const byEnding: Readonly<Record<string, (typeof registerFormats)[number]>> = {
+  ".txt": "text",
   ".md": "markdown",
   ".html": "html",
   ".htm": "html",
@@ -47,12 +51,13 @@ const byEnding: Readonly<Record<string, (typeof registerFormats)[number]>> = {
 
 export async function register(args: readonly string[], options: RegisterOptions, terminal: Terminal): Promise<number> {
   const today = options.on ?? terminal.today();
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(today) || Number.isNaN(Date.parse(today))) {
-    return refuse(`A day is written as 2026-03-05; “${today}” is not.`, terminal);
-  }
+  if (!isDay(today)) return refuse(`A day is written as 2026-03-05; “${today}” is none.`, terminal);
+  const chosen = options.format ? { format: options.format } : formatFor(options.outputFile, byEnding, "text");
+  if ("failure" in chosen) return refuse(chosen.failure, terminal);
+  const { format } = chosen;
   const { rows, failures, isWhole } = await rowsOf(args, options, today, terminal);
-  const format = options.format ?? byEnding[extname(options.outputFile ?? "").toLowerCase()] ?? "text";
-  const content = await contentOf(rows, today, format, terminal);
+  const window = options.outputFile === undefined ? terminal : { colour: false, width: undefined };
+  const content = await contentOf(rows, today, format, window);
   const unwritten = put(content, format, options.outputFile, terminal);
   terminal.err(sentences([...failures, ...(unwritten === undefined ? [] : [unwritten])]));
   if (!isWhole) return refuseWhole(terminal);
@@ -117,7 +122,12 @@ async function rowsOf(
 
 type Content = TerminalText | string | Uint8Array;
 
-async function contentOf(rows: readonly Listed[], today: string, format: string, terminal: Terminal): Promise<Content> {
+async function contentOf(
+  rows: readonly Listed[],
+  today: string,
+  format: string,
+  { colour, width }: Pick<Terminal, "colour" | "width">,
+): Promise<Content> {
   const table = { columns: registerColumns, rows: rows.map(registerCells) };
   switch (format) {
     case "markdown":
@@ -133,7 +143,7 @@ async function contentOf(rows: readonly Listed[], today: string, format: string,
     case "json":
       return jsonText({ version: 1, day: today, installations: rows });
     default:
-      return registerText(rows, coloursFor(terminal.colour));
+      return registerText(rows, coloursFor(colour), width);
   }
 }
 
@@ -155,12 +165,13 @@ function put(content: Content, format: string, file: string | undefined, termina
   return undefined;
 }
 
-/** Two lines an installation: what it is, and what needs attention. */
-function registerText(rows: readonly Listed[], colours: Colours): TerminalText {
+/** What each installation is, and what needs attention; in a window no wider than that. */
+function registerText(rows: readonly Listed[], colours: Colours, width = Number.POSITIVE_INFINITY): TerminalText {
+  const indented = (text: string): string => wrapped(text, width - 2).join("\n  ");
   const entries = rows.map((row) => {
     const tint = row.errors > 0 ? colours.red : colours.yellow;
-    const attention = row.attention.length > 0 ? [term`  ${tint(row.attention.join("; "))}\n`] : [];
-    return term`${colours.bold(row.title === "" ? row.file : row.title)}  ${colours.dim(row.file)}\n${term.join(attention)}  ${particularsOf(row).join(", ")}\n`;
+    const attention = row.attention.length > 0 ? [term`  ${tint(lines(indented(row.attention.join("; "))))}\n`] : [];
+    return term`${colours.bold(row.title === "" ? row.file : row.title)}  ${colours.dim(row.file)}\n${term.join(attention)}  ${lines(indented(particularsOf(row).join(", ")))}\n`;
   });
   const urgent = rows.filter(({ attention }) => attention.length > 0).length;
   return term.join(

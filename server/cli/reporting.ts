@@ -4,7 +4,7 @@ import type { Report } from "../reports/setting/document.ts";
 import { reportHtml } from "../reports/setting/html.ts";
 import { reportMarkdown } from "../reports/setting/markdown.ts";
 import { reportText } from "../reports/setting/text.ts";
-import { lines } from "../text/terminal.ts";
+import { lines, type TerminalText } from "../text/terminal.ts";
 import {
   checkProject,
   type Gathering,
@@ -24,6 +24,10 @@ export const settings = { text: reportText, markdown: reportMarkdown, html: repo
   Setting,
   unknown
 >;
+
+/** A report as it is written to the terminal: no wider than its window. */
+export const written = (report: Report, setting: Setting, { width }: Terminal): TerminalText =>
+  lines(setting === "text" ? reportText(report, { width }) : settings[setting](report));
 
 interface Project {
   readonly installations: readonly Installation[];
@@ -59,7 +63,7 @@ export function writeReport(
   const { installations, check, findings } = read;
   const report = make(installations, check);
   if ("failure" in report) return refuse(report.failure, terminal);
-  terminal.out(lines(settings[setting](report)));
+  terminal.out(written(report, setting, terminal));
   // What could not be read is not in the report, and a person has to know.
   terminal.err(sentences(findings.map(({ message }) => message)));
   return findings.length > 0 ? exit.failed : exit.clean;

@@ -108,8 +108,21 @@ describe("in other settings", () => {
     expect(await folder.run("register", "--on", "soon")).toEqual({
       code: 2,
       out: "",
-      err: "A day is written as 2026-03-05; “soon” is not.\n",
+      err: "A day is written as 2026-03-05; “soon” is none.\n",
     });
+    expect((await folder.run("register", "--on", "2026-02-30")).code).toBe(2);
+  });
+
+  test("is no wider than the window, and text fills no file of another ending", async () => {
+    const folder = new Folder(files);
+    const { out } = await folder.runWith({ width: 60 }, "register");
+    expect(Math.max(...out.split("\n").map((line) => line.length))).toBeLessThanOrEqual(60);
+    const { code, err } = await folder.run("register", "-o", "r.pdf");
+    expect({ code, err }).toEqual({
+      code: 2,
+      err: "“r.pdf” ends in none of .txt, .md, .html, .htm, .csv, .xlsx and .json: choose one of these, or state a --format.\n",
+    });
+    expect((await folder.run("schedule", "late.ways", "-o", "r.doc")).err).toContain("ends in none of .txt, .md,");
   });
 });
 

@@ -14,6 +14,8 @@ export interface Ran {
 export interface RunOptions {
   readonly input?: string | Uint8Array;
   readonly colour?: boolean;
+  /** Columns of the window. */
+  readonly width?: number;
   /** What long work says, and when it is interrupted: each time it lets others in is asked. */
   readonly clock?: () => number;
   readonly interrupted?: () => boolean;
@@ -22,7 +24,7 @@ export interface RunOptions {
 }
 
 export async function runAt(cwd: string, options: RunOptions, args: readonly string[]): Promise<Ran> {
-  const { input = "", colour = false, clock = () => 0, interrupted = () => false } = options;
+  const { input = "", colour = false, width, clock = () => 0, interrupted = () => false } = options;
   let stop = (): void => {};
   let out = "";
   let err = "";
@@ -30,7 +32,7 @@ export async function runAt(cwd: string, options: RunOptions, args: readonly str
   const code = await main(args, {
     cwd,
     colour,
-    width: undefined,
+    width,
     program: "wayfile",
     script: join(import.meta.dirname, "../../server/main.cli.ts"),
     out: ({ text }) => {

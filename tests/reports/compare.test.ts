@@ -199,6 +199,21 @@ describe("a board", () => {
     expect(rowsOf(result)).toEqual([]);
     expect(placesOf(result)).toContain("K W stays");
     expect(result.places.filter(({ of }) => of === "board")).toHaveLength(1);
+    expect(reportText(comparisonReport(result))).toContain("1 board renamed");
+  });
+
+  it("is named where the way that feeds it still has the former name", () => {
+    const renamed = workshop.replace("board W ", "board K ").replace(/\bW (?=\d)/g, "K ");
+    const text = reportText(comparisonReport(compared(yard(workshop), yard(renamed))));
+    expect(text).toMatch(/^feeds +W +still W$/m);
+  });
+
+  it("brings its ways as rows of one table", () => {
+    const without = boatyard.replace(/^use "workshop.*$/m, "");
+    const result = compared(installationOf(without, instruments), yard(workshop));
+    const text = reportText(comparisonReport(result));
+    expect(text).toMatch(/^New ways\n=+\nway +which +what it is\n[- ]+\nW\/1 +“Bench sockets, east wall” +ring, /m);
+    expect(text).not.toContain("Way W/1");
   });
 });
 
@@ -210,7 +225,10 @@ describe("what a departure hides", () => {
     const result = compared(yard(high(workshop)), yard(departed(high(workshop))));
     expect(findingsOf(result)).toEqual(["W/2 suppressed loop/relies-on-rcd", "W/2 suppressed loop/zs-disagrees"]);
     expect(rowsOf(result)).toEqual(['W/2 came departure 411.4.4 : undefined → "ok"']);
-    expect(reportText(comparisonReport(result))).toMatch(/suppressed by departure/);
+    const text = reportText(comparisonReport(result));
+    expect(text).toMatch(/suppressed by departure/);
+    expect(text).toContain("\n2 findings suppressed by a departure, not put right.\n1 way changed.\n");
+    expect(text).toContain("Found before: 2 warnings; after: no errors or warnings and 2 suppressed.");
   });
 
   it("comes back when the departure goes", () => {
@@ -253,7 +271,7 @@ describe("what people say to each other", () => {
     const before = remark('note "Belt guard loose"')(workshop);
     const after = remark('note "Belt guard refitted"')(workshop);
     expect(rowsOf(compared(yard(before), yard(after)))).toEqual([
-      'W/3 changed note “Belt guard refitted” : note "Belt guard loose" → note "Belt guard refitted"',
+      'W/3 changed note : "Belt guard loose" → "Belt guard refitted"',
     ]);
   });
 

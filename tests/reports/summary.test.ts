@@ -36,7 +36,10 @@ function summaries(text: string, path = "sample.ways", sources = alone) {
   return installations.map((installation) => summaryOf(installation, { findings, suppressed }));
 }
 
-const textOf = (text: string): string => summaries(text).map(reportText).join("\n");
+const textOf = (text: string): string =>
+  summaries(text)
+    .map((report) => reportText(report))
+    .join("\n");
 
 /** Rows of a table in the report, by the title of the part it stands in. */
 const rowsOf = (text: string, title: string): (readonly string[])[] =>
@@ -52,7 +55,9 @@ const stageOf = (text: string) =>
 describe("worth reading", () => {
   test.each(["heron-wharf/boatyard", "copper-lane/hall-faulty"])("%s", async (name) => {
     const path = `${examples}/${name}.ways`;
-    const text = summaries(readFileSync(path, "utf8"), path, disk).map(reportText).join("\n");
+    const text = summaries(readFileSync(path, "utf8"), path, disk)
+      .map((report) => reportText(report))
+      .join("\n");
     expect(text).not.toMatch(/undefined|NaN/);
     await expect(text).toMatchFileSnapshot(`summary/${name.replace(/.*\//, "")}.txt`);
   });

@@ -385,16 +385,17 @@ const tailOf = ({ at, address }: Entry): string => {
 };
 
 function judgedChange({ kind, old, now }: EntryChange, was?: Limits, is?: Limits): Change {
-  const before = old && sideOf(old, was?.(old) ?? (kind === "vanished" ? undefined : is?.(old)));
-  const after = now && sideOf(now, is?.(now));
   const entry = (now ?? old) as Entry;
+  const name = nameOf(entry);
+  const before = old && sideOf(old, name, was?.(old) ?? (kind === "vanished" ? undefined : is?.(old)));
+  const after = now && sideOf(now, name, is?.(now));
   const [passed, passes] = [before?.judged?.passes, after?.judged?.passes];
   const effect =
     passes === false && passed !== false ? "now fails" : passes === true && passed === false ? "now passes" : undefined;
   return {
     kind,
     at: entry.at,
-    name: nameOf(entry),
+    name,
     ...(entry.on === undefined ? {} : { on: entry.on }),
     ...(before ? { old: before } : {}),
     ...(after ? { now: after } : {}),
@@ -403,15 +404,23 @@ function judgedChange({ kind, old, now }: EntryChange, was?: Limits, is?: Limits
   };
 }
 
-function sideOf(entry: Entry, judged: Judged | undefined): Side {
-  const text = entry.address.line ? entry.shown : entry.line;
-  return { text: text === "" ? entry.line : text, ...(judged ? { judged } : {}) };
+/** What a line says beside its name. */
+function sideOf(entry: Entry, name: string, judged: Judged | undefined): Side {
+  const text = entry.address.line && entry.shown !== "" ? entry.shown : entry.line;
+  const called = [name, entry.address.line?.word].find((one) => one !== undefined && text.startsWith(`${one} `));
+  return { text: called === undefined ? text : text.slice(called.length).trim(), ...(judged ? { judged } : {}) };
 }
 
 /** The line as the schedule has it; what it is in, where that is no block of tests. */
-export function nameOf({ address: { blocks, line, part }, on }: Pick<Entry, "address" | "on">): string {
+export function nameOf({
+  address: { blocks, line, part },
+  on,
+  shown,
+}: Pick<Entry, "address" | "on" | "shown">): string {
   const within = blocks.filter(({ word }) => on === undefined || !(word === "dead" || word === "live"));
-  const steps = [...within, ...(line ? [line] : [])].map(({ word, key }) => [word, ...key.map(shortened)].join(" "));
+  // Where all it says is what tells it from others, that is not said twice.
+  const own = line && (shown === "" ? [{ ...line, key: [] }] : [line]);
+  const steps = [...within, ...(own ?? [])].map(({ word, key }) => [word, ...key.map(shortened)].join(" "));
   const name = [...steps, ...(part === undefined ? [] : [part])].join(", ");
   return name === "" ? "tests" : name;
 }

@@ -1,12 +1,12 @@
 /** A comparison for people: what happened to the record first, then place by place, the gravest first. */
 import { capital, counted, listed } from "../../text/words.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
-import { type Change, type Comparison, isSame, type PlaceChanges, type Side } from "./comparison.ts";
+import { type Change, type Comparison, gravities, isSame, type PlaceChanges, type Side } from "./comparison.ts";
 import type { FindingChange } from "./findings.ts";
 import type { Judged } from "./limits.ts";
 
 const cautions =
-  "What the two versions state is compared, not how it is written: amounts, not letters, and each dated reading with the same one. Comments are not compared. Which of two figures is right, and whether a change was agreed, this page does not know.";
+  "What the two versions state is compared, not how it is written; comments are not. Which of two figures is right, and whether a change was agreed, is for the reader to settle.";
 
 /** How much of it is shown: a comment on a code host takes only so much. */
 export interface Extent {
@@ -19,11 +19,14 @@ export function comparisonReport(comparison: Comparison, { places: most }: Exten
   const changed = places.filter((place) => !isOnlyMoved(place));
   const shown = most === undefined ? changed : changed.slice(0, most);
   const left = changed.length - shown.length;
-  const own = shown.flatMap((place) => placeSection(place, comparison.isPart));
-  const record = recordSection(places);
+  const own = shown.filter((place) => !isWholeWay(place));
+  const ofPlaces = (some: readonly PlaceChanges[]) => some.flatMap((place) => placeSection(place, comparison.isPart));
   const sections = [
-    ...record,
-    ...own,
+    ...recordSection(places),
+    ...ofPlaces(own.filter(isOfDesign)),
+    ...wholeWays("New ways", "came", shown),
+    ...wholeWays("Ways that are gone", "went", shown),
+    ...ofPlaces(own.filter((place) => !isOfDesign(place))),
     ...movedSection(places),
     ...(left > 0
       ? [
@@ -55,32 +58,48 @@ function sameText({ compared, unread, isPart }: Comparison): string {
   return isPart ? `Both state the same: ${of}.` : `Both state the same, and the same is found in them: ${of}.`;
 }
 
-/** One sentence on the record, one on what changed, one on what is found. */
+/** One sentence on the record, one on what a departure hides, one on what changed, one on what is found. */
 function headline(comparison: Comparison): string[] {
-  const { places, found } = comparison;
+  const { places } = comparison;
   if (isSame(comparison)) return [];
   const tally = tallyOf(comparison);
-  const record = [
-    ...(tally.altered > 0 ? [`${counted(tally.altered, "recorded reading")} altered`] : []),
-    ...(tally.vanished > 0 ? [`${counted(tally.vanished, "recorded reading")} gone`] : []),
-    ...(tally.corrected > 0 ? [`${tally.corrected} corrected with a reason`] : []),
-  ];
-  const ways = [
-    ...(tally.changed > 0 ? [`${counted(tally.changed, "way")} changed`] : []),
-    ...(tally.moved > 0 ? [`${counted(tally.moved, "way")} moved or renumbered`] : []),
-    ...(tally.came > 0 ? [counted(tally.came, "new way")] : []),
-    ...(tally.went > 0 ? [`${counted(tally.went, "way")} gone`] : []),
-    ...(tally.read > 0 ? [`${counted(tally.read, "new reading")}`] : []),
-  ];
-  const counts = ({ error, warning, suppressed }: Comparison["found"]["before"]) =>
-    listed([counted(error, "error"), counted(warning, "warning"), `${suppressed} suppressed`]);
+  const record = those([tally.altered, "recorded reading", "altered"], [tally.vanished, "recorded reading", "gone"]);
+  if (tally.corrected > 0) record.push(`${tally.corrected} corrected with a reason`);
+  const ways = those(
+    [tally.changed, "way", "changed"],
+    [tally.moved, "way", "moved or renumbered"],
+    [tally.came, "new way", ""],
+    [tally.went, "way", "gone"],
+    [tally.renamed, "board", "renamed"],
+    [tally.read, "new reading", ""],
+  );
+  const hidden = those([tally.suppressed, "finding", "suppressed by a departure, not put right"]);
   return [
-    ...(record.length > 0 ? [`${capital(listed(record))}.`] : []),
+    ...[record, hidden].flatMap((some) => (some.length > 0 ? [`${capital(listed(some))}.`] : [])),
     ...(ways.length > 0 ? [`${capital(listed(ways))}.`] : [`${capital(counted(places.length, "place"))} changed.`]),
     comparison.isPart
       ? "Nothing is judged: these parts are in no installation here. Compare the schedule that uses them to see limits and findings."
-      : `Found before: ${counts(found.before)}; after: ${counts(found.after)}.`,
+      : foundLine(comparison),
   ];
+}
+
+type Count = readonly [number: number, what: string, happened: string];
+
+/** “2 ways changed”, of those that are any. */
+const those = (...counts: readonly Count[]): string[] =>
+  counts.flatMap(([number, what, happened]) =>
+    number === 0 ? [] : [`${counted(number, what)} ${happened}`.trimEnd()],
+  );
+
+function foundLine({ found: { before, after } }: Comparison): string {
+  const [was, is] = [foundText(before), foundText(after)];
+  return was === is ? `Found before and after: ${was}.` : `Found before: ${was}; after: ${is}.`;
+}
+
+function foundText({ error, warning, suppressed }: Comparison["found"]["before"]): string {
+  const some = those([error, "error", ""], [warning, "warning", ""]);
+  const hidden = suppressed > 0 ? [`${suppressed} suppressed`] : [];
+  return listed([...(some.length > 0 ? some : ["no errors or warnings"]), ...hidden]);
 }
 
 export interface Tally {
@@ -92,6 +111,10 @@ export interface Tally {
   readonly moved: number;
   readonly came: number;
   readonly went: number;
+  /** Boards that took another name. */
+  readonly renamed: number;
+  /** Findings that a departure hides now. */
+  readonly suppressed: number;
   /** Lines of the design, of ways and boards. */
   readonly design: number;
 }
@@ -109,9 +132,15 @@ export function tallyOf({ places }: Comparison): Tally {
     moved: ways.filter(({ was }) => was !== undefined).length,
     came: ways.filter(({ state }) => state === "came").length,
     went: ways.filter(({ state }) => state === "went").length,
+    renamed: places.filter((place) => place.of === "board" && place.was !== undefined).length,
+    suppressed: places.flatMap(({ findings }) => findings.filter(({ kind }) => kind === "suppressed")).length,
     design: changes.filter(({ gravity }) => gravity === "design").length,
   };
 }
+
+/** As grave as a way that came or went, or graver. */
+const isOfDesign = ({ gravity }: PlaceChanges): boolean =>
+  gravity !== "none" && gravities.indexOf(gravity) <= gravities.indexOf("design");
 
 const isOfRecord = ({ gravity }: Change): boolean => gravity === "record";
 
@@ -132,6 +161,23 @@ const placeName = ({ of, where }: PlaceChanges): string => (of === "board" ? `bo
 /** Whether all there is to say of a place is its new name. */
 const isOnlyMoved = ({ of, was, changes, findings, state }: PlaceChanges): boolean =>
   of !== "installation" && was !== undefined && state === "stays" && changes.length + findings.length === 0;
+
+/** Whether all there is to say of a way is that it came or went, and what it is. */
+const isWholeWay = ({ of, state, findings }: PlaceChanges): boolean =>
+  of === "way" && state !== "stays" && findings.length === 0;
+
+function wholeWays(heading: string, state: PlaceChanges["state"], places: readonly PlaceChanges[]): Section[] {
+  const rows = places
+    .filter((place) => isWholeWay(place) && place.state === state)
+    .toSorted((a, b) => a.where.localeCompare(b.where, "en", { numeric: true }))
+    .map(({ where, title, content = "", spare }) => [
+      where,
+      title === "" ? "" : `“${title}”`,
+      `${content}${spare ? `, ${state === "came" ? "was" : "now"} spare` : ""}`,
+    ]);
+  const blocks = table(["way", "which", "what it is"], rows);
+  return blocks.length > 0 ? [section(heading, blocks)] : [];
+}
 
 /** One row for each way or board that has another name and is the same otherwise. */
 function movedSection(places: readonly PlaceChanges[]): Section[] {
@@ -191,19 +237,29 @@ function changeRows(changes: readonly Change[]): string[][] {
 
 const isLimitation = ({ now }: Change): boolean => now?.text.startsWith("LIM") ?? false;
 
-/** “insulation 500 V, L-N, L-E and N-E; polarity”. */
-function folded(names: readonly string[]): string {
+/** “insulation 500 V, L-N, L-E and N-E; polarity; L-N at S1, S2 and S4”. */
+function folded(all: readonly string[]): string {
+  const points = all.flatMap((name) => {
+    const [, point, what] = /^at (\S+), (.+)$/.exec(name) ?? [];
+    return point === undefined || what === undefined ? [] : [{ name, point, what }];
+  });
+  const atPoints = [...Map.groupBy(points, ({ what }) => what)].map(
+    ([what, some]) => `${what} at ${listed(some.map(({ point }) => point))}`,
+  );
+  const names = all.filter((name) => points.length < 2 || !points.some((one) => one.name === name));
+  return [...foldedByHead(names), ...(points.length < 2 ? [] : atPoints)].join("; ");
+}
+
+function foldedByHead(names: readonly string[]): string[] {
   const parts = names.map((name) => {
     const end = name.lastIndexOf(", ");
     return end < 0 ? { head: name, tail: undefined } : { head: name.slice(0, end), tail: name.slice(end + 2) };
   });
   const groups = Map.groupBy(parts, ({ head }) => head);
-  return [...groups]
-    .map(([head, group]) => {
-      const tails = group.flatMap(({ tail }) => tail ?? []);
-      return tails.length > 0 ? `${head}, ${listed(tails)}` : head;
-    })
-    .join("; ");
+  return [...groups].map(([head, group]) => {
+    const tails = group.flatMap(({ tail }) => tail ?? []);
+    return tails.length > 0 ? `${head}, ${listed(tails)}` : head;
+  });
 }
 
 /** The day of a change that its name does not say, and what happened to it. */
@@ -215,11 +271,13 @@ function endingOf({ kind, name, on }: Change): string {
 
 function changeRow(change: Change): string[] {
   const { kind, name, old, now, last } = change;
-  const before = last ? `${last.text}, ${last.on}` : "not there";
+  const before = last ? `${last.text}, ${last.on}` : kind === "read" ? "not recorded" : "not there";
+  // What it names has another name now: the same letters say something else.
+  const still = kind === "changed" && old?.text === now?.text ? "still " : "";
   return [
     `${name}${endingOf(change)}`,
     old?.text ?? before,
-    now?.text ?? (kind === "vanished" ? "gone" : "not there"),
+    now ? `${still}${now.text}` : kind === "vanished" ? "gone" : "not there",
     judgedText(change),
   ];
 }
@@ -243,17 +301,20 @@ function findingRow({ kind, check, old, now, departure }: FindingChange): string
   const by = departure ? `departure ${departure.rule} “${departure.reason}”` : "";
   switch (kind) {
     case "suppressed":
-      return [check, said(old), `still so: ${now?.message ?? ""}`, `suppressed by ${by}, not put right`];
+      return [check, said(old), old ? `still so: ${now?.message}` : said(now), `suppressed by ${by}, not put right`];
     case "unsuppressed":
       return [check, `suppressed by ${by}`, said(now), "no longer suppressed"];
     case "comes":
       return [check, "not found", said(now), "new"];
     case "goes":
-      return [check, said(old), "no longer found", ""];
+      return [check, withoutRemedy(said(old)), "no longer found", ""];
     default:
       return [check, said(old), said(now), kind];
   }
 }
+
+/** What would have put it right is no news once it is. */
+const withoutRemedy = (said: string): string => said.replace(/^(\w+: .*?)(?:: |\. ).*$/s, "$1");
 
 const mostLines = 10;
 
@@ -273,15 +334,17 @@ export function rowsReport(brief: string, all: readonly Comparison[]): Report {
   const rows = all.map((one) => {
     const tally = tallyOf(one);
     const unread = one.unread.after.length;
-    const { error, warning, suppressed } = one.found.after;
+    const number = (count: number, what: string) => (count === 0 ? [] : [`${count} ${what}`]);
+    const ways = [...number(tally.came, "new"), ...number(tally.went, "gone"), ...number(tally.moved, "moved")];
+    const record = [...number(tally.altered, "altered"), ...number(tally.vanished, "gone")];
     return [
       one.after,
       isSame(one) ? "the same" : counted(one.places.length, "place"),
       String(tally.design),
-      listed([`${tally.came} new`, `${tally.went} gone`, `${tally.moved} moved`]),
-      tally.altered + tally.vanished === 0 ? "kept" : `${tally.altered} altered, ${tally.vanished} gone`,
+      ways.length > 0 ? listed(ways) : "the same",
+      record.length > 0 ? listed(record) : "kept",
       String(tally.read),
-      `${counted(error, "error")}, ${counted(warning, "warning")}, ${suppressed} suppressed${unread > 0 ? `; ${counted(unread, "line")} unread` : ""}`,
+      `${foundText(one.found.after)}${unread > 0 ? `; ${counted(unread, "line")} unread` : ""}`,
     ];
   });
   const head = ["built", "differs in", "design lines", "ways", "brief's readings", "new readings", "found"];

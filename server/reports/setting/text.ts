@@ -14,107 +14,141 @@ import {
   verdictMarks,
 } from "./document.ts";
 import { cellText } from "./plain-cell.ts";
-import { wrap } from "./wrap.ts";
+import { longestWord, wrap } from "./wrap.ts";
 
-const page = 100;
+/** As wide as a page is where nothing narrower shows it. */
+const widest = 100;
+/** Below this a table of several columns is a heap of words. */
+const narrowest = 60;
 
-export function reportText({ title, lead, sections, cautions, imprint }: Report): string {
-  const parts = [
-    [...wrap(title, page), "=".repeat(Math.min(title.length, page)), ...lead.flatMap((line) => wrap(line, page))],
-    ...sections.map(sectionLines),
-    [rule("-"), ...(cautions === "" ? [] : wrap(cautions, page)), ...(imprint ? wrap(imprintText(imprint), page) : [])],
-  ];
-  return `${parts.map((lines) => lines.map((line) => line.trimEnd()).join("\n")).join("\n\n")}\n`;
-}
+/** `width`: of the window it is shown in, if that is known. */
+export const reportText = (report: Report, { width = widest }: { readonly width?: number | undefined } = {}): string =>
+  new TextPage(Math.max(narrowest, Math.min(width, widest))).report(report);
 
-const rule = (sign: string): string => sign.repeat(page);
+const between = 2;
+const nameWidth = 24;
 
-function sectionLines({ level, title, blocks }: Section): string[] {
-  const head = wrap(title, page);
-  const under = (level === 1 ? "=" : "-").repeat(Math.min(Math.max(...head.map((line) => line.length)), page));
-  return [...head, under, ...blocks.flatMap((block, index) => apart(blocks[index - 1], block, blockLines(block)))];
+class TextPage {
+  readonly #width: number;
+
+  constructor(width: number) {
+    this.#width = width;
+  }
+
+  report({ title, lead, sections, cautions, imprint }: Report): string {
+    const foot = [...(cautions === "" ? [] : [cautions]), ...(imprint ? [imprintText(imprint)] : [])];
+    const parts = [
+      [...this.#wrap(title), this.#rule("=", title.length), ...lead.flatMap((line) => this.#wrap(line))],
+      ...sections.map((section) => this.#section(section)),
+      [this.#rule("-"), ...foot.flatMap((line) => this.#wrap(line))],
+    ];
+    return `${parts.map((lines) => lines.map((line) => line.trimEnd()).join("\n")).join("\n\n")}\n`;
+  }
+
+  #wrap(text: string): string[] {
+    return wrap(text, this.#width);
+  }
+
+  #rule(sign: string, length = this.#width): string {
+    return sign.repeat(Math.min(length, this.#width));
+  }
+
+  #section({ level, title, blocks }: Section): string[] {
+    const head = this.#wrap(title);
+    const under = this.#rule(level === 1 ? "=" : "-", Math.max(...head.map((line) => line.length)));
+    return [...head, under, ...blocks.flatMap((block, index) => apart(blocks[index - 1], block, this.#block(block)))];
+  }
+
+  #block(block: Block): string[] {
+    switch (block.kind) {
+      case "paragraph":
+        return this.#wrap(block.text);
+      case "figure":
+        return this.#wrap(`${block.title}: ${block.description}`);
+      case "table":
+        return this.#table(block);
+      case "grid":
+        return this.#grid(block);
+      case "particulars":
+        return block.rows.flatMap(([name, fact]) => this.#hanging(`${name.padEnd(nameWidth)}  `, fact));
+      case "signatures":
+        return block.rows.flatMap(({ role, name, on }) => [
+          ...this.#hanging(`${role}  `, name === "" ? "____________________" : name),
+          `    signature ____________________   date ${on === "" ? "____________" : on}`,
+        ]);
+      case "caution":
+        return this.#hanging("!! ", block.text);
+      case "gap":
+        return this.#hanging("? ", gapText(block));
+      case "judgement":
+        return this.#hanging(`${verdictMarks[block.verdict]} `, judgementText(block));
+      case "calculation":
+        return [
+          ...this.#headline(block.name, block.result),
+          ...block.steps.flatMap((one) => this.#indented(working([one]), 4)),
+          ...(block.source ? this.#indented(sourceText(block.source), 0) : []),
+        ];
+    }
+  }
+
+  #headline(name: string, result: string): string[] {
+    if (result === "") return this.#wrap(name);
+    const room = this.#width - result.length - 1;
+    return name.length + 2 <= room
+      ? [`${name} ${".".repeat(room - name.length - 1)} ${result}`]
+      : this.#wrap(`${name}: ${result}`);
+  }
+
+  #hanging(mark: string, text: string): string[] {
+    return wrap(text, this.#width - mark.length).map(
+      (line, index) => `${index === 0 ? mark : " ".repeat(mark.length)}${line}`,
+    );
+  }
+
+  /** `further`: how much more the lines after the first stand in. */
+  #indented(text: string, further: number): string[] {
+    const by = 4;
+    return wrap(text, this.#width - by - further).map(
+      (line, index) => " ".repeat(by + (index === 0 ? 0 : further)) + line,
+    );
+  }
+
+  /** A page of text is too narrow for a row: bands that fit beside each other make a table, each with the way first. */
+  #grid({ bands, rows, notes }: Grid): string[] {
+    const head = (band: Band): string[] =>
+      band.columns.map(({ title, unit }) => (unit === "" ? title : `${title} ${unit}`));
+    let from = 0;
+    const parts = bands.map((band): Part => {
+      const cells = rows.map((row) => row.slice(from, from + band.columns.length).map(cellText));
+      from += band.columns.length;
+      return { head: head(band), rows: cells };
+    });
+    const [first, ...rest] = parts;
+    if (!first) return [];
+    const ways: Part = { head: first.head.slice(0, 1), rows: first.rows.map((row) => row.slice(0, 1)) };
+    const tables: Part[] = [first];
+    for (const part of rest) {
+      const beside = joined(tables.at(-1) ?? first, part);
+      if (naturalWidth(beside) <= this.#width) tables[tables.length - 1] = beside;
+      else tables.push(joined(ways, part));
+    }
+    return [
+      ...tables.flatMap((one, at) => [...(at === 0 ? [] : [""]), ...this.#table({ kind: "table", ...one })]),
+      ...(notes.length === 0 ? [] : ["", ...notes.flatMap((note, at) => this.#hanging(`${at + 1}) `, note))]),
+    ];
+  }
+
+  #table({ head, rows }: Table): string[] {
+    const widths = widthsOf([head, ...rows], this.#width);
+    const body = rows.flatMap((row) => rowLines(row, widths));
+    return [...rowLines(head, widths), widths.map((width) => "-".repeat(width)).join(" ".repeat(between)), ...body];
+  }
 }
 
 /** Judgements stand together; anything else has air before it. */
 function apart(before: Block | undefined, block: Block, lines: readonly string[]): readonly string[] {
   const close = !before || (block.kind === "judgement" && before.kind === "judgement");
   return close ? lines : ["", ...lines];
-}
-
-function blockLines(block: Block): string[] {
-  switch (block.kind) {
-    case "paragraph":
-      return wrap(block.text, page);
-    case "figure":
-      return wrap(`${block.title}: ${block.description}`, page);
-    case "table":
-      return tableLines(block);
-    case "grid":
-      return gridLines(block);
-    case "particulars":
-      return block.rows.flatMap(([name, fact]) => hanging(`${name.padEnd(nameWidth)}  `, fact));
-    case "signatures":
-      return block.rows.flatMap(({ role, name, on }) => [
-        ...hanging(`${role}  `, name === "" ? "____________________" : name),
-        `    signature ____________________   date ${on === "" ? "____________" : on}`,
-      ]);
-    case "caution":
-      return hanging("!! ", block.text);
-    case "gap":
-      return hanging("? ", gapText(block));
-    case "judgement":
-      return hanging(`${verdictMarks[block.verdict]} `, judgementText(block));
-    case "calculation":
-      return [
-        ...headline(block.name, block.result),
-        ...block.steps.flatMap((one) => indented(working([one]), 4, 4)),
-        ...(block.source ? indented(sourceText(block.source), 4, 0) : []),
-      ];
-  }
-}
-
-function headline(name: string, result: string): string[] {
-  if (result === "") return wrap(name, page);
-  const room = page - result.length - 1;
-  return name.length + 2 <= room
-    ? [`${name} ${".".repeat(room - name.length - 1)} ${result}`]
-    : wrap(`${name}: ${result}`, page);
-}
-
-const hanging = (mark: string, text: string): string[] =>
-  wrap(text, page - mark.length).map((line, index) => `${index === 0 ? mark : " ".repeat(mark.length)}${line}`);
-
-function indented(text: string, by: number, further: number): string[] {
-  return wrap(text, page - by - further).map((line, index) => " ".repeat(by + (index === 0 ? 0 : further)) + line);
-}
-
-const between = 2;
-const nameWidth = 24;
-
-/** A page of text is too narrow for a row: bands that fit beside each other make a table, each with the way first. */
-function gridLines({ bands, rows, notes }: Grid): string[] {
-  const head = (band: Band): string[] =>
-    band.columns.map(({ title, unit }) => (unit === "" ? title : `${title} ${unit}`));
-  let from = 0;
-  const parts = bands.map((band): Part => {
-    const cells = rows.map((row) => row.slice(from, from + band.columns.length).map(cellText));
-    from += band.columns.length;
-    return { head: head(band), rows: cells };
-  });
-  const [first, ...rest] = parts;
-  if (!first) return [];
-  const ways: Part = { head: first.head.slice(0, 1), rows: first.rows.map((row) => row.slice(0, 1)) };
-  const tables: Part[] = [first];
-  for (const part of rest) {
-    const before = tables.at(-1) ?? first;
-    const beside = joined(before, part);
-    if (naturalWidth(beside) <= page) tables[tables.length - 1] = beside;
-    else tables.push(joined(ways, part));
-  }
-  return [
-    ...tables.flatMap((one, at) => [...(at === 0 ? [] : [""]), ...tableLines({ kind: "table", ...one })]),
-    ...(notes.length === 0 ? [] : ["", ...notes.flatMap((note, at) => hanging(`${at + 1}) `, note))]),
-  ];
 }
 
 interface Part {
@@ -131,21 +165,32 @@ const naturalWidth = ({ head, rows }: Part): number =>
   sum(head.map((title, column) => Math.max(title.length, ...rows.map((row) => (row[column] ?? "").length)))) +
   between * (head.length - 1);
 
-function tableLines({ head, rows }: Table): string[] {
-  const widths = widthsOf([head, ...rows]);
-  const body = rows.flatMap((row) => rowLines(row, widths));
-  return [...rowLines(head, widths), widths.map((width) => "-".repeat(width)).join(" ".repeat(between)), ...body];
+/** The widest columns give way until the table fits the page, and none below its longest word while another can. */
+function widthsOf(rows: readonly (readonly string[])[], page: number): number[] {
+  const columns = (rows[0] ?? []).map((_, column) => rows.map((row) => row[column] ?? ""));
+  const natural = columns.map((cells) => Math.max(1, ...cells.map((cell) => cell.length)));
+  const words = columns.map((cells) => Math.max(1, ...cells.map(longestWord)));
+  const most = page - between * (natural.length - 1);
+  const whole = narrowed(natural, words, most);
+  return sum(whole) <= most
+    ? whole
+    : narrowed(
+        whole,
+        whole.map(() => 1),
+        most,
+      );
 }
 
-/** The widest columns give way until the table fits the page. */
-function widthsOf(rows: readonly (readonly string[])[]): number[] {
-  const widths = (rows[0] ?? []).map((_, column) => Math.max(1, ...rows.map((row) => (row[column] ?? "").length)));
-  const most = page - between * (widths.length - 1);
+/** Takes from the widest that is above its least, down to the next one, as long as all together are too wide. */
+function narrowed(natural: readonly number[], least: readonly number[], most: number): number[] {
+  const widths = [...natural];
+  const roomOf = (column: number): number => (widths[column] ?? 0) - (least[column] ?? 0);
   for (let over = sum(widths) - most; over > 0; over = sum(widths) - most) {
-    const widest = widths.indexOf(Math.max(...widths));
-    const next = Math.max(...widths.filter((_, column) => column !== widest), 1);
-    const width = widths[widest] ?? 1;
-    widths[widest] = Math.max(width - Math.max(1, Math.min(over, width - next)), 1);
+    const giving = [...widths.keys()].filter((column) => roomOf(column) > 0);
+    const [widest, next] = giving.toSorted((a, b) => (widths[b] ?? 0) - (widths[a] ?? 0));
+    if (widest === undefined) return widths;
+    const step = Math.max(1, (widths[widest] ?? 0) - (next === undefined ? 0 : (widths[next] ?? 0)));
+    widths[widest] = (widths[widest] ?? 0) - Math.min(over, step, roomOf(widest));
   }
   return widths;
 }

@@ -17,6 +17,9 @@ export function wrap(text: string, width: number): string[] {
   return [...lines, line];
 }
 
+/** How long the longest part of a text is that does not break. */
+export const longestWord = (text: string): number => Math.max(0, ...text.split(blanks).map((word) => word.length));
+
 /** The same text with a blank that does not break between a figure, or a line to write one on, and its unit. */
 export const unbroken = (text: string): string => text.replace(beforeUnit, "$1\u00a0");
 
