@@ -4,6 +4,7 @@ import type { Calculated } from "../calc/index.ts";
 import { leakageLimit } from "../calc/leakage.ts";
 import { milliamps, step } from "../calc/result.ts";
 import { memoByObject, memoOfWhole } from "../circuit/kept.ts";
+import { testsOf } from "../circuit/supply.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Board } from "../model/file.ts";
 import { type FactOf, quantityOf } from "../model/values.ts";
@@ -14,7 +15,7 @@ import type { BoardNode } from "./network.ts";
 /** The current of one circuit, A. */
 export interface WayLeakage {
   readonly study: WayStudy;
-  readonly fact: FactOf<"way", "leakage">;
+  readonly fact: FactOf<"way", "leakage"> | FactOf<"live", "leakage">;
   readonly value: number;
 }
 
@@ -33,15 +34,21 @@ export interface RcdLeakage extends BoardRcd {
 
 const added: Source = { ref: "Sum of the circuits", standing: "computed" };
 
-/** What a circuit states; nothing where it was not measured, or only from above. */
+/** What the latest test of a circuit read by clamp, else what it states; nothing where it is only known from above. */
 export function leakageOf(study: WayStudy): WayLeakage | undefined {
-  const fact = study.facts.one("leakage");
-  const reading = fact && quantityOf(fact.args.value);
-  return fact && reading && reading.sign !== "<" ? { study, fact, value: reading.value } : undefined;
+  for (const fact of [...study.liveTests.map(({ facts }) => facts.one("leakage")), study.facts.one("leakage")]) {
+    const reading = fact && quantityOf(fact.args.value);
+    if (fact && reading) return reading.sign === "<" ? undefined : { study, fact, value: reading.value };
+  }
+  return undefined;
 }
 
-/** Whether any way of a board says what leaks: where none does there is nothing to add. */
-const isStated = memoByObject((board: Board) => board.ways.some(({ facts }) => facts.has("leakage")));
+/** Whether any way of a board says what leaks, or was tested for it: where none was there is nothing to add. */
+const isStated = memoByObject((board: Board) =>
+  board.ways.some(
+    ({ facts }) => facts.has("leakage") || testsOf<"live">(facts.all("live")).some((test) => test.facts.has("leakage")),
+  ),
+);
 
 const statedBelow = memoOfWhole((node: BoardNode): boolean => isStated(node.board) || node.children.some(statedBelow));
 

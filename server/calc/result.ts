@@ -114,7 +114,8 @@ export function milliohms(value: number): string {
 
 /** Ω written as MΩ, for insulation. */
 export function megohms(value: number): string {
-  return `${plain(value / 1e6)} MΩ`;
+  // Below a tenth of a megohm two decimals would show another figure than was read.
+  return `${plain(value / 1e6, Math.abs(value) < 1e5 ? 3 : 2)} MΩ`;
 }
 
 export function amps(value: number): string {

@@ -19,6 +19,7 @@ export function slips(predictions: Predictions): Hypothesis[] {
     ...exchanged(predictions),
     ...copied(predictions),
     ...copiedEnd(predictions),
+    ...sumOfEnds(predictions),
     ...decimalPoint(predictions),
   ];
 }
@@ -240,6 +241,38 @@ function copiedEnd({ sound, sheet }: Predictions): Hypothesis[] {
     },
   ];
 }
+
+/** R1+R2 of a ring that is the sum of its ends, or half of it, and not the quarter that is read with the legs crossed. */
+function sumOfEnds({ sound, sheet }: Predictions): Hypothesis[] {
+  const { circuit, readings } = sheet;
+  const endOf = (conductor: Conductor) =>
+    readings.findIndex(({ measurement }) => measurement.kind === "ends" && measurement.conductor === conductor);
+  const [line, cpc] = [endOf("line"), endOf("cpc")];
+  const rounds = [...readings.keys()].filter((at) => isEarthRound(readings[at]?.measurement));
+  const [whole] = rounds;
+  // Of several points nobody writes the sum of the ends.
+  if (!circuit.closed || line < 0 || cpc < 0 || whole === undefined || rounds.length > 1) return [];
+  const name = readings[whole]?.name ?? "R1+R2";
+  return ([1, 2] as const).map((by): Hypothesis => {
+    const overlay = (values: ArrayLike<number>, _size = 0, into = new Float64Array(values)): Float64Array => {
+      into[whole] = ((values[line] ?? 0) + (values[cpc] ?? 0)) / by;
+      return into;
+    };
+    const values = overlay(sound);
+    return {
+      kind: by === 1 ? "undivided" : "halved",
+      where: "",
+      overlay,
+      predict: () => values,
+      state: soundState,
+      say: () =>
+        `${name} is ${by === 1 ? "" : "half of "}r1 + r2, end to end, and not the quarter that the legs give crossed.`,
+    };
+  });
+}
+
+const isEarthRound = (measurement: Measurement | undefined): boolean =>
+  measurement?.kind === "round" && measurement.other === "cpc";
 
 const powers = [10, 100, 1000, 0.1, 0.01, 0.001];
 

@@ -28,10 +28,12 @@ import { couldBe, mayBeAbsent, type RowShape, type Slot, says, shapeOf } from ".
 import { filler, labelMissing, labelRespelt, ownNameAgain, phrase, spokenAbsence } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
 import { spokenDay } from "./spoken-day.ts";
+import { rampOnTimeLine, residualNamed, spokenProvenance, surgeType, tickForFigure } from "./spoken-result.ts";
 import { spokenStandard } from "./spoken-standard.ts";
 import { strangeUnit } from "./strange-unit.ts";
 import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 import { isName, isNumberLike, nameOf, normalStandard, textOf, valOf } from "./token-values.ts";
+import { saidInAnother } from "./unknown-word.ts";
 import { unlabelled } from "./unlabelled.ts";
 import { quoted, unquoted } from "./unquoted.ts";
 import type { Absent, AnyValue, Correction } from "./values.ts";
@@ -57,10 +59,15 @@ export function bindArguments(word: IToken, row: WordRow, tokens: readonly IToke
 const slips: readonly SlipReader[] = [
   multipleTurned,
   spokenAbsence,
+  spokenProvenance,
+  tickForFigure,
+  rampOnTimeLine,
+  surgeType,
   spokenDay,
   yearForDay,
   printedLabel,
   spokenStandard,
+  residualNamed,
   phrase,
   spokenCable,
   ownNameAgain,
@@ -77,6 +84,9 @@ const reported: Problem = { check: "stray", message: "", start: 0, end: 0, fixes
 
 /** More than these are read no faster than an example. */
 const mostListed = 2;
+
+/** Of more words than these none is offered by itself. */
+const mostOffered = 4;
 
 class ArgumentBinder implements LineBeingRead {
   readonly word: IToken;
@@ -362,23 +372,29 @@ class ArgumentBinder implements LineBeingRead {
     for (const slip of slips) if (this.#took(slip(this))) return;
     const again = this.shape.plain.find((one) => !this.#isFree(one) && says(one, token));
     // “bonding gas none”: a service by itself, and on site another word.
-    const other = free.some(
+    const meant = free.some(
       ([, { accepts }]) =>
         accepts.kind === "choice" && wordForSiteTerm(token.image, Object.keys(accepts.choices)) !== undefined,
     );
-    if (again && !other) return this.#second(again, token);
+    if (again && !meant) return this.#second(again, token);
     if (slot) return this.#refuseFor(slot, token);
     if (isToken(token, "Stray") || isToken(token, "OpenText")) return this.#stop();
     const filled = this.shape.plain.find((filled) => !this.#isFree(filled) && couldBe(filled[1].accepts, token));
     if (filled) return this.#second(filled, token);
+    const other = isToken(token, "Quantity")
+      ? saidInAnother(this.word.image, this.row, ({ params }) =>
+          Object.values(params).some(({ accepts }) => couldBe(accepts, token)),
+        )
+      : undefined;
     // Where nothing more can stand, all that follows is one thing too many.
-    this.at = this.free().length === 0 ? this.tokens.length : this.at + 1;
+    this.at = other || this.free().length === 0 ? this.tokens.length : this.at + 1;
     const wanted = this.free().map(([, param]) =>
       param.label ? `“${param.label}” with ${param.accepts.help}` : param.accepts.help,
     );
     const rest = wanted.length === 0 ? "nothing more" : `no such thing here, only ${listed(wanted)}`;
-    const message =
-      wanted.length > mostListed
+    const message = other
+      ? `Here “${this.word.image}” takes no “${token.image}”; that is a line ${other}`
+      : wanted.length > mostListed
         ? `“${token.image}” does not belong here. The line is written so: ${this.row.example.split("\n")[0]}`
         : `“${this.word.image}” takes ${rest}; “${token.image}” does not belong.`;
     this.#problem("wrong-argument", message, token);
@@ -387,8 +403,28 @@ class ArgumentBinder implements LineBeingRead {
   /** A second value where the line has one of its kind already: the rest of the line belongs to it. */
   #second([, { accepts }]: Slot, token: IToken): void {
     this.at = this.tokens.length;
-    const remedy = this.row.times === "often" ? `“${token.image}” needs a line of its own.` : "delete one of the two.";
-    this.#problem("wrong-argument", `“${this.word.image}” has ${accepts.help} already: ${remedy}`, token);
+    const often = this.row.times === "often";
+    const remedy = often ? `“${token.image}” needs a line of its own.` : "delete one of the two.";
+    const fixes = often ? this.#ownLine(accepts, token) : [];
+    this.#problem("wrong-argument", `“${this.word.image}” has ${accepts.help} already: ${remedy}`, token, fixes);
+  }
+
+  /** `rcd 30 mA 1x 24 ms 5x 12 ms`: what stands before the first of its kind is said of both. */
+  #ownLine(accepts: Accepts, token: IToken): Fix[] {
+    const at = this.tokens.indexOf(token);
+    const first = this.tokens.findIndex((one) => couldBe(accepts, one));
+    const before = this.tokens[at - 1];
+    if (first < 0 || first >= at || !before) return [];
+    const head = [this.word, ...this.tokens.slice(0, first)].map(({ image }) => image).join(" ");
+    const indent = " ".repeat(Math.max(0, (this.word.startColumn ?? 1) - 1));
+    const text = `\n${indent}${head} `;
+    return [
+      {
+        title: `Put ${token.image} on a line of its own`,
+        edits: [{ start: endOf(before), end: token.startOffset, text }],
+        safe: false,
+      },
+    ];
   }
 
   /** The syntax has already spoken of this token: the statement is broken, but one message is enough. */
@@ -425,7 +461,28 @@ class ArgumentBinder implements LineBeingRead {
     const wanted = missing.map(([, param]) =>
       param.label ? `“${param.label}” and ${param.accepts.help}` : param.accepts.help,
     );
-    this.#problem("missing-argument", `“${this.word.image}” needs ${listed(wanted)}.`, this.word);
+    const example = this.row.example.split("\n")[0]?.replace(/ ?\{$/, "");
+    this.#problem(
+      "missing-argument",
+      `“${this.word.image}” needs ${listed(wanted)}, as in: ${example}`,
+      this.word,
+      this.#choicesFor(missing),
+    );
+  }
+
+  /** Where one word of a short list is all that is missing, and it is no result of a test. */
+  #choicesFor([only, ...others]: readonly Slot[]): Fix[] {
+    const { accepts, label } = only?.[1] ?? {};
+    if (others.length > 0 || label !== undefined || accepts?.kind !== "choice" || accepts.absent) return [];
+    const words = Object.keys(accepts.choices);
+    const at = endOf(this.word);
+    return words.length > mostOffered
+      ? []
+      : words.map((word) => ({
+          title: `Write ${word}`,
+          edits: [{ start: at, end: at, text: ` ${word}` }],
+          safe: false,
+        }));
   }
 
   /** What is said after a label on site but stands alone here: a `type S` RCD is one that is `delayed`. */

@@ -119,6 +119,7 @@ class Binder {
       wordEnd: endOf(statement.word),
       end: statement.end,
       ...(inner ? { inner } : {}),
+      ...(bound.problems.length > 0 ? { misread: true as const } : {}),
     };
   }
 

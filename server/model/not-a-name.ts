@@ -10,6 +10,7 @@ import { quantityProblem, writtenSo } from "./refusals.ts";
 import { type Slot, says } from "./row-shape.ts";
 import { phrase } from "./site-phrases.ts";
 import { spokenCable } from "./spoken-cable.ts";
+import { isRamp, isTickForFigure } from "./spoken-result.ts";
 import { wordForSiteTerm } from "./suggestions.ts";
 
 /** Whether the token at hand is something else than the name of this parameter. */
@@ -20,6 +21,8 @@ export function meansNoName(line: LineBeingRead, [, { optional }]: Slot): boolea
     isBareFigure(line, token) ||
     isMultipleTurned(line, token) ||
     isResult(line, token) ||
+    isTickForFigure(line) ||
+    isRamp(line) ||
     phrase(line) !== undefined ||
     spokenCable(line) !== undefined
   );

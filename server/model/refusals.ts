@@ -55,6 +55,12 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
       kind.units.map((unit) => replaceFix(token, `${match[1]} ${unit}`)),
     );
   }
+  const apparent = of === "power" ? /^(\d+(?:\.\d+)?)\s*(k?)VA$/i.exec(token.image) : null;
+  if (apparent) {
+    const text = `${apparent[1]} ${apparent[2]?.toLowerCase()}W`;
+    const message = `“${token.image}” is written in watts, which at a power factor of one draw the same current: ${text}.`;
+    return problemAt("wrong-unit", message, token, [replaceFix(token, text)]);
+  }
   return problemAt(
     "wrong-argument",
     `“${token.image}” is written where ${kind.what} belongs, such as a figure in ${kind.units[0]}.`,

@@ -84,6 +84,9 @@ export function filler(line: LineBeingRead): Slip | undefined {
 export function ownNameAgain(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   if (!token || wordForSiteTerm(token.image, [line.word.image]) === undefined) return undefined;
+  // “inspection EICR”: it says which of them.
+  const choices = line.free().flatMap(choicesOf);
+  if (wordForSiteTerm(token.image, choices) !== undefined) return undefined;
   return leftOut(line, token, `“${line.word.image}” means that already: leave out “${token.image}”.`);
 }
 

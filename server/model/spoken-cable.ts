@@ -10,7 +10,21 @@ const leastTemperature = 50;
 export function spokenCable(line: LineBeingRead): Slip | undefined {
   const token = line.tokens[line.at];
   if (!token || !["line", "cpc", "cores"].every((label) => line.shape.labelled.has(label))) return undefined;
-  return degrees(line, token) ?? cores(line, token) ?? sizes(line, token) ?? insulation(line, token);
+  return (
+    noProtective(line, token) ??
+    degrees(line, token) ??
+    cores(line, token) ??
+    sizes(line, token) ??
+    insulation(line, token)
+  );
+}
+
+/** `no cpc`, `without earth`: what serves as the protective conductor is stated, and that nothing does. */
+function noProtective(line: LineBeingRead, token: IToken): Slip | undefined {
+  const next = line.tokens[line.at + 1];
+  if (!next || !/^(?:no|without)$/i.test(token.image) || !/^(?:cpc|earth)$/i.test(next.image)) return undefined;
+  const said = `${token.image} ${next.image}`;
+  return writtenSo(line, "cpc-by none", `“${said}” is written cpc-by none.`, token, next);
 }
 
 /** `3 core`, `3c`, `3-core`: how many conductors it has. */

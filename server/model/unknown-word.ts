@@ -11,6 +11,10 @@ import { suggestionFor, wordForSiteTerm } from "./suggestions.ts";
 
 /** The word that is meant, where it can be known; else where the word has its place. */
 export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem {
+  if (workedOut.test(word.image)) {
+    const message = `“${word.image}” is not written: what is permitted or expected is calculated, and shown beside the reading.`;
+    return problemAt("unknown-word", message, word);
+  }
   const words = wordsOf(kind);
   const homes = homesOf(word.image);
   const term = wordForSiteTerm(word.image, words);
@@ -28,10 +32,20 @@ export function unknownWord(kind: BlockKind, { word, args }: Statement): Problem
   return problemAt("unknown-word", message, word, near ? [replaceFix(word, near)] : []);
 }
 
+/** `max Zs 1.37 Ω`: a column of the paper that follows from the others. */
+const workedOut = /^(?:max|maximum|permitted|limit|expected|max-zs|zs-max)$/i;
+
 const homesOf = (word: string): BlockKind[] => blockKinds.filter((block) => rowOf(block, word));
 
-const namesOf = (kinds: readonly BlockKind[]): string =>
+export const namesOf = (kinds: readonly BlockKind[]): string =>
   listed([...new Set(kinds.map((kind) => blockNames[kind]))], "or");
+
+/** `supplementary-bonding 4 mm²` on a way: the word says that of a board, on a line of the board's. */
+export function saidInAnother(word: string, own: WordRow, takes: (row: WordRow) => boolean): string | undefined {
+  const block = homesOf(word).find((kind) => rowOf(kind, word) !== own && takes(rowOf(kind, word) as WordRow));
+  const example = block && rowOf(block, word)?.example.split("\n")[0];
+  return block && `of ${namesOf([block])}: ${example}`;
+}
 
 /** `rotation ok` among dead tests: a word of the site for one of ours that has its place elsewhere. */
 function saidElsewhere(said: string): string | undefined {

@@ -94,6 +94,8 @@ export interface Fact<A = Readonly<Record<string, AnyValue | readonly AnyValue[]
   readonly corrections?: readonly Correction[];
   readonly segment: Segment;
   readonly inner?: Facts;
+  /** Some of its line could not be read, which is reported: what it does not say may be what was meant. */
+  readonly misread?: true;
 }
 
 export type AnyBlock = keyof Vocabulary;

@@ -6,6 +6,7 @@ import { boardFaults, type FaultAt, supplyFaults } from "../circuit/faults.ts";
 import { memoByObject } from "../circuit/kept.ts";
 import { type ExactReading, originSupply, type SupplyStudy, studySupply } from "../circuit/supply.ts";
 import type { Context, Installation } from "../model/installation.ts";
+import { isThreePhase } from "../model/three-lines.ts";
 import { originImpedance } from "./loop.ts";
 
 /** One place where both a fault current and a loop impedance are noted. */
@@ -32,10 +33,8 @@ export function faultPlaces({ supply, boards }: Installation): FaultPlace[] {
 const boardPlace = memoByObject((context: Context): readonly FaultPlace[] => {
   const { name, facts } = context.board;
   const loop = boardImpedance(context);
-  const own = facts.one("phases")?.args.count.value;
-  const known = studySupply(context);
-  const three = own === undefined ? known.threePhase : own === "three";
-  return faultPlace(`board ${name}`, known, boardFaults(facts), loop?.name === "Zdb" ? loop : undefined, three);
+  const own = loop?.name === "Zdb" ? loop : undefined;
+  return faultPlace(`board ${name}`, studySupply(context), boardFaults(facts), own, isThreePhase(context));
 });
 
 function faultPlace(

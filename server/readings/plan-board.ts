@@ -10,6 +10,7 @@ import { originSupply, studySupply, testsOf } from "../circuit/supply.ts";
 import { studyWay, type WayStudy } from "../circuit/way.ts";
 import type { Way } from "../model/file.ts";
 import type { Context, Installation } from "../model/installation.ts";
+import { isThreePhase } from "../model/three-lines.ts";
 import { exact, type Fact, type FactOf } from "../model/values.ts";
 import { bondsSomething } from "./earthing.ts";
 import { electrodeLimit, relyingOnOrigin } from "./electrode.ts";
@@ -152,7 +153,7 @@ function boardLive(context: Context, studies: readonly WayStudy[]): PlannedTest[
     tests.map((test) => test.facts.one(name) as Fact | undefined).find((fact) => fact !== undefined) ??
     (facts.one(name) as Fact | undefined);
   const supply = studySupply(context);
-  const three = facts.one("phases")?.args.count.value === "three" || (!facts.has("phases") && supply.threePhase);
+  const three = isThreePhase(context);
   const impedance = boardImpedance(context);
   const rcdTests = rcdTestsOfBoard(context);
   return [

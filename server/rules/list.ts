@@ -301,6 +301,7 @@ import rcdTypeUnsuitable from "./rcd/type-unsuitable.ts";
 import rcdUnidirectionalWithSource from "./rcd/unidirectional-with-source.ts";
 import rcdUpstreamBlindedByDc from "./rcd/upstream-blinded-by-dc.ts";
 import recordAnswerWithoutQuery from "./record/answer-without-query.ts";
+import recordCableIncomplete from "./record/cable-incomplete.ts";
 import recordChangedSinceTests from "./record/changed-since-tests.ts";
 import recordDetailAgainstField from "./record/detail-against-field.ts";
 import recordEditionSuperseded from "./record/edition-superseded.ts";
@@ -664,6 +665,7 @@ export const rules: readonly Rule[] = [
   rcdUnidirectionalWithSource,
   rcdUpstreamBlindedByDc,
   recordAnswerWithoutQuery,
+  recordCableIncomplete,
   recordChangedSinceTests,
   recordDetailAgainstField,
   recordEditionSuperseded,

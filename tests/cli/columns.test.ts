@@ -51,7 +51,7 @@ describe("amounts as the trade writes them", () => {
   ])("%d %s", (amount, unit, text) => expect(amountText({ amount, unit })).toBe(text));
 
   test("a value is written like its limit", () => {
-    expect(amountText({ amount: 500, unit: "Ω" }, { amount: 1_000_000, unit: "Ω" })).toBe("0 MΩ");
+    expect(amountText({ amount: 500, unit: "Ω" }, { amount: 1_000_000, unit: "Ω" })).toBe("0.001 MΩ");
     expect(amountText({ amount: 1.2, unit: "s" }, { amount: 0.3, unit: "s" })).toBe("1200 ms");
   });
 });

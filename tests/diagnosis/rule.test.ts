@@ -58,6 +58,26 @@ describe("readings that disagree", () => {
     expect(finding?.message).toMatch(/Likeliest: The line is open between S3 and S4\./);
   });
 
+  it("R1+R2 of a ring is the sum of its ends undivided, and no cable that nobody drew", () => {
+    const [finding, ...more] = said(ring("length 60 m", "ends r1 0.44 Ω rn 0.45 Ω r2 0.73 Ω\n    R1+R2 1.17 Ω"));
+    expect(more).toEqual([]);
+    expect(finding?.message).toContain("Likeliest: R1+R2 is r1 + r2, end to end");
+  });
+
+  it("half the sum of the ends is what one link gives as well", () => {
+    const wiring = ring("length 60 m", "ends r1 0.44 Ω rn 0.45 Ω r2 0.73 Ω\n    R1+R2 0.58 Ω");
+    const [finding] = find("diagnosis/readings-disagree", inSetting(wiring, { stage: "installed" }).text);
+    const told = finding?.related.map(({ message }) => message).join("\n") ?? "";
+    expect(told).toContain("Only one of the two links was made");
+    expect(told).toContain("R1+R2 is half of r1 + r2");
+  });
+
+  it("an open neutral is found beside an R1+R2 that was not divided", () => {
+    const [finding] = said(ring("length 60 m", "ends r1 0.44 Ω rn >99 Ω r2 0.73 Ω\n    R1+R2 1.17 Ω"));
+    expect(finding?.severity).toBe("error");
+    expect(finding?.message).toMatch(/Likeliest: The neutral is open .* R1\+R2 is r1 \+ r2, end to end/);
+  });
+
   it("without runs the points are taken as evenly spaced, and that is said", () => {
     const tests = `ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω\n    ${round("0.22 0.22 0.22 0.52 0.22 0.22", "0.28 0.29 0.29 0.59 0.29 0.28")}`;
     expect(said(ring("length 60 m", tests))[0]?.message).toMatch(/contact of about 0\.\d+ Ω at S4.*evenly spaced/);

@@ -22,7 +22,9 @@ describe("completion", () => {
       `"route, run, load, behind, place, dead, live, formerly, work, settings, rcd, afdd, phase, feeds, points, spurs, fused, outlet-rcd, floor-area, protective-measure, ingress, supplementary-bonding, earthing, electrode, open-PEN, starting, overload, drivers, dc-detection, inverter, load-control, power-factor, diversity, neutral-harmonics, leakage, duplicate-cpc, disconnect, max-Zs, parallel-path, terminals, shared-neutral, vulnerable, class-II, designed, installed, tested, departure, query, answer, note, detail"`,
     );
     expect(await offered(inSupply("p┆"))).toMatchInlineSnapshot(`"Ipf, polarity, phases, PSCC, PEFC, phase-sequence"`);
-    expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(`"way, work, water-heater"`);
+    expect(await offered(loft.replace("    way 9 spare", "    w┆"))).toMatchInlineSnapshot(
+      `"way, work, water-heater, appliance"`,
+    );
     expect(await offered("┆")).toMatchInlineSnapshot(
       `"wayfile, use, instrument, installation, may-ignore, cable-type, device-figures, circuit-type, field, board, departure, query, answer, note, detail"`,
     );

@@ -264,6 +264,84 @@ const cases: readonly Case[] = [
     message: "“yes” does not state whether one is fitted: did you mean “fitted”?",
     fixed: "spd fitted",
   },
+  {
+    text: inSupply,
+    line: "Ipf 1.2 kA by enquiry",
+    message: "“by enquiry” is written declared.",
+    fixed: "Ipf 1.2 kA declared",
+  },
+  {
+    text: inSupply,
+    line: "Ipf 1.2 kA by measurement",
+    message: "What is not marked otherwise was measured: leave out “by measurement”.",
+    fixed: "Ipf 1.2 kA ",
+  },
+  { text: inSupply, line: "spd type 2", message: "“type 2” is written fitted T2.", fixed: "spd fitted T2" },
+  {
+    text: inSupply,
+    line: "spd T2",
+    message: "“spd” needs whether one is fitted, as in: spd fitted T2 leads 0.4 m earth 6 mm²",
+    fixed: "spd fitted T2",
+  },
+  {
+    text: inLive,
+    line: "rcd 30 mA pass",
+    message: "“pass” gives no figure. Write what was read, as in: rcd 30 mA 1x 24 ms; or LIM, if only that was noted.",
+    fixed: 'rcd 30 mA LIM "Only a tick was recorded"',
+  },
+  {
+    text: inDead,
+    line: "R1+R2 ok",
+    message: "“ok” gives no figure. Write what was read, as in: R1+R2 0.41 Ω; or LIM, if only that was noted.",
+    fixed: 'R1+R2 LIM "Only a tick was recorded"',
+  },
+  {
+    text: inLive,
+    line: "rcd 30 mA 1x 22 ms 5x 14 ms",
+    message: "“rcd” has the test current as a multiple of IΔn already: “5x” needs a line of its own.",
+    fixed: "rcd 30 mA 1x 22 ms\nrcd 30 mA 5x 14 ms",
+  },
+  {
+    text: inLive,
+    line: "rcd 30 mA trip current 22 mA",
+    message: "A ramp test has a line of its own: trip-current 22 mA.",
+    fixed: "trip-current 22 mA",
+  },
+  {
+    text: inWay,
+    line: "device BS EN 61009 B32 6 kA RCD 30 mA type A",
+    message: "The rated residual current already says that it is an RCD: leave out “RCD”.",
+    fixed: "device BS EN 61009 B32 6 kA 30 mA type A",
+  },
+  {
+    text: inWay,
+    line: "cable flat-twin line 1 mm² no cpc",
+    message: "“no cpc” is written cpc-by none.",
+    fixed: "cable flat-twin line 1 mm² cpc-by none",
+  },
+  {
+    text: inWay,
+    line: "load 3 kVA",
+    message: "“3 kVA” is written in watts, which at a power factor of one draw the same current: 3 kW.",
+    fixed: "load 3 kW",
+  },
+  { text: inWay, line: "serves fire alarm", message: "“fire alarm” is written alarms.", fixed: "serves alarms" },
+  {
+    text: inWay,
+    line: "supplementary-bonding 4 mm²",
+    message:
+      "Here “supplementary-bonding” takes no “4 mm²”; that is a line of a board: supplementary-bonding bathroom 4 mm² continuity 0.12 Ω",
+  },
+  {
+    text: inLive,
+    line: "max Zs 1.37 Ω",
+    message: "“max” is not written: what is permitted or expected is calculated, and shown beside the reading.",
+  },
+  {
+    text: inBoard,
+    line: "main-switch 100 A",
+    message: "“main-switch” needs the standard on the switch, as in: main-switch BS EN 60947-3 100 A double-pole 400 V",
+  },
 ];
 
 const alone: Sources = { file: () => ({ failure: "there is no such file." }), resolve: (_, use) => use };

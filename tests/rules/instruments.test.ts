@@ -49,7 +49,7 @@ describe("a reading that fails by less than its uncertainty", () => {
     ["loop/zs-over-limit", "error", heater("1.40 Ω"), heater("1.60 Ω"), "±0.072 Ω"],
     ["loop/zs-over-cold-limit", "warning", heater("1.12 Ω"), heater("1.30 Ω"), "±0.064 Ω"],
     ["loop/point-over-limit", "error", atPoint("1.40 Ω"), atPoint("1.60 Ω"), "±0.072 Ω"],
-    ["insulation/below-minimum", "error", insulated("0.98 MΩ"), insulated("0.60 MΩ"), "±0.05 MΩ"],
+    ["insulation/below-minimum", "error", insulated("0.98 MΩ"), insulated("0.60 MΩ"), "±0.049 MΩ"],
     ["rcd/time-over-limit", "error", tripping("304 ms"), tripping("342 ms"), "±8.1 ms"],
   ])("%s stays as grave, and says what the meter may be out by", (check, severity, near, far, uncertainty) => {
     const [plain] = said(near, silent, check);

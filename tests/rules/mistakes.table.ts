@@ -1083,3 +1083,41 @@ export const notVisible = {
   "tests at five times the rating asked of a record to a later text": "The edition decides which times are asked for.",
   "a rating of another reference method": "It is looked up for the method that is written.",
 } as const;
+add(
+  "R1+R2 of a ring not divided, where its length is known",
+  { "diagnosis/readings-disagree": "R1+R2 1.17 Ω" },
+  way(`${ring}${dead("ends r1 0.44 Ω rn 0.44 Ω r2 0.73 Ω\nR1+R2 1.17 Ω")}`, "ring"),
+);
+add(
+  "an RCD that did not trip at a current nobody noted",
+  { "rcd/time-without-multiple": "rcd 30 mA no-trip" },
+  way(twin + live("rcd 30 mA no-trip")),
+  T,
+);
+add(
+  "leakage by clamp that will trip the RCD",
+  { "rcd/leakage-too-high": "device BS EN 61009 B16 6 kA 30 mA type A" },
+  way(twin + live("leakage 14 mA")),
+  T,
+);
+add(
+  "a cable without its protective conductor",
+  { "record/cable-incomplete": "cable flat-twin line 6 mm²" },
+  way("device BS EN 60898 B32 6 kA\ncable flat-twin line 6 mm²"),
+);
+add(
+  "a cable by its size alone",
+  { "record/cable-incomplete": "cable line 1.5 mm² cpc 1 mm²" },
+  way("device BS EN 60898 B6 6 kA\ncable line 1.5 mm² cpc 1 mm²"),
+);
+add(
+  "a meter at the foot of its scale at the origin",
+  { "loop/ze-too-low": "Ze <0.01 Ω" },
+  way("device BS EN 60898 B16 6 kA"),
+  {
+    supply: "earthing TN-S\nZe <0.01 Ω\nIpf 0.95 kA",
+  },
+);
+add("no earth at the origin", { "loop/ze-above-declared": "Ze >1999 Ω" }, way("device BS EN 60898 B16 6 kA"), {
+  supply: "earthing TN-S\nZe >1999 Ω\nIpf 0.95 kA",
+});

@@ -13,8 +13,25 @@ const board = (name: string, lines: string): string => `  board ${name} "Board $
 
 describe("names", () => {
   it.each([
-    ["fed-from", file(board("Front", "fed-from Frnt")), "Frnt", "fed-from Front"],
-    ["feeds", file(board("Front", 'fed-from supply\nway 1 feeder "x" { feeds Frot }')), "Frot", "feeds Front"],
+    [
+      "fed-from",
+      file(`${board("Front", "fed-from supply")}\n${board("Rear", "fed-from Frnt")}`),
+      "Frnt",
+      "fed-from Front",
+    ],
+    [
+      "the way that feeds a board",
+      file(`${board("Front", "fed-from supply")}\n${board("Rear", "fed-from Front/2")}`),
+      "Front/2",
+      "fed-from Front",
+    ],
+    ["a board is not offered to itself", file(board("Front", "fed-from Frnt")), "Frnt", undefined],
+    [
+      "feeds",
+      file(`${board("Front", 'fed-from supply\nway 1 feeder "x" { feeds Raer }')}\n${board("Rear", "fed-from Front")}`),
+      "Raer",
+      "feeds Rear",
+    ],
     [
       "with",
       file(board("A", "fed-from supply\nlive 2026-03-05 with M2 {\nZdb 0.31 Ω\n}"), "instrument M1"),

@@ -219,7 +219,7 @@ describe("off scale", () => {
 
   it("an origin without an earth is not passed over because its Ze has no figure", () => {
     expect(ids({}, { ...tested, supply: tested.supply?.replace("0.30 Ω", ">20 Ω") ?? "" })).toContain(
-      "warning loop/ze-above-declared",
+      "error loop/ze-above-declared",
     );
   });
 

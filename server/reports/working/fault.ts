@@ -8,6 +8,7 @@ import { amps, kiloamps } from "../../calc/result.ts";
 import { breakingOf, conditionalAt } from "../../circuit/breaking.ts";
 import { greatestFault } from "../../circuit/faults.ts";
 import type { WayStudy } from "../../circuit/way.ts";
+import { isThreePhase } from "../../model/three-lines.ts";
 import type { Fact } from "../../model/values.ts";
 import { combine } from "../../tables/source.ts";
 import { originText } from "../common/written.ts";
@@ -47,7 +48,9 @@ function faultBlocks(study: WayStudy, node: BoardNode | undefined): Block[] {
   const verdict = fault ? against(fault.name, fault.value, capacity) : levels && byLevels(levels, capacity);
   const most = fault?.value ?? levels?.bound.value ?? 0;
   const remark =
-    supply.threePhase && fault ? [paragraph("At a three-phase board the figure has to be that between lines.")] : [];
+    isThreePhase(study.context) && fault
+      ? [paragraph("At a three-phase board the figure has to be that between lines.")]
+      : [];
   return [...blocks, ...(verdict ? [excused(study, verdict, most)] : []), ...remark];
 }
 

@@ -16,8 +16,11 @@ export function shown({ value, sign, unit, decimals }: Quantity): string {
   return `${sign === "=" ? "" : sign}${number.toFixed(decimals)} ${unit}`;
 }
 
-export const shownMegohms = ({ value, sign }: Pick<Quantity, "value" | "sign">): string =>
-  `${sign === "=" ? "" : sign}${megohms(value)}`;
+/** A figure as it is shown elsewhere, with the sign it was read with. */
+export const withSign = ({ value, sign }: Pick<Quantity, "value" | "sign">, show: (value: number) => string): string =>
+  `${sign === "=" ? "" : sign}${show(value)}`;
+
+export const shownMegohms = (quantity: Pick<Quantity, "value" | "sign">): string => withSign(quantity, megohms);
 
 export const relatedFact = (fact: Fact, message: string): Related => ({ spot: factSpot(fact), message });
 

@@ -122,6 +122,8 @@ function say(above: BoardDrop, circuit: CircuitDrop, report: Reporter): void {
   const corrected = added(above.corrected, circuit.corrected);
   // With what the standard lets one take into account it is within the limit: worth knowing, nothing more.
   const excused = !exceeds(corrected.value, limit.value);
+  // What is drawn above it may be less than is known; what the circuit drops by itself is no less for it.
+  const certain = above.certain || exceeds(circuit.corrected.value, limit.value);
   const size = excused ? undefined : sizeWithin(circuit, above.drop.value);
   const feeders = above.feeders.length > 0 ? `, ${percent(above.drop.value)} of it in the feeders` : "";
   const cure = size
@@ -139,7 +141,7 @@ function say(above: BoardDrop, circuit: CircuitDrop, report: Reporter): void {
     limit: amountOf(limit),
     steps: [...drop.steps, ...limit.steps, step("corrected for its conditions", "", percent(corrected.value))],
     source: combine(drop.source, limit.source),
-    severity: excused || !above.certain ? "information" : "warning",
+    severity: excused || !certain ? "information" : "warning",
     related: [
       ...(length ? [{ spot: factSpot(length), message: "Length of the circuit." }] : []),
       ...above.feeders.map((feeder) => ({

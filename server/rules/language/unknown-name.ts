@@ -73,13 +73,20 @@ const called: Readonly<Record<NameKind, string>> = {
 
 const mostOffered = 4;
 
+/** `fed-from A/2`: the board of a way that is named by its address. */
+const ofAddress = (written: string, names: readonly string[]): string | undefined =>
+  names.find((name) => written.startsWith(`${name}/`));
+
 function checkOne(references: readonly Reference[], all: Names, head: InstallationHead, report: Reporter): void {
   for (const reference of references) {
     const { name, fact, names, builtin } = reference;
     const defined = builtin ? undefined : known(reference, all, head);
     if (!defined || defined.has(name.value)) continue;
-    const list = [...defined.keys()];
-    const near = suggestionFor(name.value, [...list, ...Object.keys(wordsBeside[names] ?? {})]);
+    // No board feeds itself.
+    const self = names === "board" ? reference.board?.head.name : undefined;
+    const list = [...defined.keys()].filter((one) => one !== self);
+    const near =
+      ofAddress(name.value, list) ?? suggestionFor(name.value, [...list, ...Object.keys(wordsBeside[names] ?? {})]);
     const others = list.length === 0 ? "" : ` Known here: ${list.slice(0, 8).join(", ")}.`;
     report(valueSpot(fact, name), {
       message: `${called[names]} “${name.value}”${near ? `: did you mean “${near}”?` : `.${others}`}`,

@@ -1,16 +1,15 @@
 import { gradeOfMissing } from "../../circuit/describe.ts";
 import { liveTestsDue } from "../../circuit/supply.ts";
 import type { Context } from "../../model/installation.ts";
+import { isThreePhase } from "../../model/three-lines.ts";
 import { liveOfBoard } from "../../readings/rcd-tests.ts";
 import { boardRule, wordSpot } from "../frame/rule.ts";
 
-/** A board behind a feeder on one line has no sequence, whatever the supply has. */
-function isThreePhase(context: Context): boolean {
-  const own = context.board.facts.one("phases")?.args.count.value;
-  if (own !== undefined) return own === "three";
-  const feederPhase = context.upstream[0]?.feeder?.facts.one("phase")?.args.phase.value;
-  if (feederPhase !== undefined) return feederPhase === "three";
-  return context.upstream.length === 0 && context.supply?.one("phases")?.args.count.value === "three";
+/** Of a board further down that says nothing of its lines, nor its feeder, it is not known that it has three. */
+function hasThree(context: Context): boolean {
+  const { board, upstream } = context;
+  const said = board.facts.has("phases") || board.facts.has("phase") || upstream[0]?.feeder?.facts.has("phase");
+  return (said || upstream.length === 0) && isThreePhase(context);
 }
 
 export default boardRule({
@@ -45,7 +44,7 @@ installation "Saw mill" {
     },
   ],
   check({ board, context }, report) {
-    if (!liveTestsDue(context) || !isThreePhase(context)) return;
+    if (!liveTestsDue(context) || !hasThree(context)) return;
     const atOrigin = context.upstream.length === 0 && context.supply?.has("phase-sequence");
     const stated = board.head.facts.has("phase-sequence") || atOrigin;
     if (stated || liveOfBoard(context).some(({ facts }) => facts.has("phase-sequence"))) return;

@@ -3,6 +3,7 @@ import { plain, step, volts } from "../../calc/result.ts";
 import { supplyVoltage } from "../../calc/supply-voltage.ts";
 import { originSupply, type SupplyStudy, testsOf } from "../../circuit/supply.ts";
 import type { Fact, Facts, Quantity } from "../../model/values.ts";
+import { withSign } from "../common/dead-words.ts";
 import { amount, amountOf, installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 /** A three-phase circuit may be measured from line to line. */
@@ -75,7 +76,7 @@ function checkFact(
   const bound = limit.value * factor;
   const steps = factor === 1 ? [] : [step("between lines", `√3 × ${volts(limit.value)}`, volts(bound))];
   report(valueSpot(fact, value), {
-    message: `${volts(value.value)}${factor === 1 ? "" : " between lines"} is ${over ? "above the maximum" : "below the minimum"} of ${plain(bound, 1)} V for a ${volts(U0)} supply${factor === 1 ? "" : " between lines"}.${over ? "" : remedy}`,
+    message: `${withSign(value, volts)}${factor === 1 ? "" : " between lines"} is ${over ? "above the maximum" : "below the minimum"} of ${plain(bound, 1)} V for a ${volts(U0)} supply${factor === 1 ? "" : " between lines"}.${over ? "" : remedy}`,
     value: amount(value.value, "V"),
     limit: { ...amountOf(limit), amount: bound },
     least: !over,

@@ -18,6 +18,23 @@ export default installationRule({
       bad: `wayfile 1
 installation "Sample" {
   supply {
+    earthing     TN-S
+    Ze           >1999 Ω
+    ^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-S
+    Ze           0.34 Ω
+  }
+}`,
+    },
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
     earthing     TN-C-S
     Ze           0.62 Ω
     ^^^^^^^^^^^^^^^^^^^
@@ -40,11 +57,15 @@ installation "Sample" {
     if (!earthing || !Ze || !reading || reading.sign === "<" || (system !== "TN-S" && system !== "TN-C-S")) return;
     const limit = declaredImpedance(system);
     if (reading.value <= limit.value) return;
-    const other =
-      system === "TN-C-S" && reading.sign === "=" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
+    const other = system === "TN-C-S" && reading.value <= declaredImpedance("TN-S").value ? "TN-S" : "TT";
     const meter = uncertaintyOnSupply(installation, Ze, reading);
+    const offScale = reading.sign === ">";
     report(factSpot(Ze), {
-      message: `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is it ${other}? Ask the distributor.${withinUncertainty(meter, reading.value - limit.value)}`,
+      message: offScale
+        ? `Ze ${shown(reading)} is off scale where ${system} gives a fraction of an ohm: the supply has no earth. Tell the distributor at once.`
+        : `Ze ${shown(reading)} is above the ${ohms(limit.value)} distributors declare for ${system}: is it ${other}? Ask the distributor.${withinUncertainty(meter, reading.value - limit.value)}`,
+      // A reading says nothing of the earthing that is recorded wrongly; no earth at all is a danger to all that is fed.
+      ...(offScale ? { severity: "error" as const } : {}),
       value: amount(reading.value, "Ω"),
       limit: amountOf(limit),
       steps: [...limit.steps, ...uncertaintySteps(meter)],

@@ -1,7 +1,7 @@
 import { practiceOf } from "../../calc/practice.ts";
 import { ohms } from "../../calc/result.ts";
 import { declaredImpedance } from "../../calc/supply-declared.ts";
-import { originImpedance } from "../../readings/loop.ts";
+import { type FactOf, quantityOf } from "../../model/values.ts";
 import { amount, amountOf, factSpot, installationRule } from "../frame/rule.ts";
 
 export default installationRule({
@@ -12,6 +12,23 @@ export default installationRule({
   why: "With the bonding left connected the meter reads all the pipes in the street in parallel. Read Ze with the earthing conductor disconnected from them, and the installation isolated.",
   clauses: ["313.1", "643.7.3"],
   examples: [
+    {
+      bad: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-C-S
+    Ze           <0.01 Ω
+    ^^^^^^^^^^^^^^^^^^^^
+  }
+}`,
+      good: `wayfile 1
+installation "Sample" {
+  supply {
+    earthing     TN-C-S
+    Ze           0.21 Ω
+  }
+}`,
+    },
     {
       bad: `wayfile 1
 installation "Sample" {
@@ -48,10 +65,9 @@ installation "Sample" {
 }`,
     },
   ],
-  check(installation, report) {
-    const { supply } = installation;
+  check({ supply }, report) {
     const earthing = supply?.one("earthing");
-    const Ze = originImpedance(installation);
+    const Ze = atMost(supply?.one("Ze"));
     const system = earthing?.args.system.value;
     if (!supply || !earthing || !Ze) return;
     const related = [{ spot: factSpot(earthing), message: `Earthing recorded as ${system}.` }];
@@ -59,7 +75,7 @@ installation "Sample" {
       const metallic = declaredImpedance("TN-S");
       if (Ze.value > metallic.value) return;
       report(factSpot(Ze.fact), {
-        message: `Ze ${ohms(Ze.value)} is too low for an earth electrode: was the bonding left connected, or is the earthing TN-S or TN-C-S?`,
+        message: `Ze ${Ze.text} is too low for an earth electrode: was the bonding left connected, or is the earthing TN-S or TN-C-S?`,
         value: amount(Ze.value, "Ω"),
         limit: amountOf(metallic),
         least: true,
@@ -72,7 +88,7 @@ installation "Sample" {
     // A large three-phase supply, close to its transformer, may well be this stiff.
     if (supply.one("phases")?.args.count.value === "three" || Ze.value >= least.value) return;
     report(factSpot(Ze.fact), {
-      message: `Ze ${ohms(Ze.value)} is lower than a single-phase supply gives: was the earthing conductor disconnected, and were the leads nulled?`,
+      message: `Ze ${Ze.text} is lower than a single-phase supply gives: was the earthing conductor disconnected, and were the leads nulled?`,
       value: amount(Ze.value, "Ω"),
       limit: amountOf(least),
       least: true,
@@ -82,3 +98,10 @@ installation "Sample" {
     });
   },
 });
+
+/** A meter at the foot of its scale shows that there is no more than that. */
+function atMost(fact: FactOf<"supply", "Ze"> | undefined) {
+  const quantity = fact && quantityOf(fact.args.value);
+  if (!fact || !quantity || quantity.sign === ">") return undefined;
+  return { fact, value: quantity.value, text: `${quantity.sign === "<" ? "<" : ""}${ohms(quantity.value)}` };
+}

@@ -6,6 +6,7 @@ import { type Fact, type FactOf, type Quantity, quantityOf } from "../../model/v
 import { meterTests } from "../../readings/meter-tests.ts";
 import { deviceOnBoard, deviceOnWay, liveOfBoard, rcdLabel } from "../../readings/rcd-tests.ts";
 import { type Uncertainty, uncertaintyAmong } from "../../readings/uncertainty.ts";
+import { withSign } from "../common/dead-words.ts";
 import { uncertaintySteps, withinUncertainty } from "../common/uncertainty-words.ts";
 import { wordsAfter } from "../common/writing.ts";
 import { amount, amountOf, boardRule, factSpot, type Reporter, valueSpot } from "../frame/rule.ts";
@@ -97,7 +98,7 @@ function checkFact(fact: TripFact, rcd: Rcd | undefined, uncertainties: Uncertai
   if (outside) {
     const limit = band[outside];
     report(valueSpot(fact, reading), {
-      message: `Trip current ${milliamps(reading.value)} is ${outside === "greatest" ? "above" : "below"} the ${span(band)} of a ${milliamps(rcd.sensitivity)} type ${rcd.type} RCD${waveform === undefined ? "" : `, ${named[waveform]}`}.${withinUncertainty(meter, Math.abs(reading.value - limit.value))}`,
+      message: `Trip current ${withSign(reading, milliamps)} is ${outside === "greatest" ? "above" : "below"} the ${span(band)} of a ${milliamps(rcd.sensitivity)} type ${rcd.type} RCD${waveform === undefined ? "" : `, ${named[waveform]}`}.${withinUncertainty(meter, Math.abs(reading.value - limit.value))}`,
       value: amount(reading.value, "A"),
       limit: amountOf(limit),
       least: outside === "least",
@@ -113,7 +114,7 @@ function checkFact(fact: TripFact, rcd: Rcd | undefined, uncertainties: Uncertai
   if (!usual || !doubtful) return;
   report(valueSpot(fact, reading), {
     severity: "warning",
-    message: `Trip current ${milliamps(reading.value)} is ${doubtful === "greatest" ? "above" : "below"} the ${span(usual)} that an a.c. test allows; only with pulsating d.c. may it be ${span(band)}. Write the waveform behind it, or test with a.c.`,
+    message: `Trip current ${withSign(reading, milliamps)} is ${doubtful === "greatest" ? "above" : "below"} the ${span(usual)} that an a.c. test allows; only with pulsating d.c. may it be ${span(band)}. Write the waveform behind it, or test with a.c.`,
     value: amount(reading.value, "A"),
     limit: amountOf(usual[doubtful]),
     least: doubtful === "least",

@@ -20,7 +20,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, isSpare } = study;
-    if (isSpare || way.id === "" || way.title.trim() !== "") return;
+    if (isSpare || way.id === "" || way.title.trim() !== "" || way.header.misread) return;
     report(wordSpot(way.header), {
       message: `Way ${way.id} has no description: write what it supplies, in quotes after its number.`,
     });

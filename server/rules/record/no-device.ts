@@ -20,9 +20,9 @@ export default wayRule({
     },
   ],
   check(study, report) {
-    const { way, facts, isSpare } = study;
-    // A way without its number is reported as that.
-    if (isSpare || way.id === "" || facts.has("device")) return;
+    const { way, facts, isSpare, isBare } = study;
+    // A way without its number is reported as that; one of which nothing else can be read may be spare.
+    if (isSpare || way.id === "" || facts.has("device") || (isBare && way.header.misread)) return;
     report(wordSpot(way.header), {
       message: `The device of way ${way.id} is not described: write its standard, type, rating and breaking capacity as marked on it.`,
     });

@@ -21,7 +21,7 @@ export default wayRule({
   ],
   check(study, report) {
     const { way, facts } = study;
-    if (way.kind !== undefined || way.id === "" || facts.has("feeds")) return;
+    if (way.kind !== undefined || way.id === "" || facts.has("feeds") || way.header.misread) return;
     // The kind may stand in the circuit type, which is not defined.
     if (way.header.args.as && !way.type) return;
     report(wordSpot(way.header), {
