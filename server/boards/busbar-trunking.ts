@@ -3,6 +3,7 @@ import { type Calculated, kiloamps, step } from "../calc/result.ts";
 import { type FaultAt, greatestFault } from "../circuit/faults.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import { greatestWithstand, type Withstood } from "../circuit/withstand.ts";
+import { asWritten } from "../tables/source.ts";
 import { faultLevels } from "./fault-levels.ts";
 import type { BoardNode } from "./network.ts";
 
@@ -25,5 +26,5 @@ const asNoted = ({ value, name }: FaultAt): Calculated => ({
   value,
   unit: "A",
   steps: [step(`${name}, as noted`, "", kiloamps(value))],
-  source: { ref: "", standing: "printed" },
+  source: asWritten,
 });

@@ -8,11 +8,11 @@ import { premisesOf } from "../circuit/supply.ts";
 import type { Way } from "../model/file.ts";
 import { isThreePhase } from "../model/three-lines.ts";
 import type { DiversityColumn } from "../tables/diversity-shares.ts";
-import type { Source } from "../tables/source.ts";
+import { lasting, type Source } from "../tables/source.ts";
 import { type Circuit, type CircuitLoad, type Line, ownLoads, threeLines } from "./circuit-load.ts";
 import type { StudiedBoard } from "./network.ts";
 
-export const summed: Source = { ref: "Sum of the circuits", standing: "computed" };
+export const summed = lasting({ ref: "Sum of the circuits", standing: "computed" });
 
 /** Some amperes of a demand and how they were found. */
 export interface Part {

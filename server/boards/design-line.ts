@@ -1,7 +1,7 @@
 import { exceeds, fallsShort } from "../calc/compare.ts";
 import type { Calculated, Step } from "../calc/result.ts";
 import { beyondLimit } from "../calc/verdict.ts";
-import { combine, type Source } from "../tables/source.ts";
+import { asWritten, combine, type Source } from "../tables/source.ts";
 
 /**
  * "holds": within the limit. "fails": not, even with what is from memory at its favourable end. "unproven": beyond the
@@ -79,5 +79,5 @@ export const stated = (value: number, unit: string): Calculated => ({
   value,
   unit,
   steps: [],
-  source: { ref: "", standing: "printed" },
+  source: asWritten,
 });

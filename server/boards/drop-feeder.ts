@@ -3,6 +3,7 @@ import { fallsShort } from "../calc/compare.ts";
 import type { Calculated } from "../calc/index.ts";
 import { type CableDrop, cableDrop, type LineCurrents, unequalDrops } from "../circuit/drop.ts";
 import type { WayStudy } from "../circuit/way.ts";
+import { asWritten } from "../tables/source.ts";
 import { type Line, threeLines } from "./circuit-load.ts";
 import { demandOf, lineOf } from "./demand.ts";
 import type { BoardNode } from "./network.ts";
@@ -10,12 +11,10 @@ import type { BoardNode } from "./network.ts";
 /** The current of a feeder, A, and whether it is stated or calculated with diversity. */
 export type FeederCurrent = Calculated & { readonly certain: boolean };
 
-const nothing = { ref: "", standing: "printed" } as const;
-
 /** What a feeder carries: its stated design current, or the demand of the board it feeds. */
 export function feederCurrent(node: BoardNode, feeder: WayStudy): FeederCurrent | undefined {
   const stated = feeder.designCurrent;
-  if (stated) return { value: stated.value, unit: "A", steps: [], source: nothing, certain: true };
+  if (stated) return { value: stated.value, unit: "A", steps: [], source: asWritten, certain: true };
   const demand = demandOf(node);
   return demand && { ...demand.greatest, steps: demand.greatest.steps, certain: demand.diverse };
 }

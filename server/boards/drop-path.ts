@@ -7,7 +7,7 @@ import { memoByObject, memoOfBoard, memoOfWhole } from "../circuit/kept.ts";
 import { startingCurrent } from "../circuit/motor-start.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { Way } from "../model/file.ts";
-import { combine, fromFormula, summed } from "../tables/source.ts";
+import { asWritten, combine, fromFormula, summed } from "../tables/source.ts";
 import { type Line, linesOf } from "./circuit-load.ts";
 import { lineOf } from "./demand.ts";
 import { feederDrop, linesBehind } from "./drop-feeder.ts";
@@ -25,7 +25,7 @@ export interface BoardDrop extends CableDrop {
   readonly feeders: readonly { readonly study: WayStudy; readonly drop: Calculated }[];
 }
 
-const nothing: Calculated = { value: 0, unit: "%", steps: [], source: { ref: "", standing: "printed" } };
+const nothing: Calculated = { value: 0, unit: "%", steps: [], source: asWritten };
 const none: CableDrop = { drop: nothing, corrected: nothing };
 
 export const boardDrop = memoOfWhole((node: BoardNode): BoardDrop => {

@@ -7,7 +7,7 @@ import type { WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { exact } from "../model/values.ts";
 import { designLoop } from "../readings/loop.ts";
-import { combine, differing, summed } from "../tables/source.ts";
+import { asWritten, combine, differing, summed } from "../tables/source.ts";
 import type { Standby } from "./fault-levels.ts";
 
 /** How a circuit stands on one of its sources. */
@@ -65,7 +65,7 @@ function judged(source: Standby, study: WayStudy): OnStandby[] {
       ...limit.steps,
       step("current the device needs to open in time", "", amps(needed)),
     ]);
-    const value: Calculated = { value: gives.value, unit: "A", steps: [], source: asStated };
+    const value: Calculated = { value: gives.value, unit: "A", steps: [], source: asWritten };
     if (exceeds(needed, gives.value))
       return [{ source, value, limit: least, by: "current", holds: false, byRcd: opens(supply.U0 / gives.value) }];
   }
@@ -97,11 +97,11 @@ function loopOn(own: number, study: WayStudy): Calculated | undefined {
   if (!designed || Ze === undefined || designed.value < Ze) return undefined;
   const behind = designed.value - Ze;
   const value = own + behind;
-  const origin: Calculated = { value: Ze, unit: "Ω", steps: [], source: asStated };
+  const origin: Calculated = { value: Ze, unit: "Ω", steps: [], source: asWritten };
   const rest = { value: behind, source: differing(designed, origin) };
-  const source = combine(summed({ value: own, source: asStated }, rest), designed.source);
+  const source = combine(summed({ value: own, source: asWritten }, rest), designed.source);
   // The band of the designed loop is that of what lies behind the origin, as a share of the sum.
-  const remembered = summed({ value: own, source: asStated }, rest).remembered;
+  const remembered = summed({ value: own, source: asWritten }, rest).remembered;
   return worked(value, "Ω", remembered ? { ...source, remembered } : source, () => [
     ...designed.steps,
     step(
@@ -111,5 +111,3 @@ function loopOn(own: number, study: WayStudy): Calculated | undefined {
     ),
   ]);
 }
-
-const asStated = { ref: "", standing: "printed" } as const;

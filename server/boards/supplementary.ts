@@ -5,7 +5,7 @@ import { deviceName, rcdName } from "../circuit/describe.ts";
 import { operatingCurrent, trippingOf } from "../circuit/trip.ts";
 import type { WayStudy } from "../circuit/way.ts";
 import type { FactOf } from "../model/values.ts";
-import { combine } from "../tables/source.ts";
+import { asWritten, combine } from "../tables/source.ts";
 
 export type Supplementary = FactOf<"board", "supplementary-bonding">;
 
@@ -48,7 +48,7 @@ function clearingCurrent(study: WayStudy): Calculated | undefined {
   const [rcd] = study.rcds.toSorted((one, other) => one.sensitivity - other.sensitivity);
   if (rcd) {
     const steps = [step(`Ia = IΔn of ${rcdName(rcd)}, way ${study.way.id}`, "", milliamps(rcd.sensitivity))];
-    return { value: rcd.sensitivity, unit: "A", steps, source: { ref: "", standing: "printed" } };
+    return { value: rcd.sensitivity, unit: "A", steps, source: asWritten };
   }
   const device = trippingOf(study);
   const time = supplementaryTime();

@@ -1,6 +1,6 @@
 import { practiceValues } from "../tables/practice.ts";
-import type { Source, Sourced } from "../tables/source.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import type { Sourced } from "../tables/source.ts";
+import { combine, fromFormula, lasting } from "../tables/source.ts";
 import { known } from "../tables/table.ts";
 import type { Metal } from "./conductor-resistance.ts";
 import { operatingFactor, resistancePerMetre } from "./conductor-resistance.ts";
@@ -42,7 +42,7 @@ export interface TemperatureQuestion {
   readonly insulation: 70 | 90;
 }
 
-const correction: Source = { ref: "BS 7671:2018+A2:2022, Appendix 4, section 6.1", standing: "memory" };
+const correction = lasting({ ref: "BS 7671:2018+A2:2022, Appendix 4, section 6.1", standing: "memory" });
 
 /**
  * Factor on a tabulated voltage drop for conductors that are cooler than the tables suppose, up to 16 mm²:

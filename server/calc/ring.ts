@@ -2,7 +2,7 @@ import { Memo } from "../memo/memo.ts";
 import { conductorResistance } from "../tables/conductors.ts";
 import { ringContinuity, ringRules } from "../tables/ring.ts";
 import type { Source } from "../tables/source.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { combine, fromFormula, lasting } from "../tables/source.ts";
 import { known, rowOf, sourceOf } from "../tables/table.ts";
 import { r1r2PerMetre, resistancePerMetre } from "./conductor-resistance.ts";
 import type { Calculated } from "./result.ts";
@@ -98,9 +98,11 @@ export function longestSpur(furthest: number): Calculated {
     value,
     unit: "m",
     steps,
-    source: { ref: "IET On-Site Guide, spurs of ring final circuits", standing: "quoted" },
+    source: spurRule,
   };
 }
+
+const spurRule = lasting({ ref: "IET On-Site Guide, spurs of ring final circuits", standing: "quoted" });
 
 /** r2/r1 for the same length: by tabulated resistance, 12.1/7.41 = 1.633 for 2.5/1.5, not by area. */
 export function cpcRatio(line: number, cpc: number): Calculated | undefined {
@@ -134,7 +136,7 @@ export const ringTolerance: Calculated = {
   value: 0.05,
   unit: "Ω",
   steps: [step("tolerance between like readings of a ring", "", ohms(0.05))],
-  source: { ref: "Common practice, ring final circuit test", standing: "practice" },
+  source: lasting({ ref: "Common practice, ring final circuit test", standing: "practice" }),
 };
 
 /** A rule of 433.1.204 that is a number: rating (A), size (mm²), capacity (A), fuse of a spur (A), floor area (m²). */

@@ -5,7 +5,7 @@ import { adiabaticFactor, adiabaticSize, type Calculated, selectedOfOther, selec
 import { amps, percent, type Step, seconds, squareMillimetres, step, worked } from "../calc/result.ts";
 import { releasesOf } from "../calc/settings.ts";
 import { parallelSources } from "../tables/parallel.ts";
-import { combine, type Source } from "../tables/source.ts";
+import { asWritten, combine, type Source } from "../tables/source.ts";
 import { isParallel } from "./cable.ts";
 import { armourSection, fractionByArmour, operatingFactorOf } from "./cpc.ts";
 import { type FaultPlace, farthestPlace, faultPlaces, shareStep, timesAt } from "./parallel.ts";
@@ -173,9 +173,6 @@ function coreOf(cable: Cable): Path | undefined {
   const has = worked(csa, "mm²", asWritten, () => [step("the protective conductor", "", squareMillimetres(csa))]);
   return { of: "cpc", has, k, table: selectedProtective(line), share: undefined };
 }
-
-/** A figure from the schedule itself: it adds nothing to what a limit rests on. */
-const asWritten = { ref: "", standing: "printed" } as const;
 
 function armourOf(cable: Cable): Path | undefined {
   const has = armourSection(cable);

@@ -16,7 +16,7 @@ import type { FactOf, Facts } from "../model/values.ts";
 import { busbarAmbient } from "../tables/busbar.ts";
 import { fireResistingRating, tabulatedAt } from "../tables/factors.ts";
 import { parallelSources } from "../tables/parallel.ts";
-import { combine, fromFormula, type Sourced } from "../tables/source.ts";
+import { asWritten, combine, fromFormula, type Sourced } from "../tables/source.ts";
 import type { Cable } from "./cable.ts";
 import type { Device } from "./device.ts";
 
@@ -167,7 +167,7 @@ function busbarCapacity(
 export function factorsOfOneOn(study: Loading, fact: FactOf<"way", "route">): readonly Step[] {
   const { cable } = study;
   const method = methodOf(fact) ?? "C";
-  const none = { value: 0, source: { ref: "", standing: "printed" } } as const;
+  const none = { value: 0, source: asWritten };
   if (cable?.construction === "busbar-trunking") return [];
   return cable ? factorsOfOne(conditionsOf(study, fact, method, none, cable.insulation), method === "D") : [];
 }

@@ -18,10 +18,19 @@ import { deadTestPractice } from "../tables/dead-test-practice.ts";
 
 import { flatPairs } from "../tables/sizing-practice.ts";
 import { rowOf } from "../tables/table.ts";
-import { type Accuracy, type Evidence, type LoopSeen, type Sheet, type SheetReading, usualAccuracy } from "./sheet.ts";
+import {
+  type Accuracy,
+  type Evidence,
+  type LoopSeen,
+  type Sheet,
+  type SheetReading,
+  type Sizes,
+  usualAccuracy,
+} from "./sheet.ts";
 
 /** The latest reading of each kind and point, and the block the newest of them stands in. */
 export interface ReadSheet extends Sheet {
+  readonly circuit: CircuitNetwork;
   readonly test: Test<"dead">;
 }
 
@@ -66,9 +75,36 @@ function readSheet(study: WayStudy, accuracy: Accuracy): ReadSheet | undefined {
   // Beside bonded metal, or by armour of unknown resistance, nothing can be expected of the protective conductor.
   const blind = circuit.sources.cpc === undefined || hasMetalBeside(study);
   const usable = blind ? readings.filter(({ measurement }) => !usesCpc(measurement)) : readings;
-  const evidence = evidenceOf(study, circuit, test.on);
-  return usable.length === 0 ? undefined : { circuit, sizes, readings: usable, accuracy, test, evidence };
+  return usable.length === 0 ? undefined : new WaySheet(study, { circuit, sizes, readings: usable, accuracy, test });
 }
+
+/** Most sheets are sound, and nobody asks what the other tests show. */
+class WaySheet implements ReadSheet {
+  readonly circuit: CircuitNetwork;
+  readonly sizes: Sizes;
+  readonly readings: readonly SheetReading[];
+  readonly accuracy: Accuracy;
+  readonly test: Test<"dead">;
+  readonly #study: WayStudy;
+
+  constructor(study: WayStudy, { circuit, sizes, readings, accuracy, test }: Omit<WaySheet, "evidence">) {
+    this.#study = study;
+    this.circuit = circuit;
+    this.sizes = sizes;
+    this.readings = readings;
+    this.accuracy = accuracy;
+    this.test = test;
+  }
+
+  get evidence(): Evidence | undefined {
+    return evidenceOnWay(this.#study);
+  }
+}
+
+const evidenceOnWay = memoByObject((study: WayStudy): Evidence | undefined => {
+  const sheet = sheetOfWay(study);
+  return sheet && evidenceOf(study, sheet.circuit, sheet.test.on);
+});
 
 /** What was tested no earlier than the readings: of a test before them it is not known what has happened since. */
 function evidenceOf(study: WayStudy, circuit: CircuitNetwork, since: string): Evidence {

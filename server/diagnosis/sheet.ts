@@ -65,7 +65,7 @@ export interface Sheet {
   readonly sizes?: Sizes;
   readonly readings: readonly SheetReading[];
   readonly accuracy: Accuracy;
-  readonly evidence?: Evidence;
+  readonly evidence?: Evidence | undefined;
 }
 
 export const limitOf = ({ share, digits }: Accuracy, value: number): number => share * Math.abs(value) + digits;

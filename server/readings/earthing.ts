@@ -23,7 +23,7 @@ import { operatingCurrent, tripTimeOf } from "../circuit/trip.ts";
 import type { Installation } from "../model/installation.ts";
 import { exact, type FactOf, type Facts } from "../model/values.ts";
 import type { Edition } from "../tables/editions.ts";
-import { combine, fromFormula } from "../tables/source.ts";
+import { asWritten, combine, fromFormula } from "../tables/source.ts";
 import { familyOf } from "../tables/standard-values.ts";
 import { nominalVoltage } from "../tables/supply.ts";
 
@@ -94,8 +94,8 @@ const voltage = (supply: Facts<"supply">): number => supply.one("U0")?.args.valu
 function originFault(supply: Facts<"supply">): Calculated | undefined {
   const noted = exact(supply.one("PEFC")?.args.value);
   if (noted !== undefined && noted > 0) {
-    const source = { ref: "", standing: "printed" } as const;
-    return { value: noted, unit: "A", steps: [step("PEFC, as the schedule has it", "", kiloamps(noted))], source };
+    const steps = [step("PEFC, as the schedule has it", "", kiloamps(noted))];
+    return { value: noted, unit: "A", steps, source: asWritten };
   }
   const Ze = exact(supply.one("Ze")?.args.value);
   return Ze !== undefined && Ze > 0 ? faultCurrent(voltage(supply), Ze) : undefined;

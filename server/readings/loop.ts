@@ -15,7 +15,7 @@ import { type Rcd, WayStudy } from "../circuit/way.ts";
 import type { Context } from "../model/installation.ts";
 import { quantityOf } from "../model/values.ts";
 import { parallelSources } from "../tables/parallel.ts";
-import { combine, summed } from "../tables/source.ts";
+import { asWritten, combine, summed } from "../tables/source.ts";
 import { expectedR1R2At, latestDead, lengthMismatch } from "./dead.ts";
 import { studyRing } from "./ring.ts";
 import { r1r2Mismatch } from "./ring-r1r2.ts";
@@ -97,7 +97,7 @@ export function designBoardImpedance(context: Context): DesignedLoop | undefined
   const noted = boardImpedance(context);
   if (noted) {
     const { value } = noted;
-    return { value, unit: "Ω", steps: [], source: noSource, parts: { start: value, R: 0, X: 0 } };
+    return { value, unit: "Ω", steps: [], source: asWritten, parts: { start: value, R: 0, X: 0 } };
   }
   const [above, ...further] = context.upstream;
   // Behind an electrode of its own a board has nothing of what its feeder brings.
@@ -106,9 +106,6 @@ export function designBoardImpedance(context: Context): DesignedLoop | undefined
   const start = designBoardImpedance(upstream);
   return start && behind(start, new WayStudy(above.feeder, upstream), boardImpedance(upstream)?.name ?? "Zdb");
 }
-
-/** A figure from the schedule itself: it adds nothing to what a limit rests on. */
-const noSource = { ref: "", standing: "printed" } as const;
 
 /** Zs at operating temperature as the design has it. */
 export const designLoop = memoByObject((study: WayStudy): DesignedLoop | undefined => {

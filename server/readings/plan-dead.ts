@@ -149,8 +149,8 @@ function roundExpected(study: WayStudy, point: string | undefined, round: Round)
   return expecting(found?.[round], "Ω");
 }
 
-function fromSpan({ least, greatest, steps, source }: Expectation): Expected | undefined {
-  const middle = expecting({ value: greatest, unit: "Ω", steps, source }, "Ω");
+function fromSpan({ least, greatest, by }: Expectation): Expected | undefined {
+  const middle = expecting(by, "Ω");
   if (!middle || ohms(least) === ohms(greatest)) return middle;
   return { ...middle, text: `${ohms(least).replace(" Ω", "")} to ${ohms(greatest)}` };
 }

@@ -3,7 +3,7 @@
  * worksheets share this one reading.
  */
 
-import { type Calculated, ohms, type Step, step } from "../calc/result.ts";
+import { type Calculated, ohms, step, worked } from "../calc/result.ts";
 import {
   expectedSpan,
   quarterLineCpc,
@@ -38,8 +38,8 @@ export interface Expectation {
   readonly least: number;
   readonly greatest: number;
   readonly tolerance: number;
-  readonly steps: readonly Step[];
-  readonly source: Calculated["source"];
+  /** The greatest of it, with the way to it. */
+  readonly by: Calculated;
 }
 
 export interface RingPoint {
@@ -154,16 +154,16 @@ function expectationOf(
   const adds = spurAddition({ length: place.spur.length, line: cable.line, cpc: size });
   if (!adds || cable.material !== "copper") return undefined;
   const added = warmed(adds.lineCpc, temperature);
+  const greatest = onRing.greatest + added.value;
   return {
     least: onRing.least + added.value,
-    greatest: onRing.greatest + added.value,
+    greatest,
     tolerance: onRing.tolerance + added.value * deadTestPractice.spurShare.value,
-    steps: [
-      ...onRing.steps,
+    by: worked(greatest, "Ω", combine(onRing.by.source, added.source), () => [
+      ...onRing.by.steps,
       ...added.steps,
-      step("with the spur", `${ohms(onRing.greatest)} + ${ohms(added.value)}`, ohms(onRing.greatest + added.value)),
-    ],
-    source: combine(onRing.source, added.source),
+      step("with the spur", `${ohms(onRing.greatest)} + ${ohms(added.value)}`, ohms(greatest)),
+    ]),
   };
 }
 
@@ -178,21 +178,17 @@ function onRingExpectation(
   if (fraction !== undefined) {
     const at = readingAt(first, second, fraction);
     if (!at) return undefined;
-    const source = combine(at.source, ringTolerance.source);
-    return { least: at.value, greatest: at.value, tolerance, steps: at.steps, source };
+    const by = worked(at.value, at.unit, combine(at.source, ringTolerance.source), () => at.steps);
+    return { least: at.value, greatest: at.value, tolerance, by };
   }
   const span = expectedSpan(first, second);
   if (!span) return undefined;
-  return {
-    least: span.least.value,
-    greatest: span.greatest.value,
-    tolerance,
-    steps: [
-      step("at the board, r1 × r2 / (r1 + r2)", "", ohms(span.least.value)),
-      step("half way round, (r1 + r2) / 4", "", ohms(span.greatest.value)),
-    ],
-    source: combine(span.greatest.source, ringTolerance.source),
-  };
+  const [least, greatest] = [span.least.value, span.greatest.value];
+  const by = worked(greatest, "Ω", combine(span.greatest.source, ringTolerance.source), () => [
+    step("at the board, r1 × r2 / (r1 + r2)", "", ohms(least)),
+    step("half way round, (r1 + r2) / 4", "", ohms(greatest)),
+  ]);
+  return { least, greatest, tolerance, by };
 }
 
 /** How far round the ring a place is, from 0 to 1; for a spur, where it leaves the ring. */

@@ -1,4 +1,4 @@
-import type { Source } from "./source.ts";
+import { lasting, type Source } from "./source.ts";
 
 /** A threshold of plausibility: no limit of the standard, but what an experienced tester would go by. */
 export interface Threshold {
@@ -73,5 +73,5 @@ export const usualRingLength: Threshold & { readonly csa: number } = {
   value: 106,
   unit: "m",
   csa: 2.5,
-  source: { ref: "IET On-Site Guide, Table 7.1", standing: "memory" },
+  source: lasting({ ref: "IET On-Site Guide, Table 7.1", standing: "memory" }),
 };

@@ -73,6 +73,9 @@ export function lasting(source: Source): Source {
   return source;
 }
 
+/** Of a figure from the schedule itself: it adds nothing to what a limit rests on. */
+export const asWritten: Source = lasting({ ref: "", standing: "printed" });
+
 /**
  * One source for a value made from several: references and notes without repeats, and the weakest standing. What each
  * figure from memory can be wrong by is taken over whole, as in a product; sums use `summed`.

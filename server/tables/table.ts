@@ -74,44 +74,41 @@ export const computed = mark("computed");
 export const practice = mark("practice");
 export const memory = mark("memory");
 
-/** Rows of a table by the cells of one set of columns. */
-type Index = Map<string, Row<unknown>>;
+/** Rows that have some cells in common, and of these those that have one more, by its column and what stands in it. */
+class Narrowed {
+  readonly #rows: readonly Row<unknown>[];
+  readonly #by = new Map<string, ReadonlyMap<unknown, Narrowed>>();
 
-const indices = new Memo<object, Map<string, Index>>();
+  constructor(rows: readonly Row<unknown>[]) {
+    this.#rows = rows;
+  }
+
+  get first(): Row<unknown> | undefined {
+    return this.#rows[0];
+  }
+
+  with(column: string, cell: unknown): Narrowed | undefined {
+    let byCell = this.#by.get(column);
+    if (!byCell) {
+      byCell = this.#grouped(column);
+      this.#by.set(column, byCell);
+    }
+    return byCell.get(cell);
+  }
+
+  #grouped(column: string): ReadonlyMap<unknown, Narrowed> {
+    const groups = Map.groupBy(this.#rows, ({ facts }) => (facts as Readonly<Record<string, Value>>)[column]);
+    return new Map([...groups].map(([cell, rows]) => [cell, new Narrowed(rows)]));
+  }
+}
+
+const wholeTables = new Memo<object, Narrowed>();
 
 /** The first row whose cells equal all those asked for. */
 export function rowOf<F>(of: Table<F>, wanted: Partial<F>): Row<F> | undefined {
-  const columns = Object.keys(wanted) as (keyof F & string)[];
-  const index = indexOf(of, columns) as ReadonlyMap<string, Row<F>>;
-  return index.get(keyOf(wanted, columns));
-}
-
-function indexOf<F>(of: Table<F>, columns: readonly (keyof F & string)[]): Index {
-  let ofTable = indices.get(of);
-  if (!ofTable) {
-    ofTable = new Map();
-    indices.set(of, ofTable);
-  }
-  const name = columns.join(" ");
-  const before = ofTable.get(name);
-  if (before) return before;
-  const index: Index = new Map();
-  for (const row of of.rows) {
-    const key = keyOf(row.facts, columns);
-    if (!index.has(key)) index.set(key, row);
-  }
-  ofTable.set(name, index);
-  return index;
-}
-
-/** Cells as one text; a number and the same in letters are two. */
-function keyOf<F>(facts: F | Partial<F>, columns: readonly (keyof F)[]): string {
-  let key = "";
-  for (const column of columns) {
-    const value: unknown = facts[column];
-    key += typeof value === "string" ? `"${value}"` : `${value};`;
-  }
-  return key;
+  let rows: Narrowed | undefined = wholeTables.of(of, () => new Narrowed(of.rows));
+  for (const column in wanted) rows = rows?.with(column, wanted[column]);
+  return rows?.first as Row<F> | undefined;
 }
 
 const sources = new Memo<object, Map<PropertyKey, Source>>();

@@ -9,6 +9,7 @@ import { exactReading } from "../../circuit/supply.ts";
 import type { WayStudy } from "../../circuit/way.ts";
 import type { Fix } from "../../model/problems.ts";
 import { designLoop, rcdDisconnects } from "../../readings/loop.ts";
+import { asWritten } from "../../tables/source.ts";
 import { resizeCable } from "../common/cable-size.ts";
 import { inPlaceOf } from "../common/writing.ts";
 import { amount, factSpot, wayRule } from "../frame/rule.ts";
@@ -40,7 +41,7 @@ export default wayRule({
     if (!designCurrent.stated && (study.facts.all("load").length > 1 || cookerUnjudged(study))) return;
     const { value } = designCurrent;
     if (!exceeds(value, device.rating)) return;
-    const Iz = { value: device.rating, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
+    const Iz = { value: device.rating, unit: "A", steps: [], source: asWritten };
     const [relation] = overload({ standard: device.standard, Ib: value, In: device.rating, Iz });
     const [fix, words] = remedyFor(study, value);
     report(factSpot(designCurrent.fact), {

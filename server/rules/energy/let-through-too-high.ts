@@ -5,7 +5,7 @@ import { type Calculated, kiloamps, plain, squareMillimetres, step } from "../..
 import { deviceName } from "../../circuit/describe.ts";
 import { type FaultAt, greatestFault } from "../../circuit/faults.ts";
 import type { WayStudy } from "../../circuit/way.ts";
-import { combine } from "../../tables/source.ts";
+import { asWritten, combine } from "../../tables/source.ts";
 import { amount, amountOf, factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 const sample = (sizes: string) => `wayfile 1
@@ -70,7 +70,7 @@ export default installationRule({
   checkBoard({ context, studies }, report) {
     const fault = greatestFault(context);
     if (!fault) return;
-    const current = { value: fault.value, unit: "A", steps: [], source: { ref: "", standing: "printed" } } as const;
+    const current = { value: fault.value, unit: "A", steps: [], source: asWritten };
     for (const study of studies) checkWay(study, current, report, fault);
   },
 });

@@ -51,8 +51,8 @@ export default wayRule({
       message: `${listed(pattern.points.map(({ name }) => name))} read above the ${ohms(expected.greatest)} the ends give, and the ends read low: look for a cable that bridges the ring.`,
       value: amount(value, "Ω"),
       limit: amount(expected.greatest, "Ω"),
-      steps: expected.steps,
-      source: expected.source,
+      steps: expected.by.steps,
+      source: expected.by.source,
       related: [...endsRelated(ring), ...lengthRelated(study), ...otherPoints(pattern.points, first)],
     });
   },

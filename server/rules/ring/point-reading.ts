@@ -84,8 +84,8 @@ export default wayRule({
         message: `${point.name} reads ${ohms(value)} ${round} where the ends give ${ohms(bound)}${where}. ${suspicion(mismatch, point)}${beyondTolerance(meter, by)}`,
         value: amount(value, "Ω"),
         limit: amount(bound, "Ω"),
-        steps: [...expected.steps, ...uncertaintySteps(meter)],
-        source: expected.source,
+        steps: [...expected.by.steps, ...uncertaintySteps(meter)],
+        source: expected.by.source,
         related: [...endsRelated(ring), ...otherPoints(ring.points, point)],
         ...(mismatch.kind === "spur-unknown" ? { severity: "information" as const } : {}),
       });

@@ -49,8 +49,8 @@ export default wayRule({
         message: `${point.name} reads ${ohms(by)} too much in both rounds: look at the line terminal there, and repeat with firm contact.${spur}`,
         value: amount(value, "Ω"),
         limit: amount(expected.greatest, "Ω"),
-        steps: expected.steps,
-        source: expected.source,
+        steps: expected.by.steps,
+        source: expected.by.source,
         related: [...endsRelated(ring), ...otherPoints(ring.points, point)],
       });
     }
