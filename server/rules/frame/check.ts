@@ -32,22 +32,26 @@ import {
 } from "./kept-findings.ts";
 import { ofObservations } from "./observations.ts";
 import { keptOnBoard, keptOnBoards } from "./outside-work.ts";
-import { type Finding, findingOf, type InstallationRule, type Reporter, type Rule, type WayRule } from "./rule.ts";
+import { type BoardSubject, type Finding, findingOf, type Reporter, type Rule, type WayRule } from "./rule.ts";
 import { atItsWay, atTheWay, onceForEach } from "./shared-line.ts";
 
-interface RuleSet {
-  readonly way: readonly WayRule[];
-  /** Rules that say what all the readings of a way come to, once the others have spoken. */
-  readonly verdicts: readonly WayRule[];
-  /** Rules whose findings such a verdict may speak for. */
-  readonly compares: ReadonlySet<string>;
-  /** In groups, between which work may stop. */
-  readonly onBoards: readonly (readonly OnBoard[])[];
-  readonly installation: readonly InstallationRule[];
+/** A rule as it is put to one kind of subject. All have one shape, for there are many rules and many ways. */
+interface Asked<S> {
+  readonly rule: Rule;
+  readonly id: string;
+  readonly check: (subject: S, report: Reporter, found: readonly Finding[]) => void;
 }
 
-/** A rule that is put to each board: a board rule, or the part of an installation rule that asks boards. */
-type OnBoard = Rule & { readonly checkBoard: NonNullable<InstallationRule["checkBoard"]> };
+interface RuleSet {
+  readonly way: readonly Asked<WayStudy>[];
+  /** Rules that say what all the readings of a way come to, once the others have spoken. */
+  readonly verdicts: readonly Asked<WayStudy>[];
+  /** Rules whose findings such a verdict may speak for. */
+  readonly compares: ReadonlySet<string>;
+  /** Board rules, and the part of installation rules that asks boards: in groups, between which work may stop. */
+  readonly onBoards: readonly (readonly Asked<BoardSubject>[])[];
+  readonly installation: readonly Asked<Installation>[];
+}
 
 const onWays = (rules: readonly Rule[]): WayRule[] => rules.filter((rule) => rule.scope === "way");
 
@@ -57,17 +61,19 @@ const boardRulesAtOnce = 12;
 const inGroups = <T>(all: readonly T[]): T[][] =>
   all.flatMap((_, at) => (at % boardRulesAtOnce === 0 ? [all.slice(at, at + boardRulesAtOnce)] : []));
 
-function onBoard(rule: Rule): OnBoard[] {
-  if (rule.scope === "board") return [{ ...rule, checkBoard: rule.check }];
-  return rule.scope === "installation" && rule.checkBoard ? [{ ...rule, checkBoard: rule.checkBoard }] : [];
+const asked = <S>(rule: Rule, check: Asked<S>["check"]): Asked<S> => ({ rule, id: rule.id, check });
+
+function onBoard(rule: Rule): Asked<BoardSubject>[] {
+  if (rule.scope === "board") return [asked(rule, rule.check)];
+  return rule.scope === "installation" && rule.checkBoard ? [asked(rule, rule.checkBoard)] : [];
 }
 
 const sortRules = (rules: readonly Rule[]): RuleSet => ({
-  way: onWays(rules).filter(({ verdict }) => !verdict),
-  verdicts: onWays(rules).filter(({ verdict }) => verdict),
+  way: onWays(rules).flatMap((rule) => (rule.verdict ? [] : [asked(rule, rule.check)])),
+  verdicts: onWays(rules).flatMap((rule) => (rule.verdict ? [asked(rule, rule.check)] : [])),
   compares: new Set(onWays(rules).flatMap(({ id, compares }) => (compares ? [id] : []))),
   onBoards: inGroups(rules.flatMap(onBoard)),
-  installation: rules.filter((rule) => rule.scope === "installation"),
+  installation: rules.flatMap((rule) => (rule.scope === "installation" ? [asked(rule, rule.check)] : [])),
 });
 
 const standardSet = sortRules(allRules);
@@ -100,7 +106,7 @@ export function* checkInSlices(installation: Installation, rules?: readonly Rule
   for (const rule of set.installation) {
     const ofRule: Finding[] = [];
     const { header } = installation.head;
-    runAll([rule], { header, edition: installation.edition }, ofRule, (one, report) => one.check(installation, report));
+    runAll([rule], installation, { header, edition: installation.edition }, ofRule);
     for (const finding of ofRule)
       if (reported(finding)) found.push(finding.fixes.length > 0 ? graded(atItsWay(finding, typed)) : finding);
     if (isLarge) yield "rules";
@@ -248,14 +254,14 @@ function* checkBoardApart(place: BoardInPlace, set: RuleSet): Slices<BoardFindin
 /** What the rules of a board find, one by one: those that ask nothing that has another answer now are not run again. */
 function foundOnBoard(
   { board, context }: BoardInPlace,
-  rules: readonly OnBoard[],
+  rules: readonly Asked<BoardSubject>[],
   before: PartlyKnown | undefined,
 ): readonly Finding[] {
   const subject = { board, context, studies: board.ways.map((way) => studyWay(way, context)) };
   const found: Finding[] = [];
   const { askers } = context.parts.questions;
   const checked = { header: board.head.header, edition: context.edition, askers, before };
-  runAll(rules, checked, found, (rule, report) => rule.checkBoard(subject, report));
+  runAll(rules, subject, checked, found);
   return found;
 }
 
@@ -291,10 +297,10 @@ function foundOnWay(study: WayStudy, set: RuleSet, before: PartlyKnown | undefin
   const { context, way } = study;
   const found: Finding[] = [];
   const checked = { header: way.header, edition: context.edition, askers: context.parts.questions.askers };
-  runAll(set.way, { ...checked, before }, found, (rule, report) => rule.check(study, report, []));
+  runAll(set.way, study, { ...checked, before }, found);
   const compared = found.filter(({ check }) => set.compares.has(check));
   const same = before && isSameCase(before, compared, set) ? before : undefined;
-  runAll(set.verdicts, { ...checked, before: same }, found, (rule, report) => rule.check(study, report, compared));
+  runAll(set.verdicts, study, { ...checked, before: same }, found, compared);
   return found;
 }
 
@@ -344,37 +350,43 @@ function citedFinding(finding: Finding, cite: (text: string) => string): Finding
 }
 
 /** Runs rules one after another over one subject. One reporter serves them all: there are many rules and many ways. */
-function runAll<R extends Rule>(
-  rules: readonly R[],
+function runAll<S>(
+  rules: readonly Asked<S>[],
+  subject: S,
   { header, edition, askers, before }: Checked,
   findings: Finding[],
-  run: (rule: R, report: Reporter) => void,
+  compared: readonly Finding[] = noFindings,
 ): void {
-  let current: R | undefined;
+  let current: Rule | undefined;
   const cite = citedIn(edition);
   const report: Reporter = (spot, reported) => {
     if (current) findings.push(citedFinding(findingOf(current, spot, reported), cite));
   };
   const numbers = askers?.numbersOf(rules);
-  for (let at = 0; at < rules.length; at++) {
-    const rule = rules[at] as R;
-    const asker = numbers?.[at] ?? nobody;
-    if (before && !before.asksAgain(asker)) {
-      for (const finding of before.found) if (finding.check === rule.id) findings.push(finding);
-      continue;
+  const outer = askers?.enter(nobody) ?? nobody;
+  try {
+    for (let at = 0; at < rules.length; at++) {
+      const one = rules[at] as Asked<S>;
+      const asker = numbers?.[at] ?? nobody;
+      if (before && !before.asksAgain(asker)) {
+        for (const finding of before.found) if (finding.check === one.id) findings.push(finding);
+        continue;
+      }
+      current = one.rule;
+      askers?.enter(asker);
+      try {
+        one.check(subject, report, compared);
+      } catch (error) {
+        if (failures.thrown) throw error;
+        findings.push(failed(one.rule, error, header));
+      }
     }
-    current = rule;
-    const outer = askers?.enter(asker) ?? nobody;
-    try {
-      run(rule, report);
-    } catch (error) {
-      if (failures.thrown) throw error;
-      findings.push(failed(rule, error, header));
-    } finally {
-      askers?.leave(outer);
-    }
+  } finally {
+    askers?.leave(outer);
   }
 }
+
+const noFindings: readonly Finding[] = [];
 
 function failed(rule: Rule, error: unknown, { segment, start, wordEnd }: Fact): Finding {
   const reason = error instanceof Error ? error.message : String(error);
