@@ -2308,6 +2308,20 @@ export const absences = {
   "N/A": "Does not apply to this circuit.",
 } as const;
 
+const choicesOf = ({ params }: WordRow): string[] =>
+  Object.values(params).flatMap(({ accepts }) => (accepts.kind === "choice" ? Object.keys(accepts.choices) : []));
+
+/** Every word of a line and of a choice, as it stands in the table. */
+const written: ReadonlyMap<string, string> = new Map(
+  blockKinds
+    .flatMap((kind) => Object.entries<WordRow>(vocabulary[kind]))
+    .flatMap(([word, row]) => [word, ...choicesOf(row)])
+    .map((word) => [word, word]),
+);
+
+/** A word that was cut out of a text, as the string of the table: one that is compared at a glance and kept once. */
+export const asInTable = (word: string): string => written.get(word) ?? word;
+
 /** A row by its block and word, for code that walks the table. */
 export function rowOf(block: BlockKind, word: string): WordRow | undefined {
   const rows: Readonly<Record<string, WordRow>> = vocabulary[block];

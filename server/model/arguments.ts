@@ -2,7 +2,7 @@ import type { IToken } from "chevrotain";
 import { endOf, isToken } from "../../grammar/lexer.ts";
 import type { Accepts, WordRow } from "../../grammar/params.ts";
 import { type QuantityName, quantities } from "../../grammar/quantities.ts";
-import { corrections, type Provenance, provenances } from "../../grammar/vocabulary.ts";
+import { asInTable, corrections, type Provenance, provenances } from "../../grammar/vocabulary.ts";
 import { isDay } from "../text/days.ts";
 import { capital, listed } from "../text/words.ts";
 import { asFigure } from "./bound.ts";
@@ -268,7 +268,7 @@ class ArgumentBinder implements LineBeingRead {
       case "quantity":
         return this.#fillQuantity(slot, accepts.of, token);
       case "choice":
-        return Object.hasOwn(accepts.choices, token.image) && this.#take(slot, valOf(token, token.image));
+        return Object.hasOwn(accepts.choices, token.image) && this.#take(slot, valOf(token, asInTable(token.image)));
       case "define":
         return isName(token) && this.#take(slot, nameOf(token));
       case "ref":

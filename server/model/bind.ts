@@ -4,7 +4,7 @@ import { endOf } from "../../grammar/lexer.ts";
 import type { WordRow } from "../../grammar/params.ts";
 import type { Statement, SyntaxFault } from "../../grammar/parser.ts";
 import { parse } from "../../grammar/parser.ts";
-import { type BlockKind, containers, rowOf, structural } from "../../grammar/vocabulary.ts";
+import { asInTable, type BlockKind, containers, rowOf, structural } from "../../grammar/vocabulary.ts";
 import type { Segment } from "../syntax/split.ts";
 import { bindArguments } from "./arguments.ts";
 import { apart, saidBeside } from "./beside.ts";
@@ -109,7 +109,7 @@ class Binder {
     if (bound.problems.length > 0 && !row.opens) return undefined;
     if (bound.problems.some((problem) => problem.check !== "limitation-without-reason") && !inner) return undefined;
     return {
-      word: word.image,
+      word: asInTable(word.image),
       args: bound.args,
       provenance: bound.provenance,
       ...(bound.record === undefined ? {} : { record: bound.record }),

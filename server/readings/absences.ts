@@ -1,3 +1,5 @@
+import { memoByObject } from "../circuit/kept.ts";
+import type { Board } from "../model/file.ts";
 import type { Absent, AnyValue, Fact, Facts } from "../model/values.ts";
 import { isAbsent } from "../model/values.ts";
 
@@ -30,9 +32,19 @@ function collect(facts: Facts, found: AbsenceAt[]): void {
 
 /** One sign may stand for several arguments of a line: `insulation 500 V LIM "…"`. It is one thing not done. */
 export function distinctAbsences(facts: Facts): AbsenceAt[] {
+  const all = absencesIn(facts);
+  if (all.length < 2) return all;
   const seen = new Set<string>();
-  return absencesIn(facts).filter(({ value }) => {
+  return all.filter(({ value }) => {
     const key = `${value.start} ${value.end}`;
     return !seen.has(key) && seen.add(key);
   });
 }
+
+/** What of a board's own lines and of its ways was not tested, by the block it stands in; most have none. */
+export const absencesOnBoard = memoByObject(({ head, ways }: Board) =>
+  [head.facts, ...ways.map((way) => way.facts)].flatMap((facts: Facts) => {
+    const absences = distinctAbsences(facts);
+    return absences.length > 0 ? [{ facts, absences }] : [];
+  }),
+);

@@ -1,5 +1,6 @@
 import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
 import { memoByObject } from "../circuit/kept.ts";
+import { Memo } from "../memo/memo.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation } from "../model/installation.ts";
 import type { Fact } from "../model/values.ts";
@@ -47,7 +48,12 @@ export function editionDates(installation: Installation, edition: Edition): Edit
 }
 
 /** The next edition that asks for anything else. One that only adds a rule for feeding from both sides is not counted. */
-function successorOf(edition: Edition): Edition | undefined {
+const successorOf = (edition: Edition): Edition | undefined => successors.of(edition, findSuccessor);
+
+/** What follows from the tables alone lies with the edition it is for. */
+const successors = new Memo<Edition, Edition | undefined>();
+
+function findSuccessor(edition: Edition): Edition | undefined {
   const at = editions.indexOf(edition);
   return editions.slice(at + 1).find((next) => next.unseen !== undefined || asksOf(next) !== asksOf(edition));
 }

@@ -1,5 +1,5 @@
 import { type Block, boardBlocks, ownBlocks } from "../circuit/blocks.ts";
-import { memoByObject } from "../circuit/kept.ts";
+import { memoByObject, memoOfWhole } from "../circuit/kept.ts";
 import type { Board } from "../model/file.ts";
 import type { Installation, InstrumentFact } from "../model/installation.ts";
 import { type Fact, Facts, type Val } from "../model/values.ts";
@@ -80,6 +80,8 @@ function byInstrument(days: readonly TestDay[], departed = false): ReadonlyMap<s
   );
 }
 
+const usesInOwnLines = memoOfWhole((installation: Installation) => byInstrument(ownTestDays(installation)));
+
 const usesOnBoard = memoByObject((board: Board) =>
   byInstrument(boardTestDays(board), board.head.facts.has("departure")),
 );
@@ -141,7 +143,7 @@ export function usesWithin<S extends Span>(
   installation: Installation,
   spansOf: (facts: Facts<"instrument">) => readonly S[],
 ): (InstrumentUses & { readonly span: S })[] {
-  const own = byInstrument(ownTestDays(installation));
+  const own = usesInOwnLines(installation);
   return instrumentsUsed(installation).flatMap((instrument) => {
     const facts = factsOf(instrument);
     if (!facts) return [];
@@ -171,8 +173,8 @@ export const factsOf = (instrument: InstrumentFact): Facts<"instrument"> | undef
   instrument.inner as Facts<"instrument"> | undefined;
 
 /** The instruments an installation's tests were made with, each once. */
-export function instrumentsUsed(installation: Installation): InstrumentFact[] {
+export const instrumentsUsed = memoOfWhole((installation: Installation): readonly InstrumentFact[] => {
   const names = new Set(namesIn(ownTestDays(installation)));
   for (const { board } of installation.boards) for (const name of namesUsedOn(board)) names.add(name);
   return [...names].flatMap((name) => installation.names.instruments.get(name)?.[0] ?? []);
-}
+});

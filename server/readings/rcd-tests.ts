@@ -1,4 +1,5 @@
 import { type RcdWindow, rcdTime } from "../calc/index.ts";
+import { memoByObject, memoOfContext } from "../circuit/kept.ts";
 import { outletRcds, rcdsOfBoard } from "../circuit/rcds.ts";
 import { type Test, testsOf } from "../circuit/supply.ts";
 import type { Rcd, WayStudy } from "../circuit/way.ts";
@@ -21,8 +22,9 @@ export interface RcdTest {
 }
 
 /** The tests of a way that stand: the latest of each device at each current. */
-export const rcdTestsOfWay = (study: WayStudy): RcdTest[] =>
-  standing(study.liveTests.map((test) => testsIn(test, (fact) => deviceOnWay(fact, study))));
+export const rcdTestsOfWay = memoByObject((study: WayStudy): readonly RcdTest[] =>
+  standing(study.liveTests.map((test) => testsIn(test, (fact) => deviceOnWay(fact, study)))),
+);
 
 /**
  * Of the tests that stand of a device at its rated current, the one with the longest time: of its waveforms and half
@@ -44,8 +46,9 @@ export function longestOfLatest([first, ...more]: readonly RcdTest[]): RcdTest |
 }
 
 /** The tests of a board that stand. */
-export const rcdTestsOfBoard = (context: Context): RcdTest[] =>
-  standing(liveOfBoard(context).map((test) => testsIn(test, (fact) => deviceOnBoard(fact, context))));
+export const rcdTestsOfBoard = memoOfContext((context: Context): readonly RcdTest[] =>
+  standing(liveOfBoard(context).map((test) => testsIn(test, (fact) => deviceOnBoard(fact, context)))),
+);
 
 /** A later test takes the place of an earlier one of the same device and current, and of no other. Latest first. */
 function standing(days: readonly (readonly RcdTest[])[]): RcdTest[] {

@@ -1,5 +1,5 @@
 import { latestInspection } from "../../model/inspections.ts";
-import { distinctAbsences } from "../../readings/absences.ts";
+import { absencesOnBoard } from "../../readings/absences.ts";
 import { wordsAfter } from "../common/writing.ts";
 import { installationRule, wordSpot } from "../frame/rule.ts";
 
@@ -76,9 +76,7 @@ installation "Kiln house" {
         });
     if (lines.length > 0 || inspection.facts.broken.includes("limitation")) return;
     const limited = boards.flatMap(({ board }) =>
-      [board.head.facts, ...board.ways.map(({ facts }) => facts)].flatMap((facts) =>
-        distinctAbsences(facts).filter(({ value }) => value.absent === "LIM"),
-      ),
+      absencesOnBoard(board).flatMap(({ absences }) => absences.filter(({ value }) => value.absent === "LIM")),
     );
     const [first] = limited;
     if (!first) return;

@@ -1,6 +1,5 @@
 import { inspectionsOf } from "../../model/inspections.ts";
-import type { Facts } from "../../model/values.ts";
-import { distinctAbsences } from "../../readings/absences.ts";
+import { type AbsenceAt, absencesOnBoard, distinctAbsences } from "../../readings/absences.ts";
 import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 /** What people write where they have no cause. Want of time is none: the extent is agreed before the work begins. */
@@ -32,22 +31,21 @@ export default installationRule({
   ],
   check({ head }, report) {
     const supply = head.facts.one("supply")?.inner;
-    if (supply) checkOne(supply, report);
+    if (supply) checkAll(distinctAbsences(supply), report);
     for (const { facts } of inspectionsOf(head)) {
-      checkOne(facts, report);
+      checkAll(distinctAbsences(facts), report);
       for (const line of facts.all("limitation"))
         if (noCause.test(line.args.why.value.trim()))
           report(valueSpot(line, line.args.why), { message: messageOf(line.args.why.value) });
     }
   },
   checkBoard({ board }, report) {
-    checkOne(board.head.facts, report);
-    for (const { facts } of board.ways) checkOne(facts, report);
+    for (const { absences } of absencesOnBoard(board)) checkAll(absences, report);
   },
 });
 
-function checkOne(facts: Facts, report: Reporter): void {
-  for (const { fact, value } of distinctAbsences(facts))
+function checkAll(absences: readonly AbsenceAt[], report: Reporter): void {
+  for (const { fact, value } of absences)
     if (value.absent === "LIM" && value.why !== undefined && noCause.test(value.why.trim()))
       report(valueSpot(fact, value), { message: messageOf(value.why) });
 }

@@ -1,7 +1,7 @@
 import { testName } from "../../../grammar/readings.ts";
 import { workOf } from "../../circuit/supply.ts";
 import type { Facts } from "../../model/values.ts";
-import { distinctAbsences } from "../../readings/absences.ts";
+import { type AbsenceAt, absencesOnBoard, distinctAbsences } from "../../readings/absences.ts";
 import { installationRule, type Reporter, valueSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -30,17 +30,19 @@ export default installationRule({
   check({ head }, report) {
     // The supply of an addition was there before it.
     const supply = head.facts.one("work")?.args.work.value === "new" ? head.facts.one("supply")?.inner : undefined;
-    if (supply) checkOne("new", [supply], report);
+    if (supply) checkAll("new", distinctAbsences(supply), report);
   },
   checkBoard({ board, context }, report) {
-    checkOne(workOf(context), [board.head.facts], report);
-    for (const { facts } of board.ways) checkOne(workOf({ context, facts }), [facts], report);
+    for (const { facts, absences } of absencesOnBoard(board)) {
+      const ofBoard = facts === board.head.facts;
+      checkAll(ofBoard ? workOf(context) : workOf({ context, facts: facts as Facts<"way"> }), absences, report);
+    }
   },
 });
 
-function checkOne(work: string | undefined, blocks: readonly Facts[], report: Reporter): void {
+function checkAll(work: string | undefined, absences: readonly AbsenceAt[], report: Reporter): void {
   if (work !== "new" && work !== "addition") return;
-  for (const { fact, value } of blocks.flatMap(distinctAbsences)) {
+  for (const { fact, value } of absences) {
     if (value.absent !== "LIM") continue;
     report(valueSpot(fact, value), {
       message:

@@ -1,5 +1,5 @@
 import { latestInspection } from "../../model/inspections.ts";
-import { distinctAbsences } from "../../readings/absences.ts";
+import { absencesOnBoard, distinctAbsences } from "../../readings/absences.ts";
 import { installationRule, valueSpot, wordSpot } from "../frame/rule.ts";
 
 export default installationRule({
@@ -45,11 +45,11 @@ installation "Kiln house" {
     if (head.facts.one("work")?.args.work.value === "new") return;
     // An inspection states its limitations itself, and with whom they were agreed.
     if (latestInspection(head)?.facts.has("limitation")) return;
-    const blocks = [
-      ...(supply ? [supply] : []),
-      ...boards.flatMap(({ board }) => [board.head.facts, ...board.ways.map((way) => way.facts)]),
+    const all = [
+      ...(supply ? distinctAbsences(supply) : []),
+      ...boards.flatMap(({ board }) => absencesOnBoard(board).flatMap(({ absences }) => absences)),
     ];
-    const limited = blocks.flatMap(distinctAbsences).filter(({ value }) => value.absent === "LIM");
+    const limited = all.filter(({ value }) => value.absent === "LIM");
     if (limited.length === 0) return;
     report(wordSpot(head.header), {
       message: `${limited.length === 1 ? "One test was" : `${limited.length} tests were`} not made, for the reasons given: agree the limitations with whoever ordered the report.`,
