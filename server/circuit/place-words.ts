@@ -13,6 +13,9 @@ const additions: readonly string[] = ["outdoors", "indoors", "public", "skilled-
 const namesIn = (fact: FactOf<"way", "place"> | FactOf<"board", "place"> | undefined): readonly string[] =>
   (fact?.args.places ?? []).map((place) => place.value);
 
+/** Of most ways nothing is said. */
+const nowhere: WayPlaces = { names: new Set(), lineOf: () => undefined };
+
 /** The nearest counts. A line that is half typed may say anything, so nothing is taken from the board then. */
 export function specialLocationsOf(way: Facts<"way">, board: Facts<"board">): WayPlaces {
   const own = way.one("place");
@@ -20,6 +23,7 @@ export function specialLocationsOf(way: Facts<"way">, board: Facts<"board">): Wa
   const stands = written.some((name) => !additions.includes(name)) || way.broken.includes("place");
   const shared = stands ? undefined : board.one("place");
   const inherited = namesIn(shared);
+  if (written.length === 0 && inherited.length === 0) return nowhere;
   return {
     names: new Set([...written, ...inherited].filter((name) => name !== "ordinary")),
     lineOf: (name) => (written.includes(name) ? own : inherited.includes(name) ? shared : undefined),

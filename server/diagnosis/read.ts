@@ -34,7 +34,8 @@ export interface ReadSheet extends Sheet {
   readonly test: Test<"dead">;
 }
 
-export const sheetOfWay = memoByObject((study: WayStudy): ReadSheet | undefined => readSheet(study, accuracyOn(study)));
+/** It is asked once of a way that is sound, and not kept. */
+export const sheetOfWay = (study: WayStudy): ReadSheet | undefined => readSheet(study, accuracyOn(study));
 
 /** One step of a meter that shows hundredths: no reading is known more closely than it is written. */
 const lastFigure = 10 ** -deadTestPractice.meterDecimals.value;

@@ -91,7 +91,7 @@ class Binder {
         list.push(fact);
       }
     }
-    return new Facts(kind, list, broken, struckOut);
+    return new Facts(kind, closeFitting(list), closeFitting(broken), closeFitting(struckOut));
   }
 
   #statement(kind: BlockKind, statement: Statement): Fact | undefined {
@@ -182,6 +182,11 @@ class Binder {
     this.#problems.push({ check, message, start, end, fixes: [] });
   }
 }
+
+/** A list that has grown has room for twice what is in it, and facts are kept as long as their file. */
+const closeFitting = <T>(list: readonly T[]): readonly T[] => (list.length === 0 ? nothing : list.slice());
+
+const nothing: readonly never[] = [];
 
 /** Whether two arguments say the same, wherever they stand. */
 const alike = (a: unknown, b: unknown): boolean => JSON.stringify(plainOf(a)) === JSON.stringify(plainOf(b));
