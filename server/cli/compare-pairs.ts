@@ -29,22 +29,8 @@ export const differs = ({ comparisons, came, went }: VersionComparison): boolean
 const hasUnread = ({ unread }: Comparison): boolean => unread.before.join("\n") !== unread.after.join("\n");
 
 export function compareVersions(before: LoadedVersion, after: LoadedVersion): VersionComparison {
-  const left = new Set(before.schedules);
-  const pairs: { readonly old: Schedule; readonly now: Schedule }[] = [];
   const single = before.single && after.single;
-  const take = (fits: (old: Schedule, now: Schedule) => boolean): void => {
-    for (const now of after.schedules) {
-      if (pairs.some((pair) => pair.now === now)) continue;
-      const old = [...left].find((one) => fits(one, now));
-      if (!old) continue;
-      left.delete(old);
-      pairs.push({ old, now });
-    }
-  };
-  const title = ({ installation }: Schedule) => installation.head.title;
-  take((old, now) => title(old) === title(now) && (single || old.path === now.path));
-  take((old, now) => single || old.path === now.path);
-  take((old, now) => title(old) !== "" && title(old) === title(now));
+  const { pairs, left } = paired(before.schedules, after.schedules, single);
   const comparisons = pairs.flatMap(({ old, now }): PlacedComparison[] => {
     const moved = !single && old.path !== now.path;
     const isEqual =
@@ -58,18 +44,52 @@ export function compareVersions(before: LoadedVersion, after: LoadedVersion): Ve
     );
     return [{ path: now.path, ...(moved ? { was: old.path } : {}), comparison }];
   });
-  const paired = new Set(pairs.map(({ now }) => now));
+  const taken = new Set(pairs.map(({ now }) => now));
   return {
     before: before.called,
     after: after.called,
     comparisons: comparisons.filter(
       ({ was, comparison }) => single || was !== undefined || !isSame(comparison) || hasUnread(comparison),
     ),
-    came: after.schedules.filter((one) => !paired.has(one)),
-    went: [...left],
-    compared: pairs.length,
-    hasParts: pairs.some(({ old, now }) => old.isPart || now.isPart),
+    came: after.schedules.filter((one) => !taken.has(one)),
+    went: left,
+    compared: pairs.length + after.same,
+    hasParts: after.hasSameParts || pairs.some(({ old, now }) => old.isPart || now.isPart),
   };
+}
+
+interface Pair {
+  readonly old: Schedule;
+  readonly now: Schedule;
+}
+
+/** First those of one path and title, then those of one path, then those that were moved and kept their title. */
+function paired(
+  before: readonly Schedule[],
+  after: readonly Schedule[],
+  single: boolean,
+): { readonly pairs: readonly Pair[]; readonly left: readonly Schedule[] } {
+  const left = new Set(before);
+  const open = new Set(after);
+  const pairs: Pair[] = [];
+  const title = ({ installation }: Schedule) => installation.head.title;
+  const take = (keyOf: (one: Schedule) => string | undefined): void => {
+    const found = Map.groupBy(left, keyOf);
+    // Taken from the end, so that the first is there first.
+    for (const list of found.values()) list.reverse();
+    for (const now of open) {
+      const key = keyOf(now);
+      const old = key === undefined ? undefined : found.get(key)?.pop();
+      if (!old) continue;
+      left.delete(old);
+      open.delete(now);
+      pairs.push({ old, now });
+    }
+  };
+  take((one) => (single ? title(one) : `${one.path}\0${title(one)}`));
+  take(({ path }) => (single ? "" : path));
+  take((one) => title(one) || undefined);
+  return { pairs, left: [...left] };
 }
 
 const named = ({ called, single }: LoadedVersion, { path }: Schedule): string =>

@@ -22,7 +22,7 @@ export async function compare(args: readonly string[], options: CompareOptions, 
   if (!before || built.length === 0) return refuse("Two versions are compared: name the other one as well.", terminal);
   const empty = versions.find(({ schedules, single }) => single && schedules.length === 0);
   if (empty) return refuse(`“${empty.called}” holds nothing that can be compared.`, terminal);
-  if (versions.every(({ schedules }) => schedules.length === 0))
+  if (versions.every(({ schedules, same }) => schedules.length + same === 0))
     return refuse("There is nothing to compare in either.", terminal);
   const all = built.flatMap((after) => submissionsIn(after, before)).map((after) => compareVersions(before, after));
   if (options.format === "json") terminal.out(jsonText(compareJson(all)));

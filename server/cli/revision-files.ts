@@ -4,8 +4,10 @@ import { posix } from "node:path";
 import { isSchedule } from "../disk/refusals.ts";
 import type { Repository, Revision } from "../git/repository.ts";
 import { Engine } from "../model/engine.ts";
-import { decode } from "../text/decode.ts";
+import { decode, type Text } from "../text/decode.ts";
 import { fileOfText, type LoadedFile, type Sources } from "../workspace/project.ts";
+import { contentOfText } from "./files.ts";
+import { usesIn } from "./run/plan.ts";
 
 type Loaded = LoadedFile | { readonly failure: string };
 
@@ -13,6 +15,7 @@ export class RevisionFiles implements Sources {
   readonly engine = new Engine();
   readonly #repository: Repository;
   readonly #revision: Revision;
+  readonly #bytes = new Map<string, Buffer | undefined>();
   readonly #loaded = new Map<string, Loaded>();
 
   constructor(repository: Repository, revision: Revision) {
@@ -25,25 +28,46 @@ export class RevisionFiles implements Sources {
     for (let wanted = this.#unread(paths); wanted.length > 0; ) {
       const contents = await this.#repository.contents(this.#revision, wanted);
       if ("failure" in contents) return contents;
-      const uses: string[] = [];
-      for (const path of wanted) {
-        const file = loaded(path, contents.get(path));
-        this.#loaded.set(path, file);
-        if (!("failure" in file)) for (const use of usesOf(file)) uses.push(this.resolve(path, use));
-      }
-      wanted = this.#unread(uses);
+      for (const path of wanted) this.#bytes.set(path, contents.get(path));
+      wanted = this.#unread(wanted.flatMap((path) => this.usesOf(path)));
     }
     return undefined;
   }
 
   #unread(paths: readonly string[]): string[] {
-    return [...new Set(paths)].filter((path) => !this.#loaded.has(path) && isInside(path) && isSchedule(path));
+    return [...new Set(paths)].filter((path) => !this.#bytes.has(path) && isInside(path) && isSchedule(path));
   }
 
   file(path: string): Loaded {
     if (!isInside(path)) return { failure: "it lies outside the repository." };
     if (!isSchedule(path)) return { failure: "its name does not end in “.ways”." };
-    return this.#loaded.get(path) ?? { failure: "there is no such file in this revision." };
+    const before = this.#loaded.get(path);
+    if (before) return before;
+    const read = this.#textOf(path);
+    const file = "failure" in read ? read : fileOfText(path, read.text);
+    this.#loaded.set(path, file);
+    return file;
+  }
+
+  #textOf(path: string): Text {
+    const bytes = this.#bytes.get(path);
+    return bytes ? decode(bytes) : { failure: "there is no such file in this revision." };
+  }
+
+  /** The files that one uses, told without reading it as a schedule. */
+  usesOf(path: string): readonly string[] {
+    const read = this.#textOf(path);
+    return "failure" in read ? [] : usesIn(read.text).map((use) => this.resolve(path, use));
+  }
+
+  /** What tells the text of a file from any other. */
+  contentOf(path: string): string {
+    return contentOfText(this.#textOf(path));
+  }
+
+  /** Lets go of a file, not of its bytes. */
+  release(path: string): void {
+    this.#loaded.delete(path);
   }
 
   resolve(from: string, use: string): string {
@@ -52,11 +76,3 @@ export class RevisionFiles implements Sources {
 }
 
 const isInside = (path: string): boolean => path !== ".." && !path.startsWith("../") && !posix.isAbsolute(path);
-
-function loaded(path: string, bytes: Buffer | undefined): Loaded {
-  if (!bytes) return { failure: "there is no such file in this revision." };
-  const read = decode(bytes);
-  return "failure" in read ? read : fileOfText(path, read.text);
-}
-
-const usesOf = ({ model }: LoadedFile): string[] => model.facts.all("use").map(({ args }) => args.path.value);

@@ -2,6 +2,7 @@
  * What a person compares: files, folders, revisions of git, the index or standard input. Whatever it is, it becomes a
  * list of schedules, each with all it uses from where it is itself.
  */
+import { hash } from "node:crypto";
 import { existsSync } from "node:fs";
 import { posix, resolve } from "node:path";
 import { Repository, type Revision } from "../git/repository.ts";
@@ -11,6 +12,7 @@ import { ceiling, decode } from "../text/decode.ts";
 import { fileOfText, gather, isNewer, type LoadedFile, languageVersion, type Sources } from "../workspace/project.ts";
 import { Disk, shownPath } from "./files.ts";
 import { RevisionFiles } from "./revision-files.ts";
+import { Scan } from "./run/plan.ts";
 import { findFiles } from "./search.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -28,6 +30,9 @@ export interface Schedule {
 export interface LoadedVersion {
   readonly called: string;
   readonly schedules: readonly Schedule[];
+  /** How many more there are that are the same in all versions, and whether parts of installations are among them. */
+  readonly same: number;
+  readonly hasSameParts: boolean;
   /** Whether one file was named, which is then compared whatever its name. */
   readonly single: boolean;
   /** What could not be read of it, a sentence each. */
@@ -70,9 +75,17 @@ export async function versionsNamed(
   }
   const all = withPaths(asked.length === 1 ? [...asked, workingTree(asked[0], terminal.cwd)] : asked, terminal.cwd);
   const stdinPath = options.stdinPath ?? fileBeside(all);
-  const versions: LoadedVersion[] = [];
+  const files: Opened[] = [];
   for (const one of all) {
-    const version = await loadVersion(one, stdinPath === undefined ? {} : { stdinPath }, terminal);
+    const version = await opened(one, stdinPath === undefined ? {} : { stdinPath }, terminal);
+    if ("failure" in version) return version;
+    files.push(version);
+  }
+  const equal = equalIn(files);
+  const versions: LoadedVersion[] = [];
+  for (const one of files) {
+    const [first] = versions;
+    const version = versionOf(one, equal, first);
     if ("failure" in version) return version;
     versions.push(version);
   }
@@ -148,11 +161,24 @@ function withPaths(asked: readonly Asked[], cwd: string): readonly Asked[] {
   });
 }
 
-async function loadVersion(
-  asked: Asked,
-  options: VersionOptions,
-  terminal: Terminal,
-): Promise<LoadedVersion | Failure> {
+/** What a version is read from. */
+interface Opened {
+  readonly called: string;
+  readonly single: boolean;
+  /** Paths of the files that were named or found. */
+  readonly paths: readonly string[];
+  readonly sources: Sources;
+  /** The path of a file from the folder or revision that was named. */
+  readonly shown: (path: string) => string;
+  readonly load: (path: string) => LoadedFile | Failure;
+  /** What tells the text of a file from any other, and which files it uses, without reading it as a schedule. */
+  readonly contentOf: (path: string) => string;
+  readonly usesOf: (path: string) => readonly string[];
+  /** Lets go of a file, which is read again where it is needed again. */
+  readonly release: (path: string) => void;
+}
+
+async function opened(asked: Asked, options: VersionOptions, terminal: Terminal): Promise<Opened | Failure> {
   switch (asked.kind) {
     case "input":
       return fromInput(asked, options, terminal);
@@ -167,34 +193,65 @@ async function fromInput(
   { called }: Asked,
   { stdinPath }: VersionOptions,
   terminal: Terminal,
-): Promise<LoadedVersion | Failure> {
+): Promise<Opened | Failure> {
   const read = decode(await terminal.input(ceiling));
   if ("failure" in read) return { failure: `Standard input cannot be read: ${read.failure}` };
   const disk = new Disk(terminal.cwd);
   const path = disk.path(stdinPath ?? "(standard input)");
   disk.lend(path, read.text);
-  return versionOf(called, [disk.file(path) as LoadedFile], disk, true, (one) => disk.shown(one));
+  return {
+    ...onDisk(disk, new Scan(disk)),
+    called,
+    single: true,
+    paths: [path],
+    shown: (one) => disk.shown(one),
+    load: () => disk.file(path),
+  };
 }
+
+const onDisk = (disk: Disk, scan: Scan): Pick<Opened, "sources" | "contentOf" | "usesOf" | "release"> => ({
+  sources: disk,
+  contentOf: (path) => disk.contentOf(path),
+  usesOf: (path) => scan.graph.get(path).uses,
+  release: (path) => disk.release(path),
+});
 
 async function fromDisk(
   { called, path }: Asked & { readonly kind: "disk" },
   { cwd }: Terminal,
-): Promise<LoadedVersion | Failure> {
+): Promise<Opened | Failure> {
   const disk = new Disk(cwd);
   const found = await findFiles([path], cwd);
   for (const folder of found.folders) disk.admit(folder);
   const single = found.folders.length === 0;
-  const files: LoadedFile[] = [];
-  for (const one of found.files) {
-    const file = disk.named(disk.path(one));
-    if ("failure" in file) return { failure: `“${disk.shown(one)}” cannot be read: ${file.failure}` };
-    files.push(file);
+  const unreadable = (one: string, { failure }: Failure): Failure => ({
+    failure: `“${disk.shown(one)}” cannot be read: ${failure}`,
+  });
+  const scan = new Scan(disk);
+  const paths: string[] = [];
+  for (const listed of found.files) {
+    const plain = found.plain.has(listed);
+    const one = plain ? disk.plainPath(listed) : disk.path(listed);
+    // One file is compared whatever its name, and may be a pipe, which is read once.
+    const refused = single ? undefined : scan.addNamed(one, plain);
+    if (refused) return unreadable(one, refused);
+    paths.push(one);
   }
   const base = single ? cwd : path;
-  return versionOf(called, files, disk, single, (one) => shownPath(base, one));
+  return {
+    ...onDisk(disk, scan),
+    called,
+    single,
+    paths,
+    shown: (one) => shownPath(base, one),
+    load: (one) => {
+      const file = disk.named(one);
+      return "failure" in file ? unreadable(one, file) : file;
+    },
+  };
 }
 
-async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promise<LoadedVersion | Failure> {
+async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promise<Opened | Failure> {
   const { called, repository, revision, path = "" } = asked;
   const listed = await repository.files(revision, ".ways", path);
   if ("failure" in listed) return listed;
@@ -204,13 +261,20 @@ async function fromRevision(asked: Asked & { readonly kind: "revision" }): Promi
   const files = new RevisionFiles(repository, revision);
   const failed = await files.load(listed);
   if (failed) return failed;
-  const loaded: LoadedFile[] = [];
-  for (const one of listed) {
-    const file = files.file(one);
-    if ("failure" in file) return { failure: `“${called}:${one}” cannot be read: ${file.failure}` };
-    loaded.push(file);
-  }
-  return versionOf(called, loaded, files, single, (one) => posix.relative(single ? "" : path, one));
+  return {
+    called,
+    single,
+    paths: listed,
+    sources: files,
+    shown: (one) => posix.relative(single ? "" : path, one),
+    load: (one) => {
+      const file = files.file(one);
+      return "failure" in file ? { failure: `“${called}:${one}” cannot be read: ${file.failure}` } : file;
+    },
+    contentOf: (one) => files.contentOf(one),
+    usesOf: (one) => files.usesOf(one),
+    release: (one) => files.release(one),
+  };
 }
 
 /** Git counts the path behind a colon from the top of the repository, whichever folder one is in. */
@@ -220,21 +284,49 @@ async function whereInstead({ repository, revision, path = "", cwd }: Asked & { 
   return "failure" in found || found.length === 0 ? "" : `: write “./${path}” for the one in this folder`;
 }
 
-/** Every installation of the files, with what it uses; what others use is compared with them. */
+/**
+ * Files, as they are shown, that are in all versions with the same text and the same of all they use, and that no other
+ * file there uses. What they hold is the same, so that of thousands of them nothing needs to be kept.
+ */
+function equalIn(versions: readonly Opened[]): ReadonlySet<string> {
+  const [first, ...others] = versions.map(({ single, ...one }) => (single ? new Map() : alone(one)));
+  const equal = [...(first ?? [])].filter(([path, content]) => others.every((other) => other.get(path) === content));
+  return new Set(equal.map(([path]) => path));
+}
+
+/** Each file that no other uses, with what tells it and all it uses from any other. */
+function alone({ paths, shown, usesOf, contentOf }: Omit<Opened, "single">): ReadonlyMap<string, string> {
+  const used = new Set(paths.flatMap((path) => usesOf(path).filter((one) => one !== path)));
+  const contentWithUsed = (path: string): string => {
+    const parts = [...withUsed(path, usesOf)].map((one) => `${shown(one)}\0${contentOf(one)}`);
+    return hash("sha256", parts.join("\0\0"), "base64url");
+  };
+  return new Map(paths.filter((path) => !used.has(path)).map((path) => [shown(path), contentWithUsed(path)]));
+}
+
+function withUsed(path: string, usesOf: Opened["usesOf"]): ReadonlySet<string> {
+  const all = new Set([path]);
+  for (const one of all) for (const next of usesOf(one)) all.add(next);
+  return all;
+}
+
+/**
+ * Every installation of the files, with what it uses; what others use is compared with them. What is the same in all
+ * versions is read in the `first` of them alone.
+ */
 function versionOf(
-  called: string,
-  files: readonly LoadedFile[],
-  sources: Sources,
-  single: boolean,
-  shown: (path: string) => string,
+  { called, single, paths, sources, shown, load, usesOf, release }: Opened,
+  equal: ReadonlySet<string>,
+  first: LoadedVersion | undefined,
 ): LoadedVersion | Failure {
   const failures: string[] = [];
   const schedules: Schedule[] = [];
   const used = new Set<string>();
-  const parts = files.filter(({ model }) => model.installations.length === 0);
-  for (const file of [...files.filter((one) => !parts.includes(one)), ...parts]) {
+  const parts: string[] = [];
+  let { same, hasSameParts } = first ?? { same: 0, hasSameParts: false };
+  const add = (file: LoadedFile, isPart: boolean): Failure | undefined => {
     // A part is compared in the installations it is in.
-    if (used.has(file.path)) continue;
+    if (used.has(file.path)) return undefined;
     const { files: all, findings, unread } = gather(file, sources);
     if (all.some(isNewer))
       return {
@@ -242,16 +334,40 @@ function versionOf(
       };
     for (const { path } of all) used.add(path);
     failures.push(...findings.map(({ message }) => message));
-    const texts = all.map(({ document }) => textOf(document));
-    const isPart = parts.includes(file);
     // Of what it uses the installations are compared where they are written.
     const own = isPart
       ? installationsOf([frame, ...all], unread, sources.engine).slice(0, 1)
       : installationsOf(all, unread, sources.engine).slice(0, file.model.installations.length);
-    for (const installation of own)
-      schedules.push({ path: shown(file.path), installation, texts, ...(isPart ? { isPart } : {}) });
+    const texts = all.map(({ document }) => textOf(document));
+    const made = own.map((installation): Schedule => {
+      return { path: shown(file.path), installation, texts, ...(isPart ? { isPart } : {}) };
+    });
+    const kept = made.filter(hasContent);
+    if (equal.has(shown(file.path))) {
+      same += kept.length;
+      hasSameParts ||= isPart && kept.length > 0;
+      release(file.path);
+    } else schedules.push(...kept);
+    return undefined;
+  };
+  for (const path of paths) {
+    if (first && equal.has(shown(path))) {
+      for (const one of withUsed(path, usesOf)) used.add(one);
+      continue;
+    }
+    const file = load(path);
+    if ("failure" in file) return file;
+    const isPart = file.model.installations.length === 0;
+    if (isPart) parts.push(path);
+    const refused = isPart ? undefined : add(file, false);
+    if (refused) return refused;
   }
-  return { called, schedules: schedules.filter(hasContent), single, failures };
+  for (const path of parts) {
+    const file = load(path);
+    const refused = "failure" in file ? file : add(file, true);
+    if (refused) return refused;
+  }
+  return { called, schedules, same, hasSameParts, single, failures };
 }
 
 /** What holds boards, or facts of its own, that are in no installation. */

@@ -201,6 +201,42 @@ describe("other versions", () => {
   });
 });
 
+describe("folders of many files", () => {
+  const titled = (title: string, Zs = "0.42 Ω") => schedule(Zs).replace("Gull Slip", title);
+  const site = (changed: string, late: string) => ({
+    "shared/meters.ways": meters("1"),
+    "a.ways": titled("Alder"),
+    "b.ways": titled("Birch", changed),
+    "c.ways": `use "a.ways"\n${titled("Cedar").replace('use "shared/meters.ways"\n', "")}`,
+    "d.ways": titled("Damson").replace("meters.ways", "lost.ways"),
+    "e.ways": titled("Elm").replace("meters.ways", `${late}.ways`),
+    "shared/old.ways": meters("2"),
+    "shared/new.ways": meters("3"),
+    "board.ways": 'wayfile 1\nboard B "Annexe" {\n  fed-from  supply\n}\n',
+  });
+  const under = (name: string, files: Readonly<Record<string, string>>) =>
+    Object.fromEntries(Object.entries(files).map(([path, text]) => [`${name}/${path}`, text]));
+
+  it("give what differs and count what is the same, whatever uses what", async () => {
+    const { folder } = repositoryOf({
+      ...under("before", { ...site("0.42 Ω", "old"), "gone.ways": titled("Gorse") }),
+      ...under("after", { ...site("0.47 Ω", "new"), "moved/gone.ways": titled("Gorse") }),
+    });
+    const { code, out, err } = await runIn(folder, "compare", "before", "after", "--format", "json");
+    expect(code).toBe(2);
+    expect(err).toContain("“shared/lost.ways” cannot be used: there is no such file.");
+    const [compared] = JSON.parse(out).comparisons;
+    expect(compared.installations.map(({ path, formerPath }: Record<string, string>) => [path, formerPath])).toEqual([
+      ["b.ways", null],
+      ["e.ways", null],
+      ["moved/gone.ways", "gone.ways"],
+    ]);
+    expect(compared.came.map(({ path }: { path: string }) => path)).toEqual(["shared/old.ways"]);
+    expect(compared.went.map(({ path }: { path: string }) => path)).toEqual(["shared/new.ways"]);
+    expect(compared.installationsCompared).toBe(7);
+  });
+});
+
 describe("files without an installation", () => {
   const board = (name: string, Zs: string, title = "Annexe") => `wayfile 1
 board ${name} "${title}" {
