@@ -66,7 +66,7 @@ const placeJson = ({
   findings: findings.map(findingJson),
 });
 
-const changeJson = ({ kind, at, name, on, old, now, last, effect, gravity }: Change) => ({
+const changeJson = ({ kind, at, name, on, old, now, last, effect, signed, gravity }: Change) => ({
   kind,
   address: at,
   name,
@@ -74,6 +74,7 @@ const changeJson = ({ kind, at, name, on, old, now, last, effect, gravity }: Cha
   before: sideJson(old),
   after: sideJson(now),
   last: last ? { text: last.text, day: last.on } : null,
+  signed: signed ? { by: signed.by, day: signed.on } : null,
   effect: effect ?? null,
   gravity,
 });
@@ -174,6 +175,7 @@ export const compareSchema = {
                     before: side,
                     after: side,
                     last: orNull(exactly({ text, day: text })),
+                    signed: orNull(exactly({ by: text, day: text })),
                     effect: { enum: ["now fails", "now passes", null] },
                     gravity: one(...gravities),
                   }),

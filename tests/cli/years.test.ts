@@ -95,7 +95,9 @@ describe("the record of a house", () => {
     expect(out).toMatch(
       /error history\/signed-reading-changed A\/2 · live 2022-11-03 · Zs was 0\.62 Ω when K\.A\. signed for it on 2022-11-03; it is 0\.60 Ω now/,
     );
-    expect(tight((await run("compare", "HEAD")).out)).toContain("A/2 | Zs, 2022-11-03 (altered) | 0.62 Ω | 0.60 Ω");
+    expect(tight((await run("compare", "HEAD")).out)).toContain(
+      "A/2 | Zs, 2022-11-03 (altered) | 0.62 Ω, signed for by K.A. | 0.60 Ω",
+    );
     record.write({ "house.ways": before });
   });
 

@@ -11,6 +11,7 @@ import { planBoard, planSupply } from "../../readings/plan-board.ts";
 import { planDead } from "../../readings/plan-dead.ts";
 import { planLive } from "../../readings/plan-live.ts";
 import { counted, listed } from "../../text/words.ts";
+import { type Recorded, type Signature, signatureFor } from "../history/signed.ts";
 import { type ChangeKind, changesOf, type EntryChange, isRecord } from "./changes.ts";
 import { type FindingChange, type Found, findingChanges, foundIn } from "./findings.ts";
 import { type Judged, type Limits, limitsFor } from "./limits.ts";
@@ -42,6 +43,8 @@ export interface Change {
   readonly last?: { readonly text: string; readonly on: string };
   /** Whether it went beyond a limit that it kept before, or the other way about. */
   readonly effect?: "now fails" | "now passes";
+  /** Of a recorded reading that is not the same: who had signed for it. */
+  readonly signed?: Signature;
   readonly gravity: Gravity;
 }
 
@@ -318,6 +321,11 @@ class Comparer {
     return { entries, found: at.get(way.segment) ?? [], limits };
   }
 
+  #signed({ kind, old }: EntryChange): Pick<Change, "signed"> {
+    const signed = old && ofRecord.has(kind) ? signatureFor(old, recordedIn(this.#was)) : undefined;
+    return signed ? { signed } : {};
+  }
+
   #compare(before: Part, after: Part): Pick<PlaceChanges, "changes" | "findings"> {
     const readings = before.entries.filter(isRecord).length;
     this.compared.readings += readings;
@@ -329,11 +337,18 @@ class Comparer {
     const limits = ofLimits ? { before: before.limits(), after: after.limits() } : undefined;
     const changes = raw.map((change) => ({
       ...judgedChange(change, limits?.before, limits?.after),
+      ...this.#signed(change),
       ...(change.kind === "read" && change.now ? lastBefore(change.now, before.entries) : {}),
     }));
     const moved = limits ? movedLimits(before, after, limits.before, limits.after) : [];
     return { changes: byGravity([...changes, ...moved]), findings: findingChanges(before, after) };
   }
+}
+
+/** An installation with all its files, as far as signatures go. */
+function recordedIn({ head, files }: Installation): Recorded {
+  const installations = files.flatMap((file) => file.installations).filter((part) => part.head === head);
+  return { installations, boards: files.flatMap(({ boards }) => boards) };
 }
 
 /** The former name says what a line `formerly` says. */

@@ -50,7 +50,7 @@ export function addressBefore(at: string, moved: ReadonlyMap<string, string>): s
   return former === undefined ? at : former + (end < 0 ? "" : at.slice(end));
 }
 
-export const boardsIn = ({ installations, boards }: FileModel): Board[] => [
+export const boardsIn = ({ installations, boards }: Pick<FileModel, "installations" | "boards">): Board[] => [
   ...installations.flatMap((part) => part.boards),
   ...boards,
 ];

@@ -75,12 +75,20 @@ function headline(comparison: Comparison): string[] {
   );
   const hidden = those([tally.suppressed, "finding", "suppressed by a departure, not put right"]);
   return [
-    ...[record, hidden].flatMap((some) => (some.length > 0 ? [`${capital(listed(some))}.`] : [])),
+    ...(record.length > 0 ? [`${capital(listed(record))}${signedText(tally)}.`] : []),
+    ...(hidden.length > 0 ? [`${capital(listed(hidden))}.`] : []),
     ...(ways.length > 0 ? [`${capital(listed(ways))}.`] : [`${capital(counted(places.length, "place"))} changed.`]),
     comparison.isPart
       ? "Nothing is judged: these parts are in no installation here. Compare the schedule that uses them to see limits and findings."
       : foundLine(comparison),
   ];
+}
+
+function signedText({ altered, vanished, signed }: Tally): string {
+  const all = altered + vanished;
+  if (signed === 0) return "";
+  if (signed < all) return `; ${signed} of them ${signed === 1 ? "was" : "were"} signed for`;
+  return all === 1 ? "; it was signed for" : "; all were signed for";
 }
 
 type Count = readonly [number: number, what: string, happened: string];
@@ -106,6 +114,8 @@ export interface Tally {
   readonly altered: number;
   readonly vanished: number;
   readonly corrected: number;
+  /** How many of the altered and the vanished somebody had signed for. */
+  readonly signed: number;
   readonly read: number;
   readonly changed: number;
   readonly moved: number;
@@ -127,6 +137,7 @@ export function tallyOf({ places }: Comparison): Tally {
     altered: of("altered", "re-dated", "reinstated"),
     vanished: of("vanished") + places.reduce((sum, { lost }) => sum + lost, 0),
     corrected: of("corrected", "struck-out"),
+    signed: changes.filter((change) => change.signed !== undefined).length,
     read: of("read"),
     changed: ways.filter((way) => way.state === "stays" && way.changes.length > 0).length,
     moved: ways.filter(({ was }) => was !== undefined).length,
@@ -270,13 +281,13 @@ function endingOf({ kind, name, on }: Change): string {
 }
 
 function changeRow(change: Change): string[] {
-  const { kind, name, old, now, last } = change;
+  const { kind, name, old, now, last, signed } = change;
   const before = last ? `${last.text}, ${last.on}` : kind === "read" ? "not recorded" : "not there";
   // What it names has another name now: the same letters say something else.
   const still = kind === "changed" && old?.text === now?.text ? "still " : "";
   return [
     `${name}${endingOf(change)}`,
-    old?.text ?? before,
+    old ? `${old.text}${signed ? `, signed for by ${signed.by} on ${signed.on}` : ""}` : before,
     now ? `${still}${now.text}` : kind === "vanished" ? "gone" : "not there",
     judgedText(change),
   ];
@@ -344,7 +355,7 @@ export function rowsReport(brief: string, all: readonly Comparison[]): Report {
       ways.length > 0 ? listed(ways) : "the same",
       record.length > 0 ? listed(record) : "kept",
       String(tally.read),
-      `${foundText(one.found.after)}${unread > 0 ? `; ${counted(unread, "line")} unread` : ""}`,
+      `${unread > 0 ? `${counted(unread, "line")} unread; else ` : ""}${foundText(one.found.after)}`,
     ];
   });
   const head = ["built", "differs in", "design lines", "ways", "brief's readings", "new readings", "found"];

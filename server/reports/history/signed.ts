@@ -10,8 +10,11 @@ export interface Signature {
   readonly on: string;
 }
 
+/** What is asked of a file, or of the files of an installation together. */
+export type Recorded = Pick<FileModel, "installations" | "boards">;
+
 /** Whoever signed for the tests of an installation; of a board in a file of its own, in the file that uses it. */
-export function signaturesIn({ installations }: FileModel): readonly Signature[] {
+export function signaturesIn({ installations }: Recorded): readonly Signature[] {
   return installations.flatMap(({ head }) => [
     ...signaturesOf(head.facts as Facts),
     ...head.facts.list.flatMap(({ word, inner }) => (word === "inspection" && inner ? signaturesOf(inner) : [])),
@@ -28,7 +31,7 @@ const signaturesOf = ({ list }: Pick<Facts, "list">): Signature[] =>
  * Who signed for a reading in one version of its file: the nearest signature of its day or later. `above` are those of
  * the file that uses this one.
  */
-export function signatureFor(entry: Entry, model: FileModel, above: readonly Signature[]): Signature | undefined {
+export function signatureFor(entry: Entry, model: Recorded, above: readonly Signature[] = []): Signature | undefined {
   const { on, address } = entry;
   if (on === undefined || !isRecord(entry) || address.blocks.some(({ struckOut }) => struckOut)) return undefined;
   const { place } = address;
