@@ -1,6 +1,6 @@
 /** A comparison for programs. Its shape is `compareSchema`; a change of it needs a new `version`. */
-import type { Change, Comparison, PlaceChanges, Side } from "../reports/compare/comparison.ts";
-import { gravities, isSame } from "../reports/compare/comparison.ts";
+import { type Change, gravities, type Side } from "../reports/compare/change.ts";
+import { type Comparison, isSame, type PlaceChanges } from "../reports/compare/comparison.ts";
 import type { FindingChange } from "../reports/compare/findings.ts";
 import type { VersionComparison } from "./compare-pairs.ts";
 import { differs } from "./compare-pairs.ts";

@@ -18,46 +18,74 @@ export async function watching(
   once: () => Promise<number>,
   terminal: Terminal,
 ): Promise<number> {
-  let wake: () => void = () => {};
-  let timer: ReturnType<typeof setTimeout> | undefined;
+  const changes = new Changes();
+  const failure = changes.watch(foldersOf(args, terminal.cwd));
+  if (failure !== undefined) return refuse(`The folders cannot be watched: ${failure}`, terminal);
   let stopped = false;
-  let changed = false;
-  const onChange = (name: string | null): void => {
-    if (name !== null && !isSchedule(name) && basename(name) !== settingsFile) return;
-    changed = true;
-    clearTimeout(timer);
-    timer = setTimeout(() => wake(), quietFor);
-  };
-  const watchers: FSWatcher[] = [];
-  try {
-    for (const folder of foldersOf(args, terminal.cwd)) {
-      watchers.push(watch(folder, { recursive: true }, (_, name) => onChange(name)));
-    }
-  } catch (error) {
-    for (const one of watchers) one.close();
-    return refuse(`The folders cannot be watched: ${reasonOf(error)}`, terminal);
-  }
   const release = terminal.onInterrupt(() => {
     stopped = true;
-    wake();
+    changes.wake();
   });
   try {
     for (;;) {
-      changed = false;
+      changes.forget();
       const code = await once();
       if (stopped || code === exit.interrupted) return code;
       terminal.err(sentences(["Watching for changes; Ctrl-C ends it."]));
-      if (!changed) {
-        await new Promise<void>((done) => {
-          wake = done;
-        });
-      }
+      await changes.next();
       if (stopped) return code;
     }
   } finally {
     release();
-    clearTimeout(timer);
-    for (const one of watchers) one.close();
+    changes.end();
+  }
+}
+
+/** Changes of schedules and settings below some folders. */
+class Changes {
+  readonly #watchers: FSWatcher[] = [];
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #changed = false;
+  #wake: () => void = () => {};
+
+  /** The reason why it cannot be done, if there is one. */
+  watch(folders: readonly string[]): string | undefined {
+    try {
+      for (const folder of folders)
+        this.#watchers.push(watch(folder, { recursive: true }, (_, name) => this.#onChange(name)));
+      return undefined;
+    } catch (error) {
+      this.end();
+      return reasonOf(error);
+    }
+  }
+
+  #onChange(name: string | null): void {
+    if (name !== null && !isSchedule(name) && basename(name) !== settingsFile) return;
+    this.#changed = true;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.wake(), quietFor);
+  }
+
+  forget(): void {
+    this.#changed = false;
+  }
+
+  /** Waits for a change, unless there has been one since `forget`. */
+  async next(): Promise<void> {
+    if (this.#changed) return;
+    await new Promise<void>((done) => {
+      this.#wake = done;
+    });
+  }
+
+  wake(): void {
+    this.#wake();
+  }
+
+  end(): void {
+    clearTimeout(this.#timer);
+    for (const one of this.#watchers) one.close();
   }
 }
 

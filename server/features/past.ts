@@ -2,7 +2,8 @@
 import type { Installation } from "../model/installation.ts";
 import type { Entry } from "../readings/entries.ts";
 import { entriesOfFile } from "../readings/entries.ts";
-import { type Change, type Comparison, comparisonOf, type Side } from "../reports/compare/comparison.ts";
+import type { Change, Side } from "../reports/compare/change.ts";
+import { type Comparison, comparisonOf } from "../reports/compare/comparison.ts";
 import { comparisonReport } from "../reports/compare/report.ts";
 import { cutOff, historyReport } from "../reports/history/report.ts";
 import { isMeant, seriesOf } from "../reports/history/timeline.ts";

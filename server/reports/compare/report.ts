@@ -1,7 +1,8 @@
 /** A comparison for people: what happened to the record first, then place by place, the gravest first. */
 import { capital, counted, listed } from "../../text/words.ts";
 import { type Block, paragraph, type Report, type Section, table } from "../setting/document.ts";
-import { type Change, type Comparison, gravities, isSame, type PlaceChanges, type Side } from "./comparison.ts";
+import { type Change, gravities, type Side } from "./change.ts";
+import { type Comparison, isSame, type PlaceChanges } from "./comparison.ts";
 import type { FindingChange } from "./findings.ts";
 import type { Judged } from "./limits.ts";
 
