@@ -23,11 +23,19 @@ Object.assign(globalThis, {
   },
 });
 
+const epoch = globalThis as { mutantsEpoch?: number };
+
+/** What is kept from before is worked out anew. */
+function forget(): void {
+  epoch.mutantsEpoch = (epoch.mutantsEpoch ?? 0) + 1;
+}
+
 const noted: Reached[] = [];
 let file = "";
 
 beforeEach(({ task }) => {
   calls = 0;
+  forget();
   file = task.file.filepath;
   note("");
 });
@@ -73,6 +81,7 @@ async function passes(run: () => unknown, number: number | undefined): Promise<b
   if (wish.at) writeFileSync(wish.at, `${number ?? ""}`);
   awake = number;
   calls = 0;
+  forget();
   try {
     await run();
     return true;

@@ -85,6 +85,7 @@ function makeCopy(copy: string, mutants: readonly Numbered[]): string {
   mkdirSync(copy, { recursive: true });
   for (const part of ["server", "grammar", "tests", "examples", "client", "package.json", "tsconfig.json", "README.md"])
     cpSync(join(root, part), join(copy, part), { recursive: true });
+  cpSync(join(import.meta.dirname, "forgetful.ts"), join(copy, "server/memo/memo.ts"));
   symlinkSync(join(root, "node_modules"), join(copy, "node_modules"));
   const files = Map.groupBy(mutants, ({ file }) => file);
   for (const [file, ones] of files) writeFileSync(join(copy, file), woven((ones[0] as Numbered).source, ones));
