@@ -18,6 +18,7 @@ import {
 import { disconnectionTime } from "../../server/calc/disconnection-time.ts";
 import { diversified } from "../../server/calc/diversity.ts";
 import { dropPowerFactor, dropTemperatureFactor } from "../../server/calc/drop-figures.ts";
+import { impedanceOf, threePhaseFault, transformerImpedance } from "../../server/calc/fault-current.ts";
 import { faultAlong, greatestAlong } from "../../server/calc/fault-path.ts";
 import { figure } from "../../server/calc/figure.ts";
 import { groundGrouping } from "../../server/calc/ground.ts";
@@ -34,6 +35,7 @@ import {
   supplementaryByCpc,
   supplementaryResistance,
 } from "../../server/calc/protective-size.ts";
+import { rcdTripBand } from "../../server/calc/rcd-time.ts";
 import { armourReactance, reactancePerMetre, sideBySide } from "../../server/calc/reactance.ts";
 import type { Calculated } from "../../server/calc/result.ts";
 import { milliamps, working } from "../../server/calc/result.ts";
@@ -350,6 +352,30 @@ describe("fault current along a path", () => {
     ["at most, either way", () => greatestAlong(path(0.1, cable(0.3, 0.3))), 460, "√(0.30 Ω² + (0.10 Ω + 0.30 Ω)²)"],
     ["at most, by resistance", () => greatestAlong(path(0.1, cable(0.2, 0.4))), 460, "√((0.10 Ω + 0.20 Ω)² + 0.40 Ω²)"],
     ["at most, by reactance", () => greatestAlong(path(0.1, cable(0.4, 0.2))), 460, "√(0.40 Ω² + (0.10 Ω + 0.20 Ω)²)"],
+  ]);
+});
+
+// By its plate: Z = z% × U² / S. Two in parallel carry the sum of what each does.
+describe("impedances", () => {
+  holds([
+    ["500 kVA, 400 V, 4 %", () => transformerImpedance(4, 400, 500_000), 0.0128, "4 % × (400 V)² / 500 kVA"],
+    ["63 kVA, 230 V, 5 %", () => transformerImpedance(5, 230, 63_000), (0.05 * 230 ** 2) / 63_000],
+    ["three phases, doubled", () => threePhaseFault(1000), 2000, "= 2 × 1000 A"],
+    ["three phases, by √3", () => threePhaseFault(1000, "root3"), Math.sqrt(3) * 1000, "= √3 × 1000 A"],
+    ["of 1150 A", () => impedanceOf(230, 1150), 0.2, "230 V / 1150 A = 0.20 Ω"],
+  ]);
+});
+
+// BS EN 61008-1 and BS EN 62423: type B on smooth direct current trips from half of IΔn to twice it.
+describe("bands of RCDs", () => {
+  const band = (...of: Parameters<typeof rcdTripBand>) => rcdTripBand(...of);
+  holds([
+    ["B, smooth, least", () => band("B", 0.03, "smooth")?.least, 0.015],
+    ["B, smooth, greatest", () => band("B", 0.03, "smooth")?.greatest, 0.06, "200 % × 30 mA = 60 mA"],
+    ["A, smooth", () => band("A", 0.03, "smooth")?.least, undefined],
+    ["AC, pulsating", () => band("AC", 0.03, "pulsating")?.least, undefined],
+    ["A of 10 mA, pulsating", () => band("A", 0.01, "pulsating")?.greatest, 0.02],
+    ["A of 10.5 mA, pulsating", () => band("A", 0.0105, "pulsating")?.greatest, 0.0147],
   ]);
 });
 
