@@ -52,7 +52,8 @@ export function quantityProblem(of: QuantityName, token: IToken): Problem {
       "wrong-unit",
       `“${match[2]}” is not a unit: ${kind.what} is written in ${kind.units.join(" or ")}.`,
       token,
-      kind.units.map((unit) => replaceFix(token, `${match[1]} ${unit}`)),
+      // Without its power of ten it is another figure.
+      /^e[+-]?\d/i.test(match[2] ?? "") ? [] : kind.units.map((unit) => replaceFix(token, `${match[1]} ${unit}`)),
     );
   }
   const apparent = of === "power" ? /^(\d+(?:\.\d+)?)\s*(k?)VA$/i.exec(token.image) : null;

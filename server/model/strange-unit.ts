@@ -28,14 +28,20 @@ export function strangeUnit(line: LineBeingRead, of: QuantityName): Slip | undef
 /** A unit in other capitals, or with a letter that is not its own: mS, MA, KOHM. */
 const looksLikeUnit = (image: string): boolean => image.length <= 4;
 
-/** `1e3 MΩ`: a figure as a calculator shows it. */
+/** `1e3 MΩ`: a figure as a calculator shows it. Very large and very small ones have no figures to be written out. */
 function powerOfTen(number: IToken, unit: IToken): Problem | undefined {
-  if (!/^\d+(?:\.\d+)?[eE]\d+$/.test(number.image) || !unitOf(unit.image)) return undefined;
-  const value = Number(number.image);
-  // Longer ones have no figures to be written out.
-  if (value >= 1e15) return undefined;
+  const [, sign = "", figure] = /^([<>]?[ \t]?)(\d+(?:\.\d+)?[eE][+-]?\d+)$/.exec(number.image) ?? [];
+  if (figure === undefined || !unitOf(unit.image)) return undefined;
+  const value = Number(figure);
   const span = spanOf(number, unit);
-  const text = `${value} ${unit.image}`;
-  const fixes = [writeFix(text, span)];
-  return { check: "number-slip", message: `“${number.image} ${unit.image}” is written out: ${text}.`, ...span, fixes };
+  const written = `“${number.image} ${unit.image}”`;
+  if (value >= 1e15 || (value < 1e-6 && value !== 0))
+    return { check: "number-slip", message: `${written} is a figure that no meter shows.`, ...span, fixes: [] };
+  const text = `${sign}${Number(value.toPrecision(15))} ${unit.image}`;
+  return {
+    check: "number-slip",
+    message: `${written} is written out: ${text}.`,
+    ...span,
+    fixes: [writeFix(text, span)],
+  };
 }
