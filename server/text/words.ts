@@ -13,3 +13,7 @@ export function sentence(text: string): string {
   const first = capital(text);
   return /[.?!]$/.test(first) ? first : `${first}.`;
 }
+
+/** A text whose words no screen holds, such as a figure of ten thousand digits, with those cut short. */
+export const withShortWords = (text: string): string =>
+  text.replace(/\S{81,}/gu, (word) => `${[...word].slice(0, 60).join("")}…`);

@@ -21,6 +21,7 @@ import { unusedInFiles } from "../rules/frame/departures.ts";
 import { type Finding, findingOf, valueSpot, wordSpot } from "../rules/frame/rule.ts";
 import { type Document, documentOf } from "../syntax/document.ts";
 import type { Segment } from "../syntax/split.ts";
+import { withShortWords } from "../text/words.ts";
 import { byPlace, keyOf } from "./finding-order.ts";
 import { isLarge, largeFinding, sizeOf } from "./large-text.ts";
 import { nameOfUri } from "./uri.ts";
@@ -302,7 +303,8 @@ const harmless: ReadonlySet<string> = new Set(["passed-over", "former-word"]);
 
 function problemFinding({ check, message, start, end, fixes }: Problem, segment: Segment): Finding {
   const severity = harmless.has(check) ? "information" : "error";
-  return { check: `language/${check}`, severity, message, spot: { segment, start, end }, related: [], fixes };
+  const shown = withShortWords(message);
+  return { check: `language/${check}`, severity, message: shown, spot: { segment, start, end }, related: [], fixes };
 }
 
 function languageFinding(check: "use-cycle" | "use-missing", spot: Finding["spot"], message: string): Finding {

@@ -4,7 +4,7 @@ import { factSpot, installationRule, type Reporter } from "../frame/rule.ts";
 
 function open(blocks: readonly Pick<Block, "facts">[], report: Reporter): void {
   for (const fact of blocks.flatMap(({ facts }) => queriesIn(facts).open)) {
-    report(factSpot(fact), { message: `Not answered: ${fact.args.text.value}` });
+    report(factSpot(fact), { message: `Not answered: ${fact.args.text.value.trim() || "a question without words."}` });
   }
 }
 
